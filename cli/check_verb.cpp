@@ -1,0 +1,141 @@
+#include <ostream>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/readings_document.hpp>
+#include <ohmwright/document/write_file.hpp>
+#include <ohmwright/plugin/guarded_judge.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/verdict_report.hpp>
+
+#include "exit_codes.hpp"
+#include "kind_files.hpp"
+#include "reading_words.hpp"
+#include "typed_readings.hpp"
+#include "verbs.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+double chosen_confidence(const Arguments& arguments) {
+  if (!arguments.has("--confidence")) return JudgeSettings{}.confidence;
+  const std::string text = arguments.value("--confidence");
+  const double confidence = parse_stated_value(text, Dimension::ratio).value.value_in_si();
+  if (confidence > 0.5 && confidence < 1.0) return confidence;
+  throw InputError("--confidence takes a probability between 0.5 and 1, such as 0.95, got " + ohmwright::quoted(text));
+}
+
+/// What a judgement of one part is made from.
+struct Call {
+  const LoadedKind& kind;
+  RatedPart part;
+  MeterSet meters;
+  bool meter_assumed;
+  UnitPreferences units;
+  std::vector<Reading> readings;
+};
+
+void add_readings(const Arguments& arguments, Call& call) {
+  const Descriptor& descriptor = call.kind.descriptor();
+  const std::span<const std::string> words = std::span(arguments.operands).subspan(1);
+  call.readings = make_readings(sort_reading_words(words, descriptor), descriptor, call.meters.named(""), call.units);
+  if (arguments.has("--readings")) {
+    const std::vector<Reading> more =
+        read_readings(read_document(arguments.value("--readings")), descriptor, &call.meters);
+    call.readings.insert(call.readings.end(), more.begin(), more.end());
+  }
+  if (call.readings.empty())
+    throw InputError(
+        "no reading was given; type what the meter showed, such as 11.0k or OL, or name a file with --readings");
+}
+
+void refuse_live_without_a_yes(const Arguments& arguments, const Call& call) {
+  if (arguments.has("--live-agreed")) return;
+  for (const Reading& reading : call.readings)
+    if (reading.supply == Supply::live)
+      throw InputError(
+          reading.label +
+          " was taken live: live measurement is for those qualified for it, with insulated probes, one hand "
+          "at a time; if you are and have agreed to that, say --live-agreed");
+}
+
+int judge_and_report(const Arguments& arguments, Environment& environment, const Call& call) {
+  const Descriptor& descriptor = call.kind.descriptor();
+  const JudgeSettings settings{chosen_confidence(arguments)};
+  const Evidence evidence(descriptor, call.readings, call.meters);
+  const std::variant<Verdict, NotJudged> judged = judge_guarded(*call.part.part, descriptor, evidence, settings);
+  if (const auto* failed = std::get_if<NotJudged>(&judged))
+    throw Error(ErrorCategory::plugin, std::string(descriptor.id) + ": " + failed->text);
+
+  const auto& verdict = std::get<Verdict>(judged);
+  const VerdictReport report{.descriptor = descriptor,
+                             .verdict = verdict,
+                             .evidence = evidence,
+                             .readings = call.readings,
+                             .confidence = settings.confidence,
+                             .part_name = call.part.name,
+                             .part_title = call.part.title,
+                             .meter_title = call.meters.named("").title,
+                             .meter_assumed = call.meter_assumed,
+                             .every_rule = arguments.has("--every-rule")};
+  const Sentences sentences(call.units);
+  const std::string text = arguments.value("--format", "text") == "json"
+                               ? verdict_json(report, sentences)
+                               : verdict_page(report, sentences, environment.page);
+  if (arguments.has("--out"))
+    write_file_atomically(arguments.value("--out"), text);
+  else
+    environment.out << text;
+  return exit_code(verdict.outcome);
+}
+
+int run_check(const Arguments& arguments, Environment& environment) {
+  const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
+  Call call{kind,
+            rated_part(kind, arguments.value("--ratings")),
+            MeterSet({chosen_meter(environment, arguments.value("--meter"))}),
+            !arguments.has("--meter"),
+            {},
+            {}};
+  add_readings(arguments, call);
+  refuse_live_without_a_yes(arguments, call);
+  return judge_and_report(arguments, environment, call);
+}
+
+}  // namespace
+
+VerbSpec check_verb() {
+  return {
+      .name = "check",
+      .summary =
+          OHMWRIGHT_TEXT("Judge a part from what the meter showed: in spec, out of spec, or what would decide it"),
+      .example = "ohmwright check thermistor 11.0k --at 23C --ratings ntc-10k-b3977",
+      .operands = {{"KIND", OHMWRIGHT_TEXT("What the part is: a kind or what people call it (see: ohmwright kinds)"),
+                    true, false},
+                   {"READING",
+                    OHMWRIGHT_TEXT("What the meter showed: 11.0k, 4k7, OL, 33.1k@0C. Readings before one --at "
+                                   "were taken at that temperature, those before the next at the next."),
+                    false, true}},
+      .options =
+          {
+              {"--ratings", "NAME|FILE", OHMWRIGHT_TEXT("What the part should be: a shipped class or a file"), {}},
+              {"--readings", "FILE", OHMWRIGHT_TEXT("Readings from a file, beside those typed"), {}},
+              {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter: basic (default), good, bench, or a file"), {}},
+              {"--confidence", "P", OHMWRIGHT_TEXT("How sure a verdict must be (default 0.95)"), {}},
+              {"--every-rule", "", OHMWRIGHT_TEXT("Also say why each rule that was not checked stayed silent"), {}},
+              {"--live-agreed",
+               "",
+               OHMWRIGHT_TEXT("You are qualified for live measurement and agreed to its caution"),
+               {}},
+              {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default) or json"), {"text", "json"}},
+              {"--out", "FILE", OHMWRIGHT_TEXT("Write there instead of the terminal"), {}},
+          },
+      .circumstances = {circumstance_options().begin(), circumstance_options().end()},
+      .takes_conditions = true,
+      .run = run_check,
+  };
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,142 @@
+#include "command_line.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include <CLI/CLI.hpp>
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+
+// The only file that knows CLI11: it compiles slowly, and our table of verbs must also feed help, man pages and
+// completion.
+
+namespace ohmwright::cli {
+
+namespace {
+
+constexpr std::array common{
+    OptionSpec{"--help", "", OHMWRIGHT_TEXT("Show this help"), {}},
+    OptionSpec{"--plugins", "DIR", OHMWRIGHT_TEXT("Look for further plugins there too"), {}},
+    OptionSpec{"--language", "CODE", OHMWRIGHT_TEXT("Language of the texts, such as es"), {}},
+    OptionSpec{"--width", "COLUMNS", OHMWRIGHT_TEXT("Width of the text (default: the terminal's, else 80)"), {}},
+    OptionSpec{"--colour", "WHEN", OHMWRIGHT_TEXT("Colour: auto, always or never"), {}},
+};
+
+constexpr std::array<std::string_view, 3> colour_choices{"auto", "always", "never"};
+
+std::vector<OptionSpec> all_options(const VerbSpec& verb) {
+  std::vector<OptionSpec> options(verb.options);
+  options.insert(options.end(), common.begin(), common.end());
+  for (OptionSpec& option : options)
+    if (option.name == "--colour") option.choices.assign(colour_choices.begin(), colour_choices.end());
+  return options;
+}
+
+std::string see_help(std::string_view verb) {
+  return "; see: ohmwright " + std::string(verb) + (verb.empty() ? "" : " ") + "--help";
+}
+
+/// One verb's grammar in CLI11, and where it puts what it reads.
+class VerbParser {
+ public:
+  explicit VerbParser(const VerbSpec& verb) : verb_(verb), options_(all_options(verb)) {
+    app_.set_help_flag();
+    app_.allow_extras();
+    flags_.reserve(options_.size());
+    for (const OptionSpec& option : options_) {
+      const std::string name(option.name);
+      if (option.value.empty())
+        app_.add_flag(name, flags_.emplace_back());
+      else
+        app_.add_option(name, arguments_.options[name])
+            ->expected(1)
+            ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+    }
+  }
+
+  Arguments parse(std::vector<std::string> words) {
+    std::reverse(words.begin(), words.end());  // CLI11 takes them from the back
+    try {
+      app_.parse(words);
+    } catch (const CLI::ParseError& error) {
+      throw InputError(std::string(error.what()) + see_help(verb_.name));
+    }
+    collect_flags();
+    check_choices();
+    arguments_.operands = app_.remaining();
+    if (!arguments_.has("--help")) check_operands();
+    return std::move(arguments_);
+  }
+
+ private:
+  void collect_flags() {
+    std::size_t flag = 0;
+    for (const OptionSpec& option : options_) {
+      if (!option.value.empty()) continue;
+      if (flags_[flag++]) arguments_.options[std::string(option.name)];
+    }
+    std::erase_if(arguments_.options, [this](const auto& entry) {
+      const auto spec = std::find_if(options_.begin(), options_.end(),
+                                     [&](const OptionSpec& option) { return option.name == entry.first; });
+      return !spec->value.empty() && entry.second.empty();
+    });
+  }
+
+  void check_choices() const {
+    for (const OptionSpec& option : options_) {
+      if (option.choices.empty() || !arguments_.has(option.name)) continue;
+      const std::string value = arguments_.value(option.name);
+      if (std::find(option.choices.begin(), option.choices.end(), value) != option.choices.end()) continue;
+      std::string known;
+      for (const std::string_view choice : option.choices) known += (known.empty() ? "" : ", ") + std::string(choice);
+      throw InputError(std::string(option.name) + " takes one of " + known + ", got \"" + value + "\"");
+    }
+  }
+
+  void check_operands() const {
+    if (!verb_.takes_conditions)
+      for (const std::string& word : arguments_.operands)
+        if (word.size() > 1 && word[0] == '-' && !std::isdigit(static_cast<unsigned char>(word[1])))
+          refuse_option(word);
+    const auto required = static_cast<std::size_t>(std::count_if(
+        verb_.operands.begin(), verb_.operands.end(), [](const OperandSpec& operand) { return operand.required; }));
+    if (arguments_.operands.size() < required)
+      throw InputError("missing: " + std::string(verb_.operands[arguments_.operands.size()].name) +
+                       see_help(verb_.name));
+    const bool open_ended = verb_.takes_conditions || (!verb_.operands.empty() && verb_.operands.back().repeats);
+    if (!open_ended && arguments_.operands.size() > verb_.operands.size())
+      throw InputError("one word too many: \"" + arguments_.operands[verb_.operands.size()] + "\"" +
+                       see_help(verb_.name));
+  }
+
+  [[noreturn]] void refuse_option(const std::string& word) const {
+    std::vector<std::string> names;
+    for (const OptionSpec& option : options_) names.emplace_back(option.name);
+    throw InputError("unknown option \"" + word + "\"" + did_you_mean(word, names) + see_help(verb_.name));
+  }
+
+  const VerbSpec& verb_;
+  std::vector<OptionSpec> options_;
+  std::vector<char> flags_;
+  Arguments arguments_;
+  CLI::App app_;
+};
+
+}  // namespace
+
+std::span<const OptionSpec> common_options() { return common; }
+
+Invocation parse_command_line(std::span<const VerbSpec> verbs, const std::vector<std::string>& words) {
+  if (words.empty() || words[0] == "--help" || words[0] == "-h" || words[0] == "help") return {};
+  const auto verb = std::find_if(verbs.begin(), verbs.end(), [&](const VerbSpec& v) { return v.name == words[0]; });
+  if (verb == verbs.end()) {
+    std::vector<std::string> names;
+    for (const VerbSpec& v : verbs) names.emplace_back(v.name);
+    throw InputError("there is no verb \"" + words[0] + "\"" + did_you_mean(words[0], names) + see_help(""));
+  }
+  return {&*verb, VerbParser(*verb).parse({words.begin() + 1, words.end()})};
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,94 @@
+#include "help.hpp"
+
+#include <algorithm>
+
+#include <ohmwright/quantity/message.hpp>
+
+#include "command_line.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// A name and what it means: in two columns where the page is wide enough, else below each other.
+std::string row(const std::string& name, const std::string& meaning, std::size_t name_width, int width) {
+  constexpr int narrow = 60;
+  if (width < narrow) return "  " + name + "\n" + paragraph(meaning, width, "      ", "      ");
+  std::string first = "  " + name;
+  first += std::string(name_width - std::min(name_width, name.size()) + 2, ' ');
+  return paragraph(meaning, width, first, std::string(name_width + 4, ' '));
+}
+
+std::string with_value(const OptionSpec& option) {
+  std::string name(option.name);
+  if (!option.value.empty()) name += " " + std::string(option.value);
+  return name;
+}
+
+std::string operand_text(const OperandSpec& operand) {
+  std::string text(operand.name);
+  if (operand.repeats) text += "...";
+  return operand.required ? text : "[" + text + "]";
+}
+
+std::string usage(const VerbSpec& verb) {
+  std::string line = "ohmwright " + std::string(verb.name);
+  for (const OperandSpec& operand : verb.operands) line += " " + operand_text(operand);
+  return line + (verb.takes_conditions ? " [--CONDITION VALUE...] [OPTIONS]" : " [OPTIONS]");
+}
+
+std::string option_rows(std::span<const OptionSpec> options, const Sentences& sentences, int width) {
+  std::size_t name_width = 0;
+  for (const OptionSpec& option : options) name_width = std::max(name_width, with_value(option).size());
+  std::string text;
+  for (const OptionSpec& option : options) text += row(with_value(option), sentences(option.help), name_width, width);
+  return text;
+}
+
+}  // namespace
+
+std::string program_help(std::span<const VerbSpec> verbs, const Sentences& sentences, const PageStyle& style) {
+  std::string text =
+      paragraph(sentences(OHMWRIGHT_TEXT(
+                    "ohmwright tells whether an appliance part is within its limits, how sure that is, and what "
+                    "would make it surer.")),
+                style.width);
+  text += "\n" + sentences(OHMWRIGHT_TEXT("Usage")) + "\n  ohmwright VERB ...\n\n" +
+          sentences(OHMWRIGHT_TEXT("Verbs")) + "\n";
+  std::size_t name_width = 0;
+  for (const VerbSpec& verb : verbs) name_width = std::max(name_width, verb.name.size());
+  for (const VerbSpec& verb : verbs)
+    text += row(std::string(verb.name), sentences(verb.summary), name_width, style.width);
+  text += "\n" + sentences(OHMWRIGHT_TEXT("Start with")) + "\n  ohmwright check thermistor 11.0k --at 23C\n";
+  text += "  ohmwright check --help\n";
+  return text;
+}
+
+std::string verb_help(const VerbSpec& verb, const Sentences& sentences, const PageStyle& style) {
+  std::string text = paragraph(sentences(verb.summary), style.width);
+  text += "\n" + sentences(OHMWRIGHT_TEXT("Usage")) + "\n" + paragraph(usage(verb), style.width, "  ", "      ");
+  if (!verb.operands.empty()) {
+    text += "\n";
+    std::size_t name_width = 0;
+    for (const OperandSpec& operand : verb.operands) name_width = std::max(name_width, operand.name.size());
+    for (const OperandSpec& operand : verb.operands)
+      text += row(std::string(operand.name), sentences(operand.help), name_width, style.width);
+  }
+  if (verb.takes_conditions)
+    text += "\n" +
+            paragraph(sentences(OHMWRIGHT_TEXT("What is said of readings (after a group of readings it holds for that "
+                                               "group, before the first for all):")),
+                      style.width) +
+            row("--CONDITION VALUE",
+                sentences(OHMWRIGHT_TEXT("A condition of the kind, such as --at 23C; ± gives its doubt: "
+                                         "--at '23C ± 1K' (see: ohmwright kinds KIND)")),
+                17, style.width) +
+            option_rows(verb.circumstances, sentences, style.width);
+  if (!verb.options.empty())
+    text += "\n" + sentences(OHMWRIGHT_TEXT("Options")) + "\n" + option_rows(verb.options, sentences, style.width);
+  text += "\n" + sentences(OHMWRIGHT_TEXT("Options of every verb")) + "\n" +
+          option_rows(common_options(), sentences, style.width);
+  return text + "\n" + sentences(OHMWRIGHT_TEXT("Example")) + "\n  " + std::string(verb.example) + "\n";
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,56 @@
+#include "kind_files.hpp"
+
+#include <libintl.h>
+
+#include <ohmwright/document/meter_document.hpp>
+#include <ohmwright/document/named_file.hpp>
+#include <ohmwright/document/ratings_document.hpp>
+#include <ohmwright/quantity/error.hpp>
+
+namespace ohmwright::cli {
+
+namespace {
+
+constexpr const char* default_meter = "basic";
+
+/// A path rather than a name: it says where, or ends like a file, or is standard input.
+bool is_path(const std::string& name_or_file) {
+  return name_or_file == "-" || name_or_file.find('/') != std::string::npos || name_or_file.ends_with(".json");
+}
+
+std::string path_of(const std::filesystem::path& folder, const std::string& name_or_file, const std::string& what) {
+  return is_path(name_or_file) ? name_or_file : named_file(folder.string(), name_or_file, what);
+}
+
+}  // namespace
+
+const LoadedKind& open_kind(const Environment& environment, const std::string& name_or_alias) {
+  const LoadedKind& kind = environment.registry.kind(name_or_alias);
+  const std::string domain(kind.descriptor().text_domain);
+  ::bindtextdomain(domain.c_str(), (kind.data_folder() / "locale").c_str());
+  ::bind_textdomain_codeset(domain.c_str(), "UTF-8");
+  return kind;
+}
+
+RatedPart make_rated_part(const LoadedKind& kind, const RatingsDocument& ratings) {
+  std::vector<Problem> problems;
+  std::shared_ptr<const Part> part = kind.make_part(ratings.ratings, problems);
+  if (!problems.empty() || part == nullptr) throw DocumentError(ratings.file, std::move(problems));
+  return {std::move(part), ratings.name, ratings.title};
+}
+
+RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file) {
+  if (name_or_file.empty()) {
+    std::vector<Problem> problems;
+    return {kind.make_part(nullptr, problems), {}, {}};
+  }
+  const std::string path = path_of(kind.ratings_folder(), name_or_file, "ratings");
+  return make_rated_part(kind, read_ratings(read_document(path), kind.descriptor()));
+}
+
+Meter chosen_meter(const Environment& environment, const std::string& name_or_file) {
+  const std::string name = name_or_file.empty() ? default_meter : name_or_file;
+  return read_meter(read_document(path_of(environment.locations.meters, name, "meter")));
+}
+
+}  // namespace ohmwright::cli

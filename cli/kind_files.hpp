@@ -1,0 +1,35 @@
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/meter.hpp>
+#include <ohmwright/document/ratings_document.hpp>
+
+#include "environment.hpp"
+
+namespace ohmwright::cli {
+
+/// The kind of that name or alias, loaded, the catalogue of its texts bound.
+const LoadedKind& open_kind(const Environment& environment, const std::string& name_or_alias);
+
+/// A part as ratings describe it, and what people call it.
+struct RatedPart {
+  std::shared_ptr<const Part> part;
+  std::string name;  ///< empty: nothing is known of the part
+  std::string title;
+};
+
+/// The part of a ratings document that was read. Throws DocumentError with all that the kind finds wrong.
+RatedPart make_rated_part(const LoadedKind& kind, const RatingsDocument& ratings);
+
+/// The part for `--ratings NAME|FILE`: a class shipped with the kind, or a file (anything with a "/" or ".json"). An
+/// empty text gives a part of which nothing is known. Throws InputError with the names there are, DocumentError for a
+/// bad file.
+RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file);
+
+/// The meter for `--meter NAME|FILE`; an empty text gives the basic class. Throws as `rated_part` does.
+Meter chosen_meter(const Environment& environment, const std::string& name_or_file);
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,126 @@
+#include <ostream>
+#include <sstream>
+
+#include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/sentences.hpp>
+#include <ohmwright/report/verdict_report.hpp>
+
+#include "environment.hpp"
+#include "exit_codes.hpp"
+#include "verbs.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+std::string joined(const std::vector<std::string_view>& words) {
+  std::string text;
+  for (const std::string_view word : words) text += (text.empty() ? "" : ", ") + std::string(word);
+  return text;
+}
+
+void list_kinds(Environment& environment, const Sentences& say) {
+  std::ostream& out = environment.out;
+  for (const FoundPlugin& plugin : environment.registry.plugins())
+    for (const StampedKind& kind : plugin.kinds) {
+      out << kind.id << '\n';
+      std::string aliases;
+      for (const std::string& alias : kind.aliases) aliases += (aliases.empty() ? "" : ", ") + alias;
+      if (!aliases.empty()) {
+        out << paragraph(say(OHMWRIGHT_TEXT("also called: {aliases}"), {{"aliases", aliases}}), environment.page.width,
+                         "  ", "  ");
+      }
+    }
+  if (environment.registry.refused().empty()) return;
+  out << '\n' << say(OHMWRIGHT_TEXT("Refused")) << '\n';
+  for (const RefusedPlugin& refused : environment.registry.refused()) {
+    out << paragraph(shell_word(refused.path), environment.page.width, "  ", "  ");
+    for (const std::string& reason : refused.reasons)
+      out << paragraph(reason, environment.page.width, "    - ", "      ");
+  }
+}
+
+/// What one kind can read, check and go through.
+class KindPage {
+ public:
+  KindPage(const Descriptor& descriptor, const Sentences& say, int width)
+      : descriptor_(descriptor), say_(say), width_(width) {}
+
+  std::string write() {
+    page_ << paragraph(in_kind(descriptor_.title) + " (" + std::string(descriptor_.id) + ")", width_);
+    if (!descriptor_.aliases.empty()) item(joined(descriptor_.aliases));
+    section(OHMWRIGHT_TEXT("What can be read"));
+    for (const MeasurandDescriptor& measurand : descriptor_.measurands)
+      item(std::string(measurand.id) + ": " + in_kind(measurand.title));
+    section(OHMWRIGHT_TEXT("Conditions"));
+    for (const ConditionDescriptor& condition : descriptor_.conditions)
+      item("--" + std::string(condition.option) + ": " + in_kind(condition.title));
+    section(OHMWRIGHT_TEXT("Rules"));
+    for (const RuleDescriptor& rule : descriptor_.rules) item(rule_line(rule));
+    for (const ProcedureDescriptor& procedure : descriptor_.procedures) write_procedure(procedure);
+    section(OHMWRIGHT_TEXT("Ways in which it fails"));
+    for (const FaultModeDescriptor& fault : descriptor_.fault_modes) item(in_kind(fault.title));
+    return page_.str();
+  }
+
+ private:
+  std::string in_kind(std::string_view english) const { return say_.in_domain(descriptor_.text_domain, english); }
+  void section(std::string_view english) { page_ << '\n' << say_(english) << '\n'; }
+  void item(const std::string& text) { page_ << paragraph(text, width_, "  - ", "    "); }
+
+  std::string rule_line(const RuleDescriptor& rule) const {
+    std::string line = std::string(rule.id) + ": " + in_kind(rule.title);
+    if (rule.essential) line += say_(OHMWRIGHT_TEXT(" (must pass)"));
+    return line + " [" + std::string(rule.source) + "]";
+  }
+
+  void write_procedure(const ProcedureDescriptor& procedure) {
+    page_ << '\n'
+          << paragraph(say_(OHMWRIGHT_TEXT("{title} (about {minutes} min)"),
+                            {{"title", in_kind(procedure.title)}, {"minutes", procedure.minutes}}),
+                       width_);
+    for (const std::string_view id : procedure.cautions) {
+      const CautionText caution = caution_text(descriptor_, id);
+      page_ << paragraph(say_.in_domain(caution.domain, caution.english), width_, "  ! ", "    ");
+    }
+    int number = 0;
+    for (const TextEntry& step : procedure.steps) {
+      const std::string first = "  " + std::to_string(++number) + ". ";
+      page_ << paragraph(in_kind(step.english), width_, first, std::string(first.size(), ' '));
+    }
+  }
+
+  const Descriptor& descriptor_;
+  const Sentences& say_;
+  int width_;
+  std::ostringstream page_;
+};
+
+int run_kinds(const Arguments& arguments, Environment& environment) {
+  const Sentences say{UnitPreferences{}};
+  if (arguments.operands.empty()) {
+    list_kinds(environment, say);
+    return exit_done;
+  }
+  const LoadedKind& kind = environment.registry.kind(arguments.operands[0]);
+  environment.out << KindPage(kind.descriptor(), say, environment.page.width).write();
+  return exit_done;
+}
+
+}  // namespace
+
+VerbSpec kinds_verb() {
+  return {
+      .name = "kinds",
+      .summary = OHMWRIGHT_TEXT("List the kinds of parts, or what one kind can read, check and go through"),
+      .example = "ohmwright kinds thermistor",
+      .operands = {{"KIND", OHMWRIGHT_TEXT("A kind or what people call it"), false, false}},
+      .options = {},
+      .circumstances = {},
+      .takes_conditions = false,
+      .run = run_kinds,
+  };
+}
+
+}  // namespace ohmwright::cli

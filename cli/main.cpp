@@ -1,0 +1,133 @@
+#include <algorithm>
+#include <clocale>
+#include <cstdlib>
+#include <exception>
+#include <filesystem>
+#include <iostream>
+#include <libintl.h>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <sys/ioctl.h>
+#include <unistd.h>
+#include <vector>
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/stated_value.hpp>
+
+#include "command_line.hpp"
+#include "environment.hpp"
+#include "exit_codes.hpp"
+#include "help.hpp"
+#include "verbs.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+std::optional<std::string> from_environment(const char* name) {
+  const char* value = std::getenv(name);
+  return value == nullptr ? std::nullopt : std::optional<std::string>(value);
+}
+
+/// The program's own files lie beside it: PREFIX/bin/ohmwright, PREFIX/lib/ohmwright, PREFIX/share/ohmwright.
+Locations own_locations() {
+  const std::filesystem::path prefix = std::filesystem::read_symlink("/proc/self/exe").parent_path().parent_path();
+  const std::filesystem::path share = prefix / "share" / "ohmwright";
+  return {prefix / OHMWRIGHT_LIBDIR / "ohmwright" / "plugins", share / "schemas", share / "meters",
+          prefix / "share" / "locale"};
+}
+
+/// Bare systems have no locale but C.UTF-8, and gettext looks catalogues up by LANGUAGE there; numbers stay in the C
+/// locale, since every file and message of ours has a decimal point.
+void set_language(const Arguments& arguments, const Locations& locations) {
+  std::optional<std::string> language = from_environment("LANGUAGE");
+  if (!language || language->empty()) language = from_environment("LC_ALL");
+  if (!language || language->empty()) language = from_environment("LC_MESSAGES");
+  if (!language || language->empty()) language = from_environment("LANG");
+  if (arguments.has("--language")) language = arguments.value("--language");
+  if (language) ::setenv("LANGUAGE", language->c_str(), 1);
+  ::unsetenv("LC_ALL");  // it would win over the two categories below
+  std::setlocale(LC_CTYPE, "C.UTF-8");
+  std::setlocale(LC_MESSAGES, "C.UTF-8");
+  ::bindtextdomain(framework_text_domain, locations.translations.c_str());
+  ::bind_textdomain_codeset(framework_text_domain, "UTF-8");
+}
+
+int chosen_width(const Arguments& arguments) {
+  constexpr int narrowest = 20;
+  constexpr int usual = 80;
+  if (arguments.has("--width")) {
+    const std::string text = arguments.value("--width");
+    const bool digits = !text.empty() && text.size() < 5 &&
+                        std::all_of(text.begin(), text.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
+    const int width = digits ? std::stoi(text) : 0;
+    if (width < narrowest) throw InputError("--width takes a number of columns from 20 to 9999, got \"" + text + "\"");
+    return width;
+  }
+  ::winsize size{};
+  if (::isatty(STDOUT_FILENO) == 1 && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= narrowest)
+    return size.ws_col;
+  return usual;
+}
+
+bool wants_colour(const Arguments& arguments) {
+  const std::string when = arguments.value("--colour", "auto");
+  if (when != "auto") return when == "always";
+  const std::optional<std::string> refused = from_environment("NO_COLOR");
+  return (!refused || refused->empty()) && ::isatty(STDOUT_FILENO) == 1;
+}
+
+Registry make_registry(const Arguments& arguments, const Locations& locations) {
+  std::vector<std::filesystem::path> from_options;
+  const auto found = arguments.options.find("--plugins");
+  if (found != arguments.options.end()) from_options.assign(found->second.begin(), found->second.end());
+  const std::optional<std::string> search_path = from_environment("OHMWRIGHT_PLUGIN_PATH");
+  return {plugin_folders(locations.plugins, search_path, from_options), ::geteuid()};
+}
+
+int run(const std::vector<std::string>& words) {
+  const std::vector<VerbSpec> verbs{check_verb(), kinds_verb(), ratings_verb(), vectors_verb()};
+  const Invocation invocation = parse_command_line(verbs, words);
+  const Locations locations = own_locations();
+  set_language(invocation.arguments, locations);
+  const PageStyle page{chosen_width(invocation.arguments), wants_colour(invocation.arguments)};
+  const Sentences sentences{UnitPreferences{}};
+  if (invocation.verb == nullptr) {
+    std::cout << program_help(verbs, sentences, page);
+    return words.empty() ? exit_refused : exit_done;
+  }
+  if (invocation.arguments.has("--help")) {
+    std::cout << verb_help(*invocation.verb, sentences, page);
+    return exit_done;
+  }
+  const Registry registry = make_registry(invocation.arguments, locations);
+  Environment environment{std::cout, std::cerr, locations, registry, page};
+  return invocation.verb->run(invocation.arguments, environment);
+}
+
+/// What was printed must have arrived: a full disk behind the standard output is an error, not a success.
+int flushed(int code) {
+  std::cout.flush();
+  if (std::cout) return code;
+  std::cerr << "ohmwright: could not write to the standard output; is the disk full?\n";
+  return exit_refused;
+}
+
+}  // namespace
+
+}  // namespace ohmwright::cli
+
+int main(int argc, char** argv) {
+  using namespace ohmwright;
+  try {
+    return cli::flushed(cli::run({argv + 1, argv + argc}));
+  } catch (const Error& error) {
+    std::cout.flush();
+    std::cerr << "ohmwright: " << error.what() << '\n';
+    return cli::exit_code(error.category());
+  } catch (const std::exception& error) {
+    std::cerr << "ohmwright: internal error: " << error.what() << "\nPlease report it with the words you typed.\n";
+    return cli::exit_internal;
+  }
+}

@@ -1,0 +1,112 @@
+#include <filesystem>
+#include <ostream>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/named_file.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+#include "exit_codes.hpp"
+#include "kind_files.hpp"
+#include "verbs.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// The classes beside one plugin; their frames are read without loading the plugin.
+void list_classes(const FoundPlugin& plugin, Environment& environment) {
+  const std::filesystem::path folder = plugin.path.parent_path() / "ratings";
+  for (const std::string& name : names_in_folder(folder.string())) {
+    const RatingsDocument ratings = read_ratings_frame(read_document((folder / (name + ".json")).string()));
+    environment.out << ratings.kind << "  " << ratings.name << '\n'
+                    << paragraph(ratings.title, environment.page.width, "    ", "    ");
+  }
+}
+
+std::string text_of_figure(const ValueNode& node) {
+  if (const std::string* text = node.text()) return *text;
+  if (const double* number = node.number()) return std::to_string(*number);
+  return {};
+}
+
+/// Figures of a ratings document, one a line, nested ones indented; the source of each beside it.
+void print_figures(const ValueNode& node, const std::string& indent, Environment& environment) {
+  if (const ValueNode::Members* members = node.members()) {
+    for (const auto& [name, value] : *members) {
+      const ValueNode* figure = value.find("value");
+      if (figure != nullptr && figure->text() != nullptr) {
+        const ValueNode* source = value.find("source");
+        const std::string from = source != nullptr && source->text() != nullptr ? " [" + *source->text() + "]" : "";
+        environment.out << paragraph(name + ": " + *figure->text() + from, environment.page.width, indent,
+                                     indent + "  ");
+      } else if (value.members() != nullptr || value.array() != nullptr) {
+        environment.out << indent << name << '\n';
+        print_figures(value, indent + "  ", environment);
+      } else {
+        environment.out << paragraph(name + ": " + text_of_figure(value), environment.page.width, indent,
+                                     indent + "  ");
+      }
+    }
+  } else if (const ValueNode::Array* entries = node.array()) {
+    for (const ValueNode& entry : *entries) {
+      if (entry.members() != nullptr || entry.array() != nullptr)
+        print_figures(entry, indent + "  ", environment);
+      else
+        environment.out << indent << text_of_figure(entry) << '\n';
+    }
+  }
+}
+
+void show_ratings(const LoadedKind& kind, const RatingsDocument& ratings, Environment& environment) {
+  make_rated_part(kind, ratings);  // refuses what the kind cannot judge by
+  const Sentences say{UnitPreferences{}};
+  environment.out << paragraph(ratings.title + " (" + ratings.kind + ", " + ratings.name + ")", environment.page.width);
+  environment.out << paragraph(
+      say(OHMWRIGHT_TEXT("figures without a source of their own: {source}"), {{"source", ratings.source}}),
+      environment.page.width, "  ", "  ");
+  print_figures(*ratings.ratings, "  ", environment);
+}
+
+/// A class by its name: found among the folders of all plugins, so that the kind need not be typed.
+std::string path_of_class(const std::string& name, const Environment& environment) {
+  std::string last_folder;
+  for (const FoundPlugin& plugin : environment.registry.plugins()) {
+    const std::filesystem::path folder = plugin.path.parent_path() / "ratings";
+    const std::filesystem::path file = folder / (name + ".json");
+    if (std::filesystem::exists(file)) return file.string();
+    last_folder = folder.string();
+  }
+  return named_file(last_folder, name, "ratings");  // throws, naming what there is
+}
+
+int run_ratings(const Arguments& arguments, Environment& environment) {
+  if (arguments.operands.empty()) {
+    for (const FoundPlugin& plugin : environment.registry.plugins()) list_classes(plugin, environment);
+    return exit_done;
+  }
+  const std::string& typed = arguments.operands[0];
+  const bool is_path = typed == "-" || typed.find('/') != std::string::npos || typed.ends_with(".json");
+  Document document = read_document(is_path ? typed : path_of_class(typed, environment));
+  const LoadedKind& kind = open_kind(environment, read_ratings_frame(document).kind);
+  show_ratings(kind, read_ratings(std::move(document), kind.descriptor()), environment);
+  return exit_done;
+}
+
+}  // namespace
+
+VerbSpec ratings_verb() {
+  return {
+      .name = "ratings",
+      .summary = OHMWRIGHT_TEXT("List the classes of parts that are shipped, or check and show one, with its sources"),
+      .example = "ohmwright ratings ntc-10k-b3977",
+      .operands = {{"NAME|FILE", OHMWRIGHT_TEXT("A class, or a ratings file of your own to check and show"), false,
+                    false}},
+      .options = {},
+      .circumstances = {},
+      .takes_conditions = false,
+      .run = run_ratings,
+  };
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,56 @@
+#pragma once
+
+#include <functional>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace ohmwright::cli {
+
+struct Environment;
+
+/// An option of a verb. One table of these feeds the parser, `--help`, man pages and shell completion.
+struct OptionSpec {
+  std::string_view name;                       ///< with its dashes: "--ratings"
+  std::string_view value;                      ///< what it takes: "NAME|FILE"; empty for a flag
+  std::string_view help;                       ///< one English sentence, translated when printed
+  std::vector<std::string_view> choices = {};  ///< the only accepted values; empty: any
+};
+
+/// Words after the verb's name.
+struct OperandSpec {
+  std::string_view name;
+  std::string_view help;
+  bool required = false;
+  bool repeats = false;
+};
+
+/// What was typed: values by option name, operands in their order.
+struct Arguments {
+  std::map<std::string, std::vector<std::string>, std::less<>> options;
+  std::vector<std::string> operands;
+
+  bool has(std::string_view option) const { return options.find(option) != options.end(); }
+  /// The last value of an option, or `fallback`.
+  std::string value(std::string_view option, std::string_view fallback = {}) const {
+    const auto found = options.find(option);
+    return found == options.end() || found->second.empty() ? std::string(fallback) : found->second.back();
+  }
+};
+
+/// A verb of the command line.
+struct VerbSpec {
+  std::string_view name;
+  std::string_view summary;  ///< one line for the list of verbs
+  std::string_view example;  ///< works as printed
+  std::vector<OperandSpec> operands;
+  std::vector<OptionSpec> options;
+  /// Options that stand among the operands and hold for those near them; beside these the conditions that a kind
+  /// declares.
+  std::vector<OptionSpec> circumstances;
+  bool takes_conditions = false;
+  std::function<int(const Arguments&, Environment&)> run;  ///< gives the exit code
+};
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <vector>
+
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+// One file a verb; each gives its row of the table.
+VerbSpec kinds_verb();
+VerbSpec ratings_verb();
+VerbSpec check_verb();
+VerbSpec vectors_verb();
+
+}  // namespace ohmwright::cli

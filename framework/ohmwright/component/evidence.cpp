@@ -1,0 +1,193 @@
+#include <cmath>
+#include <numeric>
+
+#include <ohmwright/component/evidence.hpp>
+#include <ohmwright/quantity/error.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+const double sqrt3 = std::sqrt(3.0);
+
+std::string label_of(const Reading& reading, std::size_t index) {
+  return reading.label.empty() ? "reading " + std::to_string(index + 1) : reading.label;
+}
+
+}  // namespace
+
+/// Builds an `Evidence`, reading by reading.
+class EvidenceBuilder {
+ public:
+  EvidenceBuilder(Evidence& evidence, const Descriptor& descriptor, std::span<const Reading> readings,
+                  const MeterSet& meters)
+      : evidence_(evidence), descriptor_(descriptor), readings_(readings), meters_(meters) {}
+
+  void build() {
+    new_source("model", "", Shape::rectangular);  // Evidence::model_source
+    for (std::size_t i = 0; i < readings_.size(); ++i) add(readings_[i], i);
+  }
+
+ private:
+  void add(const Reading& reading, std::size_t index) {
+    const std::string& label = evidence_.labels_.emplace_back(label_of(reading, index));
+    PreparedReading& prepared = evidence_.prepared_.emplace_back();
+    prepared.reading = static_cast<std::uint16_t>(index);
+    prepared.measurand = index_of(descriptor_.measurands, reading.measurand);
+    if (prepared.measurand == not_found)
+      throw InputError(label + ": a " + std::string(descriptor_.id) + " has no measurand \"" + reading.measurand +
+                       "\"");
+    prepared.connection = reading.connection;
+    prepared.moisture = reading.moisture;
+    prepared.supply = reading.supply;
+    observe(reading, prepared, label);
+    for (const Condition& condition : reading.conditions) add_condition(condition, prepared, label);
+  }
+
+  void observe(const Reading& reading, PreparedReading& prepared, const std::string& label) {
+    const Meter& meter = meters_.named(reading.meter);
+    const Dimension dimension = descriptor_.measurands[prepared.measurand].dimension;
+    if (dimension == Dimension::resistance && meter.low_impedance)
+      throw InputError(label + ": the meter \"" + meter.name +
+                       "\" is in its low-impedance mode, which reads no resistance; choose its ohms mode");
+    const MeterFunction* function = function_for(meter, dimension);
+    if (dimension == Dimension::resistance) {
+      prepared.lead_resistance = meter.lead_resistance.value.value_in_si();
+      prepared.lead_half_width = meter.lead_resistance.half_width.value_or(0.0);
+    }
+    if (const auto* contact = std::get_if<ContactState>(&reading.observed)) {
+      prepared.shown = *contact == ContactState::open ? Shown::contact_open : Shown::contact_closed;
+    } else if (std::holds_alternative<OverRange>(reading.observed)) {
+      prepared.shown = Shown::over_range;
+      prepared.range_full_scale = full_scale(reading, function);
+    } else {
+      prepared.shown = Shown::value;
+      estimate(reading, std::get<StatedValue>(reading.observed), meter, function, prepared, label);
+    }
+  }
+
+  static double full_scale(const Reading& reading, const MeterFunction* function) {
+    if (reading.range) return reading.range->value_in_si();
+    if (function == nullptr || function->ranges.empty()) return 0.0;
+    return function->ranges.back().full_scale.value_in_si();
+  }
+
+  void estimate(const Reading& reading, const StatedValue& stated, const Meter& meter, const MeterFunction* function,
+                PreparedReading& prepared, const std::string& label) {
+    const AnyQuantity shown = mean_of(reading, stated);
+    prepared.displayed = shown.value_in_si();
+    prepared.value = Estimate(shown.value_in_si());
+    if (stated.half_width)
+      prepared.value.add_term(new_source("stated-uncertainty", label, Shape::rectangular), *stated.half_width / sqrt3);
+    else
+      add_meter_error(reading, shown, meter, function, prepared, label);
+    add_scatter(reading, stated, prepared, label);
+    if (shown.dimension() == Dimension::resistance) subtract_leads(meter, prepared);
+  }
+
+  static AnyQuantity mean_of(const Reading& reading, const StatedValue& stated) {
+    const double sum = std::accumulate(reading.repeats.begin(), reading.repeats.end(), stated.value.value_in_si());
+    return {stated.value.dimension(), sum / static_cast<double>(reading.repeats.size() + 1)};
+  }
+
+  /// A specification bounds percent and counts together: a lone reading gets that bound as one rectangle. Where
+  /// readings share the meter, the percent part is the gain error that they share; the rest keeps what is left of the
+  /// variance, so that sharing says how readings move together and never makes one of them surer.
+  void add_meter_error(const Reading& reading, AnyQuantity shown, const Meter& meter, const MeterFunction* function,
+                       PreparedReading& prepared, const std::string& label) {
+    const MeterRange* range = function == nullptr ? nullptr : range_for(*function, reading.range, shown);
+    if (range == nullptr) throw InputError(label + ": " + no_accuracy(shown, meter, function));
+    prepared.range_full_scale = range->full_scale.value_in_si();
+    const double bound = accuracy_half_width(*range, shown.value_in_si());
+    if (!shares_meter(reading, shown.dimension())) {
+      prepared.value.add_term(new_source("meter-accuracy", label, Shape::rectangular), bound / sqrt3);
+      return;
+    }
+    const double gain = range->percent_of_reading / 100.0 * std::abs(shown.value_in_si());
+    const double rest = std::sqrt(bound * bound - gain * gain);
+    const std::string of = meter.name + ", " + std::string(name_of(shown.dimension()));
+    prepared.value.add_term(shared_source("meter-gain", of, Shape::rectangular), gain / sqrt3);
+    prepared.value.add_term(new_source("meter-counts", label, Shape::rectangular), rest / sqrt3);
+  }
+
+  static std::string no_accuracy(AnyQuantity shown, const Meter& meter, const MeterFunction* function) {
+    const std::string dimension(name_of(shown.dimension()));
+    if (function == nullptr)
+      return "the meter \"" + meter.name + "\" does not say how well it reads a " + dimension +
+             "; write the value with its uncertainty, such as \"" + std::to_string(shown.value_in_si()) + " " +
+             std::string(si_unit_of(shown.dimension())) + " ± …\"";
+    return "the meter \"" + meter.name + "\" has no range that shows this " + dimension +
+           "; name the meter that read it (--meter), or write what it showed (OL)";
+  }
+
+  bool shares_meter(const Reading& reading, Dimension dimension) const {
+    int sharing = 0;
+    for (const Reading& other : readings_) {
+      const auto* stated = std::get_if<StatedValue>(&other.observed);
+      const bool same = &meters_.named(other.meter) == &meters_.named(reading.meter);
+      if (stated != nullptr && !stated->half_width && stated->value.dimension() == dimension && same) ++sharing;
+    }
+    return sharing > 1;
+  }
+
+  /// Standard deviation of the mean of repeated readings, with its degrees of freedom (GUM 4.2.3).
+  void add_scatter(const Reading& reading, const StatedValue& stated, PreparedReading& prepared,
+                   const std::string& label) {
+    if (reading.repeats.empty()) return;
+    const double mean = prepared.displayed;
+    const auto squared = [mean](double x) { return (x - mean) * (x - mean); };
+    double sum = squared(stated.value.value_in_si());
+    for (const double x : reading.repeats) sum += squared(x);
+    if (sum == 0.0) return;  // the same digits each time: the counts already say all that is known
+    const auto n = static_cast<double>(reading.repeats.size() + 1);
+    const SourceIndex source = new_source("repeatability", label, Shape::student_t);
+    evidence_.sources_[source].degrees_of_freedom = n - 1.0;
+    prepared.value.add_term(source, std::sqrt(sum / (n - 1.0) / n));
+  }
+
+  void subtract_leads(const Meter& meter, PreparedReading& prepared) {
+    prepared.value.shift(-prepared.lead_resistance);
+    if (prepared.lead_half_width > 0.0)
+      prepared.value.add_term(shared_source("lead-resistance", meter.name, Shape::rectangular),
+                              -prepared.lead_half_width / sqrt3);
+  }
+
+  void add_condition(const Condition& condition, PreparedReading& prepared, const std::string& label) {
+    const std::uint16_t index = index_of(descriptor_.conditions, condition.id);
+    if (index == not_found)
+      throw InputError(label + ": a " + std::string(descriptor_.id) + " knows no condition \"" + condition.id + "\"");
+    const double half_width = condition.value.half_width.value_or(descriptor_.conditions[index].default_half_width);
+    const std::string of = condition.error_source.empty() ? label : condition.error_source;
+    Estimate value(condition.value.value.value_in_si());
+    if (half_width > 0.0) value.add_term(shared_source(condition.id, of, Shape::rectangular), half_width / sqrt3);
+    if (prepared.conditions.size() == prepared.conditions.capacity())
+      throw InputError(label + ": more conditions than a reading can carry (" +
+                       std::to_string(prepared.conditions.capacity()) + ")");
+    prepared.conditions.push_back({index, value});
+  }
+
+  SourceIndex new_source(std::string id, std::string of, Shape shape) {
+    ErrorSource& source = evidence_.sources_.emplace_back();
+    source.id = std::move(id);
+    source.of = std::move(of);
+    source.shape = shape;
+    return static_cast<SourceIndex>(evidence_.sources_.size() - 1);
+  }
+
+  SourceIndex shared_source(const std::string& id, const std::string& of, Shape shape) {
+    for (std::size_t i = 0; i < evidence_.sources_.size(); ++i)
+      if (evidence_.sources_[i].id == id && evidence_.sources_[i].of == of) return static_cast<SourceIndex>(i);
+    return new_source(id, of, shape);
+  }
+
+  Evidence& evidence_;
+  const Descriptor& descriptor_;
+  std::span<const Reading> readings_;
+  const MeterSet& meters_;
+};
+
+Evidence::Evidence(const Descriptor& descriptor, std::span<const Reading> readings, const MeterSet& meters) {
+  EvidenceBuilder(*this, descriptor, readings, meters).build();
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,25 @@
+#include <ohmwright/component/kind.hpp>
+
+namespace ohmwright {
+
+Part::~Part() = default;
+
+std::optional<Expectation> Part::expect(std::uint16_t /*measurand*/, const Situation& /*situation*/) const {
+  return std::nullopt;
+}
+
+void Part::electrical_model(std::uint16_t /*fault_mode*/, const Situation& /*situation*/,
+                            std::vector<Element>& /*elements*/) const {}
+
+Kind::~Kind() = default;
+
+std::vector<FittedRatings> Kind::fit(std::span<const ChartRow> /*rows*/, std::vector<Problem>& /*problems*/) const {
+  return {};
+}
+
+std::vector<EquivalenceFinding> Kind::compare(const Part& /*original*/, const Part& /*candidate*/,
+                                              const Situation& /*situation*/) const {
+  return {};
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,91 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include <ohmwright/component/descriptor.hpp>
+#include <ohmwright/component/electrical.hpp>
+#include <ohmwright/component/evidence.hpp>
+#include <ohmwright/component/value_tree.hpp>
+#include <ohmwright/verdict/verdict.hpp>
+
+namespace ohmwright {
+
+/// How strictly to judge.
+struct JudgeSettings {
+  double confidence = 0.95;  ///< c: within limits at p ≥ c, out at p ≤ 1 − c; 0.5 < c < 1
+};
+
+/// What a good part reads in a situation.
+struct Expectation {
+  AnyQuantity nominal;
+  Limits limits;                    ///< of good parts, without any doubt of the measurement
+  double model_standard_error = 0;  ///< SI: doubt of the model itself, past the span its ratings state
+};
+
+/// One statement of a comparison of two parts.
+struct EquivalenceFinding {
+  Outcome outcome = Outcome::undecided;  ///< within: equal enough here; out: not a replacement
+  TextEntry text;
+  std::vector<FindingArgument> arguments;
+};
+
+/// Ratings made from measured rows, with how well they fit.
+struct FittedRatings {
+  std::string form;  ///< "beta", "steinhart-hart"
+  ValueNode ratings;
+  std::vector<double> residuals;                                       ///< one a row, in the SI unit of the axis
+  std::vector<std::pair<std::string, double>> standard_uncertainties;  ///< of each figure
+};
+
+/// One measured row of a chart: a condition and the value read there.
+struct ChartRow {
+  AnyQuantity condition;
+  AnyQuantity value;
+};
+
+/// One physical component with its ratings. Made by its kind, immutable, safe to judge from several threads.
+class OHMWRIGHT_CORE_API Part {
+ public:
+  Part() = default;
+  Part(const Part&) = delete;
+  Part& operator=(const Part&) = delete;
+  virtual ~Part();
+
+  /// Judges the evidence: every rule of the kind adds one finding or more, be it that it stays silent and why.
+  /// Allocates nothing once `findings` has grown to its size.
+  virtual void judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const = 0;
+
+  /// What a good part reads, or nothing where the ratings do not say.
+  virtual std::optional<Expectation> expect(std::uint16_t measurand, const Situation& situation) const;
+
+  /// Elements between the terminals for a fault mode (or `not_found` for a healthy part), appended to `elements`.
+  virtual void electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                                std::vector<Element>& elements) const;
+};
+
+/// A type of component: what a plugin adds. Immutable after its creation.
+class OHMWRIGHT_CORE_API Kind {
+ public:
+  Kind() = default;
+  Kind(const Kind&) = delete;
+  Kind& operator=(const Kind&) = delete;
+  virtual ~Kind();
+
+  virtual const Descriptor& descriptor() const = 0;
+
+  /// A part with these ratings, already valid against the kind's schema; null `ratings` gives a part of which nothing
+  /// is known. What the schema cannot say is added to `problems`; the result is then null.
+  virtual std::unique_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const = 0;
+
+  /// Ratings fitted to measured rows, one entry for each form tried, best first; empty where the kind offers none.
+  virtual std::vector<FittedRatings> fit(std::span<const ChartRow> rows, std::vector<Problem>& problems) const;
+
+  /// Whether `candidate` can stand in for `original`; empty where the kind offers no comparison.
+  virtual std::vector<EquivalenceFinding> compare(const Part& original, const Part& candidate,
+                                                  const Situation& situation) const;
+};
+
+}  // namespace ohmwright

@@ -1,0 +1,171 @@
+#include <algorithm>
+
+#include <fmt/core.h>
+
+#include <ohmwright/document/fields.hpp>
+#include <ohmwright/document/readings_document.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/document/wording.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+/// Turns one entry of a readings list into a reading.
+class ReadingReader {
+ public:
+  ReadingReader(const Descriptor& descriptor, const MeterSet* meters, const std::string& default_meter,
+                std::vector<Problem>& problems)
+      : descriptor_(descriptor), meters_(meters), default_meter_(default_meter), problems_(problems) {}
+
+  std::optional<Reading> read(const ValueNode& entry) {
+    const MeasurandDescriptor* measurand = measurand_of(entry);
+    if (measurand == nullptr) {
+      add_conditions(entry, nullptr);  // to tell what else is wrong
+      return std::nullopt;
+    }
+    const std::string meter = text_of(entry, "meter");
+    const std::optional<Observed> observed =
+        observed_of(entry.find("value"), measurand->dimension, options_for(*measurand, entry.find("meter")), problems_);
+    std::vector<double> repeats = repeats_of(entry, *measurand, observed);
+    const auto range = quantity_of(entry.find("range"), measurand->dimension, problems_);
+    std::vector<Condition> conditions;
+    add_conditions(entry, &conditions);
+    if (!observed) return std::nullopt;
+    Reading reading{text_of(entry, "label"), std::string(measurand->id), *observed, std::move(repeats),
+                    std::move(conditions)};
+    set_circumstances(entry, reading);
+    reading.meter = meter;
+    if (range) reading.range = range->value;
+    return reading;
+  }
+
+ private:
+  const MeasurandDescriptor* measurand_of(const ValueNode& entry) {
+    const ValueNode* named = entry.find("measurand");
+    if (descriptor_.measurands.empty()) return nullptr;
+    if (named == nullptr) return &descriptor_.measurands.front();
+    if (named->text() == nullptr) return nullptr;
+    const std::uint16_t index = index_of(descriptor_.measurands, *named->text());
+    if (index != not_found) return &descriptor_.measurands[index];
+    problems_.push_back(
+        named->problem(fmt::format("a {} has no measurand {}{}", descriptor_.id, ohmwright::quoted(*named->text()),
+                                   suggestion(*named->text(), ids_of(descriptor_.measurands)))));
+    return nullptr;
+  }
+
+  ObservedOptions options_for(const MeasurandDescriptor& measurand, const ValueNode* meter_node) {
+    ObservedOptions options;
+    options.contact_words = measurand.takes_contact_state;
+    options.continuity_sound = measurand.takes_contact_state;
+    if (meters_ == nullptr) return options;
+    const bool own = meter_node != nullptr && meter_node->text() != nullptr;
+    try {
+      const Meter& meter = meters_->named(own ? *meter_node->text() : default_meter_);
+      const MeterFunction* function = function_for(meter, measurand.dimension);
+      options.lone_one_is_over = function != nullptr && function->one_means_over_range;
+    } catch (const InputError& error) {
+      if (own) problems_.push_back(meter_node->problem(error.what()));
+    }
+    return options;
+  }
+
+  std::vector<double> repeats_of(const ValueNode& entry, const MeasurandDescriptor& measurand,
+                                 const std::optional<Observed>& observed) {
+    std::vector<double> repeats;
+    for (const ValueNode& node : list_of(entry, "repeats")) {
+      const auto stated = quantity_of(&node, measurand.dimension, problems_);
+      if (stated && stated->half_width)
+        problems_.push_back(node.problem("a repeated reading carries no uncertainty: their scatter tells it"));
+      if (stated) repeats.push_back(stated->value.value_in_si());
+    }
+    const auto* first = observed ? std::get_if<StatedValue>(&*observed) : nullptr;
+    if (!repeats.empty() && observed && first == nullptr)
+      problems_.push_back(entry.find("repeats")->problem("only a value can be repeated, not " +
+                                                         ohmwright::quoted(text_of(entry, "value"))));
+    return repeats;
+  }
+
+  /// Checks the conditions and adds them to `conditions` unless that is null.
+  void add_conditions(const ValueNode& entry, std::vector<Condition>* conditions) {
+    const ValueNode* node = entry.find("conditions");
+    if (node == nullptr || node->members() == nullptr) return;
+    for (const auto& [name, value] : *node->members()) {
+      const std::uint16_t index = index_of(descriptor_.conditions, name);
+      if (index == not_found) {
+        problems_.push_back(
+            value.problem(fmt::format("a {} has no condition {}{}", descriptor_.id, ohmwright::quoted(name),
+                                      suggestion(name, ids_of(descriptor_.conditions)))));
+        continue;
+      }
+      const std::optional<Condition> condition = condition_of(descriptor_.conditions[index], value);
+      if (condition && conditions != nullptr) conditions->push_back(*condition);
+    }
+  }
+
+  std::optional<Condition> condition_of(const ConditionDescriptor& descriptor, const ValueNode& node) {
+    const auto stated =
+        quantity_of(node.members() != nullptr ? node.find("value") : &node, descriptor.dimension, problems_);
+    if (!stated) return std::nullopt;
+    Condition condition{std::string(descriptor.id), *stated, text_of(node, "error_source")};
+    if (!stated->half_width && descriptor.default_half_width > 0.0) {
+      condition.value.half_width = descriptor.default_half_width;
+      condition.uncertainty_assumed = true;
+    }
+    return condition;
+  }
+
+  static void set_circumstances(const ValueNode& entry, Reading& reading) {
+    const std::string connection = text_of(entry, "connection");
+    if (connection == "lead-off") reading.connection = Connection::lead_off;
+    if (connection == "in-circuit") reading.connection = Connection::in_circuit;
+    const std::string moisture = text_of(entry, "moisture");
+    if (moisture == "dry") reading.moisture = Moisture::dry;
+    if (moisture == "wet") reading.moisture = Moisture::wet;
+    const std::string supply = text_of(entry, "supply");
+    if (supply == "unplugged") reading.supply = Supply::unplugged;
+    if (supply == "proved-dead") reading.supply = Supply::proved_dead;
+    if (supply == "live") reading.supply = Supply::live;
+  }
+
+  const Descriptor& descriptor_;
+  const MeterSet* meters_;
+  const std::string& default_meter_;
+  std::vector<Problem>& problems_;
+};
+
+}  // namespace
+
+const std::string* kind_named_in(const Document& document) {
+  const ValueNode* kind = document.root.find("kind");
+  return kind == nullptr ? nullptr : kind->text();
+}
+
+void check_kind(const ValueNode& root, const Descriptor& descriptor, std::vector<Problem>& problems) {
+  const ValueNode* kind = root.find("kind");
+  if (kind == nullptr || kind->text() == nullptr || *kind->text() == descriptor.id) return;
+  const auto& aliases = descriptor.aliases;
+  if (std::find(aliases.begin(), aliases.end(), *kind->text()) != aliases.end()) return;
+  problems.push_back(kind->problem("the file is about the kind " + ohmwright::quoted(*kind->text()) + "; expected " +
+                                   ohmwright::quoted(descriptor.id)));
+}
+
+std::vector<Reading> readings_of(const ValueNode::Array& entries, const Descriptor& descriptor, const MeterSet* meters,
+                                 const std::string& default_meter, std::vector<Problem>& problems) {
+  ReadingReader reader(descriptor, meters, default_meter, problems);
+  std::vector<Reading> readings;
+  for (const ValueNode& entry : entries)
+    if (std::optional<Reading> reading = reader.read(entry)) readings.push_back(*std::move(reading));
+  return readings;
+}
+
+std::vector<Reading> read_readings(const Document& document, const Descriptor& descriptor, const MeterSet* meters) {
+  std::vector<Problem> problems = readings_schema().problems(document.root);
+  check_kind(document.root, descriptor, problems);
+  std::vector<Reading> readings = readings_of(list_of(document.root, "readings"), descriptor, meters, "", problems);
+  refuse_if_any(document.file, std::move(problems));
+  return readings;
+}
+
+}  // namespace ohmwright

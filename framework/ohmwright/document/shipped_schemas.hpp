@@ -1,0 +1,17 @@
+#pragma once
+
+#include <ohmwright/document/schema.hpp>
+
+namespace ohmwright {
+
+// The schemas of the folder schemas/, compiled into the program: what it checks never depends on what is installed.
+// Each is made ready when it is first asked for.
+
+const Schema& meter_schema();
+const Schema& ratings_schema();
+const Schema& readings_schema();
+const Schema& vectors_schema();
+/// Of what ohmwright writes, for tests.
+const Schema& verdict_schema();
+
+}  // namespace ohmwright

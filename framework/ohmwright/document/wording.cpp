@@ -1,0 +1,29 @@
+#include <fmt/core.h>
+
+#include <ohmwright/document/wording.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright {
+
+std::string one_of(const std::vector<std::string>& accepted) {
+  std::string result;
+  for (std::size_t i = 0; i < accepted.size(); ++i) {
+    if (i > 0) result += i + 1 == accepted.size() ? " or " : ", ";
+    result += ohmwright::quoted(accepted[i]);
+  }
+  return result;
+}
+
+std::string suggestion(std::string_view typed, const std::vector<std::string>& accepted) {
+  if (accepted.empty()) return {};
+  const std::string meant = did_you_mean(typed, accepted);
+  return meant.empty() ? "; expected " + one_of(accepted) : meant;
+}
+
+std::string size_in_words(unsigned long long bytes) {
+  if (bytes < 10'000) return fmt::format("{} bytes", bytes);
+  return fmt::format("{:.1f} MB", static_cast<double>(bytes) / 1e6);
+}
+
+}  // namespace ohmwright

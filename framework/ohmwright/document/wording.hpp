@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/quantity/near_miss.hpp>
+
+namespace ohmwright {
+
+/// `"a", "b" or "c"`: what is accepted, in the order given.
+std::string one_of(const std::vector<std::string>& accepted);
+
+/// `; did you mean "value"?`, or, when no accepted word is near, `; expected "a", "b" or "c"`.
+std::string suggestion(std::string_view typed, const std::vector<std::string>& accepted);
+
+/// `2.0 MB`: a size of a file as people say it.
+std::string size_in_words(unsigned long long bytes);
+
+}  // namespace ohmwright

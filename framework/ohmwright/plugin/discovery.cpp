@@ -1,0 +1,170 @@
+#include <algorithm>
+#include <map>
+#include <set>
+#include <utility>
+
+#include <ohmwright/plugin/discovery.hpp>
+#include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/plugin/stamp_reader.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// The names that are taken, and by whom.
+class TakenNames {
+ public:
+  /// Why the plugin's kinds cannot be added beside those that are there.
+  std::vector<std::string> clashes(const FoundPlugin& plugin) const {
+    std::vector<std::string> reasons;
+    for (const StampedKind& kind : plugin.kinds) {
+      if (const Owner* owner = owner_of(kind.id))
+        reasons.push_back("the name of its kind " + ohmwright::quoted(kind.id) + taken_by(*owner));
+      for (const std::string& alias : kind.aliases) {
+        if (const Owner* owner = owner_of(alias))
+          reasons.push_back("its alias " + ohmwright::quoted(alias) + taken_by(*owner));
+      }
+    }
+    return reasons;
+  }
+
+  void take(const FoundPlugin& plugin) {
+    for (const StampedKind& kind : plugin.kinds) {
+      owners_.try_emplace(name_key(kind.id), Owner{kind.id, plugin.path});
+      for (const std::string& alias : kind.aliases) owners_.try_emplace(name_key(alias), Owner{kind.id, plugin.path});
+    }
+  }
+
+ private:
+  struct Owner {
+    std::string kind;
+    fs::path path;
+  };
+
+  const Owner* owner_of(const std::string& name) const {
+    const auto found = owners_.find(name_key(name));
+    return found == owners_.end() ? nullptr : &found->second;
+  }
+  static std::string taken_by(const Owner& owner) {
+    return " is taken by the kind " + ohmwright::quoted(owner.kind) + " of " + shell_word(owner.path) +
+           "; remove one of the two";
+  }
+
+  std::map<std::string, Owner, std::less<>> owners_;
+};
+
+class Search {
+ public:
+  explicit Search(::uid_t user) : user_(user) {}
+
+  void search(const fs::path& folder) {
+    std::error_code error;
+    if (!searched_.insert(fs::weakly_canonical(folder, error)).second) return;
+    std::vector<std::string> reasons = distrust_of_folder(folder, user_);
+    if (!reasons.empty()) {
+      result.refused.push_back({folder, std::move(reasons), {}});
+      return;
+    }
+    for (const fs::path& inner : consider_files_of(folder)) consider_files_of(inner);
+  }
+
+  Discovery result;
+
+ private:
+  /// Considers the plugins right in the folder; returns the folders in it.
+  std::vector<fs::path> consider_files_of(const fs::path& folder) {
+    std::vector<fs::path> files;
+    std::vector<fs::path> folders;
+    std::error_code error;
+    fs::directory_iterator entry(folder, error);
+    for (; !error && entry != fs::directory_iterator(); entry.increment(error)) {
+      std::error_code ignored;  // what cannot be looked at is no folder for us
+      if (entry->path().extension() == plugin_suffix) {
+        files.push_back(entry->path());
+      } else if (entry->is_directory(ignored)) {
+        folders.push_back(entry->path());
+      }
+    }
+    if (error) result.refused.push_back({folder, {"the folder cannot be read: " + error.message()}, {}});
+    std::sort(files.begin(), files.end());
+    std::sort(folders.begin(), folders.end());
+    for (const fs::path& file : files) consider(file);
+    return folders;
+  }
+
+  void consider(const fs::path& path) {
+    try {
+      const TrustedFile file = open_trusted(path, user_);
+      if (is_known(file)) return;
+      add(read_plugin(FileBytes(file.descriptor.number(), file.size), file));
+    } catch (const PluginError& error) {
+      result.refused.push_back({path, error.reasons(), error.kinds()});
+    }
+  }
+
+  bool is_known(const TrustedFile& file) const {
+    return std::any_of(result.plugins.begin(), result.plugins.end(), [&](const FoundPlugin& plugin) {
+      return plugin.device == file.device && plugin.inode == file.inode;
+    });
+  }
+
+  void add(FoundPlugin plugin) {
+    if (std::vector<std::string> clashes = names_.clashes(plugin); !clashes.empty()) {
+      result.refused.push_back({plugin.path, std::move(clashes), {}});  // its kinds are those of the first plugin
+      return;
+    }
+    names_.take(plugin);
+    result.plugins.push_back(std::move(plugin));
+  }
+
+  ::uid_t user_;
+  TakenNames names_;
+  std::set<fs::path> searched_;
+};
+
+}  // namespace
+
+std::vector<fs::path> plugin_folders(const fs::path& installation, std::optional<std::string_view> search_path,
+                                     const std::vector<fs::path>& from_options) {
+  std::vector<fs::path> folders = {installation};
+  std::string_view rest = search_path.value_or(std::string_view());
+  while (!rest.empty()) {
+    const std::string_view piece = rest.substr(0, rest.find(':'));
+    if (!piece.empty()) folders.emplace_back(piece);
+    rest.remove_prefix(std::min(piece.size() + 1, rest.size()));
+  }
+  folders.insert(folders.end(), from_options.begin(), from_options.end());
+  return folders;
+}
+
+FoundPlugin read_plugin(const ByteSource& bytes, const TrustedFile& file) {
+  const FoundStamp found = read_stamp(bytes);
+  if (!found.stamp) throw PluginError(file.path, {found.refusal});
+  CheckedStamp checked = check_stamp(*found.stamp);
+  if (!checked.reasons.empty()) throw PluginError(file.path, std::move(checked.reasons), std::move(checked.kinds));
+  return {file.path, std::move(checked.kinds), std::move(checked.compiler), file.device, file.inode};
+}
+
+Discovery discover(const std::vector<fs::path>& folders, ::uid_t user) {
+  Search search(user);
+  for (std::size_t i = 0; i < folders.size(); ++i) {
+    std::error_code ignored;
+    if (i == 0 && !fs::exists(folders[i], ignored)) continue;
+    search.search(folders[i]);
+  }
+  return std::move(search.result);
+}
+
+std::string name_key(std::string_view name) {
+  std::string key(name);
+  for (char& letter : key) {
+    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
+    if (letter == ' ' || letter == '_') letter = '-';
+  }
+  return key;
+}
+
+}  // namespace ohmwright

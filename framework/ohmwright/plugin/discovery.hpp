@@ -1,0 +1,58 @@
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <sys/types.h>
+#include <vector>
+
+#include <ohmwright/plugin/stamp_check.hpp>
+#include <ohmwright/plugin/trust.hpp>
+
+namespace ohmwright {
+
+inline constexpr std::string_view plugin_suffix = ".ohmplug";  ///< on every system
+
+/// A plugin that may be loaded, known from its stamp alone.
+struct FoundPlugin {
+  std::filesystem::path path;      ///< canonical
+  std::vector<StampedKind> kinds;  ///< at least one
+  std::string compiler;            ///< informative
+  std::uint64_t device = 0;        ///< with `inode`: one file by whatever name it was reached
+  std::uint64_t inode = 0;
+};
+
+/// A plugin or a folder that was refused, and everything that is wrong with it.
+struct RefusedPlugin {
+  std::filesystem::path path;
+  std::vector<std::string> reasons;
+  std::vector<StampedKind> kinds;  ///< what its stamp names, where it could be read
+};
+
+/// Where to look, in this order: the installation's folder, those of OHMWRIGHT_PLUGIN_PATH (`search_path`, separated by
+/// colons; empty pieces are left out), those of --plugins. The environment is read by the caller, at the edge.
+std::vector<std::filesystem::path> plugin_folders(const std::filesystem::path& installation,
+                                                  std::optional<std::string_view> search_path,
+                                                  const std::vector<std::filesystem::path>& from_options);
+
+/// Reads and checks the stamp of a file that is trusted. Throws PluginError with all reasons.
+FoundPlugin read_plugin(const ByteSource& bytes, const TrustedFile& file);
+
+/// What a search found; nothing of any plugin has run.
+struct Discovery {
+  std::vector<FoundPlugin> plugins;  ///< in the order found
+  std::vector<RefusedPlugin> refused;
+};
+
+/// Searches the folders for `*.ohmplug`, and the folders right below each (one folder a kind); files come sorted by
+/// name, those of the folder itself first. A folder or file that is reached twice counts once; a kind or an alias that
+/// is already there makes the later plugin a refused one. The first folder may be absent (an installation without
+/// plugins); any other that is absent is refused.
+Discovery discover(const std::vector<std::filesystem::path>& folders, ::uid_t user);
+
+/// Names that mean the same: case does not count, and blanks and underscores are hyphens. "Evaporator fan" is
+/// "evaporator-fan".
+std::string name_key(std::string_view name);
+
+}  // namespace ohmwright

@@ -1,0 +1,130 @@
+#include <dlfcn.h>
+#include <string>
+#include <system_error>
+#include <utility>
+
+#include <boost/dll/shared_library.hpp>
+
+#include <ohmwright/plugin/descriptor_check.hpp>
+#include <ohmwright/plugin/guard.hpp>
+#include <ohmwright/plugin/library.hpp>
+#include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/plugin/sealed_copy.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+struct DestroyKind {
+  void (*destroy)(Kind*) = nullptr;
+  void operator()(Kind* kind) const {
+    guarded([&] { destroy(kind); });
+  }
+};
+using OwnedKind = std::unique_ptr<Kind, DestroyKind>;
+
+[[noreturn]] void refuse(const FoundPlugin& plugin, std::string reason) {
+  throw PluginError(plugin.path, {std::move(reason)});
+}
+
+/// The dynamic linker's own words, without what Boost puts around them and without the name of our copy.
+std::string linker_text(std::string text, const std::string& copy) {
+  const std::string before = "dlerror system message: ";
+  if (const std::size_t begin = text.find(before); begin != std::string::npos) text.erase(0, begin + before.size());
+  if (const std::size_t end = text.rfind("): "); end != std::string::npos) text.erase(end);
+  if (text.rfind(copy + ": ", 0) == 0) text.erase(0, copy.size() + 2);
+  return text;
+}
+
+boost::dll::shared_library open_library(const FoundPlugin& plugin, FileDescriptor sealed) {
+  using boost::dll::load_mode::type;
+  const std::string copy = "/proc/self/fd/" + std::to_string(sealed.number());
+  const int mode = boost::dll::load_mode::rtld_now | boost::dll::load_mode::rtld_local | RTLD_NODELETE;
+  boost::dll::shared_library library;
+  try {
+    library.load(copy, static_cast<type>(mode));  // the overload with an error code loses the reason
+  } catch (const std::system_error& error) {
+    refuse(plugin, "it cannot be loaded: " + linker_text(error.what(), copy));
+  }
+  // Stays open: the linker knows the library by this number, and would give it out again for another plugin's copy.
+  sealed.release();
+  return library;
+}
+
+const PluginTable& table_of(const FoundPlugin& plugin, const boost::dll::shared_library& library) {
+  if (!library.has(plugin_entry_name)) refuse(plugin, std::string("it has no function ") + plugin_entry_name);
+  const PluginTable* table = nullptr;
+  const auto& entry = library.get<PluginEntry>(plugin_entry_name);
+  if (const auto thrown = guarded([&] { table = entry(); }))
+    refuse(plugin, std::string("its function ") + plugin_entry_name + " failed: " + *thrown);
+  if (table == nullptr) refuse(plugin, "its table is null");
+  if (table->size != sizeof(PluginTable)) {
+    refuse(plugin, "its table has " + std::to_string(table->size) + " bytes, this program's " +
+                       std::to_string(sizeof(PluginTable)));
+  }
+  if (table->create_kind == nullptr || table->destroy_kind == nullptr) refuse(plugin, "its table has a null function");
+  if (table->kind_count != plugin.kinds.size()) {
+    refuse(plugin, "its table has " + std::to_string(table->kind_count) + " kinds, its stamp " +
+                       std::to_string(plugin.kinds.size()));
+  }
+  return *table;
+}
+
+}  // namespace
+
+// Members are destroyed from the last to the first: the kinds go before their library.
+struct PluginLibrary::Loaded {
+  boost::dll::shared_library library;
+  std::vector<OwnedKind> kinds;
+  std::vector<const Descriptor*> descriptors;
+};
+
+namespace {
+
+/// Makes one kind and asks for its descriptor; null and a reason where either fails.
+std::pair<OwnedKind, const Descriptor*> make_kind(const PluginTable& table, const StampedKind& stamped,
+                                                  std::uint32_t index, std::vector<std::string>& reasons) {
+  OwnedKind kind(nullptr, DestroyKind{table.destroy_kind});
+  const Descriptor* descriptor = nullptr;
+  const std::string name = "the kind " + ohmwright::quoted(stamped.id);
+  if (const auto thrown = guarded([&] { kind.reset(table.create_kind(index)); })) {
+    reasons.push_back("making " + name + " failed: " + *thrown);
+  } else if (kind == nullptr) {
+    reasons.push_back("making " + name + " gave nothing");
+  } else if (const auto thrown_by_descriptor = guarded([&] { descriptor = &kind->descriptor(); })) {
+    reasons.push_back("describing " + name + " failed: " + *thrown_by_descriptor);
+  } else {
+    for (std::string& problem : descriptor_problems(*descriptor, stamped)) reasons.push_back(std::move(problem));
+  }
+  return {std::move(kind), descriptor};
+}
+
+}  // namespace
+
+std::shared_ptr<const PluginLibrary> PluginLibrary::load(const FoundPlugin& plugin, ::uid_t user) {
+  TrustedFile file = open_trusted(plugin.path, user);
+  FileDescriptor sealed = sealed_copy(file);
+  const FoundPlugin again = read_plugin(FileBytes(sealed.number(), file.size), file);
+  if (again.kinds != plugin.kinds) refuse(plugin, "it was replaced by another plugin meanwhile; start again");
+
+  auto loaded = std::make_unique<Loaded>();
+  loaded->library = open_library(plugin, std::move(sealed));
+  const PluginTable& table = table_of(plugin, loaded->library);
+  std::vector<std::string> reasons;
+  for (std::uint32_t index = 0; index < table.kind_count; ++index) {
+    auto [kind, descriptor] = make_kind(table, plugin.kinds[index], index, reasons);
+    loaded->kinds.push_back(std::move(kind));
+    loaded->descriptors.push_back(descriptor);
+  }
+  if (!reasons.empty()) throw PluginError(plugin.path, std::move(reasons));
+  return std::shared_ptr<const PluginLibrary>(new PluginLibrary(std::move(loaded)));
+}
+
+PluginLibrary::PluginLibrary(std::unique_ptr<Loaded> loaded) : loaded_(std::move(loaded)) {}
+PluginLibrary::~PluginLibrary() = default;
+
+const Kind& PluginLibrary::kind(std::size_t index) const { return *loaded_->kinds.at(index); }
+const Descriptor& PluginLibrary::descriptor(std::size_t index) const { return *loaded_->descriptors.at(index); }
+
+}  // namespace ohmwright

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/plugin/discovery.hpp>
+
+namespace ohmwright {
+
+/// A plugin in memory with the kinds it made. Held by everything that comes from it.
+///
+/// Its code stays mapped until the process ends, even after the last holder is gone: what a plugin made may point at
+/// its constants from anywhere. The holders therefore only decide when its kinds are destroyed.
+class PluginLibrary {
+ public:
+  /// Loads what discovery found: opened and checked again, copied into sealed memory, its stamp compared once more
+  /// there, every symbol bound at once, its kinds made and their descriptors checked. Throws PluginError with
+  /// everything that is wrong; what the plugin threw comes as text.
+  static std::shared_ptr<const PluginLibrary> load(const FoundPlugin& plugin, ::uid_t user);
+
+  PluginLibrary(const PluginLibrary&) = delete;
+  PluginLibrary(PluginLibrary&&) = delete;
+  PluginLibrary& operator=(const PluginLibrary&) = delete;
+  PluginLibrary& operator=(PluginLibrary&&) = delete;
+  ~PluginLibrary();
+
+  /// The kind of the stamp's line with that index.
+  const Kind& kind(std::size_t index) const;
+  /// What that kind says of itself, asked for once.
+  const Descriptor& descriptor(std::size_t index) const;
+
+ private:
+  struct Loaded;
+  explicit PluginLibrary(std::unique_ptr<Loaded> loaded);
+
+  std::unique_ptr<Loaded> loaded_;
+};
+
+}  // namespace ohmwright

@@ -1,0 +1,58 @@
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string_view>
+#include <type_traits>
+#include <utility>
+#include <vector>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/plugin/guard.hpp>
+#include <ohmwright/plugin/library.hpp>
+
+namespace ohmwright {
+
+/// A kind whose plugin is loaded, and where its data lie.
+class LoadedKind {
+ public:
+  /// The `index`-th kind of the library that was loaded from `library_path`.
+  LoadedKind(std::shared_ptr<const PluginLibrary> library, std::size_t index, std::filesystem::path library_path);
+
+  const Kind& kind() const { return library_->kind(index_); }
+  const Descriptor& descriptor() const { return library_->descriptor(index_); }
+  const std::filesystem::path& library_path() const { return library_path_; }
+
+  /// The folder of the library; generic ratings and test vectors lie beside it. They need not exist.
+  std::filesystem::path data_folder() const { return library_path_.parent_path(); }
+  std::filesystem::path ratings_folder() const { return data_folder() / "ratings"; }
+  std::filesystem::path vectors_folder() const { return data_folder() / "vectors"; }
+
+  /// A part with these ratings (see Kind::make_part); null with at least one problem when they cannot be.
+  /// It holds its library and may outlive the registry. Throws PluginError when the plugin fails.
+  std::shared_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const;
+
+  /// Result of any other call into the plugin: `kind.call("fitting rows", [&] { return kind.kind().fit(rows, problems);
+  /// })`. Throws PluginError naming `what` when the plugin throws. The result must be of the program's or core's types.
+  template <class Call>
+  std::invoke_result_t<Call> call(std::string_view what, Call&& into_plugin) const {
+    using Result = std::invoke_result_t<Call>;
+    if constexpr (std::is_void_v<Result>) {
+      if (const auto thrown = guarded(std::forward<Call>(into_plugin))) fail(what, *thrown);
+    } else {
+      std::optional<Result> result;
+      if (const auto thrown = guarded([&] { result.emplace(into_plugin()); })) fail(what, *thrown);
+      return *std::move(result);
+    }
+  }
+
+ private:
+  [[noreturn]] void fail(std::string_view what, const std::string& thrown) const;
+
+  std::shared_ptr<const PluginLibrary> library_;
+  std::size_t index_;
+  std::filesystem::path library_path_;
+};
+
+}  // namespace ohmwright

@@ -1,0 +1,114 @@
+#include <algorithm>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/plugin/registry.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+bool is_called(const StampedKind& kind, const std::string& key) {
+  return name_key(kind.id) == key || std::any_of(kind.aliases.begin(), kind.aliases.end(),
+                                                 [&](const auto& alias) { return name_key(alias) == key; });
+}
+
+std::optional<std::size_t> index_called(const std::vector<StampedKind>& kinds, const std::string& key) {
+  const auto found = std::find_if(kinds.begin(), kinds.end(), [&](const auto& kind) { return is_called(kind, key); });
+  if (found == kinds.end()) return std::nullopt;
+  return static_cast<std::size_t>(found - kinds.begin());
+}
+
+std::string listed(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : ", ") + word;
+  return text;
+}
+
+/// What became of a plugin once it was asked for.
+struct Slot {
+  std::vector<LoadedKind> kinds;
+  std::optional<PluginError> failure;  ///< kept, so that its code does not run a second time
+};
+
+}  // namespace
+
+struct Registry::State {
+  std::vector<std::filesystem::path> folders;
+  ::uid_t user = 0;
+  Discovery found;
+  std::vector<Slot> slots;  ///< one a plugin found
+  std::mutex loading;
+
+  const LoadedKind& loaded(std::size_t plugin, std::size_t kind) {
+    const std::lock_guard lock(loading);
+    Slot& slot = slots[plugin];
+    if (!slot.failure && slot.kinds.empty()) load(found.plugins[plugin], slot);
+    if (slot.failure) throw PluginError(*slot.failure);
+    return slot.kinds[kind];
+  }
+
+  void load(const FoundPlugin& plugin, Slot& slot) const {
+    try {
+      const std::shared_ptr<const PluginLibrary> library = PluginLibrary::load(plugin, user);
+      for (std::size_t i = 0; i < plugin.kinds.size(); ++i) slot.kinds.emplace_back(library, i, plugin.path);
+    } catch (const PluginError& error) {
+      slot.failure = error;
+    }
+  }
+
+  std::string unknown(std::string_view name) const {
+    std::vector<std::string> ids;
+    std::vector<std::string> names;
+    for (const FoundPlugin& plugin : found.plugins) {
+      for (const StampedKind& kind : plugin.kinds) {
+        ids.push_back(kind.id);
+        names.push_back(kind.id);
+        names.insert(names.end(), kind.aliases.begin(), kind.aliases.end());
+      }
+    }
+    std::string text = "no kind is called " + ohmwright::quoted(name);
+    if (const auto meant = near_miss(name, names)) text += "; did you mean " + ohmwright::quoted(*meant) + "?";
+    text += ids.empty() ? "; no plugin was found in " + listed(searched_folders()) : "; there are " + listed(ids);
+    if (!found.refused.empty())
+      text += "; refused: " + std::to_string(found.refused.size()) + " (\"ohmwright kinds\" says why)";
+    return text;
+  }
+
+  std::vector<std::string> searched_folders() const {
+    std::vector<std::string> words;
+    for (const std::filesystem::path& folder : folders) words.push_back(shell_word(folder));
+    return words;
+  }
+};
+
+Registry::Registry(const std::vector<std::filesystem::path>& folders, ::uid_t user)
+    : state_(std::make_unique<State>()) {
+  state_->folders = folders;
+  state_->user = user;
+  state_->found = discover(folders, user);
+  state_->slots.resize(state_->found.plugins.size());
+}
+Registry::Registry(Registry&&) noexcept = default;
+Registry& Registry::operator=(Registry&&) noexcept = default;
+Registry::~Registry() = default;
+
+const std::vector<FoundPlugin>& Registry::plugins() const { return state_->found.plugins; }
+const std::vector<RefusedPlugin>& Registry::refused() const { return state_->found.refused; }
+
+const LoadedKind& Registry::kind(std::string_view name_or_alias) const {
+  const std::string key = name_key(name_or_alias);
+  const Discovery& found = state_->found;
+  for (std::size_t plugin = 0; plugin < found.plugins.size(); ++plugin)
+    if (const auto kind = index_called(found.plugins[plugin].kinds, key)) return state_->loaded(plugin, *kind);
+  for (const RefusedPlugin& refused : found.refused)
+    if (index_called(refused.kinds, key)) throw PluginError(refused.path, refused.reasons, refused.kinds);
+  throw InputError(state_->unknown(name_or_alias));
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,43 @@
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string_view>
+#include <sys/types.h>
+#include <vector>
+
+#include <ohmwright/plugin/discovery.hpp>
+#include <ohmwright/plugin/loaded_kind.hpp>
+
+namespace ohmwright {
+
+/// The kinds there are. Made once by the program, handed down, and the only way to a plugin.
+///
+/// It reads the stamps of all plugins and loads one only when a kind of it is asked for. Safe to use from several
+/// threads.
+class Registry {
+ public:
+  /// Searches `folders` (see `plugin_folders`) for plugins that `user`, usually the effective user, can trust.
+  Registry(const std::vector<std::filesystem::path>& folders, ::uid_t user);
+  Registry(const Registry&) = delete;
+  Registry(Registry&&) noexcept;
+  Registry& operator=(const Registry&) = delete;
+  Registry& operator=(Registry&&) noexcept;
+  ~Registry();
+
+  /// Plugins that can be asked for, with their kinds and aliases; nothing of them has run for this.
+  const std::vector<FoundPlugin>& plugins() const;
+  /// Plugins and folders that were refused, with every reason.
+  const std::vector<RefusedPlugin>& refused() const;
+
+  /// The kind of that id or alias ("Evaporator fan" finds "evaporator-fan"), its plugin loaded if it was not yet.
+  /// Throws InputError for a name that nobody has, with the nearest one that there is; PluginError when the plugin that
+  /// has it was refused or cannot be loaded. The reference holds as long as the registry.
+  const LoadedKind& kind(std::string_view name_or_alias) const;
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+}  // namespace ohmwright

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/component/plugin_entry.hpp>
+
+namespace ohmwright {
+
+/// A kind as a plugin's stamp names it, known without running anything of the plugin.
+struct StampedKind {
+  std::string id;                    ///< "fan-motor"
+  std::vector<std::string> aliases;  ///< what people say: "evaporator fan"
+
+  friend bool operator==(const StampedKind&, const StampedKind&) = default;
+};
+
+/// A stamp compared with this program.
+struct CheckedStamp {
+  std::vector<StampedKind> kinds;    ///< as far as they could be read, also of a plugin that does not fit
+  std::string compiler;              ///< informative: "clang++ 14"
+  std::vector<std::string> reasons;  ///< everything that does not fit; empty: the plugin may be loaded
+};
+
+/// Compares a plugin's stamp with what this program was built as, and reads the kinds it names.
+/// All differences are told at once: magic, size, ABI number with the way on, build tag piece by piece, kinds.
+CheckedStamp check_stamp(const PluginStamp& stamp);
+
+/// Whether `id` can name a kind: `[a-z][a-z0-9-]*`.
+bool is_kind_id(std::string_view id);
+
+}  // namespace ohmwright

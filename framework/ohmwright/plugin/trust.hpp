@@ -1,0 +1,35 @@
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <string>
+#include <sys/types.h>
+#include <vector>
+
+#include <ohmwright/plugin/file_descriptor.hpp>
+
+namespace ohmwright {
+
+/// A file that only its owner can have made as it is: opened once, so that what was checked is what is read.
+struct TrustedFile {
+  FileDescriptor descriptor;   ///< open for reading
+  std::filesystem::path path;  ///< canonical: every symbolic link followed
+  std::uint64_t size = 0;      ///< bytes
+  std::uint64_t device = 0;    ///< with `inode`: one file by whatever name it was reached
+  std::uint64_t inode = 0;
+};
+
+/// Opens a file for a program that runs as `user`, when nobody else can have put it there or changed it.
+///
+/// It must be a regular file that belongs to root or to `user` and that group and others cannot write to; the same
+/// holds for every folder above it, but for a folder with the sticky bit, in which others cannot rename or remove it.
+/// Checked through descriptors from the root folder down: a name that changes meanwhile cannot slip another file in.
+/// Symbolic links are followed first: what counts is where they lead.
+/// Throws PluginError with all reasons, each with the command that mends it.
+TrustedFile open_trusted(const std::filesystem::path& path, ::uid_t user);
+
+/// Why the folder cannot be trusted, by the same rules; empty when it can.
+/// A folder that is not there or is no folder gives that as its reason.
+std::vector<std::string> distrust_of_folder(const std::filesystem::path& folder, ::uid_t user);
+
+}  // namespace ohmwright

@@ -1,0 +1,45 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <variant>
+
+#include <ohmwright/quantity/core_api.hpp>
+#include <ohmwright/quantity/dimension.hpp>
+#include <ohmwright/quantity/stated_value.hpp>
+#include <ohmwright/quantity/unit_table.hpp>
+
+namespace ohmwright {
+
+/// The meter showed that the value lies above its range: "OL".
+struct OverRange {
+  /// The unit beside it on the display, where one was stated ("OL Mohm"): it tells the range.
+  std::optional<Unit> unit;
+
+  friend bool operator==(const OverRange&, const OverRange&) = default;
+};
+
+/// What a contact was found to be.
+enum class ContactState { open, closed };
+
+/// What a person can read off a meter.
+using Observed = std::variant<StatedValue, OverRange, ContactState>;
+
+/// Which of the things that a meter can show are taken, and how numbers may be written.
+struct ObservedOptions {
+  bool values = true;             ///< numbers with a unit
+  bool over_range = true;         ///< "OL", "O.L", "0.L", "0L", ".OL", "over"
+  bool lone_one_is_over = false;  ///< "1" alone (or "1."), on meters that show over-range so
+  bool contact_words = false;     ///< "open", "closed"
+  bool continuity_sound =
+      false;  ///< "beep" is closed, "no beep" is over-range: the buzzer stays silent far above 0 ohm
+  std::optional<Unit> default_unit;  ///< completes a bare number
+};
+
+/// Reads what a meter showed. Letter case of the words does not count.
+///
+/// Throws InputError as `parse_stated_value` does; its message names every form that is taken here.
+OHMWRIGHT_CORE_API Observed parse_observed(std::string_view text, Dimension expected,
+                                           const ObservedOptions& options = {});
+
+}  // namespace ohmwright

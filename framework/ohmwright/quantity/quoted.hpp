@@ -1,0 +1,18 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+#include <ohmwright/quantity/core_api.hpp>
+
+namespace ohmwright {
+
+/// Text from outside as a message may show it: in double quotes, at most `longest` code points, then `..."`.
+///
+/// Nothing that could move a cursor, hide or reverse text gets through: control characters, invisible and
+/// direction-changing code points come as `\n`, `\x1b`, `\u202e`, bytes that are no UTF-8 as `\xff`.
+/// Callers with a std::string write ohmwright::quoted, since std::quoted is found too.
+OHMWRIGHT_CORE_API std::string quoted(std::string_view text, std::size_t longest = 60);
+
+}  // namespace ohmwright

@@ -1,0 +1,148 @@
+#include <cassert>
+#include <cmath>
+#include <vector>
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/quantity/stated_value.hpp>
+#include <ohmwright/quantity/stated_value_reader.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+std::optional<std::string> suggested_unit(std::string_view typed, Dimension dimension) {
+  std::vector<std::string> names;
+  for (const Unit unit : Unit::all_of(dimension)) names.push_back(unit.symbol());
+  return near_miss(typed, names);
+}
+
+bool names_a_unit(std::string_view text) {
+  for (std::size_t place = 0; place < dimension_count; ++place) {
+    if (Unit::named(text, static_cast<Dimension>(place))) return true;
+  }
+  return false;
+}
+
+/// Gives the parts of a stated value their meaning.
+class Interpreter {
+ public:
+  Interpreter(std::string_view text, Dimension expected, const StatedValueOptions& options)
+      : text_(text), expected_(expected), options_(options), expectation_(expectation_of(expected) + options.or_else) {}
+
+  StatedValue interpret() const {
+    assert(!options_.default_unit || options_.default_unit->dimension() == expected_);
+    const TypedValue typed = read_typed_value(text_, expected_, expectation_);
+    const UnitChoice choice = unit_of(typed);
+    StatedValue stated{AnyQuantity(expected_, number_in(choice.unit, typed.value.number)), std::nullopt, choice.unit};
+    stated.unit_assumed = choice.assumed;
+    stated.prefix_used = expected_ != Dimension::mass && choice.unit.prefix_exponent() >= 3;
+    refuse_impossible(stated);
+    if (typed.uncertainty) stated.half_width = half_width_of(*typed.uncertainty, stated);
+    return stated;
+  }
+
+ private:
+  struct UnitChoice {
+    Unit unit;
+    bool assumed = false;
+  };
+
+  [[noreturn]] static void fail(const std::string& message) { throw InputError(message); }
+  [[noreturn]] void fail_expected(const std::string& ending = {}) const {
+    fail("expected " + expectation_ + ", got " + quoted(text_) + ending);
+  }
+
+  UnitChoice unit_of(const TypedValue& typed) const {
+    if (typed.value.letter_code_exponent) return {letter_code_unit(typed.value)};
+    if (!typed.value.unit_text.empty()) return {named_unit(typed.value.unit_text, expected_)};
+    if (const std::optional<Unit> shared = shared_unit(typed)) return {*shared};
+    if (options_.default_unit) return {*options_.default_unit, true};
+    if (expected_ == Dimension::ratio) return {Unit::si(Dimension::ratio)};
+    fail("expected " + expectation_ + ", got " + quoted(text_) + " without a unit");
+  }
+
+  /// The unit behind the uncertainty where the value has none: "11.0 +- 0.1 kohm".
+  std::optional<Unit> shared_unit(const TypedValue& typed) const {
+    if (!typed.uncertainty || typed.uncertainty->unit_text.empty()) return std::nullopt;
+    const std::string_view unit_text = typed.uncertainty->unit_text;
+    if (unit_text == "%" && expected_ != Dimension::ratio) return std::nullopt;
+    const Unit shared = named_unit(unit_text, expected_);
+    // "23 +- 1 K" most likely means 23 degC: kelvin is what differences are stated in.
+    if (expected_ == Dimension::temperature && shared.zero_is_absolute()) {
+      if (options_.default_unit) return std::nullopt;
+      fail(quoted(text_) + R"( leaves the unit of the temperature open: write "23 degC +- 1 K" or "296 K +- 1 K")");
+    }
+    return shared;
+  }
+
+  /// The unit of 4k7; the unit itself may follow: 4k7 ohm.
+  Unit letter_code_unit(const TypedNumber& typed) const {
+    const Unit base = Unit::si(expected_);
+    if (!typed.unit_text.empty() && Unit::named(typed.unit_text, expected_) != base) {
+      fail_expected(": after a letter code only \"" + base.symbol() + "\" may follow");
+    }
+    return base.with_prefix_for(*typed.letter_code_exponent);
+  }
+
+  Unit named_unit(std::string_view unit_text, Dimension dimension) const {
+    if (const std::optional<Unit> unit = Unit::named(unit_text, dimension)) return *unit;
+    if (names_a_unit(unit_text)) {
+      if (dimension == expected_) fail_expected();
+      fail_expected(": " + quoted(unit_text) + " is no unit of " + std::string(phrase_of(dimension)));
+    }
+    std::string ending = ": unknown unit " + quoted(unit_text);
+    if (const std::optional<std::string> meant = suggested_unit(unit_text, dimension)) {
+      ending += ", did you mean \"" + *meant + "\"?";
+    }
+    fail_expected(ending);
+  }
+
+  double number_in(Unit unit, const Decimal& number) const {
+    const DecimalValue shifted = to_double(number, unit.decimal_shift());
+    if (shifted.trouble == DecimalTrouble::too_small) fail_expected(", which is too close to zero to be held");
+    const double value_in_si = unit.si_from_shifted(shifted.value);
+    if (shifted.trouble || !std::isfinite(value_in_si)) fail_expected(", which is too large to be held");
+    return value_in_si;
+  }
+
+  void refuse_impossible(const StatedValue& stated) const {
+    if (may_be_negative(expected_) || stated.value.value_in_si() >= 0.0) return;
+    if (expected_ == Dimension::temperature) {
+      fail(quoted(text_) + R"( is below absolute zero (-273.15 degC, -459.67 degF))");
+    }
+    fail(std::string(phrase_of(expected_)) + " cannot be negative, got " + quoted(text_));
+  }
+
+  double half_width_of(const TypedNumber& typed, const StatedValue& stated) const {
+    if (typed.number.negative) fail("an uncertainty cannot be negative, got " + quoted(text_));
+    if (typed.unit_text == "%" && expected_ != Dimension::ratio) return percent_of(typed.number, stated);
+    const Unit own = stated.unit.of_differences();
+    if (typed.letter_code_exponent) return number_in(letter_code_unit(typed), typed.number);
+    return number_in(typed.unit_text.empty() ? own : named_unit(typed.unit_text, own.dimension()), typed.number);
+  }
+
+  double percent_of(const Decimal& percent, const StatedValue& stated) const {
+    if (expected_ == Dimension::temperature) {
+      fail(quoted(text_) + R"( has no meaning: a share of a temperature depends on its scale; write "+- 0.5 K")");
+    }
+    const Unit one = Unit::si(Dimension::ratio);
+    const double half_width = number_in(one, percent) * std::fabs(stated.value.value_in_si()) / 100.0;
+    if (!std::isfinite(half_width)) fail_expected(", which is too large to be held");
+    return half_width;
+  }
+
+  std::string_view text_;
+  Dimension expected_;
+  const StatedValueOptions& options_;
+  std::string expectation_;
+};
+
+}  // namespace
+
+StatedValue parse_stated_value(std::string_view text, Dimension expected, const StatedValueOptions& options) {
+  return Interpreter(text, expected, options).interpret();
+}
+
+}  // namespace ohmwright

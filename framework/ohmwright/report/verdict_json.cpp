@@ -1,0 +1,78 @@
+#include <nlohmann/json.hpp>
+
+#include <ohmwright/report/labels.hpp>
+#include <ohmwright/report/verdict_report.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json quantity_json(AnyQuantity value) {
+  return {{"value", value.value_in_si()}, {"unit", si_unit_of(value.dimension())}};
+}
+
+Json limits_json(const Limits& limits) {
+  Json json = Json::object();
+  if (limits.lower) json["lower"] = limits.lower->value_in_si();
+  if (limits.upper) json["upper"] = limits.upper->value_in_si();
+  const std::optional<AnyQuantity>& either = limits.lower ? limits.lower : limits.upper;
+  json["unit"] = si_unit_of(either->dimension());
+  return json;
+}
+
+Json reason_json(const VerdictReport& report, const Finding& finding, const Sentences& say) {
+  const RuleDescriptor& rule = report.descriptor.rules[finding.rule];
+  const TextEntry& text = rule.texts[finding.text];
+  Json json{{"rule", rule.id}, {"verdict", name_of(finding.outcome)}};
+  if (finding.measured) {
+    json["measured"] = quantity_json(*finding.measured);
+    if (finding.measured_uncertainty) json["measured"]["standard_uncertainty"] = *finding.measured_uncertainty;
+  }
+  if (finding.limits.lower || finding.limits.upper) json["limits"] = limits_json(finding.limits);
+  if (finding.meaning == ProbabilityMeaning::within_limits) json["probability_within"] = finding.probability;
+  if (finding.meaning == ProbabilityMeaning::observed_if_within)
+    json["probability_observed_if_within"] = finding.probability;
+  json["text_id"] = text.id;
+  json["text"] = with_plain_spaces(say.in_domain(report.descriptor.text_domain, text.english, view(finding.arguments)));
+  return json;
+}
+
+Json advice_json(const VerdictReport& report, const Advice& advice, const Sentences& say) {
+  const TextEntry& text = report.descriptor.advice[advice.text];
+  Json json{
+      {"id", text.id},
+      {"text", with_plain_spaces(say.in_domain(report.descriptor.text_domain, text.english, view(advice.arguments)))}};
+  if (advice.probability_decided) json["probability_decided"] = *advice.probability_decided;
+  return json;
+}
+
+}  // namespace
+
+std::string verdict_json(const VerdictReport& report, const Sentences& say) {
+  Json json{{"kind", report.descriptor.id}, {"part", report.part_name}, {"verdict", name_of(report.verdict.outcome)}};
+  json["probability_within"] = report.verdict.probability_within ? Json(*report.verdict.probability_within) : Json();
+  json["confidence"] = report.confidence;
+  json["reasons"] = Json::array();
+  for (const Finding& finding : report.verdict.findings) json["reasons"].push_back(reason_json(report, finding, say));
+  json["budget"] = Json::array();
+  for (const BudgetShare& share : report.verdict.budget) {
+    const ErrorSource& source = report.evidence.sources()[share.source];
+    json["budget"].push_back({{"source", source_label(source, report.descriptor, say)},
+                              {"id", source.id},
+                              {"of", source.of},
+                              {"share", share.share}});
+  }
+  json["advice"] = Json::array();
+  for (const Advice& advice : report.verdict.advice) json["advice"].push_back(advice_json(report, advice, say));
+  json["cautions"] = Json::array();
+  for (const std::string_view id : caution_ids(report.descriptor, report.readings)) {
+    const CautionText caution = caution_text(report.descriptor, id);
+    json["cautions"].push_back({{"id", id}, {"text", say.in_domain(caution.domain, caution.english)}});
+  }
+  json["meter"] = {{"title", report.meter_title}, {"assumed", report.meter_assumed}};
+  return json.dump(2) + '\n';
+}
+
+}  // namespace ohmwright

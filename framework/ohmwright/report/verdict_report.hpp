@@ -1,0 +1,45 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/report/paragraph.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+namespace ohmwright {
+
+/// A verdict with all that its page needs. Refers to what the caller keeps.
+struct VerdictReport {
+  const Descriptor& descriptor;
+  const Verdict& verdict;
+  const Evidence& evidence;
+  std::span<const Reading> readings;
+  double confidence = 0.95;
+  std::string part_name;   ///< name of the ratings; empty when nothing is known of the part
+  std::string part_title;  ///< what people call it
+  std::string meter_title;
+  bool meter_assumed = false;
+  bool every_rule = false;  ///< on the page: also why each rule that is not essential stayed silent
+};
+
+/// Identifiers of the cautions that these readings carry, each once: those of the first procedure for what was read,
+/// and what live and wet readings add.
+std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings);
+
+/// The English text of a caution and the gettext domain it is translated in: the kind's own, else the framework's.
+struct CautionText {
+  std::string_view domain;
+  std::string_view english;
+};
+CautionText caution_text(const Descriptor& descriptor, std::string_view id);
+
+/// The page of a verdict: cautions, the verdict, why, the readings, where the doubt comes from, what to do next.
+std::string verdict_page(const VerdictReport& report, const Sentences& sentences, const PageStyle& style);
+
+/// The verdict for programs (schemas/verdict.schema.json), SI units, indented, with a final newline.
+std::string verdict_json(const VerdictReport& report, const Sentences& say);
+
+}  // namespace ohmwright

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+#include <ohmwright/quantity/core_api.hpp>
+
+namespace ohmwright {
+
+/// A hazard that a step carries, shown before the step. Local codes and licensed practice come first.
+struct Caution {
+  std::string_view id;
+  std::string_view english;  ///< looked up in the framework's catalogue when printed
+  std::string_view source;
+};
+
+/// The framework's cautions. Plugins refer to them by id and add their own; none can be weakened.
+OHMWRIGHT_CORE_API std::span<const Caution> framework_cautions();
+
+/// The caution of that id, or null.
+OHMWRIGHT_CORE_API const Caution* caution_named(std::string_view id);
+
+}  // namespace ohmwright

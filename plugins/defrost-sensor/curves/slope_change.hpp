@@ -1,0 +1,32 @@
+#pragma once
+
+#include "curves/curve.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+// A thermistor's local slope B(T) = −T²·d ln R/dT rises slowly with temperature. A formula that does not know how fast
+// is wrong by what the bound below allows.
+
+/// Largest relative change of the local slope a kelvin [1/K].
+///
+/// Own bound. A published four-coefficient set of a 10 kΩ, B25/85 = 3977 K material changes by 0.087 % a kelvin at 25
+/// °C, 0.14 % at −20 °C and 0.16 % at −35 °C; pairs of B25/50 and B25/100 of other materials give 0.08…0.09 %.
+inline constexpr double slope_change_per_kelvin = 0.002;
+
+/// Error in ln R at `t` of a curve that is exact at `a` and `b` and straight in (1/T, ln R) between and beyond, with
+/// the local slope `beta_kelvin` [K]: positive between the two, negative outside. Half-width, rectangular.
+///
+/// For B(T) = B + g·(T − Tm):  ∫(B(T) − B) d(1/T) = g·[ln(x/xa) − (x − xa)·ln(xb/xa)/(xb − xa)],  x = 1/T.
+double error_of_straight_line(Temperature t, Temperature a, Temperature b, double beta_kelvin);
+
+/// Error in ln R at `t` of a curve that is right up to `edge`, slope included, and goes on past it:
+/// g·[ln(x/xe) − (x − xe)/xe] ≤ 0. Half-width, rectangular.
+double error_past_edge(Temperature t, Temperature edge, double beta_kelvin);
+
+/// `error_past_edge` of a curve that vouches for its span, from the nearer end; 0 inside.
+double error_outside_span(const Curve& curve, Temperature t);
+
+/// Local slope B(T) = −T²·d ln R/dT [K].
+double local_beta(const Curve& curve, Temperature t);
+
+}  // namespace ohmwright::defrost_sensor

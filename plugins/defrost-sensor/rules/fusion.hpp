@@ -1,0 +1,34 @@
+#pragma once
+
+#include <span>
+
+#include <boost/container/static_vector.hpp>
+
+#include "rules/deviation.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+/// Most readings that are fused: more bring nothing, their shared errors remain.
+inline constexpr std::size_t most_fused = 8;
+
+using Deviations = boost::container::static_vector<Deviation, most_fused>;
+
+/// Several deviations as one: the same weighted sum of the values, of their errors and of their limits.
+struct Fusion {
+  Estimate log;
+  LogLimits limits;
+  boost::container::static_vector<double, most_fused> weights;
+};
+
+/// Best linear combination of one or more deviations: generalised least squares with the covariance that their shared
+/// sources make (one meter, one thermometer, one curve), weights ≥ 0 and of sum 1. Allocates nothing.
+Fusion fuse(std::span<const Deviation> deviations);
+
+/// Whether one more deviation still fits: the union of all error sources must fit into one estimate.
+bool fits(std::span<const Deviation> deviations, const Deviation& another);
+
+/// How far two deviations disagree beyond what one good part may do between their temperatures, in standard
+/// uncertainties of their difference; 0 where they agree.
+double disagreement(const SensorRatings& ratings, const Deviation& a, const Deviation& b);
+
+}  // namespace ohmwright::defrost_sensor

@@ -1,0 +1,87 @@
+#include "rules/matching_class.hpp"
+
+#include <array>
+#include <limits>
+
+#include "rules/generic_classes.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+enum Text : TextIndex { three_nearest, ratings_known, no_reading };
+
+struct Match {
+  const GenericClass* generic = nullptr;
+  double distance = std::numeric_limits<double>::infinity();  ///< in half-widths of its limits and its doubt together
+  double kelvin = 0.0;
+};
+
+using Matches = std::array<Match, 3>;
+
+std::optional<Match> match(const GenericClass& generic, const PreparedReading& reading) {
+  const std::optional<Deviation> deviation = deviation_of(generic.ratings, reading);
+  if (!deviation) return std::nullopt;
+  const double width = 0.5 * (deviation->limits.upper - deviation->limits.lower);
+  const double reach = std::hypot(width, 2.0 * deviation->log.standard_uncertainty());
+  return Match{&generic, std::abs(deviation->log.value()) / reach, deviation->kelvin(*generic.ratings.curve).value()};
+}
+
+void insert(Matches& nearest, Match one) {
+  for (Match& place : nearest)
+    if (one.distance < place.distance) std::swap(place, one);
+}
+
+/// The first reading of the part alone that any class can be compared with, and the nearest classes.
+Matches nearest_classes(const Scene& scene) {
+  Matches nearest{};
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (!is_ohms(reading) || is_live(reading) || is_in_circuit(reading) || is_wet(reading) || is_within_leads(reading))
+      continue;
+    for (const GenericClass& generic : generic_classes())
+      if (const std::optional<Match> one = match(generic, reading)) insert(nearest, *one);
+    if (nearest[0].generic != nullptr) break;
+  }
+  return nearest;
+}
+
+}  // namespace
+
+RuleDescriptor describe_matching_class() {
+  return {
+      "matching-class",
+      OHMWRIGHT_TEXT("Which class it may be"),
+      false,
+      can_be_undecided,
+      "common practice, no source: classes seen in appliances; never a ground for a verdict",
+      {
+          {"three-nearest",
+           OHMWRIGHT_TEXT("Without its ratings only open and short can be told. The reading comes nearest to {first} "
+                          "({first_off} off), {second} ({second_off}) and {third} ({third_off}). Two classes can meet "
+                          "at one temperature: this is no proof of what it is, nor that it is good.")},
+          {"ratings-known", OHMWRIGHT_TEXT("Not asked: the ratings of the part are known.")},
+          {"no-reading",
+           OHMWRIGHT_TEXT("Not told: this needs a dry reading of the part alone at a known temperature.")},
+      }};
+}
+
+void judge_matching_class(const Scene& scene) {
+  if (scene.ratings != nullptr) {
+    scene.findings.add(matching_class, Outcome::silent, ratings_known);
+    return;
+  }
+  const Matches nearest = nearest_classes(scene);
+  if (nearest.back().generic == nullptr) {
+    scene.findings.add(matching_class, Outcome::silent, no_reading);
+    return;
+  }
+  Finding& finding = scene.findings.add(matching_class, Outcome::undecided, three_nearest);
+  constexpr std::array names{"first", "second", "third"};
+  constexpr std::array differences{"first_off", "second_off", "third_off"};
+  for (std::size_t i = 0; i < nearest.size(); ++i) {
+    tell(finding, names[i], std::string(nearest[i].generic->name));
+    tell(finding, differences[i], kelvins(nearest[i].kelvin));
+  }
+}
+
+}  // namespace ohmwright::defrost_sensor

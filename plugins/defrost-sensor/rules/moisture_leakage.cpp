@@ -1,0 +1,122 @@
+#include "rules/moisture_leakage.hpp"
+
+#include <limits>
+
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+enum Text : TextIndex {
+  no_leakage,
+  leaks,
+  not_told_apart,
+  higher_when_wet,
+  high_though_wet,
+  dry_it_first,
+  no_wet_reading,
+  no_ratings,
+};
+
+const PreparedReading* wet_reading(const Scene& scene) {
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (is_ohms(reading) && is_wet(reading) && !is_live(reading) && !is_in_circuit(reading) &&
+        !is_within_leads(reading))
+      return &reading;
+  return nullptr;
+}
+
+void show(const Deviation& wet, Finding& finding) {
+  finding.measured = ohms(wet.reading->value.value());
+  finding.meaning = ProbabilityMeaning::within_limits;
+  tell(finding, "wet_percent", percent(wet.log.value()));
+}
+
+/// Wet only: water can but lower the reading, so it condemns from above and clears nothing.
+void judge_wet_alone(const Scene& scene, const Deviation& wet) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const double p = probability_between(wet.log, scene.evidence.sources(), -infinity, wet.limits.upper);
+  const bool high = decide(p, scene.settings.confidence) == Outcome::out_of_limits;
+  Finding& finding = scene.findings.add(moisture_leakage, high ? Outcome::out_of_limits : Outcome::undecided,
+                                        high ? high_though_wet : dry_it_first);
+  show(wet, finding);
+  finding.probability = p;
+}
+
+/// Resistance beside the sensor that would bring the dry one down to the wet reading [ohm]; infinite where none would.
+double leakage_path(const Deviation& wet, double dry_log) {
+  const double conductance = 1.0 / wet.reading->value.value() - std::exp(-wet.log_nominal - dry_log);
+  return conductance > 0.0 ? 1.0 / conductance : std::numeric_limits<double>::infinity();
+}
+
+void judge_against_dry(const Scene& scene, const Deviation& wet) {
+  Estimate fall = wet.log;
+  fall.add_scaled(scene.fused->log, -1.0);
+  const double p = probability_between(fall, scene.evidence.sources(), wet.limits.lower, wet.limits.upper);
+  Outcome outcome = decide(p, scene.settings.confidence);
+  Text text = outcome == Outcome::within_limits ? no_leakage : not_told_apart;
+  if (outcome == Outcome::out_of_limits) text = fall.value() < 0.0 ? leaks : higher_when_wet;
+  if (text == higher_when_wet) outcome = Outcome::undecided;  // water cannot do that: a reading is wrong, not the part
+  Finding& finding = scene.findings.add(moisture_leakage, outcome, text);
+  show(wet, finding);
+  finding.probability = p;
+  finding.judged = fall;
+  finding.judged_lower = wet.limits.lower;
+  finding.judged_upper = wet.limits.upper;
+  tell(finding, "dry_percent", percent(scene.fused->log.value()));
+  tell(finding, "path", ohms(leakage_path(wet, scene.fused->log.value())));
+}
+
+}  // namespace
+
+RuleDescriptor describe_moisture_leakage() {
+  return {
+      "moisture-leakage",
+      OHMWRIGHT_TEXT("Wet against dry"),
+      false,
+      can_pass | can_condemn | can_be_undecided,
+      "JCGM 106:2012; a change when wet beyond the part's own tolerance condemns (ours)",
+      {
+          {"no-leakage",
+           OHMWRIGHT_TEXT("Wet and dry it reads the same ({wet_percent} % and {dry_percent} % off its curve): no "
+                          "leakage.")},
+          {"leaks",
+           OHMWRIGHT_TEXT("Wet it reads {wet_percent} % off its curve, dry {dry_percent} %: about {path} leaks beside "
+                          "it when wet. A bench test of the dry sensor passes and misses it. The path may lie in the "
+                          "splice or the connector.")},
+          {"not-told-apart",
+           OHMWRIGHT_TEXT("Wet it reads {wet_percent} % off its curve, dry {dry_percent} %: too uncertain to tell a "
+                          "leakage from the errors of reading.")},
+          {"higher-when-wet",
+           OHMWRIGHT_TEXT("Wet it reads {wet_percent} % off its curve, dry {dry_percent} %: higher when wet, which "
+                          "water cannot do. One of the temperatures or contacts was not what it seemed; read "
+                          "again.")},
+          {"high-though-wet",
+           OHMWRIGHT_TEXT("Even wet it reads {wet_percent} % off its curve, above the limits; water can only lower a "
+                          "reading.")},
+          {"dry-it-first",
+           OHMWRIGHT_TEXT("Wet it reads {wet_percent} % off its curve. Water can lower a reading, so this neither "
+                          "condemns nor clears it: dry it and read again, and keep this reading.")},
+          {"no-wet-reading",
+           OHMWRIGHT_TEXT("Not judged: it was not read as found, wet and cold, where a leakage would show.")},
+          {"no-ratings", OHMWRIGHT_TEXT("Not judged: the curve of this part is not known.")},
+      }};
+}
+
+void judge_moisture_leakage(const Scene& scene) {
+  if (scene.ratings == nullptr) {
+    scene.findings.add(moisture_leakage, Outcome::silent, no_ratings);
+    return;
+  }
+  const PreparedReading* reading = wet_reading(scene);
+  const std::optional<Deviation> wet = reading == nullptr ? std::nullopt : deviation_of(*scene.ratings, *reading);
+  if (!wet)
+    scene.findings.add(moisture_leakage, Outcome::silent, no_wet_reading);
+  else if (scene.fused && fits({scene.usable.data(), scene.usable.size()}, *wet))
+    judge_against_dry(scene, *wet);
+  else
+    judge_wet_alone(scene, *wet);
+}
+
+}  // namespace ohmwright::defrost_sensor

@@ -1,0 +1,111 @@
+#include "rules/open_sensor.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include <ohmwright/verdict/decision.hpp>
+
+#include "rules/generic_classes.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+enum Text : TextIndex { open_for_certain, range_too_low, range_unknown, no_over_range, only_in_circuit, only_live };
+
+/// ln R of a good part at its upper limit, with the errors of temperature and curve. The temperature is the reading's,
+/// or the coldest of an appliance.
+Estimate upper_limit(const SensorRatings& ratings, const PreparedReading& reading) {
+  const Curve& curve = *ratings.curve;
+  const bool rises = curve.log_slope(Temperature::from_celsius(0.0)) > 0.0;
+  const Temperature extreme = Temperature::from_celsius(rises ? hottest_celsius : coldest_celsius);
+  const Estimate* given = reading.condition(part_temperature);
+  const bool usable = given != nullptr && curve.domain().contains(Temperature::from_kelvin(given->value()));
+  const Estimate temperature = usable ? *given : Estimate(extreme.kelvin());
+  const Temperature t = Temperature::from_kelvin(temperature.value());
+  Estimate upper = nominal_log_resistance(curve, temperature);
+  upper.shift(ratings.tolerance.at(curve, t).upper);
+  const double model_error = curve.model_error(t);
+  if (model_error != 0.0) upper.add_term(Evidence::model_source, model_error / std::sqrt(3.0));
+  return upper;
+}
+
+/// With nothing known of the part: twice the highest of the classes.
+double highest_of_any_class(const PreparedReading& reading) {
+  double highest = 0.0;
+  for (const GenericClass& one : generic_classes())
+    highest = std::max(highest, 2.0 * std::exp(upper_limit(one.ratings, reading).value()));
+  return highest;
+}
+
+}  // namespace
+
+double highest_of_good_part(const Scene& scene, const PreparedReading& reading) {
+  if (scene.ratings == nullptr) return highest_of_any_class(reading);
+  return std::exp(upper_limit(*scene.ratings, reading).value());
+}
+
+double probability_past_range(const Scene& scene, const PreparedReading& reading) {
+  if (!(reading.range_full_scale > 0.0)) return 1.0;
+  if (scene.ratings == nullptr) return highest_of_any_class(reading) > reading.range_full_scale ? 1.0 : 0.0;
+  return probability_between(upper_limit(*scene.ratings, reading), scene.evidence.sources(),
+                             std::log(reading.range_full_scale), std::numeric_limits<double>::infinity());
+}
+
+RuleDescriptor describe_open() {
+  return {
+      "open",
+      OHMWRIGHT_TEXT("Open sensor"),
+      false,
+      can_condemn | can_be_undecided,
+      "P(over-range | good part), ours; over-range condemns only past the upper limit",
+      {
+          {"open",
+           OHMWRIGHT_TEXT("The meter shows more than {range}, and a good part reads at most {highest}: the sensor or "
+                          "its lead is open. A control takes an open sensor for great cold: it cools without end, and "
+                          "no defrost ends on temperature.")},
+          {"range-too-low",
+           OHMWRIGHT_TEXT("The meter shows more than {range}, but a good part may read up to {highest} there: choose a "
+                          "higher range.")},
+          {"range-unknown",
+           OHMWRIGHT_TEXT("The meter shows over-range, but on which range is not known: say the range (a good part "
+                          "reads at most {highest}).")},
+          {"no-over-range", OHMWRIGHT_TEXT("Not judged: no reading went past the meter's range.")},
+          {"only-in-circuit",
+           OHMWRIGHT_TEXT("Not judged here: the over-range reading was taken in circuit, where it speaks of everything "
+                          "between the probes.")},
+          {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+      }};
+}
+
+void judge_open(const Scene& scene) {
+  const PreparedReading* decisive = nullptr;
+  double least = 2.0;
+  Text silence = no_over_range;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (!is_ohms(reading) || !shows_more_than_range(reading)) continue;
+    if (is_live(reading)) {
+      silence = only_live;
+    } else if (is_in_circuit(reading)) {
+      silence = only_in_circuit;
+    } else if (const double p = probability_past_range(scene, reading); p < least) {
+      least = p;
+      decisive = &reading;
+    }
+  }
+  if (decisive == nullptr) {
+    scene.findings.add(open_sensor, Outcome::silent, silence);
+    return;
+  }
+  const Outcome outcome = decide_observed(least, scene.settings.confidence);
+  const bool known = decisive->range_full_scale > 0.0;
+  const Text text = outcome == Outcome::out_of_limits ? open_for_certain : known ? range_too_low : range_unknown;
+  Finding& finding = scene.findings.add(open_sensor, outcome, text);
+  finding.meaning = ProbabilityMeaning::observed_if_within;
+  finding.probability = least;
+  finding.limits.upper = ohms(highest_of_good_part(scene, *decisive));
+  tell(finding, "highest", *finding.limits.upper);
+  tell(finding, "range", ohms(decisive->range_full_scale));
+}
+
+}  // namespace ohmwright::defrost_sensor

@@ -1,0 +1,154 @@
+#include "rules/resistance_at_temperature.hpp"
+
+#include <algorithm>
+
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+enum Text : TextIndex {
+  one_reading,
+  one_reading_connection_unstated,
+  several_readings,
+  low_connection_unstated,
+  disagreeing,
+  no_ratings,
+  no_reading,
+  no_temperature,
+  outside_curve,
+  only_in_circuit,
+  only_wet,
+  only_live,
+};
+
+/// Why no reading can be judged: what the readings lack, the least of it first.
+Text why_silent(const Scene& scene) {
+  bool live = false;
+  bool wet = false;
+  bool circuit = false;
+  bool cold = false;
+  bool outside = false;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (!is_ohms(reading) || reading.shown != Shown::value || is_within_leads(reading)) continue;
+    if (is_live(reading))
+      live = true;
+    else if (is_in_circuit(reading))
+      circuit = true;
+    else if (is_wet(reading))
+      wet = true;
+    else if (reading.condition(part_temperature) == nullptr)
+      cold = true;
+    else
+      outside = true;
+  }
+  if (outside) return outside_curve;
+  if (cold) return no_temperature;
+  if (wet) return only_wet;
+  if (circuit) return only_in_circuit;
+  return live ? only_live : no_reading;
+}
+
+void describe_one(const Scene& scene, const Deviation& deviation, Finding& finding) {
+  const PreparedReading& reading = *deviation.reading;
+  const double nominal = std::exp(deviation.log_nominal);
+  finding.measured = ohms(reading.value.value());
+  finding.measured_uncertainty = reading.value.standard_uncertainty();
+  finding.limits.lower = ohms(nominal * std::exp(deviation.limits.lower));
+  finding.limits.upper = ohms(nominal * std::exp(deviation.limits.upper));
+  tell(finding, "measured", *finding.measured);
+  tell(finding, "temperature", AnyQuantity(deviation.temperature));
+  tell(finding, "nominal", ohms(nominal));
+  tell(finding, "lower", *finding.limits.lower);
+  tell(finding, "upper", *finding.limits.upper);
+  tell(finding, "deviation_percent", percent(deviation.shown_log()));
+  tell(finding, "deviation", AnyQuantity(deviation.kelvin(*scene.ratings->curve)));
+}
+
+void describe_several(const Scene& scene, Finding& finding) {
+  const Fusion& fused = *scene.fused;
+  finding.measured = AnyQuantity(Dimension::ratio, std::exp(fused.log.value()));
+  finding.measured_uncertainty = std::exp(fused.log.value()) * fused.log.standard_uncertainty();
+  finding.limits.lower = AnyQuantity(Dimension::ratio, std::exp(fused.limits.lower));
+  finding.limits.upper = AnyQuantity(Dimension::ratio, std::exp(fused.limits.upper));
+  tell(finding, "count", static_cast<double>(scene.usable.size()));
+  tell(finding, "deviation_percent", percent(fused.log.value()));
+  tell(finding, "lower_percent", percent(fused.limits.lower));
+  tell(finding, "upper_percent", percent(fused.limits.upper));
+}
+
+}  // namespace
+
+RuleDescriptor describe_resistance_at_temperature() {
+  return {
+      "resistance-at-temperature",
+      OHMWRIGHT_TEXT("Resistance at its temperature"),
+      true,
+      can_pass | can_condemn | can_be_undecided,
+      "JCGM 106:2012 (conformance probability); curve and tolerance as the ratings state them",
+      {
+          {"one-reading",
+           OHMWRIGHT_TEXT("At {temperature} a good part reads {lower} to {upper} ({nominal} by its curve). This one "
+                          "reads {measured}, {deviation_percent} % from its curve; {deviation} of temperature would do "
+                          "the same.")},
+          {"one-reading-connection-unstated",
+           OHMWRIGHT_TEXT(
+               "At {temperature} a good part reads {lower} to {upper} ({nominal} by its curve). This one "
+               "reads {measured}, {deviation_percent} % from its curve; {deviation} of temperature would do the same. "
+               "It was not said how it was connected; it is taken as read with its connector off.")},
+          {"several-readings",
+           OHMWRIGHT_TEXT("{count} readings together put the part {deviation_percent} % off its curve; a good one is "
+                          "{lower_percent} % to {upper_percent} % off there.")},
+          {"low-connection-unstated",
+           OHMWRIGHT_TEXT("The reading lies {deviation_percent} % off, below the limits, but it was not said whether "
+                          "the connector was off. In circuit another path can lower it.")},
+          {"disagreeing", OHMWRIGHT_TEXT("The readings do not agree with each other, so together they prove nothing.")},
+          {"no-ratings",
+           OHMWRIGHT_TEXT("Not judged: nothing is known of this part's curve, so only open and short can be told.")},
+          {"no-reading", OHMWRIGHT_TEXT("Not judged: no resistance of the part was read.")},
+          {"no-temperature",
+           OHMWRIGHT_TEXT("Not judged: the temperature of the part was not given, and without it no resistance is "
+                          "right or wrong.")},
+          {"outside-curve", OHMWRIGHT_TEXT("Not judged: its curve does not reach that temperature.")},
+          {"only-in-circuit",
+           OHMWRIGHT_TEXT("Not judged: the part was read in circuit only, where other paths lie beside it.")},
+          {"only-wet", OHMWRIGHT_TEXT("Not judged: the part was read wet only, and water can lower the reading.")},
+          {"only-live",
+           OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing. Unplug, prove dead, read again.")},
+      }};
+}
+
+void judge_resistance_at_temperature(const Scene& scene) {
+  if (!scene.fused) {
+    const Text text = scene.ratings == nullptr ? no_ratings : why_silent(scene);
+    scene.findings.add(resistance_at_temperature, Outcome::silent, text);
+    return;
+  }
+  const Fusion& fused = *scene.fused;
+  const double p = probability_between(fused.log, scene.evidence.sources(), fused.limits.lower, fused.limits.upper);
+  Finding& finding = scene.findings.add(resistance_at_temperature, decide(p, scene.settings.confidence), one_reading);
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = p;
+  if (scene.usable.size() == 1) {
+    describe_one(scene, scene.usable[0], finding);
+    if (scene.connection_unstated) finding.text = one_reading_connection_unstated;
+  } else {
+    describe_several(scene, finding);
+    finding.text = several_readings;
+  }
+  const bool low = finding.outcome == Outcome::out_of_limits && fused.log.value() < fused.limits.lower;
+  if (scene.readings_disagree()) {
+    finding.text = disagreeing;
+  } else if (low && scene.connection_unstated) {
+    finding.text = low_connection_unstated;
+  } else {
+    finding.judged = fused.log;
+    finding.judged_lower = fused.limits.lower;
+    finding.judged_upper = fused.limits.upper;
+    return;
+  }
+  finding.outcome = Outcome::undecided;  // and no `judged`: what cannot be trusted must not enter the joint probability
+}
+
+}  // namespace ohmwright::defrost_sensor

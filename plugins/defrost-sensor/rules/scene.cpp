@@ -1,0 +1,48 @@
+#include "rules/scene.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+bool is_of_the_part_alone(const PreparedReading& reading) {
+  return is_ohms(reading) && !is_live(reading) && !is_in_circuit(reading) && !is_wet(reading) &&
+         !is_within_leads(reading);
+}
+
+}  // namespace
+
+bool is_within_leads(const PreparedReading& reading) {
+  constexpr double smallest_two_wire_ohms = 1.0;
+  if (reading.shown == Shown::contact_closed) return true;
+  if (reading.shown != Shown::value) return false;
+  const double digits = std::numbers::sqrt3 * reading.value.standard_uncertainty();
+  return reading.displayed <= std::max(reading.lead_resistance + digits, smallest_two_wire_ohms);
+}
+
+Scene::Scene(const SensorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
+    : ratings(known), evidence(given), settings(how), findings(out) {
+  if (ratings == nullptr) return;
+  for (const PreparedReading& reading : evidence.readings()) {
+    if (!is_of_the_part_alone(reading)) continue;
+    const std::optional<Deviation> deviation = deviation_of(*ratings, reading);
+    if (!deviation || !fits({usable.data(), usable.size()}, *deviation)) continue;
+    usable.push_back(*deviation);
+    connection_unstated = connection_unstated || reading.connection == Connection::unstated;
+  }
+  if (usable.empty()) return;
+  fused = fuse({usable.data(), usable.size()});
+  for (std::size_t i = 0; i < usable.size(); ++i) {
+    for (std::size_t j = i + 1; j < usable.size(); ++j) {
+      const double apart = disagreement(*ratings, usable[i], usable[j]);
+      if (apart <= worst_disagreement) continue;
+      worst_disagreement = apart;
+      first = i;
+      second = j;
+    }
+  }
+}
+
+}  // namespace ohmwright::defrost_sensor

@@ -1,0 +1,63 @@
+#pragma once
+
+#include <cmath>
+#include <optional>
+
+#include <ohmwright/component/kind.hpp>
+
+#include "part/sensor_ratings.hpp"
+#include "rules/fusion.hpp"
+#include "rules/names.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+// What a reading's circumstances allow. `unstated` is a state of its own: it is taken as lead off and dry where the
+// reading cannot be flattered by that, and said aloud.
+
+inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == resistance; }
+inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
+inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
+inline bool is_wet(const PreparedReading& reading) { return reading.moisture == Moisture::wet; }
+inline bool shows_more_than_range(const PreparedReading& reading) {
+  return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
+}
+
+/// Whether the reading lies within the leads' own resistance and the meter's last digits, or below 1 ohm, where two
+/// wires measure nothing but their contacts.
+bool is_within_leads(const PreparedReading& reading);
+
+/// Everything that the rules of one call to `judge` share.
+struct Scene {
+  const SensorRatings* ratings;  ///< null: nothing is known of the part
+  const Evidence& evidence;
+  const JudgeSettings& settings;
+  Findings& findings;
+  Deviations usable;                 ///< ohms of the part alone, dry, unpowered, at a known temperature
+  std::optional<Fusion> fused;       ///< of the usable ones
+  bool connection_unstated = false;  ///< of one of the usable ones
+  double worst_disagreement = 0.0;   ///< between two of the usable ones, in standard uncertainties
+  std::size_t first = 0;             ///< the two that disagree
+  std::size_t second = 0;
+
+  /// Prepares the readings that the part alone can be judged by.
+  Scene(const SensorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
+
+  bool readings_disagree() const { return worst_disagreement > largest_disagreement; }
+
+  /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
+  static constexpr double largest_disagreement = 3.0;
+};
+
+/// Adds a named value to a finding or an advice.
+template <class Told, class Value>
+void tell(Told& told, std::string_view name, Value value) {
+  told.arguments.push_back(FindingArgument{name, value});
+}
+
+/// ln to percent: 0.05 becomes 5.127.
+inline double percent(double log) { return 100.0 * std::expm1(log); }
+
+inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
+inline AnyQuantity kelvins(double value) { return {Dimension::temperature_difference, value}; }
+
+}  // namespace ohmwright::defrost_sensor

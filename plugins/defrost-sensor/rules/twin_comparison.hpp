@@ -1,0 +1,13 @@
+#pragma once
+
+#include <ohmwright/component/descriptor.hpp>
+
+#include "rules/scene.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+/// The part against a twin at the same temperature, where no ratings are known.
+RuleDescriptor describe_twin_comparison();
+void judge_twin_comparison(const Scene& scene);
+
+}  // namespace ohmwright::defrost_sensor

@@ -1,0 +1,179 @@
+#include "rules/two_temperatures.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+enum Text : TextIndex {
+  slope_right,
+  slope_right_value_off,
+  series_resistance,
+  leakage,
+  another_curve,
+  not_told_apart,
+  too_close,
+  one_temperature,
+  no_ratings,
+  rising_curve,
+};
+
+/// Closer than this the errors of two thermometer readings fill the whole slope (common practice, no source).
+constexpr double least_kelvin_apart = 5.0;
+/// A single path explains both readings when what it would have to be differs by less than this many uncertainties.
+constexpr double explains_within = 2.0;
+
+struct Pair {
+  const Deviation& cold;
+  const Deviation& hot;
+  double inverse_apart() const { return 1.0 / cold.temperature.kelvin() - 1.0 / hot.temperature.kelvin(); }
+};
+
+Pair farthest_apart(const Deviations& usable) {
+  const auto [cold, hot] =
+      std::minmax_element(usable.begin(), usable.end(),
+                          [](const Deviation& a, const Deviation& b) { return a.temperature < b.temperature; });
+  return {*cold, *hot};
+}
+
+/// One quantity worked out from each reading: do both give the same, and is it a possible one?
+struct Explanation {
+  double value = 0.0;                                      ///< from the reading that knows it best
+  double apart = std::numeric_limits<double>::infinity();  ///< of the two, in standard uncertainties
+  bool possible() const { return value > 0.0 && apart <= explains_within; }
+};
+
+Explanation explanation(double from_cold, double u_cold, double from_hot, double u_hot) {
+  const double u = std::hypot(u_cold, u_hot);
+  return {u_hot < u_cold ? from_hot : from_cold,
+          u > 0.0 ? std::abs(from_cold - from_hot) / u : std::numeric_limits<double>::infinity()};
+}
+
+/// A resistance in series with a good sensor [ohm].
+Explanation in_series(const Pair& pair) {
+  const auto extra = [](const Deviation& d) { return std::exp(d.log_nominal) * std::expm1(d.log.value()); };
+  const auto u = [](const Deviation& d) { return std::exp(d.log_nominal) * d.log.standard_uncertainty(); };
+  return explanation(extra(pair.cold), u(pair.cold), extra(pair.hot), u(pair.hot));
+}
+
+/// A conductance beside a good sensor [1/ohm].
+Explanation in_parallel(const Pair& pair) {
+  const auto extra = [](const Deviation& d) { return std::exp(-d.log_nominal) * std::expm1(-d.log.value()); };
+  const auto u = [](const Deviation& d) { return std::exp(-d.log_nominal) * d.log.standard_uncertainty(); };
+  return explanation(extra(pair.cold), u(pair.cold), extra(pair.hot), u(pair.hot));
+}
+
+/// What a slope outside its limits looks like; its figure goes into the finding.
+void explain(const Pair& pair, Finding& finding) {
+  const Explanation series = in_series(pair);
+  const Explanation parallel = in_parallel(pair);
+  if (series.possible() && (!parallel.possible() || series.apart <= parallel.apart)) {
+    finding.text = series_resistance;
+    tell(finding, "path", ohms(series.value));
+  } else if (parallel.possible()) {
+    finding.text = leakage;
+    tell(finding, "path", ohms(1.0 / parallel.value));
+  } else {
+    finding.text = another_curve;
+  }
+}
+
+bool value_off(const Scene& scene) {
+  const Fusion& fused = *scene.fused;
+  return probability_between(fused.log, scene.evidence.sources(), fused.limits.lower, fused.limits.upper) <=
+         1.0 - scene.settings.confidence;
+}
+
+void judge_pair(const Scene& scene, const Pair& pair) {
+  const Curve& curve = *scene.ratings->curve;
+  const LogLimits limits = scene.ratings->tolerance.of_difference(curve, pair.cold.temperature, pair.hot.temperature);
+  Estimate difference = pair.cold.log;
+  difference.add_scaled(pair.hot.log, -1.0);
+  const double p = probability_between(difference, scene.evidence.sources(), limits.lower, limits.upper);
+  const double apart = pair.inverse_apart();
+  const double nominal = (pair.cold.log_nominal - pair.hot.log_nominal) / apart;
+  Finding& finding = scene.findings.add(two_temperatures, decide(p, scene.settings.confidence), not_told_apart);
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = p;
+  finding.judged = difference;
+  finding.judged_lower = limits.lower;
+  finding.judged_upper = limits.upper;
+  finding.measured = kelvins(std::log(pair.cold.reading->value.value() / pair.hot.reading->value.value()) / apart);
+  finding.measured_uncertainty = difference.standard_uncertainty() / std::abs(apart);
+  finding.limits.lower = kelvins(nominal + limits.lower / apart);
+  finding.limits.upper = kelvins(nominal + limits.upper / apart);
+  tell(finding, "slope_kelvin", finding.measured->value_in_si());
+  tell(finding, "slope_uncertainty_kelvin", *finding.measured_uncertainty);
+  tell(finding, "lower_kelvin", finding.limits.lower->value_in_si());
+  tell(finding, "upper_kelvin", finding.limits.upper->value_in_si());
+  tell(finding, "cold_percent", percent(pair.cold.log.value()));
+  tell(finding, "hot_percent", percent(pair.hot.log.value()));
+  if (finding.outcome == Outcome::within_limits) finding.text = value_off(scene) ? slope_right_value_off : slope_right;
+  if (finding.outcome == Outcome::out_of_limits) explain(pair, finding);
+}
+
+}  // namespace
+
+RuleDescriptor describe_two_temperatures() {
+  return {
+      "two-temperatures",
+      OHMWRIGHT_TEXT("Slope between two temperatures"),
+      false,
+      can_pass | can_condemn | can_be_undecided,
+      "IEC 60539-1, B-value from two readings; GUM 5.2 for their shared errors (clauses from memory)",
+      {
+          {"slope-right",
+           OHMWRIGHT_TEXT("Between the two temperatures its slope (beta) is {slope_kelvin} K, u = "
+                          "{slope_uncertainty_kelvin} K; a good part has {lower_kelvin} to {upper_kelvin} K.")},
+          {"slope-right-value-off",
+           OHMWRIGHT_TEXT("Its slope is right ({slope_kelvin} K) and its value is off by the same share at both "
+                          "temperatures ({cold_percent} % cold, {hot_percent} % warm): it has drifted.")},
+          {"series-resistance",
+           OHMWRIGHT_TEXT("Its error grows when warm ({cold_percent} % cold, {hot_percent} % warm), as about {path} in "
+                          "series does: look for a corroded joint or connector before you blame the sensor.")},
+          {"leakage",
+           OHMWRIGHT_TEXT("It reads low, and more so when cold ({cold_percent} % cold, {hot_percent} % warm), as about "
+                          "{path} beside it does: look for moisture in sensor, splice or connector.")},
+          {"another-curve",
+           OHMWRIGHT_TEXT("Its slope (beta) is {slope_kelvin} K where a good part has {lower_kelvin} to {upper_kelvin} "
+                          "K, and no single path explains it: this is a sensor of another curve, or a broken one.")},
+          {"not-told-apart",
+           OHMWRIGHT_TEXT("Its slope (beta) is {slope_kelvin} K, u = {slope_uncertainty_kelvin} K, against "
+                          "{lower_kelvin} to {upper_kelvin} K: too uncertain to tell. A better bath at both "
+                          "temperatures helps, a better meter hardly.")},
+          {"too-close",
+           OHMWRIGHT_TEXT("Not judged: the temperatures lie {apart} apart; at least {least} is needed for a slope.")},
+          {"one-temperature",
+           OHMWRIGHT_TEXT("Not judged: a slope needs dry readings of the part alone at two temperatures.")},
+          {"no-ratings", OHMWRIGHT_TEXT("Not judged: the slope of this part is not known.")},
+          {"rising-curve",
+           OHMWRIGHT_TEXT("Not judged: the slope of platinum does not vary; only its leads and joints add to it.")},
+      }};
+}
+
+void judge_two_temperatures(const Scene& scene) {
+  if (scene.fused && scene.ratings->curve->log_slope(scene.usable[0].temperature) > 0.0) {
+    scene.findings.add(two_temperatures, Outcome::silent, rising_curve);
+    return;
+  }
+  if (scene.ratings == nullptr || scene.usable.size() < 2) {
+    scene.findings.add(two_temperatures, Outcome::silent, scene.ratings == nullptr ? no_ratings : one_temperature);
+    return;
+  }
+  const Pair pair = farthest_apart(scene.usable);
+  const double apart = (pair.hot.temperature - pair.cold.temperature).value();
+  if (apart < least_kelvin_apart) {
+    Finding& finding =
+        scene.findings.add(two_temperatures, Outcome::silent, apart == 0.0 ? one_temperature : too_close);
+    tell(finding, "apart", kelvins(apart));
+    tell(finding, "least", kelvins(least_kelvin_apart));
+    return;
+  }
+  judge_pair(scene, pair);
+}
+
+}  // namespace ohmwright::defrost_sensor

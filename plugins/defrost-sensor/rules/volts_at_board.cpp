@@ -1,0 +1,80 @@
+#include "rules/volts_at_board.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+enum Text : TextIndex { seen_from_board, with_self_heating, past_the_ends, no_control, no_live_volts };
+
+/// Input resistance of a voltmeter (common practice, no source): it lies across the sensor.
+constexpr double meter_ohms = 10e6;
+
+const PreparedReading* live_volts(const Scene& scene) {
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (reading.measurand == voltage && is_live(reading) && reading.shown == Shown::value) return &reading;
+  return nullptr;
+}
+
+/// The sensor without the meter beside it; nothing where the meter alone would explain the voltage.
+std::optional<Resistance> without_meter(Resistance loaded) {
+  const double conductance = 1.0 / loaded.value() - 1.0 / meter_ohms;
+  return conductance > 0.0 ? std::optional(Resistance::from_value(1.0 / conductance)) : std::nullopt;
+}
+
+}  // namespace
+
+RuleDescriptor describe_volts_at_board() {
+  return {
+      "volts-at-board",
+      OHMWRIGHT_TEXT("Volts at the control's input"),
+      false,
+      can_be_undecided,
+      "divider with the meter's 10 Mohm across the sensor; dissipation factor of IEC 60539-1 (from memory)",
+      {
+          {"seen-from-board",
+           OHMWRIGHT_TEXT("{volts} across the sensor means {resistance}, which its curve calls {believed}. The meter's "
+                          "own 10 MΩ made it seem {meter_load} warmer. This shows what the board sees; it does not "
+                          "clear the part.")},
+          {"with-self-heating",
+           OHMWRIGHT_TEXT("{volts} across the sensor means {resistance}, which its curve calls {believed}. The meter's "
+                          "own 10 MΩ made it seem {meter_load} warmer, and its own current warms it by {self_heating}. "
+                          "This shows what the board sees; it does not clear the part.")},
+          {"past-the-ends",
+           OHMWRIGHT_TEXT("{volts} across the sensor is what an open or a shorted input shows, or the reference "
+                          "voltage of the ratings is not this board's. Unplug, prove dead and read the ohms.")},
+          {"no-control",
+           OHMWRIGHT_TEXT("Not judged: pull-up and reference voltage of the control are not in the ratings.")},
+          {"no-live-volts", OHMWRIGHT_TEXT("Not judged: no voltage was read at the control's input.")},
+      }};
+}
+
+void judge_volts_at_board(const Scene& scene) {
+  const PreparedReading* reading = live_volts(scene);
+  const bool known = scene.ratings != nullptr && scene.ratings->control && scene.ratings->control->reference_voltage;
+  if (reading == nullptr || !known) {
+    scene.findings.add(volts_at_board, Outcome::silent, reading == nullptr ? no_live_volts : no_control);
+    return;
+  }
+  const Control& control = *scene.ratings->control;
+  const double volts = reading->value.value();
+  // The voltage is read across the sensor, whichever end of the supply it is wired to.
+  const double share = volts / control.reference_voltage->value();
+  const double at_input = control.sensor_to == Control::SensorTo::ground ? share : 1.0 - share;
+  const std::optional<Resistance> loaded = control.resistance_at(at_input);
+  const std::optional<Resistance> r = loaded ? without_meter(*loaded) : std::nullopt;
+  const Curve& curve = *scene.ratings->curve;
+  const std::optional<Temperature> believed = r ? curve.temperature(*r) : std::nullopt;
+  const std::optional<Temperature> seen = loaded ? curve.temperature(*loaded) : std::nullopt;
+  Finding& finding = scene.findings.add(volts_at_board, Outcome::undecided, past_the_ends);
+  tell(finding, "volts", AnyQuantity(Dimension::voltage, volts));
+  if (!believed || !seen) return;
+  finding.text = seen_from_board;
+  tell(finding, "resistance", AnyQuantity(*r));
+  tell(finding, "believed", AnyQuantity(*believed));
+  tell(finding, "meter_load", AnyQuantity(*seen - *believed));
+  if (!scene.ratings->watts_per_kelvin) return;
+  finding.text = with_self_heating;
+  tell(finding, "self_heating", kelvins(volts * volts / r->value() / *scene.ratings->watts_per_kelvin));
+}
+
+}  // namespace ohmwright::defrost_sensor

@@ -1,0 +1,79 @@
+#include "rules/what_decides.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+#include <ohmwright/verdict/what_would_decide.hpp>
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+constexpr double sqrt3 = std::numbers::sqrt3;
+
+/// Variances of an estimate by what they come from.
+struct Variances {
+  double temperature = 0.0;
+  double meter = 0.0;
+  double model = 0.0;
+  double sum() const { return temperature + meter + model; }
+};
+
+bool is_temperature(const Scene& scene, SourceIndex source) {
+  return std::any_of(scene.usable.begin(), scene.usable.end(), [source](const Deviation& deviation) {
+    const auto terms = deviation.reading->condition(part_temperature)->terms();
+    return std::any_of(terms.begin(), terms.end(), [source](const Term& term) { return term.source == source; });
+  });
+}
+
+Variances variances_of(const Scene& scene, const Estimate& log) {
+  Variances found;
+  for (const Term& term : log.terms()) {
+    const double variance = term.standard_uncertainty * term.standard_uncertainty;
+    if (term.source == Evidence::model_source)
+      found.model += variance;
+    else if (is_temperature(scene, term.source))
+      found.temperature += variance;
+    else
+      found.meter += variance;
+  }
+  return found;
+}
+
+}  // namespace
+
+Doubt doubt_of(const Scene& scene) {
+  const Variances v = variances_of(scene, scene.fused->log);
+  const double sum = v.sum();
+  if (sum <= 0.0) return {};
+  return {v.temperature / sum, v.meter / sum, v.model / sum};
+}
+
+bool read_at_ice_point(const Scene& scene) {
+  return std::any_of(scene.usable.begin(), scene.usable.end(), [](const Deviation& deviation) {
+    const Estimate& temperature = *deviation.reading->condition(part_temperature);
+    return std::abs(deviation.temperature.celsius()) <= 1.0 &&
+           temperature_half_width(temperature) <= 1.25 * ice_bath_kelvin;
+  });
+}
+
+double chance_at_ice_point(const Scene& scene) {
+  const Curve& curve = *scene.ratings->curve;
+  const Temperature ice = Temperature::from_celsius(0.0);
+  const double of_bath = ice_bath_kelvin / sqrt3 * curve.log_slope(ice);
+  const double of_model = curve.model_error(ice) / sqrt3;
+  const double of_meter = variances_of(scene, scene.usable[0].log).meter;
+  const LogLimits limits = scene.ratings->tolerance.at(curve, ice);
+  return probability_of_decision(scene.fused->log, limits.lower, limits.upper,
+                                 std::sqrt(of_meter + of_bath * of_bath + of_model * of_model),
+                                 scene.settings.confidence);
+}
+
+double chance_with_better_meter(const Scene& scene) {
+  const Variances v = variances_of(scene, scene.fused->log);
+  const double of_meter = std::min(v.meter, better_meter_share * better_meter_share / 3.0);
+  return probability_of_decision(scene.fused->log, scene.fused->limits.lower, scene.fused->limits.upper,
+                                 std::sqrt(v.temperature + v.model + of_meter), scene.settings.confidence);
+}
+
+}  // namespace ohmwright::defrost_sensor

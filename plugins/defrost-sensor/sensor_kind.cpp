@@ -1,0 +1,14 @@
+#include "sensor_kind.hpp"
+
+#include "sensor_part.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+std::unique_ptr<const Part> SensorKind::make_part(const ValueNode* ratings, std::vector<Problem>& problems) const {
+  if (ratings == nullptr) return std::make_unique<SensorPart>(std::nullopt);
+  std::optional<SensorRatings> read = read_ratings(*ratings, problems);
+  if (!read) return nullptr;
+  return std::make_unique<SensorPart>(std::move(read));
+}
+
+}  // namespace ohmwright::defrost_sensor

@@ -1,0 +1,166 @@
+// The main job through the real program: what a technician types, and what they read.
+
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "program.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::Ran;
+using testing::run_program;
+
+constexpr const char* ten_kilohm = "ntc-10k-b3977";
+
+Ran check(std::vector<std::string> words) {
+  words.insert(words.begin(), {"check", "defrost-sensor"});
+  return run_program(words);
+}
+
+TEST(Check, ASensorNearRoomTemperatureThatReadsElevenKilohmPasses) {
+  // Trade fact: a sensor of the 10 kΩ class reads close to 11 kΩ near room temperature (common practice, no source).
+  const Ran ran = check({"11.0k", "--at", "23C ± 0.5K", "--ratings", ten_kilohm});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("IN SPEC: Defrost sensor"), HasSubstr("Unplug the appliance"),
+                             HasSubstr("Where the doubt comes from"), HasSubstr("11.00 kΩ")));
+}
+
+TEST(Check, MoreThanTenPercentOffCondemns) {
+  // Trade fact: replace a sensor that is more than 10 % off (common practice, no source).
+  const Ran ran = check({"13.5k", "--at", "23C", "--ratings", ten_kilohm});
+  EXPECT_EQ(ran.exit_code, 1) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("OUT OF SPEC"));
+}
+
+TEST(Check, NoContinuityCondemns) {
+  // Trade fact: a sensor without continuity is open (common practice, no source).
+  const Ran ran = check({"OL", "--ratings", ten_kilohm});
+  EXPECT_EQ(ran.exit_code, 1) << ran.out << ran.err;
+}
+
+TEST(Check, NoContinuityCondemnsWithoutAnyRatings) { EXPECT_EQ(check({"OL"}).exit_code, 1); }
+
+TEST(Check, AMarginalReadingNamesItsLargestDoubtAndWhatWouldDecide) {
+  const Ran ran = check({"11.45k", "--at", "23C", "--ratings", ten_kilohm});
+  EXPECT_EQ(ran.exit_code, 3) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("CAN'T TELL YET"), HasSubstr("What to do next"), HasSubstr("ice")));
+}
+
+TEST(Check, AnswersInTheUnitThatWasTyped) {
+  const Ran ran = check({"10k7", "--at", "73.4F", "--ratings", ten_kilohm});
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("73.4"), HasSubstr("°F"), Not(HasSubstr("°C ± "))));
+  EXPECT_THAT(ran.out, HasSubstr("10.70 kΩ"));
+}
+
+TEST(Check, TakesWhatPeopleSay) {
+  EXPECT_EQ(run_program({"check", "thermistor", "OL"}).exit_code, 1);
+  EXPECT_EQ(run_program({"check", "coil", "sensor", "OL"}).exit_code, 2);
+  EXPECT_EQ(run_program({"check", "coil sensor", "OL"}).exit_code, 1);
+}
+
+TEST(Check, SeveralReadingsAtSeveralTemperaturesAreJudgedTogether) {
+  const Ran ran = check({"10.92k", "--at", "23C", "32.6k", "--at", "0C ± 0.2K", "--ratings", ten_kilohm});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+}
+
+TEST(Check, InCircuitNeverPasses) {
+  const Ran ran = check({"--in-circuit", "10.92k", "--at", "23C ± 0.2K", "--ratings", ten_kilohm});
+  EXPECT_NE(ran.exit_code, 0) << ran.out;
+}
+
+TEST(Check, AnUnstatedTemperatureAndMeterAreSaidToBeAssumed) {
+  const Ran ran = check({"11.0k", "--at", "23C", "--ratings", ten_kilohm});
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("doubt assumed"), HasSubstr("assumed; name yours with --meter")));
+}
+
+TEST(Check, AboveTenKilohmFingersStayOffTheProbes) {
+  EXPECT_THAT(check({"11.0k", "--at", "23C"}).out, HasSubstr("fingers off the probe tips"));
+  EXPECT_THAT(check({"1.1k", "--at", "23C"}).out, Not(HasSubstr("fingers off the probe tips")));
+}
+
+TEST(Check, FitsTheWidthItIsGiven) {
+  for (const int width : {40, 80}) {
+    const Ran ran = check({"11.0k", "--at", "23C", "--ratings", ten_kilohm, "--width", std::to_string(width)});
+    std::istringstream lines(ran.out);
+    for (std::string line; std::getline(lines, line);) {
+      int columns = 0;
+      for (const char c : line) columns += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
+      EXPECT_LE(columns, width) << line;
+    }
+  }
+}
+
+TEST(Check, ColourIsForTerminalsAndTheAsking) {
+  EXPECT_THAT(check({"OL"}).out, Not(HasSubstr("\033[")));
+  EXPECT_THAT(check({"OL", "--colour", "always"}).out, HasSubstr("\033["));
+}
+
+TEST(Check, JsonHoldsWhatThePageSays) {
+  const Ran ran = check({"11.0k", "--at", "23C", "--ratings", ten_kilohm, "--format", "json"});
+  const nlohmann::json verdict = nlohmann::json::parse(ran.out);
+  EXPECT_EQ(verdict["kind"], "defrost-sensor");
+  EXPECT_EQ(verdict["part"], ten_kilohm);
+  EXPECT_TRUE(verdict["probability_within"].is_number());
+  EXPECT_EQ(verdict["reasons"][0]["measured"]["unit"], "ohm");
+  EXPECT_FALSE(verdict["cautions"].empty());
+  double shares = 0.0;
+  for (const auto& share : verdict["budget"]) shares += share["share"].get<double>();
+  EXPECT_NEAR(shares, 1.0, 1e-9);
+}
+
+TEST(Check, APerfectSensorAtMinusTwentyIsNotCondemnedByTwoPointRatings) {
+  // The real material (four-coefficient set, component sheet) reads 96.36 kΩ at −20 °C; its two-point beta 3977 K says
+  // 107.09 kΩ, 10 % more: outside the span of the beta, the curve itself is in doubt.
+  const Ran ran = check({"96.36k", "--at", "-20C ± 0.3K", "--ratings", "ntc-10k-b3977-2"});
+  EXPECT_NE(ran.exit_code, 1) << ran.out;
+  EXPECT_EQ(ran.err, "");
+}
+
+TEST(Kinds, ListsKindsWithWhatPeopleSay) {
+  const Ran ran = run_program({"kinds"});
+  EXPECT_EQ(ran.exit_code, 0);
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("defrost-sensor"), HasSubstr("thermistor"), Not(HasSubstr("Refused"))));
+}
+
+TEST(Kinds, ShowsRulesAndProceduresWithTheirCautionsFirst) {
+  const Ran ran = run_program({"kinds", "thermistor"});
+  EXPECT_EQ(ran.exit_code, 0);
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("resistance-at-temperature"), HasSubstr("  ! Unplug the appliance")));
+}
+
+TEST(Ratings, ListsTheClassesAndShowsTheSourceOfEachFigure) {
+  EXPECT_THAT(run_program({"ratings"}).out, AllOf(HasSubstr("ntc-10k-b3977"), HasSubstr("pt1000-class-b")));
+  EXPECT_THAT(run_program({"ratings", ten_kilohm}).out, HasSubstr("["));
+}
+
+TEST(Vectors, AllAgree) {
+  const Ran ran = run_program({"vectors"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr(" 0 differ"));
+}
+
+TEST(Help, EveryVerbHasItsOwnWithAnExampleThatWorks) {
+  for (const char* verb : {"check", "kinds", "ratings", "vectors"}) {
+    const Ran help = run_program({verb, "--help"});
+    EXPECT_EQ(help.exit_code, 0) << verb;
+    const std::size_t at = help.out.rfind("\n  ohmwright ");
+    ASSERT_NE(at, std::string::npos) << help.out;
+    std::istringstream example(help.out.substr(at + 13));
+    std::vector<std::string> words;
+    for (std::string word; example >> word;) words.push_back(word);
+    const Ran ran = run_program(words);
+    EXPECT_EQ(ran.exit_code, 0) << verb << ran.err;
+  }
+}
+
+}  // namespace
+}  // namespace ohmwright

@@ -1,0 +1,33 @@
+#!/bin/sh
+# Installs what is missing, builds and passes the tests.
+#   sh tests/run.sh         the ten-minute tier: release build, one compiler, fuzz corpora replayed
+#   sh tests/run.sh --all   adds the sanitizers, the other compiler, clang-tidy, formatting and the long checks
+# Safe to run again; writes below .build/ only.
+set -eu
+root=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)
+cd "$root"
+
+case "${1:-}" in
+  '') tier=test ;;
+  --all) tier=all ;;
+  *) echo 'usage: sh tests/run.sh [--all]' >&2; exit 2 ;;
+esac
+
+step() { printf '\n== %s\n' "$1"; }
+
+step 'Packages (cli/packages.txt)'
+sh cli/install-packages.sh "$tier"
+
+if [ "$tier" = all ]; then
+  step 'Formatting (clang-format 14)'
+  git ls-files '*.cpp' '*.hpp' | xargs clang-format --dry-run --Werror
+  step 'clang-tidy over all that is installed (preset tidy)'
+  cmake --workflow --preset tidy
+  step 'AddressSanitizer and UndefinedBehaviorSanitizer (preset asan)'
+  cmake --workflow --preset asan
+  step 'The other compiler (preset clang)'
+  cmake --workflow --preset clang
+fi
+
+step 'Release build and tests (preset release)'
+cmake --workflow --preset release

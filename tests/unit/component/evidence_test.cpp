@@ -1,0 +1,130 @@
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include <ohmwright/component/evidence.hpp>
+#include <ohmwright/quantity/error.hpp>
+
+#include "test_kind.hpp"
+
+namespace ohmwright {
+namespace {
+
+using testing::basic_meter;
+using testing::resistance_reading;
+using testing::test_descriptor;
+
+const double sqrt3 = std::sqrt(3.0);
+
+TEST(Evidence, ALoneReadingHasTheMetersBoundAsOneRectangle) {
+  // 11.00 kΩ, 0.9 % + 3 × 0.01 kΩ: a = 0.129 kΩ, u = 0.074478185 kΩ (GUM 4.3.7).
+  const std::vector<Reading> readings{resistance_reading("11.0 kohm")};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_NEAR(evidence.readings()[0].value.standard_uncertainty(), 74.478185, 1e-6);
+  EXPECT_EQ(evidence.readings()[0].value.terms().size(), 1U);
+}
+
+TEST(Evidence, LeadsAreSubtractedAndTheirDoubtStays) {
+  // Heater 32.4 Ω, leads 0.3 ± 0.05 Ω, 0.9 % + 2 × 0.1: u = 0.285290 Ω (JCGM 106 budget, two programs).
+  const std::vector<Reading> readings{resistance_reading("32.4 ohm")};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0.3 ohm ± 0.05 ohm", 2)}));
+  EXPECT_NEAR(evidence.readings()[0].value.value(), 32.1, 1e-12);
+  EXPECT_NEAR(evidence.readings()[0].value.standard_uncertainty(), 0.285290, 1e-6);
+}
+
+TEST(Evidence, ReadingsOfOneMeterShareItsGainAndKeepTheirOwnVariance) {
+  const std::vector<Reading> readings{resistance_reading("11.0 kohm"), resistance_reading("5.0 kohm")};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  const Estimate& first = evidence.readings()[0].value;
+  const Estimate& second = evidence.readings()[1].value;
+  EXPECT_NEAR(first.standard_uncertainty(), 74.478185, 1e-6);
+  EXPECT_NEAR(covariance(first, second), (99.0 / sqrt3) * (45.0 / sqrt3), 1e-9);
+}
+
+TEST(Evidence, ReadingsInOneBathShareItsError) {
+  std::vector<Reading> readings{resistance_reading("11.0 kohm"), resistance_reading("11.1 kohm")};
+  for (Reading& reading : readings)
+    reading.conditions.push_back(
+        {"part_temperature", parse_stated_value("0 degC ± 0.2 K", Dimension::temperature), "bath"});
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  const Estimate* first = evidence.readings()[0].condition(0);
+  const Estimate* second = evidence.readings()[1].condition(0);
+  ASSERT_NE(first, nullptr);
+  ASSERT_NE(second, nullptr);
+  EXPECT_NEAR(covariance(*first, *second), 0.04 / 3.0, 1e-12);
+}
+
+TEST(Evidence, AConditionWithoutUncertaintyTakesTheKindsDefault) {
+  std::vector<Reading> readings{resistance_reading("11.0 kohm")};
+  readings[0].conditions.push_back({"part_temperature", parse_stated_value("23C", Dimension::temperature), ""});
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_NEAR(evidence.readings()[0].condition(0)->standard_uncertainty(), 2.0 / sqrt3, 1e-12);
+}
+
+TEST(Evidence, RepeatsGiveTheMeanAndItsScatterWithItsDegreesOfFreedom) {
+  std::vector<Reading> readings{resistance_reading("10.0 kohm")};
+  readings[0].repeats = {10100.0, 10200.0};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_NEAR(evidence.readings()[0].value.value(), 10100.0, 1e-9);
+  bool found = false;
+  for (const Term& term : evidence.readings()[0].value.terms()) {
+    const ErrorSource& source = evidence.sources()[term.source];
+    if (source.id != "repeatability") continue;
+    found = true;
+    EXPECT_NEAR(term.standard_uncertainty, 100.0 / sqrt3, 1e-9);  // s = 100, n = 3 (GUM 4.2.3)
+    EXPECT_EQ(source.degrees_of_freedom, 2.0);
+  }
+  EXPECT_TRUE(found);
+}
+
+TEST(Evidence, AStatedUncertaintyReplacesTheMeters) {
+  const std::vector<Reading> readings{resistance_reading("11.0 kohm ± 0.3 kohm")};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_NEAR(evidence.readings()[0].value.standard_uncertainty(), 300.0 / sqrt3, 1e-9);
+}
+
+TEST(Evidence, OverRangeMeansMoreThanTheRangeThatWasSetElseThanTheLargest) {
+  std::vector<Reading> readings{resistance_reading("OL"), resistance_reading("OL")};
+  readings[1].range = AnyQuantity(Dimension::resistance, 600e3);
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_EQ(evidence.readings()[0].shown, Shown::over_range);
+  EXPECT_DOUBLE_EQ(evidence.readings()[0].range_full_scale, 60e6);
+  EXPECT_DOUBLE_EQ(evidence.readings()[1].range_full_scale, 600e3);
+}
+
+std::string refusal_of(const std::vector<Reading>& readings, Meter meter) {
+  try {
+    const Evidence evidence(test_descriptor(), readings, MeterSet({std::move(meter)}));
+  } catch (const InputError& error) {
+    return error.what();
+  }
+  return "accepted";
+}
+
+TEST(Evidence, RefusesWhatCannotBeRead) {
+  Reading unknown = resistance_reading("11.0 kohm");
+  unknown.measurand = "colour";
+  EXPECT_EQ(refusal_of({unknown}, basic_meter("0 ohm")), "reading 1: a test-part has no measurand \"colour\"");
+
+  Reading other_meter = resistance_reading("11.0 kohm");
+  other_meter.meter = "mine";
+  EXPECT_EQ(refusal_of({other_meter}, basic_meter("0 ohm")), "no meter is called \"mine\"; known meters: basic");
+
+  Meter low_impedance = basic_meter("0 ohm");
+  low_impedance.low_impedance = true;
+  EXPECT_EQ(
+      refusal_of({resistance_reading("11.0 kohm")}, low_impedance),
+      "reading 1: the meter \"basic\" is in its low-impedance mode, which reads no resistance; choose its ohms mode");
+
+  EXPECT_EQ(
+      refusal_of({resistance_reading("99 Mohm")}, basic_meter("0 ohm")),
+      "reading 1: the meter \"basic\" has no range that shows this resistance; name the meter that read it (--meter), "
+      "or write what it showed (OL)");
+
+  Reading no_condition = resistance_reading("11.0 kohm");
+  no_condition.conditions.push_back({"weather", parse_stated_value("23C", Dimension::temperature), ""});
+  EXPECT_EQ(refusal_of({no_condition}, basic_meter("0 ohm")), "reading 1: a test-part knows no condition \"weather\"");
+}
+
+}  // namespace
+}  // namespace ohmwright

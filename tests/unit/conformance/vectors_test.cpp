@@ -1,0 +1,202 @@
+// Every kind that is built here, times its vectors: the contract is tested once and holds for all.
+
+#include <algorithm>
+#include <cmath>
+#include <regex>
+#include <unistd.h>
+
+#include <gtest/gtest.h>
+
+#include <ohmwright/conformance/forked_judge.hpp>
+#include <ohmwright/conformance/vector_check.hpp>
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/meter_document.hpp>
+#include <ohmwright/document/named_file.hpp>
+#include <ohmwright/plugin/registry.hpp>
+
+namespace ohmwright {
+namespace {
+
+const Registry& registry() {
+  static const Registry built({OHMWRIGHT_PLUGIN_FOLDER}, ::geteuid());
+  return built;
+}
+
+const MeterSet& meters() {
+  static const MeterSet set = [] {
+    const std::string folder = OHMWRIGHT_METER_FOLDER;
+    std::vector<Meter> read{read_meter(read_document(folder + "/basic.json"))};
+    for (const std::string& name : names_in_folder(folder))
+      if (name != "basic") read.push_back(read_meter(read_document(folder + "/" + name + ".json")));
+    return MeterSet(std::move(read));
+  }();
+  return set;
+}
+
+std::vector<std::string> kinds() {
+  std::vector<std::string> ids;
+  for (const FoundPlugin& plugin : registry().plugins())
+    for (const StampedKind& kind : plugin.kinds) ids.push_back(kind.id);
+  return ids;
+}
+
+class KindVectors : public ::testing::TestWithParam<std::string> {
+ protected:
+  void SetUp() override {
+    const std::string folder = kind_.vectors_folder().string();
+    for (const std::string& file : names_in_folder(folder)) {
+      documents_.push_back(read_vectors(read_document(folder + "/" + file + ".json"), kind_.descriptor(), &meters()));
+      const std::vector<VectorCase>& cases = documents_.back().cases;
+      cases_.insert(cases_.end(), cases.begin(), cases.end());
+    }
+    ASSERT_FALSE(cases_.empty());
+  }
+
+  Verdict judged(const PreparedVector& prepared, const std::vector<Reading>& readings) const {
+    const Evidence evidence(kind_.descriptor(), readings, prepared.meters);
+    return judge(*prepared.part, kind_.descriptor(), evidence, prepared.settings);
+  }
+
+  const LoadedKind& kind_ = registry().kind(GetParam());
+  std::vector<VectorsDocument> documents_;
+  std::vector<VectorCase> cases_;
+};
+
+TEST_P(KindVectors, GiveTheVerdictTheyExpect) {
+  for (const VectorCase& vector : cases_)
+    for (const std::string& difference : check_vector(kind_, vector, meters()))
+      ADD_FAILURE() << vector.id << ": " << difference;
+}
+
+TEST_P(KindVectors, GiveTheSameVerdictInAChildThroughRecords) {
+  for (const VectorCase& vector : cases_) {
+    const PreparedVector prepared = prepare_vector(kind_, vector, meters());
+    const Verdict here = judged(prepared, vector.readings);
+    const RecordedVerdict there =
+        judge_in_child(*prepared.part, kind_.descriptor(), vector.readings, prepared.meters, prepared.settings);
+    EXPECT_TRUE(equal(here, there.verdict)) << vector.id;
+  }
+}
+
+TEST_P(KindVectors, ReachEveryOutcomeThatARuleDeclares) {
+  for (const std::string& missing : outcomes_without_a_vector(kind_, cases_, meters())) ADD_FAILURE() << missing;
+}
+
+TEST_P(KindVectors, GiveTheSameVerdictTwice) {
+  for (const VectorCase& vector : cases_) {
+    const PreparedVector prepared = prepare_vector(kind_, vector, meters());
+    EXPECT_TRUE(equal(judged(prepared, vector.readings), judged(prepared, vector.readings))) << vector.id;
+  }
+}
+
+TEST_P(KindVectors, NeverGiveAVerdictWithoutAReason) {
+  for (const VectorCase& vector : cases_) {
+    const Verdict verdict = judged(prepare_vector(kind_, vector, meters()), vector.readings);
+    bool spoke = false;
+    for (const Finding& finding : verdict.findings) spoke = spoke || finding.outcome == verdict.outcome;
+    EXPECT_TRUE(spoke || verdict.outcome == Outcome::undecided) << vector.id;
+    EXPECT_EQ(verdict.findings.empty(), false) << vector.id;
+  }
+}
+
+TEST_P(KindVectors, LetEveryRuleSpeakOrSayWhyNot) {
+  const Descriptor& descriptor = kind_.descriptor();
+  for (const VectorCase& vector : cases_) {
+    const Verdict verdict = judged(prepare_vector(kind_, vector, meters()), vector.readings);
+    for (std::size_t rule = 0; rule < descriptor.rules.size(); ++rule) {
+      const bool found = std::any_of(verdict.findings.begin(), verdict.findings.end(),
+                                     [rule](const Finding& finding) { return finding.rule == rule; });
+      EXPECT_TRUE(found) << vector.id << ": " << descriptor.rules[rule].id;
+    }
+  }
+}
+
+/// Names of the fields of a sentence pattern: "{measured}".
+std::vector<std::string> fields_of(std::string_view pattern) {
+  static const std::regex field("\\{([a-z_]+)\\}");
+  const std::string text(pattern);
+  std::vector<std::string> names;
+  for (std::sregex_iterator i(text.begin(), text.end(), field), end; i != end; ++i) names.push_back((*i)[1]);
+  return names;
+}
+
+TEST_P(KindVectors, GiveEverySentenceItsArguments) {
+  const Descriptor& descriptor = kind_.descriptor();
+  const auto expect_fields = [](std::string_view pattern, const FindingArguments& arguments) {
+    for (const std::string& name : fields_of(pattern))
+      EXPECT_TRUE(std::any_of(arguments.begin(), arguments.end(),
+                              [&](const FindingArgument& argument) { return argument.name == name; }))
+          << "{" << name << "} in: " << pattern;
+  };
+  for (const VectorCase& vector : cases_) {
+    SCOPED_TRACE(vector.id);
+    const Verdict verdict = judged(prepare_vector(kind_, vector, meters()), vector.readings);
+    for (const Finding& finding : verdict.findings)
+      expect_fields(descriptor.rules[finding.rule].texts.at(finding.text).english, finding.arguments);
+    for (const Advice& advice : verdict.advice)
+      expect_fields(descriptor.advice.at(advice.text).english, advice.arguments);
+  }
+}
+
+TEST_P(KindVectors, NamePlentyOfOutsideSources) {
+  const auto outside = std::count_if(cases_.begin(), cases_.end(), [](const VectorCase& vector) {
+    return vector.source != "common practice, no source";
+  });
+  EXPECT_GE(outside, 15);
+  EXPECT_GE(cases_.size(), 40U);
+}
+
+TEST_P(KindVectors, NeverPassOnReadingsInCircuitAlone) {
+  for (const VectorCase& vector : cases_) {
+    std::vector<Reading> in_circuit = vector.readings;
+    for (Reading& reading : in_circuit) reading.connection = Connection::in_circuit;
+    EXPECT_NE(judged(prepare_vector(kind_, vector, meters()), in_circuit).outcome, Outcome::within_limits) << vector.id;
+  }
+}
+
+TEST_P(KindVectors, NeverPassWithoutAReading) {
+  for (const VectorCase& vector : cases_) {
+    const Verdict verdict = judged(prepare_vector(kind_, vector, meters()), {});
+    EXPECT_EQ(verdict.outcome, Outcome::undecided) << vector.id;
+  }
+}
+
+TEST_P(KindVectors, AReadingInCircuitNeverTurnsAnUndecidedIntoAPass) {
+  for (const VectorCase& vector : cases_) {
+    const PreparedVector prepared = prepare_vector(kind_, vector, meters());
+    if (judged(prepared, vector.readings).outcome != Outcome::undecided) continue;
+    std::vector<Reading> more = vector.readings;
+    for (const Reading& reading : vector.readings) {
+      more.push_back(reading);
+      more.back().connection = Connection::in_circuit;
+    }
+    EXPECT_NE(judged(prepared, more).outcome, Outcome::within_limits) << vector.id;
+  }
+}
+
+TEST_P(KindVectors, AReadingThatIsNotANumberIsNeverAPass) {
+  for (const VectorCase& vector : cases_) {
+    const PreparedVector prepared = prepare_vector(kind_, vector, meters());
+    std::vector<Reading> spoilt = vector.readings;
+    for (Reading& reading : spoilt)
+      if (auto* stated = std::get_if<StatedValue>(&reading.observed)) {
+        stated->value = AnyQuantity(stated->value.dimension(), std::nan(""));
+        stated->half_width = 1.0;  // a meter would refuse the value before it is judged
+        reading.repeats.clear();
+      }
+    bool any = false;
+    for (const Reading& reading : spoilt) any = any || std::holds_alternative<StatedValue>(reading.observed);
+    if (!any) continue;
+    EXPECT_NE(judged(prepared, spoilt).outcome, Outcome::within_limits) << vector.id;
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(Built, KindVectors, ::testing::ValuesIn(kinds()), [](const auto& kind) {
+  std::string name = kind.param;
+  for (char& letter : name)
+    if (letter == '-') letter = '_';
+  return name;
+});
+
+}  // namespace
+}  // namespace ohmwright
