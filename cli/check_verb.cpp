@@ -51,14 +51,26 @@ void add_readings(const Arguments& arguments, Call& call) {
         "no reading was given; type what the meter showed, such as 11.0k or OL, or name a file with --readings");
 }
 
-void refuse_live_without_a_yes(const Arguments& arguments, const Call& call) {
-  if (arguments.has("--live-agreed")) return;
-  for (const Reading& reading : call.readings)
-    if (reading.supply == Supply::live)
+/// Ohms are never read live. Volts and amperes are live unless it was said that the points are dead.
+void refuse_unsafe_readings(const Arguments& arguments, const Call& call) {
+  const Descriptor& descriptor = call.kind.descriptor();
+  for (const Reading& reading : call.readings) {
+    const Dimension dimension = descriptor.measurands[index_of(descriptor.measurands, reading.measurand)].dimension;
+    const bool live = reading.supply == Supply::live;
+    if (live && dimension == Dimension::resistance)
+      throw InputError(
+          reading.label +
+          " is ohms on a live part: that means nothing and can injure you; unplug, prove dead, read again");
+    const bool of_supply = dimension == Dimension::voltage || dimension == Dimension::current;
+    if (of_supply && reading.supply == Supply::unstated)
+      throw InputError(reading.label + " is a " + std::string(name_of(dimension)) +
+                       ": say whether the appliance was plugged in (--live) or not (--unplugged, --proved-dead)");
+    if (live && !arguments.has("--live-agreed"))
       throw InputError(
           reading.label +
           " was taken live: live measurement is for those qualified for it, with insulated probes, one hand "
           "at a time; if you are and have agreed to that, say --live-agreed");
+  }
 }
 
 int judge_and_report(const Arguments& arguments, Environment& environment, const Call& call) {
@@ -100,7 +112,7 @@ int run_check(const Arguments& arguments, Environment& environment) {
             {},
             {}};
   add_readings(arguments, call);
-  refuse_live_without_a_yes(arguments, call);
+  refuse_unsafe_readings(arguments, call);
   return judge_and_report(arguments, environment, call);
 }
 

@@ -37,6 +37,16 @@ const ConditionDescriptor* condition_for(const Descriptor& descriptor, std::stri
   return nullptr;
 }
 
+/// Flags of which a reading can have only one.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 4> contradictions{
+    {{"lead-off", "in-circuit"}, {"wet", "dry"}, {"live", "unplugged"}, {"live", "proved-dead"}}};
+
+bool contradict(std::string_view a, std::string_view b) {
+  return std::any_of(contradictions.begin(), contradictions.end(), [&](const auto& pair) {
+    return (pair.first == a && pair.second == b) || (pair.first == b && pair.second == a);
+  });
+}
+
 bool is_option(std::string_view word) { return word.size() > 2 && word.substr(0, 2) == "--"; }
 
 class WordSorter {
@@ -59,7 +69,7 @@ class WordSorter {
   void take_option() {
     std::string_view word = std::string_view(words_[next_++]).substr(2);
     const std::size_t equals = word.find('=');
-    CircumstanceWord circumstance{std::string(word.substr(0, equals)), {}, false};
+    CircumstanceWord circumstance{std::string(word.substr(0, equals)), {}};
     const ConditionDescriptor* condition = condition_for(descriptor_, circumstance.option);
     const OptionSpec* option = circumstance_named(circumstance.option);
     if (condition == nullptr && option == nullptr) refuse_option(circumstance.option);
@@ -69,10 +79,13 @@ class WordSorter {
           equals != std::string_view::npos ? std::string(word.substr(equals + 1)) : next_value(circumstance.option);
       join_unit(circumstance.value, condition != nullptr ? condition->dimension : descriptor_.measurands[0].dimension);
     }
-    if (readings_.empty())
+    if (readings_.empty()) {
+      refuse_second_word(said_for_all_, circumstance);
       said_for_all_.push_back(std::move(circumstance));
-    else
-      say_for_group(circumstance);
+    } else {
+      circumstance.said_for = group_;
+      say_for_group(circumstance, condition != nullptr);
+    }
     group_is_closed_ = true;
   }
 
@@ -81,14 +94,37 @@ class WordSorter {
     return words_[next_++];
   }
 
-  void say_for_group(const CircumstanceWord& circumstance) {
+  static void refuse_second_word(const std::vector<CircumstanceWord>& said, const CircumstanceWord& circumstance) {
+    for (const CircumstanceWord& other : said) {
+      if (other.option == circumstance.option)
+        throw InputError("--" + circumstance.option + " is said twice for the same readings; leave one out");
+      if (contradict(other.option, circumstance.option))
+        throw InputError("--" + other.option + " and --" + circumstance.option +
+                         " are both said of the same readings; write each after the readings it holds for");
+    }
+  }
+
+  void say_for_group(const CircumstanceWord& circumstance, bool is_condition) {
     for (const CircumstanceWord& said : said_for_all_)
       if (said.option == circumstance.option)
         throw InputError("--" + circumstance.option +
                          " stands before the first reading (for all of them) and again after one; write it after each "
                          "group of readings, or with the reading itself: 33.1k@0C 11.0k@23C");
-    for (ReadingWords& reading : readings_)
-      if (reading.group == group_) reading.circumstances.push_back(circumstance);
+    for (const CircumstanceWord& said : said_for_all_)
+      if (contradict(said.option, circumstance.option)) refuse_second_word(said_for_all_, circumstance);
+    for (ReadingWords& reading : readings_) {
+      if (reading.group == group_) {
+        refuse_second_word(reading.circumstances, circumstance);
+        reading.circumstances.push_back(circumstance);
+      } else if (is_condition && !is_said(reading, circumstance.option)) {
+        reading.circumstances.push_back(circumstance);
+      }
+    }
+  }
+
+  static bool is_said(const ReadingWords& reading, const std::string& option) {
+    return std::any_of(reading.circumstances.begin(), reading.circumstances.end(),
+                       [&](const CircumstanceWord& said) { return said.option == option; });
   }
 
   void take_reading() {
@@ -160,9 +196,7 @@ class WordSorter {
 
   void add_said_for_all(ReadingWords& reading) const {
     for (const CircumstanceWord& circumstance : said_for_all_) {
-      const bool said = std::any_of(reading.circumstances.begin(), reading.circumstances.end(),
-                                    [&](const CircumstanceWord& other) { return other.option == circumstance.option; });
-      if (!said) reading.circumstances.push_back(circumstance);
+      if (!is_said(reading, circumstance.option)) reading.circumstances.push_back(circumstance);
     }
   }
 

@@ -15,7 +15,10 @@ namespace ohmwright::cli {
 struct CircumstanceWord {
   std::string option;
   std::string value;
-  bool of_one_reading = false;  ///< said within the reading's word: its error is its own, not the group's
+  bool of_one_reading = false;  ///< said within the reading's word: its error is its own
+  int said_for = for_all;       ///< group that it was said after; readings that it holds for share its error
+
+  static constexpr int for_all = -1;
 };
 
 /// A reading as typed, with the circumstances that hold for it.
@@ -32,9 +35,10 @@ std::span<const OptionSpec> circumstance_options();
 /// Sorts the words after the kind into readings and what is said about them.
 ///
 /// `11.0k 11.1k --at 23C --wet` is one group: what follows a group of readings holds for that group. What stands before
-/// the first reading holds for all. `33.1k@0C` says the first condition within the word. `speed=1550rpm` names the
-/// measurand. Words that the shell took apart are joined: `11.0 kohm`, `--at 23 C`. Throws InputError for an option
-/// that the kind does not know, a missing value, or a circumstance said both for all and for one group.
+/// the first reading holds for all. A condition also reaches back to earlier groups that were given none, so that no
+/// reading loses the temperature typed after it. `33.1k@0C` says the first condition within the word. `speed=1550rpm`
+/// names the measurand. Words that the shell took apart are joined: `11.0 kohm`, `--at 23 C`. Throws InputError for an
+/// option that the kind does not know, a missing value, and circumstances that are said twice or contradict each other.
 std::vector<ReadingWords> sort_reading_words(std::span<const std::string> words, const Descriptor& descriptor);
 
 }  // namespace ohmwright::cli

@@ -43,7 +43,7 @@ class ReadingMaker {
     options.lone_one_is_over = function != nullptr && function->one_means_over_range;
     options.contact_words = measurand.takes_contact_state;
     options.continuity_sound = measurand.takes_contact_state;
-    options.default_unit = unit_named(measurand.default_unit, measurand.dimension);
+    if (measurand.takes_bare_number) options.default_unit = unit_named(measurand.default_unit, measurand.dimension);
     return options;
   }
 
@@ -52,11 +52,11 @@ class ReadingMaker {
                          .measurand = words.measurand,
                          .observed = observed});
     Reading& reading = readings_.back();
-    for (const CircumstanceWord& circumstance : words.circumstances) apply(circumstance, words.group, reading);
+    for (const CircumstanceWord& circumstance : words.circumstances) apply(circumstance, reading);
     return reading;
   }
 
-  void apply(const CircumstanceWord& circumstance, int group, Reading& reading) {
+  void apply(const CircumstanceWord& circumstance, Reading& reading) {
     const std::string& option = circumstance.option;
     if (option == "lead-off") {
       reading.connection = Connection::lead_off;
@@ -76,19 +76,25 @@ class ReadingMaker {
       const Dimension dimension = descriptor_.measurands[index_of(descriptor_.measurands, reading.measurand)].dimension;
       reading.range = parse_stated_value(circumstance.value, dimension).value;
     } else {
-      add_condition(circumstance, group, reading);
+      add_condition(circumstance, reading);
     }
   }
 
-  void add_condition(const CircumstanceWord& circumstance, int group, Reading& reading) {
+  /// Readings that one word was said of are wrong together.
+  static std::string error_of(const CircumstanceWord& circumstance, const Reading& reading) {
+    if (circumstance.of_one_reading) return reading.label;
+    if (circumstance.said_for == CircumstanceWord::for_all) return "all readings";
+    return "group " + std::to_string(circumstance.said_for + 1);
+  }
+
+  void add_condition(const CircumstanceWord& circumstance, Reading& reading) {
     for (const ConditionDescriptor& descriptor : descriptor_.conditions) {
       if (descriptor.option != circumstance.option && descriptor.id != circumstance.option) continue;
       StatedValueOptions options;
       options.default_unit = unit_named(descriptor.default_unit, descriptor.dimension);
       const StatedValue stated = parse_stated_value(circumstance.value, descriptor.dimension, options);
       units_.prefer(stated.unit);
-      const std::string error = circumstance.of_one_reading ? reading.label : "group " + std::to_string(group + 1);
-      Condition condition{std::string(descriptor.id), stated, error, false};
+      Condition condition{std::string(descriptor.id), stated, error_of(circumstance, reading), false};
       if (!stated.half_width && descriptor.default_half_width > 0.0) {
         condition.value.half_width = descriptor.default_half_width;
         condition.uncertainty_assumed = true;

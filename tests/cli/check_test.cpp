@@ -72,6 +72,17 @@ TEST(Check, SeveralReadingsAtSeveralTemperaturesAreJudgedTogether) {
   EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
 }
 
+TEST(Check, ScatteredReadingsAreNoShort) {
+  const Ran ran = check({"11k", "110k", "--at", "23C", "--lead-off", "--ratings", ten_kilohm});
+  EXPECT_THAT(ran.out, Not(HasSubstr("within the test leads")));
+}
+
+TEST(Check, ATemperatureTypedLastReachesTheWetReadingToo) {
+  // 25.0 kΩ wet and 33.0 kΩ dry in one ice bath: about 100 kΩ of moisture beside the sensor.
+  const Ran ran = check({"25.0k", "--wet", "33.0k", "--dry", "--at", "0C ± 0.2K", "--ratings", ten_kilohm});
+  EXPECT_EQ(ran.exit_code, 1) << ran.out << ran.err;
+}
+
 TEST(Check, InCircuitNeverPasses) {
   const Ran ran = check({"--in-circuit", "10.92k", "--at", "23C ± 0.2K", "--ratings", ten_kilohm});
   EXPECT_NE(ran.exit_code, 0) << ran.out;

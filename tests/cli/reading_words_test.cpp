@@ -85,6 +85,23 @@ TEST(ReadingWords, RefusesWhatTwoReadersWouldReadInTwoWays) {
             "readings, or with the reading itself: 33.1k@0C 11.0k@23C");
 }
 
+TEST(ReadingWords, AConditionReachesBackToGroupsThatWereGivenNone) {
+  const auto readings = sorted({"25.0k", "--wet", "33.0k", "--dry", "--at", "0C"});
+  ASSERT_EQ(readings.size(), 2U);
+  EXPECT_THAT(said(readings[0]), ElementsAre("wet=", "at=0C"));
+  EXPECT_THAT(said(readings[1]), ElementsAre("dry=", "at=0C"));
+}
+
+TEST(ReadingWords, RefusesContradictionsAndSecondWords) {
+  EXPECT_EQ(refusal_of({"--wet", "25k", "--dry", "33k"}),
+            "--wet and --dry are both said of the same readings; write each after the readings it holds for");
+  EXPECT_EQ(
+      refusal_of({"11k", "--lead-off", "--in-circuit"}),
+      "--lead-off and --in-circuit are both said of the same readings; write each after the readings it holds for");
+  EXPECT_EQ(refusal_of({"11k", "--at", "23C", "--at", "24C"}),
+            "--at is said twice for the same readings; leave one out");
+}
+
 TEST(ReadingWords, RefusesWhatItDoesNotKnow) {
   EXPECT_EQ(refusal_of({"11k", "--lead-of"}),
             "unknown option \"--lead-of\"; did you mean \"--lead-off\"?; see: ohmwright check --help");

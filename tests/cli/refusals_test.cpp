@@ -65,6 +65,19 @@ TEST_F(Refusals, OfNamesSayWhatThereIs) {
   EXPECT_THAT(refusal({"check", "thermistor", "11k", "--meter", "god"}), HasSubstr("good"));
 }
 
+TEST_F(Refusals, OfABareNumberWhereAForgottenKWouldBeBelieved) {
+  EXPECT_THAT(refusal({"check", "thermistor", "11.0", "--at", "23C"}), HasSubstr("expected a resistance"));
+  EXPECT_THAT(refusal({"check", "thermistor", "1", "--at", "23C"}), HasSubstr("expected a resistance"));
+}
+
+TEST_F(Refusals, OfOhmsOnALivePartAreFinal) {
+  EXPECT_THAT(refusal({"check", "thermistor", "11k", "--live", "--live-agreed"}), HasSubstr("ohms on a live part"));
+}
+
+TEST_F(Refusals, OfVoltsAskWhetherTheApplianceWasPluggedIn) {
+  EXPECT_THAT(refusal({"check", "thermistor", "voltage=2.1V"}), HasSubstr("--live"));
+}
+
 TEST_F(Refusals, OfALiveReadingAskForAYes) {
   EXPECT_THAT(refusal({"check", "thermistor", "voltage=2.5V", "--live"}), HasSubstr("--live-agreed"));
 }

@@ -27,6 +27,8 @@ struct MeasurandDescriptor {
   Dimension dimension = Dimension::resistance;
   std::string_view default_unit;     ///< unit of a bare number: "ohm"
   bool takes_contact_state = false;  ///< "open" and "closed" are readings too
+  /// Whether a number without a unit is taken in `default_unit`. Not where a forgotten k would be a believable value.
+  bool takes_bare_number = true;
 };
 
 /// A circumstance that the kind's rules use.

@@ -77,6 +77,7 @@ class EvidenceBuilder {
     const AnyQuantity shown = mean_of(reading, stated);
     prepared.displayed = shown.value_in_si();
     prepared.value = Estimate(shown.value_in_si());
+    if (stated.half_width) prepared.meter_half_width = *stated.half_width;
     if (stated.half_width)
       prepared.value.add_term(new_source("stated-uncertainty", label, Shape::rectangular), *stated.half_width / sqrt3);
     else
@@ -99,6 +100,7 @@ class EvidenceBuilder {
     if (range == nullptr) throw InputError(label + ": " + no_accuracy(shown, meter, function));
     prepared.range_full_scale = range->full_scale.value_in_si();
     const double bound = accuracy_half_width(*range, shown.value_in_si());
+    prepared.meter_half_width = bound;
     if (!shares_meter(reading, shown.dimension())) {
       prepared.value.add_term(new_source("meter-accuracy", label, Shape::rectangular), bound / sqrt3);
       return;

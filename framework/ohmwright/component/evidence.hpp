@@ -33,6 +33,7 @@ struct PreparedReading {
   double range_full_scale = 0.0;  ///< SI: what over-range means, "more than this"
   double lead_resistance = 0.0;   ///< SI, with its half-width: below both a reading is a short
   double lead_half_width = 0.0;
+  double meter_half_width = 0.0;  ///< SI: error limits of the instrument alone, without leads and scatter
   Connection connection = Connection::unstated;
   Moisture moisture = Moisture::unstated;
   Supply supply = Supply::unstated;

@@ -26,10 +26,11 @@ namespace {
 
 std::vector<MeasurandDescriptor> measurands() {  // in the order of MeasurandIndex
   return {
-      {"resistance", OHMWRIGHT_TEXT("Resistance across the two leads"), Dimension::resistance, "ohm", false},
-      {"resistance_swapped", OHMWRIGHT_TEXT("Resistance with the probes swapped"), Dimension::resistance, "ohm", false},
-      {"twin_resistance", OHMWRIGHT_TEXT("Resistance of a twin at the same temperature"), Dimension::resistance, "ohm",
+      {"resistance", OHMWRIGHT_TEXT("Resistance across the two leads"), Dimension::resistance, "ohm", false, false},
+      {"resistance_swapped", OHMWRIGHT_TEXT("Resistance with the probes swapped"), Dimension::resistance, "ohm", false,
        false},
+      {"twin_resistance", OHMWRIGHT_TEXT("Resistance of a twin at the same temperature"), Dimension::resistance, "ohm",
+       false, false},
       {"voltage", OHMWRIGHT_TEXT("Voltage between the two leads"), Dimension::voltage, "V", false},
   };
 }

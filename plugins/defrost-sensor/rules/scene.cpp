@@ -1,7 +1,6 @@
 #include "rules/scene.hpp"
 
 #include <algorithm>
-#include <numbers>
 
 namespace ohmwright::defrost_sensor {
 
@@ -18,8 +17,9 @@ bool is_within_leads(const PreparedReading& reading) {
   constexpr double smallest_two_wire_ohms = 1.0;
   if (reading.shown == Shown::contact_closed) return true;
   if (reading.shown != Shown::value) return false;
-  const double digits = std::numbers::sqrt3 * reading.value.standard_uncertainty();
-  return reading.displayed <= std::max(reading.lead_resistance + digits, smallest_two_wire_ohms);
+  // Not the scatter of repeats: readings of 11 and 110 kohm have much of it and are no short.
+  const double reach = reading.lead_resistance + reading.lead_half_width + reading.meter_half_width;
+  return reading.displayed <= std::max(reach, smallest_two_wire_ohms);
 }
 
 Scene::Scene(const SensorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
