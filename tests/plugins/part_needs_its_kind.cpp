@@ -18,6 +18,10 @@ class NeedyPart : public fixture::FixturePart {
 class LivingKind : public fixture::FixtureKind<NeedyPart> {
  public:
   LivingKind() : FixtureKind(fixture::complete_descriptor("needy-part")) { kind_lives = true; }
+  LivingKind(const LivingKind&) = delete;
+  LivingKind(LivingKind&&) = delete;
+  LivingKind& operator=(const LivingKind&) = delete;
+  LivingKind& operator=(LivingKind&&) = delete;
   ~LivingKind() override { kind_lives = false; }
 };
 

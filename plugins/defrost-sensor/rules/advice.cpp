@@ -62,7 +62,10 @@ void advise_on_circumstances(const Scene& scene) {
     scene.findings.advise(read_unplugged);
   if (scene.ratings != nullptr && first_reading(scene, lacks_temperature) != nullptr)
     scene.findings.advise(state_temperature);
-  if (found(scene, in_circuit, Outcome::undecided) || low_unstated || first_reading(scene, unstated) != nullptr)
+  const bool other_unstated = scene.connection_unstated && (found(scene, two_temperatures, Outcome::undecided) ||
+                                                            found(scene, end_of_defrost, Outcome::undecided));
+  if (found(scene, in_circuit, Outcome::undecided) || low_unstated || other_unstated ||
+      first_reading(scene, unstated) != nullptr)
     scene.findings.advise(lift_a_lead);
   if (first_reading(scene, in_the_circuit) != nullptr && found(scene, in_circuit, Outcome::undecided))
     scene.findings.advise(prove_dead_and_swap);

@@ -18,6 +18,7 @@ enum Text : TextIndex {
   never_ends,
   no_control,
   no_reading,
+  connection_unstated,
 };
 
 /// When the defrost ends, as the coil at the sensor sees it.
@@ -73,6 +74,11 @@ void judge_end(const Scene& scene, const Control& control, const End& end) {
     outcome = decide(p, scene.settings.confidence);
     text = outcome == Outcome::within_limits ? ends_in_time : not_told_apart;
     if (outcome == Outcome::out_of_limits) text = end.late.value() > 0.0 ? ends_late : ends_early;
+    const bool reads_low = scene.fused->log.value() < 0.0;
+    if (outcome == Outcome::out_of_limits && reads_low && scene.connection_unstated) {
+      outcome = Outcome::undecided;  // another path beside the part makes it read low too
+      text = connection_unstated;
+    }
   }
   Finding& finding = scene.findings.add(end_of_defrost, outcome, text);
   tell_belief(scene, control, finding);
@@ -126,6 +132,11 @@ RuleDescriptor describe_end_of_defrost() {
           {"no-control", OHMWRIGHT_TEXT("Not judged: the ratings say nothing of the control that reads the sensor.")},
           {"no-reading",
            OHMWRIGHT_TEXT("Not judged: this needs a dry reading of the part alone at a known temperature.")},
+          {"connection-unstated",
+           OHMWRIGHT_TEXT(
+               "At {temperature} the control would believe {believed} and end the defrost when the sensor has "
+               "{ends_at} instead of {set} ({late}), but it was not said whether the connector was off: "
+               "another path beside the part can make it read low.")},
       }};
 }
 

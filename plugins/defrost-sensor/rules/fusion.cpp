@@ -89,6 +89,10 @@ bool fits(std::span<const Deviation> deviations, const Deviation& another) {
          take(another.log);
 }
 
+bool comparable(const Deviation& a, const Deviation& b) {
+  return std::abs((a.temperature - b.temperature).value()) < least_kelvin_apart;
+}
+
 double disagreement(const SensorRatings& ratings, const Deviation& a, const Deviation& b) {
   Estimate difference = a.log;
   difference.add_scaled(b.log, -1.0);

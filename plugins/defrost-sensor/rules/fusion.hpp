@@ -27,6 +27,13 @@ Fusion fuse(std::span<const Deviation> deviations);
 /// Whether one more deviation still fits: the union of all error sources must fit into one estimate.
 bool fits(std::span<const Deviation> deviations, const Deviation& another);
 
+/// Closer than this in temperature, two readings must agree; farther apart their difference is a slope (common
+/// practice, no source: the errors of two thermometer readings fill the whole slope there) [K].
+inline constexpr double least_kelvin_apart = 5.0;
+
+/// Whether two readings are close enough in temperature to be compared as one.
+bool comparable(const Deviation& a, const Deviation& b);
+
 /// How far two deviations disagree beyond what one good part may do between their temperatures, in standard
 /// uncertainties of their difference; 0 where they agree.
 double disagreement(const SensorRatings& ratings, const Deviation& a, const Deviation& b);

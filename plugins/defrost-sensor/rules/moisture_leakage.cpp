@@ -17,6 +17,7 @@ enum Text : TextIndex {
   dry_it_first,
   no_wet_reading,
   no_ratings,
+  connection_unstated,
 };
 
 const PreparedReading* wet_reading(const Scene& scene) {
@@ -57,6 +58,8 @@ void judge_against_dry(const Scene& scene, const Deviation& wet) {
   Outcome outcome = decide(p, scene.settings.confidence);
   Text text = outcome == Outcome::within_limits ? no_leakage : not_told_apart;
   if (outcome == Outcome::out_of_limits) text = fall.value() < 0.0 ? leaks : higher_when_wet;
+  if (text == leaks && wet.reading->connection == Connection::unstated) text = connection_unstated;
+  if (text == connection_unstated) outcome = Outcome::undecided;
   if (text == higher_when_wet) outcome = Outcome::undecided;  // water cannot do that: a reading is wrong, not the part
   Finding& finding = scene.findings.add(moisture_leakage, outcome, text);
   show(wet, finding);
@@ -101,6 +104,10 @@ RuleDescriptor describe_moisture_leakage() {
           {"no-wet-reading",
            OHMWRIGHT_TEXT("Not judged: it was not read as found, wet and cold, where a leakage would show.")},
           {"no-ratings", OHMWRIGHT_TEXT("Not judged: the curve of this part is not known.")},
+          {"connection-unstated",
+           OHMWRIGHT_TEXT(
+               "Wet it reads {wet_percent} % off its curve, dry {dry_percent} %, but it was not said whether "
+               "the connector was off when it was wet: another path can lower a reading as water does.")},
       }};
 }
 

@@ -21,6 +21,7 @@ enum Text : TextIndex {
   only_in_circuit,
   only_wet,
   only_live,
+  one_alone_condemns,
 };
 
 /// Why no reading can be judged: what the readings lack, the least of it first.
@@ -78,6 +79,18 @@ void describe_several(const Scene& scene, Finding& finding) {
   tell(finding, "upper_percent", percent(fused.limits.upper));
 }
 
+/// Among several readings that pass together, one that would condemn the part by itself, or null. Fusing takes the part
+/// to be off by one share at all temperatures; where a slope that is off hides in the mean, this shows it.
+const Deviation* condemned_alone(const Scene& scene) {
+  if (scene.usable.size() < 2) return nullptr;
+  const auto sources = scene.evidence.sources();
+  const auto found = std::find_if(scene.usable.begin(), scene.usable.end(), [&](const Deviation& deviation) {
+    const double p = probability_between(deviation.log, sources, deviation.limits.lower, deviation.limits.upper);
+    return decide(p, scene.settings.confidence) == Outcome::out_of_limits;
+  });
+  return found == scene.usable.end() ? nullptr : &*found;
+}
+
 }  // namespace
 
 RuleDescriptor describe_resistance_at_temperature() {
@@ -116,6 +129,10 @@ RuleDescriptor describe_resistance_at_temperature() {
           {"only-wet", OHMWRIGHT_TEXT("Not judged: the part was read wet only, and water can lower the reading.")},
           {"only-live",
            OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing. Unplug, prove dead, read again.")},
+          {"one-alone-condemns",
+           OHMWRIGHT_TEXT("{count} readings together put the part {deviation_percent} % off its curve, within "
+                          "{lower_percent} % to {upper_percent} %, but reading {number} alone would condemn it. Read "
+                          "again at that temperature.")},
       }};
 }
 
@@ -137,9 +154,13 @@ void judge_resistance_at_temperature(const Scene& scene) {
     describe_several(scene, finding);
     finding.text = several_readings;
   }
+  const Deviation* condemning = finding.outcome == Outcome::within_limits ? condemned_alone(scene) : nullptr;
   const bool low = finding.outcome == Outcome::out_of_limits && fused.log.value() < fused.limits.lower;
   if (scene.readings_disagree()) {
     finding.text = disagreeing;
+  } else if (condemning != nullptr) {
+    finding.text = one_alone_condemns;
+    tell(finding, "number", condemning->reading->reading + 1.0);
   } else if (low && scene.connection_unstated) {
     finding.text = low_connection_unstated;
   } else {

@@ -36,6 +36,8 @@ Scene::Scene(const SensorRatings* known, const Evidence& given, const JudgeSetti
   fused = fuse({usable.data(), usable.size()});
   for (std::size_t i = 0; i < usable.size(); ++i) {
     for (std::size_t j = i + 1; j < usable.size(); ++j) {
+      if (!comparable(usable[i], usable[j])) continue;
+      any_comparable = true;
       const double apart = disagreement(*ratings, usable[i], usable[j]);
       if (apart <= worst_disagreement) continue;
       worst_disagreement = apart;

@@ -35,7 +35,8 @@ struct Scene {
   Deviations usable;                 ///< ohms of the part alone, dry, unpowered, at a known temperature
   std::optional<Fusion> fused;       ///< of the usable ones
   bool connection_unstated = false;  ///< of one of the usable ones
-  double worst_disagreement = 0.0;   ///< between two of the usable ones, in standard uncertainties
+  bool any_comparable = false;       ///< two of the usable ones at about one temperature
+  double worst_disagreement = 0.0;   ///< between two such, in standard uncertainties
   std::size_t first = 0;             ///< the two that disagree
   std::size_t second = 0;
 

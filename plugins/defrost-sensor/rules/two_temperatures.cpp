@@ -20,10 +20,9 @@ enum Text : TextIndex {
   one_temperature,
   no_ratings,
   rising_curve,
+  connection_unstated,
 };
 
-/// Closer than this the errors of two thermometer readings fill the whole slope (common practice, no source).
-constexpr double least_kelvin_apart = 5.0;
 /// A single path explains both readings when what it would have to be differs by less than this many uncertainties.
 constexpr double explains_within = 2.0;
 
@@ -110,10 +109,14 @@ void judge_pair(const Scene& scene, const Pair& pair) {
   tell(finding, "slope_uncertainty_kelvin", *finding.measured_uncertainty);
   tell(finding, "lower_kelvin", finding.limits.lower->value_in_si());
   tell(finding, "upper_kelvin", finding.limits.upper->value_in_si());
-  tell(finding, "cold_percent", percent(pair.cold.log.value()));
-  tell(finding, "hot_percent", percent(pair.hot.log.value()));
+  tell(finding, "cold_percent", percent(pair.cold.shown_log()));
+  tell(finding, "hot_percent", percent(pair.hot.shown_log()));
   if (finding.outcome == Outcome::within_limits) finding.text = value_off(scene) ? slope_right_value_off : slope_right;
-  if (finding.outcome == Outcome::out_of_limits) explain(pair, finding);
+  if (finding.outcome != Outcome::out_of_limits) return;
+  if (!scene.connection_unstated) return explain(pair, finding);
+  finding.outcome = Outcome::undecided;  // another path beside the part bends the slope too
+  finding.text = connection_unstated;
+  finding.judged.reset();
 }
 
 }  // namespace
@@ -152,6 +155,10 @@ RuleDescriptor describe_two_temperatures() {
           {"no-ratings", OHMWRIGHT_TEXT("Not judged: the slope of this part is not known.")},
           {"rising-curve",
            OHMWRIGHT_TEXT("Not judged: the slope of platinum does not vary; only its leads and joints add to it.")},
+          {"connection-unstated",
+           OHMWRIGHT_TEXT("Its slope (beta) is {slope_kelvin} K where a good part has {lower_kelvin} to {upper_kelvin} "
+                          "K, but it was not said whether the connector was off: another path beside the part bends "
+                          "the slope too.")},
       }};
 }
 

@@ -193,7 +193,14 @@ TEST(EndOfDefrostRule, EarlyInTimeAndTooUncertain) {
   EXPECT_EQ(outcome_of(with("22.3 kohm", "10 degC +- 1 K"), end_of_defrost), Outcome::undecided);
 }
 
-TEST(EndOfDefrostRule, WithoutATolerranceItTellsAndDoesNotJudge) {
+TEST(EndOfDefrostRule, LowWithUnstatedConnectionDoesNotCondemn) {
+  const Findings findings =
+      judge(with_control(), {{.value = "14.0 kohm", .at = "10 degC +- 0.2 K", .connection = Connection::unstated}});
+  EXPECT_EQ(outcome_of(findings, end_of_defrost), Outcome::undecided);
+  EXPECT_EQ(text_of(findings, end_of_defrost), "connection-unstated");
+}
+
+TEST(EndOfDefrostRule, WithoutAToleranceItTellsAndDoesNotJudge) {
   const Findings findings = judge(with_control({}), {{.value = "22.3 kohm", .at = "10 degC +- 0.2 K"}});
   EXPECT_EQ(outcome_of(findings, end_of_defrost), Outcome::silent);
   EXPECT_EQ(text_of(findings, end_of_defrost), "no-tolerance");

@@ -32,7 +32,7 @@ TEST(SlopeRule, GoodPartPasses) {
   const Findings findings = at_two(at_minus_18, at_25);
   EXPECT_EQ(outcome_of(findings, two_temperatures), Outcome::within_limits);
   EXPECT_EQ(text_of(findings, two_temperatures), "slope-right");
-  EXPECT_EQ(outcome_of(findings, readings_agree), Outcome::within_limits);
+  EXPECT_EQ(outcome_of(findings, readings_agree), Outcome::silent);  // 43 K apart: that is a slope
   EXPECT_NEAR(finding_of(findings, two_temperatures).limits.lower->value_in_si(), 0.98 * 3977, 0.01);
   EXPECT_NEAR(finding_of(findings, two_temperatures).limits.upper->value_in_si(), 1.02 * 3977, 0.01);
 }
@@ -49,6 +49,30 @@ TEST(SlopeRule, SeriesResistanceGrowsWhenWarm) {
   EXPECT_EQ(outcome_of(findings, two_temperatures), Outcome::out_of_limits);
   EXPECT_EQ(text_of(findings, two_temperatures), "series-resistance");
   EXPECT_NEAR(argument(finding_of(findings, two_temperatures), "path"), 3000, 100);
+}
+
+TEST(SlopeRule, UnstatedConnectionDoesNotCondemn) {
+  const auto leaking = [](double r) { return r * 200e3 / (r + 200e3); };
+  const std::string cold = kilohm(leaking(at_minus_18));
+  const std::string warm = kilohm(leaking(at_25));
+  const std::vector<Typed> typed{{.value = cold, .at = "-18 degC +- 0.2 K", .connection = Connection::unstated},
+                                 {.value = warm, .at = "25 degC +- 0.2 K"}};
+  const SensorRatings ratings = with_slope();
+  const Findings findings = judge(ratings, typed);
+  EXPECT_EQ(outcome_of(findings, two_temperatures), Outcome::undecided);
+  EXPECT_EQ(text_of(findings, two_temperatures), "connection-unstated");
+  EXPECT_EQ(verdict_on(&ratings, typed).outcome, Outcome::undecided);
+}
+
+// 6 % high when cold and 3.5 % low when warm, of a part that may be 5 % off anywhere: in the mean it is right.
+TEST(SlopeRule, OneTemperatureOutOfLimitsDoesNotHideInTheMean) {
+  const SensorRatings ratings = plain_ratings();
+  const std::vector<Typed> typed{{.value = "100.368 kohm +- 0.2 kohm", .at = "-18 degC +- 0.05 K"},
+                                 {.value = "9.65 kohm +- 0.02 kohm", .at = "25 degC +- 0.05 K"}};
+  const Findings findings = judge(ratings, typed);
+  EXPECT_EQ(outcome_of(findings, resistance_at_temperature), Outcome::undecided);
+  EXPECT_EQ(text_of(findings, resistance_at_temperature), "one-alone-condemns");
+  EXPECT_NE(verdict_on(&ratings, typed).outcome, Outcome::within_limits);
 }
 
 TEST(SlopeRule, LeakageGrowsWhenCold) {
@@ -97,6 +121,16 @@ TEST(MoistureRule, FindsALeakageThatTheBenchTestMisses) {
   EXPECT_NEAR(argument(finding_of(findings, moisture_leakage), "path"), 200e3, 1e3);
   EXPECT_EQ(outcome_of(findings, resistance_at_temperature), Outcome::within_limits);
   EXPECT_NEAR(BetaCurve(beta_3977()).temperature(ohm(leaking))->celsius(), -11.49, 0.005);
+}
+
+TEST(MoistureRule, UnstatedConnectionDoesNotCondemn) {
+  const std::string wet = kilohm(at_minus_18 * 200e3 / (at_minus_18 + 200e3));
+  const Findings findings =
+      judge(with_slope(),
+            {{.value = wet, .at = "-18 degC +- 0.5 K", .connection = Connection::unstated, .moisture = Moisture::wet},
+             {.value = "10.0 kohm", .at = "25 degC +- 0.2 K"}});
+  EXPECT_EQ(outcome_of(findings, moisture_leakage), Outcome::undecided);
+  EXPECT_EQ(text_of(findings, moisture_leakage), "connection-unstated");
 }
 
 TEST(MoistureRule, PassesWhenWetAndDryAgree) {
