@@ -43,7 +43,8 @@ TEST(TypedReadings, AnUnstatedUncertaintyIsTheKindsAndMarked) {
 }
 
 TEST(TypedReadings, ABareNumberTakesTheMeasurandsUnitAndSaysSo) {
-  const auto& stated = std::get<StatedValue>(readings_from({"28"})[0].observed);
+  const auto readings = readings_from({"28"});
+  const auto& stated = std::get<StatedValue>(readings[0].observed);
   EXPECT_TRUE(stated.unit_assumed);
   EXPECT_DOUBLE_EQ(stated.value.value_in_si(), 28.0);
 }
