@@ -44,6 +44,10 @@ void add_readings(const Arguments& arguments, Call& call) {
   if (arguments.has("--readings")) {
     const std::vector<Reading> more =
         read_readings(read_document(arguments.value("--readings")), descriptor, &call.meters);
+    for (const Reading& reading : more) {
+      if (const auto* stated = std::get_if<StatedValue>(&reading.observed)) call.units.prefer(stated->unit);
+      for (const Condition& condition : reading.conditions) call.units.prefer(condition.value.unit);
+    }
     call.readings.insert(call.readings.end(), more.begin(), more.end());
   }
   if (call.readings.empty())

@@ -42,7 +42,11 @@ RatedPart make_rated_part(const LoadedKind& kind, const RatingsDocument& ratings
 RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file) {
   if (name_or_file.empty()) {
     std::vector<Problem> problems;
-    return {kind.make_part(nullptr, problems), {}, {}};
+    std::shared_ptr<const Part> part = kind.make_part(nullptr, problems);
+    if (part == nullptr || !problems.empty())
+      throw InputError("a " + std::string(kind.descriptor().id) +
+                       " cannot be judged without its ratings; name them with --ratings (see: ohmwright ratings)");
+    return {std::move(part), {}, {}};
   }
   const std::string path = path_of(kind.ratings_folder(), name_or_file, "ratings");
   return make_rated_part(kind, read_ratings(read_document(path), kind.descriptor()));

@@ -8,6 +8,7 @@
 
 #include "environment.hpp"
 #include "exit_codes.hpp"
+#include "kind_files.hpp"
 #include "verbs.hpp"
 
 namespace ohmwright::cli {
@@ -103,7 +104,7 @@ int run_kinds(const Arguments& arguments, Environment& environment) {
     list_kinds(environment, say);
     return exit_done;
   }
-  const LoadedKind& kind = environment.registry.kind(arguments.operands[0]);
+  const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
   environment.out << KindPage(kind.descriptor(), say, environment.page.width).write();
   return exit_done;
 }

@@ -22,17 +22,17 @@ class ReadingMaker {
 
   void make(const ReadingWords& words) {
     const MeasurandDescriptor& measurand = descriptor_.measurands[index_of(descriptor_.measurands, words.measurand)];
-    Reading* numeric = nullptr;
+    std::optional<std::size_t> numeric;  // not a pointer: the list grows
     for (const std::string& text : words.values) {
       const Observed observed = parse_observed(text, measurand.dimension, options_for(measurand));
       const auto* stated = std::get_if<StatedValue>(&observed);
       if (stated != nullptr) units_.prefer(stated->unit);
-      if (stated != nullptr && numeric != nullptr && !stated->half_width) {
-        numeric->repeats.push_back(stated->value.value_in_si());
+      if (stated != nullptr && numeric && !stated->half_width) {
+        readings_[*numeric].repeats.push_back(stated->value.value_in_si());
         continue;
       }
-      Reading& reading = add(words, observed);
-      if (stated != nullptr && !stated->half_width) numeric = &reading;
+      add(words, observed);
+      if (stated != nullptr && !stated->half_width) numeric = readings_.size() - 1;
     }
   }
 
@@ -47,13 +47,12 @@ class ReadingMaker {
     return options;
   }
 
-  Reading& add(const ReadingWords& words, const Observed& observed) {
+  void add(const ReadingWords& words, const Observed& observed) {
     readings_.push_back({.label = "reading " + std::to_string(readings_.size() + 1),
                          .measurand = words.measurand,
                          .observed = observed});
     Reading& reading = readings_.back();
     for (const CircumstanceWord& circumstance : words.circumstances) apply(circumstance, reading);
-    return reading;
   }
 
   void apply(const CircumstanceWord& circumstance, Reading& reading) {

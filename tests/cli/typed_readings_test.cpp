@@ -55,6 +55,12 @@ TEST(TypedReadings, RepeatsBecomeOneReading) {
   EXPECT_EQ(readings[0].repeats, (std::vector<double>{11100.0, 10900.0}));
 }
 
+TEST(TypedReadings, AnOverRangeBetweenRepeatsLosesNoReading) {
+  const auto readings = readings_from({"11.0k", "OL", "11.1k", "10.9k"});
+  ASSERT_EQ(readings.size(), 2U);
+  EXPECT_EQ(readings[0].repeats, (std::vector<double>{11100.0, 10900.0}));
+}
+
 TEST(TypedReadings, TheUnitsThatWereTypedAreRemembered) {
   UnitPreferences units;
   readings_from({"11.0k", "--at", "73.4F"}, units);

@@ -3,6 +3,7 @@
 
 #include <ohmwright/component/evidence.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/print.hpp>
 
 namespace ohmwright {
 
@@ -57,19 +58,33 @@ class EvidenceBuilder {
     }
     if (const auto* contact = std::get_if<ContactState>(&reading.observed)) {
       prepared.shown = *contact == ContactState::open ? Shown::contact_open : Shown::contact_closed;
-    } else if (std::holds_alternative<OverRange>(reading.observed)) {
+    } else if (const auto* over = std::get_if<OverRange>(&reading.observed)) {
       prepared.shown = Shown::over_range;
-      prepared.range_full_scale = full_scale(reading, function);
+      prepared.range_full_scale = full_scale(reading, *over, meter, function, label);
     } else {
       prepared.shown = Shown::value;
       estimate(reading, std::get<StatedValue>(reading.observed), meter, function, prepared, label);
     }
   }
 
-  static double full_scale(const Reading& reading, const MeterFunction* function) {
-    if (reading.range) return reading.range->value_in_si();
+  /// What over-range means "more than": the range that was set, else the largest that shows its values with the unit
+  /// that stood beside OL, else the largest (an auto-ranging meter tries them all).
+  static double full_scale(const Reading& reading, const OverRange& over, const Meter& meter,
+                           const MeterFunction* function, const std::string& label) {
     if (function == nullptr || function->ranges.empty()) return 0.0;
-    return function->ranges.back().full_scale.value_in_si();
+    const double largest = function->ranges.back().full_scale.value_in_si();
+    if (reading.range) {
+      if (reading.range->value_in_si() > largest * (1.0 + 1e-9))
+        throw InputError(label + ": the meter \"" + meter.name + "\" has no range of " + exact_text(*reading.range) +
+                         "; its largest is " + exact_text(function->ranges.back().full_scale));
+      return reading.range->value_in_si();
+    }
+    if (!over.unit) return largest;
+    const double first_not_shown = 1000.0 * over.unit->to_si(1.0);
+    double shown = 0.0;
+    for (const MeterRange& range : function->ranges)
+      if (range.full_scale.value_in_si() < first_not_shown) shown = range.full_scale.value_in_si();
+    return shown;
   }
 
   void estimate(const Reading& reading, const StatedValue& stated, const Meter& meter, const MeterFunction* function,
@@ -96,6 +111,10 @@ class EvidenceBuilder {
   /// variance, so that sharing says how readings move together and never makes one of them surer.
   void add_meter_error(const Reading& reading, AnyQuantity shown, const Meter& meter, const MeterFunction* function,
                        PreparedReading& prepared, const std::string& label) {
+    if (reading.range && std::abs(shown.value_in_si()) > reading.range->value_in_si() * (1.0 + 1e-9))
+      throw InputError(label + ": " + exact_text(shown) + " cannot be shown on a range of " +
+                       exact_text(*reading.range) +
+                       "; name the range that was set, or write what the meter showed (OL)");
     const MeterRange* range = function == nullptr ? nullptr : range_for(*function, reading.range, shown);
     if (range == nullptr) throw InputError(label + ": " + no_accuracy(shown, meter, function));
     prepared.range_full_scale = range->full_scale.value_in_si();
@@ -159,9 +178,13 @@ class EvidenceBuilder {
     if (index == not_found)
       throw InputError(label + ": a " + std::string(descriptor_.id) + " knows no condition \"" + condition.id + "\"");
     const double half_width = condition.value.half_width.value_or(descriptor_.conditions[index].default_half_width);
-    const std::string of = condition.error_source.empty() ? label : condition.error_source;
+    // A label only names a reading for people: two readings of one label do not share their errors.
+    const bool own = condition.error_source.empty();
     Estimate value(condition.value.value.value_in_si());
-    if (half_width > 0.0) value.add_term(shared_source(condition.id, of, Shape::rectangular), half_width / sqrt3);
+    if (half_width > 0.0)
+      value.add_term(own ? new_source(condition.id, label, Shape::rectangular)
+                         : shared_source(condition.id, condition.error_source, Shape::rectangular),
+                     half_width / sqrt3);
     if (prepared.conditions.size() == prepared.conditions.capacity())
       throw InputError(label + ": more conditions than a reading can carry (" +
                        std::to_string(prepared.conditions.capacity()) + ")");

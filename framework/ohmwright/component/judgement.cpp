@@ -25,9 +25,12 @@ std::optional<double> joint_over_essential(const Descriptor& descriptor, const E
   return joint_probability(judged, evidence.sources()).probability;
 }
 
+/// False for a kind without any essential rule: nothing would have been shown.
 bool every_essential_rule_passed(const Descriptor& descriptor, const std::vector<Finding>& findings) {
+  bool any_essential = false;
   for (std::size_t rule = 0; rule < descriptor.rules.size(); ++rule) {
     if (!descriptor.rules[rule].essential) continue;
+    any_essential = true;
     bool passed = false;
     for (const Finding& finding : findings) {
       if (finding.rule != rule) continue;
@@ -36,7 +39,7 @@ bool every_essential_rule_passed(const Descriptor& descriptor, const std::vector
     }
     if (!passed) return false;
   }
-  return true;
+  return any_essential;
 }
 
 Outcome outcome_of(const Descriptor& descriptor, const JudgeSettings& settings, const std::vector<Finding>& findings,

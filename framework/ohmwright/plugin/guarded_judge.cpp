@@ -13,17 +13,7 @@ namespace {
 NotJudged failed(const std::string& why) { return {"not judged: the plugin failed: " + why}; }
 
 bool declares(const RuleDescriptor& rule, Outcome outcome) {
-  switch (outcome) {
-    case Outcome::within_limits:
-      return (rule.outcomes & can_pass) != 0;
-    case Outcome::out_of_limits:
-      return (rule.outcomes & can_condemn) != 0;
-    case Outcome::undecided:
-      return (rule.outcomes & can_be_undecided) != 0;
-    case Outcome::silent:
-      return true;
-  }
-  return false;
+  return outcome == Outcome::silent || (rule.outcomes & outcome_bit(outcome)) != 0;
 }
 
 bool is_probability(double p) { return p >= 0.0 && p <= 1.0; }  // false for what is not a number
@@ -70,7 +60,12 @@ std::variant<Verdict, NotJudged> judge_guarded(const Part& part, const Descripto
   Findings findings;
   if (std::optional<NotJudged> failure = run_rules(part, descriptor, evidence, settings, findings))
     return *std::move(failure);
-  return conclude(descriptor, evidence, settings, std::move(findings));
+  // What a plugin found can still be too much to conclude from: that costs its own result and nothing else.
+  std::optional<Verdict> verdict;
+  const std::optional<std::string> why =
+      guarded([&] { verdict = conclude(descriptor, evidence, settings, std::move(findings)); });
+  if (why) return failed(*why);
+  return *std::move(verdict);
 }
 
 }  // namespace ohmwright

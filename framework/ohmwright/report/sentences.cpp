@@ -40,10 +40,8 @@ std::string Sentences::operator()(std::string_view pattern, std::span<const Find
 std::string Sentences::in_domain(std::string_view domain, std::string_view pattern,
                                  std::span<const FindingArgument> arguments) const {
   if (pattern.empty()) return {};
-  const std::string english(pattern);
+  std::string english(pattern);
   const char* translated = ::dgettext(std::string(domain).c_str(), english.c_str());
-  if (arguments.empty()) return translated;
-
   fmt::dynamic_format_arg_store<fmt::format_context> fields;
   for (const FindingArgument& argument : arguments) {
     const std::string name(argument.name);
@@ -54,7 +52,15 @@ std::string Sentences::in_domain(std::string_view domain, std::string_view patte
     else
       fields.push_back(fmt::arg(name.c_str(), std::get<std::string>(argument.value)));
   }
-  return fmt::vformat(translated, fields);
+  // A wrong field in a translation, or in a plugin's text, must not cost the answer.
+  for (const char* sentence : {translated, english.c_str()}) {
+    try {
+      return fmt::vformat(sentence, fields);
+    } catch (const fmt::format_error&) {
+      continue;
+    }
+  }
+  return english;
 }
 
 std::string Sentences::quantity(AnyQuantity value, int significant_digits) const {

@@ -148,7 +148,6 @@ class PageWriter {
     const auto add = [&](std::string_view english) { text += ", " + say_(english); };
     if (reading.connection == Connection::lead_off) add(OHMWRIGHT_TEXT("lead off"));
     if (reading.connection == Connection::in_circuit) add(OHMWRIGHT_TEXT("in circuit"));
-    if (reading.connection == Connection::unstated) add(OHMWRIGHT_TEXT("taken as lead off"));
     if (reading.moisture == Moisture::wet) add(OHMWRIGHT_TEXT("wet"));
     if (reading.moisture == Moisture::dry) add(OHMWRIGHT_TEXT("dried"));
     if (reading.supply == Supply::live) add(OHMWRIGHT_TEXT("live"));

@@ -92,6 +92,23 @@ TEST(Evidence, OverRangeMeansMoreThanTheRangeThatWasSetElseThanTheLargest) {
   EXPECT_DOUBLE_EQ(evidence.readings()[1].range_full_scale, 600e3);
 }
 
+TEST(Evidence, OverRangeWithAUnitMeansTheLargestRangeThatShowsIt) {
+  const std::vector<Reading> readings{resistance_reading("OL kohm"), resistance_reading("OL Mohm")};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_DOUBLE_EQ(evidence.readings()[0].range_full_scale, 600e3);
+  EXPECT_DOUBLE_EQ(evidence.readings()[1].range_full_scale, 60e6);
+}
+
+TEST(Evidence, ReadingsOfOneLabelDoNotShareTheirErrors) {
+  std::vector<Reading> readings{resistance_reading("11.0 kohm"), resistance_reading("11.1 kohm")};
+  for (Reading& reading : readings) {
+    reading.label = "a";
+    reading.conditions.push_back({"part_temperature", parse_stated_value("23C ± 1K", Dimension::temperature), ""});
+  }
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_EQ(covariance(*evidence.readings()[0].condition(0), *evidence.readings()[1].condition(0)), 0.0);
+}
+
 std::string refusal_of(const std::vector<Reading>& readings, Meter meter) {
   try {
     const Evidence evidence(test_descriptor(), readings, MeterSet({std::move(meter)}));
@@ -120,6 +137,18 @@ TEST(Evidence, RefusesWhatCannotBeRead) {
       refusal_of({resistance_reading("99 Mohm")}, basic_meter("0 ohm")),
       "reading 1: the meter \"basic\" has no range that shows this resistance; name the meter that read it (--meter), "
       "or write what it showed (OL)");
+
+  Reading past_its_range = resistance_reading("11.0 kohm");
+  past_its_range.range = AnyQuantity(Dimension::resistance, 6e3);
+  EXPECT_EQ(
+      refusal_of({past_its_range}, basic_meter("0 ohm")),
+      "reading 1: 11000 ohm cannot be shown on a range of 6000 ohm; name the range that was set, or write what the "
+      "meter showed (OL)");
+
+  Reading no_such_range = resistance_reading("OL");
+  no_such_range.range = AnyQuantity(Dimension::resistance, 1e11);
+  EXPECT_EQ(refusal_of({no_such_range}, basic_meter("0 ohm")),
+            "reading 1: the meter \"basic\" has no range of 1e+11 ohm; its largest is 6e+07 ohm");
 
   Reading no_condition = resistance_reading("11.0 kohm");
   no_condition.conditions.push_back({"weather", parse_stated_value("23C", Dimension::temperature), ""});

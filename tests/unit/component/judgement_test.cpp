@@ -76,6 +76,13 @@ TEST_F(Conclude, ARemarkDoesNotEnterTheJointProbability) {
   EXPECT_NEAR(*conclude_them().probability_within, 1.0, 1e-12);
 }
 
+TEST_F(Conclude, AKindWithoutEssentialRulesNeverPasses) {
+  Descriptor descriptor = test_descriptor();
+  for (RuleDescriptor& rule : descriptor.rules) rule.essential = false;
+  judged(first_rule, Outcome::within_limits, 1, 1e9, 1.0);
+  EXPECT_EQ(conclude(descriptor, evidence_, JudgeSettings{}, std::move(findings_)).outcome, Outcome::undecided);
+}
+
 TEST_F(Conclude, WithoutAContinuousRuleThereIsNoProbability) {
   findings_.add(first_rule, Outcome::silent, 0);
   const Verdict verdict = conclude_them();
