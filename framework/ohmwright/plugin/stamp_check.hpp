@@ -10,7 +10,7 @@ namespace ohmwright {
 
 /// A kind as a plugin's stamp names it, known without running anything of the plugin.
 struct StampedKind {
-  std::string id;                    ///< "fan-motor"
+  std::string id;                    ///< as its descriptor says it
   std::vector<std::string> aliases;  ///< what people say: "evaporator fan"
 
   friend bool operator==(const StampedKind&, const StampedKind&) = default;

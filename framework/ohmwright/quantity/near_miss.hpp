@@ -15,7 +15,7 @@ namespace ohmwright {
 /// alignment), of which a third of the typed length is allowed, so that a single letter is never guessed at.
 OHMWRIGHT_CORE_API std::optional<std::string> near_miss(std::string_view typed, std::span<const std::string> names);
 
-/// `; did you mean "fan-motor"?`, or nothing when no name is near: the tail of a refusal.
+/// `; did you mean "--format"?`, or nothing when no name is near: the tail of a refusal.
 OHMWRIGHT_CORE_API std::string did_you_mean(std::string_view typed, std::span<const std::string> names);
 
 }  // namespace ohmwright
