@@ -7,7 +7,8 @@ ohmwright::Kind* create(std::uint32_t /*index*/) {
   descriptor.rules.front().texts.clear();
   descriptor.procedures.front().measurand = "insulation";
   descriptor.procedures.front().cautions.clear();
-  descriptor.cautions = {{"disconnect-power", "It need not be unplugged", "made up for this test"}};
+  descriptor.cautions = {
+      {"disconnect-power", "Plugged in is fine", "It need not be unplugged", "made up for this test"}};
   return new fixture::FixtureKind<>(descriptor);
 }
 }  // namespace

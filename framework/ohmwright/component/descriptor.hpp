@@ -84,6 +84,7 @@ struct ProcedureDescriptor {
 /// A hazard that a step carries.
 struct CautionDescriptor {
   std::string_view id;
+  std::string_view brief;  ///< in a few words, without a full stop: what stands above every verdict
   std::string_view english;
   std::string_view source;
 };

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <limits>
 #include <utility>
 
 #include <ohmwright/component/judgement.hpp>
@@ -13,16 +14,32 @@ bool is_continuous(const Finding& finding) {
   return finding.judged.has_value() && finding.meaning == ProbabilityMeaning::within_limits;
 }
 
-std::optional<double> joint_over_essential(const Descriptor& descriptor, const Evidence& evidence,
-                                           const std::vector<Finding>& findings) {
+/// Leaves only the limit that the estimate more likely lies beyond.
+void open_unlikely_side(LimitedEstimate& judged, std::span<const ErrorSource> sources) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const double not_above = probability_between(judged.estimate, sources, -infinity, judged.upper);
+  const double not_below = probability_between(judged.estimate, sources, judged.lower, infinity);
+  if (not_above < not_below)
+    judged.lower = -infinity;
+  else
+    judged.upper = infinity;
+}
+
+/// Over the essential measurands together; empty where no continuous rule spoke.
+std::optional<Conformance> joint_over_essential(const Descriptor& descriptor, const Evidence& evidence,
+                                                const std::vector<Finding>& findings) {
   std::vector<LimitedEstimate> judged;
   for (const Finding& finding : findings)
     if (is_continuous(finding) && descriptor.rules[finding.rule].essential)
       judged.push_back({*finding.judged, finding.judged_lower, finding.judged_upper});
+  const auto sources = evidence.sources();
   if (judged.empty()) return std::nullopt;
   if (judged.size() == 1)  // the usual case, and the same number as the rule itself gave
-    return probability_between(judged[0].estimate, evidence.sources(), judged[0].lower, judged[0].upper);
-  return joint_probability(judged, evidence.sources()).probability;
+    return conformance_of(judged[0].estimate, sources, judged[0].lower, judged[0].upper);
+  const double within = joint_probability(judged, sources).probability;
+  if (!(within < 0.5)) return Conformance{within, within};
+  for (LimitedEstimate& one : judged) open_unlikely_side(one, sources);
+  return Conformance{within, joint_probability(judged, sources).probability};
 }
 
 /// False for a kind without any essential rule: nothing would have been shown.
@@ -43,21 +60,32 @@ bool every_essential_rule_passed(const Descriptor& descriptor, const std::vector
 }
 
 Outcome outcome_of(const Descriptor& descriptor, const JudgeSettings& settings, const std::vector<Finding>& findings,
-                   std::optional<double> probability) {
+                   std::optional<Conformance> joint) {
   const bool condemned = std::any_of(findings.begin(), findings.end(),
                                      [](const Finding& finding) { return finding.outcome == Outcome::out_of_limits; });
-  if (condemned || (probability && decide(*probability, settings.confidence) == Outcome::out_of_limits))
+  if (condemned || (joint && decide(*joint, settings.confidence) == Outcome::out_of_limits))
     return Outcome::out_of_limits;
-  const bool sure = !probability || decide(*probability, settings.confidence) == Outcome::within_limits;
+  const bool sure = !joint || decide(*joint, settings.confidence) == Outcome::within_limits;
   return sure && every_essential_rule_passed(descriptor, findings) ? Outcome::within_limits : Outcome::undecided;
 }
 
-/// The finding whose doubt matters: the least probable of the continuous ones.
-const Finding* deciding_finding(const std::vector<Finding>& findings) {
+/// How much a finding's doubt matters: one that condemns before one that its kind calls essential, before the others.
+int weight_of(const Descriptor& descriptor, const Finding& finding) {
+  if (finding.outcome == Outcome::out_of_limits) return 2;
+  return descriptor.rules[finding.rule].essential ? 1 : 0;
+}
+
+/// The finding whose doubt the budget shows: of those that matter most, the least probable.
+const Finding* deciding_finding(const Descriptor& descriptor, const std::vector<Finding>& findings) {
   const Finding* deciding = nullptr;
+  const auto matters_more = [&](const Finding& finding) {
+    if (deciding == nullptr) return true;
+    const int weight = weight_of(descriptor, finding);
+    const int so_far = weight_of(descriptor, *deciding);
+    return weight > so_far || (weight == so_far && finding.probability < deciding->probability);
+  };
   for (const Finding& finding : findings)
-    if (is_continuous(finding) && (deciding == nullptr || finding.probability < deciding->probability))
-      deciding = &finding;
+    if (is_continuous(finding) && matters_more(finding)) deciding = &finding;
   return deciding;
 }
 
@@ -68,9 +96,11 @@ Verdict conclude(const Descriptor& descriptor, const Evidence& evidence, const J
   Verdict verdict;
   verdict.findings = std::move(findings.findings());
   verdict.advice = std::move(findings.advice());
-  verdict.probability_within = joint_over_essential(descriptor, evidence, verdict.findings);
-  verdict.outcome = outcome_of(descriptor, settings, verdict.findings, verdict.probability_within);
-  if (const Finding* deciding = deciding_finding(verdict.findings)) verdict.budget = budget_of(*deciding->judged);
+  const std::optional<Conformance> joint = joint_over_essential(descriptor, evidence, verdict.findings);
+  if (joint) verdict.probability_within = joint->within;
+  verdict.outcome = outcome_of(descriptor, settings, verdict.findings, joint);
+  if (const Finding* deciding = deciding_finding(descriptor, verdict.findings))
+    verdict.budget = budget_of(*deciding->judged);
   return verdict;
 }
 

@@ -13,12 +13,10 @@ void Part::electrical_model(std::uint16_t /*fault_mode*/, const Situation& /*sit
 
 Kind::~Kind() = default;
 
-std::vector<FittedRatings> Kind::fit(std::span<const ChartRow> /*rows*/, std::vector<Problem>& /*problems*/) const {
-  return {};
-}
+Fitting Kind::fit(const FitRequest& /*request*/) const { return {}; }
 
 std::vector<EquivalenceFinding> Kind::compare(const Part& /*original*/, const Part& /*candidate*/,
-                                              const Situation& /*situation*/) const {
+                                              const ComparisonContext& /*context*/) const {
   return {};
 }
 

@@ -2,12 +2,13 @@
 
 #include <memory>
 #include <optional>
-#include <span>
 #include <vector>
 
+#include <ohmwright/component/comparison.hpp>
 #include <ohmwright/component/descriptor.hpp>
 #include <ohmwright/component/electrical.hpp>
 #include <ohmwright/component/evidence.hpp>
+#include <ohmwright/component/fitting.hpp>
 #include <ohmwright/component/value_tree.hpp>
 #include <ohmwright/verdict/verdict.hpp>
 
@@ -15,7 +16,7 @@ namespace ohmwright {
 
 /// How strictly to judge.
 struct JudgeSettings {
-  double confidence = 0.95;  ///< c: within limits at p ≥ c, out at p ≤ 1 − c; 0.5 < c < 1
+  double confidence = 0.95;  ///< c of `decide`; 0.5 < c < 1
 };
 
 /// What a good part reads in a situation.
@@ -23,27 +24,6 @@ struct Expectation {
   AnyQuantity nominal;
   Limits limits;                    ///< of good parts, without any doubt of the measurement
   double model_standard_error = 0;  ///< SI: doubt of the model itself, past the span its ratings state
-};
-
-/// One statement of a comparison of two parts.
-struct EquivalenceFinding {
-  Outcome outcome = Outcome::undecided;  ///< within: equal enough here; out: not a replacement
-  TextEntry text;
-  std::vector<FindingArgument> arguments;
-};
-
-/// Ratings made from measured rows, with how well they fit.
-struct FittedRatings {
-  std::string form;  ///< "beta", "steinhart-hart"
-  ValueNode ratings;
-  std::vector<double> residuals;                                       ///< one a row, in the SI unit of the axis
-  std::vector<std::pair<std::string, double>> standard_uncertainties;  ///< of each figure
-};
-
-/// One measured row of a chart: a condition and the value read there.
-struct ChartRow {
-  AnyQuantity condition;
-  AnyQuantity value;
 };
 
 /// One physical component with its ratings. Made by its kind, immutable, safe to judge from several threads.
@@ -80,12 +60,14 @@ class OHMWRIGHT_CORE_API Kind {
   /// is known. What the schema cannot say is added to `problems`; the result is then null.
   virtual std::unique_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const = 0;
 
-  /// Ratings fitted to measured rows, one entry for each form tried, best first; empty where the kind offers none.
-  virtual std::vector<FittedRatings> fit(std::span<const ChartRow> rows, std::vector<Problem>& problems) const;
+  /// Ratings fitted to measured rows; no form at all where the kind offers none, or where the rows allow none (then the
+  /// remarks say why). Throws nothing for bad rows: every one that breaks the pattern gets its remark.
+  virtual Fitting fit(const FitRequest& request) const;
 
-  /// Whether `candidate` can stand in for `original`; empty where the kind offers no comparison.
+  /// Whether `candidate` can stand in for `original`, both parts of this kind; empty where the kind offers no
+  /// comparison.
   virtual std::vector<EquivalenceFinding> compare(const Part& original, const Part& candidate,
-                                                  const Situation& situation) const;
+                                                  const ComparisonContext& context) const;
 };
 
 }  // namespace ohmwright

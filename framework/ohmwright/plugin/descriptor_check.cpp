@@ -84,6 +84,7 @@ class DescriptorCheck {
     check_ids("caution", descriptor_.cautions);
     for (const CautionDescriptor& caution : descriptor_.cautions) {
       needs("caution", caution.id, "text", caution.english);
+      needs("caution", caution.id, "brief text", caution.brief);
       needs("caution", caution.id, "source", caution.source);
       if (caution_named(caution.id) != nullptr)
         say("caution " + ohmwright::quoted(caution.id) + " is the framework's own and cannot be replaced");

@@ -33,8 +33,8 @@ class LoadedKind {
   /// It holds its library and may outlive the registry. Throws PluginError when the plugin fails.
   std::shared_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const;
 
-  /// Result of any other call into the plugin: `kind.call("fitting rows", [&] { return kind.kind().fit(rows, problems);
-  /// })`. Throws PluginError naming `what` when the plugin throws. The result must be of the program's or core's types.
+  /// Result of any other call into the plugin: `kind.call("fitting rows", [&] { return kind.kind().fit(request); })`.
+  /// Throws PluginError naming `what` when the plugin throws. The result must be of the program's or core's types.
   template <class Call>
   std::invoke_result_t<Call> call(std::string_view what, Call&& into_plugin) const {
     using Result = std::invoke_result_t<Call>;

@@ -10,6 +10,7 @@ namespace ohmwright {
 /// A hazard that a step carries, shown before the step. Local codes and licensed practice come first.
 struct Caution {
   std::string_view id;
+  std::string_view brief;    ///< the same in a few words, without a full stop: what stands above every verdict
   std::string_view english;  ///< looked up in the framework's catalogue when printed
   std::string_view source;
 };

@@ -1,12 +1,21 @@
 #include <algorithm>
+#include <limits>
 
 #include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright {
 
-Outcome decide(double probability_within, double confidence) {
-  if (probability_within >= confidence) return Outcome::within_limits;
-  if (probability_within <= 1.0 - confidence) return Outcome::out_of_limits;
+Conformance conformance_of(const Estimate& estimate, std::span<const ErrorSource> sources, double lower, double upper) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const double within = probability_between(estimate, sources, lower, upper);
+  if (!(within < 0.5)) return {within, within};
+  return {within, std::min(probability_between(estimate, sources, -infinity, upper),
+                           probability_between(estimate, sources, lower, infinity))};
+}
+
+Outcome decide(Conformance conformance, double confidence) {
+  if (conformance.within >= confidence) return Outcome::within_limits;
+  if (conformance.not_beyond <= 1.0 - confidence) return Outcome::out_of_limits;
   return Outcome::undecided;
 }
 

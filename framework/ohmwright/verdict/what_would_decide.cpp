@@ -2,17 +2,16 @@
 #include <cmath>
 #include <limits>
 
+#include <ohmwright/uncertainty/distribution.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
 namespace ohmwright {
 
 namespace {
 
-double normal_cdf(double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); }
-
 double conformance(double y, double u, double lower, double upper) {
   if (u <= 0.0) return y >= lower && y <= upper ? 1.0 : 0.0;
-  return normal_cdf((upper - y) / u) - normal_cdf((lower - y) / u);
+  return normal_probability_below((upper - y) / u) - normal_probability_below((lower - y) / u);
 }
 
 /// How far from `inside` towards `outside` the conformance probability stays at or above `level` (bisection: it falls
@@ -50,17 +49,22 @@ Span span_with_at_least(double u, double lower, double upper, double level) {
 
 }  // namespace
 
-double probability_of_decision(const Estimate& now, double lower, double upper, double new_standard_uncertainty,
-                               double confidence) {
+double probability_of_decision(const Estimate& now, double lower, double upper, NextReading next, double confidence) {
   if (std::isinf(lower) && std::isinf(upper)) return 1.0;
-  const double spread = std::hypot(now.standard_uncertainty(), new_standard_uncertainty);
-  const auto chance_between = [&](Span span) {
-    return span.first > span.second ? 0.0 : conformance(now.value(), spread, span.first, span.second);
+  const double u = next.standard_uncertainty;
+  const double shared = next.shared_uncertainty;
+  const double spread =
+      std::sqrt(std::max(0.0, now.variance() - shared * shared) + std::max(0.0, u * u - shared * shared));
+  const auto below = [&](double value) {
+    if (spread == 0.0) return now.value() < value ? 1.0 : 0.0;
+    return normal_probability_below((value - now.value()) / spread);
   };
-  const double passed = chance_between(span_with_at_least(new_standard_uncertainty, lower, upper, confidence));
-  const double not_condemned =
-      chance_between(span_with_at_least(new_standard_uncertainty, lower, upper, 1.0 - confidence));
-  return std::clamp(passed + 1.0 - not_condemned, 0.0, 1.0);
+  const Span passing = span_with_at_least(u, lower, upper, confidence);
+  const double passed = passing.first > passing.second ? 0.0 : below(passing.second) - below(passing.first);
+  // Condemned where one side alone holds the confidence.
+  const double reach = normal_quantile(confidence) * u;
+  const double condemned = below(lower - reach) + 1.0 - below(upper + reach);
+  return std::clamp(passed + condemned, 0.0, 1.0);
 }
 
 }  // namespace ohmwright

@@ -4,10 +4,18 @@
 
 namespace ohmwright {
 
-/// Chance that a new reading of standard uncertainty `new_standard_uncertainty` (unit of the estimate) would decide the
-/// part either way, given what is known now: the truth is drawn from the present estimate, the new reading around it.
-/// Normal theory for both. `new_standard_uncertainty` ≥ 0; limits may be infinite.
-OHMWRIGHT_CORE_API double probability_of_decision(const Estimate& now, double lower, double upper,
-                                                  double new_standard_uncertainty, double confidence);
+/// A reading that could be taken next [unit of the estimate].
+struct NextReading {
+  double standard_uncertainty = 0.0;  ///< ≥ 0, of all its errors
+  /// The part of it that it shares with the present estimate: a better meter leaves the thermometer's error as it is,
+  /// and so moves the value by little. At most the smaller of both uncertainties.
+  double shared_uncertainty = 0.0;
+};
+
+/// Chance that the next reading would decide the part either way (`decide`), given what is known now: the truth is
+/// drawn from the present estimate, the new reading around it, what they share staying as it is. Normal theory for
+/// both; limits may be infinite.
+OHMWRIGHT_CORE_API double probability_of_decision(const Estimate& now, double lower, double upper, NextReading next,
+                                                  double confidence);
 
 }  // namespace ohmwright

@@ -126,7 +126,7 @@ std::vector<ProcedureDescriptor> describe_procedures() {
 
 std::vector<CautionDescriptor> describe_cautions() {
   return {
-      {"icy-is-not-zero",
+      {"icy-is-not-zero", OHMWRIGHT_TEXT("Ice on it is not 0 °C: measure the temperature"),
        OHMWRIGHT_TEXT(
            "A sensor in ice is as cold as that ice, which may be far below 0 °C. Only melting ice in stirred "
            "water is 0 °C."),

@@ -68,9 +68,9 @@ void judge_end(const Scene& scene, const Control& control, const End& end) {
   const auto& tolerance = control.termination_tolerance;
   Outcome outcome = Outcome::silent;
   Text text = no_tolerance;
-  double p = 0.0;
+  Conformance p;
   if (tolerance) {
-    p = probability_between(end.late, scene.evidence.sources(), -tolerance->value(), tolerance->value());
+    p = conformance_of(end.late, scene.evidence.sources(), -tolerance->value(), tolerance->value());
     outcome = decide(p, scene.settings.confidence);
     text = outcome == Outcome::within_limits ? ends_in_time : not_told_apart;
     if (outcome == Outcome::out_of_limits) text = end.late.value() > 0.0 ? ends_late : ends_early;
@@ -91,7 +91,7 @@ void judge_end(const Scene& scene, const Control& control, const End& end) {
   finding.limits.lower = AnyQuantity(*control.termination_temperature - *tolerance);
   finding.limits.upper = AnyQuantity(*control.termination_temperature + *tolerance);
   finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p;
+  finding.probability = p.within;
   finding.judged = end.late;
   finding.judged_lower = -tolerance->value();
   finding.judged_upper = tolerance->value();

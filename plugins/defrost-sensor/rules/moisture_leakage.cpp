@@ -37,12 +37,12 @@ void show(const Deviation& wet, Finding& finding) {
 /// Wet only: water can but lower the reading, so it condemns from above and clears nothing.
 void judge_wet_alone(const Scene& scene, const Deviation& wet) {
   constexpr double infinity = std::numeric_limits<double>::infinity();
-  const double p = probability_between(wet.log, scene.evidence.sources(), -infinity, wet.limits.upper);
+  const Conformance p = conformance_of(wet.log, scene.evidence.sources(), -infinity, wet.limits.upper);
   const bool high = decide(p, scene.settings.confidence) == Outcome::out_of_limits;
   Finding& finding = scene.findings.add(moisture_leakage, high ? Outcome::out_of_limits : Outcome::undecided,
                                         high ? high_though_wet : dry_it_first);
   show(wet, finding);
-  finding.probability = p;
+  finding.probability = p.within;
 }
 
 /// Resistance beside the sensor that would bring the dry one down to the wet reading [ohm]; infinite where none would.
@@ -54,7 +54,7 @@ double leakage_path(const Deviation& wet, double dry_log) {
 void judge_against_dry(const Scene& scene, const Deviation& wet) {
   Estimate fall = wet.log;
   fall.add_scaled(scene.fused->log, -1.0);
-  const double p = probability_between(fall, scene.evidence.sources(), wet.limits.lower, wet.limits.upper);
+  const Conformance p = conformance_of(fall, scene.evidence.sources(), wet.limits.lower, wet.limits.upper);
   Outcome outcome = decide(p, scene.settings.confidence);
   Text text = outcome == Outcome::within_limits ? no_leakage : not_told_apart;
   if (outcome == Outcome::out_of_limits) text = fall.value() < 0.0 ? leaks : higher_when_wet;
@@ -63,7 +63,7 @@ void judge_against_dry(const Scene& scene, const Deviation& wet) {
   if (text == higher_when_wet) outcome = Outcome::undecided;  // water cannot do that: a reading is wrong, not the part
   Finding& finding = scene.findings.add(moisture_leakage, outcome, text);
   show(wet, finding);
-  finding.probability = p;
+  finding.probability = p.within;
   finding.judged = fall;
   finding.judged_lower = wet.limits.lower;
   finding.judged_upper = wet.limits.upper;

@@ -85,8 +85,8 @@ const Deviation* condemned_alone(const Scene& scene) {
   if (scene.usable.size() < 2) return nullptr;
   const auto sources = scene.evidence.sources();
   const auto found = std::find_if(scene.usable.begin(), scene.usable.end(), [&](const Deviation& deviation) {
-    const double p = probability_between(deviation.log, sources, deviation.limits.lower, deviation.limits.upper);
-    return decide(p, scene.settings.confidence) == Outcome::out_of_limits;
+    const Conformance alone = conformance_of(deviation.log, sources, deviation.limits.lower, deviation.limits.upper);
+    return decide(alone, scene.settings.confidence) == Outcome::out_of_limits;
   });
   return found == scene.usable.end() ? nullptr : &*found;
 }
@@ -143,10 +143,10 @@ void judge_resistance_at_temperature(const Scene& scene) {
     return;
   }
   const Fusion& fused = *scene.fused;
-  const double p = probability_between(fused.log, scene.evidence.sources(), fused.limits.lower, fused.limits.upper);
+  const Conformance p = conformance_of(fused.log, scene.evidence.sources(), fused.limits.lower, fused.limits.upper);
   Finding& finding = scene.findings.add(resistance_at_temperature, decide(p, scene.settings.confidence), one_reading);
   finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p;
+  finding.probability = p.within;
   if (scene.usable.size() == 1) {
     describe_one(scene, scene.usable[0], finding);
     if (scene.connection_unstated) finding.text = one_reading_connection_unstated;

@@ -56,7 +56,7 @@ void judge_seated_on_coil(const Scene& scene) {
   const double seat = seat_kelvin * std::abs(curve.log_slope(found->temperature));
   const double lower = found->limits.lower - seat;
   const double upper = found->limits.upper + seat;
-  const double p = probability_between(found->log, scene.evidence.sources(), lower, upper);
+  const Conformance p = conformance_of(found->log, scene.evidence.sources(), lower, upper);
   const Outcome outcome = decide(p, scene.settings.confidence);
   const bool follows = outcome == Outcome::within_limits;
   const Text text = follows ? follows_coil : outcome == Outcome::out_of_limits ? off_the_coil : not_told_apart;
@@ -65,7 +65,7 @@ void judge_seated_on_coil(const Scene& scene) {
   finding.measured = AnyQuantity(believed);
   finding.measured_uncertainty = found->log.standard_uncertainty() / std::abs(curve.log_slope(found->temperature));
   finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p;
+  finding.probability = p.within;
   tell(finding, "believed", AnyQuantity(believed));
   tell(finding, "coil", AnyQuantity(found->temperature));
 }

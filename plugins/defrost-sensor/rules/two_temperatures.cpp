@@ -83,8 +83,8 @@ void explain(const Pair& pair, Finding& finding) {
 
 bool value_off(const Scene& scene) {
   const Fusion& fused = *scene.fused;
-  return probability_between(fused.log, scene.evidence.sources(), fused.limits.lower, fused.limits.upper) <=
-         1.0 - scene.settings.confidence;
+  const Conformance p = conformance_of(fused.log, scene.evidence.sources(), fused.limits.lower, fused.limits.upper);
+  return decide(p, scene.settings.confidence) == Outcome::out_of_limits;
 }
 
 void judge_pair(const Scene& scene, const Pair& pair) {
@@ -92,12 +92,12 @@ void judge_pair(const Scene& scene, const Pair& pair) {
   const LogLimits limits = scene.ratings->tolerance.of_difference(curve, pair.cold.temperature, pair.hot.temperature);
   Estimate difference = pair.cold.log;
   difference.add_scaled(pair.hot.log, -1.0);
-  const double p = probability_between(difference, scene.evidence.sources(), limits.lower, limits.upper);
+  const Conformance p = conformance_of(difference, scene.evidence.sources(), limits.lower, limits.upper);
   const double apart = pair.inverse_apart();
   const double nominal = (pair.cold.log_nominal - pair.hot.log_nominal) / apart;
   Finding& finding = scene.findings.add(two_temperatures, decide(p, scene.settings.confidence), not_told_apart);
   finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p;
+  finding.probability = p.within;
   finding.judged = difference;
   finding.judged_lower = limits.lower;
   finding.judged_upper = limits.upper;

@@ -15,8 +15,9 @@ constexpr double sqrt3 = std::numbers::sqrt3;
 struct Variances {
   double temperature = 0.0;
   double meter = 0.0;
+  double scatter = 0.0;
   double model = 0.0;
-  double sum() const { return temperature + meter + model; }
+  double sum() const { return temperature + meter + scatter + model; }
 };
 
 bool is_temperature(const Scene& scene, SourceIndex source) {
@@ -34,6 +35,8 @@ Variances variances_of(const Scene& scene, const Estimate& log) {
       found.model += variance;
     else if (is_temperature(scene, term.source))
       found.temperature += variance;
+    else if (scene.evidence.sources()[term.source].id == "repeatability")
+      found.scatter += variance;
     else
       found.meter += variance;
   }
@@ -46,7 +49,7 @@ Doubt doubt_of(const Scene& scene) {
   const Variances v = variances_of(scene, scene.fused->log);
   const double sum = v.sum();
   if (sum <= 0.0) return {};
-  return {v.temperature / sum, v.meter / sum, v.model / sum};
+  return {v.temperature / sum, v.meter / sum, v.scatter / sum, v.model / sum};
 }
 
 bool read_at_ice_point(const Scene& scene) {
@@ -65,15 +68,17 @@ double chance_at_ice_point(const Scene& scene) {
   const double of_meter = variances_of(scene, scene.usable[0].log).meter;
   const LogLimits limits = scene.ratings->tolerance.at(curve, ice);
   return probability_of_decision(scene.fused->log, limits.lower, limits.upper,
-                                 std::sqrt(of_meter + of_bath * of_bath + of_model * of_model),
+                                 {std::sqrt(of_meter + of_bath * of_bath + of_model * of_model)},
                                  scene.settings.confidence);
 }
 
 double chance_with_better_meter(const Scene& scene) {
   const Variances v = variances_of(scene, scene.fused->log);
   const double of_meter = std::min(v.meter, better_meter_share * better_meter_share / 3.0);
-  return probability_of_decision(scene.fused->log, scene.fused->limits.lower, scene.fused->limits.upper,
-                                 std::sqrt(v.temperature + v.model + of_meter), scene.settings.confidence);
+  return probability_of_decision(
+      scene.fused->log, scene.fused->limits.lower, scene.fused->limits.upper,
+      {std::sqrt(v.temperature + v.model + v.scatter + of_meter), std::sqrt(v.temperature + v.model)},
+      scene.settings.confidence);
 }
 
 }  // namespace ohmwright::defrost_sensor

@@ -7,7 +7,8 @@ namespace ohmwright::defrost_sensor {
 /// Shares of the variance of a deviation, by what they come from [0…1].
 struct Doubt {
   double temperature = 0.0;
-  double meter = 0.0;  ///< with leads and scatter
+  double meter = 0.0;    ///< with its leads
+  double scatter = 0.0;  ///< of repeated readings
   double model = 0.0;
 };
 

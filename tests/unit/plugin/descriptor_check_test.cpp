@@ -58,7 +58,7 @@ TEST(DescriptorCheck, ReferencesMustResolve) {
 
 TEST(DescriptorCheck, ACautionOfItsOwnWillDo) {
   EXPECT_THAT(problems_after([](Descriptor& descriptor) {
-                descriptor.cautions = {{"sharp-blades", "The blades are sharp", "common practice, no source"}};
+                descriptor.cautions = {{"sharp-blades", "brief", "The blades are sharp", "common practice, no source"}};
                 descriptor.procedures[0].cautions = {"sharp-blades"};
               }),
               IsEmpty());

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <optional>
+
+#include <ohmwright/component/electrical.hpp>
+#include <ohmwright/quantity/any_quantity.hpp>
+#include <ohmwright/verdict/verdict.hpp>
+
+namespace ohmwright {
+
+/// Where one part is to stand in for another.
+struct ComparisonContext {
+  Situation situation;  ///< what is known of the place: line voltage, frequency
+  /// Span along the kind's first chart axis that matters; empty: the span the kind holds to be usual.
+  std::optional<AnyQuantity> from;
+  std::optional<AnyQuantity> to;
+};
+
+/// One statement of a comparison of two parts.
+struct EquivalenceFinding {
+  Outcome outcome = Outcome::undecided;  ///< within: equal enough here; out: not a replacement; silent: not compared
+  TextEntry text;                        ///< of the kind's text domain
+  FindingArguments arguments;
+};
+
+}  // namespace ohmwright

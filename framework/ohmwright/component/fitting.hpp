@@ -1,0 +1,64 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <string>
+#include <vector>
+
+#include <ohmwright/component/descriptor.hpp>
+#include <ohmwright/component/value_tree.hpp>
+#include <ohmwright/quantity/any_quantity.hpp>
+#include <ohmwright/quantity/observed.hpp>
+#include <ohmwright/verdict/verdict.hpp>
+
+namespace ohmwright {
+
+/// One measured row: a condition, and what was read there.
+struct MeasuredRow {
+  AnyQuantity condition;
+  double condition_half_width = 0.0;  ///< SI; 0: not stated
+  Observed observed;
+};
+
+/// What is to be fitted.
+struct FitRequest {
+  std::uint16_t measurand = 0;        ///< index into `Descriptor::measurands`: what the rows hold
+  std::uint16_t condition = 0;        ///< index into `Descriptor::conditions`: what they were read at
+  std::span<const MeasuredRow> rows;  ///< in the order in which they were read
+};
+
+/// What is said of one row: that it breaks the pattern, repeats another, looks slipped in its unit.
+struct RowRemark {
+  std::size_t row = 0;    ///< index into the rows
+  bool left_out = false;  ///< the fit does without it; never silently
+  TextEntry text;         ///< of the kind's text domain
+  FindingArguments arguments;
+};
+
+/// A figure of a fit.
+struct FittedFigure {
+  std::string name;  ///< as the ratings call it: "beta"
+  double value = 0.0;
+  double standard_uncertainty = 0.0;
+  std::string unit;  ///< "K", "1/K"; empty: a plain number
+};
+
+/// Ratings of one form, made from measured rows, with how well they fit.
+struct FittedRatings {
+  std::string form;   ///< "beta", "steinhart-hart"
+  ValueNode ratings;  ///< valid against the kind's schema
+  std::vector<FittedFigure> figures;
+  std::vector<AnyQuantity> residuals;  ///< one a row, left-out rows too, in the unit of the condition
+  AnyQuantity standard_deviation{Dimension::ratio, 0.0};  ///< of the residuals of the rows used
+  AnyQuantity from{Dimension::ratio, 0.0};                ///< span of the rows used
+  AnyQuantity to{Dimension::ratio, 0.0};
+};
+
+/// Everything that came of fitting.
+struct Fitting {
+  std::vector<FittedRatings> forms;  ///< best first
+  std::vector<RowRemark> remarks;    ///< in the order of the rows
+};
+
+}  // namespace ohmwright
