@@ -119,6 +119,7 @@ struct ChartAxis {
   AnyQuantity from{Dimension::ratio, 0.0};
   AnyQuantity to{Dimension::ratio, 0.0};
   bool logarithmic = false;
+  std::string_view state = {};  ///< id of a state for whose every value a line is drawn; empty: one line
 };
 
 /// Everything a kind says of itself.
