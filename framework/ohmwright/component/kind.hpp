@@ -26,7 +26,7 @@ struct Expectation {
   double model_standard_error = 0;  ///< SI: doubt of the model itself, past the span its ratings state
   /// For a contact that opens and closes: the share of good parts that are closed there [0…1]. `nominal` and `limits`
   /// then speak of a closed one.
-  std::optional<double> share_closed;
+  std::optional<double> share_closed = {};
 };
 
 /// One physical component with its ratings. Made by its kind, immutable, safe to judge from several threads.
