@@ -95,7 +95,8 @@ int judge_and_report(const Arguments& arguments, Environment& environment, const
                              .part_title = call.part.title,
                              .meter_title = call.meters.named("").title,
                              .meter_assumed = call.meter_assumed,
-                             .every_rule = arguments.has("--every-rule")};
+                             .every_rule = arguments.has("--every-rule"),
+                             .cautions_in_full = arguments.has("--cautions")};
   const Sentences sentences(call.units);
   const std::string text = arguments.value("--format", "text") == "json"
                                ? verdict_json(report, sentences)
@@ -141,6 +142,7 @@ VerbSpec check_verb() {
               {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter: basic (default), good, bench, or a file"), {}},
               {"--confidence", "P", OHMWRIGHT_TEXT("How sure a verdict must be (default 0.95)"), {}},
               {"--every-rule", "", OHMWRIGHT_TEXT("Also say why each rule that was not checked stayed silent"), {}},
+              {"--cautions", "", OHMWRIGHT_TEXT("Show every caution in full, not its few words"), {}},
               {"--live-agreed",
                "",
                OHMWRIGHT_TEXT("You are qualified for live measurement and agreed to its caution"),

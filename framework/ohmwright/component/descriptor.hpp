@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <ohmwright/quantity/any_quantity.hpp>
+#include <ohmwright/quantity/message.hpp>  // IWYU pragma: export: a descriptor is where texts are marked
 #include <ohmwright/verdict/verdict.hpp>
 
 namespace ohmwright {

@@ -1,4 +1,5 @@
 #include <cmath>
+#include <map>
 #include <numeric>
 
 #include <ohmwright/component/evidence.hpp>
@@ -26,6 +27,7 @@ class EvidenceBuilder {
 
   void build() {
     new_source("model", "", Shape::rectangular);  // Evidence::model_source
+    count_users();
     for (std::size_t i = 0; i < readings_.size(); ++i) add(readings_[i], i);
   }
 
@@ -68,7 +70,8 @@ class EvidenceBuilder {
   }
 
   /// What over-range means "more than": the range that was set, else the largest that shows its values with the unit
-  /// that stood beside OL, else the largest (an auto-ranging meter tries them all).
+  /// that stood beside OL, else the largest of a meter that tries them all; 0 where the user turns to a range and did
+  /// not say which.
   static double full_scale(const Reading& reading, const OverRange& over, const Meter& meter,
                            const MeterFunction* function, const std::string& label) {
     if (function == nullptr || function->ranges.empty()) return 0.0;
@@ -79,7 +82,7 @@ class EvidenceBuilder {
                          "; its largest is " + exact_text(function->ranges.back().full_scale));
       return reading.range->value_in_si();
     }
-    if (!over.unit) return largest;
+    if (!over.unit) return meter.sets_range_itself ? largest : 0.0;
     const double first_not_shown = 1000.0 * over.unit->to_si(1.0);
     double shown = 0.0;
     for (const MeterRange& range : function->ranges)
@@ -124,7 +127,7 @@ class EvidenceBuilder {
       prepared.value.add_term(new_source("meter-accuracy", label, Shape::rectangular), bound / sqrt3);
       return;
     }
-    const double gain = range->percent_of_reading / 100.0 * std::abs(shown.value_in_si());
+    const double gain = range->percent_of_reading / 100.0 * shown.value_in_si();  // with its sign
     const double rest = std::sqrt(bound * bound - gain * gain);
     const std::string of = meter.name + ", " + std::string(name_of(shown.dimension()));
     prepared.value.add_term(shared_source("meter-gain", of, Shape::rectangular), gain / sqrt3);
@@ -141,14 +144,16 @@ class EvidenceBuilder {
            "; name the meter that read it (--meter), or write what it showed (OL)";
   }
 
+  /// Counts the readings whose error is their meter's, by meter and dimension.
+  void count_users() {
+    for (const Reading& reading : readings_)
+      if (const auto* stated = std::get_if<StatedValue>(&reading.observed); stated != nullptr && !stated->half_width)
+        ++users_[{&meters_.named(reading.meter), stated->value.dimension()}];
+  }
+
   bool shares_meter(const Reading& reading, Dimension dimension) const {
-    int sharing = 0;
-    for (const Reading& other : readings_) {
-      const auto* stated = std::get_if<StatedValue>(&other.observed);
-      const bool same = &meters_.named(other.meter) == &meters_.named(reading.meter);
-      if (stated != nullptr && !stated->half_width && stated->value.dimension() == dimension && same) ++sharing;
-    }
-    return sharing > 1;
+    const auto found = users_.find({&meters_.named(reading.meter), dimension});
+    return found != users_.end() && found->second > 1;
   }
 
   /// Standard deviation of the mean of repeated readings, with its degrees of freedom (GUM 4.2.3).
@@ -209,6 +214,7 @@ class EvidenceBuilder {
   const Descriptor& descriptor_;
   std::span<const Reading> readings_;
   const MeterSet& meters_;
+  std::map<std::pair<const Meter*, Dimension>, int> users_;
 };
 
 Evidence::Evidence(const Descriptor& descriptor, std::span<const Reading> readings, const MeterSet& meters) {

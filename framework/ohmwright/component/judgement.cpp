@@ -25,9 +25,14 @@ void open_unlikely_side(LimitedEstimate& judged, std::span<const ErrorSource> so
     judged.upper = infinity;
 }
 
+struct Joint {
+  Conformance conformance;
+  std::optional<Drawing> drawing;
+};
+
 /// Over the essential measurands together; empty where no continuous rule spoke.
-std::optional<Conformance> joint_over_essential(const Descriptor& descriptor, const Evidence& evidence,
-                                                const std::vector<Finding>& findings) {
+std::optional<Joint> joint_over_essential(const Descriptor& descriptor, const Evidence& evidence,
+                                          const std::vector<Finding>& findings) {
   std::vector<LimitedEstimate> judged;
   for (const Finding& finding : findings)
     if (is_continuous(finding) && descriptor.rules[finding.rule].essential)
@@ -35,11 +40,16 @@ std::optional<Conformance> joint_over_essential(const Descriptor& descriptor, co
   const auto sources = evidence.sources();
   if (judged.empty()) return std::nullopt;
   if (judged.size() == 1)  // the usual case, and the same number as the rule itself gave
-    return conformance_of(judged[0].estimate, sources, judged[0].lower, judged[0].upper);
-  const double within = joint_probability(judged, sources).probability;
-  if (!(within < 0.5)) return Conformance{within, within};
-  for (LimitedEstimate& one : judged) open_unlikely_side(one, sources);
-  return Conformance{within, joint_probability(judged, sources).probability};
+    return Joint{conformance_of(judged[0].estimate, sources, judged[0].lower, judged[0].upper), std::nullopt};
+  const JointProbability within = joint_probability(judged, sources);
+  Joint joint{{within.probability, within.probability}, std::nullopt};
+  if (within.method == JointMethod::monte_carlo)
+    joint.drawing = Drawing{within.seed, within.trials, within.standard_error};
+  if (within.probability < 0.5) {
+    for (LimitedEstimate& one : judged) open_unlikely_side(one, sources);
+    joint.conformance.not_beyond = joint_probability(judged, sources).probability;
+  }
+  return joint;
 }
 
 /// False for a kind without any essential rule: nothing would have been shown.
@@ -60,12 +70,12 @@ bool every_essential_rule_passed(const Descriptor& descriptor, const std::vector
 }
 
 Outcome outcome_of(const Descriptor& descriptor, const JudgeSettings& settings, const std::vector<Finding>& findings,
-                   std::optional<Conformance> joint) {
+                   const std::optional<Joint>& joint) {
   const bool condemned = std::any_of(findings.begin(), findings.end(),
                                      [](const Finding& finding) { return finding.outcome == Outcome::out_of_limits; });
-  if (condemned || (joint && decide(*joint, settings.confidence) == Outcome::out_of_limits))
+  if (condemned || (joint && decide(joint->conformance, settings.confidence) == Outcome::out_of_limits))
     return Outcome::out_of_limits;
-  const bool sure = !joint || decide(*joint, settings.confidence) == Outcome::within_limits;
+  const bool sure = !joint || decide(joint->conformance, settings.confidence) == Outcome::within_limits;
   return sure && every_essential_rule_passed(descriptor, findings) ? Outcome::within_limits : Outcome::undecided;
 }
 
@@ -96,8 +106,11 @@ Verdict conclude(const Descriptor& descriptor, const Evidence& evidence, const J
   Verdict verdict;
   verdict.findings = std::move(findings.findings());
   verdict.advice = std::move(findings.advice());
-  const std::optional<Conformance> joint = joint_over_essential(descriptor, evidence, verdict.findings);
-  if (joint) verdict.probability_within = joint->within;
+  const std::optional<Joint> joint = joint_over_essential(descriptor, evidence, verdict.findings);
+  if (joint) {
+    verdict.probability_within = joint->conformance.within;
+    verdict.drawing = joint->drawing;
+  }
   verdict.outcome = outcome_of(descriptor, settings, verdict.findings, joint);
   if (const Finding* deciding = deciding_finding(descriptor, verdict.findings))
     verdict.budget = budget_of(*deciding->judged);

@@ -32,8 +32,9 @@ struct Meter {
   std::string title;
   std::string source;  ///< where its figures come from
   std::vector<MeterFunction> functions;
-  StatedValue lead_resistance;  ///< of both leads with the probes shorted, subtracted from every resistance
-  bool low_impedance = false;   ///< in its low-impedance mode: no ohms
+  StatedValue lead_resistance;    ///< of both leads with the probes shorted, subtracted from every resistance
+  bool low_impedance = false;     ///< in its low-impedance mode: no ohms
+  bool sets_range_itself = true;  ///< else the user turns to a range: OL then says nothing until it is named
 };
 
 /// The function of that dimension, or null when the meter has none.

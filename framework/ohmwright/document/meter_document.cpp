@@ -86,7 +86,8 @@ Meter read_meter(const Document& document) {
               text_of(root, "source"),
               {},
               {AnyQuantity(Dimension::resistance, 0.0), std::nullopt, Unit::si(Dimension::resistance)},
-              flag_of(root, "low_impedance")};
+              flag_of(root, "low_impedance"),
+              text_of(root, "ranging") != "manual"};
   add_functions(root, meter, problems);
   const ValueNode* leads = root.find("lead_resistance");
   if (const auto stated = quantity_of(leads, Dimension::resistance, problems)) meter.lead_resistance = *stated;

@@ -46,7 +46,7 @@ bool equal_advice(const Advice& a, const Advice& b) {
 }  // namespace
 
 bool equal(const Verdict& a, const Verdict& b) {
-  return a.outcome == b.outcome && same_bits(a.probability_within, b.probability_within) &&
+  return a.outcome == b.outcome && same_bits(a.probability_within, b.probability_within) && a.drawing == b.drawing &&
          equal_lists(a.findings, b.findings, equal_findings) &&
          equal_lists(a.budget, b.budget,
                      [](const BudgetShare& x, const BudgetShare& y) {

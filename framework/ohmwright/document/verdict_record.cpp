@@ -74,6 +74,7 @@ class VerdictReader {
     verdict.outcome = outcome_from(field(root, "outcome"));
     if (const ValueNode* probability = root.find("probability_within"))
       verdict.probability_within = reader_.number(*probability);
+    if (const ValueNode* drawing = root.find("drawing")) verdict.drawing = drawing_from(*drawing);
     for (const ValueNode& node : list(root, "findings")) verdict.findings.push_back(finding_from(node));
     for (const ValueNode& node : list(root, "budget"))
       verdict.budget.push_back({source_index(field(node, "source")), reader_.number(field(node, "share"))});
@@ -86,6 +87,12 @@ class VerdictReader {
   const ValueNode& field(const ValueNode& node, std::string_view name) const { return reader_.field(node, name); }
   const ValueNode::Array& list(const ValueNode& node, std::string_view name) const {
     return reader_.list(field(node, name));
+  }
+
+  Drawing drawing_from(const ValueNode& node) const {
+    constexpr std::size_t most = std::size_t{1} << 53;  // whole in a double
+    return {reader_.index(field(node, "seed"), most), reader_.index(field(node, "trials"), most),
+            reader_.number(field(node, "standard_error"))};
   }
 
   Outcome outcome_from(const ValueNode& node) const {
@@ -182,6 +189,10 @@ class VerdictReader {
 std::string verdict_record(const Verdict& verdict, const Descriptor& descriptor, std::span<const ErrorSource> sources) {
   Json record{{"kind", descriptor.id}, {"outcome", name_of(verdict.outcome)}};
   if (verdict.probability_within) record["probability_within"] = number_record(*verdict.probability_within);
+  if (verdict.drawing)
+    record["drawing"] = {{"seed", verdict.drawing->seed},
+                         {"trials", verdict.drawing->trials},
+                         {"standard_error", number_record(verdict.drawing->standard_error)}};
   for (const char* name : {"findings", "budget", "advice", "sources"}) record[name] = Json::array();
   for (const Finding& finding : verdict.findings) record["findings"].push_back(finding_record(finding, descriptor));
   for (const BudgetShare& share : verdict.budget)

@@ -26,6 +26,17 @@ std::string unbroken(std::string text) {
   return text;
 }
 
+/// Temperatures and their differences are shown to a tenth of a degree, without a prefix: no thermometer of the trade
+/// says more. What is smaller than that keeps its first digit.
+void to_tenths(AnyQuantity value, DisplayOptions& options) {
+  const Unit unit = options.units.unit_for({value.dimension(), 1.0}, 3);
+  const double size = std::abs(unit.from_si(value.value_in_si()));
+  const bool is_point = value.dimension() == Dimension::temperature;
+  options.fixed_unit = unit;
+  options.significant_digits = is_point ? 3 : size < 1.0 ? 1 : 2;
+  for (double rest = is_point ? size / 10.0 : size; rest >= 10.0; rest /= 10.0) ++options.significant_digits;
+}
+
 std::string percent_digits(double percent) {
   const int decimals = percent > 10.0 && percent < 90.0 ? 0 : 1;
   return unbroken(fmt::format("{:.{}f} %", percent, decimals));
@@ -66,12 +77,11 @@ std::string Sentences::in_domain(std::string_view domain, std::string_view patte
 std::string Sentences::quantity(AnyQuantity value, int significant_digits) const {
   if (!std::isfinite(value.value_in_si())) return three_digits(value.value_in_si());
   DisplayOptions options;
-  options.significant_digits =
-      value.dimension() == Dimension::ratio || value.dimension() == Dimension::temperature_difference
-          ? 2
-          : significant_digits;
+  options.significant_digits = value.dimension() == Dimension::ratio ? 2 : significant_digits;
   options.spelling = Spelling::screen;
   options.units = units_;
+  if (value.dimension() == Dimension::temperature || value.dimension() == Dimension::temperature_difference)
+    to_tenths(value, options);
   return unbroken(display_text(value, options));
 }
 

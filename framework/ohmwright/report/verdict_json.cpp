@@ -53,6 +53,9 @@ Json advice_json(const VerdictReport& report, const Advice& advice, const Senten
 std::string verdict_json(const VerdictReport& report, const Sentences& say) {
   Json json{{"kind", report.descriptor.id}, {"part", report.part_name}, {"verdict", name_of(report.verdict.outcome)}};
   json["probability_within"] = report.verdict.probability_within ? Json(*report.verdict.probability_within) : Json();
+  if (const std::optional<Drawing>& drawing = report.verdict.drawing)
+    json["drawing"] = {
+        {"seed", drawing->seed}, {"trials", drawing->trials}, {"standard_error", drawing->standard_error}};
   json["confidence"] = report.confidence;
   json["reasons"] = Json::array();
   for (const Finding& finding : report.verdict.findings) json["reasons"].push_back(reason_json(report, finding, say));

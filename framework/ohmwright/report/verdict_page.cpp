@@ -4,11 +4,13 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/labels.hpp>
 #include <ohmwright/report/verdict_report.hpp>
-#include <ohmwright/verdict/caution.hpp>
 
 namespace ohmwright {
 
 namespace {
+
+constexpr std::size_t most_readings_shown = 12;  // of a longer series the first ones and the last
+constexpr std::size_t first_readings_shown = 3;
 
 constexpr int widest_page = 100;  // longer lines are hard to read, however wide the terminal is
 
@@ -48,36 +50,90 @@ class PageWriter {
   }
   void item(std::string_view text) { page_ += paragraph(text, width_, "  - ", "    "); }
 
+  /// Above everything: what can hurt, in few words, or in full where that was asked for.
   void cautions() {
     const std::vector<std::string_view> ids = caution_ids(report_.descriptor, report_.readings);
     if (ids.empty()) return;
     const std::string title = say_(OHMWRIGHT_TEXT("Before you touch it"));
     page_ += style_.colour ? "\033[1;33m" + title + "\033[0m\n" : title + "\n";
+    std::string brief;
     for (const std::string_view id : ids) {
       const CautionText caution = caution_text(report_.descriptor, id);
-      item(say_.in_domain(caution.domain, caution.english));
+      if (report_.cautions_in_full)
+        item(say_.in_domain(caution.domain, caution.english));
+      else
+        brief += say_.in_domain(caution.domain, caution.brief) + ". ";
     }
-    item(say_(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list.")));
+    const std::string law = say_(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list."));
+    if (report_.cautions_in_full)
+      item(law);
+    else
+      page_ += paragraph(brief + law + say_(OHMWRIGHT_TEXT(" (--cautions: in full)")), width_, "  ", "  ");
     page_ += '\n';
   }
 
   void headline() {
     const std::string label = outcome_label(report_.verdict.outcome, say_);
     const std::string kind = say_.in_domain(report_.descriptor.text_domain, report_.descriptor.title);
-    std::string line = label + ": " + kind;
-    if (!report_.part_title.empty()) line += ", " + report_.part_title;
+    const std::string line = report_.part_title.empty()
+                                 ? say_(OHMWRIGHT_TEXT("{verdict}: {kind}"), {{"verdict", label}, {"kind", kind}})
+                                 : say_(OHMWRIGHT_TEXT("{verdict}: {kind}, {part}"),
+                                        {{"verdict", label}, {"kind", kind}, {"part", report_.part_title}});
     const std::string block = paragraph(line, width_);
     page_ += style_.colour ? std::string(colour_of(report_.verdict.outcome)) + block + "\033[0m" : block;
     if (report_.verdict.probability_within) page_ += paragraph(probability_sentence(), width_, "  ", "  ");
+    if (report_.verdict.drawing) page_ += paragraph(drawing_sentence(), width_, "  ", "  ");
   }
 
+  /// What the probability says beside the verdict: the two must not seem to contradict each other.
   std::string probability_sentence() const {
-    return say_(
-        OHMWRIGHT_TEXT("The chance that it is within its limits is {probability} (in spec from {needed}, out of "
-                       "spec up to {condemned})."),
-        {{"probability", percent_text(*report_.verdict.probability_within)},
-         {"needed", percent_text(report_.confidence)},
-         {"condemned", percent_text(1.0 - report_.confidence)}});
+    const double within = *report_.verdict.probability_within;
+    const FindingArgument probability{"probability", percent_text(within)};
+    const FindingArgument needed{"needed", 100.0 * report_.confidence};
+    const bool high = within >= report_.confidence;
+    const bool low = within <= 1.0 - report_.confidence;
+    switch (report_.verdict.outcome) {
+      case Outcome::out_of_limits:
+        if (!low)
+          return say_(OHMWRIGHT_TEXT("Condemned by: {rules}. By its other readings the chance that it is within its "
+                                     "limits would be {probability}."),
+                      {{"rules", condemning_rules()}, probability});
+        break;
+      case Outcome::undecided:
+        if (high)
+          return say_(OHMWRIGHT_TEXT("What could be judged is within limits ({probability}), but that is not enough to "
+                                     "pass it: see below."),
+                      {probability});
+        if (low)
+          return say_(
+              OHMWRIGHT_TEXT("So little is known that a good part and a bad one would look alike: the doubt is "
+                             "wider than the limits."));
+        return say_(
+            OHMWRIGHT_TEXT("The chance that it is within its limits is {probability}; {needed} % would pass it."),
+            {probability, needed});
+      default:
+        break;
+    }
+    return say_(OHMWRIGHT_TEXT("The chance that it is within its limits is {probability}."), {probability});
+  }
+
+  /// A probability that was drawn says so, with the seed that gives it again.
+  std::string drawing_sentence() const {
+    const Drawing& drawing = *report_.verdict.drawing;
+    return say_(OHMWRIGHT_TEXT("Found by drawing {trials} cases (seed {seed}); good to {error}."),
+                {{"trials", std::to_string(drawing.trials)},
+                 {"seed", std::to_string(drawing.seed)},
+                 {"error", AnyQuantity(Dimension::ratio, 2.0 * drawing.standard_error)}});
+  }
+
+  std::string condemning_rules() const {
+    std::string titles;
+    for (const Finding& finding : report_.verdict.findings) {
+      if (finding.outcome != Outcome::out_of_limits) continue;
+      const RuleDescriptor& rule = report_.descriptor.rules[finding.rule];
+      titles += (titles.empty() ? "" : ", ") + say_.in_domain(report_.descriptor.text_domain, rule.title);
+    }
+    return titles;
   }
 
   std::string sentence_of(const Finding& finding) const {
@@ -85,15 +141,28 @@ class PageWriter {
     return say_.in_domain(report_.descriptor.text_domain, rule.texts[finding.text].english, view(finding.arguments));
   }
 
+  /// The rules that spoke; and where the part is not decided, why one that had to speak could not.
   void reasons() {
     heading(OHMWRIGHT_TEXT("Why"));
     for (const Finding& finding : report_.verdict.findings)
-      if (finding.outcome != Outcome::silent) item(sentence_of(finding));
+      if (finding.outcome != Outcome::silent || is_missing(finding)) item(sentence_of(finding));
+  }
+
+  bool is_missing(const Finding& finding) const {
+    return finding.outcome == Outcome::silent && report_.descriptor.rules[finding.rule].essential &&
+           report_.verdict.outcome != Outcome::out_of_limits;
   }
 
   void readings() {
     heading(OHMWRIGHT_TEXT("Readings"));
-    for (std::size_t i = 0; i < report_.readings.size(); ++i) item(reading_line(report_.readings[i], i));
+    const std::size_t count = report_.readings.size();
+    for (std::size_t i = 0; i < count; ++i) {
+      if (count > most_readings_shown && i == first_readings_shown) {
+        item(say_(OHMWRIGHT_TEXT("… {count} more …"), {{"count", std::to_string(count - first_readings_shown - 1)}}));
+        i = count - 1;
+      }
+      item(reading_line(report_.readings[i], i));
+    }
     if (skin_matters())
       item(say_(OHMWRIGHT_TEXT("above 10 kΩ keep your fingers off the probe tips: skin lies beside the part")));
     item(say_(report_.meter_assumed ? OHMWRIGHT_TEXT("meter: {meter} (assumed; name yours with --meter)")
@@ -114,7 +183,8 @@ class PageWriter {
   std::string reading_line(const Reading& reading, std::size_t index) const {
     const PreparedReading& prepared = report_.evidence.readings()[index];
     const MeasurandDescriptor& measurand = report_.descriptor.measurands[prepared.measurand];
-    std::string line = say_.in_domain(report_.descriptor.text_domain, measurand.title) + ": " + shown(reading);
+    std::string line =
+        say_.in_domain(report_.descriptor.text_domain, measurand.title) + ": " + shown(reading, prepared);
     if (!reading.repeats.empty()) {
       line += say_(OHMWRIGHT_TEXT(", read {count} times, mean {mean}"),
                    {{"count", std::to_string(reading.repeats.size() + 1)},
@@ -124,8 +194,19 @@ class PageWriter {
     return line + circumstances(reading);
   }
 
-  std::string shown(const Reading& reading) const {
-    if (std::holds_alternative<OverRange>(reading.observed)) return say_(OHMWRIGHT_TEXT("OL (over range)"));
+  /// Which range went over is an assumption unless it was said.
+  std::string over_range(const Reading& reading, const PreparedReading& prepared) const {
+    if (!(prepared.range_full_scale > 0.0)) return say_(OHMWRIGHT_TEXT("OL, on a range that was not said (--range)"));
+    const Dimension dimension = report_.descriptor.measurands[prepared.measurand].dimension;
+    const FindingArgument range{"range", AnyQuantity(dimension, prepared.range_full_scale)};
+    if (reading.range || std::get<OverRange>(reading.observed).unit)
+      return say_(OHMWRIGHT_TEXT("OL on the range to {range}"), {range});
+    return say_(OHMWRIGHT_TEXT("OL, taken as past {range}, the meter's largest range (--range names another)"),
+                {range});
+  }
+
+  std::string shown(const Reading& reading, const PreparedReading& prepared) const {
+    if (std::holds_alternative<OverRange>(reading.observed)) return over_range(reading, prepared);
     if (const auto* contact = std::get_if<ContactState>(&reading.observed))
       return *contact == ContactState::open ? say_(OHMWRIGHT_TEXT("open")) : say_(OHMWRIGHT_TEXT("closed"));
     const auto& stated = std::get<StatedValue>(reading.observed);
@@ -202,23 +283,25 @@ class PageWriter {
                           view(advice.arguments)));
   }
 
-  /// Why an essential rule said nothing is part of the answer; of the others the names are enough, unless asked for.
+  /// The rules that had nothing to go on: their number is enough, unless asked for.
   void silent_rules() {
-    std::string others;
-    bool any = false;
+    std::size_t count = 0;
     for (const Finding& finding : report_.verdict.findings) {
-      if (finding.outcome != Outcome::silent) continue;
-      if (!any) heading(OHMWRIGHT_TEXT("Not checked"));
-      any = true;
-      const RuleDescriptor& rule = report_.descriptor.rules[finding.rule];
-      const std::string title = say_.in_domain(report_.descriptor.text_domain, rule.title);
-      if (rule.essential || report_.every_rule)
-        item(title + ": " + sentence_of(finding));
-      else
-        others += (others.empty() ? "" : ", ") + title;
+      if (finding.outcome != Outcome::silent || is_missing(finding)) continue;
+      if (report_.every_rule) {
+        if (count == 0) heading(OHMWRIGHT_TEXT("Not checked"));
+        const RuleDescriptor& rule = report_.descriptor.rules[finding.rule];
+        item(say_(
+            OHMWRIGHT_TEXT("{rule}: {why}"),
+            {{"rule", say_.in_domain(report_.descriptor.text_domain, rule.title)}, {"why", sentence_of(finding)}}));
+      }
+      ++count;
     }
-    if (others.empty()) return;
-    item(say_(OHMWRIGHT_TEXT("{rules} (--every-rule says why)"), {{"rules", others}}));
+    if (count == 0 || report_.every_rule) return;
+    page_ += '\n';
+    page_ += paragraph(say_(OHMWRIGHT_TEXT("Other checks had nothing to go on: {count} (--every-rule says why)."),
+                            {{"count", std::to_string(count)}}),
+                       width_);
   }
 
   const VerdictReport& report_;
@@ -229,30 +312,6 @@ class PageWriter {
 };
 
 }  // namespace
-
-std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings) {
-  std::vector<std::string_view> ids;
-  const auto add = [&ids](std::string_view id) {
-    if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
-  };
-  for (const Reading& reading : readings) {
-    if (reading.supply == Supply::live) add("live-measurement");
-    const auto procedure =
-        std::find_if(descriptor.procedures.begin(), descriptor.procedures.end(),
-                     [&](const ProcedureDescriptor& candidate) { return candidate.measurand == reading.measurand; });
-    if (procedure != descriptor.procedures.end())
-      std::for_each(procedure->cautions.begin(), procedure->cautions.end(), add);
-    if (reading.moisture == Moisture::wet) add("water-and-mains");
-  }
-  return ids;
-}
-
-CautionText caution_text(const Descriptor& descriptor, std::string_view id) {
-  if (const Caution* caution = caution_named(id)) return {framework_text_domain, caution->english};
-  const std::uint16_t own = index_of(descriptor.cautions, id);
-  if (own != not_found) return {descriptor.text_domain, descriptor.cautions[own].english};
-  return {framework_text_domain, id};
-}
 
 std::string verdict_page(const VerdictReport& report, const Sentences& sentences, const PageStyle& style) {
   return PageWriter(report, sentences, style).write();

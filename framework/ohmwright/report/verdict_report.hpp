@@ -22,16 +22,18 @@ struct VerdictReport {
   std::string part_title;  ///< what people call it
   std::string meter_title;
   bool meter_assumed = false;
-  bool every_rule = false;  ///< on the page: also why each rule that is not essential stayed silent
+  bool every_rule = false;        ///< on the page: also why each rule stayed silent
+  bool cautions_in_full = false;  ///< on the page: every caution's whole text, not its few words
 };
 
 /// Identifiers of the cautions that these readings carry, each once: those of the first procedure for what was read,
 /// and what live and wet readings add.
 std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings);
 
-/// The English text of a caution and the gettext domain it is translated in: the kind's own, else the framework's.
+/// The English texts of a caution and the gettext domain they are translated in: the kind's own, else the framework's.
 struct CautionText {
   std::string_view domain;
+  std::string_view brief;
   std::string_view english;
 };
 CautionText caution_text(const Descriptor& descriptor, std::string_view id);

@@ -6,12 +6,12 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include <boost/container/static_vector.hpp>
 
 #include <ohmwright/quantity/any_quantity.hpp>
-#include <ohmwright/quantity/message.hpp>
 #include <ohmwright/uncertainty/estimate.hpp>
 
 namespace ohmwright {
@@ -120,11 +120,21 @@ class Findings {
   std::vector<Advice> advice_;
 };
 
+/// How a probability was drawn, where it was (`joint_probability`).
+struct Drawing {
+  std::uint64_t seed = 0;
+  std::uint64_t trials = 0;
+  double standard_error = 0.0;  ///< of the probability [dimensionless]
+
+  friend bool operator==(const Drawing&, const Drawing&) = default;
+};
+
 /// The verdict on a part: the outcome, its probability, and all that was found.
 struct Verdict {
   Outcome outcome = Outcome::undecided;
   /// Joint probability over the essential measurands with their shared errors; empty where no continuous rule spoke.
   std::optional<double> probability_within;
+  std::optional<Drawing> drawing = {};  ///< of that probability; empty where it was computed in closed form
   std::vector<Finding> findings;
   std::vector<BudgetShare> budget;  ///< largest first, of the finding that decides or leaves undecided
   std::vector<Advice> advice;

@@ -1,6 +1,7 @@
 #include "rules/advice.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "rules/open_sensor.hpp"
 #include "rules/what_decides.hpp"
@@ -11,8 +12,10 @@ namespace {
 
 /// A way is worth naming when it decides at least one such part in five.
 constexpr double least_chance = 0.2;
-/// The curve itself is worth a better sheet when it makes this share of the doubt.
+/// What makes this share of the doubt is worth an advice of its own.
 constexpr double much_of_the_doubt = 0.25;
+/// What makes less than this share is not worth naming.
+constexpr double little_of_the_doubt = 0.05;
 
 bool found(const Scene& scene, RuleIndex rule, Outcome outcome) {
   const auto& all = scene.findings.findings();
@@ -27,22 +30,45 @@ const PreparedReading* first_reading(const Scene& scene, Predicate predicate) {
   return reading == readings.end() ? nullptr : &*reading;
 }
 
-void advise_with_chance(const Scene& scene, AdviceIndex index, double chance, double share) {
-  if (chance < least_chance) return;
+/// Whole percent: advice is no place for digits. Never "100 %", which nobody can promise.
+double whole_percent(double share) { return std::min(99.0, std::round(100.0 * share)); }
+
+/// The advice, or null where its chance is too small to be worth the way.
+Advice* advise_with_chance(const Scene& scene, AdviceIndex index, double chance, double share) {
+  if (chance < least_chance || share < little_of_the_doubt) return nullptr;
   Advice& advice = scene.findings.advise(index);
   advice.probability_decided = chance;
-  tell(advice, "chance_percent", 100.0 * chance);
-  tell(advice, "share_percent", 100.0 * share);
+  tell(advice, "chance_percent", whole_percent(chance));
+  tell(advice, "share_percent", whole_percent(share));
+  return &advice;
+}
+
+void advise_on_ice_water(const Scene& scene, double share) {
+  Advice* advice = advise_with_chance(scene, ice_point, chance_at_ice_point(scene), share);
+  if (advice == nullptr) return;
+  tell(*advice, "ice", AnyQuantity(Temperature::from_celsius(0.0)));
+  tell(*advice, "bath", kelvins(ice_bath_kelvin));
+}
+
+/// The reading is low and may have been taken in circuit: whatever else could be done, the connector comes first.
+bool is_low_and_unstated(const Scene& scene) {
+  return found(scene, resistance_at_temperature, Outcome::undecided) && scene.connection_unstated &&
+         scene.fused->log.value() < scene.fused->limits.lower;
 }
 
 /// What would decide the resistance, if it is that which is open.
 void advise_on_doubt(const Scene& scene) {
   if (!scene.fused || scene.readings_disagree() || !found(scene, resistance_at_temperature, Outcome::undecided)) return;
+  if (is_low_and_unstated(scene)) return;
   const Doubt doubt = doubt_of(scene);
-  if (!read_at_ice_point(scene)) advise_with_chance(scene, ice_point, chance_at_ice_point(scene), doubt.temperature);
+  if (doubt.scatter >= much_of_the_doubt) {  // no meter and no bath mends a contact that jumps
+    scene.findings.advise(wait_until_steady);
+    return;
+  }
+  if (!read_at_ice_point(scene)) advise_on_ice_water(scene, doubt.temperature);
   advise_with_chance(scene, better_meter, chance_with_better_meter(scene), doubt.meter);
   if (doubt.model >= much_of_the_doubt)
-    tell(scene.findings.advise(chart_of_the_part), "share_percent", 100.0 * doubt.model);
+    tell(scene.findings.advise(chart_of_the_part), "share_percent", whole_percent(doubt.model));
 }
 
 /// What the circumstances of the readings lack.
@@ -56,36 +82,61 @@ void advise_on_circumstances(const Scene& scene) {
     return is_ohms(r) && r.connection == Connection::unstated && is_within_leads(r);
   };
   const auto in_the_circuit = [](const PreparedReading& r) { return is_ohms(r) && is_in_circuit(r) && !is_live(r); };
-  const bool low_unstated = found(scene, resistance_at_temperature, Outcome::undecided) && scene.connection_unstated &&
-                            scene.fused->log.value() < scene.fused->limits.lower;
   if (first_reading(scene, [](const PreparedReading& r) { return is_ohms(r) && is_live(r); }) != nullptr)
     scene.findings.advise(read_unplugged);
   if (scene.ratings != nullptr && first_reading(scene, lacks_temperature) != nullptr)
     scene.findings.advise(state_temperature);
   const bool other_unstated = scene.connection_unstated && (found(scene, two_temperatures, Outcome::undecided) ||
                                                             found(scene, end_of_defrost, Outcome::undecided));
-  if (found(scene, in_circuit, Outcome::undecided) || low_unstated || other_unstated ||
-      first_reading(scene, unstated) != nullptr)
+  const bool only_in_circuit = found(scene, in_circuit, Outcome::undecided) && scene.usable.empty();
+  if (only_in_circuit || is_low_and_unstated(scene) || other_unstated || first_reading(scene, unstated) != nullptr)
     scene.findings.advise(lift_a_lead);
-  if (first_reading(scene, in_the_circuit) != nullptr && found(scene, in_circuit, Outcome::undecided))
-    scene.findings.advise(prove_dead_and_swap);
+  if (only_in_circuit && first_reading(scene, in_the_circuit) != nullptr) scene.findings.advise(prove_dead_and_swap);
+}
+
+void advise_on_over_range(const Scene& scene) {
+  const PreparedReading* over = first_reading(scene, [](const PreparedReading& r) {
+    return is_ohms(r) && shows_more_than_range(r) && !is_live(r) && !is_in_circuit(r);
+  });
+  const PreparedReading* value = first_reading(scene, [](const PreparedReading& r) {
+    return is_ohms(r) && r.shown == Shown::value && !is_live(r) && !is_in_circuit(r);
+  });
+  if (value != nullptr)
+    scene.findings.advise(move_the_lead);
+  else
+    tell(scene.findings.advise(higher_range), "highest", ohms(highest_of_good_part(scene, *over)));
+}
+
+/// The part is condemned: what to do before and after buying one.
+void advise_on_replacement(const Scene& scene) {
+  const bool open_or_short =
+      found(scene, open_sensor, Outcome::out_of_limits) || found(scene, short_sensor, Outcome::out_of_limits);
+  if (open_or_short) scene.findings.advise(read_at_the_sensor);
+  const bool value = found(scene, resistance_at_temperature, Outcome::out_of_limits);
+  if (value && found(scene, two_temperatures, Outcome::silent)) scene.findings.advise(second_temperature);
+  if (open_or_short || value || found(scene, two_temperatures, Outcome::out_of_limits) ||
+      found(scene, moisture_leakage, Outcome::out_of_limits))
+    scene.findings.advise(replace_alike);
 }
 
 /// What single rules ask for.
 void advise_on_findings(const Scene& scene) {
-  if (found(scene, open_sensor, Outcome::undecided)) {
-    const PreparedReading* reading = first_reading(scene, [](const PreparedReading& r) {
-      return is_ohms(r) && shows_more_than_range(r) && !is_live(r) && !is_in_circuit(r);
-    });
-    tell(scene.findings.advise(higher_range), "highest", ohms(highest_of_good_part(scene, *reading)));
-  }
+  if (found(scene, open_sensor, Outcome::undecided)) advise_on_over_range(scene);
   if (found(scene, moisture_leakage, Outcome::undecided)) scene.findings.advise(dry_it);
   if (found(scene, readings_agree, Outcome::undecided)) scene.findings.advise(read_again);
-  if (found(scene, steady_readings, Outcome::undecided)) scene.findings.advise(wait_until_steady);
+  const bool already = !scene.findings.advice().empty() && scene.findings.advice().front().text == wait_until_steady;
+  if (found(scene, steady_readings, Outcome::undecided) && !already) scene.findings.advise(wait_until_steady);
   if (found(scene, seated_on_coil, Outcome::undecided)) scene.findings.advise(seat_it_again);
-  const bool one_temperature_only = found(scene, two_temperatures, Outcome::silent);
-  if (found(scene, resistance_at_temperature, Outcome::out_of_limits) && one_temperature_only)
-    scene.findings.advise(second_temperature);
+}
+
+/// The part passed: the fault is somewhere else.
+void advise_on_pass(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  const bool passed = found(scene, resistance_at_temperature, Outcome::within_limits) &&
+                      std::all_of(all.begin(), all.end(), [](const Finding& finding) {
+                        return finding.outcome == Outcome::within_limits || finding.outcome == Outcome::silent;
+                      });
+  if (passed) scene.findings.advise(look_elsewhere);
 }
 
 void advise_without_ratings(const Scene& scene) {
@@ -100,12 +151,12 @@ void advise_without_ratings(const Scene& scene) {
 std::vector<TextEntry> describe_advice() {
   return {
       {"ice-point",
-       OHMWRIGHT_TEXT("The part's temperature is {share_percent} % of the doubt. In stirred ice water (0 °C ± 0.2 K, "
-                      "bagged, ten minutes) this part would be decided with a chance of {chance_percent} %.")},
+       OHMWRIGHT_TEXT("The part's temperature is {share_percent} % of the doubt. Read it in stirred ice water ({ice} ± "
+                      "{bath}, bagged, ten minutes): that would settle it in {chance_percent} cases of 100.")},
       {"better-meter",
        OHMWRIGHT_TEXT(
-           "The meter is {share_percent} % of the doubt. With one of ±0.3 % the same reading would decide this "
-           "part with a chance of {chance_percent} %.")},
+           "The meter is {share_percent} % of the doubt. The same reading by one of ±0.3 % would settle it in "
+           "{chance_percent} cases of 100.")},
       {"higher-range", OHMWRIGHT_TEXT("Choose a range past {highest} and read again.")},
       {"lift-a-lead",
        OHMWRIGHT_TEXT(
@@ -139,6 +190,20 @@ std::vector<TextEntry> describe_advice() {
            "if it still differs, check it in ice water.")},
       {"read-unplugged",
        OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, pull the sensor's connector and read the ohms again.")},
+      {"move-the-lead",
+       OHMWRIGHT_TEXT("Clip the probes on, then move lead, joint and connector while you watch the meter. If OL comes "
+                      "back, the break is where you moved it.")},
+      {"read-at-the-sensor",
+       OHMWRIGHT_TEXT("Before you buy: open the joint and read at the sensor's own leads. If it reads right there, the "
+                      "fault is in the harness or a connector.")},
+      {"replace-alike",
+       OHMWRIGHT_TEXT(
+           "If you fit a new one: the same curve (ohms at 25 °C and B), lead and clip; seal the joint against "
+           "moisture, and read the new one before you close up.")},
+      {"look-elsewhere",
+       OHMWRIGHT_TEXT(
+           "Leave the sensor in. Look next at its connector and harness, its seat on the coil, then at heater, "
+           "limit thermostat and control.")},
   };
 }
 
@@ -146,6 +211,8 @@ void advise(const Scene& scene) {
   advise_on_doubt(scene);
   advise_on_circumstances(scene);
   advise_on_findings(scene);
+  advise_on_replacement(scene);
+  advise_on_pass(scene);
   advise_without_ratings(scene);
 }
 

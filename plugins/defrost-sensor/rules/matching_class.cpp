@@ -1,6 +1,8 @@
 #include "rules/matching_class.hpp"
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <limits>
 
 #include "rules/generic_classes.hpp"
@@ -9,7 +11,10 @@ namespace ohmwright::defrost_sensor {
 
 namespace {
 
-enum Text : TextIndex { three_nearest, ratings_known, no_reading };
+enum Text : TextIndex { none_near, one_near, two_near, three_near, ratings_known, no_reading };
+
+/// As far off as its limits and twice the doubt together: a class that the reading may well be of.
+constexpr double near = 1.0;
 
 struct Match {
   const GenericClass* generic = nullptr;
@@ -48,21 +53,29 @@ Matches nearest_classes(const Scene& scene) {
 }  // namespace
 
 RuleDescriptor describe_matching_class() {
-  return {
-      "matching-class",
-      OHMWRIGHT_TEXT("Which class it may be"),
-      false,
-      can_be_undecided,
-      "common practice, no source: classes seen in appliances; never a ground for a verdict",
-      {
-          {"three-nearest",
-           OHMWRIGHT_TEXT("Without its ratings only open and short can be told. The reading comes nearest to {first} "
-                          "({first_off} off), {second} ({second_off}) and {third} ({third_off}). Two classes can meet "
-                          "at one temperature: this is no proof of what it is, nor that it is good.")},
-          {"ratings-known", OHMWRIGHT_TEXT("Not asked: the ratings of the part are known.")},
-          {"no-reading",
-           OHMWRIGHT_TEXT("Not told: this needs a dry reading of the part alone at a known temperature.")},
-      }};
+  return {"matching-class",
+          OHMWRIGHT_TEXT("Which class it may be"),
+          false,
+          can_be_undecided,
+          "common practice, no source: classes seen in appliances; never a ground for a verdict",
+          {
+              {"none-near", OHMWRIGHT_TEXT("None of the shipped classes reads so at "
+                                           "that temperature; nearest is {first}, {first_off} off.")},
+              {"one-near", OHMWRIGHT_TEXT("It reads as {first} does ({first_off} "
+                                          "off), which is no proof of what it is.")},
+              {"two-near",
+               OHMWRIGHT_TEXT(
+                   "It reads as {first} ({first_off} off) or "
+                   "{second} ({second_off} off) do. Classes can meet at one temperature: this is no proof of what "
+                   "it is.")},
+              {"three-near",
+               OHMWRIGHT_TEXT("It reads as {first} ({first_off} off), "
+                              "{second} ({second_off} off) or {third} ({third_off} off) do. Classes can meet at one "
+                              "temperature: this is no proof of what it is.")},
+              {"ratings-known", OHMWRIGHT_TEXT("Not asked: the ratings of the part are known.")},
+              {"no-reading",
+               OHMWRIGHT_TEXT("Not told: this needs a dry reading of the part alone at a known temperature.")},
+          }};
 }
 
 void judge_matching_class(const Scene& scene) {
@@ -71,16 +84,19 @@ void judge_matching_class(const Scene& scene) {
     return;
   }
   const Matches nearest = nearest_classes(scene);
-  if (nearest.back().generic == nullptr) {
+  if (nearest.front().generic == nullptr) {
     scene.findings.add(matching_class, Outcome::silent, no_reading);
     return;
   }
-  Finding& finding = scene.findings.add(matching_class, Outcome::undecided, three_nearest);
+  std::size_t near_ones = 0;
+  while (near_ones < nearest.size() && nearest[near_ones].distance <= near) ++near_ones;
+  Finding& finding =
+      scene.findings.add(matching_class, Outcome::undecided, static_cast<TextIndex>(none_near + near_ones));
   constexpr std::array names{"first", "second", "third"};
   constexpr std::array differences{"first_off", "second_off", "third_off"};
-  for (std::size_t i = 0; i < nearest.size(); ++i) {
+  for (std::size_t i = 0; i < std::max<std::size_t>(1, near_ones); ++i) {
     tell(finding, names[i], std::string(nearest[i].generic->name));
-    tell(finding, differences[i], kelvins(nearest[i].kelvin));
+    tell(finding, differences[i], kelvins(std::abs(nearest[i].kelvin)));
   }
 }
 

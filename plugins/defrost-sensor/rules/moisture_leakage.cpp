@@ -82,31 +82,33 @@ RuleDescriptor describe_moisture_leakage() {
       "JCGM 106:2012; a change when wet beyond the part's own tolerance condemns (ours)",
       {
           {"no-leakage",
-           OHMWRIGHT_TEXT("Wet and dry it reads the same ({wet_percent} % and {dry_percent} % off its curve): no "
+           OHMWRIGHT_TEXT("Wet and dry it reads the same ({wet_percent} % and {dry_percent} % from its curve): no "
                           "leakage.")},
           {"leaks",
-           OHMWRIGHT_TEXT("Wet it reads {wet_percent} % off its curve, dry {dry_percent} %: about {path} leaks beside "
-                          "it when wet. A bench test of the dry sensor passes and misses it. The path may lie in the "
-                          "splice or the connector.")},
+           OHMWRIGHT_TEXT("Against its curve it reads {wet_percent} % wet and {dry_percent} % dry: about {path} leaks "
+                          "beside it when wet. Dry on the bench it passes, which is why the fault comes and goes. The "
+                          "leak may lie in the splice or the connector.")},
           {"not-told-apart",
-           OHMWRIGHT_TEXT("Wet it reads {wet_percent} % off its curve, dry {dry_percent} %: too uncertain to tell a "
-                          "leakage from the errors of reading.")},
+           OHMWRIGHT_TEXT(
+               "Against its curve it reads {wet_percent} % wet and {dry_percent} % dry: too uncertain to tell a "
+               "leakage from the errors of reading.")},
           {"higher-when-wet",
-           OHMWRIGHT_TEXT("Wet it reads {wet_percent} % off its curve, dry {dry_percent} %: higher when wet, which "
-                          "water cannot do. One of the temperatures or contacts was not what it seemed; read "
-                          "again.")},
+           OHMWRIGHT_TEXT(
+               "Against its curve it reads {wet_percent} % wet and {dry_percent} % dry: higher when wet, which "
+               "water cannot do. One of the temperatures or contacts was not what it seemed; read "
+               "again.")},
           {"high-though-wet",
-           OHMWRIGHT_TEXT("Even wet it reads {wet_percent} % off its curve, above the limits; water can only lower a "
+           OHMWRIGHT_TEXT("Even wet it reads {wet_percent} % from its curve, above the limits; water can only lower a "
                           "reading.")},
           {"dry-it-first",
-           OHMWRIGHT_TEXT("Wet it reads {wet_percent} % off its curve. Water can lower a reading, so this neither "
+           OHMWRIGHT_TEXT("Wet it reads {wet_percent} % from its curve. Water can lower a reading, so this neither "
                           "condemns nor clears it: dry it and read again, and keep this reading.")},
           {"no-wet-reading",
            OHMWRIGHT_TEXT("Not judged: it was not read as found, wet and cold, where a leakage would show.")},
           {"no-ratings", OHMWRIGHT_TEXT("Not judged: the curve of this part is not known.")},
           {"connection-unstated",
            OHMWRIGHT_TEXT(
-               "Wet it reads {wet_percent} % off its curve, dry {dry_percent} %, but it was not said whether "
+               "Against its curve it reads {wet_percent} % wet and {dry_percent} % dry, but it was not said whether "
                "the connector was off when it was wet: another path can lower a reading as water does.")},
       }};
 }

@@ -41,6 +41,10 @@ enum AdviceIndex : std::uint16_t {
   read_again,
   seat_it_again,
   read_unplugged,
+  move_the_lead,
+  read_at_the_sensor,
+  replace_alike,
+  look_elsewhere,
 };
 
 }  // namespace ohmwright::defrost_sensor

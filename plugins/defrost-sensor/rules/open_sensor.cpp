@@ -11,7 +11,15 @@ namespace ohmwright::defrost_sensor {
 
 namespace {
 
-enum Text : TextIndex { open_for_certain, range_too_low, range_unknown, no_over_range, only_in_circuit, only_live };
+enum Text : TextIndex {
+  open_for_certain,
+  comes_and_goes,
+  range_too_low,
+  range_unknown,
+  no_over_range,
+  only_in_circuit,
+  only_live,
+};
 
 /// ln R of a good part at its upper limit, with the errors of temperature and curve. The temperature is the reading's,
 /// or the coldest of an appliance.
@@ -38,6 +46,14 @@ double highest_of_any_class(const PreparedReading& reading) {
   return highest;
 }
 
+/// A value that the part alone showed: beside it an over-range reading is a contact that comes and goes.
+const PreparedReading* value_of_the_part(const Scene& scene) {
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading))
+      return &reading;
+  return nullptr;
+}
+
 }  // namespace
 
 double highest_of_good_part(const Scene& scene, const PreparedReading& reading) {
@@ -60,10 +76,13 @@ RuleDescriptor describe_open() {
       can_condemn | can_be_undecided,
       "P(over-range | good part), ours; over-range condemns only past the upper limit",
       {
-          {"open",
-           OHMWRIGHT_TEXT("The meter shows more than {range}, and a good part reads at most {highest}: the sensor or "
-                          "its lead is open. A control takes an open sensor for great cold: it cools without end, and "
-                          "no defrost ends on temperature.")},
+          {"open", OHMWRIGHT_TEXT(
+                       "The meter shows more than {range}, and a good part reads at most {highest}: the sensor or its "
+                       "lead is open. The control cannot see the coil: a defrost ends on time only, and it may show an "
+                       "error.")},
+          {"comes-and-goes",
+           OHMWRIGHT_TEXT("One reading shows OL, another {measured}: a contact comes and goes, at the probes, in the "
+                          "lead or in the sensor.")},
           {"range-too-low",
            OHMWRIGHT_TEXT("The meter shows more than {range}, but a good part may read up to {highest} there: choose a "
                           "higher range.")},
@@ -97,15 +116,19 @@ void judge_open(const Scene& scene) {
     scene.findings.add(open_sensor, Outcome::silent, silence);
     return;
   }
-  const Outcome outcome = decide_observed(least, scene.settings.confidence);
+  const bool past = decide_observed(least, scene.settings.confidence) == Outcome::out_of_limits;
+  const PreparedReading* value = past ? value_of_the_part(scene) : nullptr;
   const bool known = decisive->range_full_scale > 0.0;
-  const Text text = outcome == Outcome::out_of_limits ? open_for_certain : known ? range_too_low : range_unknown;
-  Finding& finding = scene.findings.add(open_sensor, outcome, text);
+  Text text = known ? range_too_low : range_unknown;
+  if (past) text = value == nullptr ? open_for_certain : comes_and_goes;
+  Finding& finding =
+      scene.findings.add(open_sensor, text == open_for_certain ? Outcome::out_of_limits : Outcome::undecided, text);
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = least;
   finding.limits.upper = ohms(highest_of_good_part(scene, *decisive));
   tell(finding, "highest", *finding.limits.upper);
   tell(finding, "range", ohms(decisive->range_full_scale));
+  if (value != nullptr) tell(finding, "measured", ohms(value->displayed));
 }
 
 }  // namespace ohmwright::defrost_sensor

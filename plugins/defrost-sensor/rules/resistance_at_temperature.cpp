@@ -9,8 +9,10 @@ namespace ohmwright::defrost_sensor {
 namespace {
 
 enum Text : TextIndex {
-  one_reading,
-  one_reading_connection_unstated,
+  one_reading_high,
+  one_reading_low,
+  high_connection_unstated,
+  low_within_connection_unstated,
   several_readings,
   low_connection_unstated,
   disagreeing,
@@ -64,7 +66,13 @@ void describe_one(const Scene& scene, const Deviation& deviation, Finding& findi
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
   tell(finding, "deviation_percent", percent(deviation.shown_log()));
-  tell(finding, "deviation", AnyQuantity(deviation.kelvin(*scene.ratings->curve)));
+  tell(finding, "off_percent", std::abs(percent(deviation.shown_log())));
+  tell(finding, "believed", AnyQuantity(deviation.temperature + deviation.kelvin(*scene.ratings->curve)));
+  const bool high = deviation.shown_log() >= 0.0;
+  if (scene.connection_unstated)
+    finding.text = high ? high_connection_unstated : low_within_connection_unstated;
+  else
+    finding.text = high ? one_reading_high : one_reading_low;
 }
 
 void describe_several(const Scene& scene, Finding& finding) {
@@ -101,24 +109,34 @@ RuleDescriptor describe_resistance_at_temperature() {
       can_pass | can_condemn | can_be_undecided,
       "JCGM 106:2012 (conformance probability); curve and tolerance as the ratings state them",
       {
-          {"one-reading",
-           OHMWRIGHT_TEXT("At {temperature} a good part reads {lower} to {upper} ({nominal} by its curve). This one "
-                          "reads {measured}, {deviation_percent} % from its curve; {deviation} of temperature would do "
-                          "the same.")},
-          {"one-reading-connection-unstated",
+          {"one-reading-high",
            OHMWRIGHT_TEXT(
-               "At {temperature} a good part reads {lower} to {upper} ({nominal} by its curve). This one "
-               "reads {measured}, {deviation_percent} % from its curve; {deviation} of temperature would do the same. "
-               "It was not said how it was connected; it is taken as read with its connector off.")},
+               "At {temperature} a good part reads {lower} to {upper}, {nominal} by its curve. This one reads "
+               "{measured}, {off_percent} % high: what a good one reads at {believed}.")},
+          {"one-reading-low",
+           OHMWRIGHT_TEXT(
+               "At {temperature} a good part reads {lower} to {upper}, {nominal} by its curve. This one reads "
+               "{measured}, {off_percent} % low: what a good one reads at {believed}.")},
+          {"one-reading-high-connection-unstated",
+           OHMWRIGHT_TEXT(
+               "At {temperature} a good part reads {lower} to {upper}, {nominal} by its curve. This one reads "
+               "{measured}, {off_percent} % high: what a good one reads at {believed}. It was not said whether "
+               "its connector was off; it is taken as off.")},
+          {"one-reading-low-connection-unstated",
+           OHMWRIGHT_TEXT(
+               "At {temperature} a good part reads {lower} to {upper}, {nominal} by its curve. This one reads "
+               "{measured}, {off_percent} % low: what a good one reads at {believed}. It was not said whether "
+               "its connector was off; it is taken as off.")},
           {"several-readings",
-           OHMWRIGHT_TEXT("{count} readings together put the part {deviation_percent} % off its curve; a good one is "
-                          "{lower_percent} % to {upper_percent} % off there.")},
+           OHMWRIGHT_TEXT("Its {count} readings together put the part {deviation_percent} % from its curve; a good one "
+                          "lies between {lower_percent} % and {upper_percent} %.")},
           {"low-connection-unstated",
-           OHMWRIGHT_TEXT("The reading lies {deviation_percent} % off, below the limits, but it was not said whether "
-                          "the connector was off. In circuit another path can lower it.")},
+           OHMWRIGHT_TEXT(
+               "It reads {deviation_percent} % from its curve, below the limits, but it was not said whether "
+               "its connector was off. Still connected, another path beside it can make it read low.")},
           {"disagreeing", OHMWRIGHT_TEXT("The readings do not agree with each other, so together they prove nothing.")},
-          {"no-ratings",
-           OHMWRIGHT_TEXT("Not judged: nothing is known of this part's curve, so only open and short can be told.")},
+          {"no-ratings", OHMWRIGHT_TEXT("Nothing is known of this part's curve, so only open and short can be told: "
+                                        "name its ratings, or a file with its chart.")},
           {"no-reading", OHMWRIGHT_TEXT("Not judged: no resistance of the part was read.")},
           {"no-temperature",
            OHMWRIGHT_TEXT("Not judged: the temperature of the part was not given, and without it no resistance is "
@@ -130,7 +148,7 @@ RuleDescriptor describe_resistance_at_temperature() {
           {"only-live",
            OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing. Unplug, prove dead, read again.")},
           {"one-alone-condemns",
-           OHMWRIGHT_TEXT("{count} readings together put the part {deviation_percent} % off its curve, within "
+           OHMWRIGHT_TEXT("Its {count} readings together put the part {deviation_percent} % from its curve, within "
                           "{lower_percent} % to {upper_percent} %, but reading {number} alone would condemn it. Read "
                           "again at that temperature.")},
       }};
@@ -144,15 +162,14 @@ void judge_resistance_at_temperature(const Scene& scene) {
   }
   const Fusion& fused = *scene.fused;
   const Conformance p = conformance_of(fused.log, scene.evidence.sources(), fused.limits.lower, fused.limits.upper);
-  Finding& finding = scene.findings.add(resistance_at_temperature, decide(p, scene.settings.confidence), one_reading);
+  Finding& finding =
+      scene.findings.add(resistance_at_temperature, decide(p, scene.settings.confidence), several_readings);
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
   if (scene.usable.size() == 1) {
     describe_one(scene, scene.usable[0], finding);
-    if (scene.connection_unstated) finding.text = one_reading_connection_unstated;
   } else {
     describe_several(scene, finding);
-    finding.text = several_readings;
   }
   const Deviation* condemning = finding.outcome == Outcome::within_limits ? condemned_alone(scene) : nullptr;
   const bool low = finding.outcome == Outcome::out_of_limits && fused.log.value() < fused.limits.lower;

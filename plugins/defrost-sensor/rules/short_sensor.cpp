@@ -18,14 +18,14 @@ RuleDescriptor describe_short() {
       {
           {"shorted",
            OHMWRIGHT_TEXT("The reading of {displayed} lies within the test leads' own resistance: the sensor or its "
-                          "lead is shorted. A control takes a shorted sensor for great warmth: it does not cool, and a "
-                          "defrost ends at once.")},
+                          "lead is shorted. The control cannot see the coil: it may cut every defrost short, and it "
+                          "may show an error.")},
           {"connection-unstated",
            OHMWRIGHT_TEXT("The reading of {displayed} lies within the test leads' own resistance, but it was not said "
                           "whether the connector was off: the short may lie elsewhere.")},
           {"no-short", OHMWRIGHT_TEXT("Not judged: no reading was as low as the test leads.")},
           {"only-in-circuit",
-           OHMWRIGHT_TEXT("Not judged here: the short was read in circuit, where it may lie beside the sensor.")},
+           OHMWRIGHT_TEXT("Not judged: the short was read in circuit, where it may lie beside the sensor.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
       }};
 }

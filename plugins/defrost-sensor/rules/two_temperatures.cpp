@@ -130,11 +130,13 @@ RuleDescriptor describe_two_temperatures() {
       "IEC 60539-1, B-value from two readings; GUM 5.2 for their shared errors (clauses from memory)",
       {
           {"slope-right",
-           OHMWRIGHT_TEXT("Between the two temperatures its slope (beta) is {slope_kelvin} K, u = "
-                          "{slope_uncertainty_kelvin} K; a good part has {lower_kelvin} to {upper_kelvin} K.")},
+           OHMWRIGHT_TEXT("From one temperature to the other it changes as its curve does: beta {slope_kelvin} K, "
+                          "where a good part has {lower_kelvin} to {upper_kelvin} K.")},
           {"slope-right-value-off",
-           OHMWRIGHT_TEXT("Its slope is right ({slope_kelvin} K) and its value is off by the same share at both "
-                          "temperatures ({cold_percent} % cold, {hot_percent} % warm): it has drifted.")},
+           OHMWRIGHT_TEXT(
+               "It changes with temperature as its curve does (beta {slope_kelvin} K) but is off by about "
+               "the same share at both ({cold_percent} % cold, {hot_percent} % warm): it has drifted, or it is "
+               "a sensor of another value.")},
           {"series-resistance",
            OHMWRIGHT_TEXT("Its error grows when warm ({cold_percent} % cold, {hot_percent} % warm), as about {path} in "
                           "series does: look for a corroded joint or connector before you blame the sensor.")},
@@ -142,12 +144,14 @@ RuleDescriptor describe_two_temperatures() {
            OHMWRIGHT_TEXT("It reads low, and more so when cold ({cold_percent} % cold, {hot_percent} % warm), as about "
                           "{path} beside it does: look for moisture in sensor, splice or connector.")},
           {"another-curve",
-           OHMWRIGHT_TEXT("Its slope (beta) is {slope_kelvin} K where a good part has {lower_kelvin} to {upper_kelvin} "
-                          "K, and no single path explains it: this is a sensor of another curve, or a broken one.")},
+           OHMWRIGHT_TEXT("It changes with temperature as beta {slope_kelvin} K does, where a good part has "
+                          "{lower_kelvin} to {upper_kelvin} K, and no single path beside it explains that: this is a "
+                          "sensor of another curve, or a broken one.")},
           {"not-told-apart",
-           OHMWRIGHT_TEXT("Its slope (beta) is {slope_kelvin} K, u = {slope_uncertainty_kelvin} K, against "
-                          "{lower_kelvin} to {upper_kelvin} K: too uncertain to tell. A better bath at both "
-                          "temperatures helps, a better meter hardly.")},
+           OHMWRIGHT_TEXT(
+               "The two readings give beta {slope_kelvin} K, uncertain by {slope_uncertainty_kelvin} K; a "
+               "good part has {lower_kelvin} to {upper_kelvin} K: too uncertain to tell. A better bath at both "
+               "temperatures helps, a better meter hardly.")},
           {"too-close",
            OHMWRIGHT_TEXT("Not judged: the temperatures lie {apart} apart; at least {least} is needed for a slope.")},
           {"one-temperature",
@@ -156,8 +160,9 @@ RuleDescriptor describe_two_temperatures() {
           {"rising-curve",
            OHMWRIGHT_TEXT("Not judged: the slope of platinum does not vary; only its leads and joints add to it.")},
           {"connection-unstated",
-           OHMWRIGHT_TEXT("Its slope (beta) is {slope_kelvin} K where a good part has {lower_kelvin} to {upper_kelvin} "
-                          "K, but it was not said whether the connector was off: another path beside the part bends "
+           OHMWRIGHT_TEXT("The two readings give beta {slope_kelvin} K where a good part has {lower_kelvin} to "
+                          "{upper_kelvin} K, but it was not said whether the connector was off: another path beside "
+                          "the part bends "
                           "the slope too.")},
       }};
 }

@@ -53,15 +53,16 @@ TEST(Advice, ABetterMeterIsRecommendedAtTheIcePoint) {
   EXPECT_THAT(advice_of(findings), ElementsAre("better-meter"));
 }
 
-TEST(Advice, DecidedPartsGetNone) {
+TEST(Advice, APassSendsTheSearchOn) {
   const SensorRatings ratings = plain_ratings();
-  EXPECT_THAT(advice_of(judge(ratings, {{.value = "33.9 kohm", .at = "0 degC +- 0.2 K"}})), IsEmpty());
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "33.9 kohm", .at = "0 degC +- 0.2 K"}})),
+              ElementsAre("look-elsewhere"));
 }
 
 TEST(Advice, CondemnedAtOneTemperatureAsksForASecond) {
   const SensorRatings ratings = plain_ratings();
   EXPECT_THAT(advice_of(judge(ratings, {{.value = "20 kohm", .at = "0 degC +- 0.2 K"}})),
-              ElementsAre("second-temperature"));
+              ElementsAre("second-temperature", "replace-alike"));
 }
 
 TEST(Advice, MissingTemperatureIsAskedFor) {

@@ -63,7 +63,7 @@ TEST(ResistanceRule, UnstatedConnectionIsSaidAloud) {
     return judge(ratings, {{.value = value, .at = "23 degC +- 1 K", .connection = Connection::unstated}});
   };
   EXPECT_EQ(outcome_of(with("11.0 kohm"), resistance_at_temperature), Outcome::within_limits);
-  EXPECT_EQ(text_of(with("11.0 kohm"), resistance_at_temperature), "one-reading-connection-unstated");
+  EXPECT_EQ(text_of(with("11.0 kohm"), resistance_at_temperature), "one-reading-high-connection-unstated");
   EXPECT_EQ(outcome_of(with("17.0 kohm"), resistance_at_temperature), Outcome::out_of_limits);
   EXPECT_EQ(outcome_of(with("6.5 kohm"), resistance_at_temperature), Outcome::undecided);
   EXPECT_EQ(text_of(with("6.5 kohm"), resistance_at_temperature), "low-connection-unstated");

@@ -35,15 +35,5 @@ TEST(AnyQuantity, NothingWithoutAUnitConverts) {
   static_assert(std::is_trivially_copyable_v<AnyQuantity>);
 }
 
-TEST(Message, ArgumentsTakeQuantitiesNumbersAndTexts) {
-  const Message message(OHMWRIGHT_TEXT("{part} reads {measured} with {probability}"),
-                        {{"part", "sensor"}, {"measured", Resistance::from_value(11e3)}, {"probability", 0.95}});
-  EXPECT_EQ(message.pattern(), "{part} reads {measured} with {probability}");
-  ASSERT_EQ(message.arguments().size(), 3U);
-  EXPECT_EQ(std::get<std::string>(message.arguments()[0].value), "sensor");
-  EXPECT_EQ(std::get<AnyQuantity>(message.arguments()[1].value), AnyQuantity(Dimension::resistance, 11e3));
-  EXPECT_EQ(std::get<double>(message.arguments()[2].value), 0.95);
-}
-
 }  // namespace
 }  // namespace ohmwright

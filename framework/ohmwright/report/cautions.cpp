@@ -1,0 +1,33 @@
+#include <algorithm>
+
+#include <ohmwright/report/verdict_report.hpp>
+#include <ohmwright/verdict/caution.hpp>
+
+namespace ohmwright {
+
+std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings) {
+  std::vector<std::string_view> ids;
+  const auto add = [&ids](std::string_view id) {
+    if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
+  };
+  for (const Reading& reading : readings) {
+    if (reading.supply == Supply::live) add("live-measurement");
+    const auto procedure =
+        std::find_if(descriptor.procedures.begin(), descriptor.procedures.end(),
+                     [&](const ProcedureDescriptor& candidate) { return candidate.measurand == reading.measurand; });
+    if (procedure != descriptor.procedures.end())
+      std::for_each(procedure->cautions.begin(), procedure->cautions.end(), add);
+    if (reading.moisture == Moisture::wet) add("water-and-mains");
+  }
+  return ids;
+}
+
+CautionText caution_text(const Descriptor& descriptor, std::string_view id) {
+  if (const Caution* caution = caution_named(id)) return {framework_text_domain, caution->brief, caution->english};
+  const std::uint16_t own = index_of(descriptor.cautions, id);
+  if (own != not_found)
+    return {descriptor.text_domain, descriptor.cautions[own].brief, descriptor.cautions[own].english};
+  return {framework_text_domain, id, id};
+}
+
+}  // namespace ohmwright
