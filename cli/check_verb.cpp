@@ -1,8 +1,5 @@
-#include <ostream>
-
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/readings_document.hpp>
-#include <ohmwright/document/write_file.hpp>
 #include <ohmwright/plugin/guarded_judge.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -11,6 +8,8 @@
 
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
+#include "output.hpp"
+#include "part_charts.hpp"
 #include "reading_words.hpp"
 #include "typed_readings.hpp"
 #include "verbs.hpp"
@@ -77,6 +76,16 @@ void refuse_unsafe_readings(const Arguments& arguments, const Call& call) {
   }
 }
 
+std::string report_text(const Arguments& arguments, const Call& call, const VerdictReport& report,
+                        const PageStyle& page) {
+  const Sentences sentences(call.units);
+  const std::string format = arguments.value("--format", "text");
+  if (format == "json") return verdict_json(report, sentences);
+  if (format == "text") return verdict_page(report, sentences, page);
+  const std::optional<Chart> chart = chart_with_readings(call.kind, call.part, report.evidence);
+  return verdict_html(report, chart ? &*chart : nullptr, sentences);
+}
+
 int judge_and_report(const Arguments& arguments, Environment& environment, const Call& call) {
   const Descriptor& descriptor = call.kind.descriptor();
   const JudgeSettings settings{chosen_confidence(arguments)};
@@ -97,14 +106,7 @@ int judge_and_report(const Arguments& arguments, Environment& environment, const
                              .meter_assumed = call.meter_assumed,
                              .every_rule = arguments.has("--every-rule"),
                              .cautions_in_full = arguments.has("--cautions")};
-  const Sentences sentences(call.units);
-  const std::string text = arguments.value("--format", "text") == "json"
-                               ? verdict_json(report, sentences)
-                               : verdict_page(report, sentences, environment.page);
-  if (arguments.has("--out"))
-    write_file_atomically(arguments.value("--out"), text);
-  else
-    environment.out << text;
+  deliver(report_text(arguments, call, report, environment.page), arguments, environment);
   return exit_code(verdict.outcome);
 }
 
@@ -147,7 +149,7 @@ VerbSpec check_verb() {
                "",
                OHMWRIGHT_TEXT("You are qualified for live measurement and agreed to its caution"),
                {}},
-              {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default) or json"), {"text", "json"}},
+              {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default), json or html"), {"text", "json", "html"}},
               {"--out", "FILE", OHMWRIGHT_TEXT("Write there instead of the terminal"), {}},
           },
       .circumstances = {circumstance_options().begin(), circumstance_options().end()},

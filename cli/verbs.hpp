@@ -10,6 +10,7 @@ namespace ohmwright::cli {
 VerbSpec kinds_verb();
 VerbSpec ratings_verb();
 VerbSpec check_verb();
+VerbSpec chart_verb();
 VerbSpec vectors_verb();
 
 }  // namespace ohmwright::cli

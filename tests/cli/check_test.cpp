@@ -160,8 +160,50 @@ TEST(Vectors, AllAgree) {
   EXPECT_THAT(ran.out, HasSubstr(" 0 differ"));
 }
 
+TEST(Chart, ShowsWhatAGoodPartReadsInEveryFormat) {
+  const std::vector<std::string> words{"chart",  "thermistor", "11.0k@23C", "--ratings", ten_kilohm,
+                                       "--from", "-20C",       "--to",      "30C",       "--format"};
+  for (const auto& [format, expected] : std::vector<std::pair<std::string, std::string>>{
+           {"text", "32.55 kΩ"}, {"json", "\"nominal\""}, {"csv", "part_temperature [K]"}, {"html", "<table>"}}) {
+    std::vector<std::string> all = words;
+    all.push_back(format);
+    const Ran ran = run_program(all);
+    EXPECT_EQ(ran.exit_code, 0) << ran.err;
+    EXPECT_THAT(ran.out, HasSubstr(expected));
+  }
+}
+
+TEST(Chart, RefusesWhatCannotBeDrawn) {
+  const auto error = [](std::vector<std::string> words) {
+    words.insert(words.begin(), {"chart", "thermistor"});
+    const Ran ran = run_program(words);
+    EXPECT_EQ(ran.exit_code, 2);
+    return ran.err;
+  };
+  EXPECT_EQ(error({}),
+            "ohmwright: a chart needs the part's ratings: --ratings NAME or a file (see: ohmwright ratings)\n");
+  EXPECT_EQ(error({"--ratings", ten_kilohm, "--from", "30C", "--to", "20C"}),
+            "ohmwright: --from must lie below --to\n");
+  EXPECT_EQ(error({"--ratings", ten_kilohm, "--step", "0.01K"}),
+            "ohmwright: --step must be positive and give at most 500 rows\n");
+  EXPECT_EQ(error({"--ratings", ten_kilohm, "--of", "speed"}),
+            "ohmwright: a defrost-sensor has no chart of \"speed\"; it has: resistance\n");
+  EXPECT_EQ(error({"--ratings", ten_kilohm, "--given", "23C"}),
+            "ohmwright: --given takes CONDITION=VALUE, such as at=23C, got \"23C\"\n");
+  EXPECT_EQ(
+      error({"11.0k", "--ratings", ten_kilohm}),
+      "ohmwright: a reading is marked at a value of part_temperature only; write it with that, such as 11.0k@23C\n");
+}
+
+TEST(Check, AsAPageShowsTheReadingAgainstItsLimits) {
+  const Ran ran = check({"11.45k@23C", "--ratings", ten_kilohm, "--format", "html"});
+  EXPECT_EQ(ran.exit_code, 3) << ran.err;
+  EXPECT_THAT(ran.out,
+              AllOf(HasSubstr("<h1>CAN&#39;T TELL YET"), HasSubstr("class=\"bar\""), HasSubstr("<img src=\"data:")));
+}
+
 TEST(Help, EveryVerbHasItsOwnWithAnExampleThatWorks) {
-  for (const char* verb : {"check", "kinds", "ratings", "vectors"}) {
+  for (const char* verb : {"check", "chart", "kinds", "ratings", "vectors"}) {
     const Ran help = run_program({verb, "--help"});
     EXPECT_EQ(help.exit_code, 0) << verb;
     const std::size_t at = help.out.rfind("\n  ohmwright ");

@@ -13,5 +13,6 @@ const Schema& readings_schema();
 const Schema& vectors_schema();
 /// Of what ohmwright writes, for tests.
 const Schema& verdict_schema();
+const Schema& chart_schema();
 
 }  // namespace ohmwright

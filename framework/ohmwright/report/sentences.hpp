@@ -31,6 +31,8 @@ class Sentences {
 
   /// A quantity as this reader sees it: "11.00 kΩ".
   std::string quantity(AnyQuantity value, int significant_digits = 4) const;
+  /// The unit in which this reader sees values about as large as `typical`.
+  Unit unit_for(AnyQuantity typical) const { return units_.unit_for(typical); }
   /// A value as stated, with its ±: "23.0 °C ± 1.0 °C".
   std::string stated(const StatedValue& value) const;
 

@@ -41,6 +41,11 @@ CautionText caution_text(const Descriptor& descriptor, std::string_view id);
 /// The page of a verdict: cautions, the verdict, why, the readings, where the doubt comes from, what to do next.
 std::string verdict_page(const VerdictReport& report, const Sentences& sentences, const PageStyle& style);
 
+struct Chart;
+
+/// The verdict as a whole HTML page; `chart` (many points, the readings marked) becomes its picture, null for none.
+std::string verdict_html(const VerdictReport& report, const Chart* chart, const Sentences& sentences);
+
 /// The verdict for programs (schemas/verdict.schema.json), SI units, indented, with a final newline.
 std::string verdict_json(const VerdictReport& report, const Sentences& say);
 

@@ -1,0 +1,203 @@
+#include <algorithm>
+#include <cmath>
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/print.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/chart.hpp>
+
+#include "exit_codes.hpp"
+#include "kind_files.hpp"
+#include "output.hpp"
+#include "part_charts.hpp"
+#include "reading_words.hpp"
+#include "typed_readings.hpp"
+#include "verbs.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+constexpr std::size_t most_rows = 500;
+constexpr std::size_t usual_rows = 20;
+
+/// Condition with that id or option.
+std::uint16_t condition_named(const Descriptor& descriptor, const std::string& name) {
+  std::vector<std::string> known;
+  for (std::size_t i = 0; i < descriptor.conditions.size(); ++i) {
+    const ConditionDescriptor& condition = descriptor.conditions[i];
+    if (condition.id == name || condition.option == name) return static_cast<std::uint16_t>(i);
+    known.emplace_back(condition.option);
+  }
+  std::string list;
+  for (const std::string& option : known) list += (list.empty() ? "" : ", ") + option;
+  throw InputError("a " + std::string(descriptor.id) + " knows no condition " + ohmwright::quoted(name) +
+                   did_you_mean(name, known) + "; it has: " + list);
+}
+
+AnyQuantity condition_value(const Descriptor& descriptor, std::uint16_t condition, const std::string& text,
+                            UnitPreferences& units) {
+  const ConditionDescriptor& row = descriptor.conditions[condition];
+  StatedValueOptions options;
+  if (!row.default_unit.empty()) options.default_unit = Unit::named(row.default_unit, row.dimension);
+  const StatedValue stated = parse_stated_value(text, row.dimension, options);
+  units.prefer(stated.unit);
+  return stated.value;
+}
+
+/// What a chart is made from.
+struct Call {
+  const LoadedKind& kind;
+  RatedPart part;
+  ChartRequest request;
+  double step = 0.0;
+  std::vector<ChartMark> marks;
+  UnitPreferences units;
+};
+
+std::size_t chosen_axis(const Arguments& arguments, const Descriptor& descriptor) {
+  if (descriptor.charts.empty()) throw InputError("a " + std::string(descriptor.id) + " has no chart to draw");
+  if (!arguments.has("--of")) return 0;
+  const std::string name = arguments.value("--of");
+  std::string list;
+  for (std::size_t i = 0; i < descriptor.charts.size(); ++i) {
+    if (descriptor.charts[i].measurand == name) return i;
+    list += (list.empty() ? "" : ", ") + std::string(descriptor.charts[i].measurand);
+  }
+  throw InputError("a " + std::string(descriptor.id) + " has no chart of " + ohmwright::quoted(name) +
+                   "; it has: " + list);
+}
+
+void choose_span(const Arguments& arguments, Call& call) {
+  const Descriptor& descriptor = call.kind.descriptor();
+  const ChartAxis& axis = descriptor.charts[call.request.axis];
+  const std::uint16_t condition = index_of(descriptor.conditions, axis.condition);
+  const auto end = [&](const char* option, AnyQuantity usual) {
+    return arguments.has(option) ? condition_value(descriptor, condition, arguments.value(option), call.units) : usual;
+  };
+  call.request.from = end("--from", axis.from).value_in_si();
+  call.request.to = end("--to", axis.to).value_in_si();
+  const double span = call.request.to - call.request.from;
+  if (!(span > 0.0)) throw InputError("--from must lie below --to");
+  const Dimension dimension = descriptor.conditions[condition].dimension;
+  const Unit unit = call.units.unit_for({dimension, call.request.to}).of_differences();
+  call.step = unit.to_si(round_step(unit.from_si(span), usual_rows));  // round in the unit that is read
+  if (arguments.has("--step")) {
+    const Dimension of_steps = Unit::si(dimension).of_differences().dimension();
+    call.step = parse_stated_value(arguments.value("--step"), of_steps).value.value_in_si();
+  }
+  if (!(call.step > 0.0) || span / call.step > static_cast<double>(most_rows))
+    throw InputError("--step must be positive and give at most " + std::to_string(most_rows) + " rows");
+}
+
+void add_given(const Arguments& arguments, Call& call) {
+  const auto found = arguments.options.find("--given");
+  if (found == arguments.options.end()) return;
+  const Descriptor& descriptor = call.kind.descriptor();
+  for (const std::string& word : found->second) {
+    const std::size_t equals = word.find('=');
+    if (equals == std::string::npos)
+      throw InputError("--given takes CONDITION=VALUE, such as at=23C, got " + ohmwright::quoted(word));
+    const std::uint16_t condition = condition_named(descriptor, word.substr(0, equals));
+    call.request.conditions.push_back(
+        {condition, condition_value(descriptor, condition, word.substr(equals + 1), call.units).value_in_si()});
+  }
+}
+
+void add_marks(const Arguments& arguments, const Environment& environment, Call& call) {
+  const std::span<const std::string> words = std::span(arguments.operands).subspan(1);
+  if (words.empty()) return;
+  const Descriptor& descriptor = call.kind.descriptor();
+  const MeterSet meters({chosen_meter(environment, arguments.value("--meter"))});
+  const std::vector<Reading> readings =
+      make_readings(sort_reading_words(words, descriptor), descriptor, meters.named(""), call.units);
+  const Evidence evidence(descriptor, readings, meters);
+  call.marks = chart_marks(descriptor, descriptor.charts[call.request.axis], evidence);
+  if (call.marks.size() < readings.size())
+    throw InputError("a reading is marked at a value of " +
+                     std::string(descriptor.charts[call.request.axis].condition) +
+                     " only; write it with that, such as 11.0k@23C");
+}
+
+/// The rows of the table: round values from the first to the last.
+Chart table_chart(const Call& call) {
+  ChartRequest request = call.request;
+  const double span = request.to - request.from;
+  request.points = static_cast<std::size_t>(std::floor(span / call.step + 1e-9)) + 1;
+  if (request.points < 2) request.points = 2;
+  request.to = request.from + call.step * static_cast<double>(request.points - 1);
+  Chart chart = chart_of(call.kind, call.part, request);
+  chart.marks = call.marks;
+  return chart;
+}
+
+Chart picture_chart(const Call& call) {
+  ChartRequest request = call.request;
+  request.points = points_of_a_picture;
+  Chart chart = chart_of(call.kind, call.part, request);
+  chart.marks = call.marks;
+  return chart;
+}
+
+int run_chart(const Arguments& arguments, Environment& environment) {
+  const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
+  if (!arguments.has("--ratings"))
+    throw InputError("a chart needs the part's ratings: --ratings NAME or a file (see: ohmwright ratings)");
+  Call call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, {}, {}};
+  call.request.axis = chosen_axis(arguments, kind.descriptor());
+  choose_span(arguments, call);
+  add_given(arguments, call);
+  add_marks(arguments, environment, call);
+  const Chart table = table_chart(call);
+  if (table.lines.empty())
+    throw InputError("these ratings say nothing of " + std::string(table.axis.measurand) + " along " +
+                     std::string(table.axis.condition) + "; conditions that it needs are given with --given");
+  const Sentences say(call.units);
+  const std::string format = arguments.value("--format", "text");
+  if (format == "json")
+    deliver(chart_json(table), arguments, environment);
+  else if (format == "csv")
+    deliver(chart_csv(table), arguments, environment);
+  else if (format == "html")
+    deliver(chart_html(table, picture_chart(call), say), arguments, environment);
+  else
+    deliver(chart_page(table, picture_chart(call), say, environment.page), arguments, environment);
+  return exit_done;
+}
+
+}  // namespace
+
+VerbSpec chart_verb() {
+  return {
+      .name = "chart",
+      .summary =
+          OHMWRIGHT_TEXT("What a good part reads, with its limits, along temperature or what else it depends on"),
+      .example = "ohmwright chart thermistor 11.0k@23C --ratings ntc-10k-b3977 --from -20C --to 30C",
+      .operands = {{"KIND", OHMWRIGHT_TEXT("What the part is: a kind or what people call it (see: ohmwright kinds)"),
+                    true, false},
+                   {"READING", OHMWRIGHT_TEXT("A reading to mark on the chart, with its condition: 11.0k@23C"), false,
+                    true}},
+      .options =
+          {
+              {"--ratings", "NAME|FILE", OHMWRIGHT_TEXT("What the part should be: a shipped class or a file"), {}},
+              {"--of", "NAME", OHMWRIGHT_TEXT("Which of the kind's readings to draw (default: its first chart)"), {}},
+              {"--from", "VALUE", OHMWRIGHT_TEXT("Where the chart begins"), {}},
+              {"--to", "VALUE", OHMWRIGHT_TEXT("Where it ends"), {}},
+              {"--step", "VALUE", OHMWRIGHT_TEXT("Distance between the rows of the table"), {}},
+              {"--given", "CONDITION=VALUE", OHMWRIGHT_TEXT("A condition that stays as it is: --given at=23C"), {}},
+              {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter of the marked readings"), {}},
+              {"--format",
+               "FORMAT",
+               OHMWRIGHT_TEXT("text (default), json, csv or html"),
+               {"text", "json", "csv", "html"}},
+              {"--out", "FILE", OHMWRIGHT_TEXT("Write there instead of the terminal"), {}},
+          },
+      .circumstances = {circumstance_options().begin(), circumstance_options().end()},
+      .takes_conditions = true,
+      .run = run_chart,
+  };
+}
+
+}  // namespace ohmwright::cli

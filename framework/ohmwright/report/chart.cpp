@@ -1,0 +1,79 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <ohmwright/report/chart.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+ChartLine line_of(const Part& part, const Descriptor& descriptor, const ChartRequest& request,
+                  std::span<const StateValue> states) {
+  const ChartAxis& axis = descriptor.charts[request.axis];
+  const std::uint16_t measurand = index_of(descriptor.measurands, axis.measurand);
+  std::vector<ConditionValue> conditions = request.conditions;
+  conditions.push_back({index_of(descriptor.conditions, axis.condition), 0.0});
+  ChartLine line;
+  line.points.reserve(request.points);
+  for (std::size_t i = 0; i < request.points; ++i) {
+    const double share = static_cast<double>(i) / static_cast<double>(request.points - 1);
+    const double at = std::lerp(request.from, request.to, share);
+    conditions.back().value_in_si = at;
+    line.points.push_back({at, part.expect(measurand, {conditions, states, 0.0})});
+  }
+  return line;
+}
+
+}  // namespace
+
+Chart make_chart(const Part& part, const Descriptor& descriptor, const ChartRequest& request) {
+  Chart chart{descriptor, descriptor.charts[request.axis], {}, {}, {}};
+  if (chart.axis.state.empty()) {
+    chart.lines.push_back(line_of(part, descriptor, request, {}));
+    return chart;
+  }
+  const std::uint16_t state = index_of(descriptor.states, chart.axis.state);
+  const std::vector<std::string_view>& values = descriptor.states[state].values;
+  for (std::size_t value = 0; value < values.size(); ++value) {
+    const StateValue set{state, static_cast<std::uint16_t>(value)};
+    ChartLine line = line_of(part, descriptor, request, {&set, 1});
+    const bool known = std::any_of(line.points.begin(), line.points.end(),
+                                   [](const ChartPoint& point) { return point.expected.has_value(); });
+    if (!known) continue;  // of this state the part says nothing
+    line.state = std::string(values[value]);
+    chart.lines.push_back(std::move(line));
+  }
+  return chart;
+}
+
+std::vector<ChartMark> chart_marks(const Descriptor& descriptor, const ChartAxis& axis, const Evidence& evidence) {
+  const std::uint16_t measurand = index_of(descriptor.measurands, axis.measurand);
+  const std::uint16_t condition = index_of(descriptor.conditions, axis.condition);
+  std::vector<ChartMark> marks;
+  for (const PreparedReading& reading : evidence.readings()) {
+    const Estimate* at = reading.condition(condition);
+    if (reading.measurand != measurand || reading.shown != Shown::value || at == nullptr) continue;
+    marks.push_back({evidence.label(reading), at->value(), std::numbers::sqrt3 * at->standard_uncertainty(),
+                     reading.value.value(), std::numbers::sqrt3 * reading.value.standard_uncertainty()});
+  }
+  return marks;
+}
+
+double round_step(double span, std::size_t most) {
+  const double least = span / static_cast<double>(most);
+  const double power = std::pow(10.0, std::floor(std::log10(least)));
+  for (const double multiple : {1.0, 2.0, 5.0})
+    if (multiple * power >= least * (1.0 - 1e-9)) return multiple * power;
+  return 10.0 * power;
+}
+
+bool is_of_contacts(const Chart& chart) {
+  return std::any_of(chart.lines.begin(), chart.lines.end(), [](const ChartLine& line) {
+    return std::any_of(line.points.begin(), line.points.end(), [](const ChartPoint& point) {
+      return point.expected && point.expected->share_closed.has_value();
+    });
+  });
+}
+
+}  // namespace ohmwright

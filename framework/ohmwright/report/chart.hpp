@@ -1,0 +1,75 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/report/paragraph.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+namespace ohmwright {
+
+/// What a good part reads at one place of the axis; nothing where its ratings do not say.
+struct ChartPoint {
+  double condition = 0.0;  ///< SI unit of the axis
+  std::optional<Expectation> expected;
+};
+
+/// One line of a chart: for a state of the part ("warming"), or the only one.
+struct ChartLine {
+  std::string state;  ///< id of the state's value; empty: the part has one line
+  std::vector<ChartPoint> points;
+};
+
+/// A reading that is marked on a chart, with the doubt of both its values (half-widths, SI).
+struct ChartMark {
+  std::string label;
+  double condition = 0.0;
+  double condition_half_width = 0.0;
+  double value = 0.0;
+  double value_half_width = 0.0;
+};
+
+/// Expected readings along an axis, and readings beside them. Refers to the descriptor, which the caller keeps.
+struct Chart {
+  const Descriptor& descriptor;
+  const ChartAxis& axis;
+  std::string part_title;
+  std::vector<ChartLine> lines;
+  std::vector<ChartMark> marks;
+};
+
+/// Which chart of a part is wanted.
+struct ChartRequest {
+  std::size_t axis = 0;  ///< index into `Descriptor::charts`
+  double from = 0.0;     ///< SI; from < to
+  double to = 0.0;
+  std::size_t points = 21;                 ///< at least 2, evenly spaced, both ends included
+  std::vector<ConditionValue> conditions;  ///< that stay as they are along the axis
+};
+
+/// Asks the part for what it would read, point by point. Throws what the part throws.
+Chart make_chart(const Part& part, const Descriptor& descriptor, const ChartRequest& request);
+
+/// The readings that can be marked on that axis: a value of its measurand at a value of its condition.
+std::vector<ChartMark> chart_marks(const Descriptor& descriptor, const ChartAxis& axis, const Evidence& evidence);
+
+/// A step that people count in (1, 2 or 5 times a power of ten) and that divides the span into at most `most` parts, in
+/// the unit of `span`.
+double round_step(double span, std::size_t most);
+
+/// True where the line is the share of good parts that are closed, not a reading.
+bool is_of_contacts(const Chart& chart);
+
+/// The chart as a table, with a plot of `dense` (the same chart with many points) in characters above it.
+std::string chart_page(const Chart& chart, const Chart& dense, const Sentences& say, const PageStyle& style);
+/// Comma-separated values with a header line, SI units named in it.
+std::string chart_csv(const Chart& chart);
+/// For programs (schemas/chart.schema.json), SI units, with a final newline.
+std::string chart_json(const Chart& chart);
+/// A whole HTML page: the picture of `dense` and the table; the table alone and a sentence where no plotter is at hand.
+std::string chart_html(const Chart& chart, const Chart& dense, const Sentences& say);
+
+}  // namespace ohmwright

@@ -1,0 +1,130 @@
+#include <fmt/format.h>
+
+#include <ohmwright/report/chart_picture.hpp>
+#include <ohmwright/report/chart_scale.hpp>
+#include <ohmwright/report/run_program.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+/// A text inside a gnuplot script: within single quotes only a newline and the quote itself mean anything.
+std::string quoted_for_gnuplot(std::string_view text) {
+  std::string quoted = "'";
+  for (const char letter : with_plain_spaces(text)) {
+    if (static_cast<unsigned char>(letter) < 0x20 || letter == 0x7f) continue;
+    quoted += letter;
+    if (letter == '\'') quoted += letter;
+  }
+  return quoted + "'";
+}
+
+std::string titled(const std::string& title, Unit unit) {
+  const std::string symbol = unit.symbol(Spelling::screen);
+  return symbol.empty() ? title : title + " [" + symbol + "]";
+}
+
+/// Writes the script of one chart.
+class ScriptWriter {
+ public:
+  ScriptWriter(const Chart& chart, const Sentences& say)
+      : chart_(chart),
+        say_(say),
+        scale_(scale_of(chart)),
+        horizontal_(say.unit_for({condition_dimension(chart), chart.lines.front().points.back().condition})),
+        vertical_(say.unit_for(vertical_quantity(chart, scale_))) {}
+
+  std::string write() {
+    script_ += "set terminal svg size 760,460 noenhanced background rgb 'white' font 'sans-serif,13'\n";
+    script_ += "set encoding utf8\nset grid\nset key top right\nset bars 0.6\n";
+    if (scale_.logarithmic) script_ += "set logscale y\n";
+    if (is_of_contacts(chart_)) script_ += "set yrange [-5:105]\n";
+    script_ += "set xlabel " + quoted_for_gnuplot(titled(horizontal_title(chart_, say_), horizontal_)) + '\n';
+    script_ += "set ylabel " + quoted_for_gnuplot(titled(vertical_title(chart_, say_), vertical_)) + '\n';
+    script_ += "set title " + quoted_for_gnuplot(chart_.part_title) + '\n';
+    for (std::size_t i = 0; i < chart_.lines.size(); ++i) line_data(i);
+    mark_data();
+    plot_command();
+    return std::move(script_);
+  }
+
+ private:
+  static Dimension condition_dimension(const Chart& chart) {
+    return chart.descriptor.conditions[index_of(chart.descriptor.conditions, chart.axis.condition)].dimension;
+  }
+  static AnyQuantity vertical_quantity(const Chart& chart, const ChartScale& scale) {
+    if (is_of_contacts(chart)) return {Dimension::ratio, 0.5};
+    const std::uint16_t measurand = index_of(chart.descriptor.measurands, chart.axis.measurand);
+    // A logarithmic axis over decades reads best in the unit of its middle.
+    const double typical = scale.logarithmic ? scale.lowest * 10.0 : scale.highest;
+    return {chart.descriptor.measurands[measurand].dimension, typical};
+  }
+
+  std::string x(double si) const { return fmt::format("{:.9g}", horizontal_.from_si(si)); }
+  std::string y(double si) const { return fmt::format("{:.9g}", vertical_.from_si(si)); }
+  std::string y(const std::optional<AnyQuantity>& side) const { return side ? y(side->value_in_si()) : "NaN"; }
+
+  void line_data(std::size_t index) {
+    script_ += fmt::format("$line{} << EOD\n", index);
+    for (const ChartPoint& point : chart_.lines[index].points) {
+      if (!point.expected) {
+        script_ += "\n";  // a gap in the line
+        continue;
+      }
+      script_ += x(point.condition) + ' ' + y(drawn_value(*point.expected)) + ' ' + y(point.expected->limits.lower) +
+                 ' ' + y(point.expected->limits.upper) + '\n';
+    }
+    script_ += "EOD\n";
+  }
+
+  void mark_data() {
+    if (chart_.marks.empty()) return;
+    script_ += "$marks << EOD\n";
+    for (const ChartMark& mark : chart_.marks) {
+      const double least = scale_.logarithmic ? 1e-3 * mark.value : mark.value - mark.value_half_width;
+      script_ += x(mark.condition) + ' ' + y(mark.value) + ' ' + x(mark.condition - mark.condition_half_width) + ' ' +
+                 x(mark.condition + mark.condition_half_width) + ' ' +
+                 y(std::max(least, mark.value - mark.value_half_width)) + ' ' + y(mark.value + mark.value_half_width) +
+                 '\n';
+    }
+    script_ += "EOD\n";
+  }
+
+  void plot_command() {
+    std::string parts;
+    const auto add = [&parts](const std::string& part) { parts += (parts.empty() ? "plot " : ", ") + part; };
+    if (!is_of_contacts(chart_))
+      for (std::size_t i = 0; i < chart_.lines.size(); ++i)
+        add(fmt::format("$line{} using 1:3:4 with filledcurves fillcolor rgb '#c9d8e6' title {}", i,
+                        quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("what good parts may read")))));
+    for (std::size_t i = 0; i < chart_.lines.size(); ++i)
+      add(fmt::format("$line{} using 1:2 with lines linewidth 2 linecolor rgb '{}' title {}", i,
+                      i == 0 ? "#2f5d8a" : "#8a5d2f",
+                      quoted_for_gnuplot(chart_.lines[i].state.empty() ? say_(OHMWRIGHT_TEXT("the curve"))
+                                                                       : chart_.lines[i].state)));
+    if (!chart_.marks.empty())
+      add("$marks using 1:2:3:4:5:6 with xyerrorbars linewidth 2 pointtype 7 pointsize 0.6 linecolor rgb '#a3201a' "
+          "title " +
+          quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("the reading and its doubt"))));
+    script_ += parts + '\n';
+  }
+
+  const Chart& chart_;
+  const Sentences& say_;
+  ChartScale scale_;
+  Unit horizontal_;
+  Unit vertical_;
+  std::string script_;
+};
+
+}  // namespace
+
+std::string picture_script(const Chart& dense, const Sentences& say) { return ScriptWriter(dense, say).write(); }
+
+std::optional<std::string> chart_picture(const Chart& dense, const Sentences& say) {
+  std::optional<std::string> svg = run_program({"gnuplot", "-"}, picture_script(dense, say));
+  if (svg && svg->find("<svg") == std::string::npos) return std::nullopt;
+  return svg;
+}
+
+}  // namespace ohmwright

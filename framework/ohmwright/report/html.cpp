@@ -1,0 +1,97 @@
+#include <array>
+#include <cstdint>
+
+#include <ohmwright/report/html.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+constexpr std::string_view head = R"(<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
+<style>
+body { max-width: 46rem; margin: 1.5rem auto; padding: 0 1rem; font: 1rem/1.5 sans-serif; color: #222; }
+h1 { font-size: 1.4rem; line-height: 1.3; }
+h2 { font-size: 1.05rem; margin-bottom: 0.2rem; }
+ul { margin-top: 0.2rem; padding-left: 1.3rem; }
+img { max-width: 100%; }
+table { border-collapse: collapse; }
+td, th { padding: 0.15rem 0.8rem; text-align: right; border-bottom: 1px solid #ddd; }
+.cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }
+.within-limits h1 { color: #1a6b2f; }
+.out-of-limits h1 { color: #a3201a; }
+.undecided h1 { color: #7a5c00; }
+.bar { display: flex; align-items: center; gap: 0.6rem; margin: 0.15rem 0; }
+.bar span:first-child { flex: 0 0 12rem; height: 0.9rem; background: #e6e6e6; }
+.bar i { display: block; height: 100%; background: #466b8f; }
+.bar b { flex: 0 0 3rem; text-align: right; font-weight: normal; }
+@media print { body { margin: 0; } }
+</style>
+)";
+
+constexpr std::string_view digits = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+
+/// RFC 4648, section 4.
+std::string base64(std::string_view bytes) {
+  std::string text;
+  text.reserve((bytes.size() + 2) / 3 * 4);
+  for (std::size_t at = 0; at < bytes.size(); at += 3) {
+    const std::string_view group = bytes.substr(at, 3);
+    std::uint32_t bits = 0;
+    for (std::size_t i = 0; i < 3; ++i)
+      bits = bits << 8U | (i < group.size() ? static_cast<unsigned char>(group[i]) : 0U);
+    for (std::size_t i = 0; i < 4; ++i) text += i <= group.size() ? digits[bits >> (18U - 6U * i) & 63U] : '=';
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string html_text(std::string_view text) {
+  std::string html;
+  for (const char letter : text) {
+    switch (letter) {
+      case '&':
+        html += "&amp;";
+        break;
+      case '<':
+        html += "&lt;";
+        break;
+      case '>':
+        html += "&gt;";
+        break;
+      case '"':
+        html += "&quot;";
+        break;
+      case '\'':
+        html += "&#39;";
+        break;
+      default:
+        if (static_cast<unsigned char>(letter) >= 0x20 && letter != 0x7f) html += letter;
+    }
+  }
+  return html;
+}
+
+std::string html_page(std::string_view title, std::string_view body) {
+  std::string page(head);
+  page.append("<title>").append(html_text(title)).append("</title>\n</head>\n<body>\n");
+  return page.append(body).append("</body>\n</html>\n");
+}
+
+std::string html_section(std::string_view title, const std::vector<std::string>& lines) {
+  if (lines.empty()) return {};
+  std::string section = "<h2>" + html_text(title) + "</h2>\n<ul>\n";
+  for (const std::string& line : lines) section += "<li>" + html_text(line) + "</li>\n";
+  return section + "</ul>\n";
+}
+
+std::string html_picture(std::string_view svg, std::string_view alternative) {
+  return "<p><img src=\"data:image/svg+xml;base64," + base64(svg) + "\" alt=\"" + html_text(alternative) + "\"></p>\n";
+}
+
+}  // namespace ohmwright

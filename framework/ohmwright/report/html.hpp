@@ -1,0 +1,22 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace ohmwright {
+
+/// `text` as HTML shows it: `& < > " '` escaped, control characters dropped.
+std::string html_text(std::string_view text);
+
+/// A whole page that loads nothing from anywhere and runs nothing: `body` between head and foot. `title` is escaped,
+/// `body` is not.
+std::string html_page(std::string_view title, std::string_view body);
+
+/// A heading and a list of lines, escaped; nothing for no line.
+std::string html_section(std::string_view title, const std::vector<std::string>& lines);
+
+/// A picture inside the page. As an image nothing in it can run. `alternative` says what it shows.
+std::string html_picture(std::string_view svg, std::string_view alternative);
+
+}  // namespace ohmwright

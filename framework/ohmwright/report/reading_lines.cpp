@@ -1,0 +1,114 @@
+#include <algorithm>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/reading_lines.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+constexpr std::size_t most_readings_shown = 12;  // of a longer series the first ones and the last
+constexpr std::size_t first_readings_shown = 3;
+
+/// Writes the lines of one report's readings.
+class ReadingLines {
+ public:
+  ReadingLines(const VerdictReport& report, const Sentences& sentences) : report_(report), say_(sentences) {}
+
+  std::vector<std::string> write() const {
+    std::vector<std::string> lines;
+    const std::size_t count = report_.readings.size();
+    for (std::size_t i = 0; i < count; ++i) {
+      if (count > most_readings_shown && i == first_readings_shown) {
+        lines.push_back(
+            say_(OHMWRIGHT_TEXT("… {count} more …"), {{"count", std::to_string(count - first_readings_shown - 1)}}));
+        i = count - 1;
+      }
+      lines.push_back(reading_line(report_.readings[i], i));
+    }
+    if (skin_matters())
+      lines.push_back(
+          say_(OHMWRIGHT_TEXT("above 10 kΩ keep your fingers off the probe tips: skin lies beside the part")));
+    lines.push_back(say_(report_.meter_assumed ? OHMWRIGHT_TEXT("meter: {meter} (assumed; name yours with --meter)")
+                                               : OHMWRIGHT_TEXT("meter: {meter}"),
+                         {{"meter", report_.meter_title}}));
+    return lines;
+  }
+
+ private:
+  /// Skin is some hundred kilohms to a few megohms: from 10 kΩ on it spoils a reading (common practice, no source).
+  bool skin_matters() const {
+    constexpr double least_ohms = 10e3;
+    const auto prepared = report_.evidence.readings();
+    return std::any_of(prepared.begin(), prepared.end(), [this](const PreparedReading& reading) {
+      const bool ohms = report_.descriptor.measurands[reading.measurand].dimension == Dimension::resistance;
+      return ohms && reading.shown == Shown::value && reading.displayed >= least_ohms;
+    });
+  }
+
+  std::string reading_line(const Reading& reading, std::size_t index) const {
+    const PreparedReading& prepared = report_.evidence.readings()[index];
+    const MeasurandDescriptor& measurand = report_.descriptor.measurands[prepared.measurand];
+    std::string line =
+        say_.in_domain(report_.descriptor.text_domain, measurand.title) + ": " + shown(reading, prepared);
+    if (!reading.repeats.empty()) {
+      line += say_(OHMWRIGHT_TEXT(", read {count} times, mean {mean}"),
+                   {{"count", std::to_string(reading.repeats.size() + 1)},
+                    {"mean", say_.quantity({measurand.dimension, prepared.displayed})}});
+    }
+    for (const Condition& condition : reading.conditions) line += "; " + condition_text(condition);
+    return line + circumstances(reading);
+  }
+
+  /// Which range went over is an assumption unless it was said.
+  std::string over_range(const Reading& reading, const PreparedReading& prepared) const {
+    if (!(prepared.range_full_scale > 0.0)) return say_(OHMWRIGHT_TEXT("OL, on a range that was not said (--range)"));
+    const Dimension dimension = report_.descriptor.measurands[prepared.measurand].dimension;
+    const FindingArgument range{"range", AnyQuantity(dimension, prepared.range_full_scale)};
+    if (reading.range || std::get<OverRange>(reading.observed).unit)
+      return say_(OHMWRIGHT_TEXT("OL on the range to {range}"), {range});
+    return say_(OHMWRIGHT_TEXT("OL, taken as past {range}, the meter's largest range (--range names another)"),
+                {range});
+  }
+
+  std::string shown(const Reading& reading, const PreparedReading& prepared) const {
+    if (std::holds_alternative<OverRange>(reading.observed)) return over_range(reading, prepared);
+    if (const auto* contact = std::get_if<ContactState>(&reading.observed))
+      return *contact == ContactState::open ? say_(OHMWRIGHT_TEXT("open")) : say_(OHMWRIGHT_TEXT("closed"));
+    const auto& stated = std::get<StatedValue>(reading.observed);
+    std::string text = say_.stated(stated);
+    if (stated.unit_assumed) text += say_(OHMWRIGHT_TEXT(" (unit assumed)"));
+    return text;
+  }
+
+  std::string condition_text(const Condition& condition) const {
+    const std::uint16_t index = index_of(report_.descriptor.conditions, condition.id);
+    const ConditionDescriptor& descriptor = report_.descriptor.conditions[index];
+    std::string text =
+        say_.in_domain(report_.descriptor.text_domain, descriptor.title) + " " + say_.stated(condition.value);
+    if (condition.uncertainty_assumed) text += say_(OHMWRIGHT_TEXT(" (doubt assumed)"));
+    return text;
+  }
+
+  std::string circumstances(const Reading& reading) const {
+    std::string text;
+    const auto add = [&](std::string_view english) { text += ", " + say_(english); };
+    if (reading.connection == Connection::lead_off) add(OHMWRIGHT_TEXT("lead off"));
+    if (reading.connection == Connection::in_circuit) add(OHMWRIGHT_TEXT("in circuit"));
+    if (reading.moisture == Moisture::wet) add(OHMWRIGHT_TEXT("wet"));
+    if (reading.moisture == Moisture::dry) add(OHMWRIGHT_TEXT("dried"));
+    if (reading.supply == Supply::live) add(OHMWRIGHT_TEXT("live"));
+    return text;
+  }
+
+  const VerdictReport& report_;
+  const Sentences& say_;
+};
+
+}  // namespace
+
+std::vector<std::string> reading_lines(const VerdictReport& report, const Sentences& sentences) {
+  return ReadingLines(report, sentences).write();
+}
+
+}  // namespace ohmwright

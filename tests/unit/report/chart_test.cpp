@@ -1,0 +1,106 @@
+#include <sstream>
+
+#include <gmock/gmock.h>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
+
+#include "charted_part.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::straight_chart;
+using testing::switching_chart;
+
+const Sentences& say() {
+  static const Sentences sentences{UnitPreferences{}};
+  return sentences;
+}
+
+ChartMark mark_at(double kelvin) { return {"reading 1", kelvin, 1.0, kelvin + 20.0, 4.0}; }
+
+TEST(Chart, AsksThePartFromEndToEnd) {
+  const Chart chart = straight_chart();
+  ASSERT_EQ(chart.lines.size(), 1U);
+  ASSERT_EQ(chart.lines[0].points.size(), 7U);
+  EXPECT_EQ(chart.lines[0].points.front().condition, 240.0);
+  EXPECT_EQ(chart.lines[0].points.back().condition, 300.0);
+  EXPECT_FALSE(chart.lines[0].points.front().expected);
+  EXPECT_EQ(chart.lines[0].points.back().expected->nominal.value_in_si(), 300.0);
+}
+
+TEST(Chart, DrawsOneLineForEachValueOfAState) {
+  const Chart chart = switching_chart();
+  ASSERT_EQ(chart.lines.size(), 2U);
+  EXPECT_EQ(chart.lines[0].state, "warming");
+  EXPECT_EQ(chart.lines[1].state, "cooling");
+  EXPECT_EQ(*chart.lines[0].points[3].expected->share_closed, 1.0);  // 270 K
+  EXPECT_EQ(*chart.lines[1].points[3].expected->share_closed, 0.0);
+  EXPECT_TRUE(is_of_contacts(chart));
+}
+
+TEST(Chart, MarksReadingsOfItsMeasurandAndCondition) {
+  const Descriptor& descriptor = testing::charted_descriptor();
+  Reading with = testing::resistance_reading("300 ohm +- 3 ohm");
+  with.conditions = {{"part_temperature", parse_stated_value("10C ± 2K", Dimension::temperature)}};
+  const Reading without = testing::resistance_reading("300 ohm");
+  const MeterSet meters({testing::basic_meter("0 ohm")});
+  const std::vector<ChartMark> marks =
+      chart_marks(descriptor, descriptor.charts[0], Evidence(descriptor, std::vector{with, without}, meters));
+  ASSERT_EQ(marks.size(), 1U);
+  EXPECT_NEAR(marks[0].condition, 283.15, 1e-9);
+  EXPECT_NEAR(marks[0].condition_half_width, 2.0, 1e-9);
+  EXPECT_NEAR(marks[0].value, 300.0, 1e-9);
+  EXPECT_NEAR(marks[0].value_half_width, 3.0, 1e-9);
+}
+
+TEST(RoundStep, CountsAsPeopleDo) {
+  EXPECT_DOUBLE_EQ(round_step(100.0, 20), 5.0);
+  EXPECT_DOUBLE_EQ(round_step(50.0, 20), 5.0);
+  EXPECT_DOUBLE_EQ(round_step(30.0, 20), 2.0);
+  EXPECT_DOUBLE_EQ(round_step(0.19, 20), 0.01);
+  EXPECT_DOUBLE_EQ(round_step(180.0, 20), 10.0);
+}
+
+TEST(ChartPage, FitsItsWidthAndSaysWhereNothingIsKnown) {
+  for (const int width : {40, 80}) {
+    Chart chart = straight_chart();
+    chart.part_title = "a part";
+    chart.marks = {mark_at(280.0)};
+    const std::string page = chart_page(chart, straight_chart(101), say(), {width, false});
+    std::istringstream lines(page);
+    for (std::string line; std::getline(lines, line);) EXPECT_LE(columns_of(line), width) << line;
+    EXPECT_THAT(page, HasSubstr("a part: what a good one reads"));
+    EXPECT_THAT(page, HasSubstr("X"));
+    EXPECT_THAT(page, HasSubstr("~300.0"));  // the model is in doubt there
+    EXPECT_THAT(page, HasSubstr("-"));
+  }
+}
+
+TEST(ChartPage, ShowsTheShareOfClosedContacts) {
+  const std::string page = chart_page(switching_chart(), switching_chart(101), say(), {80, false});
+  EXPECT_THAT(page, HasSubstr("warming"));
+  EXPECT_THAT(page, HasSubstr("cooling"));
+  EXPECT_THAT(page, HasSubstr("> 99.9 %"));
+  EXPECT_THAT(page, Not(HasSubstr("Ω")));
+}
+
+TEST(ChartJson, FollowsItsSchema) {
+  for (Chart chart : {straight_chart(), switching_chart()}) {
+    chart.marks = {mark_at(280.0)};
+    const Document document = parse_document(chart_json(chart), "chart");
+    for (const Problem& problem : chart_schema().problems(document.root)) ADD_FAILURE() << problem.text;
+  }
+}
+
+TEST(ChartCsv, NamesItsUnitsAndLeavesUnknownPlacesEmpty) {
+  const std::string csv = chart_csv(straight_chart());
+  EXPECT_THAT(csv, ::testing::StartsWith("part_temperature [K],state,nominal [ohm],lower [ohm],upper [ohm],"
+                                         "model_standard_error [ohm],share_closed\n240,,,,,,\n250,,250,225,275"));
+}
+
+}  // namespace
+}  // namespace ohmwright
