@@ -39,9 +39,7 @@ std::vector<std::string> kinds() {
   return ids;
 }
 
-TEST(KindsBuiltHere, AreAllThere) {
-  EXPECT_EQ(kinds().size(), static_cast<std::size_t>(OHMWRIGHT_PLUGIN_COUNT));
-}
+TEST(KindsBuiltHere, AreAllThere) { EXPECT_EQ(kinds().size(), static_cast<std::size_t>(OHMWRIGHT_PLUGIN_COUNT)); }
 
 class KindVectors : public ::testing::TestWithParam<std::string> {
  protected:
