@@ -99,6 +99,20 @@ TEST(GuardedJudge, FindingsThatItsDescriptorDoesNotHaveCountAsAFailure) {
             failed + "its rule \"resistance\" gave something that is not a number");
 }
 
+TEST(GuardedJudge, AVerdictThatItsNumbersContradictIsNone) {
+  // P(|Y| ≤ √3/2) = 0.5 for a rectangle of half-width √3: no pass at 0.95.
+  EXPECT_EQ(failure_of([](Findings& findings) {
+              Finding& finding = findings.add(0, Outcome::within_limits, 0);
+              finding.meaning = ProbabilityMeaning::within_limits;
+              finding.probability = 0.5;
+              finding.judged = Estimate(0.0);
+              finding.judged->add_term(Evidence::model_source, 1.0);
+              finding.judged_lower = -0.8660254037844386;
+              finding.judged_upper = 0.8660254037844386;
+            }),
+            "not judged: the plugin failed: its rule \"resistance\" gave an outcome that its own numbers contradict");
+}
+
 TEST(GuardedJudge, WhatIsNoExceptionIsCaughtToo) {
   EXPECT_EQ(failure_of([](Findings&) { throw 42; }),
             "not judged: the plugin failed: something was thrown that is no exception");
