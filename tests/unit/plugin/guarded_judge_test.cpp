@@ -113,6 +113,18 @@ TEST(GuardedJudge, AVerdictThatItsNumbersContradictIsNone) {
             "not judged: the plugin failed: its rule \"resistance\" gave an outcome that its own numbers contradict");
 }
 
+TEST(GuardedJudge, WhatAPluginThrowsCannotDisturbATerminal) {
+  const test::PluginFolder folder;
+  folder.add("unprintable");
+  const Registry registry(folder.list(), ::geteuid());
+  const LoadedKind& kind = registry.kind("unprintable");
+  std::vector<Problem> problems;
+  const std::shared_ptr<const Part> part = kind.make_part(nullptr, problems);
+  const auto judged = judge_guarded(*part, kind.descriptor(), fixture::no_readings(kind.descriptor()), {});
+  EXPECT_EQ(std::get<NotJudged>(judged).text,
+            "not judged: the plugin failed: line one\\nline two \\x1b[2J \\u202e backwards \\xff \"end\"");
+}
+
 TEST(GuardedJudge, WhatIsNoExceptionIsCaughtToo) {
   EXPECT_EQ(failure_of([](Findings&) { throw 42; }),
             "not judged: the plugin failed: something was thrown that is no exception");

@@ -293,5 +293,18 @@ TEST(Registry, APluginThatThrowsWhileItMakesAPartLosesOnlyThatPart) {
   }
 }
 
+TEST(Registry, AProblemThatAPluginNamesCannotDisturbATerminal) {
+  const test::PluginFolder folder;
+  folder.add("unprintable");
+  const Registry registry = registry_of(folder);
+  const ValueNode ratings;
+  std::vector<Problem> problems{{"/own", 1, "ours\nstays"}};
+  EXPECT_EQ(registry.kind("unprintable").make_part(&ratings, problems), nullptr);
+  ASSERT_THAT(problems, SizeIs(2));
+  EXPECT_EQ(problems[0].text, "ours\nstays");
+  EXPECT_EQ(problems[1].pointer, "/curve\\n");
+  EXPECT_EQ(problems[1].text, "line one\\nline two \\x1b[2J \\u202e backwards \\xff \"end\"");
+}
+
 }  // namespace
 }  // namespace ohmwright
