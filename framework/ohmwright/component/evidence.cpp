@@ -1,6 +1,7 @@
 #include <cmath>
 #include <map>
 #include <numeric>
+#include <string_view>
 
 #include <ohmwright/component/evidence.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -14,6 +15,20 @@ const double sqrt3 = std::sqrt(3.0);
 
 std::string label_of(const Reading& reading, std::size_t index) {
   return reading.label.empty() ? "reading " + std::to_string(index + 1) : reading.label;
+}
+
+/// Far beyond what any instrument shows, and far below where a probability would overflow into not-a-number [SI].
+constexpr double largest_half_width = 1e15;
+
+/// The half-width of a value of that dimension, when a probability can be taken from it. Throws InputError else, naming
+/// the reading and `whose` half-width it is.
+double usable(double half_width, Dimension dimension, const std::string& label, std::string_view whose = {}) {
+  if (half_width >= 0.0 && half_width <= largest_half_width) return half_width;
+  const Dimension of_differences = dimension == Dimension::temperature ? Dimension::temperature_difference : dimension;
+  throw InputError(label + ": " + std::string(whose) + (whose.empty() ? "± " : " ± ") +
+                   exact_text(AnyQuantity(of_differences, half_width)) +
+                   " is no uncertainty that can be judged by; state one from 0 to " +
+                   exact_text(AnyQuantity(of_differences, largest_half_width)));
 }
 
 }  // namespace
@@ -56,7 +71,8 @@ class EvidenceBuilder {
     const MeterFunction* function = function_for(meter, dimension);
     if (dimension == Dimension::resistance) {
       prepared.lead_resistance = meter.lead_resistance.value.value_in_si();
-      prepared.lead_half_width = meter.lead_resistance.half_width.value_or(0.0);
+      prepared.lead_half_width =
+          usable(meter.lead_resistance.half_width.value_or(0.0), dimension, label, "the test leads'");
     }
     if (const auto* contact = std::get_if<ContactState>(&reading.observed)) {
       prepared.shown = *contact == ContactState::open ? Shown::contact_open : Shown::contact_closed;
@@ -95,7 +111,7 @@ class EvidenceBuilder {
     const AnyQuantity shown = mean_of(reading, stated);
     prepared.displayed = shown.value_in_si();
     prepared.value = Estimate(shown.value_in_si());
-    if (stated.half_width) prepared.meter_half_width = *stated.half_width;
+    if (stated.half_width) prepared.meter_half_width = usable(*stated.half_width, shown.dimension(), label);
     if (stated.half_width)
       prepared.value.add_term(new_source("stated-uncertainty", label, Shape::rectangular), *stated.half_width / sqrt3);
     else
@@ -121,7 +137,8 @@ class EvidenceBuilder {
     const MeterRange* range = function == nullptr ? nullptr : range_for(*function, reading.range, shown);
     if (range == nullptr) throw InputError(label + ": " + no_accuracy(shown, meter, function));
     prepared.range_full_scale = range->full_scale.value_in_si();
-    const double bound = accuracy_half_width(*range, shown.value_in_si());
+    const double bound =
+        usable(accuracy_half_width(*range, shown.value_in_si()), shown.dimension(), label, "the meter's");
     prepared.meter_half_width = bound;
     if (!shares_meter(reading, shown.dimension())) {
       prepared.value.add_term(new_source("meter-accuracy", label, Shape::rectangular), bound / sqrt3);
@@ -168,7 +185,8 @@ class EvidenceBuilder {
     const auto n = static_cast<double>(reading.repeats.size() + 1);
     const SourceIndex source = new_source("repeatability", label, Shape::student_t);
     evidence_.sources_[source].degrees_of_freedom = n - 1.0;
-    prepared.value.add_term(source, std::sqrt(sum / (n - 1.0) / n));
+    const double scatter = std::sqrt(sum / (n - 1.0) / n);
+    prepared.value.add_term(source, usable(scatter, stated.value.dimension(), label, "the repeats'"));
   }
 
   void subtract_leads(const Meter& meter, PreparedReading& prepared) {
@@ -182,7 +200,9 @@ class EvidenceBuilder {
     const std::uint16_t index = index_of(descriptor_.conditions, condition.id);
     if (index == not_found)
       throw InputError(label + ": a " + std::string(descriptor_.id) + " knows no condition \"" + condition.id + "\"");
-    const double half_width = condition.value.half_width.value_or(descriptor_.conditions[index].default_half_width);
+    const double half_width =
+        usable(condition.value.half_width.value_or(descriptor_.conditions[index].default_half_width),
+               condition.value.value.dimension(), label, condition.id);
     // A label only names a reading for people: two readings of one label do not share their errors.
     const bool own = condition.error_source.empty();
     Estimate value(condition.value.value.value_in_si());

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <string_view>
@@ -6,6 +7,7 @@
 #include <unistd.h>
 
 #include <ohmwright/conformance/forked_judge.hpp>
+#include <ohmwright/document/meter_record.hpp>
 #include <ohmwright/document/reading_record.hpp>
 #include <ohmwright/quantity/error.hpp>
 
@@ -58,10 +60,24 @@ class Pipe {
   std::array<int, 2> ends_{-1, -1};
 };
 
-/// What the child does with the record it was given: everything it knows of the readings comes from there.
-std::string answer_to(const std::string& request, const Part& part, const Descriptor& descriptor,
-                      const MeterSet& meters, const JudgeSettings& settings) {
-  const std::vector<Reading> readings = readings_from_record(request);
+/// All that judging depends on beside the part, one record a line.
+std::string request_of(std::span<const Reading> readings, const MeterSet& meters, const JudgeSettings& settings) {
+  return readings_record(readings) + '\n' + meters_record(meters.all()) + '\n' + settings_record(settings);
+}
+
+/// The part of `text` before its first line feed, which goes with it.
+std::string_view take_line(std::string_view& text) {
+  const std::size_t end = std::min(text.find('\n'), text.size());
+  const std::string_view line = text.substr(0, end);
+  text.remove_prefix(std::min(end + 1, text.size()));
+  return line;
+}
+
+/// What the child does with the request: everything it knows beside the part comes from there.
+std::string answer_to(std::string_view request, const Part& part, const Descriptor& descriptor) {
+  const std::vector<Reading> readings = readings_from_record(take_line(request));
+  const MeterSet meters(meters_from_record(take_line(request)));
+  const JudgeSettings settings = settings_from_record(take_line(request));
   const Evidence evidence(descriptor, readings, meters);
   return verdict_record(judge(part, descriptor, evidence, settings), descriptor, evidence.sources());
 }
@@ -75,14 +91,14 @@ std::string ending_of(int status) {
 
 RecordedVerdict judge_in_child(const Part& part, const Descriptor& descriptor, std::span<const Reading> readings,
                                const MeterSet& meters, const JudgeSettings& settings) {
-  const std::string request = readings_record(readings);
+  const std::string request = request_of(readings, meters, settings);
   Pipe answer;
   const pid_t child = ::fork();
   if (child < 0) fail("no process");
   if (child == 0) {
     bool written = false;
     try {
-      written = answer.write_all(answer_to(request, part, descriptor, meters, settings));
+      written = answer.write_all(answer_to(request, part, descriptor));
     } catch (...) {
       ::_exit(1);
     }

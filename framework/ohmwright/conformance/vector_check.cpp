@@ -52,7 +52,7 @@ class Comparison {
   std::vector<std::string> differences() {
     compare_outcome();
     compare_probability();
-    for (const ExpectedRule& expected : vector_.rules) compare_rule(expected);
+    compare_rules();
     for (const ExpectedFigure& expected : vector_.figures) compare_figure(expected);
     if (vector_.advice) compare_advice();
     return std::move(differences_);
@@ -74,17 +74,50 @@ class Comparison {
              number_text(expected.value) + " within " + number_text(expected.tolerance));
   }
 
-  /// A rule may speak of several readings: one finding of the expected outcome is enough.
-  void compare_rule(const ExpectedRule& expected) {
-    std::string got;
-    for (const Finding& finding : verdict_.findings) {
-      if (descriptor_.rules[finding.rule].id != expected.rule) continue;
-      if (finding.outcome == expected.outcome) return;
-      got += (got.empty() ? "" : ", ") + std::string(name_of(finding.outcome));
-    }
-    differ(expected.rule + ": " + (got.empty() ? std::string("no finding") : got) + ", expected " +
-           std::string(name_of(expected.outcome)));
+  bool expects(std::string_view rule, Outcome outcome) const {
+    return std::any_of(vector_.rules.begin(), vector_.rules.end(), [&](const ExpectedRule& expected) {
+      return expected.rule == rule && expected.outcome == outcome;
+    });
   }
+
+  /// Whether the vector speaks of that rule and all that it expects of it is there.
+  bool has_all_of(std::string_view rule) const {
+    bool listed = false;
+    for (const ExpectedRule& expected : vector_.rules) {
+      if (expected.rule != rule) continue;
+      if (!finds(expected)) return false;
+      listed = true;
+    }
+    return listed;
+  }
+
+  /// A rule may speak of several readings. Each outcome that the vector lists for it must be there, and whatever else
+  /// it finds must be silent: a finding that nobody expected is a difference though another one beside it is right.
+  void compare_rules() {
+    for (const ExpectedRule& expected : vector_.rules)
+      if (!finds(expected))
+        differ(expected.rule + ": " + found_by(expected.rule) + ", expected " + word(expected.outcome));
+    for (const Finding& finding : verdict_.findings) {
+      const std::string_view rule = descriptor_.rules[finding.rule].id;
+      if (finding.outcome == Outcome::silent || !has_all_of(rule) || expects(rule, finding.outcome)) continue;
+      differ(std::string(rule) + ": also " + word(finding.outcome) + ", which is not expected");
+    }
+  }
+
+  bool finds(const ExpectedRule& expected) const {
+    return std::any_of(verdict_.findings.begin(), verdict_.findings.end(), [&](const Finding& finding) {
+      return descriptor_.rules[finding.rule].id == expected.rule && finding.outcome == expected.outcome;
+    });
+  }
+
+  std::string found_by(std::string_view rule) const {
+    std::string found;
+    for (const Finding& finding : verdict_.findings)
+      if (descriptor_.rules[finding.rule].id == rule) found += (found.empty() ? "" : ", ") + word(finding.outcome);
+    return found.empty() ? "no finding" : found;
+  }
+
+  static std::string word(Outcome outcome) { return std::string(name_of(outcome)); }
 
   void compare_figure(const ExpectedFigure& expected) {
     std::string got = "no such figure";

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include <ohmwright/plugin/discovery.hpp>
+#include <ohmwright/plugin/guard.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/stamp_reader.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -102,6 +103,8 @@ class Search {
       add(read_plugin(FileBytes(file.descriptor.number(), file.size), file));
     } catch (const PluginError& error) {
       result.refused.push_back({path, error.reasons(), error.kinds()});
+    } catch (...) {  // one file that cannot be looked at must not hide the others
+      result.refused.push_back({path, {"it cannot be read: " + text_of_current_exception()}, {}});
     }
   }
 

@@ -15,8 +15,8 @@ struct NotJudged {
 
 /// Lets the part's rules speak. Nothing when they did; else why not, and then `findings` is empty.
 ///
-/// Beside what the plugin throws, findings that cannot be used count as its failure: rules or texts that its descriptor
-/// does not have, an outcome that its rule does not declare, a probability or limit that is not a number.
+/// Beside what the plugin throws, findings that cannot be used count as its failure (`misuse_of_findings`): what its
+/// descriptor does not have, what is not a number, an outcome that its own numbers contradict.
 /// Allocates nothing when the plugin does not.
 std::optional<NotJudged> run_rules(const Part& part, const Descriptor& descriptor, const Evidence& evidence,
                                    const JudgeSettings& settings, Findings& findings);

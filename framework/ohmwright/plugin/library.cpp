@@ -34,7 +34,7 @@ std::string linker_text(std::string text, const std::string& copy) {
   if (const std::size_t begin = text.find(before); begin != std::string::npos) text.erase(0, begin + before.size());
   if (const std::size_t end = text.rfind("): "); end != std::string::npos) text.erase(end);
   if (text.rfind(copy + ": ", 0) == 0) text.erase(0, copy.size() + 2);
-  return text;
+  return one_line(text);  // it may name symbols of the plugin
 }
 
 boost::dll::shared_library open_library(const FoundPlugin& plugin, FileDescriptor sealed) {
@@ -94,15 +94,18 @@ std::pair<OwnedKind, const Descriptor*> make_kind(const PluginTable& table, cons
     reasons.push_back("making " + name + " gave nothing");
   } else if (const auto thrown_by_descriptor = guarded([&] { descriptor = &kind->descriptor(); })) {
     reasons.push_back("describing " + name + " failed: " + *thrown_by_descriptor);
-  } else {
-    for (std::string& problem : descriptor_problems(*descriptor, stamped)) reasons.push_back(std::move(problem));
+  } else if (const auto thrown_by_check = guarded([&] {
+               for (std::string& problem : descriptor_problems(*descriptor, stamped))
+                 reasons.push_back(std::move(problem));
+             })) {
+    reasons.push_back("checking the descriptor of " + name + " failed: " + *thrown_by_check);
   }
   return {std::move(kind), descriptor};
 }
 
 }  // namespace
 
-std::shared_ptr<const PluginLibrary> PluginLibrary::load(const FoundPlugin& plugin, ::uid_t user) {
+std::unique_ptr<PluginLibrary::Loaded> PluginLibrary::load_checked(const FoundPlugin& plugin, ::uid_t user) {
   TrustedFile file = open_trusted(plugin.path, user);
   FileDescriptor sealed = sealed_copy(file);
   const FoundPlugin again = read_plugin(FileBytes(sealed.number(), file.size), file);
@@ -118,7 +121,17 @@ std::shared_ptr<const PluginLibrary> PluginLibrary::load(const FoundPlugin& plug
     loaded->descriptors.push_back(descriptor);
   }
   if (!reasons.empty()) throw PluginError(plugin.path, std::move(reasons));
-  return std::shared_ptr<const PluginLibrary>(new PluginLibrary(std::move(loaded)));
+  return loaded;
+}
+
+std::shared_ptr<const PluginLibrary> PluginLibrary::load(const FoundPlugin& plugin, ::uid_t user) {
+  try {
+    return std::shared_ptr<const PluginLibrary>(new PluginLibrary(load_checked(plugin, user)));
+  } catch (const PluginError&) {
+    throw;
+  } catch (...) {  // no memory, a file that vanished: it costs this plugin and nothing else
+    refuse(plugin, "it cannot be loaded: " + text_of_current_exception());
+  }
 }
 
 PluginLibrary::PluginLibrary(std::unique_ptr<Loaded> loaded) : loaded_(std::move(loaded)) {}

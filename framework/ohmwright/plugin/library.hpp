@@ -15,8 +15,9 @@ namespace ohmwright {
 class PluginLibrary {
  public:
   /// Loads what discovery found: opened and checked again, copied into sealed memory, its stamp compared once more
-  /// there, every symbol bound at once, its kinds made and their descriptors checked. Throws PluginError with
-  /// everything that is wrong; what the plugin threw comes as text.
+  /// there, every symbol bound at once, its kinds made and their descriptors checked. Throws PluginError, and nothing
+  /// else, with everything that is wrong; what the plugin threw comes as text. Only what its static initialisers throw
+  /// cannot be caught: the dynamic linker lets no exception through and ends the program.
   static std::shared_ptr<const PluginLibrary> load(const FoundPlugin& plugin, ::uid_t user);
 
   PluginLibrary(const PluginLibrary&) = delete;
@@ -32,6 +33,7 @@ class PluginLibrary {
 
  private:
   struct Loaded;
+  static std::unique_ptr<Loaded> load_checked(const FoundPlugin& plugin, ::uid_t user);
   explicit PluginLibrary(std::unique_ptr<Loaded> loaded);
 
   std::unique_ptr<Loaded> loaded_;

@@ -14,6 +14,10 @@ std::shared_ptr<const Part> LoadedKind::make_part(const ValueNode* ratings, std:
   call("making a part", [&] { made = kind().make_part(ratings, problems); });
   const bool has_problems = problems.size() > problems_before;
   if (made == nullptr && !has_problems) fail("making a part", "it made none and named no problem");
+  for (std::size_t i = problems_before; i < problems.size(); ++i) {
+    problems[i].text = one_line(problems[i].text);
+    problems[i].pointer = one_line(problems[i].pointer);
+  }
   if (has_problems) return nullptr;
   // The deleter holds the library: the code that destroys the part must be there for as long as the part.
   return {made.release(), [library = library_](const Part* part) { guarded([&] { delete part; }); }};

@@ -17,6 +17,7 @@ inline ohmwright::Descriptor complete_descriptor(std::string_view id, std::vecto
   descriptor.id = id;
   descriptor.title = "Part for tests";
   descriptor.aliases = std::move(aliases);
+  descriptor.text_domain = "ohmwright-fixture";
   descriptor.terminals = {"a", "b"};
   descriptor.ratings_schema = R"({"type":"object"})";
   descriptor.measurands = {{"resistance", "Resistance", ohmwright::Dimension::resistance, "ohm", false}};

@@ -155,5 +155,30 @@ TEST(Evidence, RefusesWhatCannotBeRead) {
   EXPECT_EQ(refusal_of({no_condition}, basic_meter("0 ohm")), "reading 1: a test-part knows no condition \"weather\"");
 }
 
+TEST(Evidence, RefusesAnUncertaintyThatNoProbabilityCanBeTakenFrom) {
+  EXPECT_EQ(refusal_of({resistance_reading("11.0 kohm ± 1e305 ohm")}, basic_meter("0 ohm")),
+            "reading 1: ± 1e+305 ohm is no uncertainty that can be judged by; state one from 0 to 1e+15 ohm");
+  EXPECT_EQ(refusal_of({resistance_reading("11.0 kohm ± 1e15 ohm")}, basic_meter("0 ohm")), "accepted");
+
+  Reading at = resistance_reading("11.0 kohm");
+  at.conditions.push_back({"part_temperature", parse_stated_value("23 degC ± 1e200 K", Dimension::temperature), ""});
+  EXPECT_EQ(
+      refusal_of({at}, basic_meter("0 ohm")),
+      "reading 1: part_temperature ± 1e+200 K is no uncertainty that can be judged by; state one from 0 to 1e+15 K");
+
+  EXPECT_EQ(refusal_of({resistance_reading("11.0 kohm")}, basic_meter("0.3 ohm ± 1e100 ohm")),
+            "reading 1: the test leads' ± 1e+100 ohm is no uncertainty that can be judged by; "
+            "state one from 0 to 1e+15 ohm");
+  EXPECT_EQ(refusal_of({resistance_reading("11.0 kohm")}, basic_meter("0 ohm", 1e100)),
+            "reading 1: the meter's ± 1e+101 ohm is no uncertainty that can be judged by; state one from 0 to "
+            "1e+15 ohm");
+
+  Reading scattered = resistance_reading("11.0 kohm ± 1 ohm");
+  scattered.repeats = {2e100};
+  EXPECT_EQ(refusal_of({scattered}, basic_meter("0 ohm")),
+            "reading 1: the repeats' ± 1e+100 ohm is no uncertainty that can be judged by; state one from 0 to 1e+15 "
+            "ohm");
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -11,6 +11,7 @@
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/meter_document.hpp>
 #include <ohmwright/document/named_file.hpp>
+#include <ohmwright/plugin/guarded_judge.hpp>
 #include <ohmwright/plugin/registry.hpp>
 
 namespace ohmwright {
@@ -39,9 +40,7 @@ std::vector<std::string> kinds() {
   return ids;
 }
 
-TEST(KindsBuiltHere, AreAllThere) {
-  EXPECT_EQ(kinds().size(), static_cast<std::size_t>(OHMWRIGHT_PLUGIN_COUNT));
-}
+TEST(KindsBuiltHere, AreAllThere) { EXPECT_EQ(kinds().size(), static_cast<std::size_t>(OHMWRIGHT_PLUGIN_COUNT)); }
 
 class KindVectors : public ::testing::TestWithParam<std::string> {
  protected:
@@ -194,6 +193,40 @@ TEST_P(KindVectors, AReadingThatIsNotANumberIsNeverAPass) {
     for (const Reading& reading : spoilt) any = any || std::holds_alternative<StatedValue>(reading.observed);
     if (!any) continue;
     EXPECT_NE(judged(prepared, spoilt).outcome, Outcome::within_limits) << vector.id;
+  }
+}
+
+/// The readings with every value scaled, taken in another way.
+std::vector<Reading> scaled(std::vector<Reading> readings, double factor, Connection connection, Moisture moisture) {
+  for (Reading& reading : readings) {
+    reading.connection = connection;
+    reading.moisture = moisture;
+    for (double& repeat : reading.repeats) repeat *= factor;
+    if (auto* stated = std::get_if<StatedValue>(&reading.observed))
+      stated->value = AnyQuantity(stated->value.dimension(), stated->value.value_in_si() * factor);
+  }
+  return readings;
+}
+
+TEST_P(KindVectors, FindNothingThatTheirOwnNumbersContradict) {
+  for (const VectorCase& vector : cases_) {
+    PreparedVector prepared = prepare_vector(kind_, vector, meters());
+    for (const double factor : {-1.0, 0.0, 1e-3, 0.5, 0.9, 0.95, 0.98, 1.0, 1.02, 1.05, 1.1, 2.0, 1e3})
+      for (const Connection connection : {Connection::unstated, Connection::lead_off, Connection::in_circuit})
+        for (const Moisture moisture : {Moisture::dry, Moisture::wet})
+          for (const double confidence : {0.8, 0.95, 0.999}) {
+            const std::vector<Reading> readings = scaled(vector.readings, factor, connection, moisture);
+            prepared.settings.confidence = confidence;
+            std::optional<Evidence> evidence;
+            try {
+              evidence.emplace(kind_.descriptor(), readings, prepared.meters);
+            } catch (const InputError&) {
+              continue;  // the meter cannot show that
+            }
+            const auto judged = judge_guarded(*prepared.part, kind_.descriptor(), *evidence, prepared.settings);
+            if (const auto* failed = std::get_if<NotJudged>(&judged))
+              ADD_FAILURE() << vector.id << " times " << factor << " at " << confidence << ": " << failed->text;
+          }
   }
 }
 

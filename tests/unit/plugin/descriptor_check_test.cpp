@@ -34,7 +34,9 @@ TEST(DescriptorCheck, NamesMustBeThoseOfTheStamp) {
 TEST(DescriptorCheck, AnEmptyDescriptorLacksEverything) {
   EXPECT_THAT(descriptor_problems(Descriptor{}, {"fan-motor", {}}),
               ElementsAre("its descriptor is of \"\", its stamp of \"fan-motor\"", "kind \"fan-motor\" has no title",
-                          "kind \"fan-motor\" has no ratings schema", "it has no measurand", "it has no rule"));
+                          "kind \"fan-motor\" has no ratings schema",
+                          "kind \"fan-motor\" has no text domain named with a-z, 0-9, - and _: \"\"",
+                          "it has no measurand", "it has no rule"));
 }
 
 TEST(DescriptorCheck, IdsAreUniqueInTheirListAndWellFormed) {
@@ -81,6 +83,119 @@ TEST(DescriptorCheck, ARuleDeclaresWhatItCanSayAndItsSource) {
         descriptor.rules[0].source = "";
       }),
       ElementsAre("rule \"reads-something\" has no source", "rule \"reads-something\" declares no possible outcome"));
+}
+
+ConditionDescriptor condition(std::string_view id, std::string_view option) {
+  return {id, "Temperature of the part", option, Dimension::temperature, "", 1.0, "made up for this test"};
+}
+
+TEST(DescriptorCheck, AnOptionMeansOneThing) {
+  EXPECT_THAT(problems_after([](Descriptor& d) { d.conditions = {condition("part_temperature", "at")}; }), IsEmpty());
+  for (const char* taken :
+       {"lead-off", "in-circuit", "wet", "dry", "unplugged", "proved-dead", "live", "range", "ratings", "meter",
+        "readings", "series", "format", "out", "help", "confidence", "every-rule", "language", "plugins"}) {
+    EXPECT_THAT(problems_after([&](Descriptor& d) { d.conditions = {condition("part_temperature", taken)}; }),
+                ElementsAre("condition \"part_temperature\" takes the option \"--" + std::string(taken) +
+                            "\", which is the program's own"));
+  }
+  EXPECT_THAT(problems_after([](Descriptor& d) { d.conditions = {condition("range", "span")}; }),
+              ElementsAre("condition \"range\" takes the option \"--range\", which is the program's own"))
+      << "a condition can be typed by its id, too";
+  EXPECT_THAT(problems_after([](Descriptor& d) { d.conditions = {condition("part_temperature", "resistance")}; }),
+              ElementsAre("condition \"part_temperature\" takes the option \"--resistance\", which is the name of a "
+                          "measurand"));
+  EXPECT_THAT(problems_after([](Descriptor& d) {
+                d.conditions = {condition("a", "b"), condition("b", "c")};
+              }),
+              ElementsAre("condition \"a\" takes the option \"--b\", which is the name of another condition"));
+}
+
+TEST(DescriptorCheck, AReadingCarriesSoManyConditions) {
+  static const std::vector<std::string> ids{"c1", "c2", "c3", "c4", "c5", "c6", "c7"};
+  const auto with = [](std::size_t count) {
+    return problems_after([&](Descriptor& d) {
+      for (std::size_t i = 0; i < count; ++i) d.conditions.push_back(condition(ids[i], ids[i]));
+    });
+  };
+  EXPECT_THAT(with(6), IsEmpty());
+  EXPECT_THAT(with(7), ElementsAre("it has 7 conditions; a reading carries at most 6"));
+}
+
+TEST(DescriptorCheck, AUnitIsOneOfItsDimension) {
+  EXPECT_THAT(problems_after([](Descriptor& d) { d.measurands[0].default_unit = "degC"; }),
+              ElementsAre("measurand \"resistance\" is a resistance, which has no unit \"degC\""));
+  EXPECT_THAT(problems_after([](Descriptor& d) {
+                d.conditions = {condition("part_temperature", "at")};
+                d.conditions[0].default_unit = "V";
+              }),
+              ElementsAre("condition \"part_temperature\" is a temperature, which has no unit \"V\""));
+}
+
+TEST(DescriptorCheck, AnAxisCanBeDrawn) {
+  const auto with = [](const ChartAxis& axis) {
+    return problems_after([&](Descriptor& d) {
+      d.conditions = {condition("part_temperature", "at")};
+      d.charts = {axis};
+    });
+  };
+  const AnyQuantity cold(Dimension::temperature, 233.15);
+  const AnyQuantity warm(Dimension::temperature, 333.15);
+  EXPECT_THAT(with({"resistance", "part_temperature", cold, warm}), IsEmpty());
+  EXPECT_THAT(with({"resistance", "part_temperature", warm, cold}),
+              ElementsAre("a chart along \"part_temperature\" does not end above its beginning"));
+  EXPECT_THAT(with({"resistance", "part_temperature", cold, cold}),
+              ElementsAre("a chart along \"part_temperature\" does not end above its beginning"));
+  EXPECT_THAT(with({"resistance", "part_temperature", cold,
+                    AnyQuantity(Dimension::temperature, std::numeric_limits<double>::quiet_NaN())}),
+              ElementsAre("a chart along \"part_temperature\" does not end above its beginning"));
+  EXPECT_THAT(with({"resistance", "part_temperature", cold, AnyQuantity(Dimension::resistance, 400.0)}),
+              ElementsAre("a chart along \"part_temperature\" runs from a temperature to a resistance; its condition "
+                          "is a temperature"));
+  EXPECT_THAT(with({"resistance", "part_temperature", cold, warm, false, "history"}),
+              ElementsAre("a chart names the state \"history\", which is not there"));
+}
+
+TEST(DescriptorCheck, AKindThatCouldNeverPassAPartIsNone) {
+  EXPECT_THAT(problems_after([](Descriptor& d) { d.rules[0].essential = false; }),
+              ElementsAre("none of its rules is essential, so no part could ever pass"));
+}
+
+TEST(DescriptorCheck, ACautionFitsAboveAVerdict) {
+  const auto with = [](std::string_view brief) {
+    return problems_after([&](Descriptor& d) {
+      d.cautions = {{"sharp-blades", brief, "The blades are sharp.", "common practice, no source"}};
+    });
+  };
+  static const std::string longest(90, 'x');
+  static const std::string too_long(91, 'x');
+  EXPECT_THAT(with(longest), IsEmpty());
+  EXPECT_THAT(with(too_long), ElementsAre("caution \"sharp-blades\" has a brief text of 91 bytes; at most 90 can "
+                                          "stand above a verdict"));
+  EXPECT_THAT(with("The blades are sharp."),
+              ElementsAre("caution \"sharp-blades\" has a brief text that ends in a full stop"));
+}
+
+TEST(DescriptorCheck, TheFieldsOfASentenceCanBeFilled) {
+  const auto with = [](std::string_view text) {
+    return problems_after([&](Descriptor& d) { d.rules[0].texts[0].english = text; });
+  };
+  for (const char* good : {"{measured}", "{a}{b_2}", "{{not a field}} but {one}", "no field"})
+    EXPECT_THAT(with(good), IsEmpty()) << good;
+  for (const std::string bad : {"{measured", "measured}", "{}", "{0}", "{a b}", "{a:.3}", "{{a}", "{{{a}}}}"})
+    EXPECT_THAT(with(bad), ElementsAre("text of rule \"reads-something\" \"reads\" has braces that are no field; "
+                                       "write {name}, or {{ and }} for braces: \"" +
+                                       bad + "\""));
+}
+
+TEST(DescriptorCheck, TextsCanBeShown) {
+  EXPECT_THAT(problems_after([](Descriptor& d) { d.title = "Fan\x1b[2J"; }),
+              ElementsAre("kind \"fan-motor\" has a title that cannot be shown: \"Fan\\x1b[2J\""));
+  EXPECT_THAT(problems_after([](Descriptor& d) { d.rules[0].texts[0].english = "two\nlines"; }),
+              ElementsAre("text of rule \"reads-something\" \"reads\" has a text that cannot be shown: "
+                          "\"two\\nlines\""));
+  EXPECT_THAT(problems_after([](Descriptor& d) { d.title = "A \"quoted\" \\ \u2126 title"; }), IsEmpty());
+  EXPECT_THAT(problems_after([](Descriptor& d) { d.text_domain = "../elsewhere"; }),
+              ElementsAre("kind \"fan-motor\" has no text domain named with a-z, 0-9, - and _: \"../elsewhere\""));
 }
 
 }  // namespace

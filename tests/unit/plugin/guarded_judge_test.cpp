@@ -99,6 +99,32 @@ TEST(GuardedJudge, FindingsThatItsDescriptorDoesNotHaveCountAsAFailure) {
             failed + "its rule \"resistance\" gave something that is not a number");
 }
 
+TEST(GuardedJudge, AVerdictThatItsNumbersContradictIsNone) {
+  // P(|Y| ≤ √3/2) = 0.5 for a rectangle of half-width √3: no pass at 0.95.
+  EXPECT_EQ(failure_of([](Findings& findings) {
+              Finding& finding = findings.add(0, Outcome::within_limits, 0);
+              finding.meaning = ProbabilityMeaning::within_limits;
+              finding.probability = 0.5;
+              finding.judged = Estimate(0.0);
+              finding.judged->add_term(Evidence::model_source, 1.0);
+              finding.judged_lower = -0.8660254037844386;
+              finding.judged_upper = 0.8660254037844386;
+            }),
+            "not judged: the plugin failed: its rule \"resistance\" gave an outcome that its own numbers contradict");
+}
+
+TEST(GuardedJudge, WhatAPluginThrowsCannotDisturbATerminal) {
+  const test::PluginFolder folder;
+  folder.add("unprintable");
+  const Registry registry(folder.list(), ::geteuid());
+  const LoadedKind& kind = registry.kind("unprintable");
+  std::vector<Problem> problems;
+  const std::shared_ptr<const Part> part = kind.make_part(nullptr, problems);
+  const auto judged = judge_guarded(*part, kind.descriptor(), fixture::no_readings(kind.descriptor()), {});
+  EXPECT_EQ(std::get<NotJudged>(judged).text,
+            "not judged: the plugin failed: line one\\nline two \\x1b[2J \\u202e backwards \\xff \"end\"");
+}
+
 TEST(GuardedJudge, WhatIsNoExceptionIsCaughtToo) {
   EXPECT_EQ(failure_of([](Findings&) { throw 42; }),
             "not judged: the plugin failed: something was thrown that is no exception");

@@ -293,5 +293,44 @@ TEST(Registry, APluginThatThrowsWhileItMakesAPartLosesOnlyThatPart) {
   }
 }
 
+std::string refusal_to_make_a_part(const LoadedKind& kind) {
+  std::vector<Problem> problems;
+  try {
+    kind.make_part(nullptr, problems);
+    return "a part was made";
+  } catch (const PluginError& error) {
+    EXPECT_THAT(problems, IsEmpty());
+    return error.what();
+  }
+}
+
+TEST(Registry, AKindThatCannotMakeAPartWithoutRatingsSaysSoOrHasFailed) {
+  const test::PluginFolder folder;
+  const auto path = folder.add("needs_ratings");
+  const Registry registry = registry_of(folder);
+  const std::string refused = path.string() + ": plugin refused: making a part of the kind ";
+  EXPECT_EQ(refusal_to_make_a_part(registry.kind("silent-without-ratings")),
+            refused + "\"silent-without-ratings\" failed: it made none and named no problem");
+  EXPECT_EQ(refusal_to_make_a_part(registry.kind("throws-without-ratings")),
+            refused + "\"throws-without-ratings\" failed: nothing comes of nothing");
+  const ValueNode ratings;
+  std::vector<Problem> problems;
+  for (const char* kind : {"silent-without-ratings", "throws-without-ratings"})
+    EXPECT_NE(registry.kind(kind).make_part(&ratings, problems), nullptr) << kind;
+}
+
+TEST(Registry, AProblemThatAPluginNamesCannotDisturbATerminal) {
+  const test::PluginFolder folder;
+  folder.add("unprintable");
+  const Registry registry = registry_of(folder);
+  const ValueNode ratings;
+  std::vector<Problem> problems{{"/own", 1, "ours\nstays"}};
+  EXPECT_EQ(registry.kind("unprintable").make_part(&ratings, problems), nullptr);
+  ASSERT_THAT(problems, SizeIs(2));
+  EXPECT_EQ(problems[0].text, "ours\nstays");
+  EXPECT_EQ(problems[1].pointer, "/curve\\n");
+  EXPECT_EQ(problems[1].text, "line one\\nline two \\x1b[2J \\u202e backwards \\xff \"end\"");
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -1,0 +1,148 @@
+#include <limits>
+#include <optional>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/plugin_entry.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/verdict/decision.hpp>
+
+#include "door_switch_ratings_schema.hpp"
+
+namespace {
+
+using namespace ohmwright;
+
+enum Measurand : std::uint16_t { closed_contact, open_contact };
+enum Rule : std::uint16_t { closed_rule, open_rule };
+enum ClosedText : TextIndex { resistance_judged, does_not_close, closes_by_sound, closed_not_read };
+enum OpenText : TextIndex { opens, does_not_open, open_not_read };
+
+Descriptor make_descriptor() {
+  Descriptor descriptor;
+  descriptor.id = "door-switch";
+  descriptor.title = OHMWRIGHT_TEXT("Door switch");
+  descriptor.aliases = {"lamp switch"};
+  descriptor.text_domain = "door-switch";
+  descriptor.roles = {"senses-door"};
+  descriptor.terminals = {"common", "contact"};
+  descriptor.measurands = {{"closed_contact", OHMWRIGHT_TEXT("Resistance of the contact in its closed position"),
+                            Dimension::resistance, "ohm", true},
+                           {"open_contact", OHMWRIGHT_TEXT("Resistance of the contact in its open position"),
+                            Dimension::resistance, "ohm", true}};
+  descriptor.rules = {
+      {"closed-contact",
+       OHMWRIGHT_TEXT("The contact closes"),
+       true,
+       can_pass | can_condemn | can_be_undecided,
+       "common practice, no source",
+       {{"resistance-judged", OHMWRIGHT_TEXT("Closed it has {measured}; a good one has {upper} at most.")},
+        {"does-not-close", OHMWRIGHT_TEXT("It does not conduct where it should be closed.")},
+        {"closes-by-sound", OHMWRIGHT_TEXT("It conducts; how well was not read.")},
+        {"not-read", OHMWRIGHT_TEXT("Not judged: the closed contact was not read with a lead off.")}}},
+      {"open-contact",
+       OHMWRIGHT_TEXT("The contact opens"),
+       true,
+       can_pass | can_condemn,
+       "common practice, no source",
+       {{"opens", OHMWRIGHT_TEXT("It does not conduct where it should be open.")},
+        {"does-not-open", OHMWRIGHT_TEXT("It conducts where it should be open: the contact is stuck.")},
+        {"not-read", OHMWRIGHT_TEXT("Not judged: the open contact was not read with a lead off.")}}}};
+  descriptor.procedures = {
+      {"read-the-contact",
+       OHMWRIGHT_TEXT("Read the contact in both positions"),
+       "closed_contact",
+       4.0,
+       {{"unplug", OHMWRIGHT_TEXT("Unplug the appliance, prove the switch dead and pull one of its leads.")},
+        {"read", OHMWRIGHT_TEXT("Read the ohms across the contact, plunger out, then plunger in.")}},
+       {"disconnect-power", "prove-dead"}}};
+  descriptor.fault_modes = {
+      {"burnt", OHMWRIGHT_TEXT("burnt contact"), 1.0, "assumed, no source", {{"lamp-stays-dark", 0.8}}, {}},
+      {"stuck", OHMWRIGHT_TEXT("stuck contact"), 1.0, "assumed, no source", {{"lamp-stays-lit", 0.9}}, {}}};
+  descriptor.ratings_schema = ohmwright_schemas::door_switch_ratings_schema;
+  return descriptor;
+}
+
+/// The first reading of a contact that was taken with nothing beside it, or null.
+const PreparedReading* reading_of(const Evidence& evidence, Measurand measurand) {
+  for (const PreparedReading& reading : evidence.readings())
+    if (reading.measurand == measurand && reading.connection == Connection::lead_off) return &reading;
+  return nullptr;
+}
+
+bool conducts_nothing(const PreparedReading& reading) {
+  return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
+}
+
+class DoorSwitch : public Part {
+ public:
+  explicit DoorSwitch(double contact_ohms) : contact_ohms_(contact_ohms) {}
+
+  void judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const override {
+    judge_closed(reading_of(evidence, closed_contact), evidence, settings, findings);
+    judge_open(reading_of(evidence, open_contact), findings);
+  }
+
+ private:
+  void judge_closed(const PreparedReading* reading, const Evidence& evidence, const JudgeSettings& settings,
+                    Findings& findings) const {
+    if (reading == nullptr) {
+      findings.add(closed_rule, Outcome::silent, closed_not_read);
+    } else if (conducts_nothing(*reading)) {
+      findings.add(closed_rule, Outcome::out_of_limits, does_not_close);
+    } else if (reading->shown == Shown::contact_closed) {
+      findings.add(closed_rule, Outcome::undecided, closes_by_sound);
+    } else {
+      constexpr double nothing_below = -std::numeric_limits<double>::infinity();
+      const Conformance p = conformance_of(reading->value, evidence.sources(), nothing_below, contact_ohms_);
+      Finding& finding = findings.add(closed_rule, decide(p, settings.confidence), resistance_judged);
+      finding.meaning = ProbabilityMeaning::within_limits;
+      finding.probability = p.within;
+      finding.judged = reading->value;
+      finding.judged_lower = nothing_below;
+      finding.judged_upper = contact_ohms_;
+      finding.measured = AnyQuantity(Dimension::resistance, reading->value.value());
+      finding.measured_uncertainty = reading->value.standard_uncertainty();
+      finding.limits.upper = AnyQuantity(Dimension::resistance, contact_ohms_);
+      finding.arguments.push_back({"measured", *finding.measured});
+      finding.arguments.push_back({"upper", *finding.limits.upper});
+    }
+  }
+
+  static void judge_open(const PreparedReading* reading, Findings& findings) {
+    if (reading == nullptr)
+      findings.add(open_rule, Outcome::silent, open_not_read);
+    else if (conducts_nothing(*reading))
+      findings.add(open_rule, Outcome::within_limits, opens);
+    else
+      findings.add(open_rule, Outcome::out_of_limits, does_not_open);
+  }
+
+  double contact_ohms_;
+};
+
+class DoorSwitchKind : public Kind {
+ public:
+  const Descriptor& descriptor() const override { return descriptor_; }
+
+  std::unique_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const override {
+    constexpr double of_any_switch = 1.0;  // common practice, no source
+    if (ratings == nullptr) return std::make_unique<DoorSwitch>(of_any_switch);
+    const ValueNode& node = *ratings->find("contact_resistance");  // the schema requires it, as text
+    try {
+      const StatedValue stated = parse_stated_value(*node.text(), Dimension::resistance);
+      return std::make_unique<DoorSwitch>(stated.value.value_in_si());
+    } catch (const InputError& error) {
+      problems.push_back(node.problem(error.what()));
+      return nullptr;
+    }
+  }
+
+ private:
+  Descriptor descriptor_ = make_descriptor();
+};
+
+Kind* create(std::uint32_t /*index*/) { return new DoorSwitchKind; }
+
+}  // namespace
+
+OHMWRIGHT_PLUGIN("door-switch\tlamp switch", create, 1)
