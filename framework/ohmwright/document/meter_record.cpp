@@ -46,7 +46,8 @@ Json meter_record(const Meter& meter) {
               {"title", meter.title},
               {"source", meter.source},
               {"lead_resistance", stated_record(meter.lead_resistance)},
-              {"low_impedance", meter.low_impedance}};
+              {"low_impedance", meter.low_impedance},
+              {"sets_range_itself", meter.sets_range_itself}};
   record["functions"] = Json::array();
   for (const MeterFunction& function : meter.functions) record["functions"].push_back(function_record(function));
   return record;
@@ -58,7 +59,8 @@ Meter meter_from(const RecordReader& reader, const ValueNode& node) {
               reader.text(reader.field(node, "source")),
               {},
               reader.stated(reader.field(node, "lead_resistance")),
-              reader.flag(reader.field(node, "low_impedance"))};
+              reader.flag(reader.field(node, "low_impedance")),
+              reader.flag(reader.field(node, "sets_range_itself"))};
   for (const ValueNode& function : reader.list(reader.field(node, "functions")))
     meter.functions.push_back(function_from(reader, function));
   return meter;
@@ -105,9 +107,9 @@ bool equal(const Meter& a, const Meter& b) {
   const StatedValue& leads_a = a.lead_resistance;
   const StatedValue& leads_b = b.lead_resistance;
   return a.name == b.name && a.title == b.title && a.source == b.source && a.low_impedance == b.low_impedance &&
-         same_bits(leads_a.value, leads_b.value) && same_bits(leads_a.half_width, leads_b.half_width) &&
-         leads_a.unit == leads_b.unit && leads_a.unit_assumed == leads_b.unit_assumed &&
-         leads_a.prefix_used == leads_b.prefix_used &&
+         a.sets_range_itself == b.sets_range_itself && same_bits(leads_a.value, leads_b.value) &&
+         same_bits(leads_a.half_width, leads_b.half_width) && leads_a.unit == leads_b.unit &&
+         leads_a.unit_assumed == leads_b.unit_assumed && leads_a.prefix_used == leads_b.prefix_used &&
          std::equal(a.functions.begin(), a.functions.end(), b.functions.begin(), b.functions.end(), equal_functions);
 }
 

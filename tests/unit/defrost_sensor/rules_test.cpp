@@ -259,6 +259,14 @@ TEST(VoltsRule, SaysWhenTheVoltageCannotBe) {
   EXPECT_EQ(text_of(with(with_control(), "3 V", Supply::unplugged), volts_at_board), "no-live-volts");
 }
 
+TEST(ShortRule, IsNoShortWhatACoarseRangeOrAWideDoubtShows) {
+  const SensorRatings ratings = plain_ratings();
+  EXPECT_EQ(text_of(judge(ratings, {{.value = "0.00 Mohm", .range = "60 Mohm"}}), short_sensor), "no-short");
+  EXPECT_EQ(text_of(judge(ratings, {{.value = "11 kohm +- 12 kohm", .at = "23 degC +- 1 K"}}), short_sensor),
+            "no-short");
+  EXPECT_EQ(text_of(judge(ratings, {{.value = "0.3 ohm +- 0.1 ohm"}}), short_sensor), "shorted");
+}
+
 // ---- nothing known
 
 TEST(ClassRule, RanksTheClassesThatMatch) {

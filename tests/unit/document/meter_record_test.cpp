@@ -49,6 +49,7 @@ TEST(MeterRecord, EqualityNoticesEveryField) {
   EXPECT_TRUE(changed([](Meter& m) { m.title = "x"; }));
   EXPECT_TRUE(changed([](Meter& m) { m.source = "x"; }));
   EXPECT_TRUE(changed([](Meter& m) { m.low_impedance = true; }));
+  EXPECT_TRUE(changed([](Meter& m) { m.sets_range_itself = false; }));
   EXPECT_TRUE(changed([](Meter& m) { m.lead_resistance.half_width.reset(); }));
   EXPECT_TRUE(changed([](Meter& m) { m.lead_resistance.value = AnyQuantity(Dimension::resistance, 0.4); }));
   EXPECT_TRUE(changed([](Meter& m) { m.functions.pop_back(); }));

@@ -18,7 +18,8 @@ void expect_reserved(std::span<const cli::OptionSpec> options) {
 TEST(ReservedOptions, HoldThoseThatStandAmongReadings) {
   expect_reserved(cli::common_options());
   expect_reserved(cli::circumstance_options());
-  for (const cli::VerbSpec& verb : {cli::check_verb(), cli::kinds_verb(), cli::ratings_verb(), cli::vectors_verb()}) {
+  for (const cli::VerbSpec& verb :
+       {cli::check_verb(), cli::chart_verb(), cli::kinds_verb(), cli::ratings_verb(), cli::vectors_verb()}) {
     if (!verb.takes_conditions) continue;
     expect_reserved(verb.options);
     expect_reserved(verb.circumstances);
