@@ -3,12 +3,11 @@
 
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
-#include <ohmwright/quantity/near_miss.hpp>
-#include <ohmwright/quantity/print.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/chart.hpp>
 
 #include "exit_codes.hpp"
+#include "given_conditions.hpp"
 #include "kind_files.hpp"
 #include "output.hpp"
 #include "part_charts.hpp"
@@ -22,30 +21,6 @@ namespace {
 
 constexpr std::size_t most_rows = 500;
 constexpr std::size_t usual_rows = 20;
-
-/// Condition with that id or option.
-std::uint16_t condition_named(const Descriptor& descriptor, const std::string& name) {
-  std::vector<std::string> known;
-  for (std::size_t i = 0; i < descriptor.conditions.size(); ++i) {
-    const ConditionDescriptor& condition = descriptor.conditions[i];
-    if (condition.id == name || condition.option == name) return static_cast<std::uint16_t>(i);
-    known.emplace_back(condition.option);
-  }
-  std::string list;
-  for (const std::string& option : known) list += (list.empty() ? "" : ", ") + option;
-  throw InputError("a " + std::string(descriptor.id) + " knows no condition " + ohmwright::quoted(name) +
-                   did_you_mean(name, known) + "; it has: " + list);
-}
-
-AnyQuantity condition_value(const Descriptor& descriptor, std::uint16_t condition, const std::string& text,
-                            UnitPreferences& units) {
-  const ConditionDescriptor& row = descriptor.conditions[condition];
-  StatedValueOptions options;
-  if (!row.default_unit.empty()) options.default_unit = Unit::named(row.default_unit, row.dimension);
-  const StatedValue stated = parse_stated_value(text, row.dimension, options);
-  units.prefer(stated.unit);
-  return stated.value;
-}
 
 /// What a chart is made from.
 struct Call {
@@ -92,20 +67,6 @@ void choose_span(const Arguments& arguments, Call& call) {
     throw InputError("--step must be positive and give at most " + std::to_string(most_rows) + " rows");
 }
 
-void add_given(const Arguments& arguments, Call& call) {
-  const auto found = arguments.options.find("--given");
-  if (found == arguments.options.end()) return;
-  const Descriptor& descriptor = call.kind.descriptor();
-  for (const std::string& word : found->second) {
-    const std::size_t equals = word.find('=');
-    if (equals == std::string::npos)
-      throw InputError("--given takes CONDITION=VALUE, such as at=23C, got " + ohmwright::quoted(word));
-    const std::uint16_t condition = condition_named(descriptor, word.substr(0, equals));
-    call.request.conditions.push_back(
-        {condition, condition_value(descriptor, condition, word.substr(equals + 1), call.units).value_in_si()});
-  }
-}
-
 void add_marks(const Arguments& arguments, const Environment& environment, Call& call) {
   const std::span<const std::string> words = std::span(arguments.operands).subspan(1);
   if (words.empty()) return;
@@ -148,7 +109,7 @@ int run_chart(const Arguments& arguments, Environment& environment) {
   Call call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, {}, {}};
   call.request.axis = chosen_axis(arguments, kind.descriptor());
   choose_span(arguments, call);
-  add_given(arguments, call);
+  call.request.conditions = given_conditions(arguments, kind.descriptor(), call.units);
   add_marks(arguments, environment, call);
   const Chart table = table_chart(call);
   if (table.lines.empty())
@@ -186,7 +147,7 @@ VerbSpec chart_verb() {
               {"--from", "VALUE", OHMWRIGHT_TEXT("Where the chart begins"), {}},
               {"--to", "VALUE", OHMWRIGHT_TEXT("Where it ends"), {}},
               {"--step", "VALUE", OHMWRIGHT_TEXT("Distance between the rows of the table"), {}},
-              {"--given", "CONDITION=VALUE", OHMWRIGHT_TEXT("A condition that stays as it is: --given at=23C"), {}},
+              given_option(),
               {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter of the marked readings"), {}},
               {"--format",
                "FORMAT",

@@ -87,7 +87,8 @@ Registry make_registry(const Arguments& arguments, const Locations& locations) {
 }
 
 int run(const std::vector<std::string>& words) {
-  const std::vector<VerbSpec> verbs{check_verb(), kinds_verb(), ratings_verb(), chart_verb(), vectors_verb()};
+  const std::vector<VerbSpec> verbs{check_verb(), kinds_verb(),   ratings_verb(),
+                                    chart_verb(), compare_verb(), vectors_verb()};
   const Invocation invocation = parse_command_line(verbs, words);
   const Locations locations = own_locations();
   set_language(invocation.arguments, locations);

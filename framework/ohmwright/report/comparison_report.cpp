@@ -1,0 +1,75 @@
+#include <algorithm>
+
+#include <nlohmann/json.hpp>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/comparison_report.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+std::string answer(const ComparisonReport& report, const Sentences& say) {
+  const FindingArgument original{"original", report.original};
+  const FindingArgument candidate{"candidate", report.candidate};
+  switch (equivalence(report.findings)) {
+    case Outcome::within_limits:
+      return say(OHMWRIGHT_TEXT("EQUIVALENT: {candidate} can stand in for {original}"), {candidate, original});
+    case Outcome::out_of_limits:
+      return say(OHMWRIGHT_TEXT("NOT EQUIVALENT: {candidate} cannot stand in for {original}"), {candidate, original});
+    default:
+      return say(OHMWRIGHT_TEXT("CAN'T TELL YET: whether {candidate} can stand in for {original}"),
+                 {candidate, original});
+  }
+}
+
+std::string sentence(const ComparisonReport& report, const EquivalenceFinding& finding, const Sentences& say) {
+  return say.in_domain(report.descriptor.text_domain, finding.text.english, view(finding.arguments));
+}
+
+}  // namespace
+
+Outcome equivalence(std::span<const EquivalenceFinding> findings) {
+  const auto any = [findings](Outcome outcome) {
+    return std::any_of(findings.begin(), findings.end(),
+                       [outcome](const EquivalenceFinding& finding) { return finding.outcome == outcome; });
+  };
+  if (any(Outcome::out_of_limits)) return Outcome::out_of_limits;
+  return any(Outcome::within_limits) && !any(Outcome::undecided) ? Outcome::within_limits : Outcome::undecided;
+}
+
+std::string comparison_page(const ComparisonReport& report, const Sentences& say, const PageStyle& style) {
+  const int width = std::clamp(style.width, 20, 100);
+  std::string page = paragraph(answer(report, say), width);
+  const auto section = [&](Outcome outcome, std::string_view title) {
+    bool first = true;
+    for (const EquivalenceFinding& finding : report.findings) {
+      if (finding.outcome != outcome) continue;
+      if (first) page += '\n' + say(title) + '\n';
+      first = false;
+      page += paragraph(sentence(report, finding, say), width, "  - ", "    ");
+    }
+  };
+  section(Outcome::out_of_limits, OHMWRIGHT_TEXT("What differs"));
+  section(Outcome::undecided, OHMWRIGHT_TEXT("What is in doubt"));
+  section(Outcome::within_limits, OHMWRIGHT_TEXT("What is the same"));
+  section(Outcome::silent, OHMWRIGHT_TEXT("Not compared"));
+  return page;
+}
+
+std::string comparison_json(const ComparisonReport& report, const Sentences& say) {
+  using Json = nlohmann::ordered_json;
+  Json json{{"kind", report.descriptor.id},
+            {"original", report.original},
+            {"candidate", report.candidate},
+            {"verdict", name_of(equivalence(report.findings))},
+            {"reasons", Json::array()}};
+  for (const EquivalenceFinding& finding : report.findings) {
+    Json reason{{"property", finding.text.id}, {"verdict", name_of(finding.outcome)}};
+    reason["text"] = with_plain_spaces(sentence(report, finding, say));
+    json["reasons"].push_back(std::move(reason));
+  }
+  return json.dump(2) + '\n';
+}
+
+}  // namespace ohmwright

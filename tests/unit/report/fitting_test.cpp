@@ -1,0 +1,71 @@
+#include <gmock/gmock.h>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/report/fitting_report.hpp>
+
+#include "test_kind.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::HasSubstr;
+
+AnyQuantity kelvin(double value) { return {Dimension::temperature, value}; }
+AnyQuantity difference(double value) { return {Dimension::temperature_difference, value}; }
+
+MeasuredRow row(double at, double ohms) {
+  return {kelvin(at), 0.0, StatedValue{AnyQuantity(Dimension::resistance, ohms), {}, Unit::si(Dimension::resistance)}};
+}
+
+Fitting fitting() {
+  FittedRatings form;
+  form.form = "straight";
+  form.ratings = ValueNode(ValueNode::Members{{"slope", ValueNode(std::string("3977 K"), "", 0)}}, "", 0);
+  form.figures = {{"slope", 3977.123456, 12.3, "K"}, {"exact", 2.0, 0.0, ""}};
+  form.residuals = {difference(0.0039), difference(-0.0062)};
+  form.standard_deviation = difference(0.003886);
+  form.from = kelvin(233.15);
+  form.to = kelvin(323.15);
+  return {{form},
+          {{1, true, {"slipped", "it reads {value}"}, {{"value", AnyQuantity(Dimension::resistance, 8059.0)}}}}};
+}
+
+class FittingReports : public ::testing::Test {
+ protected:
+  const std::vector<MeasuredRow> rows_{row(273.15, 32550.0), row(303.15, 8059.0)};
+  const std::vector<std::string> names_{"line 2", "line 3"};
+  const FitRequest request_{0, 0, rows_};
+  const Fitting fitting_ = fitting();
+  const FittingReport report_{testing::test_descriptor(), request_, fitting_, names_};
+  const Sentences say_{UnitPreferences{}};
+};
+
+TEST_F(FittingReports, SayFirstWhichRowsBreakThePattern) {
+  const std::string page = fitting_page(report_, say_, {80, false});
+  EXPECT_THAT(page, HasSubstr("Test part: ratings from 2 rows\n"));
+  EXPECT_THAT(page, HasSubstr("  - line 3, left out: it reads 8.059 kΩ\n"));
+  EXPECT_THAT(page, HasSubstr("straight: holds from -40.0 °C to 50.0 °C; its rows lie 3.89 mK from it"));
+  EXPECT_THAT(page, HasSubstr("slope = 3977.1 K (u = 12 K)"));
+  EXPECT_THAT(page, HasSubstr("exact = 2\n"));
+  EXPECT_THAT(page, HasSubstr("line 2 3.90 mK, line 3 -6.20 mK"));
+}
+
+TEST_F(FittingReports, SayWhenNothingCouldBeMade) {
+  const Fitting nothing;
+  const std::string page = fitting_page({testing::test_descriptor(), request_, nothing, names_}, say_, {80, false});
+  EXPECT_THAT(page, HasSubstr("No ratings could be made from these rows."));
+}
+
+TEST_F(FittingReports, FollowTheirSchemas) {
+  const Document json = parse_document(fitting_json(report_, say_), "fitting");
+  for (const Problem& problem : fitting_schema().problems(json.root)) ADD_FAILURE() << problem.text;
+  const Document ratings = parse_document(
+      fitted_ratings_file(testing::test_descriptor(), fitting_.forms[0], {"my-part", "My part", "measured"}),
+      "ratings");
+  for (const Problem& problem : ratings_schema().problems(ratings.root)) ADD_FAILURE() << problem.text;
+  EXPECT_EQ(*ratings.root.find("ratings")->find("slope")->text(), "3977 K");
+}
+
+}  // namespace
+}  // namespace ohmwright
