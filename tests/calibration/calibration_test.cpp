@@ -1,0 +1,65 @@
+// A small run of fixed seed; the program `calibration` prints the large one.
+
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "kinds.hpp"
+#include "tally.hpp"
+
+namespace ohmwright::calibration {
+namespace {
+
+constexpr std::uint64_t seed = 1;
+constexpr std::size_t parts = 60'000;
+
+class Calibration : public ::testing::TestWithParam<CalibratedKind> {
+ protected:
+  Tally tally_of(const Population& population) const {
+    return run({*part_, built_registry().kind(GetParam().kind).descriptor(), meter_, GetParam().workplace, population,
+                parts, seed});
+  }
+  const std::shared_ptr<const Part> part_ = part_of(built_registry(), GetParam());
+  const Meter meter_ = basic_meter();
+};
+
+/// In every tenth the share of parts that are truly within agrees with what was stated: half a percentage point, and
+/// three standard deviations of the count that a run of this size has.
+TEST_P(Calibration, StatedProbabilitiesAreKeptInAFlatPopulation) {
+  const FlatPopulation flat(0.25);
+  const Tally tally = tally_of(flat);
+  for (const Decile& decile : tally.deciles) {
+    if (decile.count == 0) continue;
+    const double p = decile.stated_share();
+    const double scatter = std::sqrt(p * (1.0 - p) / static_cast<double>(decile.count));
+    EXPECT_NEAR(decile.observed_share(), p, 0.005 + 3.0 * scatter) << decile.count << " parts stated near " << p;
+  }
+  EXPECT_LT(tally.verdicts.bad_among_passed(), 0.05);
+  EXPECT_LT(tally.verdicts.good_among_condemned(), 0.05);
+}
+
+TEST_P(Calibration, OfABenchOfFailedAppliancesTheVerdictsErrLessThanTheTradesRules) {
+  const BenchPopulation bench(GetParam().tolerance);
+  const Tally tally = tally_of(bench);
+  EXPECT_LT(tally.verdicts.bad_among_passed(), tally.ten_percent.bad_among_passed());
+  EXPECT_LT(tally.verdicts.good_among_condemned(), 0.05);
+}
+
+TEST_P(Calibration, TheSameSeedGivesTheSameParts) {
+  const FlatPopulation flat(0.25);
+  const Tally first = tally_of(flat);
+  const Tally second = tally_of(flat);
+  EXPECT_EQ(first.verdicts.passed, second.verdicts.passed);
+  EXPECT_EQ(first.deciles[5].stated, second.deciles[5].stated);
+}
+
+INSTANTIATE_TEST_SUITE_P(Built, Calibration, ::testing::ValuesIn(calibrated_kinds(built_registry())),
+                         [](const auto& kind) {
+                           std::string name = kind.param.kind;
+                           for (char& letter : name)
+                             if (letter == '-') letter = '_';
+                           return name;
+                         });
+
+}  // namespace
+}  // namespace ohmwright::calibration

@@ -1,0 +1,45 @@
+#include "kinds.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+#include <unistd.h>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/meter_document.hpp>
+#include <ohmwright/document/ratings_document.hpp>
+
+namespace ohmwright::calibration {
+
+const Registry& built_registry() {
+  static const Registry registry({OHMWRIGHT_PLUGIN_FOLDER}, ::geteuid());
+  return registry;
+}
+
+Meter basic_meter() { return read_meter(read_document(std::string(OHMWRIGHT_METER_FOLDER) + "/basic.json")); }
+
+std::vector<CalibratedKind> calibrated_kinds(const Registry& registry) {
+  const std::vector<CalibratedKind> known{
+      {"defrost-sensor", "ntc-10k-b3977", {296.15, 1.0, "part_temperature", "resistance"}, 0.05},
+      {"heater", "heater-450w-120v", {296.15, 2.0, "part_temperature", "resistance"}, 0.075},
+      {"fan-motor", "shaded-pole-120v", {296.15, 3.0, "part_temperature", "winding"}, 0.07},
+  };
+  std::vector<CalibratedKind> built;
+  for (const CalibratedKind& candidate : known)
+    for (const FoundPlugin& plugin : registry.plugins())
+      if (std::any_of(plugin.kinds.begin(), plugin.kinds.end(),
+                      [&](const StampedKind& kind) { return kind.id == candidate.kind; }))
+        built.push_back(candidate);
+  return built;
+}
+
+std::shared_ptr<const Part> part_of(const Registry& registry, const CalibratedKind& calibrated) {
+  const LoadedKind& kind = registry.kind(calibrated.kind);
+  const std::string file = (kind.ratings_folder() / (calibrated.ratings + ".json")).string();
+  const RatingsDocument ratings = read_ratings(read_document(file), kind.descriptor());
+  std::vector<Problem> problems;
+  std::shared_ptr<const Part> part = kind.make_part(ratings.ratings, problems);
+  if (!part) throw std::logic_error(file + " gives no part");
+  return part;
+}
+
+}  // namespace ohmwright::calibration
