@@ -9,7 +9,6 @@
 #include <fmt/core.h>
 
 #include <ohmwright/document/whole_file.hpp>
-#include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
@@ -169,41 +168,6 @@ void put_whole_file(const FilePlace& place, std::string_view bytes) {
   const OpenFile folder(::open(place.folder().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   // Some file systems cannot synchronise a folder; the file is whole either way.
   if (folder.is_open() && ::fsync(folder.number()) != 0 && errno == EIO) refuse_to_write(place.path, write_reason(EIO));
-}
-
-int write_all(const OpenFile& file, std::string_view bytes) {
-  while (!bytes.empty()) {
-    const ssize_t written = ::write(file.number(), bytes.data(), bytes.size());
-    if (written < 0 && errno != EINTR) return errno;
-    if (written > 0) bytes.remove_prefix(static_cast<std::size_t>(written));
-  }
-  return 0;
-}
-
-std::string write_reason(int error) {
-  switch (error) {
-    case ENOSPC:
-      return "the disk is full";
-    case EDQUOT:
-      return "your disk quota is used up";
-    case EFBIG:
-      return "it would be larger than the system allows a file to be";
-    case EACCES:
-    case EPERM:
-      return "you have no permission to";
-    case EROFS:
-      return "the disk is read-only";
-    case ENAMETOOLONG:
-      return "the name is too long";
-    case EPIPE:
-      return "whoever read it has stopped reading";
-    default:
-      return std::generic_category().message(error);
-  }
-}
-
-void refuse_to_write(const std::string& path, const std::string& why) {
-  throw InputError("cannot write " + printable(path) + ": " + why);
 }
 
 }  // namespace ohmwright

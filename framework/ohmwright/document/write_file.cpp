@@ -12,6 +12,7 @@
 #include <ohmwright/document/whole_file.hpp>
 #include <ohmwright/document/write_file.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
 
@@ -62,6 +63,41 @@ void write_straight(const std::string& path, OpenFile file, std::string_view byt
 }
 
 }  // namespace
+
+int write_all(const OpenFile& file, std::string_view bytes) {
+  while (!bytes.empty()) {
+    const ssize_t written = ::write(file.number(), bytes.data(), bytes.size());
+    if (written < 0 && errno != EINTR) return errno;
+    if (written > 0) bytes.remove_prefix(static_cast<std::size_t>(written));
+  }
+  return 0;
+}
+
+std::string write_reason(int error) {
+  switch (error) {
+    case ENOSPC:
+      return "the disk is full";
+    case EDQUOT:
+      return "your disk quota is used up";
+    case EFBIG:
+      return "it would be larger than the system allows a file to be";
+    case EACCES:
+    case EPERM:
+      return "you have no permission to";
+    case EROFS:
+      return "the disk is read-only";
+    case ENAMETOOLONG:
+      return "the name is too long";
+    case EPIPE:
+      return "whoever read it has stopped reading";
+    default:
+      return std::generic_category().message(error);
+  }
+}
+
+void refuse_to_write(const std::string& path, const std::string& why) {
+  throw InputError("cannot write " + printable(path) + ": " + why);
+}
 
 void write_file_atomically(const std::string& path, std::string_view bytes) {
   if (path.empty()) throw InputError("cannot write a file without a name");
