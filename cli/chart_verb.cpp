@@ -6,6 +6,7 @@
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/chart.hpp>
 
+#include "circumstances.hpp"
 #include "exit_codes.hpp"
 #include "given_conditions.hpp"
 #include "kind_files.hpp"
@@ -67,18 +68,21 @@ void choose_span(const Arguments& arguments, Call& call) {
     throw InputError("--step must be positive and give at most " + std::to_string(most_rows) + " rows");
 }
 
-void add_marks(const Arguments& arguments, const Environment& environment, Call& call) {
-  const std::span<const std::string> words = std::span(arguments.operands).subspan(1);
-  if (words.empty()) return;
+/// What is typed after the kind: readings to mark, and conditions that stay as they are along the axis.
+void add_words(const Arguments& arguments, const Environment& environment, Call& call) {
   const Descriptor& descriptor = call.kind.descriptor();
+  const TypedWords words = sort_reading_words(std::span(arguments.operands).subspan(1), descriptor);
+  Reading bearer{.measurand = {}, .observed = OverRange{}};  // takes the conditions that are said for all
+  apply_to_all(words.said_for_all, descriptor, call.units, {&bearer, 1});
+  for (const Condition& condition : bearer.conditions)
+    call.request.conditions.push_back(
+        {index_of(descriptor.conditions, condition.id), condition.value.value.value_in_si()});
   const MeterSet meters({chosen_meter(environment, arguments.value("--meter"))});
-  const std::vector<Reading> readings =
-      make_readings(sort_reading_words(words, descriptor), descriptor, meters.named(""), call.units);
-  const Evidence evidence(descriptor, readings, meters);
-  call.marks = chart_marks(descriptor, descriptor.charts[call.request.axis], evidence);
+  const std::vector<Reading> readings = make_readings(words.readings, descriptor, meters.named(""), call.units);
+  const ChartAxis& axis = descriptor.charts[call.request.axis];
+  call.marks = chart_marks(descriptor, axis, Evidence(descriptor, readings, meters));
   if (call.marks.size() < readings.size())
-    throw InputError("a reading is marked at a value of " +
-                     std::string(descriptor.charts[call.request.axis].condition) +
+    throw InputError("a reading is marked at a value of " + std::string(axis.condition) +
                      " only; write it with that, such as 11.0k@23C");
 }
 
@@ -109,12 +113,11 @@ int run_chart(const Arguments& arguments, Environment& environment) {
   Call call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, {}, {}};
   call.request.axis = chosen_axis(arguments, kind.descriptor());
   choose_span(arguments, call);
-  call.request.conditions = given_conditions(arguments, kind.descriptor(), call.units);
-  add_marks(arguments, environment, call);
+  add_words(arguments, environment, call);
   const Chart table = table_chart(call);
   if (table.lines.empty())
     throw InputError("these ratings say nothing of " + std::string(table.axis.measurand) + " along " +
-                     std::string(table.axis.condition) + "; conditions that it needs are given with --given");
+                     std::string(table.axis.condition) + "; conditions that it needs are typed before the readings");
   const Sentences say(call.units);
   const std::string format = arguments.value("--format", "text");
   if (format == "json")
@@ -147,7 +150,6 @@ VerbSpec chart_verb() {
               {"--from", "VALUE", OHMWRIGHT_TEXT("Where the chart begins"), {}},
               {"--to", "VALUE", OHMWRIGHT_TEXT("Where it ends"), {}},
               {"--step", "VALUE", OHMWRIGHT_TEXT("Distance between the rows of the table"), {}},
-              given_option(),
               {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter of the marked readings"), {}},
               {"--format",
                "FORMAT",

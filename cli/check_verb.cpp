@@ -1,17 +1,15 @@
-#include <ohmwright/document/document.hpp>
-#include <ohmwright/document/readings_document.hpp>
 #include <ohmwright/plugin/guarded_judge.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/verdict_report.hpp>
 
+#include "check_readings.hpp"
+#include "circumstances.hpp"
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
 #include "output.hpp"
 #include "part_charts.hpp"
-#include "reading_words.hpp"
-#include "typed_readings.hpp"
 #include "verbs.hpp"
 
 namespace ohmwright::cli {
@@ -35,46 +33,6 @@ struct Call {
   UnitPreferences units;
   std::vector<Reading> readings;
 };
-
-void add_readings(const Arguments& arguments, Call& call) {
-  const Descriptor& descriptor = call.kind.descriptor();
-  const std::span<const std::string> words = std::span(arguments.operands).subspan(1);
-  call.readings = make_readings(sort_reading_words(words, descriptor), descriptor, call.meters.named(""), call.units);
-  if (arguments.has("--readings")) {
-    const std::vector<Reading> more =
-        read_readings(read_document(arguments.value("--readings")), descriptor, &call.meters);
-    for (const Reading& reading : more) {
-      if (const auto* stated = std::get_if<StatedValue>(&reading.observed)) call.units.prefer(stated->unit);
-      for (const Condition& condition : reading.conditions) call.units.prefer(condition.value.unit);
-    }
-    call.readings.insert(call.readings.end(), more.begin(), more.end());
-  }
-  if (call.readings.empty())
-    throw InputError(
-        "no reading was given; type what the meter showed, such as 11.0k or OL, or name a file with --readings");
-}
-
-/// Ohms are never read live. Volts and amperes are live unless it was said that the points are dead.
-void refuse_unsafe_readings(const Arguments& arguments, const Call& call) {
-  const Descriptor& descriptor = call.kind.descriptor();
-  for (const Reading& reading : call.readings) {
-    const Dimension dimension = descriptor.measurands[index_of(descriptor.measurands, reading.measurand)].dimension;
-    const bool live = reading.supply == Supply::live;
-    if (live && dimension == Dimension::resistance)
-      throw InputError(
-          reading.label +
-          " is ohms on a live part: that means nothing and can injure you; unplug, prove dead, read again");
-    const bool of_supply = dimension == Dimension::voltage || dimension == Dimension::current;
-    if (of_supply && reading.supply == Supply::unstated)
-      throw InputError(reading.label + " is a " + std::string(name_of(dimension)) +
-                       ": say whether the appliance was plugged in (--live) or not (--unplugged, --proved-dead)");
-    if (live && !arguments.has("--live-agreed"))
-      throw InputError(
-          reading.label +
-          " was taken live: live measurement is for those qualified for it, with insulated probes, one hand "
-          "at a time; if you are and have agreed to that, say --live-agreed");
-  }
-}
 
 std::string report_text(const Arguments& arguments, const Call& call, const VerdictReport& report,
                         const PageStyle& page) {
@@ -118,8 +76,7 @@ int run_check(const Arguments& arguments, Environment& environment) {
             !arguments.has("--meter"),
             {},
             {}};
-  add_readings(arguments, call);
-  refuse_unsafe_readings(arguments, call);
+  call.readings = gather_readings(arguments, kind.descriptor(), call.meters, call.units);
   return judge_and_report(arguments, environment, call);
 }
 

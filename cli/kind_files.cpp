@@ -13,11 +13,6 @@ namespace {
 
 constexpr const char* default_meter = "basic";
 
-/// A path rather than a name: it says where, or ends like a file, or is standard input.
-bool is_path(const std::string& name_or_file) {
-  return name_or_file == "-" || name_or_file.find('/') != std::string::npos || name_or_file.ends_with(".json");
-}
-
 std::string path_of(const std::filesystem::path& folder, const std::string& name_or_file, const std::string& what) {
   return is_path(name_or_file) ? name_or_file : named_file(folder.string(), name_or_file, what);
 }

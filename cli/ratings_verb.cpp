@@ -70,14 +70,10 @@ void show_ratings(const LoadedKind& kind, const RatingsDocument& ratings, Enviro
 
 /// A class by its name: found among the folders of all plugins, so that the kind need not be typed.
 std::string path_of_class(const std::string& name, const Environment& environment) {
-  std::string last_folder;
-  for (const FoundPlugin& plugin : environment.registry.plugins()) {
-    const std::filesystem::path folder = plugin.path.parent_path() / "ratings";
-    const std::filesystem::path file = folder / (name + ".json");
-    if (std::filesystem::exists(file)) return file.string();
-    last_folder = folder.string();
-  }
-  return named_file(last_folder, name, "ratings");  // throws, naming what there is
+  std::vector<std::string> folders;
+  for (const FoundPlugin& plugin : environment.registry.plugins())
+    folders.push_back((plugin.path.parent_path() / "ratings").string());
+  return named_file(folders, name, "ratings");
 }
 
 int run_ratings(const Arguments& arguments, Environment& environment) {
@@ -86,8 +82,7 @@ int run_ratings(const Arguments& arguments, Environment& environment) {
     return exit_done;
   }
   const std::string& typed = arguments.operands[0];
-  const bool is_path = typed == "-" || typed.find('/') != std::string::npos || typed.ends_with(".json");
-  Document document = read_document(is_path ? typed : path_of_class(typed, environment));
+  Document document = read_document(is_path(typed) ? typed : path_of_class(typed, environment));
   const LoadedKind& kind = open_kind(environment, read_ratings_frame(document).kind);
   show_ratings(kind, read_ratings(std::move(document), kind.descriptor()), environment);
   return exit_done;

@@ -1,97 +1,171 @@
 #include "reading_words.hpp"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 #include <string_view>
+#include <utility>
 
 #include <ohmwright/quantity/error.hpp>
-#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
-#include <ohmwright/quantity/unit_table.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+#include "word_stream.hpp"
 
 namespace ohmwright::cli {
 
 namespace {
 
-constexpr std::array circumstances{
-    OptionSpec{"--lead-off", "", OHMWRIGHT_TEXT("Read with at least one lead of the part lifted"), {}},
-    OptionSpec{"--in-circuit", "", OHMWRIGHT_TEXT("Read with the part still connected"), {}},
-    OptionSpec{"--wet", "", OHMWRIGHT_TEXT("Read as found, wet"), {}},
-    OptionSpec{"--dry", "", OHMWRIGHT_TEXT("Read after drying"), {}},
-    OptionSpec{"--unplugged", "", OHMWRIGHT_TEXT("The appliance was unplugged"), {}},
-    OptionSpec{"--proved-dead", "", OHMWRIGHT_TEXT("The points read near zero volts before"), {}},
-    OptionSpec{"--live", "", OHMWRIGHT_TEXT("The appliance was plugged in"), {}},
-    OptionSpec{"--range", "VALUE", OHMWRIGHT_TEXT("The range that was set, such as 60k"), {}},
-};
-
-const OptionSpec* circumstance_named(std::string_view option) {
-  for (const OptionSpec& circumstance : circumstances)
-    if (circumstance.name.substr(2) == option) return &circumstance;
-  return nullptr;
-}
-
-const ConditionDescriptor* condition_for(const Descriptor& descriptor, std::string_view option) {
+const ConditionDescriptor* condition_called(const Descriptor& descriptor, std::string_view name) {
+  const std::string spoken = spoken_name(name);
   for (const ConditionDescriptor& condition : descriptor.conditions)
-    if (condition.option == option || condition.id == option) return &condition;
+    if (spoken_name(condition.option) == spoken || spoken_name(condition.id) == spoken) return &condition;
   return nullptr;
 }
 
-/// Flags of which a reading can have only one.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 4> contradictions{
-    {{"lead-off", "in-circuit"}, {"wet", "dry"}, {"live", "unplugged"}, {"live", "proved-dead"}}};
-
-bool contradict(std::string_view a, std::string_view b) {
-  return std::any_of(contradictions.begin(), contradictions.end(), [&](const auto& pair) {
-    return (pair.first == a && pair.second == b) || (pair.first == b && pair.second == a);
-  });
+const MeasurandDescriptor* measurand_called(const Descriptor& descriptor, std::string_view name) {
+  const std::string spoken = spoken_name(name);
+  for (const MeasurandDescriptor& measurand : descriptor.measurands)
+    if (spoken_name(measurand.id) == spoken) return &measurand;
+  return nullptr;
 }
 
-bool is_option(std::string_view word) { return word.size() > 2 && word.substr(0, 2) == "--"; }
+bool holds(const std::vector<CircumstanceWord>& said, const std::string& option) {
+  return std::any_of(said.begin(), said.end(), [&](const CircumstanceWord& one) { return one.option == option; });
+}
+
+bool has_its_own(const ReadingWords& reading) {
+  return std::any_of(reading.circumstances.begin(), reading.circumstances.end(),
+                     [](const CircumstanceWord& said) { return said.of_one_reading; });
+}
+
+/// `NAME=VALUE` in its two parts, or nothing.
+std::optional<std::pair<std::string, std::string>> parts_of(const std::string& word) {
+  const std::size_t equals = word.find('=');
+  if (equals == std::string::npos) return std::nullopt;
+  return std::pair(word.substr(0, equals), word.substr(equals + 1));
+}
 
 class WordSorter {
  public:
   WordSorter(std::span<const std::string> words, const Descriptor& descriptor)
       : words_(words), descriptor_(descriptor) {}
 
-  std::vector<ReadingWords> sort() {
-    while (next_ < words_.size()) {
-      if (is_option(words_[next_]))
-        take_option();
+  TypedWords sort() {
+    while (!words_.at_end()) {
+      std::string word = words_.take();
+      if (is_option(word))
+        take_option(word.substr(2));
       else
-        take_reading();
+        take_word(std::move(word));
     }
-    for (ReadingWords& reading : readings_) add_said_for_all(reading);
-    return std::move(readings_);
+    for (ReadingWords& reading : sorted_.readings) add_said_for_all(reading);
+    return std::move(sorted_);
   }
 
  private:
-  void take_option() {
-    std::string_view word = std::string_view(words_[next_++]).substr(2);
-    const std::size_t equals = word.find('=');
-    CircumstanceWord circumstance{std::string(word.substr(0, equals)), {}};
-    const ConditionDescriptor* condition = condition_for(descriptor_, circumstance.option);
-    const OptionSpec* option = circumstance_named(circumstance.option);
-    if (condition == nullptr && option == nullptr) refuse_option(circumstance.option);
-    const bool takes_value = condition != nullptr || !option->value.empty();
-    if (takes_value) {
-      circumstance.value =
-          equals != std::string_view::npos ? std::string(word.substr(equals + 1)) : next_value(circumstance.option);
-      join_unit(circumstance.value, condition != nullptr ? condition->dimension : descriptor_.measurands[0].dimension);
-    }
-    if (readings_.empty()) {
-      refuse_second_word(said_for_all_, circumstance);
-      said_for_all_.push_back(std::move(circumstance));
+  void take_option(const std::string& word) {
+    const auto parts = parts_of(word);
+    const std::string name = parts ? parts->first : word;
+    const auto value = [&] { return parts ? parts->second : next_value(name); };
+    if (const OptionSpec* flag = circumstance_named(spoken_name(name))) {
+      if (flag->value.empty() && parts) throw InputError("--" + printable(name) + " takes no value");
+      const std::string option(flag->name.substr(2));
+      say({option, flag->value.empty() ? "" : words_.value(value(), dimension_at_hand())}, false);
+    } else if (const ConditionDescriptor* condition = condition_called(descriptor_, name)) {
+      say_condition(*condition, value());
+    } else if (const MeasurandDescriptor* measurand = measurand_called(descriptor_, name)) {
+      add_reading(*measurand, value(), said_for_group_);
     } else {
-      circumstance.said_for = group_;
-      say_for_group(circumstance, condition != nullptr);
+      refuse_option(name);
     }
-    group_is_closed_ = true;
   }
 
-  std::string next_value(const std::string& option) {
-    if (next_ == words_.size()) throw InputError("--" + option + " needs a value");
-    return words_[next_++];
+  void take_word(std::string word) {
+    const MeasurandDescriptor* measurand = &descriptor_.measurands.front();
+    if (auto parts = parts_of(word)) {
+      measurand = measurand_called(descriptor_, parts->first);
+      if (measurand == nullptr) {
+        const ConditionDescriptor* condition = condition_called(descriptor_, parts->first);
+        if (condition == nullptr) refuse_name(parts->first);
+        return say_condition(*condition, std::move(parts->second));
+      }
+      word = std::move(parts->second);
+    }
+    if (group_is_closed_) {
+      ++group_;
+      said_for_group_.clear();
+      group_is_closed_ = false;
+    }
+    add_reading(*measurand, std::move(word), {});
+  }
+
+  std::string next_value(const std::string& name) {
+    if (words_.at_end() || is_option(words_.front())) throw InputError("--" + printable(name) + " needs a value");
+    return words_.take();
+  }
+
+  /// What a range is given in: the dimension of the reading before it.
+  Dimension dimension_at_hand() const {
+    const std::string_view measurand =
+        sorted_.readings.empty() ? descriptor_.measurands.front().id : sorted_.readings.back().measurand;
+    return descriptor_.measurands[index_of(descriptor_.measurands, measurand)].dimension;
+  }
+
+  void add_reading(const MeasurandDescriptor& measurand, std::string value, std::vector<CircumstanceWord> said) {
+    const std::size_t at = value.find('@');
+    std::optional<std::string> behind_at;
+    if (at != std::string::npos) {
+      behind_at = value.substr(at + 1);
+      value.erase(at);
+    } else {
+      value = words_.value(std::move(value), measurand.dimension);
+      if (!words_.at_end() && words_.front().starts_with('@')) behind_at = words_.take().substr(1);
+    }
+    if (behind_at) {
+      const ConditionDescriptor& condition = condition_of_at();
+      if (value.empty())
+        throw InputError("\"@\" stands without a reading; write it behind the one it holds for: 11.0k@23C");
+      std::erase_if(said, [&](const CircumstanceWord& one) { return one.option == condition.option; });
+      said.push_back(
+          {std::string(condition.option), words_.value_after_at(*std::move(behind_at), condition.dimension), true});
+    }
+    add_value(std::string(measurand.id), std::move(value), std::move(said));
+  }
+
+  const ConditionDescriptor& condition_of_at() const {
+    if (descriptor_.conditions.empty())
+      throw InputError("a " + std::string(descriptor_.id) + " has no condition that \"@\" could state");
+    return descriptor_.conditions.front();
+  }
+
+  void add_value(std::string measurand, std::string value, std::vector<CircumstanceWord> said) {
+    ReadingWords reading{std::move(measurand), {std::move(value)}, std::move(said), group_};
+    if (!has_its_own(reading)) {
+      for (ReadingWords& other : sorted_.readings)
+        if (other.group == group_ && other.measurand == reading.measurand && !has_its_own(other)) {
+          other.values.push_back(std::move(reading.values.front()));
+          return;
+        }
+    }
+    sorted_.readings.push_back(std::move(reading));
+  }
+
+  void say_condition(const ConditionDescriptor& condition, std::string value) {
+    say({std::string(condition.option), words_.value(std::move(value), condition.dimension)}, true);
+  }
+
+  void say(CircumstanceWord circumstance, bool is_condition) {
+    if (sorted_.readings.empty()) {
+      refuse_second_word(sorted_.said_for_all, circumstance);
+      sorted_.said_for_all.push_back(std::move(circumstance));
+      return;
+    }
+    circumstance.said_for = group_;
+    say_for_group(circumstance, is_condition);
+    said_for_group_.push_back(std::move(circumstance));
+    group_is_closed_ = true;
   }
 
   static void refuse_second_word(const std::vector<CircumstanceWord>& said, const CircumstanceWord& circumstance) {
@@ -105,115 +179,69 @@ class WordSorter {
   }
 
   void say_for_group(const CircumstanceWord& circumstance, bool is_condition) {
-    for (const CircumstanceWord& said : said_for_all_)
-      if (said.option == circumstance.option)
-        throw InputError("--" + circumstance.option +
-                         " stands before the first reading (for all of them) and again after one; write it after each "
-                         "group of readings, or with the reading itself: 33.1k@0C 11.0k@23C");
-    for (const CircumstanceWord& said : said_for_all_)
-      if (contradict(said.option, circumstance.option)) refuse_second_word(said_for_all_, circumstance);
-    for (ReadingWords& reading : readings_) {
+    if (holds(sorted_.said_for_all, circumstance.option))
+      throw InputError("--" + circumstance.option +
+                       " stands before the first reading (for all of them) and again after one; write it after each "
+                       "group of readings, or with the reading itself: 33.1k@0C 11.0k@23C");
+    refuse_second_word(sorted_.said_for_all, circumstance);
+    for (ReadingWords& reading : sorted_.readings) {
       if (reading.group == group_) {
         refuse_second_word(reading.circumstances, circumstance);
         reading.circumstances.push_back(circumstance);
-      } else if (is_condition && !is_said(reading, circumstance.option)) {
+      } else if (is_condition && !holds(reading.circumstances, circumstance.option)) {
         reading.circumstances.push_back(circumstance);
       }
     }
   }
 
-  static bool is_said(const ReadingWords& reading, const std::string& option) {
-    return std::any_of(reading.circumstances.begin(), reading.circumstances.end(),
-                       [&](const CircumstanceWord& said) { return said.option == option; });
-  }
-
-  void take_reading() {
-    if (group_is_closed_) ++group_;
-    group_is_closed_ = false;
-    std::string word = words_[next_++];
-    std::uint16_t measurand = 0;
-    const std::size_t equals = word.find('=');
-    if (equals != std::string::npos) {
-      measurand = measurand_named(word.substr(0, equals));
-      word.erase(0, equals + 1);
-    }
-    const MeasurandDescriptor& descriptor = descriptor_.measurands[measurand];
-    std::vector<CircumstanceWord> within;
-    const std::size_t at = word.find('@');
-    if (at != std::string::npos) {
-      within.push_back({std::string(first_condition_option()), word.substr(at + 1), true});
-      word.erase(at);
-    }
-    join_unit(word, descriptor.dimension);
-    add_value(std::string(descriptor.id), std::move(word), std::move(within));
-  }
-
-  std::string_view first_condition_option() const {
-    if (descriptor_.conditions.empty())
-      throw InputError("a " + std::string(descriptor_.id) + " has no condition that \"@\" could state");
-    return descriptor_.conditions[0].option;
-  }
-
-  void add_value(std::string measurand, std::string value, std::vector<CircumstanceWord> within) {
-    if (within.empty()) {
-      for (ReadingWords& reading : readings_)
-        if (reading.group == group_ && reading.measurand == measurand && reading.circumstances.empty()) {
-          reading.values.push_back(std::move(value));
-          return;
-        }
-    }
-    readings_.push_back({std::move(measurand), {std::move(value)}, std::move(within), group_});
-  }
-
-  /// `11.0 kohm`, `--at 23 C`: a word that is nothing but a unit belongs to the number before it.
-  void join_unit(std::string& value, Dimension dimension) {
-    if (value.empty() || next_ == words_.size()) return;
-    const bool ends_in_digit = value.back() >= '0' && value.back() <= '9';
-    if (ends_in_digit && Unit::named(words_[next_], dimension)) value += " " + words_[next_++];
-  }
-
-  std::uint16_t measurand_named(const std::string& name) const {
-    const std::uint16_t index = index_of(descriptor_.measurands, name);
-    if (index != not_found) return index;
-    std::vector<std::string> known;
-    std::string list;
-    for (const MeasurandDescriptor& measurand : descriptor_.measurands) {
-      known.emplace_back(measurand.id);
-      list += (list.empty() ? "" : ", ") + std::string(measurand.id);
-    }
-    throw InputError("a " + std::string(descriptor_.id) + " has no \"" + name + "\" to read" +
-                     did_you_mean(name, known) + "; it has: " + list);
-  }
-
-  [[noreturn]] void refuse_option(const std::string& option) const {
+  std::vector<std::string> names_of_measurands() const {
     std::vector<std::string> names;
-    for (const OptionSpec& circumstance : circumstances) names.emplace_back(circumstance.name);
-    for (const ConditionDescriptor& condition : descriptor_.conditions)
-      names.push_back("--" + std::string(condition.option));
-    throw InputError("unknown option \"--" + option + "\"" + did_you_mean("--" + option, names) +
+    for (const MeasurandDescriptor& measurand : descriptor_.measurands) names.emplace_back(measurand.id);
+    return names;
+  }
+
+  std::vector<std::string> names_of_conditions() const {
+    std::vector<std::string> names;
+    for (const ConditionDescriptor& condition : descriptor_.conditions) names.emplace_back(condition.option);
+    return names;
+  }
+
+  [[noreturn]] void refuse_name(const std::string& name) const {
+    const std::vector<std::string> measurands = names_of_measurands();
+    const std::vector<std::string> conditions = names_of_conditions();
+    std::vector<std::string> known = measurands;
+    known.insert(known.end(), conditions.begin(), conditions.end());
+    throw InputError("a " + std::string(descriptor_.id) + " has no " + ohmwright::quoted(name) + " to read" +
+                     did_you_mean(name, known) + "; it has: " + listed(measurands) +
+                     (conditions.empty() ? "" : "; conditions: " + listed(conditions)));
+  }
+
+  [[noreturn]] void refuse_option(const std::string& name) const {
+    std::vector<std::string> known;
+    for (const OptionSpec& circumstance : circumstance_options()) known.emplace_back(circumstance.name);
+    for (const std::string& condition : names_of_conditions()) known.push_back("--" + condition);
+    for (const std::string& measurand : names_of_measurands()) known.push_back("--" + measurand);
+    throw InputError("unknown option " + ohmwright::quoted("--" + name) + did_you_mean("--" + name, known) +
                      "; see: ohmwright check --help");
   }
 
   void add_said_for_all(ReadingWords& reading) const {
-    for (const CircumstanceWord& circumstance : said_for_all_) {
-      if (!is_said(reading, circumstance.option)) reading.circumstances.push_back(circumstance);
+    for (const CircumstanceWord& circumstance : sorted_.said_for_all) {
+      if (!holds(reading.circumstances, circumstance.option)) reading.circumstances.push_back(circumstance);
     }
   }
 
-  std::span<const std::string> words_;
+  WordStream words_;
   const Descriptor& descriptor_;
-  std::size_t next_ = 0;
-  std::vector<ReadingWords> readings_;
-  std::vector<CircumstanceWord> said_for_all_;
+  TypedWords sorted_;
+  std::vector<CircumstanceWord> said_for_group_;
   int group_ = 0;
   bool group_is_closed_ = false;
 };
 
 }  // namespace
 
-std::span<const OptionSpec> circumstance_options() { return circumstances; }
-
-std::vector<ReadingWords> sort_reading_words(std::span<const std::string> words, const Descriptor& descriptor) {
+TypedWords sort_reading_words(std::span<const std::string> words, const Descriptor& descriptor) {
   return WordSorter(words, descriptor).sort();
 }
 

@@ -2,24 +2,13 @@
 
 #include <span>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include <ohmwright/component/descriptor.hpp>
 
-#include "verb.hpp"
+#include "circumstances.hpp"
 
 namespace ohmwright::cli {
-
-/// A circumstance as typed: the option without its dashes, and its value (empty for a flag).
-struct CircumstanceWord {
-  std::string option;
-  std::string value;
-  bool of_one_reading = false;  ///< said within the reading's word: its error is its own
-  int said_for = for_all;       ///< group that it was said after; readings that it holds for share its error
-
-  static constexpr int for_all = -1;
-};
 
 /// A reading as typed, with the circumstances that hold for it.
 struct ReadingWords {
@@ -29,16 +18,26 @@ struct ReadingWords {
   int group = 0;  ///< readings of one group share what was said about them
 };
 
-/// What can be said of readings beside the conditions of their kind.
-std::span<const OptionSpec> circumstance_options();
+/// The words after the kind, sorted.
+struct TypedWords {
+  std::vector<ReadingWords> readings;
+  std::vector<CircumstanceWord> said_for_all;  ///< also noted in each of `readings`; readings of files want them too
+};
 
 /// Sorts the words after the kind into readings and what is said about them.
 ///
-/// `11.0k 11.1k --at 23C --wet` is one group: what follows a group of readings holds for that group. What stands before
-/// the first reading holds for all. A condition also reaches back to earlier groups that were given none, so that no
-/// reading loses the temperature typed after it. `33.1k@0C` says the first condition within the word. `speed=1550rpm`
-/// names the measurand. Words that the shell took apart are joined: `11.0 kohm`, `--at 23 C`. Throws InputError for an
-/// option that the kind does not know, a missing value, and circumstances that are said twice or contradict each other.
-std::vector<ReadingWords> sort_reading_words(std::span<const std::string> words, const Descriptor& descriptor);
+/// `11.0k 11.1k --at 23C --wet` is one group: what follows a group of readings holds for that group, and the next
+/// reading begins another. What stands before the first reading holds for all. A condition also reaches back to earlier
+/// groups that were given none, so that no reading loses the temperature typed after it. `33.1k@0C` says the first
+/// condition within the word.
+///
+/// `speed=1550rpm` names the measurand, `line=118V` is `--line 118V`. `--speed 1550rpm` is a reading too, and joins the
+/// group at hand with all that was said of it: `28 --line 118V --current 3.6A` was one look at one part. Names are
+/// taken in any letter case, with hyphens or underscores. Words that the shell took apart are joined: `11.0 kohm`,
+/// `--at 23 C`.
+///
+/// Throws InputError for a name that the kind does not know, a missing value, and circumstances that are said twice or
+/// contradict each other.
+TypedWords sort_reading_words(std::span<const std::string> words, const Descriptor& descriptor);
 
 }  // namespace ohmwright::cli

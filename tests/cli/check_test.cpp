@@ -188,8 +188,6 @@ TEST(Chart, RefusesWhatCannotBeDrawn) {
             "ohmwright: --step must be positive and give at most 500 rows\n");
   EXPECT_EQ(error({"--ratings", ten_kilohm, "--of", "speed"}),
             "ohmwright: a defrost-sensor has no chart of \"speed\"; it has: resistance\n");
-  EXPECT_EQ(error({"--ratings", ten_kilohm, "--given", "23C"}),
-            "ohmwright: --given takes CONDITION=VALUE, such as at=23C, got \"23C\"\n");
   EXPECT_EQ(
       error({"11.0k", "--ratings", ten_kilohm}),
       "ohmwright: a reading is marked at a value of part_temperature only; write it with that, such as 11.0k@23C\n");

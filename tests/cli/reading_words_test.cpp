@@ -12,8 +12,18 @@ namespace {
 
 using ::testing::ElementsAre;
 
+/// The kind of the framework's tests, with a measurand more.
+const Descriptor& descriptor() {
+  static const Descriptor with_current = [] {
+    Descriptor d = ohmwright::testing::test_descriptor();
+    d.measurands.push_back({"current", "Current", Dimension::current, "A", false});
+    return d;
+  }();
+  return with_current;
+}
+
 std::vector<ReadingWords> sorted(const std::vector<std::string>& words) {
-  return sort_reading_words(words, ohmwright::testing::test_descriptor());
+  return sort_reading_words(words, descriptor()).readings;
 }
 
 std::vector<std::string> said(const ReadingWords& reading) {
@@ -75,6 +85,87 @@ TEST(ReadingWords, JoinsAUnitThatTheShellTookOff) {
   EXPECT_THAT(said(readings[0]), ElementsAre("at=23 C", "line=118V"));
 }
 
+TEST(ReadingWords, JoinsWhateverBelongsToOneValue) {
+  const auto joined = [](const std::vector<std::string>& words) {
+    const auto readings = sorted(words);
+    EXPECT_EQ(readings.size(), 1U);
+    std::string text = readings[0].values.size() == 1 ? readings[0].values[0] : "several";
+    for (const std::string& one : said(readings[0])) text += " | " + one;
+    return text;
+  };
+  EXPECT_EQ(joined({"11", "k", "--at", "23", "deg", "C"}), "11 k | at=23 deg C");
+  EXPECT_EQ(joined({"11", "k", "ohm", "--at", "73", "f"}), "11 k ohm | at=73 f");
+  EXPECT_EQ(joined({"11k", "ohms", "--at", "23c"}), "11k ohms | at=23c");
+  EXPECT_EQ(joined({"4k7", "ohm"}), "4k7 ohm");
+  EXPECT_EQ(joined({"OL", "Mohm"}), "OL Mohm");
+  EXPECT_EQ(joined({"11", "k", "\u00B1", "1", "%", "--at", "23", "C", "+-", "0.5", "K"}),
+            "11 k \u00B1 1 % | at=23 C +- 0.5 K");
+  EXPECT_EQ(joined({"11k", "+-1%", "--at=23", "deg", "C"}), "11k +-1% | at=23 deg C");
+  EXPECT_EQ(joined({"current=3.6", "A", "--range", "10", "A"}), "3.6 A | range=10 A");
+  EXPECT_THAT(sorted({"28", "29", "ohm", "30"})[0].values, ElementsAre("28", "29 ohm", "30"));
+}
+
+TEST(ReadingWords, ATemperatureMayStandApartFromItsAt) {
+  for (const std::vector<std::string>& words :
+       std::vector<std::vector<std::string>>{{"11k", "@23C"}, {"11k@23C"}, {"11k", "@", "23C"}, {"11k@", "23C"}})
+    EXPECT_THAT(said(sorted(words)[0]), ElementsAre("at=23C")) << words.size();
+  EXPECT_THAT(said(sorted({"11", "k", "@", "23", "deg", "C", "33k", "@0C"})[0]), ElementsAre("at=23 deg C"));
+  EXPECT_EQ(sorted({"11", "k", "@23", "C", "33k", "@0C"}).size(), 2U);
+  EXPECT_EQ(refusal_of({"11k", "@"}), "nothing follows \"@\"; write what holds for the reading, such as 11.0k@23C");
+  EXPECT_EQ(refusal_of({"@23C", "11k"}),
+            "\"@\" stands without a reading; write it behind the one it holds for: 11.0k@23C");
+}
+
+TEST(ReadingWords, AMeasurandAsAnOptionJoinsTheGroupAtHand) {
+  const auto readings = sorted({"28", "--line", "118V", "--current", "3.6A", "--at", "40C", "OL", "--line", "0V"});
+  ASSERT_EQ(readings.size(), 3U);
+  EXPECT_EQ(readings[1].measurand, "current");
+  EXPECT_THAT(readings[1].values, ElementsAre("3.6A"));
+  EXPECT_THAT(said(readings[0]), ElementsAre("line=118V", "at=40C"));
+  EXPECT_THAT(said(readings[1]), ElementsAre("line=118V", "at=40C"));
+  EXPECT_THAT(said(readings[2]), ElementsAre("line=0V"));
+}
+
+TEST(ReadingWords, AMeasurandAsAWordBeginsTheNextGroup) {
+  const auto readings = sorted({"28", "--line", "118V", "current=3.6A", "--line", "117V"});
+  ASSERT_EQ(readings.size(), 2U);
+  EXPECT_THAT(said(readings[1]), ElementsAre("line=117V"));
+}
+
+TEST(ReadingWords, MeasurandsAsOptionsAreRepeatedAndMayComeFirst) {
+  const auto readings = sorted({"--line", "118V", "--current=3.6A", "--current", "3.7", "A", "28"});
+  ASSERT_EQ(readings.size(), 2U);
+  EXPECT_THAT(readings[0].values, ElementsAre("3.6A", "3.7 A"));
+  EXPECT_THAT(said(readings[0]), ElementsAre("line=118V"));
+  EXPECT_THAT(said(readings[1]), ElementsAre("line=118V"));
+  EXPECT_EQ(readings[0].group, readings[1].group);
+}
+
+TEST(ReadingWords, AnOptionWithItsOwnTemperatureKeepsIt) {
+  const auto readings = sorted({"28", "--at", "20C", "--current", "3.6A@40C"});
+  EXPECT_THAT(said(readings[1]), ElementsAre("at=40C"));
+}
+
+TEST(ReadingWords, AConditionMayBeAWord) {
+  EXPECT_THAT(said(sorted({"28", "line=118", "V", "at=23C"})[0]), ElementsAre("line=118 V", "at=23C"));
+  EXPECT_THAT(said(sorted({"line=118V", "28", "current=3A"})[1]), ElementsAre("line=118V"));
+}
+
+TEST(ReadingWords, NamesAreTakenInAnyLetterCaseAndBothWaysOfWriting) {
+  EXPECT_THAT(said(sorted({"28", "--Line", "118V", "--PART-TEMPERATURE", "23C", "--Lead_Off"})[0]),
+              ElementsAre("line=118V", "at=23C", "lead-off="));
+  EXPECT_EQ(sorted({"Speed=1550rpm"})[0].measurand, "speed");
+  EXPECT_EQ(refusal_of({"11k", "--at", "23C", "--part_temperature", "24C"}),
+            "--at is said twice for the same readings; leave one out");
+}
+
+TEST(ReadingWords, WhatWasSaidForAllIsGivenForReadingsOfFilesToo) {
+  const TypedWords typed = sort_reading_words(std::vector<std::string>{"--lead-off", "--at", "23C"}, descriptor());
+  EXPECT_TRUE(typed.readings.empty());
+  ASSERT_EQ(typed.said_for_all.size(), 2U);
+  EXPECT_EQ(typed.said_for_all[1].value, "23C");
+}
+
 TEST(ReadingWords, ANegativeValueIsNoOption) {
   EXPECT_THAT(said(sorted({"33k", "--at", "-18C"})[0]), ElementsAre("at=-18C"));
 }
@@ -106,8 +197,16 @@ TEST(ReadingWords, RefusesWhatItDoesNotKnow) {
   EXPECT_EQ(refusal_of({"11k", "--lead-of"}),
             "unknown option \"--lead-of\"; did you mean \"--lead-off\"?; see: ohmwright check --help");
   EXPECT_EQ(refusal_of({"11k", "--at"}), "--at needs a value");
+  EXPECT_EQ(refusal_of({"11k", "--at", "--wet"}), "--at needs a value");
+  EXPECT_EQ(refusal_of({"11k", "--wet=yes"}), "--wet takes no value");
+  EXPECT_EQ(refusal_of({"--curent", "3A"}),
+            "unknown option \"--curent\"; did you mean \"--current\"?; see: ohmwright check --help");
+  EXPECT_EQ(refusal_of({"lin=118V"}),
+            "a test-part has no \"lin\" to read; did you mean \"line\"?; it has: resistance, speed, current; "
+            "conditions: at, line");
   EXPECT_EQ(refusal_of({"sped=1550rpm"}),
-            "a test-part has no \"sped\" to read; did you mean \"speed\"?; it has: resistance, speed");
+            "a test-part has no \"sped\" to read; did you mean \"speed\"?; it has: resistance, speed, current; "
+            "conditions: at, line");
 }
 
 }  // namespace

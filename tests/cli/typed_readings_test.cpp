@@ -13,7 +13,8 @@ using ohmwright::testing::basic_meter;
 using ohmwright::testing::test_descriptor;
 
 std::vector<Reading> readings_from(const std::vector<std::string>& words, UnitPreferences& units) {
-  return make_readings(sort_reading_words(words, test_descriptor()), test_descriptor(), basic_meter("0 ohm"), units);
+  return make_readings(sort_reading_words(words, test_descriptor()).readings, test_descriptor(), basic_meter("0 ohm"),
+                       units);
 }
 
 std::vector<Reading> readings_from(const std::vector<std::string>& words) {

@@ -109,7 +109,7 @@ bool equal(const Meter& a, const Meter& b) {
   return a.name == b.name && a.title == b.title && a.source == b.source && a.low_impedance == b.low_impedance &&
          a.sets_range_itself == b.sets_range_itself && same_bits(leads_a.value, leads_b.value) &&
          same_bits(leads_a.half_width, leads_b.half_width) && leads_a.unit == leads_b.unit &&
-         leads_a.unit_assumed == leads_b.unit_assumed && leads_a.prefix_used == leads_b.prefix_used &&
+         leads_a.unit_assumed == leads_b.unit_assumed &&
          std::equal(a.functions.begin(), a.functions.end(), b.functions.begin(), b.functions.end(), equal_functions);
 }
 

@@ -3,8 +3,10 @@
 #include <system_error>
 
 #include <ohmwright/document/named_file.hpp>
-#include <ohmwright/document/wording.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
@@ -20,13 +22,27 @@ std::vector<std::string> names_in_folder(const std::string& folder) {
   return names;
 }
 
-std::string named_file(const std::string& folder, const std::string& name, const std::string& what) {
-  const std::vector<std::string> names = names_in_folder(folder);
-  if (std::binary_search(names.begin(), names.end(), name)) return (fs::path(folder) / (name + ".json")).string();
-  const std::string refusal = "there is no " + what + " " + ohmwright::quoted(name) + " in " + folder;
-  if (names.empty()) throw InputError(refusal + ", which holds no JSON files");
-  throw InputError(refusal + did_you_mean(name, names) +
-                   (did_you_mean(name, names).empty() ? "; there is " : " There is ") + one_of(names));
+bool is_path(std::string_view name_or_file) {
+  return name_or_file == "-" || name_or_file.find('/') != std::string_view::npos || name_or_file.ends_with(".json");
+}
+
+std::string named_file(std::span<const std::string> folders, const std::string& name, const std::string& what) {
+  const std::string spoken = spoken_name(name);
+  std::vector<std::string> names;
+  for (const std::string& folder : folders) {
+    const std::vector<std::string> here = names_in_folder(folder);
+    auto found = std::find(here.begin(), here.end(), name);
+    if (found == here.end())
+      found =
+          std::find_if(here.begin(), here.end(), [&](const std::string& one) { return spoken_name(one) == spoken; });
+    if (found != here.end()) return (fs::path(folder) / (*found + ".json")).string();
+    names.insert(names.end(), here.begin(), here.end());
+  }
+  std::string refusal = "there is no " + what + " " + ohmwright::quoted(name);
+  if (folders.size() == 1) refusal += " in " + printable(folders.front());
+  if (names.empty()) throw InputError(refusal + (folders.size() == 1 ? ", which holds no JSON files" : ""));
+  const std::string meant = did_you_mean(name, names);
+  throw InputError(refusal + meant + (meant.empty() ? "; there is " : " There is ") + one_of(names));
 }
 
 }  // namespace ohmwright

@@ -83,7 +83,7 @@ Reading reading_from(const RecordReader& reader, const ValueNode& node) {
 
 bool equal_stated(const StatedValue& a, const StatedValue& b) {
   return same_bits(a.value, b.value) && same_bits(a.half_width, b.half_width) && a.unit == b.unit &&
-         a.unit_assumed == b.unit_assumed && a.prefix_used == b.prefix_used;
+         a.unit_assumed == b.unit_assumed;
 }
 
 bool equal_observed(const Observed& a, const Observed& b) {

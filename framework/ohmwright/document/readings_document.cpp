@@ -3,6 +3,7 @@
 #include <fmt/core.h>
 
 #include <ohmwright/document/fields.hpp>
+#include <ohmwright/document/kind_values.hpp>
 #include <ohmwright/document/readings_document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
 #include <ohmwright/document/wording.hpp>
@@ -56,19 +57,14 @@ class ReadingReader {
   }
 
   ObservedOptions options_for(const MeasurandDescriptor& measurand, const ValueNode* meter_node) {
-    ObservedOptions options;
-    options.contact_words = measurand.takes_contact_state;
-    options.continuity_sound = measurand.takes_contact_state;
-    if (meters_ == nullptr) return options;
     const bool own = meter_node != nullptr && meter_node->text() != nullptr;
+    const Meter* meter = nullptr;
     try {
-      const Meter& meter = meters_->named(own ? *meter_node->text() : default_meter_);
-      const MeterFunction* function = function_for(meter, measurand.dimension);
-      options.lone_one_is_over = function != nullptr && function->one_means_over_range;
+      if (meters_ != nullptr) meter = &meters_->named(own ? *meter_node->text() : default_meter_);
     } catch (const InputError& error) {
       if (own) problems_.push_back(meter_node->problem(error.what()));
     }
-    return options;
+    return observed_options(measurand, meter);
   }
 
   std::vector<double> repeats_of(const ValueNode& entry, const MeasurandDescriptor& measurand,
@@ -108,12 +104,7 @@ class ReadingReader {
     const auto stated =
         quantity_of(node.members() != nullptr ? node.find("value") : &node, descriptor.dimension, problems_);
     if (!stated) return std::nullopt;
-    Condition condition{std::string(descriptor.id), *stated, text_of(node, "error_source")};
-    if (!stated->half_width && descriptor.default_half_width > 0.0) {
-      condition.value.half_width = descriptor.default_half_width;
-      condition.uncertainty_assumed = true;
-    }
-    return condition;
+    return stated_condition(descriptor, *stated, text_of(node, "error_source"));
   }
 
   static void set_circumstances(const ValueNode& entry, Reading& reading) {

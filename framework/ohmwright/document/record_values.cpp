@@ -42,7 +42,6 @@ Json stated_record(const StatedValue& stated) {
   if (stated.half_width) record["half_width"] = number_record(*stated.half_width);
   record["typed_unit"] = stated.unit.symbol();
   if (stated.unit_assumed) record["unit_assumed"] = true;
-  if (stated.prefix_used) record["prefix_used"] = true;
   return record;
 }
 
@@ -118,7 +117,6 @@ StatedValue RecordReader::stated(const ValueNode& node) const {
   StatedValue stated{value, std::nullopt, *unit};
   if (const ValueNode* half_width = node.find("half_width")) stated.half_width = number(*half_width);
   if (const ValueNode* assumed = node.find("unit_assumed")) stated.unit_assumed = flag(*assumed);
-  if (const ValueNode* prefix = node.find("prefix_used")) stated.prefix_used = flag(*prefix);
   return stated;
 }
 

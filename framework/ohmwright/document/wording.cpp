@@ -2,18 +2,8 @@
 
 #include <ohmwright/document/wording.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
-#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
-
-std::string one_of(const std::vector<std::string>& accepted) {
-  std::string result;
-  for (std::size_t i = 0; i < accepted.size(); ++i) {
-    if (i > 0) result += i + 1 == accepted.size() ? " or " : ", ";
-    result += ohmwright::quoted(accepted[i]);
-  }
-  return result;
-}
 
 std::string suggestion(std::string_view typed, const std::vector<std::string>& accepted) {
   if (accepted.empty()) return {};

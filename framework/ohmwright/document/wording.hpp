@@ -4,12 +4,10 @@
 #include <string_view>
 #include <vector>
 
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 
 namespace ohmwright {
-
-/// `"a", "b" or "c"`: what is accepted, in the order given.
-std::string one_of(const std::vector<std::string>& accepted);
 
 /// `; did you mean "value"?`, or, when no accepted word is near, `; expected "a", "b" or "c"`.
 std::string suggestion(std::string_view typed, const std::vector<std::string>& accepted);

@@ -1,6 +1,7 @@
 #include <utility>
 
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
 
@@ -10,10 +11,10 @@ std::string one_line_each(const std::string& file, const std::vector<Problem>& p
   std::string text;
   for (const Problem& problem : problems) {
     if (!text.empty()) text += '\n';
-    text += file;
+    text += printable(file);
     if (problem.line > 0) text += ':' + std::to_string(problem.line);
-    if (!problem.pointer.empty()) text += ": " + problem.pointer;
-    text += ": " + problem.text;
+    if (!problem.pointer.empty()) text += ": " + printable(problem.pointer);
+    text += ": " + printable(problem.text);
   }
   return text;
 }

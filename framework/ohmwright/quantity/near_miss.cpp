@@ -3,6 +3,7 @@
 #include <utility>
 #include <vector>
 
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -11,14 +12,6 @@ namespace ohmwright {
 namespace {
 
 constexpr std::size_t longest_compared = 64;
-
-std::string lower_case(std::string_view text) {
-  std::string lower(text);
-  for (char& letter : lower) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  }
-  return lower;
-}
 
 std::size_t edits_between(std::string_view a, std::string_view b) {
   std::vector<std::vector<std::size_t>> edits(a.size() + 1, std::vector<std::size_t>(b.size() + 1));

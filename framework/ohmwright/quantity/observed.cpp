@@ -5,6 +5,8 @@
 #include <vector>
 
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -13,8 +15,8 @@ namespace ohmwright {
 namespace {
 
 // The zero is how a seven-segment display shows the letter O.
-constexpr std::array<std::string_view, 10> over_range_words{"ol",  "o.l", "0.l", "0l",   ".ol",
-                                                            ".0l", "ol.", "0l.", "over", "overload"};
+constexpr std::array<std::string_view, 11> over_range_words{"ol",  "o.l", "0.l",  "0l",   ".ol",     ".0l",
+                                                            "ol.", "0l.", "ovld", "over", "overload"};
 constexpr std::array<std::string_view, 3> lone_ones{"1", "1.", "1 ."};
 
 template <std::size_t count>
@@ -28,18 +30,10 @@ std::string_view without_spaces_around(std::string_view text) {
   return text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
-std::string lower_case(std::string_view text) {
-  std::string lower(text);
-  for (char& letter : lower) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  }
-  return lower;
-}
-
 /// "OL", "OL Mohm"
 std::optional<OverRange> over_range_in(std::string_view text, Dimension expected) {
   const std::size_t word_end = std::min(text.find_first_of(" \t"), text.size());
-  if (!is_one_of(lower_case(text.substr(0, word_end)), over_range_words)) return std::nullopt;
+  if (!is_over_range_word(text.substr(0, word_end))) return std::nullopt;
   const std::string_view unit_text = without_spaces_around(text.substr(word_end));
   if (unit_text.empty()) return OverRange{};
   const std::optional<Unit> unit = Unit::named(unit_text, expected);
@@ -56,19 +50,9 @@ std::vector<std::string_view> words_taken(const ObservedOptions& options) {
   return words;
 }
 
-/// `"open", "closed" or "OL"`
-std::string list_of(const std::vector<std::string_view>& words) {
-  std::string text;
-  for (std::size_t place = 0; place < words.size(); ++place) {
-    if (place > 0) text += place + 1 == words.size() ? " or " : ", ";
-    text += '"';
-    text += words[place];
-    text += '"';
-  }
-  return text;
-}
-
 }  // namespace
+
+bool is_over_range_word(std::string_view text) { return is_one_of(lower_case(text), over_range_words); }
 
 Observed parse_observed(std::string_view text, Dimension expected, const ObservedOptions& options) {
   const std::vector<std::string_view> words = words_taken(options);
@@ -86,11 +70,11 @@ Observed parse_observed(std::string_view text, Dimension expected, const Observe
     }
   }
   if (!options.values) {
-    throw InputError("expected " + list_of(words) + ", got " + (text.empty() ? "nothing" : quoted(text)));
+    throw InputError("expected " + one_of(words) + ", got " + (text.empty() ? "nothing" : quoted(text)));
   }
   StatedValueOptions value_options;
   value_options.default_unit = options.default_unit;
-  if (!words.empty()) value_options.or_else = ", or " + list_of(words);
+  if (!words.empty()) value_options.or_else = ", or " + one_of(words);
   return parse_stated_value(text, expected, value_options);
 }
 

@@ -28,13 +28,16 @@ using Observed = std::variant<StatedValue, OverRange, ContactState>;
 /// Which of the things that a meter can show are taken, and how numbers may be written.
 struct ObservedOptions {
   bool values = true;             ///< numbers with a unit
-  bool over_range = true;         ///< "OL", "O.L", "0.L", "0L", ".OL", "over"
+  bool over_range = true;         ///< see `is_over_range_word`
   bool lone_one_is_over = false;  ///< "1" alone (or "1."), on meters that show over-range so
   bool contact_words = false;     ///< "open", "closed"
   bool continuity_sound =
       false;  ///< "beep" is closed, "no beep" is over-range: the buzzer stays silent far above 0 ohm
   std::optional<Unit> default_unit;  ///< completes a bare number
 };
+
+/// Whether a meter says "above my range" so: "OL", "O.L", "0.L", "0L", ".OL", "OVLD", "OVER", "overload".
+OHMWRIGHT_CORE_API bool is_over_range_word(std::string_view text);
 
 /// Reads what a meter showed. Letter case of the words does not count.
 ///

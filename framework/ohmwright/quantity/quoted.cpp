@@ -41,15 +41,12 @@ std::string hexadecimal(char32_t value, int digits) {
   return text;
 }
 
+/// What is not shown, in the escapes of C.
 std::string escaped(CodePoint point, std::string_view bytes) {
   if (point.value == CodePoint::not_a_code_point) {
     return "\\x" + hexadecimal(static_cast<unsigned char>(bytes.front()), 2);
   }
   switch (point.value) {
-    case '"':
-      return "\\\"";
-    case '\\':
-      return "\\\\";
     case '\n':
       return "\\n";
     case '\r':
@@ -65,6 +62,14 @@ std::string escaped(CodePoint point, std::string_view bytes) {
   return "\\U" + hexadecimal(point.value, 8);
 }
 
+/// Takes the first code point off `text`.
+std::string take_escaped(std::string_view& text) {
+  const CodePoint point = first_code_point(text);
+  const std::string_view bytes = text.substr(0, point.bytes);
+  text.remove_prefix(point.bytes);
+  return escaped(point, bytes);
+}
+
 }  // namespace
 
 std::string quoted(std::string_view text, std::size_t longest) {
@@ -74,11 +79,25 @@ std::string quoted(std::string_view text, std::size_t longest) {
       out += "...";
       break;
     }
-    const CodePoint point = first_code_point(text);
-    out += escaped(point, text.substr(0, point.bytes));
-    text.remove_prefix(point.bytes);
+    if (text.front() == '"' || text.front() == '\\') out += '\\';
+    out += take_escaped(text);
   }
   return out + '"';
+}
+
+std::string printable(std::string_view text) {
+  std::string out;
+  while (!text.empty()) out += take_escaped(text);
+  return out;
+}
+
+std::string printable_lines(std::string_view text) {
+  std::string out;
+  for (std::size_t end = text.find('\n'); end != std::string_view::npos; end = text.find('\n')) {
+    out += printable(text.substr(0, end)) + '\n';
+    text.remove_prefix(end + 1);
+  }
+  return out + printable(text);
 }
 
 }  // namespace ohmwright

@@ -37,7 +37,6 @@ class Interpreter {
     const UnitChoice choice = unit_of(typed);
     StatedValue stated{AnyQuantity(expected_, number_in(choice.unit, typed.value.number)), std::nullopt, choice.unit};
     stated.unit_assumed = choice.assumed;
-    stated.prefix_used = expected_ != Dimension::mass && choice.unit.prefix_exponent() >= 3;
     refuse_impossible(stated);
     if (typed.uncertainty) stated.half_width = half_width_of(*typed.uncertainty, stated);
     return stated;

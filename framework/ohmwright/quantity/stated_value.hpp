@@ -21,8 +21,6 @@ struct StatedValue {
   Unit unit;
   /// True where a bare number was completed with `StatedValueOptions::default_unit`.
   bool unit_assumed = false;
-  /// True where a k, M or G was read (kg apart), also as the letter in 4k7: worth reading back before it decides.
-  bool prefix_used = false;
 
   friend bool operator==(const StatedValue&, const StatedValue&) = default;
 };

@@ -2,9 +2,11 @@
 #include <array>
 
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
 #include <ohmwright/quantity/stated_value_reader.hpp>
+#include <ohmwright/quantity/unit_table.hpp>
 #include <ohmwright/quantity/utf8.hpp>
 
 namespace ohmwright {
@@ -73,10 +75,7 @@ std::size_t starts_with_any(std::string_view text, const std::array<std::string_
 bool starts_with_digit(std::string_view text) { return !text.empty() && text.front() >= '0' && text.front() <= '9'; }
 
 bool starts_with_word(std::string_view text, std::string_view lower_case_word) {
-  return text.size() >= lower_case_word.size() &&
-         std::equal(lower_case_word.begin(), lower_case_word.end(), text.begin(), [](char wanted, char typed) {
-           return wanted == static_cast<char>(static_cast<unsigned char>(typed) | 0x20U);
-         });
+  return lower_case(text.substr(0, lower_case_word.size())) == lower_case_word;
 }
 
 std::string code_point_name(char32_t value) {
@@ -142,11 +141,24 @@ class Reader {
     skip_spaces();
     if (starts_with_digit(rest_)) refuse_separator();
     typed.unit_text = read_unit_text();
-    skip_spaces();
     return typed;
   }
 
-  std::string_view read_unit_text() {
+  /// A unit, with the blanks behind it: one word, or two where both together are a unit ("deg C", "k ohm").
+  std::string read_unit_text() {
+    const std::string first(read_unit_word());
+    skip_spaces();
+    const std::string_view after_first = rest_;
+    const std::string both = first + ' ' + std::string(read_unit_word());
+    if (!first.empty() && both.size() > first.size() + 1 && Unit::named(both, expected_)) {
+      skip_spaces();
+      return both;
+    }
+    rest_ = after_first;
+    return first;
+  }
+
+  std::string_view read_unit_word() {
     std::size_t end = 0;
     while (end < rest_.size()) {
       const std::string_view ahead = rest_.substr(end);
@@ -191,7 +203,6 @@ class Reader {
     if (unit_inside) fail(quoted(text_) + R"(: brackets are for "(11.0 +- 0.1) kohm", the unit behind them)");
     skip_spaces();
     typed.uncertainty->unit_text = read_unit_text();
-    skip_spaces();
   }
 
   void refuse_not_finite() const {

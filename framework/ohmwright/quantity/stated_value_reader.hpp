@@ -13,7 +13,7 @@ namespace ohmwright {
 /// A number and the unit text beside it, as they stand in a stated value; nothing is looked up yet.
 struct TypedNumber {
   Decimal number;
-  std::string_view unit_text;               ///< empty for a bare number
+  std::string unit_text;                    ///< empty for a bare number
   std::optional<int> letter_code_exponent;  ///< 3 for 4k7, whose number is then 4.7
 };
 

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <numbers>
 
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/unit_table.hpp>
 
 namespace ohmwright {
@@ -26,33 +27,37 @@ struct UnitRow {
   double si_at_reference = 0.0;
 };
 
+// Blanks do not count, so these name "deg C" and "degrees C" too. U+00BA, the ordinal sign of Spanish and Italian
+// keyboards, is often typed for U+00B0, the degree sign (common practice, no source).
+constexpr std::string_view celsius_names = "C c \u2103 \u00BAC celsius degreeC degreesC degreesCelsius";
+constexpr std::string_view fahrenheit_names = "F f \u2109 \u00BAF fahrenheit degreeF degreesF degreesFahrenheit";
+
 // The SI unit of each dimension comes first among its rows; mass is the exception (kg has a prefix), see Unit::si.
 // U+2126 (ohm sign) and U+03A9 (omega) look alike and are both read, as are U+00B5 (micro sign) and U+03BC (mu).
 constexpr std::array unit_table{
-    UnitRow{Dimension::resistance, "ohm", "\u03A9", "ohms Ohm Ohms OHM OHMS \u2126 R", "umkMG"},
-    UnitRow{Dimension::voltage, "V", "V", "volt volts", "umkM"},
-    UnitRow{Dimension::current, "A", "A", "amp amps ampere amperes", "numk"},
-    UnitRow{Dimension::power, "W", "W", "watt watts", "umkM"},
+    UnitRow{Dimension::resistance, "ohm", "\u03A9", "ohms \u2126 R", "umkMG"},
+    UnitRow{Dimension::voltage, "V", "V", "v volt volts VAC VDC", "umkM"},
+    UnitRow{Dimension::current, "A", "A", "a amp amps ampere amperes", "numk"},
+    UnitRow{Dimension::power, "W", "W", "w watt watts", "umkM"},
     UnitRow{Dimension::energy, "J", "J", "joule joules", "mkM"},
     UnitRow{Dimension::energy, "Wh", "Wh", "", "mkM", 0, 0.0, 3600.0},
     UnitRow{Dimension::frequency, "Hz", "Hz", "hertz", "mkMG"},
-    UnitRow{Dimension::capacitance, "F", "F", "farad farads", "pnum"},
+    UnitRow{Dimension::capacitance, "F", "F", "f farad farads", "pnum"},
     UnitRow{Dimension::inductance, "H", "H", "henry", "num"},
     UnitRow{Dimension::duration, "s", "s", "sec second seconds", "num"},
     UnitRow{Dimension::duration, "min", "min", "mins minute minutes", "", 0, 0.0, 60.0},
     UnitRow{Dimension::duration, "h", "h", "hr hrs hour hours", "", 0, 0.0, 3600.0},
     UnitRow{Dimension::duration, "d", "d", "day days", "", 0, 0.0, 86400.0},
     UnitRow{Dimension::temperature, "K", "K", "kelvin", "m"},
-    UnitRow{Dimension::temperature, "degC", "\u00B0C", "C \u2103 celsius Celsius", "", 0, 0.0, 1.0, 1.0,
+    UnitRow{Dimension::temperature, "degC", "\u00B0C", celsius_names, "", 0, 0.0, 1.0, 1.0,
             Temperature::kelvin_at_zero_celsius},
-    UnitRow{Dimension::temperature, "degF", "\u00B0F", "F \u2109 fahrenheit Fahrenheit", "", 0,
-            Temperature::fahrenheit_at_zero_celsius, 5.0, 9.0, Temperature::kelvin_at_zero_celsius},
+    UnitRow{Dimension::temperature, "degF", "\u00B0F", fahrenheit_names, "", 0, Temperature::fahrenheit_at_zero_celsius,
+            5.0, 9.0, Temperature::kelvin_at_zero_celsius},
     UnitRow{Dimension::temperature_difference, "K", "K", "kelvin", "m"},
-    UnitRow{Dimension::temperature_difference, "degC", "\u00B0C", "C \u2103 celsius Celsius", ""},
-    UnitRow{Dimension::temperature_difference, "degF", "\u00B0F", "F \u2109 fahrenheit Fahrenheit", "", 0, 0.0, 5.0,
-            9.0},
+    UnitRow{Dimension::temperature_difference, "degC", "\u00B0C", celsius_names, ""},
+    UnitRow{Dimension::temperature_difference, "degF", "\u00B0F", fahrenheit_names, "", 0, 0.0, 5.0, 9.0},
     UnitRow{Dimension::rotational_speed, "rad/s", "rad/s", "", ""},
-    UnitRow{Dimension::rotational_speed, "rpm", "rpm", "RPM r/min 1/min", "", 0, 0.0, std::numbers::pi, 30.0},
+    UnitRow{Dimension::rotational_speed, "rpm", "rpm", "r/min 1/min", "", 0, 0.0, std::numbers::pi, 30.0},
     UnitRow{Dimension::mass, "g", "g", "gram grams", "mk", -3},
     UnitRow{Dimension::length, "m", "m", "metre metres meter meters", "umck"},
     UnitRow{Dimension::ratio, "", "", "1", ""},
@@ -86,19 +91,30 @@ struct ShortForm {
 // The letter alone stands for the ohm where a resistance is expected (IEC 60062 letters; meters show the same).
 // "MFD" on motor capacitors is microfarad: common practice, no source.
 constexpr std::array short_forms{
-    ShortForm{"k", Dimension::resistance, 3},      ShortForm{"K", Dimension::resistance, 3},
-    ShortForm{"M", Dimension::resistance, 6},      ShortForm{"G", Dimension::resistance, 9},
-    ShortForm{"kilohm", Dimension::resistance, 3}, ShortForm{"kilohms", Dimension::resistance, 3},
-    ShortForm{"megohm", Dimension::resistance, 6}, ShortForm{"megohms", Dimension::resistance, 6},
-    ShortForm{"MFD", Dimension::capacitance, -6},  ShortForm{"mfd", Dimension::capacitance, -6},
+    ShortForm{"k", Dimension::resistance, 3},       ShortForm{"K", Dimension::resistance, 3},
+    ShortForm{"M", Dimension::resistance, 6},       ShortForm{"G", Dimension::resistance, 9},
+    ShortForm{"kilohm", Dimension::resistance, 3},  ShortForm{"kilohms", Dimension::resistance, 3},
+    ShortForm{"kiloohm", Dimension::resistance, 3}, ShortForm{"kiloohms", Dimension::resistance, 3},
+    ShortForm{"megohm", Dimension::resistance, 6},  ShortForm{"megohms", Dimension::resistance, 6},
+    ShortForm{"megaohm", Dimension::resistance, 6}, ShortForm{"megaohms", Dimension::resistance, 6},
+    ShortForm{"MFD", Dimension::capacitance, -6},
 };
 
-bool is_name_of(std::string_view text, const UnitRow& row) {
-  if (text == row.symbol || text == row.screen_symbol) return true;
+/// Whether letter case may be ignored. In words only: one letter in the wrong case can be another unit.
+enum class Case { exact, ignored_in_words };
+
+bool is_same(std::string_view typed, std::string_view name, Case letter_case) {
+  if (typed == name) return true;
+  return letter_case == Case::ignored_in_words && typed.size() == name.size() && name.size() > 1 &&
+         lower_case(typed) == lower_case(name);
+}
+
+bool is_name_of(std::string_view text, const UnitRow& row, Case letter_case) {
+  if (is_same(text, row.symbol, letter_case) || is_same(text, row.screen_symbol, letter_case)) return true;
   std::string_view names = row.other_names;
   while (!names.empty()) {
     const std::size_t end = std::min(names.find(' '), names.size());
-    if (names.substr(0, end) == text) return true;
+    if (is_same(text, names.substr(0, end), letter_case)) return true;
     names.remove_prefix(std::min(end + 1, names.size()));
   }
   return false;
@@ -115,11 +131,11 @@ std::size_t first_row_of(Dimension dimension) {
   return static_cast<std::size_t>(found - unit_table.begin());
 }
 
-std::optional<std::int8_t> prefix_exponent_in(std::string_view text, const UnitRow& row) {
-  if (is_name_of(text, row)) return std::int8_t{0};
+std::optional<std::int8_t> prefix_exponent_in(std::string_view text, const UnitRow& row, Case letter_case) {
+  if (is_name_of(text, row, letter_case)) return std::int8_t{0};
   for (const Prefix& prefix : prefix_table) {
     const bool fits = text.starts_with(prefix.text) && text.size() > prefix.text.size() && takes(row, prefix);
-    if (fits && is_name_of(text.substr(prefix.text.size()), row)) return prefix.exponent;
+    if (fits && is_name_of(text.substr(prefix.text.size()), row, letter_case)) return prefix.exponent;
   }
   return std::nullopt;
 }
@@ -132,16 +148,20 @@ Unit Unit::si(Dimension dimension) {
 }
 
 std::optional<Unit> Unit::named(std::string_view text, Dimension dimension) {
-  if (text.empty()) return std::nullopt;
-  for (const ShortForm& form : short_forms) {
-    if (form.dimension == dimension && form.text == text) {
-      return Unit(static_cast<std::uint8_t>(first_row_of(dimension)), form.prefix_exponent);
+  std::string name(text);
+  std::erase_if(name, [](char letter) { return letter == ' ' || letter == '\t'; });
+  if (name.empty()) return std::nullopt;
+  for (const Case letter_case : {Case::exact, Case::ignored_in_words}) {
+    for (const ShortForm& form : short_forms) {
+      if (form.dimension == dimension && is_same(name, form.text, letter_case)) {
+        return Unit(static_cast<std::uint8_t>(first_row_of(dimension)), form.prefix_exponent);
+      }
     }
-  }
-  for (std::size_t row = first_row_of(dimension); row < unit_table.size(); ++row) {
-    if (unit_table.at(row).dimension != dimension) break;
-    const std::optional<std::int8_t> exponent = prefix_exponent_in(text, unit_table.at(row));
-    if (exponent) return Unit(static_cast<std::uint8_t>(row), *exponent);
+    for (std::size_t row = first_row_of(dimension); row < unit_table.size(); ++row) {
+      if (unit_table.at(row).dimension != dimension) break;
+      const std::optional<std::int8_t> exponent = prefix_exponent_in(name, unit_table.at(row), letter_case);
+      if (exponent) return Unit(static_cast<std::uint8_t>(row), *exponent);
+    }
   }
   return std::nullopt;
 }

@@ -25,7 +25,8 @@ class OHMWRIGHT_CORE_API Unit {
   /// The SI unit of a dimension, as machine output uses it: ohm, kg, K.
   static Unit si(Dimension dimension);
 
-  /// The unit that `text` names where a value of `dimension` is expected, or nothing. Case matters: mohm is not Mohm.
+  /// The unit that `text` names where a value of `dimension` is expected, or nothing. The case of a prefix and of a
+  /// single letter counts (mohm is not Mohm), that of a word does not (degc, KOHM), nor do blanks (deg C, k ohm).
   static std::optional<Unit> named(std::string_view text, Dimension dimension);
 
   /// Every unit of a dimension with every prefix it is printed with, for tests, help and completion.

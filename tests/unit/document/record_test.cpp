@@ -57,8 +57,8 @@ TEST(ReadingRecord, WritesSiNumbersWithTheirUnit) {
   const Reading reading{.measurand = "resistance", .observed = parse_observed("11.0 kohm", Dimension::resistance)};
   EXPECT_EQ(
       readings_record({&reading, 1}),
-      R"({"readings":[{"label":"","measurand":"resistance","observed":{"value":11000.0,"unit":"ohm","typed_unit":"kohm",)"
-      R"("prefix_used":true},"conditions":[]}]})");
+      R"({"readings":[{"label":"","measurand":"resistance","observed":{"value":11000.0,"unit":"ohm","typed_unit":"kohm"},)"
+      R"("conditions":[]}]})");
 }
 
 TEST(ReadingRecord, EqualityNoticesEveryField) {

@@ -49,6 +49,24 @@ TEST(WriteFile, ReplacesAFileAndKeepsItsPermissions) {
   EXPECT_EQ(folder.entries(), 1);
 }
 
+TEST(WriteFile, KeepsPermissionsOnlyAsFarAsTheUmaskAllowsAndLendsNobodysRights) {
+  const TemporaryFolder folder;
+  const std::string path = folder.write("a.json", "old");
+  const mode_t before = ::umask(027);
+  ::chmod(path.c_str(), 06777);
+  write_file_atomically(path, "new");
+  ::umask(before);
+  EXPECT_EQ(bytes_of(path), "new");
+  EXPECT_EQ(mode_of(path), 0750U);
+}
+
+TEST(WriteFile, ShowsNoControlCharacterOfAName) {
+  const TemporaryFolder folder;
+  EXPECT_EQ(refusal(folder.path("a\x1b[31m\n\a/b\x7f")), "cannot write " + folder.path("a\\x1b[31m\\n\\x07/b\\x7f") +
+                                                             ": there is no folder " +
+                                                             folder.path("a\\x1b[31m\\n\\x07") + "; make it first");
+}
+
 TEST(WriteFile, WritesIntoTheCurrentFolder) {
   const TemporaryFolder folder;
   const fs::path before = fs::current_path();

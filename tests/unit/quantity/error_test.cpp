@@ -19,5 +19,10 @@ TEST(Error, DocumentErrorTellsEveryProblemWithItsPlace) {
   EXPECT_EQ(error.problems()[0].line, 7);
 }
 
+TEST(Error, DocumentErrorIsOneLineEachWhateverTheNamesHold) {
+  const DocumentError error("a\x1b[31m\n.json", {{"/na\nme", 7, "not\a number"}});
+  EXPECT_STREQ(error.what(), R"(a\x1b[31m\n.json:7: /na\nme: not\x07 number)");
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -33,8 +33,8 @@ TEST(Observed, ReadsANumberWithItsUnit) {
 }
 
 TEST(Observed, ReadsOverRangeAsMetersShowIt) {
-  for (const std::string_view text :
-       {"OL", "ol", " OL ", "O.L", "0.L", "0L", ".OL", ".0L", "OL.", "over", "Overload"}) {
+  for (const std::string_view text : {"OL", "ol", " OL ", "O.L", "0.L", "0L", ".OL", ".0L", "OL.", "0l", "OVLD", "ovld",
+                                      "OVER", "over", "OVERLOAD", "Overload"}) {
     EXPECT_EQ(read(text), "OL") << text;
   }
 }
@@ -43,6 +43,11 @@ TEST(Observed, KeepsTheUnitBesideOverRange) {
   EXPECT_EQ(read("OL Mohm"), "OL Mohm");
   EXPECT_EQ(read("0.L k\u03A9"), "OL kohm");
   EXPECT_EQ(read("OL degC"), R"(refused: expected a resistance, such as "11.0 kohm", or "OL", got "OL degC")");
+}
+
+TEST(Observed, TakesNoWordThatNoMeterShows) {
+  for (const std::string_view text : {"O.F.", "OF", "OLL", "O L", "inf"})
+    EXPECT_EQ(read(text).rfind("refused: expected a resistance", 0), 0U) << text;
 }
 
 TEST(Observed, OverRangeOfARatioHasNoUnitOne) {

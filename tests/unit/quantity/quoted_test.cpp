@@ -35,6 +35,17 @@ TEST(Quoted, BrokenUtf8IsShownByteByByte) {
   EXPECT_EQ(quoted("\xf4\x90\x80\x80"), R"("\xf4\x90\x80\x80")");
 }
 
+TEST(Printable, LeavesPlainTextAloneAndEscapesTheRest) {
+  EXPECT_EQ(printable(R"(/data/kΩ "a"\b.json)"), R"(/data/kΩ "a"\b.json)");
+  EXPECT_EQ(printable("a\n\x1b[31m\a\x7f\u009b\xff"), R"(a\n\x1b[31m\x07\x7f\u009b\xff)");
+  EXPECT_EQ(printable(std::string(1000, 'x')).size(), 1000U);
+}
+
+TEST(Printable, KeepsTheLinesOfAMessage) {
+  EXPECT_EQ(printable_lines("one\ntwo\x1b[2J\n"), "one\ntwo\\x1b[2J\n");
+  EXPECT_EQ(printable_lines(""), "");
+}
+
 TEST(Quoted, LongTextIsCutBetweenCodePoints) {
   EXPECT_EQ(quoted("\u03A9\u03A9\u03A9", 2), "\"\u03A9\u03A9...\"");
   EXPECT_EQ(quoted("\u03A9\u03A9", 2), "\"\u03A9\u03A9\"");

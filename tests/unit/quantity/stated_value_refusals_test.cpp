@@ -30,6 +30,13 @@ TEST(StatedValueRefusal, OfAnotherDimension) {
       R"(expected a temperature, such as "23 degC", got "23 C +- 1 V": "V" is no unit of a temperature difference)");
 }
 
+TEST(StatedValueRefusal, OfASmallLetterThatCouldMeanAnotherUnit) {
+  EXPECT_EQ(refusal("296 k", Dimension::temperature), R"(expected a temperature, such as "23 degC", got "296 k")");
+  EXPECT_EQ(refusal("2 m"), R"(expected a resistance, such as "11.0 kohm", got "2 m")");
+  EXPECT_EQ(refusal("23 deg", Dimension::temperature),
+            R"(expected a temperature, such as "23 degC", got "23 deg": unknown unit "deg", did you mean "degC"?)");
+}
+
 TEST(StatedValueRefusal, OfNothing) {
   EXPECT_EQ(refusal(""), R"(expected a resistance, such as "11.0 kohm", got nothing)");
   EXPECT_EQ(refusal(" \t "), R"(expected a resistance, such as "11.0 kohm", got nothing)");
@@ -129,8 +136,8 @@ TEST(StatedValueRefusal, OfCharactersThatOnlyLookLikeANumber) {
 TEST(StatedValueRefusal, OfAnUnknownUnitSuggestsTheNearest) {
   EXPECT_EQ(refusal("11 khom"),
             R"(expected a resistance, such as "11.0 kohm", got "11 khom": unknown unit "khom", did you mean "kohm"?)");
-  EXPECT_EQ(refusal("23 degc", Dimension::temperature),
-            R"(expected a temperature, such as "23 degC", got "23 degc": unknown unit "degc", did you mean "degC"?)");
+  EXPECT_EQ(refusal("23 degK", Dimension::temperature),
+            R"(expected a temperature, such as "23 degC", got "23 degK": unknown unit "degK", did you mean "degC"?)");
   EXPECT_EQ(
       refusal("2800 rpn", Dimension::rotational_speed),
       R"(expected a rotational speed, such as "2800 rpm", got "2800 rpn": unknown unit "rpn", did you mean "rpm"?)");

@@ -1,0 +1,88 @@
+#include "check_readings.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <limits>
+#include <set>
+#include <span>
+#include <string>
+#include <utility>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/readings_document.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+#include "reading_words.hpp"
+#include "typed_readings.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+void prefer_units_of(std::span<const Reading> readings, UnitPreferences& units) {
+  for (const Reading& reading : readings) {
+    if (const auto* stated = std::get_if<StatedValue>(&reading.observed)) units.prefer(stated->unit);
+    for (const Condition& condition : reading.conditions) units.prefer(condition.value.unit);
+  }
+}
+
+Dimension dimension_of(const Reading& reading, const Descriptor& descriptor) {
+  return descriptor.measurands[index_of(descriptor.measurands, reading.measurand)].dimension;
+}
+
+bool is_of_supply(Dimension dimension) { return dimension == Dimension::voltage || dimension == Dimension::current; }
+
+/// Who has agreed to live measurement and says nothing else of the supply has measured the volts and amperes live. The
+/// ohms of the same call are not touched: they were read before, unplugged.
+void take_agreement_as_live(const Descriptor& descriptor, std::span<Reading> readings) {
+  const auto is_live = [](const Reading& reading) { return reading.supply == Supply::live; };
+  if (std::any_of(readings.begin(), readings.end(), is_live)) return;
+  for (Reading& reading : readings) {
+    const Dimension dimension = dimension_of(reading, descriptor);
+    if (!is_of_supply(dimension)) continue;
+    if (reading.supply != Supply::unstated)
+      throw InputError(printable(reading.label) + " is a " + std::string(name_of(dimension)) +
+                       " that is said to be read without supply, and --live-agreed says that it was taken live; say "
+                       "--live of the readings that were, or leave one of both out (ohms need neither)");
+    reading.supply = Supply::live;
+  }
+}
+
+void refuse_unsafe(const Reading& reading, Dimension dimension, bool agreed) {
+  const std::string label = printable(reading.label);
+  const bool live = reading.supply == Supply::live;
+  if (live && dimension == Dimension::resistance)
+    throw InputError(label +
+                     " is ohms on a live part: that means nothing and can injure you; unplug, prove dead, read again");
+  if (is_of_supply(dimension) && reading.supply == Supply::unstated)
+    throw InputError(label + " is a " + std::string(name_of(dimension)) +
+                     ": say whether the appliance was plugged in (--live) or not (--unplugged, --proved-dead)");
+  if (live && !agreed)
+    throw InputError(label +
+                     " was taken live: live measurement is for those qualified for it, with insulated probes, one hand "
+                     "at a time; if you are and have agreed to that, say --live-agreed");
+}
+
+}  // namespace
+
+std::vector<Reading> gather_readings(const Arguments& arguments, const Descriptor& descriptor, const MeterSet& meters,
+                                     UnitPreferences& units) {
+  const TypedWords words = sort_reading_words(std::span(arguments.operands).subspan(1), descriptor);
+  std::vector<Reading> readings = make_readings(words.readings, descriptor, meters.named(""), units);
+  if (arguments.has("--readings")) {
+    std::vector<Reading> more = read_readings(read_document(arguments.value("--readings")), descriptor, &meters);
+    prefer_units_of(more, units);
+    apply_to_all(words.said_for_all, descriptor, units, more);
+    std::move(more.begin(), more.end(), std::back_inserter(readings));
+  }
+  if (readings.empty())
+    throw InputError(
+        "no reading was given; type what the meter showed, such as 11.0k or OL, or name a file with --readings");
+  const bool agreed = arguments.has("--live-agreed");
+  if (agreed) take_agreement_as_live(descriptor, readings);
+  for (const Reading& reading : readings) refuse_unsafe(reading, dimension_of(reading, descriptor), agreed);
+  return readings;
+}
+
+}  // namespace ohmwright::cli

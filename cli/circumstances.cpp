@@ -1,0 +1,110 @@
+#include "circumstances.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include <ohmwright/document/kind_values.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright::cli {
+
+namespace {
+
+constexpr std::array circumstances{
+    OptionSpec{"--lead-off", "", OHMWRIGHT_TEXT("Read with at least one lead of the part lifted"), {}},
+    OptionSpec{"--in-circuit", "", OHMWRIGHT_TEXT("Read with the part still connected"), {}},
+    OptionSpec{"--wet", "", OHMWRIGHT_TEXT("Read as found, wet"), {}},
+    OptionSpec{"--dry", "", OHMWRIGHT_TEXT("Read after drying"), {}},
+    OptionSpec{"--unplugged", "", OHMWRIGHT_TEXT("The appliance was unplugged"), {}},
+    OptionSpec{"--proved-dead", "", OHMWRIGHT_TEXT("The points read near zero volts before"), {}},
+    OptionSpec{"--live", "", OHMWRIGHT_TEXT("The appliance was plugged in"), {}},
+    OptionSpec{"--range", "VALUE", OHMWRIGHT_TEXT("The range that was set, such as 60k"), {}},
+};
+
+constexpr std::array<std::pair<std::string_view, std::string_view>, 4> contradictions{
+    {{"lead-off", "in-circuit"}, {"wet", "dry"}, {"live", "unplugged"}, {"live", "proved-dead"}}};
+
+const ConditionDescriptor* condition_of(const CircumstanceWord& circumstance, const Descriptor& descriptor) {
+  for (const ConditionDescriptor& condition : descriptor.conditions)
+    if (condition.option == circumstance.option) return &condition;
+  return nullptr;
+}
+
+/// Readings that one word was said of are wrong together.
+std::string error_of(const CircumstanceWord& circumstance, const Reading& reading) {
+  if (circumstance.of_one_reading) return reading.label;
+  if (circumstance.said_for == CircumstanceWord::for_all) return "all readings";
+  return "group " + std::to_string(circumstance.said_for + 1);
+}
+
+bool is_said(const CircumstanceWord& circumstance, const Descriptor& descriptor, const Reading& reading) {
+  const std::string& option = circumstance.option;
+  if (option == "lead-off" || option == "in-circuit") return reading.connection != Connection::unstated;
+  if (option == "wet" || option == "dry") return reading.moisture != Moisture::unstated;
+  if (option == "range") return reading.range.has_value();
+  const ConditionDescriptor* condition = condition_of(circumstance, descriptor);
+  if (condition == nullptr) return reading.supply != Supply::unstated;
+  return std::any_of(reading.conditions.begin(), reading.conditions.end(),
+                     [condition](const Condition& said) { return said.id == condition->id; });
+}
+
+}  // namespace
+
+std::span<const OptionSpec> circumstance_options() { return circumstances; }
+
+const OptionSpec* circumstance_named(std::string_view option) {
+  for (const OptionSpec& circumstance : circumstances)
+    if (circumstance.name.substr(2) == option) return &circumstance;
+  return nullptr;
+}
+
+bool contradict(std::string_view option, std::string_view other) {
+  return std::any_of(contradictions.begin(), contradictions.end(), [&](const auto& pair) {
+    return (pair.first == option && pair.second == other) || (pair.first == other && pair.second == option);
+  });
+}
+
+void apply(const CircumstanceWord& circumstance, const Descriptor& descriptor, UnitPreferences& units,
+           Reading& reading) {
+  const std::string& option = circumstance.option;
+  if (option == "lead-off") {
+    reading.connection = Connection::lead_off;
+  } else if (option == "in-circuit") {
+    reading.connection = Connection::in_circuit;
+  } else if (option == "wet") {
+    reading.moisture = Moisture::wet;
+  } else if (option == "dry") {
+    reading.moisture = Moisture::dry;
+  } else if (option == "unplugged") {
+    reading.supply = Supply::unplugged;
+  } else if (option == "proved-dead") {
+    reading.supply = Supply::proved_dead;
+  } else if (option == "live") {
+    reading.supply = Supply::live;
+  } else if (option == "range") {
+    const Dimension dimension = descriptor.measurands[index_of(descriptor.measurands, reading.measurand)].dimension;
+    reading.range = parse_stated_value(circumstance.value, dimension).value;
+  } else if (const ConditionDescriptor* condition = condition_of(circumstance, descriptor)) {
+    StatedValueOptions options;
+    options.default_unit = default_unit_of(*condition);
+    const StatedValue stated = parse_stated_value(circumstance.value, condition->dimension, options);
+    units.prefer(stated.unit);
+    reading.conditions.push_back(stated_condition(*condition, stated, error_of(circumstance, reading)));
+  }
+}
+
+void apply_to_all(std::span<const CircumstanceWord> said_for_all, const Descriptor& descriptor, UnitPreferences& units,
+                  std::span<Reading> readings) {
+  for (Reading& reading : readings) {
+    for (const CircumstanceWord& circumstance : said_for_all)
+      if (is_said(circumstance, descriptor, reading))
+        throw InputError("--" + printable(circumstance.option) + " is said for all readings, and " +
+                         printable(reading.label) + " of the file says it too; leave one out");
+    for (const CircumstanceWord& circumstance : said_for_all) apply(circumstance, descriptor, units, reading);
+  }
+}
+
+}  // namespace ohmwright::cli
