@@ -71,7 +71,7 @@ int judge_and_report(const Arguments& arguments, Environment& environment, const
 int run_check(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
   Call call{kind,
-            rated_part(kind, arguments.value("--ratings")),
+            rated_part(kind, arguments.value("--ratings"), arguments.value("--control")),
             MeterSet({chosen_meter(environment, arguments.value("--meter"))}),
             !arguments.has("--meter"),
             {},
@@ -97,6 +97,10 @@ VerbSpec check_verb() {
       .options =
           {
               {"--ratings", "NAME|FILE", OHMWRIGHT_TEXT("What the part should be: a shipped class or a file"), {}},
+              {"--control",
+               "NAME|FILE",
+               OHMWRIGHT_TEXT("What reads the part (a sensor's control): a shipped one or a file"),
+               {}},
               {"--readings", "FILE", OHMWRIGHT_TEXT("Readings from a file, beside those typed"), {}},
               {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter: basic (default), good, bench, or a file"), {}},
               {"--confidence", "P", OHMWRIGHT_TEXT("How sure a verdict must be (default 0.95)"), {}},

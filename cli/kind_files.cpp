@@ -30,11 +30,14 @@ const LoadedKind& open_kind(const Environment& environment, const std::string& n
 RatedPart make_rated_part(const LoadedKind& kind, const RatingsDocument& ratings) {
   std::vector<Problem> problems;
   std::shared_ptr<const Part> part = kind.make_part(ratings.ratings, problems);
-  if (!problems.empty() || part == nullptr) throw DocumentError(ratings.file, std::move(problems));
+  ratings.refuse_if_any(std::move(problems));
+  if (part == nullptr) throw DocumentError(ratings.file, {});
   return {std::move(part), ratings.name, ratings.title};
 }
 
-RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file) {
+RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file, const std::string& control) {
+  if (name_or_file.empty() && !control.empty())
+    throw InputError("--control says what reads the part; name the part's own ratings too (--ratings)");
   if (name_or_file.empty()) {
     std::vector<Problem> problems;
     std::shared_ptr<const Part> part = kind.make_part(nullptr, problems);
@@ -44,7 +47,12 @@ RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file) {
     return {std::move(part), {}, {}};
   }
   const std::string path = path_of(kind.ratings_folder(), name_or_file, "ratings");
-  return make_rated_part(kind, read_ratings(read_document(path), kind.descriptor()));
+  RatingsDocument ratings = read_ratings(read_document(path), kind.descriptor());
+  if (!control.empty()) {
+    const std::string control_path = path_of(kind.data_folder() / "controls", control, "control");
+    ratings = with_control(ratings, read_document(control_path), kind.descriptor());
+  }
+  return make_rated_part(kind, ratings);
 }
 
 Meter chosen_meter(const Environment& environment, const std::string& name_or_file) {

@@ -27,7 +27,10 @@ RatedPart make_rated_part(const LoadedKind& kind, const RatingsDocument& ratings
 /// The part for `--ratings NAME|FILE`: a class shipped with the kind, or a file (anything with a "/" or ".json"). An
 /// empty text gives a part of which nothing is known. Throws InputError with the names there are, DocumentError for a
 /// bad file.
-RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file);
+///
+/// `control` is what `--control` names, or empty: what reads or drives the part, shipped with the kind or a file, in
+/// place of what the ratings say of it.
+RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file, const std::string& control = {});
 
 /// The meter for `--meter NAME|FILE`; an empty text gives the basic class. Throws as `rated_part` does.
 Meter chosen_meter(const Environment& environment, const std::string& name_or_file);

@@ -193,6 +193,17 @@ TEST(Chart, RefusesWhatCannotBeDrawn) {
       "ohmwright: a reading is marked at a value of part_temperature only; write it with that, such as 11.0k@23C\n");
 }
 
+TEST(Check, SaysWhatAControlBelievesOfTheReading) {
+  const Ran ran =
+      check({"22.3k", "--at", "10C ± 0.2K", "--lead-off", "--ratings", ten_kilohm, "--control", "pull-up-10k-5v"});
+  EXPECT_EQ(ran.exit_code, 1) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("the control believes 7.6 °C"));
+  const Ran without = check({"22.3k", "--at", "10C", "--control", "pull-up-10k-5v"});
+  EXPECT_EQ(without.exit_code, 2);
+  EXPECT_EQ(without.err,
+            "ohmwright: --control says what reads the part; name the part's own ratings too (--ratings)\n");
+}
+
 TEST(Check, AsAPageShowsTheReadingAgainstItsLimits) {
   const Ran ran = check({"11.45k@23C", "--ratings", ten_kilohm, "--format", "html"});
   EXPECT_EQ(ran.exit_code, 3) << ran.err;

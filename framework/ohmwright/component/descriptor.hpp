@@ -140,6 +140,9 @@ struct Descriptor {
   std::vector<CautionDescriptor> cautions;  ///< beside the framework's; they add, they never replace
   std::vector<FaultModeDescriptor> fault_modes;
   std::vector<ChartAxis> charts;
+  /// Member of the ratings that describes the control which reads or drives the part: it may come from a file of its
+  /// own, since one control serves many parts. Empty: the kind has none.
+  std::string_view control_member = {};
   std::string_view ratings_schema;  ///< JSON Schema (draft 7) of its ratings, as text
 };
 

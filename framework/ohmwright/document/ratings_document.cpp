@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <utility>
 
 #include <ohmwright/document/fields.hpp>
@@ -21,7 +22,43 @@ RatingsDocument frame_of(Document document) {
           kept};
 }
 
+constexpr std::string_view control_pointer = "/control";
+
+/// The members of the ratings, that of the control replaced.
+ValueNode ratings_with(const ValueNode& ratings, std::string_view member, const ValueNode& control) {
+  ValueNode::Members members;
+  for (const auto& [name, value] : *ratings.members())
+    if (name != member) members.emplace_back(name, value);
+  members.emplace_back(member, control);
+  return {std::move(members), ratings.pointer(), ratings.line()};
+}
+
 }  // namespace
+
+void RatingsDocument::refuse_if_any(std::vector<Problem> problems) const {
+  const auto of_control = std::stable_partition(problems.begin(), problems.end(), [this](const Problem& problem) {
+    return control_file.empty() || problem.pointer.rfind(control_pointer, 0) != 0;
+  });
+  if (of_control != problems.begin()) throw DocumentError(file, std::vector<Problem>(problems.begin(), of_control));
+  if (!problems.empty()) throw DocumentError(control_file, std::move(problems));
+}
+
+RatingsDocument with_control(const RatingsDocument& ratings, const Document& control, const Descriptor& descriptor) {
+  if (descriptor.control_member.empty())
+    throw InputError("a " + std::string(descriptor.id) + " has no control that could be named");
+  std::vector<Problem> problems = control_schema().problems(control.root);
+  check_kind(control.root, descriptor, problems);
+  ohmwright::refuse_if_any(control.file, std::move(problems));
+  const ValueNode merged = ratings_with(*ratings.ratings, descriptor.control_member, *control.root.find("control"));
+  ValueNode::Members frame{{"ratings", merged}};
+  RatingsDocument result = ratings;
+  result.document = std::make_shared<const Document>(
+      Document{ratings.file, ValueNode(std::move(frame), ratings.document->root.pointer(), 1)});
+  result.ratings = result.document->root.find("ratings");
+  result.control_file = control.file;
+  result.refuse_if_any(ratings_schema_of(descriptor).problems(*result.ratings));
+  return result;
+}
 
 Schema ratings_schema_of(const Descriptor& descriptor) {
   return {descriptor.ratings_schema, "the schema of the ratings of " + std::string(descriptor.id),

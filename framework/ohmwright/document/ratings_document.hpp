@@ -18,6 +18,10 @@ struct RatingsDocument {
   const ValueNode* ratings = nullptr;
   std::string file;
   std::shared_ptr<const Document> document;
+  std::string control_file = {};  ///< where `with_control` took the control from; empty: none
+
+  /// Refuses the problems that the kind found, each under the file it stands in. Throws DocumentError if there is one.
+  void refuse_if_any(std::vector<Problem> problems) const;
 };
 
 /// The kind's own schema of its ratings, ready to check many. Throws Error (plugin) when the kind gives none or a wrong
@@ -30,6 +34,11 @@ Schema ratings_schema_of(const Descriptor& descriptor);
 RatingsDocument read_ratings(Document document, const Descriptor& descriptor, const Schema& schema_of_kind);
 /// The same, for one file.
 RatingsDocument read_ratings(Document document, const Descriptor& descriptor);
+
+/// The ratings with the control of another file (schemas/control.schema.json) in the place that the kind declares
+/// (`Descriptor::control_member`), in place of one that stands there. Throws DocumentError with all that is wrong, and
+/// InputError for a kind that has no control.
+RatingsDocument with_control(const RatingsDocument& ratings, const Document& control, const Descriptor& descriptor);
 
 /// Only the frame, for lists of what there is: the figures may be anything.
 RatingsDocument read_ratings_frame(Document document);

@@ -14,6 +14,7 @@ const Schema& vectors_schema();
 /// Of what ohmwright writes, for tests.
 const Schema& verdict_schema();
 const Schema& chart_schema();
+const Schema& control_schema();
 const Schema& fitting_schema();
 const Schema& comparison_schema();
 

@@ -84,6 +84,7 @@ Descriptor make_descriptor() {
   descriptor.fault_modes = describe_fault_modes();
   descriptor.charts = {{"resistance", "part_temperature", AnyQuantity(Temperature::from_celsius(coldest_celsius)),
                         AnyQuantity(Temperature::from_celsius(hottest_celsius)), true}};
+  descriptor.control_member = "control";
   descriptor.ratings_schema = ohmwright_schemas::defrost_sensor_ratings_schema;
   return descriptor;
 }

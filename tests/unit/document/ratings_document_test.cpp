@@ -51,6 +51,68 @@ TEST(RatingsDocument, ReadsTheFrameAloneForLists) {
       "A");
 }
 
+/// The test kind, whose tolerance may come from a control.
+const Descriptor& kind_with_control() {
+  static const Descriptor descriptor = [] {
+    Descriptor d = kind_with_schema();
+    d.control_member = "tolerance";
+    return d;
+  }();
+  return descriptor;
+}
+
+RatingsDocument ratings_and(std::string_view control, const Descriptor& descriptor = kind_with_control()) {
+  const RatingsDocument ratings = read_ratings(
+      parse_document(
+          R"({"kind": "test-part", "name": "a", "title": "A", "source": "s", "ratings": {"nominal": "10 kohm", "tolerance": "1 %"}})",
+          "p.json"),
+      descriptor);
+  return with_control(ratings, parse_document(control, "c.json"), descriptor);
+}
+
+std::string control_refusal(std::string_view control, const Descriptor& descriptor = kind_with_control()) {
+  return testing::refusal_of([&] { ratings_and(control, descriptor); });
+}
+
+TEST(WithControl, PutsTheOtherFilesFiguresInTheirPlace) {
+  const RatingsDocument merged =
+      ratings_and(R"({"kind": "test-part", "name": "c", "title": "C", "source": "s", "control": {"value": "5 %"}})");
+  EXPECT_EQ(merged.name, "a");
+  EXPECT_EQ(*merged.ratings->find("nominal")->text(), "10 kohm");
+  EXPECT_EQ(*merged.ratings->find("tolerance")->find("value")->text(), "5 %");
+  EXPECT_EQ(merged.ratings->find("tolerance")->pointer(), "/control");
+}
+
+TEST(WithControl, RefusesUnderTheFileThatIsWrong) {
+  EXPECT_EQ(control_refusal(R"({"kind": "test-part", "name": "c", "title": "C", "source": "s"})").substr(0, 44),
+            "c.json:1: the field \"control\" is missing: th");
+  EXPECT_EQ(
+      control_refusal("{\"kind\": \"test-part\", \"name\": \"c\", \"title\": \"C\", \"source\": \"s\",\n\"control\": "
+                      "{\"value\":\n5}}"),
+      "c.json:3: /control/value: found the number 5; expected text");
+  EXPECT_EQ(
+      control_refusal(R"({"kind": "other", "name": "c", "title": "C", "source": "s", "control": {"value": "5 %"}})"),
+      "c.json:1: /kind: the file is about the kind \"other\"; expected \"test-part\"");
+  EXPECT_EQ(
+      control_refusal(R"({"kind": "test-part", "name": "c", "title": "C", "source": "s", "control": {"value": "5 %"}})",
+                      kind_with_schema()),
+      "a test-part has no control that could be named");
+}
+
+TEST(WithControl, AProblemOfTheKindStandsUnderItsOwnFile) {
+  const RatingsDocument merged =
+      ratings_and(R"({"kind": "test-part", "name": "c", "title": "C", "source": "s", "control": {"value": "5 %"}})");
+  EXPECT_EQ(testing::refusal_of([&] {
+              merged.refuse_if_any({{"/control/value", 1, "too much"}});
+            }),
+            "c.json:1: /control/value: too much");
+  EXPECT_EQ(testing::refusal_of([&] {
+              merged.refuse_if_any({{"/ratings/nominal", 1, "too little"}});
+            }),
+            "p.json:1: /ratings/nominal: too little");
+  EXPECT_EQ(testing::refusal_of([&] { merged.refuse_if_any({}); }), "");
+}
+
 TEST(RatingsDocument, AKindWithoutASchemaIsThePluginsMistake) {
   try {
     ratings_schema_of(testing::test_descriptor());

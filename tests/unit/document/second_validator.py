@@ -49,6 +49,8 @@ for kind in sorted(path for path in (root / "plugins").iterdir() if path.is_dir(
         check(schemas["ratings"], ratings, path)
         if ratings_of_kind:
             check(ratings_of_kind, ratings.get("ratings"), path)
+    for path in sorted(kind.glob("controls/*.json")):
+        check(schemas["control"], load(path), path)
     for path in sorted(kind.glob("vectors/*.json")):
         vectors = load(path)
         check(schemas["vectors"], vectors, path)
