@@ -84,7 +84,7 @@ VerbSpec check_verb() {
       .name = "check",
       .summary =
           OHMWRIGHT_TEXT("Judge a part from what the meter showed: in spec, out of spec, or what would decide it"),
-      .example = "ohmwright check thermistor 11.0k --at 23C --ratings ntc-10k-b3977",
+      .example = "ohmwright check thermistor 11.0k --at 23C",
       .operands = {{"KIND", OHMWRIGHT_TEXT("What the part is: a kind or what people call it (see: ohmwright kinds)"),
                     true, false},
                    {"READING",
