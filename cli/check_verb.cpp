@@ -95,6 +95,10 @@ VerbSpec check_verb() {
           {
               {"--ratings", "NAME|FILE", OHMWRIGHT_TEXT("What the part should be: a shipped class or a file"), {}},
               {"--readings", "FILE", OHMWRIGHT_TEXT("Readings from a file, beside those typed"), {}},
+              {"--series",
+               "FILE",
+               OHMWRIGHT_TEXT("A table of readings, one a line, its columns named in the first"),
+               {}},
               {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter: basic (default), good, bench, or a file"), {}},
               {"--confidence", "P", OHMWRIGHT_TEXT("How sure a verdict must be (default 0.95)"), {}},
               {"--every-rule", "", OHMWRIGHT_TEXT("Also say why each rule that was not checked stayed silent"), {}},

@@ -71,7 +71,7 @@ TEST(Terminal, GetsNoControlCharacterOfAWord) {
 }
 
 TEST(Terminal, GetsNoControlCharacterOfAPathThatIsNotThere) {
-  for (const char* option : {"--ratings", "--meter", "--readings"})
+  for (const char* option : {"--ratings", "--meter", "--readings", "--series"})
     expect_refused_in_text({"check", "thermistor", "11k", option, "./" + hostile + ".json"});
   expect_refused_in_text({"ratings", "./" + hostile});
   expect_refused_in_text({"check", "thermistor", "OL", "--out", "/nowhere/" + hostile + "/a.json"});
@@ -82,7 +82,7 @@ TEST(Terminal, GetsNoControlCharacterOfAFolder) {
   ASSERT_NE(::mkdtemp(folder.data()), nullptr);
   const std::string inside = folder + "/" + hostile + ".json";
   std::ofstream(inside) << R"({"kind": "defrost-sensor", "name": 5})";
-  for (const char* option : {"--ratings", "--meter", "--readings"})
+  for (const char* option : {"--ratings", "--meter", "--readings", "--series"})
     expect_refused_in_text({"check", "thermistor", "11k", option, inside});
   expect_refused_in_text({"ratings", inside});
   const std::string plugin = folder + "/" + hostile + ".ohmplug";
