@@ -10,8 +10,10 @@
 
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/readings_document.hpp>
+#include <ohmwright/document/series_document.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/uncertainty/error_source.hpp>
 
 #include "reading_words.hpp"
 #include "typed_readings.hpp"
@@ -64,21 +66,53 @@ void refuse_unsafe(const Reading& reading, Dimension dimension, bool agreed) {
                      "at a time; if you are and have agreed to that, say --live-agreed");
 }
 
+/// Evidence numbers its error sources, of which each reading brings one or more, in a type that ends.
+void refuse_too_many(std::span<const Reading> readings) {
+  constexpr std::size_t of_meters = 64;  // scales and leads of all meters there are
+  std::size_t own = of_meters;
+  std::set<std::pair<std::string, std::string>> shared;
+  for (const Reading& reading : readings) {
+    own += reading.repeats.empty() ? 1 : 2;
+    for (const Condition& condition : reading.conditions) {
+      if (condition.error_source.empty())
+        ++own;
+      else
+        shared.emplace(condition.id, condition.error_source);
+    }
+  }
+  if (own + shared.size() > std::numeric_limits<SourceIndex>::max())
+    throw InputError(std::to_string(readings.size()) +
+                     " readings are more than one verdict can weigh; give a part of "
+                     "them, or thin the series out");
+}
+
+/// The readings of `--series`, which may be given once: two series would not share their thermometer.
+std::vector<Reading> series(const Arguments& arguments, const Descriptor& descriptor, const MeterSet& meters) {
+  const auto given = arguments.options.find("--series");
+  if (given == arguments.options.end()) return {};
+  if (given->second.size() > 1) throw InputError("--series is given twice; check one series after the other");
+  return read_series_file(given->second.front(), descriptor, &meters.named(""));
+}
+
 }  // namespace
 
 std::vector<Reading> gather_readings(const Arguments& arguments, const Descriptor& descriptor, const MeterSet& meters,
                                      UnitPreferences& units) {
   const TypedWords words = sort_reading_words(std::span(arguments.operands).subspan(1), descriptor);
   std::vector<Reading> readings = make_readings(words.readings, descriptor, meters.named(""), units);
-  if (arguments.has("--readings")) {
-    std::vector<Reading> more = read_readings(read_document(arguments.value("--readings")), descriptor, &meters);
+  const auto add = [&](std::vector<Reading> more) {
     prefer_units_of(more, units);
     apply_to_all(words.said_for_all, descriptor, units, more);
     std::move(more.begin(), more.end(), std::back_inserter(readings));
-  }
+  };
+  if (arguments.has("--readings"))
+    add(read_readings(read_document(arguments.value("--readings")), descriptor, &meters));
+  add(series(arguments, descriptor, meters));
   if (readings.empty())
     throw InputError(
-        "no reading was given; type what the meter showed, such as 11.0k or OL, or name a file with --readings");
+        "no reading was given; type what the meter showed, such as 11.0k or OL, or name a file with --readings or "
+        "--series");
+  refuse_too_many(readings);
   const bool agreed = arguments.has("--live-agreed");
   if (agreed) take_agreement_as_live(descriptor, readings);
   for (const Reading& reading : readings) refuse_unsafe(reading, dimension_of(reading, descriptor), agreed);

@@ -6,8 +6,10 @@
 #include <CLI/CLI.hpp>
 
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 // The only file that knows CLI11: it compiles slowly, and our table of verbs must also feed help, man pages and
 // completion.
@@ -57,11 +59,12 @@ class VerbParser {
   }
 
   Arguments parse(std::vector<std::string> words) {
+    std::replace(words.begin(), words.end(), std::string("-h"), std::string("--help"));
     std::reverse(words.begin(), words.end());  // CLI11 takes them from the back
     try {
       app_.parse(words);
     } catch (const CLI::ParseError& error) {
-      throw InputError(std::string(error.what()) + see_help(verb_.name));
+      throw InputError(in_our_words(error.what()) + see_help(verb_.name));
     }
     collect_flags();
     check_choices();
@@ -71,6 +74,16 @@ class VerbParser {
   }
 
  private:
+  /// The parser names the option and speaks of its own types.
+  std::string in_our_words(const std::string& trouble) const {
+    for (const OptionSpec& option : options_) {
+      if (trouble.find(option.name) == std::string::npos) continue;
+      const std::string name(option.name);
+      return option.value.empty() ? name + " takes no value" : name + " needs a value: " + std::string(option.value);
+    }
+    return printable(trouble);
+  }
+
   void collect_flags() {
     std::size_t flag = 0;
     for (const OptionSpec& option : options_) {
@@ -89,9 +102,8 @@ class VerbParser {
       if (option.choices.empty() || !arguments_.has(option.name)) continue;
       const std::string value = arguments_.value(option.name);
       if (std::find(option.choices.begin(), option.choices.end(), value) != option.choices.end()) continue;
-      std::string known;
-      for (const std::string_view choice : option.choices) known += (known.empty() ? "" : ", ") + std::string(choice);
-      throw InputError(std::string(option.name) + " takes one of " + known + ", got \"" + value + "\"");
+      throw InputError(std::string(option.name) + " takes one of " + listed(option.choices) + ", got " +
+                       ohmwright::quoted(value));
     }
   }
 
@@ -107,14 +119,14 @@ class VerbParser {
                        see_help(verb_.name));
     const bool open_ended = verb_.takes_conditions || (!verb_.operands.empty() && verb_.operands.back().repeats);
     if (!open_ended && arguments_.operands.size() > verb_.operands.size())
-      throw InputError("one word too many: \"" + arguments_.operands[verb_.operands.size()] + "\"" +
+      throw InputError("one word too many: " + ohmwright::quoted(arguments_.operands[verb_.operands.size()]) +
                        see_help(verb_.name));
   }
 
   [[noreturn]] void refuse_option(const std::string& word) const {
     std::vector<std::string> names;
     for (const OptionSpec& option : options_) names.emplace_back(option.name);
-    throw InputError("unknown option \"" + word + "\"" + did_you_mean(word, names) + see_help(verb_.name));
+    throw InputError("unknown option " + ohmwright::quoted(word) + did_you_mean(word, names) + see_help(verb_.name));
   }
 
   const VerbSpec& verb_;
@@ -134,7 +146,7 @@ Invocation parse_command_line(std::span<const VerbSpec> verbs, const std::vector
   if (verb == verbs.end()) {
     std::vector<std::string> names;
     for (const VerbSpec& v : verbs) names.emplace_back(v.name);
-    throw InputError("there is no verb \"" + words[0] + "\"" + did_you_mean(words[0], names) + see_help(""));
+    throw InputError("there is no verb " + ohmwright::quoted(words[0]) + did_you_mean(words[0], names) + see_help(""));
   }
   return {&*verb, VerbParser(*verb).parse({words.begin() + 1, words.end()})};
 }

@@ -2,6 +2,7 @@
 #include <sstream>
 
 #include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/sentences.hpp>
 #include <ohmwright/report/verdict_report.hpp>
@@ -15,23 +16,14 @@ namespace ohmwright::cli {
 
 namespace {
 
-std::string joined(const std::vector<std::string_view>& words) {
-  std::string text;
-  for (const std::string_view word : words) text += (text.empty() ? "" : ", ") + std::string(word);
-  return text;
-}
-
 void list_kinds(Environment& environment, const Sentences& say) {
   std::ostream& out = environment.out;
   for (const FoundPlugin& plugin : environment.registry.plugins())
     for (const StampedKind& kind : plugin.kinds) {
       out << kind.id << '\n';
-      std::string aliases;
-      for (const std::string& alias : kind.aliases) aliases += (aliases.empty() ? "" : ", ") + alias;
-      if (!aliases.empty()) {
-        out << paragraph(say(OHMWRIGHT_TEXT("also called: {aliases}"), {{"aliases", aliases}}), environment.page.width,
-                         "  ", "  ");
-      }
+      if (kind.aliases.empty()) continue;
+      out << paragraph(say(OHMWRIGHT_TEXT("also called: {aliases}"), {{"aliases", listed(kind.aliases)}}),
+                       environment.page.width, "  ", "  ");
     }
   if (environment.registry.refused().empty()) return;
   out << '\n' << say(OHMWRIGHT_TEXT("Refused")) << '\n';
@@ -50,7 +42,7 @@ class KindPage {
 
   std::string write() {
     page_ << paragraph(in_kind(descriptor_.title) + " (" + std::string(descriptor_.id) + ")", width_);
-    if (!descriptor_.aliases.empty()) item(joined(descriptor_.aliases));
+    if (!descriptor_.aliases.empty()) item(listed(descriptor_.aliases));
     section(OHMWRIGHT_TEXT("What can be read"));
     for (const MeasurandDescriptor& measurand : descriptor_.measurands)
       item(std::string(measurand.id) + ": " + in_kind(measurand.title));

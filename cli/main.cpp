@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <clocale>
 #include <cstdlib>
-#include <exception>
 #include <filesystem>
 #include <iostream>
 #include <libintl.h>
@@ -13,9 +12,10 @@
 #include <vector>
 
 #include <ohmwright/quantity/error.hpp>
-#include <ohmwright/quantity/stated_value.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 #include "command_line.hpp"
+#include "ending.hpp"
 #include "environment.hpp"
 #include "exit_codes.hpp"
 #include "help.hpp"
@@ -38,14 +38,25 @@ Locations own_locations() {
           prefix / "share" / "locale"};
 }
 
+/// The value of --language, looked for before the words are understood, so that refusals too speak it.
+std::optional<std::string> language_among(const std::vector<std::string>& words) {
+  constexpr std::string_view option = "--language";
+  std::optional<std::string> language;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const std::string_view word = words[i];
+    if (word == option && i + 1 < words.size()) language = words[i + 1];
+    if (word.size() > option.size() && word.substr(0, option.size()) == option && word[option.size()] == '=')
+      language = word.substr(option.size() + 1);
+  }
+  return language;
+}
+
 /// Bare systems have no locale but C.UTF-8, and gettext looks catalogues up by LANGUAGE there; numbers stay in the C
 /// locale, since every file and message of ours has a decimal point.
-void set_language(const Arguments& arguments, const Locations& locations) {
-  std::optional<std::string> language = from_environment("LANGUAGE");
-  if (!language || language->empty()) language = from_environment("LC_ALL");
-  if (!language || language->empty()) language = from_environment("LC_MESSAGES");
-  if (!language || language->empty()) language = from_environment("LANG");
-  if (arguments.has("--language")) language = arguments.value("--language");
+void set_language(const std::optional<std::string>& asked_for, const Locations& locations) {
+  std::optional<std::string> language = asked_for;
+  for (const char* variable : {"LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG"})
+    if (!language || language->empty()) language = from_environment(variable);
   if (language) ::setenv("LANGUAGE", language->c_str(), 1);
   ::unsetenv("LC_ALL");  // it would win over the two categories below
   std::setlocale(LC_CTYPE, "C.UTF-8");
@@ -62,7 +73,8 @@ int chosen_width(const Arguments& arguments) {
     const bool digits = !text.empty() && text.size() < 5 &&
                         std::all_of(text.begin(), text.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
     const int width = digits ? std::stoi(text) : 0;
-    if (width < narrowest) throw InputError("--width takes a number of columns from 20 to 9999, got \"" + text + "\"");
+    if (width < narrowest)
+      throw InputError("--width takes a number of columns from 20 to 9999, got " + ohmwright::quoted(text));
     return width;
   }
   ::winsize size{};
@@ -89,9 +101,9 @@ Registry make_registry(const Arguments& arguments, const Locations& locations) {
 int run(const std::vector<std::string>& words) {
   const std::vector<VerbSpec> verbs{check_verb(), kinds_verb(),   ratings_verb(),
                                     chart_verb(), compare_verb(), vectors_verb()};
-  const Invocation invocation = parse_command_line(verbs, words);
   const Locations locations = own_locations();
-  set_language(invocation.arguments, locations);
+  set_language(language_among(words), locations);
+  const Invocation invocation = parse_command_line(verbs, words);
   const PageStyle page{chosen_width(invocation.arguments), wants_colour(invocation.arguments)};
   const Sentences sentences{UnitPreferences{}};
   if (invocation.verb == nullptr) {
@@ -107,28 +119,12 @@ int run(const std::vector<std::string>& words) {
   return invocation.verb->run(invocation.arguments, environment);
 }
 
-/// What was printed must have arrived: a full disk behind the standard output is an error, not a success.
-int flushed(int code) {
-  std::cout.flush();
-  if (std::cout) return code;
-  std::cerr << "ohmwright: could not write to the standard output; is the disk full?\n";
-  return exit_refused;
-}
-
 }  // namespace
 
 }  // namespace ohmwright::cli
 
 int main(int argc, char** argv) {
-  using namespace ohmwright;
-  try {
-    return cli::flushed(cli::run({argv + 1, argv + argc}));
-  } catch (const Error& error) {
-    std::cout.flush();
-    std::cerr << "ohmwright: " << error.what() << '\n';
-    return cli::exit_code(error.category());
-  } catch (const std::exception& error) {
-    std::cerr << "ohmwright: internal error: " << error.what() << "\nPlease report it with the words you typed.\n";
-    return cli::exit_internal;
-  }
+  using namespace ohmwright::cli;
+  keep_standard_files();
+  return ending_of([&] { return flushed(run({argv + std::min(argc, 1), argv + argc})); }, std::cerr);
 }

@@ -94,7 +94,7 @@ VerbSpec ratings_verb() {
   return {
       .name = "ratings",
       .summary = OHMWRIGHT_TEXT("List the classes of parts that are shipped, or check and show one, with its sources"),
-      .example = "ohmwright ratings ntc-10k-b3977",
+      .example = "ohmwright ratings",
       .operands = {{"NAME|FILE", OHMWRIGHT_TEXT("A class, or a ratings file of your own to check and show"), false,
                     false}},
       .options = {},

@@ -4,6 +4,7 @@
 #   sh tests/run.sh --all   adds the sanitizers, the other compiler, clang-tidy, formatting and the long checks
 # Safe to run again; writes below .build/ only.
 set -eu
+umask 022 # a plugin that others can write to is refused
 root=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)
 cd "$root"
 
@@ -17,6 +18,7 @@ step() { printf '\n== %s\n' "$1"; }
 
 step 'Packages (cli/packages.txt)'
 sh cli/install-packages.sh "$tier"
+sh cli/keep-others-out.sh "$root"
 
 if [ "$tier" = all ]; then
   step 'Formatting (clang-format 14)'
@@ -27,6 +29,12 @@ if [ "$tier" = all ]; then
   cmake --workflow --preset asan
   step 'The other compiler (preset clang)'
   cmake --workflow --preset clang
+  if command -v clang++ >/dev/null; then
+    step 'Fuzz targets, 10 s each (tests/fuzz/long.sh)'
+    sh tests/fuzz/long.sh 10
+  else
+    step 'Fuzz targets: skipped, there is no clang++'
+  fi
 fi
 
 step 'Release build and tests (preset release)'

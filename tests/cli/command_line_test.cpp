@@ -58,6 +58,7 @@ TEST(CommandLine, AFlagIsThereOrNot) {
 TEST(CommandLine, AsksForHelpWithoutItsOperands) {
   const auto table = verbs();
   EXPECT_TRUE(parse_command_line(table, {"check", "--help"}).arguments.has("--help"));
+  EXPECT_TRUE(parse_command_line(table, {"ratings", "-h"}).arguments.has("--help"));
   EXPECT_EQ(parse_command_line(table, {"--help"}).verb, nullptr);
   EXPECT_EQ(parse_command_line(table, {}).verb, nullptr);
 }
@@ -66,6 +67,8 @@ TEST(CommandLine, RefusesWithWhatThereIs) {
   EXPECT_EQ(refusal_of({"chek"}), "there is no verb \"chek\"; did you mean \"check\"?; see: ohmwright --help");
   EXPECT_EQ(refusal_of({"check"}), "missing: KIND; see: ohmwright check --help");
   EXPECT_EQ(refusal_of({"check", "sensor", "--format", "xml"}), "--format takes one of text, json, got \"xml\"");
+  EXPECT_EQ(refusal_of({"check", "sensor", "--ratings"}), "--ratings needs a value: NAME; see: ohmwright check --help");
+  EXPECT_EQ(refusal_of({"check", "sensor", "--yes=perhaps"}), "--yes takes no value; see: ohmwright check --help");
   EXPECT_EQ(refusal_of({"ratings", "--knd", "x"}),
             "unknown option \"--knd\"; did you mean \"--kind\"?; see: ohmwright ratings --help");
   EXPECT_EQ(refusal_of({"ratings", "a", "b"}), "one word too many: \"b\"; see: ohmwright ratings --help");

@@ -1,5 +1,8 @@
 // Texts come through gettext, from the option and from the environment, with no locale installed but C.UTF-8.
 
+#include <sstream>
+#include <string>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -10,11 +13,57 @@ namespace {
 
 using ::testing::AllOf;
 using ::testing::HasSubstr;
+using ::testing::Not;
 using testing::run_program;
+
+testing::Ran a_marginal_reading(const std::string& language) {
+  return run_program({"check", "thermistor", "11.45k", "--at", "23C", "--ratings", "ntc-10k-b3977", "--width", "100",
+                      "--language", language});
+}
 
 TEST(Language, OfTheOptionReachesTheFrameworkAndThePlugin) {
   EXPECT_THAT(run_program({"check", "thermistor", "OL", "--language", "qps"}).out,
               AllOf(HasSubstr("ÖÜT ÖF SPËC: Dëfröst sënsör"), HasSubstr("Rëädïngs")));
+}
+
+// "qpb" has every text of the framework and of the kind in brackets: see made_languages.sh.
+TEST(Language, ReachesEverySentenceOfThePageWithItsArgumentsFilled) {
+  const testing::Ran ran = a_marginal_reading("qpb");
+  EXPECT_EQ(ran.exit_code, 3) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("⟦The chance that it is within its limits is 5"),  // the framework's
+                             HasSubstr("⟦At 23.0 °C a good part reads 10.36 kΩ"),        // the kind's
+                             HasSubstr("⟦⟦CAN'T TELL YET⟧: ⟦Defrost sensor⟧")));
+  EXPECT_THAT(ran.out, Not(HasSubstr("{")));
+  std::istringstream lines(ran.out);
+  int sentences = 0;
+  for (std::string line; std::getline(lines, line);) {
+    if (line.empty() || line.rfind("    ", 0) == 0) continue;  // goes on with the sentence above
+    EXPECT_THAT(line, HasSubstr("⟦"));
+    ++sentences;
+  }
+  EXPECT_GT(sentences, 15);
+}
+
+// "qpf" is the same with wrong names in every field: such a sentence is English, whole, and the others are not.
+TEST(Language, WithWrongFieldsFallsBackToEnglish) {
+  const testing::Ran ran = a_marginal_reading("qpf");
+  EXPECT_EQ(ran.exit_code, 3) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("  The chance that it is within its limits is 5"),
+                             HasSubstr("  - At 23.0 °C a good part reads 10.36 kΩ"), HasSubstr("⟦CAN'T TELL YET⟧"),
+                             HasSubstr("⟦Why⟧")));
+  EXPECT_THAT(ran.out, AllOf(Not(HasSubstr("{")), Not(HasSubstr("no_"))));
+}
+
+TEST(Language, ReachesHelpAndTheKindsPage) {
+  EXPECT_THAT(run_program({"--help", "--language", "qpb"}).out, HasSubstr("⟦Usage⟧"));
+  EXPECT_THAT(run_program({"check", "--language=qpb", "--help"}).out, HasSubstr("⟦Options of every verb⟧"));
+  EXPECT_THAT(run_program({"kinds", "thermistor", "--language", "qpb"}).out,
+              AllOf(HasSubstr("⟦What can be read⟧"), HasSubstr("⟦Resistance across the two leads⟧")));
+  EXPECT_THAT(run_program({"vectors", "thermistor", "--language", "qpb"}).out, HasSubstr(", 0 differ⟧"));
+}
+
+TEST(Language, OfTheOptionIsStrongerThanTheEnvironment) {
+  EXPECT_THAT(run_program({"--help", "--language", "qpb"}, {"LANGUAGE=qps", "LC_ALL=C"}).out, HasSubstr("⟦Usage⟧"));
 }
 
 TEST(Language, OfTheEnvironmentIsTakenToo) {

@@ -48,7 +48,7 @@ TEST_F(Refusals, OfWordsSayWhatWasExpectedAndWhereToRead) {
   EXPECT_EQ(refusal({"check"}), "ohmwright: missing: KIND; see: ohmwright check --help\n");
   EXPECT_EQ(refusal({"check", "thermistor"}),
             "ohmwright: no reading was given; type what the meter showed, such as 11.0k or OL, or name a file with "
-            "--readings\n");
+            "--readings or --series\n");
   EXPECT_THAT(refusal({"check", "thermister", "11k"}), HasSubstr("thermistor"));
 }
 

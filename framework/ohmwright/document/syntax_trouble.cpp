@@ -110,12 +110,13 @@ std::string describe_text(std::string_view text, std::size_t offset, std::string
 
 }  // namespace
 
-std::string describe_foreign_content(std::string_view text) {
-  if (std::all_of(text.begin(), text.end(), is_blank)) return "is empty; expected a JSON document";
+std::string describe_foreign_content(std::string_view text, std::string_view expected) {
+  const std::string wanted = "; expected " + std::string(expected);
+  if (std::all_of(text.begin(), text.end(), is_blank)) return "is empty" + wanted;
   const std::string_view start = text.substr(0, 2);
   if (start == "\xFF\xFE" || start == "\xFE\xFF") return "is UTF-16 text; save the file as UTF-8";
-  if (start == "\x1F\x8B" || start == "PK") return "is a compressed file; expected a JSON document";
-  if (text.find('\0') != std::string_view::npos) return "is not text: it holds NUL bytes; expected a JSON document";
+  if (start == "\x1F\x8B" || start == "PK") return "is a compressed file" + wanted;
+  if (text.find('\0') != std::string_view::npos) return "is not text: it holds NUL bytes" + wanted;
   return {};
 }
 

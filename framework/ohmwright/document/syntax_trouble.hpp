@@ -12,8 +12,8 @@ namespace ohmwright {
 std::string describe_syntax_trouble(std::string_view text, std::size_t offset, std::string_view last_token,
                                     std::string_view library_text);
 
-/// What shows, before parsing, that `text` is no JSON at all: nothing in it, another encoding, not text. Empty when
-/// fine.
-std::string describe_foreign_content(std::string_view text);
+/// What shows, before parsing, that `text` is not what is `expected` at all: nothing in it, another encoding, not text.
+/// Empty when fine.
+std::string describe_foreign_content(std::string_view text, std::string_view expected = "a JSON document");
 
 }  // namespace ohmwright

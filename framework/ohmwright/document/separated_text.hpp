@@ -1,0 +1,39 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace ohmwright {
+
+/// A line of a table: its cells, without the blanks and quotes around them.
+struct SeparatedLine {
+  int line = 0;  ///< counted from 1
+  std::vector<std::string> cells;
+  bool quote_is_open = false;       ///< a quote that was opened in it is not closed in it
+  bool has_too_many_cells = false;  ///< more than were asked for; they are not among `cells`
+};
+
+/// Text in lines of cells, as spreadsheets and loggers write it (RFC 4180, a cell in one line): the separator is ";", a
+/// tab or ",", whichever of them, in this order, stands in the first line. Line ends are LF or CR LF; a byte order
+/// mark, blank lines and lines that begin with "#" are passed over.
+class SeparatedText {
+ public:
+  explicit SeparatedText(std::string_view text);
+
+  char separator() const { return separator_; }
+  /// The next line with at most `most_cells` cells, or nothing at the end. Empty cells at the end of a line do not
+  /// count.
+  std::optional<SeparatedLine> next(std::size_t most_cells);
+
+ private:
+  std::optional<std::string_view> next_line();
+
+  std::string_view rest_;
+  int line_ = 0;
+  char separator_ = ',';
+};
+
+}  // namespace ohmwright
