@@ -58,6 +58,9 @@ class DescriptorCheck {
         needs("condition", condition.id, "source of its half-width", condition.default_half_width_source);
     }
     check_plain_ids("option", options);
+    check_ids("error source", descriptor_.error_sources);
+    for (const ErrorSourceDescriptor& source : descriptor_.error_sources)
+      needs("error source", source.id, "title", source.title);
     check_ids("state", descriptor_.states);
     for (const StateDescriptor& state : descriptor_.states) {
       needs("state", state.id, "title", state.title);
