@@ -68,7 +68,14 @@ class PageWriter {
     if (!report_.part_title.empty()) line += ", " + report_.part_title;
     const std::string block = paragraph(line, width_);
     page_ += style_.colour ? std::string(colour_of(report_.verdict.outcome)) + block + "\033[0m" : block;
-    if (report_.verdict.probability_within) page_ += paragraph(probability_sentence(), width_, "  ", "  ");
+    if (probability_tells()) page_ += paragraph(probability_sentence(), width_, "  ", "  ");
+  }
+
+  /// A chance that would pass the part says nothing beside another verdict: something else condemned it, or an
+  /// essential rule is still open.
+  bool probability_tells() const {
+    const std::optional<double>& probability = report_.verdict.probability_within;
+    return probability && (report_.verdict.outcome == Outcome::within_limits || *probability < report_.confidence);
   }
 
   std::string probability_sentence() const {
