@@ -113,6 +113,15 @@ struct StateDescriptor {
   std::vector<std::string_view> values;
 };
 
+/// An error that the kind's own rules bring in, beside those of meters, conditions and curve: where between two
+/// readings a contact opened. Of unit standard uncertainty, as every source; a rule adds a term of it to what it
+/// judges.
+struct ErrorSourceDescriptor {
+  std::string_view id;
+  std::string_view title;  ///< in "where the doubt comes from"
+  Shape shape = Shape::rectangular;
+};
+
 /// An axis along which expected readings can be drawn.
 struct ChartAxis {
   std::string_view measurand;
@@ -143,7 +152,8 @@ struct Descriptor {
   /// Member of the ratings that describes the control which reads or drives the part: it may come from a file of its
   /// own, since one control serves many parts. Empty: the kind has none.
   std::string_view control_member = {};
-  std::string_view ratings_schema;  ///< JSON Schema (draft 7) of its ratings, as text
+  std::string_view ratings_schema;                        ///< JSON Schema (draft 7) of its ratings, as text
+  std::vector<ErrorSourceDescriptor> error_sources = {};  ///< `Evidence::own_source` finds them among the evidence's
 };
 
 inline constexpr std::uint16_t not_found = std::numeric_limits<std::uint16_t>::max();

@@ -41,7 +41,9 @@ class EvidenceBuilder {
       : evidence_(evidence), descriptor_(descriptor), readings_(readings), meters_(meters) {}
 
   void build() {
-    new_source("model", "", Shape::rectangular);  // Evidence::model_source
+    new_source("model", "", Shape::rectangular);                        // Evidence::model_source
+    for (const ErrorSourceDescriptor& own : descriptor_.error_sources)  // Evidence::own_source
+      new_source(std::string(own.id), "", own.shape);
     count_users();
     for (std::size_t i = 0; i < readings_.size(); ++i) add(readings_[i], i);
   }

@@ -61,6 +61,9 @@ class OHMWRIGHT_CORE_API Evidence {
   /// a term of it to what it judges; the same for all readings of a part, since one model is wrong in one way.
   static constexpr SourceIndex model_source = 0;
 
+  /// The source of `Descriptor::error_sources` with that index; each is there once, for all readings of a part.
+  static constexpr SourceIndex own_source(std::uint16_t index) { return static_cast<SourceIndex>(1 + index); }
+
   /// Puts a reading's label into a finding's argument: "reading 2".
   const std::string& label(const PreparedReading& reading) const { return labels_[reading.reading]; }
 

@@ -42,6 +42,12 @@ void check_states(const Descriptor& descriptor, ProblemList& problems) {
   }
 }
 
+void check_error_sources(const Descriptor& descriptor, ProblemList& problems) {
+  problems.check_ids("error source", descriptor.error_sources);
+  for (const ErrorSourceDescriptor& source : descriptor.error_sources)
+    problems.needs("error source", source.id, "title", source.title);
+}
+
 void check_fault_modes(const Descriptor& descriptor, ProblemList& problems) {
   problems.check_ids("fault mode", descriptor.fault_modes);
   for (const FaultModeDescriptor& mode : descriptor.fault_modes) {
@@ -62,6 +68,7 @@ std::vector<std::string> descriptor_problems(const Descriptor& descriptor, const
   ProblemList problems;
   check_names(descriptor, stamped, problems);
   check_states(descriptor, problems);
+  check_error_sources(descriptor, problems);
   check_measurands_and_conditions(descriptor, problems);
   check_rules_and_advice(descriptor, problems);
   check_procedures(descriptor, problems);

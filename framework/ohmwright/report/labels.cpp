@@ -40,6 +40,8 @@ std::string source_label(const ErrorSource& source, const Descriptor& descriptor
   const std::uint16_t condition = index_of(descriptor.conditions, source.id);
   if (condition != not_found)
     return sentences.in_domain(descriptor.text_domain, descriptor.conditions[condition].title);
+  const std::uint16_t own = index_of(descriptor.error_sources, source.id);
+  if (own != not_found) return sentences.in_domain(descriptor.text_domain, descriptor.error_sources[own].title);
   return source.id;
 }
 

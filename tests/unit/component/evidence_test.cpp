@@ -61,6 +61,19 @@ TEST(Evidence, AConditionWithoutUncertaintyTakesTheKindsDefault) {
   EXPECT_NEAR(evidence.readings()[0].condition(0)->standard_uncertainty(), 2.0 / sqrt3, 1e-12);
 }
 
+TEST(Evidence, BringsTheErrorSourcesOfTheKindItself) {
+  Descriptor descriptor = test_descriptor();
+  descriptor.error_sources = {{"first-gap", "the first gap"}, {"second-gap", "the second gap", Shape::normal}};
+  const std::vector<Reading> readings{resistance_reading("11.0 kohm")};
+  const Evidence evidence(descriptor, readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_EQ(evidence.sources()[Evidence::model_source].id, "model");
+  EXPECT_EQ(evidence.sources()[Evidence::own_source(0)].id, "first-gap");
+  EXPECT_EQ(evidence.sources()[Evidence::own_source(0)].shape, Shape::rectangular);
+  EXPECT_EQ(evidence.sources()[Evidence::own_source(1)].id, "second-gap");
+  EXPECT_EQ(evidence.sources()[Evidence::own_source(1)].shape, Shape::normal);
+  EXPECT_EQ(evidence.readings()[0].value.terms()[0].source, Evidence::own_source(2));
+}
+
 TEST(Evidence, RepeatsGiveTheMeanAndItsScatterWithItsDegreesOfFreedom) {
   std::vector<Reading> readings{resistance_reading("10.0 kohm")};
   readings[0].repeats = {10100.0, 10200.0};

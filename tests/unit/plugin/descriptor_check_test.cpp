@@ -58,6 +58,13 @@ TEST(DescriptorCheck, ReferencesMustResolve) {
               ElementsAre("a chart names the condition \"weather\", which is not there"));
 }
 
+TEST(DescriptorCheck, AnErrorSourceHasATitleAndStandsOnce) {
+  EXPECT_THAT(problems_after([](Descriptor& descriptor) {
+                descriptor.error_sources = {{"gap", "the gap"}, {"gap", ""}};
+              }),
+              ElementsAre("error source \"gap\" stands twice", "error source \"gap\" has no title"));
+}
+
 TEST(DescriptorCheck, ACautionOfItsOwnWillDo) {
   EXPECT_THAT(problems_after([](Descriptor& descriptor) {
                 descriptor.cautions = {{"sharp-blades", "brief", "The blades are sharp", "common practice, no source"}};

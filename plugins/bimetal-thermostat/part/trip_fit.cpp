@@ -1,0 +1,228 @@
+#include "part/trip_fit.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <optional>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/print.hpp>
+
+#include "part/passages.hpp"
+#include "part/trip_finder.hpp"
+#include "rules/contact_seen.hpp"
+#include "rules/names.hpp"
+
+namespace ohmwright::bimetal_thermostat {
+
+namespace {
+
+ContactSeen contact_seen_in(const Observed& observed) {
+  if (const auto* contact = std::get_if<ContactState>(&observed))
+    return *contact == ContactState::closed ? ContactSeen::closed : ContactSeen::open;
+  if (std::holds_alternative<OverRange>(observed)) return ContactSeen::open;
+  return contact_seen(std::get<StatedValue>(observed).value.value_in_si());
+}
+
+/// One trip point of the fitted part [K].
+struct FittedTrip {
+  Passages passages;
+  double thermometer_half_width = 0.0;
+
+  double uncertainty() const {
+    return std::hypot(0.5 * passages.width(), thermometer_half_width) / std::numbers::sqrt3;
+  }
+  double half_width() const { return 0.5 * passages.width() + thermometer_half_width; }
+};
+
+/// A row that was used.
+struct Used {
+  std::size_t index = 0;
+  bool closed = false;
+  double kelvin = 0.0;
+};
+
+/// Goes through the rows and finds what can be found.
+class TripFit {
+ public:
+  explicit TripFit(const FitRequest& request) : rows_(request.rows) {}
+
+  Fitting fit() {
+    for (std::size_t i = 0; i < rows_.size(); ++i) take(i);
+    if (!rows_.empty()) conclude();
+    return std::move(fitting_);
+  }
+
+ private:
+  void take(std::size_t index) {
+    const MeasuredRow& row = rows_[index];
+    const ContactSeen seen = contact_seen_in(row.observed);
+    const bool closed = seen == ContactSeen::closed;
+    if (!closed && !is_not_closed(seen)) {
+      remark(index, true, {"neither", OHMWRIGHT_TEXT("neither a closed contact nor an open one; left out")});
+      return;
+    }
+    const double kelvin = row.condition.value_in_si();
+    const auto passage = finder_.take({closed, kelvin, row.condition_half_width, index});
+    used_.push_back({index, closed, kelvin});
+    if (passage) add(*passage);
+  }
+
+  void add(const Passage& passage) {
+    if (passage.worth == PassageWorth::far_apart) {
+      RowRemark& made =
+          remark(passage.after.index, false,
+                 {"far-apart", OHMWRIGHT_TEXT("changed between {before} and {after}: too far apart to say "
+                                              "where; this change does not count")});
+      tell_temperatures(made, passage);
+      return;
+    }
+    if (passage.worth == PassageWorth::backwards) {
+      RowRemark& made = remark(
+          passage.after.index, false,
+          passage.opens ? TextEntry{"opened-backwards",
+                                    OHMWRIGHT_TEXT("opened while it cooled from {before} to "
+                                                   "{after}: out of order, or too fast; this change does not count")}
+                        : TextEntry{"closed-backwards",
+                                    OHMWRIGHT_TEXT("closed while it warmed from {before} to "
+                                                   "{after}: out of order, or too fast; this change does not count")});
+      tell_temperatures(made, passage);
+      return;
+    }
+    FittedTrip& trip = passage.opens ? opening_ : closing_;
+    trip.passages.add(passage.colder(), passage.warmer());
+    trip.thermometer_half_width =
+        std::max({trip.thermometer_half_width, passage.before.half_width, passage.after.half_width});
+  }
+
+  RowRemark& remark(std::size_t row, bool left_out, TextEntry text) {
+    RowRemark& made = fitting_.remarks.emplace_back();
+    made.row = row;
+    made.left_out = left_out;
+    made.text = text;
+    return made;
+  }
+
+  static void tell_temperatures(RowRemark& made, const Passage& passage) {
+    made.arguments.push_back({"before", AnyQuantity(Dimension::temperature, passage.before.kelvin)});
+    made.arguments.push_back({"after", AnyQuantity(Dimension::temperature, passage.after.kelvin)});
+  }
+
+  static void tell_trip(RowRemark& made, const FittedTrip& trip) {
+    made.arguments.push_back({"trip", AnyQuantity(Dimension::temperature, trip.passages.middle())});
+    made.arguments.push_back({"uncertainty", AnyQuantity(Dimension::temperature_difference, trip.uncertainty())});
+  }
+
+  void conclude() {
+    const bool opened = opening_.passages.count() > 0;
+    const bool closed = closing_.passages.count() > 0;
+    const std::size_t last = rows_.size() - 1;
+    if (opened && closed) {
+      remark_on_scatter(last);
+      add_form();
+    } else if (opened) {
+      tell_trip(remark(last, false,
+                       {"never-closed", OHMWRIGHT_TEXT("opened at {trip} (u = {uncertainty}), but never seen to close: "
+                                                       "ratings need both")}),
+                opening_);
+    } else if (closed) {
+      tell_trip(remark(last, false,
+                       {"never-opened", OHMWRIGHT_TEXT("closed at {trip} (u = {uncertainty}), but never seen to open: "
+                                                       "ratings need both")}),
+                closing_);
+    } else {
+      remark(last, false,
+             {"never-moved", OHMWRIGHT_TEXT("the rows never change from closed to open or back: no trip point")});
+    }
+  }
+
+  void remark_on_scatter(std::size_t last) {
+    if (opening_.passages.scatter())
+      remark(last, false,
+             {"opening-scatters", OHMWRIGHT_TEXT("no one temperature fits all openings: the contact sticks or the "
+                                                 "thermometer lags; the span of all is given")});
+    if (closing_.passages.scatter())
+      remark(last, false,
+             {"closing-scatters", OHMWRIGHT_TEXT("no one temperature fits all closings: the contact sticks or the "
+                                                 "thermometer lags; the span of all is given")});
+  }
+
+  static std::string celsius_text(double kelvin) {
+    DisplayOptions options;
+    options.significant_digits = 6;
+    options.fixed_unit = Unit::named("degC", Dimension::temperature);
+    return display_text({Dimension::temperature, kelvin}, options);
+  }
+
+  static std::string kelvin_text(double kelvin) {
+    DisplayOptions options;
+    options.significant_digits = 4;
+    options.fixed_unit = Unit::si(Dimension::temperature_difference);
+    return display_text({Dimension::temperature_difference, kelvin}, options);
+  }
+
+  ValueNode ratings_of(const FittedTrip& trip) const {
+    constexpr double least_half_width = 0.05;  // of a display that never changed between two rows
+    const std::string source = "fitted from " + std::to_string(used_.size()) + " rows of one part";
+    const auto figure = [&](std::string value) {
+      return ValueNode(
+          ValueNode::Members{{"value", ValueNode(std::move(value), "", 0)}, {"source", ValueNode(source, "", 0)}}, "",
+          0);
+    };
+    return {ValueNode::Members{{"temperature", figure(celsius_text(trip.passages.middle()))},
+                               {"tolerance", figure(kelvin_text(std::max(trip.half_width(), least_half_width)))}},
+            "", 0};
+  }
+
+  void add_form() {
+    FittedRatings& form = fitting_.forms.emplace_back();
+    form.form = "trip-points";
+    form.ratings =
+        ValueNode(ValueNode::Members{{"opening", ratings_of(opening_)}, {"closing", ratings_of(closing_)}}, "", 0);
+    const double zero = Temperature::kelvin_at_zero_celsius;
+    const double opens = opening_.passages.middle();
+    const double closes = closing_.passages.middle();
+    // The thermometer's own error is in both and drops out of the difference.
+    const double gaps = std::hypot(opening_.passages.width(), closing_.passages.width()) / (2.0 * std::numbers::sqrt3);
+    form.figures = {{"opening", opens - zero, opening_.uncertainty(), "degC"},
+                    {"closing", closes - zero, closing_.uncertainty(), "degC"},
+                    {"differential", opens - closes, gaps, "K"}};
+    add_residuals(form);
+  }
+
+  /// A residual is how far a row lies on the wrong side of the trip point: 0 where the fitted part shows the same.
+  void add_residuals(FittedRatings& form) const {
+    form.residuals.assign(rows_.size(), AnyQuantity(Dimension::temperature_difference, 0.0));
+    double squares = 0.0;
+    double coldest = used_.front().kelvin;
+    double warmest = coldest;
+    for (const Used& used : used_) {
+      const double off = used.closed ? std::max(0.0, used.kelvin - opening_.passages.middle())
+                                     : std::min(0.0, used.kelvin - closing_.passages.middle());
+      form.residuals[used.index] = AnyQuantity(Dimension::temperature_difference, off);
+      squares += off * off;
+      coldest = std::min(coldest, used.kelvin);
+      warmest = std::max(warmest, used.kelvin);
+    }
+    form.standard_deviation =
+        AnyQuantity(Dimension::temperature_difference, std::sqrt(squares / static_cast<double>(used_.size() - 1)));
+    form.from = AnyQuantity(Dimension::temperature, coldest);
+    form.to = AnyQuantity(Dimension::temperature, warmest);
+  }
+
+  std::span<const MeasuredRow> rows_;
+  TripFinder finder_;
+  FittedTrip opening_;
+  FittedTrip closing_;
+  std::vector<Used> used_;
+  Fitting fitting_;
+};
+
+}  // namespace
+
+Fitting fit_trip_points(const FitRequest& request) {
+  if (request.measurand != contact_state || request.condition != part_temperature) return {};
+  return TripFit(request).fit();
+}
+
+}  // namespace ohmwright::bimetal_thermostat

@@ -1,0 +1,91 @@
+#include "rules/contact_resistance.hpp"
+
+#include <limits>
+
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::bimetal_thermostat {
+
+namespace {
+
+enum Text : TextIndex {
+  low_enough,
+  nothing_beyond_leads,
+  too_coarse,
+  too_high,
+  connection_unstated,
+  no_ohms,
+  no_limit,
+};
+
+/// Ohms of the contact while it conducts, the highest of several; null where there are none.
+const PreparedReading* worst_closed(const Scene& scene) {
+  const PreparedReading* worst = nullptr;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    const ContactSeen seen = contact_seen(reading);
+    const bool conducts = seen == ContactSeen::closed || seen == ContactSeen::poor;
+    if (!is_of_contact_alone(reading) || reading.shown != Shown::value || !conducts) continue;
+    if (worst == nullptr || reading.value.value() > worst->value.value()) worst = &reading;
+  }
+  return worst;
+}
+
+}  // namespace
+
+RuleDescriptor describe_contact_resistance() {
+  return {
+      "contact-resistance",
+      OHMWRIGHT_TEXT("Ohms of the closed contact"),
+      false,
+      can_pass | can_be_undecided,
+      "JCGM 106:2012 (conformance probability); that ohms do not condemn a contact is common practice, no source",
+      {
+          {"low-enough",
+           OHMWRIGHT_TEXT("The closed contact reads {ohms} with the test leads taken off; a good one has at most "
+                          "{limit}.")},
+          {"nothing-beyond-leads",
+           OHMWRIGHT_TEXT("The closed contact reads no more than the test leads themselves; a good one has at most "
+                          "{limit}.")},
+          {"too-coarse",
+           OHMWRIGHT_TEXT("The closed contact reads {ohms} ± {doubt} with the test leads taken off; a good one has at "
+                          "most {limit}. This meter cannot tell that apart.")},
+          {"too-high",
+           OHMWRIGHT_TEXT("The closed contact reads {ohms} with the test leads taken off; a good one has at most "
+                          "{limit}. An ohmmeter alone does not condemn it: its small current does not break a film.")},
+          {"connection-unstated",
+           OHMWRIGHT_TEXT("The contact reads {ohms}, within {limit}, but it was not said that a lead was off.")},
+          {"no-ohms", OHMWRIGHT_TEXT("Not judged: the closed contact was not read in ohms.")},
+          {"no-limit", OHMWRIGHT_TEXT("Not judged: the ratings state no contact resistance.")},
+      }};
+}
+
+void judge_contact_resistance(const Scene& scene) {
+  const PreparedReading* reading = worst_closed(scene);
+  const bool rated = scene.ratings != nullptr && scene.ratings->contact_resistance;
+  if (reading == nullptr || !rated) {
+    scene.findings.add(contact_resistance, Outcome::silent, reading == nullptr ? no_ohms : no_limit);
+    return;
+  }
+  const double limit = scene.ratings->contact_resistance->value();
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const double within = probability_between(reading->value, scene.evidence.sources(), -infinity, limit);
+  Outcome outcome = scene.sure(within) ? Outcome::within_limits : Outcome::undecided;
+  Text text = too_coarse;
+  if (outcome == Outcome::within_limits) text = reading->value.value() > 0.0 ? low_enough : nothing_beyond_leads;
+  if (scene.sure(1.0 - within)) text = too_high;
+  if (outcome == Outcome::within_limits && !scene.is_surely_of_contact(*reading)) {
+    outcome = Outcome::undecided;
+    text = connection_unstated;
+  }
+  Finding& finding = scene.findings.add(contact_resistance, outcome, text);
+  finding.measured = ohms(reading->value.value());
+  finding.measured_uncertainty = reading->value.standard_uncertainty();
+  finding.limits.upper = ohms(limit);
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = within;
+  tell(finding, "ohms", *finding.measured);
+  tell(finding, "doubt", ohms(2.0 * *finding.measured_uncertainty));
+  tell(finding, "limit", *finding.limits.upper);
+}
+
+}  // namespace ohmwright::bimetal_thermostat

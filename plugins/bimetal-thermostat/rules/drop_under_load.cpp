@@ -1,0 +1,124 @@
+#include "rules/drop_under_load.hpp"
+
+#include <cmath>
+#include <limits>
+
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::bimetal_thermostat {
+
+namespace {
+
+enum Text : TextIndex {
+  small_drop,
+  large_drop,
+  not_told_apart,
+  open_under_supply,
+  no_drop,
+  no_current,
+  no_limit,
+  not_live,
+};
+
+/// Below this a heater does not run: the contact is open, or something else is (common practice, no source) [A].
+constexpr double least_load_ampere = 0.05;
+
+/// Volts less what the largest allowed resistance would drop at that current [V]: above 0 the contact is too bad.
+Estimate excess_of(const PreparedReading& drop, const Estimate& current, double limit_ohms) {
+  Estimate excess = drop.value;
+  excess.add_scaled(current, -limit_ohms);
+  return excess;
+}
+
+const PreparedReading* drop_reading(const Scene& scene) {
+  const PreparedReading* last = nullptr;
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (reading.measurand == voltage_drop && reading.shown == Shown::value) last = &reading;
+  return last;
+}
+
+std::optional<Text> why_not_judged(const Scene& scene, const PreparedReading* reading) {
+  if (reading == nullptr) return no_drop;
+  if (!is_live(*reading)) return not_live;
+  if (reading->condition(load_current) == nullptr) return no_current;
+  if (scene.ratings == nullptr || !scene.ratings->contact_resistance) return no_limit;
+  return std::nullopt;
+}
+
+void judge_drop(const Scene& scene, const PreparedReading& reading) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const Estimate& current = *reading.condition(load_current);
+  const double limit = scene.ratings->contact_resistance->value();
+  const Estimate excess = excess_of(reading, current, limit);
+  const Conformance p = conformance_of(excess, scene.evidence.sources(), -infinity, 0.0);
+  const Outcome outcome = decide(p, scene.settings.confidence);
+  Text text = not_told_apart;
+  if (outcome == Outcome::within_limits) text = small_drop;
+  if (outcome == Outcome::out_of_limits) text = large_drop;
+  Finding& finding = scene.findings.add(drop_under_load, outcome, text);
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = p.within;
+  finding.measured = AnyQuantity(Dimension::voltage, reading.value.value());
+  finding.measured_uncertainty = reading.value.standard_uncertainty();
+  finding.limits.upper = AnyQuantity(Dimension::voltage, limit * current.value());
+  finding.judged = excess;
+  finding.judged_lower = -infinity;
+  finding.judged_upper = 0.0;
+  tell(finding, "drop", *finding.measured);
+  tell(finding, "allowed", *finding.limits.upper);
+  tell(finding, "current", AnyQuantity(Dimension::current, current.value()));
+  tell(finding, "resistance", ohms(reading.value.value() / current.value()));
+  tell(finding, "limit", ohms(limit));
+  tell(finding, "heat", AnyQuantity(Dimension::power, reading.value.value() * current.value()));
+}
+
+}  // namespace
+
+RuleDescriptor describe_drop_under_load() {
+  return {
+      "voltage-drop",
+      OHMWRIGHT_TEXT("Voltage drop under load"),
+      false,
+      can_pass | can_condemn | can_be_undecided,
+      "Ohm and Joule: drop I*r, heat I^2*r; the limit as the ratings state the contact resistance",
+      {
+          {"small-drop",
+           OHMWRIGHT_TEXT("At {current} the closed contact drops {drop}, so it has {resistance}; a good one drops at "
+                          "most {allowed}.")},
+          {"large-drop",
+           OHMWRIGHT_TEXT(
+               "At {current} the closed contact drops {drop}; a good one drops at most {allowed} ({resistance}, "
+               "where {limit} is allowed). That burns {heat} inside the part: the contact, or a joint "
+               "between the probes, is bad.")},
+          {"not-told-apart",
+           OHMWRIGHT_TEXT("At {current} the closed contact drops {drop}; a good one drops at most {allowed}. Too near "
+                          "to tell apart with these instruments.")},
+          {"open-under-supply",
+           OHMWRIGHT_TEXT(
+               "It drops {drop} and no current flows: it is open there, or the circuit is open elsewhere and "
+               "the meter shows a ghost. In a warm part that is normal.")},
+          {"no-drop", OHMWRIGHT_TEXT("Not judged: the voltage across it was not read while its load ran.")},
+          {"no-current", OHMWRIGHT_TEXT("A drop means nothing without the current that made it (--load).")},
+          {"no-limit", OHMWRIGHT_TEXT("Not judged: the ratings state no contact resistance.")},
+          {"not-live",
+           OHMWRIGHT_TEXT("Not judged: the drop has to be read while the load runs, and these volts were read dead.")},
+      }};
+}
+
+void judge_drop_under_load(const Scene& scene) {
+  const PreparedReading* reading = drop_reading(scene);
+  if (const std::optional<Text> silence = why_not_judged(scene, reading)) {
+    const Outcome outcome = *silence == no_current ? Outcome::undecided : Outcome::silent;
+    scene.findings.add(drop_under_load, outcome, *silence);
+    return;
+  }
+  const Estimate& current = *reading->condition(load_current);
+  if (current.value() > std::max(least_load_ampere, 2.0 * current.standard_uncertainty())) {
+    judge_drop(scene, *reading);
+    return;
+  }
+  Finding& finding = scene.findings.add(drop_under_load, Outcome::undecided, open_under_supply);
+  tell(finding, "drop", AnyQuantity(Dimension::voltage, reading->value.value()));
+}
+
+}  // namespace ohmwright::bimetal_thermostat

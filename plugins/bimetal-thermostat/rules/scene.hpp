@@ -1,0 +1,48 @@
+#pragma once
+
+#include <string_view>
+
+#include <ohmwright/component/kind.hpp>
+
+#include "part/thermostat_ratings.hpp"
+#include "rules/contact_seen.hpp"
+#include "rules/names.hpp"
+#include "rules/trip_series.hpp"
+
+namespace ohmwright::bimetal_thermostat {
+
+/// Everything that the rules of one call to `judge` share.
+struct Scene {
+  const ThermostatRatings* ratings;  ///< null: nothing is known of the part
+  const Evidence& evidence;
+  const JudgeSettings& settings;
+  Findings& findings;
+  TripSeries opening{opening_gap};
+  TripSeries closing{closing_gap};
+  /// One of the readings was cleanly open: what looks closed in the others is the contact and no path beside it.
+  bool no_path_beside = false;
+
+  /// Goes through the readings of the contact, in the order of time, and finds the trip points between them.
+  Scene(const ThermostatRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
+
+  /// Whether a reading that looks closed is to be believed.
+  bool is_surely_of_contact(const PreparedReading& reading) const { return is_lead_off(reading) || no_path_beside; }
+  bool sure(double probability) const { return probability >= settings.confidence; }
+};
+
+/// A reading of the contact, not live, not in circuit.
+inline bool is_of_contact_alone(const PreparedReading& reading) {
+  return reading.measurand == contact_state && !is_live(reading) && !is_in_circuit(reading);
+}
+
+/// Adds a named value to a finding or an advice.
+template <class Told, class Value>
+void tell(Told& told, std::string_view name, Value value) {
+  told.arguments.push_back(FindingArgument{name, value});
+}
+
+inline AnyQuantity degrees(double kelvin) { return {Dimension::temperature, kelvin}; }
+inline AnyQuantity kelvins(double value) { return {Dimension::temperature_difference, value}; }
+inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
+
+}  // namespace ohmwright::bimetal_thermostat

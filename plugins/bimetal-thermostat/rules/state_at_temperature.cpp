@@ -1,0 +1,244 @@
+#include "rules/state_at_temperature.hpp"
+
+#include <ohmwright/verdict/decision.hpp>
+
+#include "rules/good_part.hpp"
+
+namespace ohmwright::bimetal_thermostat {
+
+namespace {
+
+enum Text : TextIndex {
+  closed_too_warm,
+  open_too_cold,
+  closed_too_warm_connection_unstated,
+  closed_as_type_1,
+  open_as_type_1,
+  closed_as_it_should,
+  open_as_it_should,
+  closed_and_either_is_good,
+  open_and_either_is_good,
+  right_at_both_ends,
+  leaks_where_open,
+  poor_contact,
+  unrated,
+  no_state,
+  no_temperature,
+  only_in_circuit,
+  only_live,
+  trip_points_tell_more,
+};
+
+/// What single readings showed, the most telling one first.
+struct Seen {
+  std::optional<StateSeen> state;
+  std::optional<StateSeen> closed_cold;  ///< as it should be
+  std::optional<StateSeen> open_warm;    ///< likewise
+  const PreparedReading* poor = nullptr;
+  bool live = false;
+  bool in_the_circuit = false;
+  bool alone = false;
+  bool explained = false;
+};
+
+/// It was seen to open warmer than this, or to close colder: the rules on the trip points say what that is worth.
+bool is_explained_by_trips(const Scene& scene, const StateSeen& state) {
+  const TripSeries& trip = state.closed ? scene.opening : scene.closing;
+  if (trip.count() == 0) return false;
+  if (state.closed) return state.temperature <= trip.passages().to() + trip.largest_lag();
+  return state.temperature >= trip.passages().from() - trip.largest_lag();
+}
+
+Seen look(const Scene& scene) {
+  Seen seen;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (reading.measurand != contact_state) continue;
+    if (is_live(reading)) {
+      seen.live = true;
+    } else if (is_in_circuit(reading)) {
+      seen.in_the_circuit = true;
+    } else if (contact_seen(reading) == ContactSeen::poor) {
+      seen.poor = &reading;
+    } else {
+      seen.alone = true;
+      const std::optional<StateSeen> state = state_seen(scene, reading);
+      if (state && is_explained_by_trips(scene, *state)) {
+        seen.explained = true;
+        continue;
+      }
+      // The least likely of a good part; among equals the latest.
+      if (state && state->as_it_should_be(scene.settings.confidence))
+        (state->closed ? seen.closed_cold : seen.open_warm) = state;
+      if (state && (!seen.state || state->probability() <= seen.state->probability())) seen.state = state;
+    }
+  }
+  return seen;
+}
+
+Text why_not_judged(const Scene& scene, const Seen& seen) {
+  if (seen.explained) return trip_points_tell_more;
+  if (seen.alone) return scene.ratings == nullptr ? unrated : no_temperature;
+  if (seen.in_the_circuit) return only_in_circuit;
+  return seen.live ? only_live : no_state;
+}
+
+Text text_of_condemned(const StateSeen& state) { return state.closed ? closed_too_warm : open_too_cold; }
+
+Text text_of_consistent(const StateSeen& state, double confidence) {
+  const bool leaks = contact_seen(*state.reading) == ContactSeen::leaking;
+  if (!state.closed && leaks) return leaks_where_open;
+  if (state.as_it_should_be(confidence)) return state.closed ? closed_as_it_should : open_as_it_should;
+  return state.closed ? closed_and_either_is_good : open_and_either_is_good;
+}
+
+void tell_state(const Scene& scene, const StateSeen& state, Finding& finding) {
+  const TripPoint& opens = scene.ratings->opening;
+  const TripPoint& closes = scene.ratings->closing;
+  const Temperature t = Temperature::from_kelvin(state.temperature);
+  finding.measured = degrees(state.temperature);
+  if (state.closed)
+    finding.limits.upper = AnyQuantity(opens.highest());
+  else
+    finding.limits.lower = AnyQuantity(closes.lowest());
+  finding.meaning = ProbabilityMeaning::observed_if_within;
+  finding.probability = state.probability();
+  tell(finding, "temperature", *finding.measured);
+  tell(finding, "opens_by", AnyQuantity(opens.highest()));
+  tell(finding, "closes_by", AnyQuantity(closes.lowest()));
+  tell(finding, "chance_percent", 100.0 * state.probability());
+  tell(finding, "from_cold_percent", 100.0 * opens.share_above(t));
+  tell(finding, "from_warm_percent", 100.0 * closes.share_above(t));
+  if (state.reading->shown == Shown::value) tell(finding, "ohms", ohms(state.reading->value.value()));
+}
+
+void tell_both_ends(const Scene& scene, const Seen& seen) {
+  Finding& finding = scene.findings.add(state_at_temperature, Outcome::undecided, right_at_both_ends);
+  finding.meaning = ProbabilityMeaning::observed_if_within;
+  finding.probability = seen.state->probability();
+  tell(finding, "cold", degrees(seen.closed_cold->temperature));
+  tell(finding, "warm", degrees(seen.open_warm->temperature));
+}
+
+void judge_state(const Scene& scene, const Seen& seen) {
+  const StateSeen& state = *seen.state;
+  Outcome outcome = decide_observed(state.probability(), scene.settings.confidence);
+  Text text = text_of_consistent(state, scene.settings.confidence);
+  const bool was_seen_to_move = scene.opening.count() + scene.closing.count() > 0;
+  const bool can_condemn_it = scene.ratings->promises_trip_points();
+  if (was_seen_to_move && text != leaks_where_open && outcome != Outcome::out_of_limits) {
+    scene.findings.add(state_at_temperature, Outcome::silent, trip_points_tell_more);
+    return;
+  }
+  if (outcome != Outcome::out_of_limits && text != leaks_where_open && seen.closed_cold && seen.open_warm) {
+    tell_both_ends(scene, seen);
+    return;
+  }
+  if (outcome == Outcome::out_of_limits) {
+    text = text_of_condemned(state);
+    if (state.closed && !scene.is_surely_of_contact(*state.reading)) text = closed_too_warm_connection_unstated;
+    if (!can_condemn_it) text = state.closed ? closed_as_type_1 : open_as_type_1;
+    if (text != closed_too_warm && text != open_too_cold) outcome = Outcome::undecided;
+  }
+  tell_state(scene, state, scene.findings.add(state_at_temperature, outcome, text));
+}
+
+}  // namespace
+
+std::optional<StateSeen> state_seen(const Scene& scene, const PreparedReading& reading) {
+  const Estimate* temperature = reading.condition(part_temperature);
+  const ContactSeen seen = contact_seen(reading);
+  const bool tells = seen == ContactSeen::closed || is_not_closed(seen);
+  if (scene.ratings == nullptr || temperature == nullptr || !is_of_contact_alone(reading) || !tells)
+    return std::nullopt;
+  StateSeen state;
+  state.reading = &reading;
+  state.closed = seen == ContactSeen::closed;
+  state.temperature = temperature->value();
+  state.may_be_closed = may_trip_above(scene.ratings->opening, *temperature, scene.evidence.sources());
+  state.may_be_open = may_trip_below(scene.ratings->closing, *temperature, scene.evidence.sources());
+  return state;
+}
+
+RuleDescriptor describe_state_at_temperature() {
+  return {
+      "state-at-temperature",
+      OHMWRIGHT_TEXT("Closed or open at its temperature"),
+      false,
+      can_condemn | can_be_undecided,
+      "P(state | good part), ours; IEC 60730-1 (operating value, differential); hysteresis leaves both states good "
+      "between",
+      {
+          {"closed-too-warm",
+           OHMWRIGHT_TEXT("Closed at {temperature}. A good one is open from {opens_by} up at the latest (the chance of "
+                          "finding one closed here is {chance_percent} %): its contact is welded, or it opens far too "
+                          "late, and its heater runs on until something else stops it.")},
+          {"open-too-cold",
+           OHMWRIGHT_TEXT("Open at {temperature}. A good one is closed from {closes_by} down (the chance of finding "
+                          "one open here is {chance_percent} %): it is stuck open, or it closes far too cold, and "
+                          "its heater gets no supply.")},
+          {"closed-too-warm-connection-unstated",
+           OHMWRIGHT_TEXT("Closed at {temperature}, where a good one is open (from {opens_by} up at the latest). It "
+                          "was not said that a lead was off, and in circuit another path can look closed. Read with a "
+                          "lead off (--lead-off), this condemns it.")},
+          {"closed-as-type-1",
+           OHMWRIGHT_TEXT("Closed at {temperature}, and rated to open by {opens_by}. It is a type 1 part, for which no "
+                          "trip value is promised: it may have drifted, or be welded.")},
+          {"open-as-type-1",
+           OHMWRIGHT_TEXT("Open at {temperature}, and rated to close by {closes_by}. It is a type 1 part, for which no "
+                          "trip value is promised: it may have drifted, or be stuck open.")},
+          {"closed-as-it-should",
+           OHMWRIGHT_TEXT("Closed at {temperature}, as a good one is (closed from {closes_by} down). That it opens "
+                          "again as it warms has not been shown.")},
+          {"open-as-it-should",
+           OHMWRIGHT_TEXT("Open at {temperature}: normal. A good one is open from {opens_by} up, so this says nothing "
+                          "against it; that it closes when cold has not been shown.")},
+          {"closed-and-either-is-good",
+           OHMWRIGHT_TEXT("Closed at {temperature}. Between {closes_by} and {opens_by} a good one may be closed or "
+                          "open: coming from the cold {from_cold_percent} % of them are still closed here, coming from "
+                          "the warm {from_warm_percent} % are closed already.")},
+          {"open-and-either-is-good",
+           OHMWRIGHT_TEXT("Open at {temperature}. Between {closes_by} and {opens_by} a good one may be closed or open: "
+                          "coming from the cold {from_cold_percent} % of them are still closed here, coming from the "
+                          "warm {from_warm_percent} % are closed already.")},
+          {"right-at-both-ends",
+           OHMWRIGHT_TEXT(
+               "Closed at {cold} and open at {warm}: right both times. Where between them it opens and closes "
+               "has not been seen.")},
+          {"leaks-where-open",
+           OHMWRIGHT_TEXT("{ohms} at {temperature}: not closed, but not cleanly open either. With a lead off and dry "
+                          "hands that is moisture or dirt; in circuit it is the timer motor and the heater beside "
+                          "it.")},
+          {"poor-contact",
+           OHMWRIGHT_TEXT("{ohms} across the contact: too much for a closed one, too little for an open one. Clean the "
+                          "terminals and read again; what it does under load, the voltage drop tells.")},
+          {"no-ratings",
+           OHMWRIGHT_TEXT("It is not known at which temperature this part opens and closes, so neither closed nor open "
+                          "is right or wrong.")},
+          {"no-state", OHMWRIGHT_TEXT("Not judged: the contact was not read.")},
+          {"no-temperature",
+           OHMWRIGHT_TEXT("The temperature of the part was not given, and without it neither closed nor open is "
+                          "right or wrong.")},
+          {"only-in-circuit",
+           OHMWRIGHT_TEXT("Not judged: it was read in circuit only, where a contact that is not OL need not be "
+                          "closed.")},
+          {"only-live",
+           OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing. Unplug, prove dead, read again.")},
+          {"trip-points-tell-more",
+           OHMWRIGHT_TEXT("Not judged: no reading is out of place, and where it opened and closed tells more.")},
+      }};
+}
+
+void judge_state_at_temperature(const Scene& scene) {
+  const Seen seen = look(scene);
+  if (seen.state) {
+    judge_state(scene, seen);
+  } else if (seen.poor != nullptr) {
+    Finding& finding = scene.findings.add(state_at_temperature, Outcome::undecided, poor_contact);
+    tell(finding, "ohms", ohms(seen.poor->value.value()));
+  } else {
+    const Outcome outcome = seen.alone && !seen.explained ? Outcome::undecided : Outcome::silent;
+    scene.findings.add(state_at_temperature, outcome, why_not_judged(scene, seen));
+  }
+}
+
+}  // namespace ohmwright::bimetal_thermostat

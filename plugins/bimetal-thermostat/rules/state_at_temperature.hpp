@@ -1,0 +1,34 @@
+#pragma once
+
+#include <ohmwright/component/descriptor.hpp>
+
+#include "rules/scene.hpp"
+
+namespace ohmwright::bimetal_thermostat {
+
+/// Closed or open at a known temperature, with the hysteresis between: below the lowest closing temperature a good part
+/// is closed, above the highest opening temperature open, between the two either.
+RuleDescriptor describe_state_at_temperature();
+void judge_state_at_temperature(const Scene& scene);
+
+/// A reading of the contact at a temperature, as a good part would show it.
+struct StateSeen {
+  const PreparedReading* reading = nullptr;
+  bool closed = false;
+  double temperature = 0.0;    ///< [K]
+  double may_be_closed = 1.0;  ///< P(a good part may be closed there)
+  double may_be_open = 1.0;    ///< P(a good part may be open there)
+
+  /// P(this observation | a good part).
+  double probability() const { return closed ? may_be_closed : may_be_open; }
+  /// Whether the other state would have been the wrong one: a reading that speaks for the part, as far as it goes.
+  bool as_it_should_be(double confidence) const {
+    return (closed ? may_be_open : may_be_closed) <= 1.0 - confidence && probability() > 1.0 - confidence;
+  }
+};
+
+/// The reading as a state; nothing where it is none, was taken in circuit or live, has no temperature, or nothing is
+/// known of the part.
+std::optional<StateSeen> state_seen(const Scene& scene, const PreparedReading& reading);
+
+}  // namespace ohmwright::bimetal_thermostat
