@@ -12,6 +12,11 @@ double error_of_straight_line(Temperature t, Temperature a, Temperature b, doubl
   return slope_change_per_kelvin * beta_kelvin * curvature;
 }
 
+double error_between_rows(Temperature t, Temperature cold, Temperature hot) {
+  const double x = 1.0 / t.kelvin();
+  return 0.5 * largest_bend_kelvin_squared * (x - 1.0 / hot.kelvin()) * (1.0 / cold.kelvin() - x);
+}
+
 double error_past_edge(Temperature t, Temperature edge, double beta_kelvin) {
   const double ratio = edge.kelvin() / t.kelvin();
   return slope_change_per_kelvin * beta_kelvin * (std::log(ratio) - (ratio - 1.0));
