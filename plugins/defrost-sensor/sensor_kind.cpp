@@ -1,5 +1,6 @@
 #include "sensor_kind.hpp"
 
+#include "fit/fit_sensor.hpp"
 #include "sensor_part.hpp"
 
 namespace ohmwright::defrost_sensor {
@@ -10,5 +11,7 @@ std::unique_ptr<const Part> SensorKind::make_part(const ValueNode* ratings, std:
   if (!read) return nullptr;
   return std::make_unique<SensorPart>(std::move(read));
 }
+
+Fitting SensorKind::fit(const FitRequest& request) const { return fit_sensor(request); }
 
 }  // namespace ohmwright::defrost_sensor

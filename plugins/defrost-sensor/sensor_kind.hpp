@@ -13,6 +13,7 @@ class SensorKind final : public Kind {
 
   const Descriptor& descriptor() const override { return descriptor_; }
   std::unique_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const override;
+  Fitting fit(const FitRequest& request) const override;
 
  private:
   Descriptor descriptor_;
