@@ -117,4 +117,6 @@ double ChartCurve::model_error(Temperature t) const {
   return error_of_straight_line(t, hot, cold, segment.beta());
 }
 
+bool ChartCurve::errs_to_one_side(Temperature t) const { return bend_has_known_sense(t); }
+
 }  // namespace ohmwright::defrost_sensor

@@ -4,6 +4,11 @@
 
 namespace ohmwright::defrost_sensor {
 
+bool bend_has_known_sense(Temperature t) {
+  constexpr double hottest_celsius = 90.0;
+  return t <= Temperature::from_celsius(hottest_celsius);
+}
+
 double error_of_straight_line(Temperature t, Temperature a, Temperature b, double beta_kelvin) {
   const double x = 1.0 / t.kelvin();
   const double xa = 1.0 / a.kelvin();

@@ -72,8 +72,24 @@ TEST(Bend, OfFivePublishedChartsStaysBelowTheBound) {
 /// ±half of the last digit of a chart of three digits.
 constexpr double rounding = 0.0015;
 
+// The slope grows as it gets warmer, or stays, up to 90 °C; then that of one material falls.
+TEST(Bend, OfFivePublishedChartsHasOneSenseUpTo90) {
+  constexpr double of_rounding = 8.0;  // ±half of the last digit over 20 K [K]
+  bool any_falls_above = false;
+  for (const RealChart& chart : real_charts) {
+    const std::vector<std::size_t> rows = even_rows();
+    for (std::size_t k = 0; k + 4 < rows.size(); ++k) {
+      const double grows = slope(chart, rows[k + 2], rows[k + 4]) - slope(chart, rows[k], rows[k + 2]);
+      const bool known = bend_has_known_sense(row(chart, rows[k + 4]).temperature);
+      EXPECT_TRUE(!known || grows > -of_rounding) << chart.name << real_chart_celsius[rows[k + 2]];
+      any_falls_above = any_falls_above || (!known && grows < -of_rounding);
+    }
+  }
+  EXPECT_TRUE(any_falls_above);
+}
+
 // Leave every second row out and ask for it: it lies above the straight line between its neighbours, by no more than
-// the bound.
+// the bound. Above 90 °C too, within the rounding.
 TEST(Interpolation, OfFivePublishedChartsErrsToOneSideAndWithinTheBound) {
   for (const RealChart& chart : real_charts) {
     const std::vector<std::size_t> rows = even_rows();
