@@ -126,7 +126,7 @@ TEST(Advice, RatingsOfAnotherClassAreNamed) {
 
 TEST(Advice, MainsOnSensorWiresMeansStop) {
   const SensorRatings ratings = plain_ratings();
-  const std::vector<Typed> typed{{.value = "120 V", .supply = Supply::live, .measurand = "voltage"}};
+  const std::vector<Typed> typed{{.value = "120 V +- 1 V", .supply = Supply::live, .measurand = "voltage"}};
   EXPECT_EQ(text_of(judge(ratings, typed), volts_at_board), "mains-on-it");
   EXPECT_THAT(advice_of(judge(ratings, typed)), Contains("stop-at-mains"));
 }
