@@ -18,6 +18,6 @@ cmake --build "$build" --target $(printf 'fuzz_%s ' $targets)
 for name in $targets; do
   mkdir -p "$build/found/$name"
   echo "== $name, $seconds s"
-  (cd "$build/found/$name" && "$build/tests/fuzz/fuzz_$name" -max_total_time="$seconds" -rss_limit_mb=2048 -timeout=10 \
+  (cd "$build/found/$name" && "$build/bin/fuzz_$name" -max_total_time="$seconds" -rss_limit_mb=2048 -timeout=10 \
     -verbosity=0 -print_final_stats=1 "$build/found/$name" "$root/tests/fuzz/corpus/$name")
 done
