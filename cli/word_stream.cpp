@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <string_view>
-#include <utility>
 
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/observed.hpp>
@@ -57,10 +56,10 @@ std::string WordStream::value(std::string first, Dimension dimension) {
   return first;
 }
 
-std::string WordStream::value_after_at(std::string rest, Dimension dimension) {
+std::string WordStream::value_after_at(const std::string& rest, Dimension dimension) {
   if (rest.empty() && at_end())
     throw InputError("nothing follows \"@\"; write what holds for the reading, such as 11.0k@23C");
-  return value(rest.empty() ? take() : std::move(rest), dimension);
+  return value(rest.empty() ? take() : rest, dimension);
 }
 
 }  // namespace ohmwright::cli

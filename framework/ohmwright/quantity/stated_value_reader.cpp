@@ -146,10 +146,10 @@ class Reader {
 
   /// A unit, with the blanks behind it: one word, or two where both together are a unit ("deg C", "k ohm").
   std::string read_unit_text() {
-    const std::string first(read_unit_word());
+    std::string first(read_unit_word());
     skip_spaces();
     const std::string_view after_first = rest_;
-    const std::string both = first + ' ' + std::string(read_unit_word());
+    std::string both = first + ' ' + std::string(read_unit_word());
     if (!first.empty() && both.size() > first.size() + 1 && Unit::named(both, expected_)) {
       skip_spaces();
       return both;
