@@ -55,7 +55,7 @@ class Search {
 
   void put_aside(std::size_t count) {
     const WorkingModel fitted = model();
-    const double freedom = static_cast<double>(fitted.degrees_of_freedom());
+    const auto freedom = static_cast<double>(fitted.degrees_of_freedom());
     const double squares = freedom * fitted.scatter() * fitted.scatter();
     // The row's error against the scatter of the others, as if it had not been fitted.
     const std::vector<std::size_t> order = sorted(false, [&](const FitRow& row) {
@@ -97,8 +97,8 @@ class Search {
 }  // namespace
 
 std::vector<bool> not_borne_out(std::span<const FitRow> rows, const ThermistorLine& line) {
-  if (rows.size() < fewest_rows) return std::vector<bool>(rows.size(), false);
-  return Search(rows, line).run();
+  std::vector<bool> none(rows.size(), false);
+  return rows.size() < fewest_rows ? none : Search(rows, line).run();
 }
 
 }  // namespace ohmwright::defrost_sensor

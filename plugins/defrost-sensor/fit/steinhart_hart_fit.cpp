@@ -20,7 +20,7 @@ struct Centred {
 Centred centred(const FitRows& rows) {
   Centred made;
   made.equations.parameters = 3;
-  const double count = static_cast<double>(rows.size());
+  const auto count = static_cast<double>(rows.size());
   for (const FitRow& row : rows) {
     const double l = row.log_resistance();
     made.log_mean += l / count;

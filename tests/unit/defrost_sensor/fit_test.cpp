@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <random>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -165,6 +166,47 @@ TEST(Fit, OfALogOfThousandsOfRowsMakesNoChartAndIsStillQuick) {
   const Fitting fitting = fit(rows);
   EXPECT_THAT(forms_of(fitting), ElementsAre("steinhart-hart", "beta"));
   EXPECT_THAT(remarks_of(fitting), ElementsAre("-1500 decimal-point-high", "2999 too-long-for-a-chart"));
+}
+
+/// Rows as nobody would type them, in a fixed sequence: half of them near a thermistor's, the rest anything.
+std::vector<MeasuredRow> wild_rows(std::mt19937_64& random) {
+  const auto share = [&random] { return static_cast<double>(random() >> 11) / 9007199254740992.0; };
+  std::vector<MeasuredRow> rows;
+  const FourCoefficientCurve real = published_four_coefficient();
+  const auto count = static_cast<int>(30.0 * share());
+  for (int i = 0; i < count; ++i) {
+    const double t = std::round(-40.0 + 125.0 * share());
+    const double good = real.resistance(celsius(t)).value() * (0.99 + 0.02 * share());
+    const double kind = share();
+    if (kind < 0.6)
+      rows.push_back(measured(t, stated_ohms(good)));
+    else if (kind < 0.9)
+      rows.push_back(measured(-300.0 + 900.0 * share(), stated_ohms(std::pow(10.0, -20.0 + 40.0 * share()), share())));
+    else
+      rows.push_back(measured(t, kind < 0.95 ? Observed(OverRange{}) : Observed(ContactState::closed)));
+  }
+  return rows;
+}
+
+TEST(Fit, OfWildRowsStaysWhole) {
+  std::mt19937_64 random(20);  // NOLINT(cert-msc51-cpp): the same rows at every run
+  int fitted = 0;
+  for (int round = 0; round < 300; ++round) {
+    const std::vector<MeasuredRow> rows = wild_rows(random);
+    const Fitting fitting = fit(rows);
+    for (const RowRemark& remark : fitting.remarks) EXPECT_LT(remark.row, rows.size());
+    EXPECT_TRUE(!fitting.forms.empty() || rows.empty() || !fitting.remarks.empty()) << round;
+    for (const FittedRatings& form : fitting.forms) {
+      ++fitted;
+      EXPECT_TRUE(part_of(form)) << round;
+      ASSERT_EQ(form.residuals.size(), rows.size());
+      for (const AnyQuantity residual : form.residuals) EXPECT_TRUE(std::isfinite(residual.value_in_si())) << round;
+      for (const FittedFigure& figure : form.figures) {
+        EXPECT_TRUE(std::isfinite(figure.value) && std::isfinite(figure.standard_uncertainty)) << figure.name;
+      }
+    }
+  }
+  EXPECT_GT(fitted, 100);
 }
 
 TEST(Fit, OfAnotherQuantityIsNone) {
