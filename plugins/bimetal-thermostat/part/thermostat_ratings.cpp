@@ -45,7 +45,7 @@ TripPoint closing_below(const TripPoint& opening, const Differential& differenti
           opening.allowed + differential.tolerance, opening.spread};
 }
 
-std::optional<ThermalLink> read_link(const ValueNode& ratings, const TripPoint& opening, Figures& figures) {
+std::optional<ThermalLink> read_thermal_link(const ValueNode& ratings, const TripPoint& opening, Figures& figures) {
   const ValueNode* node = ratings.find("thermal_link");
   if (node == nullptr) return std::nullopt;
   const std::optional<Temperature> functioning = figures.temperature(*node, "functioning_temperature");
@@ -100,7 +100,7 @@ std::optional<ThermostatRatings> read_ratings(const ValueNode& ratings, std::vec
   }
   read.opening = *opening;
   read.closing = closing ? *closing : closing_below(*opening, *read.differential);
-  read.link = read_link(ratings, *opening, figures);
+  read.link = read_thermal_link(ratings, *opening, figures);
   if (!(read.closing.nominal < read.opening.nominal))
     figures.refuse(*ratings.find("closing"), "temperature",
                    "a thermostat of this kind opens as it warms and closes again colder than it opened; were the two "
