@@ -1,0 +1,79 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "heater_fixture.hpp"
+#include "part/cold_fit.hpp"
+#include "part/comparison.hpp"
+
+namespace ohmwright::heater {
+namespace {
+
+using namespace testing_support;
+using ::testing::ElementsAre;
+
+MeasuredRow row(double ohms, double celsius) {
+  return {Temperature::from_celsius(celsius), 0.0,
+          StatedValue{AnyQuantity(Dimension::resistance, ohms), {}, Unit::si(Dimension::resistance)}};
+}
+
+std::vector<std::string> remarks_of(const Fitting& fitting) {
+  std::vector<std::string> ids;
+  for (const RowRemark& remark : fitting.remarks) ids.emplace_back(remark.text.id);
+  return ids;
+}
+
+TEST(ColdFit, IsTheMeanAndItsRatingsAreRead) {
+  const std::vector<MeasuredRow> rows{row(32.1, 20), row(31.9, 21), row(32.0, 22)};
+  const Fitting fitting = fit_cold_resistance({resistance, part_temperature, rows});
+  ASSERT_EQ(fitting.forms.size(), 1U);
+  EXPECT_NEAR(fitting.forms[0].figures[0].value, 32.0, 1e-9);
+  EXPECT_GT(fitting.forms[0].figures[0].standard_uncertainty, 0.1);  // rows of one meter cannot be surer than it
+  std::vector<Problem> problems;
+  ASSERT_TRUE(read_ratings(fitting.forms[0].ratings, problems));
+  EXPECT_EQ(read_ratings(fitting.forms[0].ratings, problems)->resistance->value(), 32.0);
+}
+
+TEST(ColdFit, LeavesOutWhatIsNoneAndSaysSo) {
+  std::vector<MeasuredRow> rows{row(32.1, 20), row(31.9, 21), row(3.2, 22), row(36.0, 400), row(32.0, 20)};
+  rows.push_back({Temperature::from_celsius(20), 0.0, OverRange{}});
+  const Fitting fitting = fit_cold_resistance({resistance, part_temperature, rows});
+  EXPECT_THAT(remarks_of(fitting), ElementsAre("not-cold", "no-value", "stray"));
+  EXPECT_NEAR(fitting.forms.at(0).figures[0].value, 32.0, 1e-9);
+  EXPECT_THAT(remarks_of(fit_cold_resistance({resistance, part_temperature, {}})), ElementsAre("no-rows"));
+  EXPECT_TRUE(fit_cold_resistance({power, line_voltage, rows}).forms.empty());
+}
+
+Outcome verdict(const std::string& original, const std::string& candidate) {
+  const HeaterRatings a = ratings(original);
+  const HeaterRatings b = ratings(candidate);
+  Outcome worst = Outcome::within_limits;
+  for (const EquivalenceFinding& finding : compare_heaters(&a, &b, {})) {
+    if (finding.outcome == Outcome::out_of_limits) return Outcome::out_of_limits;
+    if (finding.outcome == Outcome::undecided) worst = Outcome::undecided;
+  }
+  return worst;
+}
+
+TEST(Comparison, EqualOhmsAreNoEqualPart) {
+  const std::string original =
+      R"({"voltage": "120 V", "power": "450 W", "construction": "metal-sheath", "length": "0.5 m"})";
+  EXPECT_EQ(verdict(original, original), Outcome::within_limits);
+  EXPECT_EQ(
+      verdict(original, R"({"voltage": "120 V", "power": "450 W", "construction": "glass-tube", "length": "0.5 m"})"),
+      Outcome::out_of_limits);
+  EXPECT_EQ(
+      verdict(original, R"({"voltage": "120 V", "power": "450 W", "construction": "metal-sheath", "length": "0.7 m"})"),
+      Outcome::out_of_limits);
+  // 1653 W at 230 V has the same 32 ohm.
+  EXPECT_EQ(verdict(original, R"({"voltage": "230 V", "power": "1653 W", "construction": "metal-sheath"})"),
+            Outcome::out_of_limits);
+  EXPECT_EQ(verdict(original, R"({"voltage": "120 V", "power": "600 W", "construction": "metal-sheath"})"),
+            Outcome::out_of_limits);
+  EXPECT_EQ(verdict(original, R"({"voltage": "120 V", "power": "300 W", "construction": "metal-sheath"})"),
+            Outcome::out_of_limits);
+  EXPECT_EQ(verdict(original, R"({"voltage": "120 V", "power": "450 W"})"), Outcome::undecided);
+  EXPECT_EQ(compare_heaters(nullptr, nullptr, {}).at(0).text.id, "ratings-unknown");
+}
+
+}  // namespace
+}  // namespace ohmwright::heater
