@@ -48,7 +48,8 @@ TEST(ContactRule, PassesOnceItWasSeenRightAtBothEnds) {
 }
 
 TEST(ContactRule, PassesOnTheEndThatTheFileNames) {
-  const auto kind = coil({{R"("open_above": {"rating": "opens"}})", R"("open_above": {"rating": "opens"}, "passes_on": "closed"})"}});
+  const auto kind =
+      coil({{R"("open_above": {"rating": "opens"}})", R"("open_above": {"rating": "opens"}, "passes_on": "closed"})"}});
   EXPECT_EQ(said(*kind, {contact("closed", "-18 degC")}), "within-limits closed-right");
   EXPECT_EQ(said(*kind, {contact("OL", "23 degC")}), "undecided open-right");
 }
@@ -108,12 +109,13 @@ TEST(ContactRule, StaysSilentForWhatTheReadingsLack) {
 }
 
 TEST(ContactRule, OneThatOpensColdIsTheOtherWayRound) {
-  const auto kind = coil({{R"("closed_below": {"rating": "opens", "offset": "-10 K"}, "open_above": {"rating": "opens"}})",
-                           R"("open_below": {"rating": "opens", "offset": "-10 K"}, "closed_above": {"rating": "opens"}})"},
-                          {R"(has to be below {closed_below}")", R"(has to be above {closed_above}")"},
-                          {R"(has to be above {open_above}")", R"(has to be below {open_below}")"},
-                          {R"(has to be open above {open_above}")", R"(has to be open below {open_below}")"},
-                          {R"(has to be closed below {closed_below}")", R"(has to be closed above {closed_above}")"}});
+  const auto kind =
+      coil({{R"("closed_below": {"rating": "opens", "offset": "-10 K"}, "open_above": {"rating": "opens"}})",
+             R"("open_below": {"rating": "opens", "offset": "-10 K"}, "closed_above": {"rating": "opens"}})"},
+            {R"(has to be below {closed_below}")", R"(has to be above {closed_above}")"},
+            {R"(has to be above {open_above}")", R"(has to be below {open_below}")"},
+            {R"(has to be open above {open_above}")", R"(has to be open below {open_below}")"},
+            {R"(has to be closed below {closed_below}")", R"(has to be closed above {closed_above}")"}});
   EXPECT_EQ(said(*kind, {contact("closed", "-18 degC")}), "out-of-limits closed-wrong");
   EXPECT_EQ(said(*kind, {contact("OL", "23 degC")}), "out-of-limits open-wrong");
   EXPECT_EQ(said(*kind, {contact("OL", "-18 degC"), contact("closed", "23 degC")}), "within-limits both-right");
@@ -136,11 +138,11 @@ TEST(ContactRule, OneThatMustAlwaysBeClosedNeedsNoTemperature) {
 
 // IEC 60691: a thermal link opens once (from memory).
 TEST(ContactRule, OneOfSingleOperationIsSpentOnceItIsOpen) {
-  const auto kind = coil({{R"("open_above": {"rating": "opens"}})",
-                           R"("open_above": {"rating": "opens"}, "single_operation": true, "passes_on": "closed"})"},
-                          {R"("open-right": "open at {at}, has to be above {open_above}",)", ""},
-                          {R"("open at {at}, {chance_percent} %, has to be closed below {closed_below}")",
-                           R"("open for good")"}});
+  const auto kind =
+      coil({{R"("open_above": {"rating": "opens"}})",
+             R"("open_above": {"rating": "opens"}, "single_operation": true, "passes_on": "closed"})"},
+            {R"("open-right": "open at {at}, has to be above {open_above}",)", ""},
+            {R"("open at {at}, {chance_percent} %, has to be closed below {closed_below}")", R"("open for good")"}});
   EXPECT_EQ(said(*kind, {contact("OL")}, ""), "out-of-limits open-wrong");
   EXPECT_EQ(said(*kind, {contact("OL", "40 degC")}), "out-of-limits open-wrong");
   EXPECT_EQ(said(*kind, {contact("closed", "-18 degC")}), "within-limits closed-right");

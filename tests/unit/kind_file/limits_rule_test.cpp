@@ -60,8 +60,7 @@ TEST(LimitsRule, TakesTheNominalCurrentOfALoadAtItsLineVoltage) {
   const auto kind = coil();
   const char* const rated = R"({"nominal": "32 ohm", "voltage": "240 V", "power": "5.2 kW"})";
   const auto read = [&](const char* ampere, const char* volt) {
-    return judged(*kind, rated,
-                  {{.value = ampere, .measurand = "current", .supply = Supply::live, .line = volt}});
+    return judged(*kind, rated, {{.value = ampere, .measurand = "current", .supply = Supply::live, .line = volt}});
   };
   const Judged got = read("21.7 A", "240 V +- 1 V");
   EXPECT_EQ(got.outcome("current"), passes);
@@ -134,8 +133,7 @@ TEST(LimitsRule, NeverDecidesInCircuit) {
 TEST(LimitsRule, OverRangeCondemnsOnlyPastTheUpperLimit) {
   const auto kind = coil();
   const auto over = [&](const std::string& nominal) {
-    return judged(*kind, R"({"nominal": ")" + nominal + "\"}",
-                  {{.value = "OL", .at = "25 degC", .range = "600 ohm"}});
+    return judged(*kind, R"({"nominal": ")" + nominal + "\"}", {{.value = "OL", .at = "25 degC", .range = "600 ohm"}});
   };
   EXPECT_EQ(over("82 ohm").outcome("winding"), condemns);
   EXPECT_EQ(over("82 ohm").text("winding"), "over-range");
@@ -146,17 +144,17 @@ TEST(LimitsRule, OverRangeCondemnsOnlyPastTheUpperLimit) {
 
 /// A lower limit alone, as of insulation.
 std::unique_ptr<Kind> two_megohms_at_least() {
-  return coil({{R"("nominal": {"rating": "nominal"}, "tolerance": [{"rating": "tolerance"}, "7 %"])",
-                R"("lower": "2 Mohm")"},
-               {R"("temperature_coefficient": {"condition": "part_temperature", "per_kelvin": "0.38535645472061657 %", )"
-                R"("reference": "25 degC"},)",
-                ""},
-               {"good: {measured} in {lower} to {upper}, {nominal} at {at}, {off_percent} % off", "good"},
-               {R"("high": "high: {measured}",)", ""},
-               {R"("says": ["high", "low"])", R"("says": ["low"])"},
-               {R"({"type": "resistance", "between": ["a", "b"], "nominal_of": "winding"})",
-                R"({"type": "closed", "between": ["a", "b"]})"},
-               {R"("nominal_of": "winding", "times": 0.5, "tolerance": "20 %")", R"("value": "1 ohm")"}});
+  return coil(
+      {{R"("nominal": {"rating": "nominal"}, "tolerance": [{"rating": "tolerance"}, "7 %"])", R"("lower": "2 Mohm")"},
+       {R"("temperature_coefficient": {"condition": "part_temperature", "per_kelvin": "0.38535645472061657 %", )"
+        R"("reference": "25 degC"},)",
+        ""},
+       {"good: {measured} in {lower} to {upper}, {nominal} at {at}, {off_percent} % off", "good"},
+       {R"("high": "high: {measured}",)", ""},
+       {R"("says": ["high", "low"])", R"("says": ["low"])"},
+       {R"({"type": "resistance", "between": ["a", "b"], "nominal_of": "winding"})",
+        R"({"type": "closed", "between": ["a", "b"]})"},
+       {R"("nominal_of": "winding", "times": 0.5, "tolerance": "20 %")", R"("value": "1 ohm")"}});
 }
 
 TEST(LimitsRule, WithALowerLimitAloneOverRangeIsGoodPastIt) {

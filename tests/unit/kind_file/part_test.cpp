@@ -34,7 +34,7 @@ TEST(PartOfFile, ExpectsWhatItsLimitsSayThere) {
   EXPECT_NEAR(expected->limits.lower->value_in_si(), 0.93 * 82.658960, 1e-6);
   EXPECT_NEAR(expected->limits.upper->value_in_si(), 1.07 * 82.658960, 1e-6);
   EXPECT_FALSE(expected->share_closed);
-  EXPECT_FALSE(part->expect(0, {}));  // no temperature
+  EXPECT_FALSE(part->expect(0, {}));                     // no temperature
   EXPECT_FALSE(part->expect(1, {{&cold, 1}, {}, 0.0}));  // where it opens is not stated
   EXPECT_FALSE(part->expect(7, {{&cold, 1}, {}, 0.0}));
 }
