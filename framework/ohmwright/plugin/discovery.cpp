@@ -116,7 +116,7 @@ class Search {
       const FileBytes bytes(file.descriptor.number(), file.size);
       add(is_named_as_kind_file(path) ? read_kind_file(bytes, file) : read_plugin(bytes, file));
     } catch (const PluginError& error) {
-      result.refused.push_back({path, error.reasons(), error.kinds()});
+      result.refused.push_back({path, error.reasons(), error.kinds().empty() ? kind_named_by(path) : error.kinds()});
     } catch (...) {  // one file that cannot be looked at must not hide the others
       result.refused.push_back({path, {"it cannot be read: " + text_of_current_exception()}, {}});
     }

@@ -86,6 +86,13 @@ std::vector<std::string> reasons_of(const std::vector<Problem>& problems) {
   return reasons;
 }
 
+std::vector<StampedKind> kind_named_by(const std::filesystem::path& path) {
+  std::string name = path.filename().native();
+  if (!is_named_as_kind_file(path)) return {};
+  name.resize(name.size() - kind_file_suffix.size());
+  return is_kind_id(name) ? std::vector<StampedKind>{{name, {}}} : std::vector<StampedKind>{};
+}
+
 FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file) {
   auto document = std::make_shared<const Document>(parsed(bytes, file));
   const ValueNode& root = document->root;
@@ -96,7 +103,10 @@ FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file) {
   check_options(root, problems);
   std::stable_sort(problems.begin(), problems.end(),
                    [](const Problem& a, const Problem& b) { return a.line < b.line; });
-  if (!problems.empty()) throw PluginError(file.path, reasons_of(problems), {std::move(kind)});
+  if (!problems.empty()) {
+    throw PluginError(file.path, reasons_of(problems),
+                      is_kind_id(kind.id) ? std::vector<StampedKind>{std::move(kind)} : std::vector<StampedKind>{});
+  }
   return {file.path, {std::move(kind)}, {}, file.device, file.inode, false, std::move(document)};
 }
 

@@ -20,6 +20,10 @@ inline constexpr std::string_view kind_file_suffix = ".kind.json";
 /// Whether a file's name says that it is a kind file.
 bool is_named_as_kind_file(const std::filesystem::path& path);
 
+/// The kind that a file of that name holds, if it can be read: its name is that of the file. None where that cannot be
+/// one.
+std::vector<StampedKind> kind_named_by(const std::filesystem::path& path);
+
 /// Reads a kind file that is trusted: its schema, its id, which must be that of its name, its aliases, and options that
 /// the command line has already. Throws PluginError with all reasons, and with the kind's names where they can be read.
 FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file);

@@ -83,6 +83,7 @@ struct RuleForm {
   std::variant<LimitsForm, ContactForm> form;
   RuleTexts texts;
   const ValueNode* place = nullptr;
+  bool whole = false;  ///< read without a note; else what follows from it is not noted again
 
   const LimitsForm* limits() const { return std::get_if<LimitsForm>(&form); }
   const ContactForm* contact() const { return std::get_if<ContactForm>(&form); }

@@ -38,6 +38,7 @@ void read_trigger(const ValueNode& when, TextIndex advice, Definition& definitio
   const std::uint16_t rule = place_of(when.find("rule"), "rule", definition.descriptor.rules, notes);
   if (rule == not_found) return;
   const std::vector<TextEntry>& texts = definition.descriptor.rules[rule].texts;
+  if (texts.empty()) return;  // of a rule that could not be read, which was noted there
   for (const ValueNode& said : list_in(when, "says")) {
     const std::uint16_t text = place_of(&said, "text of this rule", texts, notes);
     if (text != not_found) definition.triggers.push_back({rule, text, advice});

@@ -133,14 +133,16 @@ std::array<TextUse, contact_text_count> uses_of(const ContactForm& form) {
 
 void read_contact(const ValueNode& rule, const Definition& definition, RuleForm& form, RuleDescriptor& descriptor,
                   Notes& notes) {
+  const std::size_t before = notes.count();
   if (!definition.descriptor.measurands[form.measurand].takes_contact_state) {
     notes.say(*rule.find("measurand"),
               "a rule on a contact needs a measurand that takes \"open\" and \"closed\"; write \"contact_words\": true "
               "there");
   }
   form.form = ContactReader(*rule.find("contact"), definition, notes).read();
+  form.whole = notes.count() == before;
   descriptor.outcomes = can_pass | can_condemn | can_be_undecided;
-  read_texts(rule, contact_texts(), uses_of(*form.contact()), form.texts, descriptor, notes);
+  read_texts(contact_texts(), uses_of(*form.contact()), form, descriptor, notes);
 }
 
 }  // namespace ohmwright::kind_file

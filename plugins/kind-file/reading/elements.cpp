@@ -31,7 +31,8 @@ class ElementReader {
     if (type == "contact") {
       refuse({"value", "nominal_of", "times", "tolerance"}, type);
       row.of_rule = rule_in("contact_of");
-      if (row.of_rule != not_found && definition_.rules[row.of_rule].contact() == nullptr)
+      if (row.of_rule != not_found && definition_.rules[row.of_rule].whole &&
+          definition_.rules[row.of_rule].contact() == nullptr)
         notes_.say(*node_.find("contact_of"), "that rule is on no contact");
       return row;
     }
@@ -102,6 +103,7 @@ class ElementReader {
   void check_nominal(const TypeName& known, const ElementRow& row) {
     if (row.of_rule == not_found) return;
     const RuleForm& rule = definition_.rules[row.of_rule];
+    if (!rule.whole) return;
     const bool has_nominal = rule.limits() != nullptr && rule.limits()->has_nominal();
     const bool of_dimension =
         rule.measurand != not_found && definition_.descriptor.measurands[rule.measurand].dimension == known.dimension;

@@ -165,11 +165,13 @@ std::array<TextUse, limits_text_count> uses_of(const RuleForm& rule, const Measu
 void read_limits(const ValueNode& rule, const Definition& definition, RuleForm& form, RuleDescriptor& descriptor,
                  Notes& notes) {
   const Dimension dimension = definition.descriptor.measurands[form.measurand].dimension;
+  const std::size_t before = notes.count();
   form.form = LimitsReader(rule, definition, dimension, notes).read();
+  form.whole = notes.count() == before;
   descriptor.outcomes = can_pass | can_be_undecided;
   if (form.may_condemn) descriptor.outcomes |= can_condemn;
   const auto uses = uses_of(form, definition.descriptor.measurands[form.measurand]);
-  read_texts(rule, limits_texts(), uses, form.texts, descriptor, notes);
+  read_texts(limits_texts(), uses, form, descriptor, notes);
 }
 
 }  // namespace ohmwright::kind_file

@@ -38,14 +38,13 @@ void read_rule(const ValueNode& rule, Definition& definition, Notes& notes) {
   if (on_limits == on_contact) {
     notes.say(rule, "a rule has either \"limits\", of a value, or \"contact\", of an open or closed one");
   } else if (form.measurand != not_found) {
-    const std::size_t before = notes.count();
     if (on_limits) {
       read_limits(rule, definition, form, descriptor, notes);
     } else {
       refuse_what_only_limits_have(rule, notes);
       read_contact(rule, definition, form, descriptor, notes);
     }
-    if (notes.count() == before) check_constants(form, definition, notes);
+    if (form.whole) check_constants(form, definition, notes);
   }
   definition.rules.push_back(std::move(form));
   definition.descriptor.rules.push_back(std::move(descriptor));

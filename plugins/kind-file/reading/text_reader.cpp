@@ -79,26 +79,29 @@ Fields fields_in(const ValueNode& text, FieldSet available, Notes& notes) {
   return fields;
 }
 
-void read_texts(const ValueNode& rule, std::span<const TextRow> rows, std::span<const TextUse> uses, RuleTexts& texts,
+void read_texts(std::span<const TextRow> rows, std::span<const TextUse> stated_uses, RuleForm& form,
                 RuleDescriptor& descriptor, Notes& notes) {
-  const ValueNode* written = rule.find("texts");
+  const ValueNode* written = form.place->find("texts");
   if (written == nullptr) return;
+  constexpr FieldSet every_field = ~FieldSet{0};
+  const std::vector<TextUse> any(rows.size(), TextUse{true, every_field});
+  const std::span<const TextUse> uses = form.whole ? stated_uses : std::span<const TextUse>(any);
   check_names(*written, rows, uses, notes);
   for (std::size_t i = 0; i < rows.size(); ++i) {
     if (!uses[i].sayable) continue;
-    SayableText& sayable = texts.sayable[i];
+    SayableText& sayable = form.texts.sayable[i];
     std::string_view english = rows[i].english;
     if (const ValueNode* own = written->find(rows[i].id); own != nullptr && own->text() != nullptr) {
       english = *own->text();
       sayable.fields = fields_in(*own, uses[i].fields & rows[i].fields, notes);
-    } else if (!rows[i].meaning.empty()) {
+    } else if (!rows[i].meaning.empty() && form.whole) {
       notes.say(*written, "the text " + ohmwright::quoted(rows[i].id) + " is missing: " + std::string(rows[i].meaning));
     } else {
       sayable.fields = fields_of_ours(english);
     }
     sayable.index = static_cast<TextIndex>(descriptor.texts.size());
     descriptor.texts.push_back({rows[i].id, english});
-    texts.said_by_index.push_back(static_cast<std::uint8_t>(i));
+    form.texts.said_by_index.push_back(static_cast<std::uint8_t>(i));
   }
 }
 

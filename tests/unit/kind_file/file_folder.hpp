@@ -19,7 +19,7 @@ class FileFolder : public test::PluginFolder {
     return write(as, {begin, begin + text.size()});
   }
   std::filesystem::path add_reader(const std::string& as = "kind-file.ohmplug") const {
-    return write(as, test::bytes_of(OHMWRIGHT_KIND_FILE_PLUGIN));
+    return write(as, test::bytes_of(OHMWRIGHT_KIND_FILE_READER));
   }
   Registry registry() const { return {list(), ::geteuid()}; }
 };

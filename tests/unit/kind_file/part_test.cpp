@@ -82,7 +82,8 @@ std::vector<std::string> refusals(const std::string& figures) {
   try {
     const RatingsDocument ratings = read_ratings(parse_document(text, "file"), kind->descriptor());
     std::vector<Problem> problems;
-    EXPECT_EQ(kind->make_part(ratings.ratings, problems) == nullptr, !problems.empty());
+    const bool made = kind->make_part(ratings.ratings, problems) != nullptr;
+    EXPECT_EQ(made, problems.empty());
     std::vector<std::string> texts;
     for (const Problem& problem : problems) texts.push_back(problem.pointer + ": " + problem.text);
     return texts;
