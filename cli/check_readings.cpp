@@ -1,6 +1,7 @@
 #include "check_readings.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <limits>
 #include <set>
@@ -12,6 +13,7 @@
 #include <ohmwright/document/readings_document.hpp>
 #include <ohmwright/document/series_document.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/print.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/uncertainty/error_source.hpp>
 
@@ -66,6 +68,18 @@ void refuse_unsafe(const Reading& reading, Dimension dimension, bool agreed) {
                      "at a time; if you are and have agreed to that, say --live-agreed");
 }
 
+/// Points that are dead carry no volts that could hurt; who reads them has been wrong about the supply.
+void refuse_volts_at_dead_points(const Reading& reading, Dimension dimension) {
+  constexpr double most_touchable_volts = 34.0;  // IEC 60335-1 (from memory)
+  const auto* stated = std::get_if<StatedValue>(&reading.observed);
+  const bool said_dead = reading.supply == Supply::proved_dead || reading.supply == Supply::unplugged;
+  if (dimension != Dimension::voltage || stated == nullptr || !said_dead) return;
+  if (std::abs(stated->value.value_in_si()) <= most_touchable_volts) return;
+  throw InputError(printable(reading.label) + ": " + exact_text(stated->value) +
+                   " at points that are said to be dead: STOP, they are live. Take the probes off, cut the supply and "
+                   "prove it dead again; if it was read live, say --live");
+}
+
 /// Evidence numbers its error sources, of which each reading brings one or more, in a type that ends.
 void refuse_too_many(std::span<const Reading> readings) {
   constexpr std::size_t of_meters = 64;  // scales and leads of all meters there are
@@ -115,7 +129,10 @@ std::vector<Reading> gather_readings(const Arguments& arguments, const Descripto
   refuse_too_many(readings);
   const bool agreed = arguments.has("--live-agreed");
   if (agreed) take_agreement_as_live(descriptor, readings);
-  for (const Reading& reading : readings) refuse_unsafe(reading, dimension_of(reading, descriptor), agreed);
+  for (const Reading& reading : readings) {
+    refuse_unsafe(reading, dimension_of(reading, descriptor), agreed);
+    refuse_volts_at_dead_points(reading, dimension_of(reading, descriptor));
+  }
   return readings;
 }
 

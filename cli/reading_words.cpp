@@ -128,8 +128,7 @@ class WordSorter {
       if (value.empty())
         throw InputError("\"@\" stands without a reading; write it behind the one it holds for: 11.0k@23C");
       std::erase_if(said, [&](const CircumstanceWord& one) { return one.option == condition.option; });
-      said.push_back(
-          {std::string(condition.option), words_.value_after_at(*std::move(behind_at), condition.dimension), true});
+      said.push_back({std::string(condition.option), words_.value_after_at(*behind_at, condition.dimension), true});
     }
     add_value(std::string(measurand.id), std::move(value), std::move(said));
   }

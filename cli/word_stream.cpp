@@ -1,26 +1,16 @@
 #include "word_stream.hpp"
 
 #include <algorithm>
-#include <array>
 #include <string_view>
-#include <utility>
 
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/observed.hpp>
+#include <ohmwright/quantity/stated_value.hpp>
 #include <ohmwright/quantity/unit_table.hpp>
 
 namespace ohmwright::cli {
 
 namespace {
-
-constexpr std::array<std::string_view, 3> uncertainty_marks{"\u00B1", "+/-", "+-"};
-
-/// Bytes of the mark that the word begins with; 0 when with none.
-std::size_t mark_at_start(std::string_view word) {
-  for (const std::string_view mark : uncertainty_marks)
-    if (word.substr(0, mark.size()) == mark) return mark.size();
-  return 0;
-}
 
 bool starts_with_digit(std::string_view word) { return !word.empty() && word.front() >= '0' && word.front() <= '9'; }
 
@@ -55,8 +45,8 @@ void WordStream::join_unit(std::string& value, Dimension dimension) {
 
 std::string WordStream::value(std::string first, Dimension dimension) {
   join_unit(first, dimension);
-  if (at_end() || mark_at_start(front()) == 0) return first;
-  const bool mark_alone = mark_at_start(front()) == front().size();
+  if (at_end() || uncertainty_mark_in(front()) == 0) return first;
+  const bool mark_alone = uncertainty_mark_in(front()) == front().size();
   first += " " + take();
   if (mark_alone && !at_end()) first += " " + take();
   if (!at_end() && front() == "%")
@@ -66,10 +56,10 @@ std::string WordStream::value(std::string first, Dimension dimension) {
   return first;
 }
 
-std::string WordStream::value_after_at(std::string rest, Dimension dimension) {
+std::string WordStream::value_after_at(const std::string& rest, Dimension dimension) {
   if (rest.empty() && at_end())
     throw InputError("nothing follows \"@\"; write what holds for the reading, such as 11.0k@23C");
-  return value(rest.empty() ? take() : std::move(rest), dimension);
+  return value(rest.empty() ? take() : rest, dimension);
 }
 
 }  // namespace ohmwright::cli

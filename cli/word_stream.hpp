@@ -25,7 +25,7 @@ class WordStream {
 
   /// The value whose first word is `rest`, what stood behind "@" in a word that was taken, or the next one where
   /// nothing did: `@23C`, `@ 23 C`. Throws InputError when there is neither.
-  std::string value_after_at(std::string rest, Dimension dimension);
+  std::string value_after_at(const std::string& rest, Dimension dimension);
 
  private:
   void join_unit(std::string& value, Dimension dimension);

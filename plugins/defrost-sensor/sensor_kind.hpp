@@ -13,6 +13,10 @@ class SensorKind final : public Kind {
 
   const Descriptor& descriptor() const override { return descriptor_; }
   std::unique_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const override;
+  Fitting fit(const FitRequest& request) const override;
+  /// Both parts must be of this kind.
+  std::vector<EquivalenceFinding> compare(const Part& original, const Part& candidate,
+                                          const ComparisonContext& context) const override;
 
  private:
   Descriptor descriptor_;

@@ -31,7 +31,7 @@ TEST(Language, ReachesEverySentenceOfThePageWithItsArgumentsFilled) {
   const testing::Ran ran = a_marginal_reading("qpb");
   EXPECT_EQ(ran.exit_code, 3) << ran.err;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("⟦The chance that it is within its limits is 5"),  // the framework's
-                             HasSubstr("⟦At 23.0 °C a good part reads 10.36 kΩ"),        // the kind's
+                             HasSubstr("⟦At 23.0 °C a good part reads 10.36 kΩ"),         // the kind's
                              HasSubstr("⟦⟦CAN'T TELL YET⟧: ⟦Defrost sensor⟧")));
   EXPECT_THAT(ran.out, Not(HasSubstr("{")));
   std::istringstream lines(ran.out);

@@ -75,6 +75,10 @@ Outcome outcome_of(const Descriptor& descriptor, const JudgeSettings& settings, 
                                      [](const Finding& finding) { return finding.outcome == Outcome::out_of_limits; });
   if (condemned || (joint && decide(joint->conformance, settings.confidence) == Outcome::out_of_limits))
     return Outcome::out_of_limits;
+  const bool held_back = std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+    return finding.holds_back && finding.outcome == Outcome::undecided;
+  });
+  if (held_back) return Outcome::undecided;
   const bool sure = !joint || decide(joint->conformance, settings.confidence) == Outcome::within_limits;
   return sure && every_essential_rule_passed(descriptor, findings) ? Outcome::within_limits : Outcome::undecided;
 }

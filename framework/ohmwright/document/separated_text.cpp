@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include <ohmwright/document/separated_text.hpp>
+#include <ohmwright/quantity/blanks.hpp>
 
 namespace ohmwright {
 
@@ -8,12 +9,6 @@ namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::string_view blanks = " \t";
-
-std::string_view without_blanks_around(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(blanks);
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(blanks) - first + 1);
-}
 
 char separator_in(std::string_view line) {
   for (const char separator : {';', '\t'})

@@ -5,6 +5,7 @@
 #include <ohmwright/document/kind_values.hpp>
 #include <ohmwright/document/series_columns.hpp>
 #include <ohmwright/document/wording.hpp>
+#include <ohmwright/quantity/blanks.hpp>
 #include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -12,17 +13,13 @@ namespace ohmwright {
 
 namespace {
 
-std::string_view without_blanks_behind(std::string_view text) {
-  return text.substr(0, text.find_last_not_of(" \t") + 1);
-}
-
 /// "at [degC]" or "at/degC": the name and the unit, which may be missing.
 std::pair<std::string_view, std::string_view> name_and_unit(std::string_view cell) {
   if (const std::size_t bracket = cell.find('['); bracket != std::string_view::npos && cell.ends_with(']'))
-    return {without_blanks_behind(cell.substr(0, bracket)), cell.substr(bracket + 1, cell.size() - bracket - 2)};
+    return {without_blanks_around(cell.substr(0, bracket)), cell.substr(bracket + 1, cell.size() - bracket - 2)};
   const std::size_t slash = cell.find('/');
   if (slash == std::string_view::npos) return {cell, {}};
-  return {without_blanks_behind(cell.substr(0, slash)), cell.substr(slash + 1)};
+  return {without_blanks_around(cell.substr(0, slash)), cell.substr(slash + 1)};
 }
 
 class HeaderReader {

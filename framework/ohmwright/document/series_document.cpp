@@ -87,10 +87,10 @@ class SeriesReader {
       take_cell(cell, columns_[i], line.line, conditions, seen);
     }
     if (!says_something && number_of_measurands() > 1) report(line.line, "says nothing that was read");
-    for (auto& [column, observed] : seen) {
+    for (const auto& [column, observed] : seen) {
       readings_.push_back({.label = label_of(line.line, *column),
                            .measurand = std::string(column->measurand->id),
-                           .observed = std::move(observed),
+                           .observed = observed,
                            .conditions = conditions});
     }
   }

@@ -30,7 +30,7 @@ bool equal_estimates(const std::optional<Estimate>& a, const std::optional<Estim
 }
 
 bool equal_findings(const Finding& a, const Finding& b) {
-  return a.rule == b.rule && a.outcome == b.outcome && a.text == b.text &&
+  return a.rule == b.rule && a.outcome == b.outcome && a.text == b.text && a.holds_back == b.holds_back &&
          equal_lists(a.arguments, b.arguments, equal_arguments) && same_bits(a.measured, b.measured) &&
          same_bits(a.measured_uncertainty, b.measured_uncertainty) && same_bits(a.limits.lower, b.limits.lower) &&
          same_bits(a.limits.upper, b.limits.upper) && a.meaning == b.meaning &&

@@ -42,7 +42,8 @@ Json finding_record(const Finding& finding, const Descriptor& descriptor) {
   Json record{{"rule", rule.id},
               {"outcome", name_of(finding.outcome)},
               {"text", rule.texts.at(finding.text).id},
-              {"arguments", arguments_record(finding.arguments)}};
+              {"arguments", arguments_record(finding.arguments)},
+              {"holds_back", finding.holds_back}};
   if (finding.measured) record["measured"] = quantity_record(*finding.measured);
   if (finding.measured_uncertainty) record["measured_uncertainty"] = number_record(*finding.measured_uncertainty);
   if (finding.limits.lower) record["lower"] = quantity_record(*finding.limits.lower);
@@ -156,6 +157,7 @@ class VerdictReader {
     finding.outcome = outcome_from(field(node, "outcome"));
     finding.text = row_from(descriptor_.rules[finding.rule].texts, field(node, "text"));
     finding.arguments = arguments_from(node);
+    finding.holds_back = reader_.flag(field(node, "holds_back"));
     if (const ValueNode* measured = node.find("measured")) finding.measured = reader_.quantity(*measured);
     if (const ValueNode* u = node.find("measured_uncertainty")) finding.measured_uncertainty = reader_.number(*u);
     if (const ValueNode* lower = node.find("lower")) finding.limits.lower = reader_.quantity(*lower);

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include <ohmwright/quantity/blanks.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/listing.hpp>
@@ -24,17 +25,11 @@ bool is_one_of(std::string_view text, const std::array<std::string_view, count>&
   return std::find(words.begin(), words.end(), text) != words.end();
 }
 
-std::string_view without_spaces_around(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
-
 /// "OL", "OL Mohm"
 std::optional<OverRange> over_range_in(std::string_view text, Dimension expected) {
   const std::size_t word_end = std::min(text.find_first_of(" \t"), text.size());
   if (!is_over_range_word(text.substr(0, word_end))) return std::nullopt;
-  const std::string_view unit_text = without_spaces_around(text.substr(word_end));
+  const std::string_view unit_text = without_blanks_around(text.substr(word_end));
   if (unit_text.empty()) return OverRange{};
   const std::optional<Unit> unit = Unit::named(unit_text, expected);
   // No meter shows a ratio's unit one.
@@ -58,7 +53,7 @@ Observed parse_observed(std::string_view text, Dimension expected, const Observe
   const std::vector<std::string_view> words = words_taken(options);
   assert(options.values || !words.empty());
   if (text.size() <= longest_quantity_text) {
-    const std::string_view shown = without_spaces_around(text);
+    const std::string_view shown = without_blanks_around(text);
     const std::string word = lower_case(shown);
     if (options.lone_one_is_over && is_one_of(word, lone_ones)) return OverRange{};
     if (options.contact_words && word == "open") return ContactState::open;

@@ -37,6 +37,9 @@ struct StatedValueOptions {
 /// Longest text that is read as a quantity [bytes].
 inline constexpr std::size_t longest_quantity_text = 256;
 
+/// Bytes of the "±", "+-" or "+/-" that the text begins with, which states an uncertainty; 0 when with none.
+OHMWRIGHT_CORE_API std::size_t uncertainty_mark_in(std::string_view text);
+
 /// Reads "11.0 kohm", "4k7", "23C", "12uF ± 5 %", "(11.0 ± 0.1) kohm" as a value of the dimension `expected`.
 ///
 /// The uncertainty after "±", "+-" or "+/-" is in its own unit, in that of the value if it has none, or in percent of

@@ -96,7 +96,7 @@ class Reader {
     if (bracket) skip_spaces();
     TypedValue typed;
     typed.value = read_number_with_unit();
-    if (const std::size_t bytes = starts_with_any(rest_, uncertainty_marks); bytes > 0) {
+    if (const std::size_t bytes = uncertainty_mark_in(rest_); bytes > 0) {
       rest_.remove_prefix(bytes);
       skip_spaces();
       if (rest_.empty()) fail(quoted(text_) + R"( states no uncertainty after "+-", such as "+- 5 %")");
@@ -146,10 +146,10 @@ class Reader {
 
   /// A unit, with the blanks behind it: one word, or two where both together are a unit ("deg C", "k ohm").
   std::string read_unit_text() {
-    const std::string first(read_unit_word());
+    std::string first(read_unit_word());
     skip_spaces();
     const std::string_view after_first = rest_;
-    const std::string both = first + ' ' + std::string(read_unit_word());
+    std::string both = first + ' ' + std::string(read_unit_word());
     if (!first.empty() && both.size() > first.size() + 1 && Unit::named(both, expected_)) {
       skip_spaces();
       return both;
@@ -163,7 +163,7 @@ class Reader {
     while (end < rest_.size()) {
       const std::string_view ahead = rest_.substr(end);
       const bool ends = ahead.front() == '+' || ahead.front() == ')' || ahead.front() == '(' ||
-                        starts_with_any(ahead, spaces) > 0 || starts_with_any(ahead, uncertainty_marks) > 0;
+                        starts_with_any(ahead, spaces) > 0 || uncertainty_mark_in(ahead) > 0;
       if (ends) break;
       end += first_code_point(ahead).bytes;
     }
@@ -250,6 +250,8 @@ class Reader {
 };
 
 }  // namespace
+
+std::size_t uncertainty_mark_in(std::string_view text) { return starts_with_any(text, uncertainty_marks); }
 
 TypedValue read_typed_value(std::string_view text, Dimension expected, std::string_view expectation) {
   if (text.size() > longest_quantity_text) {

@@ -5,6 +5,15 @@
 
 namespace ohmwright {
 
+namespace {
+
+std::ptrdiff_t place_of(std::string_view id) {
+  const std::span<const Caution> all = framework_cautions();
+  return std::find_if(all.begin(), all.end(), [id](const Caution& caution) { return caution.id == id; }) - all.begin();
+}
+
+}  // namespace
+
 std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings) {
   std::vector<std::string_view> ids;
   const auto add = [&ids](std::string_view id) {
@@ -19,6 +28,9 @@ std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::spa
       std::for_each(procedure->cautions.begin(), procedure->cautions.end(), add);
     if (reading.moisture == Moisture::wet) add("water-and-mains");
   }
+  // In the framework's order, which begins with cutting the supply; a kind's own come after it.
+  std::stable_sort(ids.begin(), ids.end(),
+                   [](std::string_view a, std::string_view b) { return place_of(a) < place_of(b); });
   return ids;
 }
 

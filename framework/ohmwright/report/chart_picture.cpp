@@ -38,7 +38,7 @@ class ScriptWriter {
     script_ += "set terminal svg size 760,460 noenhanced background rgb 'white' font 'sans-serif,13'\n";
     script_ += "set encoding utf8\nset grid\nset key top right\nset bars 0.6\n";
     if (scale_.logarithmic) script_ += "set logscale y\n";
-    if (is_of_contacts(chart_)) script_ += "set yrange [-5:105]\n";
+    script_ += is_of_contacts(chart_) ? "set yrange [-5:105]\n" : vertical_range();
     script_ += "set xlabel " + quoted_for_gnuplot(titled(horizontal_title(chart_, say_), horizontal_)) + '\n';
     script_ += "set ylabel " + quoted_for_gnuplot(titled(vertical_title(chart_, say_), vertical_)) + '\n';
     script_ += "set title " + quoted_for_gnuplot(chart_.part_title) + '\n';
@@ -63,6 +63,15 @@ class ScriptWriter {
   std::string x(double si) const { return fmt::format("{:.9g}", horizontal_.from_si(si)); }
   std::string y(double si) const { return fmt::format("{:.9g}", vertical_.from_si(si)); }
   std::string y(const std::optional<AnyQuantity>& side) const { return side ? y(side->value_in_si()) : "NaN"; }
+
+  /// A little more than what is drawn: the limits must not lie on the frame.
+  std::string vertical_range() const {
+    constexpr double margin = 0.05;
+    const double reach = scale_.highest - scale_.lowest;
+    const double low = scale_.logarithmic ? scale_.lowest / (1.0 + margin) : scale_.lowest - margin * reach;
+    const double high = scale_.logarithmic ? scale_.highest * (1.0 + margin) : scale_.highest + margin * reach;
+    return "set yrange [" + y(low) + ":" + y(high) + "]\n";
+  }
 
   void line_data(std::size_t index) {
     script_ += fmt::format("$line{} << EOD\n", index);

@@ -52,7 +52,11 @@ ChartScale scale_of(const Chart& chart) {
     reach.take(mark.value + mark.value_half_width);
   }
   if (reach.empty()) return {1.0, 2.0, chart.axis.logarithmic};
-  if (reach.lowest() < reach.highest()) return {reach.lowest(), reach.highest(), chart.axis.logarithmic};
+  if (reach.lowest() < reach.highest()) {
+    constexpr double decades_worth_it = 20.0;  // less than this reads better on a straight axis
+    const bool logarithmic = chart.axis.logarithmic && reach.highest() > decades_worth_it * reach.lowest();
+    return {reach.lowest(), reach.highest(), logarithmic};
+  }
   const double size = std::max(std::abs(reach.lowest()), 1e-12);
   return {reach.lowest() - 0.5 * size, reach.lowest() + 0.5 * size, chart.axis.logarithmic};
 }

@@ -15,7 +15,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 7> source_na
     {"lead-resistance", OHMWRIGHT_TEXT("the test leads")},
     {"repeatability", OHMWRIGHT_TEXT("the scatter of the repeated readings")},
     {"stated-uncertainty", OHMWRIGHT_TEXT("the uncertainty you gave")},
-    {"model", OHMWRIGHT_TEXT("the curve, outside the span it is stated for")},
+    {"model", OHMWRIGHT_TEXT("the curve itself: how well its figures describe the part")},
 }};
 
 }  // namespace

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/reading_lines.hpp>
@@ -52,12 +53,31 @@ class ReadingLines {
     std::string line =
         say_.in_domain(report_.descriptor.text_domain, measurand.title) + ": " + shown(reading, prepared);
     if (!reading.repeats.empty()) {
+      line += repeats(reading, measurand.dimension);
       line += say_(OHMWRIGHT_TEXT(", read {count} times, mean {mean}"),
                    {{"count", std::to_string(reading.repeats.size() + 1)},
                     {"mean", say_.quantity({measurand.dimension, prepared.displayed})}});
     }
+    if (leads_matter(prepared))
+      line += say_(OHMWRIGHT_TEXT(" ({leads} of leads taken off)"),
+                   {{"leads", AnyQuantity(Dimension::resistance, prepared.lead_resistance)}});
     for (const Condition& condition : reading.conditions) line += "; " + condition_text(condition);
     return line + circumstances(reading);
+  }
+
+  /// The other values of the same thing; of many the first few.
+  std::string repeats(const Reading& reading, Dimension dimension) const {
+    constexpr std::size_t most_shown = 6;
+    std::string list;
+    for (std::size_t i = 0; i < std::min(most_shown, reading.repeats.size()); ++i)
+      list += ", " + say_.quantity({dimension, reading.repeats[i]});
+    return reading.repeats.size() > most_shown ? list + ", …" : list;
+  }
+
+  /// Whether what the leads add is seen in the digits that are shown.
+  static bool leads_matter(const PreparedReading& prepared) {
+    constexpr double seen_share = 0.005;
+    return prepared.shown == Shown::value && prepared.lead_resistance > seen_share * std::abs(prepared.displayed);
   }
 
   /// Which range went over is an assumption unless it was said.

@@ -10,8 +10,6 @@
 
 #include <ohmwright/report/run_program.hpp>
 
-extern char** environ;
-
 namespace ohmwright {
 
 namespace {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include <ohmwright/quantity/message.hpp>
@@ -78,6 +79,10 @@ class ContentMaker {
           return say_(
               OHMWRIGHT_TEXT("So little is known that a good part and a bad one would look alike: the doubt is "
                              "wider than the limits."));
+        if (within < 0.5)
+          return say_(OHMWRIGHT_TEXT("The chance that it is within its limits is only {probability}; {least} % or less "
+                                     "would condemn it."),
+                      {probability, {"least", std::round(1000.0 * (1.0 - report_.confidence)) / 10.0}});
         return say_(
             OHMWRIGHT_TEXT("The chance that it is within its limits is {probability}; {needed} % would pass it."),
             {probability, needed});

@@ -48,6 +48,26 @@ Json advice_json(const VerdictReport& report, const Advice& advice, const Senten
   return json;
 }
 
+Json observed_json(const Observed& observed) {
+  if (const auto* contact = std::get_if<ContactState>(&observed))
+    return {{"state", *contact == ContactState::open ? "open" : "closed"}};
+  if (std::holds_alternative<OverRange>(observed)) return {{"state", "over-range"}};
+  return quantity_json(std::get<StatedValue>(observed).value);
+}
+
+Json reading_json(const Reading& reading) {
+  Json json{{"label", reading.label}, {"measurand", reading.measurand}, {"observed", observed_json(reading.observed)}};
+  if (!reading.repeats.empty()) json["repeats"] = reading.repeats;
+  json["conditions"] = Json::array();
+  for (const Condition& condition : reading.conditions) {
+    Json entry{{"id", condition.id}, {"value", quantity_json(condition.value.value)}};
+    if (condition.value.half_width) entry["half_width"] = *condition.value.half_width;
+    entry["assumed"] = condition.uncertainty_assumed;
+    json["conditions"].push_back(std::move(entry));
+  }
+  return json;
+}
+
 }  // namespace
 
 std::string verdict_json(const VerdictReport& report, const Sentences& say) {
@@ -57,6 +77,8 @@ std::string verdict_json(const VerdictReport& report, const Sentences& say) {
     json["drawing"] = {
         {"seed", drawing->seed}, {"trials", drawing->trials}, {"standard_error", drawing->standard_error}};
   json["confidence"] = report.confidence;
+  json["readings"] = Json::array();
+  for (const Reading& reading : report.readings) json["readings"].push_back(reading_json(reading));
   json["reasons"] = Json::array();
   for (const Finding& finding : report.verdict.findings) json["reasons"].push_back(reason_json(report, finding, say));
   json["budget"] = Json::array();

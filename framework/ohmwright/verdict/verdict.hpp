@@ -63,6 +63,8 @@ struct Finding {
   Outcome outcome = Outcome::silent;
   TextIndex text = 0;  ///< index into the texts of that rule
   FindingArguments arguments;
+  /// An undecided that keeps the part from passing, whatever its essential rules say: a contact that came and went.
+  bool holds_back = false;
 
   std::optional<AnyQuantity> measured;         ///< the estimate as the rule saw it
   std::optional<double> measured_uncertainty;  ///< standard, in the SI unit of `measured`

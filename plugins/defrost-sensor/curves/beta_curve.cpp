@@ -37,4 +37,6 @@ double BetaCurve::model_error(Temperature t) const {
   return error_of_straight_line(t, exact_at.from, exact_at.to, figures_.beta_kelvin);
 }
 
+bool BetaCurve::errs_to_one_side(Temperature t) const { return bend_has_known_sense(t); }
+
 }  // namespace ohmwright::defrost_sensor

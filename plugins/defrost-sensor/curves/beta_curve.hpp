@@ -27,6 +27,7 @@ class BetaCurve final : public Curve {
   double log_slope(Temperature t) const override;
   std::optional<Temperature> temperature_at(double log_resistance) const override;
   double model_error(Temperature t) const override;
+  bool errs_to_one_side(Temperature t) const override;
 
   double beta_kelvin() const { return figures_.beta_kelvin; }
 

@@ -111,8 +111,12 @@ std::optional<Temperature> ChartCurve::temperature_at(double log_resistance) con
 
 double ChartCurve::model_error(Temperature t) const {
   const Segment segment = segment_at(1.0 / t.kelvin());
-  return error_of_straight_line(t, Temperature::from_kelvin(1.0 / segment.hot.inverse_kelvin),
-                                Temperature::from_kelvin(1.0 / segment.cold.inverse_kelvin), segment.beta());
+  const Temperature hot = Temperature::from_kelvin(1.0 / segment.hot.inverse_kelvin);
+  const Temperature cold = Temperature::from_kelvin(1.0 / segment.cold.inverse_kelvin);
+  if (cold <= t && t <= hot) return error_between_rows(t, cold, hot);
+  return error_of_straight_line(t, hot, cold, segment.beta());
 }
+
+bool ChartCurve::errs_to_one_side(Temperature t) const { return bend_has_known_sense(t); }
 
 }  // namespace ohmwright::defrost_sensor

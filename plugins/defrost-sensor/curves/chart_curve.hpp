@@ -16,7 +16,8 @@ struct ChartTrouble {
 
 /// A chart of temperatures and resistances, interpolated straight in (1/T, ln R).
 ///
-/// Over 10 K that errs by some 0.02 K, where a straight line in (t, R) errs by 0.7 K.
+/// Over 10 K that errs by some 0.02 K, where a straight line in (t, R) errs by 0.7 K. Between rows that lie far apart
+/// it errs by more; its bound there is `error_between_rows`, beyond the outer rows that of the outer straight line.
 class ChartCurve final : public Curve {
  public:
   /// The first trouble of a chart: fewer than two rows, a temperature twice, a resistance that does not fall as it gets
@@ -32,6 +33,7 @@ class ChartCurve final : public Curve {
   double log_slope(Temperature t) const override;
   std::optional<Temperature> temperature_at(double log_resistance) const override;
   double model_error(Temperature t) const override;
+  bool errs_to_one_side(Temperature t) const override;
 
  private:
   struct Node {

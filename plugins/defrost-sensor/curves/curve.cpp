@@ -6,6 +6,8 @@ namespace ohmwright::defrost_sensor {
 
 Curve::~Curve() = default;
 
+bool Curve::errs_to_one_side(Temperature /*t*/) const { return false; }
+
 Resistance Curve::resistance(Temperature t) const { return Resistance::from_value(std::exp(log_resistance(t))); }
 
 std::optional<Temperature> Curve::temperature(Resistance r) const {

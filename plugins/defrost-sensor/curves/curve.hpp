@@ -53,6 +53,10 @@ class Curve {
   /// together when their signs agree and against each other when not.
   virtual double model_error(Temperature t) const = 0;
 
+  /// Whether at `t` the model can only be wrong to the side that the sign of `model_error` shows, ln R lying between
+  /// the curve and the curve plus that error: so where a straight line in (1/T, ln R) stands for a bend of known sense.
+  virtual bool errs_to_one_side(Temperature t) const;
+
   /// Resistance at `t` [ohm]; `t` inside the domain.
   Resistance resistance(Temperature t) const;
 

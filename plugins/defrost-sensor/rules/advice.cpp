@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "rules/matching_class.hpp"
 #include "rules/open_sensor.hpp"
 #include "rules/what_decides.hpp"
 
@@ -56,19 +57,45 @@ bool is_low_and_unstated(const Scene& scene) {
          scene.fused->log.value() < scene.fused->limits.lower;
 }
 
+bool condemned(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(),
+                     [](const Finding& finding) { return finding.outcome == Outcome::out_of_limits; });
+}
+
+bool held_back(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [](const Finding& finding) { return finding.holds_back; });
+}
+
+/// A curve that is in doubt in the cold is not in room temperature, where its figures are stated.
+void advise_on_model(const Scene& scene, const Doubt& doubt) {
+  if (doubt.model < much_of_the_doubt) return;
+  const double chance = chance_at_room(scene);
+  if (chance >= least_chance && !read_at_room(scene)) {
+    Advice& advice = scene.findings.advise(room_point);
+    advice.probability_decided = chance;
+    tell(advice, "chance_percent", whole_percent(chance));
+    tell(advice, "room", AnyQuantity(Temperature::from_celsius(room_celsius)));
+    tell(advice, "doubt", kelvins(room_kelvin));
+    return;
+  }
+  tell(scene.findings.advise(chart_of_the_part), "share_percent", whole_percent(doubt.model));
+}
+
 /// What would decide the resistance, if it is that which is open.
 void advise_on_doubt(const Scene& scene) {
   if (!scene.fused || scene.readings_disagree() || !found(scene, resistance_at_temperature, Outcome::undecided)) return;
-  if (is_low_and_unstated(scene)) return;
+  if (is_low_and_unstated(scene) || condemned(scene) || held_back(scene)) return;
   const Doubt doubt = doubt_of(scene);
   if (doubt.scatter >= much_of_the_doubt) {  // no meter and no bath mends a contact that jumps
     scene.findings.advise(wait_until_steady);
     return;
   }
-  if (!read_at_ice_point(scene)) advise_on_ice_water(scene, doubt.temperature);
+  if (!read_at_ice_point(scene) && doubt.temperature >= much_of_the_doubt)
+    advise_on_ice_water(scene, doubt.temperature);
   advise_with_chance(scene, better_meter, chance_with_better_meter(scene), doubt.meter);
-  if (doubt.model >= much_of_the_doubt)
-    tell(scene.findings.advise(chart_of_the_part), "share_percent", whole_percent(doubt.model));
+  advise_on_model(scene, doubt);
 }
 
 /// What the circumstances of the readings lack.
@@ -86,11 +113,14 @@ void advise_on_circumstances(const Scene& scene) {
     scene.findings.advise(read_unplugged);
   if (scene.ratings != nullptr && first_reading(scene, lacks_temperature) != nullptr)
     scene.findings.advise(state_temperature);
-  const bool other_unstated = scene.connection_unstated && (found(scene, two_temperatures, Outcome::undecided) ||
-                                                            found(scene, end_of_defrost, Outcome::undecided));
+  const bool other_unstated =
+      scene.connection_unstated && held_back(scene) &&
+      (found(scene, two_temperatures, Outcome::undecided) || found(scene, end_of_defrost, Outcome::undecided));
   const bool only_in_circuit = found(scene, in_circuit, Outcome::undecided) && scene.usable.empty();
+  const bool off_for_some =
+      first_reading(scene, [](const PreparedReading& r) { return r.connection == Connection::lead_off; }) != nullptr;
   if (only_in_circuit || is_low_and_unstated(scene) || other_unstated || first_reading(scene, unstated) != nullptr)
-    scene.findings.advise(lift_a_lead);
+    scene.findings.advise(off_for_some && !only_in_circuit ? say_for_all : lift_a_lead);
   if (only_in_circuit && first_reading(scene, in_the_circuit) != nullptr) scene.findings.advise(prove_dead_and_swap);
 }
 
@@ -107,23 +137,52 @@ void advise_on_over_range(const Scene& scene) {
     tell(scene.findings.advise(higher_range), "highest", ohms(highest_of_good_part(scene, *over)));
 }
 
+/// The joint, the splice or the connector may be what is wrong: they are looked at before a part is bought.
+bool joint_is_suspected(const Scene& scene) {
+  return found(scene, two_temperatures, Outcome::out_of_limits) ||
+         found(scene, moisture_leakage, Outcome::out_of_limits) || found(scene, in_circuit, Outcome::out_of_limits);
+}
+
+bool is_far_off(const Scene& scene) {
+  constexpr double factor = 10.0;
+  return scene.fused && std::abs(scene.fused->log.value()) > std::log(factor);
+}
+
+/// A second temperature tells a drifted sensor from another curve; the one that it was not read at yet.
+void advise_on_second_temperature(const Scene& scene) {
+  if (!found(scene, resistance_at_temperature, Outcome::out_of_limits)) return;
+  if (!found(scene, two_temperatures, Outcome::silent) || is_far_off(scene)) return;
+  scene.findings.advise(read_at_ice_point(scene) ? second_temperature_room : second_temperature);
+}
+
 /// The part is condemned: what to do before and after buying one.
 void advise_on_replacement(const Scene& scene) {
-  const bool open_or_short =
-      found(scene, open_sensor, Outcome::out_of_limits) || found(scene, short_sensor, Outcome::out_of_limits);
+  if (!condemned(scene)) return;
+  const bool open_or_short = found(scene, open_sensor, Outcome::out_of_limits) ||
+                             found(scene, short_sensor, Outcome::out_of_limits) || is_far_off(scene);
+  if (open_or_short) scene.findings.advise(touch_the_probes);
   if (open_or_short) scene.findings.advise(read_at_the_sensor);
-  const bool value = found(scene, resistance_at_temperature, Outcome::out_of_limits);
-  if (value && found(scene, two_temperatures, Outcome::silent)) scene.findings.advise(second_temperature);
-  if (open_or_short || value || found(scene, two_temperatures, Outcome::out_of_limits) ||
-      found(scene, moisture_leakage, Outcome::out_of_limits))
-    scene.findings.advise(replace_alike);
+  if (joint_is_suspected(scene)) scene.findings.advise(joint_first);
+  if (const std::string_view fitting = scene.fused ? class_that_fits(scene) : ""; !fitting.empty())
+    tell(scene.findings.advise(right_class), "class", std::string(fitting));
+  advise_on_second_temperature(scene);
+  scene.findings.advise(replace_alike);
 }
 
 /// What single rules ask for.
 void advise_on_findings(const Scene& scene) {
   if (found(scene, open_sensor, Outcome::undecided)) advise_on_over_range(scene);
-  if (found(scene, moisture_leakage, Outcome::undecided)) scene.findings.advise(dry_it);
+  if (found(scene, volts_at_board, Outcome::undecided))
+    scene.findings.advise(held_back(scene) ? stop_at_mains : read_unplugged);
+  if (found(scene, moisture_leakage, Outcome::undecided))
+    scene.findings.advise(held_back(scene) && scene.fused ? wet_connector : dry_it);
   if (found(scene, readings_agree, Outcome::undecided)) scene.findings.advise(read_again);
+  if (first_reading(scene, [&](const PreparedReading& r) {
+        return is_ohms(r) && relative_scatter(scene.evidence, r) > jumping_scatter;
+      }) != nullptr) {
+    scene.findings.advise(move_the_lead);
+    return;
+  }
   const bool already = !scene.findings.advice().empty() && scene.findings.advice().front().text == wait_until_steady;
   if (found(scene, steady_readings, Outcome::undecided) && !already) scene.findings.advise(wait_until_steady);
   if (found(scene, seated_on_coil, Outcome::undecided)) scene.findings.advise(seat_it_again);
@@ -131,89 +190,35 @@ void advise_on_findings(const Scene& scene) {
 
 /// The part passed: the fault is somewhere else.
 void advise_on_pass(const Scene& scene) {
-  const auto& all = scene.findings.findings();
-  const bool passed = found(scene, resistance_at_temperature, Outcome::within_limits) &&
-                      std::all_of(all.begin(), all.end(), [](const Finding& finding) {
-                        return finding.outcome == Outcome::within_limits || finding.outcome == Outcome::silent;
-                      });
-  if (passed) scene.findings.advise(look_elsewhere);
+  if (!found(scene, resistance_at_temperature, Outcome::within_limits) || condemned(scene) || held_back(scene)) return;
+  if (found(scene, end_of_defrost, Outcome::undecided)) return;
+  scene.findings.advise(look_elsewhere);
+}
+
+/// No verdict leaves without a next step.
+void advise_at_least(const Scene& scene) {
+  if (!scene.findings.advice().empty()) return;
+  scene.findings.advise(scene.fused ? read_more_carefully : state_temperature);
 }
 
 void advise_without_ratings(const Scene& scene) {
   if (scene.ratings != nullptr) return;
   if (found(scene, open_sensor, Outcome::out_of_limits) || found(scene, short_sensor, Outcome::out_of_limits)) return;
-  tell(scene.findings.advise(chart_of_the_part), "share_percent", 100.0);
+  scene.findings.advise(find_the_sheet);
   if (found(scene, twin_comparison, Outcome::silent)) scene.findings.advise(compare_twin);
 }
 
 }  // namespace
 
-std::vector<TextEntry> describe_advice() {
-  return {
-      {"ice-point",
-       OHMWRIGHT_TEXT("The part's temperature is {share_percent} % of the doubt. Read it in stirred ice water ({ice} ± "
-                      "{bath}, bagged, ten minutes): that would settle it in {chance_percent} cases of 100.")},
-      {"better-meter",
-       OHMWRIGHT_TEXT(
-           "The meter is {share_percent} % of the doubt. The same reading by one of ±0.3 % would settle it in "
-           "{chance_percent} cases of 100.")},
-      {"higher-range", OHMWRIGHT_TEXT("Choose a range past {highest} and read again.")},
-      {"lift-a-lead",
-       OHMWRIGHT_TEXT(
-           "Pull the sensor's connector at the board, or lift one of its leads, and read the sensor alone.")},
-      {"prove-dead-and-swap",
-       OHMWRIGHT_TEXT("In circuit: prove the points dead (near zero volts), read, swap the probes and read again.")},
-      {"dry-it",
-       OHMWRIGHT_TEXT("Keep the wet reading as found, then dry sensor, splice and connector and read again at a known "
-                      "temperature.")},
-      {"state-temperature",
-       OHMWRIGHT_TEXT(
-           "Measure the temperature of the part itself, after a soak, and give it with its doubt. Ice on it does "
-           "not mean 0 °C.")},
-      {"chart-of-the-part",
-       OHMWRIGHT_TEXT(
-           "Find the chart of this very part: not knowing its curve there is {share_percent} % of the doubt.")},
-      {"compare-twin",
-       OHMWRIGHT_TEXT(
-           "Read a twin, a new part or another sensor of the appliance, side by side at the same temperature.")},
-      {"second-temperature",
-       OHMWRIGHT_TEXT(
-           "Before you buy: read it at a second temperature, ice water or room. It tells a drifted sensor from "
-           "another curve, a corroded joint or a leakage.")},
-      {"wait-until-steady",
-       OHMWRIGHT_TEXT("Leave it in the bath and read again until three readings, a minute apart, agree within 0.5 %.")},
-      {"read-again",
-       OHMWRIGHT_TEXT("Read again with clean contacts, fingers off the probes, and the temperature measured anew.")},
-      {"seat-it-again",
-       OHMWRIGHT_TEXT(
-           "Clear the ice, seat the sensor and its clip firmly on the tube its maker chose, and compare again; "
-           "if it still differs, check it in ice water.")},
-      {"read-unplugged",
-       OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, pull the sensor's connector and read the ohms again.")},
-      {"move-the-lead",
-       OHMWRIGHT_TEXT("Clip the probes on, then move lead, joint and connector while you watch the meter. If OL comes "
-                      "back, the break is where you moved it.")},
-      {"read-at-the-sensor",
-       OHMWRIGHT_TEXT("Before you buy: open the joint and read at the sensor's own leads. If it reads right there, the "
-                      "fault is in the harness or a connector.")},
-      {"replace-alike",
-       OHMWRIGHT_TEXT(
-           "If you fit a new one: the same curve (ohms at 25 °C and B), lead and clip; seal the joint against "
-           "moisture, and read the new one before you close up.")},
-      {"look-elsewhere",
-       OHMWRIGHT_TEXT(
-           "Leave the sensor in. Look next at its connector and harness, its seat on the coil, then at heater, "
-           "limit thermostat and control.")},
-  };
-}
-
 void advise(const Scene& scene) {
-  advise_on_doubt(scene);
+  const bool came_and_went = found(scene, open_sensor, Outcome::undecided) && held_back(scene);
+  if (!came_and_went) advise_on_doubt(scene);
   advise_on_circumstances(scene);
   advise_on_findings(scene);
   advise_on_replacement(scene);
   advise_on_pass(scene);
   advise_without_ratings(scene);
+  advise_at_least(scene);
 }
 
 }  // namespace ohmwright::defrost_sensor

@@ -81,6 +81,7 @@ void judge_end(const Scene& scene, const Control& control, const End& end) {
     }
   }
   Finding& finding = scene.findings.add(end_of_defrost, outcome, text);
+  finding.holds_back = text == connection_unstated;
   tell_belief(scene, control, finding);
   tell(finding, "set", AnyQuantity(*control.termination_temperature));
   tell(finding, "ends_at", AnyQuantity(end.at));

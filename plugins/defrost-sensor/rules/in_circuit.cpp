@@ -16,6 +16,7 @@ enum Text : TextIndex {
   high_not_proved,
   low_means_nothing,
   clears_nothing,
+  beside_others,
   not_comparable,
   no_in_circuit,
   only_live,
@@ -78,6 +79,7 @@ void judge_one(const Scene& scene, const PreparedReading& reading) {
     const bool high = sides->not_above <= least;
     const bool proved = points_near_zero_volts(scene, reading) && swapped_probes_agree(scene, reading);
     text = low ? low_means_nothing : clears_nothing;
+    if (scene.fused) text = beside_others;
     if (high) text = proved ? everything_between_probes : high_not_proved;
     if (high && proved) outcome = Outcome::out_of_limits;
   }
@@ -115,6 +117,8 @@ RuleDescriptor describe_in_circuit() {
           {"clears-nothing",
            OHMWRIGHT_TEXT("In circuit the reading is not too high, but that clears nothing: a path beside a drifted "
                           "part can bring it back into the limits. Lift one of its leads and read again.")},
+          {"beside-others",
+           OHMWRIGHT_TEXT("In circuit other parts lie beside it; what it reads alone is what counts.")},
           {"not-comparable",
            OHMWRIGHT_TEXT("A reading in circuit without curve and temperature has nothing to be compared with.")},
           {"no-in-circuit", OHMWRIGHT_TEXT("Not judged: no reading was taken in circuit.")},

@@ -52,6 +52,18 @@ Matches nearest_classes(const Scene& scene) {
 
 }  // namespace
 
+std::string_view class_that_fits(const Scene& scene) {
+  const auto fits_all = [&scene](const GenericClass& generic) {
+    return std::all_of(scene.usable.begin(), scene.usable.end(), [&generic](const Deviation& deviation) {
+      const std::optional<Match> one = match(generic, *deviation.reading);
+      return one && one->distance <= near;
+    });
+  };
+  for (const GenericClass& generic : generic_classes())
+    if (fits_all(generic)) return generic.name;
+  return {};
+}
+
 RuleDescriptor describe_matching_class() {
   return {"matching-class",
           OHMWRIGHT_TEXT("Which class it may be"),

@@ -10,4 +10,8 @@ namespace ohmwright::defrost_sensor {
 RuleDescriptor describe_matching_class();
 void judge_matching_class(const Scene& scene);
 
+/// Name of a class that every usable reading may well be of; empty where there is none. For a part that its own ratings
+/// condemn: perhaps they are those of another.
+std::string_view class_that_fits(const Scene& scene);
+
 }  // namespace ohmwright::defrost_sensor

@@ -18,6 +18,7 @@ enum Text : TextIndex {
   no_wet_reading,
   no_ratings,
   connection_unstated,
+  leaks_a_little,
 };
 
 const PreparedReading* wet_reading(const Scene& scene) {
@@ -61,7 +62,11 @@ void judge_against_dry(const Scene& scene, const Deviation& wet) {
   if (text == leaks && wet.reading->connection == Connection::unstated) text = connection_unstated;
   if (text == connection_unstated) outcome = Outcome::undecided;
   if (text == higher_when_wet) outcome = Outcome::undecided;  // water cannot do that: a reading is wrong, not the part
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const double lower_when_wet = probability_between(fall, scene.evidence.sources(), -infinity, 0.0);
+  if (text == no_leakage && lower_when_wet >= scene.settings.confidence) text = leaks_a_little;
   Finding& finding = scene.findings.add(moisture_leakage, outcome, text);
+  finding.holds_back = text == connection_unstated;
   show(wet, finding);
   finding.probability = p.within;
   finding.judged = fall;
@@ -109,7 +114,11 @@ RuleDescriptor describe_moisture_leakage() {
           {"connection-unstated",
            OHMWRIGHT_TEXT(
                "Against its curve it reads {wet_percent} % wet and {dry_percent} % dry, but it was not said whether "
-               "the connector was off when it was wet: another path can lower a reading as water does.")},
+               "the connector was off when it was wet: if it was, the sensor leaks; if not, another path lay beside "
+               "it.")},
+          {"leaks-a-little",
+           OHMWRIGHT_TEXT("Against its curve it reads {wet_percent} % wet and {dry_percent} % dry: about {path} leaks "
+                          "beside it when wet, a change still within the part's own tolerance.")},
       }};
 }
 

@@ -45,6 +45,16 @@ enum AdviceIndex : std::uint16_t {
   read_at_the_sensor,
   replace_alike,
   look_elsewhere,
+  room_point,
+  touch_the_probes,
+  joint_first,
+  right_class,
+  find_the_sheet,
+  wet_connector,
+  say_for_all,
+  second_temperature_room,
+  stop_at_mains,
+  read_more_carefully,
 };
 
 }  // namespace ohmwright::defrost_sensor

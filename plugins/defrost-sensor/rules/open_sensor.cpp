@@ -13,6 +13,7 @@ namespace {
 
 enum Text : TextIndex {
   open_for_certain,
+  open_or_far_too_high,
   comes_and_goes,
   range_too_low,
   range_unknown,
@@ -20,6 +21,9 @@ enum Text : TextIndex {
   only_in_circuit,
   only_live,
 };
+
+/// A path of more than this is no sensor of any class, however cold (common practice, no source).
+constexpr double surely_open_ohms = 1e6;
 
 /// ln R of a good part at its upper limit, with the errors of temperature and curve. The temperature is the reading's,
 /// or the coldest of an appliance.
@@ -80,6 +84,10 @@ RuleDescriptor describe_open() {
                        "The meter shows more than {range}, and a good part reads at most {highest}: the sensor or its "
                        "lead is open. The control cannot see the coil: a defrost ends on time only, and it may show an "
                        "error.")},
+          {"open-or-far-too-high",
+           OHMWRIGHT_TEXT(
+               "The meter shows more than {range}, and a good part reads at most {highest} there: it is open, "
+               "or it reads far too high. A higher range tells which.")},
           {"comes-and-goes",
            OHMWRIGHT_TEXT("One reading shows OL, another {measured}: a contact comes and goes, at the probes, in the "
                           "lead or in the sensor.")},
@@ -120,9 +128,11 @@ void judge_open(const Scene& scene) {
   const PreparedReading* value = past ? value_of_the_part(scene) : nullptr;
   const bool known = decisive->range_full_scale > 0.0;
   Text text = known ? range_too_low : range_unknown;
-  if (past) text = value == nullptr ? open_for_certain : comes_and_goes;
-  Finding& finding =
-      scene.findings.add(open_sensor, text == open_for_certain ? Outcome::out_of_limits : Outcome::undecided, text);
+  if (past) text = decisive->range_full_scale < surely_open_ohms ? open_or_far_too_high : open_for_certain;
+  if (value != nullptr) text = comes_and_goes;
+  const bool condemned = past && value == nullptr;
+  Finding& finding = scene.findings.add(open_sensor, condemned ? Outcome::out_of_limits : Outcome::undecided, text);
+  finding.holds_back = value != nullptr;
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = least;
   finding.limits.upper = ohms(highest_of_good_part(scene, *decisive));

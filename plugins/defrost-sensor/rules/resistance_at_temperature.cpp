@@ -24,7 +24,14 @@ enum Text : TextIndex {
   only_wet,
   only_live,
   one_alone_condemns,
+  only_jumping,
+  far_low,
+  far_high,
 };
+
+/// A part that reads beyond this factor has not drifted: it is as good as open or shorted, or the reading lost its k
+/// (common practice, no source).
+constexpr double far_off = 10.0;
 
 /// Why no reading can be judged: what the readings lack, the least of it first.
 Text why_silent(const Scene& scene) {
@@ -33,6 +40,7 @@ Text why_silent(const Scene& scene) {
   bool circuit = false;
   bool cold = false;
   bool outside = false;
+  bool jumping = false;
   for (const PreparedReading& reading : scene.evidence.readings()) {
     if (!is_ohms(reading) || reading.shown != Shown::value || is_within_leads(reading)) continue;
     if (is_live(reading))
@@ -41,11 +49,14 @@ Text why_silent(const Scene& scene) {
       circuit = true;
     else if (is_wet(reading))
       wet = true;
+    else if (relative_scatter(scene.evidence, reading) > jumping_scatter)
+      jumping = true;
     else if (reading.condition(part_temperature) == nullptr)
       cold = true;
     else
       outside = true;
   }
+  if (jumping) return only_jumping;
   if (outside) return outside_curve;
   if (cold) return no_temperature;
   if (wet) return only_wet;
@@ -73,6 +84,7 @@ void describe_one(const Scene& scene, const Deviation& deviation, Finding& findi
     finding.text = high ? high_connection_unstated : low_within_connection_unstated;
   else
     finding.text = high ? one_reading_high : one_reading_low;
+  if (std::abs(deviation.shown_log()) > std::log(far_off)) finding.text = high ? far_high : far_low;
 }
 
 void describe_several(const Scene& scene, Finding& finding) {
@@ -151,6 +163,16 @@ RuleDescriptor describe_resistance_at_temperature() {
            OHMWRIGHT_TEXT("Its {count} readings together put the part {deviation_percent} % from its curve, within "
                           "{lower_percent} % to {upper_percent} %, but reading {number} alone would condemn it. Read "
                           "again at that temperature.")},
+          {"only-jumping",
+           OHMWRIGHT_TEXT("Not judged: the repeated readings jump, and their mean is no value of the part.")},
+          {"far-low",
+           OHMWRIGHT_TEXT(
+               "At {temperature} a good part reads {lower} to {upper}. This one reads {measured}: as good as "
+               "shorted, or a k was lost in the typing.")},
+          {"far-high",
+           OHMWRIGHT_TEXT(
+               "At {temperature} a good part reads {lower} to {upper}. This one reads {measured}: as good as "
+               "open, or a k too much was typed.")},
       }};
 }
 

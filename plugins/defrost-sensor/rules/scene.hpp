@@ -26,6 +26,12 @@ inline bool shows_more_than_range(const PreparedReading& reading) {
 /// wires measure nothing but their contacts.
 bool is_within_leads(const PreparedReading& reading);
 
+/// Standard deviation of one reading among its repeats, as a share of the value; negative where none were taken.
+double relative_scatter(const Evidence& evidence, const PreparedReading& reading);
+
+/// No soak explains a scatter this wide: a contact that comes and goes (common practice, no source).
+inline constexpr double jumping_scatter = 0.05;
+
 /// Everything that the rules of one call to `judge` share.
 struct Scene {
   const SensorRatings* ratings;  ///< null: nothing is known of the part

@@ -4,7 +4,10 @@ namespace ohmwright::defrost_sensor {
 
 namespace {
 
-enum Text : TextIndex { compared, no_twin, no_reading };
+enum Text : TextIndex { compared, far_apart, no_twin, no_reading };
+
+/// How far good twins of one class may lie apart: two tolerances of 5 % (common practice, no source).
+constexpr double twins_apart = 0.10;
 
 const PreparedReading* reading_of(const Scene& scene, MeasurandIndex measurand) {
   for (const PreparedReading& reading : scene.evidence.readings()) {
@@ -26,9 +29,13 @@ RuleDescriptor describe_twin_comparison() {
       "common practice, no source: two sensors of one kind side by side; a common gain error cancels (GUM 5.2)",
       {
           {"compared",
-           OHMWRIGHT_TEXT("It reads {measured}, its twin {twin} at the same temperature: {difference_percent} % apart, "
-                          "u = {uncertainty_percent} %. Good twins of one class lie within a few percent of each "
-                          "other; both may be off together.")},
+           OHMWRIGHT_TEXT("It reads {measured}, its twin {twin} at the same temperature: {difference_percent} % apart. "
+                          "Good twins of one class lie within a few percent of each other; both may be off together.")},
+          {"far-apart",
+           OHMWRIGHT_TEXT(
+               "It reads {measured}, its twin {twin} at the same temperature: {difference_percent} % apart. "
+               "Twins this far apart are not both good, or not of one class: read both in ice water; the one "
+               "that misses its chart there is the bad one.")},
           {"no-twin", OHMWRIGHT_TEXT("Not compared: no twin was read at the same temperature.")},
           {"no-reading", OHMWRIGHT_TEXT("Not compared: the part itself was not read alone and dry.")},
       }};
@@ -45,6 +52,8 @@ void judge_twin_comparison(const Scene& scene) {
   difference.add_uncertainty(own->value, 1.0 / own->value.value());
   difference.add_uncertainty(twin->value, -1.0 / twin->value.value());
   Finding& finding = scene.findings.add(twin_comparison, Outcome::undecided, compared);
+  const double beyond = std::abs(difference.value()) - 2.0 * difference.standard_uncertainty();
+  if (beyond > std::log1p(twins_apart)) finding.text = far_apart;
   finding.measured = ohms(own->value.value());
   tell(finding, "measured", *finding.measured);
   tell(finding, "twin", ohms(twin->value.value()));

@@ -116,6 +116,7 @@ void judge_pair(const Scene& scene, const Pair& pair) {
   if (!scene.connection_unstated) return explain(pair, finding);
   finding.outcome = Outcome::undecided;  // another path beside the part bends the slope too
   finding.text = connection_unstated;
+  finding.holds_back = true;
   finding.judged.reset();
 }
 

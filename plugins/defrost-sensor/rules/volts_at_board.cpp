@@ -4,10 +4,13 @@ namespace ohmwright::defrost_sensor {
 
 namespace {
 
-enum Text : TextIndex { seen_from_board, with_self_heating, past_the_ends, no_control, no_live_volts };
+enum Text : TextIndex { mains_on_it, seen_from_board, with_self_heating, past_the_ends, no_control, no_live_volts };
 
 /// Input resistance of a voltmeter (common practice, no source): it lies across the sensor.
 constexpr double meter_ohms = 10e6;
+
+/// What may be touched without danger (IEC 60335-1 names 34 V, from memory); no control's input carries more.
+constexpr double most_touchable_volts = 34.0;
 
 const PreparedReading* live_volts(const Scene& scene) {
   for (const PreparedReading& reading : scene.evidence.readings())
@@ -31,6 +34,10 @@ RuleDescriptor describe_volts_at_board() {
       can_be_undecided,
       "divider with the meter's 10 Mohm across the sensor; dissipation factor of IEC 60539-1 (from memory)",
       {
+          {"mains-on-it",
+           OHMWRIGHT_TEXT(
+               "STOP: {volts} between sensor wires is dangerous and no control's own voltage. Take the probes "
+               "off, cut the supply at the wall, and trace the harness before anybody touches it.")},
           {"seen-from-board",
            OHMWRIGHT_TEXT("{volts} across the sensor means {resistance}, which its curve calls {believed}. The meter's "
                           "own 10 MΩ made it seem {meter_load} warmer. This shows what the board sees; it does not "
@@ -40,8 +47,10 @@ RuleDescriptor describe_volts_at_board() {
                           "own 10 MΩ made it seem {meter_load} warmer, and its own current warms it by {self_heating}. "
                           "This shows what the board sees; it does not clear the part.")},
           {"past-the-ends",
-           OHMWRIGHT_TEXT("{volts} across the sensor is what an open or a shorted input shows, or the reference "
-                          "voltage of the ratings is not this board's. Unplug, prove dead and read the ohms.")},
+           OHMWRIGHT_TEXT(
+               "{volts} across the sensor is what an open sensor shows at one end of the supply and a "
+               "shorted one at the other, or the ratings name another board's voltage. Unplug, prove dead and "
+               "read the ohms.")},
           {"no-control",
            OHMWRIGHT_TEXT("Not judged: pull-up and reference voltage of the control are not in the ratings.")},
           {"no-live-volts", OHMWRIGHT_TEXT("Not judged: no voltage was read at the control's input.")},
@@ -50,6 +59,12 @@ RuleDescriptor describe_volts_at_board() {
 
 void judge_volts_at_board(const Scene& scene) {
   const PreparedReading* reading = live_volts(scene);
+  if (reading != nullptr && std::abs(reading->displayed) > most_touchable_volts) {
+    Finding& finding = scene.findings.add(volts_at_board, Outcome::undecided, mains_on_it);
+    finding.holds_back = true;
+    tell(finding, "volts", AnyQuantity(Dimension::voltage, reading->displayed));
+    return;
+  }
   const bool known = scene.ratings != nullptr && scene.ratings->control && scene.ratings->control->reference_voltage;
   if (reading == nullptr || !known) {
     scene.findings.add(volts_at_board, Outcome::silent, reading == nullptr ? no_live_volts : no_control);

@@ -60,16 +60,30 @@ bool read_at_ice_point(const Scene& scene) {
   });
 }
 
-double chance_at_ice_point(const Scene& scene) {
+double chance_at(const Scene& scene, Temperature t, double half_width_kelvin) {
   const Curve& curve = *scene.ratings->curve;
-  const Temperature ice = Temperature::from_celsius(0.0);
-  const double of_bath = ice_bath_kelvin / sqrt3 * curve.log_slope(ice);
-  const double of_model = curve.model_error(ice) / sqrt3;
+  if (!curve.domain().contains(t)) return 0.0;
+  const double of_thermometer = half_width_kelvin / sqrt3 * curve.log_slope(t);
+  const double of_model = curve.model_error(t) / sqrt3;
   const double of_meter = variances_of(scene, scene.usable[0].log).meter;
-  const LogLimits limits = scene.ratings->tolerance.at(curve, ice);
+  const LogLimits limits = scene.ratings->tolerance.at(curve, t);
   return probability_of_decision(scene.fused->log, limits.lower, limits.upper,
-                                 {std::sqrt(of_meter + of_bath * of_bath + of_model * of_model)},
+                                 {std::sqrt(of_meter + of_thermometer * of_thermometer + of_model * of_model)},
                                  scene.settings.confidence);
+}
+
+double chance_at_ice_point(const Scene& scene) {
+  return chance_at(scene, Temperature::from_celsius(0.0), ice_bath_kelvin);
+}
+
+double chance_at_room(const Scene& scene) {
+  return chance_at(scene, Temperature::from_celsius(room_celsius), room_kelvin);
+}
+
+bool read_at_room(const Scene& scene) {
+  return std::any_of(scene.usable.begin(), scene.usable.end(), [](const Deviation& deviation) {
+    return std::abs(deviation.temperature.celsius() - room_celsius) <= 8.0;
+  });
 }
 
 double chance_with_better_meter(const Scene& scene) {

@@ -23,6 +23,16 @@ inline constexpr double better_meter_share = 0.003;
 /// Whether the part was already read at the ice point.
 bool read_at_ice_point(const Scene& scene);
 
+/// A room, and how well a soaked thermometer beside the sensor knows it [K] (common practice, no source).
+inline constexpr double room_celsius = 25.0;
+inline constexpr double room_kelvin = 0.3;
+
+/// Whether the part was already read at about room temperature.
+bool read_at_room(const Scene& scene);
+
+/// Chance that a reading at room temperature, thermometer soaked beside the sensor, decides the part [0…1].
+double chance_at_room(const Scene& scene);
+
 /// Chance that a reading in stirred ice water with the same meter decides the part [0…1].
 double chance_at_ice_point(const Scene& scene);
 

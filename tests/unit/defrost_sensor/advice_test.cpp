@@ -62,7 +62,7 @@ TEST(Advice, APassSendsTheSearchOn) {
 TEST(Advice, CondemnedAtOneTemperatureAsksForASecond) {
   const SensorRatings ratings = plain_ratings();
   EXPECT_THAT(advice_of(judge(ratings, {{.value = "20 kohm", .at = "0 degC +- 0.2 K"}})),
-              ElementsAre("second-temperature", "replace-alike"));
+              ElementsAre("second-temperature-room", "replace-alike"));
 }
 
 TEST(Advice, MissingTemperatureIsAskedFor) {
@@ -83,10 +83,52 @@ TEST(Advice, LiveOhmsAreToBeReadAgainUnplugged) {
               ElementsAre("read-unplugged"));
 }
 
-TEST(Advice, AModelThatIsTheDoubtAsksForTheChart) {
+TEST(Advice, AModelThatIsTheDoubtSendsToRoomTemperature) {
   const SensorRatings ratings{std::make_shared<BetaCurve>(beta_3977()), Tolerance(OfResistance{0.05}), {}, {}};
-  const Findings findings = judge(ratings, {{.value = "96.36 kohm", .at = "-20 degC +- 0.2 K"}});
-  EXPECT_THAT(advice_of(findings), Contains("chart-of-the-part"));
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "96.36 kohm", .at = "-20 degC +- 0.2 K"}})), Contains("room-point"));
+}
+
+TEST(Advice, OpenOrShortedFirstTheProbesThenTheSensorsOwnLeads) {
+  const SensorRatings ratings = plain_ratings();
+  const auto steps = ElementsAre("touch-the-probes", "read-at-the-sensor", "replace-alike");
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "OL"}})), steps);
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "0.3 ohm"}})), steps);
+}
+
+TEST(Advice, AnOverRangeBesideAValueAsksToMoveTheLeadAndKeepsThePartFromPassing) {
+  const SensorRatings ratings = plain_ratings();
+  const std::vector<Typed> typed{{.value = "33.9 kohm", .at = "0 degC +- 0.2 K"}, {.value = "OL"}};
+  EXPECT_THAT(advice_of(judge(ratings, typed)), ElementsAre("move-the-lead"));
+  EXPECT_EQ(verdict_on(&ratings, typed).outcome, Outcome::undecided);
+}
+
+TEST(Advice, JumpingRepeatsAreNotAveraged) {
+  const SensorRatings ratings = plain_ratings();
+  const std::vector<Typed> typed{{.value = "33.1 kohm", .at = "0 degC +- 0.2 K", .repeats = {"28 kohm", "36 kohm"}}};
+  EXPECT_THAT(advice_of(judge(ratings, typed)), ElementsAre("move-the-lead"));
+  EXPECT_EQ(text_of(judge(ratings, typed), resistance_at_temperature), "only-jumping");
+  EXPECT_EQ(verdict_on(&ratings, typed).outcome, Outcome::undecided);
+}
+
+TEST(Advice, AWetReadingThatFellWithItsConnectorUnsaidKeepsThePartFromPassing) {
+  const SensorRatings ratings = plain_ratings();
+  const std::vector<Typed> typed{
+      {.value = "22 kohm", .at = "0 degC +- 0.2 K", .connection = Connection::unstated, .moisture = Moisture::wet},
+      {.value = "33.9 kohm", .at = "0 degC +- 0.2 K", .connection = Connection::unstated}};
+  EXPECT_EQ(verdict_on(&ratings, typed).outcome, Outcome::undecided);
+  EXPECT_THAT(advice_of(judge(ratings, typed)), ElementsAre("wet-connector"));
+}
+
+TEST(Advice, RatingsOfAnotherClassAreNamed) {
+  SensorRatings ratings = plain_ratings();
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "5.46 kohm", .at = "23 degC +- 0.5 K"}})), Contains("right-class"));
+}
+
+TEST(Advice, MainsOnSensorWiresMeansStop) {
+  const SensorRatings ratings = plain_ratings();
+  const std::vector<Typed> typed{{.value = "120 V +- 1 V", .supply = Supply::live, .measurand = "voltage"}};
+  EXPECT_EQ(text_of(judge(ratings, typed), volts_at_board), "mains-on-it");
+  EXPECT_THAT(advice_of(judge(ratings, typed)), Contains("stop-at-mains"));
 }
 
 }  // namespace

@@ -55,6 +55,39 @@ TEST(ModelError, OfPlatinumOutsideItsClassIsThatOfTheWidestClass) {
   EXPECT_NEAR(curve.model_error(celsius(-60)), 1.2 * curve.log_slope(celsius(-60)), 1e-15);
 }
 
+std::vector<CurvePoint> two_rows() { return {{celsius(-40), ohm(332100)}, {celsius(50), ohm(3605)}}; }
+
+TEST(ModelError, OfAChartVanishesInItsRowsAndIsLargestMidwayBetweenThem) {
+  const ChartCurve curve(two_rows());
+  EXPECT_NEAR(curve.model_error(celsius(-40)), 0.0, 1e-15);
+  EXPECT_NEAR(curve.model_error(celsius(50)), 0.0, 1e-15);
+  const double cold = 1.0 / celsius(-40).kelvin();
+  const double hot = 1.0 / celsius(50).kelvin();
+  const double middle = 6e5 / 8.0 * (cold - hot) * (cold - hot);  // bend·h²/8
+  EXPECT_NEAR(curve.model_error(Temperature::from_kelvin(2.0 / (cold + hot))), middle, 1e-12);
+  for (double t = -39; t < 50; t += 1) {
+    EXPECT_GT(curve.model_error(celsius(t)), 0.0) << t;
+    EXPECT_LE(curve.model_error(celsius(t)), middle + 1e-12) << t;
+  }
+  EXPECT_LT(curve.model_error(celsius(-41)), 0.0);  // beyond the rows the true curve lies below the straight line
+  EXPECT_NEAR(curve.model_error(celsius(-40.001)), 0.0, 1e-4);
+}
+
+// By ten kelvin the doubt is 0.02 to 0.04 K; by ninety it is 2 K, and no verdict passes over that.
+TEST(ModelError, OfAChartIsAnUncertaintyNeverAWiderLimit) {
+  const SensorRatings sparse = ratings_with(std::make_shared<ChartCurve>(two_rows()));
+  const Findings findings = judge(sparse, {{.value = "25.34 kohm", .at = "5 degC +- 0.2 K"}});
+  const Finding& finding = finding_of(findings, resistance_at_temperature);
+  EXPECT_EQ(finding.outcome, Outcome::undecided);
+  EXPECT_NEAR(finding.limits.upper->value_in_si() / argument(finding, "nominal"), 1.05, 1e-12);
+  std::vector<CurvePoint> rows = two_rows();
+  rows.push_back({celsius(0), ohm(32550)});
+  rows.push_back({celsius(10), ohm(19870)});
+  const SensorRatings dense = ratings_with(std::make_shared<ChartCurve>(rows));
+  EXPECT_EQ(outcome_of(judge(dense, {{.value = "25.34 kohm", .at = "5 degC +- 0.2 K"}}), resistance_at_temperature),
+            Outcome::within_limits);
+}
+
 // Published material at -20 °C: 96 360 ohm, 10.02 % below the two-point beta.
 TEST(ModelError, PerfectSensorAtMinusTwentyIsNotCondemnedByATwoPointBeta) {
   const SensorRatings ratings = two_point_beta();

@@ -274,7 +274,7 @@ TEST(ClassRule, RanksTheClassesThatMatch) {
   const Finding& finding = finding_of(findings, matching_class);
   EXPECT_EQ(finding.outcome, Outcome::undecided);
   EXPECT_EQ(std::get<std::string>(finding.arguments[0].value), "ntc-10k-b3977");
-  EXPECT_EQ(advice_of(findings), (std::vector<std::string>{"chart-of-the-part", "compare-twin"}));
+  EXPECT_EQ(advice_of(findings), (std::vector<std::string>{"find-the-sheet", "compare-twin"}));
   EXPECT_EQ(verdict_on(nullptr, {{.value = "32.6 kohm", .at = "0 degC +- 0.2 K"}}).outcome, Outcome::undecided);
   EXPECT_EQ(text_of(judge(nullptr, {{.value = "32.6 kohm"}}), matching_class), "no-reading");
   EXPECT_EQ(text_of(judge(plain_ratings(), {{.value = "32.6 kohm", .at = "0 degC +- 0.2 K"}}), matching_class),

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string_view>
+
+namespace ohmwright {
+
+/// The text without the spaces and tabs at its ends.
+constexpr std::string_view without_blanks_around(std::string_view text) {
+  constexpr std::string_view blanks = " \t";
+  const std::size_t first = text.find_first_not_of(blanks);
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(blanks) - first + 1);
+}
+
+}  // namespace ohmwright

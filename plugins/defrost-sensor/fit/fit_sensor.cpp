@@ -1,0 +1,140 @@
+#include "fit/fit_sensor.hpp"
+
+#include <algorithm>
+
+#include "curves/slope_change.hpp"
+#include "fit/doubts.hpp"
+#include "fit/form.hpp"
+#include "fit/read_rows.hpp"
+#include "fit/remarks.hpp"
+#include "fit/screen_rows.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+constexpr TextEntry other_quantity{"other-quantity",
+                                   OHMWRIGHT_TEXT("Only the resistance at the temperature of the part makes a curve.")};
+constexpr TextEntry too_few_rows{"too-few-rows",
+                                 OHMWRIGHT_TEXT("Usable rows: {count}. A beta needs two, Steinhart-Hart three.")};
+constexpr TextEntry two_rows{
+    "two-rows", OHMWRIGHT_TEXT("Two usable rows make a beta, exact in these two and a guess elsewhere; Steinhart-Hart "
+                               "needs three.")};
+constexpr TextEntry goes_through{
+    "goes-through",
+    OHMWRIGHT_TEXT("Steinhart-Hart goes exactly through three rows, right or wrong: a fourth would show "
+                   "how far it is off.")};
+constexpr TextEntry turns_back{
+    "turns-back",
+    OHMWRIGHT_TEXT("Steinhart-Hart through these rows would turn back on itself (b or c not above 0): not "
+                   "offered. They scatter too much or lie too close, or the part follows a beta.")};
+constexpr TextEntry uneven_step{
+    "uneven-step", OHMWRIGHT_TEXT("From the row before to {value} at {temperature} the step is no thermistor's: too "
+                                  "close for their digits. No chart is made of these rows.")};
+constexpr TextEntry too_long_for_a_chart{
+    "too-long-for-a-chart", OHMWRIGHT_TEXT("Usable rows: {count}. A chart takes {most} at most: none is made.")};
+
+/// What a sensor of that curve would say, less what the row says [K].
+double residual(const Curve& curve, const FitRow& row) {
+  if (const std::optional<Temperature> seen = curve.temperature(row.resistance))
+    return (*seen - row.temperature).value();
+  // A slipped row may lie past any temperature: along the slope there.
+  return (row.log_resistance() - curve.log_resistance(row.temperature)) / curve.log_slope(row.temperature);
+}
+
+/// What the ten digits of the figures leave of a row that lies on its curve.
+constexpr double rounding_kelvin = 1e-6;
+
+class SensorFit {
+ public:
+  explicit SensorFit(const FitRequest& request) : request_(request), rows_(read_rows(request, fitting_.remarks)) {}
+
+  Fitting run() {
+    if (rows_.size() < 2) {
+      remark_on_count(rows_.size());
+    } else {
+      ScreenedRows screened = screen_rows(request_, rows_, fitting_.remarks);
+      good_ = std::move(screened.good);
+      if (screened.beta_kelvin > 0.0) add_forms(stated_doubts(good_, screened.beta_kelvin));
+    }
+    std::stable_sort(fitting_.remarks.begin(), fitting_.remarks.end(),
+                     [](const RowRemark& a, const RowRemark& b) { return a.row < b.row; });
+    return std::move(fitting_);
+  }
+
+ private:
+  RowRemark& remark_at_the_end(const TextEntry& text) {
+    return fitting_.remarks.emplace_back(remark_on(last_row(request_), text, false));
+  }
+
+  void remark_on_count(std::size_t count) {
+    if (request_.rows.empty()) return;
+    tell(remark_at_the_end(too_few_rows), "count", static_cast<double>(count));
+  }
+
+  void add_forms(const std::vector<double>& doubts) {
+    if (good_.size() < 2) return remark_on_count(good_.size());
+    if (good_.size() == 2) remark_at_the_end(two_rows);
+    const std::optional<Form> steinhart_hart = fit_steinhart_hart(good_, doubts);
+    if (steinhart_hart)
+      add(*steinhart_hart);
+    else if (good_.size() > 2)
+      remark_at_the_end(turns_back);
+    if (steinhart_hart && good_.size() == 3) remark_at_the_end(goes_through);
+    if (const std::optional<Form> beta = fit_beta(good_, doubts)) add(*beta);
+    std::stable_sort(fitting_.forms.begin(), fitting_.forms.end(), [](const FittedRatings& a, const FittedRatings& b) {
+      return a.standard_deviation.value_in_si() < b.standard_deviation.value_in_si();
+    });
+    add_chart();
+  }
+
+  void add_chart() {
+    std::optional<std::size_t> trouble;
+    if (const std::optional<Form> chart = chart_of(good_, trouble)) {
+      add(*chart);
+    } else if (trouble) {
+      RowRemark& remark = fitting_.remarks.emplace_back(remark_on(good_[*trouble].row, uneven_step, false));
+      tell(remark, "temperature", AnyQuantity(good_[*trouble].temperature));
+      tell(remark, "value", AnyQuantity(good_[*trouble].resistance));
+    } else if (good_.size() > most_chart_rows) {
+      RowRemark& remark = remark_at_the_end(too_long_for_a_chart);
+      tell(remark, "count", static_cast<double>(good_.size()));
+      tell(remark, "most", static_cast<double>(most_chart_rows));
+    }
+  }
+
+  void add(const Form& form) {
+    FittedRatings& fitted = fitting_.forms.emplace_back();
+    fitted.form = form.name;
+    fitted.ratings = ratings_node(form.curve_node);
+    fitted.figures = form.figures;
+    fitted.from = AnyQuantity(good_.front().temperature);
+    fitted.to = AnyQuantity(good_.back().temperature);
+    fitted.residuals.assign(request_.rows.size(), kelvins(0.0));
+    for (const FitRow& row : rows_) {
+      const double off = residual(*form.curve, row);
+      if (std::abs(off) > rounding_kelvin) fitted.residuals[row.row] = kelvins(off);
+    }
+    double squares = 0.0;
+    for (const FitRow& row : good_) squares += std::pow(residual(*form.curve, row), 2);
+    const bool exact = good_.size() <= form.parameters || form.parameters == 0;
+    fitted.standard_deviation =
+        kelvins(exact ? 0.0 : std::sqrt(squares / static_cast<double>(good_.size() - form.parameters)));
+  }
+
+  const FitRequest& request_;
+  Fitting fitting_;
+  FitRows rows_;
+  FitRows good_;
+};
+
+}  // namespace
+
+Fitting fit_sensor(const FitRequest& request) {
+  if (request.measurand == resistance && request.condition == part_temperature) return SensorFit(request).run();
+  Fitting nothing;
+  if (!request.rows.empty()) nothing.remarks.push_back(remark_on(last_row(request), other_quantity, true));
+  return nothing;
+}
+
+}  // namespace ohmwright::defrost_sensor

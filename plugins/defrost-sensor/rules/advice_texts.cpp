@@ -1,0 +1,102 @@
+#include <ohmwright/quantity/message.hpp>
+
+#include "rules/advice.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
+  return {
+      {"ice-point",
+       OHMWRIGHT_TEXT("The part's temperature is {share_percent} % of the doubt. Read it in stirred ice water ({ice} ± "
+                      "{bath}, bagged, ten minutes): that would settle it in {chance_percent} cases of 100.")},
+      {"better-meter",
+       OHMWRIGHT_TEXT(
+           "The meter is {share_percent} % of the doubt. The same reading by one of ±0.3 % would settle it in "
+           "{chance_percent} cases of 100.")},
+      {"higher-range", OHMWRIGHT_TEXT("Choose a range past {highest} and read again.")},
+      {"lift-a-lead",
+       OHMWRIGHT_TEXT(
+           "Pull the sensor's connector at the board, or lift one of its leads, and read the sensor alone.")},
+      {"prove-dead-and-swap",
+       OHMWRIGHT_TEXT("In circuit: prove the points dead (near zero volts), read, swap the probes and read again.")},
+      {"dry-it",
+       OHMWRIGHT_TEXT("Keep the wet reading as found, then dry sensor, splice and connector and read again at a known "
+                      "temperature.")},
+      {"state-temperature",
+       OHMWRIGHT_TEXT(
+           "Measure the temperature of the part itself, after a soak, and give it with its doubt. Ice on it does "
+           "not mean 0 °C.")},
+      {"chart-of-the-part",
+       OHMWRIGHT_TEXT(
+           "Find the chart of this very part: not knowing its curve there is {share_percent} % of the doubt.")},
+      {"compare-twin",
+       OHMWRIGHT_TEXT(
+           "Read a twin, a new part or another sensor of the appliance, side by side at the same temperature.")},
+      {"second-temperature",
+       OHMWRIGHT_TEXT(
+           "Before you buy: read it at a second temperature, ice water or room. It tells a drifted sensor from "
+           "another curve, a corroded joint or a leakage.")},
+      {"wait-until-steady",
+       OHMWRIGHT_TEXT("Leave it in the bath and read again until three readings, a minute apart, agree within 0.5 %.")},
+      {"read-again",
+       OHMWRIGHT_TEXT("Read again with clean contacts, fingers off the probes, and the temperature measured anew.")},
+      {"seat-it-again",
+       OHMWRIGHT_TEXT(
+           "Clear the ice, seat the sensor and its clip firmly on the tube its maker chose, and compare again; "
+           "if it still differs, check it in ice water.")},
+      {"read-unplugged",
+       OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, pull the sensor's connector and read the ohms again.")},
+      {"move-the-lead",
+       OHMWRIGHT_TEXT("Clip the probes on, then move lead, joint and connector while you watch the meter. If OL comes "
+                      "back, the break is where you moved it.")},
+      {"read-at-the-sensor",
+       OHMWRIGHT_TEXT("Before you buy: open the joint and read at the sensor's own leads. If it reads right there, the "
+                      "fault is in the harness or a connector.")},
+      {"replace-alike",
+       OHMWRIGHT_TEXT(
+           "If you fit a new one: the same curve (its ohms and B, or its class), lead and clip; seal the joint against "
+           "moisture, and read the new one before you close up.")},
+      {"look-elsewhere",
+       OHMWRIGHT_TEXT(
+           "Leave the sensor in. Look next at its connector and harness, its seat on the coil, then at heater, "
+           "limit thermostat and control. If it was iced or wet, only a reading as found, wet and cold, rules "
+           "out a leak.")},
+      {"room-point",
+       OHMWRIGHT_TEXT(
+           "Its curve is in doubt at this temperature. Read it at about {room}, a thermometer soaked beside it "
+           "(± {doubt}): that would settle it in {chance_percent} cases of 100.")},
+      {"touch-the-probes",
+       OHMWRIGHT_TEXT(
+           "First touch the probes together: they must read near 0 Ω. A broken lead, the wrong jack or a flat "
+           "battery condemns good parts.")},
+      {"joint-first",
+       OHMWRIGHT_TEXT(
+           "Before you buy: open the joint and read at the sensor's own leads. If it reads right there, renew "
+           "joint, splice or connector, not the sensor.")},
+      {"right-class",
+       OHMWRIGHT_TEXT("It reads as {class} does: make sure that the ratings are those of this very part.")},
+      {"find-the-sheet",
+       OHMWRIGHT_TEXT(
+           "Look for the appliance's sheet (behind the kick plate, in the control's pocket), or read it at a "
+           "second temperature, ice water and room: two temperatures tell the classes apart.")},
+      {"wet-connector",
+       OHMWRIGHT_TEXT(
+           "Say whether the connector was off when it was wet (lead off, before the first reading); if you do "
+           "not know, wet it again and read it so.")},
+      {"say-for-all",
+       OHMWRIGHT_TEXT(
+           "Lead off was said of some of the readings only. Said before the first reading it holds for all; if "
+           "a reading was taken still connected, take it again.")},
+      {"second-temperature-room",
+       OHMWRIGHT_TEXT(
+           "Before you buy: read it at room temperature too, a thermometer soaked beside it. It tells a drifted "
+           "sensor from another curve, a corroded joint or a leakage.")},
+      {"stop-at-mains", OHMWRIGHT_TEXT("Cut the supply at the wall and prove it dead before you touch anything here.")},
+      {"read-more-carefully",
+       OHMWRIGHT_TEXT(
+           "It lies too near a limit for this meter: read it three times with the probes clipped on, or beside a "
+           "new one in the same bath.")},
+  };
+}
+
+}  // namespace ohmwright::defrost_sensor
