@@ -24,7 +24,7 @@ constexpr std::size_t most_rows = 500;
 constexpr std::size_t usual_rows = 20;
 
 /// What a chart is made from.
-struct Call {
+struct ChartCall {
   const LoadedKind& kind;
   RatedPart part;
   ChartRequest request;
@@ -46,7 +46,7 @@ std::size_t chosen_axis(const Arguments& arguments, const Descriptor& descriptor
                    "; it has: " + list);
 }
 
-void choose_span(const Arguments& arguments, Call& call) {
+void choose_span(const Arguments& arguments, ChartCall& call) {
   const Descriptor& descriptor = call.kind.descriptor();
   const ChartAxis& axis = descriptor.charts[call.request.axis];
   const std::uint16_t condition = index_of(descriptor.conditions, axis.condition);
@@ -69,7 +69,7 @@ void choose_span(const Arguments& arguments, Call& call) {
 }
 
 /// What is typed after the kind: readings to mark, and conditions that stay as they are along the axis.
-void add_words(const Arguments& arguments, const Environment& environment, Call& call) {
+void add_words(const Arguments& arguments, const Environment& environment, ChartCall& call) {
   const Descriptor& descriptor = call.kind.descriptor();
   const TypedWords words = sort_reading_words(std::span(arguments.operands).subspan(1), descriptor);
   Reading bearer{.measurand = {}, .observed = OverRange{}};  // takes the conditions that are said for all
@@ -87,7 +87,7 @@ void add_words(const Arguments& arguments, const Environment& environment, Call&
 }
 
 /// The rows of the table: round values from the first to the last.
-Chart table_chart(const Call& call) {
+Chart table_chart(const ChartCall& call) {
   ChartRequest request = call.request;
   const double span = request.to - request.from;
   request.points = static_cast<std::size_t>(std::floor(span / call.step + 1e-9)) + 1;
@@ -98,7 +98,7 @@ Chart table_chart(const Call& call) {
   return chart;
 }
 
-Chart picture_chart(const Call& call) {
+Chart picture_chart(const ChartCall& call) {
   ChartRequest request = call.request;
   request.points = points_of_a_picture;
   Chart chart = chart_of(call.kind, call.part, request);
@@ -110,7 +110,7 @@ int run_chart(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
   if (!arguments.has("--ratings"))
     throw InputError("a chart needs the part's ratings: --ratings NAME or a file (see: ohmwright ratings)");
-  Call call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, {}, {}};
+  ChartCall call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, {}, {}};
   call.request.axis = chosen_axis(arguments, kind.descriptor());
   choose_span(arguments, call);
   add_words(arguments, environment, call);

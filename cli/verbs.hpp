@@ -11,6 +11,7 @@ VerbSpec kinds_verb();
 VerbSpec ratings_verb();
 VerbSpec check_verb();
 VerbSpec chart_verb();
+VerbSpec curve_verb();
 VerbSpec compare_verb();
 VerbSpec vectors_verb();
 

@@ -28,9 +28,12 @@ struct FitRequest {
   std::span<const MeasuredRow> rows;  ///< in the order in which they were read
 };
 
+/// In place of a row's index: what is said holds for all rows together.
+inline constexpr std::size_t all_rows = static_cast<std::size_t>(-1);
+
 /// What is said of one row: that it breaks the pattern, repeats another, looks slipped in its unit.
 struct RowRemark {
-  std::size_t row = 0;    ///< index into the rows
+  std::size_t row = 0;    ///< index into the rows, or `all_rows`
   bool left_out = false;  ///< the fit does without it; never silently
   TextEntry text;         ///< of the kind's text domain
   FindingArguments arguments;
@@ -47,7 +50,7 @@ struct FittedFigure {
 /// Ratings of one form, made from measured rows, with how well they fit.
 struct FittedRatings {
   std::string form;   ///< "beta", "steinhart-hart"
-  ValueNode ratings;  ///< valid against the kind's schema
+  ValueNode ratings;  ///< valid against the kind's schema; null where the rows do not give all that it asks for
   std::vector<FittedFigure> figures;
   std::vector<AnyQuantity> residuals;  ///< one a row, left-out rows too, in the unit of the condition
   AnyQuantity standard_deviation{Dimension::ratio, 0.0};  ///< of the residuals of the rows used

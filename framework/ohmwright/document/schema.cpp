@@ -10,14 +10,13 @@
 #include <ohmwright/document/schema_engine.hpp>
 #include <ohmwright/document/schema_lookup.hpp>
 #include <ohmwright/document/schema_messages.hpp>
+#include <ohmwright/document/wording.hpp>
 
 namespace ohmwright {
 
 namespace {
 
 using nlohmann::json;
-
-constexpr std::size_t most_problems = 100;  // told at once; who mends these meets the rest
 
 /// Where a report points: the value and the parts of the schema that speak of it.
 struct Place {

@@ -12,6 +12,7 @@
 #include <ohmwright/document/source_text.hpp>
 #include <ohmwright/document/syntax_trouble.hpp>
 #include <ohmwright/document/time_order.hpp>
+#include <ohmwright/document/wording.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
@@ -19,7 +20,6 @@ namespace ohmwright {
 namespace {
 
 constexpr std::size_t most_columns = 64;
-constexpr std::size_t most_problems = 100;
 
 /// Decimal commas as points. Where there is a point too, the commas mean something else, and the reader refuses them.
 std::string with_decimal_points(std::string cell) {

@@ -13,7 +13,6 @@ namespace {
 // Each node keeps its pointer. Long names around many values would multiply: 128 MiB of pointers is more than any
 // document in use needs by three orders of magnitude.
 constexpr std::size_t most_pointer_bytes = std::size_t{128} << 20U;
-constexpr std::size_t most_problems = 100;
 
 bool is_refused_control_character(char c) {
   const auto byte = static_cast<unsigned char>(c);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -8,6 +9,9 @@
 #include <ohmwright/quantity/near_miss.hpp>
 
 namespace ohmwright {
+
+/// Problems of one file that are told at once; who mends these meets the rest.
+inline constexpr std::size_t most_problems = 100;
 
 /// `; did you mean "value"?`, or, when no accepted word is near, `; expected "a", "b" or "c"`.
 std::string suggestion(std::string_view typed, const std::vector<std::string>& accepted);

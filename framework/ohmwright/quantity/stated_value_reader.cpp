@@ -15,29 +15,29 @@ namespace {
 
 using namespace std::string_view_literals;
 
-struct CodeRange {
+struct CharacterRange {
   char32_t first;
   char32_t last;
 };
 
 // Digits, signs and points of other scripts and styles, often pasted from documents. U+2212 is the true minus sign.
-constexpr std::array<CodeRange, 17> look_alikes{{{0xB2, 0xB3},
-                                                 {0xB7, 0xB7},
-                                                 {0xB9, 0xB9},
-                                                 {0x660, 0x66C},
-                                                 {0x6F0, 0x6F9},
-                                                 {0x966, 0x96F},
-                                                 {0x2010, 0x2015},
-                                                 {0x2024, 0x2024},
-                                                 {0x2043, 0x2043},
-                                                 {0x2070, 0x207B},
-                                                 {0x2080, 0x208B},
-                                                 {0xFE50, 0xFE52},
-                                                 {0xFE63, 0xFE63},
-                                                 {0xFF0B, 0xFF0E},
-                                                 {0xFF10, 0xFF19},
-                                                 {0x2D7, 0x2D7},
-                                                 {0x1D7CE, 0x1D7FF}}};
+constexpr std::array<CharacterRange, 17> look_alikes{{{0xB2, 0xB3},
+                                                      {0xB7, 0xB7},
+                                                      {0xB9, 0xB9},
+                                                      {0x660, 0x66C},
+                                                      {0x6F0, 0x6F9},
+                                                      {0x966, 0x96F},
+                                                      {0x2010, 0x2015},
+                                                      {0x2024, 0x2024},
+                                                      {0x2043, 0x2043},
+                                                      {0x2070, 0x207B},
+                                                      {0x2080, 0x208B},
+                                                      {0xFE50, 0xFE52},
+                                                      {0xFE63, 0xFE63},
+                                                      {0xFF0B, 0xFF0E},
+                                                      {0xFF10, 0xFF19},
+                                                      {0x2D7, 0x2D7},
+                                                      {0x1D7CE, 0x1D7FF}}};
 
 struct LetterCode {
   std::string_view letter;
@@ -215,8 +215,9 @@ class Reader {
   void refuse_look_alike() const {
     if (rest_.empty()) return;
     const char32_t value = first_code_point(rest_).value;
-    const bool found = std::any_of(look_alikes.begin(), look_alikes.end(),
-                                   [value](CodeRange range) { return value >= range.first && value <= range.last; });
+    const bool found = std::any_of(look_alikes.begin(), look_alikes.end(), [value](CharacterRange range) {
+      return value >= range.first && value <= range.last;
+    });
     if (found) {
       fail(quoted(text_) + " has " + code_point_name(value) +
            R"(, which only looks like part of a number: write 0-9, "-" and ".")");

@@ -9,6 +9,8 @@ namespace ohmwright {
 
 namespace {
 
+using Json = nlohmann::ordered_json;
+
 std::string answer(const ComparisonReport& report, const Sentences& say) {
   const FindingArgument original{"original", report.original};
   const FindingArgument candidate{"candidate", report.candidate};
@@ -58,7 +60,6 @@ std::string comparison_page(const ComparisonReport& report, const Sentences& say
 }
 
 std::string comparison_json(const ComparisonReport& report, const Sentences& say) {
-  using Json = nlohmann::ordered_json;
   Json json{{"kind", report.descriptor.id},
             {"original", report.original},
             {"candidate", report.candidate},

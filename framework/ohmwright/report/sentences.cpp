@@ -34,7 +34,8 @@ void to_tenths(AnyQuantity value, DisplayOptions& options) {
   const bool is_point = value.dimension() == Dimension::temperature;
   options.fixed_unit = unit;
   options.significant_digits = is_point ? 3 : size < 1.0 ? 1 : 2;
-  for (double rest = is_point ? size / 10.0 : size; rest >= 10.0; rest /= 10.0) ++options.significant_digits;
+  const double rest = is_point ? size / 10.0 : size;
+  if (rest >= 10.0) options.significant_digits += static_cast<int>(std::floor(std::log10(rest)));
 }
 
 std::string percent_digits(double percent) {

@@ -44,7 +44,7 @@ std::string verdict_page(const VerdictReport& report, const Sentences& sentences
 struct Chart;
 
 /// The verdict as a whole HTML page; `chart` (many points, the readings marked) becomes its picture, null for none.
-std::string verdict_html(const VerdictReport& report, const Chart* chart, const Sentences& sentences);
+std::string verdict_html(const VerdictReport& report, const Chart* chart, const Sentences& say);
 
 /// The verdict for programs (schemas/verdict.schema.json), SI units, indented, with a final newline.
 std::string verdict_json(const VerdictReport& report, const Sentences& say);

@@ -10,21 +10,21 @@ namespace ohmwright {
 
 namespace {
 
-constexpr double normal_reach = 8.0;
+constexpr double integrated_reach = 8.0;
 constexpr double quarter_turn = 0.5 * std::numbers::pi;
 constexpr double sqrt6 = std::numbers::sqrt2 * std::numbers::sqrt3;
 constexpr double density_scale = 0.398942280401432677939946059934;  // 1/√(2π)
 /// Above this Student's t is the normal to 2e-10 and its own integral only gets narrower.
-constexpr double normal_degrees_of_freedom = 1e9;
+constexpr double normal_from_here_on = 1e9;
 
 }  // namespace
 
 SourceIntegral::SourceIntegral(const ErrorSource& source)
     : shape_(source.shape), degrees_of_freedom_(source.degrees_of_freedom) {
-  if (shape_ == Shape::student_t && degrees_of_freedom_ > normal_degrees_of_freedom) shape_ = Shape::normal;
+  if (shape_ == Shape::student_t && degrees_of_freedom_ > normal_from_here_on) shape_ = Shape::normal;
   switch (shape_) {
     case Shape::normal:
-      limit_ = normal_reach;
+      limit_ = integrated_reach;
       bends_ = {-2.0, 2.0};
       height_ = density_scale;
       break;

@@ -11,9 +11,6 @@ namespace ohmwright::bimetal_thermostat {
 
 namespace {
 
-/// A link that functions lower than the old one by no more than its own band does what the old one did.
-constexpr double link_band_kelvin = 10.0;  // IEC 60691: +0/-10 K (from memory)
-
 /// Collects the statements of one comparison.
 class Comparison {
  public:
@@ -155,7 +152,7 @@ class Comparison {
       text = {"link-too-high", OHMWRIGHT_TEXT("Its thermal link functions at {candidate}, above the {original} of the "
                                               "original: it would protect too late.")};
       outcome = Outcome::out_of_limits;
-    } else if (lower_by > link_band_kelvin) {
+    } else if (lower_by > link_band_kelvin) {  // within its own band it does what the old one did
       text = {"link-low", OHMWRIGHT_TEXT("Its thermal link functions at {candidate}, well below the {original} of the "
                                          "original: it may open in normal use.")};
       outcome = Outcome::undecided;

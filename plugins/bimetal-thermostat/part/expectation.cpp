@@ -11,8 +11,6 @@ namespace {
 
 /// A good contact has about a quarter of the most that it may have (assumed).
 constexpr double usual_share_of_limit = 0.25;
-/// A link opens within +0/-10 K of its functioning temperature (IEC 60691, from memory).
-constexpr double link_band_kelvin = 10.0;
 
 Expectation between_nothing_and(AnyQuantity upper) {
   Expectation expected{AnyQuantity(upper.dimension(), usual_share_of_limit * upper.value_in_si()), {}, 0.0, {}};

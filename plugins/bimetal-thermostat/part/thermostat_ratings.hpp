@@ -18,9 +18,12 @@ enum class Action : std::uint8_t {
   type_2,    ///< tolerance of new parts and drift are tested
 };
 
+/// A link opens at most so far below its functioning temperature: +0/-10 K (IEC 60691, from memory).
+inline constexpr double link_band_kelvin = 10.0;
+
 /// A thermal link (IEC 60691) in the same housing: opens once, for good.
 struct ThermalLink {
-  Temperature functioning = Temperature::from_kelvin(0.0);  ///< T_f: opens within +0/-10 K of it
+  Temperature functioning = Temperature::from_kelvin(0.0);  ///< T_f
   std::optional<Temperature> holding;                       ///< T_h: carries its current for long up to this
 };
 

@@ -108,41 +108,31 @@ class TripFit {
     made.arguments.push_back({"after", AnyQuantity(Dimension::temperature, passage.after.kelvin)});
   }
 
-  static void tell_trip(RowRemark& made, const FittedTrip& trip) {
-    made.arguments.push_back({"trip", AnyQuantity(Dimension::temperature, trip.passages.middle())});
-    made.arguments.push_back({"uncertainty", AnyQuantity(Dimension::temperature_difference, trip.uncertainty())});
-  }
-
   void conclude() {
     const bool opened = opening_.passages.count() > 0;
     const bool closed = closing_.passages.count() > 0;
-    const std::size_t last = rows_.size() - 1;
-    if (opened && closed) {
-      remark_on_scatter(last);
-      add_form();
-    } else if (opened) {
-      tell_trip(remark(last, false,
-                       {"never-closed", OHMWRIGHT_TEXT("opened at {trip} (u = {uncertainty}), but never seen to close: "
-                                                       "ratings need both")}),
-                opening_);
-    } else if (closed) {
-      tell_trip(remark(last, false,
-                       {"never-opened", OHMWRIGHT_TEXT("closed at {trip} (u = {uncertainty}), but never seen to open: "
-                                                       "ratings need both")}),
-                closing_);
-    } else {
-      remark(last, false,
-             {"never-moved", OHMWRIGHT_TEXT("the rows never change from closed to open or back: no trip point")});
+    if (!opened && !closed) {
+      remark(all_rows, false,
+             {"never-moved", OHMWRIGHT_TEXT("the contact never changes from closed to open or back: no trip point")});
+      return;
     }
+    if (!closed)
+      remark(all_rows, false,
+             {"never-closed", OHMWRIGHT_TEXT("the contact is never seen to close; for ratings cool it until it does")});
+    if (!opened)
+      remark(all_rows, false,
+             {"never-opened", OHMWRIGHT_TEXT("the contact is never seen to open; for ratings warm it until it does")});
+    remark_on_scatter();
+    add_form();
   }
 
-  void remark_on_scatter(std::size_t last) {
+  void remark_on_scatter() {
     if (opening_.passages.scatter())
-      remark(last, false,
+      remark(all_rows, false,
              {"opening-scatters", OHMWRIGHT_TEXT("no one temperature fits all openings: the contact sticks or the "
                                                  "thermometer lags; the span of all is given")});
     if (closing_.passages.scatter())
-      remark(last, false,
+      remark(all_rows, false,
              {"closing-scatters", OHMWRIGHT_TEXT("no one temperature fits all closings: the contact sticks or the "
                                                  "thermometer lags; the span of all is given")});
   }
@@ -177,16 +167,19 @@ class TripFit {
   void add_form() {
     FittedRatings& form = fitting_.forms.emplace_back();
     form.form = "trip-points";
-    form.ratings =
-        ValueNode(ValueNode::Members{{"opening", ratings_of(opening_)}, {"closing", ratings_of(closing_)}}, "", 0);
+    const bool opened = opening_.passages.count() > 0;
+    const bool closed = closing_.passages.count() > 0;
     const double zero = Temperature::kelvin_at_zero_celsius;
-    const double opens = opening_.passages.middle();
-    const double closes = closing_.passages.middle();
-    // The thermometer's own error is in both and drops out of the difference.
-    const double gaps = std::hypot(opening_.passages.width(), closing_.passages.width()) / (2.0 * std::numbers::sqrt3);
-    form.figures = {{"opening", opens - zero, opening_.uncertainty(), "degC"},
-                    {"closing", closes - zero, closing_.uncertainty(), "degC"},
-                    {"differential", opens - closes, gaps, "K"}};
+    if (opened) form.figures.push_back({"opening", opening_.passages.middle() - zero, opening_.uncertainty(), "degC"});
+    if (closed) form.figures.push_back({"closing", closing_.passages.middle() - zero, closing_.uncertainty(), "degC"});
+    if (opened && closed) {
+      // The thermometer's own error is in both and drops out of the difference.
+      const double gaps =
+          std::hypot(opening_.passages.width(), closing_.passages.width()) / (2.0 * std::numbers::sqrt3);
+      form.figures.push_back({"differential", opening_.passages.middle() - closing_.passages.middle(), gaps, "K"});
+      form.ratings =
+          ValueNode(ValueNode::Members{{"opening", ratings_of(opening_)}, {"closing", ratings_of(closing_)}}, "", 0);
+    }
     add_residuals(form);
   }
 
@@ -197,17 +190,23 @@ class TripFit {
     double coldest = used_.front().kelvin;
     double warmest = coldest;
     for (const Used& used : used_) {
-      const double off = used.closed ? std::max(0.0, used.kelvin - opening_.passages.middle())
-                                     : std::min(0.0, used.kelvin - closing_.passages.middle());
+      const double off = residual(used);
       form.residuals[used.index] = AnyQuantity(Dimension::temperature_difference, off);
       squares += off * off;
       coldest = std::min(coldest, used.kelvin);
       warmest = std::max(warmest, used.kelvin);
     }
     form.standard_deviation =
-        AnyQuantity(Dimension::temperature_difference, std::sqrt(squares / static_cast<double>(used_.size() - 1)));
+        AnyQuantity(Dimension::temperature_difference,
+                    std::sqrt(squares / static_cast<double>(std::max<std::size_t>(used_.size(), 2) - 1)));
     form.from = AnyQuantity(Dimension::temperature, coldest);
     form.to = AnyQuantity(Dimension::temperature, warmest);
+  }
+
+  double residual(const Used& used) const {
+    if (used.closed)
+      return opening_.passages.count() == 0 ? 0.0 : std::max(0.0, used.kelvin - opening_.passages.middle());
+    return closing_.passages.count() == 0 ? 0.0 : std::min(0.0, used.kelvin - closing_.passages.middle());
   }
 
   std::span<const MeasuredRow> rows_;

@@ -36,9 +36,6 @@ Matches nearest_classes(const Bracketed& opening, const std::optional<Bracketed>
   return nearest;
 }
 
-/// Wider gaps hold several classes: common practice, no source [K].
-constexpr double widest_gap_kelvin = 6.0;
-
 }  // namespace
 
 RuleDescriptor describe_matching_class() {

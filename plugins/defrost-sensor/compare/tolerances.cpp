@@ -14,7 +14,7 @@ constexpr TextEntry wider{
                                       "%: read the new one in ice water before you fit it.")};
 
 constexpr double slack = 1.1;
-constexpr double step_kelvin = 0.5;
+constexpr double grid_kelvin = 0.5;
 
 double half_width(const SensorRatings& ratings, Temperature t) {
   const LogLimits limits = ratings.tolerance.at(*ratings.curve, t);
@@ -31,7 +31,7 @@ double percent_high(const SensorRatings& ratings, Temperature t) {
 EquivalenceFinding compare_tolerances(const Pair& pair, TemperatureSpan span) {
   const auto ratio = [&](Temperature t) { return half_width(pair.candidate, t) / half_width(pair.original, t); };
   Temperature worst = span.from;
-  for (Temperature t = span.from; t < span.to; t = t + TemperatureDifference::from_value(step_kelvin))
+  for (Temperature t = span.from; t < span.to; t = t + TemperatureDifference::from_value(grid_kelvin))
     if (ratio(t) > ratio(worst)) worst = t;
   if (ratio(span.to) > ratio(worst)) worst = span.to;
   const bool close = ratio(worst) <= slack;

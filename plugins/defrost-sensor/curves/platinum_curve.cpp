@@ -11,14 +11,15 @@ namespace ohmwright::defrost_sensor {
 namespace {
 
 // IEC 60751:2022.
-constexpr double a = 3.9083e-3;
-constexpr double b = -5.775e-7;
-constexpr double c = -4.183e-12;
+constexpr double coefficient_a = 3.9083e-3;
+constexpr double coefficient_b = -5.775e-7;
+constexpr double coefficient_c = -4.183e-12;
 
 /// R/R0 at `t` [°C] and its slope [1/K].
 ValueAndSlope ratio(double t) {
-  const double below = t < 0.0 ? c : 0.0;
-  return {1.0 + t * (a + t * (b + below * (t - 100.0) * t)), a + 2.0 * b * t + below * t * t * (4.0 * t - 300.0)};
+  const double below = t < 0.0 ? coefficient_c : 0.0;
+  return {1.0 + t * (coefficient_a + t * (coefficient_b + below * (t - 100.0) * t)),
+          coefficient_a + 2.0 * coefficient_b * t + below * t * t * (4.0 * t - 300.0)};
 }
 
 struct ClassRow {
@@ -77,10 +78,10 @@ std::optional<Temperature> PlatinumCurve::temperature_at(double log_resistance) 
     const std::optional<double> t = invert_rising(ratio, target, domain().from.celsius(), 0.0);
     return t ? std::optional(Temperature::from_celsius(*t)) : std::nullopt;
   }
-  const double discriminant = a * a - 4.0 * b * (1.0 - target);
+  const double discriminant = coefficient_a * coefficient_a - 4.0 * coefficient_b * (1.0 - target);
   if (!(discriminant >= 0.0)) return std::nullopt;
   // Written with the root in the denominator: near 0 °C the usual form subtracts two nearly equal numbers.
-  const Temperature t = Temperature::from_celsius(2.0 * (target - 1.0) / (a + std::sqrt(discriminant)));
+  const Temperature t = Temperature::from_celsius(2.0 * (target - 1.0) / (coefficient_a + std::sqrt(discriminant)));
   if (!domain().contains(t)) return std::nullopt;
   return t;
 }

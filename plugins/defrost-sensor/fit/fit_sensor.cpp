@@ -53,7 +53,7 @@ class SensorFit {
     if (rows_.size() < 2) {
       remark_on_count(rows_.size());
     } else {
-      ScreenedRows screened = screen_rows(request_, rows_, fitting_.remarks);
+      ScreenedRows screened = screen_rows(rows_, fitting_.remarks);
       good_ = std::move(screened.good);
       if (screened.beta_kelvin > 0.0) add_forms(stated_doubts(good_, screened.beta_kelvin));
     }
@@ -64,7 +64,7 @@ class SensorFit {
 
  private:
   RowRemark& remark_at_the_end(const TextEntry& text) {
-    return fitting_.remarks.emplace_back(remark_on(last_row(request_), text, false));
+    return fitting_.remarks.emplace_back(remark_on(all_rows, text, false));
   }
 
   void remark_on_count(std::size_t count) {
@@ -133,7 +133,7 @@ class SensorFit {
 Fitting fit_sensor(const FitRequest& request) {
   if (request.measurand == resistance && request.condition == part_temperature) return SensorFit(request).run();
   Fitting nothing;
-  if (!request.rows.empty()) nothing.remarks.push_back(remark_on(last_row(request), other_quantity, true));
+  if (!request.rows.empty()) nothing.remarks.push_back(remark_on(all_rows, other_quantity, true));
   return nothing;
 }
 

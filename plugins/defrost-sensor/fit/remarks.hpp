@@ -21,7 +21,4 @@ inline RowRemark remark_on(const FitRow& row, const TextEntry& text, double expe
   return remark;
 }
 
-/// A remark on all rows together stands at the last one.
-inline std::size_t last_row(const FitRequest& request) { return request.rows.empty() ? 0 : request.rows.size() - 1; }
-
 }  // namespace ohmwright::defrost_sensor

@@ -70,16 +70,16 @@ void leave_out_what_does_not_fall(FitRows& rows, const ThermistorLine& line, std
 
 }  // namespace
 
-ScreenedRows screen_rows(const FitRequest& request, const FitRows& rows, std::vector<RowRemark>& remarks) {
+ScreenedRows screen_rows(const FitRows& rows, std::vector<RowRemark>& remarks) {
   if (std::all_of(rows.begin(), rows.end(), [&](const FitRow& row) { return same_temperature(row, rows[0]); })) {
-    remarks.push_back(remark_on(last_row(request), one_temperature, true));
+    remarks.push_back(remark_on(all_rows, one_temperature, true));
     tell(remarks.back(), "temperature", AnyQuantity(rows[0].temperature));
     return {};
   }
   const Pattern pattern = pattern_of(rows);
   if (pattern.sense != Pattern::Sense::thermistor) {
     const bool rising = pattern.sense == Pattern::Sense::rising;
-    remarks.push_back(remark_on(last_row(request), rising ? rises : no_curve, true));
+    remarks.push_back(remark_on(all_rows, rising ? rises : no_curve, true));
     if (rising) tell(remarks.back(), "percent", 100.0 * pattern.rise_per_kelvin);
     return {};
   }

@@ -12,8 +12,8 @@ struct ScreenedRows {
   double beta_kelvin = 0.0;  ///< the slope that most rows agree on; 0 where there is no thermistor's curve
 };
 
-/// Leaves out the rows that break the pattern of the others, each with its remark; says at the last row why none are
+/// Leaves out the rows that break the pattern of the others, each with its remark; says of all rows why none are
 /// left (the resistance rises, no curve runs through most of them, all have one temperature). `rows`: one or more.
-ScreenedRows screen_rows(const FitRequest& request, const FitRows& rows, std::vector<RowRemark>& remarks);
+ScreenedRows screen_rows(const FitRows& rows, std::vector<RowRemark>& remarks);
 
 }  // namespace ohmwright::defrost_sensor

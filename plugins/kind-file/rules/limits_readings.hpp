@@ -2,7 +2,8 @@
 
 #include <boost/container/static_vector.hpp>
 
-#include "rules/fusion.hpp"
+#include <ohmwright/uncertainty/fusion.hpp>
+
 #include "rules/scene.hpp"
 
 namespace ohmwright::kind_file {

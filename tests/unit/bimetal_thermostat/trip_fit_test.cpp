@@ -91,6 +91,18 @@ TEST(TripFit, RemarksOnWhatDoesNotCount) {
   EXPECT_TRUE(fit({}).forms.empty());
 }
 
+TEST(TripFit, OneWayGivesOnePointAndNoRatings) {
+  const Fitting warmed = fit(rows_of({{'C', 12.2}, {'O', 13.4}}));
+  ASSERT_EQ(warmed.forms.size(), 1U);
+  ASSERT_EQ(warmed.forms[0].figures.size(), 1U);
+  EXPECT_EQ(warmed.forms[0].figures[0].name, "opening");
+  EXPECT_NEAR(warmed.forms[0].figures[0].value, 12.8, 1e-9);
+  EXPECT_EQ(warmed.forms[0].ratings.members(), nullptr);
+  const Fitting cooled = fit(rows_of({{'O', -4}, {'C', -5}}));
+  ASSERT_EQ(cooled.forms.size(), 1U);
+  EXPECT_EQ(cooled.forms[0].figures.at(0).name, "closing");
+}
+
 TEST(TripFit, LeavesOutAReadingThatIsNeither) {
   std::vector<MeasuredRow> rows = rows_of(cycle);
   rows[1].observed = parse_observed("50 ohm", Dimension::resistance);

@@ -159,8 +159,19 @@ TEST_P(KindVectors, NamePlentyOfOutsideSources) {
   EXPECT_GE(cases_.size(), of_a_file ? 12U : 25U);
 }
 
+/// Volts, amperes, watts and turns are read in circuit by their nature; what a path beside the part falsifies are ohms
+/// and farads.
+bool all_are_falsified_in_circuit(const Descriptor& descriptor, const std::vector<Reading>& readings) {
+  return std::all_of(readings.begin(), readings.end(), [&](const Reading& reading) {
+    const std::uint16_t index = index_of(descriptor.measurands, reading.measurand);
+    const Dimension dimension = descriptor.measurands.at(index).dimension;
+    return dimension == Dimension::resistance || dimension == Dimension::capacitance;
+  });
+}
+
 TEST_P(KindVectors, NeverPassOnReadingsInCircuitAlone) {
   for (const VectorCase& vector : cases_) {
+    if (!all_are_falsified_in_circuit(kind_.descriptor(), vector.readings)) continue;
     std::vector<Reading> in_circuit = vector.readings;
     for (Reading& reading : in_circuit) reading.connection = Connection::in_circuit;
     EXPECT_NE(judged(prepare_vector(kind_, vector, meters()), in_circuit).outcome, Outcome::within_limits) << vector.id;

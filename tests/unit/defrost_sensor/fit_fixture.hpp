@@ -59,11 +59,15 @@ inline std::vector<std::string> forms_of(const Fitting& fitting) {
   return names;
 }
 
+inline std::string row_of(const RowRemark& remark) {
+  return remark.row == all_rows ? "all" : std::to_string(remark.row);
+}
+
 /// "row id" of every remark, with a minus before the row where it was left out.
 inline std::vector<std::string> remarks_of(const Fitting& fitting) {
   std::vector<std::string> found;
   for (const RowRemark& remark : fitting.remarks)
-    found.push_back((remark.left_out ? "-" : "") + std::to_string(remark.row) + " " + std::string(remark.text.id));
+    found.push_back((remark.left_out ? "-" : "") + row_of(remark) + " " + std::string(remark.text.id));
   return found;
 }
 

@@ -112,9 +112,9 @@ TEST(RowRemarks, SeveralSlipsAtOnce) {
 
 TEST(RowRemarks, OneOfThreeRows) {
   EXPECT_THAT(remarks_of(fit(Chart{{0, 32550}, {23, 10940}, {50, 3.605}})),
-              ElementsAre("-2 kilohm-among-ohms", "2 two-rows"));
+              ElementsAre("-2 kilohm-among-ohms", "all two-rows"));
   EXPECT_THAT(remarks_of(fit(Chart{{0, 32550}, {23, 10940}, {50, 3605000}})),
-              ElementsAre("-2 ohm-among-kilohms", "2 two-rows"));
+              ElementsAre("-2 ohm-among-kilohms", "all two-rows"));
 }
 
 TEST(RowRemarks, RepeatedTemperature) {
@@ -161,17 +161,17 @@ TEST(RowRemarks, NoResistanceAndNoTemperatureOfAThermistor) {
 TEST(RowRemarks, PlatinumRises) {
   const Fitting fitting = fit(Chart{{-20, 921.6}, {0, 1000}, {25, 1097.3}, {50, 1194.0}});
   EXPECT_THAT(fitting.forms, IsEmpty());
-  EXPECT_THAT(remarks_of(fitting), ElementsAre("-3 rises"));
+  EXPECT_THAT(remarks_of(fitting), ElementsAre("-all rises"));
   EXPECT_NEAR(told(fitting.remarks[0], "percent"), 0.36, 0.03);
 }
 
 TEST(RowRemarks, NoCurveThroughMostOfTheRows) {
   const Chart half_and_half{{-20, 96360}, {0, 32.55}, {20, 12490}, {40, 5.33}};
   EXPECT_THAT(fit(half_and_half).forms, IsEmpty());
-  EXPECT_THAT(remarks_of(fit(half_and_half)), ElementsAre("-3 no-curve"));
-  EXPECT_THAT(remarks_of(fit(Chart{{0, 10000}, {20, 10000}, {40, 10000}})), ElementsAre("-2 no-curve"));
-  EXPECT_THAT(remarks_of(fit(Chart{{0, 32550}, {25, 10}})), ElementsAre("-1 no-curve"));
-  EXPECT_THAT(remarks_of(fit(Chart{{0, 32550}, {0, 32560}})), ElementsAre("-1 one-temperature"));
+  EXPECT_THAT(remarks_of(fit(half_and_half)), ElementsAre("-all no-curve"));
+  EXPECT_THAT(remarks_of(fit(Chart{{0, 10000}, {20, 10000}, {40, 10000}})), ElementsAre("-all no-curve"));
+  EXPECT_THAT(remarks_of(fit(Chart{{0, 32550}, {25, 10}})), ElementsAre("-all no-curve"));
+  EXPECT_THAT(remarks_of(fit(Chart{{0, 32550}, {0, 32560}})), ElementsAre("-all one-temperature"));
 }
 
 TEST(RowRemarks, StepTooFineForItsDigitsMakesNoChart) {

@@ -1,3 +1,5 @@
+#include <clocale>
+
 #include <gmock/gmock.h>
 
 #include <ohmwright/document/document.hpp>
@@ -33,6 +35,8 @@ Fitting fitting() {
 
 class FittingReports : public ::testing::Test {
  protected:
+  FittingReports() { std::setlocale(LC_CTYPE, "C.UTF-8"); }  // columns are counted in characters
+
   const std::vector<MeasuredRow> rows_{row(273.15, 32550.0), row(303.15, 8059.0)};
   const std::vector<std::string> names_{"line 2", "line 3"};
   const FitRequest request_{0, 0, rows_};
@@ -46,9 +50,32 @@ TEST_F(FittingReports, SayFirstWhichRowsBreakThePattern) {
   EXPECT_THAT(page, HasSubstr("Test part: ratings from 2 rows\n"));
   EXPECT_THAT(page, HasSubstr("  - line 3, left out: it reads 8.059 kΩ\n"));
   EXPECT_THAT(page, HasSubstr("straight: holds from -40.0 °C to 50.0 °C; its rows lie 3.89 mK from it"));
-  EXPECT_THAT(page, HasSubstr("slope = 3977.1 K (u = 12 K)"));
+  EXPECT_THAT(page, HasSubstr("slope = 3977 K, standard uncertainty 12 K"));
   EXPECT_THAT(page, HasSubstr("exact = 2\n"));
-  EXPECT_THAT(page, HasSubstr("line 2 3.90 mK, line 3 -6.20 mK"));
+  EXPECT_THAT(page, HasSubstr("How far each row lies from the curve, in K (* left out)\n"
+                              "                     straight\n"
+                              "  line 2     0.0 °C    +0.004\n"
+                              "  line 3 *  30.0 °C    -0.006\n"));
+}
+
+TEST_F(FittingReports, WriteNumbersToTheirUncertainty) {
+  Fitting fitting = fitting_;
+  fitting.forms[0].figures = {{"resistance", 9999.7, 170.0, "ohm"},
+                              {"a", 0.0011432, 0.00000052, "1/K"},
+                              {"opening", 12.8, 0.346, "degC"},
+                              {"c", 9.37e-8, 3.1e-9, "1/K"}};
+  const std::string page = fitting_page({testing::test_descriptor(), request_, fitting, names_}, say_, {100, false});
+  EXPECT_THAT(page, HasSubstr("resistance = 10000 Ω, standard uncertainty 170 Ω\n"));
+  EXPECT_THAT(page, HasSubstr("a = 1.14320e-03 1/K, standard uncertainty 5.2e-07 1/K\n"));
+  EXPECT_THAT(page, HasSubstr("opening = 12.80 °C, standard uncertainty 0.35 °C\n"));
+  EXPECT_THAT(page, HasSubstr("c = 9.37e-08 1/K, standard uncertainty 3.1e-09 1/K\n"));
+}
+
+TEST_F(FittingReports, SayOnceWhatHoldsForAllRows) {
+  Fitting fitting = fitting_;
+  fitting.remarks = {{all_rows, false, {"flat", "they do not fall"}, {}}};
+  EXPECT_THAT(fitting_page({testing::test_descriptor(), request_, fitting, names_}, say_, {80, false}),
+              HasSubstr("  - all rows: they do not fall\n"));
 }
 
 TEST_F(FittingReports, SayWhenNothingCouldBeMade) {

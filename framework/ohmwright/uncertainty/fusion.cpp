@@ -1,22 +1,19 @@
-#include "rules/fusion.hpp"
-
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
 
-#include <boost/container/static_vector.hpp>
+#include <ohmwright/uncertainty/fusion.hpp>
 
-namespace ohmwright::kind_file {
+namespace ohmwright {
 
 namespace {
 
-using Weights = boost::container::static_vector<double, most_fused>;
 using Rows = boost::container::static_vector<std::size_t, most_fused>;
 
 /// Solves V·w = 1 over the chosen rows by elimination and scales w to the sum 1. A trace of independent noise keeps V
 /// regular where two readings share all their errors.
-Weights unconstrained(std::span<const Estimate> estimates, const Rows& rows) {
+FusionWeights unconstrained(std::span<const Estimate> estimates, const Rows& rows) {
   constexpr double noise_share = 1e-9;
   const std::size_t n = rows.size();
   std::array<std::array<double, most_fused + 1>, most_fused> m{};
@@ -33,7 +30,7 @@ Weights unconstrained(std::span<const Estimate> estimates, const Rows& rows) {
       for (std::size_t j = k; j <= n; ++j) m[i][j] -= factor * m[k][j];
     }
   }
-  Weights weights(n, 0.0);
+  FusionWeights weights(n, 0.0);
   double sum = 0.0;
   for (std::size_t k = n; k-- > 0;) {
     double rest = m[k][n];
@@ -47,23 +44,30 @@ Weights unconstrained(std::span<const Estimate> estimates, const Rows& rows) {
 
 }  // namespace
 
-Estimate fuse(std::span<const Estimate> estimates) {
+FusionWeights fusion_weights(std::span<const Estimate> estimates) {
   Rows rows;
   for (std::size_t i = 0; i < estimates.size(); ++i) rows.push_back(i);
-  Weights weights = unconstrained(estimates, rows);
+  FusionWeights weights = unconstrained(estimates, rows);
   while (rows.size() > 1) {  // the most negative weight goes until none is left
     const auto least = std::min_element(weights.begin(), weights.end());
     if (*least >= 0.0) break;
     rows.erase(rows.begin() + (least - weights.begin()));
     weights = unconstrained(estimates, rows);
   }
+  FusionWeights all(estimates.size(), 0.0);
+  for (std::size_t i = 0; i < rows.size(); ++i) all[rows[i]] = weights[i];
+  return all;
+}
+
+Estimate fuse(std::span<const Estimate> estimates) {
+  const FusionWeights weights = fusion_weights(estimates);
   Estimate fused;
-  for (std::size_t i = 0; i < rows.size(); ++i)
-    if (weights[i] != 0.0) fused.add_scaled(estimates[rows[i]], weights[i]);
+  for (std::size_t i = 0; i < estimates.size(); ++i)
+    if (weights[i] != 0.0) fused.add_scaled(estimates[i], weights[i]);
   return fused;
 }
 
-bool fits(std::span<const Estimate> estimates, const Estimate& another) {
+bool can_be_fused(std::span<const Estimate> estimates, const Estimate& another) {
   if (estimates.size() == most_fused) return false;
   boost::container::static_vector<SourceIndex, Estimate::max_terms> sources;
   const auto take = [&sources](const Estimate& estimate) {
@@ -91,4 +95,4 @@ double worst_disagreement(std::span<const Estimate> estimates) {
   return worst;
 }
 
-}  // namespace ohmwright::kind_file
+}  // namespace ohmwright

@@ -1,0 +1,115 @@
+#include <algorithm>
+#include <filesystem>
+
+#include <ohmwright/document/write_file.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/fitting_report.hpp>
+
+#include "circumstances.hpp"
+#include "curve_rows.hpp"
+#include "exit_codes.hpp"
+#include "kind_files.hpp"
+#include "output.hpp"
+#include "verbs.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+const FittedRatings& chosen_form(const Arguments& arguments, const Fitting& fitting) {
+  if (!arguments.has("--form")) return fitting.forms.front();
+  const std::string name = arguments.value("--form");
+  std::string list;
+  for (const FittedRatings& form : fitting.forms) {
+    if (form.form == name) return form;
+    list += (list.empty() ? "" : ", ") + form.form;
+  }
+  throw InputError("these rows gave no form called " + ohmwright::quoted(name) + "; they gave: " + list);
+}
+
+bool is_ratings_name(std::string_view text) {
+  const auto is_small = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'); };
+  return !text.empty() && is_small(text.front()) &&
+         std::all_of(text.begin(), text.end(), [&](char c) { return is_small(c) || c == '-' || c == '.'; });
+}
+
+/// The ratings of the chosen form as a file that `--ratings` reads.
+void save(const Arguments& arguments, const Descriptor& descriptor, const Fitting& fitting, std::size_t rows) {
+  const std::string path = arguments.value("--save");
+  const std::string name = arguments.value("--name", std::filesystem::path(path).stem().string());
+  if (!is_ratings_name(name))
+    throw InputError("the ratings cannot be called " + ohmwright::quoted(name) +
+                     "; choose a name of small letters, digits, . and - with --name");
+  const FittedRatings& form = chosen_form(arguments, fitting);
+  if (form.ratings.members() == nullptr)
+    throw InputError(
+        "these rows do not give all that ratings need, so nothing is saved; without --save the page says "
+        "what is missing");
+  const RatingsFrame frame{
+      name, arguments.value("--title", name),
+      arguments.value("--source", "measured: fitted as " + form.form + " to " + std::to_string(rows) + " rows")};
+  if (frame.title.empty() || frame.source.empty()) throw InputError("--title and --source cannot be empty");
+  write_file_atomically(path, fitted_ratings_file(descriptor, form, frame));
+}
+
+int run_curve(const Arguments& arguments, Environment& environment) {
+  const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
+  const Descriptor& descriptor = kind.descriptor();
+  if (!arguments.has("--save"))
+    for (const char* option : {"--form", "--name", "--title", "--source"})
+      if (arguments.has(option)) throw InputError(std::string(option) + " says what --save writes; add --save FILE");
+  UnitPreferences units;
+  const CurveRows rows =
+      gather_rows(arguments, descriptor, chosen_meter(environment, arguments.value("--meter")), units);
+  const FitRequest request{rows.measurand, rows.condition, rows.rows};
+  const Fitting fitting = kind.call("fitting a curve", [&] { return kind.kind().fit(request); });
+  if (fitting.forms.empty() && fitting.remarks.empty())
+    throw InputError("the kind " + std::string(descriptor.id) + " offers no curve of " +
+                     std::string(descriptor.measurands[rows.measurand].id));
+  if (arguments.has("--save") && !fitting.forms.empty()) save(arguments, descriptor, fitting, rows.rows.size());
+  const FittingReport report{descriptor, request, fitting, rows.names};
+  const Sentences say(units);
+  deliver(arguments.value("--format", "text") == "json" ? fitting_json(report, say)
+                                                        : fitting_page(report, say, environment.page),
+          arguments, environment);
+  return fitting.forms.empty() ? exit_refused : exit_done;
+}
+
+}  // namespace
+
+VerbSpec curve_verb() {
+  return {
+      .name = "curve",
+      .summary = OHMWRIGHT_TEXT("Ratings from measured rows: which curve fits, how well, and which rows break it"),
+      .example = "ohmwright curve thermistor 32.65k@0C 19.90k@10C 12.49k@20C 8.06k@30C 5.32k@40C",
+      .operands = {{"KIND", OHMWRIGHT_TEXT("What the part is: a kind or what people call it (see: ohmwright kinds)"),
+                    true, false},
+                   {"READING", OHMWRIGHT_TEXT("A row as a reading with its condition: 32.65k@0C"), false, true}},
+      .options =
+          {
+              {"--series",
+               "FILE",
+               OHMWRIGHT_TEXT("A table of rows, its first line naming the columns; - for standard input"),
+               {}},
+              {"--of",
+               "NAME",
+               OHMWRIGHT_TEXT("Which of the kind's readings the rows hold (default: that of the first)"),
+               {}},
+              {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter of the rows"), {}},
+              {"--save", "FILE", OHMWRIGHT_TEXT("Write the best form there, as ratings that check can use"), {}},
+              {"--form", "NAME", OHMWRIGHT_TEXT("Save this form instead of the best"), {}},
+              {"--name", "NAME", OHMWRIGHT_TEXT("What the saved ratings are called (default: as their file)"), {}},
+              {"--title", "TEXT", OHMWRIGHT_TEXT("How the saved ratings are shown"), {}},
+              {"--source", "TEXT", OHMWRIGHT_TEXT("Where the rows come from"), {}},
+              {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default) or json"), {"text", "json"}},
+              {"--out", "FILE", OHMWRIGHT_TEXT("Write there instead of the terminal"), {}},
+          },
+      .circumstances = {circumstance_options().begin(), circumstance_options().end()},
+      .takes_conditions = true,
+      .run = run_curve,
+  };
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <ohmwright/component/kind.hpp>
+
+#include "descriptor/descriptor.hpp"
+
+namespace ohmwright::fan_motor {
+
+/// The kind "fan-motor": shaded-pole, capacitor-run and electronically commutated fan motors.
+class FanMotorKind final : public Kind {
+ public:
+  FanMotorKind() : descriptor_(make_descriptor()) {}
+
+  const Descriptor& descriptor() const override { return descriptor_; }
+  std::unique_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const override;
+  Fitting fit(const FitRequest& request) const override;
+  std::vector<EquivalenceFinding> compare(const Part& original, const Part& candidate,
+                                          const ComparisonContext& context) const override;
+
+ private:
+  Descriptor descriptor_;
+};
+
+}  // namespace ohmwright::fan_motor

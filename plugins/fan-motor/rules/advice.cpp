@@ -1,0 +1,148 @@
+#include "rules/advice.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <ohmwright/verdict/what_would_decide.hpp>
+
+#include "rules/turns_by_hand.hpp"
+
+namespace ohmwright::fan_motor {
+
+namespace {
+
+/// A way is worth naming when it decides at least one such part in five.
+constexpr double least_chance = 0.2;
+
+bool found(const Scene& scene, RuleIndex rule, Outcome outcome) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [&](const Finding& f) { return f.rule == rule && f.outcome == outcome; });
+}
+
+template <class Predicate>
+bool any_reading(const Scene& scene, Predicate predicate) {
+  const auto readings = scene.evidence.readings();
+  return std::any_of(readings.begin(), readings.end(), predicate);
+}
+
+bool is_resistance(const PreparedReading& r) {
+  return r.measurand <= start_run || r.measurand == insulation_resistance;
+}
+
+bool needs_its_plug_off(const Scene& scene) {
+  const bool low_unstated = scene.wound && !scene.wound->stated_off &&
+                            scene.wound->ohms.value() < scene.ratings->winding_limits()->lower &&
+                            found(scene, winding_resistance, Outcome::undecided);
+  return found(scene, in_circuit, Outcome::undecided) || found(scene, short_winding, Outcome::undecided) ||
+         low_unstated;
+}
+
+void advise_on_ohms(const Scene& scene) {
+  if (any_reading(scene, [](const PreparedReading& r) { return is_resistance(r) && is_live(r); }))
+    scene.findings.advise(read_unplugged);
+  if (needs_its_plug_off(scene)) scene.findings.advise(lift_a_lead);
+  if (any_reading(scene,
+                  [](const PreparedReading& r) { return is_ohms(r) && is_in_circuit(r) && shows_more_than_range(r); }))
+    scene.findings.advise(prove_dead_and_swap);
+  if (scene.readings_disagree() || found(scene, windings_add_up, Outcome::undecided))
+    scene.findings.advise(firm_probes);
+  if (found(scene, open_winding, Outcome::undecided)) {
+    const bool hot = any_reading(scene, [](const PreparedReading& r) {
+      const Estimate* temperature = r.condition(part_temperature);
+      return shows_more_than_range(r) && temperature != nullptr && temperature->value() > 333.15;
+    });
+    scene.findings.advise(hot ? cool_down : scene.wound ? firm_probes : higher_range);
+  }
+}
+
+/// The winding's temperature carries the doubt of its ohms: a motor that ran is not at room temperature.
+void advise_on_winding(const Scene& scene) {
+  if (!found(scene, winding_resistance, Outcome::undecided) || scene.readings_disagree()) return;
+  if (!scene.wound) {
+    scene.findings.advise(winding_temperature);
+    return;
+  }
+  if (needs_its_plug_off(scene)) return;
+  const Span limits = *scene.ratings->winding_limits();
+  const double value = scene.wound->ohms.value();
+  const double by_kelvin = value / (scene.ratings->conductor_constant + 20.0);
+  const double u = std::hypot(by_kelvin * 0.5, 0.003 * value + 0.1) / std::numbers::sqrt3;
+  const double chance =
+      probability_of_decision(scene.wound->ohms, limits.lower, limits.upper, {u, 0.0}, scene.settings.confidence);
+  if (chance < least_chance) return;
+  Advice& advice = scene.findings.advise(better_thermometer);
+  advice.probability_decided = chance;
+  tell(advice, "chance_percent", 100.0 * chance);
+}
+
+void advise_on_running(const Scene& scene) {
+  if (found(scene, fed_but_still, Outcome::undecided)) {
+    const PreparedReading& read = *last_value(scene.evidence, supply);
+    const bool rated = scene.ratings != nullptr && scene.ratings->voltage;
+    const bool fed = std::abs(read.value.value()) >= (rated ? 0.5 * scene.ratings->voltage->value() : 5.0);
+    if (!fed) scene.findings.advise(look_upstream);
+    if ((!fed || scene.turning) && scene.is_electronic())
+      tell(scene.findings.advise(watch_a_retry), "retry", AnyQuantity(scene.ratings->retry));
+    if (fed && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
+    return;
+  }
+  if (scene.turning && scene.turning->speed.value() < still_below) {
+    scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
+    return;
+  }
+  if (found(scene, running, Outcome::silent) && scene.ratings != nullptr)
+    scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
+  if (found(scene, running, Outcome::undecided) && found(scene, line_current, Outcome::undecided))
+    scene.findings.advise(better_clamp);
+}
+
+void advise_on_the_rest(const Scene& scene) {
+  if (found(scene, turns_by_hand, Outcome::undecided)) scene.findings.advise(thaw_first);
+  if (found(scene, capacitor, Outcome::undecided))
+    scene.findings.advise(last_value(scene.evidence, capacitance) != nullptr ? better_clamp : say_frequency);
+  if (!found(scene, insulation, Outcome::undecided)) return;
+  if (scene.is_electronic()) {
+    scene.findings.advise(no_test_of_electronics);
+    return;
+  }
+  if (any_reading(scene, [](const PreparedReading& r) {
+        return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
+      }))
+    scene.findings.advise(dry_and_repeat);
+  scene.findings.advise(insulation_tester);
+}
+
+void advise_after_condemning(const Scene& scene) {
+  if (found(scene, insulation, Outcome::out_of_limits)) {
+    scene.findings.advise(do_not_energise);
+    scene.findings.advise(dry_and_repeat);
+  }
+  if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
+  const bool only_capacitor =
+      std::none_of(scene.findings.findings().begin(), scene.findings.findings().end(),
+                   [](const Finding& f) { return f.outcome == Outcome::out_of_limits && f.rule != capacitor; });
+  if (only_capacitor) {
+    scene.findings.advise(run_it);
+    return;
+  }
+  scene.findings.advise(before_buying);
+  scene.findings.advise(replacement);
+}
+
+}  // namespace
+
+void advise(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  if (std::any_of(all.begin(), all.end(), [](const Finding& f) { return f.outcome == Outcome::out_of_limits; })) {
+    advise_after_condemning(scene);
+    return;
+  }
+  advise_on_ohms(scene);
+  advise_on_winding(scene);
+  advise_on_running(scene);
+  advise_on_the_rest(scene);
+  if (scene.ratings == nullptr) scene.findings.advise(say_ratings);
+}
+
+}  // namespace ohmwright::fan_motor

@@ -1,0 +1,83 @@
+#include <ohmwright/quantity/message.hpp>
+
+#include "rules/advice.hpp"
+
+namespace ohmwright::fan_motor {
+
+std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
+  return {
+      {"lift-a-lead", OHMWRIGHT_TEXT("Unplug, prove dead, pull the motor's plug, and read it alone (say --lead-off).")},
+      {"prove-dead-and-swap", OHMWRIGHT_TEXT("In circuit: prove the points dead, read, swap the probes and read again "
+                                             "(winding_swapped=…, --proved-dead).")},
+      {"read-unplugged", OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, pull the motor's plug and read again.")},
+      {"firm-probes",
+       OHMWRIGHT_TEXT(
+           "Clean the terminals, press the probes on firmly, move the leads while you read, and read again.")},
+      {"higher-range", OHMWRIGHT_TEXT("Read it once more on a higher range, and say which (--range).")},
+      {"winding-temperature",
+       OHMWRIGHT_TEXT("Give the temperature of the winding (--at): of a motor that has stood for an hour, that of its "
+                      "compartment; one that ran is warmer inside than any thermometer on it.")},
+      {"better-thermometer",
+       OHMWRIGHT_TEXT("Let it stand until it is as warm as its surroundings, read those to half a kelvin, and read it "
+                      "with a good meter: that decides its ohms with a chance of {chance_percent} %.")},
+      {"run-it",
+       OHMWRIGHT_TEXT(
+           "Let it run at its rated volts, guards on and fingers away: note how fast it turns (speed=…) and, if "
+           "you are qualified for live work, what it draws (current=… --live). Hum, heat or a smell within a "
+           "minute are shorted turns.")},
+      {"spin-by-hand",
+       OHMWRIGHT_TEXT(
+           "Unplug, prove dead, and flick its wheel: it should coast for a second and more (--coast 3s). Stuck, "
+           "it is ice or the bearing.")},
+      {"supply-then-tach",
+       OHMWRIGHT_TEXT(
+           "Read in this order at its plug, live and for the qualified only (its low-voltage side may be tied to "
+           "the mains): supply volts, control signal, ground, tachometer. To see pulses the tachometer needs "
+           "its supply and a pull-up.")},
+      {"watch-a-retry",
+       OHMWRIGHT_TEXT(
+           "Watch it, and the volts, through one whole try of the control, {retry} at least (--watched). The "
+           "highest reading counts.")},
+      {"look-upstream",
+       OHMWRIGHT_TEXT(
+           "Look before it: door switch, control or relay, fuse, plug and wiring. Many controls stop the fan "
+           "during a defrost, for minutes after it, and with the door open.")},
+      {"thaw-first",
+       OHMWRIGHT_TEXT(
+           "Thaw it and flick it again, with its temperature (--at). If it is free then, ice stopped it: look "
+           "upstream, at drain and defrost.")},
+      {"cool-down", OHMWRIGHT_TEXT("Let it cool for half an hour and read it again.")},
+      {"say-frequency",
+       OHMWRIGHT_TEXT(
+           "Give current, volts across it and frequency (capacitor_current=… --across 372V --hz 60Hz); or read "
+           "it with the meter: unplug, discharge it through a resistor, confirm below 34 V, a lead off.")},
+      {"better-clamp",
+       OHMWRIGHT_TEXT("Read it with an instrument of more digits (--meter good), several turns of the wire through the "
+                      "clamp divided by their number.")},
+      {"insulation-tester",
+       OHMWRIGHT_TEXT(
+           "Test it with a 500 V insulation tester (insulation=… --test 500V). First unplug boards, sensors "
+           "and direct-current fans, and pull the motor's plug; test from the winding to the frame only, and "
+           "discharge afterwards. Until then do not energise it.")},
+      {"no-test-of-electronics",
+       OHMWRIGHT_TEXT(
+           "Do not test it with 500 V. An ohmmeter that shows less than OL from its leads to the frame is enough "
+           "to condemn it.")},
+      {"dry-and-repeat", OHMWRIGHT_TEXT("A wet motor leaks: dry it warm for some hours and test it once more.")},
+      {"do-not-energise",
+       OHMWRIGHT_TEXT(
+           "Leave it unplugged and tell the customer why. Check the protective earth before anything else is "
+           "switched on.")},
+      {"say-ratings", OHMWRIGHT_TEXT("Read its plate and give its ratings (ohmwright ratings lists classes).")},
+      {"before-buying",
+       OHMWRIGHT_TEXT(
+           "Before you buy: look at plug, crimps and wheel, and at what stopped it. A fan that ice stopped is a "
+           "consequence, and the next one will stop too.")},
+      {"replacement",
+       OHMWRIGHT_TEXT(
+           "A true replacement has the same volts and frequency, speed, sense of rotation, size and mount, and "
+           "the same plug and tachometer; mind where its own wheel or the old one fits.")},
+  };
+}
+
+}  // namespace ohmwright::fan_motor

@@ -1,0 +1,136 @@
+#include "rules/in_circuit.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::fan_motor {
+
+namespace {
+
+enum Text : TextIndex {
+  everything_between_probes,
+  high_not_proved,
+  low_means_nothing,
+  clears_nothing,
+  beside_others,
+  not_comparable,
+  no_in_circuit,
+  only_live,
+};
+
+/// How far swapped probes may read apart and still agree, beside their own errors.
+constexpr double swap_agreement = 0.02;
+
+bool same_within_errors(const PreparedReading& a, const PreparedReading& b) {
+  if (shows_more_than_range(a) || shows_more_than_range(b)) return shows_more_than_range(a) && shows_more_than_range(b);
+  Estimate difference = a.value;
+  difference.add_scaled(b.value, -1.0);
+  const double allowed = 2.0 * difference.standard_uncertainty() + swap_agreement * std::abs(a.value.value());
+  return std::abs(difference.value()) <= allowed;
+}
+
+bool swapped_probes_agree(const Scene& scene, const PreparedReading& reading) {
+  const auto readings = scene.evidence.readings();
+  return std::any_of(readings.begin(), readings.end(), [&](const PreparedReading& other) {
+    return other.measurand == winding_swapped && !is_live(other) && same_within_errors(reading, other);
+  });
+}
+
+/// Limits of a good winding at any temperature that a motor in an appliance has, -30 degC to 100 degC.
+Span limits_when_warm(const Scene& scene) {
+  const Span at_reference = *scene.ratings->winding_limits();
+  const double k = scene.ratings->conductor_constant;
+  const Temperature reference = scene.ratings->reference_temperature;
+  return {at_reference.lower * winding_factor(k, reference, Temperature::from_celsius(-30.0)),
+          at_reference.upper * winding_factor(k, reference, Temperature::from_celsius(100.0))};
+}
+
+/// P(a good part reads that high) and P(it reads that low).
+struct Sides {
+  double not_above = 1.0;
+  double not_below = 1.0;
+};
+
+Sides sides_of(const Scene& scene, const PreparedReading& reading) {
+  const Span limits = limits_when_warm(scene);
+  if (shows_more_than_range(reading)) {
+    const bool past = reading.shown == Shown::contact_open || reading.range_full_scale > limits.upper;
+    return {past ? 0.0 : 1.0, 1.0};
+  }
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const auto sources = scene.evidence.sources();
+  return {probability_between(reading.value, sources, -infinity, limits.upper),
+          probability_between(reading.value, sources, limits.lower, infinity)};
+}
+
+void judge_one(const Scene& scene, const PreparedReading& reading) {
+  if (scene.ratings == nullptr || !scene.ratings->winding) {
+    scene.findings.add(in_circuit, Outcome::undecided, not_comparable);
+    return;
+  }
+  const Sides sides = sides_of(scene, reading);
+  const double least = 1.0 - scene.settings.confidence;
+  const bool high = sides.not_above <= least;
+  const bool proved = reading.supply == Supply::proved_dead && swapped_probes_agree(scene, reading);
+  Text text = sides.not_below <= least ? low_means_nothing : clears_nothing;
+  if (scene.wound) text = beside_others;
+  if (high) text = proved ? everything_between_probes : high_not_proved;
+  Finding& finding = scene.findings.add(in_circuit, high && proved ? Outcome::out_of_limits : Outcome::undecided, text);
+  finding.meaning = ProbabilityMeaning::observed_if_within;
+  finding.probability = std::min(sides.not_above, sides.not_below);
+  finding.limits.upper = ohms(limits_when_warm(scene).upper);
+  tell(finding, "upper", *finding.limits.upper);
+  if (reading.shown == Shown::value) finding.measured = ohms(reading.value.value());
+}
+
+}  // namespace
+
+RuleDescriptor describe_in_circuit() {
+  return {
+      "in-circuit",
+      OHMWRIGHT_TEXT("Readings in circuit"),
+      false,
+      can_condemn | can_be_undecided,
+      "Kirchhoff: a passive path beside a part can only lower the resistance at its own terminals",
+      {
+          {"everything-between-probes",
+           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most. The points were proved "
+                          "dead and swapped probes agree, so something between the probes is at fault: the winding, "
+                          "its fuse, a lead or a splice.")},
+          {"high-not-proved",
+           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most. Prove the points dead, "
+                          "then swap the probes and read again.")},
+          {"low-means-nothing",
+           OHMWRIGHT_TEXT(
+               "In circuit it reads too low, which decides nothing: another path lies beside it. Lift one of "
+               "its leads and read again.")},
+          {"clears-nothing",
+           OHMWRIGHT_TEXT("In circuit the reading is not too high, but that clears nothing: a path beside an open "
+                          "winding can bring it back into the limits. Lift one of its leads and read again.")},
+          {"beside-others",
+           OHMWRIGHT_TEXT("In circuit other parts lie beside it; what it reads alone is what counts.")},
+          {"not-comparable", OHMWRIGHT_TEXT("A reading in circuit without ratings has nothing to be compared with.")},
+          {"no-in-circuit", OHMWRIGHT_TEXT("Not judged: no reading was taken in circuit.")},
+          {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+      }};
+}
+
+void judge_in_circuit(const Scene& scene) {
+  bool judged = false;
+  Text silence = no_in_circuit;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (!is_ohms(reading) || !is_in_circuit(reading)) continue;
+    if (is_live(reading)) {
+      silence = only_live;
+      continue;
+    }
+    judge_one(scene, reading);
+    judged = true;
+  }
+  if (!judged) scene.findings.add(in_circuit, Outcome::silent, silence);
+}
+
+}  // namespace ohmwright::fan_motor

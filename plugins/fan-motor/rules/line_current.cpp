@@ -1,0 +1,83 @@
+#include "rules/line_current.hpp"
+
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::fan_motor {
+
+namespace {
+
+enum Text : TextIndex {
+  right_current,
+  right_but_may_be_blocked,
+  too_much,
+  too_little,
+  unsure,
+  no_rated_current,
+  no_reading,
+  not_live
+};
+
+}  // namespace
+
+RuleDescriptor describe_line_current() {
+  return {
+      "line-current",
+      OHMWRIGHT_TEXT("Current when it runs"),
+      false,
+      can_pass | can_condemn | can_be_undecided,
+      "the rated current with its tolerance; 15 % where none is stated: common practice, no source",
+      {
+          {"right-current", OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}.")},
+          {"right-but-may-be-blocked",
+           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. A shaded-pole motor draws little "
+                          "more when it is blocked, so look that it turns.")},
+          {"too-much",
+           OHMWRIGHT_TEXT(
+               "It draws {measured}; a good one draws {lower} to {upper}. Shorted turns, a dragging bearing or "
+               "a blocked wheel draw so.")},
+          {"too-little",
+           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Its wheel is loose, the air is "
+                          "blocked, a winding is open, or it gets too few volts.")},
+          {"unsure",
+           OHMWRIGHT_TEXT(
+               "It draws {measured}; a good one draws {lower} to {upper}: with this instrument too near to an "
+               "end to tell.")},
+          {"no-rated-current", OHMWRIGHT_TEXT("Not judged: what it should draw is not known.")},
+          {"no-reading", OHMWRIGHT_TEXT("Not judged: what it draws was not read.")},
+          {"not-live", OHMWRIGHT_TEXT("Not judged: what it draws has to be read while it runs.")},
+      }};
+}
+
+void judge_line_current(const Scene& scene) {
+  const PreparedReading* reading = last_value(scene.evidence, current);
+  if (reading == nullptr || !is_live(*reading) || scene.ratings == nullptr || !scene.ratings->current) {
+    const Text text = reading == nullptr ? no_reading : !is_live(*reading) ? not_live : no_rated_current;
+    scene.findings.add(line_current, Outcome::silent, text);
+    return;
+  }
+  const double rated = scene.ratings->current->value();
+  const double lower = rated * (1.0 - scene.ratings->current_tolerance);
+  const double upper = rated * (1.0 + scene.ratings->current_tolerance);
+  const Conformance p = conformance_of(reading->value, scene.evidence.sources(), lower, upper);
+  const Outcome outcome = decide(p, scene.settings.confidence);
+  const bool blind = scene.ratings->construction == Construction::shaded_pole && !scene.turning;
+  Text text = unsure;
+  if (outcome == Outcome::within_limits) text = blind ? right_but_may_be_blocked : right_current;
+  if (outcome == Outcome::out_of_limits) text = reading->value.value() > upper ? too_much : too_little;
+  Finding& finding = scene.findings.add(line_current, outcome, text);
+  finding.holds_back = outcome == Outcome::undecided;  // it alone tells shorted turns
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = p.within;
+  finding.measured = amperes(reading->value.value());
+  finding.measured_uncertainty = reading->value.standard_uncertainty();
+  finding.limits.lower = amperes(lower);
+  finding.limits.upper = amperes(upper);
+  finding.judged = reading->value;
+  finding.judged_lower = lower;
+  finding.judged_upper = upper;
+  tell(finding, "measured", *finding.measured);
+  tell(finding, "lower", *finding.limits.lower);
+  tell(finding, "upper", *finding.limits.upper);
+}
+
+}  // namespace ohmwright::fan_motor

@@ -1,0 +1,81 @@
+#pragma once
+
+#include <cstdint>
+
+namespace ohmwright::fan_motor {
+
+// Places in the lists of the descriptor (descriptor/): the lists are written in this order.
+
+enum MeasurandIndex : std::uint16_t {
+  winding,
+  winding_swapped,
+  common_run,
+  common_start,
+  start_run,
+  current,
+  speed,
+  tach,
+  supply,
+  insulation_resistance,
+  capacitance,
+  capacitor_current,
+};
+
+enum ConditionIndex : std::uint16_t { part_temperature, watched, test_voltage, capacitor_voltage, frequency, coast };
+
+enum TerminalIndex : std::uint16_t { lead_1, lead_2, start_lead, frame };
+
+enum FaultModeIndex : std::uint16_t {
+  fault_open,
+  fault_shorted_turns,
+  fault_seized,
+  fault_blocked_by_ice,
+  fault_worn_bearing,
+  fault_weak_capacitor,
+  fault_dead_electronics,
+  fault_leaks,
+};
+
+enum RuleIndex : std::uint16_t {
+  running,
+  winding_resistance,
+  open_winding,
+  short_winding,
+  in_circuit,
+  windings_add_up,
+  not_by_ohms,
+  line_current,
+  fed_but_still,
+  turns_by_hand,
+  capacitor,
+  insulation,
+  matching_class,
+};
+
+enum AdviceIndex : std::uint16_t {
+  lift_a_lead,
+  prove_dead_and_swap,
+  read_unplugged,
+  firm_probes,
+  higher_range,
+  winding_temperature,
+  better_thermometer,
+  run_it,
+  spin_by_hand,
+  supply_then_tach,
+  watch_a_retry,
+  look_upstream,
+  thaw_first,
+  cool_down,
+  say_frequency,
+  better_clamp,
+  insulation_tester,
+  no_test_of_electronics,
+  dry_and_repeat,
+  do_not_energise,
+  say_ratings,
+  before_buying,
+  replacement,
+};
+
+}  // namespace ohmwright::fan_motor

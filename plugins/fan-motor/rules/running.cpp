@@ -1,0 +1,155 @@
+#include "rules/running.hpp"
+
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::fan_motor {
+
+namespace {
+
+enum Text : TextIndex {
+  turns_right,
+  turns_slow,
+  turns_fast,
+  turns_unsure,
+  draws_right,
+  draws_wrong,
+  draws_unsure,
+  stands_still,
+  speed_unknown,
+  pulses_unknown,
+  no_ratings,
+  not_run,
+};
+
+void judge_speed(const Scene& scene, Span limits) {
+  const Estimate& seen = scene.turning->speed;
+  const Conformance p = conformance_of(seen, scene.evidence.sources(), limits.lower, limits.upper);
+  const Outcome outcome = decide(p, scene.settings.confidence);
+  Text text = turns_unsure;
+  if (outcome == Outcome::within_limits) text = turns_right;
+  if (outcome == Outcome::out_of_limits) text = seen.value() < limits.lower ? turns_slow : turns_fast;
+  Finding& finding = scene.findings.add(running, outcome, text);
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = p.within;
+  finding.measured = turns(seen.value());
+  finding.measured_uncertainty = seen.standard_uncertainty();
+  finding.limits.lower = turns(limits.lower);
+  finding.limits.upper = turns(limits.upper);
+  finding.judged = seen;
+  finding.judged_lower = limits.lower;
+  finding.judged_upper = limits.upper;
+  tell(finding, "measured", *finding.measured);
+  tell(finding, "lower", *finding.limits.lower);
+  tell(finding, "upper", *finding.limits.upper);
+  if (const auto fastest = scene.ratings->synchronous())
+    tell(finding, "slip_percent", 100.0 * (1.0 - seen.value() / fastest->value()));
+}
+
+/// A shaded-pole motor draws little more when it is blocked, so its current does not say that it turns.
+bool current_tells_running(const FanMotorRatings& ratings) {
+  return ratings.construction != Construction::shaded_pole && ratings.current.has_value();
+}
+
+void judge_by_current(const Scene& scene, const PreparedReading& reading) {
+  const double rated = scene.ratings->current->value();
+  const double lower = rated * (1.0 - scene.ratings->current_tolerance);
+  const double upper = rated * (1.0 + scene.ratings->current_tolerance);
+  const Conformance p = conformance_of(reading.value, scene.evidence.sources(), lower, upper);
+  const Outcome outcome = decide(p, scene.settings.confidence);
+  Text text = draws_unsure;
+  if (outcome == Outcome::within_limits) text = draws_right;
+  if (outcome == Outcome::out_of_limits) text = draws_wrong;
+  Finding& finding = scene.findings.add(running, outcome, text);
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = p.within;
+  finding.measured = amperes(reading.value.value());
+  finding.measured_uncertainty = reading.value.standard_uncertainty();
+  finding.limits.lower = amperes(lower);
+  finding.limits.upper = amperes(upper);
+  finding.judged = reading.value;
+  finding.judged_lower = lower;
+  finding.judged_upper = upper;
+  tell(finding, "measured", *finding.measured);
+  tell(finding, "lower", *finding.limits.lower);
+  tell(finding, "upper", *finding.limits.upper);
+}
+
+Finding& say(const Scene& scene, Outcome outcome, Text text) {
+  Finding& finding = scene.findings.add(running, outcome, text);
+  if (scene.turning) tell(finding, "measured", turns(scene.turning->speed.value()));
+  return finding;
+}
+
+}  // namespace
+
+RuleDescriptor describe_running() {
+  return {
+      "running",
+      OHMWRIGHT_TEXT("How it runs"),
+      true,
+      can_pass | can_condemn | can_be_undecided,
+      "n = 120 f/p*(1 - s); slip up to 20 % (shaded pole) and 10 % (capacitor run): common practice, no source",
+      {
+          {"turns-right", OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}.")},
+          {"turns-slow",
+           OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}. A dragging bearing, shorted "
+                          "turns, too few volts or ice on its wheel holds it back.")},
+          {"turns-fast",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. Its wheel is loose or off, it "
+               "is another motor, or the blades were counted for turns.")},
+          {"turns-unsure",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}: too near to an end to tell.")},
+          {"draws-right",
+           OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its "
+                          "fan.")},
+          {"draws-wrong",
+           OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its "
+                          "fan.")},
+          {"draws-unsure",
+           OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper}: with this "
+                          "instrument too near to an end to tell.")},
+          {"stands-still", OHMWRIGHT_TEXT("It stands still. Whether it should turn is said by the volts at its plug.")},
+          {"speed-unknown",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; how fast it should turn is not known: the ratings state neither speed "
+               "nor poles and frequency.")},
+          {"pulses-unknown",
+           OHMWRIGHT_TEXT("Its tachometer gives pulses, but how many a turn is not known: they show that it turns, not "
+                          "how fast.")},
+          {"no-ratings",
+           OHMWRIGHT_TEXT(
+               "Nothing is known of this motor, so only open, shorted, blocked and leaking can be told: name "
+               "its ratings.")},
+          {"not-run", OHMWRIGHT_TEXT("Not judged: it was not seen running.")},
+      }};
+}
+
+void judge_running(const Scene& scene) {
+  if (scene.turning && scene.turning->speed.value() < still_below) {
+    say(scene, Outcome::undecided, stands_still).holds_back = true;
+    return;
+  }
+  if (scene.ratings == nullptr) {
+    scene.findings.add(running, Outcome::silent, no_ratings);
+    return;
+  }
+  if (scene.turning) {
+    const std::optional<Span> limits = scene.ratings->speed_limits();
+    if (limits)
+      judge_speed(scene, *limits);
+    else
+      say(scene, Outcome::undecided, speed_unknown);
+    return;
+  }
+  const PreparedReading* drawn = last_value(scene.evidence, current);
+  if (drawn != nullptr && is_live(*drawn) && current_tells_running(*scene.ratings)) {
+    judge_by_current(scene, *drawn);
+    return;
+  }
+  const bool pulses = last_value(scene.evidence, tach) != nullptr;
+  scene.findings.add(running, pulses ? Outcome::undecided : Outcome::silent, pulses ? pulses_unknown : not_run);
+}
+
+}  // namespace ohmwright::fan_motor

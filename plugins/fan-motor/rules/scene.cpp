@@ -1,0 +1,77 @@
+#include "rules/scene.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+namespace ohmwright::fan_motor {
+
+namespace {
+
+bool is_usable(const PreparedReading& reading) {
+  return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
+         !is_within_leads(reading) && reading.condition(part_temperature) != nullptr;
+}
+
+/// R·(k + t_ref)/(k + t), with the errors of both (IEC 60034-1).
+Estimate at_reference(const FanMotorRatings& ratings, const PreparedReading& reading) {
+  const Estimate& temperature = *reading.condition(part_temperature);
+  const Temperature t = Temperature::from_kelvin(temperature.value());
+  const double factor = winding_factor(ratings.conductor_constant, t, ratings.reference_temperature);
+  Estimate moved;
+  moved.add_scaled(reading.value, factor);
+  moved.add_uncertainty(temperature, -moved.value() / (ratings.conductor_constant + t.celsius()));
+  return moved;
+}
+
+std::optional<WindingOhms> wound_ohms(const FanMotorRatings& ratings, const Evidence& evidence) {
+  boost::container::static_vector<Estimate, most_fused> moved;
+  WindingOhms wound;
+  for (const PreparedReading& reading : evidence.readings()) {
+    if (!is_usable(reading)) continue;
+    const Estimate one = at_reference(ratings, reading);
+    if (!can_be_fused({moved.data(), moved.size()}, one)) continue;
+    moved.push_back(one);
+    wound.read_ohms = reading.value.value();
+    wound.read_kelvin = reading.condition(part_temperature)->value();
+    wound.stated_off = wound.stated_off && is_lead_off(reading);
+  }
+  if (moved.empty()) return std::nullopt;
+  const std::span<const Estimate> all(moved.data(), moved.size());
+  wound.ohms = fuse(all);
+  wound.count = all.size();
+  wound.worst_apart = worst_disagreement(all);
+  return wound;
+}
+
+/// The last reading of its speed, else of its tachometer: 2π·f/N.
+std::optional<Turning> turning_of(const FanMotorRatings* ratings, const Evidence& evidence) {
+  if (const PreparedReading* reading = last_value(evidence, speed)) return Turning{reading, reading->value};
+  const PreparedReading* pulses = last_value(evidence, tach);
+  if (pulses == nullptr || ratings == nullptr || !ratings->pulses_per_turn) return std::nullopt;
+  Turning turning{pulses, {}};
+  turning.speed.add_scaled(pulses->value, 2.0 * std::numbers::pi / *ratings->pulses_per_turn);
+  return turning;
+}
+
+}  // namespace
+
+bool is_within_leads(const PreparedReading& reading) {
+  if (reading.shown == Shown::contact_closed) return true;
+  if (reading.shown != Shown::value) return false;
+  const double reach = reading.lead_resistance + reading.lead_half_width + reading.meter_half_width;
+  return reading.displayed <= reach;
+}
+
+const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand) {
+  const PreparedReading* last = nullptr;
+  for (const PreparedReading& reading : evidence.readings())
+    if (reading.measurand == measurand && reading.shown == Shown::value) last = &reading;
+  return last;
+}
+
+Scene::Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
+    : ratings(known), evidence(given), settings(how), findings(out), turning(turning_of(known, given)) {
+  if (ratings != nullptr && ratings->winding) wound = wound_ohms(*ratings, evidence);
+}
+
+}  // namespace ohmwright::fan_motor

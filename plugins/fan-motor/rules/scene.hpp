@@ -1,0 +1,80 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include <boost/container/static_vector.hpp>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/uncertainty/fusion.hpp>
+
+#include "part/fan_motor_ratings.hpp"
+#include "rules/names.hpp"
+
+namespace ohmwright::fan_motor {
+
+inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == winding; }
+inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
+inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
+inline bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
+inline bool shows_more_than_range(const PreparedReading& reading) {
+  return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
+}
+
+/// Whether the reading lies within the leads' own resistance and the meter's last digits: two wires measure nothing but
+/// their contacts there.
+bool is_within_leads(const PreparedReading& reading);
+
+/// Ohms of the winding at the reference temperature of its ratings, fused of all usable readings.
+struct WindingOhms {
+  Estimate ohms;
+  double read_ohms = 0.0;    ///< of the last reading, as it was
+  double read_kelvin = 0.0;  ///< where that was
+  std::size_t count = 0;
+  bool stated_off = true;    ///< every one of them was read with a lead off
+  double worst_apart = 0.0;  ///< between two of them, in standard uncertainties
+};
+
+/// How fast it turns [rad/s].
+struct Turning {
+  const PreparedReading* reading = nullptr;
+  Estimate speed;
+};
+
+/// Everything that the rules of one call to `judge` share.
+struct Scene {
+  const FanMotorRatings* ratings;  ///< null: nothing is known of the part
+  const Evidence& evidence;
+  const JudgeSettings& settings;
+  Findings& findings;
+  std::optional<WindingOhms> wound;
+  std::optional<Turning> turning;
+
+  Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
+
+  bool is_electronic() const { return ratings != nullptr && ratings->is_electronic(); }
+  bool readings_disagree() const { return wound && wound->worst_apart > largest_disagreement; }
+
+  /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
+  static constexpr double largest_disagreement = 3.0;
+};
+
+/// Slower than this it stands still: a wheel that is blown round turns so [rad/s] (30 rpm).
+inline constexpr double still_below = 3.2;
+
+/// The last reading of a measurand that shows a value, or null.
+const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand);
+
+/// Adds a named value to a finding or an advice.
+template <class Told, class Value>
+void tell(Told& told, std::string_view name, Value value) {
+  told.arguments.push_back(FindingArgument{name, value});
+}
+
+inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
+inline AnyQuantity volts(double value) { return {Dimension::voltage, value}; }
+inline AnyQuantity amperes(double value) { return {Dimension::current, value}; }
+inline AnyQuantity turns(double value) { return {Dimension::rotational_speed, value}; }
+inline AnyQuantity degrees(double kelvin) { return {Dimension::temperature, kelvin}; }
+
+}  // namespace ohmwright::fan_motor

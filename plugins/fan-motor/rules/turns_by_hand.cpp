@@ -1,0 +1,80 @@
+#include "rules/turns_by_hand.hpp"
+
+namespace ohmwright::fan_motor {
+
+namespace {
+
+enum Text : TextIndex { turns_free, seized, ice_or_bearing, not_spun };
+
+/// A good fan coasts longer than this after a flick (common practice, no source) [s].
+constexpr double free_from_seconds = 1.0;
+/// Warmer than this, no ice holds it [K].
+constexpr double no_ice_above_kelvin = 273.15 + 5.0;
+
+struct Spun {
+  double seconds = 0.0;
+  bool surely_thawed = false;
+};
+
+std::optional<Spun> last_spun(const Scene& scene) {
+  std::optional<Spun> last;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    const Estimate* time = reading.condition(coast);
+    if (time == nullptr) continue;
+    const Estimate* temperature = reading.condition(part_temperature);
+    const bool thawed = temperature != nullptr &&
+                        temperature->value() - 2.0 * temperature->standard_uncertainty() > no_ice_above_kelvin;
+    last = Spun{time->value(), thawed};
+  }
+  return last;
+}
+
+}  // namespace
+
+std::optional<bool> turns_freely(const Scene& scene) {
+  const std::optional<Spun> spun = last_spun(scene);
+  return spun ? std::optional(spun->seconds >= free_from_seconds) : std::nullopt;
+}
+
+RuleDescriptor describe_turns_by_hand() {
+  return {
+      "turns-by-hand",
+      OHMWRIGHT_TEXT("Turned by hand"),
+      false,
+      can_pass | can_condemn | can_be_undecided,
+      "common practice, no source: a good fan coasts for a second and more after a flick",
+      {
+          {"turns-free",
+           OHMWRIGHT_TEXT(
+               "Flicked by hand it coasts for {coast}: bearing and wheel are free. If it was stuck before it "
+               "thawed, ice stopped it, and the cause lies upstream: the defrost.")},
+          {"seized",
+           OHMWRIGHT_TEXT("Flicked by hand it stops at once, and it is too warm for ice: its bearing is seized.")},
+          {"ice-or-bearing",
+           OHMWRIGHT_TEXT("Flicked by hand it stops at once: ice on its wheel, or its bearing. Only thawed can that be "
+                          "told (say its temperature, --at).")},
+          {"not-spun", OHMWRIGHT_TEXT("Not asked: it was not turned by hand (--coast 4s).")},
+      }};
+}
+
+void judge_turns_by_hand(const Scene& scene) {
+  const std::optional<Spun> spun = last_spun(scene);
+  if (!spun) {
+    scene.findings.add(turns_by_hand, Outcome::silent, not_spun);
+    return;
+  }
+  const bool free = spun->seconds >= free_from_seconds;
+  const Text text = free ? turns_free : spun->surely_thawed ? seized : ice_or_bearing;
+  const Outcome outcome = free                  ? Outcome::within_limits
+                          : spun->surely_thawed ? Outcome::out_of_limits
+                                                : Outcome::undecided;
+  Finding& finding = scene.findings.add(turns_by_hand, outcome, text);
+  finding.holds_back = text == ice_or_bearing;
+  if (text == seized) {
+    finding.meaning = ProbabilityMeaning::observed_if_within;
+    finding.probability = 0.0;
+  }
+  tell(finding, "coast", AnyQuantity(Dimension::duration, spun->seconds));
+}
+
+}  // namespace ohmwright::fan_motor

@@ -1,0 +1,85 @@
+#include "rules/windings_add_up.hpp"
+
+#include <cmath>
+
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::fan_motor {
+
+namespace {
+
+enum Text : TextIndex { add_up, do_not_add_up, unsure, start_is_lower, not_all_read };
+
+/// How far the sum of a good motor's two windings may be off the ends' reading (common practice, no source).
+constexpr double closure_share = 0.02;
+
+}  // namespace
+
+RuleDescriptor describe_windings_add_up() {
+  return {
+      "windings-add-up",
+      OHMWRIGHT_TEXT("Both windings against their ends"),
+      false,
+      can_pass | can_condemn | can_be_undecided,
+      "Kirchhoff: R(start-run) = R(common-run) + R(common-start); 2 %: common practice, no source",
+      {
+          {"add-up",
+           OHMWRIGHT_TEXT("{run} and {start} make {sum}, and the ends read {ends}: they add up. The higher one is the "
+                          "start winding, behind the capacitor.")},
+          {"do-not-add-up",
+           OHMWRIGHT_TEXT(
+               "{run} and {start} make {sum}, but the ends read {ends}: a winding is open or shorted in part, "
+               "or the terminals were taken for others.")},
+          {"unsure",
+           OHMWRIGHT_TEXT(
+               "{run} and {start} make {sum}, and the ends read {ends}: with this meter too coarse to tell.")},
+          {"start-is-lower",
+           OHMWRIGHT_TEXT("{run} and {start} make {sum}, and the ends read {ends}, but the start winding should be the "
+                          "higher one: the terminals were taken for others.")},
+          {"not-all-read",
+           OHMWRIGHT_TEXT("Not judged: this needs common_run, common_start and start_run, the plug off.")},
+      }};
+}
+
+void judge_windings_add_up(const Scene& scene) {
+  const PreparedReading* run = last_value(scene.evidence, common_run);
+  const PreparedReading* start = last_value(scene.evidence, common_start);
+  const PreparedReading* ends = last_value(scene.evidence, start_run);
+  if (run == nullptr || start == nullptr || ends == nullptr || is_live(*run) || is_live(*start) || is_live(*ends) ||
+      is_in_circuit(*run) || is_in_circuit(*start) || is_in_circuit(*ends)) {
+    scene.findings.add(windings_add_up, Outcome::silent, not_all_read);
+    return;
+  }
+  Estimate gap = ends->value;
+  gap.add_scaled(run->value, -1.0);
+  gap.add_scaled(start->value, -1.0);
+  const double allowed = closure_share * std::abs(ends->value.value());
+  const Conformance p = conformance_of(gap, scene.evidence.sources(), -allowed, allowed);
+  Outcome outcome = decide(p, scene.settings.confidence);
+  Text text = unsure;
+  if (outcome == Outcome::within_limits) text = add_up;
+  if (outcome == Outcome::out_of_limits) text = do_not_add_up;
+  if (outcome == Outcome::within_limits && start->value.value() < run->value.value()) {
+    text = start_is_lower;
+    outcome = Outcome::undecided;
+  }
+  Finding& finding = scene.findings.add(windings_add_up, outcome, text);
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = p.within;
+  finding.measured = ohms(gap.value());
+  finding.measured_uncertainty = gap.standard_uncertainty();
+  finding.limits.lower = ohms(-allowed);
+  finding.limits.upper = ohms(allowed);
+  if (text != start_is_lower) {
+    finding.judged = gap;
+    finding.judged_lower = -allowed;
+    finding.judged_upper = allowed;
+  }
+  tell(finding, "run", ohms(run->value.value()));
+  tell(finding, "start", ohms(start->value.value()));
+  tell(finding, "sum", ohms(run->value.value() + start->value.value()));
+  tell(finding, "ends", ohms(ends->value.value()));
+  tell(finding, "gap", ohms(gap.value()));
+}
+
+}  // namespace ohmwright::fan_motor

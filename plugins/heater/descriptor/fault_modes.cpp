@@ -1,0 +1,49 @@
+#include <ohmwright/quantity/message.hpp>
+
+#include "descriptor/descriptor.hpp"
+
+namespace ohmwright::heater {
+
+std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of FaultModeIndex
+  constexpr std::string_view assumed = "assumed, no source";
+  return {
+      {"open",
+       OHMWRIGHT_TEXT("element open"),
+       2.0,
+       assumed,
+       {{"frost-whole-coil", 0.95}, {"warm-cabinet", 0.7}, {"compressor-never-stops", 0.5}},
+       {}},
+      {"opens-hot",
+       OHMWRIGHT_TEXT("element or a crimp of it opens when hot"),
+       0.3,
+       assumed,
+       {{"frost-far-end", 0.5}, {"comes-and-goes", 0.6}, {"frost-whole-coil", 0.4}},
+       {}},
+      {"shorted-turns",
+       OHMWRIGHT_TEXT("part of its wire bridged"),
+       0.2,
+       assumed,
+       {{"short-defrost", 0.3}, {"trips-breaker", 0.2}},
+       {}},
+      {"one-of-two",
+       OHMWRIGHT_TEXT("one of two elements open"),
+       0.3,
+       assumed,
+       {{"frost-far-end", 0.7}, {"long-defrost", 0.7}},
+       {}},
+      {"bad-joint",
+       OHMWRIGHT_TEXT("bad joint in its leads"),
+       0.5,
+       assumed,
+       {{"frost-far-end", 0.4}, {"comes-and-goes", 0.5}, {"long-defrost", 0.4}},
+       {}},
+      {"leaks-to-frame",
+       OHMWRIGHT_TEXT("leaks to the frame"),
+       0.4,
+       assumed,
+       {{"trips-residual-current-device", 0.8}, {"shock-from-cabinet", 0.2}},
+       {}},
+  };
+}
+
+}  // namespace ohmwright::heater

@@ -1,0 +1,150 @@
+#include "rules/advice.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <ohmwright/verdict/what_would_decide.hpp>
+
+namespace ohmwright::heater {
+
+namespace {
+
+/// A way is worth naming when it decides at least one such part in five.
+constexpr double least_chance = 0.2;
+
+bool found(const Scene& scene, RuleIndex rule, Outcome outcome) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [&](const Finding& f) { return f.rule == rule && f.outcome == outcome; });
+}
+
+template <class Predicate>
+bool any_reading(const Scene& scene, Predicate predicate) {
+  const auto readings = scene.evidence.readings();
+  return std::any_of(readings.begin(), readings.end(), predicate);
+}
+
+bool is_any_ohms(const PreparedReading& r) {
+  return r.measurand == resistance || r.measurand == resistance_swapped || r.measurand == insulation_resistance;
+}
+
+/// A good bench meter on this element: 0.3 % and 0.1 ohm, leads zeroed (generic class, common practice, no source).
+double chance_of_better_meter(const Scene& scene) {
+  const ColdOhms& cold = *scene.cold;
+  const double u = (0.003 * cold.ohms.value() + 0.1) / std::numbers::sqrt3;
+  return probability_of_decision(cold.ohms, cold.limits.lower, cold.limits.upper, {u, 0.0}, scene.settings.confidence);
+}
+
+/// What a lead that is still on leaves open.
+bool needs_a_lead_lifted(const Scene& scene) {
+  const bool low_or_short = any_reading(scene, [&](const PreparedReading& r) {
+    return is_ohms(r) && !is_live(r) && r.connection == Connection::unstated && is_within_leads(r);
+  });
+  const bool low_unstated = scene.cold && !scene.cold->stated_off &&
+                            scene.cold->ohms.value() < scene.cold->limits.lower &&
+                            found(scene, element_resistance, Outcome::undecided);
+  return found(scene, in_circuit, Outcome::undecided) ||
+         (low_or_short && found(scene, short_element, Outcome::undecided)) || low_unstated;
+}
+
+void advise_on_ohms(const Scene& scene) {
+  if (any_reading(scene, [](const PreparedReading& r) { return is_any_ohms(r) && is_live(r); }))
+    scene.findings.advise(read_unplugged);
+  if (needs_a_lead_lifted(scene)) scene.findings.advise(lift_a_lead);
+  const bool high_in_circuit = any_reading(scene, [&](const PreparedReading& r) {
+    return is_ohms(r) && is_in_circuit(r) && !is_live(r) && scene.ratings != nullptr &&
+           (shows_more_than_range(r) || r.value.value() > scene.ratings->cold().upper);
+  });
+  if (high_in_circuit) scene.findings.advise(prove_dead_and_swap);
+  if (scene.readings_disagree()) scene.findings.advise(firm_probes);
+  for (const Finding& finding : scene.findings.findings()) {
+    if (finding.rule != open_element || finding.outcome != Outcome::undecided) continue;
+    scene.findings.advise(finding.holds_back ? firm_probes : higher_range);
+    break;
+  }
+}
+
+/// The ohms lie near an end: the better meter, and the clamp, for which the wire's gain when hot is no guess.
+void advise_on_near_end(const Scene& scene) {
+  if (!scene.cold || scene.readings_disagree() || !found(scene, element_resistance, Outcome::undecided)) return;
+  if (!scene.cold->stated_off && scene.cold->ohms.value() < scene.cold->limits.lower) return;  // a lead to lift first
+  if (scene.ratings->knows_power() && !scene.load) scene.findings.advise(clamp_under_load);
+  const double chance = chance_of_better_meter(scene);
+  if (chance < least_chance) return;
+  Advice& advice = scene.findings.advise(better_meter);
+  advice.probability_decided = chance;
+  tell(advice, "chance_percent", 100.0 * chance);
+}
+
+void advise_on_load(const Scene& scene) {
+  const auto under_load_without_line = [](const PreparedReading& r) {
+    return (r.measurand == current || r.measurand == power) && is_live(r) && r.condition(line_voltage) == nullptr;
+  };
+  const PreparedReading* on_terminals = last_value(scene.evidence, terminal_voltage);
+  const bool told_by_terminals = on_terminals != nullptr && is_live(*on_terminals);
+  for (const Finding& finding : scene.findings.findings())
+    if (finding.rule == power_under_load && finding.holds_back && !told_by_terminals) {
+      scene.findings.advise(volts_at_element);
+      break;
+    }
+  if (scene.ratings != nullptr && any_reading(scene, under_load_without_line)) scene.findings.advise(say_line_voltage);
+  if (!found(scene, supply_without_current, Outcome::undecided)) return;
+  if (last_value(scene.evidence, current) == nullptr)
+    scene.findings.advise(clamp_with_volts);
+  else if (any_reading(scene, [&](const PreparedReading& r) {
+             return r.measurand == current && r.value.value() < no_current_below(scene.ratings);
+           }))
+    scene.findings.advise(look_upstream);
+}
+
+void advise_on_insulation(const Scene& scene) {
+  if (found(scene, element_resistance, Outcome::within_limits) && found(scene, insulation, Outcome::silent))
+    scene.findings.advise(frame_too);
+  if (!found(scene, insulation, Outcome::undecided)) return;
+  const bool wet = any_reading(scene, [](const PreparedReading& r) {
+    return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
+  });
+  if (wet) scene.findings.advise(dry_and_repeat);
+  scene.findings.advise(insulation_tester);
+}
+
+void advise_on_replacement(const Scene& scene) {
+  if (scene.ratings == nullptr || !scene.ratings->knows_power()) {
+    scene.findings.advise(replacement_by_plate);
+    return;
+  }
+  Advice& advice = scene.findings.advise(replacement);
+  tell(advice, "voltage", AnyQuantity(*scene.ratings->voltage));
+  tell(advice, "power", AnyQuantity(*scene.ratings->power));
+}
+
+void advise_after_condemning(const Scene& scene) {
+  if (found(scene, insulation, Outcome::out_of_limits)) {
+    scene.findings.advise(do_not_energise);
+    scene.findings.advise(dry_and_repeat);
+  }
+  if (found(scene, supply_without_current, Outcome::out_of_limits)) scene.findings.advise(opens_when_hot);
+  if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
+  if (found(scene, open_element, Outcome::out_of_limits) || found(scene, element_resistance, Outcome::out_of_limits) ||
+      found(scene, short_element, Outcome::out_of_limits))
+    scene.findings.advise(before_buying);
+  if (found(scene, power_under_load, Outcome::out_of_limits)) scene.findings.advise(before_buying_power);
+  advise_on_replacement(scene);
+}
+
+}  // namespace
+
+void advise(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  if (std::any_of(all.begin(), all.end(), [](const Finding& f) { return f.outcome == Outcome::out_of_limits; })) {
+    advise_after_condemning(scene);
+    return;
+  }
+  advise_on_ohms(scene);
+  advise_on_near_end(scene);
+  advise_on_load(scene);
+  advise_on_insulation(scene);
+  if (scene.ratings == nullptr) scene.findings.advise(say_ratings);
+}
+
+}  // namespace ohmwright::heater

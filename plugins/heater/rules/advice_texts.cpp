@@ -1,0 +1,77 @@
+#include <ohmwright/quantity/message.hpp>
+
+#include "rules/advice.hpp"
+
+namespace ohmwright::heater {
+
+std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
+  return {
+      {"lift-a-lead",
+       OHMWRIGHT_TEXT("Unplug, prove dead, pull one of its leads off, and read it alone (say --lead-off).")},
+      {"prove-dead-and-swap", OHMWRIGHT_TEXT("In circuit: prove the points dead, read, swap the probes and read again "
+                                             "(resistance_swapped=…, --proved-dead).")},
+      {"read-unplugged", OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, lift a lead and read again.")},
+      {"higher-range", OHMWRIGHT_TEXT("Read it once more on a higher range, and say which (--range).")},
+      {"firm-probes",
+       OHMWRIGHT_TEXT(
+           "Clean the terminals, press the probes on firmly, move the leads while you read, and read again.")},
+      {"better-meter",
+       OHMWRIGHT_TEXT(
+           "Short the probes, zero the meter, and read it again with a good one (--meter good): that decides "
+           "it with a chance of {chance_percent} %.")},
+      {"clamp-under-load",
+       OHMWRIGHT_TEXT(
+           "Decide it under load, if you are qualified for live work: clamp around one of its leads while it "
+           "heats, and the volts at the outlet (--line 118V --current 3.6A --live).")},
+      {"say-line-voltage", OHMWRIGHT_TEXT("Give the volts that it gets while it heats (--line).")},
+      {"volts-at-element",
+       OHMWRIGHT_TEXT(
+           "Read the volts across its own two leads while it should heat (terminals=… --live): full volts and "
+           "no current condemn it, no volts clear it and lead upstream. Live work, for the qualified.")},
+      {"clamp-with-volts",
+       OHMWRIGHT_TEXT("Put a clamp around one of its leads at the same time (--current): volts and no current condemn "
+                      "it.")},
+      {"look-upstream",
+       OHMWRIGHT_TEXT("Look before it: limit thermostat or defrost thermostat, thermal link, control or timer, and the "
+                      "splices. Prove dead, then go from part to part with one lead off.")},
+      {"insulation-tester",
+       OHMWRIGHT_TEXT("Test it with a 500 V insulation tester (insulation=… --test 500V). First unplug boards, sensors "
+                      "and direct-current fans, and take both leads off the element; test from the element to the "
+                      "frame only, and discharge afterwards. Until then do not energise it.")},
+      {"frame-too",
+       OHMWRIGHT_TEXT("Its ohms say nothing of its insulation: before it is energised, read from each terminal to the "
+                      "frame as well (insulation=…).")},
+      {"dry-and-repeat",
+       OHMWRIGHT_TEXT(
+           "A metal-sheathed element takes in moisture when it lies unused, and a wet terminal leaks: dry it "
+           "warm for some hours, off the appliance, and test it once more with 500 V.")},
+      {"do-not-energise",
+       OHMWRIGHT_TEXT(
+           "Leave it unplugged and tell the customer why. Check the protective earth before anything else is "
+           "switched on.")},
+      {"say-ratings",
+       OHMWRIGHT_TEXT("Read the volts and watts on its plate or in the sheet and give its ratings (ohmwright ratings "
+                      "lists classes).")},
+      {"opens-when-hot",
+       OHMWRIGHT_TEXT(
+           "Unplug, prove dead and read its ohms at once, still hot, and again when it is cold: OL hot and a "
+           "value cold proves it. Look also at the crimps of its leads.")},
+      {"before-buying",
+       OHMWRIGHT_TEXT("Before you buy: read once more on the bare terminals of the element itself, a lead off. Leads, "
+                      "crimps and a link in them fail more often than the wire.")},
+      {"before-buying-power",
+       OHMWRIGHT_TEXT("Before you buy: check that the clamp holds one wire of this heater alone, and read volts and "
+                      "current once more at the same moment.")},
+      {"replacement",
+       OHMWRIGHT_TEXT(
+           "A true replacement is for {voltage} and {power}, as long, and built in the same way: what glows in "
+           "glass in place of a sheath is no equal, however well the ohms agree, and least of all where the "
+           "refrigerant is flammable.")},
+      {"replacement-by-plate",
+       OHMWRIGHT_TEXT(
+           "A true replacement has the volts and watts of the plate, the same length and the same build; equal "
+           "ohms alone are no equal part.")},
+  };
+}
+
+}  // namespace ohmwright::heater

@@ -1,0 +1,99 @@
+#include "rules/open_element.hpp"
+
+#include <algorithm>
+
+namespace ohmwright::heater {
+
+namespace {
+
+enum Text : TextIndex {
+  open_for_certain,
+  comes_and_goes,
+  range_too_low,
+  range_unknown,
+  no_over_range,
+  only_in_circuit,
+  only_live
+};
+
+/// More than this is no heater of any sort: 5 W at 240 V is 11.5 kohm (common practice, no source) [ohm].
+constexpr double highest_of_any_heater = 20e3;
+
+double highest_of_good_part(const Scene& scene) {
+  return scene.ratings == nullptr ? highest_of_any_heater : scene.ratings->cold().upper;
+}
+
+const PreparedReading* value_of_the_part(const Scene& scene) {
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading))
+      return &reading;
+  return nullptr;
+}
+
+}  // namespace
+
+RuleDescriptor describe_open() {
+  return {
+      "open",
+      OHMWRIGHT_TEXT("Open element"),
+      false,
+      can_condemn | can_be_undecided,
+      "P(over-range | good part), ours; over-range condemns only past the upper limit",
+      {
+          {"open",
+           OHMWRIGHT_TEXT("The meter shows more than {range}, and a good one reads at most {highest}: the element, a "
+                          "link in its leads or a lead is open. It makes no heat.")},
+          {"comes-and-goes",
+           OHMWRIGHT_TEXT(
+               "One reading shows OL, another {measured}: a contact comes and goes, at the probes, in a lead "
+               "or in the element.")},
+          {"range-too-low",
+           OHMWRIGHT_TEXT("The meter shows more than {range}, but a good one may read up to {highest}: choose a higher "
+                          "range.")},
+          {"range-unknown",
+           OHMWRIGHT_TEXT(
+               "The meter shows over-range, but on which range is not known: say the range (a good one reads "
+               "at most {highest}).")},
+          {"no-over-range", OHMWRIGHT_TEXT("Not judged: no reading went past the meter's range.")},
+          {"only-in-circuit",
+           OHMWRIGHT_TEXT("Not judged here: the over-range reading was taken in circuit, where it speaks of everything "
+                          "between the probes.")},
+          {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+      }};
+}
+
+void judge_open(const Scene& scene) {
+  const PreparedReading* decisive = nullptr;
+  Text silence = no_over_range;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (!is_ohms(reading) || !shows_more_than_range(reading)) continue;
+    if (is_live(reading))
+      silence = only_live;
+    else if (is_in_circuit(reading))
+      silence = only_in_circuit;
+    else if (decisive == nullptr || reading.range_full_scale > decisive->range_full_scale)
+      decisive = &reading;
+  }
+  if (decisive == nullptr) {
+    scene.findings.add(open_element, Outcome::silent, silence);
+    return;
+  }
+  const double highest = highest_of_good_part(scene);
+  // "Open" in words is no range's end: whoever says so has looked.
+  const bool said_open = decisive->shown == Shown::contact_open;
+  const bool past = said_open || decisive->range_full_scale > highest;
+  const PreparedReading* value = past ? value_of_the_part(scene) : nullptr;
+  Text text = decisive->range_full_scale > 0.0 ? range_too_low : range_unknown;
+  if (past) text = value != nullptr ? comes_and_goes : open_for_certain;
+  Finding& finding =
+      scene.findings.add(open_element, text == open_for_certain ? Outcome::out_of_limits : Outcome::undecided, text);
+  finding.holds_back = text == comes_and_goes;
+  finding.meaning = ProbabilityMeaning::observed_if_within;
+  finding.probability = past ? 0.0 : 1.0;
+  finding.limits.upper = ohms(highest);
+  tell(finding, "highest", *finding.limits.upper);
+  tell(finding, "range", ohms(std::max(decisive->range_full_scale, said_open ? highest : 0.0)));
+  if (value != nullptr) tell(finding, "measured", ohms(value->displayed));
+}
+
+}  // namespace ohmwright::heater

@@ -1,0 +1,84 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include <boost/container/static_vector.hpp>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/uncertainty/fusion.hpp>
+
+#include "part/heater_ratings.hpp"
+#include "rules/names.hpp"
+
+namespace ohmwright::heater {
+
+inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == resistance; }
+inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
+inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
+inline bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
+inline bool shows_more_than_range(const PreparedReading& reading) {
+  return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
+}
+
+/// Whether the reading lies within the leads' own resistance and the meter's last digits: two wires measure nothing but
+/// their contacts there.
+bool is_within_leads(const PreparedReading& reading);
+
+/// The cold ohms of the element, fused of all usable readings, each moved to 20 °C.
+struct ColdOhms {
+  Estimate ohms;             ///< at 20 °C
+  RatedResistance limits;    ///< at 20 °C, with room for what the alloy may do between there and the readings
+  std::size_t count = 0;     ///< of readings
+  bool stated_off = true;    ///< every one of them was read with a lead off
+  double worst_apart = 0.0;  ///< between two of them, in standard uncertainties
+};
+
+/// What the element takes when it heats, brought to its rated voltage.
+struct Load {
+  const PreparedReading* reading = nullptr;
+  double line_volt = 0.0;
+  Estimate rated_power;  ///< P·(Vr/V)² or V·I·(Vr/V)² [W]
+};
+
+/// Everything that the rules of one call to `judge` share.
+struct Scene {
+  const HeaterRatings* ratings;  ///< null: nothing is known of the part
+  const Evidence& evidence;
+  const JudgeSettings& settings;
+  Findings& findings;
+  std::optional<ColdOhms> cold;
+  std::optional<Load> load;
+
+  Scene(const HeaterRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
+
+  bool sure(double probability) const { return probability >= settings.confidence; }
+  bool readings_disagree() const { return cold && cold->worst_apart > largest_disagreement; }
+
+  /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
+  static constexpr double largest_disagreement = 3.0;
+};
+
+/// Less than this share of what it should draw is no current (common practice, no source).
+inline constexpr double no_current_share = 0.05;
+/// Amperes that any heater draws, where nothing is known of it: 10 W at 240 V.
+inline constexpr double least_heater_ampere = 0.04;
+
+/// Below this current the element does not heat [A].
+double no_current_below(const HeaterRatings* ratings);
+
+/// The last reading of a measurand that shows a value, or null.
+const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand);
+
+/// Adds a named value to a finding or an advice.
+template <class Told, class Value>
+void tell(Told& told, std::string_view name, Value value) {
+  told.arguments.push_back(FindingArgument{name, value});
+}
+
+inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
+inline AnyQuantity watts(double value) { return {Dimension::power, value}; }
+inline AnyQuantity volts(double value) { return {Dimension::voltage, value}; }
+inline AnyQuantity amperes(double value) { return {Dimension::current, value}; }
+
+}  // namespace ohmwright::heater

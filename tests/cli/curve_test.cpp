@@ -1,0 +1,128 @@
+// Ratings from measured rows, through the real program.
+
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <unistd.h>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "program.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::Ran;
+using testing::run_program;
+
+Ran curve(std::vector<std::string> words) {
+  words.insert(words.begin(), {"curve", "defrost-sensor"});
+  return run_program(words);
+}
+
+/// A folder of its own, gone afterwards.
+class Curve : public ::testing::Test {
+ protected:
+  Curve() { std::filesystem::create_directories(folder_); }
+  ~Curve() override { std::filesystem::remove_all(folder_); }
+  Curve(const Curve&) = delete;
+  Curve& operator=(const Curve&) = delete;
+
+  std::string path(const std::string& name) const { return (folder_ / name).string(); }
+  std::string file(const std::string& name, const std::string& text) const {
+    std::ofstream(path(name)) << text;
+    return path(name);
+  }
+
+ private:
+  std::filesystem::path folder_ =
+      std::filesystem::temp_directory_path() / ("ohmwright-curve-test-" + std::to_string(::getpid()));
+};
+
+/// R = 10 kΩ·exp(3977 K·(1/T − 1/298.15 K)), the beta equation (IEC 60539-1, from memory), worked by hand to six
+/// digits.
+constexpr const char* beta_rows =
+    "at [degC],resistance [ohm]\n"
+    "-20,107095\n"
+    "-10,58951.5\n"
+    "0,33900.4\n"
+    "10,20271.6\n"
+    "20,12554.7\n"
+    "30,8025.15\n";
+
+TEST_F(Curve, RowsOfABetaCurveGiveItBack) {
+  const Ran ran = curve({"--series", file("rows.csv", beta_rows), "--format", "json"});
+  ASSERT_EQ(ran.exit_code, 0) << ran.err;
+  const auto json = nlohmann::json::parse(ran.out);
+  bool found = false;
+  for (const auto& form : json.at("forms")) {
+    if (form.at("form") != "beta") continue;
+    for (const auto& figure : form.at("figures")) {
+      if (figure.at("name") != "beta") continue;
+      found = true;
+      EXPECT_NEAR(figure.at("value").get<double>(), 3977.0, 3.0);
+    }
+  }
+  EXPECT_TRUE(found) << ran.out;
+}
+
+TEST_F(Curve, TypedRowsAreRowsToo) {
+  const Ran ran = curve({"107.1k@-20C", "33.9k@0C", "20.2k@10C", "12.57k@20C", "8.03k@30C"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("ratings from 5 rows"));
+}
+
+TEST_F(Curve, ARowThatBreaksTheFallIsNamedAndLeftOut) {
+  std::string rows = beta_rows;
+  rows.replace(rows.find("20271.6"), 7, "2027.16");
+  const Ran ran = curve({"--series", file("rows.csv", rows)});
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("Look at these rows"), HasSubstr("line 5, left out:")));
+}
+
+TEST_F(Curve, WhatIsSavedChecksAPart) {
+  const Ran saved = curve({"--series", file("rows.csv", beta_rows), "--save", path("mine.json"), "--form", "beta",
+                           "--title", "Sensor of the cold room", "--source", "measured in ice and salt"});
+  ASSERT_EQ(saved.exit_code, 0) << saved.err;
+  const Ran checked = run_program(
+      {"check", "defrost-sensor", "--ratings", path("mine.json"), "--lead-off", "20.3k", "--at", "10C ± 0.3K"});
+  EXPECT_THAT(checked.out, HasSubstr("Sensor of the cold room")) << checked.err;
+  EXPECT_NE(checked.exit_code, 2) << checked.err;
+}
+
+TEST_F(Curve, RefusalsSayWhatWasExpected) {
+  EXPECT_THAT(curve({}).err, HasSubstr("a curve needs rows: name a table with --series FILE, or type them, such as "
+                                       "32.7k@0C 10.0k@25C"));
+  EXPECT_THAT(curve({"33k@0C", "20k", "19k@10C"}).err,
+              HasSubstr("reading 2 stands without --at, and a row of a curve needs it"));
+  EXPECT_THAT(curve({"33k@0C", "--name", "mine"}).err, HasSubstr("--name says what --save writes; add --save FILE"));
+  EXPECT_THAT(curve({"33k@0C", "--of", "speed"}).err, HasSubstr("a defrost-sensor has no reading called \"speed\""));
+  const Ran badly_named = curve({"--series", file("rows.csv", beta_rows), "--save", path("My Sensor.json")});
+  EXPECT_EQ(badly_named.exit_code, 2);
+  EXPECT_THAT(badly_named.err, HasSubstr("the ratings cannot be called \"My Sensor\""));
+  EXPECT_FALSE(std::filesystem::exists(path("My Sensor.json")));
+}
+
+TEST_F(Curve, RowsThatGiveNoFormAreRefusedWithTheirReasons) {
+  const Ran ran = curve({"OL@0C", "OL@10C"});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("left out"), HasSubstr("No ratings could be made from these rows")));
+}
+
+TEST_F(Curve, AThermostatsSeriesGivesItsTripPoint) {
+  const Ran ran = run_program({"curve", "bimetal-thermostat", "--series",
+                               file("warm.csv",
+                                    "time,at [degC],state\n0,5,closed\n60,9,closed\n120,12.2,closed\n"
+                                    "180,13.4,open\n240,16,open\n")});
+  EXPECT_EQ(ran.exit_code, 0) << ran.err << ran.out;
+  EXPECT_THAT(ran.out, HasSubstr("12.8"));
+}
+
+}  // namespace
+}  // namespace ohmwright
