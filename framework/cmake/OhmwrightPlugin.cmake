@@ -10,6 +10,12 @@
 # The target is called like the plugin. The library exports the stamp and the entry function and nothing else, has no
 # undefined symbols, and links ohmwright::core alone. It goes to <build>/lib/ohmwright/plugins/NAME (the folder in which
 # a program of the build tree looks) and is installed to lib/ohmwright/plugins/NAME.
+#
+# A kind without C++ is a file NAME.kind.json in the source folder:
+#
+#   ohmwright_add_kind_file(thermal-link [DATA ratings vectors README.md] [OUTPUT_FOLDER folder] [NOT_INSTALLED])
+#
+# It goes where a plugin of that name would go; nothing is compiled.
 include_guard(GLOBAL)
 include(GNUInstallDirs)
 
@@ -45,6 +51,26 @@ function(ohmwright_add_plugin name)
   if(NOT arg_NOT_INSTALLED)
     _ohmwright_install_plugin(${name} "${place}" "${arg_DATA}")
     set_property(GLOBAL APPEND PROPERTY OHMWRIGHT_PLUGINS ${name})  # a test looks at the exports of each
+  endif()
+endfunction()
+
+function(ohmwright_add_kind_file name)
+  cmake_parse_arguments(PARSE_ARGV 1 arg "NOT_INSTALLED" "OUTPUT_FOLDER" "DATA")
+  if(arg_UNPARSED_ARGUMENTS)
+    message(FATAL_ERROR "ohmwright_add_kind_file(${name}): it takes DATA, OUTPUT_FOLDER and NOT_INSTALLED; not "
+                        "understood: \"${arg_UNPARSED_ARGUMENTS}\"")
+  endif()
+  set(place "${CMAKE_INSTALL_LIBDIR}/ohmwright/plugins/${name}")
+  set(folder "${CMAKE_BINARY_DIR}/${place}")
+  if(arg_OUTPUT_FOLDER)
+    set(folder "${arg_OUTPUT_FOLDER}")
+  endif()
+  set(data "${name}.kind.json" ${arg_DATA})
+  add_custom_target(${name} ALL)
+  _ohmwright_copy_data(${name} "${folder}" "${data}")
+  if(NOT arg_NOT_INSTALLED)
+    _ohmwright_install_data("${place}" "${data}")
+    set_property(GLOBAL APPEND PROPERTY OHMWRIGHT_KIND_FILES ${name})
   endif()
 endfunction()
 
@@ -119,6 +145,10 @@ endfunction()
 
 function(_ohmwright_install_plugin name place data)
   install(TARGETS ${name} LIBRARY DESTINATION "${place}")
+  _ohmwright_install_data("${place}" "${data}")
+endfunction()
+
+function(_ohmwright_install_data place data)
   foreach(entry IN LISTS data)
     cmake_path(ABSOLUTE_PATH entry BASE_DIRECTORY "${CMAKE_CURRENT_SOURCE_DIR}" NORMALIZE OUTPUT_VARIABLE source)
     if(IS_DIRECTORY "${source}")

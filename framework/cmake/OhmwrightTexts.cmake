@@ -16,3 +16,20 @@ function(ohmwright_collect_texts domain)
     VERBATIM)
   add_dependencies(texts texts_${domain})
 endfunction()
+
+# The same for a kind without C++: its file's own texts, and those that every kind of a file can say (`sources`).
+function(ohmwright_collect_kind_file_texts domain kind_file sources)
+  find_package(Python3 QUIET COMPONENTS Interpreter)
+  if(NOT OHMWRIGHT_XGETTEXT OR NOT Python3_FOUND)
+    return()
+  endif()
+  set(own "${CMAKE_BINARY_DIR}/texts/${domain}.cpp")
+  file(GLOB_RECURSE ours CONFIGURE_DEPENDS ${sources})
+  add_custom_target(texts_${domain}
+    COMMAND "${CMAKE_COMMAND}" -E make_directory "${CMAKE_BINARY_DIR}/texts"
+    COMMAND Python3::Interpreter "${PROJECT_SOURCE_DIR}/framework/cmake/kind_file_texts.py" "${kind_file}" "${own}"
+    COMMAND "${OHMWRIGHT_XGETTEXT}" --language=C++ --from-code=UTF-8 --keyword=OHMWRIGHT_TEXT --no-wrap
+            --package-name=ohmwright -o "${CMAKE_BINARY_DIR}/texts/${domain}.pot" "${own}" ${ours}
+    VERBATIM)
+  add_dependencies(texts texts_${domain})
+endfunction()

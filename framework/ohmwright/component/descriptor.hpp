@@ -12,8 +12,9 @@
 
 namespace ohmwright {
 
-// What a kind says of itself: plain rows, built once, that point at constants of the plugin (never unloaded). The host
-// prints help, finds parts, checks files and makes sentences from them, and so knows no kind by name.
+// What a kind says of itself: plain rows, built once. Their texts are constants of the plugin (never unloaded) or, of a
+// kind made from a file, live as long as the kind. The host prints help, finds parts, checks files and makes sentences
+// from them, and so knows no kind by name.
 
 /// A sentence pattern with its stable name: `{id, "the part reads {measured}"}`.
 struct TextEntry {

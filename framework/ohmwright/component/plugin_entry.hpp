@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <string_view>
+#include <vector>
 
 #include <boost/version.hpp>
 
@@ -13,7 +14,10 @@
 
 namespace ohmwright {
 
-class Kind;  // <ohmwright/component/kind.hpp>; not included, because the program reads stamps without it
+// Not included, because the program reads stamps without them:
+class Kind;       // <ohmwright/component/kind.hpp>
+class ValueNode;  // <ohmwright/component/value_tree.hpp>
+struct Problem;   // <ohmwright/quantity/error.hpp>
 
 /// Number of the plugin ABI. Not the release number: it changes when anything in core's headers that crosses the
 /// boundary changes its layout or meaning (docs/architecture.md).
@@ -32,17 +36,26 @@ struct PluginStamp {
   std::uint32_t abi;
   char build_tag[112];  ///< must equal the program's own, `OHMWRIGHT_BUILD_TAG`
   char compiler[48];    ///< informative
-  char kinds[832];      ///< one line a kind: id, then its aliases, tab-separated
+  char kinds[832];      ///< one line a kind: id, then its aliases, tab-separated; or `reads_kind_files` alone
 };
 // NOLINTEND(modernize-avoid-c-arrays)
 static_assert(offsetof(PluginStamp, abi) == 20 && sizeof(PluginStamp) == 1016, "the stamp has no padding");
+
+/// What stands in a stamp instead of kinds where the plugin has none of its own and makes them of files. No kind can
+/// have that name.
+inline constexpr std::string_view reads_kind_files = "*.kind.json";
 
 /// What the entry function returns. The program copies nothing: the table lives in the plugin.
 struct PluginTable {
   std::uint32_t size;  ///< sizeof(PluginTable)
   std::uint32_t kind_count;
-  Kind* (*create_kind)(std::uint32_t index);  ///< in the order of the stamp's lines; may throw
+  /// In the order of the stamp's lines; may throw. Null in a plugin that reads kind files.
+  Kind* (*create_kind)(std::uint32_t index);
   void (*destroy_kind)(Kind* kind);
+  /// Makes the kind that a kind file describes. The document is valid against schemas/kind.schema.json and is gone
+  /// after the call. What else is wrong with it is added to `problems`, all at once; the result is then null. Null in a
+  /// plugin with kinds of its own.
+  Kind* (*create_kind_from)(const ValueNode& document, std::vector<Problem>& problems) = nullptr;
 };
 
 using PluginEntry = const PluginTable*();
@@ -115,7 +128,20 @@ constexpr std::uint32_t kinds_named_in(std::string_view kinds_text) {
   OHMWRIGHT_CORE_API const ohmwright::PluginTable* ohmwright_plugin_entry_v1();                                 \
   const ohmwright::PluginTable* ohmwright_plugin_entry_v1() {                                                   \
     static const ohmwright::PluginTable table = {sizeof(ohmwright::PluginTable), count, create,                 \
-                                                 [](ohmwright::Kind* kind) { delete kind; }};                   \
+                                                 [](ohmwright::Kind* kind) { delete kind; }, nullptr};          \
     return &table;                                                                                              \
   }                                                                                                             \
+  }
+
+/// The same for a plugin that has no kind of its own and reads kind files: `create_from` is a function
+/// `Kind* (const ValueNode& document, std::vector<Problem>& problems)` as `PluginTable::create_kind_from` says.
+#define OHMWRIGHT_KIND_FILE_PLUGIN(create_from)                                                            \
+  OHMWRIGHT_PLUGIN_STAMP(ohmwright::plugin_abi, OHMWRIGHT_BUILD_TAG, "*.kind.json")                        \
+  extern "C" {                                                                                             \
+  OHMWRIGHT_CORE_API const ohmwright::PluginTable* ohmwright_plugin_entry_v1();                            \
+  const ohmwright::PluginTable* ohmwright_plugin_entry_v1() {                                              \
+    static const ohmwright::PluginTable table = {sizeof(ohmwright::PluginTable), 0, nullptr,               \
+                                                 [](ohmwright::Kind* kind) { delete kind; }, create_from}; \
+    return &table;                                                                                         \
+  }                                                                                                        \
   }

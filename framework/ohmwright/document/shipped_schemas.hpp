@@ -11,6 +11,8 @@ const Schema& meter_schema();
 const Schema& ratings_schema();
 const Schema& readings_schema();
 const Schema& vectors_schema();
+/// Of a kind without C++.
+const Schema& kind_schema();
 /// Of what ohmwright writes, for tests.
 const Schema& verdict_schema();
 const Schema& chart_schema();

@@ -5,6 +5,7 @@
 
 #include <ohmwright/plugin/discovery.hpp>
 #include <ohmwright/plugin/guard.hpp>
+#include <ohmwright/plugin/kind_file.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/stamp_reader.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -72,6 +73,18 @@ class Search {
     for (const fs::path& inner : consider_files_of(folder)) consider_files_of(inner);
   }
 
+  /// Without the plugin that reads them, kind files are as good as not there.
+  void refuse_kind_files_without_reader() {
+    if (result.kind_file_reader) return;
+    const auto first = std::stable_partition(result.plugins.begin(), result.plugins.end(),
+                                             [](const FoundPlugin& plugin) { return plugin.kind_file == nullptr; });
+    for (auto file = first; file != result.plugins.end(); ++file) {
+      result.refused.push_back(
+          {file->path, {"no plugin that reads kind files was found beside it; install kind-file"}, file->kinds});
+    }
+    result.plugins.erase(first, result.plugins.end());
+  }
+
   Discovery result;
 
  private:
@@ -83,7 +96,7 @@ class Search {
     fs::directory_iterator entry(folder, error);
     for (; !error && entry != fs::directory_iterator(); entry.increment(error)) {
       std::error_code ignored;  // what cannot be looked at is no folder for us
-      if (entry->path().extension() == plugin_suffix) {
+      if (entry->path().extension() == plugin_suffix || is_named_as_kind_file(entry->path())) {
         files.push_back(entry->path());
       } else if (entry->is_directory(ignored)) {
         folders.push_back(entry->path());
@@ -100,27 +113,45 @@ class Search {
     try {
       const TrustedFile file = open_trusted(path, user_);
       if (is_known(file)) return;
-      add(read_plugin(FileBytes(file.descriptor.number(), file.size), file));
+      const FileBytes bytes(file.descriptor.number(), file.size);
+      add(is_named_as_kind_file(path) ? read_kind_file(bytes, file) : read_plugin(bytes, file));
     } catch (const PluginError& error) {
-      result.refused.push_back({path, error.reasons(), error.kinds()});
+      result.refused.push_back({path, error.reasons(), error.kinds().empty() ? kind_named_by(path) : error.kinds()});
     } catch (...) {  // one file that cannot be looked at must not hide the others
       result.refused.push_back({path, {"it cannot be read: " + text_of_current_exception()}, {}});
     }
   }
 
   bool is_known(const TrustedFile& file) const {
-    return std::any_of(result.plugins.begin(), result.plugins.end(), [&](const FoundPlugin& plugin) {
+    const auto is_it = [&](const FoundPlugin& plugin) {
       return plugin.device == file.device && plugin.inode == file.inode;
-    });
+    };
+    return std::any_of(result.plugins.begin(), result.plugins.end(), is_it) ||
+           (result.kind_file_reader && is_it(*result.kind_file_reader));
   }
 
   void add(FoundPlugin plugin) {
+    if (plugin.reads_kind_files) {
+      add_reader(std::move(plugin));
+      return;
+    }
     if (std::vector<std::string> clashes = names_.clashes(plugin); !clashes.empty()) {
       result.refused.push_back({plugin.path, std::move(clashes), {}});  // its kinds are those of the first plugin
       return;
     }
     names_.take(plugin);
     result.plugins.push_back(std::move(plugin));
+  }
+
+  void add_reader(FoundPlugin plugin) {
+    if (!result.kind_file_reader) {
+      result.kind_file_reader = std::move(plugin);
+      return;
+    }
+    result.refused.push_back(
+        {plugin.path,
+         {"kind files are read by " + shell_word(result.kind_file_reader->path) + " already; remove one of the two"},
+         {}});
   }
 
   ::uid_t user_;
@@ -148,7 +179,8 @@ FoundPlugin read_plugin(const ByteSource& bytes, const TrustedFile& file) {
   if (!found.stamp) throw PluginError(file.path, {found.refusal});
   CheckedStamp checked = check_stamp(*found.stamp);
   if (!checked.reasons.empty()) throw PluginError(file.path, std::move(checked.reasons), std::move(checked.kinds));
-  return {file.path, std::move(checked.kinds), std::move(checked.compiler), file.device, file.inode};
+  return {file.path,  std::move(checked.kinds), std::move(checked.compiler), file.device,
+          file.inode, checked.reads_kind_files};
 }
 
 Discovery discover(const std::vector<fs::path>& folders, ::uid_t user) {
@@ -158,6 +190,7 @@ Discovery discover(const std::vector<fs::path>& folders, ::uid_t user) {
     if (i == 0 && !fs::exists(folders[i], ignored)) continue;
     search.search(folders[i]);
   }
+  search.refuse_kind_files_without_reader();
   return std::move(search.result);
 }
 

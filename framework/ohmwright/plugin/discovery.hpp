@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,15 +13,19 @@
 
 namespace ohmwright {
 
+struct Document;  // <ohmwright/document/document.hpp>
+
 inline constexpr std::string_view plugin_suffix = ".ohmplug";  ///< on every system
 
-/// A plugin that may be loaded, known from its stamp alone.
+/// A plugin that may be loaded, known from its stamp alone; or a kind file, read and checked.
 struct FoundPlugin {
   std::filesystem::path path;      ///< canonical
-  std::vector<StampedKind> kinds;  ///< at least one
+  std::vector<StampedKind> kinds;  ///< at least one, but for the plugin that reads kind files
   std::string compiler;            ///< informative
   std::uint64_t device = 0;        ///< with `inode`: one file by whatever name it was reached
   std::uint64_t inode = 0;
+  bool reads_kind_files = false;
+  std::shared_ptr<const Document> kind_file = nullptr;  ///< of a kind file: what stands in it; null for a library
 };
 
 /// A plugin or a folder that was refused, and everything that is wrong with it.
@@ -41,14 +46,16 @@ FoundPlugin read_plugin(const ByteSource& bytes, const TrustedFile& file);
 
 /// What a search found; nothing of any plugin has run.
 struct Discovery {
-  std::vector<FoundPlugin> plugins;  ///< in the order found
+  std::vector<FoundPlugin> plugins;  ///< libraries and kind files, in the order found
+  std::optional<FoundPlugin> kind_file_reader = std::nullopt;
   std::vector<RefusedPlugin> refused;
 };
 
-/// Searches the folders for `*.ohmplug`, and the folders right below each (one folder a kind); files come sorted by
-/// name, those of the folder itself first. A folder or file that is reached twice counts once; a kind or an alias that
-/// is already there makes the later plugin a refused one. The first folder may be absent (an installation without
-/// plugins); any other that is absent is refused.
+/// Searches the folders for `*.ohmplug` and `*.kind.json`, and the folders right below each (one folder a kind); files
+/// come sorted by name, those of the folder itself first. A folder or file that is reached twice counts once; a kind or
+/// an alias that is already there makes the later plugin a refused one, and so does a second reader of kind files;
+/// without a reader every kind file is refused. The first folder may be absent (an installation without plugins); any
+/// other that is absent is refused.
 Discovery discover(const std::vector<std::filesystem::path>& folders, ::uid_t user);
 
 /// Names that mean the same: case does not count, and blanks and underscores are hyphens. "Evaporator fan" is

@@ -5,24 +5,15 @@
 
 #include <boost/dll/shared_library.hpp>
 
-#include <ohmwright/plugin/descriptor_check.hpp>
 #include <ohmwright/plugin/guard.hpp>
 #include <ohmwright/plugin/library.hpp>
+#include <ohmwright/plugin/made_kind.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/sealed_copy.hpp>
-#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
 
 namespace {
-
-struct DestroyKind {
-  void (*destroy)(Kind*) = nullptr;
-  void operator()(Kind* kind) const {
-    guarded([&] { destroy(kind); });
-  }
-};
-using OwnedKind = std::unique_ptr<Kind, DestroyKind>;
 
 [[noreturn]] void refuse(const FoundPlugin& plugin, std::string reason) {
   throw PluginError(plugin.path, {std::move(reason)});
@@ -63,7 +54,8 @@ const PluginTable& table_of(const FoundPlugin& plugin, const boost::dll::shared_
     refuse(plugin, "its table has " + std::to_string(table->size) + " bytes, this program's " +
                        std::to_string(sizeof(PluginTable)));
   }
-  if (table->create_kind == nullptr || table->destroy_kind == nullptr) refuse(plugin, "its table has a null function");
+  const bool creates = plugin.reads_kind_files ? table->create_kind_from != nullptr : table->create_kind != nullptr;
+  if (!creates || table->destroy_kind == nullptr) refuse(plugin, "its table has a null function");
   if (table->kind_count != plugin.kinds.size()) {
     refuse(plugin, "its table has " + std::to_string(table->kind_count) + " kinds, its stamp " +
                        std::to_string(plugin.kinds.size()));
@@ -76,49 +68,25 @@ const PluginTable& table_of(const FoundPlugin& plugin, const boost::dll::shared_
 // Members are destroyed from the last to the first: the kinds go before their library.
 struct PluginLibrary::Loaded {
   boost::dll::shared_library library;
-  std::vector<OwnedKind> kinds;
-  std::vector<const Descriptor*> descriptors;
+  const PluginTable* table = nullptr;
+  std::vector<MadeKind> kinds;
 };
-
-namespace {
-
-/// Makes one kind and asks for its descriptor; null and a reason where either fails.
-std::pair<OwnedKind, const Descriptor*> make_kind(const PluginTable& table, const StampedKind& stamped,
-                                                  std::uint32_t index, std::vector<std::string>& reasons) {
-  OwnedKind kind(nullptr, DestroyKind{table.destroy_kind});
-  const Descriptor* descriptor = nullptr;
-  const std::string name = "the kind " + ohmwright::quoted(stamped.id);
-  if (const auto thrown = guarded([&] { kind.reset(table.create_kind(index)); })) {
-    reasons.push_back("making " + name + " failed: " + *thrown);
-  } else if (kind == nullptr) {
-    reasons.push_back("making " + name + " gave nothing");
-  } else if (const auto thrown_by_descriptor = guarded([&] { descriptor = &kind->descriptor(); })) {
-    reasons.push_back("describing " + name + " failed: " + *thrown_by_descriptor);
-  } else if (const auto thrown_by_check = guarded([&] {
-               for (std::string& problem : descriptor_problems(*descriptor, stamped))
-                 reasons.push_back(std::move(problem));
-             })) {
-    reasons.push_back("checking the descriptor of " + name + " failed: " + *thrown_by_check);
-  }
-  return {std::move(kind), descriptor};
-}
-
-}  // namespace
 
 std::unique_ptr<PluginLibrary::Loaded> PluginLibrary::load_checked(const FoundPlugin& plugin, ::uid_t user) {
   TrustedFile file = open_trusted(plugin.path, user);
   FileDescriptor sealed = sealed_copy(file);
   const FoundPlugin again = read_plugin(FileBytes(sealed.number(), file.size), file);
-  if (again.kinds != plugin.kinds) refuse(plugin, "it was replaced by another plugin meanwhile; start again");
+  if (again.kinds != plugin.kinds || again.reads_kind_files != plugin.reads_kind_files)
+    refuse(plugin, "it was replaced by another plugin meanwhile; start again");
 
   auto loaded = std::make_unique<Loaded>();
   loaded->library = open_library(plugin, std::move(sealed));
   const PluginTable& table = table_of(plugin, loaded->library);
+  loaded->table = &table;
   std::vector<std::string> reasons;
   for (std::uint32_t index = 0; index < table.kind_count; ++index) {
-    auto [kind, descriptor] = make_kind(table, plugin.kinds[index], index, reasons);
-    loaded->kinds.push_back(std::move(kind));
-    loaded->descriptors.push_back(descriptor);
+    loaded->kinds.push_back(make_kind(
+        table, plugin.kinds[index], [&] { return table.create_kind(index); }, reasons));
   }
   if (!reasons.empty()) throw PluginError(plugin.path, std::move(reasons));
   return loaded;
@@ -137,7 +105,12 @@ std::shared_ptr<const PluginLibrary> PluginLibrary::load(const FoundPlugin& plug
 PluginLibrary::PluginLibrary(std::unique_ptr<Loaded> loaded) : loaded_(std::move(loaded)) {}
 PluginLibrary::~PluginLibrary() = default;
 
-const Kind& PluginLibrary::kind(std::size_t index) const { return *loaded_->kinds.at(index); }
-const Descriptor& PluginLibrary::descriptor(std::size_t index) const { return *loaded_->descriptors.at(index); }
+std::shared_ptr<const Kind> PluginLibrary::kind(std::size_t index) const {
+  return {shared_from_this(), loaded_->kinds.at(index).kind.get()};
+}
+
+const Descriptor& PluginLibrary::descriptor(std::size_t index) const { return *loaded_->kinds.at(index).descriptor; }
+
+const PluginTable& PluginLibrary::table() const { return *loaded_->table; }
 
 }  // namespace ohmwright

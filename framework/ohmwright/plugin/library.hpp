@@ -4,6 +4,7 @@
 #include <vector>
 
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/plugin_entry.hpp>
 #include <ohmwright/plugin/discovery.hpp>
 
 namespace ohmwright {
@@ -12,7 +13,7 @@ namespace ohmwright {
 ///
 /// Its code stays mapped until the process ends, even after the last holder is gone: what a plugin made may point at
 /// its constants from anywhere. The holders therefore only decide when its kinds are destroyed.
-class PluginLibrary {
+class PluginLibrary : public std::enable_shared_from_this<PluginLibrary> {
  public:
   /// Loads what discovery found: opened and checked again, copied into sealed memory, its stamp compared once more
   /// there, every symbol bound at once, its kinds made and their descriptors checked. Throws PluginError, and nothing
@@ -26,10 +27,12 @@ class PluginLibrary {
   PluginLibrary& operator=(PluginLibrary&&) = delete;
   ~PluginLibrary();
 
-  /// The kind of the stamp's line with that index.
-  const Kind& kind(std::size_t index) const;
+  /// The kind of the stamp's line with that index; it holds the library.
+  std::shared_ptr<const Kind> kind(std::size_t index) const;
   /// What that kind says of itself, asked for once.
   const Descriptor& descriptor(std::size_t index) const;
+  /// The functions of the plugin; for kinds that are made later, of files.
+  const PluginTable& table() const;
 
  private:
   struct Loaded;

@@ -4,9 +4,8 @@
 
 namespace ohmwright {
 
-LoadedKind::LoadedKind(std::shared_ptr<const PluginLibrary> library, std::size_t index,
-                       std::filesystem::path library_path)
-    : library_(std::move(library)), index_(index), library_path_(std::move(library_path)) {}
+LoadedKind::LoadedKind(std::shared_ptr<const Kind> kind, const Descriptor& descriptor, std::filesystem::path path)
+    : kind_(std::move(kind)), descriptor_(&descriptor), path_(std::move(path)) {}
 
 std::shared_ptr<const Part> LoadedKind::make_part(const ValueNode* ratings, std::vector<Problem>& problems) const {
   const std::size_t problems_before = problems.size();
@@ -19,12 +18,12 @@ std::shared_ptr<const Part> LoadedKind::make_part(const ValueNode* ratings, std:
     problems[i].pointer = one_line(problems[i].pointer);
   }
   if (has_problems) return nullptr;
-  // The deleter holds the library: the code that destroys the part must be there for as long as the part.
-  return {made.release(), [library = library_](const Part* part) { guarded([&] { delete part; }); }};
+  // The deleter holds kind and library: the code that destroys the part must be there for as long as the part.
+  return {made.release(), [holder = kind_](const Part* part) { guarded([&] { delete part; }); }};
 }
 
 void LoadedKind::fail(std::string_view what, const std::string& thrown) const {
-  throw PluginError(library_path_,
+  throw PluginError(path_,
                     {std::string(what) + " of the kind " + ohmwright::quoted(descriptor().id) + " failed: " + thrown});
 }
 

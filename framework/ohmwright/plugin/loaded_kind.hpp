@@ -10,27 +10,27 @@
 
 #include <ohmwright/component/kind.hpp>
 #include <ohmwright/plugin/guard.hpp>
-#include <ohmwright/plugin/library.hpp>
 
 namespace ohmwright {
 
 /// A kind whose plugin is loaded, and where its data lie.
 class LoadedKind {
  public:
-  /// The `index`-th kind of the library that was loaded from `library_path`.
-  LoadedKind(std::shared_ptr<const PluginLibrary> library, std::size_t index, std::filesystem::path library_path);
+  /// A kind that holds its library, what it says of itself, and the library or kind file that it comes from.
+  LoadedKind(std::shared_ptr<const Kind> kind, const Descriptor& descriptor, std::filesystem::path path);
 
-  const Kind& kind() const { return library_->kind(index_); }
-  const Descriptor& descriptor() const { return library_->descriptor(index_); }
-  const std::filesystem::path& library_path() const { return library_path_; }
+  const Kind& kind() const { return *kind_; }
+  const Descriptor& descriptor() const { return *descriptor_; }
+  /// The library, or the kind file.
+  const std::filesystem::path& path() const { return path_; }
 
-  /// The folder of the library; generic ratings and test vectors lie beside it. They need not exist.
-  std::filesystem::path data_folder() const { return library_path_.parent_path(); }
+  /// The folder of that file; generic ratings and test vectors lie beside it. They need not exist.
+  std::filesystem::path data_folder() const { return path_.parent_path(); }
   std::filesystem::path ratings_folder() const { return data_folder() / "ratings"; }
   std::filesystem::path vectors_folder() const { return data_folder() / "vectors"; }
 
   /// A part with these ratings (see Kind::make_part); null with at least one problem when they cannot be.
-  /// It holds its library and may outlive the registry. Throws PluginError when the plugin fails.
+  /// It holds its kind and library and may outlive the registry. Throws PluginError when the plugin fails.
   std::shared_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const;
 
   /// Result of any other call into the plugin: `kind.call("fitting rows", [&] { return kind.kind().fit(request); })`.
@@ -50,9 +50,9 @@ class LoadedKind {
  private:
   [[noreturn]] void fail(std::string_view what, const std::string& thrown) const;
 
-  std::shared_ptr<const PluginLibrary> library_;
-  std::size_t index_;
-  std::filesystem::path library_path_;
+  std::shared_ptr<const Kind> kind_;
+  const Descriptor* descriptor_;
+  std::filesystem::path path_;
 };
 
 }  // namespace ohmwright

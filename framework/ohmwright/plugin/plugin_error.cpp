@@ -2,6 +2,7 @@
 #include <string_view>
 #include <utility>
 
+#include <ohmwright/plugin/kind_file.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 
 namespace ohmwright {
@@ -9,10 +10,11 @@ namespace ohmwright {
 namespace {
 
 std::string one_line_each(const std::filesystem::path& path, const std::vector<std::string>& reasons) {
+  const char* refused = path.native().ends_with(kind_file_suffix) ? ": kind file refused: " : ": plugin refused: ";
   std::string text;
   for (const std::string& reason : reasons) {
     if (!text.empty()) text += '\n';
-    text += shell_word(path) + ": plugin refused: " + reason;
+    text += shell_word(path) + refused + reason;
   }
   return text;
 }

@@ -9,7 +9,8 @@
 
 namespace ohmwright {
 
-/// A plugin that was refused, or one that failed: exit 4. All reasons at once, one line "PATH: plugin refused: …" each.
+/// A plugin or kind file that was refused, or one that failed: exit 4. All reasons at once, one line
+/// "PATH: plugin refused: …" ("PATH: kind file refused: …") each.
 class PluginError : public Error {
  public:
   /// `reasons` must not be empty. `kinds`: what the plugin's stamp names, where it could be read.

@@ -4,6 +4,8 @@
 #include <string>
 #include <utility>
 
+#include <ohmwright/plugin/kind_of_file.hpp>
+#include <ohmwright/plugin/library.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/registry.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
@@ -42,7 +44,9 @@ struct Registry::State {
   std::vector<std::filesystem::path> folders;
   ::uid_t user = 0;
   Discovery found;
-  std::vector<Slot> slots;  ///< one a plugin found
+  std::vector<Slot> slots;                      ///< one a plugin found
+  std::shared_ptr<const PluginLibrary> reader;  ///< of kind files; null until one is opened
+  std::optional<PluginError> reader_failure;
   std::mutex loading;
 
   const LoadedKind& loaded(std::size_t plugin, std::size_t kind) {
@@ -53,13 +57,30 @@ struct Registry::State {
     return slot.kinds[kind];
   }
 
-  void load(const FoundPlugin& plugin, Slot& slot) const {
+  void load(const FoundPlugin& plugin, Slot& slot) {
     try {
+      if (plugin.kind_file != nullptr) {
+        slot.kinds.push_back(kind_of_file(loaded_reader(), plugin));
+        return;
+      }
       const std::shared_ptr<const PluginLibrary> library = PluginLibrary::load(plugin, user);
-      for (std::size_t i = 0; i < plugin.kinds.size(); ++i) slot.kinds.emplace_back(library, i, plugin.path);
+      for (std::size_t i = 0; i < plugin.kinds.size(); ++i)
+        slot.kinds.emplace_back(library->kind(i), library->descriptor(i), plugin.path);
     } catch (const PluginError& error) {
       slot.failure = error;
     }
+  }
+
+  /// Without a reader discovery lets no kind file through.
+  const PluginLibrary& loaded_reader() {
+    if (reader_failure) throw PluginError(*reader_failure);
+    try {
+      if (reader == nullptr) reader = PluginLibrary::load(*found.kind_file_reader, user);
+    } catch (const PluginError& error) {
+      reader_failure = error;
+      throw;
+    }
+    return *reader;
   }
 
   std::string unknown(std::string_view name) const {

@@ -13,8 +13,8 @@ namespace ohmwright {
 
 /// The kinds there are. Made once by the program, handed down, and the only way to a plugin.
 ///
-/// It reads the stamps of all plugins and loads one only when a kind of it is asked for. Safe to use from several
-/// threads.
+/// It reads the stamps of all plugins, and the kind files, and loads a plugin only when a kind of it is asked for: for
+/// a kind file, the plugin that reads them. Safe to use from several threads.
 class Registry {
  public:
   /// Searches `folders` (see `plugin_folders`) for plugins that `user`, usually the effective user, can trust.
@@ -25,7 +25,7 @@ class Registry {
   Registry& operator=(Registry&&) noexcept;
   ~Registry();
 
-  /// Plugins that can be asked for, with their kinds and aliases; nothing of them has run for this.
+  /// Plugins and kind files that can be asked for, with their kinds and aliases; no plugin has run for this.
   const std::vector<FoundPlugin>& plugins() const;
   /// Plugins and folders that were refused, with every reason.
   const std::vector<RefusedPlugin>& refused() const;

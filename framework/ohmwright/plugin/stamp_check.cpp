@@ -55,10 +55,6 @@ void compare_build_tags(std::optional<std::string_view> theirs, std::vector<std:
   }
 }
 
-bool can_be_shown(std::string_view text) {
-  return ohmwright::quoted(text, text.size()) == '"' + std::string(text) + '"';
-}
-
 StampedKind read_kind(std::string_view line, std::vector<std::string>& reasons) {
   const std::vector<std::string_view> names = split(line, '\t');
   StampedKind kind{std::string(names.front()), {}};
@@ -67,7 +63,7 @@ StampedKind read_kind(std::string_view line, std::vector<std::string>& reasons) 
                       " must be named with a-z, 0-9 and -, beginning with a letter");
   }
   for (std::size_t i = 1; i < names.size(); ++i) {
-    if (names[i].empty() || !can_be_shown(names[i])) {
+    if (names[i].empty() || !is_shown_as_it_is(names[i])) {
       reasons.push_back("an alias of its kind " + ohmwright::quoted(kind.id) +
                         " cannot be shown: " + ohmwright::quoted(names[i]));
     } else {
@@ -86,6 +82,10 @@ void read_kinds(std::optional<std::string_view> text, CheckedStamp& checked) {
     checked.reasons.emplace_back("its stamp names no kind");
     return;
   }
+  if (*text == reads_kind_files) {
+    checked.reads_kind_files = true;
+    return;
+  }
   if (text->back() == '\n') text->remove_suffix(1);
   for (const std::string_view line : split(*text, '\n')) {
     StampedKind kind = read_kind(line, checked.reasons);
@@ -102,6 +102,10 @@ bool is_kind_id(std::string_view id) {
   const auto is_letter = [](char c) { return c >= 'a' && c <= 'z'; };
   return !id.empty() && is_letter(id.front()) &&
          std::all_of(id.begin(), id.end(), [&](char c) { return is_letter(c) || (c >= '0' && c <= '9') || c == '-'; });
+}
+
+bool is_shown_as_it_is(std::string_view name) {
+  return ohmwright::quoted(name, name.size()) == '"' + std::string(name) + '"';
 }
 
 CheckedStamp check_stamp(const PluginStamp& stamp) {

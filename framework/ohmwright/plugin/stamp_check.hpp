@@ -19,6 +19,7 @@ struct StampedKind {
 /// A stamp compared with this program.
 struct CheckedStamp {
   std::vector<StampedKind> kinds;    ///< as far as they could be read, also of a plugin that does not fit
+  bool reads_kind_files = false;     ///< it has no kind of its own and makes them of files
   std::string compiler;              ///< informative: "clang++ 14"
   std::vector<std::string> reasons;  ///< everything that does not fit; empty: the plugin may be loaded
 };
@@ -29,5 +30,8 @@ CheckedStamp check_stamp(const PluginStamp& stamp);
 
 /// Whether `id` can name a kind: `[a-z][a-z0-9-]*`.
 bool is_kind_id(std::string_view id);
+
+/// Whether a name can be printed as it is: nothing in it that moves a cursor, hides or reverses text.
+bool is_shown_as_it_is(std::string_view name);
 
 }  // namespace ohmwright

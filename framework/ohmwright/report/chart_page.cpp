@@ -94,10 +94,14 @@ class ChartWriter {
     const std::string indent(static_cast<std::size_t>(label), ' ');
     page_ += indent + " +" + std::string(static_cast<std::size_t>(plot.width), '-') + '\n';
     page_ += indent + "  " + left + right_aligned(condition_text(to), plot.width - columns_of(left)) + '\n';
-    page_ += paragraph(is_of_contacts(chart_)
-                           ? say_(OHMWRIGHT_TEXT("* share of good parts that are closed; one line a history"))
-                           : say_(OHMWRIGHT_TEXT("* the curve, : what good parts may read, X a reading, | its doubt")),
-                       width_);
+    page_ += paragraph(legend(), width_);
+  }
+
+  std::string legend() const {
+    if (!is_of_contacts(chart_))
+      return say_(OHMWRIGHT_TEXT("* the curve, : what good parts may read, X a reading, | its doubt"));
+    if (chart_.axis.state.empty()) return say_(OHMWRIGHT_TEXT("* share of good parts that are closed"));
+    return say_(OHMWRIGHT_TEXT("* share of good parts that are closed; one line a history"));
   }
 
   void row(const std::vector<std::string>& cells) {

@@ -42,6 +42,8 @@ schemas = {path.name.split(".")[0]: checker(path) for path in sorted((root / "sc
 for path in sorted(root.glob("framework/ohmwright/document/meters/*.json")):
     check(schemas["meter"], load(path), path)
 for kind in sorted(path for path in (root / "plugins").iterdir() if path.is_dir()):
+    for path in sorted(kind.glob("*.kind.json")):
+        check(schemas["kind"], load(path), path)
     own = kind / "ratings.schema.json"
     ratings_of_kind = checker(own) if own.exists() else None
     for path in sorted(kind.glob("ratings/*.json")):

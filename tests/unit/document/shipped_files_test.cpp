@@ -37,6 +37,17 @@ TEST(ShippedFiles, RatingsAndVectorsOfEveryKindAreValid) {
   }
 }
 
+TEST(ShippedFiles, KindFilesAreValid) {
+  int found = 0;
+  for (const auto& kind : fs::directory_iterator(root / "plugins")) {
+    const fs::path file = kind.path() / (kind.path().filename().string() + ".kind.json");
+    if (!fs::exists(file)) continue;
+    expect_valid(file.string(), kind_schema());
+    ++found;
+  }
+  EXPECT_GE(found, 1);
+}
+
 TEST(ShippedFiles, TheMetersAreWhatTheyAreCalled) {
   const std::vector<std::string> files = json_files(root / "framework/ohmwright/document/meters");
   EXPECT_EQ(files.size(), 3U);

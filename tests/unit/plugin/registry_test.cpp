@@ -93,7 +93,7 @@ TEST(Registry, GivesEachKindOfALibraryAndWhereItsDataLie) {
   const LoadedKind& second = registry.kind("second");
   EXPECT_EQ(second.descriptor().id, "second-part");
   EXPECT_EQ(&second.kind().descriptor(), &second.descriptor());
-  EXPECT_EQ(second.library_path(), path);
+  EXPECT_EQ(second.path(), path);
   EXPECT_EQ(second.data_folder(), path.parent_path());
   EXPECT_EQ(second.ratings_folder(), path.parent_path() / "ratings");
   EXPECT_EQ(second.vectors_folder(), path.parent_path() / "vectors");
@@ -149,7 +149,7 @@ TEST(Registry, TheSecondOfTwoEqualKindsIsRefusedAndTheFirstStays) {
   EXPECT_THAT(registry.refused()[0].reasons,
               ElementsAre("the name of its kind \"good-part\" is taken by the kind \"good-part\" of " + first.string() +
                           "; remove one of the two"));
-  EXPECT_EQ(registry.kind("good-part").library_path(), first);
+  EXPECT_EQ(registry.kind("good-part").path(), first);
 }
 
 TEST(Registry, AnAliasThatIsTakenRefusesItsPlugin) {

@@ -83,6 +83,16 @@ TEST(StampCheck, ABuildTagOfOtherPiecesIsShownWhole) {
   EXPECT_EQ(check_stamp(stamp).reasons[0], "its build tag is \"\", this program's \"" OHMWRIGHT_BUILD_TAG "\"");
 }
 
+TEST(StampCheck, APluginWithoutKindsOfItsOwnSaysThatItReadsKindFiles) {
+  const CheckedStamp checked = check_stamp(fitting_stamp("*.kind.json"));
+  EXPECT_THAT(checked.reasons, IsEmpty());
+  EXPECT_THAT(checked.kinds, IsEmpty());
+  EXPECT_TRUE(checked.reads_kind_files);
+  EXPECT_FALSE(check_stamp(fitting_stamp()).reads_kind_files);
+  EXPECT_THAT(reasons_for_kinds("heater\n*.kind.json"),
+              ElementsAre("its kind \"*.kind.json\" must be named with a-z, 0-9 and -, beginning with a letter"));
+}
+
 TEST(StampCheck, MalformedKindsAreRefused) {
   EXPECT_THAT(reasons_for_kinds(""), ElementsAre("its stamp names no kind"));
   EXPECT_THAT(reasons_for_kinds("Fan Motor"),

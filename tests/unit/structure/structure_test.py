@@ -14,7 +14,7 @@ MAY_INCLUDE = {
     "uncertainty": ["quantity"],
     "verdict": ["quantity", "uncertainty"],
     "component": ["quantity", "uncertainty", "verdict"],
-    "plugin": CORE,
+    "plugin": CORE + ["document"],
     "document": CORE,
     "report": CORE + ["document"],
     "conformance": CORE + ["plugin", "document"],

@@ -1,0 +1,113 @@
+#include <algorithm>
+#include <memory>
+#include <utility>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/fields.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/plugin/guard.hpp>
+#include <ohmwright/plugin/kind_file.hpp>
+#include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/plugin/reserved_options.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+/// Far above what anybody writes by hand; every start of the program reads all kind files.
+constexpr DocumentLimits limits{.bytes = std::size_t{1} << 20U, .depth = 16, .values = 20'000};
+
+std::string text_in(const ByteSource& bytes, const TrustedFile& file) {
+  if (bytes.size() > limits.bytes) {
+    throw PluginError(file.path, {"it has " + std::to_string(bytes.size()) +
+                                  " bytes, more than any kind file may have (" + std::to_string(limits.bytes) + ")"});
+  }
+  std::string text(static_cast<std::size_t>(bytes.size()), '\0');
+  if (!bytes.read(0, std::as_writable_bytes(std::span(text))))
+    throw PluginError(file.path, {"the file became shorter while it was read; try again"});
+  return text;
+}
+
+Document parsed(const ByteSource& bytes, const TrustedFile& file) {
+  try {
+    return parse_document(text_in(bytes, file), file.path.string(), limits);
+  } catch (const DocumentError& error) {
+    throw PluginError(file.path, reasons_of(error.problems()));
+  }
+}
+
+void check_name(const ValueNode& root, const StampedKind& kind, const TrustedFile& file,
+                std::vector<Problem>& problems) {
+  const std::string expected = kind.id + std::string(kind_file_suffix);
+  if (!is_kind_id(kind.id) || file.path.filename() == expected) return;  // of a wrong id the schema has told
+  problems.push_back(root.find("kind")->problem("the kind " + ohmwright::quoted(kind.id) +
+                                                " must stand in a file of that name: " + expected));
+}
+
+void check_aliases(const ValueNode& root, std::vector<Problem>& problems) {
+  for (const ValueNode& alias : list_of(root, "aliases"))
+    if (alias.text() != nullptr && !is_shown_as_it_is(*alias.text()))
+      problems.push_back(alias.problem("the alias cannot be shown: " + ohmwright::quoted(*alias.text())));
+}
+
+/// The one thing about options that no plugin can know: which of them the command line has.
+void check_options(const ValueNode& root, std::vector<Problem>& problems) {
+  for (const ValueNode& condition : list_of(root, "conditions")) {
+    for (const char* field : {"id", "option"}) {
+      const ValueNode* node = condition.find(field);
+      if (node == nullptr || node->text() == nullptr || !is_reserved_option(*node->text())) continue;
+      problems.push_back(
+          node->problem("the option " + ohmwright::quoted("--" + *node->text()) + " is the program's own"));
+    }
+  }
+}
+
+StampedKind names_in(const ValueNode& root) {
+  StampedKind kind{text_of(root, "kind"), {}};
+  for (const ValueNode& alias : list_of(root, "aliases"))
+    if (alias.text() != nullptr) kind.aliases.push_back(*alias.text());
+  return kind;
+}
+
+}  // namespace
+
+bool is_named_as_kind_file(const std::filesystem::path& path) {
+  return path.filename().native().ends_with(kind_file_suffix);
+}
+
+std::vector<std::string> reasons_of(const std::vector<Problem>& problems) {
+  std::vector<std::string> reasons;
+  for (const Problem& problem : problems) {
+    std::string place = problem.line > 0 ? "line " + std::to_string(problem.line) : std::string();
+    if (!problem.pointer.empty()) place += (place.empty() ? "" : ", ") + one_line(problem.pointer);
+    reasons.push_back(place + (place.empty() ? "" : ": ") + one_line(problem.text));
+  }
+  return reasons;
+}
+
+std::vector<StampedKind> kind_named_by(const std::filesystem::path& path) {
+  std::string name = path.filename().native();
+  if (!is_named_as_kind_file(path)) return {};
+  name.resize(name.size() - kind_file_suffix.size());
+  return is_kind_id(name) ? std::vector<StampedKind>{{name, {}}} : std::vector<StampedKind>{};
+}
+
+FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file) {
+  auto document = std::make_shared<const Document>(parsed(bytes, file));
+  const ValueNode& root = document->root;
+  StampedKind kind = names_in(root);
+  std::vector<Problem> problems = kind_schema().problems(root);
+  check_name(root, kind, file, problems);
+  check_aliases(root, problems);
+  check_options(root, problems);
+  std::stable_sort(problems.begin(), problems.end(),
+                   [](const Problem& a, const Problem& b) { return a.line < b.line; });
+  if (!problems.empty()) {
+    throw PluginError(file.path, reasons_of(problems),
+                      is_kind_id(kind.id) ? std::vector<StampedKind>{std::move(kind)} : std::vector<StampedKind>{});
+  }
+  return {file.path, {std::move(kind)}, {}, file.device, file.inode, false, std::move(document)};
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,131 @@
+#pragma once
+
+#include <deque>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include <ohmwright/component/electrical.hpp>
+#include <ohmwright/component/value_tree.hpp>
+#include <ohmwright/quantity/observed.hpp>
+
+#include "model/figure.hpp"
+#include "model/texts.hpp"
+
+namespace ohmwright::kind_file {
+
+/// A figure that the kind's ratings may state.
+struct RatingRow {
+  std::string_view id;
+  std::string_view title;
+  Dimension dimension = Dimension::ratio;
+  bool required = true;
+};
+
+/// How far a good part may be off on one side.
+struct Tolerance {
+  Figure figure;
+  bool is_share = false;  ///< of the nominal value; else in the measurand's own unit
+};
+
+/// A nominal value by the law of a resistive load: from its voltage and one other figure.
+struct Load {
+  Figure voltage;
+  Figure other;
+  Dimension other_is = Dimension::power;  ///< power, current or resistance
+};
+
+/// How limits move with a condition x: by 1 + coefficient·(x − reference), or by (x/reference)^exponent.
+struct Movement {
+  enum class Form : std::uint8_t { none, linear, power };
+  Form form = Form::none;
+  std::uint16_t condition = not_found;
+  Figure coefficient;  ///< [1/K]
+  int exponent = 1;
+  Figure reference;
+};
+
+/// A measurand within limits.
+struct LimitsForm {
+  Figure lower;
+  Figure upper;
+  Figure nominal;
+  Load load;
+  Tolerance below;
+  Tolerance above;
+  Movement movement;
+
+  bool has_nominal() const { return nominal.is_given() || load.other.is_given(); }
+  bool has_lower() const { return lower.is_given() || below.figure.is_given(); }
+  bool has_upper() const { return upper.is_given() || above.figure.is_given(); }
+};
+
+/// A contact that is in one state below one end of a condition and in the other above the other end.
+struct ContactForm {
+  std::uint16_t condition = not_found;  ///< `not_found`: it is always in the state `below`
+  ContactState below = ContactState::closed;
+  Figure lower_end;
+  Figure upper_end;
+  bool passes_on_below = true;  ///< seen where it has to be `below` the lower end …
+  bool passes_on_above = true;  ///< … and the other one above the upper end: both where both are true
+  bool single_operation = false;
+  double closed_up_to_ohms = 10.0;  ///< common practice, no source
+  double open_from_ohms = 1000.0;   ///< likewise
+
+  bool depends() const { return condition != not_found; }
+};
+
+/// A rule of the file.
+struct RuleForm {
+  std::uint16_t measurand = 0;
+  bool may_condemn = true;
+  std::variant<LimitsForm, ContactForm> form;
+  RuleTexts texts;
+  const ValueNode* place = nullptr;
+  bool whole = false;  ///< read without a note; else what follows from it is not noted again
+
+  const LimitsForm* limits() const { return std::get_if<LimitsForm>(&form); }
+  const ContactForm* contact() const { return std::get_if<ContactForm>(&form); }
+};
+
+/// An advice that follows from what a rule said.
+struct AdviceTrigger {
+  std::uint16_t rule = 0;
+  TextIndex text = 0;
+  TextIndex advice = 0;
+};
+
+/// A surer way to know a condition.
+struct BetterCondition {
+  double half_width = 0.0;  ///< [SI]; 0: the file names none
+  TextIndex advice = 0;
+};
+
+/// Something between two terminals, in a good part or in a faulty one.
+struct ElementRow {
+  std::uint16_t from = 0;
+  std::uint16_t to = 0;
+  std::optional<ElementType> type;  ///< empty: a contact, closed or open as the rule `of_rule` says
+  Figure value;
+  std::uint16_t of_rule = not_found;  ///< nominal value or contact of that rule
+  double times = 1.0;
+  double tolerance = 0.0;  ///< relative half-width
+};
+
+/// Everything that a kind file says. Its descriptor and rows point into the document and into `texts_of_ours`.
+struct Definition {
+  Descriptor descriptor;
+  std::vector<RatingRow> ratings;
+  std::vector<RuleForm> rules;  ///< in the order of the descriptor's
+  std::vector<AdviceTrigger> triggers;
+  std::vector<BetterCondition> better;  ///< in the order of the descriptor's conditions
+  std::vector<ElementRow> elements;     ///< of a good part
+  std::vector<std::vector<ElementRow>> faulty_elements;
+  std::deque<std::string> texts_of_ours;  ///< a deque, since its texts must not move
+
+  /// Keeps a text that does not stand in the document.
+  std::string_view keep(std::string text) { return texts_of_ours.emplace_back(std::move(text)); }
+};
+
+}  // namespace ohmwright::kind_file

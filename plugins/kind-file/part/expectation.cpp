@@ -1,0 +1,80 @@
+#include "part/expectation.hpp"
+
+#include <algorithm>
+
+namespace ohmwright::kind_file {
+
+namespace {
+
+/// What a contact reads while it is closed, where no rule on limits says more.
+Expectation closed_contact(const ContactForm& form) {
+  Expectation expected{AnyQuantity(Dimension::resistance, 0.0), {}, 0.0, {}};
+  expected.limits.upper = AnyQuantity(Dimension::resistance, form.closed_up_to_ohms);
+  return expected;
+}
+
+/// Between limits that name no nominal value a good part reads anything; what is drawn is their middle.
+double middle_of(const KnownRule& rule) {
+  if (rule.nominal) return *rule.nominal;
+  if (rule.lower && rule.upper) return 0.5 * (*rule.lower + *rule.upper);
+  return rule.lower ? *rule.lower : 0.5 * *rule.upper;
+}
+
+}  // namespace
+
+std::optional<double> share_closed(const ContactForm& form, const KnownRule& rule, const Situation& situation) {
+  const bool closed_below = form.below == ContactState::closed;
+  if (!form.depends()) return closed_below ? 1.0 : 0.0;
+  const std::optional<double> at = situation.condition(form.condition);
+  if (!at) return std::nullopt;
+  std::optional<double> share_below;
+  if (rule.lower_end && *at <= *rule.lower_end) share_below = 1.0;
+  if (rule.upper_end && *at >= *rule.upper_end) share_below = 0.0;
+  if (!share_below && rule.lower_end && rule.upper_end)
+    share_below = (*rule.upper_end - *at) / (*rule.upper_end - *rule.lower_end);
+  if (!share_below) return std::nullopt;
+  return closed_below ? *share_below : 1.0 - *share_below;
+}
+
+std::optional<Expectation> expected_by_limits(const RuleForm& form, const KnownRule& rule, Dimension dimension,
+                                              const Situation& situation) {
+  if (!rule.known) return std::nullopt;
+  double factor = 1.0;
+  const Movement& movement = form.limits()->movement;
+  if (movement.form != Movement::Form::none) {
+    const std::optional<double> at = situation.condition(movement.condition);
+    const std::optional<double> by = at ? rule.movement.factor(*at) : std::nullopt;
+    if (!by) return std::nullopt;
+    factor = *by;
+  }
+  Expectation expected{AnyQuantity(dimension, factor * middle_of(rule)), {}, 0.0, {}};
+  if (rule.lower) expected.limits.lower = AnyQuantity(dimension, factor * *rule.lower);
+  if (rule.upper) expected.limits.upper = AnyQuantity(dimension, factor * *rule.upper);
+  return expected;
+}
+
+std::optional<Expectation> expected_reading(const Definition& definition, std::span<const KnownRule> rules,
+                                            std::uint16_t measurand, const Situation& situation) {
+  if (measurand >= definition.descriptor.measurands.size()) return std::nullopt;
+  const Dimension dimension = definition.descriptor.measurands[measurand].dimension;
+  std::optional<Expectation> by_limits;
+  const ContactForm* contact = nullptr;
+  std::optional<double> share;
+  for (std::size_t i = 0; i < rules.size(); ++i) {
+    const RuleForm& form = definition.rules[i];
+    if (form.measurand != measurand) continue;
+    if (form.limits() != nullptr && !by_limits) {
+      by_limits = expected_by_limits(form, rules[i], dimension, situation);
+    } else if (form.contact() != nullptr && contact == nullptr) {
+      contact = form.contact();
+      share = share_closed(*contact, rules[i], situation);
+    }
+  }
+  if (contact == nullptr) return by_limits;
+  if (!share) return std::nullopt;
+  if (!by_limits) by_limits = closed_contact(*contact);
+  by_limits->share_closed = share;
+  return by_limits;
+}
+
+}  // namespace ohmwright::kind_file

@@ -1,0 +1,34 @@
+#include "part/part_of_file.hpp"
+
+#include "part/electrical_model.hpp"
+#include "part/expectation.hpp"
+#include "rules/advice.hpp"
+#include "rules/contact_rule.hpp"
+#include "rules/limits_rule.hpp"
+
+namespace ohmwright::kind_file {
+
+void PartOfFile::judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const {
+  const Scene scene{definition_, rules_, evidence, settings, findings};
+  for (std::uint16_t rule = 0; rule < rules_.size(); ++rule) {
+    if (definition_.rules[rule].limits() != nullptr)
+      judge_limits(scene, rule);
+    else
+      judge_contact(scene, rule);
+  }
+  advise(scene);
+}
+
+std::optional<Expectation> PartOfFile::expect(std::uint16_t measurand, const Situation& situation) const {
+  return expected_reading(definition_, rules_, measurand, situation);
+}
+
+void PartOfFile::electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                                  std::vector<Element>& elements) const {
+  if (fault_mode != not_found && fault_mode >= definition_.faulty_elements.size()) return;
+  const std::vector<ElementRow>& rows =
+      fault_mode == not_found ? definition_.elements : definition_.faulty_elements[fault_mode];
+  for (const ElementRow& row : rows) append_element(definition_, rules_, ratings_, row, situation, elements);
+}
+
+}  // namespace ohmwright::kind_file

@@ -1,0 +1,237 @@
+#include "rules/contact_rule.hpp"
+
+#include <limits>
+
+#include <ohmwright/uncertainty/estimate.hpp>
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::kind_file {
+
+namespace {
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+
+/// What a reading across a contact shows. A path beside it can only lower the ohms.
+enum class ContactSeen : std::uint8_t { nothing, closed, poor, open };
+
+ContactSeen contact_seen(const ContactForm& form, const PreparedReading& reading) {
+  if (reading.shown == Shown::contact_closed) return ContactSeen::closed;
+  if (reading.shown != Shown::value) return ContactSeen::open;
+  const double ohms = reading.value.value();
+  if (ohms <= form.closed_up_to_ohms) return ContactSeen::closed;
+  if (ohms < form.open_from_ohms) return ContactSeen::poor;
+  return ohms >= form.open_from_ohms ? ContactSeen::open : ContactSeen::nothing;  // not a number is nothing
+}
+
+/// One reading of the contact against the ends of its condition.
+struct Judged {
+  const PreparedReading* reading = nullptr;
+  const Estimate* at = nullptr;  ///< null: no condition is needed, or none was given to a part that opened for good
+  bool closed = false;
+  bool as_below = false;  ///< the state that it has to be in below the lower end
+  double good = 1.0;      ///< P(a good part may be so there)
+  bool right = false;     ///< surely where it has to be so
+};
+
+class ContactRule {
+ public:
+  ContactRule(const Scene& scene, std::uint16_t rule)
+      : scene_(scene), rule_(rule), form_(*scene.definition.rules[rule].contact()), known_(scene.known[rule]) {}
+
+  void judge() {
+    for (const PreparedReading& reading : scene_.evidence.readings())
+      if (reading.measurand == scene_.definition.rules[rule_].measurand) take(reading);
+    if (wrong_.reading != nullptr)
+      condemn();
+    else if (poor_ != nullptr)
+      say_poor();
+    else if (passes())
+      pass();
+    else if (connection_unstated_)
+      say(scene_, rule_, Outcome::undecided, ContactText::connection_unstated);
+    else if (either_.reading != nullptr)
+      say_undecided(either_, either_.closed ? ContactText::closed_either : ContactText::open_either);
+    else if (right_below_.reading != nullptr || right_above_.reading != nullptr)
+      say_half_shown();
+    else
+      say_why_not();
+  }
+
+ private:
+  void take(const PreparedReading& reading) {
+    const ContactSeen seen = contact_seen(form_, reading);
+    if (seen == ContactSeen::nothing) return;
+    if (is_live(reading)) {
+      live_ = true;
+    } else if (is_in_circuit(reading) && seen != ContactSeen::open) {
+      in_circuit_ = true;
+    } else if (seen == ContactSeen::poor) {
+      poor_ = &reading;
+    } else {
+      take_state(reading, seen == ContactSeen::closed);
+    }
+  }
+
+  void take_state(const PreparedReading& reading, bool closed) {
+    const std::optional<Judged> judged = judged_state(reading, closed);
+    if (!judged) return;
+    const bool wrong = decide_observed(judged->good, scene_.settings.confidence) == Outcome::out_of_limits;
+    if (is_in_circuit(reading)) {  // it is open: a path beside it can only make it look closed
+      if (wrong && reading.supply == Supply::proved_dead)
+        keep_worst(*judged);
+      else if (wrong)
+        open_in_circuit_ = true;
+      else
+        in_circuit_ = true;
+    } else if (closed && !is_lead_off(reading) && (wrong || judged->right)) {
+      connection_unstated_ = true;
+    } else if (wrong) {
+      keep_worst(*judged);
+    } else if (judged->right) {
+      (judged->as_below ? right_below_ : right_above_) = *judged;
+    } else {
+      either_ = *judged;
+    }
+  }
+
+  void keep_worst(const Judged& judged) {
+    if (wrong_.reading == nullptr || judged.good <= wrong_.good) wrong_ = judged;
+  }
+
+  std::optional<Judged> judged_state(const PreparedReading& reading, bool closed) {
+    Judged judged;
+    judged.reading = &reading;
+    judged.closed = closed;
+    judged.as_below = closed == (form_.below == ContactState::closed);
+    judged.at = form_.depends() ? reading.condition(form_.condition) : nullptr;
+    if (!form_.depends() || (form_.single_operation && !closed)) {
+      judged.good = judged.as_below ? 1.0 : 0.0;
+      judged.right = judged.as_below;
+      return judged;
+    }
+    if (judged.at == nullptr) {
+      no_condition_ = true;
+      return std::nullopt;
+    }
+    if (!known_.known) {
+      no_figure_ = true;
+      return std::nullopt;
+    }
+    judged.good = judged.as_below ? below(judged, known_.upper_end, 1.0) : 1.0 - below(judged, known_.lower_end, 0.0);
+    judged.right = scene_.sure(judged.as_below ? below(judged, known_.lower_end, 0.0)
+                                               : 1.0 - below(judged, known_.upper_end, 1.0));
+    return judged;
+  }
+
+  /// P(the condition lies at that end or below); `unknown` where the end is not known.
+  double below(const Judged& judged, std::optional<double> end, double unknown) const {
+    if (!end) return unknown;
+    return probability_between(*judged.at, scene_.evidence.sources(), -infinity, *end);
+  }
+
+  bool passes() const {
+    if (form_.passes_on_below && right_below_.reading == nullptr) return false;
+    if (form_.passes_on_above && right_above_.reading == nullptr) return false;
+    return right_below_.reading != nullptr || right_above_.reading != nullptr;
+  }
+
+  AnyQuantity along(double value) const {
+    return {scene_.definition.descriptor.conditions[form_.condition].dimension, value};
+  }
+
+  FieldValues values_of(const Judged& judged) const {
+    FieldValues values;
+    if (judged.at != nullptr) values.set(Field::at, along(judged.at->value()));
+    values.set(Field::chance_percent, 100.0 * judged.good);
+    const bool closed_first = form_.below == ContactState::closed;
+    if (known_.lower_end) values.set(closed_first ? Field::closed_below : Field::open_below, along(*known_.lower_end));
+    if (known_.upper_end) values.set(closed_first ? Field::open_above : Field::closed_above, along(*known_.upper_end));
+    return values;
+  }
+
+  /// The figures of a state: the condition, and the end beyond which a good part is in the other one.
+  void tell_figures(const Judged& judged, Finding& finding) const {
+    if (judged.at == nullptr) return;
+    finding.measured = along(judged.at->value());
+    finding.measured_uncertainty = judged.at->standard_uncertainty();
+    if (judged.as_below && known_.upper_end) finding.limits.upper = along(*known_.upper_end);
+    if (!judged.as_below && known_.lower_end) finding.limits.lower = along(*known_.lower_end);
+  }
+
+  void tell_probability(const Judged& judged, Finding& finding) const {
+    finding.meaning = ProbabilityMeaning::observed_if_within;
+    finding.probability = judged.good;
+  }
+
+  void condemn() {
+    Finding& finding = say(scene_, rule_, Outcome::out_of_limits,
+                           wrong_.closed ? ContactText::closed_wrong : ContactText::open_wrong, values_of(wrong_));
+    tell_figures(wrong_, finding);
+    tell_probability(wrong_, finding);
+  }
+
+  void say_poor() {
+    FieldValues values;
+    const AnyQuantity measured(Dimension::resistance, poor_->value.value());
+    values.set(Field::measured, measured);
+    say(scene_, rule_, Outcome::undecided, ContactText::poor, values).measured = measured;
+  }
+
+  void pass() {
+    if (form_.passes_on_below && form_.passes_on_above) {
+      say(scene_, rule_, Outcome::within_limits, ContactText::both_right);
+      return;
+    }
+    const Judged& right = form_.passes_on_below ? right_below_ : right_above_;
+    Finding& finding = say(scene_, rule_, Outcome::within_limits,
+                           right.closed ? ContactText::closed_right : ContactText::open_right, values_of(right));
+    tell_figures(right, finding);
+  }
+
+  void say_undecided(const Judged& judged, ContactText text) {
+    Finding& finding = say(scene_, rule_, Outcome::undecided, text, values_of(judged));
+    tell_figures(judged, finding);
+    tell_probability(judged, finding);
+  }
+
+  /// Right where it was looked at, but that is not enough.
+  void say_half_shown() {
+    const Judged& right = right_below_.reading != nullptr ? right_below_ : right_above_;
+    say_undecided(right, right.closed ? ContactText::closed_right : ContactText::open_right);
+  }
+
+  void say_why_not() {
+    if (open_in_circuit_)
+      say(scene_, rule_, Outcome::undecided, ContactText::open_in_circuit);
+    else if (in_circuit_)
+      say(scene_, rule_, Outcome::undecided, ContactText::in_circuit);
+    else if (no_condition_)
+      say(scene_, rule_, Outcome::silent, ContactText::no_condition);
+    else if (no_figure_)
+      say(scene_, rule_, Outcome::silent, ContactText::no_figure);
+    else
+      say(scene_, rule_, Outcome::silent, live_ ? ContactText::live : ContactText::not_read);
+  }
+
+  const Scene& scene_;
+  std::uint16_t rule_;
+  const ContactForm& form_;
+  const KnownRule& known_;
+  Judged wrong_;
+  Judged either_;
+  Judged right_below_;
+  Judged right_above_;
+  const PreparedReading* poor_ = nullptr;
+  bool connection_unstated_ = false;
+  bool in_circuit_ = false;
+  bool open_in_circuit_ = false;
+  bool live_ = false;
+  bool no_condition_ = false;
+  bool no_figure_ = false;
+};
+
+}  // namespace
+
+void judge_contact(const Scene& scene, std::uint16_t rule) { ContactRule(scene, rule).judge(); }
+
+}  // namespace ohmwright::kind_file

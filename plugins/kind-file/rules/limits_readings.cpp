@@ -1,0 +1,109 @@
+#include "rules/limits_readings.hpp"
+
+#include <cmath>
+
+#include "reading/rule_reader.hpp"
+
+namespace ohmwright::kind_file {
+
+namespace {
+
+/// Reads one rule's measurand off the evidence.
+class Collector {
+ public:
+  Collector(const Scene& scene, std::uint16_t rule)
+      : form_(*scene.definition.rules[rule].limits()),
+        known_(scene.known[rule]),
+        measurand_(scene.definition.descriptor.measurands[scene.definition.rules[rule].measurand]) {}
+
+  void take(const PreparedReading& reading) {
+    if (is_live(reading) && is_passive(measurand_.dimension)) {
+      found.live = true;
+    } else if (reading.shown != Shown::value) {
+      take_over_range(reading);
+    } else if (!std::isfinite(reading.value.value())) {
+      return;
+    } else if (is_in_circuit(reading)) {
+      found.in_circuit = true;
+    } else if (is_wet(reading) && measurand_.dimension == Dimension::resistance) {
+      found.wet = true;
+    } else {
+      take_value(reading);
+    }
+  }
+
+  LimitsReadings found;
+
+ private:
+  /// Of a contact "open" and OL are a state, which a rule on its contact judges.
+  void take_over_range(const PreparedReading& reading) {
+    if (measurand_.takes_contact_state || reading.shown != Shown::over_range) return;
+    if (is_in_circuit(reading)) {
+      found.in_circuit = true;
+    } else if (const std::optional<MovedReading> moved = moved_reading(reading)) {
+      if (found.over_range == nullptr || reading.range_full_scale > found.over_range->range_full_scale)
+        found.over_range = &reading;
+      note_connection(reading);
+    }
+  }
+
+  void take_value(const PreparedReading& reading) {
+    const std::optional<MovedReading> moved = moved_reading(reading);
+    if (!moved) return;
+    Estimate at_reference(reading.value.value() / moved->factor);
+    at_reference.add_uncertainty(reading.value, 1.0 / moved->factor);
+    if (moved->at) {
+      const Estimate& condition = *reading.condition(form_.movement.condition);
+      at_reference.add_uncertainty(condition,
+                                   -at_reference.value() * known_.movement.slope(*moved->at) / moved->factor);
+    }
+    if (!can_be_fused({found.at_reference.data(), found.at_reference.size()}, at_reference)) return;
+    found.usable.push_back(*moved);
+    found.at_reference.push_back(at_reference);
+    note_connection(reading);
+  }
+
+  void note_connection(const PreparedReading& reading) {
+    const bool matters = is_passive(measurand_.dimension) && reading.connection == Connection::unstated;
+    found.connection_unstated = found.connection_unstated || matters;
+  }
+
+  std::optional<MovedReading> moved_reading(const PreparedReading& reading) {
+    if (form_.movement.form == Movement::Form::none) return MovedReading{&reading, 1.0, std::nullopt};
+    const Estimate* condition = reading.condition(form_.movement.condition);
+    if (condition == nullptr) {
+      found.no_condition = true;
+      return std::nullopt;
+    }
+    const std::optional<double> factor = known_.movement.factor(condition->value());
+    if (!factor) {
+      found.out_of_reach = true;
+      return std::nullopt;
+    }
+    return MovedReading{&reading, *factor, condition->value()};
+  }
+
+  const LimitsForm& form_;
+  const KnownRule& known_;
+  const MeasurandDescriptor& measurand_;
+};
+
+}  // namespace
+
+LimitsReadings limits_readings(const Scene& scene, std::uint16_t rule) {
+  Collector collector(scene, rule);
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (reading.measurand == scene.definition.rules[rule].measurand) collector.take(reading);
+  return collector.found;
+}
+
+Estimate moved_limit(const LimitsForm& form, const KnownRule& rule, const PreparedReading& reading, double limit) {
+  const Estimate* condition =
+      form.movement.form == Movement::Form::none ? nullptr : reading.condition(form.movement.condition);
+  if (condition == nullptr) return Estimate(limit);
+  Estimate moved(limit * rule.movement.factor(condition->value()).value_or(1.0));
+  moved.add_uncertainty(*condition, limit * rule.movement.slope(condition->value()));
+  return moved;
+}
+
+}  // namespace ohmwright::kind_file

@@ -1,0 +1,187 @@
+#include "rules/limits_rule.hpp"
+
+#include <cmath>
+#include <limits>
+
+#include <ohmwright/verdict/decision.hpp>
+
+#include "rules/limits_readings.hpp"
+
+namespace ohmwright::kind_file {
+
+namespace {
+
+constexpr double infinity = std::numeric_limits<double>::infinity();
+/// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
+constexpr double largest_disagreement = 3.0;
+
+class LimitsRule {
+ public:
+  LimitsRule(const Scene& scene, std::uint16_t rule)
+      : scene_(scene),
+        rule_(rule),
+        form_(scene.definition.rules[rule]),
+        known_(scene.known[rule]),
+        dimension_(scene.definition.descriptor.measurands[form_.measurand].dimension),
+        seen_(limits_readings(scene, rule)) {}
+
+  void judge() {
+    if (!known_.known && seen_.any_alone()) {
+      silent(LimitsText::no_figure);
+    } else if (seen_.usable.empty() && seen_.over_range == nullptr) {
+      say_why_not();
+    } else if (seen_.usable.empty()) {
+      judge_over_range();
+    } else {
+      judge_values();
+    }
+  }
+
+ private:
+  AnyQuantity quantity(double value) const { return {dimension_, value}; }
+  double lower() const { return known_.lower.value_or(-infinity); }
+  double upper() const { return known_.upper.value_or(infinity); }
+
+  void silent(LimitsText text) { say(scene_, rule_, Outcome::silent, text); }
+
+  void say_why_not() {
+    if (seen_.in_circuit)
+      say(scene_, rule_, Outcome::undecided, LimitsText::in_circuit);
+    else if (seen_.out_of_reach)
+      silent(LimitsText::out_of_reach);
+    else if (seen_.no_condition)
+      silent(LimitsText::no_condition);
+    else if (seen_.wet)
+      silent(LimitsText::wet);
+    else
+      silent(seen_.live ? LimitsText::live : LimitsText::not_read);
+  }
+
+  /// P(a good part reads more than the range): its limit there, with the doubt of the condition.
+  double past_range(double limit) const {
+    const double range = seen_.over_range->range_full_scale;
+    if (!(range > 0.0)) return 1.0;
+    const Estimate highest = moved_limit(*form_.limits(), known_, *seen_.over_range, limit);
+    return probability_between(highest, scene_.evidence.sources(), range, infinity);
+  }
+
+  void tell_limits(double factor, std::optional<double> at, FieldValues& values) const {
+    if (known_.lower) values.set(Field::lower, quantity(factor * *known_.lower));
+    if (known_.upper) values.set(Field::upper, quantity(factor * *known_.upper));
+    if (known_.nominal) values.set(Field::nominal, quantity(factor * *known_.nominal));
+    if (at) {
+      const std::uint16_t condition = form_.limits()->movement.condition;
+      values.set(Field::at, AnyQuantity(scene_.definition.descriptor.conditions[condition].dimension, *at));
+    }
+  }
+
+  void judge_over_range() {
+    const PreparedReading& over = *seen_.over_range;
+    FieldValues values;
+    values.set(Field::range, quantity(over.range_full_scale));
+    double factor = 1.0;
+    std::optional<double> at;
+    if (form_.limits()->movement.form != Movement::Form::none) {
+      at = over.condition(form_.limits()->movement.condition)->value();
+      factor = known_.movement.factor(*at).value_or(1.0);
+    }
+    tell_limits(factor, at, values);
+    const LimitsText range_text = over.range_full_scale > 0.0 ? LimitsText::range_too_low : LimitsText::range_unknown;
+    if (known_.upper) {
+      const double good_past = past_range(*known_.upper);
+      const bool beyond = decide_observed(good_past, scene_.settings.confidence) == Outcome::out_of_limits;
+      const bool beside = seen_.connection_unstated && dimension_ == Dimension::capacitance;  // a path adds farads
+      const bool condemns = beyond && form_.may_condemn && !beside;
+      Finding& finding = say(scene_, rule_, condemns ? Outcome::out_of_limits : Outcome::undecided,
+                             beyond ? LimitsText::over_range : range_text, values);
+      finding.limits.upper = quantity(factor * *known_.upper);
+      finding.meaning = ProbabilityMeaning::observed_if_within;
+      finding.probability = good_past;
+      return;
+    }
+    // With a lower limit alone, more than the range is enough where the range reaches past it.
+    const bool enough = over.range_full_scale > 0.0 && scene_.sure(1.0 - past_range(*known_.lower));
+    Finding& finding = say(scene_, rule_, enough ? Outcome::within_limits : Outcome::undecided,
+                           enough ? LimitsText::over_range_within : range_text, values);
+    finding.limits.lower = quantity(factor * *known_.lower);
+  }
+
+  void tell_values(const Estimate& fused, FieldValues& values, Finding& finding) const {
+    const bool one = seen_.usable.size() == 1;
+    const MovedReading& first = seen_.usable.front();
+    const double factor = one ? first.factor : 1.0;
+    const double measured = one ? first.reading->value.value() : fused.value();
+    finding.measured = quantity(measured);
+    finding.measured_uncertainty = one ? first.reading->value.standard_uncertainty() : fused.standard_uncertainty();
+    if (known_.lower) finding.limits.lower = quantity(factor * *known_.lower);
+    if (known_.upper) finding.limits.upper = quantity(factor * *known_.upper);
+    values.set(Field::measured, *finding.measured);
+    values.set(Field::count, static_cast<double>(seen_.usable.size()));
+    if (known_.nominal) {
+      const double nominal = factor * *known_.nominal;
+      values.set(Field::off_percent, nominal > 0.0 ? 100.0 * std::abs(measured / nominal - 1.0) : 0.0);
+    }
+    const bool moves = form_.limits()->movement.form != Movement::Form::none;
+    tell_limits(factor, moves ? (one ? first.at : std::optional(known_.movement.reference)) : std::nullopt, values);
+  }
+
+  bool readings_disagree() const {
+    const std::span<const Estimate> all(seen_.at_reference.data(), seen_.at_reference.size());
+    if (worst_disagreement(all) > largest_disagreement) return true;
+    if (seen_.over_range == nullptr || !known_.upper) return false;  // OL beside a value: a contact comes and goes
+    return decide_observed(past_range(*known_.upper), scene_.settings.confidence) == Outcome::out_of_limits;
+  }
+
+  /// What is said of the outcome by the numbers, and whether the circumstances leave it undecided all the same.
+  struct Said {
+    LimitsText text = LimitsText::undecided;
+    bool held_back = false;
+  };
+
+  Said said_of(Outcome outcome, const Estimate& fused) const {
+    if (readings_disagree()) return {LimitsText::readings_disagree, true};
+    if (outcome == Outcome::undecided) return {};
+    if (outcome == Outcome::within_limits)
+      return {seen_.connection_unstated ? LimitsText::within_connection_unstated : LimitsText::within, false};
+    const bool low = fused.value() < lower();
+    // Another path beside it takes ohms and henries away, and adds farads.
+    const bool beside_can = low != (dimension_ == Dimension::capacitance);
+    if (form_.may_condemn && seen_.connection_unstated && beside_can) return {LimitsText::connection_unstated, true};
+    return {low ? LimitsText::low : LimitsText::high, !form_.may_condemn};
+  }
+
+  void judge_values() {
+    const Estimate fused = fuse({seen_.at_reference.data(), seen_.at_reference.size()});
+    const Conformance p = conformance_of(fused, scene_.evidence.sources(), lower(), upper());
+    const Outcome by_numbers = decide(p, scene_.settings.confidence);
+    const Said said = said_of(by_numbers, fused);
+    FieldValues values;
+    Finding finding;
+    tell_values(fused, values, finding);
+    finding.rule = rule_;
+    finding.outcome = said.held_back ? Outcome::undecided : by_numbers;
+    finding.text = form_.texts[said.text].index;
+    finding.meaning = ProbabilityMeaning::within_limits;
+    finding.probability = p.within;
+    values.tell(form_.texts[said.text], finding.arguments);
+    if (!said.held_back) {  // what cannot be trusted must not enter the joint probability
+      finding.judged = fused;
+      finding.judged_lower = lower();
+      finding.judged_upper = upper();
+    }
+    scene_.findings.findings().push_back(std::move(finding));
+  }
+
+  const Scene& scene_;
+  std::uint16_t rule_;
+  const RuleForm& form_;
+  const KnownRule& known_;
+  Dimension dimension_;
+  LimitsReadings seen_;
+};
+
+}  // namespace
+
+void judge_limits(const Scene& scene, std::uint16_t rule) { LimitsRule(scene, rule).judge(); }
+
+}  // namespace ohmwright::kind_file

@@ -1,0 +1,125 @@
+// Kinds without C++ through the real program.
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <unistd.h>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "program.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::Ran;
+using testing::run_program;
+
+Ran check(std::vector<std::string> words) {
+  words.insert(words.begin(), {"check", "thermal-link"});
+  return run_program(words);
+}
+
+// IEC 60691 (from memory): a thermal link opens once, within +0/-10 K of its functioning temperature.
+TEST(ThermalLink, ClosedWhenColdIsInSpec) {
+  const Ran ran = check({"closed", "--at", "23C", "--lead-off"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("IN SPEC: Thermal link"), HasSubstr("Never bridge"), HasSubstr("Unplug it")));
+}
+
+TEST(ThermalLink, OpenIsOutOfSpecAndHasACause) {
+  for (const char* name : {"thermal-link", "thermal fuse", "TCO"}) {
+    const Ran ran = run_program({"check", name, "OL"});
+    EXPECT_EQ(ran.exit_code, 1) << ran.out << ran.err;
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("find what overheated it"), HasSubstr("Never bridge it")));
+  }
+}
+
+TEST(ThermalLink, ClosedInCircuitDecidesNothing) {
+  EXPECT_EQ(check({"closed", "--at", "23C", "--in-circuit"}).exit_code, 3);
+  EXPECT_EQ(check({"closed", "--at", "23C"}).exit_code, 3);
+}
+
+TEST(ThermalLink, IsShownAndItsVectorsAgree) {
+  EXPECT_THAT(run_program({"kinds", "thermal-link"}).out,
+              AllOf(HasSubstr("Thermal link (thermal-link)"), HasSubstr("--at: the temperature of the part"),
+                    HasSubstr("state: Closed or open (must pass)"), HasSubstr("open: it acted")));
+  const Ran ran = run_program({"vectors", "thermal-link"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out;
+  EXPECT_THAT(ran.out, HasSubstr(" agree, 0 differ"));
+  EXPECT_THAT(run_program({"ratings", "tf-184"}).out, HasSubstr("functioning_temperature: 184 degC"));
+}
+
+TEST(ThermalLink, HasAChartOfTheShareThatIsClosed) {
+  const Ran ran = run_program({"chart", "thermal-link", "--ratings", "tf-72", "--from", "60C", "--to", "74C", "--step",
+                               "2K", "--format", "json"});
+  ASSERT_EQ(ran.exit_code, 0) << ran.err;
+  const auto chart = nlohmann::json::parse(ran.out);
+  std::vector<double> shares;
+  for (const auto& point : chart.at("lines").at(0).at("points")) shares.push_back(point.at("share_closed"));
+  ASSERT_EQ(shares.size(), 8U);
+  EXPECT_EQ(shares.front(), 1.0);
+  EXPECT_NEAR(shares[1], 1.0, 1e-9);  // 62 °C
+  EXPECT_NEAR(shares[2], 0.8, 1e-9);
+  EXPECT_EQ(shares.back(), 0.0);  // 74 °C
+  EXPECT_THAT(run_program({"chart", "thermal-link", "--ratings", "tf-72"}).out,
+              AllOf(HasSubstr("* share of good parts that are closed"), Not(HasSubstr("history"))));
+}
+
+TEST(ThermalLink, SpeaksThroughItsOwnCatalogue) {
+  const Ran ran = check({"OL", "--lead-off", "--every-rule", "--language", "qpb", "--width", "200"});
+  EXPECT_EQ(ran.exit_code, 1) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("⟦Thermal link⟧"), HasSubstr("⟦The thermal link is open."),
+                             HasSubstr("⟦Not judged: no value of it was read.⟧"), HasSubstr("⟦Microwave oven")));
+  EXPECT_THAT(check({"closed", "--at", "23C", "--lead-off", "--language", "qpb"}).out,
+              HasSubstr("⟦Closed at 23.0 °C. A good one stays closed up to"));
+}
+
+class KindFilesOfAUser : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    std::string name = "/tmp/ohmwright-kind-files-XXXXXX";
+    ASSERT_NE(::mkdtemp(name.data()), nullptr);
+    folder_ = name;
+    std::filesystem::create_directory(folder_ / "my-part");
+    std::filesystem::permissions(folder_ / "my-part", std::filesystem::perms(0755));
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  void write(const std::string& text) const {
+    const std::filesystem::path path = folder_ / "my-part" / "my-part.kind.json";
+    std::ofstream(path, std::ios::binary) << text;
+    std::filesystem::permissions(path, std::filesystem::perms(0644));
+  }
+
+  std::filesystem::path folder_;
+};
+
+TEST_F(KindFilesOfAUser, ThatAreWrongAreListedWithLineAndPointerAndTheRestGoesOn) {
+  write("{\n  \"kind\": \"my-part\",\n  \"titel\": \"Mine\"\n}\n");
+  const Ran ran = run_program({"kinds", "--plugins", folder_.string(), "--width", "200"});
+  EXPECT_EQ(ran.exit_code, 0);
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("Refused"), HasSubstr("my-part.kind.json"),
+                             HasSubstr("line 1: the field \"title\" is missing: what people read (is it \"titel\"?)"),
+                             HasSubstr("line 3, /titel: unknown field \"titel\"; did you mean \"title\"?"),
+                             HasSubstr("thermal-link")));
+}
+
+TEST_F(KindFilesOfAUser, ThatAreWrongEndWithTheCodeOfPlugins) {
+  for (const char* text : {"{\n  \"kind\": \"my-part\"\n}\n", "not JSON", ""}) {
+    write(text);
+    const Ran ran = run_program({"check", "my-part", "1ohm", "--plugins", folder_.string()});
+    EXPECT_EQ(ran.exit_code, 4) << text;
+    EXPECT_EQ(ran.out, "");
+    EXPECT_THAT(ran.err, HasSubstr("my-part.kind.json: kind file refused: ")) << text;
+  }
+}
+
+}  // namespace
+}  // namespace ohmwright

@@ -1,0 +1,162 @@
+// Rules on contacts: closed or open against the ends of a condition.
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "kind_fixture.hpp"
+
+namespace ohmwright::kind_file {
+namespace {
+
+using namespace testing_support;
+using ::testing::ElementsAre;
+
+constexpr Outcome passes = Outcome::within_limits;
+constexpr Outcome condemns = Outcome::out_of_limits;
+constexpr Outcome unsure = Outcome::undecided;
+constexpr Outcome silent = Outcome::silent;
+
+const char* const opens_13 = R"({"nominal": "1 ohm", "opens": "13 degC"})";
+
+Typed contact(std::string value, std::string at = {}, Connection connection = Connection::lead_off,
+              Supply supply = Supply::proved_dead) {
+  return {.value = std::move(value),
+          .at = std::move(at),
+          .connection = connection,
+          .measurand = "contact",
+          .supply = supply};
+}
+
+std::string said(const Kind& kind, const std::vector<Typed>& typed, const std::string& ratings = opens_13) {
+  const Judged got = judged(kind, ratings, typed);
+  return std::string(name_of(got.outcome("switch"))) + " " + std::string(got.text("switch"));
+}
+
+TEST(ContactRule, CondemnsWhereEveryGoodOneIsTheOther) {
+  const auto kind = coil();
+  EXPECT_EQ(said(*kind, {contact("closed", "23 degC")}), "out-of-limits closed-wrong");
+  EXPECT_EQ(said(*kind, {contact("OL", "-18 degC")}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {contact("2 Mohm", "-18 degC")}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {contact("0.3 ohm", "23 degC")}), "out-of-limits closed-wrong");
+}
+
+TEST(ContactRule, PassesOnceItWasSeenRightAtBothEnds) {
+  const auto kind = coil();
+  EXPECT_EQ(said(*kind, {contact("closed", "-18 degC")}), "undecided closed-right");
+  EXPECT_EQ(said(*kind, {contact("OL", "23 degC")}), "undecided open-right");
+  EXPECT_EQ(said(*kind, {contact("closed", "-18 degC"), contact("OL", "23 degC")}), "within-limits both-right");
+}
+
+TEST(ContactRule, PassesOnTheEndThatTheFileNames) {
+  const auto kind =
+      coil({{R"("open_above": {"rating": "opens"}})", R"("open_above": {"rating": "opens"}, "passes_on": "closed"})"}});
+  EXPECT_EQ(said(*kind, {contact("closed", "-18 degC")}), "within-limits closed-right");
+  EXPECT_EQ(said(*kind, {contact("OL", "23 degC")}), "undecided open-right");
+}
+
+// P(T <= 13 degC) of a rectangle from 11 to 17 degC is 1/3, of one from 12.8 to 18.8 degC 1/30 (own arithmetic).
+TEST(ContactRule, CountsTheDoubtOfTheTemperature) {
+  const auto kind = coil();
+  const Judged either = judged(*kind, opens_13, {contact("closed", "14 degC +- 3 K")});
+  EXPECT_EQ(either.text("switch"), "closed-either");
+  EXPECT_EQ(either.of("switch").meaning, ProbabilityMeaning::observed_if_within);
+  EXPECT_NEAR(either.of("switch").probability, 1.0 / 3.0, 1e-9);
+  const Judged wrong = judged(*kind, opens_13, {contact("closed", "15.8 degC +- 3 K")});
+  EXPECT_EQ(wrong.outcome("switch"), condemns);
+  EXPECT_NEAR(wrong.of("switch").probability, 1.0 / 30.0, 1e-9);
+  EXPECT_NEAR(wrong.argument("switch", "chance_percent"), 100.0 / 30.0, 1e-7);
+  EXPECT_NEAR(wrong.argument("switch", "open_above"), 286.15, 1e-9);
+  EXPECT_NEAR(wrong.argument("switch", "at"), 288.95, 1e-9);
+}
+
+TEST(ContactRule, BetweenTheEndsBothStatesAreGood) {
+  const auto kind = coil();
+  EXPECT_EQ(said(*kind, {contact("closed", "8 degC")}), "undecided closed-either");
+  EXPECT_EQ(said(*kind, {contact("OL", "8 degC")}), "undecided open-either");
+}
+
+TEST(ContactRule, ClosedCountsOnlyWithALeadOff) {
+  const auto kind = coil();
+  EXPECT_EQ(said(*kind, {contact("closed", "23 degC", Connection::unstated)}), "undecided connection-unstated");
+  EXPECT_EQ(said(*kind, {contact("closed", "-18 degC", Connection::unstated)}), "undecided connection-unstated");
+  EXPECT_EQ(said(*kind, {contact("closed", "23 degC", Connection::in_circuit)}), "undecided in-circuit");
+  EXPECT_EQ(said(*kind, {contact("OL", "-18 degC", Connection::unstated)}), "out-of-limits open-wrong");
+}
+
+TEST(ContactRule, OpenInCircuitCondemnsOnceTheDeadPointsAreProved) {
+  const auto kind = coil();
+  EXPECT_EQ(said(*kind, {contact("OL", "-18 degC", Connection::in_circuit)}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {contact("OL", "-18 degC", Connection::in_circuit, Supply::unplugged)}),
+            "undecided open-in-circuit");
+  EXPECT_EQ(said(*kind, {contact("OL", "23 degC", Connection::in_circuit)}), "undecided in-circuit");  // never a pass
+}
+
+TEST(ContactRule, TooMuchForClosedAndTooLittleForOpenIsNeither) {
+  const auto kind = coil();
+  EXPECT_EQ(said(*kind, {contact("100 ohm", "23 degC")}), "undecided poor");
+  EXPECT_EQ(said(*kind, {contact("closed", "-18 degC"), contact("OL", "23 degC"), contact("100 ohm", "-18 degC")}),
+            "undecided poor");
+  EXPECT_NEAR(judged(*kind, opens_13, {contact("100.2 ohm", "23 degC")}).of("switch").measured->value_in_si(), 100.0,
+              1e-9);
+}
+
+TEST(ContactRule, StaysSilentForWhatTheReadingsLack) {
+  const auto kind = coil();
+  EXPECT_EQ(said(*kind, {contact("closed")}), "silent no-condition");
+  EXPECT_EQ(said(*kind, {contact("closed", "23 degC")}, R"({"nominal": "1 ohm"})"), "silent no-figure");
+  EXPECT_EQ(said(*kind, {contact("closed", "23 degC", Connection::lead_off, Supply::live)}), "silent live");
+  EXPECT_EQ(said(*kind, {{"82 ohm", "25 degC"}}), "silent not-read");
+}
+
+TEST(ContactRule, OneThatOpensColdIsTheOtherWayRound) {
+  const auto kind =
+      coil({{R"("closed_below": {"rating": "opens", "offset": "-10 K"}, "open_above": {"rating": "opens"}})",
+             R"("open_below": {"rating": "opens", "offset": "-10 K"}, "closed_above": {"rating": "opens"}})"},
+            {R"(has to be below {closed_below}")", R"(has to be above {closed_above}")"},
+            {R"(has to be above {open_above}")", R"(has to be below {open_below}")"},
+            {R"(has to be open above {open_above}")", R"(has to be open below {open_below}")"},
+            {R"(has to be closed below {closed_below}")", R"(has to be closed above {closed_above}")"}});
+  EXPECT_EQ(said(*kind, {contact("closed", "-18 degC")}), "out-of-limits closed-wrong");
+  EXPECT_EQ(said(*kind, {contact("OL", "23 degC")}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {contact("OL", "-18 degC"), contact("closed", "23 degC")}), "within-limits both-right");
+  EXPECT_NEAR(judged(*kind, opens_13, {contact("closed", "-18 degC")}).argument("switch", "open_below"), 276.15, 1e-9);
+}
+
+TEST(ContactRule, OneThatMustAlwaysBeClosedNeedsNoTemperature) {
+  const auto kind = coil(
+      {{R"("condition": "part_temperature", "closed_below": {"rating": "opens", "offset": "-10 K"}, "open_above": {"rating": "opens"}})",
+        R"("must_be": "closed"})"},
+       {R"("closed at {at}, has to be below {closed_below}",
+        "open-right": "open at {at}, has to be above {open_above}",
+        "closed-wrong": "closed at {at}, {chance_percent} %, has to be open above {open_above}",
+        "open-wrong": "open at {at}, {chance_percent} %, has to be closed below {closed_below}")",
+        R"("closed", "open-wrong": "open")"}});
+  EXPECT_EQ(said(*kind, {contact("closed")}, ""), "within-limits closed-right");
+  EXPECT_EQ(said(*kind, {contact("OL")}, ""), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {contact("closed", "", Connection::in_circuit)}, ""), "undecided in-circuit");
+}
+
+// IEC 60691: a thermal link opens once (from memory).
+TEST(ContactRule, OneOfSingleOperationIsSpentOnceItIsOpen) {
+  const auto kind =
+      coil({{R"("open_above": {"rating": "opens"}})",
+             R"("open_above": {"rating": "opens"}, "single_operation": true, "passes_on": "closed"})"},
+            {R"("open-right": "open at {at}, has to be above {open_above}",)", ""},
+            {R"("open at {at}, {chance_percent} %, has to be closed below {closed_below}")", R"("open for good")"}});
+  EXPECT_EQ(said(*kind, {contact("OL")}, ""), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {contact("OL", "40 degC")}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {contact("closed", "-18 degC")}), "within-limits closed-right");
+  EXPECT_EQ(said(*kind, {contact("closed", "-18 degC"), contact("OL", "-17 degC")}), "out-of-limits open-wrong");
+}
+
+TEST(ContactRule, AdvisesOnCircumstances) {
+  const auto kind = coil();
+  const auto advice = [&](const Typed& typed) { return judged(*kind, opens_13, {typed}).advice(); };
+  EXPECT_THAT(advice(contact("closed", "23 degC", Connection::in_circuit)), ElementsAre("lift-a-lead"));
+  EXPECT_THAT(advice(contact("OL", "-18 degC", Connection::in_circuit, Supply::unplugged)), ElementsAre("prove-dead"));
+  EXPECT_THAT(advice(contact("closed", "23 degC", Connection::lead_off, Supply::live)), ElementsAre("read-unplugged"));
+  EXPECT_THAT(advice(contact("100 ohm", "23 degC")), ElementsAre("read-again"));
+}
+
+}  // namespace
+}  // namespace ohmwright::kind_file

@@ -1,0 +1,121 @@
+// What a part of a kind of a file is expected to read, how it conducts, and what its ratings may say.
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <ohmwright/document/ratings_document.hpp>
+
+#include "kind_fixture.hpp"
+
+namespace ohmwright::kind_file {
+namespace {
+
+using namespace testing_support;
+using ::testing::ElementsAre;
+using ::testing::IsEmpty;
+using ::testing::SizeIs;
+
+std::vector<Element> elements(const Part& part, std::uint16_t fault, std::optional<double> celsius = 25.0) {
+  std::vector<ConditionValue> conditions;
+  if (celsius) conditions.push_back({0, *celsius + 273.15});
+  std::vector<Element> found;
+  part.electrical_model(fault, {conditions, {}, 0.0}, found);
+  return found;
+}
+
+// Copper 100 ohm at 25 °C has 82.658960 ohm at -20 °C with k = 234.5 (winding law, standards of appliances).
+TEST(PartOfFile, ExpectsWhatItsLimitsSayThere) {
+  const auto kind = coil();
+  const auto part = part_of(*kind, R"({"nominal": "100 ohm"})");
+  const ConditionValue cold{0, 253.15};
+  const auto expected = part->expect(0, {{&cold, 1}, {}, 0.0});
+  ASSERT_TRUE(expected);
+  EXPECT_NEAR(expected->nominal.value_in_si(), 82.658960, 1e-6);
+  EXPECT_NEAR(expected->limits.lower->value_in_si(), 0.93 * 82.658960, 1e-6);
+  EXPECT_NEAR(expected->limits.upper->value_in_si(), 1.07 * 82.658960, 1e-6);
+  EXPECT_FALSE(expected->share_closed);
+  EXPECT_FALSE(part->expect(0, {}));                     // no temperature
+  EXPECT_FALSE(part->expect(1, {{&cold, 1}, {}, 0.0}));  // where it opens is not stated
+  EXPECT_FALSE(part->expect(7, {{&cold, 1}, {}, 0.0}));
+}
+
+TEST(PartOfFile, ExpectsTheShareOfContactsThatAreClosed) {
+  const auto kind = coil();
+  const auto part = part_of(*kind, R"({"nominal": "100 ohm", "opens": "13 degC"})");
+  const auto share = [&](double celsius) {
+    const ConditionValue at{0, celsius + 273.15};
+    return part->expect(1, {{&at, 1}, {}, 0.0})->share_closed.value();
+  };
+  EXPECT_EQ(share(-20.0), 1.0);
+  EXPECT_EQ(share(3.0), 1.0);
+  EXPECT_NEAR(share(8.0), 0.5, 1e-9);
+  EXPECT_NEAR(share(10.5), 0.25, 1e-9);
+  EXPECT_EQ(share(13.0), 0.0);
+  EXPECT_EQ(share(30.0), 0.0);
+}
+
+TEST(PartOfFile, ConductsAsItsFileSays) {
+  const auto kind = coil();
+  const auto part = part_of(*kind, R"({"nominal": "100 ohm", "opens": "13 degC"})");
+  const auto healthy = elements(*part, not_found);
+  ASSERT_THAT(healthy, SizeIs(1));
+  EXPECT_EQ(healthy[0].type, ElementType::resistance);
+  EXPECT_EQ(healthy[0].from, 0);
+  EXPECT_EQ(healthy[0].to, 1);
+  EXPECT_NEAR(healthy[0].value_in_si, 100.0, 1e-9);
+  EXPECT_NEAR(healthy[0].relative_half_width, 0.07, 1e-9);
+  EXPECT_NEAR(elements(*part, not_found, -20.0)[0].value_in_si, 82.658960, 1e-6);
+  EXPECT_EQ(elements(*part, 0)[0].type, ElementType::open);
+  EXPECT_NEAR(elements(*part, 1)[0].value_in_si, 50.0, 1e-9);
+  EXPECT_NEAR(elements(*part, 1)[0].relative_half_width, 0.2, 1e-12);
+  EXPECT_EQ(elements(*part, 2, 0.0)[0].type, ElementType::closed);
+  EXPECT_EQ(elements(*part, 2, 23.0)[0].type, ElementType::open);
+  EXPECT_EQ(elements(*part, 2, std::nullopt)[0].type, ElementType::closed);
+  EXPECT_THAT(elements(*part, 99), IsEmpty());
+  EXPECT_THAT(elements(*part_of(*kind, ""), not_found), IsEmpty());  // nobody knows its ohms
+}
+
+std::vector<std::string> refusals(const std::string& figures) {
+  const auto kind = coil();
+  const std::string text =
+      R"({"kind": "test-coil", "name": "n", "title": "t", "source": "s", "ratings": )" + figures + "}";
+  try {
+    const RatingsDocument ratings = read_ratings(parse_document(text, "file"), kind->descriptor());
+    std::vector<Problem> problems;
+    const bool made = kind->make_part(ratings.ratings, problems) != nullptr;
+    EXPECT_EQ(made, problems.empty());
+    std::vector<std::string> texts;
+    for (const Problem& problem : problems) texts.push_back(problem.pointer + ": " + problem.text);
+    return texts;
+  } catch (const DocumentError& error) {
+    return {error.what()};
+  }
+}
+
+TEST(RatingsOfAFile, FollowTheSchemaThatTheFileYields) {
+  EXPECT_THAT(refusals(R"({"nominal": {"value": "82 ohm", "source": "sheet"}, "opens": "13 degC"})"), IsEmpty());
+  EXPECT_THAT(refusals(R"({"opens": "13 degC"})"),
+              ElementsAre("file:1: /ratings: the field \"nominal\" is missing: resistance at 25 °C, a resistance, such "
+                          "as \"11.0 kohm\""));
+  EXPECT_THAT(refusals(R"({"nominal": "82 ohm", "nominel": "1 ohm"})"),
+              ElementsAre("file:1: /ratings/nominel: unknown field \"nominel\"; did you mean \"nominal\"?"));
+  EXPECT_THAT(refusals(R"({"nominal": 82})"),
+              ElementsAre("file:1: /ratings/nominal: found the number 82; expected text or an object: resistance at 25 "
+                          "°C, a resistance, such as \"11.0 kohm\""));
+}
+
+TEST(RatingsOfAFile, AreRefusedWhereTheirFiguresDoNotFit) {
+  EXPECT_THAT(refusals(R"({"nominal": "82 V"})"),
+              ElementsAre("/ratings/nominal: expected a resistance, such as \"11.0 kohm\", got \"82 V\""));
+  EXPECT_THAT(refusals(R"({"nominal": {"value": "82 ohm +- 1 ohm"}})"),
+              ElementsAre("/ratings/nominal/value: a rating has no ± of its own; how far good parts may be off is what "
+                          "the kind says"));
+  EXPECT_THAT(refusals(R"({"nominal": "82 ohm", "tolerance": "-5 %"})"),
+              ElementsAre("/ratings: rule \"winding\": a tolerance must be 0 or more"));
+  EXPECT_THAT(refusals(R"({"nominal": "82 ohm", "voltage": "0 V", "power": "5 W"})"),
+              ElementsAre("/ratings: rule \"current\": its nominal value is no number; every figure of a load must be "
+                          "above 0"));
+}
+
+}  // namespace
+}  // namespace ohmwright::kind_file
