@@ -46,6 +46,33 @@ std::size_t chosen_axis(const Arguments& arguments, const Descriptor& descriptor
                    "; it has: " + list);
 }
 
+/// Whether any of the chart's lines says something at its point `i`.
+bool says_anything_at(const Chart& chart, std::size_t i) {
+  return std::any_of(chart.lines.begin(), chart.lines.end(),
+                     [i](const ChartLine& line) { return line.points[i].expected.has_value(); });
+}
+
+/// The usual span of a kind is wide enough for all its parts: only where this one says something is worth a row.
+void leave_out_silent_ends(ChartCall& call, double step) {
+  const double start = call.request.from;
+  call.request.points = static_cast<std::size_t>(std::floor((call.request.to - start) / step + 1e-9)) + 1;
+  const Chart probe = chart_of(call.kind, call.part, call.request);
+  if (probe.lines.empty()) return;
+  std::size_t first = 0;
+  std::size_t last = call.request.points - 1;
+  while (first < last && !says_anything_at(probe, first)) ++first;
+  while (last > first && !says_anything_at(probe, last)) --last;
+  if (last - first < 2) return;
+  call.request.to = start + step * static_cast<double>(last);
+  call.request.from = start + step * static_cast<double>(first);
+}
+
+/// A step that is round in the unit that is read [SI].
+double usual_step(const ChartCall& call, Dimension dimension) {
+  const Unit unit = call.units.unit_for({dimension, call.request.to}).of_differences();
+  return unit.to_si(round_step(unit.from_si(call.request.to - call.request.from), usual_rows));
+}
+
 void choose_span(const Arguments& arguments, ChartCall& call) {
   const Descriptor& descriptor = call.kind.descriptor();
   const ChartAxis& axis = descriptor.charts[call.request.axis];
@@ -55,16 +82,15 @@ void choose_span(const Arguments& arguments, ChartCall& call) {
   };
   call.request.from = end("--from", axis.from).value_in_si();
   call.request.to = end("--to", axis.to).value_in_si();
-  const double span = call.request.to - call.request.from;
-  if (!(span > 0.0)) throw InputError("--from must lie below --to");
+  if (!(call.request.to > call.request.from)) throw InputError("--from must lie below --to");
   const Dimension dimension = descriptor.conditions[condition].dimension;
-  const Unit unit = call.units.unit_for({dimension, call.request.to}).of_differences();
-  call.step = unit.to_si(round_step(unit.from_si(span), usual_rows));  // round in the unit that is read
+  if (!arguments.has("--from") && !arguments.has("--to")) leave_out_silent_ends(call, usual_step(call, dimension));
+  call.step = usual_step(call, dimension);
   if (arguments.has("--step")) {
     const Dimension of_steps = Unit::si(dimension).of_differences().dimension();
     call.step = parse_stated_value(arguments.value("--step"), of_steps).value.value_in_si();
   }
-  if (!(call.step > 0.0) || span / call.step > static_cast<double>(most_rows))
+  if (!(call.step > 0.0) || (call.request.to - call.request.from) / call.step > static_cast<double>(most_rows))
     throw InputError("--step must be positive and give at most " + std::to_string(most_rows) + " rows");
 }
 
@@ -112,8 +138,8 @@ int run_chart(const Arguments& arguments, Environment& environment) {
     throw InputError("a chart needs the part's ratings: --ratings NAME or a file (see: ohmwright ratings)");
   ChartCall call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, {}, {}};
   call.request.axis = chosen_axis(arguments, kind.descriptor());
-  choose_span(arguments, call);
   add_words(arguments, environment, call);
+  choose_span(arguments, call);
   const Chart table = table_chart(call);
   if (table.lines.empty())
     throw InputError("these ratings say nothing of " + std::string(table.axis.measurand) + " along " +

@@ -1,5 +1,7 @@
 #include "kind_of_file.hpp"
 
+#include <utility>
+
 #include "model/definition.hpp"
 #include "part/part_of_file.hpp"
 #include "part/rated_figures.hpp"
@@ -12,7 +14,7 @@ namespace {
 /// A kind with its own copy of the file: its descriptor points into that.
 class KindOfFile final : public Kind {
  public:
-  KindOfFile(const ValueNode& document, std::vector<Problem>& problems) : document_(document) {
+  KindOfFile(ValueNode document, std::vector<Problem>& problems) : document_(std::move(document)) {
     read_definition(document_, definition_, problems);
   }
 

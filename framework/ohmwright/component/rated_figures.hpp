@@ -30,7 +30,7 @@ class OHMWRIGHT_CORE_API RatedFigures {
   /// The same, refused unless it is above zero.
   template <StaticQuantity Quantity>
   std::optional<Quantity> positive(const ValueNode& object, std::string_view name) {
-    const std::optional<Quantity> value = figure<Quantity>(object, name);
+    std::optional<Quantity> value = figure<Quantity>(object, name);
     if (!value || value->value() > 0.0) return value;
     refuse(object, name, "this figure must be above 0");
     return std::nullopt;

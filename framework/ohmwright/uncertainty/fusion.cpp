@@ -89,7 +89,8 @@ double worst_disagreement(std::span<const Estimate> estimates) {
       difference.add_scaled(estimates[j], -1.0);
       const double apart = std::abs(difference.value());
       const double u = difference.standard_uncertainty();
-      if (apart > 0.0) worst = std::max(worst, u > 0.0 ? apart / u : std::numeric_limits<double>::infinity());
+      if (apart > 0.0 && !(u > 0.0)) return std::numeric_limits<double>::infinity();
+      if (apart > 0.0) worst = std::max(worst, apart / u);
     }
   }
   return worst;

@@ -58,7 +58,7 @@ ProcedureDescriptor turning() {
           {"moving-parts", "disconnect-power", "meter-category"}};
 }
 
-ProcedureDescriptor insulation() {
+ProcedureDescriptor insulation_test() {
   return {
       "insulation-500-volt",
       OHMWRIGHT_TEXT("Insulation to the frame, 500 V (never of an electronic motor)"),
@@ -105,7 +105,7 @@ std::vector<ProcedureDescriptor> describe_procedures() {
           live("capacitor-running", "capacitor_current", OHMWRIGHT_TEXT("Current through its capacitor, live")),
           turning(),
           capacitor_alone(),
-          insulation()};
+          insulation_test()};
 }
 
 std::vector<CautionDescriptor> describe_cautions() { return {}; }

@@ -93,8 +93,18 @@ void advise_on_running(const Scene& scene) {
   }
   if (found(scene, running, Outcome::silent) && scene.ratings != nullptr)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
-  if (found(scene, running, Outcome::undecided) && found(scene, line_current, Outcome::undecided))
-    scene.findings.advise(better_clamp);
+  if (found(scene, running, Outcome::undecided) && scene.turning) scene.findings.advise(volts_at_plug);
+  if (found(scene, line_current, Outcome::undecided))
+    scene.findings.advise(last_value(scene.evidence, current) != nullptr ? better_clamp : clamp_it);
+}
+
+/// A low reading to the frame of which it was not said that the leads were off.
+bool leaks_with_leads_on(const Scene& scene) {
+  return any_reading(scene, [&](const PreparedReading& r) {
+    const double least = scene.ratings == nullptr ? 1e6 : scene.ratings->insulation.value();
+    return r.measurand == insulation_resistance && !is_lead_off(r) && r.shown == Shown::value &&
+           r.value.value() < least;
+  });
 }
 
 void advise_on_the_rest(const Scene& scene) {
@@ -110,6 +120,7 @@ void advise_on_the_rest(const Scene& scene) {
         return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
       }))
     scene.findings.advise(dry_and_repeat);
+  if (leaks_with_leads_on(scene)) scene.findings.advise(lift_a_lead);
   scene.findings.advise(insulation_tester);
 }
 

@@ -25,6 +25,15 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
            "Let it run at its rated volts, guards on and fingers away: note how fast it turns (speed=…) and, if "
            "you are qualified for live work, what it draws (current=… --live). Hum, heat or a smell within a "
            "minute are shorted turns.")},
+      {"clamp-it",
+       OHMWRIGHT_TEXT(
+           "Read what it draws at its rated volts, if you are qualified for live work: a clamp around one wire, "
+           "several turns of it divided by their number (current=… --live). Too hot after a minute counts as "
+           "too much.")},
+      {"volts-at-plug",
+       OHMWRIGHT_TEXT(
+           "Read the volts at its plug while it runs, if you are qualified for live work (supply=… --live), and "
+           "look that nothing holds its wheel.")},
       {"spin-by-hand",
        OHMWRIGHT_TEXT(
            "Unplug, prove dead, and flick its wheel: it should coast for a second and more (--coast 3s). Stuck, "

@@ -13,6 +13,7 @@ enum Text : TextIndex {
   insulates_past_range,
   leaks,
   leaks_while_wet,
+  leaks_connection_unstated,
   not_told_apart,
   ohmmeter_is_no_tester,
   ohmmeter_past_range,
@@ -50,11 +51,13 @@ void judge_value(const Scene& scene, const PreparedReading& reading, double leas
   constexpr double infinity = std::numeric_limits<double>::infinity();
   const Conformance p = conformance_of(reading.value, scene.evidence.sources(), least, infinity);
   const bool wet = reading.moisture == Moisture::wet;
+  const bool alone = is_lead_off(reading);
   Outcome outcome = decide(p, scene.settings.confidence);
   Text text = not_told_apart;
   if (outcome == Outcome::within_limits) text = by_tester(reading) ? insulates : ohmmeter_is_no_tester;
-  if (outcome == Outcome::out_of_limits) text = wet ? leaks_while_wet : leaks;
-  if (text == ohmmeter_is_no_tester || text == leaks_while_wet) outcome = Outcome::undecided;
+  if (outcome == Outcome::out_of_limits) text = wet ? leaks_while_wet : alone ? leaks : leaks_connection_unstated;
+  const bool settled = text != ohmmeter_is_no_tester && text != leaks_while_wet && text != leaks_connection_unstated;
+  if (!settled) outcome = Outcome::undecided;
   Finding& finding = scene.findings.add(insulation, outcome, text);
   finding.holds_back = outcome == Outcome::undecided;
   finding.meaning = ProbabilityMeaning::within_limits;
@@ -62,7 +65,7 @@ void judge_value(const Scene& scene, const PreparedReading& reading, double leas
   finding.measured = ohms(reading.value.value());
   finding.measured_uncertainty = reading.value.standard_uncertainty();
   finding.limits.lower = ohms(least);
-  if (text != ohmmeter_is_no_tester && text != leaks_while_wet) {
+  if (settled) {
     finding.judged = reading.value;
     finding.judged_lower = least;
     finding.judged_upper = infinity;
@@ -90,6 +93,10 @@ RuleDescriptor describe_insulation() {
           {"leaks-while-wet",
            OHMWRIGHT_TEXT("To the frame it has only {measured}, where {least} is the least, but it was wet. Do not "
                           "energise it; dry it and test again.")},
+          {"leaks-connection-unstated",
+           OHMWRIGHT_TEXT(
+               "To the frame it reads only {measured}, where {least} is the least, but it was not said whether "
+               "its leads were off: something still connected may be what leaks. Do not energise it.")},
           {"not-told-apart",
            OHMWRIGHT_TEXT("To the frame it has {measured}, too near to the {least} it needs at least to tell. Do not "
                           "energise it until that is decided.")},

@@ -12,6 +12,7 @@ enum Text : TextIndex {
   too_much,
   too_little,
   unsure,
+  needed_and_not_read,
   no_rated_current,
   no_reading,
   not_live
@@ -42,15 +43,33 @@ RuleDescriptor describe_line_current() {
            OHMWRIGHT_TEXT(
                "It draws {measured}; a good one draws {lower} to {upper}: with this instrument too near to an "
                "end to tell.")},
+          {"needed-and-not-read",
+           OHMWRIGHT_TEXT(
+               "It turns as it should; what it draws was not read, and only that clears its winding of shorted "
+               "turns.")},
           {"no-rated-current", OHMWRIGHT_TEXT("Not judged: what it should draw is not known.")},
           {"no-reading", OHMWRIGHT_TEXT("Not judged: what it draws was not read.")},
           {"not-live", OHMWRIGHT_TEXT("Not judged: what it draws has to be read while it runs.")},
       }};
 }
 
+namespace {
+
+/// It was seen turning, it is wound, and what it should draw is known.
+bool is_needed(const Scene& scene) {
+  return scene.ratings != nullptr && !scene.ratings->is_electronic() && scene.ratings->current && scene.turning &&
+         scene.turning->speed.value() >= still_below;
+}
+
+}  // namespace
+
 void judge_line_current(const Scene& scene) {
   const PreparedReading* reading = last_value(scene.evidence, current);
   if (reading == nullptr || !is_live(*reading) || scene.ratings == nullptr || !scene.ratings->current) {
+    if (reading == nullptr && is_needed(scene)) {
+      scene.findings.add(line_current, Outcome::undecided, needed_and_not_read).holds_back = true;
+      return;
+    }
     const Text text = reading == nullptr ? no_reading : !is_live(*reading) ? not_live : no_rated_current;
     scene.findings.add(line_current, Outcome::silent, text);
     return;

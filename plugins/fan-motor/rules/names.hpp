@@ -61,6 +61,8 @@ enum AdviceIndex : std::uint16_t {
   winding_temperature,
   better_thermometer,
   run_it,
+  clamp_it,
+  volts_at_plug,
   spin_by_hand,
   supply_then_tach,
   watch_a_retry,

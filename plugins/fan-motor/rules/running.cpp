@@ -1,5 +1,7 @@
 #include "rules/running.hpp"
 
+#include <cmath>
+
 #include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright::fan_motor {
@@ -9,6 +11,8 @@ namespace {
 enum Text : TextIndex {
   turns_right,
   turns_slow,
+  turns_slow_volts_unknown,
+  turns_slow_volts_low,
   turns_fast,
   turns_unsure,
   draws_right,
@@ -21,23 +25,37 @@ enum Text : TextIndex {
   not_run,
 };
 
+/// Below this share of its rated volts a motor may turn slow and be good (common practice, no source).
+constexpr double least_volts_share = 0.9;
+
+/// Too slow condemns only where it got its volts.
+Text text_when_slow(const Scene& scene) {
+  const PreparedReading* fed = last_value(scene.evidence, supply);
+  if (fed == nullptr || !is_live(*fed) || !scene.ratings->voltage) return turns_slow_volts_unknown;
+  const bool low = std::abs(fed->value.value()) < least_volts_share * scene.ratings->voltage->value();
+  return low ? turns_slow_volts_low : turns_slow;
+}
+
 void judge_speed(const Scene& scene, Span limits) {
   const Estimate& seen = scene.turning->speed;
   const Conformance p = conformance_of(seen, scene.evidence.sources(), limits.lower, limits.upper);
   const Outcome outcome = decide(p, scene.settings.confidence);
   Text text = turns_unsure;
   if (outcome == Outcome::within_limits) text = turns_right;
-  if (outcome == Outcome::out_of_limits) text = seen.value() < limits.lower ? turns_slow : turns_fast;
-  Finding& finding = scene.findings.add(running, outcome, text);
+  if (outcome == Outcome::out_of_limits) text = seen.value() < limits.lower ? text_when_slow(scene) : turns_fast;
+  const bool settled = text != turns_slow_volts_unknown && text != turns_slow_volts_low;
+  Finding& finding = scene.findings.add(running, settled ? outcome : Outcome::undecided, text);
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
   finding.measured = turns(seen.value());
   finding.measured_uncertainty = seen.standard_uncertainty();
   finding.limits.lower = turns(limits.lower);
   finding.limits.upper = turns(limits.upper);
-  finding.judged = seen;
-  finding.judged_lower = limits.lower;
-  finding.judged_upper = limits.upper;
+  if (settled) {
+    finding.judged = seen;
+    finding.judged_lower = limits.lower;
+    finding.judged_upper = limits.upper;
+  }
   tell(finding, "measured", *finding.measured);
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
@@ -92,8 +110,17 @@ RuleDescriptor describe_running() {
       {
           {"turns-right", OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}.")},
           {"turns-slow",
-           OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}. A dragging bearing, shorted "
-                          "turns, too few volts or ice on its wheel holds it back.")},
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts, so a dragging "
+               "bearing, shorted turns or something at its wheel holds it back.")},
+          {"turns-slow-volts-unknown",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. Whether it gets its volts was "
+               "not read: with too few a good one is slow as well.")},
+          {"turns-slow-volts-low",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. But it gets too few volts, and "
+               "with those a good one is slow as well: look before it.")},
           {"turns-fast",
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}. Its wheel is loose or off, it "

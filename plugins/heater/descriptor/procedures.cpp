@@ -46,7 +46,7 @@ ProcedureDescriptor under_load(std::string_view id, std::string_view measurand, 
            "hot-surface", "water-and-mains", "do-not-bridge"}};
 }
 
-ProcedureDescriptor insulation() {
+ProcedureDescriptor insulation_test() {
   return {
       "insulation-500-volt",
       OHMWRIGHT_TEXT("Insulation to the frame, 500 V"),
@@ -71,7 +71,7 @@ std::vector<ProcedureDescriptor> describe_procedures() {
   return {cold(), under_load("current-under-load", "current", OHMWRIGHT_TEXT("Current and volts while it heats, live")),
           under_load("power-under-load", "power", OHMWRIGHT_TEXT("Watts while it heats, live")),
           under_load("volts-at-element", "terminals", OHMWRIGHT_TEXT("Volts across its own leads, live")),
-          insulation()};
+          insulation_test()};
 }
 
 std::vector<CautionDescriptor> describe_cautions() {

@@ -97,6 +97,15 @@ void advise_on_load(const Scene& scene) {
     scene.findings.advise(look_upstream);
 }
 
+/// A low reading to the frame of which it was not said that the leads were off.
+bool leaks_with_leads_on(const Scene& scene) {
+  return any_reading(scene, [&](const PreparedReading& r) {
+    const double least = scene.ratings == nullptr ? 1e6 : scene.ratings->insulation.value();
+    return r.measurand == insulation_resistance && !is_lead_off(r) && r.shown == Shown::value &&
+           r.value.value() < least;
+  });
+}
+
 void advise_on_insulation(const Scene& scene) {
   if (found(scene, element_resistance, Outcome::within_limits) && found(scene, insulation, Outcome::silent))
     scene.findings.advise(frame_too);
@@ -105,6 +114,7 @@ void advise_on_insulation(const Scene& scene) {
     return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
   });
   if (wet) scene.findings.advise(dry_and_repeat);
+  if (leaks_with_leads_on(scene)) scene.findings.advise(lift_a_lead);
   scene.findings.advise(insulation_tester);
 }
 

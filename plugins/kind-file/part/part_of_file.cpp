@@ -10,7 +10,8 @@ namespace ohmwright::kind_file {
 
 void PartOfFile::judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const {
   const Scene scene{definition_, rules_, evidence, settings, findings};
-  for (std::uint16_t rule = 0; rule < rules_.size(); ++rule) {
+  for (std::size_t i = 0; i < rules_.size(); ++i) {
+    const auto rule = static_cast<std::uint16_t>(i);
     if (definition_.rules[rule].limits() != nullptr)
       judge_limits(scene, rule);
     else

@@ -43,7 +43,7 @@ RatingValues read_rating_values(const Definition& definition, const ValueNode* r
 /// The rule with these ratings; `dimension` is that of its measurand.
 KnownRule known_rule(const RuleForm& form, Dimension dimension, const RatingValues& ratings);
 /// Why figures do not fit each other, or nothing: a lower limit above the upper one, a tolerance below zero.
-std::string contradiction_in(const RuleForm& form, const KnownRule& known);
+std::string contradiction_in(const RuleForm& form, const KnownRule& rule);
 
 /// All rules with these ratings; contradictions are added to `problems` at the ratings' own place.
 std::vector<KnownRule> known_rules(const Definition& definition, const RatingValues& values, const ValueNode* ratings,
