@@ -11,7 +11,8 @@ std::optional<TripPoint> read_trip_point(const ValueNode& ratings, std::string_v
   if (node == nullptr) return std::nullopt;
   const std::optional<Temperature> nominal = figures.figure<Temperature>(*node, "temperature");
   const std::optional<TemperatureDifference> tolerance = figures.figure<TemperatureDifference>(*node, "tolerance");
-  const std::optional<TemperatureDifference> service = figures.figure<TemperatureDifference>(*node, "service_tolerance");
+  const std::optional<TemperatureDifference> service =
+      figures.figure<TemperatureDifference>(*node, "service_tolerance");
   if (!nominal || !tolerance) return std::nullopt;
   if (!(tolerance->value() > 0.0)) {
     figures.refuse(*node, "tolerance", "a tolerance must be above 0 K, such as \"3 K\"");
@@ -45,7 +46,8 @@ TripPoint closing_below(const TripPoint& opening, const Differential& differenti
           opening.allowed + differential.tolerance, opening.spread};
 }
 
-std::optional<ThermalLink> read_thermal_link(const ValueNode& ratings, const TripPoint& opening, RatedFigures& figures) {
+std::optional<ThermalLink> read_thermal_link(const ValueNode& ratings, const TripPoint& opening,
+                                             RatedFigures& figures) {
   const ValueNode* node = ratings.find("thermal_link");
   if (node == nullptr) return std::nullopt;
   const std::optional<Temperature> functioning = figures.figure<Temperature>(*node, "functioning_temperature");
