@@ -1,4 +1,4 @@
-// Prints how honest the stated probabilities are: calibration [PARTS]. The tables of docs/performance.md are its
+// Prints how honest the stated probabilities are: calibration [PARTS]. The tables of docs/arithmetic.md are its
 // output.
 
 #include <cstdlib>
