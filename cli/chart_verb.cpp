@@ -6,6 +6,7 @@
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/chart.hpp>
 
+#include "check_readings.hpp"
 #include "circumstances.hpp"
 #include "exit_codes.hpp"
 #include "given_conditions.hpp"
@@ -105,6 +106,7 @@ void add_words(const Arguments& arguments, const Environment& environment, Chart
         {index_of(descriptor.conditions, condition.id), condition.value.value.value_in_si()});
   const MeterSet meters({chosen_meter(environment, arguments.value("--meter"))});
   const std::vector<Reading> readings = make_readings(words.readings, descriptor, meters.named(""), call.units);
+  refuse_ohms_on_live_parts(readings, descriptor);
   const ChartAxis& axis = descriptor.charts[call.request.axis];
   call.marks = chart_marks(descriptor, axis, Evidence(descriptor, readings, meters));
   if (call.marks.size() < readings.size())

@@ -53,12 +53,22 @@ void take_agreement_as_live(const Descriptor& descriptor, std::span<Reading> rea
   }
 }
 
-void refuse_unsafe(const Reading& reading, Dimension dimension, bool agreed) {
+void refuse_ohms_on_a_live_part(const Reading& reading, Dimension dimension) {
+  if (reading.supply != Supply::live) return;
   const std::string label = printable(reading.label);
-  const bool live = reading.supply == Supply::live;
-  if (live && dimension == Dimension::resistance)
+  if (dimension == Dimension::resistance)
     throw InputError(label +
                      " is ohms on a live part: that means nothing and can injure you; unplug, prove dead, read again");
+  if (dimension == Dimension::capacitance)
+    throw InputError(label +
+                     " is a capacitance on a live part: that can injure you and ruins the meter; unplug, prove "
+                     "dead, discharge it through a resistor, read again");
+}
+
+void refuse_unsafe(const Reading& reading, Dimension dimension, bool agreed) {
+  refuse_ohms_on_a_live_part(reading, dimension);
+  const std::string label = printable(reading.label);
+  const bool live = reading.supply == Supply::live;
   if (is_of_supply(dimension) && reading.supply == Supply::unstated)
     throw InputError(label + " is a " + std::string(name_of(dimension)) +
                      ": say whether the appliance was plugged in (--live) or not (--unplugged, --proved-dead)");
@@ -110,6 +120,17 @@ std::vector<Reading> series(const Arguments& arguments, const Descriptor& descri
 
 }  // namespace
 
+void refuse_ohms_on_live_parts(std::span<const Reading> readings, const Descriptor& descriptor) {
+  for (const Reading& reading : readings) refuse_ohms_on_a_live_part(reading, dimension_of(reading, descriptor));
+}
+
+void refuse_unsafe_readings(std::span<const Reading> readings, const Descriptor& descriptor, bool agreed) {
+  for (const Reading& reading : readings) {
+    refuse_unsafe(reading, dimension_of(reading, descriptor), agreed);
+    refuse_volts_at_dead_points(reading, dimension_of(reading, descriptor));
+  }
+}
+
 std::vector<Reading> gather_readings(const Arguments& arguments, const Descriptor& descriptor, const MeterSet& meters,
                                      UnitPreferences& units) {
   const TypedWords words = sort_reading_words(std::span(arguments.operands).subspan(1), descriptor);
@@ -129,10 +150,7 @@ std::vector<Reading> gather_readings(const Arguments& arguments, const Descripto
   refuse_too_many(readings);
   const bool agreed = arguments.has("--live-agreed");
   if (agreed) take_agreement_as_live(descriptor, readings);
-  for (const Reading& reading : readings) {
-    refuse_unsafe(reading, dimension_of(reading, descriptor), agreed);
-    refuse_volts_at_dead_points(reading, dimension_of(reading, descriptor));
-  }
+  refuse_unsafe_readings(readings, descriptor, agreed);
   return readings;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include <ohmwright/component/descriptor.hpp>
@@ -17,5 +18,11 @@ namespace ohmwright::cli {
 /// the supply was on, and live ones need the acknowledgement, which alone also says that they were taken live.
 std::vector<Reading> gather_readings(const Arguments& arguments, const Descriptor& descriptor, const MeterSet& meters,
                                      UnitPreferences& units);
+
+/// Throws InputError for readings that are not safe to take, as above.
+void refuse_unsafe_readings(std::span<const Reading> readings, const Descriptor& descriptor, bool agreed);
+
+/// Of those, the one that no acknowledgement heals: ohms and farads on a live part.
+void refuse_ohms_on_live_parts(std::span<const Reading> readings, const Descriptor& descriptor);
 
 }  // namespace ohmwright::cli

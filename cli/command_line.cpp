@@ -21,7 +21,7 @@ namespace {
 constexpr std::array common{
     OptionSpec{"--help", "", OHMWRIGHT_TEXT("Show this help"), {}},
     OptionSpec{"--plugins", "DIR", OHMWRIGHT_TEXT("Look for further plugins there too"), {}},
-    OptionSpec{"--language", "CODE", OHMWRIGHT_TEXT("Language of the texts, such as es"), {}},
+    OptionSpec{"--language", "CODE", OHMWRIGHT_TEXT("Language of the texts, where its catalogue is installed"), {}},
     OptionSpec{"--width", "COLUMNS", OHMWRIGHT_TEXT("Width of the text (default: the terminal's, else 80)"), {}},
     OptionSpec{"--colour", "WHEN", OHMWRIGHT_TEXT("Colour: auto, always or never"), {}},
 };
@@ -77,7 +77,11 @@ class VerbParser {
   /// The parser names the option and speaks of its own types.
   std::string in_our_words(const std::string& trouble) const {
     for (const OptionSpec& option : options_) {
-      if (trouble.find(option.name) == std::string::npos) continue;
+      const std::size_t at = trouble.find(option.name);
+      if (at == std::string::npos) continue;
+      const std::size_t end = at + option.name.size();
+      if (end < trouble.size() && (std::isalnum(static_cast<unsigned char>(trouble[end])) != 0 || trouble[end] == '-'))
+        continue;  // "--form" within "--format"
       const std::string name(option.name);
       return option.value.empty() ? name + " takes no value" : name + " needs a value: " + std::string(option.value);
     }
@@ -146,7 +150,8 @@ Invocation parse_command_line(std::span<const VerbSpec> verbs, const std::vector
   if (verb == verbs.end()) {
     std::vector<std::string> names;
     for (const VerbSpec& v : verbs) names.emplace_back(v.name);
-    throw InputError("there is no verb " + ohmwright::quoted(words[0]) + did_you_mean(words[0], names) + see_help(""));
+    throw InputError("there is no verb " + ohmwright::quoted(words[0]) + did_you_mean(words[0], names) +
+                     "; a part is judged by: ohmwright check KIND READING" + see_help(""));
   }
   return {&*verb, VerbParser(*verb).parse({words.begin() + 1, words.end()})};
 }

@@ -8,6 +8,7 @@
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
+#include "check_readings.hpp"
 #include "reading_words.hpp"
 #include "typed_readings.hpp"
 
@@ -72,6 +73,7 @@ void prefer_units_of(const Reading& reading, UnitPreferences& units) {
 CurveRows gather_rows(const Arguments& arguments, const Descriptor& descriptor, const Meter& meter,
                       UnitPreferences& units) {
   const std::vector<Reading> readings = all_readings(arguments, descriptor, meter, units);
+  refuse_ohms_on_live_parts(readings, descriptor);
   CurveRows rows;
   rows.measurand = chosen_measurand(arguments, descriptor, readings.front());
   const std::string_view measurand = descriptor.measurands[rows.measurand].id;

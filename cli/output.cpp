@@ -1,12 +1,30 @@
 #include "output.hpp"
 
+#include <filesystem>
 #include <ostream>
+#include <string>
+#include <system_error>
 
 #include <ohmwright/document/write_file.hpp>
+#include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright::cli {
 
+namespace {
+
+/// A report must not take the place of what it was made from: readings of a fault may not come again.
+void refuse_to_overwrite_input(const Arguments& arguments) {
+  const std::filesystem::path out(arguments.value("--out"));
+  std::error_code error;
+  for (const char* option : {"--series", "--readings", "--ratings", "--control", "--meter"})
+    if (arguments.has(option) && std::filesystem::equivalent(out, arguments.value(option), error))
+      throw InputError("--out would overwrite what " + std::string(option) + " reads; choose another name");
+}
+
+}  // namespace
+
 void deliver(const std::string& text, const Arguments& arguments, Environment& environment) {
+  if (arguments.has("--out")) refuse_to_overwrite_input(arguments);
   if (arguments.has("--out"))
     write_file_atomically(arguments.value("--out"), text);
   else

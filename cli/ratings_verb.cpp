@@ -1,6 +1,8 @@
 #include <filesystem>
 #include <ostream>
 
+#include <fmt/format.h>
+
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -26,7 +28,7 @@ void list_classes(const FoundPlugin& plugin, Environment& environment) {
 
 std::string text_of_figure(const ValueNode& node) {
   if (const std::string* text = node.text()) return *text;
-  if (const double* number = node.number()) return std::to_string(*number);
+  if (const double* number = node.number()) return fmt::format("{:.10g}", *number);
   return {};
 }
 

@@ -64,7 +64,9 @@ TEST(CommandLine, AsksForHelpWithoutItsOperands) {
 }
 
 TEST(CommandLine, RefusesWithWhatThereIs) {
-  EXPECT_EQ(refusal_of({"chek"}), "there is no verb \"chek\"; did you mean \"check\"?; see: ohmwright --help");
+  EXPECT_EQ(refusal_of({"chek"}),
+            "there is no verb \"chek\"; did you mean \"check\"?; a part is judged by: ohmwright check KIND READING; "
+            "see: ohmwright --help");
   EXPECT_EQ(refusal_of({"check"}), "missing: KIND; see: ohmwright check --help");
   EXPECT_EQ(refusal_of({"check", "sensor", "--format", "xml"}), "--format takes one of text, json, got \"xml\"");
   EXPECT_EQ(refusal_of({"check", "sensor", "--ratings"}), "--ratings needs a value: NAME; see: ohmwright check --help");

@@ -109,6 +109,24 @@ TEST_F(Curve, RefusalsSayWhatWasExpected) {
   EXPECT_FALSE(std::filesystem::exists(path("My Sensor.json")));
 }
 
+TEST_F(Curve, AReportNeverTakesThePlaceOfItsRows) {
+  const std::string rows = file("rows.csv", beta_rows);
+  const Ran ran = curve({"--series", rows, "--out", rows});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("--out would overwrite what --series reads; choose another name"));
+  EXPECT_EQ(curve({"--series", rows}).exit_code, 0);  // it is still there
+}
+
+TEST_F(Curve, OhmsOnALivePartAreRefusedHereToo) {
+  EXPECT_THAT(curve({"33k@0C", "--live"}).err, HasSubstr("is ohms on a live part"));
+  EXPECT_THAT(run_program({"chart", "defrost-sensor", "11.0k@23C", "--live", "--ratings", "ntc-10k-b3977"}).err,
+              HasSubstr("is ohms on a live part"));
+}
+
+TEST_F(Curve, AnOptionWithoutItsValueIsCalledByItsOwnName) {
+  EXPECT_THAT(curve({"33k@0C", "--format"}).err, HasSubstr("--format needs a value: FORMAT"));
+}
+
 TEST_F(Curve, RowsThatGiveNoFormAreRefusedWithTheirReasons) {
   const Ran ran = curve({"OL@0C", "OL@10C"});
   EXPECT_EQ(ran.exit_code, 2);

@@ -44,7 +44,8 @@ std::string refusal(const std::vector<std::string>& words) {
 
 TEST_F(Refusals, OfWordsSayWhatWasExpectedAndWhereToRead) {
   EXPECT_EQ(refusal({"chek"}),
-            "ohmwright: there is no verb \"chek\"; did you mean \"check\"?; see: ohmwright --help\n");
+            "ohmwright: there is no verb \"chek\"; did you mean \"check\"?; a part is judged by: ohmwright check KIND "
+            "READING; see: ohmwright --help\n");
   EXPECT_EQ(refusal({"check"}), "ohmwright: missing: KIND; see: ohmwright check --help\n");
   EXPECT_EQ(refusal({"check", "thermistor"}),
             "ohmwright: no reading was given; type what the meter showed, such as 11.0k or OL, or name a file with "

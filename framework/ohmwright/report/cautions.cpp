@@ -26,6 +26,8 @@ std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::spa
                      [&](const ProcedureDescriptor& candidate) { return candidate.measurand == reading.measurand; });
     if (procedure != descriptor.procedures.end())
       std::for_each(procedure->cautions.begin(), procedure->cautions.end(), add);
+    else if (!descriptor.procedures.empty())  // the same with the probes swapped: as the kind's first
+      std::for_each(descriptor.procedures.front().cautions.begin(), descriptor.procedures.front().cautions.end(), add);
     if (reading.moisture == Moisture::wet) add("water-and-mains");
   }
   // In the framework's order, which begins with cutting the supply; a kind's own come after it.

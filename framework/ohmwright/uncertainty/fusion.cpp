@@ -96,4 +96,11 @@ double worst_disagreement(std::span<const Estimate> estimates) {
   return worst;
 }
 
+double disagreement_of(const Estimate& one, const Estimate& another) {
+  const double apart = std::abs(one.value() - another.value());
+  const double u = std::hypot(one.standard_uncertainty(), another.standard_uncertainty());
+  if (apart > 0.0 && !(u > 0.0)) return std::numeric_limits<double>::infinity();
+  return apart > 0.0 ? apart / u : 0.0;
+}
+
 }  // namespace ohmwright

@@ -28,4 +28,8 @@ OHMWRIGHT_CORE_API bool can_be_fused(std::span<const Estimate> estimates, const 
 /// How far two of them lie apart at most, in standard uncertainties of their difference; 0 for one.
 OHMWRIGHT_CORE_API double worst_disagreement(std::span<const Estimate> estimates);
 
+/// How far `another` lies from `one`, in standard uncertainties of both taken as independent: for readings that no
+/// longer fit into a fusion. What bring nothing to the mean can still contradict it.
+OHMWRIGHT_CORE_API double disagreement_of(const Estimate& one, const Estimate& another);
+
 }  // namespace ohmwright

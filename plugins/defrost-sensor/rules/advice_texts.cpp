@@ -66,9 +66,8 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
            "Its curve is in doubt at this temperature. Read it at about {room}, a thermometer soaked beside it "
            "(± {doubt}): that would settle it in {chance_percent} cases of 100.")},
       {"touch-the-probes",
-       OHMWRIGHT_TEXT(
-           "First touch the probes together: they must read near 0 Ω. A broken lead, the wrong jack or a flat "
-           "battery condemns good parts.")},
+       OHMWRIGHT_TEXT("First touch the probes together: they must read near 0 Ω. A broken lead, the wrong jack, a flat "
+                      "battery or a range set too low (name it: --range 20k) condemns good parts.")},
       {"joint-first",
        OHMWRIGHT_TEXT(
            "Before you buy: open the joint and read at the sensor's own leads. If it reads right there, renew "

@@ -66,7 +66,7 @@ void judge_against_dry(const Scene& scene, const Deviation& wet) {
   const double lower_when_wet = probability_between(fall, scene.evidence.sources(), -infinity, 0.0);
   if (text == no_leakage && lower_when_wet >= scene.settings.confidence) text = leaks_a_little;
   Finding& finding = scene.findings.add(moisture_leakage, outcome, text);
-  finding.holds_back = text == connection_unstated;
+  finding.holds_back = text == connection_unstated || text == higher_when_wet;
   show(wet, finding);
   finding.probability = p.within;
   finding.judged = fall;

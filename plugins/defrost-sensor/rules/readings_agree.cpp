@@ -6,7 +6,7 @@ namespace {
 
 enum Text : TextIndex { agree, disagree, nothing_to_compare };
 
-double number_of(const Deviation& deviation) { return deviation.reading->reading + 1.0; }
+double number_of(const PreparedReading& reading) { return reading.reading + 1.0; }
 
 }  // namespace
 
@@ -36,8 +36,8 @@ void judge_readings_agree(const Scene& scene) {
   const bool apart = scene.readings_disagree();
   Finding& finding =
       scene.findings.add(readings_agree, apart ? Outcome::undecided : Outcome::within_limits, apart ? disagree : agree);
-  tell(finding, "first", number_of(scene.usable[scene.first]));
-  tell(finding, "second", number_of(scene.usable[scene.second]));
+  tell(finding, "first", number_of(*scene.first));
+  tell(finding, "second", number_of(*scene.second));
   tell(finding, "apart", scene.worst_disagreement);
 }
 

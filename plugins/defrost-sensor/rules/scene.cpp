@@ -41,7 +41,11 @@ Scene::Scene(const SensorRatings* known, const Evidence& given, const JudgeSetti
     if (!is_of_the_part_alone(reading)) continue;
     if (relative_scatter(evidence, reading) > jumping_scatter) continue;  // their mean is no value of the part
     const std::optional<Deviation> deviation = deviation_of(*ratings, reading);
-    if (!deviation || !fits({usable.data(), usable.size()}, *deviation)) continue;
+    if (!deviation) continue;
+    if (!fits({usable.data(), usable.size()}, *deviation)) {
+      compare_with_usable(*deviation);
+      continue;
+    }
     usable.push_back(*deviation);
     connection_unstated = connection_unstated || reading.connection == Connection::unstated;
   }
@@ -52,11 +56,23 @@ Scene::Scene(const SensorRatings* known, const Evidence& given, const JudgeSetti
       if (!comparable(usable[i], usable[j])) continue;
       any_comparable = true;
       const double apart = disagreement(*ratings, usable[i], usable[j]);
-      if (apart <= worst_disagreement) continue;
+      if (apart <= worst_disagreement && first != nullptr) continue;
       worst_disagreement = apart;
-      first = i;
-      second = j;
+      first = usable[i].reading;
+      second = usable[j].reading;
     }
+  }
+}
+
+void Scene::compare_with_usable(const Deviation& another) {
+  for (std::size_t i = 0; i < usable.size(); ++i) {
+    if (!comparable(usable[i], another)) continue;
+    any_comparable = true;
+    const double apart = disagreement(*ratings, usable[i], another);
+    if (apart <= worst_disagreement && first != nullptr) continue;
+    worst_disagreement = apart;
+    first = usable[i].reading;
+    second = another.reading;
   }
 }
 

@@ -38,16 +38,19 @@ struct Scene {
   const Evidence& evidence;
   const JudgeSettings& settings;
   Findings& findings;
-  Deviations usable;                 ///< ohms of the part alone, dry, unpowered, at a known temperature
-  std::optional<Fusion> fused;       ///< of the usable ones
-  bool connection_unstated = false;  ///< of one of the usable ones
-  bool any_comparable = false;       ///< two of the usable ones at about one temperature
-  double worst_disagreement = 0.0;   ///< between two such, in standard uncertainties
-  std::size_t first = 0;             ///< the two that disagree
-  std::size_t second = 0;
+  Deviations usable;                       ///< ohms of the part alone, dry, unpowered, at a known temperature
+  std::optional<Fusion> fused;             ///< of the usable ones
+  bool connection_unstated = false;        ///< of one of the usable ones
+  bool any_comparable = false;             ///< two of the usable ones at about one temperature
+  double worst_disagreement = 0.0;         ///< between two such, in standard uncertainties
+  const PreparedReading* first = nullptr;  ///< the two that disagree most
+  const PreparedReading* second = nullptr;
 
   /// Prepares the readings that the part alone can be judged by.
   Scene(const SensorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
+
+  /// Holds a reading that no longer fits into the fusion against those that are in it.
+  void compare_with_usable(const Deviation& another);
 
   bool readings_disagree() const { return worst_disagreement > largest_disagreement; }
 

@@ -1,5 +1,7 @@
 #include "rules/line_current.hpp"
 
+#include <algorithm>
+
 #include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright::fan_motor {
@@ -55,10 +57,13 @@ RuleDescriptor describe_line_current() {
 
 namespace {
 
-/// It was seen turning, it is wound, and what it should draw is known.
+/// It was seen turning right, it is wound, and what it should draw is known.
 bool is_needed(const Scene& scene) {
-  return scene.ratings != nullptr && !scene.ratings->is_electronic() && scene.ratings->current && scene.turning &&
-         scene.turning->speed.value() >= still_below;
+  if (scene.ratings == nullptr || scene.ratings->is_electronic() || !scene.ratings->current) return false;
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [](const Finding& finding) {
+    return finding.rule == running && finding.outcome == Outcome::within_limits;
+  });
 }
 
 }  // namespace

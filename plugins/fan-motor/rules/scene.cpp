@@ -40,6 +40,9 @@ std::optional<WindingOhms> wound_ohms(const FanMotorRatings& ratings, const Evid
   wound.ohms = fuse(all);
   wound.count = all.size();
   wound.worst_apart = worst_disagreement(all);
+  for (const PreparedReading& reading : evidence.readings())  // also those that no longer fitted in
+    if (is_usable(reading))
+      wound.worst_apart = std::max(wound.worst_apart, disagreement_of(wound.ohms, at_reference(ratings, reading)));
   return wound;
 }
 

@@ -43,13 +43,19 @@ class Comparison {
 
   void compare_voltage() {
     if (!original_.voltage || !candidate_.voltage) return;
-    const bool same = std::abs(candidate_.voltage->value() / original_.voltage->value() - 1.0) <= 0.05;
+    const double apart = std::abs(candidate_.voltage->value() / original_.voltage->value() - 1.0);
     EquivalenceFinding& finding =
-        same ? say(Outcome::within_limits,
-                   {"voltage-alike", OHMWRIGHT_TEXT("It is made for {candidate}, the original for {original}.")})
-             : say(Outcome::out_of_limits,
-                   {"voltage-differs", OHMWRIGHT_TEXT("It is made for {candidate}, the original for {original}: it is "
-                                                      "another heater, whatever its ohms are.")});
+        apart > 0.01 && apart <= 0.1
+            ? say(Outcome::undecided,
+                  {"voltage-near",
+                   OHMWRIGHT_TEXT("It is made for {candidate}, the original for {original}: near enough "
+                                  "only if its power at the line is.")})
+        : apart <= 0.01
+            ? say(Outcome::within_limits,
+                  {"voltage-alike", OHMWRIGHT_TEXT("It is made for {candidate}, the original for {original}.")})
+            : say(Outcome::out_of_limits,
+                  {"voltage-differs", OHMWRIGHT_TEXT("It is made for {candidate}, the original for {original}: it is "
+                                                     "another heater, whatever its ohms are.")});
     tell(finding, "candidate", *candidate_.voltage);
     tell(finding, "original", *original_.voltage);
   }

@@ -25,11 +25,17 @@ enum Text : TextIndex {
 /// a surge arrester would conduct; from memory) [V].
 constexpr double least_test_volt = 250.0;
 
-const PreparedReading* last_to_frame(const Scene& scene, bool live) {
-  const PreparedReading* last = nullptr;
-  for (const PreparedReading& reading : scene.evidence.readings())
-    if (reading.measurand == insulation_resistance && is_live(reading) == live) last = &reading;
-  return last;
+/// The worst reading to the frame, or null: the lowest value, else one past the range.
+const PreparedReading* worst_to_frame(const Scene& scene, bool live) {
+  const PreparedReading* worst = nullptr;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (reading.measurand != insulation_resistance || is_live(reading) != live) continue;
+    const bool first_value = worst == nullptr || (worst->shown != Shown::value && reading.shown == Shown::value);
+    const bool lower = worst != nullptr && worst->shown == Shown::value && reading.shown == Shown::value &&
+                       !(reading.value.value() >= worst->value.value());
+    if (first_value || lower) worst = &reading;
+  }
+  return worst;
 }
 
 bool by_tester(const PreparedReading& reading) {
@@ -38,7 +44,7 @@ bool by_tester(const PreparedReading& reading) {
 }
 
 void judge_past_range(const Scene& scene, const PreparedReading& reading, double least) {
-  const bool tester = by_tester(reading) && (reading.range_full_scale == 0.0 || reading.range_full_scale >= least);
+  const bool tester = by_tester(reading) && reading.range_full_scale >= least;
   Finding& finding = scene.findings.add(insulation, tester ? Outcome::within_limits : Outcome::undecided,
                                         tester ? insulates_past_range : ohmmeter_past_range);
   finding.holds_back = !tester;
@@ -115,9 +121,9 @@ RuleDescriptor describe_insulation() {
 }
 
 void judge_insulation(const Scene& scene) {
-  const PreparedReading* reading = last_to_frame(scene, false);
+  const PreparedReading* reading = worst_to_frame(scene, false);
   if (reading == nullptr) {
-    const bool live = last_to_frame(scene, true) != nullptr;
+    const bool live = worst_to_frame(scene, true) != nullptr;
     scene.findings.add(insulation, Outcome::silent, live ? only_live : no_reading);
     return;
   }

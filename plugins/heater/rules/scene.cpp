@@ -11,31 +11,45 @@ bool is_usable(const PreparedReading& reading) {
          !is_within_leads(reading);
 }
 
+/// A reading moved to 20 °C. Without a temperature it counts as being there.
+Factor factor_of(const HeaterRatings& ratings, const PreparedReading& reading) {
+  const Estimate* temperature = reading.condition(part_temperature);
+  const Temperature t =
+      temperature != nullptr ? Temperature::from_kelvin(temperature->value()) : Temperature::from_celsius(20.0);
+  return resistance_factor(ratings.alloy, t);
+}
+
+Estimate at_20(const PreparedReading& reading, const Factor& factor) {
+  Estimate moved;
+  moved.add_scaled(reading.value, 2.0 / (factor.low + factor.high));
+  return moved;
+}
+
 /// What the readings say of the element at 20 °C. Without a temperature it counts as being at 20 °C: ten kelvin are
 /// 0.1 % of the ohms.
 std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& evidence) {
-  boost::container::static_vector<Estimate, most_fused> at_20;
+  boost::container::static_vector<Estimate, most_fused> fused;
   ColdOhms cold;
   Factor widest;
   for (const PreparedReading& reading : evidence.readings()) {
-    if (!is_usable(reading) || !can_be_fused({at_20.data(), at_20.size()}, reading.value)) continue;
-    const Estimate* temperature = reading.condition(part_temperature);
-    const Temperature t =
-        temperature != nullptr ? Temperature::from_kelvin(temperature->value()) : Temperature::from_celsius(20.0);
-    const Factor factor = resistance_factor(ratings.alloy, t);
+    if (!is_usable(reading)) continue;
+    const Factor factor = factor_of(ratings, reading);
+    const Estimate moved = at_20(reading, factor);
+    if (!can_be_fused({fused.data(), fused.size()}, moved)) continue;
+    fused.push_back(moved);
     const double middle = 0.5 * (factor.low + factor.high);
-    Estimate moved;
-    moved.add_scaled(reading.value, 1.0 / middle);
-    at_20.push_back(moved);
     widest.low = std::min(widest.low, factor.low / middle);
     widest.high = std::max(widest.high, factor.high / middle);
     cold.stated_off = cold.stated_off && is_lead_off(reading);
   }
-  if (at_20.empty()) return std::nullopt;
-  const std::span<const Estimate> all(at_20.data(), at_20.size());
+  if (fused.empty()) return std::nullopt;
+  const std::span<const Estimate> all(fused.data(), fused.size());
   cold.ohms = fuse(all);
-  cold.count = all.size();
   cold.worst_apart = worst_disagreement(all);
+  for (const PreparedReading& reading : evidence.readings())  // also those that no longer fitted in
+    if (is_usable(reading))
+      cold.worst_apart =
+          std::max(cold.worst_apart, disagreement_of(cold.ohms, at_20(reading, factor_of(ratings, reading))));
   cold.limits = ratings.cold();
   cold.limits.lower *= widest.low;
   cold.limits.upper *= widest.high;

@@ -29,7 +29,6 @@ bool is_within_leads(const PreparedReading& reading);
 struct ColdOhms {
   Estimate ohms;             ///< at 20 °C
   RatedResistance limits;    ///< at 20 °C, with room for what the alloy may do between there and the readings
-  std::size_t count = 0;     ///< of readings
   bool stated_off = true;    ///< every one of them was read with a lead off
   double worst_apart = 0.0;  ///< between two of them, in standard uncertainties
 };

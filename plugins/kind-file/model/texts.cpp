@@ -79,8 +79,8 @@ constexpr std::array<TextRow, contact_text_count> texts_of_contacts{{
      OHMWRIGHT_TEXT("It reads open in circuit. Prove the points dead and read again, then it is certain."), 0},
     {"not-read", "", OHMWRIGHT_TEXT("Not judged: it was not read."), 0},
     {"no-condition", "",
-     OHMWRIGHT_TEXT("Not judged: the circumstance on which it depends whether it is closed was not given with the "
-                    "reading."),
+     OHMWRIGHT_TEXT("Not judged: whether it should be closed depends on a circumstance that was not given with the "
+                    "reading, such as its temperature (--at 22C; see: ohmwright kinds)."),
      0},
     {"no-figure", "", OHMWRIGHT_TEXT("Not judged: the ratings of this part do not state where it opens and closes."),
      0},

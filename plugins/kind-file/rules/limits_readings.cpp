@@ -57,7 +57,10 @@ class Collector {
       at_reference.add_uncertainty(condition,
                                    -at_reference.value() * known_.movement.slope(*moved->at) / moved->factor);
     }
-    if (!can_be_fused({found.at_reference.data(), found.at_reference.size()}, at_reference)) return;
+    if (!can_be_fused({found.at_reference.data(), found.at_reference.size()}, at_reference)) {
+      found.rest_apart = std::max(found.rest_apart, disagreement_of(found.at_reference.front(), at_reference));
+      return;
+    }
     found.usable.push_back(*moved);
     found.at_reference.push_back(at_reference);
     note_connection(reading);

@@ -19,8 +19,9 @@ struct MovedReading {
 struct LimitsReadings {
   boost::container::static_vector<MovedReading, most_fused> usable;
   boost::container::static_vector<Estimate, most_fused> at_reference;  ///< the usable ones, moved there
-  const PreparedReading* over_range = nullptr;                         ///< the one of the widest range
-  bool connection_unstated = false;                                    ///< of one of those two
+  double rest_apart = 0.0;  ///< how far one that no longer fitted in lies off, in standard uncertainties
+  const PreparedReading* over_range = nullptr;  ///< the one of the widest range
+  bool connection_unstated = false;             ///< of one of those two
   bool in_circuit = false;
   bool live = false;
   bool wet = false;

@@ -127,7 +127,7 @@ class LimitsRule {
 
   bool readings_disagree() const {
     const std::span<const Estimate> all(seen_.at_reference.data(), seen_.at_reference.size());
-    if (worst_disagreement(all) > largest_disagreement) return true;
+    if (std::max(worst_disagreement(all), seen_.rest_apart) > largest_disagreement) return true;
     if (seen_.over_range == nullptr || !known_.upper) return false;  // OL beside a value: a contact comes and goes
     return decide_observed(past_range(*known_.upper), scene_.settings.confidence) == Outcome::out_of_limits;
   }

@@ -198,6 +198,24 @@ TEST_P(KindVectors, AReadingInCircuitNeverTurnsAnUndecidedIntoAPass) {
   }
 }
 
+TEST_P(KindVectors, OneReadingFarOffAmongManyIsNeverPassedOver) {
+  for (const VectorCase& vector : cases_) {
+    if (vector.readings.size() != 1) continue;
+    const Reading& good = vector.readings.front();
+    const auto* stated = std::get_if<StatedValue>(&good.observed);
+    if (good.measurand != kind_.descriptor().measurands.front().id || stated == nullptr) continue;
+    const PreparedVector prepared = prepare_vector(kind_, vector, meters());
+    if (judged(prepared, vector.readings).outcome != Outcome::within_limits) continue;
+    std::vector<Reading> many(12, good);
+    const double far_off = 1e3 * stated->value.value_in_si();
+    many.back().observed = StatedValue{AnyQuantity(stated->value.dimension(), far_off), 0.01 * far_off, stated->unit};
+    for (std::size_t i = 0; i < many.size(); ++i) many[i].label = "reading " + std::to_string(i + 1);
+    EXPECT_NE(judged(prepared, many).outcome, Outcome::within_limits) << vector.id;
+    std::reverse(many.begin(), many.end());
+    EXPECT_NE(judged(prepared, many).outcome, Outcome::within_limits) << vector.id;
+  }
+}
+
 TEST_P(KindVectors, AReadingThatIsNotANumberIsNeverAPass) {
   for (const VectorCase& vector : cases_) {
     const PreparedVector prepared = prepare_vector(kind_, vector, meters());
