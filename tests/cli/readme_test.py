@@ -3,7 +3,7 @@
 In a page, a line "    $ ohmwright WORDS" is followed by a fenced block: the output of that call at 80 columns. With
 --write the blocks are written anew, which is how they come to be; without it any difference is a failure.
 
-A line "`PATH`" followed by a fenced block of JSON is a file that the page tells its reader to make: it is made in an
+A line "`PATH`" followed by a fenced block of JSON or CSV is a file that the page tells its reader to make: it is made in an
 empty folder, in which the calls of that page then run.
 
     readme_test.py [--write] PROGRAM PAGE...
@@ -19,7 +19,7 @@ import tempfile
 
 CALL = re.compile(r"^    \$ ohmwright (?P<words>[^\n]+)\n\n?```\n(?P<output>.*?)^```$", re.MULTILINE | re.DOTALL)
 
-FILE = re.compile(r"^`(?P<path>[^`\n]+)`\n\n```json\n(?P<text>.*?)^```$", re.MULTILINE | re.DOTALL)
+FILE = re.compile(r"^`(?P<path>[^`\n]+)`\n\n```(?:json|csv)\n(?P<text>.*?)^```$", re.MULTILINE | re.DOTALL)
 
 
 def make_files(text: str, folder: pathlib.Path) -> None:
