@@ -11,10 +11,7 @@ namespace {
 using namespace testing_support;
 using ::testing::ElementsAre;
 
-constexpr Outcome passes = Outcome::within_limits;
 constexpr Outcome condemns = Outcome::out_of_limits;
-constexpr Outcome unsure = Outcome::undecided;
-constexpr Outcome silent = Outcome::silent;
 
 const char* const opens_13 = R"({"nominal": "1 ohm", "opens": "13 degC"})";
 
