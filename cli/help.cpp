@@ -59,7 +59,8 @@ std::string program_help(std::span<const VerbSpec> verbs, const Sentences& sente
   for (const VerbSpec& verb : verbs) name_width = std::max(name_width, verb.name.size());
   for (const VerbSpec& verb : verbs)
     text += row(std::string(verb.name), sentences(verb.summary), name_width, style.width);
-  text += "\n" + sentences(OHMWRIGHT_TEXT("Start with")) + "\n  ohmwright check thermistor 11.0k --at 23C\n";
+  text += "\n" + sentences(OHMWRIGHT_TEXT("Start with")) +
+          "\n  ohmwright check thermistor --lead-off 11.0k --at 23C --ratings ntc-10k-b3977\n";
   text += "  ohmwright check --help\n  ohmwright --version\n";
   return text;
 }

@@ -15,18 +15,18 @@ cmake --preset release -DOHMWRIGHT_BUILD_TESTS=OFF -DOHMWRIGHT_BUILD_BENCHMARKS=
 cmake --build --preset release
 
 ohmwright="$root/.build/release/bin/ohmwright"
-echo '3/3 A first call: a sensor that reads 11.0 kohm in a cabinet at 23 degC, and nothing is known of it'
+echo '3/3 A first call: a 10 kohm sensor, its connector off, reads 11.0 kohm at 23 degC'
 echo
-echo '$ ohmwright check thermistor 11.0k --at 23C'
+echo '$ ohmwright check thermistor --lead-off 11.0k --at 23C --ratings ntc-10k-b3977'
 echo
 code=0
-"$ohmwright" check thermistor 11.0k --at 23C || code=$?
+"$ohmwright" check thermistor --lead-off 11.0k --at 23C --ratings ntc-10k-b3977 || code=$?
 # 0 in spec, 1 out of spec, 3 cannot tell yet: all three are answers.
 case $code in 0 | 1 | 3) ;; *) exit "$code" ;; esac
 cat <<TEXT
 
 Where to go next
-  $ohmwright ratings           the classes of parts that are shipped: add --ratings NAME to that call
+  $ohmwright ratings           the classes of parts that are shipped, for --ratings NAME
   $ohmwright check --help      more ways to type a reading
   docs/technician.md           one call from complaint to verdict
 TEXT

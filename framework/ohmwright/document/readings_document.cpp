@@ -36,6 +36,7 @@ class ReadingReader {
     if (!observed) return std::nullopt;
     Reading reading{text_of(entry, "label"), std::string(measurand->id), *observed, std::move(repeats),
                     std::move(conditions)};
+    if (reading.label.empty() && entry.line() > 0) reading.label = "line " + std::to_string(entry.line());
     set_circumstances(entry, reading);
     reading.meter = meter;
     if (range) reading.range = range->value;
