@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,9 @@ struct CalibratedKind {
   Workplace workplace;
   double tolerance = 0.05;  ///< of the class, as ln: the width of the bench population
 };
+
+/// How a test calls it.
+inline void PrintTo(const CalibratedKind& kind, std::ostream* out) { *out << kind.kind; }
 
 /// The kinds that are built here, of those that a continuous reading at a temperature decides.
 std::vector<CalibratedKind> calibrated_kinds(const Registry& registry);
