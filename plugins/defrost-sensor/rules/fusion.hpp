@@ -4,12 +4,11 @@
 
 #include <boost/container/static_vector.hpp>
 
+#include <ohmwright/uncertainty/fusion.hpp>
+
 #include "rules/deviation.hpp"
 
 namespace ohmwright::defrost_sensor {
-
-/// Most readings that are fused: more bring nothing, their shared errors remain.
-inline constexpr std::size_t most_fused = 8;
 
 using Deviations = boost::container::static_vector<Deviation, most_fused>;
 
@@ -17,7 +16,7 @@ using Deviations = boost::container::static_vector<Deviation, most_fused>;
 struct Fusion {
   Estimate log;
   LogLimits limits;
-  boost::container::static_vector<double, most_fused> weights;
+  FusionWeights weights;
 };
 
 /// Best linear combination of one or more deviations: generalised least squares with the covariance that their shared
