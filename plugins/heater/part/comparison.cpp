@@ -24,6 +24,7 @@ class Comparison {
     compare_power();
     compare_cold_ohms();
     compare_elements();
+    compare_insulation();
     compare_construction();
     compare_length();
     return std::move(findings_);
@@ -122,6 +123,16 @@ class Comparison {
                                                                "{original}: the heat is spread in another way.")});
     finding.arguments.push_back({"candidate", static_cast<double>(candidate_.elements)});
     finding.arguments.push_back({"original", static_cast<double>(original_.elements)});
+  }
+
+  void compare_insulation() {
+    if (candidate_.insulation.value() >= original_.insulation.value()) return;
+    EquivalenceFinding& finding = say(
+        Outcome::out_of_limits,
+        {"insulated-less", OHMWRIGHT_TEXT("To the frame it needs to hold {candidate} only, the original {original}: it "
+                                          "is made for an appliance with another protection against shock.")});
+    tell(finding, "candidate", candidate_.insulation);
+    tell(finding, "original", original_.insulation);
   }
 
   void compare_construction() {

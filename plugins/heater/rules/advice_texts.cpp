@@ -19,6 +19,15 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
        OHMWRIGHT_TEXT(
            "Short the probes, zero the meter, and read it again with a good one (--meter good): that decides "
            "it with a chance of {chance_percent} %.")},
+      {"let-it-cool",
+       OHMWRIGHT_TEXT(
+           "Unplug, let it cool until your hand can stay on it, and read it cold: then the wire's heat is no "
+           "guess.")},
+      {"read-both-again",
+       OHMWRIGHT_TEXT(
+           "Read both once more: the ohms cold on bare, clean terminals with a lead off and the meter zeroed; "
+           "then, if you are qualified for live work, amperes around one of its own leads and volts at the "
+           "same moment.")},
       {"clamp-under-load",
        OHMWRIGHT_TEXT(
            "Decide it under load, if you are qualified for live work: clamp around one of its leads while it "
@@ -31,6 +40,14 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
       {"clamp-with-volts",
        OHMWRIGHT_TEXT("Put a clamp around one of its leads at the same time (--current): volts and no current condemn "
                       "it.")},
+      {"clamp-alone",
+       OHMWRIGHT_TEXT("Put the clamp around one of the element's own leads, where nothing else draws (--current with "
+                      "--line or terminals=…). Live work, for the qualified; then test it to the frame with 500 V.")},
+      {"find-the-volts",
+       OHMWRIGHT_TEXT(
+           "Read the volts at the outlet, between all its poles: a two-leg supply that has lost a leg, a bad "
+           "splice or a heater for another voltage. Live work, for the qualified. The element itself is "
+           "read cold, unplugged, a lead off.")},
       {"look-upstream",
        OHMWRIGHT_TEXT("Look before it: limit thermostat or defrost thermostat, thermal link, control or timer, and the "
                       "splices. Prove dead, then go from part to part with one lead off.")},

@@ -14,15 +14,21 @@ enum Text : TextIndex {
   cold_high,
   cold_one_of_two,
   cold_unsure,
+  brought_within,
+  brought_outside,
+  brought_unsure,
   low_connection_unstated,
   connection_unstated,
   by_load_within,
   by_load_high,
   by_load_low,
   by_load_unsure,
+  by_load_gains_more,
+  contradicting,
   disagreeing,
   no_ratings,
   no_reading,
+  load_leaves_open,
   only_in_circuit,
   only_live,
 };
@@ -34,6 +40,7 @@ Text why_silent(const Scene& scene) {
   if (scene.ratings == nullptr) return no_ratings;
   Text text = no_reading;
   for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (text == no_reading && (reading.measurand == current || reading.measurand == power)) text = load_leaves_open;
     if (!is_ohms(reading) || reading.shown != Shown::value) continue;
     if (is_live(reading))
       text = only_live;
@@ -50,10 +57,17 @@ bool is_one_of_two(const Scene& scene) {
 }
 
 Text cold_text(const Scene& scene, Outcome outcome) {
-  if (outcome == Outcome::within_limits) return scene.cold->stated_off ? cold_within : connection_unstated;
+  const ColdOhms& cold = *scene.cold;
+  const bool high = cold.ohms.value() > cold.limits.upper;
+  if (outcome == Outcome::out_of_limits && high && is_one_of_two(scene)) return cold_one_of_two;
+  if (outcome == Outcome::out_of_limits && !high && !cold.stated_off) return low_connection_unstated;
+  if (cold.read_hot)
+    return outcome == Outcome::within_limits ? brought_within
+           : outcome == Outcome::undecided   ? brought_unsure
+                                             : brought_outside;
+  if (outcome == Outcome::within_limits) return cold.stated_off ? cold_within : connection_unstated;
   if (outcome == Outcome::undecided) return cold_unsure;
-  if (scene.cold->ohms.value() > scene.cold->limits.upper) return is_one_of_two(scene) ? cold_one_of_two : cold_high;
-  return scene.cold->stated_off ? cold_low : low_connection_unstated;
+  return high ? cold_high : cold_low;
 }
 
 void tell_cold(const Scene& scene, Finding& finding) {
@@ -71,11 +85,9 @@ void tell_cold(const Scene& scene, Finding& finding) {
 
 void judge_cold(const Scene& scene) {
   const ColdOhms& cold = *scene.cold;
-  const Conformance p = conformance_of(cold.ohms, scene.evidence.sources(), cold.limits.lower, cold.limits.upper);
-  const Outcome outcome = decide(p, scene.settings.confidence);
-  Finding& finding = scene.findings.add(element_resistance, outcome, cold_text(scene, outcome));
+  Finding& finding = scene.findings.add(element_resistance, cold.outcome, cold_text(scene, cold.outcome));
   finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p.within;
+  finding.probability = cold.p.within;
   tell_cold(scene, finding);
   const bool low_beside_others = finding.text == low_connection_unstated;
   if (scene.readings_disagree()) finding.text = disagreeing;
@@ -88,31 +100,46 @@ void judge_cold(const Scene& scene) {
   finding.judged_upper = cold.limits.upper;
 }
 
-void judge_by_load(const Scene& scene) {
-  const HeaterRatings& ratings = *scene.ratings;
+/// What the wire has when it is hot, by what it draws [ohm].
+double hot_ohms(const Scene& scene) {
+  const double volt = scene.ratings->voltage->value();
+  return volt * volt / scene.load->rated_power.value();
+}
+
+Text load_text(const Scene& scene) {
   const Load& load = *scene.load;
-  const double lower = ratings.power->value() * (1.0 - ratings.tolerance.below);
-  const double upper = ratings.power->value() * (1.0 + ratings.tolerance.above);
-  const Conformance p = conformance_of(load.rated_power, scene.evidence.sources(), lower, upper);
-  const Outcome outcome = decide(p, scene.settings.confidence);
-  Text text = by_load_unsure;
-  if (outcome == Outcome::within_limits) text = by_load_within;
-  if (outcome == Outcome::out_of_limits) text = load.rated_power.value() > upper ? by_load_high : by_load_low;
-  Finding& finding = scene.findings.add(element_resistance, outcome, text);
-  finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p.within;
+  if (load.outcome == Outcome::undecided) return by_load_unsure;
+  if (load.outcome == Outcome::out_of_limits) return load.too_much() ? by_load_high : by_load_low;
+  return scene.witness == Witness::load_over_low ? by_load_gains_more : by_load_within;
+}
+
+void judge_by_load(const Scene& scene) {
+  const Load& load = *scene.load;
+  Finding& finding = scene.findings.add(element_resistance, load.outcome, load_text(scene));
   finding.measured = watts(load.rated_power.value());
   finding.measured_uncertainty = load.rated_power.standard_uncertainty();
-  finding.limits.lower = watts(lower);
-  finding.limits.upper = watts(upper);
-  finding.judged = load.rated_power;
-  finding.judged_lower = lower;
-  finding.judged_upper = upper;
+  finding.limits.lower = watts(load.lower);
+  finding.limits.upper = watts(load.upper);
   tell(finding, "measured", *finding.measured);
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
-  tell(finding, "voltage", AnyQuantity(*ratings.voltage));
-  tell(finding, "hot", ohms(ratings.voltage->value() * ratings.voltage->value() / load.rated_power.value()));
+  tell(finding, "voltage", AnyQuantity(*scene.ratings->voltage));
+  tell(finding, "hot", ohms(hot_ohms(scene)));
+  if (scene.cold) tell(finding, "cold", ohms(scene.cold->ohms.value()));
+  if (load.others_may_draw()) return;  // not of the element alone: no probability
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = load.p.within;
+  finding.judged = load.rated_power;
+  finding.judged_lower = load.lower;
+  finding.judged_upper = load.upper;
+}
+
+void say_contradiction(const Scene& scene) {
+  Finding& finding = scene.findings.add(element_resistance, Outcome::undecided, contradicting);
+  tell(finding, "cold", ohms(scene.cold->ohms.value()));
+  tell(finding, "hot", ohms(hot_ohms(scene)));
+  tell(finding, "lower", ohms(scene.cold->limits.lower));
+  tell(finding, "upper", ohms(scene.cold->limits.upper));
 }
 
 }  // namespace
@@ -142,6 +169,15 @@ RuleDescriptor describe_element_resistance() {
           {"cold-unsure",
            OHMWRIGHT_TEXT("Cold, a good one reads {lower} to {upper}, {nominal} by its rating. This one reads "
                           "{measured}: with this meter too near to an end to tell.")},
+          {"brought-within",
+           OHMWRIGHT_TEXT("Cold, a good one reads {lower} to {upper}, {nominal} by its rating. This one was read hot; "
+                          "brought back to cold it has {measured}.")},
+          {"brought-outside",
+           OHMWRIGHT_TEXT("Cold, a good one reads {lower} to {upper}, {nominal} by its rating. This one was read hot; "
+                          "brought back to cold it has {measured}, {off_percent} % off.")},
+          {"brought-unsure",
+           OHMWRIGHT_TEXT("Cold, a good one reads {lower} to {upper}, {nominal} by its rating. This one was read hot; "
+                          "brought back to cold it has {measured}: too near to an end to tell.")},
           {"low-connection-unstated",
            OHMWRIGHT_TEXT(
                "It reads {measured}, below the {lower} to {upper} of a good one, but it was not said whether "
@@ -162,11 +198,21 @@ RuleDescriptor describe_element_resistance() {
           {"by-load-unsure",
            OHMWRIGHT_TEXT("Judged by what it draws: at its rated {voltage} it would make {measured}, and a good one "
                           "makes {lower} to {upper}: with these instruments too near to an end to tell.")},
+          {"by-load-gains-more",
+           OHMWRIGHT_TEXT("Judged by what it draws: at its rated {voltage} it would make {measured}, and a good one "
+                          "makes {lower} to {upper}. Cold it reads low, {cold}, but hot its wire has {hot}: its alloy "
+                          "gains more than the usual ones do.")},
+          {"contradicting",
+           OHMWRIGHT_TEXT(
+               "Cold it reads {cold}, where a good one has {lower} to {upper}, but by what it draws its wire "
+               "has {hot} when hot, as a good one has. No wire does both: one of the readings is wrong.")},
           {"disagreeing", OHMWRIGHT_TEXT("The readings do not agree with each other, so together they prove nothing.")},
           {"no-ratings",
            OHMWRIGHT_TEXT("Nothing is known of this heater, so only open and short can be told: name its ratings, the "
                           "volts and watts on its plate.")},
           {"no-reading", OHMWRIGHT_TEXT("Not judged: neither its ohms nor what it draws was read.")},
+          {"load-leaves-open",
+           OHMWRIGHT_TEXT("Not judged: what it draws leaves that open, and its cold ohms were not read.")},
           {"only-in-circuit",
            OHMWRIGHT_TEXT("Not judged: it was read in circuit only, where other paths lie beside it.")},
           {"only-live",
@@ -174,29 +220,21 @@ RuleDescriptor describe_element_resistance() {
       }};
 }
 
-namespace {
-
-/// Whether the cold ohms leave the question open. What it draws is the better witness then: it holds no guess of what
-/// the wire gains when hot.
-bool cold_decides(const Scene& scene) {
-  const ColdOhms& cold = *scene.cold;
-  const Conformance p = conformance_of(cold.ohms, scene.evidence.sources(), cold.limits.lower, cold.limits.upper);
-  return decide(p, scene.settings.confidence) != Outcome::undecided;
-}
-
-bool draws_something(const Scene& scene) {
-  return scene.load && scene.load->rated_power.value() > no_current_share * scene.ratings->power->value();
-}
-
-}  // namespace
-
 void judge_element_resistance(const Scene& scene) {
-  if (scene.cold && (!draws_something(scene) || cold_decides(scene) || scene.readings_disagree())) {
-    judge_cold(scene);
-  } else if (draws_something(scene)) {
-    judge_by_load(scene);
-  } else {
-    scene.findings.add(element_resistance, Outcome::silent, why_silent(scene));
+  switch (scene.witness) {
+    case Witness::none:
+      scene.findings.add(element_resistance, Outcome::silent, why_silent(scene));
+      break;
+    case Witness::cold:
+      judge_cold(scene);
+      break;
+    case Witness::load:
+    case Witness::load_over_low:
+      judge_by_load(scene);
+      break;
+    case Witness::contradiction:
+      say_contradiction(scene);
+      break;
   }
 }
 
