@@ -50,6 +50,10 @@ bool needs_a_lead_lifted(const Scene& scene) {
 void advise_on_ohms(const Scene& scene) {
   if (any_reading(scene, [](const PreparedReading& r) { return is_any_ohms(r) && is_live(r); }))
     scene.findings.advise(read_unplugged);
+  const bool ohms_read =
+      any_reading(scene, [](const PreparedReading& r) { return is_ohms(r) || r.measurand == resistance_swapped; });
+  if (scene.ratings != nullptr && !ohms_read && found(scene, element_resistance, Outcome::silent))
+    scene.findings.advise(read_cold);
   if (needs_a_lead_lifted(scene)) scene.findings.advise(lift_a_lead);
   const bool high_in_circuit = any_reading(scene, [&](const PreparedReading& r) {
     return is_ohms(r) && is_in_circuit(r) && !is_live(r) && scene.ratings != nullptr &&
@@ -99,7 +103,7 @@ void advise_on_load(const Scene& scene) {
   const bool too_much = scene.load && scene.load->too_much();
   for (const Finding& finding : scene.findings.findings())
     if (finding.rule == power_under_load && finding.holds_back && !told_by_terminals && !too_much) {
-      scene.findings.advise(volts_at_element);
+      scene.findings.advise(finding.measured ? volts_and_amperes_at_element : volts_at_element);
       break;
     }
   if (scene.ratings != nullptr && !told_by_terminals && any_reading(scene, under_load_without_line))

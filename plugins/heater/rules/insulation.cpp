@@ -72,8 +72,7 @@ bool any_live_to_frame(const Scene& scene) {
 }
 
 void judge_past_range(const Scene& scene, const PreparedReading& reading, double least) {
-  const bool tester = shows_more_than_range(reading) && by_tester(reading) &&
-                      (reading.range_full_scale == 0.0 || reading.range_full_scale >= least);
+  const bool tester = shows_more_than_range(reading) && by_tester(reading) && reading.range_full_scale >= least;
   Finding& finding = scene.findings.add(insulation, tester ? Outcome::within_limits : Outcome::undecided,
                                         tester ? insulates_past_range : ohmmeter_past_range);
   finding.holds_back = !tester;

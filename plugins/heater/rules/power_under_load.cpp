@@ -103,7 +103,7 @@ RuleDescriptor describe_power_under_load() {
                           "{lower} to {upper}.")},
           {"enough-at-plug",
            OHMWRIGHT_TEXT("At {line} the plug takes {now}; at its rated {voltage} that is {measured}, and a good one "
-                          "makes {lower} to {upper}. It is taken that nothing else ran on the plug.")},
+                          "makes {lower} to {upper}. That holds if nothing else ran on the plug.")},
           {"too-much",
            OHMWRIGHT_TEXT("At {line} it makes {now}; at its rated {voltage} that is {measured}, and a good one makes "
                           "{lower} to {upper}. Part of its wire is bridged, it is another heater, or something else "

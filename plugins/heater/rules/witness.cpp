@@ -9,8 +9,10 @@ namespace {
 /// No alloy of the makers' tables gains more between 20 °C and 1000 °C (NiCr 35/20: 1.219).
 constexpr double most_of_all_alloys = 1.22;
 
-bool draws_something(const Scene& scene) {
-  return scene.load && !scene.load->far_from_rated &&
+/// Whether what it draws can speak for the element: it draws something, near its rated volts, and no other thing on the
+/// plug may be what makes it too much.
+bool load_speaks(const Scene& scene) {
+  return scene.load && !scene.load->far_from_rated && !scene.load->others_may_draw() &&
          scene.load->rated_power.value() > no_current_share * scene.ratings->power->value();
 }
 
@@ -28,8 +30,7 @@ bool another_alloy_explains(const Scene& scene) {
 Witness where_cold_condemns(const Scene& scene) {
   const Load& load = *scene.load;
   const bool low = scene.cold->ohms.value() < scene.cold->limits.lower;
-  if (low && load.outcome != Outcome::out_of_limits && !load.others_may_draw() && another_alloy_explains(scene))
-    return Witness::load_over_low;
+  if (low && load.outcome != Outcome::out_of_limits && another_alloy_explains(scene)) return Witness::load_over_low;
   if (load.outcome != Outcome::within_limits) return Witness::cold;
   return load.whole_plug && !low ? Witness::cold : Witness::contradiction;  // others on the plug make up what it lacks
 }
@@ -37,11 +38,11 @@ Witness where_cold_condemns(const Scene& scene) {
 }  // namespace
 
 Witness witness_of(const Scene& scene) {
-  if (!draws_something(scene)) return scene.cold ? Witness::cold : Witness::none;
+  if (!load_speaks(scene)) return scene.cold ? Witness::cold : Witness::none;
   if (!scene.cold) return Witness::load;
   if (scene.readings_disagree() || scene.cold->outcome == Outcome::within_limits) return Witness::cold;
   if (scene.cold->outcome == Outcome::out_of_limits) return where_cold_condemns(scene);
-  return scene.load->others_may_draw() ? Witness::cold : Witness::load;
+  return Witness::load;
 }
 
 }  // namespace ohmwright::heater

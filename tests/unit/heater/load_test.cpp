@@ -32,7 +32,7 @@ TEST(PowerUnderLoad, WattsOfAPlugAreAtMostThoseOfTheElement) {
   EXPECT_EQ(text(&known, {plug("300 W", "120 V +- 1 V")}, Outcome::out_of_limits), "too-little");
   const Findings more = judge(plain(), {plug("650 W", "120 V +- 1 V")});
   EXPECT_EQ(text_of(more, power_under_load), "more-at-plug");
-  EXPECT_EQ(outcome_of(more, element_resistance), Outcome::undecided);
+  EXPECT_EQ(text_of(more, element_resistance), "load-leaves-open");
   EXPECT_THAT(advice_of(more), Contains("clamp-alone"));
   EXPECT_FALSE(finding_of(more, power_under_load).judged);
 }
@@ -55,6 +55,7 @@ TEST(PowerUnderLoad, FarFromItsRatedVoltsTheVoltsAreLookedFor) {
   EXPECT_EQ(text_of(findings, power_under_load), "far-from-rated");
   EXPECT_NEAR(argument(finding_of(findings, power_under_load), "expected"), 1300.0, 1e-9);
   EXPECT_THAT(advice_of(findings), Contains("find-the-volts"));
+  EXPECT_THAT(advice_of(findings), Contains("read-cold"));
   EXPECT_EQ(text_of(findings, element_resistance), "load-leaves-open");
 }
 
@@ -100,11 +101,11 @@ TEST(ColdAndLoad, RightWhenColdItIsNotCondemnedByTheVoltsOfTheOutlet) {
   const Findings less = judge(plain(), {{.value = "32.2 ohm"}, clamp("2.0 A", "118 V +- 1 V")});
   EXPECT_EQ(text_of(less, power_under_load), "less-than-its-ohms");
   EXPECT_TRUE(finding_of(less, power_under_load).holds_back);
-  EXPECT_THAT(advice_of(less), Contains("volts-at-element"));
+  EXPECT_THAT(advice_of(less), Contains("volts-and-amperes-at-element"));
   const Findings more = judge(plain(), {{.value = "32.2 ohm"}, clamp("5.5 A", "118 V +- 1 V")});
   EXPECT_EQ(text_of(more, power_under_load), "more-than-its-ohms");
   EXPECT_THAT(advice_of(more), Contains("clamp-alone"));
-  EXPECT_THAT(advice_of(more), Not(Contains("volts-at-element")));
+  EXPECT_THAT(advice_of(more), Not(Contains("volts-and-amperes-at-element")));
   EXPECT_EQ(verdict_on(plain(), {{.value = "32.2 ohm"}, clamp("5.5 A", "118 V +- 1 V")}), Outcome::undecided);
 }
 
