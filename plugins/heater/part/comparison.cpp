@@ -87,8 +87,8 @@ class Comparison {
                                   "and its surroundings are not made for that heat.")})
             : say(Outcome::out_of_limits,
                   {"power-too-low",
-                   OHMWRIGHT_TEXT("At {line} it makes {candidate}, the original {original}: the defrost "
-                                  "would end before the ice has gone, or run out of time.")});
+                   OHMWRIGHT_TEXT("At {line} it makes {candidate}, the original {original}: too little heat. A "
+                                  "defrost would end before the ice has gone, or run out of time.")});
     tell(finding, "line", {Dimension::voltage, line});
     tell(finding, "candidate", {Dimension::power, candidate});
     tell(finding, "original", {Dimension::power, original});

@@ -133,7 +133,8 @@ void advise_on_insulation(const Scene& scene) {
     return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
   });
   if (wet) scene.findings.advise(dry_and_repeat);
-  if (leaks_with_leads_on(scene)) scene.findings.advise(lift_a_lead);
+  const bool told_to_lift = found(scene, element_resistance, Outcome::silent) && scene.ratings != nullptr;
+  if (leaks_with_leads_on(scene) && !told_to_lift) scene.findings.advise(lift_a_lead);
   scene.findings.advise(insulation_tester);
 }
 

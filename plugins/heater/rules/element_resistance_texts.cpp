@@ -72,7 +72,8 @@ RuleDescriptor describe_element_resistance() {  // texts in the order of Element
                           "volts and watts on its plate.")},
           {"no-reading", OHMWRIGHT_TEXT("Not judged: neither its ohms nor what it draws was read.")},
           {"load-leaves-open",
-           OHMWRIGHT_TEXT("Not judged: what it draws leaves that open, and its cold ohms were not read.")},
+           OHMWRIGHT_TEXT(
+               "Not judged: its cold ohms were not read, and what it draws does not tell whether it is good.")},
           {"only-in-circuit",
            OHMWRIGHT_TEXT("Not judged: it was read in circuit only, where other paths lie beside it.")},
           {"only-live",

@@ -51,15 +51,15 @@ bool says_more(const PreparedReading& a, const PreparedReading& b, double least)
 /// The reading that counts. A leak at one terminal is a leak, whatever the other terminal reads; but what was read wet
 /// gives way to what was read later and no longer wet.
 const PreparedReading* decisive_to_frame(const Scene& scene, double least) {
-  const auto readings = scene.evidence.readings();
+  const PreparedReading* last_not_wet = nullptr;
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (is_to_frame(reading) && reading.moisture != Moisture::wet) last_not_wet = &reading;
   const PreparedReading* decisive = nullptr;
-  bool dried = false;
-  for (auto reading = readings.rbegin(); reading != readings.rend(); ++reading) {
-    if (!is_to_frame(*reading)) continue;
-    const bool wet = reading->moisture == Moisture::wet;
-    if (wet && dried) continue;
-    dried = dried || !wet;
-    if (decisive == nullptr || says_more(*reading, *decisive, least)) decisive = &*reading;
+  bool dry_to_come = last_not_wet != nullptr;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (&reading == last_not_wet) dry_to_come = false;
+    if (!is_to_frame(reading) || (dry_to_come && reading.moisture == Moisture::wet)) continue;
+    if (decisive == nullptr || says_more(reading, *decisive, least)) decisive = &reading;
   }
   return decisive;
 }
