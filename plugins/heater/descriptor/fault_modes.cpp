@@ -12,7 +12,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        2.0,
        assumed,
        {{"frost-whole-coil", 0.95}, {"warm-cabinet", 0.7}, {"compressor-never-stops", 0.5}},
-       {}},
+       {"ends-defrost", "limits-heat"}},  // one that nothing switched off burns through
       {"opens-hot",
        OHMWRIGHT_TEXT("element or a crimp of it opens when hot"),
        0.3,

@@ -24,6 +24,7 @@ class Comparison {
     compare_power();
     compare_cold_ohms();
     compare_elements();
+    compare_insulation();
     compare_construction();
     compare_length();
     return std::move(findings_);
@@ -92,8 +93,8 @@ class Comparison {
                                   "and its surroundings are not made for that heat.")})
             : say(Outcome::out_of_limits,
                   {"power-too-low",
-                   OHMWRIGHT_TEXT("At {line} it makes {candidate}, the original {original}: the defrost "
-                                  "would end before the ice has gone, or run out of time.")});
+                   OHMWRIGHT_TEXT("At {line} it makes {candidate}, the original {original}: too little heat. A "
+                                  "defrost would end before the ice has gone, or run out of time.")});
     tell(finding, "line", {Dimension::voltage, line});
     tell(finding, "candidate", {Dimension::power, candidate});
     tell(finding, "original", {Dimension::power, original});
@@ -128,6 +129,16 @@ class Comparison {
                                                                "{original}: the heat is spread in another way.")});
     finding.arguments.push_back({"candidate", static_cast<double>(candidate_.elements)});
     finding.arguments.push_back({"original", static_cast<double>(original_.elements)});
+  }
+
+  void compare_insulation() {
+    if (candidate_.insulation.value() >= original_.insulation.value()) return;
+    EquivalenceFinding& finding = say(
+        Outcome::out_of_limits,
+        {"insulated-less", OHMWRIGHT_TEXT("To the frame it needs to hold {candidate} only, the original {original}: it "
+                                          "is made for an appliance with another protection against shock.")});
+    tell(finding, "candidate", candidate_.insulation);
+    tell(finding, "original", original_.insulation);
   }
 
   void compare_construction() {

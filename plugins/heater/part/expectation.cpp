@@ -8,9 +8,6 @@ namespace ohmwright::heater {
 
 namespace {
 
-/// Farther from its rated volts the wire is at another temperature, and the square no longer holds to a percent.
-constexpr double widest_step_from_rated = 0.25;
-
 Expectation between(AnyQuantity nominal, double lower, double upper) {
   Expectation expected{nominal, {}, 0.0};
   expected.limits.lower = AnyQuantity(nominal.dimension(), lower);

@@ -15,6 +15,18 @@ Construction construction_named(std::string_view name) {
   return name == "bare-wire" ? Construction::bare_wire : Construction::unstated;
 }
 
+EarthClass earth_class_named(std::string_view name) {
+  if (name == "I") return EarthClass::one;
+  if (name == "II") return EarthClass::two;
+  return name == "III" ? EarthClass::three : EarthClass::unstated;
+}
+
+void read_insulation(const ValueNode& ratings, RatedFigures& figures, HeaterRatings& read) {
+  read.earth_class = earth_class_named(RatedFigures::word(ratings, "earth_class"));
+  read.insulation =
+      figures.positive<Resistance>(ratings, "insulation").value_or(least_insulation(read.earth_class, read.power));
+}
+
 void read_power(const ValueNode& ratings, RatedFigures& figures, HeaterRatings& read) {
   read.voltage = figures.positive<Voltage>(ratings, "voltage");
   read.power = figures.positive<Power>(ratings, "power");
@@ -44,6 +56,14 @@ void refuse_contradiction(const ValueNode& ratings, RatedFigures& figures, const
 }
 
 }  // namespace
+
+Resistance least_insulation(EarthClass earth_class, std::optional<Power> rated) {
+  constexpr double large_heating_watt = 3500.0;
+  if (earth_class == EarthClass::two) return Resistance::from_value(2e6);
+  if (earth_class == EarthClass::three) return Resistance::from_value(0.25e6);
+  const bool large = earth_class == EarthClass::one && rated && rated->value() > large_heating_watt;
+  return Resistance::from_value(large ? 0.3e6 : 1e6);
+}
 
 PowerTolerance usual_tolerance(Power rated) {
   const double watt = rated.value();
@@ -77,8 +97,8 @@ std::optional<HeaterRatings> read_ratings(const ValueNode& ratings, std::vector<
   read.construction = construction_named(RatedFigures::word(ratings, "construction"));
   read.elements = RatedFigures::whole_number(ratings, "elements").value_or(1);
   read.length = figures.positive<Length>(ratings, "length");
-  if (const auto insulation = figures.positive<Resistance>(ratings, "insulation")) read.insulation = *insulation;
   read_power(ratings, figures, read);
+  read_insulation(ratings, figures, read);
   read_resistance(ratings, figures, read);
   if (problems.size() == before && !read.resistance && !read.knows_power())
     figures.refuse(ratings, "the ratings are not complete");

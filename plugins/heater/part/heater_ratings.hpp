@@ -11,7 +11,18 @@
 
 namespace ohmwright::heater {
 
+/// As a share of the rated volts: farther from them the wire is at another temperature, and P = Pr·(V/Vr)² no longer
+/// holds to a percent.
+inline constexpr double widest_step_from_rated = 0.25;
+
 enum class Construction : std::uint8_t { unstated, glass_tube, metal_sheath, foil, bare_wire };
+
+/// Protection against shock: by earth (I), by double insulation (II), by low voltage (III).
+enum class EarthClass : std::uint8_t { unstated, one, two, three };
+
+/// Least insulation to the frame of a class [ohm]: I 1 Mohm, of heating above 3.5 kW 0.3 Mohm; II 2 Mohm; III 0.25
+/// Mohm; where it is not stated, 1 Mohm. Source: EN 50699, EN 50678 (before them DIN VDE 0701-0702).
+Resistance least_insulation(EarthClass earth_class, std::optional<Power> rated);
 
 /// How far the power of a good heater may lie off its rating, as shares of it.
 struct PowerTolerance {
@@ -41,7 +52,8 @@ struct HeaterRatings {
   Alloy alloy = Alloy::unknown;
   std::optional<Temperature> wire_temperature;  ///< when it heats
   int elements = 1;                             ///< equal ones in parallel
-  Resistance insulation = Resistance::from_value(1e6);
+  EarthClass earth_class = EarthClass::unstated;
+  Resistance insulation = Resistance::from_value(1e6);  ///< least to the frame
   Construction construction = Construction::unstated;
   std::optional<Length> length;
 

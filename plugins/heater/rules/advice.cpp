@@ -50,6 +50,10 @@ bool needs_a_lead_lifted(const Scene& scene) {
 void advise_on_ohms(const Scene& scene) {
   if (any_reading(scene, [](const PreparedReading& r) { return is_any_ohms(r) && is_live(r); }))
     scene.findings.advise(read_unplugged);
+  const bool ohms_read =
+      any_reading(scene, [](const PreparedReading& r) { return is_ohms(r) || r.measurand == resistance_swapped; });
+  if (scene.ratings != nullptr && !ohms_read && found(scene, element_resistance, Outcome::silent))
+    scene.findings.advise(read_cold);
   if (needs_a_lead_lifted(scene)) scene.findings.advise(lift_a_lead);
   const bool high_in_circuit = any_reading(scene, [&](const PreparedReading& r) {
     return is_ohms(r) && is_in_circuit(r) && !is_live(r) && scene.ratings != nullptr &&
@@ -64,10 +68,25 @@ void advise_on_ohms(const Scene& scene) {
   }
 }
 
+/// Cold ohms and what it draws: they contradict each other, or the one leaves open what the other would tell.
+void advise_on_witness(const Scene& scene) {
+  if (scene.witness == Witness::contradiction) scene.findings.advise(read_both_again);
+  if (!scene.load || scene.load->far_from_rated) {
+    if (scene.load) scene.findings.advise(find_the_volts);
+    return;
+  }
+  const Load& load = *scene.load;
+  const bool good_cold = found(scene, element_resistance, Outcome::within_limits) && scene.witness == Witness::cold;
+  const bool more_than_cold_ohms = good_cold && load.too_much() && load.outcome == Outcome::out_of_limits;
+  if (load.others_may_draw() || more_than_cold_ohms) scene.findings.advise(clamp_alone);
+}
+
 /// The ohms lie near an end: the better meter, and the clamp, for which the wire's gain when hot is no guess.
 void advise_on_near_end(const Scene& scene) {
   if (!scene.cold || scene.readings_disagree() || !found(scene, element_resistance, Outcome::undecided)) return;
+  if (scene.witness == Witness::contradiction) return;
   if (!scene.cold->stated_off && scene.cold->ohms.value() < scene.cold->limits.lower) return;  // a lead to lift first
+  if (scene.cold->read_hot) scene.findings.advise(let_it_cool);
   if (scene.ratings->knows_power() && !scene.load) scene.findings.advise(clamp_under_load);
   const double chance = chance_of_better_meter(scene);
   if (chance < least_chance) return;
@@ -78,18 +97,19 @@ void advise_on_near_end(const Scene& scene) {
 
 void advise_on_load(const Scene& scene) {
   const auto under_load_without_line = [](const PreparedReading& r) {
-    return (r.measurand == current || r.measurand == power) && is_live(r) && r.condition(line_voltage) == nullptr;
+    return is_under_load(r) && r.condition(line_voltage) == nullptr;
   };
-  const PreparedReading* on_terminals = last_value(scene.evidence, terminal_voltage);
-  const bool told_by_terminals = on_terminals != nullptr && is_live(*on_terminals);
+  const bool told_by_terminals = last_live_value(scene.evidence, terminal_voltage) != nullptr;
+  const bool too_much = scene.load && scene.load->too_much();
   for (const Finding& finding : scene.findings.findings())
-    if (finding.rule == power_under_load && finding.holds_back && !told_by_terminals) {
-      scene.findings.advise(volts_at_element);
+    if (finding.rule == power_under_load && finding.holds_back && !told_by_terminals && !too_much) {
+      scene.findings.advise(finding.measured ? volts_and_amperes_at_element : volts_at_element);
       break;
     }
-  if (scene.ratings != nullptr && any_reading(scene, under_load_without_line)) scene.findings.advise(say_line_voltage);
+  if (scene.ratings != nullptr && !told_by_terminals && any_reading(scene, under_load_without_line))
+    scene.findings.advise(say_line_voltage);
   if (!found(scene, supply_without_current, Outcome::undecided)) return;
-  if (last_value(scene.evidence, current) == nullptr)
+  if (last_live_value(scene.evidence, current) == nullptr)
     scene.findings.advise(clamp_with_volts);
   else if (any_reading(scene, [&](const PreparedReading& r) {
              return r.measurand == current && r.value.value() < no_current_below(scene.ratings);
@@ -100,9 +120,8 @@ void advise_on_load(const Scene& scene) {
 /// A low reading to the frame of which it was not said that the leads were off.
 bool leaks_with_leads_on(const Scene& scene) {
   return any_reading(scene, [&](const PreparedReading& r) {
-    const double least = scene.ratings == nullptr ? 1e6 : scene.ratings->insulation.value();
     return r.measurand == insulation_resistance && !is_lead_off(r) && r.shown == Shown::value &&
-           r.value.value() < least;
+           r.value.value() < least_to_frame(scene.ratings);
   });
 }
 
@@ -114,7 +133,8 @@ void advise_on_insulation(const Scene& scene) {
     return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
   });
   if (wet) scene.findings.advise(dry_and_repeat);
-  if (leaks_with_leads_on(scene)) scene.findings.advise(lift_a_lead);
+  const bool told_to_lift = found(scene, element_resistance, Outcome::silent) && scene.ratings != nullptr;
+  if (leaks_with_leads_on(scene) && !told_to_lift) scene.findings.advise(lift_a_lead);
   scene.findings.advise(insulation_tester);
 }
 
@@ -151,6 +171,7 @@ void advise(const Scene& scene) {
     return;
   }
   advise_on_ohms(scene);
+  advise_on_witness(scene);
   advise_on_near_end(scene);
   advise_on_load(scene);
   advise_on_insulation(scene);

@@ -11,6 +11,10 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
       {"prove-dead-and-swap", OHMWRIGHT_TEXT("In circuit: prove the points dead, read, swap the probes and read again "
                                              "(resistance_swapped=…, --proved-dead).")},
       {"read-unplugged", OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, lift a lead and read again.")},
+      {"read-cold",
+       OHMWRIGHT_TEXT(
+           "Read its ohms cold: unplug, prove dead, pull one of its leads off, lowest ohms range, on its own "
+           "terminals (say --lead-off).")},
       {"higher-range", OHMWRIGHT_TEXT("Read it once more on a higher range, and say which (--range).")},
       {"firm-probes",
        OHMWRIGHT_TEXT(
@@ -19,6 +23,15 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
        OHMWRIGHT_TEXT(
            "Short the probes, zero the meter, and read it again with a good one (--meter good): that decides "
            "it with a chance of {chance_percent} %.")},
+      {"let-it-cool",
+       OHMWRIGHT_TEXT(
+           "Unplug, let it cool until your hand can stay on it, and read it cold: then the wire's heat is no "
+           "guess.")},
+      {"read-both-again",
+       OHMWRIGHT_TEXT(
+           "Read both once more: the ohms cold on bare, clean terminals with a lead off and the meter zeroed; "
+           "then, if you are qualified for live work, amperes around one of its own leads and volts at the "
+           "same moment.")},
       {"clamp-under-load",
        OHMWRIGHT_TEXT(
            "Decide it under load, if you are qualified for live work: clamp around one of its leads while it "
@@ -28,9 +41,19 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
        OHMWRIGHT_TEXT(
            "Read the volts across its own two leads while it should heat (terminals=… --live): full volts and "
            "no current condemn it, no volts clear it and lead upstream. Live work, for the qualified.")},
+      {"volts-and-amperes-at-element",
+       OHMWRIGHT_TEXT("Read the volts across its own two leads and its amperes at the same moment (terminals=118V "
+                      "current=3.6A --live): then nothing on the way to it counts. Live work, for the qualified.")},
       {"clamp-with-volts",
        OHMWRIGHT_TEXT("Put a clamp around one of its leads at the same time (--current): volts and no current condemn "
                       "it.")},
+      {"clamp-alone",
+       OHMWRIGHT_TEXT("Put the clamp around one of the element's own leads, where nothing else draws (--current with "
+                      "--line or terminals=…). Live work, for the qualified; then test it to the frame with 500 V.")},
+      {"find-the-volts",
+       OHMWRIGHT_TEXT(
+           "Read the volts at the outlet, between all its poles: a two-leg supply that has lost a leg, a bad "
+           "splice or a heater for another voltage. Live work, for the qualified.")},
       {"look-upstream",
        OHMWRIGHT_TEXT("Look before it: limit thermostat or defrost thermostat, thermal link, control or timer, and the "
                       "splices. Prove dead, then go from part to part with one lead off.")},

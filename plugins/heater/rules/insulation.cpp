@@ -1,5 +1,6 @@
 #include "rules/insulation.hpp"
 
+#include <algorithm>
 #include <limits>
 
 #include <ohmwright/verdict/decision.hpp>
@@ -25,26 +26,53 @@ enum Text : TextIndex {
 /// a surge arrester would conduct; from memory) [V].
 constexpr double least_test_volt = 250.0;
 
-/// The worst reading to the frame, or null: the lowest value, else one past the range.
-const PreparedReading* worst_to_frame(const Scene& scene, bool live) {
-  const PreparedReading* worst = nullptr;
-  for (const PreparedReading& reading : scene.evidence.readings()) {
-    if (reading.measurand != insulation_resistance || is_live(reading) != live) continue;
-    const bool first_value = worst == nullptr || (worst->shown != Shown::value && reading.shown == Shown::value);
-    const bool lower = worst != nullptr && worst->shown == Shown::value && reading.shown == Shown::value &&
-                       !(reading.value.value() >= worst->value.value());
-    if (first_value || lower) worst = &reading;
-  }
-  return worst;
-}
-
 bool by_tester(const PreparedReading& reading) {
   const Estimate* volts_of_test = reading.condition(test_voltage);
   return volts_of_test != nullptr && volts_of_test->value() >= least_test_volt;
 }
 
+bool is_to_frame(const PreparedReading& reading) {
+  return reading.measurand == insulation_resistance && !is_live(reading);
+}
+
+bool is_low(const PreparedReading& reading, double least) {
+  return reading.shown == Shown::contact_closed || (reading.shown == Shown::value && reading.value.value() < least);
+}
+
+/// Whether `a` says more than `b`: a low one before a high one, the lower of two low ones, a tester's before an
+/// ohmmeter's.
+bool says_more(const PreparedReading& a, const PreparedReading& b, double least) {
+  if (is_low(a, least) != is_low(b, least)) return is_low(a, least);
+  if (is_low(a, least)) return a.value.value() < b.value.value();
+  if (by_tester(a) != by_tester(b)) return by_tester(a);
+  return a.shown == Shown::value && (b.shown != Shown::value || a.value.value() < b.value.value());
+}
+
+/// The reading that counts. A leak at one terminal is a leak, whatever the other terminal reads; but what was read wet
+/// gives way to what was read later and no longer wet.
+const PreparedReading* decisive_to_frame(const Scene& scene, double least) {
+  const PreparedReading* last_not_wet = nullptr;
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (is_to_frame(reading) && reading.moisture != Moisture::wet) last_not_wet = &reading;
+  const PreparedReading* decisive = nullptr;
+  bool dry_to_come = last_not_wet != nullptr;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (&reading == last_not_wet) dry_to_come = false;
+    if (!is_to_frame(reading) || (dry_to_come && reading.moisture == Moisture::wet)) continue;
+    if (decisive == nullptr || says_more(reading, *decisive, least)) decisive = &reading;
+  }
+  return decisive;
+}
+
+bool any_live_to_frame(const Scene& scene) {
+  const auto readings = scene.evidence.readings();
+  return std::any_of(readings.begin(), readings.end(), [](const PreparedReading& reading) {
+    return reading.measurand == insulation_resistance && is_live(reading);
+  });
+}
+
 void judge_past_range(const Scene& scene, const PreparedReading& reading, double least) {
-  const bool tester = by_tester(reading) && reading.range_full_scale >= least;
+  const bool tester = shows_more_than_range(reading) && by_tester(reading) && reading.range_full_scale >= least;
   Finding& finding = scene.findings.add(insulation, tester ? Outcome::within_limits : Outcome::undecided,
                                         tester ? insulates_past_range : ohmmeter_past_range);
   finding.holds_back = !tester;
@@ -87,7 +115,8 @@ RuleDescriptor describe_insulation() {
       OHMWRIGHT_TEXT("Insulation to the frame"),
       false,
       can_pass | can_condemn | can_be_undecided,
-      "EN 50699, EN 50678 (before them DIN VDE 0701-0702): 500 V DC, class I at least 1 Mohm",
+      "EN 50699, EN 50678 (before them DIN VDE 0701-0702): 500 V DC; class I 1 Mohm, heating above 3.5 kW 0.3 Mohm, "
+      "class II 2 Mohm, class III 0.25 Mohm",
       {
           {"insulates", OHMWRIGHT_TEXT("To the frame it has {measured}; {least} is the least.")},
           {"insulates-past-range",
@@ -121,15 +150,11 @@ RuleDescriptor describe_insulation() {
 }
 
 void judge_insulation(const Scene& scene) {
-  const PreparedReading* reading = worst_to_frame(scene, false);
-  if (reading == nullptr) {
-    const bool live = worst_to_frame(scene, true) != nullptr;
-    scene.findings.add(insulation, Outcome::silent, live ? only_live : no_reading);
-    return;
-  }
-  constexpr double class_1_ohms = 1e6;
-  const double least = scene.ratings == nullptr ? class_1_ohms : scene.ratings->insulation.value();
-  if (reading->shown == Shown::value)
+  const double least = least_to_frame(scene.ratings);
+  const PreparedReading* reading = decisive_to_frame(scene, least);
+  if (reading == nullptr)
+    scene.findings.add(insulation, Outcome::silent, any_live_to_frame(scene) ? only_live : no_reading);
+  else if (reading->shown == Shown::value)
     judge_value(scene, *reading, least);
   else
     judge_past_range(scene, *reading, least);

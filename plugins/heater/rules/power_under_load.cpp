@@ -1,16 +1,20 @@
 #include "rules/power_under_load.hpp"
 
-#include <ohmwright/verdict/decision.hpp>
-
 namespace ohmwright::heater {
 
 namespace {
 
 enum Text : TextIndex {
   enough,
+  enough_at_plug,
   too_much,
   too_little,
+  too_little_at_element,
   not_told_apart,
+  more_at_plug,
+  more_than_its_ohms,
+  less_than_its_ohms,
+  far_from_rated,
   next_to_nothing,
   no_line_voltage,
   no_rated_power,
@@ -18,45 +22,70 @@ enum Text : TextIndex {
   not_live,
 };
 
-const PreparedReading* last_under_load(const Scene& scene) {
+/// The last reading of amperes or watts, those under load before others.
+const PreparedReading* last_drawn(const Scene& scene) {
   const PreparedReading* last = nullptr;
-  for (const PreparedReading& reading : scene.evidence.readings())
-    if ((reading.measurand == current || reading.measurand == power) && reading.shown == Shown::value) last = &reading;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    const bool drawn = (reading.measurand == current || reading.measurand == power) && reading.shown == Shown::value;
+    if (drawn && (last == nullptr || is_under_load(reading) || !is_under_load(*last))) last = &reading;
+  }
   return last;
 }
 
 bool draws_next_to_nothing(const Scene& scene, const PreparedReading& reading) {
   if (reading.measurand == current) return reading.value.value() < no_current_below(scene.ratings);
-  return scene.ratings->knows_power() && reading.value.value() < no_current_share * scene.ratings->power->value();
+  return scene.ratings != nullptr && scene.ratings->knows_power() &&
+         reading.value.value() < no_current_share * scene.ratings->power->value();
 }
 
-void judge_load(const Scene& scene) {
+bool passes_cold(const Scene& scene) {
+  return scene.cold && !scene.readings_disagree() && scene.cold->outcome == Outcome::within_limits;
+}
+
+/// Right when cold, it is not condemned by volts that were read somewhere else.
+bool its_ohms_speak_for_it(const Scene& scene) { return passes_cold(scene) && !scene.load->at_element; }
+
+Text text_of_load(const Scene& scene) {
+  const Load& load = *scene.load;
+  if (load.far_from_rated) return far_from_rated;
+  if (load.outcome == Outcome::within_limits) return load.whole_plug ? enough_at_plug : enough;
+  if (load.outcome == Outcome::undecided) return load.others_may_draw() ? more_at_plug : not_told_apart;
+  if (load.too_much()) return its_ohms_speak_for_it(scene) ? more_than_its_ohms : too_much;
+  if (its_ohms_speak_for_it(scene)) return less_than_its_ohms;
+  return load.at_element ? too_little_at_element : too_little;
+}
+
+void tell_load(const Scene& scene, Finding& finding) {
   const HeaterRatings& ratings = *scene.ratings;
   const Load& load = *scene.load;
-  const double lower = ratings.power->value() * (1.0 - ratings.tolerance.below);
-  const double upper = ratings.power->value() * (1.0 + ratings.tolerance.above);
-  const Conformance p = conformance_of(load.rated_power, scene.evidence.sources(), lower, upper);
-  const Outcome outcome = decide(p, scene.settings.confidence);
-  Text text = not_told_apart;
-  if (outcome == Outcome::within_limits) text = enough;
-  if (outcome == Outcome::out_of_limits) text = load.rated_power.value() > upper ? too_much : too_little;
-  Finding& finding = scene.findings.add(power_under_load, outcome, text);
-  finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p.within;
   finding.measured = watts(load.rated_power.value());
   finding.measured_uncertainty = load.rated_power.standard_uncertainty();
-  finding.limits.lower = watts(lower);
-  finding.limits.upper = watts(upper);
-  finding.judged = load.rated_power;
-  finding.judged_lower = lower;
-  finding.judged_upper = upper;
+  finding.limits.lower = watts(load.lower);
+  finding.limits.upper = watts(load.upper);
   const double share = load.line_volt / ratings.voltage->value();
   tell(finding, "line", volts(load.line_volt));
   tell(finding, "now", watts(load.rated_power.value() * share * share));
+  tell(finding, "expected", watts(ratings.power->value() * share * share));
   tell(finding, "measured", *finding.measured);
   tell(finding, "voltage", AnyQuantity(*ratings.voltage));
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
+}
+
+void judge_load(const Scene& scene) {
+  const Load& load = *scene.load;
+  const Text text = text_of_load(scene);
+  const bool beside_its_ohms = text == less_than_its_ohms || text == more_than_its_ohms;
+  Finding& finding = scene.findings.add(power_under_load, beside_its_ohms ? Outcome::undecided : load.outcome, text);
+  finding.holds_back = beside_its_ohms;
+  tell_load(scene, finding);
+  // What is not of the element alone, or not of volts where the square holds, must not enter a probability.
+  if (beside_its_ohms || text == far_from_rated || text == more_at_plug) return;
+  finding.meaning = ProbabilityMeaning::within_limits;
+  finding.probability = load.p.within;
+  finding.judged = load.rated_power;
+  finding.judged_lower = load.lower;
+  finding.judged_upper = load.upper;
 }
 
 }  // namespace
@@ -72,6 +101,9 @@ RuleDescriptor describe_power_under_load() {
           {"enough",
            OHMWRIGHT_TEXT("At {line} it makes {now}; at its rated {voltage} that is {measured}, and a good one makes "
                           "{lower} to {upper}.")},
+          {"enough-at-plug",
+           OHMWRIGHT_TEXT("At {line} the plug takes {now}; at its rated {voltage} that is {measured}, and a good one "
+                          "makes {lower} to {upper}. That holds if nothing else ran on the plug.")},
           {"too-much",
            OHMWRIGHT_TEXT("At {line} it makes {now}; at its rated {voltage} that is {measured}, and a good one makes "
                           "{lower} to {upper}. Part of its wire is bridged, it is another heater, or something else "
@@ -80,9 +112,29 @@ RuleDescriptor describe_power_under_load() {
            OHMWRIGHT_TEXT(
                "At {line} it makes {now}; at its rated {voltage} that is {measured}, and a good one makes "
                "{lower} to {upper}. An element is open, it is another heater, or a joint on the way is bad.")},
+          {"too-little-at-element",
+           OHMWRIGHT_TEXT("With {line} across its own leads it makes {now}; at its rated {voltage} that is {measured}, "
+                          "and a good one makes {lower} to {upper}. An element is open, at least while it is hot, or "
+                          "it is another heater.")},
           {"not-told-apart",
            OHMWRIGHT_TEXT("At {line} it makes {now}; at its rated {voltage} that is {measured}, and a good one makes "
                           "{lower} to {upper}: with these instruments too near to an end to tell.")},
+          {"more-at-plug",
+           OHMWRIGHT_TEXT("At {line} the plug takes {now}, where a good one makes about {expected}. Whatever else runs "
+                          "on the plug is in it, so the element may be good: a clamp around one of its own leads "
+                          "tells.")},
+          {"more-than-its-ohms",
+           OHMWRIGHT_TEXT("At {line} {now} go through the clamp, where a good one makes about {expected}, but its cold "
+                          "ohms are right: something else draws through the clamp, or it leaks to the frame when hot. "
+                          "Leave it unplugged until that is found.")},
+          {"less-than-its-ohms",
+           OHMWRIGHT_TEXT("At {line} it makes {now}, where a good one makes about {expected}, but its cold ohms are "
+                          "right: a joint on the way to it takes the rest and runs hot, or part of it opens when hot. "
+                          "The volts across its own two leads tell which.")},
+          {"far-from-rated",
+           OHMWRIGHT_TEXT("It gets {line} where {voltage} belong, and makes {now}; a good one makes about {expected} "
+                          "there. So far from its rated volts that judges nothing: find out first where the volts "
+                          "are lost.")},
           {"next-to-nothing",
            OHMWRIGHT_TEXT("It draws next to nothing. Either it gets no volts, because a thermostat, link or control "
                           "before it is open, or it is open when hot: the volts across its own two leads tell which.")},
@@ -94,8 +146,8 @@ RuleDescriptor describe_power_under_load() {
 }
 
 void judge_power_under_load(const Scene& scene) {
-  const PreparedReading* reading = last_under_load(scene);
-  if (reading == nullptr || !is_live(*reading)) {
+  const PreparedReading* reading = last_drawn(scene);
+  if (reading == nullptr || !is_under_load(*reading)) {
     scene.findings.add(power_under_load, Outcome::silent, reading == nullptr ? no_load : not_live);
   } else if (draws_next_to_nothing(scene, *reading)) {
     scene.findings.add(power_under_load, Outcome::undecided, next_to_nothing).holds_back = true;

@@ -1,24 +1,31 @@
 #include "rules/scene.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace ohmwright::heater {
 
 namespace {
+
+/// Farther than this from 20 °C a reading is told as one of a hot element (common practice, no source) [K].
+constexpr double widest_room = 25.0;
 
 bool is_usable(const PreparedReading& reading) {
   return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
          !is_within_leads(reading);
 }
 
-/// A reading moved to 20 °C. Without a temperature it counts as being there.
-Factor factor_of(const HeaterRatings& ratings, const PreparedReading& reading) {
-  const Estimate* temperature = reading.condition(part_temperature);
-  const Temperature t =
-      temperature != nullptr ? Temperature::from_kelvin(temperature->value()) : Temperature::from_celsius(20.0);
-  return resistance_factor(ratings.alloy, t);
+/// Without a stated temperature the element counts as being at 20 °C.
+Temperature temperature_of(const PreparedReading& reading) {
+  const Estimate* stated = reading.condition(part_temperature);
+  return stated != nullptr ? Temperature::from_kelvin(stated->value()) : Temperature::from_celsius(20.0);
 }
 
+Factor factor_of(const HeaterRatings& ratings, const PreparedReading& reading) {
+  return resistance_factor(ratings.alloy, temperature_of(reading));
+}
+
+/// A reading moved to 20 °C.
 Estimate at_20(const PreparedReading& reading, const Factor& factor) {
   Estimate moved;
   moved.add_scaled(reading.value, 2.0 / (factor.low + factor.high));
@@ -27,7 +34,8 @@ Estimate at_20(const PreparedReading& reading, const Factor& factor) {
 
 /// What the readings say of the element at 20 °C. Without a temperature it counts as being at 20 °C: ten kelvin are
 /// 0.1 % of the ohms.
-std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& evidence) {
+std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& evidence,
+                                  const JudgeSettings& settings) {
   boost::container::static_vector<Estimate, most_fused> fused;
   ColdOhms cold;
   Factor widest;
@@ -40,6 +48,7 @@ std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& 
     const double middle = 0.5 * (factor.low + factor.high);
     widest.low = std::min(widest.low, factor.low / middle);
     widest.high = std::max(widest.high, factor.high / middle);
+    cold.read_hot = cold.read_hot || std::abs(temperature_of(reading).celsius() - 20.0) > widest_room;
     cold.stated_off = cold.stated_off && is_lead_off(reading);
   }
   if (fused.empty()) return std::nullopt;
@@ -53,30 +62,9 @@ std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& 
   cold.limits = ratings.cold();
   cold.limits.lower *= widest.low;
   cold.limits.upper *= widest.high;
+  cold.p = conformance_of(cold.ohms, evidence.sources(), cold.limits.lower, cold.limits.upper);
+  cold.outcome = decide(cold.p, settings.confidence);
   return cold;
-}
-
-/// The last reading of amperes or watts under load whose line voltage is known. P at rated volts grows with the square
-/// of the volts, I·Vr²/V with their inverse: the terms follow.
-std::optional<Load> load_of(const HeaterRatings& ratings, const Evidence& evidence) {
-  if (!ratings.knows_power()) return std::nullopt;
-  std::optional<Load> load;
-  const double rated = ratings.voltage->value();
-  for (const PreparedReading& reading : evidence.readings()) {
-    const bool in_amperes = reading.measurand == current;
-    if ((!in_amperes && reading.measurand != power) || reading.shown != Shown::value || !is_live(reading)) continue;
-    const Estimate* line = reading.condition(line_voltage);
-    if (line == nullptr || !(line->value() > 0.0) || !(reading.value.value() > 0.0)) continue;
-    const double volt = line->value();
-    const double per_unit = in_amperes ? rated * rated / volt : rated * rated / (volt * volt);
-    load.emplace();
-    load->reading = &reading;
-    load->line_volt = volt;
-    load->rated_power.add_scaled(reading.value, per_unit);
-    const double value = load->rated_power.value();
-    load->rated_power.add_uncertainty(*line, (in_amperes ? -1.0 : -2.0) * value / volt);
-  }
-  return load;
 }
 
 }  // namespace
@@ -93,6 +81,11 @@ double no_current_below(const HeaterRatings* ratings) {
   return no_current_share * ratings->power->value() / ratings->voltage->value();
 }
 
+double least_to_frame(const HeaterRatings* ratings) {
+  return ratings == nullptr ? least_insulation(EarthClass::unstated, std::nullopt).value()
+                            : ratings->insulation.value();
+}
+
 const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand) {
   const PreparedReading* last = nullptr;
   for (const PreparedReading& reading : evidence.readings())
@@ -100,11 +93,19 @@ const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measu
   return last;
 }
 
+const PreparedReading* last_live_value(const Evidence& evidence, MeasurandIndex measurand) {
+  const PreparedReading* last = nullptr;
+  for (const PreparedReading& reading : evidence.readings())
+    if (reading.measurand == measurand && reading.shown == Shown::value && is_live(reading)) last = &reading;
+  return last;
+}
+
 Scene::Scene(const HeaterRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
     : ratings(known), evidence(given), settings(how), findings(out) {
   if (ratings == nullptr) return;
-  cold = cold_ohms(*ratings, evidence);
-  load = load_of(*ratings, evidence);
+  cold = cold_ohms(*ratings, evidence, settings);
+  load = load_of(*ratings, evidence, settings);
+  witness = witness_of(*this);
 }
 
 }  // namespace ohmwright::heater

@@ -9,7 +9,9 @@
 #include <ohmwright/uncertainty/fusion.hpp>
 
 #include "part/heater_ratings.hpp"
+#include "rules/load.hpp"
 #include "rules/names.hpp"
+#include "rules/witness.hpp"
 
 namespace ohmwright::heater {
 
@@ -31,13 +33,9 @@ struct ColdOhms {
   RatedResistance limits;    ///< at 20 °C, with room for what the alloy may do between there and the readings
   bool stated_off = true;    ///< every one of them was read with a lead off
   double worst_apart = 0.0;  ///< between two of them, in standard uncertainties
-};
-
-/// What the element takes when it heats, brought to its rated voltage.
-struct Load {
-  const PreparedReading* reading = nullptr;
-  double line_volt = 0.0;
-  Estimate rated_power;  ///< P·(Vr/V)² or V·I·(Vr/V)² [W]
+  bool read_hot = false;     ///< one of them was read far from 20 °C and brought back
+  Conformance p;
+  Outcome outcome = Outcome::undecided;
 };
 
 /// Everything that the rules of one call to `judge` share.
@@ -48,6 +46,7 @@ struct Scene {
   Findings& findings;
   std::optional<ColdOhms> cold;
   std::optional<Load> load;
+  Witness witness = Witness::none;
 
   Scene(const HeaterRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 
@@ -66,8 +65,14 @@ inline constexpr double least_heater_ampere = 0.04;
 /// Below this current the element does not heat [A].
 double no_current_below(const HeaterRatings* ratings);
 
+/// Least insulation to the frame that is asked of it [ohm].
+double least_to_frame(const HeaterRatings* ratings);
+
 /// The last reading of a measurand that shows a value, or null.
 const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand);
+
+/// The same of those that were read on a plugged-in appliance.
+const PreparedReading* last_live_value(const Evidence& evidence, MeasurandIndex measurand);
 
 /// Adds a named value to a finding or an advice.
 template <class Told, class Value>

@@ -40,14 +40,15 @@ RuleDescriptor describe_supply_without_current() {
 }
 
 void judge_supply_without_current(const Scene& scene) {
-  const PreparedReading* reading = last_value(scene.evidence, terminal_voltage);
-  if (reading == nullptr || !is_live(*reading)) {
-    scene.findings.add(supply_without_current, Outcome::silent, reading == nullptr ? no_volts : not_live);
+  const PreparedReading* reading = last_live_value(scene.evidence, terminal_voltage);
+  if (reading == nullptr) {
+    const bool read = last_value(scene.evidence, terminal_voltage) != nullptr;
+    scene.findings.add(supply_without_current, Outcome::silent, read ? not_live : no_volts);
     return;
   }
   const bool rated = scene.ratings != nullptr && scene.ratings->voltage;
   const double least = rated ? fed_share * scene.ratings->voltage->value() : fed_volt;
-  const PreparedReading* drawn = last_value(scene.evidence, current);
+  const PreparedReading* drawn = last_live_value(scene.evidence, current);
   const bool fed = std::abs(reading->value.value()) >= least;
   Text text = not_fed;
   if (fed) text = drawn == nullptr ? current_unknown : fed_and_heating;

@@ -27,7 +27,14 @@ TEST(RatedResistanceOutside, VoltsSquaredByWatts) {
   EXPECT_NEAR(rated(240, 5200).cold().nominal, 11.076923, 5e-7);
 }
 
+// 450 W, 120 V, +5/-10 %, from the tables of alloy makers: gains of 1.00, 1.03 and 1.16.
 TEST(RatedResistanceOutside, TheGainOfTheWireMovesTheLowerLimitOnly) {
+  HeaterRatings fecral = rated(120, 450, Alloy::fecral_25_5);
+  fecral.wire_temperature = Temperature::from_celsius(600);  // 1.030
+  EXPECT_NEAR(fecral.cold().lower, 29.589, 5e-4);
+  HeaterRatings cold_wire = rated(120, 450, Alloy::nicr_80_20);
+  cold_wire.wire_temperature = Temperature::from_celsius(20);  // 1.00
+  EXPECT_NEAR(cold_wire.cold().lower, 30.476, 5e-4);
   EXPECT_NEAR(rated(120, 450, Alloy::unknown_or_iron).cold().lower, 26.273, 5e-4);
   EXPECT_NEAR(rated(120, 450, Alloy::unknown_or_iron).cold().upper, 35.556, 5e-4);
 }
@@ -57,6 +64,14 @@ TEST(RatedResistanceOutside, ToleranceOfRatedInput) {
   EXPECT_NEAR(usual_tolerance(Power::from_value(250)).above * 250, 20.0, 1e-12);  // 225 W to 270 W
   EXPECT_EQ(usual_tolerance(Power::from_value(250)).below, 0.1);
   EXPECT_EQ(usual_tolerance(Power::from_value(450)).above, 0.05);
+}
+
+// EN 50699 and EN 50678 (before them DIN VDE 0701-0702), 500 V DC.
+TEST(InsulationOutside, LeastOfTheEarthClasses) {
+  EXPECT_EQ(least_insulation(EarthClass::one, Power::from_value(2000)).value(), 1e6);
+  EXPECT_EQ(least_insulation(EarthClass::one, Power::from_value(5200)).value(), 0.3e6);
+  EXPECT_EQ(least_insulation(EarthClass::two, Power::from_value(5200)).value(), 2e6);
+  EXPECT_EQ(least_insulation(EarthClass::three, std::nullopt).value(), 0.25e6);
 }
 
 }  // namespace

@@ -72,6 +72,12 @@ TEST(Comparison, EqualOhmsAreNoEqualPart) {
   EXPECT_EQ(verdict(original, R"({"voltage": "120 V", "power": "300 W", "construction": "metal-sheath"})"),
             Outcome::out_of_limits);
   EXPECT_EQ(verdict(original, R"({"voltage": "120 V", "power": "450 W"})"), Outcome::undecided);
+  // One that is earthed has less insulation than a place without an earth asks for; the other way about is no harm.
+  const std::string earthed = R"({"voltage": "120 V", "power": "450 W", "construction": "foil", "earth_class": "I"})";
+  const std::string double_insulated =
+      R"({"voltage": "120 V", "power": "450 W", "construction": "foil", "earth_class": "II"})";
+  EXPECT_EQ(verdict(double_insulated, earthed), Outcome::out_of_limits);
+  EXPECT_EQ(verdict(earthed, double_insulated), Outcome::within_limits);
   EXPECT_EQ(compare_heaters(nullptr, nullptr, {}).at(0).text.id, "ratings-unknown");
 }
 

@@ -38,6 +38,17 @@ TEST(Ratings, StatedTolerancesGoBeforeTheUsualOnes) {
   EXPECT_EQ(read.tolerance.above, 0.03);
 }
 
+TEST(Ratings, TheEarthClassSetsTheLeastInsulationWhereNoneIsStated) {
+  EXPECT_EQ(plain().insulation.value(), 1e6);
+  EXPECT_EQ(ratings(R"({"voltage": "230 V", "power": "180 W", "earth_class": "II"})").insulation.value(), 2e6);
+  EXPECT_EQ(ratings(R"({"voltage": "24 V", "power": "60 W", "earth_class": "III"})").insulation.value(), 0.25e6);
+  EXPECT_EQ(ratings(R"({"voltage": "240 V", "power": "5.2 kW", "earth_class": "I"})").insulation.value(), 0.3e6);
+  EXPECT_EQ(ratings(R"({"voltage": "240 V", "power": "5.2 kW"})").insulation.value(), 1e6);  // not said: the stricter
+  EXPECT_EQ(ratings(R"({"voltage": "230 V", "power": "180 W", "earth_class": "II", "insulation": "7 Mohm"})")
+                .insulation.value(),
+            7e6);
+}
+
 TEST(Ratings, RefusesWhatCannotBe) {
   const auto refusal = [](const std::string& json) {
     const auto problems = problems_of(json);

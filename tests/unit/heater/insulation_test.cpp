@@ -1,0 +1,90 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "heater_fixture.hpp"
+
+namespace ohmwright::heater {
+namespace {
+
+using namespace testing_support;
+using ::testing::Contains;
+using ::testing::HasSubstr;
+
+std::string said(const HeaterRatings* known, const std::vector<Typed>& typed, Outcome expected) {
+  const Findings findings = judge(known, typed);
+  EXPECT_EQ(outcome_of(findings, insulation), expected);
+  return std::string(text_of(findings, insulation));
+}
+
+TEST(Insulation, ATesterDecides) {
+  const HeaterRatings known = plain();
+  EXPECT_EQ(said(&known, {tester("20 Mohm")}, Outcome::within_limits), "insulates");
+  EXPECT_EQ(said(&known, {tester("OL")}, Outcome::within_limits), "insulates-past-range");
+  EXPECT_EQ(said(&known, {tester("0.2 Mohm")}, Outcome::out_of_limits), "leaks");
+  EXPECT_EQ(said(&known, {tester("1.00 Mohm")}, Outcome::undecided), "not-told-apart");
+  EXPECT_EQ(said(nullptr, {tester("0.2 Mohm")}, Outcome::out_of_limits), "leaks");
+}
+
+TEST(Insulation, AnOhmmeterFindsAShortAndProvesNothing) {
+  const HeaterRatings known = plain();
+  EXPECT_EQ(said(&known, {ohmmeter("OL")}, Outcome::undecided), "ohmmeter-past-range");
+  EXPECT_EQ(said(&known, {ohmmeter("30 Mohm")}, Outcome::undecided), "ohmmeter-is-no-tester");
+  EXPECT_EQ(said(&known, {ohmmeter("50 kohm")}, Outcome::out_of_limits), "leaks");
+  EXPECT_THAT(advice_of(judge(known, {ohmmeter("OL")})), Contains("insulation-tester"));
+  EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}, ohmmeter("OL")}), Outcome::undecided);
+  Typed weak = tester("20 Mohm");
+  weak.test = "50 V";
+  EXPECT_EQ(said(&known, {weak}, Outcome::undecided), "ohmmeter-is-no-tester");
+}
+
+TEST(Insulation, WetOrWithItsLeadsOnItIsTestedAgain) {
+  const HeaterRatings known = plain();
+  EXPECT_EQ(said(&known, {tester("0.2 Mohm", Moisture::wet)}, Outcome::undecided), "leaks-while-wet");
+  EXPECT_THAT(advice_of(judge(known, {tester("0.2 Mohm", Moisture::wet)})), Contains("dry-and-repeat"));
+  Typed leads_on = tester("0.2 Mohm");
+  leads_on.connection = Connection::unstated;
+  EXPECT_EQ(said(&known, {leads_on}, Outcome::undecided), "leaks-connection-unstated");
+  EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}, leads_on}), Outcome::undecided);
+}
+
+TEST(Insulation, TheLowestReadingCounts) {
+  const HeaterRatings known = plain();
+  EXPECT_EQ(said(&known, {ohmmeter("50 kohm"), tester("20 Mohm")}, Outcome::out_of_limits), "leaks");
+  EXPECT_EQ(said(&known, {tester("20 Mohm"), ohmmeter("50 kohm")}, Outcome::out_of_limits), "leaks");
+  // …and of two good ones the tester's, whatever the ohmmeter showed.
+  EXPECT_EQ(said(&known, {tester("20 Mohm"), ohmmeter("OL")}, Outcome::within_limits), "insulates");
+  EXPECT_EQ(said(&known, {tester("OL"), ohmmeter("30 Mohm")}, Outcome::within_limits), "insulates-past-range");
+}
+
+TEST(Insulation, AWetReadingGivesWayToALaterDryOneOnly) {
+  const HeaterRatings known = plain();
+  const Typed wet = tester("0.2 Mohm", Moisture::wet);
+  const Typed dried = tester("20 Mohm", Moisture::dry);
+  EXPECT_EQ(said(&known, {wet, dried}, Outcome::within_limits), "insulates");
+  EXPECT_EQ(said(&known, {dried, wet}, Outcome::undecided), "leaks-while-wet");
+  EXPECT_EQ(said(&known, {tester("0.1 Mohm", Moisture::dry), wet, dried}, Outcome::out_of_limits), "leaks");
+}
+
+TEST(Insulation, ALowOneIsNeverToBeEnergised) {
+  std::size_t leaks = 0;
+  for (const TextEntry& entry : descriptor().rules[insulation].texts) {
+    if (!entry.id.starts_with("leaks")) continue;
+    ++leaks;
+    EXPECT_THAT(std::string(entry.english), HasSubstr("o not energise"));
+  }
+  EXPECT_EQ(leaks, 3U);
+  EXPECT_THAT(advice_of(judge(plain(), {tester("0.2 Mohm")})), Contains("do-not-energise"));
+  EXPECT_THAT(advice_of(judge(plain(), {tester("0.2 Mohm")})), Contains("dry-and-repeat"));
+  EXPECT_THAT(advice_of(judge(plain(), {{.value = "32 ohm"}})), Contains("frame-too"));
+}
+
+TEST(Insulation, SaysWhyItIsSilent) {
+  const HeaterRatings known = plain();
+  EXPECT_EQ(said(&known, {{.value = "32 ohm"}}, Outcome::silent), "no-reading");
+  Typed live = tester("20 Mohm");
+  live.supply = Supply::live;
+  EXPECT_EQ(said(&known, {live}, Outcome::silent), "only-live");
+}
+
+}  // namespace
+}  // namespace ohmwright::heater
