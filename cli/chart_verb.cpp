@@ -5,8 +5,8 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/chart.hpp>
+#include <ohmwright/safety/live_readings.hpp>
 
-#include "check_readings.hpp"
 #include "circumstances.hpp"
 #include "exit_codes.hpp"
 #include "given_conditions.hpp"

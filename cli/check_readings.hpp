@@ -19,10 +19,4 @@ namespace ohmwright::cli {
 std::vector<Reading> gather_readings(const Arguments& arguments, const Descriptor& descriptor, const MeterSet& meters,
                                      UnitPreferences& units);
 
-/// Throws InputError for readings that are not safe to take, as above.
-void refuse_unsafe_readings(std::span<const Reading> readings, const Descriptor& descriptor, bool agreed);
-
-/// Of those, the one that no acknowledgement heals: ohms and farads on a live part.
-void refuse_ohms_on_live_parts(std::span<const Reading> readings, const Descriptor& descriptor);
-
 }  // namespace ohmwright::cli

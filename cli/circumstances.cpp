@@ -6,7 +6,9 @@
 
 #include <ohmwright/document/kind_values.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright::cli {
@@ -33,6 +35,21 @@ const ConditionDescriptor* condition_of(const CircumstanceWord& circumstance, co
   return nullptr;
 }
 
+const StateDescriptor* state_of(const CircumstanceWord& circumstance, const Descriptor& descriptor) {
+  for (const StateDescriptor& state : descriptor.states)
+    if (!state.option.empty() && state.option == circumstance.option) return &state;
+  return nullptr;
+}
+
+NamedState named_state(const StateDescriptor& state, const std::string& value) {
+  std::vector<std::string> known;
+  for (const TextEntry& row : state.values) known.emplace_back(row.id);
+  if (std::find(known.begin(), known.end(), value) == known.end())
+    throw InputError("--" + std::string(state.option) + " takes " + listed(known) + ", got " +
+                     ohmwright::quoted(value) + did_you_mean(value, known));
+  return {std::string(state.id), value};
+}
+
 /// Readings that one word was said of are wrong together.
 std::string error_of(const CircumstanceWord& circumstance, const Reading& reading) {
   if (circumstance.of_one_reading) return reading.label;
@@ -45,6 +62,9 @@ bool is_said(const CircumstanceWord& circumstance, const Descriptor& descriptor,
   if (option == "lead-off" || option == "in-circuit") return reading.connection != Connection::unstated;
   if (option == "wet" || option == "dry") return reading.moisture != Moisture::unstated;
   if (option == "range") return reading.range.has_value();
+  if (const StateDescriptor* state = state_of(circumstance, descriptor))
+    return std::any_of(reading.states.begin(), reading.states.end(),
+                       [state](const NamedState& said) { return said.state == state->id; });
   const ConditionDescriptor* condition = condition_of(circumstance, descriptor);
   if (condition == nullptr) return reading.supply != Supply::unstated;
   return std::any_of(reading.conditions.begin(), reading.conditions.end(),
@@ -87,6 +107,8 @@ void apply(const CircumstanceWord& circumstance, const Descriptor& descriptor, U
   } else if (option == "range") {
     const Dimension dimension = descriptor.measurands[index_of(descriptor.measurands, reading.measurand)].dimension;
     reading.range = parse_stated_value(circumstance.value, dimension).value;
+  } else if (const StateDescriptor* state = state_of(circumstance, descriptor)) {
+    reading.states.push_back(named_state(*state, circumstance.value));
   } else if (const ConditionDescriptor* condition = condition_of(circumstance, descriptor)) {
     StatedValueOptions options;
     options.default_unit = default_unit_of(*condition);

@@ -29,9 +29,8 @@ int run_compare(const Arguments& arguments, Environment& environment) {
   const RatedPart candidate = rated_part(kind, arguments.operands[2]);
   UnitPreferences units;
   const std::vector<ConditionValue> given = given_conditions(arguments, descriptor, units);
-  const ComparisonContext context{{given, {}, 0.0},
-                                  end_of_span("--from", arguments, descriptor, units),
-                                  end_of_span("--to", arguments, descriptor, units)};
+  const ComparisonContext context{
+      {given}, end_of_span("--from", arguments, descriptor, units), end_of_span("--to", arguments, descriptor, units)};
   if (context.from && context.to && context.from->value_in_si() >= context.to->value_in_si())
     throw InputError("--from must lie below --to");
   const std::vector<EquivalenceFinding> findings =

@@ -7,8 +7,8 @@
 #include <ohmwright/document/series_document.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/safety/live_readings.hpp>
 
-#include "check_readings.hpp"
 #include "reading_words.hpp"
 #include "typed_readings.hpp"
 

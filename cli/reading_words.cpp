@@ -24,6 +24,14 @@ const ConditionDescriptor* condition_called(const Descriptor& descriptor, std::s
   return nullptr;
 }
 
+const StateDescriptor* state_called(const Descriptor& descriptor, std::string_view name) {
+  const std::string spoken = spoken_name(name);
+  for (const StateDescriptor& state : descriptor.states)
+    if (!state.option.empty() && (spoken_name(state.option) == spoken || spoken_name(state.id) == spoken))
+      return &state;
+  return nullptr;
+}
+
 const MeasurandDescriptor* measurand_called(const Descriptor& descriptor, std::string_view name) {
   const std::string spoken = spoken_name(name);
   for (const MeasurandDescriptor& measurand : descriptor.measurands)
@@ -75,6 +83,8 @@ class WordSorter {
       say({option, flag->value.empty() ? "" : words_.value(value(), dimension_at_hand())}, false);
     } else if (const ConditionDescriptor* condition = condition_called(descriptor_, name)) {
       say_condition(*condition, value());
+    } else if (const StateDescriptor* state = state_called(descriptor_, name)) {
+      say({std::string(state->option), value()}, true);
     } else if (const MeasurandDescriptor* measurand = measurand_called(descriptor_, name)) {
       add_reading(*measurand, value(), said_for_group_);
     } else {
@@ -88,8 +98,10 @@ class WordSorter {
       measurand = measurand_called(descriptor_, parts->first);
       if (measurand == nullptr) {
         const ConditionDescriptor* condition = condition_called(descriptor_, parts->first);
-        if (condition == nullptr) refuse_name(parts->first);
-        return say_condition(*condition, std::move(parts->second));
+        if (condition != nullptr) return say_condition(*condition, std::move(parts->second));
+        const StateDescriptor* state = state_called(descriptor_, parts->first);
+        if (state == nullptr) refuse_name(parts->first);
+        return say({std::string(state->option), std::move(parts->second)}, true);
       }
       word = std::move(parts->second);
     }
@@ -202,6 +214,8 @@ class WordSorter {
   std::vector<std::string> names_of_conditions() const {
     std::vector<std::string> names;
     for (const ConditionDescriptor& condition : descriptor_.conditions) names.emplace_back(condition.option);
+    for (const StateDescriptor& state : descriptor_.states)
+      if (!state.option.empty()) names.emplace_back(state.option);
     return names;
   }
 

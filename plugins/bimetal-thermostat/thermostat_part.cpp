@@ -38,9 +38,9 @@ std::optional<Expectation> ThermostatPart::expect(std::uint16_t measurand, const
   return expected_reading(*ratings_, measurand, situation);
 }
 
-void ThermostatPart::electrical_model(std::uint16_t fault_mode, const Situation& situation,
-                                      std::vector<Element>& elements) const {
-  append_model(ratings_ ? &*ratings_ : nullptr, fault_mode, situation, elements);
+ModelAnswer ThermostatPart::electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                                             std::vector<Element>& elements) const {
+  return append_model(ratings_ ? &*ratings_ : nullptr, fault_mode, situation, elements);
 }
 
 }  // namespace ohmwright::bimetal_thermostat

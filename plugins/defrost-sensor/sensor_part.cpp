@@ -52,9 +52,9 @@ std::optional<Expectation> SensorPart::expect(std::uint16_t measurand, const Sit
   return expected;
 }
 
-void SensorPart::electrical_model(std::uint16_t fault_mode, const Situation& situation,
-                                  std::vector<Element>& elements) const {
-  append_model(ratings_ ? &*ratings_ : nullptr, fault_mode, situation, elements);
+ModelAnswer SensorPart::electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                                         std::vector<Element>& elements) const {
+  return append_model(ratings_ ? &*ratings_ : nullptr, fault_mode, situation, elements);
 }
 
 }  // namespace ohmwright::defrost_sensor

@@ -15,8 +15,8 @@ class SensorPart final : public Part {
 
   void judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const override;
   std::optional<Expectation> expect(std::uint16_t measurand, const Situation& situation) const override;
-  void electrical_model(std::uint16_t fault_mode, const Situation& situation,
-                        std::vector<Element>& elements) const override;
+  ModelAnswer electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                               std::vector<Element>& elements) const override;
 
   const std::optional<SensorRatings>& ratings() const { return ratings_; }
 

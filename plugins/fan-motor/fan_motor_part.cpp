@@ -42,9 +42,9 @@ std::optional<Expectation> FanMotorPart::expect(std::uint16_t measurand, const S
   return expected_reading(*ratings_, measurand, situation);
 }
 
-void FanMotorPart::electrical_model(std::uint16_t fault_mode, const Situation& situation,
-                                    std::vector<Element>& elements) const {
-  append_model(ratings_ ? &*ratings_ : nullptr, fault_mode, situation, elements);
+ModelAnswer FanMotorPart::electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                                           std::vector<Element>& elements) const {
+  return append_model(ratings_ ? &*ratings_ : nullptr, fault_mode, situation, elements);
 }
 
 }  // namespace ohmwright::fan_motor

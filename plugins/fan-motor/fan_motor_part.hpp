@@ -16,8 +16,8 @@ class FanMotorPart final : public Part {
 
   void judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const override;
   std::optional<Expectation> expect(std::uint16_t measurand, const Situation& situation) const override;
-  void electrical_model(std::uint16_t fault_mode, const Situation& situation,
-                        std::vector<Element>& elements) const override;
+  ModelAnswer electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                               std::vector<Element>& elements) const override;
 
   const std::optional<FanMotorRatings>& ratings() const { return ratings_; }
 

@@ -32,9 +32,9 @@ std::optional<Expectation> HeaterPart::expect(std::uint16_t measurand, const Sit
   return expected_reading(*ratings_, measurand, situation);
 }
 
-void HeaterPart::electrical_model(std::uint16_t fault_mode, const Situation& situation,
-                                  std::vector<Element>& elements) const {
-  append_model(ratings_ ? &*ratings_ : nullptr, fault_mode, situation, elements);
+ModelAnswer HeaterPart::electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                                         std::vector<Element>& elements) const {
+  return append_model(ratings_ ? &*ratings_ : nullptr, fault_mode, situation, elements);
 }
 
 }  // namespace ohmwright::heater

@@ -11,7 +11,7 @@ double flat(ReproducibleStream& stream, double half_width) { return half_width *
 
 Expectation expected_at(const Part& part, std::uint16_t measurand, std::uint16_t condition, double kelvin) {
   const ConditionValue value{condition, kelvin};
-  const std::optional<Expectation> expected = part.expect(measurand, {{&value, 1}, {}, 0.0});
+  const std::optional<Expectation> expected = part.expect(measurand, Situation({&value, 1}));
   if (!expected) throw std::logic_error("the part says nothing at this temperature");
   return *expected;
 }

@@ -23,7 +23,7 @@ Outcome by_ten_percent(double shown, double expected) {
 
 double nominal_at_25(const Run& run) {
   const ConditionValue value{index_of(run.descriptor.conditions, run.workplace.condition), 298.15};
-  return run.part.expect(index_of(run.descriptor.measurands, run.workplace.measurand), {{&value, 1}, {}, 0.0})
+  return run.part.expect(index_of(run.descriptor.measurands, run.workplace.measurand), Situation({&value, 1}))
       ->nominal.value_in_si();
 }
 

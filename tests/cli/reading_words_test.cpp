@@ -209,5 +209,18 @@ TEST(ReadingWords, RefusesWhatItDoesNotKnow) {
             "conditions: at, line");
 }
 
+TEST(ReadingWords, AStateIsAnOptionOrAWord) {
+  Descriptor timer = ohmwright::testing::test_descriptor();
+  timer.states = {{"position", "position of its cam", {{"run", "in run"}, {"defrost", "in defrost"}}, "position"}};
+  const auto states_of = [&](const std::vector<std::string>& words) {
+    std::vector<std::string> all;
+    for (const ReadingWords& reading : sort_reading_words(words, timer).readings)
+      for (const std::string& one : said(reading)) all.push_back(one);
+    return all;
+  };
+  EXPECT_THAT(states_of({"11k", "--position", "defrost"}), ElementsAre("position=defrost"));
+  EXPECT_THAT(states_of({"position=run", "11k", "12k"}), ElementsAre("position=run"));
+}
+
 }  // namespace
 }  // namespace ohmwright::cli

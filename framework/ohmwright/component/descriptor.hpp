@@ -16,6 +16,9 @@ namespace ohmwright {
 // kind made from a file, live as long as the kind. The host prints help, finds parts, checks files and makes sentences
 // from them, and so knows no kind by name.
 
+/// In place of an index: there is none.
+inline constexpr std::uint16_t not_found = std::numeric_limits<std::uint16_t>::max();
+
 /// A sentence pattern with its stable name: `{id, "the part reads {measured}"}`.
 struct TextEntry {
   std::string_view id;
@@ -31,6 +34,10 @@ struct MeasurandDescriptor {
   bool takes_contact_state = false;  ///< "open" and "closed" are readings too
   /// Whether a number without a unit is taken in `default_unit`. Not where a forgotten k would be a believable value.
   bool takes_bare_number = true;
+  /// Indices into `Descriptor::terminals` of the two points it is read between, or `not_found`: what a reading at
+  /// other points of a circuit is compared with.
+  std::uint16_t from = not_found;
+  std::uint16_t to = not_found;
 };
 
 /// A circumstance that the kind's rules use.
@@ -91,6 +98,15 @@ struct CautionDescriptor {
   std::string_view source;
 };
 
+/// What a technician can do next.
+struct AdviceDescriptor {
+  std::string_view id;
+  std::string_view english;
+  /// Id of the procedure by which it is done: its cautions are shown with the advice. Empty: no other hazard than that
+  /// of the readings at hand.
+  std::string_view procedure = {};
+};
+
 /// What a fault does to something a person can see without a meter.
 struct SymptomEffect {
   std::string_view symptom;  ///< "frost-whole-coil", "warm-cabinet": the appliance's words
@@ -111,7 +127,8 @@ struct FaultModeDescriptor {
 struct StateDescriptor {
   std::string_view id;
   std::string_view title;
-  std::vector<std::string_view> values;
+  std::vector<TextEntry> values;  ///< `{"defrost", "timer in defrost"}`: how files call it, how it is shown
+  std::string_view option = {};   ///< the command line's name of it: "position" gives --position; empty: none
 };
 
 /// An error that the kind's own rules bring in, beside those of meters, conditions and curve: where between two
@@ -145,7 +162,7 @@ struct Descriptor {
   std::vector<ConditionDescriptor> conditions;
   std::vector<StateDescriptor> states;
   std::vector<RuleDescriptor> rules;
-  std::vector<TextEntry> advice;
+  std::vector<AdviceDescriptor> advice;
   std::vector<ProcedureDescriptor> procedures;
   std::vector<CautionDescriptor> cautions;  ///< beside the framework's; they add, they never replace
   std::vector<FaultModeDescriptor> fault_modes;
@@ -156,8 +173,6 @@ struct Descriptor {
   std::string_view ratings_schema;                        ///< JSON Schema (draft 7) of its ratings, as text
   std::vector<ErrorSourceDescriptor> error_sources = {};  ///< `Evidence::own_source` finds them among the evidence's
 };
-
-inline constexpr std::uint16_t not_found = std::numeric_limits<std::uint16_t>::max();
 
 /// Index of the row with that id in one of the descriptor's lists, or `not_found`.
 template <class Row>

@@ -1,4 +1,5 @@
 #include <cmath>
+#include <limits>
 #include <map>
 #include <numeric>
 #include <string_view>
@@ -62,6 +63,7 @@ class EvidenceBuilder {
     prepared.supply = reading.supply;
     observe(reading, prepared, label);
     for (const Condition& condition : reading.conditions) add_condition(condition, prepared, label);
+    for (const NamedState& state : reading.states) add_state(state, prepared, label);
   }
 
   void observe(const Reading& reading, PreparedReading& prepared, const std::string& label) {
@@ -202,6 +204,10 @@ class EvidenceBuilder {
     const std::uint16_t index = index_of(descriptor_.conditions, condition.id);
     if (index == not_found)
       throw InputError(label + ": a " + std::string(descriptor_.id) + " knows no condition \"" + condition.id + "\"");
+    const Dimension dimension = descriptor_.conditions[index].dimension;
+    if (condition.value.value.dimension() != dimension)
+      throw InputError(label + ": " + condition.id + " is " + std::string(phrase_of(dimension)) + ", not " +
+                       std::string(phrase_of(condition.value.value.dimension())));
     const double half_width =
         usable(condition.value.half_width.value_or(descriptor_.conditions[index].default_half_width),
                condition.value.value.dimension(), label, condition.id);
@@ -218,7 +224,20 @@ class EvidenceBuilder {
     prepared.conditions.push_back({index, value});
   }
 
+  void add_state(const NamedState& named, PreparedReading& prepared, const std::string& label) {
+    const std::uint16_t state = index_of(descriptor_.states, named.state);
+    if (state == not_found)
+      throw InputError(label + ": a " + std::string(descriptor_.id) + " has no state \"" + named.state + "\"");
+    const std::uint16_t value = index_of(descriptor_.states[state].values, named.value);
+    if (value == not_found) throw InputError(label + ": " + named.state + " cannot be \"" + named.value + "\"");
+    if (prepared.state(state)) throw InputError(label + ": " + named.state + " is stated twice");
+    prepared.states.push_back({state, value});
+  }
+
   SourceIndex new_source(std::string id, std::string of, Shape shape) {
+    if (evidence_.sources_.size() > std::numeric_limits<SourceIndex>::max())
+      throw InputError(std::to_string(readings_.size()) +
+                       " readings are more than one verdict can weigh; give a part of them, or thin the series out");
     ErrorSource& source = evidence_.sources_.emplace_back();
     source.id = std::move(id);
     source.of = std::move(of);
@@ -227,9 +246,10 @@ class EvidenceBuilder {
   }
 
   SourceIndex shared_source(const std::string& id, const std::string& of, Shape shape) {
-    for (std::size_t i = 0; i < evidence_.sources_.size(); ++i)
-      if (evidence_.sources_[i].id == id && evidence_.sources_[i].of == of) return static_cast<SourceIndex>(i);
-    return new_source(id, of, shape);
+    // Only among sources that were made to be shared: a name that people gave may be the label of another reading.
+    const auto [found, is_new] = shared_.try_emplace({id, of}, SourceIndex{0});
+    if (is_new) found->second = new_source(id, of, shape);
+    return found->second;
   }
 
   Evidence& evidence_;
@@ -237,6 +257,7 @@ class EvidenceBuilder {
   std::span<const Reading> readings_;
   const MeterSet& meters_;
   std::map<std::pair<const Meter*, Dimension>, int> users_;
+  std::map<std::pair<std::string, std::string>, SourceIndex> shared_;
 };
 
 Evidence::Evidence(const Descriptor& descriptor, std::span<const Reading> readings, const MeterSet& meters) {

@@ -8,6 +8,7 @@
 #include <boost/container/static_vector.hpp>
 
 #include <ohmwright/component/descriptor.hpp>
+#include <ohmwright/component/electrical.hpp>
 #include <ohmwright/component/meter.hpp>
 #include <ohmwright/component/reading.hpp>
 #include <ohmwright/uncertainty/estimate.hpp>
@@ -37,7 +38,8 @@ struct PreparedReading {
   Connection connection = Connection::unstated;
   Moisture moisture = Moisture::unstated;
   Supply supply = Supply::unstated;
-  boost::container::static_vector<PreparedCondition, 6> conditions;
+  boost::container::static_vector<PreparedCondition, most_conditions> conditions;
+  boost::container::static_vector<StateValue, most_states> states;
 
   /// The condition with that index, or null.
   const Estimate* condition(std::uint16_t index) const {
@@ -45,13 +47,20 @@ struct PreparedReading {
       if (c.condition == index) return &c.value;
     return nullptr;
   }
+  /// Index of the value that the state had; nothing where it was not said.
+  std::optional<std::uint16_t> state(std::uint16_t index) const {
+    for (const StateValue& set : states)
+      if (set.state == index) return set.value;
+    return std::nullopt;
+  }
 };
 
 /// The readings of one part, ready to be judged: made once, judged as often as wanted.
 class OHMWRIGHT_CORE_API Evidence {
  public:
   /// Turns readings into estimates (docs/arithmetic.md, "From reading to estimate").
-  /// Throws InputError for a measurand or condition that the kind does not have, or a meter that cannot read it.
+  /// Throws InputError for a measurand, condition or state that the kind does not have, a value of another dimension, a
+  /// meter that cannot read it, and more readings than one verdict can weigh.
   Evidence(const Descriptor& descriptor, std::span<const Reading> readings, const MeterSet& meters);
 
   std::span<const PreparedReading> readings() const { return prepared_; }

@@ -8,8 +8,10 @@ std::optional<Expectation> Part::expect(std::uint16_t /*measurand*/, const Situa
   return std::nullopt;
 }
 
-void Part::electrical_model(std::uint16_t /*fault_mode*/, const Situation& /*situation*/,
-                            std::vector<Element>& /*elements*/) const {}
+ModelAnswer Part::electrical_model(std::uint16_t /*fault_mode*/, const Situation& /*situation*/,
+                                   std::vector<Element>& /*elements*/) const {
+  return ModelAnswer::unknown;
+}
 
 Kind::~Kind() = default;
 

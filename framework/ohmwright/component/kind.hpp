@@ -44,9 +44,10 @@ class OHMWRIGHT_CORE_API Part {
   /// What a good part reads, or nothing where the ratings do not say.
   virtual std::optional<Expectation> expect(std::uint16_t measurand, const Situation& situation) const;
 
-  /// Elements between the terminals for a fault mode (or `not_found` for a healthy part), appended to `elements`.
-  virtual void electrical_model(std::uint16_t fault_mode, const Situation& situation,
-                                std::vector<Element>& elements) const;
+  /// Elements between the terminals for a fault mode (or `not_found` for a healthy part), appended to `elements` where
+  /// the answer is `ModelAnswer::stated`. All that lies between the terminals is among them: what is not, is open.
+  virtual ModelAnswer electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                                       std::vector<Element>& elements) const;
 };
 
 /// A type of component: what a plugin adds. Immutable after its creation.

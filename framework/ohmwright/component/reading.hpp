@@ -32,6 +32,14 @@ struct Condition {
   bool uncertainty_assumed = false;  ///< no uncertainty was stated: the kind's default was taken
 };
 
+/// A state that the part was in when it was read, as declared by the kind: position = defrost.
+struct NamedState {
+  std::string state;
+  std::string value;
+
+  friend bool operator==(const NamedState&, const NamedState&) = default;
+};
+
 /// One value off an instrument with its circumstances.
 struct Reading {
   std::string label = {};  ///< how messages call it: "reading 2"
@@ -43,6 +51,7 @@ struct Reading {
   Connection connection = Connection::unstated;
   Moisture moisture = Moisture::unstated;
   Supply supply = Supply::unstated;
+  std::vector<NamedState> states = {};
   std::string meter = {};                 ///< name of the meter; empty: the call's default meter
   std::optional<AnyQuantity> range = {};  ///< range that was set; empty: the smallest that shows the value
 };

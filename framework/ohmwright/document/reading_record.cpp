@@ -60,6 +60,7 @@ Json reading_record(const Reading& reading) {
   put_state(record, "connection", reading.connection, connections);
   put_state(record, "moisture", reading.moisture, moistures);
   put_state(record, "supply", reading.supply, supplies);
+  for (const NamedState& state : reading.states) record["states"][state.state] = state.value;
   if (!reading.meter.empty()) record["meter"] = reading.meter;
   if (reading.range) record["range"] = quantity_record(*reading.range);
   return record;
@@ -76,6 +77,8 @@ Reading reading_from(const RecordReader& reader, const ValueNode& node) {
   take_state(reader, node, "connection", reading.connection, connections);
   take_state(reader, node, "moisture", reading.moisture, moistures);
   take_state(reader, node, "supply", reading.supply, supplies);
+  if (const ValueNode* states = node.find("states"); states != nullptr && states->members() != nullptr)
+    for (const auto& [state, value] : *states->members()) reading.states.push_back({state, reader.text(value)});
   if (const ValueNode* meter = node.find("meter")) reading.meter = reader.text(*meter);
   if (const ValueNode* range = node.find("range")) reading.range = reader.quantity(*range);
   return reading;
@@ -120,8 +123,8 @@ bool equal(const Reading& a, const Reading& b) {
                     [](double x, double y) { return same_bits(x, y); }) &&
          std::equal(a.conditions.begin(), a.conditions.end(), b.conditions.begin(), b.conditions.end(),
                     equal_conditions) &&
-         a.connection == b.connection && a.moisture == b.moisture && a.supply == b.supply && a.meter == b.meter &&
-         same_bits(a.range, b.range);
+         a.connection == b.connection && a.moisture == b.moisture && a.supply == b.supply && a.states == b.states &&
+         a.meter == b.meter && same_bits(a.range, b.range);
 }
 
 }  // namespace ohmwright

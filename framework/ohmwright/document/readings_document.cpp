@@ -24,6 +24,7 @@ class ReadingReader {
     const MeasurandDescriptor* measurand = measurand_of(entry);
     if (measurand == nullptr) {
       add_conditions(entry, nullptr);  // to tell what else is wrong
+      states_of(entry);
       return std::nullopt;
     }
     const std::string meter = text_of(entry, "meter");
@@ -38,6 +39,7 @@ class ReadingReader {
                     std::move(conditions)};
     if (reading.label.empty() && entry.line() > 0) reading.label = "line " + std::to_string(entry.line());
     set_circumstances(entry, reading);
+    reading.states = states_of(entry);
     reading.meter = meter;
     if (range) reading.range = range->value;
     return reading;
@@ -106,6 +108,27 @@ class ReadingReader {
         quantity_of(node.members() != nullptr ? node.find("value") : &node, descriptor.dimension, problems_);
     if (!stated) return std::nullopt;
     return stated_condition(descriptor, *stated, text_of(node, "error_source"));
+  }
+
+  std::vector<NamedState> states_of(const ValueNode& entry) {
+    std::vector<NamedState> states;
+    const ValueNode* node = entry.find("states");
+    if (node == nullptr || node->members() == nullptr) return states;
+    for (const auto& [name, value] : *node->members()) {
+      const std::uint16_t state = index_of(descriptor_.states, name);
+      if (state == not_found) {
+        problems_.push_back(value.problem(fmt::format("a {} has no state {}{}", descriptor_.id, ohmwright::quoted(name),
+                                                      suggestion(name, ids_of(descriptor_.states)))));
+      } else if (value.text() != nullptr && index_of(descriptor_.states[state].values, *value.text()) == not_found) {
+        const std::vector<std::string> known = ids_of(descriptor_.states[state].values);
+        problems_.push_back(
+            value.problem(fmt::format("{} is {}, not {}{}", name, listed(known), ohmwright::quoted(*value.text()),
+                                      suggestion(*value.text(), known))));
+      } else if (value.text() != nullptr) {
+        states.push_back({name, *value.text()});
+      }
+    }
+    return states;
   }
 
   static void set_circumstances(const ValueNode& entry, Reading& reading) {

@@ -20,14 +20,14 @@ class ConditionCheck {
       problems_.needs("measurand", measurand.id, "title", measurand.title);
       problems_.needs("measurand", measurand.id, "unit", measurand.default_unit);
       check_unit("measurand", measurand.id, measurand.default_unit, measurand.dimension);
+      check_terminals(measurand);
     }
   }
 
   void check_conditions() {
-    constexpr std::size_t most = decltype(PreparedReading::conditions)::static_capacity;
-    if (descriptor_.conditions.size() > most) {
+    if (descriptor_.conditions.size() > most_conditions) {
       problems_.say("it has " + std::to_string(descriptor_.conditions.size()) +
-                    " conditions; a reading carries at most " + std::to_string(most));
+                    " conditions; a reading carries at most " + std::to_string(most_conditions));
     }
     problems_.check_ids("condition", descriptor_.conditions);
     std::vector<std::string_view> options;
@@ -38,6 +38,11 @@ class ConditionCheck {
       check_unit("condition", condition.id, condition.default_unit, condition.dimension);
       check_option(condition, condition.option);
       if (condition.id != condition.option) check_option(condition, condition.id);  // it is one too, the long way
+    }
+    for (const StateDescriptor& state : descriptor_.states) {
+      if (state.option.empty()) continue;
+      options.push_back(state.option);
+      check_own("state " + ohmwright::quoted(state.id), state.option);
     }
     problems_.check_plain_ids("option", options);
   }
@@ -52,6 +57,14 @@ class ConditionCheck {
   }
 
  private:
+  void check_terminals(const MeasurandDescriptor& measurand) {
+    if (measurand.from == not_found && measurand.to == not_found) return;
+    const std::size_t terminals = descriptor_.terminals.size();
+    if (measurand.from >= terminals || measurand.to >= terminals || measurand.from == measurand.to)
+      problems_.say("measurand " + ohmwright::quoted(measurand.id) +
+                    " is read between terminals that it does not have");
+  }
+
   void check_unit(const std::string& sort, std::string_view id, std::string_view unit, Dimension dimension) {
     if (unit.empty() || Unit::named(unit, dimension)) return;
     problems_.say(sort + " " + ohmwright::quoted(id) + " is " + std::string(phrase_of(dimension)) +
@@ -69,15 +82,20 @@ class ConditionCheck {
 
   /// One word must mean one thing on the command line, or it would be read in the wrong way without a word.
   void check_option(const ConditionDescriptor& condition, std::string_view option) {
-    const auto clashes = [&](const char* with) {
-      problems_.say("condition " + ohmwright::quoted(condition.id) + " takes the option " +
-                    ohmwright::quoted("--" + std::string(option)) + ", which is " + with);
-    };
-    if (is_reserved_option(option)) clashes("the program's own");
-    if (index_of(descriptor_.measurands, option) != not_found) clashes("the name of a measurand");
+    const std::string whose = "condition " + ohmwright::quoted(condition.id);
+    check_own(whose, option);
     const std::uint16_t other = index_of(descriptor_.conditions, option);
     if (other != not_found && descriptor_.conditions[other].id != condition.id)
-      clashes("the name of another condition");
+      clashes(whose, option, "the name of another condition");
+  }
+
+  void check_own(const std::string& whose, std::string_view option) {
+    if (is_reserved_option(option)) clashes(whose, option, "the program's own");
+    if (index_of(descriptor_.measurands, option) != not_found) clashes(whose, option, "the name of a measurand");
+  }
+
+  void clashes(const std::string& whose, std::string_view option, const char* with) {
+    problems_.say(whose + " takes the option " + ohmwright::quoted("--" + std::string(option)) + ", which is " + with);
   }
 
   void check_span(const ChartAxis& axis) {

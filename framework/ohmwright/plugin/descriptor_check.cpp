@@ -2,6 +2,7 @@
 #include <cmath>
 #include <string_view>
 
+#include <ohmwright/component/electrical.hpp>
 #include <ohmwright/plugin/descriptor_check.hpp>
 #include <ohmwright/plugin/descriptor_parts.hpp>
 
@@ -35,10 +36,13 @@ void check_names(const Descriptor& descriptor, const StampedKind& stamped, Probl
 
 void check_states(const Descriptor& descriptor, ProblemList& problems) {
   problems.check_ids("state", descriptor.states);
+  if (descriptor.states.size() > most_states)
+    problems.say("it has " + std::to_string(descriptor.states.size()) + " states; a reading carries at most " +
+                 std::to_string(most_states));
   for (const StateDescriptor& state : descriptor.states) {
     problems.needs("state", state.id, "title", state.title);
     if (state.values.size() < 2) problems.say("state " + ohmwright::quoted(state.id) + " needs two values or more");
-    problems.check_plain_ids("value of state " + ohmwright::quoted(state.id), state.values);
+    problems.check_texts("value of state " + ohmwright::quoted(state.id), state.values);
   }
 }
 
@@ -70,7 +74,8 @@ std::vector<std::string> descriptor_problems(const Descriptor& descriptor, const
   check_states(descriptor, problems);
   check_error_sources(descriptor, problems);
   check_measurands_and_conditions(descriptor, problems);
-  check_rules_and_advice(descriptor, problems);
+  check_rules(descriptor, problems);
+  check_advice(descriptor, problems);
   check_procedures(descriptor, problems);
   check_fault_modes(descriptor, problems);
   return problems.take();

@@ -11,8 +11,11 @@ namespace ohmwright {
 /// drawn.
 void check_measurands_and_conditions(const Descriptor& descriptor, ProblemList& problems);
 
-/// Rules, one of them essential, and advice: outcomes, sources, sentences.
-void check_rules_and_advice(const Descriptor& descriptor, ProblemList& problems);
+/// Rules, one of them essential: outcomes, sources, sentences.
+void check_rules(const Descriptor& descriptor, ProblemList& problems);
+
+/// Advice: sentences, and the procedures by which it is followed.
+void check_advice(const Descriptor& descriptor, ProblemList& problems);
 
 /// Cautions and the procedures that show them.
 void check_procedures(const Descriptor& descriptor, ProblemList& problems);

@@ -53,15 +53,11 @@ void ProblemList::check_plain_ids(const std::string& sort, const std::vector<std
   }
 }
 
-void ProblemList::check_texts(const std::string& sort, const std::vector<TextEntry>& texts) {
-  check_ids(sort, texts);
-  for (const TextEntry& text : texts) {
-    needs(sort, text.id, "text", text.english);
-    if (!fields_can_be_read(text.english)) {
-      say(sort + " " + ohmwright::quoted(text.id) +
-          " has braces that are no field; write {name}, or {{ and }} for braces: " + ohmwright::quoted(text.english));
-    }
-  }
+void ProblemList::check_text(const std::string& sort, std::string_view id, std::string_view english) {
+  needs(sort, id, "text", english);
+  if (fields_can_be_read(english)) return;
+  say(sort + " " + ohmwright::quoted(id) +
+      " has braces that are no field; write {name}, or {{ and }} for braces: " + ohmwright::quoted(english));
 }
 
 }  // namespace ohmwright

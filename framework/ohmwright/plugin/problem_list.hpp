@@ -37,7 +37,12 @@ class ProblemList {
   }
 
   /// Sentences have ids, words, and fields that can be filled: {name}.
-  void check_texts(const std::string& sort, const std::vector<TextEntry>& texts);
+  template <class Row>
+  void check_texts(const std::string& sort, const std::vector<Row>& rows) {
+    check_ids(sort, rows);
+    for (const Row& row : rows) check_text(sort, row.id, row.english);
+  }
+  void check_text(const std::string& sort, std::string_view id, std::string_view english);
 
  private:
   std::vector<std::string> problems_;

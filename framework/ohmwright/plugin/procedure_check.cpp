@@ -28,6 +28,13 @@ void check_cautions(const Descriptor& descriptor, ProblemList& problems) {
 
 }  // namespace
 
+void check_advice(const Descriptor& descriptor, ProblemList& problems) {
+  problems.check_texts("advice", descriptor.advice);
+  for (const AdviceDescriptor& advice : descriptor.advice)
+    if (!advice.procedure.empty())
+      problems.refers("advice " + ohmwright::quoted(advice.id), "procedure", descriptor.procedures, advice.procedure);
+}
+
 void check_procedures(const Descriptor& descriptor, ProblemList& problems) {
   check_cautions(descriptor, problems);
   problems.check_ids("procedure", descriptor.procedures);

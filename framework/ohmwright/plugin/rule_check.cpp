@@ -4,7 +4,7 @@
 
 namespace ohmwright {
 
-void check_rules_and_advice(const Descriptor& descriptor, ProblemList& problems) {
+void check_rules(const Descriptor& descriptor, ProblemList& problems) {
   const auto is_essential = [](const RuleDescriptor& rule) { return rule.essential; };
   if (descriptor.rules.empty())
     problems.say("it has no rule");
@@ -20,7 +20,6 @@ void check_rules_and_advice(const Descriptor& descriptor, ProblemList& problems)
     if (rule.texts.empty()) problems.say(name + " has no text");
     problems.check_texts("text of " + name, rule.texts);
   }
-  problems.check_texts("advice", descriptor.advice);
 }
 
 }  // namespace ohmwright

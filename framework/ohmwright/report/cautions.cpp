@@ -14,7 +14,8 @@ std::ptrdiff_t place_of(std::string_view id) {
 
 }  // namespace
 
-std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings) {
+std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings,
+                                          std::span<const Advice> advice) {
   std::vector<std::string_view> ids;
   const auto add = [&ids](std::string_view id) {
     if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
@@ -29,6 +30,12 @@ std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::spa
     else if (!descriptor.procedures.empty())  // the same with the probes swapped: as the kind's first
       std::for_each(descriptor.procedures.front().cautions.begin(), descriptor.procedures.front().cautions.end(), add);
     if (reading.moisture == Moisture::wet) add("water-and-mains");
+  }
+  for (const Advice& given : advice) {
+    const std::uint16_t procedure = index_of(descriptor.procedures, descriptor.advice[given.text].procedure);
+    if (procedure == not_found) continue;
+    const auto& cautions = descriptor.procedures[procedure].cautions;
+    std::for_each(cautions.begin(), cautions.end(), add);
   }
   // In the framework's order, which begins with cutting the supply; a kind's own come after it.
   std::stable_sort(ids.begin(), ids.end(),

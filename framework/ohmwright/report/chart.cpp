@@ -20,7 +20,7 @@ ChartLine line_of(const Part& part, const Descriptor& descriptor, const ChartReq
     const double share = static_cast<double>(i) / static_cast<double>(request.points - 1);
     const double at = std::lerp(request.from, request.to, share);
     conditions.back().value_in_si = at;
-    line.points.push_back({at, part.expect(measurand, {conditions, states, 0.0})});
+    line.points.push_back({at, part.expect(measurand, {conditions, states})});
   }
   return line;
 }
@@ -34,14 +34,14 @@ Chart make_chart(const Part& part, const Descriptor& descriptor, const ChartRequ
     return chart;
   }
   const std::uint16_t state = index_of(descriptor.states, chart.axis.state);
-  const std::vector<std::string_view>& values = descriptor.states[state].values;
+  const std::vector<TextEntry>& values = descriptor.states[state].values;
   for (std::size_t value = 0; value < values.size(); ++value) {
     const StateValue set{state, static_cast<std::uint16_t>(value)};
     ChartLine line = line_of(part, descriptor, request, {&set, 1});
     const bool known = std::any_of(line.points.begin(), line.points.end(),
                                    [](const ChartPoint& point) { return point.expected.has_value(); });
     if (!known) continue;  // of this state the part says nothing
-    line.state = std::string(values[value]);
+    line.state = std::string(values[value].id);
     chart.lines.push_back(std::move(line));
   }
   return chart;

@@ -35,7 +35,7 @@ class ContentMaker {
   }
 
   void cautions() {
-    const std::vector<std::string_view> ids = caution_ids(report_.descriptor, report_.readings);
+    const std::vector<std::string_view> ids = caution_ids(report_.descriptor, report_.readings, report_.verdict.advice);
     if (ids.empty()) return;
     for (const std::string_view id : ids) {
       const CautionText caution = caution_text(report_.descriptor, id);

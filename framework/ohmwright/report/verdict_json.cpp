@@ -40,7 +40,7 @@ Json reason_json(const VerdictReport& report, const Finding& finding, const Sent
 }
 
 Json advice_json(const VerdictReport& report, const Advice& advice, const Sentences& say) {
-  const TextEntry& text = report.descriptor.advice[advice.text];
+  const AdviceDescriptor& text = report.descriptor.advice[advice.text];
   Json json{
       {"id", text.id},
       {"text", with_plain_spaces(say.in_domain(report.descriptor.text_domain, text.english, view(advice.arguments)))}};
@@ -92,7 +92,7 @@ std::string verdict_json(const VerdictReport& report, const Sentences& say) {
   json["advice"] = Json::array();
   for (const Advice& advice : report.verdict.advice) json["advice"].push_back(advice_json(report, advice, say));
   json["cautions"] = Json::array();
-  for (const std::string_view id : caution_ids(report.descriptor, report.readings)) {
+  for (const std::string_view id : caution_ids(report.descriptor, report.readings, report.verdict.advice)) {
     const CautionText caution = caution_text(report.descriptor, id);
     json["cautions"].push_back({{"id", id}, {"text", say.in_domain(caution.domain, caution.english)}});
   }

@@ -26,9 +26,10 @@ struct VerdictReport {
   bool cautions_in_full = false;  ///< on the page: every caution's whole text, not its few words
 };
 
-/// Identifiers of the cautions that these readings carry, each once: those of the first procedure for what was read,
-/// and what live and wet readings add.
-std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings);
+/// Identifiers of the cautions that a verdict carries, each once: those of the first procedure for what was read, what
+/// live and wet readings add, and those of the procedures that the advice asks for.
+std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings,
+                                          std::span<const Advice> advice);
 
 /// The English texts of a caution and the gettext domain they are translated in: the kind's own, else the framework's.
 struct CautionText {

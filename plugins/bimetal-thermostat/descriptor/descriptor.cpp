@@ -81,8 +81,11 @@ Descriptor make_descriptor() {
   descriptor.terminals = {"contact-1", "contact-2", "link-1", "link-2"};
   descriptor.measurands = measurands();
   descriptor.conditions = conditions();
-  descriptor.states = {
-      {"history", OHMWRIGHT_TEXT("Which way its temperature went"), {"unknown", "warming", "cooling"}}};
+  descriptor.states = {{"history",
+                        OHMWRIGHT_TEXT("Which way its temperature went"),
+                        {{"unknown", OHMWRIGHT_TEXT("not known")},
+                         {"warming", OHMWRIGHT_TEXT("it warmed up to there")},
+                         {"cooling", OHMWRIGHT_TEXT("it cooled down to there")}}}};
   descriptor.rules = rules();
   descriptor.advice = describe_advice();
   descriptor.procedures = describe_procedures();

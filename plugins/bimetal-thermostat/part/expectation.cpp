@@ -23,17 +23,6 @@ double limit_of(const ThermostatRatings& ratings) {
   return ratings.contact_resistance ? ratings.contact_resistance->value() : usual_contact_limit_ohms;
 }
 
-double share_closed(const ThermostatRatings& ratings, Temperature t, const Situation& situation) {
-  const double from_cold = ratings.opening.share_above(t);
-  const double from_warm = ratings.closing.share_above(t);
-  for (const StateValue& set : situation.states) {
-    if (set.state != history) continue;
-    if (set.value == warming) return from_cold;
-    if (set.value == cooling) return from_warm;
-  }
-  return 0.5 * (from_cold + from_warm);
-}
-
 }  // namespace
 
 std::optional<Expectation> expected_reading(const ThermostatRatings& ratings, std::uint16_t measurand,
@@ -49,7 +38,7 @@ std::optional<Expectation> expected_reading(const ThermostatRatings& ratings, st
   if (measurand == link_state)
     expected.share_closed = std::clamp((ratings.link->functioning.kelvin() - *kelvin) / link_band_kelvin, 0.0, 1.0);
   else
-    expected.share_closed = share_closed(ratings, Temperature::from_kelvin(*kelvin), situation);
+    expected.share_closed = share_closed_at(ratings, Temperature::from_kelvin(*kelvin), situation);
   return expected;
 }
 

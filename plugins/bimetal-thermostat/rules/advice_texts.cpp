@@ -4,59 +4,74 @@
 
 namespace ohmwright::bimetal_thermostat {
 
-std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
+std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceIndex
   return {
       {"lift-a-lead",
-       OHMWRIGHT_TEXT("Unplug, lift one of its leads or pull its connector, and read it alone (say --lead-off).")},
-      {"prove-dead-and-swap", OHMWRIGHT_TEXT("In circuit: prove the points dead, read, swap the probes and read again "
-                                             "(state_swapped=…, --proved-dead).")},
+       OHMWRIGHT_TEXT("Unplug, lift one of its leads or pull its connector, and read it alone (say --lead-off)."),
+       "contact-as-found"},
+      {"prove-dead-and-swap",
+       OHMWRIGHT_TEXT("In circuit: prove the points dead, read, swap the probes and read again "
+                      "(state_swapped=…, --proved-dead)."),
+       "contact-as-found"},
       {"read-unplugged",
-       OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, lift one of its leads and read the contact again.")},
+       OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, lift one of its leads and read the contact again."),
+       "contact-as-found"},
       {"state-temperature",
        OHMWRIGHT_TEXT(
            "Tape a thermometer to the part, wait until it stands still, and give the temperature (--at). Ice "
            "on it does not mean 0 °C.")},
       {"chill-in-ice-water",
        OHMWRIGHT_TEXT("Chill it to {target} or below and read it again, a lead off: closed there is right, open "
-                      "condemns it. Stirred ice water does: bag it, ten minutes, thermometer beside it.")},
+                      "condemns it. Stirred ice water does: bag it, ten minutes, thermometer beside it."),
+       "contact-chilled"},
       {"chill-in-salted-ice",
        OHMWRIGHT_TEXT("Chill it to {target} or below and read it again, a lead off: closed there is right, open "
                       "condemns it. Plain ice is too warm for most: bag it in crushed ice with a third of salt (near "
-                      "-18 °C), or use the freezer, thermometer taped to it. No freeze spray, it may be flammable.")},
+                      "-18 °C), or use the freezer, thermometer taped to it. No freeze spray, it may be flammable."),
+       "contact-chilled"},
       {"chill-in-freezer",
        OHMWRIGHT_TEXT("Chill it to {target} or below and read it again, a lead off: closed there is right, open "
                       "condemns it. Salted ice hardly gets there: leave it in a freezer at its coldest setting, "
-                      "thermometer taped to it. No freeze spray, it may be flammable.")},
+                      "thermometer taped to it. No freeze spray, it may be flammable."),
+       "contact-chilled"},
       {"warm-by-hand",
        OHMWRIGHT_TEXT(
            "Warm it to {target} or above and read it again, a lead off: open there is right, closed condemns "
-           "it. A warm room or a bagged warm cloth does; no heat gun. Tape the thermometer to it.")},
+           "it. A warm room or a bagged warm cloth does; no heat gun. Tape the thermometer to it."),
+       "trip-points"},
       {"warm-in-water",
        OHMWRIGHT_TEXT(
            "Warm it to {target} or above and read it again, a lead off: open there is right, closed condemns "
-           "it. Take it out and hold it, bagged, in hot water with a thermometer; no heat gun.")},
+           "it. Take it out and hold it, bagged, in hot water with a thermometer; no heat gun."),
+       "trip-points"},
       {"warm-on-bench",
        OHMWRIGHT_TEXT(
            "It would have to be {target} or warmer to be decided: take it out, and warm it on a bench with a "
-           "source that can be held steady, thermometer on it. Without one, compare it with a new part.")},
+           "source that can be held steady, thermometer on it. Without one, compare it with a new part."),
+       "trip-points"},
       {"watch-it-open",
        OHMWRIGHT_TEXT("Warm it slowly, half a kelvin a minute, from {from} to {to} with a lead off. Note the last "
-                      "closed and the first open temperature: between them it opens.")},
+                      "closed and the first open temperature: between them it opens."),
+       "trip-points"},
       {"watch-it-close",
        OHMWRIGHT_TEXT("Cool it slowly, half a kelvin a minute, from {from} to {to} with a lead off. Note the last open "
-                      "and the first closed temperature: between them it closes.")},
+                      "and the first closed temperature: between them it closes."),
+       "trip-points"},
       {"narrow-opening",
        OHMWRIGHT_TEXT("Warm it again from {from} to {to}, half a kelvin a minute, and read at every half kelvin. That "
-                      "decides where it opens with a chance of {chance_percent} %.")},
+                      "decides where it opens with a chance of {chance_percent} %."),
+       "trip-points"},
       {"narrow-closing",
        OHMWRIGHT_TEXT("Cool it again from {from} to {to}, half a kelvin a minute, and read at every half kelvin. That "
-                      "decides where it closes with a chance of {chance_percent} %.")},
+                      "decides where it closes with a chance of {chance_percent} %."),
+       "trip-points"},
       {"better-thermometer",
        OHMWRIGHT_TEXT("The thermometer is {share_percent} % of the doubt. With one good to 0.3 K, taped to the part, "
                       "the same readings would decide with a chance of {chance_percent} %.")},
       {"more-cycles",
        OHMWRIGHT_TEXT("Chill and warm it ten times, slowly, thermometer taped to it. If the trip still wanders, the "
-                      "contact sticks; if it settles, the thermometer lagged.")},
+                      "contact sticks; if it settles, the thermometer lagged."),
+       "trip-points"},
       {"order-of-readings",
        OHMWRIGHT_TEXT("Give the readings in the order of time. If they were, go slower: half a kelvin a minute, "
                       "thermometer taped to the part.")},
@@ -68,11 +83,14 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
       {"measure-drop",
        OHMWRIGHT_TEXT(
            "Decide the contact under load: coil cold, heater running, volts across the thermostat and amperes "
-           "with a clamp (drop=… --load … --live). A good one drops at most {per_ampere} for each ampere.")},
+           "with a clamp (drop=… --load … --live). A good one drops at most {per_ampere} for each ampere."),
+       "drop-under-load"},
       {"clamp-current",
        OHMWRIGHT_TEXT("Put a clamp around one wire of the heater while you read the drop, and give the current "
-                      "(--load).")},
-      {"read-link", OHMWRIGHT_TEXT("Read the thermal link across its own two leads, one of them off (link=…).")},
+                      "(--load)."),
+       "drop-under-load"},
+      {"read-link", OHMWRIGHT_TEXT("Read the thermal link across its own two leads, one of them off (link=…)."),
+       "link-alone"},
       {"find-cause-of-link",
        OHMWRIGHT_TEXT(
            "Before you fit a new one find what overheated it: a welded thermostat, a control that never ends "
@@ -89,7 +107,8 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
       {"watch-a-defrost",
        OHMWRIGHT_TEXT(
            "It moves, but not where it is rated. Watch one defrost to its end: if that comes too early or too "
-           "late, fit a type 2 part of the rated temperatures.")},
+           "late, fit a type 2 part of the rated temperatures."),
+       "drop-under-load"},
       {"before-buying",
        OHMWRIGHT_TEXT("Before you buy: read it once more, a lead off, thermometer taped to it and ten minutes to "
                       "settle, and look at its leads and connector.")},
@@ -99,7 +118,8 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
       {"before-buying-contact",
        OHMWRIGHT_TEXT(
            "Before you buy: unplug, clean and tighten every joint between the probes, and read the drop once "
-           "more on the part's own leads.")},
+           "more on the part's own leads."),
+       "drop-under-load"},
       {"replacement",
        OHMWRIGHT_TEXT("A true replacement opens at {opening}, closes at {closing}, and goes where the old one sat, "
                       "held as tight as it was.")},

@@ -17,16 +17,6 @@ struct Between {
   double high;
 };
 
-Element element(Between r) {
-  Element made;
-  made.type = ElementType::resistance;
-  made.from = 0;
-  made.to = 1;
-  made.value_in_si = 0.5 * (r.low + r.high);
-  made.relative_half_width = (r.high - r.low) / (r.high + r.low);
-  return made;
-}
-
 Between good_at(const SensorRatings& ratings, Temperature t) {
   const double nominal = ratings.curve->resistance(t).value();
   const LogLimits limits = ratings.tolerance.at(*ratings.curve, t);
@@ -68,23 +58,21 @@ Between faulty(const SensorRatings& ratings, std::uint16_t fault_mode, Between g
 
 }  // namespace
 
-void append_model(const SensorRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
-                  std::vector<Element>& elements) {
+ModelAnswer append_model(const SensorRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
+                         std::vector<Element>& elements) {
   if (fault_mode == fault_open || fault_mode == fault_short) {
-    Element made;
-    made.type = fault_mode == fault_open ? ElementType::open : ElementType::closed;
-    made.to = 1;
-    elements.push_back(made);
-    return;
+    elements.push_back(fault_mode == fault_open ? open_between(0, 1) : closed_between(0, 1));
+    return ModelAnswer::stated;
   }
-  if (ratings == nullptr) return;
+  if (ratings == nullptr) return ModelAnswer::unknown;
   Temperature colder = Temperature::from_celsius(coldest_celsius);
   Temperature warmer = Temperature::from_celsius(hottest_celsius);
   const std::optional<double> kelvin = situation.condition(part_temperature);
   if (kelvin && ratings->curve->domain().contains(Temperature::from_kelvin(*kelvin)))
     colder = warmer = Temperature::from_kelvin(*kelvin);
-  const Between good = good_between(*ratings, colder, warmer);
-  elements.push_back(element(faulty(*ratings, fault_mode, good, colder, warmer)));
+  const Between r = faulty(*ratings, fault_mode, good_between(*ratings, colder, warmer), colder, warmer);
+  elements.push_back(resistance_between(0, 1, r.low, r.high));
+  return ModelAnswer::stated;
 }
 
 }  // namespace ohmwright::defrost_sensor

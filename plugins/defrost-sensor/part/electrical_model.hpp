@@ -12,7 +12,7 @@ namespace ohmwright::defrost_sensor {
 ///
 /// Open and short need nothing; every other mode needs ratings, and without a temperature the sensor may be anywhere
 /// between the coldest and the hottest of an appliance. How far a fault goes is assumed, with a wide tolerance.
-void append_model(const SensorRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
-                  std::vector<Element>& elements);
+ModelAnswer append_model(const SensorRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
+                         std::vector<Element>& elements);
 
 }  // namespace ohmwright::defrost_sensor

@@ -4,24 +4,27 @@
 
 namespace ohmwright::defrost_sensor {
 
-std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
+std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceIndex
   return {
       {"ice-point",
        OHMWRIGHT_TEXT("The part's temperature is {share_percent} % of the doubt. Read it in stirred ice water ({ice} ± "
-                      "{bath}, bagged, ten minutes): that would settle it in {chance_percent} cases of 100.")},
+                      "{bath}, bagged, ten minutes): that would settle it in {chance_percent} cases of 100."),
+       "ohms-in-ice-water"},
       {"better-meter",
        OHMWRIGHT_TEXT(
            "The meter is {share_percent} % of the doubt. The same reading by one of ±0.3 % would settle it in "
            "{chance_percent} cases of 100.")},
       {"higher-range", OHMWRIGHT_TEXT("Choose a range past {highest} and read again.")},
       {"lift-a-lead",
-       OHMWRIGHT_TEXT(
-           "Pull the sensor's connector at the board, or lift one of its leads, and read the sensor alone.")},
+       OHMWRIGHT_TEXT("Pull the sensor's connector at the board, or lift one of its leads, and read the sensor alone."),
+       "ohms-from-the-board"},
       {"prove-dead-and-swap",
-       OHMWRIGHT_TEXT("In circuit: prove the points dead (near zero volts), read, swap the probes and read again.")},
+       OHMWRIGHT_TEXT("In circuit: prove the points dead (near zero volts), read, swap the probes and read again."),
+       "ohms-from-the-board"},
       {"dry-it",
        OHMWRIGHT_TEXT("Keep the wet reading as found, then dry sensor, splice and connector and read again at a known "
-                      "temperature.")},
+                      "temperature."),
+       "wet-and-dry"},
       {"state-temperature",
        OHMWRIGHT_TEXT(
            "Measure the temperature of the part itself, after a soak, and give it with its doubt. Ice on it does "
@@ -35,17 +38,21 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
       {"second-temperature",
        OHMWRIGHT_TEXT(
            "Before you buy: read it at a second temperature, ice water or room. It tells a drifted sensor from "
-           "another curve, a corroded joint or a leakage.")},
+           "another curve, a corroded joint or a leakage."),
+       "ohms-in-ice-water"},
       {"wait-until-steady",
-       OHMWRIGHT_TEXT("Leave it in the bath and read again until three readings, a minute apart, agree within 0.5 %.")},
+       OHMWRIGHT_TEXT("Leave it in the bath and read again until three readings, a minute apart, agree within 0.5 %."),
+       "ohms-in-ice-water"},
       {"read-again",
        OHMWRIGHT_TEXT("Read again with clean contacts, fingers off the probes, and the temperature measured anew.")},
       {"seat-it-again",
        OHMWRIGHT_TEXT(
            "Clear the ice, seat the sensor and its clip firmly on the tube its maker chose, and compare again; "
-           "if it still differs, check it in ice water.")},
+           "if it still differs, check it in ice water."),
+       "seat-on-the-coil"},
       {"read-unplugged",
-       OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, pull the sensor's connector and read the ohms again.")},
+       OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, pull the sensor's connector and read the ohms again."),
+       "ohms-from-the-board"},
       {"move-the-lead",
        OHMWRIGHT_TEXT("Clip the probes on, then move lead, joint and connector while you watch the meter. If OL comes "
                       "back, the break is where you moved it.")},
@@ -81,7 +88,8 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
       {"wet-connector",
        OHMWRIGHT_TEXT(
            "Say whether the connector was off when it was wet (lead off, before the first reading); if you do "
-           "not know, wet it again and read it so.")},
+           "not know, wet it again and read it so."),
+       "wet-and-dry"},
       {"say-for-all",
        OHMWRIGHT_TEXT(
            "Lead off was said of some of the readings only. Said before the first reading it holds for all; if "

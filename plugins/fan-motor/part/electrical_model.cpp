@@ -16,24 +16,6 @@ constexpr double shorted_current_share = 2.0;
 constexpr double leak_from_ohms = 1e3;
 constexpr double leak_to_ohms = 500e3;
 
-Element ohms_between(TerminalIndex from, TerminalIndex to, Span r) {
-  Element made;
-  made.type = ElementType::resistance;
-  made.from = from;
-  made.to = to;
-  made.value_in_si = 0.5 * (r.lower + r.upper);
-  made.relative_half_width = (r.upper - r.lower) / (r.upper + r.lower);
-  return made;
-}
-
-Element open_between(TerminalIndex from, TerminalIndex to) {
-  Element made;
-  made.type = ElementType::open;
-  made.from = from;
-  made.to = to;
-  return made;
-}
-
 std::optional<Span> ohms_to_a_meter(const FanMotorRatings& ratings, const Situation& situation) {
   std::optional<Span> limits = ratings.winding_limits();
   if (!limits) return std::nullopt;
@@ -56,19 +38,26 @@ std::optional<Span> ohms_to_the_line(const FanMotorRatings& ratings, std::uint16
 
 }  // namespace
 
-void append_model(const FanMotorRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
-                  std::vector<Element>& elements) {
+ModelAnswer append_model(const FanMotorRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
+                         std::vector<Element>& elements) {
+  const bool electronic = ratings != nullptr && ratings->is_electronic();
+  if (ratings != nullptr && fault_mode == (electronic ? fault_shorted_turns : fault_dead_electronics))
+    return ModelAnswer::not_applicable;
+  const Element to_frame = fault_mode == fault_leaks ? resistance_between(lead_1, frame, leak_from_ohms, leak_to_ohms)
+                                                     : open_between(lead_1, frame);
   if (fault_mode == fault_open || fault_mode == fault_dead_electronics) {
-    elements.push_back(open_between(lead_1, lead_2));
-  } else if (ratings != nullptr) {
-    const bool on_line = situation.line_frequency_hz > 0.0 || ratings->is_electronic();
-    std::optional<Span> r = on_line ? ohms_to_the_line(*ratings, fault_mode) : ohms_to_a_meter(*ratings, situation);
-    if (r && !on_line && fault_mode == fault_shorted_turns)
-      r = Span{shorted_low_share * r->lower, shorted_high_share * r->upper};
-    if (r) elements.push_back(ohms_between(lead_1, lead_2, *r));
+    elements.insert(elements.end(), {open_between(lead_1, lead_2), to_frame});
+    return ModelAnswer::stated;
   }
-  elements.push_back(fault_mode == fault_leaks ? ohms_between(lead_1, frame, {leak_from_ohms, leak_to_ohms})
-                                               : open_between(lead_1, frame));
+  if (ratings == nullptr) return ModelAnswer::unknown;
+  const bool on_supply = situation.excitation != Excitation::ohmmeter;
+  if (electronic && !on_supply) return ModelAnswer::unknown;  // an ohmmeter sees its electronics, which may be anything
+  std::optional<Span> r = on_supply ? ohms_to_the_line(*ratings, fault_mode) : ohms_to_a_meter(*ratings, situation);
+  if (!r) return ModelAnswer::unknown;
+  if (!on_supply && fault_mode == fault_shorted_turns)
+    r = Span{shorted_low_share * r->lower, shorted_high_share * r->upper};
+  elements.insert(elements.end(), {resistance_between(lead_1, lead_2, r->lower, r->upper), to_frame});
+  return ModelAnswer::stated;
 }
 
 }  // namespace ohmwright::fan_motor

@@ -11,7 +11,7 @@ namespace ohmwright::fan_motor {
 /// Elements between the terminals for a fault mode, or `not_found` for a healthy part: the ohms of the winding where an
 /// ohmmeter looks, what it draws of the line where there is one. An electronic motor shows an ohmmeter nothing that
 /// could be said.
-void append_model(const FanMotorRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
-                  std::vector<Element>& elements);
+ModelAnswer append_model(const FanMotorRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
+                         std::vector<Element>& elements);
 
 }  // namespace ohmwright::fan_motor

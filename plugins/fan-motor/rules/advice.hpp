@@ -9,7 +9,7 @@
 namespace ohmwright::fan_motor {
 
 /// The texts of `AdviceIndex`, in its order.
-std::vector<TextEntry> describe_advice();
+std::vector<AdviceDescriptor> describe_advice();
 
 /// What to do next, after the rules have spoken.
 void advise(const Scene& scene);

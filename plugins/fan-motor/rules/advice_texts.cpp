@@ -4,12 +4,16 @@
 
 namespace ohmwright::fan_motor {
 
-std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
+std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceIndex
   return {
-      {"lift-a-lead", OHMWRIGHT_TEXT("Unplug, prove dead, pull the motor's plug, and read it alone (say --lead-off).")},
-      {"prove-dead-and-swap", OHMWRIGHT_TEXT("In circuit: prove the points dead, read, swap the probes and read again "
-                                             "(winding_swapped=…, --proved-dead).")},
-      {"read-unplugged", OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, pull the motor's plug and read again.")},
+      {"lift-a-lead", OHMWRIGHT_TEXT("Unplug, prove dead, pull the motor's plug, and read it alone (say --lead-off)."),
+       "winding-alone"},
+      {"prove-dead-and-swap",
+       OHMWRIGHT_TEXT("In circuit: prove the points dead, read, swap the probes and read again "
+                      "(winding_swapped=…, --proved-dead)."),
+       "winding-alone"},
+      {"read-unplugged", OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, pull the motor's plug and read again."),
+       "winding-alone"},
       {"firm-probes",
        OHMWRIGHT_TEXT(
            "Clean the terminals, press the probes on firmly, move the leads while you read, and read again.")},
@@ -24,29 +28,35 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
        OHMWRIGHT_TEXT(
            "Let it run at its rated volts, guards on and fingers away: note how fast it turns (speed=…) and, if "
            "you are qualified for live work, what it draws (current=… --live). Hum, heat or a smell within a "
-           "minute are shorted turns.")},
+           "minute are shorted turns."),
+       "current-running"},
       {"clamp-it",
        OHMWRIGHT_TEXT(
            "Read what it draws at its rated volts, if you are qualified for live work: a clamp around one wire, "
            "several turns of it divided by their number (current=… --live). Too hot after a minute counts as "
-           "too much.")},
+           "too much."),
+       "current-running"},
       {"volts-at-plug",
        OHMWRIGHT_TEXT(
            "Read the volts at its plug while it runs, if you are qualified for live work (supply=… --live), and "
-           "look that nothing holds its wheel.")},
+           "look that nothing holds its wheel."),
+       "supply-at-plug"},
       {"spin-by-hand",
        OHMWRIGHT_TEXT(
            "Unplug, prove dead, and flick its wheel: it should coast for a second and more (--coast 3s). Stuck, "
-           "it is ice or the bearing.")},
+           "it is ice or the bearing."),
+       "winding-alone"},
       {"supply-then-tach",
        OHMWRIGHT_TEXT(
            "Read in this order at its plug, live and for the qualified only (its low-voltage side may be tied to "
            "the mains): supply volts, control signal, ground, tachometer. To see pulses the tachometer needs "
-           "its supply and a pull-up.")},
+           "its supply and a pull-up."),
+       "tachometer-pulses"},
       {"watch-a-retry",
        OHMWRIGHT_TEXT(
            "Watch it, and the volts, through one whole try of the control, {retry} at least (--watched). The "
-           "highest reading counts.")},
+           "highest reading counts."),
+       "supply-at-plug"},
       {"look-upstream",
        OHMWRIGHT_TEXT(
            "Look before it: door switch, control or relay, fuse, plug and wiring. Many controls stop the fan "
@@ -62,12 +72,14 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
            "it with the meter: unplug, discharge it through a resistor, confirm below 34 V, a lead off.")},
       {"better-clamp",
        OHMWRIGHT_TEXT("Read it with an instrument of more digits (--meter good), several turns of the wire through the "
-                      "clamp divided by their number.")},
+                      "clamp divided by their number."),
+       "current-running"},
       {"insulation-tester",
        OHMWRIGHT_TEXT(
            "Test it with a 500 V insulation tester (insulation=… --test 500V). First unplug boards, sensors "
            "and direct-current fans, and pull the motor's plug; test from the winding to the frame only, and "
-           "discharge afterwards. Until then do not energise it.")},
+           "discharge afterwards. Until then do not energise it."),
+       "insulation-500-volt"},
       {"no-test-of-electronics",
        OHMWRIGHT_TEXT(
            "Do not test it with 500 V. An ohmmeter that shows less than OL from its leads to the frame is enough "

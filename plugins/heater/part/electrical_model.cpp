@@ -20,26 +20,8 @@ struct Between {
   double high;
 };
 
-Element ohms_between(TerminalIndex from, TerminalIndex to, Between r) {
-  Element made;
-  made.type = ElementType::resistance;
-  made.from = from;
-  made.to = to;
-  made.value_in_si = 0.5 * (r.low + r.high);
-  made.relative_half_width = (r.high - r.low) / (r.high + r.low);
-  return made;
-}
-
-Element open_between(TerminalIndex from, TerminalIndex to) {
-  Element made;
-  made.type = ElementType::open;
-  made.from = from;
-  made.to = to;
-  return made;
-}
-
 Between good(const HeaterRatings& ratings, const Situation& situation) {
-  if (situation.line_frequency_hz > 0.0 && ratings.knows_power()) {  // hot: V²/P
+  if (situation.excitation != Excitation::ohmmeter && ratings.knows_power()) {  // hot: V²/P
     const double nominal = (*ratings.voltage * *ratings.voltage / *ratings.power).value();
     return {nominal / (1.0 + ratings.tolerance.above), nominal / (1.0 - ratings.tolerance.below)};
   }
@@ -50,22 +32,22 @@ Between good(const HeaterRatings& ratings, const Situation& situation) {
 
 }  // namespace
 
-void append_model(const HeaterRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
-                  std::vector<Element>& elements) {
-  const bool heats = situation.line_frequency_hz > 0.0;
+ModelAnswer append_model(const HeaterRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
+                         std::vector<Element>& elements) {
+  const Element to_frame = fault_mode == fault_leaks ? resistance_between(lead_1, frame, leak_from_ohms, leak_to_ohms)
+                                                     : open_between(lead_1, frame);
+  const bool heats = situation.excitation != Excitation::ohmmeter;
   if (fault_mode == fault_open || (fault_mode == fault_opens_hot && heats)) {
-    elements.push_back(open_between(lead_1, lead_2));
-  } else if (ratings != nullptr) {
-    Between r = good(*ratings, situation);
-    if (fault_mode == fault_shorted_turns) r = {r.low * (1.0 - most_lost_share), r.high * (1.0 - least_lost_share)};
-    if (fault_mode == fault_one_of_two) r = {2.0 * r.low, 2.0 * r.high};
-    if (fault_mode == fault_bad_joint) r = {r.low + joint_from_ohms, r.high + joint_to_ohms};
-    elements.push_back(ohms_between(lead_1, lead_2, r));
+    elements.insert(elements.end(), {open_between(lead_1, lead_2), to_frame});
+    return ModelAnswer::stated;
   }
-  if (fault_mode == fault_leaks)
-    elements.push_back(ohms_between(lead_1, frame, {leak_from_ohms, leak_to_ohms}));
-  else
-    elements.push_back(open_between(lead_1, frame));
+  if (ratings == nullptr) return ModelAnswer::unknown;
+  Between r = good(*ratings, situation);
+  if (fault_mode == fault_shorted_turns) r = {r.low * (1.0 - most_lost_share), r.high * (1.0 - least_lost_share)};
+  if (fault_mode == fault_one_of_two) r = {2.0 * r.low, 2.0 * r.high};
+  if (fault_mode == fault_bad_joint) r = {r.low + joint_from_ohms, r.high + joint_to_ohms};
+  elements.insert(elements.end(), {resistance_between(lead_1, lead_2, r.low, r.high), to_frame});
+  return ModelAnswer::stated;
 }
 
 }  // namespace ohmwright::heater

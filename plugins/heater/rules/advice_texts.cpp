@@ -4,17 +4,22 @@
 
 namespace ohmwright::heater {
 
-std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
+std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceIndex
   return {
       {"lift-a-lead",
-       OHMWRIGHT_TEXT("Unplug, prove dead, pull one of its leads off, and read it alone (say --lead-off).")},
-      {"prove-dead-and-swap", OHMWRIGHT_TEXT("In circuit: prove the points dead, read, swap the probes and read again "
-                                             "(resistance_swapped=…, --proved-dead).")},
-      {"read-unplugged", OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, lift a lead and read again.")},
+       OHMWRIGHT_TEXT("Unplug, prove dead, pull one of its leads off, and read it alone (say --lead-off)."),
+       "element-cold"},
+      {"prove-dead-and-swap",
+       OHMWRIGHT_TEXT("In circuit: prove the points dead, read, swap the probes and read again "
+                      "(resistance_swapped=…, --proved-dead)."),
+       "element-cold"},
+      {"read-unplugged", OHMWRIGHT_TEXT("Unplug the appliance, prove it dead, lift a lead and read again."),
+       "element-cold"},
       {"read-cold",
        OHMWRIGHT_TEXT(
            "Read its ohms cold: unplug, prove dead, pull one of its leads off, lowest ohms range, on its own "
-           "terminals (say --lead-off).")},
+           "terminals (say --lead-off)."),
+       "element-cold"},
       {"higher-range", OHMWRIGHT_TEXT("Read it once more on a higher range, and say which (--range).")},
       {"firm-probes",
        OHMWRIGHT_TEXT(
@@ -26,41 +31,50 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
       {"let-it-cool",
        OHMWRIGHT_TEXT(
            "Unplug, let it cool until your hand can stay on it, and read it cold: then the wire's heat is no "
-           "guess.")},
+           "guess."),
+       "element-cold"},
       {"read-both-again",
        OHMWRIGHT_TEXT(
            "Read both once more: the ohms cold on bare, clean terminals with a lead off and the meter zeroed; "
            "then, if you are qualified for live work, amperes around one of its own leads and volts at the "
-           "same moment.")},
+           "same moment."),
+       "current-under-load"},
       {"clamp-under-load",
        OHMWRIGHT_TEXT(
            "Decide it under load, if you are qualified for live work: clamp around one of its leads while it "
-           "heats, and the volts at the outlet (--line 118V --current 3.6A --live).")},
+           "heats, and the volts at the outlet (--line 118V --current 3.6A --live)."),
+       "current-under-load"},
       {"say-line-voltage", OHMWRIGHT_TEXT("Give the volts that it gets while it heats (--line).")},
       {"volts-at-element",
        OHMWRIGHT_TEXT(
            "Read the volts across its own two leads while it should heat (terminals=… --live): full volts and "
-           "no current condemn it, no volts clear it and lead upstream. Live work, for the qualified.")},
+           "no current condemn it, no volts clear it and lead upstream. Live work, for the qualified."),
+       "volts-at-element"},
       {"volts-and-amperes-at-element",
        OHMWRIGHT_TEXT("Read the volts across its own two leads and its amperes at the same moment (terminals=118V "
-                      "current=3.6A --live): then nothing on the way to it counts. Live work, for the qualified.")},
+                      "current=3.6A --live): then nothing on the way to it counts. Live work, for the qualified."),
+       "volts-at-element"},
       {"clamp-with-volts",
        OHMWRIGHT_TEXT("Put a clamp around one of its leads at the same time (--current): volts and no current condemn "
-                      "it.")},
+                      "it."),
+       "current-under-load"},
       {"clamp-alone",
        OHMWRIGHT_TEXT("Put the clamp around one of the element's own leads, where nothing else draws (--current with "
-                      "--line or terminals=…). Live work, for the qualified; then test it to the frame with 500 V.")},
+                      "--line or terminals=…). Live work, for the qualified; then test it to the frame with 500 V."),
+       "current-under-load"},
       {"find-the-volts",
        OHMWRIGHT_TEXT(
            "Read the volts at the outlet, between all its poles: a two-leg supply that has lost a leg, a bad "
-           "splice or a heater for another voltage. Live work, for the qualified.")},
+           "splice or a heater for another voltage. Live work, for the qualified."),
+       "volts-at-element"},
       {"look-upstream",
        OHMWRIGHT_TEXT("Look before it: limit thermostat or defrost thermostat, thermal link, control or timer, and the "
                       "splices. Prove dead, then go from part to part with one lead off.")},
       {"insulation-tester",
        OHMWRIGHT_TEXT("Test it with a 500 V insulation tester (insulation=… --test 500V). First unplug boards, sensors "
                       "and direct-current fans, and take both leads off the element; test from the element to the "
-                      "frame only, and discharge afterwards. Until then do not energise it.")},
+                      "frame only, and discharge afterwards. Until then do not energise it."),
+       "insulation-500-volt"},
       {"frame-too",
        OHMWRIGHT_TEXT("Its ohms say nothing of its insulation: before it is energised, read from each terminal to the "
                       "frame as well (insulation=…).")},
@@ -78,7 +92,8 @@ std::vector<TextEntry> describe_advice() {  // in the order of AdviceIndex
       {"opens-when-hot",
        OHMWRIGHT_TEXT(
            "Unplug, prove dead and read its ohms at once, still hot, and again when it is cold: OL hot and a "
-           "value cold proves it. Look also at the crimps of its leads.")},
+           "value cold proves it. Look also at the crimps of its leads."),
+       "current-under-load"},
       {"before-buying",
        OHMWRIGHT_TEXT("Before you buy: read once more on the bare terminals of the element itself, a lead off. Leads, "
                       "crimps and a link in them fail more often than the wire.")},

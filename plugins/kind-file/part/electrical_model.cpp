@@ -8,12 +8,20 @@ namespace ohmwright::kind_file {
 
 namespace {
 
-bool is_closed(const Definition& definition, std::span<const KnownRule> rules, const ElementRow& row,
-               const Situation& situation) {
+/// Share of good parts whose contact is closed; where the situation does not say, as it is most of its life.
+double share_of(const Definition& definition, std::span<const KnownRule> rules, const ElementRow& row,
+                const Situation& situation) {
   const ContactForm& form = *definition.rules[row.of_rule].contact();
-  constexpr double half_of_them = 0.5;
-  const std::optional<double> share = share_closed(form, rules[row.of_rule], situation);
-  return share ? *share >= half_of_them : form.below == ContactState::closed;  // as it is most of its life
+  const double most_of_its_life = form.below == ContactState::closed ? 1.0 : 0.0;
+  return share_closed(form, rules[row.of_rule], situation).value_or(most_of_its_life);
+}
+
+Element contact_of(const ElementRow& row, double share) {
+  if (share <= 0.0) return open_between(row.from, row.to);
+  Element contact = closed_between(row.from, row.to);
+  contact.type = share >= 1.0 ? ElementType::closed : ElementType::contact;
+  contact.probability_closed = share;
+  return contact;
 }
 
 /// Half the width of the limits as a share of the nominal value, where both sides are there.
@@ -25,31 +33,27 @@ double tolerance_of(const Expectation& expected) {
 
 }  // namespace
 
-void append_element(const Definition& definition, std::span<const KnownRule> rules, const RatingValues& ratings,
-                    const ElementRow& row, const Situation& situation, std::vector<Element>& elements) {
+std::optional<Element> element_of(const Definition& definition, std::span<const KnownRule> rules,
+                                  const RatingValues& ratings, const ElementRow& row, const Situation& situation) {
+  if (!row.type) return contact_of(row, share_of(definition, rules, row, situation));
   Element element;
   element.from = row.from;
   element.to = row.to;
-  if (!row.type) {
-    element.type = is_closed(definition, rules, row, situation) ? ElementType::closed : ElementType::open;
-    elements.push_back(element);
-    return;
-  }
   element.type = *row.type;
   element.relative_half_width = row.tolerance;
   if (row.of_rule != not_found) {
     const RuleForm& form = definition.rules[row.of_rule];
     const Dimension dimension = definition.descriptor.measurands[form.measurand].dimension;
     const std::optional<Expectation> expected = expected_by_limits(form, rules[row.of_rule], dimension, situation);
-    if (!expected) return;
+    if (!expected) return std::nullopt;
     element.value_in_si = row.times * expected->nominal.value_in_si();
     if (row.tolerance == 0.0) element.relative_half_width = tolerance_of(*expected);
   } else if (row.value.is_given()) {
     const std::optional<double> value = row.value.value(ratings);
-    if (!value) return;
+    if (!value) return std::nullopt;
     element.value_in_si = row.times * *value;
   }
-  elements.push_back(element);
+  return element;
 }
 
 }  // namespace ohmwright::kind_file

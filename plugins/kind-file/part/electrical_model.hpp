@@ -1,7 +1,7 @@
 #pragma once
 
+#include <optional>
 #include <span>
-#include <vector>
 
 #include <ohmwright/component/electrical.hpp>
 
@@ -10,8 +10,8 @@
 
 namespace ohmwright::kind_file {
 
-/// Appends what lies between two terminals; nothing where the ratings or the situation do not say how much.
-void append_element(const Definition& definition, std::span<const KnownRule> rules, const RatingValues& ratings,
-                    const ElementRow& row, const Situation& situation, std::vector<Element>& elements);
+/// What lies between two terminals; nothing where the ratings or the situation do not say how much.
+std::optional<Element> element_of(const Definition& definition, std::span<const KnownRule> rules,
+                                  const RatingValues& ratings, const ElementRow& row, const Situation& situation);
 
 }  // namespace ohmwright::kind_file

@@ -24,12 +24,22 @@ std::optional<Expectation> PartOfFile::expect(std::uint16_t measurand, const Sit
   return expected_reading(definition_, rules_, measurand, situation);
 }
 
-void PartOfFile::electrical_model(std::uint16_t fault_mode, const Situation& situation,
-                                  std::vector<Element>& elements) const {
-  if (fault_mode != not_found && fault_mode >= definition_.faulty_elements.size()) return;
+ModelAnswer PartOfFile::electrical_model(std::uint16_t fault_mode, const Situation& situation,
+                                         std::vector<Element>& elements) const {
+  if (fault_mode != not_found && fault_mode >= definition_.faulty_elements.size()) return ModelAnswer::not_applicable;
   const std::vector<ElementRow>& rows =
       fault_mode == not_found ? definition_.elements : definition_.faulty_elements[fault_mode];
-  for (const ElementRow& row : rows) append_element(definition_, rules_, ratings_, row, situation, elements);
+  if (rows.empty()) return ModelAnswer::unknown;
+  const std::size_t before = elements.size();
+  for (const ElementRow& row : rows) {
+    const std::optional<Element> element = element_of(definition_, rules_, ratings_, row, situation);
+    if (!element) {
+      elements.resize(before);
+      return ModelAnswer::unknown;
+    }
+    elements.push_back(*element);
+  }
+  return ModelAnswer::stated;
 }
 
 }  // namespace ohmwright::kind_file

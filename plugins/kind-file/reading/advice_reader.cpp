@@ -45,6 +45,15 @@ void read_trigger(const ValueNode& when, TextIndex advice, Definition& definitio
   }
 }
 
+/// The procedure by which an advice is followed: its cautions are shown with it.
+std::string_view procedure_in(const ValueNode& row, const Definition& definition, Notes& notes) {
+  const ValueNode* named = row.find("procedure");
+  if (named == nullptr) return {};
+  const std::vector<ProcedureDescriptor>& known = definition.descriptor.procedures;
+  const std::uint16_t index = place_of(named, "procedure", known, notes);
+  return index == not_found ? std::string_view{} : known[index].id;
+}
+
 void read_row(const ValueNode& row, Definition& definition, Notes& notes) {
   const std::string_view id = text_in(row, "id");
   const ValueNode* when = row.find("when");
@@ -63,7 +72,7 @@ void read_row(const ValueNode& row, Definition& definition, Notes& notes) {
     return;
   }
   const auto advice = static_cast<TextIndex>(definition.descriptor.advice.size());
-  definition.descriptor.advice.push_back({id, sentence_in(row, 0, notes)});
+  definition.descriptor.advice.push_back({id, sentence_in(row, 0, notes), procedure_in(row, definition, notes)});
   read_trigger(*when, advice, definition, notes);
 }
 

@@ -22,7 +22,7 @@ inline constexpr std::size_t standard_advice_count = 8;
 
 /// One row of it, with the fields that its sentence may have.
 struct StandardAdviceRow {
-  TextEntry text;
+  AdviceDescriptor text;
   std::uint32_t fields = 0;
 };
 const std::array<StandardAdviceRow, standard_advice_count>& standard_advice();

@@ -66,13 +66,13 @@ std::vector<Branch> circuit(std::uint16_t fault_mode, double t, bool timer_in_de
   ratings.contact_resistance = Resistance::from_value(0.09);  // 0.01 to 0.09 ohm: 0.05 in the middle
   const ConditionValue at{part_temperature, celsius(t).kelvin()};
   std::vector<Element> elements;
-  ThermostatPart(ratings).electrical_model(fault_mode, {{&at, 1}, {}, 0.0}, elements);
+  ThermostatPart(ratings).electrical_model(fault_mode, Situation({&at, 1}), elements);
   std::vector<Branch> branches{{X, H1, 0.05},  {H1, H2, 32.0}, {H2, N, 0.05},
                                {L, N, 8000.0}, {R, N, 6.0},    {R, N, 120.0}};
   if (timer_in_defrost) branches.push_back({L, D, 0.05});
   if (!timer_in_defrost || run_contact_welded) branches.push_back({L, R, 0.05});
   for (const Element& element : elements)
-    if (element.type == ElementType::resistance) branches.push_back({D, X, element.value_in_si});
+    if (element.type == ElementType::contact) branches.push_back({D, X, element.value_in_si});
   return branches;
 }
 

@@ -18,7 +18,7 @@ std::map<std::string, Outcome> compare(const ThermostatRatings& original, const 
   const ThermostatKind kind;
   const ConditionValue load{load_current, load_ampere.value_or(0.0)};
   ComparisonContext context;
-  if (load_ampere) context.situation.conditions = {&load, 1};
+  if (load_ampere) context.situation = Situation({&load, 1});
   std::map<std::string, Outcome> said;
   for (const EquivalenceFinding& finding : kind.compare(ThermostatPart(original), ThermostatPart(candidate), context))
     said[std::string(finding.text.id)] = finding.outcome;

@@ -23,7 +23,7 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.conditions[part_temperature].id, "part_temperature");
   EXPECT_EQ(d.conditions[load_current].id, "load_current");
   EXPECT_EQ(d.conditions[lag].id, "lag");
-  EXPECT_EQ(d.states[history].values[cooling], "cooling");
+  EXPECT_EQ(d.states[history].values[cooling].id, "cooling");
   EXPECT_EQ(d.error_sources[opening_gap].id, "opening-gap");
   EXPECT_EQ(d.error_sources[closing_gap].id, "closing-gap");
   EXPECT_EQ(d.rules[state_at_temperature].id, "state-at-temperature");

@@ -16,13 +16,13 @@ std::vector<Element> model(const std::optional<ThermostatRatings>& ratings, std:
   if (t) conditions.push_back({part_temperature, celsius(*t).kelvin()});
   const StateValue state{history, came};
   std::vector<Element> elements;
-  part.electrical_model(mode, {conditions, {&state, 1}, 0.0}, elements);
+  part.electrical_model(mode, {conditions, {&state, 1}}, elements);
   return elements;
 }
 
 bool is_closed(const std::vector<Element>& elements) {
   EXPECT_FALSE(elements.empty());
-  return !elements.empty() && elements[0].type == ElementType::resistance;
+  return !elements.empty() && elements[0].type == ElementType::contact && elements[0].probability_closed > 0.5;
 }
 
 double low(const Element& e) { return e.value_in_si * (1.0 - e.relative_half_width); }
@@ -34,7 +34,7 @@ TEST(ElectricalModel, AHealthyContactFollowsTemperatureAndHistory) {
   EXPECT_FALSE(is_closed(model(plain_ratings(), not_found, 5, cooling)));
   EXPECT_FALSE(is_closed(model(plain_ratings(), not_found, 22, warming)));
   EXPECT_TRUE(is_closed(model(plain_ratings(), not_found, -18, cooling)));
-  EXPECT_FALSE(is_closed(model(plain_ratings(), not_found, 5)));  // unknown: as one from a warm room
+  EXPECT_EQ(model(plain_ratings(), not_found, 5).at(0).probability_closed, 0.5);  // unknown: as likely one as the other
 }
 
 TEST(ElectricalModel, AClosedContactHasItsOhms) {
@@ -74,13 +74,27 @@ TEST(ElectricalModel, TheLinkIsClosedUntilItIsOpen) {
   EXPECT_EQ(good[1].type, ElementType::resistance);
   const auto open = model(ratings_with_link(4), fault_link_open, -18);
   ASSERT_EQ(open.size(), 2U);
-  EXPECT_EQ(open[0].type, ElementType::resistance);
+  EXPECT_EQ(open[0].type, ElementType::contact);
   EXPECT_EQ(open[1].type, ElementType::open);
   const auto pair = model(ratings_with_link(2), fault_link_open, -18);
   ASSERT_EQ(pair.size(), 1U);
   EXPECT_EQ(pair[0].type, ElementType::open);
   EXPECT_EQ(pair[0].to, contact_2);
-  EXPECT_EQ(model({}, fault_link_open, {}).at(0).type, ElementType::open);
+  EXPECT_TRUE(model({}, fault_link_open, {}).empty());  // whether it has a link is not known
+}
+
+TEST(ElectricalModel, WithinTheToleranceOfItsTripPointAShareOfGoodPartsIsClosed) {
+  const auto elements = model(plain_ratings(), not_found, plain_ratings().opening.nominal.celsius(), warming);
+  EXPECT_EQ(elements.at(0).type, ElementType::contact);
+  EXPECT_NEAR(elements[0].probability_closed, 0.5, 1e-12);
+}
+
+TEST(ElectricalModel, AFaultThatThePartCannotHaveIsNotApplicable) {
+  std::vector<Element> elements;
+  const ThermostatPart without_link(plain_ratings());
+  EXPECT_EQ(without_link.electrical_model(fault_link_open, {}, elements), ModelAnswer::not_applicable);
+  EXPECT_EQ(ThermostatPart(std::nullopt).electrical_model(not_found, {}, elements), ModelAnswer::unknown);
+  EXPECT_TRUE(elements.empty());
 }
 
 // ---- expectations
@@ -88,7 +102,7 @@ TEST(ElectricalModel, TheLinkIsClosedUntilItIsOpen) {
 std::optional<Expectation> expected(const ThermostatRatings& ratings, std::uint16_t measurand, ConditionValue at,
                                     std::uint16_t came = history_unknown) {
   const StateValue state{history, came};
-  return ThermostatPart(ratings).expect(measurand, {{&at, 1}, {&state, 1}, 0.0});
+  return ThermostatPart(ratings).expect(measurand, {{&at, 1}, {&state, 1}});
 }
 
 ConditionValue at(double t) { return {part_temperature, celsius(t).kelvin()}; }

@@ -193,5 +193,45 @@ TEST(Evidence, RefusesAnUncertaintyThatNoProbabilityCanBeTakenFrom) {
             "ohm");
 }
 
+TEST(Evidence, CarriesTheStatesOfThePart) {
+  Descriptor timer = test_descriptor();
+  timer.states = {{"position", "position of its cam", {{"run", "in run"}, {"defrost", "in defrost"}}}};
+  const auto state_of = [&](std::vector<NamedState> states) {
+    Reading reading = resistance_reading("11.0 kohm");
+    reading.states = std::move(states);
+    return Evidence(timer, {&reading, 1}, MeterSet({basic_meter("0 ohm")})).readings().front().state(0);
+  };
+  EXPECT_EQ(state_of({}), std::nullopt);
+  EXPECT_EQ(state_of({{"position", "defrost"}}), 1);
+  const auto refused = [&](std::vector<NamedState> states) -> std::string {
+    try {
+      state_of(std::move(states));
+    } catch (const InputError& error) {
+      return error.what();
+    }
+    return "accepted";
+  };
+  EXPECT_EQ(refused({{"lever", "up"}}), "reading 1: a test-part has no state \"lever\"");
+  EXPECT_EQ(refused({{"position", "up"}}), "reading 1: position cannot be \"up\"");
+  EXPECT_EQ(refused({{"position", "run"}, {"position", "run"}}), "reading 1: position is stated twice");
+}
+
+TEST(Evidence, RefusesAConditionOfAnotherDimension) {
+  Reading volts = resistance_reading("11.0 kohm");
+  volts.conditions.push_back({"part_temperature", parse_stated_value("12 V", Dimension::voltage), ""});
+  EXPECT_EQ(refusal_of({volts}, basic_meter("0 ohm")), "reading 1: part_temperature is a temperature, not a voltage");
+}
+
+TEST(Evidence, ANamedErrorIsNotThatOfTheReadingWithThatLabel) {
+  Reading own = resistance_reading("11.0 kohm");
+  own.conditions.push_back({"part_temperature", parse_stated_value("23 degC ± 1 K", Dimension::temperature), ""});
+  Reading named = own;
+  named.conditions[0].error_source = "reading 1";
+  const std::vector<Reading> readings{own, named};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  const auto source_of = [&](std::size_t i) { return evidence.readings()[i].condition(0)->terms().front().source; };
+  EXPECT_NE(source_of(0), source_of(1));
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -16,7 +16,7 @@ std::vector<Element> model(const std::optional<SensorRatings>& ratings, std::uin
   std::vector<ConditionValue> conditions;
   if (t) conditions.push_back({part_temperature, celsius(*t).kelvin()});
   std::vector<Element> elements;
-  part.electrical_model(mode, {conditions, {}, 0.0}, elements);
+  part.electrical_model(mode, Situation(conditions), elements);
   return elements;
 }
 
@@ -59,16 +59,16 @@ TEST(ElectricalModel, WithoutATemperatureItMayBeAnywhereInTheAppliance) {
 TEST(Expectation, IsTheCurveWithItsLimitsAndItsOwnDoubt) {
   const SensorPart part(plain_ratings());
   const ConditionValue at{part_temperature, celsius(-18).kelvin()};
-  const auto expected = part.expect(resistance, {{&at, 1}, {}, 0.0});
+  const auto expected = part.expect(resistance, Situation({&at, 1}));
   ASSERT_TRUE(expected);
   EXPECT_NEAR(expected->nominal.value_in_si(), 94686.496086, 1e-3);
   EXPECT_NEAR(expected->limits.upper->value_in_si(), 1.05 * 94686.496086, 1e-2);
   EXPECT_EQ(expected->model_standard_error, 0.0);
-  EXPECT_FALSE(part.expect(voltage, {{&at, 1}, {}, 0.0}));
+  EXPECT_FALSE(part.expect(voltage, Situation({&at, 1})));
   EXPECT_FALSE(part.expect(resistance, {}));
   SensorRatings two_point = plain_ratings();
   two_point.curve = std::make_shared<BetaCurve>(beta_3977());
-  EXPECT_GT(SensorPart(two_point).expect(resistance, {{&at, 1}, {}, 0.0})->model_standard_error, 5000.0);
+  EXPECT_GT(SensorPart(two_point).expect(resistance, Situation({&at, 1}))->model_standard_error, 5000.0);
 }
 
 }  // namespace

@@ -29,6 +29,7 @@ std::vector<Reading> many_readings() {
       {"line_voltage", parse_stated_value("120 V", Dimension::voltage), "", true}};
   full.connection = Connection::in_circuit;
   full.moisture = Moisture::dry;
+  full.states = {{"position", "defrost"}};
   full.supply = Supply::proved_dead;
   full.meter = "basic";
   full.range = AnyQuantity(Dimension::resistance, 60000.0);
@@ -78,6 +79,7 @@ TEST(ReadingRecord, EqualityNoticesEveryField) {
   EXPECT_TRUE(changed([](Reading& r) { r.conditions[1].uncertainty_assumed = false; }));
   EXPECT_TRUE(changed([](Reading& r) { r.connection = Connection::unstated; }));
   EXPECT_TRUE(changed([](Reading& r) { r.moisture = Moisture::wet; }));
+  EXPECT_TRUE(changed([](Reading& r) { r.states[0].value = "run"; }));
   EXPECT_TRUE(changed([](Reading& r) { r.supply = Supply::live; }));
   EXPECT_TRUE(changed([](Reading& r) { r.meter = ""; }));
   EXPECT_TRUE(changed([](Reading& r) { r.range.reset(); }));

@@ -9,52 +9,54 @@ namespace {
 
 using namespace testing_support;
 
-std::vector<Element> model(std::uint16_t fault, double hertz) {
+std::vector<Element> model(std::uint16_t fault, Excitation driven) {
   std::vector<Element> elements;
   const HeaterRatings known = plain();
-  append_model(&known, fault, {{}, {}, hertz}, elements);
+  Situation situation;
+  situation.excitation = driven;
+  append_model(&known, fault, situation, elements);
   return elements;
 }
 
 TEST(ElectricalModel, AnOhmmeterSeesTheColdWireAndTheLineTheHotOne) {
-  const Element cold = model(not_found, 0.0).at(0);
-  const Element hot = model(not_found, 60.0).at(0);
+  const Element cold = model(not_found, Excitation::ohmmeter).at(0);
+  const Element hot = model(not_found, Excitation::alternating_supply).at(0);
   EXPECT_NEAR(cold.value_in_si * (1.0 + cold.relative_half_width), 32.0 / 0.9, 1e-9);
   EXPECT_NEAR(hot.value_in_si * (1.0 - hot.relative_half_width), 32.0 / 1.05, 1e-9);
 }
 
 TEST(ElectricalModel, OpenWhenHotReadsGoodCold) {
-  EXPECT_EQ(model(fault_opens_hot, 0.0).at(0).type, ElementType::resistance);
-  EXPECT_EQ(model(fault_opens_hot, 60.0).at(0).type, ElementType::open);
-  EXPECT_EQ(model(fault_open, 0.0).at(0).type, ElementType::open);
+  EXPECT_EQ(model(fault_opens_hot, Excitation::ohmmeter).at(0).type, ElementType::resistance);
+  EXPECT_EQ(model(fault_opens_hot, Excitation::alternating_supply).at(0).type, ElementType::open);
+  EXPECT_EQ(model(fault_open, Excitation::ohmmeter).at(0).type, ElementType::open);
 }
 
 TEST(ElectricalModel, FaultsMoveTheOhmsAsTheyShould) {
-  const double good = model(not_found, 0.0).at(0).value_in_si;
-  EXPECT_LT(model(fault_shorted_turns, 0.0).at(0).value_in_si, good);
-  EXPECT_NEAR(model(fault_one_of_two, 0.0).at(0).value_in_si, 2.0 * good, 1e-9);
-  EXPECT_GT(model(fault_bad_joint, 0.0).at(0).value_in_si, good);
-  EXPECT_EQ(model(not_found, 0.0).at(1).type, ElementType::open);
-  EXPECT_EQ(model(fault_leaks, 0.0).at(1).type, ElementType::resistance);
+  const double good = model(not_found, Excitation::ohmmeter).at(0).value_in_si;
+  EXPECT_LT(model(fault_shorted_turns, Excitation::ohmmeter).at(0).value_in_si, good);
+  EXPECT_NEAR(model(fault_one_of_two, Excitation::ohmmeter).at(0).value_in_si, 2.0 * good, 1e-9);
+  EXPECT_GT(model(fault_bad_joint, Excitation::ohmmeter).at(0).value_in_si, good);
+  EXPECT_EQ(model(not_found, Excitation::ohmmeter).at(1).type, ElementType::open);
+  EXPECT_EQ(model(fault_leaks, Excitation::ohmmeter).at(1).type, ElementType::resistance);
 }
 
 TEST(ElectricalModel, OfAnUnknownHeaterOnlyOpenIsKnown) {
   std::vector<Element> elements;
-  append_model(nullptr, not_found, {}, elements);
-  ASSERT_EQ(elements.size(), 1U);  // to the frame
-  append_model(nullptr, fault_open, {}, elements);
-  EXPECT_EQ(elements.size(), 3U);
+  EXPECT_EQ(append_model(nullptr, not_found, {}, elements), ModelAnswer::unknown);
+  EXPECT_TRUE(elements.empty());
+  EXPECT_EQ(append_model(nullptr, fault_open, {}, elements), ModelAnswer::stated);
+  EXPECT_EQ(elements.size(), 2U);  // across it and to the frame
 }
 
 TEST(Expectation, FollowsTheSquareOfTheVoltsNearTheRating) {
   const ConditionValue line{line_voltage, 108.0};
-  const auto watts = expected_reading(plain(), power, {{&line, 1}, {}, 0.0});
+  const auto watts = expected_reading(plain(), power, {{&line, 1}});
   ASSERT_TRUE(watts);
   EXPECT_NEAR(watts->nominal.value_in_si(), 364.5, 1e-9);
-  const auto amperes = expected_reading(plain(), current, {{&line, 1}, {}, 0.0});
+  const auto amperes = expected_reading(plain(), current, {{&line, 1}});
   EXPECT_NEAR(amperes->nominal.value_in_si(), 3.375, 1e-9);
   const ConditionValue far{line_voltage, 230.0};
-  EXPECT_FALSE(expected_reading(plain(), power, {{&far, 1}, {}, 0.0}));
+  EXPECT_FALSE(expected_reading(plain(), power, {{&far, 1}}));
   EXPECT_FALSE(expected_reading(plain(), resistance, {}));
 }
 

@@ -78,7 +78,7 @@ TEST(LimitsRule, TakesTheNominalResistanceOfALoad) {
                            R"("tolerance")"}});
   const auto nominal = [&](const char* ratings) {
     const ConditionValue at{0, 298.15};
-    return part_of(*kind, ratings)->expect(0, {{&at, 1}, {}, 0.0})->nominal.value_in_si();
+    return part_of(*kind, ratings)->expect(0, Situation({&at, 1}))->nominal.value_in_si();
   };
   EXPECT_NEAR(nominal(R"({"nominal": "1 ohm", "voltage": "240 V", "power": "5.2 kW"})"), 11.076923, 1e-6);
   EXPECT_NEAR(nominal(R"({"nominal": "1 ohm", "voltage": "230 V", "power": "2 kW"})"), 26.45, 1e-9);
@@ -93,7 +93,7 @@ TEST(LimitsRule, ScalesPowerWithTheSquareOfTheVoltage) {
             {R"("reference": {"rating": "voltage"}})", R"("reference": {"rating": "voltage"}, "exponent": 2})"}});
   const auto part = part_of(*kind, R"({"nominal": "1 ohm", "voltage": "240 V", "power": "5.2 kW"})");
   const ConditionValue at{1, 120.0};
-  EXPECT_NEAR(part->expect(2, {{&at, 1}, {}, 0.0})->nominal.value_in_si(), 1300.0, 1e-9);
+  EXPECT_NEAR(part->expect(2, Situation({&at, 1}))->nominal.value_in_si(), 1300.0, 1e-9);
 }
 
 TEST(LimitsRule, CondemnsBeyondItsLimits) {

@@ -19,7 +19,7 @@ std::vector<Element> elements(const Part& part, std::uint16_t fault, std::option
   std::vector<ConditionValue> conditions;
   if (celsius) conditions.push_back({0, *celsius + 273.15});
   std::vector<Element> found;
-  part.electrical_model(fault, {conditions, {}, 0.0}, found);
+  part.electrical_model(fault, Situation(conditions), found);
   return found;
 }
 
@@ -28,15 +28,15 @@ TEST(PartOfFile, ExpectsWhatItsLimitsSayThere) {
   const auto kind = coil();
   const auto part = part_of(*kind, R"({"nominal": "100 ohm"})");
   const ConditionValue cold{0, 253.15};
-  const auto expected = part->expect(0, {{&cold, 1}, {}, 0.0});
+  const auto expected = part->expect(0, Situation({&cold, 1}));
   ASSERT_TRUE(expected);
   EXPECT_NEAR(expected->nominal.value_in_si(), 82.658960, 1e-6);
   EXPECT_NEAR(expected->limits.lower->value_in_si(), 0.93 * 82.658960, 1e-6);
   EXPECT_NEAR(expected->limits.upper->value_in_si(), 1.07 * 82.658960, 1e-6);
   EXPECT_FALSE(expected->share_closed);
   EXPECT_FALSE(part->expect(0, {}));                     // no temperature
-  EXPECT_FALSE(part->expect(1, {{&cold, 1}, {}, 0.0}));  // where it opens is not stated
-  EXPECT_FALSE(part->expect(7, {{&cold, 1}, {}, 0.0}));
+  EXPECT_FALSE(part->expect(1, Situation({&cold, 1})));  // where it opens is not stated
+  EXPECT_FALSE(part->expect(7, Situation({&cold, 1})));
 }
 
 TEST(PartOfFile, ExpectsTheShareOfContactsThatAreClosed) {
@@ -44,7 +44,7 @@ TEST(PartOfFile, ExpectsTheShareOfContactsThatAreClosed) {
   const auto part = part_of(*kind, R"({"nominal": "100 ohm", "opens": "13 degC"})");
   const auto share = [&](double celsius) {
     const ConditionValue at{0, celsius + 273.15};
-    return part->expect(1, {{&at, 1}, {}, 0.0})->share_closed.value();
+    return part->expect(1, Situation({&at, 1}))->share_closed.value();
   };
   EXPECT_EQ(share(-20.0), 1.0);
   EXPECT_EQ(share(3.0), 1.0);

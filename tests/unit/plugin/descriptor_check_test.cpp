@@ -205,5 +205,40 @@ TEST(DescriptorCheck, TextsCanBeShown) {
               ElementsAre("kind \"fan-motor\" has no text domain named with a-z, 0-9, - and _: \"../elsewhere\""));
 }
 
+TEST(DescriptorCheck, AMeasurandIsReadBetweenTerminalsThatAreThere) {
+  const auto between = [](std::uint16_t from, std::uint16_t to) {
+    return problems_after([=](Descriptor& d) {
+      d.terminals = {"a", "b"};
+      d.measurands[0].from = from;
+      d.measurands[0].to = to;
+    });
+  };
+  EXPECT_THAT(between(0, 1), IsEmpty());
+  const std::string id(fixture::complete_descriptor("fan-motor", {"fan"}).measurands[0].id);
+  const std::string refusal = "measurand \"" + id + "\" is read between terminals that it does not have";
+  EXPECT_THAT(between(0, 2), ElementsAre(refusal));
+  EXPECT_THAT(between(0, 0), ElementsAre(refusal));
+  EXPECT_THAT(between(0, not_found), ElementsAre(refusal));
+}
+
+TEST(DescriptorCheck, TheOptionOfAStateIsItsOwn) {
+  const auto with = [](std::string_view option) {
+    return problems_after([=](Descriptor& d) {
+      d.states = {{"position", "position of its cam", {{"run", "in run"}, {"defrost", "in defrost"}}, option}};
+    });
+  };
+  EXPECT_THAT(with("position"), IsEmpty());
+  EXPECT_THAT(with(""), IsEmpty());
+  EXPECT_THAT(with("live"), ElementsAre("state \"position\" takes the option \"--live\", which is the program's own"));
+}
+
+TEST(DescriptorCheck, AnAdviceNamesAProcedureThatIsThere) {
+  EXPECT_THAT(problems_after([](Descriptor& d) {
+                d.advice = {{"again", "Read it again."}};
+                d.advice[0].procedure = "dance";
+              }),
+              ElementsAre("advice \"again\" names the procedure \"dance\", which is not there"));
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -24,7 +24,7 @@ class SwitchingPart final : public Part {
   void judge(const Evidence& /*evidence*/, const JudgeSettings& /*settings*/, Findings& /*findings*/) const override {}
   std::optional<Expectation> expect(std::uint16_t /*measurand*/, const Situation& situation) const override {
     const double opens = situation.states[0].value == 0 ? 283.0 : 263.0;
-    Expectation expected{AnyQuantity(Dimension::resistance, 0.0), {}, 0.0};
+    Expectation expected{AnyQuantity(Dimension::resistance, 0.0), {}};
     expected.share_closed = situation.condition(0).value() < opens ? 1.0 : 0.0;
     return expected;
   }
@@ -35,7 +35,7 @@ inline const Descriptor& charted_descriptor() {
     Descriptor d = test_descriptor();
     const AnyQuantity cold(Dimension::temperature, 240.0);
     const AnyQuantity warm(Dimension::temperature, 300.0);
-    d.states = {{"history", "history", {"warming", "cooling"}}};
+    d.states = {{"history", "history", {{"warming", "it warmed"}, {"cooling", "it cooled"}}}};
     d.charts = {{"resistance", "part_temperature", cold, warm, false},
                 {"resistance", "part_temperature", cold, warm, false, "history"}};
     return d;

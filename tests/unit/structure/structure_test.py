@@ -16,6 +16,7 @@ MAY_INCLUDE = {
     "component": ["quantity", "uncertainty", "verdict"],
     "plugin": CORE + ["document"],
     "document": CORE,
+    "safety": CORE,
     "report": CORE + ["document"],
     "conformance": CORE + ["plugin", "document"],
 }

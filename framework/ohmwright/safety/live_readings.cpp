@@ -1,0 +1,87 @@
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <variant>
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/print.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/safety/live_readings.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+Dimension read_dimension(const Reading& reading, const Descriptor& descriptor) {
+  return descriptor.measurands[index_of(descriptor.measurands, reading.measurand)].dimension;
+}
+
+bool is_of_supply(Dimension dimension) { return dimension == Dimension::voltage || dimension == Dimension::current; }
+
+void refuse_ohms_on_a_live_part(const Reading& reading, Dimension dimension) {
+  if (reading.supply != Supply::live) return;
+  const std::string label = printable(reading.label);
+  if (dimension == Dimension::resistance)
+    throw InputError(label +
+                     " is ohms on a live part: that means nothing and can injure you; unplug, prove dead, read again");
+  if (dimension == Dimension::capacitance)
+    throw InputError(label +
+                     " is a capacitance on a live part: that can injure you and ruins the meter; unplug, prove "
+                     "dead, discharge it through a resistor, read again");
+}
+
+void refuse_unsafe(const Reading& reading, Dimension dimension, bool agreed) {
+  refuse_ohms_on_a_live_part(reading, dimension);
+  const std::string label = printable(reading.label);
+  const bool live = reading.supply == Supply::live;
+  if (is_of_supply(dimension) && reading.supply == Supply::unstated)
+    throw InputError(label + " is a " + std::string(name_of(dimension)) +
+                     ": say whether the appliance was plugged in (--live) or not (--unplugged, --proved-dead)");
+  if (live && !agreed)
+    throw InputError(label +
+                     " was taken live: live measurement is for those qualified for it, with insulated probes, one hand "
+                     "at a time; if you are and have agreed to that, say --live-agreed");
+}
+
+/// Points that are dead carry no volts that could hurt; who reads them has been wrong about the supply.
+void refuse_volts_at_dead_points(const Reading& reading, Dimension dimension) {
+  constexpr double most_touchable_volts = 34.0;  // IEC 60335-1 (from memory)
+  const auto* stated = std::get_if<StatedValue>(&reading.observed);
+  const bool said_dead = reading.supply == Supply::proved_dead || reading.supply == Supply::unplugged;
+  if (dimension != Dimension::voltage || stated == nullptr || !said_dead) return;
+  if (std::abs(stated->value.value_in_si()) <= most_touchable_volts) return;
+  throw InputError(printable(reading.label) + ": " + exact_text(stated->value) +
+                   " at points that are said to be dead: STOP, they are live. Take the probes off, cut the supply and "
+                   "prove it dead again; if it was read live, say --live");
+}
+
+}  // namespace
+
+/// Who has agreed to live measurement and says nothing else of the supply has measured the volts and amperes live. The
+/// ohms of the same call are not touched: they were read before, unplugged.
+void take_agreement_as_live(const Descriptor& descriptor, std::span<Reading> readings) {
+  const auto is_live = [](const Reading& reading) { return reading.supply == Supply::live; };
+  if (std::any_of(readings.begin(), readings.end(), is_live)) return;
+  for (Reading& reading : readings) {
+    const Dimension dimension = read_dimension(reading, descriptor);
+    if (!is_of_supply(dimension)) continue;
+    if (reading.supply != Supply::unstated)
+      throw InputError(printable(reading.label) + " is a " + std::string(name_of(dimension)) +
+                       " that is said to be read without supply, and --live-agreed says that it was taken live; say "
+                       "--live of the readings that were, or leave one of both out (ohms need neither)");
+    reading.supply = Supply::live;
+  }
+}
+
+void refuse_ohms_on_live_parts(std::span<const Reading> readings, const Descriptor& descriptor) {
+  for (const Reading& reading : readings) refuse_ohms_on_a_live_part(reading, read_dimension(reading, descriptor));
+}
+
+void refuse_unsafe_readings(std::span<const Reading> readings, const Descriptor& descriptor, bool agreed) {
+  for (const Reading& reading : readings) {
+    refuse_unsafe(reading, read_dimension(reading, descriptor), agreed);
+    refuse_volts_at_dead_points(reading, read_dimension(reading, descriptor));
+  }
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,31 @@
+#include <gmock/gmock.h>
+
+#include <ohmwright/report/verdict_report.hpp>
+
+#include "test_kind.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::ElementsAre;
+
+/// The kind of the framework's tests, with an advice that asks for live work.
+Descriptor with_live_advice() {
+  Descriptor d = testing::test_descriptor();
+  d.measurands.push_back({"current", "Current", Dimension::current, "A", false});
+  d.procedures.push_back({"clamp", "Clamp it", "current", 5.0, {{"decide", "decide"}}, {"live-measurement"}});
+  d.advice = {{"again", "read again"}, {"clamp", "clamp it", "clamp"}};
+  return d;
+}
+
+TEST(Cautions, AreThoseOfTheReadingsAndOfWhatTheAdviceAsksFor) {
+  const Descriptor d = with_live_advice();
+  const std::vector<Reading> readings{testing::resistance_reading("11.0 kohm")};
+  std::vector<Advice> advice(1);
+  EXPECT_THAT(caution_ids(d, readings, advice), ElementsAre("disconnect-power"));
+  advice[0].text = 1;
+  EXPECT_THAT(caution_ids(d, readings, advice), ElementsAre("disconnect-power", "live-measurement"));
+}
+
+}  // namespace
+}  // namespace ohmwright
