@@ -18,6 +18,7 @@ MAY_INCLUDE = {
     "document": CORE,
     "safety": CORE,
     "report": CORE + ["document"],
+    "appliance": CORE + ["plugin", "document"],
     "conformance": CORE + ["plugin", "document"],
 }
 HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|valijson|CLI|nlohmann/json\.hpp|SQLiteCpp)")

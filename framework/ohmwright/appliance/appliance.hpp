@@ -1,0 +1,171 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <ohmwright/component/electrical.hpp>
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/reading.hpp>
+#include <ohmwright/plugin/loaded_kind.hpp>
+#include <ohmwright/quantity/stated_value.hpp>
+
+namespace ohmwright {
+
+// An appliance as its file describes it: names are resolved to indices into these lists, values are read and checked.
+// Plain rows, made once by `read_appliance` (appliance_document.hpp) and handed down.
+
+/// A place with one temperature: coil, cabinet, room.
+struct Zone {
+  std::string id;
+  std::string title;
+  StatedValue temperature;  ///< as found, unless a set-up or the technician says otherwise
+};
+
+/// A panel, a plug or a box that hides parts and test points. Taken off once, it opens the way to all behind it.
+struct Cover {
+  std::string id;
+  std::string title;
+  double minutes = 0.0;               ///< to take it off
+  std::vector<std::size_t> behind;    ///< covers that must be off before
+  std::vector<std::string> cautions;  ///< ids: of the framework, or of any kind of the appliance
+};
+
+/// A terminal of a part: the point of the part itself, whatever it is connected to.
+struct PartTerminal {
+  std::size_t part = 0;
+  std::uint16_t terminal = 0;  ///< index into the kind's `Descriptor::terminals`
+
+  friend bool operator==(const PartTerminal&, const PartTerminal&) = default;
+};
+
+/// A part in its place. Wires, connectors and splices are parts, too.
+struct PlacedPart {
+  std::string id;
+  std::string title;
+  const LoadedKind* kind = nullptr;  ///< of the registry, which outlives the appliance
+  std::shared_ptr<const Part> part;
+  std::string ratings;  ///< name of the class, for people; empty: unknown or written in the file
+  std::vector<std::optional<std::size_t>> nodes;  ///< by terminal: where it is connected; empty: nowhere
+  std::optional<std::size_t> zone;
+  std::vector<StateValue> states;  ///< as found, unless a set-up or a reading says otherwise
+  double weight = 1.0;             ///< times the weights of its kind's fault modes: a part known to fail often
+  double minutes_to_replace = 30.0;
+  std::vector<std::size_t> behind;  ///< covers that hide it
+};
+
+/// What an instrument does at a test point.
+enum class Probe : std::uint8_t { ohms, volts, amperes };
+
+/// Where one probe goes: a node of the wiring, or a part's own terminal (of which the lead may have been lifted).
+struct ProbePlace {
+  std::optional<std::size_t> node;
+  std::optional<PartTerminal> terminal;
+};
+
+/// A place where probes can touch, with what must be uncovered, unplugged or lifted to reach it.
+struct TestPoint {
+  std::string id;
+  std::string title;
+  Probe probe = Probe::ohms;
+  ProbePlace from;                   ///< for amperes: the part's lead that the clamp is around (`terminal`)
+  ProbePlace to;                     ///< unused for amperes
+  std::vector<PartTerminal> lifted;  ///< leads that are off while it is read
+  std::vector<std::size_t> behind;   ///< covers
+  double minutes = 1.0;              ///< once everything is uncovered
+  std::vector<std::string> cautions;
+};
+
+/// A state of a part that a set-up brings about.
+struct SetState {
+  std::size_t part = 0;
+  StateValue value;
+};
+
+/// A temperature that a set-up brings about.
+struct SetTemperature {
+  std::size_t zone = 0;
+  StatedValue temperature;
+};
+
+/// What is done before a reading: chill, warm, force a defrost, turn a timer.
+struct SetUp {
+  std::string id;
+  std::string title;
+  double minutes = 0.0;
+  bool live = false;  ///< it needs the supply on: forcing a defrost
+  std::vector<SetState> states;
+  std::vector<SetTemperature> temperatures;
+  std::vector<std::string> steps;
+  std::string confirmed_by;  ///< the sign that it took: "the compressor stops, the heater ticks"
+  std::string way_out;       ///< how to end it
+  std::string source;        ///< where the steps are from
+  std::vector<std::size_t> behind;
+  std::vector<std::string> cautions;
+};
+
+/// What a condition or a fault does to something a person can see.
+struct SeenSymptom {
+  std::string symptom;
+  double probability = 0.0;
+};
+
+/// A cause that is no part: room outside its climate class, door or gasket, blocked drain or airflow, outlet.
+struct OutsideCause {
+  std::string id;
+  std::string title;
+  double weight = 0.0;
+  std::string source;
+  std::vector<SeenSymptom> symptoms;
+  std::string check;           ///< what to look at: "close the door on a slip of paper"
+  double minutes = 2.0;        ///< for that look
+  bool sealed_system = false;  ///< ends in "stop: licensed refrigerant work"
+  bool cuts_supply = false;    ///< the outlet or extension lead is dead: no volts anywhere
+};
+
+/// One fault mode of one part.
+struct PartFault {
+  std::size_t part = 0;
+  std::uint16_t fault = 0;  ///< index into the kind's `Descriptor::fault_modes`
+
+  friend bool operator==(const PartFault&, const PartFault&) = default;
+};
+
+/// A fault that another brings about: a welded thermostat opens the thermal link, ice stops the fan.
+struct Consequence {
+  std::optional<PartFault> cause;            ///< or else:
+  std::optional<std::size_t> outside_cause;  ///< index into `Appliance::outside_causes`
+  PartFault effect;
+  double probability = 0.0;  ///< that the effect is there when the cause is [0…1]
+};
+
+/// How the supply comes in.
+struct MainsSupply {
+  StatedValue voltage;
+  StatedValue frequency;
+  std::size_t live = 0;              ///< node
+  std::size_t neutral = 0;           ///< node; the other live leg of a two-leg supply
+  std::optional<std::size_t> earth;  ///< node of the protective earth, which the supply ties to its neutral
+};
+
+/// A whole appliance.
+struct Appliance {
+  std::string id;
+  std::string title;
+  std::string market;       ///< "north-america", "europe", …: words and supply
+  std::string refrigerant;  ///< as on the label: "flammable", "non-flammable", "none", "unknown"
+  MainsSupply supply;
+  std::vector<std::string> nodes;  ///< names as in the file
+  std::vector<Zone> zones;
+  std::vector<Cover> covers;
+  std::vector<PlacedPart> parts;
+  std::vector<TestPoint> test_points;
+  std::vector<SetUp> set_ups;
+  std::vector<OutsideCause> outside_causes;
+  std::vector<Consequence> consequences;
+};
+
+}  // namespace ohmwright
