@@ -11,16 +11,18 @@ namespace {
 template <typename Scalar>
 using Square = std::array<Scalar, Update<Scalar>::most_changes * Update<Scalar>::most_changes>;
 
-/// Solves matrix·x = right sides in place (Gauss, pivots by row); false where a pivot is too small to keep its digits.
-/// All entries are about 1 or less.
+/// Solves matrix·x = right sides in place (Gauss, pivots by row) and gives the product of the pivots, at most about 1
+/// as all entries are: what is left of 1 where the changes cancel. 0 where that is too little to keep digits.
 template <typename Scalar>
-bool solve_small(Square<Scalar>& matrix, Square<Scalar>& right_sides, std::size_t count) {
+double solve_small(Square<Scalar>& matrix, Square<Scalar>& right_sides, std::size_t count) {
   constexpr std::size_t row = Update<Scalar>::most_changes;
+  double kept = 1.0;
   for (std::size_t k = 0; k < count; ++k) {
     std::size_t pivot = k;
     for (std::size_t i = k + 1; i < count; ++i)
       if (std::abs(matrix[i * row + k]) > std::abs(matrix[pivot * row + k])) pivot = i;
-    if (!(std::abs(matrix[pivot * row + k]) >= least_share_kept)) return false;  // also for what is not a number
+    kept *= std::min(1.0, std::abs(matrix[pivot * row + k]));
+    if (!(kept >= least_share_kept)) return 0.0;  // also for what is not a number
     if (pivot != k) {
       for (std::size_t j = 0; j < count; ++j) {
         std::swap(matrix[k * row + j], matrix[pivot * row + j]);
@@ -37,7 +39,7 @@ bool solve_small(Square<Scalar>& matrix, Square<Scalar>& right_sides, std::size_
     for (std::size_t j = k; j < count; ++j) matrix[k * row + j] *= inverse;
     for (std::size_t j = 0; j < count; ++j) right_sides[k * row + j] *= inverse;
   }
-  return true;
+  return kept;
 }
 
 /// Whether a branch is an admittance of the tree that nothing goes round.
@@ -95,7 +97,8 @@ std::optional<Update<Scalar>> low_rank_update(const Solution<Scalar>& solution, 
     if (!closes) matrix[i * row + i] += share;
     gain[i * row + i] = share * more;
   }
-  if (!solve_small<Scalar>(matrix, gain, update.count)) return std::nullopt;
+  update.kept = solve_small<Scalar>(matrix, gain, update.count);
+  if (update.kept == 0.0) return std::nullopt;
   for (std::size_t i = 0; i < update.count; ++i)
     for (std::size_t j = 0; j < update.count; ++j) update.gain[i * row + j] = gain[i * row + j] / (unit[i] * unit[j]);
   update.current = update.currents(responses.branch_voltages().data());

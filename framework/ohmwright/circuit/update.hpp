@@ -23,6 +23,7 @@ struct Update {
   std::array<BranchIndex, most_changes> branch{};
   std::array<Scalar, most_changes * most_changes> gain{};  ///< compensating currents a volt, row length most_changes
   std::array<Scalar, most_changes> current{};              ///< compensating currents with the sources at work [A]
+  double kept = 1.0;                                       ///< share of 1 that cancellation left in the gains
   std::size_t cut_count = 0;
   std::array<BranchIndex, most_changes> cut{};  ///< removed bridges
 

@@ -22,8 +22,9 @@ class Variation {
 
   /// Whether no way leads from one probe to the other.
   bool separated(std::size_t pair) const;
-  /// Impedance [ohm] that a pair sees; the pair is not separated.
-  Scalar impedance(std::size_t pair);
+  /// Impedance [ohm] that a pair sees; the pair is not separated. Its digits are kept as far as they count beside what
+  /// it will be added to.
+  Scalar impedance(std::size_t pair, double added_to_in_ohm = 0.0);
   /// Voltage [V] of a pair without a meter; the pair is not separated.
   Scalar voltage(std::size_t pair);
 
@@ -42,8 +43,8 @@ class Variation {
   const Solution<Scalar>& solve();
   const Solution<Scalar>& solution() const { return solved_ ? solved_->solution : prepared_->solution(); }
 
-  /// Whether two parts of a sum leave too little of it.
-  static bool cancels(double result, double parts) { return result < least_share_kept * parts; }
+  /// Whether the parts of a corrected sum leave too little of it, the digits counted that the correction lost before.
+  bool cancels(double result, double parts) const { return result * update_.kept < least_share_kept * parts; }
 
  private:
   struct Solved {
@@ -76,7 +77,7 @@ inline bool Variation<Scalar>::separated(std::size_t pair) const {
 }
 
 template <typename Scalar>
-inline Scalar Variation<Scalar>::impedance(std::size_t pair) {
+inline Scalar Variation<Scalar>::impedance(std::size_t pair, double added_to_in_ohm) {
   if (!solved_) {
     const Responses<Scalar>& responses = prepared_->responses();
     const Scalar* const to_branches = responses.to_branches(pair);
@@ -90,7 +91,7 @@ inline Scalar Variation<Scalar>::impedance(std::size_t pair) {
         parts += std::abs(part);
       }
     }
-    if (!cancels(std::abs(result), parts)) return result;
+    if (!cancels(std::abs(result + added_to_in_ohm), parts)) return result;
     solve();
   }
   TreePath path;
