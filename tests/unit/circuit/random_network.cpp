@@ -18,7 +18,7 @@ NodePair RandomNetworks::pair(const Network& network) {
 
 BranchModel RandomNetworks::passive(const Ingredients& ingredients) {
   if (ingredients.reactances && below(3) == 0) {
-    if (below(2) == 0) return {BranchType::capacitance, between(1e-10, 1e-4), 0.0};
+    if (below(2) == 0) return {BranchType::capacitance, between(ingredients.least_farad, 1e-4), 0.0};
     return {BranchType::inductance, between(1e-3, 10.0), 0.0};
   }
   return {BranchType::resistance, between(ingredients.least_ohm, ingredients.most_ohm), 0.0};
@@ -35,7 +35,7 @@ void RandomNetworks::add(Network& network, NodeIndex from, NodeIndex to, const I
       if (label == goes) label = ideal_[from];
     model = draw == 1 ? closed()
                       : BranchModel{BranchType::voltage_source, between(1.0, 240.0),
-                                    below(3) == 0 ? 2.0 * std::numbers::pi / 3.0 : 0.0};
+                                    below(3) == 0 && ingredients.phases ? 2.0 * std::numbers::pi / 3.0 : 0.0};
   }
   network.add_branch(from, to, model);
 }

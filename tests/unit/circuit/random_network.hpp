@@ -15,8 +15,10 @@ struct Ingredients {
   bool reactances = false;
   bool sources = false;
   bool conductors = true;
+  bool phases = true;       ///< of sources
   double least_ohm = 0.01;  ///< resistances are spread evenly in their logarithm
   double most_ohm = 1e8;
+  double least_farad = 1e-10;
 };
 
 /// The same seed gives the same networks with every library: the generator is the standard's, the transforms are ours.
