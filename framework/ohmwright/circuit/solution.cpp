@@ -150,11 +150,15 @@ Scalar Solution<Scalar>::along(const TreePath& path, std::span<const Scalar> vol
 
 template <typename Scalar>
 Scalar Solution<Scalar>::impedance(const TreePath& path) const {
-  Scalar sum{};
-  for (const TreePath::Step& row : path.unknown)
-    for (const TreePath::Step& column : path.unknown)
-      sum += row.weight * column.weight * inverse_[row.coordinate * unknown_count() + column.coordinate];
-  return sum;
+  Scalar half{};  // the inverse is symmetric: what stands below its diagonal counts twice
+  for (std::size_t i = 0; i < path.unknown.size(); ++i) {
+    const TreePath::Step& row = path.unknown[i];
+    const Scalar* const inverse = inverse_.data() + row.coordinate * unknown_count();
+    Scalar sum = 0.5 * row.weight * inverse[row.coordinate];
+    for (std::size_t j = 0; j < i; ++j) sum += path.unknown[j].weight * inverse[path.unknown[j].coordinate];
+    half += row.weight * sum;
+  }
+  return 2.0 * half;
 }
 
 template <typename Scalar>

@@ -41,7 +41,7 @@ void Variation<Scalar>::solve_anew(std::span<const Change> changes) {
     states[change.branch] = prepared_->feed().state(branches[change.branch]);
   }
   Solution<Scalar> solution(prepared_->network(), states, prepared_->joined_currents());
-  solved_ = std::make_unique<const Solved>(Solved{std::move(branches), std::move(states), std::move(solution)});
+  solved_ = std::make_unique<Solved>(Solved{std::move(branches), std::move(states), std::move(solution), {}});
 }
 
 template <typename Scalar>

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <array>
+#include <cmath>
+#include <complex>
 #include <memory>
 #include <span>
 #include <vector>
@@ -9,6 +11,10 @@
 #include <ohmwright/circuit/update.hpp>
 
 namespace ohmwright::circuit {
+
+/// How large a number is, near enough to tell whether digits were lost (a complex one at most √2 more).
+inline double rough_size(double value) { return std::abs(value); }
+inline double rough_size(const std::complex<double>& value) { return std::abs(value.real()) + std::abs(value.imag()); }
 
 /// A prepared network with a few branches changed: a correction of it where that keeps its digits, else solved anew,
 /// at once or when the first reading asks for it.
@@ -51,6 +57,7 @@ class Variation {
     std::vector<Branch> branches;
     std::vector<BranchState<Scalar>> states;
     Solution<Scalar> solution;
+    TreePath path;  ///< of the reading at hand, kept for its memory
   };
 
   static constexpr std::size_t most_kept = 2 * Update<Scalar>::most_changes;
@@ -63,7 +70,7 @@ class Variation {
   std::size_t change_count_ = 0;
   std::array<ChangedState<Scalar>, most_kept> states_{};
   std::array<BranchModel, most_kept> models_{};
-  std::unique_ptr<const Solved> solved_;
+  std::unique_ptr<Solved> solved_;
 };
 
 extern template class Variation<double>;
@@ -82,21 +89,20 @@ inline Scalar Variation<Scalar>::impedance(std::size_t pair, double added_to_in_
     const Responses<Scalar>& responses = prepared_->responses();
     const Scalar* const to_branches = responses.to_branches(pair);
     Scalar result = responses.impedance(pair);
-    double parts = std::abs(result);
+    double parts = rough_size(result);
     for (std::size_t i = 0; i < update_.count; ++i) {
       for (std::size_t j = 0; j < update_.count; ++j) {
         const Scalar part = to_branches[update_.branch[i]] * update_.gain[i * Update<Scalar>::most_changes + j] *
                             to_branches[update_.branch[j]];
         result -= part;
-        parts += std::abs(part);
+        parts += rough_size(part);
       }
     }
-    if (!cancels(std::abs(result + added_to_in_ohm), parts)) return result;
+    if (!cancels(rough_size(result + added_to_in_ohm), parts)) return result;
     solve();
   }
-  TreePath path;
-  solved_->solution.path(prepared_->pairs()[pair], path);
-  return solved_->solution.impedance(path);
+  solved_->solution.path(prepared_->pairs()[pair], solved_->path);
+  return solved_->solution.impedance(solved_->path);
 }
 
 template <typename Scalar>
@@ -105,18 +111,17 @@ inline Scalar Variation<Scalar>::voltage(std::size_t pair) {
     const Responses<Scalar>& responses = prepared_->responses();
     const Scalar* const to_branches = responses.to_branches(pair);
     Scalar result = responses.voltage(pair);
-    double parts = std::abs(result);
+    double parts = rough_size(result);
     for (std::size_t i = 0; i < update_.count; ++i) {
       const Scalar part = to_branches[update_.branch[i]] * update_.current[i];
       result -= part;
-      parts += std::abs(part);
+      parts += rough_size(part);
     }
-    if (!cancels(std::abs(result), parts)) return result;
+    if (!cancels(rough_size(result), parts)) return result;
     solve();
   }
-  TreePath path;
-  solved_->solution.path(prepared_->pairs()[pair], path);
-  return solved_->solution.voltage(path);
+  solved_->solution.path(prepared_->pairs()[pair], solved_->path);
+  return solved_->solution.voltage(solved_->path);
 }
 
 }  // namespace ohmwright::circuit

@@ -10,7 +10,8 @@ VoltageTree::VoltageTree(std::size_t node_count)
     : node_count_(node_count),
       part_(node_count),
       unknown_(node_count * node_count, 0.0),
-      known_(node_count * node_count, 0.0) {
+      known_(node_count * node_count, 0.0),
+      shift_(node_count) {
   std::iota(part_.begin(), part_.end(), std::uint32_t{0});
 }
 
@@ -29,11 +30,10 @@ void VoltageTree::merge(NodeIndex from, NodeIndex to, double* new_coordinate_of_
   const std::uint32_t stays = part_[from];
   const std::uint32_t goes = part_[to];
   const auto shift = [&](std::vector<double>& rows, std::size_t count) {
-    std::vector<double> by(count);
-    for (std::size_t k = 0; k < count; ++k) by[k] = rows[from * node_count_ + k] - rows[to * node_count_ + k];
+    for (std::size_t k = 0; k < count; ++k) shift_[k] = rows[from * node_count_ + k] - rows[to * node_count_ + k];
     for (std::size_t node = 0; node < node_count_; ++node) {
       if (part_[node] != goes) continue;
-      for (std::size_t k = 0; k < count; ++k) rows[node * node_count_ + k] += by[k];
+      for (std::size_t k = 0; k < count; ++k) rows[node * node_count_ + k] += shift_[k];
     }
   };
   shift(unknown_, unknown_count_);

@@ -49,6 +49,7 @@ class VoltageTree {
   std::vector<std::uint32_t> part_;  ///< label of the part that a node belongs to
   std::vector<double> unknown_;      ///< node by coordinate, row length node_count_
   std::vector<double> known_;        ///< the same for given voltages
+  std::vector<double> shift_;        ///< a row of a merge, kept for its memory
 };
 
 }  // namespace ohmwright::circuit

@@ -43,8 +43,10 @@ class Voltmeter::Variant {
   VoltagePhasor reading(std::size_t pair) {
     if (variation_.separated(pair)) return {};
     const std::complex<double> unloaded = variation_.voltage(pair);
-    return VoltagePhasor::from_value(
-        unloaded / (1.0 + variation_.impedance(pair, input_resistance_in_ohm_) / input_resistance_in_ohm_));
+    const std::complex<double> load =
+        1.0 + variation_.impedance(pair, input_resistance_in_ohm_) / input_resistance_in_ohm_;
+    return VoltagePhasor::from_value(unloaded * std::conj(load) /
+                                     std::norm(load));  // a division without its rare cases
   }
   void sensitivities(std::size_t pair, std::span<double> by_value);
 
