@@ -14,6 +14,7 @@ MAY_INCLUDE = {
     "uncertainty": ["quantity"],
     "verdict": ["quantity", "uncertainty"],
     "component": ["quantity", "uncertainty", "verdict"],
+    "circuit": CORE,
     "plugin": CORE + ["document"],
     "document": CORE,
     "safety": CORE,

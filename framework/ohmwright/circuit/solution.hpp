@@ -1,0 +1,83 @@
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <vector>
+
+#include <ohmwright/circuit/branch_state.hpp>
+#include <ohmwright/circuit/voltage_tree.hpp>
+
+namespace ohmwright::circuit {
+
+/// Whether the currents of joined branches will be asked for.
+enum class JoinedCurrents : bool { not_wanted, wanted };
+
+/// A network solved in full: nodal equations in tree voltages, inverted.
+///
+/// Answers for any two nodes, not fast: `Responses` holds what is asked again and again.
+/// Source: C. A. Desoer, E. S. Kuh, Basic Circuit Theory (1969), ch. 11, cut-set analysis; our choice of the tree.
+template <typename Scalar>
+class Solution {
+ public:
+  /// Throws InputError where sources and conductors without resistance form a loop, or where the network resonates
+  /// without any loss. `network` lends the names for that.
+  Solution(const Network& network, std::span<const BranchState<Scalar>> branches, JoinedCurrents joined_currents);
+
+  /// Whether no way leads from one probe to the other.
+  bool separated(NodePair pair) const { return tree_.separated(pair.plus, pair.minus); }
+
+  /// The way between nodes that are not separated.
+  void path(NodePair pair, TreePath& path) const { tree_.path(pair, path); }
+
+  std::size_t unknown_count() const { return tree_.unknown_count(); }
+  std::size_t known_count() const { return tree_.known_count(); }
+
+  /// Tree voltages (scaled) for 1 A put in at `path.plus` and taken out at its minus; `voltages` has unknown_count().
+  void respond(const TreePath& path, std::span<Scalar> voltages) const;
+
+  /// Voltage [V] along a path when the tree voltages are those of `respond`.
+  static Scalar along(const TreePath& path, std::span<const Scalar> voltages);
+
+  /// Impedance [ohm] that a path sees, sources replaced by conductors.
+  Scalar impedance(const TreePath& path) const;
+
+  /// Voltage [V] along a path with all sources at work, without a meter.
+  Scalar voltage(const TreePath& path) const;
+
+  /// Voltage along a path for 1 V in the known coordinate `known` and 0 V in all other sources [1].
+  Scalar transfer(const TreePath& path, std::size_t known) const;
+
+  /// Whether every current through this coordinate has to come back by itself: nothing goes round it.
+  bool is_bridge(std::size_t unknown) const { return covered_[unknown] == 1; }
+
+  /// The known coordinate of a source, or of a joined branch whose current was wanted; none for any other branch.
+  std::size_t known_coordinate(BranchIndex branch) const;
+  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+  BranchIndex branch_of_known(std::size_t known) const { return known_branch_[known]; }
+
+  /// Whether a joined branch lies in a loop of such, where no value says how the current divides.
+  bool current_is_undetermined(BranchIndex branch) const;
+
+  /// Current [A] through a known coordinate, from `from` to `to`, given the voltage of every branch.
+  Scalar current(std::size_t known, std::span<const Scalar> branch_voltages) const;
+
+ private:
+  void grow(const Network& network, std::span<const BranchState<Scalar>> branches, JoinedCurrents joined_currents);
+  void grow_joined(std::span<const BranchState<Scalar>> branches, JoinedCurrents joined_currents);
+  void invert(std::span<const BranchState<Scalar>> branches);
+
+  VoltageTree tree_;
+  std::vector<BranchState<Scalar>> branches_;
+  std::vector<BranchIndex> known_branch_;  ///< by known coordinate
+  std::vector<BranchIndex> undetermined_;  ///< joined branches in loops
+  std::vector<std::size_t> covered_;       ///< by unknown coordinate: admittances across its cut, itself one of them
+  std::vector<Scalar> inverse_;            ///< unknown by unknown
+  std::vector<Scalar> by_known_;           ///< unknown by known: tree voltages for 1 V in a known coordinate
+  std::vector<Scalar> voltages_;           ///< tree voltages with all sources at work
+  std::vector<Scalar> known_voltages_;     ///< volt
+};
+
+extern template class Solution<double>;
+extern template class Solution<std::complex<double>>;
+
+}  // namespace ohmwright::circuit
