@@ -144,8 +144,8 @@ struct Consequence {
 
 /// How the supply comes in.
 struct MainsSupply {
-  StatedValue voltage;
-  StatedValue frequency;
+  StatedValue voltage = parse_stated_value("0 V", Dimension::voltage);
+  StatedValue frequency = parse_stated_value("0 Hz", Dimension::frequency);
   std::size_t live = 0;              ///< node
   std::size_t neutral = 0;           ///< node; the other live leg of a two-leg supply
   std::optional<std::size_t> earth;  ///< node of the protective earth, which the supply ties to its neutral

@@ -18,8 +18,9 @@ MAY_INCLUDE = {
     "plugin": CORE + ["document"],
     "document": CORE,
     "safety": CORE,
-    "report": CORE + ["document"],
+    "report": CORE + ["document", "plugin", "appliance", "locate"],
     "appliance": CORE + ["plugin", "document"],
+    "locate": CORE + ["plugin", "circuit", "appliance"],
     "conformance": CORE + ["plugin", "document"],
 }
 HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|valijson|CLI|nlohmann/json\.hpp|SQLiteCpp)")

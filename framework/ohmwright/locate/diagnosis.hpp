@@ -1,0 +1,74 @@
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <ohmwright/locate/prober.hpp>
+#include <ohmwright/locate/signs.hpp>
+
+namespace ohmwright::locate {
+
+/// A reading as it was taken.
+struct TakenReading {
+  Measurement measurement;
+  Observed observed;
+  std::string label;
+};
+
+/// What is believed after the evidence.
+struct Diagnosis {
+  std::vector<double> candidates;      ///< probability of each of `FaultList::candidates`
+  std::vector<double> parts;           ///< probability that the part has a fault
+  std::vector<double> outside_causes;  ///< probability of each of `Appliance::outside_causes`
+  double nothing_wrong = 0.0;          ///< probability that nothing of all this is wrong
+  std::vector<double> misread;         ///< by reading: probability that nothing modelled explains it
+  bool sealed_system = false;          ///< the signs speak of the refrigerant circuit: stop here
+};
+
+/// Reasons about one appliance from readings and signs. Keeps what it predicted, so that a reading more is cheap.
+/// Belongs to one thread.
+class Reasoner {
+ public:
+  /// `prober` must outlive the reasoner.
+  explicit Reasoner(Prober& prober, const SignModel& signs = {});
+
+  /// The order of the readings does not matter. Readings of one measurement that agree are one reading, since their
+  /// errors are the same; those that do not are weighed one by one: what comes and goes explains them.
+  Diagnosis diagnose(std::span<const TakenReading> readings, const Signs& signs);
+
+  /// An instance and its probability in the last diagnosis.
+  struct Weighed {
+    std::size_t instance = 0;
+    double probability = 0.0;
+  };
+  /// The likeliest instances of the last diagnosis, most likely first, at most `most`.
+  std::vector<Weighed> likeliest(std::size_t most) const;
+
+  const Instance& instance(std::size_t index) const { return instances_[index]; }
+  /// The ways a measurement may come out of an instance.
+  const std::vector<PredictedOutcome>& predicted(std::size_t instance, const Measurement& measurement);
+
+  Prober& prober() { return prober_; }
+  const FaultList& faults() const { return prober_.faults(); }
+
+ private:
+  using PredictionsOfAll = std::vector<std::optional<std::vector<PredictedOutcome>>>;  ///< by instance
+
+  void weigh_signs(const Signs& signs);
+  void weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis);
+  void sum_up(Diagnosis& diagnosis) const;
+
+  Prober& prober_;
+  SignModel sign_model_;
+  std::vector<Instance> instances_;
+  std::vector<std::size_t> candidate_of_;  ///< by instance
+  std::vector<double> weights_;            ///< by instance, of the last diagnosis
+  std::map<std::pair<std::size_t, std::size_t>, PredictionsOfAll> predictions_;
+};
+
+}  // namespace ohmwright::locate

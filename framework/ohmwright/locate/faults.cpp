@@ -1,0 +1,156 @@
+#include <algorithm>
+#include <set>
+
+#include <ohmwright/locate/faults.hpp>
+#include <ohmwright/locate/information.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright::locate {
+
+namespace {
+
+/// Whether this part can fail in that way at all, whatever the situation.
+bool can_happen(const PlacedPart& part, std::uint16_t fault) {
+  std::vector<Element> unused;
+  const ModelAnswer answer = part.kind->call("the electrical model of a fault",
+                                             [&] { return part.part->electrical_model(fault, Situation(), unused); });
+  return answer != ModelAnswer::not_applicable;
+}
+
+/// The weight that the user gave, else the assumed one; notes which names were used.
+double weight_of(const WeightOverrides& overrides, const std::string& name, const std::string& name_of_all,
+                 double assumed) {
+  for (const std::string& key : {name, name_of_all})
+    if (const auto given = overrides.find(key); given != overrides.end()) return given->second;
+  return assumed;
+}
+
+void refuse_unknown(const WeightOverrides& overrides, const std::set<std::string>& known) {
+  for (const auto& [name, weight] : overrides)
+    if (known.count(name) == 0)
+      throw InputError("there is no fault " + ohmwright::quoted(name) +
+                       did_you_mean(name, std::vector<std::string>(known.begin(), known.end())) +
+                       " to give a weight to; name PART.FAULT, KIND.FAULT or an outside cause");
+}
+
+}  // namespace
+
+FaultList::FaultList(const Appliance& appliance, const PriorSettings& settings, const WeightOverrides& overrides,
+                     std::span<const std::size_t> repaired)
+    : appliance_(&appliance) {
+  add_faults(settings, overrides, repaired);
+  add_candidates(settings, overrides);
+  double sum = 0.0;
+  for (const Candidate& candidate : candidates_) sum += candidate.prior;
+  for (Candidate& candidate : candidates_) candidate.prior /= sum;
+}
+
+std::uint16_t FaultList::fault_of(const Candidate& candidate, std::size_t part) const {
+  for (const std::uint16_t fault : candidate.faults)
+    if (faults_[fault].fault.part == part) return faults_[fault].fault.fault;
+  return not_found;
+}
+
+const FaultModeDescriptor& FaultList::mode(std::size_t fault) const {
+  const PartFault& of = faults_[fault].fault;
+  return appliance_->parts[of.part].kind->descriptor().fault_modes[of.fault];
+}
+
+std::string FaultList::name(std::size_t fault) const {
+  return appliance_->parts[faults_[fault].fault.part].id + "." + std::string(mode(fault).id);
+}
+
+void FaultList::add_faults(const PriorSettings& settings, const WeightOverrides& overrides,
+                           std::span<const std::size_t> repaired) {
+  std::set<std::string> known;
+  for (const OutsideCause& cause : appliance_->outside_causes) known.insert(cause.id);
+  for (std::size_t i = 0; i < appliance_->parts.size(); ++i) {
+    const PlacedPart& part = appliance_->parts[i];
+    const Descriptor& descriptor = part.kind->descriptor();
+    const bool worked_on = std::find(repaired.begin(), repaired.end(), i) != repaired.end();
+    for (std::size_t mode = 0; mode < descriptor.fault_modes.size(); ++mode) {
+      const FaultModeDescriptor& row = descriptor.fault_modes[mode];
+      const std::string name = part.id + "." + std::string(row.id);
+      const std::string of_kind = std::string(descriptor.id) + "." + std::string(row.id);
+      known.insert({name, of_kind});
+      const double weight = weight_of(overrides, name, of_kind, row.prior_weight * part.weight);
+      const auto index = static_cast<std::uint16_t>(mode);
+      if (!(weight > 0.0) || !can_happen(part, index)) continue;
+      const double odds = settings.odds_of_unit_weight * weight * (worked_on ? settings.repaired_place : 1.0);
+      faults_.push_back({{i, index}, odds, row.prior_source});
+    }
+  }
+  refuse_unknown(overrides, known);
+}
+
+/// Probability that the effect follows, where the file says so; else 0.
+double FaultList::caused(const std::optional<PartFault>& cause, std::optional<std::size_t> outside,
+                         const PartFault& effect) const {
+  for (const Consequence& row : appliance_->consequences)
+    if (row.effect == effect && (cause ? row.cause == cause : row.outside_cause == outside)) return row.probability;
+  return 0.0;
+}
+
+/// Odds of exactly these faults. One that another brings about is there with that one's help; a cause without its
+/// effect counts only for the share in which the effect stays away.
+double FaultList::odds_of(std::span<const std::size_t> set) const {
+  double odds = 1.0;
+  for (const std::size_t fault : set) {
+    double own = faults_[fault].odds;
+    for (const std::size_t other : set)
+      if (other != fault) own = std::max(own, caused(faults_[other].fault, {}, faults_[fault].fault));
+    odds *= own;
+    for (const Consequence& row : appliance_->consequences) {
+      if (row.cause != faults_[fault].fault) continue;
+      const bool followed =
+          std::any_of(set.begin(), set.end(), [&](std::size_t other) { return faults_[other].fault == row.effect; });
+      if (!followed) odds *= 1.0 - row.probability;
+    }
+  }
+  return odds;
+}
+
+void FaultList::add_candidates(const PriorSettings& settings, const WeightOverrides& overrides) {
+  const std::size_t most = std::clamp<std::size_t>(settings.most_faults, 1, Candidate::most_faults);
+  for (const std::vector<std::size_t>& set : fault_sets(faults_.size(), most)) {
+    const bool one_a_part = [&] {  // a part fails in one way at a time
+      for (std::size_t i = 1; i < set.size(); ++i)
+        for (std::size_t j = 0; j < i; ++j)
+          if (faults_[set[i]].fault.part == faults_[set[j]].fault.part) return false;
+      return true;
+    }();
+    if (!one_a_part) continue;
+    Candidate candidate;
+    for (const std::size_t fault : set) candidate.faults.push_back(static_cast<std::uint16_t>(fault));
+    candidate.prior = set.empty() ? settings.odds_of_unit_weight * settings.nothing_wrong_weight : odds_of(set);
+    if (candidate.prior > 0.0) candidates_.push_back(std::move(candidate));
+  }
+  add_outside_causes(settings, overrides);
+}
+
+void FaultList::add_outside_causes(const PriorSettings& settings, const WeightOverrides& overrides) {
+  for (std::size_t i = 0; i < appliance_->outside_causes.size(); ++i) {
+    const OutsideCause& cause = appliance_->outside_causes[i];
+    const double odds = settings.odds_of_unit_weight * weight_of(overrides, cause.id, cause.id, cause.weight);
+    if (!(odds > 0.0)) continue;
+    double alone = odds;
+    for (std::size_t fault = 0; fault < faults_.size(); ++fault) {
+      const double follows = caused({}, i, faults_[fault].fault);
+      alone *= 1.0 - follows;
+      if (!(follows > 0.0)) continue;
+      Candidate both;
+      both.faults.push_back(static_cast<std::uint16_t>(fault));
+      both.outside_cause = i;
+      both.prior = odds * follows;
+      candidates_.push_back(std::move(both));
+    }
+    Candidate candidate;
+    candidate.outside_cause = i;
+    candidate.prior = alone;
+    candidates_.push_back(std::move(candidate));
+  }
+}
+
+}  // namespace ohmwright::locate

@@ -1,0 +1,230 @@
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <utility>
+
+#include <ohmwright/locate/information.hpp>
+#include <ohmwright/locate/next_step.hpp>
+
+namespace ohmwright::locate {
+
+namespace {
+
+/// Outcomes nearer than this on the scale are read as one.
+constexpr double told_apart = 0.02;
+
+using AnswerKey = std::pair<std::vector<std::size_t>, std::size_t>;  ///< parts, and 1 + outside cause
+
+AnswerKey answer_of(const FaultList& faults, const Candidate& candidate) {
+  AnswerKey key;
+  for (const std::uint16_t fault : candidate.faults) key.first.push_back(faults.faults()[fault].fault.part);
+  std::sort(key.first.begin(), key.first.end());
+  key.second = candidate.outside_cause ? *candidate.outside_cause + 1 : 0;
+  return key;
+}
+
+/// The likeliest instances as hypotheses, each with the class of its answer.
+struct Hypotheses {
+  std::vector<std::size_t> instances;
+  std::vector<double> probabilities;
+  std::vector<std::size_t> class_of;
+  double entropy = 0.0;
+};
+
+Hypotheses hypotheses_of(const Reasoner& reasoner, std::size_t most) {
+  Hypotheses all;
+  std::map<AnswerKey, std::size_t> classes;
+  for (const Reasoner::Weighed& weighed : reasoner.likeliest(most)) {
+    all.instances.push_back(weighed.instance);
+    all.probabilities.push_back(weighed.probability);
+    const AnswerKey key = answer_of(reasoner.faults(), *reasoner.instance(weighed.instance).candidate);
+    all.class_of.push_back(classes.try_emplace(key, classes.size()).first->second);
+  }
+  normalise(all.probabilities);
+  all.entropy = entropy_in_bits(class_probabilities(all.probabilities, all.class_of));
+  return all;
+}
+
+/// A reading that may be shown, with the probability that it is meant so.
+struct PossibleReading {
+  PredictedOutcome::Form form = PredictedOutcome::Form::value;
+  SeenReading seen;
+  double probability = 0.0;
+};
+
+/// Every reading that some hypothesis predicts; those that a meter would not tell apart are one.
+std::vector<PossibleReading> possible_readings(Reasoner& reasoner, const Hypotheses& all,
+                                               const Measurement& measurement) {
+  std::vector<PossibleReading> readings;
+  const Probe probe = reasoner.prober().appliance().test_points[measurement.test_point].probe;
+  for (std::size_t h = 0; h < all.instances.size(); ++h)
+    for (const PredictedOutcome& outcome : reasoner.predicted(all.instances[h], measurement)) {
+      PossibleReading reading{outcome.form, {}, all.probabilities[h] * outcome.weight};
+      reading.seen.at = outcome.form == PredictedOutcome::Form::floating ? scale_of(probe).at(30.0) : outcome.mean;
+      if (outcome.form == PredictedOutcome::Form::over_range) reading.seen.form = SeenReading::Form::over_range;
+      const auto same = std::find_if(readings.begin(), readings.end(), [&](const PossibleReading& other) {
+        return other.form == reading.form && std::abs(other.seen.at - reading.seen.at) < told_apart;
+      });
+      if (same == readings.end())
+        readings.push_back(reading);
+      else
+        same->probability += reading.probability;
+    }
+  return readings;
+}
+
+/// Fall of the entropy to be expected [bit]. A misreading tells nothing and has no part in it.
+double gain_of(Reasoner& reasoner, const Hypotheses& all, const Measurement& measurement) {
+  const ReadingModel& model = reasoner.prober().model();
+  const Probe probe = reasoner.prober().appliance().test_points[measurement.test_point].probe;
+  double expected = 0.0;
+  double total = 0.0;
+  std::vector<double> posterior(all.instances.size());
+  for (const PossibleReading& reading : possible_readings(reasoner, all, measurement)) {
+    const double misread = model.misread_share * likelihood_if_misread(reading.seen, probe, model);
+    for (std::size_t h = 0; h < posterior.size(); ++h)
+      posterior[h] = all.probabilities[h] * (misread + (1.0 - model.misread_share) *
+                                                           likelihood(reasoner.predicted(all.instances[h], measurement),
+                                                                      reading.seen, probe, model));
+    normalise(posterior);
+    expected += reading.probability * entropy_in_bits(class_probabilities(posterior, all.class_of));
+    total += reading.probability;
+  }
+  if (!(total > 0.0)) return 0.0;
+  return (1.0 - model.misread_share) * (all.entropy - expected / total);
+}
+
+/// Entropy that a yes-or-no answer takes away [bit]: `positive` says of each hypothesis how likely it says yes.
+double gain_of_answer(const Hypotheses& all, std::span<const double> positive) {
+  OutcomeTable table(all.instances.size(), 2);
+  for (std::size_t h = 0; h < all.instances.size(); ++h) {
+    table.at(h, 0) = positive[h];
+    table.at(h, 1) = 1.0 - positive[h];
+  }
+  return all.entropy - expected_entropy_in_bits(all.probabilities, table, all.class_of);
+}
+
+class StepFinder {
+ public:
+  StepFinder(Reasoner& reasoner, const WorkState& state, const NextStepSettings& settings)
+      : reasoner_(reasoner),
+        appliance_(reasoner.prober().appliance()),
+        state_(state),
+        settings_(settings),
+        all_(hypotheses_of(reasoner, settings.most_instances)) {}
+
+  void add_measurements(std::span<const Measurement> done) {
+    for (std::size_t point = 0; point < appliance_.test_points.size(); ++point) {
+      add_measurement({point, {}}, done);
+      for (std::size_t set_up = 0; set_up < appliance_.set_ups.size(); ++set_up) add_measurement({point, set_up}, done);
+    }
+  }
+
+  void add_looks(std::span<const std::size_t> looked_at) {
+    constexpr double overlooked = 0.05;  // as SignModel
+    for (std::size_t i = 0; i < appliance_.outside_causes.size(); ++i) {
+      if (std::find(looked_at.begin(), looked_at.end(), i) != looked_at.end()) continue;
+      std::vector<double> positive;
+      for (const std::size_t instance : all_.instances)
+        positive.push_back(reasoner_.instance(instance).candidate->outside_cause == i ? 1.0 - overlooked : overlooked);
+      add({Step::Form::look,
+           {},
+           i,
+           std::max(0.5, appliance_.outside_causes[i].minutes),
+           gain_of_answer(all_, positive)});
+    }
+  }
+
+  /// It runs after a part was replaced when nothing else was at fault.
+  void add_replacements(const Diagnosis& diagnosis) {
+    constexpr double worth_thinking_of = 0.5;
+    if (!settings_.insulation_is_good) return;
+    for (std::size_t part = 0; part < appliance_.parts.size(); ++part) {
+      if (diagnosis.parts[part] < worth_thinking_of) continue;
+      std::vector<double> positive;
+      for (const std::size_t instance : all_.instances) {
+        const Candidate& candidate = *reasoner_.instance(instance).candidate;
+        const AnswerKey key = answer_of(reasoner_.faults(), candidate);
+        positive.push_back(key.second == 0 && key.first == std::vector<std::size_t>{part} ? 0.99 : 0.01);
+      }
+      add({Step::Form::replace,
+           {},
+           part,
+           appliance_.parts[part].minutes_to_replace + settings_.times.test_run,
+           gain_of_answer(all_, positive)});
+    }
+  }
+
+  std::vector<Step> take() {
+    std::stable_sort(steps_.begin(), steps_.end(), [](const Step& a, const Step& b) {
+      return a.gain_per_minute() != b.gain_per_minute() ? a.gain_per_minute() > b.gain_per_minute()
+                                                        : a.gain_bits > b.gain_bits;
+    });
+    return std::move(steps_);
+  }
+
+ private:
+  void add_measurement(const Measurement& measurement, std::span<const Measurement> done) {
+    if (!is_possible(appliance_, measurement)) return;
+    if (is_live(appliance_, measurement) && !settings_.allow_live) return;
+    if (std::find(done.begin(), done.end(), measurement) != done.end()) return;
+    add({Step::Form::measure, measurement, 0, minutes_of(appliance_, settings_.times, state_, measurement),
+         gain_of(reasoner_, all_, measurement)});
+  }
+
+  void add(const Step& step) {
+    if (step.gain_bits >= settings_.least_gain_bits) steps_.push_back(step);
+  }
+
+  Reasoner& reasoner_;
+  const Appliance& appliance_;
+  const WorkState& state_;
+  const NextStepSettings& settings_;
+  Hypotheses all_;
+  std::vector<Step> steps_;
+};
+
+}  // namespace
+
+std::vector<AnswerSet> answers(const FaultList& faults, const Diagnosis& diagnosis) {
+  std::map<AnswerKey, double> sums;
+  for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i)
+    sums[answer_of(faults, faults.candidates()[i])] += diagnosis.candidates[i];
+  std::vector<AnswerSet> sets;
+  for (const auto& [key, probability] : sums) {
+    AnswerSet set{key.first, {}, probability};
+    if (key.second > 0) set.outside_cause = key.second - 1;
+    sets.push_back(std::move(set));
+  }
+  std::stable_sort(sets.begin(), sets.end(),
+                   [](const AnswerSet& a, const AnswerSet& b) { return a.probability > b.probability; });
+  return sets;
+}
+
+std::vector<Step> next_steps(Reasoner& reasoner, const Diagnosis& diagnosis, const WorkState& state,
+                             const NextStepSettings& settings, std::span<const Measurement> done,
+                             std::span<const std::size_t> looked_at) {
+  if (diagnosis.sealed_system) return {};
+  StepFinder finder(reasoner, state, settings);
+  finder.add_measurements(done);
+  finder.add_looks(looked_at);
+  finder.add_replacements(diagnosis);
+  return finder.take();
+}
+
+Standing standing(const FaultList& faults, const Diagnosis& diagnosis, const NextStepSettings& settings,
+                  std::span<const Step> steps) {
+  const std::vector<AnswerSet> sets = answers(faults, diagnosis);
+  Standing at{Standing::Form::open, sets.front().parts, sets.front().outside_cause, sets.front().probability};
+  if (diagnosis.sealed_system)
+    at.form = Standing::Form::sealed_system;
+  else if (at.probability >= settings.replace)
+    at.form = Standing::Form::settled;
+  else if (at.probability >= settings.likely)
+    at.form = Standing::Form::likely;
+  else if (steps.empty())
+    at.form = Standing::Form::no_more_steps;
+  return at;
+}
+
+}  // namespace ohmwright::locate

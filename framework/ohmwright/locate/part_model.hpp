@@ -1,0 +1,37 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include <ohmwright/appliance/appliance.hpp>
+#include <ohmwright/locate/site.hpp>
+
+namespace ohmwright::locate {
+
+/// One way an element of a part may be: a value with what is left of its spread, or open.
+struct ElementChoice {
+  double weight = 1.0;  ///< probability of this choice [0…1]
+  ElementType type = ElementType::open;
+  double value_in_si = 0.0;
+  double relative_uncertainty = 0.0;  ///< standard, of the value
+};
+
+/// An element with its choices, the likeliest first.
+struct ElementSpread {
+  std::uint16_t from = 0;  ///< as `Element::from`
+  std::uint16_t to = 0;
+  /// Whether the choices are what a contact does from reading to reading; else they are what the part is, once for all.
+  bool is_contact = false;
+  std::vector<ElementChoice> choices;
+};
+
+/// The elements of a part, healthy (`not_found`) or with a fault, at a site whose temperature is in doubt.
+///
+/// Asked at the middle and at both ends of the temperature: a resistance takes in all three, a contact is closed with
+/// the weighted share. What spreads over more than a factor is cut into choices of equal probability on a logarithmic
+/// scale. A part that cannot say what it is has anything from an ohm to a megohm between its first two terminals.
+std::vector<ElementSpread> part_model(const Appliance& appliance, std::size_t part, std::uint16_t fault,
+                                      const Site& site, Excitation excitation);
+
+}  // namespace ohmwright::locate

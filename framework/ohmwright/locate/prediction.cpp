@@ -1,0 +1,98 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <variant>
+
+#include <ohmwright/locate/prediction.hpp>
+
+namespace ohmwright::locate {
+
+namespace {
+
+double normal_density(double at, double mean, double u) {
+  const double t = (at - mean) / u;
+  return std::exp(-0.5 * t * t) / (u * std::sqrt(2.0 * std::numbers::pi));
+}
+
+double normal_below(double at, double mean, double u) {
+  return 0.5 * std::erfc((mean - at) / (u * std::numbers::sqrt2));
+}
+
+/// Where a ghost voltage or a damp path reads, on the scale: nearly anything below the supply, or some megohms.
+struct Anywhere {
+  double mean;
+  double uncertainty;
+};
+Anywhere floating_volts() { return {scale_of(Probe::volts).at(30.0), 1.3}; }
+Anywhere damp_ohms() { return {scale_of(Probe::ohms).at(8e6), 1.2}; }
+
+double likelihood_of_value(const PredictedOutcome& outcome, double at, Probe probe, const ReadingModel& model) {
+  if (outcome.form == PredictedOutcome::Form::value)
+    return normal_density(at, outcome.mean, std::max(outcome.uncertainty, model.least_uncertainty));
+  if (outcome.form == PredictedOutcome::Form::floating) {
+    const Anywhere ghost = floating_volts();
+    return normal_density(at, ghost.mean, ghost.uncertainty);
+  }
+  if (probe != Probe::ohms) return 0.0;
+  const Anywhere damp = damp_ohms();
+  return model.damp_share * normal_density(at, damp.mean, damp.uncertainty);
+}
+
+/// Probability that the outcome reads above `limit` on the scale; OL is.
+double above(const PredictedOutcome& outcome, double limit, const ReadingModel& model) {
+  if (outcome.form == PredictedOutcome::Form::over_range) return 1.0;
+  return 1.0 - normal_below(limit, outcome.mean, std::max(outcome.uncertainty, model.least_uncertainty));
+}
+
+double likelihood_of(const PredictedOutcome& outcome, const SeenReading& seen, Probe probe, const ReadingModel& model) {
+  const Scale scale = scale_of(probe);
+  switch (seen.form) {
+    case SeenReading::Form::value:
+      return likelihood_of_value(outcome, seen.at, probe, model);
+    case SeenReading::Form::over_range:
+      return above(outcome, scale.at(scale.largest), model) *
+             (outcome.form == PredictedOutcome::Form::over_range ? 1.0 - model.damp_share : 1.0);
+    case SeenReading::Form::does_not_conduct:
+      return above(outcome, scale.at(model.conducts_below), model);
+    case SeenReading::Form::conducts:
+      break;
+  }
+  return 1.0 - above(outcome, scale.at(model.conducts_below), model);
+}
+
+}  // namespace
+
+double likelihood(const std::vector<PredictedOutcome>& outcomes, const SeenReading& seen, Probe probe,
+                  const ReadingModel& model) {
+  double sum = 0.0;
+  for (const PredictedOutcome& outcome : outcomes) sum += outcome.weight * likelihood_of(outcome, seen, probe, model);
+  return sum;
+}
+
+double likelihood_if_misread(const SeenReading& seen, Probe probe, const ReadingModel& model) {
+  switch (seen.form) {
+    case SeenReading::Form::value:
+      return (1.0 - model.over_range_share) * scale_of(probe).density_of_anything();
+    case SeenReading::Form::over_range:
+      return model.over_range_share;
+    case SeenReading::Form::conducts:
+    case SeenReading::Form::does_not_conduct:
+      break;
+  }
+  return 0.5;
+}
+
+std::optional<SeenReading> seen_reading(const Observed& observed, Probe probe, double lead_resistance) {
+  if (const auto* stated = std::get_if<StatedValue>(&observed)) {
+    const double shown = stated->value.value_in_si();
+    const double value = probe == Probe::ohms ? std::max(0.0, shown - lead_resistance) : std::abs(shown);
+    return SeenReading{SeenReading::Form::value, scale_of(probe).at(value)};
+  }
+  if (probe != Probe::ohms) return std::nullopt;
+  if (const auto* contact = std::get_if<ContactState>(&observed))
+    return SeenReading{
+        *contact == ContactState::open ? SeenReading::Form::does_not_conduct : SeenReading::Form::conducts, 0.0};
+  return SeenReading{SeenReading::Form::over_range, 0.0};
+}
+
+}  // namespace ohmwright::locate

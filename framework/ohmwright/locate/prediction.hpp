@@ -1,0 +1,55 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include <ohmwright/appliance/appliance.hpp>
+#include <ohmwright/locate/scale.hpp>
+#include <ohmwright/quantity/observed.hpp>
+
+namespace ohmwright::locate {
+
+/// One way a reading may come out.
+struct PredictedOutcome {
+  enum class Form : std::uint8_t {
+    value,       ///< about `mean` on the scale
+    over_range,  ///< no way between the probes, or more than the meter shows
+    floating,    ///< a conductor that hangs in the air: any ghost voltage
+  };
+
+  double weight = 1.0;  ///< probability of this way [0…1]
+  Form form = Form::value;
+  double mean = 0.0;         ///< on the probe's `Scale`
+  double uncertainty = 0.0;  ///< standard, on the scale
+};
+
+/// What an instrument showed, as it is compared with predictions.
+struct SeenReading {
+  enum class Form : std::uint8_t { value, over_range, conducts, does_not_conduct };
+
+  Form form = Form::value;
+  double at = 0.0;  ///< on the scale, the test leads' resistance subtracted
+};
+
+/// The most that a reading's own digits can tell apart, and what is assumed of instruments and people.
+struct ReadingModel {
+  double misread_share = 0.01;    ///< of all readings: wrong digits, wrong terminal, poor contact (assumed)
+  double damp_share = 0.02;       ///< of open paths: damp or dirt reads as megohms instead (assumed)
+  double over_range_share = 0.3;  ///< of misreadings: OL (assumed)
+  double least_uncertainty = 0.01;
+  double conducts_below = 50.0;  ///< what a continuity buzzer calls closed [ohm] (common practice, no source)
+};
+
+/// Probability of the seen reading, of a density on the scale for a value, if it comes out in one of these ways and is
+/// not misread.
+double likelihood(const std::vector<PredictedOutcome>& outcomes, const SeenReading& seen, Probe probe,
+                  const ReadingModel& model);
+
+/// The same of a misreading, whatever was there.
+double likelihood_if_misread(const SeenReading& seen, Probe probe, const ReadingModel& model);
+
+/// What was seen; `lead_resistance` [ohm] is subtracted from ohms. Nothing where it says nothing: OL of volts.
+std::optional<SeenReading> seen_reading(const Observed& observed, Probe probe, double lead_resistance);
+
+}  // namespace ohmwright::locate

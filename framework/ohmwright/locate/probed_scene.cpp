@@ -1,0 +1,219 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <ohmwright/locate/probed_scene.hpp>
+
+namespace ohmwright::locate {
+
+namespace {
+
+/// Input resistances of a voltmeter as it is, and in its low-impedance mode [ohm] (common practice, no source).
+constexpr double input_ohm = 10e6;
+constexpr double low_input_ohm = 10e3;
+/// A reading that sinks by this share of the supply under the low input hung in the air.
+constexpr double ghost_share = 0.05;
+/// What a probe on bare metal adds [ohm], half-width of a rectangle (common practice, no source).
+constexpr double probe_contact_ohm = 0.1;
+/// Combinations of wavering contacts below this probability are left out.
+constexpr double least_weight = 1e-3;
+
+/// The choice at a place of the range: their weights, laid end to end, reach from 0 to 1.
+const ElementChoice& choice_at(const PlacedElement& element, double place) {
+  double below = 0.0;
+  for (const ElementChoice& choice : element.choices) {
+    below += choice.weight;
+    if (place < below) return choice;
+  }
+  return element.choices.back();
+}
+
+double squared(double x) { return x * x; }
+
+}  // namespace
+
+Prober::ProbedScene::ProbedScene(const FaultList& faults, const Site& site, Excitation excitation, const Meter& meter)
+    : faults_(faults), appliance_(faults.appliance()), meter_(meter), scene_(faults, site, excitation) {
+  sort_test_points();
+  for (const std::unique_ptr<Group>& group : groups_) prepare(*group);
+  sensitivities_.resize(scene_.network().branches().size());
+}
+
+void Prober::ProbedScene::sort_test_points() {
+  places_.resize(appliance_.test_points.size());
+  for (std::size_t i = 0; i < appliance_.test_points.size(); ++i) {
+    const TestPoint& point = appliance_.test_points[i];
+    if ((point.probe == Probe::ohms) != (scene_.excitation() == Excitation::ohmmeter)) continue;
+    const auto same = [&](const std::unique_ptr<Group>& group) { return group->lifted == point.lifted; };
+    auto found = std::find_if(groups_.begin(), groups_.end(), same);
+    if (found == groups_.end()) {
+      found = groups_.insert(groups_.end(), std::make_unique<Group>());
+      (*found)->lifted = point.lifted;
+    }
+    Group& group = **found;
+    if (point.probe == Probe::amperes) {
+      places_[i] = {&group, point.probe, group.around.size()};
+      group.around.push_back(scene_.lead(*point.from.terminal));
+    } else {
+      places_[i] = {&group, point.probe, group.pairs.size()};
+      group.pairs.push_back({scene_.node(point.from), scene_.node(point.to)});
+    }
+  }
+}
+
+void Prober::ProbedScene::prepare(Group& group) {
+  const std::vector<circuit::Change> lifted = changes_of(group);
+  const circuit::Network& network = scene_.network();
+  if (scene_.excitation() == Excitation::ohmmeter) {
+    group.ohmmeter.emplace(network, group.pairs, lifted);
+    return;
+  }
+  const auto hertz = Frequency::from_value(appliance_.supply.frequency.value.value_in_si());
+  if (!group.pairs.empty()) {
+    group.voltmeter.emplace(network, hertz, Resistance::from_value(input_ohm), group.pairs, lifted);
+    group.low_impedance_voltmeter.emplace(network, hertz, Resistance::from_value(low_input_ohm), group.pairs, lifted);
+  }
+  if (!group.around.empty()) group.ammeter.emplace(network, hertz, group.around, lifted);
+}
+
+std::vector<circuit::Change> Prober::ProbedScene::changes_of(const Group& group) const {
+  std::vector<circuit::Change> changes;
+  for (const PartTerminal& terminal : group.lifted) changes.push_back({scene_.lead(terminal), circuit::open()});
+  return changes;
+}
+
+void Prober::ProbedScene::take(const PlacedElement& element, const ElementChoice& choice, bool as_built) {
+  spread_[element.branch] = choice.relative_uncertainty;
+  values_[element.branch] = choice.value_in_si;
+  if (!as_built) changes_.push_back({element.branch, branch_model(choice)});
+}
+
+void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part, std::uint16_t fault) {
+  const PlacedModel& model = scene_.model(part, fault);
+  const bool healthy = fault == not_found;
+  for (std::size_t i = 0; i < model.elements.size(); ++i) {
+    const PlacedElement& element = model.elements[i];
+    if (element.is_contact && element.choices.size() > 1) {
+      wavering_.push_back({&element, 0});
+      continue;
+    }
+    const auto settled = std::find_if(instance.settled.begin(), instance.settled.end(),
+                                      [&](const Instance::Settled& s) { return s.part == part && s.element == i; });
+    const ElementChoice& choice =
+        settled == instance.settled.end() ? element.choices.front() : choice_at(element, settled->place);
+    take(element, choice, healthy && &choice == &element.choices.front());
+  }
+  if (!healthy)
+    for (const circuit::BranchIndex branch : model.absent) changes_.push_back({branch, circuit::open()});
+}
+
+void Prober::ProbedScene::settle(const Instance& instance) {
+  changes_.clear();
+  wavering_.clear();
+  spread_.assign(scene_.spread_as_built().begin(), scene_.spread_as_built().end());
+  values_.clear();
+  for (const circuit::Branch& branch : scene_.network().branches()) values_.push_back(branch.model.value_in_si);
+  for (std::size_t part = 0; part < appliance_.parts.size(); ++part)
+    settle_part(instance, part, faults_.fault_of(*instance.candidate, part));
+  const std::optional<std::size_t> outside = instance.candidate->outside_cause;
+  if (outside && appliance_.outside_causes[*outside].cuts_supply && scene_.excitation() != Excitation::ohmmeter)
+    changes_.push_back({scene_.supply(), circuit::open()});
+}
+
+void Prober::ProbedScene::predict(const Instance& instance, std::size_t test_point,
+                                  std::vector<PredictedOutcome>& outcomes) {
+  const Place& place = places_[test_point];
+  settle(instance);
+  const std::size_t settled = changes_.size();
+  for (;;) {  // every combination of the wavering contacts' states
+    double weight = 1.0;
+    for (const Wavering& contact : wavering_) {
+      const ElementChoice& choice = contact.element->choices[contact.choice];
+      weight *= choice.weight;
+      take(*contact.element, choice, false);
+    }
+    if (weight >= least_weight) read(place, weight, outcomes);
+    changes_.resize(settled);
+    std::size_t next = 0;
+    while (next < wavering_.size() && ++wavering_[next].choice == wavering_[next].element->choices.size())
+      wavering_[next++].choice = 0;
+    if (next == wavering_.size()) return;
+  }
+}
+
+void Prober::ProbedScene::read(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
+  switch (place.probe) {
+    case Probe::ohms:
+      return read_ohms(place, weight, outcomes);
+    case Probe::volts:
+      return read_volts(place, weight, outcomes);
+    case Probe::amperes:
+      return read_amperes(place, weight, outcomes);
+  }
+}
+
+double Prober::ProbedScene::spread_of_parts() const {
+  double variance = 0.0;
+  for (std::size_t i = 0; i < sensitivities_.size(); ++i)
+    if (spread_[i] > 0.0) variance += squared(sensitivities_[i] * values_[i] * spread_[i]);
+  return std::sqrt(variance);
+}
+
+double Prober::ProbedScene::meter_uncertainty(Probe probe, double value_in_si) const {
+  const Dimension dimension = dimension_of(probe);
+  const MeterFunction* function = function_for(meter_, dimension);
+  double half_width = 0.02 * value_in_si;  // of an instrument whose data sheet does not name this function
+  if (function != nullptr && !function->ranges.empty()) {
+    const MeterRange* range = range_for(*function, {}, AnyQuantity(dimension, value_in_si));
+    half_width = accuracy_half_width(range == nullptr ? function->ranges.back() : *range, value_in_si);
+  }
+  double variance = squared(half_width);
+  if (probe == Probe::ohms)
+    variance += squared(meter_.lead_resistance.half_width.value_or(0.0)) + squared(probe_contact_ohm);
+  return std::sqrt(variance / 3.0);
+}
+
+void Prober::ProbedScene::read_ohms(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
+  circuit::Ohmmeter::Variant variant = place.group->ohmmeter->with(changes_);
+  const std::optional<Resistance> reading = variant.reading(place.index);
+  if (!reading) {
+    outcomes.push_back({weight, PredictedOutcome::Form::over_range, 0.0, 0.0});
+    return;
+  }
+  variant.sensitivities(place.index, sensitivities_);
+  const Scale scale = scale_of(Probe::ohms);
+  const double u = std::hypot(spread_of_parts(), meter_uncertainty(Probe::ohms, reading->value()));
+  outcomes.push_back(
+      {weight, PredictedOutcome::Form::value, scale.at(reading->value()), scale.uncertainty_at(reading->value(), u)});
+}
+
+void Prober::ProbedScene::read_volts(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
+  circuit::Voltmeter::Variant variant = place.group->voltmeter->with(changes_);
+  const double volts = circuit::magnitude(variant.reading(place.index)).value();
+  const double loaded =
+      circuit::magnitude(place.group->low_impedance_voltmeter->with(changes_).reading(place.index)).value();
+  if (std::abs(volts - loaded) > ghost_share * appliance_.supply.voltage.value.value_in_si()) {
+    outcomes.push_back({weight, PredictedOutcome::Form::floating, 0.0, 0.0});
+    return;
+  }
+  variant.sensitivities(place.index, sensitivities_);
+  const Scale scale = scale_of(Probe::volts);
+  const double u = std::hypot(spread_of_parts(), meter_uncertainty(Probe::volts, volts));
+  outcomes.push_back({weight, PredictedOutcome::Form::value, scale.at(volts), scale.uncertainty_at(volts, u)});
+}
+
+void Prober::ProbedScene::read_amperes(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
+  circuit::ClampAmmeter::Variant variant = place.group->ammeter->with(changes_);
+  const std::optional<circuit::CurrentPhasor> reading = variant.reading(place.index);
+  if (!reading) {  // joined conductors share it in a way that no value tells
+    outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, scale_of(Probe::amperes).at(60.0)});
+    return;
+  }
+  variant.sensitivities(place.index, sensitivities_);
+  const double amperes = circuit::magnitude(*reading).value();
+  const Scale scale = scale_of(Probe::amperes);
+  const double u = std::hypot(spread_of_parts(), meter_uncertainty(Probe::amperes, amperes));
+  outcomes.push_back({weight, PredictedOutcome::Form::value, scale.at(amperes), scale.uncertainty_at(amperes, u)});
+}
+
+}  // namespace ohmwright::locate

@@ -1,0 +1,73 @@
+#pragma once
+
+#include <memory>
+#include <span>
+#include <vector>
+
+#include <ohmwright/circuit/clamp_ammeter.hpp>
+#include <ohmwright/circuit/ohmmeter.hpp>
+#include <ohmwright/circuit/voltmeter.hpp>
+#include <ohmwright/locate/prober.hpp>
+
+namespace ohmwright::locate {
+
+/// A scene with its test points, prepared for one kind of probe. Between two source files of this area.
+class Prober::ProbedScene {
+ public:
+  ProbedScene(const FaultList& faults, const Site& site, Excitation excitation, const Meter& meter);
+
+  const Scene& scene() const { return scene_; }
+  void predict(const Instance& instance, std::size_t test_point, std::vector<PredictedOutcome>& outcomes);
+
+ private:
+  /// Test points that lift the same leads, and so share a network.
+  struct Group {
+    std::vector<PartTerminal> lifted;
+    std::vector<std::size_t> test_points;
+    std::vector<circuit::NodePair> pairs;      ///< of ohms and volts
+    std::vector<circuit::BranchIndex> around;  ///< of amperes
+    std::optional<circuit::Ohmmeter> ohmmeter;
+    std::optional<circuit::Voltmeter> voltmeter;  ///< its input a load of 10 megohms
+    std::optional<circuit::Voltmeter> low_impedance_voltmeter;
+    std::optional<circuit::ClampAmmeter> ammeter;
+  };
+  struct Place {
+    Group* group = nullptr;
+    Probe probe = Probe::ohms;
+    std::size_t index = 0;  ///< among the group's pairs or clamped branches
+  };
+  /// A contact that may be in more than one state, with the state it has now.
+  struct Wavering {
+    const PlacedElement* element = nullptr;
+    std::size_t choice = 0;
+  };
+
+  void sort_test_points();
+  void prepare(Group& group);
+  std::vector<circuit::Change> changes_of(const Group& group) const;
+  void settle(const Instance& instance);
+  void settle_part(const Instance& instance, std::size_t part, std::uint16_t fault);
+  void take(const PlacedElement& element, const ElementChoice& choice, bool as_built);
+  void read(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
+  void read_ohms(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
+  void read_volts(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
+  void read_amperes(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
+  double spread_of_parts() const;
+  double meter_uncertainty(Probe probe, double value_in_si) const;
+
+  const FaultList& faults_;
+  const Appliance& appliance_;
+  const Meter& meter_;
+  Scene scene_;
+  std::vector<std::unique_ptr<Group>> groups_;
+  std::vector<Place> places_;  ///< by test point; without a group where the excitation is another
+
+  // Of the instance at hand, kept for their memory:
+  std::vector<circuit::Change> changes_;
+  std::vector<double> spread_;  ///< relative, by branch
+  std::vector<double> values_;  ///< SI, by branch
+  std::vector<double> sensitivities_;
+  std::vector<Wavering> wavering_;
+};
+
+}  // namespace ohmwright::locate

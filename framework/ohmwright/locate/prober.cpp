@@ -1,0 +1,75 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include <ohmwright/locate/probed_scene.hpp>
+#include <ohmwright/locate/prober.hpp>
+
+namespace ohmwright::locate {
+
+namespace {
+
+/// Instances past this number are dropped, least likely first, and the rest weighed up.
+constexpr std::size_t most_instances = 48;
+constexpr std::size_t no_set_up = std::numeric_limits<std::size_t>::max();
+
+void keep_likeliest(std::vector<Instance>& instances) {
+  if (instances.size() <= most_instances) return;
+  std::stable_sort(instances.begin(), instances.end(),
+                   [](const Instance& a, const Instance& b) { return a.weight > b.weight; });
+  instances.resize(most_instances);
+  double sum = 0.0;
+  for (const Instance& instance : instances) sum += instance.weight;
+  for (Instance& instance : instances) instance.weight /= sum;
+}
+
+}  // namespace
+
+Prober::Prober(const FaultList& faults, const Site& site, const Meter& meter, const ReadingModel& model)
+    : faults_(faults), site_(site), meter_(meter), model_(model) {}
+
+Prober::~Prober() = default;
+
+double Prober::lead_resistance() const { return meter_.lead_resistance.value.value_in_si(); }
+
+Prober::ProbedScene& Prober::scene(std::optional<std::size_t> set_up, Excitation excitation) {
+  std::unique_ptr<ProbedScene>& kept = scenes_[{set_up.value_or(no_set_up), excitation}];
+  if (!kept)
+    kept = std::make_unique<ProbedScene>(faults_, after_set_up(appliance(), site_, set_up), excitation, meter_);
+  return *kept;
+}
+
+std::vector<Instance> Prober::instances(const Candidate& candidate) {
+  const Scene& plain = scene({}, Excitation::ohmmeter).scene();
+  std::vector<Instance> instances{{&candidate, 1.0, {}}};
+  for (std::size_t part = 0; part < appliance().parts.size(); ++part) {
+    const PlacedModel& model = plain.model(part, faults_.fault_of(candidate, part));
+    for (std::size_t element = 0; element < model.elements.size(); ++element) {
+      const PlacedElement& row = model.elements[element];
+      if (row.is_contact || row.choices.size() < 2) continue;
+      std::vector<Instance> finer;
+      double below = 0.0;
+      for (const ElementChoice& choice : row.choices) {
+        for (Instance instance : instances) {
+          instance.weight *= choice.weight;
+          instance.settled.push_back({part, element, below + 0.5 * choice.weight});
+          finer.push_back(std::move(instance));
+        }
+        below += choice.weight;
+      }
+      instances = std::move(finer);
+      keep_likeliest(instances);
+    }
+  }
+  return instances;
+}
+
+void Prober::predict(const Instance& instance, const Measurement& measurement,
+                     std::vector<PredictedOutcome>& outcomes) {
+  const Probe probe = appliance().test_points[measurement.test_point].probe;
+  const Excitation excitation = probe == Probe::ohms ? Excitation::ohmmeter : Excitation::alternating_supply;
+  outcomes.clear();
+  scene(measurement.set_up, excitation).predict(instance, measurement.test_point, outcomes);
+}
+
+}  // namespace ohmwright::locate

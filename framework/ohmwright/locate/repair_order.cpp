@@ -1,0 +1,27 @@
+#include <algorithm>
+#include <numeric>
+
+#include <ohmwright/locate/repair_order.hpp>
+
+namespace ohmwright::locate {
+
+std::vector<std::size_t> repair_order(std::span<const RepairAction> actions) {
+  std::vector<std::size_t> order(actions.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return actions[a].probability * actions[b].cost > actions[b].probability * actions[a].cost;
+  });
+  return order;
+}
+
+double expected_cost(std::span<const RepairAction> actions, std::span<const std::size_t> order) {
+  double still_there = 1.0;
+  double cost = 0.0;
+  for (const std::size_t action : order) {
+    cost += still_there * actions[action].cost;
+    still_there -= actions[action].probability;
+  }
+  return cost;
+}
+
+}  // namespace ohmwright::locate

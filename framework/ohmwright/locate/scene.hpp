@@ -1,0 +1,75 @@
+#pragma once
+
+#include <cstddef>
+#include <map>
+#include <span>
+#include <vector>
+
+#include <ohmwright/appliance/appliance.hpp>
+#include <ohmwright/circuit/network.hpp>
+#include <ohmwright/locate/faults.hpp>
+#include <ohmwright/locate/part_model.hpp>
+#include <ohmwright/locate/site.hpp>
+
+namespace ohmwright::locate {
+
+/// An element of a part as a branch of the network: its choices and the branch that takes them.
+struct PlacedElement {
+  circuit::BranchIndex branch = 0;
+  bool is_contact = false;
+  std::vector<ElementChoice> choices;
+};
+
+/// A part in one of its ways of being, healthy or with one fault: what each of its branches is then.
+struct PlacedModel {
+  std::vector<PlacedElement> elements;
+  std::vector<circuit::BranchIndex> absent;  ///< branches of other models of this part, open in this one
+};
+
+/// The appliance's wiring at one site with one kind of supply, and every part in each of its ways of being.
+///
+/// Every terminal of a part is a node of its own, joined to the wiring by a branch that a lifted lead opens. The
+/// network itself has every part healthy with its likeliest choices; anything else is changes to it.
+class Scene {
+ public:
+  Scene(const FaultList& faults, const Site& site, Excitation excitation);
+  Scene(const Scene&) = delete;
+  Scene& operator=(const Scene&) = delete;
+
+  const circuit::Network& network() const { return network_; }
+  Excitation excitation() const { return excitation_; }
+
+  /// The model of a part with a fault, or `not_found` for the healthy one.
+  const PlacedModel& model(std::size_t part, std::uint16_t fault) const;
+
+  circuit::NodeIndex node(const ProbePlace& place) const;
+  /// The branch between a part's terminal and the wiring; what a lifted lead opens and a clamp goes around.
+  circuit::BranchIndex lead(const PartTerminal& terminal) const;
+  circuit::BranchIndex supply() const { return supply_; }
+
+  /// Relative standard uncertainty of a branch's value in the network as built, 0 where it has none.
+  std::span<const double> spread_as_built() const { return spread_as_built_; }
+
+ private:
+  void add_wiring();
+  void add_part(std::size_t part, const Site& site);
+  circuit::NodeIndex node_of(std::size_t part, std::uint16_t end);
+  void add_supply();
+  void add_stray_capacitance();
+
+  const Appliance& appliance_;
+  const FaultList& faults_;
+  Excitation excitation_;
+  circuit::Network network_;
+  std::vector<circuit::NodeIndex> wiring_;
+  std::vector<std::vector<circuit::NodeIndex>> terminals_;    ///< by part; inner nodes behind the terminals
+  std::vector<std::vector<circuit::BranchIndex>> leads_;      ///< by part and terminal; `no_lead` for none
+  std::vector<std::map<std::uint16_t, PlacedModel>> models_;  ///< by part, then by fault
+  std::vector<double> spread_as_built_;
+  circuit::BranchIndex supply_ = 0;
+};
+
+/// What a branch is when it takes that choice.
+circuit::BranchModel branch_model(const ElementChoice& choice);
+
+}  // namespace ohmwright::locate

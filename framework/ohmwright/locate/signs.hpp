@@ -1,0 +1,58 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <ohmwright/locate/faults.hpp>
+
+namespace ohmwright::locate {
+
+/// A symptom that was looked for.
+struct SymptomSign {
+  std::string symptom;
+  bool is_there = true;
+};
+
+/// A cause outside the parts that was looked at: the gasket, the drain.
+struct OutsideSign {
+  std::size_t outside_cause = 0;
+  bool found = false;
+};
+
+/// A code that the control's memory holds: the faults it speaks of, and whether it is fresh.
+struct CodeSign {
+  std::string code;
+  std::vector<PartFault> speaks_of;
+  bool is_old = false;  ///< set long ago, or before the last repair
+};
+
+/// Everything that is known without a meter.
+struct Signs {
+  std::vector<SymptomSign> symptoms;
+  std::vector<OutsideSign> looked_at;
+  std::vector<CodeSign> codes;
+  /// It was thawed before anybody looked: what the frost looks like now says little.
+  bool was_thawed = false;
+  /// After a thaw it ran well for days and then failed again; empty: not known.
+  std::optional<bool> ran_well_after_thaw;
+};
+
+/// What is assumed of signs (docs/arithmetic.md, "Finding the fault"); no source.
+struct SignModel {
+  double without_cause = 0.05;       ///< that a symptom shows though nothing here brings it about
+  double overlooked = 0.05;          ///< that a look at an outside cause misses it, or sees what is not there
+  double code_without_fault = 0.03;  ///< that a board holds a code though the fault is not there
+  double code_with_fault = 0.85;
+  double thawed_frost_weight = 0.3;  ///< what frost evidence still weighs after a thaw [0…1], as an exponent
+};
+
+/// Probability of the signs if the candidate is true.
+double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, const Signs& signs,
+                           const SignModel& model);
+
+/// Whether a symptom that is there speaks of the sealed refrigerant system: then nothing here is to be replaced.
+bool speaks_of_sealed_system(const Signs& signs);
+
+}  // namespace ohmwright::locate

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/appliance/appliance.hpp>
+#include <ohmwright/locate/prober.hpp>
+
+namespace ohmwright::locate {
+
+/// Minutes of what is not the appliance's own (common practice, no source).
+struct WorkTimes {
+  double make_dead = 3.0;  ///< unplug, prove dead, discharge
+  double make_live = 2.0;  ///< hands and tools away, plug in, wait
+  double test_run = 10.0;  ///< after a part was replaced
+};
+
+/// What is off, set up and plugged in at the moment: what the next step costs depends on it.
+struct WorkState {
+  enum class Power : std::uint8_t { unknown, dead, live };
+
+  std::vector<bool> covers_off;  ///< by cover
+  std::optional<std::size_t> set_up;
+  Power power = Power::unknown;
+};
+
+/// Everything closed, nothing set up, and nobody knows whether it is plugged in.
+WorkState work_at_arrival(const Appliance& appliance);
+
+/// Whether the supply must be on.
+bool is_live(const Appliance& appliance, const Measurement& measurement);
+
+/// Whether the measurement can be made at all: no ohms in a set-up that needs the supply.
+bool is_possible(const Appliance& appliance, const Measurement& measurement);
+
+/// Minutes from here to having read it [min]: power cut or restored, covers that still hide it (each paid once, ever),
+/// the set-up, the reading itself.
+double minutes_of(const Appliance& appliance, const WorkTimes& times, const WorkState& state,
+                  const Measurement& measurement);
+
+/// The state after it.
+WorkState after(const Appliance& appliance, WorkState state, const Measurement& measurement);
+
+/// Covers that come off for these, those before first.
+std::vector<std::size_t> covers_to_take_off(const Appliance& appliance, const WorkState& state,
+                                            const Measurement& measurement);
+
+/// Ids of the cautions of the step, each once: those of cutting or having the supply, of covers, set-up, test point.
+std::vector<std::string> cautions_of(const Appliance& appliance, const WorkState& state,
+                                     const Measurement& measurement);
+
+}  // namespace ohmwright::locate

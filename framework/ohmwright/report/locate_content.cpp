@@ -1,0 +1,290 @@
+#include <algorithm>
+#include <cmath>
+
+#include <ohmwright/component/symptom.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/print.hpp>
+#include <ohmwright/report/locate_words.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+using locate::AnswerSet;
+using locate::Standing;
+using locate::Step;
+
+/// Possible faults below this share are summed up as others; so are those past the eighth.
+constexpr double least_listed = 0.005;
+constexpr std::size_t most_listed = 8;
+constexpr std::size_t most_expected = 4;
+constexpr std::size_t most_instead = 3;
+/// A reading that is more likely misread than meant.
+constexpr double is_misread = 0.5;
+
+class LocateSentences {
+ public:
+  LocateSentences(const LocateReport& report, const Sentences& say)
+      : report_(report),
+        say_(say),
+        faults_(report.reasoner.faults()),
+        appliance_(faults_.appliance()),
+        answers_(locate::answers(faults_, report.diagnosis)) {}
+
+  LocateContent make() {
+    headline();
+    possible();
+    evidence();
+    steps();
+    afterwards();
+    assumed();
+    return std::move(content_);
+  }
+
+ private:
+  std::string label(const AnswerSet& answer) const { return answer_label(faults_, report_.diagnosis, answer, say_); }
+
+  void headline() {
+    const AnswerSet& first = answers_.front();
+    const std::string chance = percent_text(first.probability);
+    switch (report_.standing.form) {
+      case Standing::Form::sealed_system:
+        content_.headline = say_(OHMWRIGHT_TEXT("STOP: this speaks of the sealed refrigerant system"));
+        explain(OHMWRIGHT_TEXT(
+            "Nothing that a meter finds here explains it. Work on the refrigerant circuit is for those licensed for "
+            "it, under local codes: close the appliance, say so to the customer, and end here."));
+        return;
+      case Standing::Form::settled:
+        content_.headline = say_(OHMWRIGHT_TEXT("FOUND: {fault}"), {{"fault", label(first)}});
+        explain(OHMWRIGHT_TEXT("The chance that it is this and nothing else is {chance}."), {{"chance", chance}});
+        return;
+      case Standing::Form::likely:
+        content_.headline = say_(OHMWRIGHT_TEXT("LIKELY: {fault}"), {{"fault", label(first)}});
+        explain(OHMWRIGHT_TEXT("The chance that it is this and nothing else is {chance}: read that part alone, a lead "
+                               "off, before you buy (ohmwright check)."),
+                {{"chance", chance}});
+        return;
+      case Standing::Form::no_more_steps:
+        content_.headline = say_(OHMWRIGHT_TEXT("CAN'T TELL FURTHER with the steps that are allowed"));
+        explain(report_.settings.allow_live
+                    ? OHMWRIGHT_TEXT("No step left tells these apart. Compare with a part known good, or look again.")
+                    : OHMWRIGHT_TEXT("No unpowered step left tells these apart. Live steps are for those qualified for "
+                                     "them (--allow-live)."));
+        return;
+      case Standing::Form::open:
+        break;
+    }
+    content_.headline = say_(OHMWRIGHT_TEXT("NOT FOUND YET: measure next as below"));
+    explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}."), {{"fault", label(first)}, {"chance", chance}});
+  }
+
+  void explain(std::string_view pattern, std::initializer_list<FindingArgument> arguments = {}) {
+    content_.explanation.push_back(say_(pattern, arguments));
+  }
+
+  void possible() {
+    double listed = 0.0;
+    for (const AnswerSet& answer : answers_) {
+      if (content_.possible.size() == most_listed || answer.probability < least_listed) break;
+      content_.possible.push_back({label(answer), answer.probability});
+      listed += answer.probability;
+    }
+    content_.others = std::max(0.0, 1.0 - listed);
+  }
+
+  std::string observed_text(const Observed& observed) const {
+    if (const auto* stated = std::get_if<StatedValue>(&observed)) return say_.stated(*stated);
+    if (const auto* contact = std::get_if<ContactState>(&observed))
+      return *contact == ContactState::open ? say_(OHMWRIGHT_TEXT("open")) : say_(OHMWRIGHT_TEXT("closed"));
+    return "OL";
+  }
+
+  void evidence() {
+    for (std::size_t i = 0; i < report_.readings.size(); ++i) {
+      const locate::TakenReading& reading = report_.readings[i];
+      const FindingArgument point{"point", test_point_title(appliance_, reading.measurement, say_)};
+      const FindingArgument shown{"shown", observed_text(reading.observed)};
+      content_.evidence.push_back(
+          report_.diagnosis.misread[i] > is_misread
+              ? say_(OHMWRIGHT_TEXT("{point}: {shown}. Nothing of the possible faults explains it: measure it again."),
+                     {point, shown})
+              : say_(OHMWRIGHT_TEXT("{point}: {shown}"), {point, shown}));
+    }
+    for (const locate::SymptomSign& sign : report_.signs.symptoms) {
+      const Symptom* known = symptom_named(sign.symptom);
+      const std::string text = known == nullptr ? sign.symptom : say_(known->english);
+      content_.evidence.push_back(sign.is_there ? text
+                                                : say_(OHMWRIGHT_TEXT("Not so: {symptom}"), {{"symptom", text}}));
+    }
+    for (const locate::OutsideSign& sign : report_.signs.looked_at) {
+      const FindingArgument cause{"cause", appliance_.outside_causes[sign.outside_cause].title};
+      content_.evidence.push_back(sign.found ? say_(OHMWRIGHT_TEXT("Looked at and found: {cause}"), {cause})
+                                             : say_(OHMWRIGHT_TEXT("Looked at and in order: {cause}"), {cause}));
+    }
+  }
+
+  std::string step_title(const Step& step) const {
+    const FindingArgument minutes{"minutes", minutes_text(step.minutes)};
+    switch (step.form) {
+      case Step::Form::measure:
+        return say_(OHMWRIGHT_TEXT("{point} (about {minutes})"),
+                    {{"point", test_point_title(appliance_, step.measurement, say_)}, minutes});
+      case Step::Form::look:
+        return say_(OHMWRIGHT_TEXT("Look: {check} (about {minutes})"),
+                    {{"check", appliance_.outside_causes[step.subject].check}, minutes});
+      case Step::Form::replace:
+        break;
+    }
+    return say_(OHMWRIGHT_TEXT("Replace the {part} and see whether it runs (about {minutes})"),
+                {{"part", appliance_.parts[step.subject].title}, minutes});
+  }
+
+  void steps() {
+    const bool goes_on =
+        report_.standing.form == Standing::Form::open || report_.standing.form == Standing::Form::likely;
+    if (!goes_on || report_.steps.empty()) return;
+    const Step& first = report_.steps.front();
+    StepContent next;
+    next.title = step_title(first);
+    if (first.form == Step::Form::measure) {
+      describe_work(first, next);
+      describe_expected(first, next);
+      cautions(first);
+    }
+    content_.next = std::move(next);
+    for (std::size_t i = 1; i < report_.steps.size() && content_.instead.size() < most_instead; ++i)
+      content_.instead.push_back(step_title(report_.steps[i]));
+  }
+
+  void describe_work(const Step& step, StepContent& next) const {
+    const locate::Measurement& measurement = step.measurement;
+    const bool live = locate::is_live(appliance_, measurement);
+    if (live)
+      next.before.push_back(say_(OHMWRIGHT_TEXT(
+          "Live step: place the probes unplugged, hands away, then plug in. Only if you are qualified for it.")));
+    else if (report_.work.power != locate::WorkState::Power::dead)
+      next.before.push_back(say_(OHMWRIGHT_TEXT("Unplug, prove dead, discharge.")));
+    for (const std::size_t cover : locate::covers_to_take_off(appliance_, report_.work, measurement))
+      next.before.push_back(say_(OHMWRIGHT_TEXT("Take off: {cover}"), {{"cover", appliance_.covers[cover].title}}));
+    if (measurement.set_up && report_.work.set_up != measurement.set_up) {
+      const SetUp& set_up = appliance_.set_ups[*measurement.set_up];
+      next.before.push_back(say_(OHMWRIGHT_TEXT("Set up: {set_up}"), {{"set_up", set_up.title}}));
+      for (const std::string& line : set_up.steps) next.before.push_back(line);
+      if (!set_up.confirmed_by.empty())
+        next.before.push_back(say_(OHMWRIGHT_TEXT("It took if: {sign}"), {{"sign", set_up.confirmed_by}}));
+      if (!set_up.way_out.empty())
+        next.before.push_back(say_(OHMWRIGHT_TEXT("To end it: {way}"), {{"way", set_up.way_out}}));
+    }
+    for (const PartTerminal& lifted : appliance_.test_points[measurement.test_point].lifted) {
+      const PlacedPart& part = appliance_.parts[lifted.part];
+      next.before.push_back(
+          say_(OHMWRIGHT_TEXT("Lift a lead: {terminal} of {part}"),
+               {{"terminal", std::string(part.kind->descriptor().terminals[lifted.terminal])}, {"part", part.title}}));
+    }
+  }
+
+  void describe_expected(const Step& step, StepContent& next) const {
+    const Probe probe = appliance_.test_points[step.measurement.test_point].probe;
+    for (const AnswerSet& answer : answers_) {
+      if (next.expected.size() == most_expected || answer.probability < least_listed) break;
+      const std::optional<std::size_t> instance = likeliest_instance(answer);
+      if (!instance) continue;
+      next.expected.push_back(
+          {label(answer), shown_text(report_.reasoner.predicted(*instance, step.measurement), probe, say_)});
+    }
+  }
+
+  std::optional<std::size_t> likeliest_instance(const AnswerSet& answer) const {
+    constexpr std::size_t asked = 200;
+    for (const locate::Reasoner::Weighed& weighed : report_.reasoner.likeliest(asked)) {
+      const locate::Candidate& candidate = *report_.reasoner.instance(weighed.instance).candidate;
+      std::vector<std::size_t> parts;
+      for (const std::uint16_t fault : candidate.faults) parts.push_back(faults_.faults()[fault].fault.part);
+      std::sort(parts.begin(), parts.end());
+      if (parts == answer.parts && candidate.outside_cause == answer.outside_cause) return weighed.instance;
+    }
+    return std::nullopt;
+  }
+
+  void cautions(const Step& step) {
+    for (const std::string& id : locate::cautions_of(appliance_, report_.work, step.measurement)) {
+      content_.cautions.push_back(caution_words(appliance_, id, false, say_));
+      content_.brief_cautions.push_back(caution_words(appliance_, id, true, say_));
+    }
+    content_.brief_cautions.push_back(say_(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list")));
+  }
+
+  void afterwards() {
+    const bool named =
+        report_.standing.form == Standing::Form::settled || report_.standing.form == Standing::Form::likely;
+    if (!named) return;
+    causes_first();
+    for (const std::size_t part : answers_.front().parts)
+      content_.afterwards.push_back(
+          say_(OHMWRIGHT_TEXT("Replace or mend: {part}, with a true equivalent (ohmwright compare {kind})."),
+               {{"part", appliance_.parts[part].title},
+                {"kind", std::string(appliance_.parts[part].kind->descriptor().id)}}));
+    content_.afterwards.push_back(say_(
+        OHMWRIGHT_TEXT("Prove it: read again what was wrong, insulation to the frame before you plug in, then watch "
+                       "one forced defrost with a proved limit, a clear drain, a time limit and somebody there.")));
+  }
+
+  /// A part that was the consequence of another fails again unless that one is mended first.
+  void causes_first() {
+    const locate::Candidate* candidate = likeliest_candidate();
+    if (candidate == nullptr) return;
+    for (const std::uint16_t fault : candidate->faults) {
+      for (const Consequence& row : appliance_.consequences) {
+        if (!(row.effect == faults_.faults()[fault].fault)) continue;
+        const std::string cause =
+            row.cause ? appliance_.parts[row.cause->part].title : appliance_.outside_causes[*row.outside_cause].title;
+        content_.afterwards.push_back(
+            say_(OHMWRIGHT_TEXT("Look for what may have caused it first: {cause}"), {{"cause", cause}}));
+      }
+      for (const std::string_view role : faults_.mode(fault).looks_upstream) add_upstream(role, fault);
+    }
+  }
+
+  void add_upstream(std::string_view role, std::size_t fault) {
+    for (std::size_t i = 0; i < appliance_.parts.size(); ++i) {
+      const auto& roles = appliance_.parts[i].kind->descriptor().roles;
+      if (i == faults_.faults()[fault].fault.part || std::find(roles.begin(), roles.end(), role) == roles.end())
+        continue;
+      const std::string line = say_(OHMWRIGHT_TEXT("Look for what may have caused it first: {cause}"),
+                                    {{"cause", appliance_.parts[i].title}});
+      if (std::find(content_.afterwards.begin(), content_.afterwards.end(), line) == content_.afterwards.end())
+        content_.afterwards.push_back(line);
+    }
+  }
+
+  const locate::Candidate* likeliest_candidate() const {
+    const std::optional<std::size_t> instance = likeliest_instance(answers_.front());
+    return instance ? report_.reasoner.instance(*instance).candidate : nullptr;
+  }
+
+  void assumed() {
+    content_.assumed.push_back(
+        say_(OHMWRIGHT_TEXT("How often each fault is there: assumed weights of the kinds and of the appliance's file "
+                            "(--weights replaces them); {percent} % for a fault of weight 1, at most {most} at once."),
+             {{"percent", 100.0 * report_.priors.odds_of_unit_weight},
+              {"most", static_cast<double>(report_.priors.most_faults)}}));
+    content_.assumed.push_back(say_(OHMWRIGHT_TEXT("{percent} % of all readings are misread."),
+                                    {{"percent", 100.0 * report_.reasoner.prober().model().misread_share}}));
+    content_.assumed.push_back(say_(OHMWRIGHT_TEXT("Meter: {meter}"), {{"meter", report_.meter_title}}));
+  }
+
+  const LocateReport& report_;
+  const Sentences& say_;
+  const locate::FaultList& faults_;
+  const Appliance& appliance_;
+  std::vector<AnswerSet> answers_;
+  LocateContent content_;
+};
+
+}  // namespace
+
+LocateContent locate_content(const LocateReport& report, const Sentences& say) {
+  return LocateSentences(report, say).make();
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,82 @@
+#include <array>
+
+#include <nlohmann/json.hpp>
+
+#include <ohmwright/report/locate_words.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr std::array<std::string_view, 5> standing_words{"open", "likely", "found", "no-more-steps", "sealed-system"};
+constexpr std::array<std::string_view, 3> step_words{"measure", "look", "replace"};
+
+Json measurement_json(const Appliance& appliance, const locate::Measurement& measurement) {
+  Json json{{"test_point", appliance.test_points[measurement.test_point].id}};
+  if (measurement.set_up) json["set_up"] = appliance.set_ups[*measurement.set_up].id;
+  return json;
+}
+
+Json observed_json(const Observed& observed) {
+  if (const auto* contact = std::get_if<ContactState>(&observed))
+    return {{"state", *contact == ContactState::open ? "open" : "closed"}};
+  if (std::holds_alternative<OverRange>(observed)) return {{"state", "over-range"}};
+  const AnyQuantity value = std::get<StatedValue>(observed).value;
+  return {{"value", value.value_in_si()}, {"unit", si_unit_of(value.dimension())}};
+}
+
+Json answer_json(const LocateReport& report, const locate::AnswerSet& answer, const Sentences& say) {
+  const Appliance& appliance = report.reasoner.prober().appliance();
+  Json json{{"parts", Json::array()}, {"probability", answer.probability}};
+  for (const std::size_t part : answer.parts) json["parts"].push_back(appliance.parts[part].id);
+  if (answer.outside_cause) json["outside_cause"] = appliance.outside_causes[*answer.outside_cause].id;
+  json["text"] = answer_label(report.reasoner.faults(), report.diagnosis, answer, say);
+  return json;
+}
+
+Json step_json(const LocateReport& report, const locate::Step& step) {
+  const Appliance& appliance = report.reasoner.prober().appliance();
+  Json json{{"do", step_words.at(static_cast<std::size_t>(step.form))}};
+  if (step.form == locate::Step::Form::measure) json.update(measurement_json(appliance, step.measurement));
+  if (step.form == locate::Step::Form::look) json["outside_cause"] = appliance.outside_causes[step.subject].id;
+  if (step.form == locate::Step::Form::replace) json["part"] = appliance.parts[step.subject].id;
+  json["minutes"] = step.minutes;
+  json["gain_bits"] = step.gain_bits;
+  if (step.form == locate::Step::Form::measure) {
+    json["live"] = locate::is_live(appliance, step.measurement);
+    json["cautions"] = locate::cautions_of(appliance, report.work, step.measurement);
+  }
+  return json;
+}
+
+}  // namespace
+
+std::string locate_json(const LocateReport& report, const Sentences& say) {
+  const Appliance& appliance = report.reasoner.prober().appliance();
+  constexpr double least_listed = 1e-4;
+  constexpr std::size_t most_steps = 10;
+  Json json{{"appliance", appliance.id},
+            {"standing", standing_words.at(static_cast<std::size_t>(report.standing.form))}};
+  json["possible_faults"] = Json::array();
+  for (const locate::AnswerSet& answer : locate::answers(report.reasoner.faults(), report.diagnosis))
+    if (answer.probability >= least_listed) json["possible_faults"].push_back(answer_json(report, answer, say));
+  json["parts"] = Json::array();
+  for (std::size_t i = 0; i < appliance.parts.size(); ++i)
+    json["parts"].push_back({{"part", appliance.parts[i].id}, {"probability", report.diagnosis.parts[i]}});
+  json["nothing_wrong"] = report.diagnosis.nothing_wrong;
+  json["readings"] = Json::array();
+  for (std::size_t i = 0; i < report.readings.size(); ++i) {
+    Json reading = measurement_json(appliance, report.readings[i].measurement);
+    reading["observed"] = observed_json(report.readings[i].observed);
+    reading["probability_unexplained"] = report.diagnosis.misread[i];
+    json["readings"].push_back(std::move(reading));
+  }
+  json["steps"] = Json::array();
+  for (std::size_t i = 0; i < report.steps.size() && i < most_steps; ++i)
+    json["steps"].push_back(step_json(report, report.steps[i]));
+  return json.dump(2) + '\n';
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,67 @@
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/locate_report.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+std::string_view colour_of(locate::Standing::Form form) {
+  switch (form) {
+    case locate::Standing::Form::settled:
+      return "\033[1;32m";
+    case locate::Standing::Form::sealed_system:
+      return "\033[1;31m";
+    default:
+      return "\033[1;33m";
+  }
+}
+
+void write_cautions(const LocateReport& report, const LocateContent& content, const Sentences& say, PageLayout& page) {
+  if (content.cautions.empty()) return;
+  page.coloured(say(OHMWRIGHT_TEXT("Before you touch it")), "\033[1;33m");
+  if (report.cautions_in_full) {
+    for (const std::string& caution : content.cautions) page.item(caution);
+  } else {
+    std::string brief;
+    for (const std::string& caution : content.brief_cautions) brief += caution + ". ";
+    page.block(brief + say(OHMWRIGHT_TEXT("(--cautions: in full)")), "  ");
+  }
+  page.blank_line();
+}
+
+void write_possible(const LocateContent& content, const Sentences& say, PageLayout& page) {
+  page.heading(say(OHMWRIGHT_TEXT("Possible faults")));
+  for (const PossibleFaultLine& line : content.possible) page.bar(line.label, line.probability);
+  constexpr double worth_a_line = 0.005;
+  if (content.others >= worth_a_line) page.bar(say(OHMWRIGHT_TEXT("all others together")), content.others);
+}
+
+void write_next(const LocateContent& content, const Sentences& say, PageLayout& page) {
+  if (!content.next) return;
+  page.heading(say(OHMWRIGHT_TEXT("Measure next")));
+  page.item(content.next->title);
+  for (const std::string& line : content.next->before) page.block(line, "      ");
+  if (!content.next->expected.empty()) page.block(say(OHMWRIGHT_TEXT("It would show about:")), "    ");
+  for (const ExpectedReading& row : content.next->expected)
+    page.block(say(OHMWRIGHT_TEXT("{shows}  if {fault}"), {{"shows", row.shows}, {"fault", row.fault}}), "      ");
+  page.section(say(OHMWRIGHT_TEXT("Or instead")), content.instead);
+}
+
+}  // namespace
+
+std::string locate_page(const LocateReport& report, const Sentences& say, const PageStyle& style) {
+  const LocateContent content = locate_content(report, say);
+  PageLayout page(style);
+  write_cautions(report, content, say, page);
+  page.coloured(content.headline, colour_of(report.standing.form));
+  for (const std::string& line : content.explanation) page.block(line, "  ");
+  write_possible(content, say, page);
+  page.section(say(OHMWRIGHT_TEXT("What is known")), content.evidence);
+  write_next(content, say, page);
+  page.section(say(OHMWRIGHT_TEXT("What to do now")), content.afterwards);
+  page.section(say(OHMWRIGHT_TEXT("What is assumed")), content.assumed);
+  return page.take();
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,79 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/locate/next_step.hpp>
+#include <ohmwright/report/paragraph.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+namespace ohmwright {
+
+/// A search for a fault with all that its page needs. Refers to what the caller keeps.
+struct LocateReport {
+  locate::Reasoner& reasoner;  ///< asked what the readings to come would show
+  const locate::Diagnosis& diagnosis;
+  const locate::Standing& standing;
+  std::span<const locate::TakenReading> readings;
+  const locate::Signs& signs;
+  std::span<const locate::Step> steps;  ///< best first
+  const locate::WorkState& work;
+  locate::NextStepSettings settings;
+  locate::PriorSettings priors;
+  std::string meter_title;
+  bool cautions_in_full = false;
+};
+
+/// A possible fault and its probability.
+struct PossibleFaultLine {
+  std::string label;
+  double probability = 0.0;
+};
+
+/// What a reading to come would show, if that fault were there.
+struct ExpectedReading {
+  std::string fault;
+  std::string shows;  ///< "31.9 Ω", "OL", "any ghost voltage"
+};
+
+/// The next step in words.
+struct StepContent {
+  std::string title;
+  std::vector<std::string> before;  ///< what comes first: covers, set-up, leads to lift
+  std::vector<ExpectedReading> expected;
+};
+
+/// What the page of a search says, in the reader's language, before it is laid out.
+struct LocateContent {
+  std::vector<std::string> cautions;
+  std::vector<std::string> brief_cautions;
+  std::string headline;
+  std::vector<std::string> explanation;
+  std::vector<PossibleFaultLine> possible;
+  double others = 0.0;  ///< probability of all that is not listed
+  std::vector<std::string> evidence;
+  std::optional<StepContent> next;
+  std::vector<std::string> instead;     ///< other steps, one line each
+  std::vector<std::string> afterwards;  ///< before and after the part is replaced
+  std::vector<std::string> assumed;
+};
+
+LocateContent locate_content(const LocateReport& report, const Sentences& say);
+
+/// The search as a page of text.
+std::string locate_page(const LocateReport& report, const Sentences& say, const PageStyle& style);
+
+/// As a whole HTML page; `drawing` is the circuit as SVG, empty for none.
+std::string locate_html(const LocateReport& report, const Sentences& say, std::string_view drawing);
+
+/// For programs (schemas/locate.schema.json), SI units, indented, with a final newline.
+std::string locate_json(const LocateReport& report, const Sentences& say);
+
+/// "Defrost heater: element open", or with several parts "…, and …": the likeliest candidate of an answer.
+std::string answer_label(const locate::FaultList& faults, const locate::Diagnosis& diagnosis,
+                         const locate::AnswerSet& answer, const Sentences& say);
+
+}  // namespace ohmwright

@@ -1,0 +1,90 @@
+#include <algorithm>
+#include <cmath>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/locate_words.hpp>
+#include <ohmwright/report/verdict_report.hpp>
+#include <ohmwright/verdict/caution.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+/// The candidate of an answer that is likeliest by itself.
+const locate::Candidate* likeliest_of(const locate::FaultList& faults, const locate::Diagnosis& diagnosis,
+                                      const locate::AnswerSet& answer) {
+  const locate::Candidate* likeliest = nullptr;
+  double most = -1.0;
+  for (std::size_t i = 0; i < faults.candidates().size(); ++i) {
+    const locate::Candidate& candidate = faults.candidates()[i];
+    std::vector<std::size_t> parts;
+    for (const std::uint16_t fault : candidate.faults) parts.push_back(faults.faults()[fault].fault.part);
+    std::sort(parts.begin(), parts.end());
+    if (parts != answer.parts || candidate.outside_cause != answer.outside_cause) continue;
+    if (diagnosis.candidates[i] > most) {
+      most = diagnosis.candidates[i];
+      likeliest = &candidate;
+    }
+  }
+  return likeliest;
+}
+
+}  // namespace
+
+std::string minutes_text(double minutes) {
+  return std::to_string(std::max(1L, std::lround(minutes))) + std::string(unbroken_space) + "min";
+}
+
+std::string test_point_title(const Appliance& appliance, const locate::Measurement& measurement, const Sentences& say) {
+  const std::string point = appliance.test_points[measurement.test_point].title;
+  if (!measurement.set_up) return point;
+  return say(OHMWRIGHT_TEXT("{point}, after: {set_up}"),
+             {{"point", point}, {"set_up", appliance.set_ups[*measurement.set_up].title}});
+}
+
+std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say) {
+  if (outcomes.empty()) return "?";
+  const auto likeliest = std::max_element(outcomes.begin(), outcomes.end(),
+                                          [](const auto& a, const auto& b) { return a.weight < b.weight; });
+  if (likeliest->form == locate::PredictedOutcome::Form::over_range) return "OL";
+  if (likeliest->form == locate::PredictedOutcome::Form::floating) return say(OHMWRIGHT_TEXT("any ghost voltage"));
+  const locate::Scale scale = locate::scale_of(probe);
+  const double value = scale.linear_below * std::sinh(likeliest->mean);
+  if (value < 0.2 * scale.linear_below)
+    return say(OHMWRIGHT_TEXT("near {value}"), {{"value", AnyQuantity(locate::dimension_of(probe), 0.0)}});
+  constexpr int digits = 2;
+  return say.quantity(AnyQuantity(locate::dimension_of(probe), value), digits);
+}
+
+std::string caution_words(const Appliance& appliance, std::string_view id, bool brief, const Sentences& say) {
+  for (const PlacedPart& part : appliance.parts) {
+    const Descriptor& descriptor = part.kind->descriptor();
+    if (caution_named(id) == nullptr && index_of(descriptor.cautions, id) == not_found) continue;
+    const CautionText text = caution_text(descriptor, id);
+    return say.in_domain(text.domain, brief ? text.brief : text.english);
+  }
+  return std::string(id);
+}
+
+std::string fault_title(const locate::FaultList& faults, std::size_t fault, const Sentences& say) {
+  const PlacedPart& part = faults.appliance().parts[faults.faults()[fault].fault.part];
+  return say.in_domain(part.kind->descriptor().text_domain, faults.mode(fault).title);
+}
+
+std::string answer_label(const locate::FaultList& faults, const locate::Diagnosis& diagnosis,
+                         const locate::AnswerSet& answer, const Sentences& say) {
+  const locate::Candidate* candidate = likeliest_of(faults, diagnosis, answer);
+  if (candidate == nullptr || candidate->nothing_wrong()) return say(OHMWRIGHT_TEXT("nothing of all this is wrong"));
+  std::vector<std::string> names;
+  if (candidate->outside_cause) names.push_back(faults.appliance().outside_causes[*candidate->outside_cause].title);
+  for (const std::uint16_t fault : candidate->faults)
+    names.push_back(say(OHMWRIGHT_TEXT("{part}: {fault}"),
+                        {{"part", faults.appliance().parts[faults.faults()[fault].fault.part].title},
+                         {"fault", fault_title(faults, fault, say)}}));
+  std::string label = names.front();
+  for (std::size_t i = 1; i < names.size(); ++i)
+    label = say(OHMWRIGHT_TEXT("{one}; and {other}"), {{"one", label}, {"other", names[i]}});
+  return label;
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/report/locate_report.hpp>
+
+namespace ohmwright {
+
+// Words for the things of an appliance. Between source files of this area.
+
+/// "the back panel", "L and N": as the appliance's file says it.
+std::string test_point_title(const Appliance& appliance, const locate::Measurement& measurement, const Sentences& say);
+
+/// What a predicted reading would look like on the meter: the likeliest way it comes out.
+std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say);
+
+/// A caution's text: the framework's, or that of whatever kind of the appliance has it.
+std::string caution_words(const Appliance& appliance, std::string_view id, bool brief, const Sentences& say);
+
+/// The title of a fault mode in the reader's language.
+std::string fault_title(const locate::FaultList& faults, std::size_t fault, const Sentences& say);
+
+/// "4 min".
+std::string minutes_text(double minutes);
+
+}  // namespace ohmwright

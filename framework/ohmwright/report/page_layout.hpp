@@ -1,0 +1,36 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/report/paragraph.hpp>
+
+namespace ohmwright {
+
+/// Lays a page of text out: headings, items, bars, at the width that was asked for.
+class PageLayout {
+ public:
+  explicit PageLayout(const PageStyle& style);
+
+  /// A blank line and a heading.
+  void heading(std::string_view text);
+  void item(std::string_view text) { page_ += paragraph(text, width_, "  - ", "    "); }
+  /// A heading and its items; nothing for no item.
+  void section(std::string_view title, const std::vector<std::string>& lines);
+  void block(std::string_view text, std::string_view indent = "") { page_ += paragraph(text, width_, indent, indent); }
+  /// A block in a colour (an escape sequence), where colours are wanted.
+  void coloured(std::string_view text, std::string_view colour);
+  /// A bar for a share [0…1], its percentage and a label.
+  void bar(std::string_view label, double share);
+  void blank_line() { page_ += '\n'; }
+
+  std::string take() { return std::move(page_); }
+
+ private:
+  bool colour_;
+  int width_;
+  std::string page_;
+};
+
+}  // namespace ohmwright
