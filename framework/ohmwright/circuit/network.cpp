@@ -15,7 +15,9 @@ BranchModel with_value(BranchType type, double value) {
 }  // namespace
 
 BranchModel resistance(Resistance value) { return with_value(BranchType::resistance, value.value()); }
+// NOLINTNEXTLINE(performance-unnecessary-value-param): a quantity is a double
 BranchModel capacitance(Capacitance value) { return with_value(BranchType::capacitance, value.value()); }
+// NOLINTNEXTLINE(performance-unnecessary-value-param): a quantity is a double
 BranchModel inductance(Inductance value) { return with_value(BranchType::inductance, value.value()); }
 BranchModel closed() { return {BranchType::closed, 0.0, 0.0}; }
 BranchModel open() { return {BranchType::open, 0.0, 0.0}; }

@@ -25,7 +25,7 @@ class Ohmmeter {
 
   /// Derivative of a reading by the value of every branch: [1] for a resistance, 0 for all else. `by_value` has one
   /// place a branch; all are 0 where the meter shows over-range. Adjoint method: dR/dr = (current in r for 1 A at the
-  /// probes)². Source: S. W. Director, R. A. Rohrer, IEEE Trans. Circuit Theory 16 (1969), 318.
+  /// probes)². Source: S. W. Director, R. A. Rohrer, IEEE Trans. Circuit Theory 16 (1969), 318 (from memory).
   void sensitivities(std::size_t pair, std::span<double> by_value) const;
 
   /// The same network with some branches changed. The ohmmeter must outlive the variant and stay where it is.

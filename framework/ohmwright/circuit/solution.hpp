@@ -15,7 +15,8 @@ enum class JoinedCurrents : bool { not_wanted, wanted };
 /// A network solved in full: nodal equations in tree voltages, inverted.
 ///
 /// Answers for any two nodes, not fast: `Responses` holds what is asked again and again.
-/// Source: C. A. Desoer, E. S. Kuh, Basic Circuit Theory (1969), ch. 11, cut-set analysis; our choice of the tree.
+/// Source: C. A. Desoer, E. S. Kuh, Basic Circuit Theory (1969), ch. 11, cut-set analysis; our choice of the tree (from
+/// memory).
 template <typename Scalar>
 class Solution {
  public:

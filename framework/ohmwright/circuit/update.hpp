@@ -13,8 +13,9 @@ namespace ohmwright::circuit {
 ///
 /// A changed admittance is the old one with a current source beside it that carries what it has more: the currents
 /// follow from a system as large as the number of changes (Woodbury's identity; compensation theorem of circuits). A
-/// removed bridge needs no number at all: it carried no current, and parts the pairs on its two sides. Sources: W. W.
-/// Hager, Updating the inverse of a matrix, SIAM Review 31 (1989), eq. 1; Desoer and Kuh, ch. 16.
+/// removed bridge needs no number at all: it carried no current, and parts the pairs on its two sides.
+///
+/// Source: W. W. Hager, Updating the inverse of a matrix, SIAM Review 31 (1989), 221 (from memory).
 template <typename Scalar>
 struct Update {
   static constexpr std::size_t most_changes = 4;

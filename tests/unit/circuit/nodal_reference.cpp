@@ -1,5 +1,7 @@
 #include "nodal_reference.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <numeric>
 #include <stdexcept>
 #include <utility>
@@ -139,21 +141,32 @@ NodalReference::NodalReference(const Network& network, std::span<const Change> c
     }
   }
   if (setting.test_current) {
-    if (!grounded(setting.current_between.plus)) rows[2 * setting.current_between.plus * (size + 1) + size] += 1;
-    if (!grounded(setting.current_between.minus)) rows[2 * setting.current_between.minus * (size + 1) + size] -= 1;
+    if (!grounded(setting.current_between.plus))
+      rows[std::size_t{2} * setting.current_between.plus * (size + 1) + size] += 1;
+    if (!grounded(setting.current_between.minus))
+      rows[std::size_t{2} * setting.current_between.minus * (size + 1) + size] -= 1;
   }
   solution_ = solved(std::move(rows), size);
 }
 
 std::complex<double> NodalReference::voltage(NodePair pair) const {
-  return {static_cast<double>(Real(solution_[2 * pair.plus] - solution_[2 * pair.minus])),
-          static_cast<double>(Real(solution_[2 * pair.plus + 1] - solution_[2 * pair.minus + 1]))};
+  return {static_cast<double>(Real(solution_[std::size_t{2} * pair.plus] - solution_[std::size_t{2} * pair.minus])),
+          static_cast<double>(
+              Real(solution_[std::size_t{2} * pair.plus + 1] - solution_[std::size_t{2} * pair.minus + 1]))};
 }
 
 std::complex<double> NodalReference::current(BranchIndex branch) const {
   if (const std::size_t unknown = current_unknown_[branch]; unknown != 0)
     return {static_cast<double>(solution_[2 * unknown]), static_cast<double>(solution_[2 * unknown + 1])};
   return admittance_[branch] * voltage({branches_[branch].from, branches_[branch].to});
+}
+
+double NodalReference::root_of_largest_power() const {
+  double largest = 0.0;
+  for (std::size_t b = 0; b < branches_.size(); ++b)
+    largest = std::max(largest,
+                       std::sqrt(std::abs(admittance_[b])) * std::abs(voltage({branches_[b].from, branches_[b].to})));
+  return largest;
 }
 
 }  // namespace ohmwright::circuit::testing_support

@@ -29,6 +29,8 @@ class NodalReference {
   std::complex<double> voltage(NodePair pair) const;
   /// Nothing where it cannot be told: a conductor that closes a loop of conductors was left out.
   std::complex<double> current(BranchIndex branch) const;
+  /// Root of the largest apparent power in a branch [√VA].
+  double root_of_largest_power() const;
 
  private:
   using Real = boost::multiprecision::cpp_bin_float_quad;
