@@ -54,6 +54,7 @@ class VerbParser {
       else
         app_.add_option(name, arguments_.options[name])
             ->expected(1)
+            ->allow_extra_args(false)  // the next word is an operand
             ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
     }
   }

@@ -13,6 +13,7 @@ struct Locations {
   std::filesystem::path plugins;
   std::filesystem::path schemas;
   std::filesystem::path meters;
+  std::filesystem::path appliances;
   std::filesystem::path translations;
 };
 

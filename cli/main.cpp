@@ -35,7 +35,7 @@ Locations own_locations() {
   const std::filesystem::path prefix = std::filesystem::read_symlink("/proc/self/exe").parent_path().parent_path();
   const std::filesystem::path share = prefix / "share" / "ohmwright";
   return {prefix / OHMWRIGHT_LIBDIR / "ohmwright" / "plugins", share / "schemas", share / "meters",
-          prefix / "share" / "locale"};
+          share / "appliances", prefix / "share" / "locale"};
 }
 
 /// The value of --language, looked for before the words are understood, so that refusals too speak it.
@@ -99,8 +99,8 @@ Registry make_registry(const Arguments& arguments, const Locations& locations) {
 }
 
 int run(const std::vector<std::string>& words) {
-  const std::vector<VerbSpec> verbs{check_verb(), kinds_verb(),   ratings_verb(), chart_verb(),
-                                    curve_verb(), compare_verb(), vectors_verb()};
+  const std::vector<VerbSpec> verbs{check_verb(), locate_verb(), kinds_verb(),   ratings_verb(),
+                                    chart_verb(), curve_verb(),  compare_verb(), vectors_verb()};
   const Locations locations = own_locations();
   set_language(language_among(words), locations);
   if (words.size() == 1 && words[0] == "--version") {

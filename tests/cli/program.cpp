@@ -47,7 +47,8 @@ std::vector<char*> pointers_to(std::vector<std::string>& texts) {
 
 }  // namespace
 
-Ran run_program(const std::vector<std::string>& words, const std::vector<std::string>& environment) {
+Ran run_program(const std::vector<std::string>& words, const std::vector<std::string>& environment,
+                const std::string& input) {
   std::vector<std::string> arguments{OHMWRIGHT_PROGRAM};
   arguments.insert(arguments.end(), words.begin(), words.end());
   std::vector<std::string> variables{"PATH=/usr/bin:/bin", "LC_ALL=C.UTF-8"};
@@ -56,12 +57,15 @@ Ran run_program(const std::vector<std::string>& words, const std::vector<std::st
   const std::vector<char*> variable_pointers = pointers_to(variables);
   const CaughtOutput out;
   const CaughtOutput err;
+  const CaughtOutput typed;  // read back by the child
+  if (::write(typed.descriptor(), input.data(), input.size()) != static_cast<ssize_t>(input.size()))
+    throw std::runtime_error("no input written");
+  ::lseek(typed.descriptor(), 0, SEEK_SET);
 
   const pid_t child = ::fork();
   if (child < 0) throw std::runtime_error("fork failed");
   if (child == 0) {
-    const int nothing = ::open("/dev/null", O_RDONLY);
-    ::dup2(nothing, STDIN_FILENO);
+    ::dup2(typed.descriptor(), STDIN_FILENO);
     ::dup2(out.descriptor(), STDOUT_FILENO);
     ::dup2(err.descriptor(), STDERR_FILENO);
     ::execve(argument_pointers[0], argument_pointers.data(), variable_pointers.data());

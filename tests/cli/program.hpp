@@ -12,7 +12,8 @@ struct Ran {
   std::string err;
 };
 
-/// Runs the built program with these words, its input closed, in a clean environment plus `environment` ("NAME=value").
-Ran run_program(const std::vector<std::string>& words, const std::vector<std::string>& environment = {});
+/// Runs the built program with these words and that input, in a clean environment plus `environment` ("NAME=value").
+Ran run_program(const std::vector<std::string>& words, const std::vector<std::string>& environment = {},
+                const std::string& input = {});
 
 }  // namespace ohmwright::testing

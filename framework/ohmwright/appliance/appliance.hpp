@@ -142,6 +142,14 @@ struct Consequence {
   double probability = 0.0;  ///< that the effect is there when the cause is [0…1]
 };
 
+/// What the control's memory can say.
+struct BoardCode {
+  std::string code;
+  std::string meaning;
+  std::string source;  ///< where that meaning is from
+  std::vector<PartFault> speaks_of;
+};
+
 /// How the supply comes in.
 struct MainsSupply {
   StatedValue voltage = parse_stated_value("0 V", Dimension::voltage);
@@ -166,6 +174,7 @@ struct Appliance {
   std::vector<SetUp> set_ups;
   std::vector<OutsideCause> outside_causes;
   std::vector<Consequence> consequences;
+  std::vector<BoardCode> codes;
 };
 
 }  // namespace ohmwright

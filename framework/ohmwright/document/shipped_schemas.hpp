@@ -7,6 +7,7 @@ namespace ohmwright {
 // The schemas of the folder schemas/, compiled into the program: what it checks never depends on what is installed.
 // Each is made ready when it is first asked for.
 
+const Schema& appliance_schema();
 const Schema& meter_schema();
 const Schema& ratings_schema();
 const Schema& readings_schema();
@@ -19,5 +20,6 @@ const Schema& chart_schema();
 const Schema& control_schema();
 const Schema& fitting_schema();
 const Schema& comparison_schema();
+const Schema& locate_schema();
 
 }  // namespace ohmwright

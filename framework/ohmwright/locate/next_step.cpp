@@ -184,6 +184,13 @@ class StepFinder {
   std::vector<Step> steps_;
 };
 
+/// Whether all of `other` is at fault in `set`, be it with more. "Nothing is wrong" is in nothing but itself.
+bool takes_in(const AnswerSet& set, const AnswerSet& other) {
+  if (other.parts.empty() && !other.outside_cause) return set.parts.empty() && !set.outside_cause;
+  return (!other.outside_cause || set.outside_cause == other.outside_cause) &&
+         std::includes(set.parts.begin(), set.parts.end(), other.parts.begin(), other.parts.end());
+}
+
 }  // namespace
 
 std::vector<AnswerSet> answers(const FaultList& faults, const Diagnosis& diagnosis) {
@@ -215,8 +222,13 @@ std::vector<Step> next_steps(Reasoner& reasoner, const Diagnosis& diagnosis, con
 Standing standing(const FaultList& faults, const Diagnosis& diagnosis, const NextStepSettings& settings,
                   std::span<const Step> steps) {
   const std::vector<AnswerSet> sets = answers(faults, diagnosis);
-  Standing at{Standing::Form::open, sets.front().parts, sets.front().outside_cause, sets.front().probability};
-  if (diagnosis.sealed_system)
+  const AnswerSet& likeliest = sets.front();
+  Standing at{Standing::Form::open, likeliest.parts, likeliest.outside_cause, 0.0};
+  for (const AnswerSet& set : sets)
+    if (takes_in(set, likeliest)) at.probability += set.probability;
+  const bool sealed_cause =
+      likeliest.outside_cause && faults.appliance().outside_causes[*likeliest.outside_cause].sealed_system;
+  if (diagnosis.sealed_system || (sealed_cause && at.probability >= settings.likely))
     at.form = Standing::Form::sealed_system;
   else if (at.probability >= settings.replace)
     at.form = Standing::Form::settled;

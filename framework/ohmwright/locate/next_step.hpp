@@ -44,7 +44,7 @@ struct Step {
 struct Standing {
   enum class Form : std::uint8_t {
     open,           ///< measure on
-    likely,         ///< one set of parts is likely; a reading of that part alone would settle it
+    likely,         ///< parts are likely at fault; a reading of each alone would settle it
     settled,        ///< it may be replaced
     no_more_steps,  ///< no step that is allowed tells more
     sealed_system,  ///< stop: licensed refrigerant work
@@ -53,7 +53,7 @@ struct Standing {
   Form form = Form::open;
   std::vector<std::size_t> parts;            ///< of the likeliest set
   std::optional<std::size_t> outside_cause;  ///< of the likeliest set
-  double probability = 0.0;                  ///< of exactly that set
+  double probability = 0.0;                  ///< that all of these are at fault, be it with more
 };
 
 /// Sets of parts at fault, each with its probability, likeliest first: fault modes of one part are one answer.

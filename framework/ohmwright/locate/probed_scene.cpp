@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include <ohmwright/locate/probed_scene.hpp>
+#include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright::locate {
 
@@ -132,12 +133,22 @@ void Prober::ProbedScene::predict(const Instance& instance, std::size_t test_poi
       weight *= choice.weight;
       take(*contact.element, choice, false);
     }
-    if (weight >= least_weight) read(place, weight, outcomes);
+    if (weight >= least_weight) read_or_trip(place, weight, outcomes);
     changes_.resize(settled);
     std::size_t next = 0;
     while (next < wavering_.size() && ++wavering_[next].choice == wavering_[next].element->choices.size())
       wavering_[next++].choice = 0;
     if (next == wavering_.size()) return;
+  }
+}
+
+/// A dead short across the supply has no reading: the breaker has tripped, and a meter shows near nothing.
+void Prober::ProbedScene::read_or_trip(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
+  try {
+    read(place, weight, outcomes);
+  } catch (const InputError&) {
+    constexpr double on_a_dead_circuit = 0.5;
+    outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, on_a_dead_circuit});
   }
 }
 

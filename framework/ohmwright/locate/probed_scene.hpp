@@ -48,6 +48,7 @@ class Prober::ProbedScene {
   void settle(const Instance& instance);
   void settle_part(const Instance& instance, std::size_t part, std::uint16_t fault);
   void take(const PlacedElement& element, const ElementChoice& choice, bool as_built);
+  void read_or_trip(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read_ohms(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read_volts(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);

@@ -13,6 +13,11 @@ void add_cover(const Appliance& appliance, const WorkState& state, std::size_t c
   order.push_back(cover);
 }
 
+/// Whether the refrigerant is flammable, or may be.
+bool may_burn(const Appliance& appliance) {
+  return appliance.refrigerant == "flammable" || appliance.refrigerant == "unknown";
+}
+
 bool needs_set_up(const WorkState& state, const Measurement& measurement) {
   return measurement.set_up && state.set_up != measurement.set_up;
 }
@@ -77,6 +82,7 @@ std::vector<std::string> cautions_of(const Appliance& appliance, const WorkState
     add("live-measurement");
     add("meter-category");
   } else if (state.power != WorkState::Power::dead) {
+    if (state.power == WorkState::Power::unknown && may_burn(appliance)) add("flammable-refrigerant");
     for (const char* id : {"disconnect-power", "prove-dead", "capacitor-charge"}) add(id);
   }
   for (const std::size_t cover : covers_to_take_off(appliance, state, measurement))

@@ -46,7 +46,7 @@ class LocateSentences {
 
   void headline() {
     const AnswerSet& first = answers_.front();
-    const std::string chance = percent_text(first.probability);
+    const std::string chance = percent_text(report_.standing.probability);
     switch (report_.standing.form) {
       case Standing::Form::sealed_system:
         content_.headline = say_(OHMWRIGHT_TEXT("STOP: this speaks of the sealed refrigerant system"));
@@ -56,12 +56,12 @@ class LocateSentences {
         return;
       case Standing::Form::settled:
         content_.headline = say_(OHMWRIGHT_TEXT("FOUND: {fault}"), {{"fault", label(first)}});
-        explain(OHMWRIGHT_TEXT("The chance that it is this and nothing else is {chance}."), {{"chance", chance}});
+        explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}."), {{"chance", chance}});
         return;
       case Standing::Form::likely:
         content_.headline = say_(OHMWRIGHT_TEXT("LIKELY: {fault}"), {{"fault", label(first)}});
-        explain(OHMWRIGHT_TEXT("The chance that it is this and nothing else is {chance}: read that part alone, a lead "
-                               "off, before you buy (ohmwright check)."),
+        explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: read that part alone, a lead off, before "
+                               "you buy (ohmwright check)."),
                 {{"chance", chance}});
         return;
       case Standing::Form::no_more_steps:
@@ -74,7 +74,7 @@ class LocateSentences {
       case Standing::Form::open:
         break;
     }
-    content_.headline = say_(OHMWRIGHT_TEXT("NOT FOUND YET: measure next as below"));
+    content_.headline = say_(OHMWRIGHT_TEXT("NOT FOUND YET"));
     explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}."), {{"fault", label(first)}, {"chance", chance}});
   }
 
@@ -93,7 +93,11 @@ class LocateSentences {
   }
 
   std::string observed_text(const Observed& observed) const {
-    if (const auto* stated = std::get_if<StatedValue>(&observed)) return say_.stated(*stated);
+    if (const auto* stated = std::get_if<StatedValue>(&observed)) {
+      UnitPreferences as_typed;
+      as_typed.prefer(stated->unit);
+      return Sentences(as_typed).stated(*stated);
+    }
     if (const auto* contact = std::get_if<ContactState>(&observed))
       return *contact == ContactState::open ? say_(OHMWRIGHT_TEXT("open")) : say_(OHMWRIGHT_TEXT("closed"));
     return "OL";

@@ -26,8 +26,8 @@ std::string bar(const std::string& label, double share) {
 }
 
 std::string next_html(const StepContent& next, const Sentences& say) {
-  std::string html = "<h2>" + html_text(say(OHMWRIGHT_TEXT("Measure next"))) + "</h2>\n<p><strong>" +
-                     html_text(next.title) + "</strong></p>\n";
+  std::string html = "<h2>" + html_text(say(OHMWRIGHT_TEXT("Do next"))) + "</h2>\n<p><strong>" + html_text(next.title) +
+                     "</strong></p>\n";
   if (!next.before.empty()) {
     html += "<ol>\n";
     for (const std::string& line : next.before) html += "<li>" + html_text(line) + "</li>\n";

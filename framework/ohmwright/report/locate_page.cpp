@@ -39,7 +39,7 @@ void write_possible(const LocateContent& content, const Sentences& say, PageLayo
 
 void write_next(const LocateContent& content, const Sentences& say, PageLayout& page) {
   if (!content.next) return;
-  page.heading(say(OHMWRIGHT_TEXT("Measure next")));
+  page.heading(say(OHMWRIGHT_TEXT("Do next")));
   page.item(content.next->title);
   for (const std::string& line : content.next->before) page.block(line, "      ");
   if (!content.next->expected.empty()) page.block(say(OHMWRIGHT_TEXT("It would show about:")), "    ");

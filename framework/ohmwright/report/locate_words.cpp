@@ -50,10 +50,9 @@ std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Pr
   if (likeliest->form == locate::PredictedOutcome::Form::floating) return say(OHMWRIGHT_TEXT("any ghost voltage"));
   const locate::Scale scale = locate::scale_of(probe);
   const double value = scale.linear_below * std::sinh(likeliest->mean);
-  if (value < 0.2 * scale.linear_below)
-    return say(OHMWRIGHT_TEXT("near {value}"), {{"value", AnyQuantity(locate::dimension_of(probe), 0.0)}});
+  if (value < 0.2 * scale.linear_below) return say(OHMWRIGHT_TEXT("near 0"));
   constexpr int digits = 2;
-  return say.quantity(AnyQuantity(locate::dimension_of(probe), value), digits);
+  return Sentences(UnitPreferences{}).quantity(AnyQuantity(locate::dimension_of(probe), value), digits);
 }
 
 std::string caution_words(const Appliance& appliance, std::string_view id, bool brief, const Sentences& say) {

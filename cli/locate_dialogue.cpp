@@ -1,0 +1,207 @@
+#include "locate_dialogue.hpp"
+
+#include <algorithm>
+#include <istream>
+#include <ostream>
+#include <sstream>
+
+#include <ohmwright/component/symptom.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/locate_report.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+#include "locate_words.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+class Dialogue {
+ public:
+  Dialogue(locate::Search& search, const Meter& meter, UnitPreferences& units, std::istream& in,
+           Environment& environment)
+      : search_(search),
+        appliance_(search.reasoner().prober().appliance()),
+        meter_(meter),
+        units_(units),
+        in_(in),
+        environment_(environment) {}
+
+  void run() {
+    ask_symptoms();
+    while (!stopped_) {
+      search_.think();
+      const locate::Standing::Form form = search_.standing().form;
+      const bool goes_on = form == locate::Standing::Form::open || form == locate::Standing::Form::likely;
+      if (!goes_on || search_.steps().empty() || chosen_ >= search_.steps().size()) return;
+      offer(search_.steps()[chosen_]);
+    }
+  }
+
+ private:
+  std::string say(std::string_view pattern, std::initializer_list<FindingArgument> arguments = {}) const {
+    return Sentences(units_)(pattern, arguments);
+  }
+  void line(const std::string& text, std::string_view indent = "") {
+    environment_.out << paragraph(text, environment_.page.width, indent, indent);
+  }
+
+  /// The next line typed, or nothing at the end of the input, which stops the dialogue.
+  std::optional<std::string> answer(const std::string& prompt) {
+    environment_.out << prompt << std::flush;
+    std::string typed;
+    if (!std::getline(in_, typed)) {
+      stopped_ = true;
+      environment_.out << '\n';
+      return std::nullopt;
+    }
+    const auto blank = [](char c) { return c == ' ' || c == '\t' || c == '\r'; };
+    while (!typed.empty() && blank(typed.back())) typed.pop_back();
+    return typed.substr(static_cast<std::size_t>(std::find_if_not(typed.begin(), typed.end(), blank) - typed.begin()));
+  }
+
+  void ask_symptoms() {
+    const std::vector<std::string> known = symptoms_of(appliance_);
+    line(say(OHMWRIGHT_TEXT(
+        "What do you see? Type the numbers, with blanks between them; 0 for none of these. Leave the ice as it "
+        "is until you have looked.")));
+    for (std::size_t i = 0; i < known.size(); ++i) {
+      const Symptom* symptom = symptom_named(known[i]);
+      line(std::to_string(i + 1) + "  " + (symptom == nullptr ? known[i] : say(symptom->english)), "  ");
+    }
+    const std::optional<std::string> typed = answer("> ");
+    if (!typed) return;
+    std::istringstream numbers(*typed);
+    std::size_t number = 0;
+    while (numbers >> number)
+      if (number >= 1 && number <= known.size()) search_.signs().symptoms.push_back({known[number - 1], true});
+  }
+
+  LocateReport report() {
+    return {search_.reasoner(),
+            search_.diagnosis(),
+            search_.standing(),
+            search_.readings(),
+            search_.signs(),
+            search_.steps(),
+            work_ = search_.work(),
+            search_.settings().steps,
+            search_.settings().priors,
+            meter_.title,
+            false};
+  }
+
+  void offer(const locate::Step& step) {
+    std::vector<locate::Step> shown(search_.steps().begin(), search_.steps().end());
+    std::rotate(shown.begin(), shown.begin() + static_cast<std::ptrdiff_t>(chosen_),
+                shown.begin() + static_cast<std::ptrdiff_t>(chosen_) + 1);
+    LocateReport of_step = report();
+    of_step.steps = shown;
+    const LocateContent content = locate_content(of_step, Sentences(units_));
+    PageLayout page(environment_.page);
+    page.blank_line();
+    page.block(content.headline);
+    for (const std::string& text : content.explanation) page.block(text, "  ");
+    page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
+    page.heading(say(OHMWRIGHT_TEXT("Do next")));
+    page.item(content.next->title);
+    for (const std::string& text : content.next->before) page.block(text, "      ");
+    environment_.out << page.take();
+    menu(step, content);
+  }
+
+  void menu(const locate::Step& step, const LocateContent& content) {
+    const bool is_reading = step.form == locate::Step::Form::measure;
+    line("1  " + (is_reading ? say(OHMWRIGHT_TEXT("type the reading")) : say(OHMWRIGHT_TEXT("that is it"))));
+    line("2  " + (is_reading ? say(OHMWRIGHT_TEXT("cannot reach it")) : say(OHMWRIGHT_TEXT("that is in order"))));
+    line("3  " + say(OHMWRIGHT_TEXT("why this")));
+    line("4  " + say(OHMWRIGHT_TEXT("another step")));
+    line("5  " + say(OHMWRIGHT_TEXT("take the last reading back")));
+    line("0  " + say(OHMWRIGHT_TEXT("stop")));
+    const std::optional<std::string> typed = answer("> ");
+    if (!typed) return;
+    const char choice = typed->size() == 1 ? typed->front() : '?';
+    switch (choice) {
+      case '1':
+        return is_reading ? take_reading(step) : look(step, true);
+      case '2':
+        chosen_ = 0;
+        return is_reading ? search_.cannot_reach(step.measurement.test_point) : look(step, false);
+      case '3':
+        return why(content);
+      case '4':
+        chosen_ = (chosen_ + 1) % search_.steps().size();
+        return;
+      case '5':
+        if (!search_.take_back()) line(say(OHMWRIGHT_TEXT("There is no reading to take back.")));
+        chosen_ = 0;
+        return;
+      case '0':
+        stopped_ = true;
+        return;
+      default:
+        line(say(OHMWRIGHT_TEXT("Type one of the digits.")));
+    }
+  }
+
+  bool agreed(const locate::Step& step) {
+    if (!locate::is_live(appliance_, step.measurement)) return true;
+    line(say(OHMWRIGHT_TEXT(
+        "This is read live: insulated probes, one hand at a time, somebody with you, and only if you are "
+        "qualified for it. 1 I am and agree  2 another step")));
+    return answer("> ") == "1";
+  }
+
+  void take_reading(const locate::Step& step) {
+    if (!agreed(step)) {
+      chosen_ = (chosen_ + 1) % search_.steps().size();
+      return;
+    }
+    const Probe probe = appliance_.test_points[step.measurement.test_point].probe;
+    const std::optional<std::string> typed = answer(say(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL)")) + "> ");
+    if (!typed) return;
+    try {
+      search_.add({step.measurement, typed_value(*typed, probe, meter_, units_), *typed});
+      chosen_ = 0;
+    } catch (const InputError& error) {
+      line(error.what());
+    }
+  }
+
+  void look(const locate::Step& step, bool found) {
+    if (step.form == locate::Step::Form::look) search_.signs().looked_at.push_back({step.subject, found});
+    chosen_ = 0;
+  }
+
+  void why(const LocateContent& content) {
+    PageLayout page(environment_.page);
+    page.heading(say(OHMWRIGHT_TEXT("Possible faults")));
+    for (const PossibleFaultLine& row : content.possible) page.bar(row.label, row.probability);
+    if (content.next && !content.next->expected.empty()) {
+      page.heading(say(OHMWRIGHT_TEXT("It would show about:")));
+      for (const ExpectedReading& row : content.next->expected)
+        page.item(say(OHMWRIGHT_TEXT("{shows}  if {fault}"), {{"shows", row.shows}, {"fault", row.fault}}));
+    }
+    environment_.out << page.take() << '\n';
+  }
+
+  locate::Search& search_;
+  const Appliance& appliance_;
+  const Meter& meter_;
+  UnitPreferences& units_;
+  std::istream& in_;
+  Environment& environment_;
+  locate::WorkState work_;
+  std::size_t chosen_ = 0;  ///< which of the steps is offered
+  bool stopped_ = false;
+};
+
+}  // namespace
+
+void run_dialogue(locate::Search& search, const Meter& meter, UnitPreferences& units, std::istream& in,
+                  Environment& environment) {
+  Dialogue(search, meter, units, in, environment).run();
+}
+
+}  // namespace ohmwright::cli

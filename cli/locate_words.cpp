@@ -1,0 +1,185 @@
+#include "locate_words.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include <ohmwright/component/symptom.hpp>
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright::cli {
+
+namespace {
+
+template <class Row>
+std::size_t index_named(const std::vector<Row>& rows, const std::string& name, const std::string& what) {
+  std::vector<std::string> known;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (rows[i].id == name) return i;
+    known.emplace_back(rows[i].id);
+  }
+  throw InputError("the appliance has no " + what + " " + ohmwright::quoted(name) + did_you_mean(name, known) +
+                   "; it has: " + listed(known));
+}
+
+std::vector<std::string> values_of(const Arguments& arguments, std::string_view option) {
+  const auto found = arguments.options.find(option);
+  return found == arguments.options.end() ? std::vector<std::string>{} : found->second;
+}
+
+/// `NAME=VALUE` in its two parts.
+std::pair<std::string, std::string> parts_of(const std::string& word, const std::string& expected) {
+  const std::size_t equals = word.find('=');
+  if (equals == std::string::npos || equals == 0)
+    throw InputError("expected " + expected + ", got " + ohmwright::quoted(word));
+  return {word.substr(0, equals), word.substr(equals + 1)};
+}
+
+Unit unit_of(Probe probe) {
+  const Dimension dimension = locate::dimension_of(probe);
+  return *Unit::named(si_unit_of(dimension), dimension);
+}
+
+std::string known_symptom(const std::string& name, const Appliance& appliance) {
+  const std::vector<std::string> known = symptoms_of(appliance);
+  if (std::find(known.begin(), known.end(), name) != known.end() || symptom_named(name) != nullptr) return name;
+  throw InputError("there is no symptom " + ohmwright::quoted(name) + did_you_mean(name, known) +
+                   "; this appliance may show: " + listed(known));
+}
+
+locate::CodeSign typed_code(const std::string& word, const Appliance& appliance) {
+  constexpr std::string_view old = ":old";
+  locate::CodeSign sign;
+  sign.is_old = word.ends_with(old);
+  sign.code = sign.is_old ? word.substr(0, word.size() - old.size()) : word;
+  std::vector<std::string> known;
+  for (const BoardCode& code : appliance.codes) {
+    if (code.code == sign.code) {
+      sign.speaks_of = code.speaks_of;
+      return sign;
+    }
+    known.push_back(code.code);
+  }
+  if (known.empty()) throw InputError("the appliance's file knows no codes; add them to its list \"codes\"");
+  throw InputError("the appliance has no code " + ohmwright::quoted(sign.code) + did_you_mean(sign.code, known) +
+                   "; it has: " + listed(known));
+}
+
+locate::WeightOverrides read_weights(const std::string& file) {
+  const Document document = read_document(file);
+  if (document.root.members() == nullptr)
+    throw DocumentError(document.file, {document.root.problem("expected an object of weights: {\"heater.open\": 3}")});
+  locate::WeightOverrides weights;
+  std::vector<Problem> problems;
+  for (const auto& [name, node] : *document.root.members()) {
+    if (node.number() != nullptr && *node.number() >= 0.0 && *node.number() <= 100.0)
+      weights[name] = *node.number();
+    else
+      problems.push_back(node.problem("a weight is a number from 0 to 100"));
+  }
+  if (!problems.empty()) throw DocumentError(document.file, std::move(problems));
+  return weights;
+}
+
+}  // namespace
+
+std::vector<std::string> symptoms_of(const Appliance& appliance) {
+  std::vector<std::string> all;
+  const auto add = [&all](std::string_view id) {
+    if (std::find(all.begin(), all.end(), id) == all.end()) all.emplace_back(id);
+  };
+  for (const PlacedPart& part : appliance.parts)
+    for (const FaultModeDescriptor& mode : part.kind->descriptor().fault_modes)
+      for (const SymptomEffect& effect : mode.symptoms) add(effect.symptom);
+  for (const OutsideCause& cause : appliance.outside_causes)
+    for (const SeenSymptom& effect : cause.symptoms) add(effect.symptom);
+  if (appliance.refrigerant != "none")
+    for (const Symptom& symptom : known_symptoms())
+      if (symptom.speaks_of_sealed_system) add(symptom.id);
+  return all;
+}
+
+Observed typed_value(const std::string& text, Probe probe, const Meter& meter, UnitPreferences& units) {
+  ObservedOptions options;
+  options.contact_words = probe == Probe::ohms;
+  options.over_range = probe == Probe::ohms;
+  options.lone_one_is_over = false;
+  options.default_unit = unit_of(probe);
+  (void)meter;
+  const Observed observed = parse_observed(text, locate::dimension_of(probe), options);
+  if (const auto* stated = std::get_if<StatedValue>(&observed)) units.prefer(stated->unit);
+  return observed;
+}
+
+locate::TakenReading typed_test_reading(const std::string& word, const Appliance& appliance, const Meter& meter,
+                                        UnitPreferences& units) {
+  auto [place, value] = parts_of(word, "TESTPOINT=VALUE or TESTPOINT@SETUP=VALUE, such as X-N=32.1");
+  locate::Measurement measurement;
+  if (const std::size_t at = place.find('@'); at != std::string::npos) {
+    measurement.set_up = index_named(appliance.set_ups, place.substr(at + 1), "set-up");
+    place.erase(at);
+  }
+  measurement.test_point = index_named(appliance.test_points, place, "test point");
+  const Probe probe = appliance.test_points[measurement.test_point].probe;
+  return {measurement, typed_value(value, probe, meter, units), word};
+}
+
+locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance) {
+  locate::Signs signs;
+  for (const std::string& name : values_of(arguments, "--symptom"))
+    signs.symptoms.push_back({known_symptom(name, appliance), true});
+  for (const std::string& name : values_of(arguments, "--no-symptom"))
+    signs.symptoms.push_back({known_symptom(name, appliance), false});
+  for (const std::string& word : values_of(arguments, "--looked")) {
+    const auto [cause, result] = parts_of(word, "CAUSE=found or CAUSE=fine");
+    if (result != "found" && result != "fine")
+      throw InputError("--looked takes CAUSE=found or CAUSE=fine, got " + ohmwright::quoted(word));
+    signs.looked_at.push_back({index_named(appliance.outside_causes, cause, "outside cause"), result == "found"});
+  }
+  for (const std::string& word : values_of(arguments, "--code")) signs.codes.push_back(typed_code(word, appliance));
+  signs.was_thawed = arguments.has("--thawed");
+  if (arguments.has("--ran-well")) signs.ran_well_after_thaw = arguments.value("--ran-well") == "yes";
+  return signs;
+}
+
+locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units) {
+  locate::Site site = locate::site_as_found(appliance);
+  for (const std::string& word : values_of(arguments, "--zone")) {
+    const auto [zone, text] = parts_of(word, "ZONE=TEMPERATURE, such as coil=-18C");
+    StatedValue stated = parse_stated_value(text, Dimension::temperature);
+    constexpr double default_kelvin = 2.0;  // as of a thermometer taped on (common practice, no source)
+    if (!stated.half_width) stated.half_width = default_kelvin;
+    units.prefer(stated.unit);
+    site.zone_temperatures[index_named(appliance.zones, zone, "zone")] = stated;
+  }
+  for (const std::string& word : values_of(arguments, "--state")) {
+    const auto [name, value] = parts_of(word, "PART.STATE=VALUE, such as timer.position=defrost");
+    const std::size_t dot = name.find('.');
+    const std::size_t part = index_named(appliance.parts, name.substr(0, dot), "part");
+    const Descriptor& descriptor = appliance.parts[part].kind->descriptor();
+    const std::string state_name = dot == std::string::npos ? std::string() : name.substr(dot + 1);
+    const std::size_t state = index_named(descriptor.states, state_name, "state of that part");
+    const StateValue set{static_cast<std::uint16_t>(state),
+                         static_cast<std::uint16_t>(index_named(descriptor.states[state].values, value, "such state"))};
+    std::erase_if(site.states[part], [&](const StateValue& old) { return old.state == set.state; });
+    site.states[part].push_back(set);
+  }
+  return site;
+}
+
+locate::SearchSettings typed_settings(const Arguments& arguments, const Appliance& appliance) {
+  locate::SearchSettings settings;
+  if (arguments.has("--weights")) settings.weights = read_weights(arguments.value("--weights"));
+  for (const std::string& part : values_of(arguments, "--repaired"))
+    settings.repaired.push_back(index_named(appliance.parts, part, "part"));
+  if (arguments.has("--faults"))
+    settings.priors.most_faults = static_cast<std::size_t>(arguments.value("--faults")[0] - '0');
+  settings.steps.allow_live = arguments.has("--allow-live");
+  settings.steps.insulation_is_good = arguments.has("--insulation-good");
+  return settings;
+}
+
+}  // namespace ohmwright::cli

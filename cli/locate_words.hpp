@@ -1,0 +1,33 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <ohmwright/locate/search.hpp>
+#include <ohmwright/quantity/unit_preferences.hpp>
+
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+/// `TESTPOINT[@SETUP]=VALUE` as a reading; a bare number is in ohms, volts or amperes as the test point is. Units that
+/// were typed go to `units`. Throws InputError naming what there is.
+locate::TakenReading typed_test_reading(const std::string& word, const Appliance& appliance, const Meter& meter,
+                                        UnitPreferences& units);
+
+/// A value alone, for a measurement that is known.
+Observed typed_value(const std::string& text, Probe probe, const Meter& meter, UnitPreferences& units);
+
+/// What --symptom, --no-symptom, --looked, --code, --thawed and --ran-well say.
+locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance);
+
+/// The site as found, with what --zone and --state say of it.
+locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units);
+
+/// Weights, repaired parts, how many faults at once, live steps.
+locate::SearchSettings typed_settings(const Arguments& arguments, const Appliance& appliance);
+
+/// Symptoms that faults or causes of this appliance show, and those that stop the search.
+std::vector<std::string> symptoms_of(const Appliance& appliance);
+
+}  // namespace ohmwright::cli

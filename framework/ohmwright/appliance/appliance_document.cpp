@@ -1,0 +1,26 @@
+#include <ohmwright/appliance/appliance_document.hpp>
+#include <ohmwright/appliance/places_reader.hpp>
+#include <ohmwright/document/fields.hpp>
+#include <ohmwright/document/schema.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
+
+namespace ohmwright {
+
+Appliance read_appliance(const Document& document, const Registry& registry) {
+  const ValueNode& root = document.root;
+  std::vector<Problem> problems = appliance_schema().problems(root);
+  Appliance appliance;
+  appliance.id = text_of(root, "appliance");
+  appliance.title = text_of(root, "title");
+  appliance.market = text_of(root, "market");
+  appliance.refrigerant = text_of(root, "refrigerant");
+  read_places(root, appliance, problems);
+  read_parts(root, registry, appliance, problems);
+  // What names parts is read only when they could be: else each would be told of again at every place that names it.
+  if (problems.empty()) read_work(root, appliance, problems);
+  if (problems.empty()) read_causes(root, appliance, problems);
+  refuse_if_any(document.file, std::move(problems));
+  return appliance;
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,60 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include <ohmwright/locate/next_step.hpp>
+
+namespace ohmwright::locate {
+
+/// What a search is told before it begins.
+struct SearchSettings {
+  PriorSettings priors;
+  WeightOverrides weights;
+  std::vector<std::size_t> repaired;  ///< parts that were worked on before
+  ReadingModel readings;
+  SignModel signs;
+  NextStepSettings steps;
+};
+
+/// One search for a fault: the evidence so far, what is believed, and the steps from here.
+class Search {
+ public:
+  /// `appliance` and `meter` must outlive the search; `site` says what holds before any set-up.
+  Search(const Appliance& appliance, const Meter& meter, const Site& site, const SearchSettings& settings);
+
+  void add(TakenReading reading);
+  /// A test point that cannot be reached here: no step asks for it again, in any set-up.
+  void cannot_reach(std::size_t test_point);
+  /// Takes the last reading back. False when there is none.
+  bool take_back();
+  Signs& signs() { return signs_; }
+  /// What is off, set up and live after the readings so far.
+  WorkState work() const;
+
+  /// Weighs everything anew; the results below hold until evidence is added.
+  void think();
+  const Diagnosis& diagnosis() const { return diagnosis_; }
+  const Standing& standing() const { return standing_; }
+  std::span<const Step> steps() const { return steps_; }
+
+  std::span<const TakenReading> readings() const { return readings_; }
+  const SearchSettings& settings() const { return settings_; }
+  Reasoner& reasoner() { return reasoner_; }
+
+ private:
+  const Appliance& appliance_;
+  SearchSettings settings_;
+  FaultList faults_;
+  Prober prober_;
+  Reasoner reasoner_;
+  std::vector<TakenReading> readings_;
+  std::vector<std::size_t> out_of_reach_;
+  Signs signs_;
+  Diagnosis diagnosis_;
+  Standing standing_;
+  std::vector<Step> steps_;
+};
+
+}  // namespace ohmwright::locate

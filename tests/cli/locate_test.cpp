@@ -1,0 +1,122 @@
+// Finding a fault through the real program.
+
+#include <filesystem>
+#include <fstream>
+#include <unistd.h>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
+
+#include "program.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::Ran;
+using testing::run_program;
+
+Ran locate(std::vector<std::string> words, const std::string& input = {}) {
+  words.insert(words.begin(), {"locate", "upright-thermistor-230v"});
+  return run_program(words, {}, input);
+}
+
+TEST(Locate, WithoutReadingsSaysWhatToDoFirst) {
+  const Ran ran = locate({"--symptom", "frost-whole-coil"});
+  EXPECT_EQ(ran.exit_code, 3) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("NOT FOUND YET"), HasSubstr("Do next"), HasSubstr("What is assumed")));
+}
+
+TEST(Locate, NamesAnOpenHeater) {
+  const Ran ran = locate({"--symptom", "frost-whole-coil", "heater-plug=OL", "link-alone=0.3", "heater-alone=OL"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("FOUND: Defrost heater: element open"), HasSubstr("Look for what may have"),
+                             HasSubstr("ohmwright compare\n    heater"), HasSubstr("0.3")));
+}
+
+TEST(Locate, NamesTheLinkAndItsCause) {
+  const Ran ran = locate({"heater-plug=OL", "link-alone=OL", "heater-alone=294"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("Thermal link: open"), HasSubstr("Look for what may have caused it first")));
+}
+
+TEST(Locate, ADriftedSensorIsJudgedByTheTemperatureOfItsZone) {
+  // 10 kohm at 25 degC, B 3977 K: about 33 kohm at 0 degC, 12.6 kohm at 20 degC.
+  const Ran good = locate({"--zone", "coil=0C", "sensor-plug=33k"});
+  EXPECT_THAT(good.out, Not(HasSubstr("LIKELY: Coil sensor")));
+  const Ran drifted = locate({"--zone", "coil=0C", "sensor-plug=60k", "--no-symptom", "door-does-not-close"});
+  EXPECT_THAT(drifted.out, HasSubstr(": Coil sensor: drifted, reads too high")) << drifted.out;
+}
+
+TEST(Locate, StopsAtTheSealedSystem) {
+  const Ran ran = locate({"--symptom", "frost-first-turns"});
+  EXPECT_EQ(ran.exit_code, 3);
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("STOP"), HasSubstr("licensed"), Not(HasSubstr("Do next"))));
+}
+
+TEST(Locate, AReadingThatNothingExplainsIsToBeTakenAgain) {
+  const Ran ran = locate({"heater-plug=294", "heater-alone=294", "fan-plug=20k"});
+  EXPECT_THAT(ran.out, HasSubstr("explains it: measure it again.")) << ran.out;
+}
+
+TEST(Locate, ACodeOfTheBoardIsEvidence) {
+  const auto probability_of_sensor = [](const std::vector<std::string>& words) {
+    std::vector<std::string> all = words;
+    all.insert(all.end(), {"--format", "json"});
+    const auto json = nlohmann::json::parse(locate(all).out);
+    for (const auto& part : json["parts"])
+      if (part["part"] == "sensor") return part["probability"].get<double>();
+    return -1.0;
+  };
+  const double without = probability_of_sensor({});
+  const double with = probability_of_sensor({"--code", "F2"});
+  const double old = probability_of_sensor({"--code", "F2:old"});
+  EXPECT_GT(with, 0.6);
+  EXPECT_GT(old, without);
+  EXPECT_LT(old, with);
+}
+
+TEST(Locate, JsonIsValidAgainstItsSchema) {
+  const Ran ran = locate({"--symptom", "frost-whole-coil", "heater-plug=OL", "--format", "json"});
+  EXPECT_TRUE(locate_schema().problems(parse_document(ran.out, "locate").root).empty());
+}
+
+TEST(Locate, HtmlEscapesAndStandsAlone) {
+  const Ran ran = locate({"heater-plug=OL", "--format", "html"});
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("<h1>"), HasSubstr("Possible faults"), Not(HasSubstr("src=\"http"))));
+}
+
+TEST(Locate, AsksStepByStep) {
+  // Frost on the whole coil; the door is in order; then whatever is asked next cannot be reached; stop.
+  const Ran ran = locate({"--interactive", "--width", "60"}, "1\n2\n2\n3\n0\n");
+  EXPECT_EQ(ran.exit_code, 3) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("What do you see?"), HasSubstr("2 cannot reach it"), HasSubstr("0 stop"),
+                             HasSubstr("It would show about")));
+}
+
+TEST(Locate, TheDialogueEndsWithTheInput) {
+  const Ran ran = locate({"--interactive"}, "");
+  EXPECT_EQ(ran.exit_code, 3);
+}
+
+TEST(Locate, RefusesWhatItDoesNotKnow) {
+  EXPECT_THAT(locate({"heater-plig=OL"}).err,
+              HasSubstr("the appliance has no test point \"heater-plig\"; did you mean \"heater-plug\"?"));
+  EXPECT_THAT(locate({"heater-plug"}).err, HasSubstr("expected TESTPOINT=VALUE or TESTPOINT@SETUP=VALUE"));
+  EXPECT_THAT(locate({"heater-plug=12 V"}).err, HasSubstr("expected a resistance"));
+  EXPECT_THAT(locate({"heater-plug@thawd=12"}).err, HasSubstr("did you mean \"thawed\"?"));
+  EXPECT_THAT(locate({"--symptom", "frost"}).err, HasSubstr("there is no symptom \"frost\""));
+  EXPECT_THAT(locate({"--looked", "door-gasket=maybe"}).err, HasSubstr("CAUSE=found or CAUSE=fine"));
+  EXPECT_THAT(locate({"--code", "F9"}).err, HasSubstr("the appliance has no code \"F9\""));
+  EXPECT_THAT(locate({"--zone", "coil=12 V"}).err, HasSubstr("expected a temperature"));
+  EXPECT_THAT(run_program({"locate", "upright"}).err, HasSubstr("there is no appliance \"upright\""));
+}
+
+}  // namespace
+}  // namespace ohmwright
