@@ -20,7 +20,7 @@ namespace {
 
 constexpr std::array common{
     OptionSpec{"--help", "", OHMWRIGHT_TEXT("Show this help"), {}},
-    OptionSpec{"--plugins", "DIR", OHMWRIGHT_TEXT("Look for further plugins there too"), {}},
+    OptionSpec{"--plugins", "DIR", OHMWRIGHT_TEXT("Look for further plugins there too"), {}, true},
     OptionSpec{"--language", "CODE", OHMWRIGHT_TEXT("Language of the texts, where its catalogue is installed"), {}},
     OptionSpec{"--width", "COLUMNS", OHMWRIGHT_TEXT("Width of the text (default: the terminal's, else 80)"), {}},
     OptionSpec{"--colour", "WHEN", OHMWRIGHT_TEXT("Colour: auto, always or never"), {}},
@@ -68,6 +68,7 @@ class VerbParser {
       throw InputError(in_our_words(error.what()) + see_help(verb_.name));
     }
     collect_flags();
+    check_repeats();
     check_choices();
     arguments_.operands = app_.remaining();
     if (!arguments_.has("--help")) check_operands();
@@ -100,6 +101,16 @@ class VerbParser {
                                      [&](const OptionSpec& option) { return option.name == entry.first; });
       return !spec->value.empty() && entry.second.empty();
     });
+  }
+
+  /// Of two values one would be taken without a word, and two readers would guess differently which.
+  void check_repeats() const {
+    for (const OptionSpec& option : options_) {
+      const auto given = arguments_.options.find(option.name);
+      if (option.may_repeat || given == arguments_.options.end() || given->second.size() < 2) continue;
+      throw InputError(std::string(option.name) + " is given twice, as " + ohmwright::quoted(given->second[0]) +
+                       " and as " + ohmwright::quoted(given->second[1]) + "; leave one out");
+    }
   }
 
   void check_choices() const {

@@ -52,7 +52,7 @@ std::vector<ConditionValue> given_conditions(const Arguments& arguments, const D
 }
 
 OptionSpec given_option() {
-  return {"--given", "CONDITION=VALUE", OHMWRIGHT_TEXT("A condition that stays as it is: --given at=23C"), {}};
+  return {"--given", "CONDITION=VALUE", OHMWRIGHT_TEXT("A condition that stays as it is: --given at=23C"), {}, true};
 }
 
 }  // namespace ohmwright::cli

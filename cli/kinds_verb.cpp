@@ -46,9 +46,11 @@ class KindPage {
     section(OHMWRIGHT_TEXT("What can be read"));
     for (const MeasurandDescriptor& measurand : descriptor_.measurands)
       item(std::string(measurand.id) + ": " + in_kind(measurand.title));
-    section(OHMWRIGHT_TEXT("Conditions"));
+    if (!descriptor_.conditions.empty()) section(OHMWRIGHT_TEXT("Conditions"));
     for (const ConditionDescriptor& condition : descriptor_.conditions)
       item("--" + std::string(condition.option) + ": " + in_kind(condition.title));
+    if (!descriptor_.states.empty()) section(OHMWRIGHT_TEXT("States"));
+    for (const StateDescriptor& state : descriptor_.states) item(state_line(state));
     section(OHMWRIGHT_TEXT("Rules"));
     for (const RuleDescriptor& rule : descriptor_.rules) item(rule_line(rule));
     for (const ProcedureDescriptor& procedure : descriptor_.procedures) write_procedure(procedure);
@@ -61,6 +63,13 @@ class KindPage {
   std::string in_kind(std::string_view english) const { return say_.in_domain(descriptor_.text_domain, english); }
   void section(std::string_view english) { page_ << '\n' << say_(english) << '\n'; }
   void item(const std::string& text) { page_ << paragraph(text, width_, "  - ", "    "); }
+
+  std::string state_line(const StateDescriptor& state) const {
+    std::vector<std::string_view> values;
+    for (const TextEntry& value : state.values) values.push_back(value.id);
+    const std::string name = state.option.empty() ? std::string(state.id) : "--" + std::string(state.option);
+    return name + ": " + in_kind(state.title) + " (" + listed(values) + ")";
+  }
 
   std::string rule_line(const RuleDescriptor& rule) const {
     std::string line = std::string(rule.id) + ": " + in_kind(rule.title);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 #include <ostream>
 
@@ -5,6 +6,8 @@
 
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/named_file.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/sentences.hpp>
 
@@ -17,13 +20,36 @@ namespace ohmwright::cli {
 namespace {
 
 /// The classes beside one plugin; their frames are read without loading the plugin.
-void list_classes(const FoundPlugin& plugin, Environment& environment) {
-  const std::filesystem::path folder = plugin.path.parent_path() / "ratings";
+/// Lists the classes in a plugin's folder of ratings. A file that cannot be read ends nothing: what is wrong with it is
+/// added to `broken`.
+void list_classes(const std::filesystem::path& folder, Environment& environment, std::vector<std::string>& broken) {
   for (const std::string& name : names_in_folder(folder.string())) {
-    const RatingsDocument ratings = read_ratings_frame(read_document((folder / (name + ".json")).string()));
-    environment.out << ratings.kind << "  " << ratings.name << '\n'
-                    << paragraph(ratings.title, environment.page.width, "    ", "    ");
+    try {
+      const RatingsDocument ratings = read_ratings_frame(read_document((folder / (name + ".json")).string()));
+      environment.out << ratings.kind << "  " << ratings.name << '\n'
+                      << paragraph(ratings.title, environment.page.width, "    ", "    ");
+    } catch (const InputError& error) {
+      broken.emplace_back(error.what());
+    }
   }
+}
+
+/// Refuses, after the lists, the files that could not be listed.
+void refuse_broken(const std::vector<std::string>& broken) {
+  std::string all;
+  for (const std::string& one : broken) all += (all.empty() ? "" : "\n") + one;
+  if (!all.empty()) throw InputError(all);
+}
+
+/// Whether a kind is called so, for `ratings thermistor`.
+bool is_kind(const std::string& name, const Environment& environment) {
+  const std::string spoken = spoken_name(name);
+  for (const FoundPlugin& plugin : environment.registry.plugins())
+    for (const StampedKind& kind : plugin.kinds) {
+      const auto same = [&](const std::string& other) { return spoken_name(other) == spoken; };
+      if (same(kind.id) || std::any_of(kind.aliases.begin(), kind.aliases.end(), same)) return true;
+    }
+  return false;
 }
 
 std::string text_of_figure(const ValueNode& node) {
@@ -80,10 +106,19 @@ std::string path_of_class(const std::string& name, const Environment& environmen
 
 int run_ratings(const Arguments& arguments, Environment& environment) {
   if (arguments.operands.empty()) {
-    for (const FoundPlugin& plugin : environment.registry.plugins()) list_classes(plugin, environment);
+    std::vector<std::string> broken;
+    for (const FoundPlugin& plugin : environment.registry.plugins())
+      list_classes(plugin.path.parent_path() / "ratings", environment, broken);
+    refuse_broken(broken);
     return exit_done;
   }
   const std::string& typed = arguments.operands[0];
+  if (!is_path(typed) && is_kind(typed, environment)) {
+    std::vector<std::string> broken;
+    list_classes(open_kind(environment, typed).ratings_folder(), environment, broken);
+    refuse_broken(broken);
+    return exit_done;
+  }
   Document document = read_document(is_path(typed) ? typed : path_of_class(typed, environment));
   const LoadedKind& kind = open_kind(environment, read_ratings_frame(document).kind);
   show_ratings(kind, read_ratings(std::move(document), kind.descriptor()), environment);
@@ -97,7 +132,8 @@ VerbSpec ratings_verb() {
       .name = "ratings",
       .summary = OHMWRIGHT_TEXT("List the classes of parts that are shipped, or check and show one, with its sources"),
       .example = "ohmwright ratings",
-      .operands = {{"NAME|FILE", OHMWRIGHT_TEXT("A class, or a ratings file of your own to check and show"), false,
+      .operands = {{"NAME|KIND|FILE",
+                    OHMWRIGHT_TEXT("A class, a kind whose classes to list, or a ratings file of your own"), false,
                     false}},
       .options = {},
       .circumstances = {},

@@ -51,6 +51,10 @@ int run_vectors(const Arguments& arguments, Environment& environment) {
   Tally tally;
   for (const std::string& kind : kinds) check_kind(kind, meters, environment, tally);
   const Sentences say{UnitPreferences{}};
+  if (tally.agreed + tally.differed == 0) {
+    environment.out << say(OHMWRIGHT_TEXT("there are no vectors")) << '\n';
+    return exit_done;
+  }
   environment.out << say(OHMWRIGHT_TEXT("vectors: {agreed} agree, {differed} differ"),
                          {{"agreed", std::to_string(tally.agreed)}, {"differed", std::to_string(tally.differed)}})
                   << '\n';

@@ -16,6 +16,7 @@ struct OptionSpec {
   std::string_view value;                      ///< what it takes: "NAME|FILE"; empty for a flag
   std::string_view help;                       ///< one English sentence, translated when printed
   std::vector<std::string_view> choices = {};  ///< the only accepted values; empty: any
+  bool may_repeat = false;                     ///< given again it says more; else twice is refused
 };
 
 /// Words after the verb's name.

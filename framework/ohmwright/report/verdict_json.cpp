@@ -1,3 +1,6 @@
+#include <array>
+#include <string_view>
+
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/report/labels.hpp>
@@ -55,6 +58,18 @@ Json observed_json(const Observed& observed) {
   return quantity_json(std::get<StatedValue>(observed).value);
 }
 
+/// What was said of the reading's circumstances; nothing of what was not.
+void add_circumstances(const Reading& reading, Json& json) {
+  if (reading.connection != Connection::unstated)
+    json["connection"] = reading.connection == Connection::lead_off ? "lead-off" : "in-circuit";
+  if (reading.moisture != Moisture::unstated) json["moisture"] = reading.moisture == Moisture::dry ? "dry" : "wet";
+  constexpr std::array<std::string_view, 4> supplies{"unstated", "unplugged", "proved-dead", "live"};
+  if (reading.supply != Supply::unstated) json["supply"] = supplies.at(static_cast<std::size_t>(reading.supply));
+  for (const NamedState& state : reading.states) json["states"][state.state] = state.value;
+  if (!reading.meter.empty()) json["meter"] = reading.meter;
+  if (reading.range) json["range"] = quantity_json(*reading.range);
+}
+
 Json reading_json(const Reading& reading) {
   Json json{{"label", reading.label}, {"measurand", reading.measurand}, {"observed", observed_json(reading.observed)}};
   if (!reading.repeats.empty()) json["repeats"] = reading.repeats;
@@ -65,6 +80,7 @@ Json reading_json(const Reading& reading) {
     entry["assumed"] = condition.uncertainty_assumed;
     json["conditions"].push_back(std::move(entry));
   }
+  add_circumstances(reading, json);
   return json;
 }
 
