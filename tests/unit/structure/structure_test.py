@@ -17,6 +17,7 @@ MAY_INCLUDE = {
     "plugin": CORE + ["document"],
     "document": CORE,
     "report": CORE + ["document"],
+    "cycles": CORE + ["document"],
     "conformance": CORE + ["plugin", "document"],
 }
 HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|valijson|CLI|nlohmann/json\.hpp|SQLiteCpp)")
