@@ -6,6 +6,7 @@
 #include <exception>
 #include <sys/resource.h>
 
+#include <ohmwright/cycles/log_analysis.hpp>
 #include <ohmwright/cycles/reading/log_reader.hpp>
 
 namespace {
@@ -26,6 +27,15 @@ void read_only(const char* path) {
   std::printf("%llu rows, last time sum %g\n", static_cast<unsigned long long>(reader.rows()), sum);
 }
 
+void analyse(const char* path) {
+  LogReader reader(open_log(path));
+  LogAnalyser analyser;
+  for (std::span<const LogRow> rows = reader.next(); !rows.empty(); rows = reader.next()) analyser.take(rows);
+  const LogAnalysis log = analyser.finish();
+  std::printf("%llu rows, %llu runs, %llu defrosts\n", static_cast<unsigned long long>(reader.rows()),
+              static_cast<unsigned long long>(log.run_count), static_cast<unsigned long long>(log.defrost_count));
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -33,6 +43,7 @@ int main(int argc, char** argv) {
   try {
     const auto start = std::chrono::steady_clock::now();
     if (std::strcmp(argv[1], "read") == 0) read_only(argv[2]);
+    if (std::strcmp(argv[1], "analyse") == 0) analyse(argv[2]);
     const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - start;
     std::printf("%.3f s, peak %.1f MiB\n", passed.count(), peak_megabytes());
   } catch (const std::exception& error) {

@@ -6,7 +6,7 @@
 namespace ohmwright::cycles {
 
 namespace {
-constexpr std::size_t buffer_bytes = 262144;
+constexpr std::size_t buffer_bytes = 163840;
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 }  // namespace
 

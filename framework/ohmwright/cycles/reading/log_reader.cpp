@@ -11,7 +11,7 @@ namespace ohmwright::cycles {
 
 namespace {
 
-constexpr std::size_t block_rows = 2048;
+constexpr std::size_t block_rows = 512;
 constexpr std::size_t room_for_held_row = 2;
 
 /// Limits of what a household appliance's log can hold [SI]: beyond them a value is an error code or in another unit.
