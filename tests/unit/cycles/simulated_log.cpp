@@ -222,12 +222,16 @@ SimulatedLog simulate(const SimulatedPlan& plan, std::uint64_t seed) {
   const double end = plan.days * 86400.0;
   double next_row = 0.0;
   double sum = 0.0;
+  double sum_coil = 0.0;
+  double sum_cabinet = 0.0;
   double count = 0.0;
   double gap_until = -1.0;
   std::vector<std::pair<double, double>> gaps;
   for (double second = 0.0; second < end; second += 1.0) {
     appliance.step(second);
     sum += appliance.power;
+    sum_coil += appliance.coil;
+    sum_cabinet += appliance.cabinet;
     count += 1.0;
     if (second < next_row) continue;
     const double jitter = plan.jitter * plan.spacing_second * between(logger, -0.5, 0.5);
@@ -240,11 +244,11 @@ SimulatedLog simulate(const SimulatedPlan& plan, std::uint64_t seed) {
     const double watt = plan.averages ? sum / count : appliance.power;
     if (plan.has_power) row.value[index_of(LogQuantity::power)] = rounded(watt * power_error, plan.power_step_watt);
     if (plan.has_coil)
-      row.value[index_of(LogQuantity::coil_temperature)] = 273.15 + rounded(appliance.coil + coil_error, 0.1);
+      row.value[index_of(LogQuantity::coil_temperature)] = 273.15 + rounded((plan.averages ? sum_coil / count : appliance.coil) + coil_error, 0.1);
     if (plan.has_cabinet)
-      row.value[index_of(LogQuantity::cabinet_temperature)] = 273.15 + rounded(appliance.cabinet + cabinet_error, 0.1);
+      row.value[index_of(LogQuantity::cabinet_temperature)] = 273.15 + rounded((plan.averages ? sum_cabinet / count : appliance.cabinet) + cabinet_error, 0.1);
     if (plan.averages) row.time_second = std::max(0.0, second - count + 1.0);  // stamped at the start of the mean
-    sum = count = 0.0;
+    sum = sum_coil = sum_cabinet = count = 0.0;
     if (plan.gap_share > 0.0 && second > gap_until &&
         logger.uniform() < plan.gap_share * plan.spacing_second / 1200.0) {
       const double lasts = happens(logger, 0.6) ? between(logger, 60.0, 300.0) : between(logger, 300.0, 7200.0);

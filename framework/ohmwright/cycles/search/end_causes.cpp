@@ -75,17 +75,20 @@ void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defros
   if (end > melting_point_kelvin + past_melting_kelvin) set(defrost, EndCause::temperature, EndGround::past_melting);
 }
 
+/// Where only the heater's times are known. A time limit makes the longest equal; rows that are far apart make them look
+/// equal too, and then the log cannot show it.
 void by_durations(const InCommon& common, Defrost& defrost) {
   if (common.whole < 3) return;
   const bool is_longest = duration_of(defrost) > common.longest_second - common.tolerance_second;
-  if (common.durations_differ()) {
-    if (is_longest && common.longest_count >= 2 && common.longest_count * 4 >= common.whole)
-      set(defrost, EndCause::time_limit, EndGround::equal_durations);
-    else
-      set(defrost, EndCause::temperature, EndGround::unequal_durations);
-  } else if (common.longest_count == common.whole && common.tolerance_second < 0.03 * common.longest_second) {
+  const bool is_fine = common.tolerance_second < 0.035 * common.longest_second;
+  if (!is_longest && common.durations_differ())
+    return set(defrost, EndCause::temperature, EndGround::unequal_durations);
+  if (!is_longest || !is_fine) return;
+  const bool piled_up = common.longest_count >= 3 && common.longest_count * 5 >= common.whole * 2;
+  if (piled_up)
     set(defrost, EndCause::time_limit, EndGround::equal_durations);
-  }
+  else if (common.longest_count == 1 && common.durations_differ())
+    set(defrost, EndCause::temperature, EndGround::unequal_durations);
 }
 
 }  // namespace

@@ -68,15 +68,13 @@ class Search {
       if (kelvin_[i] < kelvin_[least]) least = i;
       if (kelvin_[i] > kelvin_[least] + std::max(4.0 * noise_, 0.4)) break;
     }
-    found.onset = onset_between(least, run.begin);
-    found.onset_kelvin = kelvin_[found.onset];
+    set_onset(least, run.begin, found);
     return found;
   }
 
   /// The compressor stands for a while before the heater heats: the rise begins where its slope becomes a good part of
   /// the steepest.
-  std::size_t onset_between(std::size_t least, std::size_t top) const {
-    if (top <= least + 1) return least;
+  void set_onset(std::size_t least, std::size_t top, Excursion& found) const {
     const auto reach = static_cast<std::size_t>(std::max(1.0, std::round(60.0 / window_.spacing_second)));
     const auto slope = [&](std::size_t i) {
       const std::size_t to = std::min(i + reach, window_.size() - 1);
@@ -84,14 +82,22 @@ class Search {
     };
     double steepest = 0.0;
     std::size_t steepest_at = least;
-    for (std::size_t i = least; i < top; ++i)
+    for (std::size_t i = least; i < std::max(top, least + 1); ++i)
       if (slope(i) > steepest) {
         steepest = slope(i);
         steepest_at = i;
       }
     std::size_t onset = steepest_at;
     while (onset > least && slope(onset - 1) > 0.3 * steepest) --onset;
-    return onset;
+    found.onset = onset;
+    found.onset_kelvin = kelvin_[onset];
+    found.onset_second = window_.start[onset];
+    if (steepest <= 0.0) return;
+    const std::size_t to = std::min(steepest_at + reach, window_.size() - 1);
+    const double middle_second = 0.5 * (window_.start[steepest_at] + window_.start[to]);
+    const double middle_kelvin = 0.5 * (kelvin_[steepest_at] + kelvin_[to]);
+    const double drawn_back = middle_second - (middle_kelvin - kelvin_[onset]) / steepest;
+    found.onset_second = std::clamp(drawn_back, window_.start[onset], window_.start[steepest_at] + window_.spacing_second);
   }
 
   double judge(ExcursionSearch& tried, const std::vector<Run>& runs) const {
@@ -102,16 +108,15 @@ class Search {
       Excursion found = describe(run);
       const double rise_second = window_.start[found.peak] - window_.start[found.onset];
       const double contrast = (found.peak_kelvin - tried.outside_kelvin) / range;
-      double score = std::clamp(contrast / 0.5, -1.0, 1.5);
+      const bool melts = found.peak_kelvin > melting_point_kelvin - 1.0 && middle_ < melting_point_kelvin - 2.0;
+      const bool misses_melting = place_ == SensorPlace::coil && !melts;
+      double score = std::clamp(contrast / 0.5, -1.0, misses_melting ? 2.5 : 1.5);
       score += shape_score(found, run, rise_second);
-      if (place_ == SensorPlace::coil) {
-        const bool melts = found.peak_kelvin > melting_point_kelvin - 1.0 && middle_ < melting_point_kelvin - 2.0;
-        score += melts ? 0.8 : -0.8;
-      }
+      if (place_ == SensorPlace::coil) score += melts ? 0.8 : -1.6;
       found.score = contrast < least_contrast ? std::min(score, 0.0) : score;
       if (rise_second < quick_second() && !run.is_cut) continue;  // a door, told elsewhere
       slow.push_back(found);
-      starts.push_back(window_.start[found.onset]);
+      starts.push_back(found.onset_second);
     }
     double sum = 0.0;
     for (std::size_t i = 0; i < slow.size(); ++i) {

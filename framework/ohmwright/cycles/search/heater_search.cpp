@@ -65,6 +65,7 @@ class Search {
     }
     // Of thresholds that tell the same, the middle one has most room on both sides.
     if (!equals.empty()) best = equals[equals.size() / 2];
+    settle(best);
     return best;
   }
 
@@ -100,6 +101,39 @@ class Search {
       }
     }
     return false;
+  }
+
+  /// What an end of the log or a gap cut counts only where it is like the whole ones; what stands before or after a heater
+  /// at a lower level is something else.
+  void settle(HeaterSearch& found) const {
+    std::vector<double> loads;
+    for (const HeaterRun& one : found.runs)
+      if (!one.run.is_cut) loads.push_back(one.load);
+    const double usual = median_of(std::move(loads));
+    std::erase_if(found.runs, [&](const HeaterRun& one) {
+      if (!one.run.is_cut) return false;
+      const bool like_others = usual <= 0.0 || std::abs(one.load - usual) < 0.2 * usual;
+      return !like_others || one.run.end - one.run.begin < 2;
+    });
+    if (window_.spacing_second <= 60.0)
+      for (HeaterRun& one : found.runs) trim(one);
+  }
+
+  void trim(HeaterRun& one) const {
+    std::vector<double> inside(window_.load.begin() + static_cast<std::ptrdiff_t>(one.run.begin),
+                               window_.load.begin() + static_cast<std::ptrdiff_t>(one.run.end));
+    const double level = median_of(std::move(inside));
+    const double least = 0.88 * level;
+    std::size_t begin = one.run.begin;
+    std::size_t end = one.run.end;
+    while (begin < end && load_[begin] < least) ++begin;
+    while (end > begin && load_[end - 1] < least) --end;
+    if (end <= begin || static_cast<double>(end - begin) < 0.55 * static_cast<double>(one.run.end - one.run.begin)) return;
+    one.run.begin = begin;
+    one.run.end = end;
+    one.run.start_second = window_.start[begin];
+    one.run.end_second = window_.end_of(end - 1);
+    one.load = level;
   }
 
   /// Scores the runs, drops those that do not count, and gives the sum.

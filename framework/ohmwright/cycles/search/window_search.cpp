@@ -29,8 +29,9 @@ class Builder {
     std::sort(events_.defrosts.begin(), events_.defrosts.end(),
               [](const Defrost& a, const Defrost& b) { return a.start_second < b.start_second; });
     find_compressor();
+    for (Defrost& defrost : events_.defrosts) describe(defrost);
+    drop_what_does_not_warm();
     for (Defrost& defrost : events_.defrosts) {
-      describe(defrost);
       if (compressor_by_load_) describe_pause(events_.compressor.runs, window_.spacing_second, defrost);
     }
     find_doors();
@@ -62,7 +63,7 @@ class Builder {
   /// A rise to which no heater run belongs: a heater that draws less than the compressor, or none at all.
   void take_rise(const Excursion& rise) {
     Defrost defrost;
-    defrost.start_second = window_.start[rise.onset];
+    defrost.start_second = rise.onset_second;
     defrost.end_second = window_.end_of(rise.peak);
     defrost.rise_is_seen = true;
     defrost.is_cut = rise.is_cut;
@@ -141,6 +142,26 @@ class Builder {
     }
     defrost.rise_is_seen = defrost.rise_is_seen || rose;
     weigh_frost(ratings_, window_.spacing_second, window_.load_is_current, defrost);
+  }
+
+  /// Where some heating warms, heating of another length or level that does not is an ice maker's. Where none warms, the
+  /// sensor or its place is the fault, and that is a finding of its own.
+  void drop_what_does_not_warm() {
+    std::vector<double> loads;
+    std::vector<double> seconds;
+    for (const Defrost& one : events_.defrosts)
+      if (one.heater_is_seen && one.rise_is_seen && !one.is_cut) {
+        loads.push_back(one.heater_load);
+        seconds.push_back(one.end_second - one.start_second);
+      }
+    if (loads.empty()) return;
+    const double usual_load = median_of(std::move(loads));
+    const double usual_second = median_of(std::move(seconds));
+    std::erase_if(events_.defrosts, [&](const Defrost& one) {
+      if (!one.heater_is_seen || one.rise_is_seen || one.is_cut) return false;
+      return std::abs(one.heater_load - usual_load) > 0.1 * usual_load ||
+             one.end_second - one.start_second < 0.6 * usual_second;
+    });
   }
 
   void find_doors() {
