@@ -194,7 +194,7 @@ SimulatedPlan plan_from_seed(std::uint64_t seed) {
   plan.running_watt = between(stream, 70.0, 140.0);
   plan.never_stops = happens(stream, plan.is_inverter ? 0.3 : 0.08);
   plan.inrush_watt = happens(stream, 0.5) ? between(stream, 300.0, 1400.0) : 0.0;
-  plan.heater_watt = std::max(between(stream, 185.0, 470.0), 1.5 * plan.running_watt);
+  plan.heater_watt = std::max(between(stream, 185.0, 470.0), 1.3 * plan.running_watt);
   plan.has_ice_maker = plan.has_power && happens(stream, 0.25);
   plan.period_second = between(stream, 1500.0, 5400.0);
   plan.duty = between(stream, 0.25, 0.75);

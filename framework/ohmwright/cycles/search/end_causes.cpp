@@ -22,7 +22,7 @@ struct InCommon {
   std::size_t longest_count = 0;  ///< as long as the longest, within the tolerance
   double usual_end_kelvin = 0.0;  ///< median of those that ended warm
   std::size_t warm = 0;
-  double warm_spread_kelvin = 0.0;
+  double end_spread_kelvin = 0.0;  ///< of all
 
   bool durations_differ() const {
     return whole >= 2 && longest_second - shortest_second > std::max(2.0 * tolerance_second, 0.06 * longest_second);
@@ -32,12 +32,18 @@ struct InCommon {
 InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) {
   InCommon common;
   std::vector<double> ends;
+  double coldest = 1e9;
+  double warmest = 0.0;
   for (const Defrost& defrost : defrosts) {
     if (defrost.is_cut) continue;
     ++common.whole;
     const double duration = duration_of(defrost);
     common.longest_second = std::max(common.longest_second, duration);
     common.shortest_second = common.whole == 1 ? duration : std::min(common.shortest_second, duration);
+    if (defrost.end_kelvin) {
+      coldest = std::min(coldest, *defrost.end_kelvin);
+      warmest = std::max(warmest, *defrost.end_kelvin);
+    }
     if (defrost.end_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
       ends.push_back(*defrost.end_kelvin);
   }
@@ -47,11 +53,8 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
     if (!defrost.is_cut && duration_of(defrost) > common.longest_second - common.tolerance_second)
       ++common.longest_count;
   common.warm = ends.size();
-  if (!ends.empty()) {
-    const auto [least, most] = std::minmax_element(ends.begin(), ends.end());
-    common.warm_spread_kelvin = *most - *least;
-    common.usual_end_kelvin = median_of(ends);
-  }
+  common.end_spread_kelvin = std::max(0.0, warmest - coldest);
+  common.usual_end_kelvin = median_of(std::move(ends));
   return common;
 }
 
@@ -68,7 +71,7 @@ void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defros
   // As long as the longest others, and colder than those that ended sooner.
   if (common.durations_differ() && is_longest && common.warm >= 2 && colder > 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::time_limit, EndGround::equal_durations);
-  if (common.whole >= 3 && !common.durations_differ() && common.warm_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin)
+  if (common.whole >= 3 && !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin)
     return set(defrost, EndCause::time_limit, EndGround::equal_durations);
   if (common.durations_differ() && common.warm >= 2 && std::abs(colder) < 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
@@ -84,7 +87,9 @@ void by_durations(const InCommon& common, Defrost& defrost) {
   if (!is_longest && common.durations_differ())
     return set(defrost, EndCause::temperature, EndGround::unequal_durations);
   if (!is_longest || !is_fine) return;
-  const bool piled_up = common.longest_count >= 3 && common.longest_count * 5 >= common.whole * 2;
+  // Some lie close together by chance.
+  const bool piled_up = (common.longest_count >= 3 && common.longest_count * 5 >= common.whole * 3) ||
+                        (common.longest_count >= 5 && common.longest_count * 5 >= common.whole * 2);
   if (piled_up)
     set(defrost, EndCause::time_limit, EndGround::equal_durations);
   else if (common.longest_count == 1 && common.durations_differ())

@@ -59,6 +59,9 @@ class Search {
                                        kelvin_.begin() + static_cast<std::ptrdiff_t>(run.end));
     found.peak = static_cast<std::size_t>(peak - kelvin_.begin());
     found.peak_kelvin = *peak;
+    found.heat_end = found.peak;
+    for (std::size_t i = found.peak; i < run.end; ++i)
+      if (kelvin_[i] > found.peak_kelvin - std::max(3.0 * noise_, 0.25)) found.heat_end = i;
     found.end = run.end;
     found.is_cut = run.is_cut;
     // Down the slope to the least before it, until it rises again for good.
@@ -115,6 +118,8 @@ class Search {
       if (place_ == SensorPlace::coil) score += melts ? 0.8 : -1.6;
       found.score = contrast < least_contrast ? std::min(score, 0.0) : score;
       if (rise_second < quick_second() && !run.is_cut) continue;  // a door, told elsewhere
+      // Of what a gap or an end cut, only a good part that reached the melting point counts.
+      if (run.is_cut && (misses_melting || rise_second < 120.0)) continue;
       slow.push_back(found);
       starts.push_back(found.onset_second);
     }

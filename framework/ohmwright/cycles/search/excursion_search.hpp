@@ -14,6 +14,7 @@ enum class SensorPlace : std::uint8_t { coil, cabinet };
 struct Excursion {
   std::size_t onset = 0;  ///< sample at which the rise begins
   std::size_t peak = 0;
+  std::size_t heat_end = 0;  ///< last sample that is as warm as the peak, but for noise
   std::size_t end = 0;  ///< sample at which it is back below the threshold
   double onset_second = 0.0;  ///< where the steep part of the rise, drawn back, meets what was before
   double onset_kelvin = 0.0;

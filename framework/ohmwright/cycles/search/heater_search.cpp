@@ -112,8 +112,8 @@ class Search {
     const double usual = median_of(std::move(loads));
     std::erase_if(found.runs, [&](const HeaterRun& one) {
       if (!one.run.is_cut) return false;
-      const bool like_others = usual <= 0.0 || std::abs(one.load - usual) < 0.2 * usual;
-      return !like_others || one.run.end - one.run.begin < 2;
+      const bool like_others = usual <= 0.0 || std::abs(one.load - usual) < 0.12 * usual;
+      return !like_others || one.run.end - one.run.begin < 2 || one.run.duration_second() < 240.0;
     });
     if (window_.spacing_second <= 60.0)
       for (HeaterRun& one : found.runs) trim(one);

@@ -64,7 +64,7 @@ class Builder {
   void take_rise(const Excursion& rise) {
     Defrost defrost;
     defrost.start_second = rise.onset_second;
-    defrost.end_second = window_.end_of(rise.peak);
+    defrost.end_second = window_.end_of(rise.heat_end);
     defrost.rise_is_seen = true;
     defrost.is_cut = rise.is_cut;
     defrost.score = rise.score;
