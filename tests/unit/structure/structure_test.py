@@ -21,6 +21,7 @@ MAY_INCLUDE = {
     "report": CORE + ["document", "plugin", "appliance", "locate"],
     "appliance": CORE + ["plugin", "document"],
     "locate": CORE + ["plugin", "circuit", "appliance"],
+    "cycles": CORE + ["document"],
     "conformance": CORE + ["plugin", "document"],
 }
 HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|valijson|CLI|nlohmann/json\.hpp|SQLiteCpp)")
