@@ -14,6 +14,7 @@ VerbSpec chart_verb();
 VerbSpec curve_verb();
 VerbSpec compare_verb();
 VerbSpec locate_verb();
+VerbSpec log_verb();
 VerbSpec vectors_verb();
 
 }  // namespace ohmwright::cli

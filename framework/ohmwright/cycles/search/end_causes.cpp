@@ -78,8 +78,8 @@ void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defros
   if (end > melting_point_kelvin + past_melting_kelvin) set(defrost, EndCause::temperature, EndGround::past_melting);
 }
 
-/// Where only the heater's times are known. A time limit makes the longest equal; rows that are far apart make them look
-/// equal too, and then the log cannot show it.
+/// Where only the heater's times are known. A time limit makes the longest equal; rows that are far apart make them
+/// look equal too, and then the log cannot show it.
 void by_durations(const InCommon& common, Defrost& defrost) {
   if (common.whole < 3) return;
   const bool is_longest = duration_of(defrost) > common.longest_second - common.tolerance_second;

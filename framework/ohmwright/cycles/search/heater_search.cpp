@@ -9,20 +9,20 @@ namespace ohmwright::cycles {
 
 namespace {
 
-constexpr double opening_second = 90.0;   ///< what stands out for less is an inrush or a lamp
-constexpr double bridged_second = 200.0;  ///< a heater that pauses for less is still the same defrost
+constexpr double opening_second = 90.0;          ///< what stands out for less is an inrush or a lamp
+constexpr double heater_bridged_second = 200.0;  ///< a heater that pauses for less is still the same defrost
 constexpr double level_ratio = 1.05;
 constexpr std::size_t most_levels = 90;
-constexpr double least_contrast = 1.15;
+constexpr double least_heater_contrast = 1.15;
 constexpr double coarse_spacing_second = 150.0;
 constexpr double earliest_drip_second = 90.0;  ///< what is left of an edge's sample
 constexpr double shortest_drip_second = 100.0;
 constexpr double least_usual_spacing_second = 3.0 * 3600.0;
 constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
 
-class Search {
+class HeaterFinder {
  public:
-  explicit Search(const Window& window)
+  explicit HeaterFinder(const Window& window)
       : window_(window),
         load_(opened(window, window.load, opening_second)),
         least_load_(time_quantile(load_, window.width, 0.02)) {
@@ -39,7 +39,7 @@ class Search {
   HeaterSearch best() {
     HeaterSearch best;
     if (levels_.empty()) return best;
-    const LevelScan scan(window_, load_, levels_, bridged_second);
+    const LevelScan scan(window_, load_, levels_, heater_bridged_second);
     const double span = window_.start.back() - window_.start.front();
     const auto most_runs = static_cast<std::size_t>(span / 5000.0) + 6;
     double best_sum = 0.0;
@@ -103,8 +103,8 @@ class Search {
     return false;
   }
 
-  /// What an end of the log or a gap cut counts only where it is like the whole ones; what stands before or after a heater
-  /// at a lower level is something else.
+  /// What an end of the log or a gap cut counts only where it is like the whole ones; what stands before or after a
+  /// heater at a lower level is something else.
   void settle(HeaterSearch& found) const {
     std::vector<double> loads;
     for (const HeaterRun& one : found.runs)
@@ -128,7 +128,8 @@ class Search {
     std::size_t end = one.run.end;
     while (begin < end && load_[begin] < least) ++begin;
     while (end > begin && load_[end - 1] < least) --end;
-    if (end <= begin || static_cast<double>(end - begin) < 0.55 * static_cast<double>(one.run.end - one.run.begin)) return;
+    if (end <= begin || static_cast<double>(end - begin) < 0.55 * static_cast<double>(one.run.end - one.run.begin))
+      return;
     one.run.begin = begin;
     one.run.end = end;
     one.run.start_second = window_.start[begin];
@@ -170,7 +171,7 @@ class Search {
       score += spacing_score(nearest(starts, i));
       run.score = score;
       sum += std::clamp(score - 1.2, -1.0, 1.5);
-      if (score >= 1.0 && contrast >= least_contrast) counting.push_back(run);
+      if (score >= 1.0 && contrast >= least_heater_contrast) counting.push_back(run);
     }
     tried.runs = std::move(counting);
     return sum;
@@ -193,6 +194,6 @@ class Search {
 
 }  // namespace
 
-HeaterSearch search_heater(const Window& window) { return Search(window).best(); }
+HeaterSearch search_heater(const Window& window) { return HeaterFinder(window).best(); }
 
 }  // namespace ohmwright::cycles

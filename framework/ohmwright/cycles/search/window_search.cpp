@@ -144,8 +144,8 @@ class Builder {
     weigh_frost(ratings_, window_.spacing_second, window_.load_is_current, defrost);
   }
 
-  /// Where some heating warms, heating of another length or level that does not is an ice maker's. Where none warms, the
-  /// sensor or its place is the fault, and that is a finding of its own.
+  /// Where some heating warms, heating of another length or level that does not is an ice maker's. Where none warms,
+  /// the sensor or its place is the fault, and that is a finding of its own.
   void drop_what_does_not_warm() {
     std::vector<double> loads;
     std::vector<double> seconds;
