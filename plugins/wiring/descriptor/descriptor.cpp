@@ -36,10 +36,10 @@ std::vector<ConditionDescriptor> conditions() {  // in the order of ConditionInd
   constexpr double clamp_ampere = 0.1;
   constexpr double tape_metre = 0.05;
   return {
-      {"part_temperature", OHMWRIGHT_TEXT("the temperature of the part"), "at", Dimension::temperature, "",
-       hand_thermometer_kelvin, "common practice, no source: the air about a wire"},
       {"load_current", OHMWRIGHT_TEXT("the current of its load"), "load", Dimension::current, "A", clamp_ampere,
        "common practice, no source: a clamp around one wire"},
+      {"part_temperature", OHMWRIGHT_TEXT("the temperature of the part"), "at", Dimension::temperature, "",
+       hand_thermometer_kelvin, "common practice, no source: the air about a wire"},
       {"test_voltage", OHMWRIGHT_TEXT("the volts of the insulation tester"), "test", Dimension::voltage, "V", 0.0,
        "common practice, no source: the range of the tester"},
       {"lead_length", OHMWRIGHT_TEXT("the length of the lead"), "length", Dimension::length, "", tape_metre,

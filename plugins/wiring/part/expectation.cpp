@@ -15,13 +15,13 @@ std::optional<Expectation> expected_reading(const WiringRatings& ratings, std::u
   const double most = ratings.most(metres, t);
   Expectation expected{AnyQuantity(Dimension::resistance, usual), {}, 0.0};
   if (measurand == resistance) {
-    expected.limits.upper = AnyQuantity(Dimension::resistance, most);
+    expected.limits = {AnyQuantity(Dimension::resistance, 0.0), AnyQuantity(Dimension::resistance, most)};
     return expected;
   }
   const std::optional<double> ampere = situation.condition(load_current);
   if (measurand != drop || !ampere) return std::nullopt;
   expected.nominal = AnyQuantity(Dimension::voltage, usual * *ampere);
-  expected.limits.upper = AnyQuantity(Dimension::voltage, most * *ampere);
+  expected.limits = {AnyQuantity(Dimension::voltage, 0.0), AnyQuantity(Dimension::voltage, most * *ampere)};
   return expected;
 }
 

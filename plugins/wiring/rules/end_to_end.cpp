@@ -24,6 +24,7 @@ enum Text : TextIndex {
   no_ratings,
   no_length,
   no_reading,
+  drop_leaves_open,
   only_in_circuit,
   only_live,
 };
@@ -40,6 +41,7 @@ bool only_said_closed(const Scene& scene) {
 Text why_silent(const Scene& scene) {
   Text text = no_reading;
   for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (reading.measurand == drop && text == no_reading) text = drop_leaves_open;
     if (!is_ohms(reading) || shows_more_than_range(reading)) continue;
     if (is_live(reading))
       text = only_live;
@@ -171,7 +173,8 @@ RuleDescriptor describe_end_to_end() {
            OHMWRIGHT_TEXT(
                "The meter reads {measured}, but by its volts under load it has only {by_drop}: the probes sat "
                "badly, or the joint comes and goes.")},
-          {"disagreeing", OHMWRIGHT_TEXT("Its readings jump, so no single figure is its resistance.")},
+          {"disagreeing",
+           OHMWRIGHT_TEXT("No single figure is its resistance: the readings do not agree with each other.")},
           {"only-continuity",
            OHMWRIGHT_TEXT("It is not open. A buzzer sounds up to tens of ohms, so it says nothing of a bad joint.")},
           {"high-without-ratings",
@@ -182,6 +185,8 @@ RuleDescriptor describe_end_to_end() {
                "Nothing is known of this one, so only an open one and a leak can be told: name its ratings.")},
           {"no-length", OHMWRIGHT_TEXT("Not judged: how long the lead is decides what it may have (--length 1.5m).")},
           {"no-reading", OHMWRIGHT_TEXT("Not judged: neither its ohms nor the volts across it under load were read.")},
+          {"drop-leaves-open",
+           OHMWRIGHT_TEXT("Not judged: its ohms were not read, and the volts across it do not tell them yet.")},
           {"only-in-circuit", OHMWRIGHT_TEXT("Not judged: its ohms were read in circuit only, where other paths lie "
                                              "beside it.")},
           {"only-live",

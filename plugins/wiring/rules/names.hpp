@@ -8,7 +8,8 @@ namespace ohmwright::wiring {
 
 enum MeasurandIndex : std::uint16_t { resistance, resistance_swapped, drop, insulation_resistance };
 
-enum ConditionIndex : std::uint16_t { part_temperature, load_current, test_voltage, lead_length };
+/// The load comes first: "drop=40mV@3.75A" is how such a reading is typed.
+enum ConditionIndex : std::uint16_t { load_current, part_temperature, test_voltage, lead_length };
 
 enum StateIndex : std::uint16_t { probes };
 
