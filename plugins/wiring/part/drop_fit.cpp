@@ -18,6 +18,9 @@ constexpr double instruments_share = 0.02;
 /// Rows off the line by more than this share of the largest drop bend it (common practice, no source).
 constexpr double bend_share = 0.05;
 
+/// No meter shows less: what is below is rounding of doubles [V].
+constexpr double rounding_volt = 1e-12;
+
 struct Used {
   double ampere = 0.0;
   double volt = 0.0;
@@ -64,6 +67,7 @@ Line line_through(const std::vector<Used>& rows) {
   }
   const double freedom = n - (with_zero ? 2.0 : 1.0);
   line.scatter = freedom > 0.0 ? std::sqrt(residual_squares / freedom) : 0.0;
+  if (line.scatter < rounding_volt) line.scatter = 0.0;
   line.slope_uncertainty =
       std::hypot(line.scatter / std::sqrt(squares), instruments_share * line.slope / std::sqrt(3.0));
   return line;

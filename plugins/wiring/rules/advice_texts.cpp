@@ -31,8 +31,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "metal, and the amperes through it at the same moment (drop=40mV --load 3.75A --live)."),
        "drop-live"},
       {"known-current",
-       OHMWRIGHT_TEXT("Or dead: both ends off, 1 A from a current-limited supply through it, and the millivolts across "
-                      "it, read inside the clips of the supply (drop=20mV --load 1A --lead-off --proved-dead)."),
+       OHMWRIGHT_TEXT(
+           "Without live work: both ends off, 1 A from a current-limited supply through it, and the millivolts across "
+           "it, read inside the clips of the supply (drop=20mV --load 1A --lead-off --proved-dead)."),
        "drop-bench-supply"},
       {"say-load", OHMWRIGHT_TEXT("Give the amperes that flowed when you read the drop (--load 3.75A)."), "drop-live"},
       {"say-length", OHMWRIGHT_TEXT("Measure how long the lead is and say it (--length 1.5m).")},

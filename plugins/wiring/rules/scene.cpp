@@ -83,10 +83,13 @@ std::optional<OhmsSeen> ohms_of(const Scene& scene) {
 /// Of a lead whose length was measured: a drop that is too small for so much copper is not one of this lead.
 void compare_with_copper(const Scene& scene, DropSeen& seen) {
   if (!scene.ratings->conductor || !scene.length_measured) return;
-  seen.copper = copper_ohms_per_metre(*scene.ratings->conductor) * scene.length->value();
-  const double least = least_share_of_copper * seen.copper;
-  Estimate above = seen.excess;
-  above.shift((seen.limit - least) * seen.ampere);  // volts over what that least would drop
+  const double per_metre = copper_ohms_per_metre(*scene.ratings->conductor);
+  seen.copper = per_metre * scene.length->value();
+  const PreparedReading& reading = *seen.reading;
+  Estimate above;  // volts over what the least of so much copper would drop
+  above.add_scaled(reading.value, reading.value.value() < 0.0 ? -1.0 : 1.0);
+  above.add_scaled(*reading.condition(load_current), -least_share_of_copper * seen.copper);
+  above.add_uncertainty(*scene.length, -least_share_of_copper * per_metre * seen.ampere);
   seen.less_than_copper =
       probability_between(above, scene.evidence.sources(), 0.0, infinity) <= 1.0 - scene.settings.confidence;
 }

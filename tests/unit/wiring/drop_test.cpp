@@ -71,6 +71,9 @@ TEST(Drop, LessThanSoMuchCopperHasIsNotOfThisLead) {
   EXPECT_EQ(verdict_on(lead(), {part_of_it}), Outcome::undecided);
   // The length of a class is a guess, and judges nobody's clips.
   EXPECT_EQ(text_of(judge(lead(), {across("20 mV", "9 A +- 0.1 A")}), end_to_end), "drop-within");
+  Typed by_supply = across("20 mV", "1 A +- 0.1 A");  // 20 milliohm, where the least of such copper has 24.1
+  by_supply.length = "2 m";
+  EXPECT_EQ(text_of(judge(lead(), {by_supply}), end_to_end), "less-than-copper");
   part_of_it.value = "0.35 V";  // 39 milliohm
   EXPECT_EQ(verdict_on(lead(), {part_of_it}), Outcome::within_limits);
 }
