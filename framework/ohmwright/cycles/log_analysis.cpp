@@ -11,8 +11,8 @@ namespace ohmwright::cycles {
 
 namespace {
 
-/// Samples that are searched at once: fifteen days of ten seconds, some 8 MiB.
-constexpr std::size_t window_samples = 131'072;
+/// Samples that are searched at once: a week of ten seconds, some 4 MiB.
+constexpr std::size_t window_samples = 65'536;
 /// What begins less than this before a window's end is left to the next window, which sees it whole.
 constexpr double left_to_next_second = 6.0 * 3600.0;
 /// What the next window sees again before the first event that it tells.
@@ -134,7 +134,7 @@ void LogAnalyser::Work::cover(const Window& window, double until) {
   LogCoverage& coverage = result.coverage;
   std::vector<double> row_spacings;
   for (std::size_t i = 0; i < samples.size(); ++i) {
-    if (samples[i].rows > 1 && samples[i].last_second > samples[i].first_second)
+    if (i % 16 == 0 && samples[i].rows > 1 && samples[i].last_second > samples[i].first_second)
       row_spacings.push_back((samples[i].last_second - samples[i].first_second) / (samples[i].rows - 1));
     if (window.start[i] < told_up_to || window.start[i] >= until) continue;
     observed_second += window.width[i];
@@ -149,7 +149,7 @@ void LogAnalyser::Work::cover(const Window& window, double until) {
     if (gap.second >= shortest_defrost_second) hidden_second += gap.second;
     if (gaps.size() < LogAnalysis::most_runs) gaps.push_back(gap);
   }
-  const bool dense = row_spacings.size() * 2 > samples.size();
+  const bool dense = row_spacings.size() * 32 > samples.size();
   coverage.spacing_second = dense ? median_of(std::move(row_spacings)) : window.spacing_second;
   coverage.missing_rows = static_cast<std::uint64_t>(coverage.gap_second / std::max(coverage.spacing_second, 0.1));
 }

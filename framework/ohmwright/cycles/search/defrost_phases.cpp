@@ -88,7 +88,7 @@ void describe_coil(const Window& window, Defrost& defrost) {
   double end_kelvin = window.coil[last];
   if (last + 1 < window.size() && window.gap_after[last] == 0) end_kelvin = std::max(end_kelvin, window.coil[last + 1]);
   defrost.end_kelvin = end_kelvin;
-  const double noise = noise_of(window.coil);
+  const double noise = window.coil_noise;
   const double rise = window.coil[peak] - window.coil[begin];
   defrost.rise_is_seen = rise > std::max(2.0, 6.0 * noise);
   if (end - begin < 3) return;

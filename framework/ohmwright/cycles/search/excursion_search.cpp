@@ -40,6 +40,11 @@ class Search {
     for (std::size_t j = 0; j < levels_.size(); ++j) {
       const std::vector<Run> runs = scan.runs_above(j, most_runs);
       if (runs.empty() || runs.size() > most_runs) continue;
+      // Doors may come often; slow rises that come as often are cycles.
+      std::vector<double> starts;
+      for (const Run& run : runs)
+        if (run.duration_second() > quick_second()) starts.push_back(run.start_second);
+      if (come_too_often(starts)) continue;
       ExcursionSearch tried{{}, levels_[j], scan.quantile_outside(runs, 0.98)};
       const double sum = judge(tried, runs);
       if (sum > best_sum + 0.02) {

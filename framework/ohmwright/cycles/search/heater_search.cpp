@@ -17,7 +17,6 @@ constexpr double least_contrast = 1.15;
 constexpr double coarse_spacing_second = 150.0;
 constexpr double earliest_drip_second = 90.0;  ///< what is left of an edge's sample
 constexpr double shortest_drip_second = 100.0;
-constexpr double least_usual_spacing_second = 3.0 * 3600.0;
 constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
 
 class Search {
@@ -47,13 +46,17 @@ class Search {
     for (std::size_t j = 0; j < levels_.size(); ++j) {
       const std::vector<Run> runs = scan.runs_above(j, most_runs);
       if (runs.empty() || runs.size() > most_runs) continue;
-      const double outside = scan.quantile_outside(runs, 0.98);
       std::vector<HeaterRun> described;
-      for (const Run& run : runs) described.push_back(describe(run));
+      double outside = 0.0;
       for (const double shortest : shortest_seconds) {
         if (shortest < window_.spacing_second * 0.9 && shortest != shortest_seconds.front() &&
             shortest < coarse_spacing_second)
           continue;
+        if (come_too_often(starts_of(runs, shortest))) continue;
+        if (described.empty()) {
+          outside = scan.quantile_outside(runs, 0.98);
+          for (const Run& run : runs) described.push_back(describe(run));
+        }
         HeaterSearch tried{described, levels_[j], shortest, outside};
         const double sum = judge(tried);
         if (sum > best_sum + 0.02) {
@@ -70,6 +73,13 @@ class Search {
   }
 
  private:
+  static std::vector<double> starts_of(const std::vector<Run>& runs, double shortest_second) {
+    std::vector<double> starts;
+    for (const Run& run : runs)
+      if (run.is_cut || run.duration_second() >= shortest_second) starts.push_back(run.start_second);
+    return starts;
+  }
+
   HeaterRun describe(const Run& run) const {
     HeaterRun described{run};
     std::size_t begin = run.begin;
@@ -150,10 +160,6 @@ class Search {
     }
     std::vector<double> starts;
     for (const HeaterRun& run : long_enough) starts.push_back(run.run.start_second);
-    if (come_too_often(starts)) {
-      tried.runs.clear();
-      return -1.0;
-    }
     double sum = -penalty;
     std::vector<HeaterRun> counting;
     for (std::size_t i = 0; i < long_enough.size(); ++i) {
@@ -174,13 +180,6 @@ class Search {
     }
     tried.runs = std::move(counting);
     return sum;
-  }
-
-  /// What comes every hour or two is a compressor or an ice maker, whatever its level.
-  static bool come_too_often(const std::vector<double>& starts) {
-    std::vector<double> apart;
-    for (std::size_t i = 1; i < starts.size(); ++i) apart.push_back(starts[i] - starts[i - 1]);
-    return apart.size() >= 2 && median_of(std::move(apart)) < least_usual_spacing_second;
   }
 
   const Window& window_;

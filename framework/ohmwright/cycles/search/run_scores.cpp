@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include <ohmwright/cycles/search/run_scores.hpp>
+#include <ohmwright/cycles/search/window.hpp>
 
 namespace ohmwright::cycles {
 
@@ -27,6 +28,13 @@ std::optional<double> nearest(const std::vector<double>& starts, std::size_t i) 
   if (i > 0) least = starts[i] - starts[i - 1];
   if (i + 1 < starts.size()) least = std::min(least.value_or(1e300), starts[i + 1] - starts[i]);
   return least;
+}
+
+bool come_too_often(const std::vector<double>& starts) {
+  constexpr double least_usual_second = 3.0 * 3600.0;
+  std::vector<double> apart;
+  for (std::size_t i = 1; i < starts.size(); ++i) apart.push_back(starts[i] - starts[i - 1]);
+  return apart.size() >= 2 && median_of(std::move(apart)) < least_usual_second;
 }
 
 }  // namespace ohmwright::cycles

@@ -11,6 +11,8 @@ namespace {
 /// A gap is more than two rows missing, and more than a minute.
 constexpr double gap_in_spacings = 2.5;
 constexpr double shortest_gap_second = 60.0;
+/// Of this many values a median is as good as of all.
+constexpr std::size_t looked_at = 8192;
 
 std::vector<double> filled(std::span<const LogSample> samples, LogQuantity quantity, bool typical) {
   std::vector<double> values;
@@ -43,9 +45,10 @@ double median_of(std::vector<double> values) {
 Window window_of(std::span<const LogSample> samples, const LogRatings& ratings) {
   Window window;
   std::vector<double> steps;
+  const std::size_t stride = 1 + samples.size() / looked_at;
   for (std::size_t i = 0; i < samples.size(); ++i) {
     window.start.push_back(samples[i].first_second);
-    if (i > 0) steps.push_back(samples[i].first_second - samples[i - 1].first_second);
+    if (i > 0 && i % stride == 0) steps.push_back(samples[i].first_second - samples[i - 1].first_second);
   }
   window.spacing_second = steps.empty() ? LogSampler::slot_second : std::max(1.0, median_of(std::move(steps)));
   window.gap_limit_second = std::max(shortest_gap_second, gap_in_spacings * window.spacing_second);
@@ -71,6 +74,8 @@ Window window_of(std::span<const LogSample> samples, const LogRatings& ratings) 
         for (double& value : *values) value *= *ratings.line_volt;
   }
   for (double& value : window.load) value = std::max(value, 0.0);
+  window.coil_noise = noise_of(window.coil);
+  window.cabinet_noise = noise_of(window.cabinet);
   return window;
 }
 
@@ -119,7 +124,8 @@ std::vector<double> smoothed(const Window& window, const std::vector<double>& va
 
 double noise_of(const std::vector<double>& values) {
   std::vector<double> steps;
-  for (std::size_t i = 2; i < values.size(); ++i)
+  const std::size_t stride = 1 + values.size() / looked_at;
+  for (std::size_t i = 2; i < values.size(); i += stride)
     steps.push_back(std::abs(values[i] - 2.0 * values[i - 1] + values[i - 2]));
   return median_of(std::move(steps)) / (0.6745 * std::sqrt(6.0));  // of a normal error's second differences
 }

@@ -21,6 +21,8 @@ struct Window {
   double spacing_second = 0.0;  ///< usual interval of samples
   double gap_limit_second = 0.0;
   bool load_is_current = false;
+  double coil_noise = 0.0;  ///< standard deviation [K], by `noise_of`
+  double cabinet_noise = 0.0;
 
   std::size_t size() const { return start.size(); }
   double end_of(std::size_t i) const { return start[i] + width[i]; }
@@ -38,7 +40,8 @@ double median_of(std::vector<double> values);
 /// Mean over about `second` seconds around each sample, not across gaps.
 std::vector<double> smoothed(const Window& window, const std::vector<double>& values, double second);
 
-/// Standard deviation of what changes from sample to sample, by the median of the steps.
+/// Standard deviation of what changes from sample to sample, by the median of second differences, of which some thousand
+/// are looked at.
 double noise_of(const std::vector<double>& values);
 
 }  // namespace ohmwright::cycles

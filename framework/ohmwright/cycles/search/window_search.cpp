@@ -138,7 +138,7 @@ class Builder {
       double most = window_.cabinet[begin];
       for (std::size_t i = begin; i < window_.size() && window_.start[i] < defrost.end_second + 1800.0; ++i)
         most = std::max(most, window_.cabinet[i]);
-      defrost.rise_is_seen = most - window_.cabinet[begin] > std::max(0.5, 4.0 * noise_of(window_.cabinet));
+      defrost.rise_is_seen = most - window_.cabinet[begin] > std::max(0.5, 4.0 * window_.cabinet_noise);
     }
     defrost.rise_is_seen = defrost.rise_is_seen || rose;
     weigh_frost(ratings_, window_.spacing_second, window_.load_is_current, defrost);
