@@ -11,7 +11,7 @@ namespace ohmwright::cycles {
 
 namespace {
 
-/// Samples that are searched at once: a week of ten seconds, some 4 MiB.
+/// Samples that are searched at once: a fortnight of twenty seconds, some 4 MiB.
 constexpr std::size_t window_samples = 65'536;
 /// What begins less than this before a window's end is left to the next window, which sees it whole.
 constexpr double left_to_next_second = 6.0 * 3600.0;

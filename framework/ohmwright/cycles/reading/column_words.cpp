@@ -155,14 +155,14 @@ ColumnWords words_of(std::string_view header) {
 
 std::optional<Unit> unit_in_header(const ColumnWords& header, LogQuantity quantity) {
   if (header.unit_text.empty()) return std::nullopt;
-  if (const std::optional<Unit> unit = Unit::named(header.unit_text, dimension_of(quantity))) return unit;
+  if (const std::optional<Unit> unit = Unit::named(header.unit_text, measured_dimension(quantity))) return unit;
   // Names of columns are often written small: "power_kw".
   const std::string lower = lower_case(header.unit_text);
   if (quantity == LogQuantity::power && lower == "kw") return Unit::named("kW", Dimension::power);
   if (quantity == LogQuantity::power && lower == "w") return Unit::named("W", Dimension::power);
   if (quantity == LogQuantity::current && lower == "ma") return Unit::named("mA", Dimension::current);
   if (quantity == LogQuantity::current && lower == "a") return Unit::named("A", Dimension::current);
-  if (dimension_of(quantity) == Dimension::temperature && lower == "f")
+  if (measured_dimension(quantity) == Dimension::temperature && lower == "f")
     return Unit::named("degF", Dimension::temperature);
   return std::nullopt;
 }

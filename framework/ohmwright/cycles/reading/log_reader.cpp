@@ -203,7 +203,7 @@ void LogReader::take_value_text(ColumnPlan& plan, std::string_view cell, LogRow&
   const LogQuantity quantity = log_quantities[plan.quantity];
   if (number && number->rest.empty()) return take_value(plan, number->value, row);
   if (number) {  // "-18.3 degC": the cell's own unit counts
-    if (const std::optional<Unit> unit = Unit::named(number->rest, dimension_of(quantity)))
+    if (const std::optional<Unit> unit = Unit::named(number->rest, measured_dimension(quantity)))
       return take_value(plan, (unit->to_si(number->value) - plan.at_zero) / plan.factor, row);
   }
   troubles_.add(LogTrouble::unreadable_value, lines_.line());
@@ -223,7 +223,7 @@ inline void LogReader::take_value(ColumnPlan& plan, double number, LogRow& row) 
 double LogReader::odd_value(const ColumnPlan& plan, double number, double value) {
   const LogQuantity quantity = log_quantities[plan.quantity];
   const bool is_possible = value >= plan.least && value <= plan.most;
-  if (dimension_of(quantity) == Dimension::temperature) {
+  if (measured_dimension(quantity) == Dimension::temperature) {
     // Faster than 8 K and 9 K/min no sensor on a coil or in air can change (common practice, no source).
     const double passed_second = has_second_ && clock_.any() ? std::max(0.0, second_ - clock_.last_second()) : 1e9;
     const bool too_fast = std::abs(value - plan.last) > plan.largest_step + 0.15 * passed_second;

@@ -19,10 +19,10 @@ struct LogSample {
       typical{};  ///< without the greatest of three and more: an inrush does not count
 };
 
-/// Puts rows that are closer than ten seconds into one sample.
+/// Puts rows that are closer than twenty seconds into one sample.
 class LogSampler {
  public:
-  static constexpr double slot_second = 10.0;
+  static constexpr double slot_second = 20.0;
 
   /// Adds the samples that are complete with these rows.
   void take(std::span<const LogRow> rows, std::vector<LogSample>& samples);
