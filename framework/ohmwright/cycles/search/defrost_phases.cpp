@@ -81,12 +81,13 @@ void describe_coil(const Window& window, Defrost& defrost) {
   for (std::size_t i = begin; i < window.size() && window.start[i] < defrost.end_second + 300.0 + window.spacing_second;
        ++i)
     if (window.coil[i] > window.coil[peak]) peak = i;
-  defrost.peak_kelvin = window.coil[peak];
+  const auto warmest = [&](std::size_t i) { return static_cast<double>(window.coil_warmest[i]); };
+  defrost.peak_kelvin = warmest(peak);
   defrost.peak_second = window.start[peak];
   // At the end: the warmest of the last sample and the one after it, since the edge lies within one of them.
   const std::size_t last = std::min(end, window.size()) - 1;
-  double end_kelvin = window.coil[last];
-  if (last + 1 < window.size() && window.gap_after[last] == 0) end_kelvin = std::max(end_kelvin, window.coil[last + 1]);
+  double end_kelvin = warmest(last);
+  if (last + 1 < window.size() && window.gap_after[last] == 0) end_kelvin = std::max(end_kelvin, warmest(last + 1));
   defrost.end_kelvin = end_kelvin;
   const double noise = window.coil_noise;
   const double rise = window.coil[peak] - window.coil[begin];

@@ -15,7 +15,7 @@ constexpr double level_ratio = 1.05;
 constexpr std::size_t most_levels = 90;
 constexpr double least_contrast = 1.15;
 constexpr double coarse_spacing_second = 150.0;
-constexpr double earliest_drip_second = 90.0;  ///< what is left of an edge's sample
+constexpr double latest_drip_second = 30.0;  ///< after the run: what is left of an edge's sample
 constexpr double shortest_drip_second = 100.0;
 constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
 
@@ -106,7 +106,7 @@ class Search {
       if (window_.load[i] <= low) {
         seen += window_.width[i];
         if (seen >= shortest_drip_second) return true;
-      } else if (window_.start[i] - run.end_second > std::max(earliest_drip_second, window_.spacing_second)) {
+      } else if (window_.start[i] - run.end_second > std::max(latest_drip_second, 0.6 * window_.spacing_second)) {
         return false;
       }
     }
@@ -125,8 +125,17 @@ class Search {
       const bool like_others = usual <= 0.0 || std::abs(one.load - usual) < 0.12 * usual;
       return !like_others || one.run.end - one.run.begin < 2 || one.run.duration_second() < 240.0;
     });
+    drop_single_rows(found);
     if (window_.spacing_second <= 60.0)
       for (HeaterRun& one : found.runs) trim(one);
+  }
+
+  /// Where rows are so far apart that an ice maker's heater fills one, single ones count only beside as many longer ones.
+  void drop_single_rows(HeaterSearch& found) const {
+    if (window_.spacing_second <= coarse_spacing_second) return;
+    const auto is_single = [](const HeaterRun& one) { return one.run.end - one.run.begin < 2; };
+    const auto singles = std::count_if(found.runs.begin(), found.runs.end(), is_single);
+    if (2 * singles > static_cast<std::ptrdiff_t>(found.runs.size())) std::erase_if(found.runs, is_single);
   }
 
   void trim(HeaterRun& one) const {

@@ -7,9 +7,9 @@ namespace ohmwright::cycles {
 
 double duration_score(double second) {
   const double minutes = second / 60.0;
-  if (minutes < 2.5) return -0.8;
-  if (minutes < 5.0) return -0.4;
-  if (minutes < 7.0) return 0.2;
+  if (minutes < 2.5) return -1.2;
+  if (minutes < 5.0) return -0.8;
+  if (minutes < 7.0) return 0.1;
   if (minutes <= 45.0) return 0.5;
   if (minutes <= 65.0) return 0.2;
   return minutes <= 100.0 ? -0.6 : -2.0;

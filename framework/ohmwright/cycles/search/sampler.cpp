@@ -56,6 +56,7 @@ void LogSampler::close(std::vector<LogSample>& samples) {
     sample.typical[i] = static_cast<float>(one.count > 2.0 ? (one.sum - one.most) / (one.count - 1.0)
                                                            : (any ? one.sum / one.count : LogRow::none));
   }
+  sample.warmest_coil = static_cast<float>(sums_[index_of(LogQuantity::coil_temperature)].most);
   in_slot_ = 0;
   samples.push_back(sample);
 }

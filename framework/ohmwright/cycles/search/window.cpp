@@ -62,6 +62,9 @@ Window window_of(std::span<const LogSample> samples, const LogRatings& ratings) 
                                : next - samples[i].first_second);
   }
   window.coil = filled(samples, LogQuantity::coil_temperature, false);
+  if (!window.coil.empty())
+    for (std::size_t i = 0; i < samples.size(); ++i)
+      window.coil_warmest.push_back(std::max(samples[i].warmest_coil, static_cast<float>(window.coil[i])));
   window.cabinet = filled(samples, LogQuantity::cabinet_temperature, false);
   window.load = filled(samples, LogQuantity::power, true);
   window.load_mean = filled(samples, LogQuantity::power, false);

@@ -17,6 +17,7 @@ struct Window {
   std::vector<double> load;       ///< power [W] or current [A], inrush taken off; empty: none
   std::vector<double> load_mean;  ///< the same with the inrush, for energies
   std::vector<double> coil;       ///< [K]; empty: none
+  std::vector<float> coil_warmest;  ///< the greatest of each sample's rows
   std::vector<double> cabinet;
   double spacing_second = 0.0;  ///< usual interval of samples
   double gap_limit_second = 0.0;

@@ -10,6 +10,7 @@ namespace ohmwright::cycles {
 
 namespace {
 
+constexpr double shortest_without_rise_second = 360.0;  ///< less heat is an ice maker's, where no coil warms
 constexpr double rise_lag_second = 600.0;  ///< a sensor warms this long after the heater at most
 
 class Builder {
@@ -154,7 +155,13 @@ class Builder {
         loads.push_back(one.heater_load);
         seconds.push_back(one.end_second - one.start_second);
       }
-    if (loads.empty()) return;
+    if (loads.empty()) {
+      if (window_.coil.empty()) return;
+      std::erase_if(events_.defrosts, [](const Defrost& one) {
+        return one.heater_is_seen && !one.rise_is_seen && one.end_second - one.start_second < shortest_without_rise_second;
+      });
+      return;
+    }
     const double usual_load = median_of(std::move(loads));
     const double usual_second = median_of(std::move(seconds));
     std::erase_if(events_.defrosts, [&](const Defrost& one) {
