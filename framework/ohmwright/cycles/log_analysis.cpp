@@ -220,7 +220,7 @@ void LogAnalyser::Work::say() {
   if (!any_temperature) findings.push_back({"no-temperature-in-log"});
   // No compressor may run for so short a time: the column of time may count something else than seconds.
   const bool runs_are_short = result.run_count >= 5 && result.typical_run_second && *result.typical_run_second < 120.0;
-  const bool pulses_only = result.short_pulses > 10 && result.short_pulses > 2 * result.run_count;
+  const bool pulses_only = result.short_pulses > 20 && result.short_pulses > 3 * result.run_count;
   if (runs_are_short || pulses_only)
     findings.push_back({"time-step-implausible",
                         {{"typical_run_second", result.typical_run_second.value_or(0.0)},

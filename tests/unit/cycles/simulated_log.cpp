@@ -42,7 +42,7 @@ class Appliance {
 
   void enter(State state, double second, double lasts) {
     if (state == State::runs && state_ != State::runs) {
-      ++starts;
+      if (second >= 0.0) ++starts;
       started_ = second;
     }
     state_ = state;
@@ -104,7 +104,7 @@ class Appliance {
     if (plan_.has_doors && second >= next_door_) {
       if (state_ != State::heats && state_ != State::drips) {
         door_left_ = between(stream_, 15.0, 60.0);
-        doors.push_back(second);
+        if (second >= 0.0) doors.push_back(second);
       }
       next_door_ = second + between(stream_, 1200.0, 4.0 * 3600.0);
     }
@@ -148,7 +148,7 @@ class Appliance {
   const SimulatedPlan& plan_;
   ReproducibleStream& stream_;
   State state_ = State::stands;
-  double until_ = 0.0;
+  double until_ = -21600.0;
   double next_defrost_;
   double started_ = 0.0;
   double melt_left_ = 0.0;
@@ -227,8 +227,10 @@ SimulatedLog simulate(const SimulatedPlan& plan, std::uint64_t seed) {
   double count = 0.0;
   double gap_until = -1.0;
   std::vector<std::pair<double, double>> gaps;
-  for (double second = 0.0; second < end; second += 1.0) {
+  // It has cooled for some hours when the logger starts.
+  for (double second = -21600.0; second < end; second += 1.0) {
     appliance.step(second);
+    if (second < 0.0) continue;
     sum += appliance.power;
     sum_coil += appliance.coil;
     sum_cabinet += appliance.cabinet;

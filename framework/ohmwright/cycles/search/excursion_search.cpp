@@ -179,9 +179,8 @@ QuickRiseSearch search_quick_rises(const Window& window, const std::vector<doubl
     if (rises[i] > 0.0) upward.push_back(rises[i]);
   }
   if (upward.empty()) return search;
-  const auto share = upward.begin() + static_cast<std::ptrdiff_t>(upward.size() * 9 / 10);
-  std::nth_element(upward.begin(), share, upward.end());
-  search.threshold_kelvin = std::max({3.0 * *share, 8.0 * noise, 0.5});
+  // The usual rise is that of a standing compressor.
+  search.threshold_kelvin = std::max({4.0 * median_of(std::move(upward)), 8.0 * noise, 0.5});
   for (std::size_t i = 0; i < kelvin.size(); ++i) {
     if (rises[i] < search.threshold_kelvin) continue;
     QuickRise rise{window.start[i], window.start[i], rises[i]};
