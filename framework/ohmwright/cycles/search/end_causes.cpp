@@ -92,9 +92,9 @@ void by_durations(const InCommon& common, Defrost& defrost) {
   if (!is_longest && common.durations_differ())
     return set(defrost, EndCause::temperature, EndGround::unequal_durations);
   if (!is_longest || !is_fine) return;
-  // Some lie close together by chance.
-  const bool piled_up = (common.longest_count >= 3 && common.longest_count * 5 >= common.whole * 3) ||
-                        (common.longest_count >= 5 && common.longest_count * 5 >= common.whole * 2);
+  // Some lie close together by chance: all of three do not, nor three quarters of more.
+  const bool piled_up = common.longest_count == common.whole ||
+                        (common.longest_count >= 4 && common.longest_count * 4 >= common.whole * 3);
   if (piled_up)
     set(defrost, EndCause::time_limit, EndGround::equal_durations);
   else if (common.longest_count == 1 && common.durations_differ())

@@ -120,7 +120,7 @@ class Search {
       const bool misses_melting = place_ == SensorPlace::coil && !melts;
       double score = std::clamp(contrast / 0.5, -1.0, misses_melting ? 2.5 : 1.5);
       score += shape_score(found, run, rise_second);
-      if (place_ == SensorPlace::coil) score += melts ? 0.8 : -1.6;
+      if (place_ == SensorPlace::coil) score += melts ? 0.8 : -1.9;
       found.score = contrast < least_contrast ? std::min(score, 0.0) : score;
       if (rise_second < quick_second() && !run.is_cut) continue;  // a door, told elsewhere
       // Of what a gap or an end cut, only a good part that reached the melting point counts.

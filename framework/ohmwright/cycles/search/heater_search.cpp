@@ -159,6 +159,8 @@ class Search {
   double judge(HeaterSearch& tried) const {
     const bool coarse = window_.spacing_second > coarse_spacing_second;
     double penalty = 0.0;
+    std::size_t shorter = 0;
+    double longest_shorter = 0.0;
     std::vector<HeaterRun> long_enough;
     for (const HeaterRun& run : tried.runs) {
       const double duration = run.run.duration_second();
@@ -166,6 +168,10 @@ class Search {
         long_enough.push_back(run);
       else if (duration >= 0.7 * tried.shortest_second && tried.shortest_second > 150.0)
         penalty += 0.5;  // no clear boundary between what counts and what does not
+      if (duration < tried.shortest_second && !run.run.is_cut) {
+        ++shorter;
+        longest_shorter = std::max(longest_shorter, duration);
+      }
     }
     std::vector<double> starts;
     for (const HeaterRun& run : long_enough) starts.push_back(run.run.start_second);
@@ -183,6 +189,8 @@ class Search {
       else if (!coarse && !run.run.is_cut)
         score -= 0.4 + (duration < 300.0 ? 0.8 : 0.0);
       score += spacing_score(nearest(starts, i));
+      // The longest of many short ones are no heater's.
+      if (shorter > long_enough.size() && duration < 1.6 * longest_shorter) score -= 1.5;
       run.score = score;
       sum += std::clamp(score - 1.2, -1.0, 1.5);
       if (score >= 1.0 && contrast >= least_contrast) counting.push_back(run);
