@@ -193,8 +193,10 @@ QuickRiseSearch search_quick_rises(const Window& window, const std::vector<doubl
     rise.start_second = window.start[k];
     // On to its top and until half of it is gone: one opening.
     std::size_t at = i;
+    double quick = rises[i];
     while (at + 1 < kelvin.size() && window.gap_after[at] == 0 && kelvin[at + 1] > low + 0.5 * (top - low)) {
       ++at;
+      if (window.start[at] - rise.start_second < 2.0 * search.within_second) quick = std::max(quick, rises[at]);
       if (kelvin[at] > top) {
         top = kelvin[at];
         rise.end_second = window.start[at];
@@ -203,7 +205,7 @@ QuickRiseSearch search_quick_rises(const Window& window, const std::vector<doubl
     }
     rise.rise_kelvin = top - low;
     // What goes on rising is slow heat that began quickly, as after the heater's start.
-    if (rise.end_second - rise.start_second <= 2.0 * search.within_second) search.rises.push_back(rise);
+    if (quick > 0.6 * rise.rise_kelvin) search.rises.push_back(rise);
     i = at;
   }
   return search;
