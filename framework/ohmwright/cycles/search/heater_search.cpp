@@ -113,8 +113,8 @@ class Search {
     return false;
   }
 
-  /// What an end of the log or a gap cut counts only where it is like the whole ones; what stands before or after a heater
-  /// at a lower level is something else.
+  /// What an end of the log or a gap cut counts only where it is like the whole ones; what stands before or after a
+  /// heater at a lower level is something else.
   void settle(HeaterSearch& found) const {
     std::vector<double> loads;
     for (const HeaterRun& one : found.runs)
@@ -126,16 +126,50 @@ class Search {
       return !like_others || one.run.end - one.run.begin < 2 || one.run.duration_second() < 240.0;
     });
     drop_single_rows(found);
+    drop_weak_and_short(found);
     if (window_.spacing_second <= 60.0)
       for (HeaterRun& one : found.runs) trim(one);
   }
 
-  /// Where rows are so far apart that an ice maker's heater fills one, single ones count only beside as many longer ones.
+  /// Where rows are so far apart that an ice maker's heater fills one or parts of two, single ones count only beside as
+  /// many longer ones, and pairs only where they are of one level: a part of a row shows any level.
   void drop_single_rows(HeaterSearch& found) const {
     if (window_.spacing_second <= coarse_spacing_second) return;
-    const auto is_single = [](const HeaterRun& one) { return one.run.end - one.run.begin < 2; };
-    const auto singles = std::count_if(found.runs.begin(), found.runs.end(), is_single);
-    if (2 * singles > static_cast<std::ptrdiff_t>(found.runs.size())) std::erase_if(found.runs, is_single);
+    const auto drop_up_to = [&](std::size_t rows) {
+      std::erase_if(found.runs, [&](const HeaterRun& one) { return one.run.end - one.run.begin <= rows; });
+    };
+    std::ptrdiff_t singles = 0;
+    std::ptrdiff_t pairs = 0;
+    double least = 1e300;
+    double most = 0.0;
+    for (const HeaterRun& one : found.runs) {
+      const std::size_t rows = one.run.end - one.run.begin;
+      singles += rows < 2 ? 1 : 0;
+      pairs += rows < 3 ? 1 : 0;
+      least = std::min(least, one.load);
+      most = std::max(most, one.load);
+    }
+    const auto all = static_cast<std::ptrdiff_t>(found.runs.size());
+    if (2 * pairs > all && most - least > 0.4 * most)
+      drop_up_to(2);
+    else if (2 * singles > all)
+      drop_up_to(1);
+  }
+
+  /// What is both much weaker and shorter than the rest is not the same heater.
+  static void drop_weak_and_short(HeaterSearch& found) {
+    if (found.runs.size() < 3) return;
+    std::vector<double> loads;
+    std::vector<double> seconds;
+    for (const HeaterRun& one : found.runs) {
+      loads.push_back(one.load);
+      seconds.push_back(one.run.duration_second());
+    }
+    const double usual_load = median_of(std::move(loads));
+    const double usual_second = median_of(std::move(seconds));
+    std::erase_if(found.runs, [&](const HeaterRun& one) {
+      return one.load < 0.65 * usual_load && one.run.duration_second() < 0.75 * usual_second;
+    });
   }
 
   void trim(HeaterRun& one) const {
@@ -147,7 +181,8 @@ class Search {
     std::size_t end = one.run.end;
     while (begin < end && load_[begin] < least) ++begin;
     while (end > begin && load_[end - 1] < least) --end;
-    if (end <= begin || static_cast<double>(end - begin) < 0.55 * static_cast<double>(one.run.end - one.run.begin)) return;
+    if (end <= begin || static_cast<double>(end - begin) < 0.55 * static_cast<double>(one.run.end - one.run.begin))
+      return;
     one.run.begin = begin;
     one.run.end = end;
     one.run.start_second = window_.start[begin];

@@ -11,6 +11,7 @@ namespace ohmwright::cycles {
 namespace {
 
 constexpr double shortest_without_rise_second = 360.0;  ///< less heat is an ice maker's, where no coil warms
+constexpr double heater_pause_second = 150.0;
 constexpr double rise_lag_second = 600.0;  ///< a sensor warms this long after the heater at most
 
 class Builder {
@@ -86,8 +87,16 @@ class Builder {
     std::size_t end = middle;
     // Not into a compressor's run before it: heat shows in the coil within some minutes.
     const double earliest = window_.start[rise.onset] - 300.0 - window_.spacing_second;
-    while (begin > 0 && window_.load[begin - 1] >= threshold && window_.start[begin - 1] > earliest) --begin;
-    while (end < window_.size() && window_.load[end] >= threshold) ++end;
+    // Some heaters pause for a minute now and then.
+    for (std::size_t i = middle; i > 0 && window_.start[i - 1] > earliest; --i) {
+      if (window_.load[i - 1] >= threshold) begin = i - 1;
+      if (window_.start[begin] - window_.start[i - 1] > heater_pause_second) break;
+    }
+    for (std::size_t i = middle; i < window_.size(); ++i) {
+      if (window_.load[i] >= threshold) end = i + 1;
+      if (end > begin && window_.start[i] - window_.start[end - 1] > heater_pause_second) break;
+      if (window_.start[i] > window_.start[rise.peak] + 900.0) break;
+    }
     if (end <= begin || window_.start[end - 1] > window_.start[rise.peak] + 900.0 + window_.spacing_second) return;
     defrost.heater_is_seen = true;
     defrost.start_second = window_.start[begin];
@@ -145,8 +154,8 @@ class Builder {
     weigh_frost(ratings_, window_.spacing_second, window_.load_is_current, defrost);
   }
 
-  /// Where some heating warms, heating of another length or level that does not is an ice maker's. Where none warms, the
-  /// sensor or its place is the fault, and that is a finding of its own.
+  /// Where some heating warms, heating of another length or level that does not is an ice maker's. Where none warms,
+  /// the sensor or its place is the fault, and that is a finding of its own.
   void drop_what_does_not_warm() {
     std::vector<double> loads;
     std::vector<double> seconds;
@@ -158,7 +167,8 @@ class Builder {
     if (loads.empty()) {
       if (window_.coil.empty()) return;
       std::erase_if(events_.defrosts, [](const Defrost& one) {
-        return one.heater_is_seen && !one.rise_is_seen && one.end_second - one.start_second < shortest_without_rise_second;
+        return one.heater_is_seen && !one.rise_is_seen &&
+               one.end_second - one.start_second < shortest_without_rise_second;
       });
       return;
     }
