@@ -91,8 +91,9 @@ double time_quantile(std::span<const double> values, std::span<const double> wid
   constexpr std::size_t bins = 4096;
   std::vector<double> time(bins + 1);
   double whole = 0.0;
+  const double bins_per_unit = bins / range;
   for (std::size_t i = 0; i < values.size(); ++i) {
-    time[static_cast<std::size_t>((values[i] - low) / range * bins)] += widths[i];
+    time[std::min(bins, static_cast<std::size_t>((values[i] - low) * bins_per_unit))] += widths[i];
     whole += widths[i];
   }
   double below = 0.0;
