@@ -4,6 +4,7 @@
 #include <ohmwright/cycles/search/defrost_phases.hpp>
 #include <ohmwright/cycles/search/excursion_search.hpp>
 #include <ohmwright/cycles/search/heater_search.hpp>
+#include <ohmwright/cycles/search/quick_rise_search.hpp>
 #include <ohmwright/cycles/search/window_search.hpp>
 
 namespace ohmwright::cycles {

@@ -1,3 +1,4 @@
+#include <cmath>
 #include <vector>
 
 #include <gmock/gmock.h>
@@ -5,6 +6,7 @@
 
 #include <ohmwright/cycles/search/level_scan.hpp>
 #include <ohmwright/cycles/search/sampler.hpp>
+#include <ohmwright/uncertainty/reproducible_stream.hpp>
 
 namespace ohmwright::cycles {
 namespace {
@@ -81,12 +83,11 @@ TEST(Quantiles, CountTime) {
   EXPECT_EQ(median_of({}), 0.0);
 }
 
-TEST(Noise, IsThatOfANormalError) {
+TEST(Noise, IsThatOfANormalErrorOnASlowWave) {
+  ReproducibleStream stream(20260305);
   std::vector<double> values;
-  // A slow wave with errors of known standard deviation: plus and minus one tenth, at random enough.
-  for (int i = 0; i < 20000; ++i) values.push_back(0.001 * i + (i * 2654435761U >> 16 & 1U ? 0.1 : -0.1));
-  EXPECT_GT(noise_of(values), 0.05);
-  EXPECT_LT(noise_of(values), 0.2);
+  for (int i = 0; i < 20000; ++i) values.push_back(5.0 * std::sin(0.002 * i) + 0.1 * stream.normal());
+  EXPECT_NEAR(noise_of(values), 0.1, 0.005);
 }
 
 }  // namespace
