@@ -58,9 +58,9 @@ void generate(unsigned long long rows) {
     const double watt = (heats ? 412.0 : (runs ? 118.0 : 2.0)) + (noise >> 16U & 255U) / 100.0;
     char line[64];
     const unsigned long long day = i / 86400;
-    const int length = std::snprintf(line, sizeof line, "%04llu-%02llu-%02lluT%02llu:%02llu:%02llu,%.1f,%.1f\n",
-                                     2000 + day / 336, 1 + day / 28 % 12, 1 + day % 28, i / 3600 % 24, i / 60 % 60,
-                                     i % 60, coil, watt);
+    const int length =
+        std::snprintf(line, sizeof line, "%04llu-%02llu-%02lluT%02llu:%02llu:%02llu,%.1f,%.1f\n", 2000 + day / 336,
+                      1 + day / 28 % 12, 1 + day % 28, i / 3600 % 24, i / 60 % 60, i % 60, coil, watt);
     block.append(line, static_cast<std::size_t>(length));
     if (block.size() < 60000 && i + 1 < rows) continue;
     std::fwrite(block.data(), 1, block.size(), stdout);

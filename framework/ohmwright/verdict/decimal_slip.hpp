@@ -14,8 +14,8 @@ struct DecimalSlip {
 };
 
 /// Whether a condemned value lies within its limits when its decimal point or its prefix is moved: ten, a hundred or a
-/// thousand times as much or as little. Then a slip of the eye is likelier than such a fault, and a second look is cheap.
-/// Of the first finding to which that applies; it needs both limits.
+/// thousand times as much or as little. Then a slip of the eye is likelier than such a fault, and a second look is
+/// cheap. Of the first finding to which that applies; it needs both limits.
 OHMWRIGHT_CORE_API std::optional<DecimalSlip> decimal_slip(std::span<const Finding> findings);
 
 }  // namespace ohmwright

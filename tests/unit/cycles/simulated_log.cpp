@@ -204,7 +204,8 @@ SimulatedPlan plan_from_seed(std::uint64_t seed) {
   if (happens(stream, 0.12)) plan.second_step = between(stream, 0.55, 0.9);
   if (happens(stream, 0.08)) plan.pulse_second = between(stream, 20.0, 60.0);
   plan.inrush_watt = happens(stream, 0.5) ? between(stream, 300.0, 1400.0) : 0.0;
-  plan.heater_watt = std::max(between(stream, 185.0, 470.0), 1.3 * plan.running_watt * (1.0 + 0.4 * plan.droop) / plan.second_step);
+  plan.heater_watt =
+      std::max(between(stream, 185.0, 470.0), 1.3 * plan.running_watt * (1.0 + 0.4 * plan.droop) / plan.second_step);
   plan.has_ice_maker = plan.has_power && happens(stream, 0.25);
   plan.period_second = between(stream, 1500.0, 5400.0);
   plan.duty = between(stream, 0.25, 0.75);
@@ -256,9 +257,11 @@ SimulatedLog simulate(const SimulatedPlan& plan, std::uint64_t seed) {
     const double watt = plan.averages ? sum / count : appliance.power;
     if (plan.has_power) row.value[index_of(LogQuantity::power)] = rounded(watt * power_error, plan.power_step_watt);
     if (plan.has_coil)
-      row.value[index_of(LogQuantity::coil_temperature)] = 273.15 + rounded((plan.averages ? sum_coil / count : appliance.coil) + coil_error, 0.1);
+      row.value[index_of(LogQuantity::coil_temperature)] =
+          273.15 + rounded((plan.averages ? sum_coil / count : appliance.coil) + coil_error, 0.1);
     if (plan.has_cabinet)
-      row.value[index_of(LogQuantity::cabinet_temperature)] = 273.15 + rounded((plan.averages ? sum_cabinet / count : appliance.cabinet) + cabinet_error, 0.1);
+      row.value[index_of(LogQuantity::cabinet_temperature)] =
+          273.15 + rounded((plan.averages ? sum_cabinet / count : appliance.cabinet) + cabinet_error, 0.1);
     if (plan.averages) row.time_second = std::max(0.0, second - count + 1.0);  // stamped at the start of the mean
     sum = sum_coil = sum_cabinet = count = 0.0;
     if (plan.gap_share > 0.0 && second > gap_until &&

@@ -202,12 +202,11 @@ std::optional<std::int64_t> day_number(const DateText& date, DateOrder order) {
   std::int64_t year = date.third;
   std::int64_t month = date.second;
   std::int64_t day = date.first;
-  if (date.year_leads) {
+  const bool year_first = order == DateOrder::year_first && !date.month_is_named;  // "24-03-01"
+  if (date.year_leads || year_first) {
     std::swap(year, day);
   } else if (order == DateOrder::month_first && !date.month_is_named) {
     std::swap(month, day);
-  } else if (order == DateOrder::year_first && !date.month_is_named) {
-    std::swap(year, day);  // "24-03-01"
   }
   year = whole_year(year);
   if (!date_exists(year, static_cast<unsigned>(month), static_cast<unsigned>(day))) return std::nullopt;

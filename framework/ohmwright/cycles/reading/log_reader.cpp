@@ -271,11 +271,19 @@ void LogReader::read_time_texts() {
 void LogReader::place_row() {
   if (held_) settle_held_row();
   switch (clock_.take(second_, block_[filled_].time_second)) {
-    case RowClock::Place::follows: break;
-    case RowClock::Place::repeats: troubles_.add(LogTrouble::repeated_time, lines_.line()); break;
-    case RowClock::Place::set_back: troubles_.add(LogTrouble::clock_set_back, lines_.line()); break;
-    case RowClock::Place::precedes: return troubles_.add(LogTrouble::out_of_order, lines_.line());
-    case RowClock::Place::leaps: held_ = HeldRow{block_[filled_], second_, lines_.line()}; return;
+    case RowClock::Place::follows:
+      break;
+    case RowClock::Place::repeats:
+      troubles_.add(LogTrouble::repeated_time, lines_.line());
+      break;
+    case RowClock::Place::set_back:
+      troubles_.add(LogTrouble::clock_set_back, lines_.line());
+      break;
+    case RowClock::Place::precedes:
+      return troubles_.add(LogTrouble::out_of_order, lines_.line());
+    case RowClock::Place::leaps:
+      held_ = HeldRow{block_[filled_], second_, lines_.line()};
+      return;
   }
   ++filled_;
   ++rows_;

@@ -80,7 +80,8 @@ GuessedUnit unit_from_values(LogQuantity quantity, const Values& values) {
 
 GuessedUnit unit_of(LogQuantity quantity, const std::string& header, const Values& values) {
   if (const std::optional<Unit> unit = unit_in_header(words_of(header), quantity)) return {*unit, "header", false};
-  if (const std::optional<Unit> unit = values.unit_in_cells(measured_dimension(quantity))) return {*unit, "cells", false};
+  if (const std::optional<Unit> unit = values.unit_in_cells(measured_dimension(quantity)))
+    return {*unit, "cells", false};
   return unit_from_values(quantity, values);
 }
 

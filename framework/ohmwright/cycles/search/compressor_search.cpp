@@ -24,7 +24,7 @@ Classes otsu(const std::array<double, bins>& time, double least, double step) {
   double moment = 0.0;
   double square = 0.0;
   for (std::size_t i = 0; i < bins; ++i) {
-    const double x = static_cast<double>(i);
+    const auto x = static_cast<double>(i);
     whole += time[i];
     moment += time[i] * x;
     square += time[i] * x * x;

@@ -22,7 +22,7 @@ struct InCommon {
   std::size_t longest_count = 0;  ///< as long as the longest, within the tolerance
   double usual_end_kelvin = 0.0;  ///< median of those that ended warm
   std::size_t warm = 0;
-  std::size_t melting = 0;  ///< that ended at the melting point
+  std::size_t melting = 0;         ///< that ended at the melting point
   double end_spread_kelvin = 0.0;  ///< of all
 
   bool durations_differ() const {

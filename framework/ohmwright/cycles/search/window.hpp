@@ -11,12 +11,12 @@ namespace ohmwright::cycles {
 
 /// A stretch of a log, made ready for the search: one entry a sample.
 struct Window {
-  std::vector<double> start;      ///< [s]
-  std::vector<double> width;      ///< time that the sample stands for [s]
-  std::vector<char> gap_after;    ///< the log has a gap behind it
-  std::vector<double> load;       ///< power [W] or current [A], inrush taken off; empty: none
-  std::vector<double> load_mean;  ///< the same with the inrush, for energies
-  std::vector<double> coil;       ///< [K]; empty: none
+  std::vector<double> start;        ///< [s]
+  std::vector<double> width;        ///< time that the sample stands for [s]
+  std::vector<char> gap_after;      ///< the log has a gap behind it
+  std::vector<double> load;         ///< power [W] or current [A], inrush taken off; empty: none
+  std::vector<double> load_mean;    ///< the same with the inrush, for energies
+  std::vector<double> coil;         ///< [K]; empty: none
   std::vector<float> coil_warmest;  ///< the greatest of each sample's rows
   std::vector<double> cabinet;
   double spacing_second = 0.0;  ///< usual interval of samples
@@ -41,8 +41,8 @@ double median_of(std::vector<double> values);
 /// Mean over about `second` seconds around each sample, not across gaps.
 std::vector<double> smoothed(const Window& window, const std::vector<double>& values, double second);
 
-/// Standard deviation of what changes from sample to sample, by the median of second differences, of which some thousand
-/// are looked at.
+/// Standard deviation of what changes from sample to sample, by the median of second differences, of which some
+/// thousand are looked at.
 double noise_of(const std::vector<double>& values);
 
 }  // namespace ohmwright::cycles
