@@ -48,7 +48,6 @@ void judge_past_range(const Scene& scene, const PreparedReading& reading, double
   const bool tester = by_tester(reading) && reading.range_full_scale >= least;
   Finding& finding = scene.findings.add(insulation, tester ? Outcome::within_limits : Outcome::undecided,
                                         tester ? insulates_past_range : ohmmeter_past_range);
-  finding.holds_back = !tester;
   finding.limits.lower = ohms(least);
   tell(finding, "least", *finding.limits.lower);
 }
@@ -65,7 +64,8 @@ void judge_value(const Scene& scene, const PreparedReading& reading, double leas
   const bool settled = text != ohmmeter_is_no_tester && text != leaks_while_wet && text != leaks_connection_unstated;
   if (!settled) outcome = Outcome::undecided;
   Finding& finding = scene.findings.add(insulation, outcome, text);
-  finding.holds_back = outcome == Outcome::undecided;
+  // What an ohmmeter cannot prove, nobody proved who read nothing: it must not make a good motor look worse.
+  finding.holds_back = outcome == Outcome::undecided && text != ohmmeter_is_no_tester;
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
   finding.measured = ohms(reading.value.value());
@@ -109,10 +109,10 @@ RuleDescriptor describe_insulation() {
           {"ohmmeter-is-no-tester",
            OHMWRIGHT_TEXT(
                "To the frame it reads {measured}, but an ohmmeter has a few volts only: that finds a short to "
-               "the frame and proves no insulation.")},
+               "the frame and proves no insulation. Do not energise it yet.")},
           {"ohmmeter-past-range",
            OHMWRIGHT_TEXT("To the frame the ohmmeter shows OL, so there is no short; with its few volts it proves no "
-                          "insulation. The least is {least}, at 500 V.")},
+                          "insulation. The least is {least}, at 500 V; do not energise it yet.")},
           {"electronics-inside",
            OHMWRIGHT_TEXT(
                "A 500 V test destroys the electronics of such a motor: its insulation is not tested so. Unplug it "

@@ -20,6 +20,7 @@ enum Text : TextIndex {
   ohmmeter_past_range,
   no_reading,
   only_live,
+  still_to_read,
 };
 
 /// A test with fewer volts than this proves no insulation against the mains (EN 50699, EN 50678: 500 V, and 250 V where
@@ -71,11 +72,18 @@ bool any_live_to_frame(const Scene& scene) {
   });
 }
 
+/// Then its insulation is the next thing that matters, read or not.
+bool element_passed(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [](const Finding& finding) {
+    return finding.rule == element_resistance && finding.outcome == Outcome::within_limits;
+  });
+}
+
 void judge_past_range(const Scene& scene, const PreparedReading& reading, double least) {
   const bool tester = shows_more_than_range(reading) && by_tester(reading) && reading.range_full_scale >= least;
   Finding& finding = scene.findings.add(insulation, tester ? Outcome::within_limits : Outcome::undecided,
                                         tester ? insulates_past_range : ohmmeter_past_range);
-  finding.holds_back = !tester;
   finding.limits.lower = ohms(least);
   tell(finding, "least", *finding.limits.lower);
 }
@@ -92,7 +100,8 @@ void judge_value(const Scene& scene, const PreparedReading& reading, double leas
   const bool settled = text != ohmmeter_is_no_tester && text != leaks_while_wet && text != leaks_connection_unstated;
   if (!settled) outcome = Outcome::undecided;
   Finding& finding = scene.findings.add(insulation, outcome, text);
-  finding.holds_back = outcome == Outcome::undecided;
+  // What an ohmmeter cannot prove, nobody proved who read nothing: it must not make a good element look worse.
+  finding.holds_back = outcome == Outcome::undecided && text != ohmmeter_is_no_tester;
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
   finding.measured = ohms(reading.value.value());
@@ -137,23 +146,30 @@ RuleDescriptor describe_insulation() {
           {"ohmmeter-is-no-tester",
            OHMWRIGHT_TEXT(
                "To the frame it reads {measured}, but an ohmmeter has a few volts only: that finds a short to "
-               "the frame and proves no insulation.")},
+               "the frame and proves no insulation. Do not energise it yet.")},
           {"ohmmeter-past-range",
            OHMWRIGHT_TEXT("To the frame the ohmmeter shows OL, so there is no short; with its few volts it proves no "
-                          "insulation. The least is {least}, at 500 V.")},
+                          "insulation. The least is {least}, at 500 V; do not energise it yet.")},
           {"no-reading",
            OHMWRIGHT_TEXT(
                "Not judged: the insulation to the frame was not read, and the ohms of the element say nothing "
                "of it.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: insulation is never read on a live part.")},
+          {"still-to-read",
+           OHMWRIGHT_TEXT("Its insulation to the frame was not read, and good ohms say nothing of it: it is not yet "
+                          "proved safe to energise.")},
       }};
 }
 
 void judge_insulation(const Scene& scene) {
   const double least = least_to_frame(scene.ratings);
   const PreparedReading* reading = decisive_to_frame(scene, least);
-  if (reading == nullptr)
-    scene.findings.add(insulation, Outcome::silent, any_live_to_frame(scene) ? only_live : no_reading);
+  if (reading == nullptr && any_live_to_frame(scene))
+    scene.findings.add(insulation, Outcome::silent, only_live);
+  else if (reading == nullptr && element_passed(scene))
+    scene.findings.add(insulation, Outcome::undecided, still_to_read);
+  else if (reading == nullptr)
+    scene.findings.add(insulation, Outcome::silent, no_reading);
   else if (reading->shown == Shown::value)
     judge_value(scene, *reading, least);
   else

@@ -18,7 +18,7 @@ MAY_INCLUDE = {
     "plugin": CORE + ["document"],
     "document": CORE,
     "safety": CORE,
-    "report": CORE + ["document", "plugin", "appliance", "locate"],
+    "report": CORE + ["document", "safety", "plugin", "appliance", "locate"],
     "appliance": CORE + ["plugin", "document"],
     "locate": CORE + ["plugin", "circuit", "appliance"],
     "conformance": CORE + ["plugin", "document"],
