@@ -61,14 +61,17 @@ bool are_of_one_size(AnyQuantity a, AnyQuantity b) {
 }
 
 /// In a sentence a setting is shown as it was set, what was read or computed with four digits, as in tables; and a
-/// setting likewise where a computed value of its size stands beside it.
-int digits_in_sentence(AnyQuantity value, std::span<const FindingArgument> arguments, const UnitPreferences& units) {
-  const bool beside_a_computed_one =
-      std::any_of(arguments.begin(), arguments.end(), [&](const FindingArgument& argument) {
-        const auto* other = std::get_if<AnyQuantity>(&argument.value);
-        return other != nullptr && are_of_one_size(*other, value) && !has_one_digit(*other, units);
-      });
-  return has_one_digit(value, units) && !beside_a_computed_one ? 1 : digits_of_a_computed_value;
+/// setting likewise where the sentence says a computed value of its size beside it.
+int digits_in_sentence(AnyQuantity value, std::string_view pattern, std::span<const FindingArgument> arguments,
+                       const UnitPreferences& units) {
+  const auto is_computed_and_beside = [&](const FindingArgument& argument) {
+    const auto* other = std::get_if<AnyQuantity>(&argument.value);
+    return other != nullptr && are_of_one_size(*other, value) && !has_one_digit(*other, units) &&
+           pattern.find("{" + std::string(argument.name) + "}") != std::string_view::npos;
+  };
+  const bool set =
+      has_one_digit(value, units) && std::none_of(arguments.begin(), arguments.end(), is_computed_and_beside);
+  return set ? 1 : digits_of_a_computed_value;
 }
 
 std::string percent_digits(double percent) {
@@ -91,7 +94,8 @@ std::string Sentences::in_domain(std::string_view domain, std::string_view patte
   for (const FindingArgument& argument : arguments) {
     const std::string name(argument.name);
     if (const auto* value = std::get_if<AnyQuantity>(&argument.value))
-      fields.push_back(fmt::arg(name.c_str(), quantity(*value, digits_in_sentence(*value, arguments, units_))));
+      fields.push_back(
+          fmt::arg(name.c_str(), quantity(*value, digits_in_sentence(*value, pattern, arguments, units_))));
     else if (const auto* number = std::get_if<double>(&argument.value))
       fields.push_back(fmt::arg(name.c_str(), three_digits(*number)));
     else

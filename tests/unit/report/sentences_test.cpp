@@ -37,6 +37,8 @@ TEST(Sentences, ShowAlikeWhatIsComparedByEye) {
   const auto ohms = [](double value) { return AnyQuantity(Dimension::resistance, value); };
   EXPECT_EQ(with_plain_spaces(say("{a} of {b}", {{"a", ohms(8e3)}, {"b", ohms(10364.2)}})), "8.000 kΩ of 10.36 kΩ");
   EXPECT_EQ(with_plain_spaces(say("{a} of {b}", {{"a", ohms(11.8)}, {"b", ohms(0.2)}})), "11.80 Ω of 0.2 Ω");
+  // what the sentence does not say is compared with nothing
+  EXPECT_EQ(with_plain_spaces(say("{a}", {{"a", ohms(0.2)}, {"b", ohms(0.19437)}})), "0.2 Ω");
 }
 
 TEST(Sentences, ShowBareNumbersNoFinerThanAHundredth) {
