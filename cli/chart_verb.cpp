@@ -98,7 +98,8 @@ void choose_span(const Arguments& arguments, ChartCall& call) {
 /// What is typed after the kind: readings to mark, and conditions that stay as they are along the axis.
 void add_words(const Arguments& arguments, const Environment& environment, ChartCall& call) {
   const Descriptor& descriptor = call.kind.descriptor();
-  const TypedWords words = sort_reading_words(std::span(arguments.operands).subspan(1), descriptor);
+  const TypedWords words =
+      sort_reading_words(std::span(arguments.operands).subspan(1), descriptor, arguments.option_names);
   Reading bearer{.measurand = {}, .observed = OverRange{}};  // takes the conditions that are said for all
   apply_to_all(words.said_for_all, descriptor, call.units, {&bearer, 1});
   for (const Condition& condition : bearer.conditions)

@@ -40,7 +40,8 @@ std::vector<Reading> series(const Arguments& arguments, const Descriptor& descri
 
 std::vector<Reading> gather_readings(const Arguments& arguments, const Descriptor& descriptor, const MeterSet& meters,
                                      UnitPreferences& units) {
-  const TypedWords words = sort_reading_words(std::span(arguments.operands).subspan(1), descriptor);
+  const TypedWords words =
+      sort_reading_words(std::span(arguments.operands).subspan(1), descriptor, arguments.option_names);
   std::vector<Reading> readings = make_readings(words.readings, descriptor, meters.named(""), units);
   const auto add = [&](std::vector<Reading> more) {
     prefer_units_of(more, units);

@@ -71,6 +71,7 @@ class VerbParser {
     check_repeats();
     check_choices();
     arguments_.operands = app_.remaining();
+    for (const OptionSpec& option : options_) arguments_.option_names.emplace_back(option.name);
     if (!arguments_.has("--help")) check_operands();
     return std::move(arguments_);
   }

@@ -18,7 +18,8 @@ namespace {
 
 std::vector<Reading> all_readings(const Arguments& arguments, const Descriptor& descriptor, const Meter& meter,
                                   UnitPreferences& units) {
-  const TypedWords words = sort_reading_words(std::span(arguments.operands).subspan(1), descriptor);
+  const TypedWords words =
+      sort_reading_words(std::span(arguments.operands).subspan(1), descriptor, arguments.option_names);
   std::vector<Reading> readings = make_readings(words.readings, descriptor, meter, units);
   if (arguments.has("--series")) {
     std::vector<Reading> rows = read_series_file(arguments.value("--series"), descriptor, &meter);
@@ -60,7 +61,9 @@ MeasuredRow row_of(const Reading& reading, const ConditionDescriptor& condition)
     throw InputError(printable(reading.label) + " is " + std::to_string(reading.repeats.size() + 1) +
                      " values at one --" + std::string(condition.option) +
                      "; write each with its own, such as 32.7k@0C 10.0k@25C");
-  return {found->value.value, found->value.half_width.value_or(0.0), reading.observed};
+  // What was only assumed of a thermometer is no statement on this row: the scatter of the rows tells more.
+  const double half_width = found->uncertainty_assumed ? 0.0 : found->value.half_width.value_or(0.0);
+  return {found->value.value, half_width, reading.observed};
 }
 
 void prefer_units_of(const Reading& reading, UnitPreferences& units) {

@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <filesystem>
 
+#include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/write_file.hpp>
+#include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -54,6 +56,9 @@ void save(const Arguments& arguments, const Descriptor& descriptor, const Fittin
   write_file_atomically(path, fitted_ratings_file(descriptor, form, frame));
 }
 
+/// The saved file as `--ratings` tells it from the name of a class, and as a shell takes it.
+std::string as_ratings(const std::string& path) { return shell_word(is_path(path) ? path : "./" + path); }
+
 int run_curve(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = kind_typed(environment, arguments.operands);
   const Descriptor& descriptor = kind.descriptor();
@@ -68,8 +73,10 @@ int run_curve(const Arguments& arguments, Environment& environment) {
   if (fitting.forms.empty() && fitting.remarks.empty())
     throw InputError("the kind " + std::string(descriptor.id) + " offers no curve of " +
                      std::string(descriptor.measurands[rows.measurand].id));
-  if (arguments.has("--save") && !fitting.forms.empty()) save(arguments, descriptor, fitting, rows.rows.size());
-  const FittingReport report{descriptor, request, fitting, rows.names};
+  const bool saved = arguments.has("--save") && !fitting.forms.empty();
+  if (saved) save(arguments, descriptor, fitting, rows.rows.size());
+  const FittingReport report{descriptor, request, fitting, rows.names,
+                             saved ? as_ratings(arguments.value("--save")) : ""};
   const Sentences say(units);
   deliver(arguments.value("--format", "text") == "json" ? fitting_json(report, say)
                                                         : fitting_page(report, say, environment.page),

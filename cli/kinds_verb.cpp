@@ -25,6 +25,9 @@ void list_kinds(Environment& environment, const Sentences& say) {
       out << paragraph(say(OHMWRIGHT_TEXT("also called: {aliases}"), {{"aliases", listed(kind.aliases)}}),
                        environment.page.width, "  ", "  ");
     }
+  out << '\n'
+      << paragraph(say(OHMWRIGHT_TEXT("ohmwright kinds KIND: what can be read of one, how, and with which cautions")),
+                   environment.page.width);
   if (environment.registry.refused().empty()) return;
   out << '\n' << say(OHMWRIGHT_TEXT("Refused")) << '\n';
   for (const RefusedPlugin& refused : environment.registry.refused()) {

@@ -9,6 +9,8 @@
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/sentences.hpp>
 
 #include "exit_codes.hpp"
@@ -99,9 +101,21 @@ void show_ratings(const LoadedKind& kind, const RatingsDocument& ratings, Enviro
 /// A class by its name: found among the folders of all plugins, so that the kind need not be typed.
 std::string path_of_class(const std::string& name, const Environment& environment) {
   std::vector<std::string> folders;
-  for (const FoundPlugin& plugin : environment.registry.plugins())
+  std::vector<std::string> kinds;
+  for (const FoundPlugin& plugin : environment.registry.plugins()) {
     folders.push_back((plugin.path.parent_path() / "ratings").string());
-  return named_file(folders, name, "ratings");
+    for (const StampedKind& kind : plugin.kinds) {
+      kinds.push_back(kind.id);
+      kinds.insert(kinds.end(), kind.aliases.begin(), kind.aliases.end());
+    }
+  }
+  try {
+    return named_file(folders, name, "ratings");
+  } catch (const InputError&) {
+    const std::string meant = did_you_mean(name, kinds);
+    if (meant.empty()) throw;
+    throw InputError("there is no class and no kind " + ohmwright::quoted(name) + meant);
+  }
 }
 
 int run_ratings(const Arguments& arguments, Environment& environment) {

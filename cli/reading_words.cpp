@@ -57,8 +57,9 @@ std::optional<std::pair<std::string, std::string>> parts_of(const std::string& w
 
 class WordSorter {
  public:
-  WordSorter(std::span<const std::string> words, const Descriptor& descriptor)
-      : words_(words), descriptor_(descriptor) {}
+  WordSorter(std::span<const std::string> words, const Descriptor& descriptor,
+             std::span<const std::string> verb_options)
+      : words_(words), descriptor_(descriptor), verb_options_(verb_options) {}
 
   TypedWords sort() {
     while (!words_.at_end()) {
@@ -230,7 +231,7 @@ class WordSorter {
   }
 
   [[noreturn]] void refuse_option(const std::string& name) const {
-    std::vector<std::string> known;
+    std::vector<std::string> known(verb_options_.begin(), verb_options_.end());
     for (const OptionSpec& circumstance : circumstance_options()) known.emplace_back(circumstance.name);
     for (const std::string& condition : names_of_conditions()) known.push_back("--" + condition);
     for (const std::string& measurand : names_of_measurands()) known.push_back("--" + measurand);
@@ -246,6 +247,7 @@ class WordSorter {
 
   WordStream words_;
   const Descriptor& descriptor_;
+  std::span<const std::string> verb_options_;
   TypedWords sorted_;
   std::vector<CircumstanceWord> said_for_group_;
   int group_ = 0;
@@ -254,8 +256,9 @@ class WordSorter {
 
 }  // namespace
 
-TypedWords sort_reading_words(std::span<const std::string> words, const Descriptor& descriptor) {
-  return WordSorter(words, descriptor).sort();
+TypedWords sort_reading_words(std::span<const std::string> words, const Descriptor& descriptor,
+                              std::span<const std::string> verb_options) {
+  return WordSorter(words, descriptor, verb_options).sort();
 }
 
 }  // namespace ohmwright::cli

@@ -37,7 +37,8 @@ struct TypedWords {
 /// `--at 23 C`.
 ///
 /// Throws InputError for a name that the kind does not know, a missing value, and circumstances that are said twice or
-/// contradict each other.
-TypedWords sort_reading_words(std::span<const std::string> words, const Descriptor& descriptor);
+/// contradict each other. An option that nobody knows may have been meant as one of `verb_options`.
+TypedWords sort_reading_words(std::span<const std::string> words, const Descriptor& descriptor,
+                              std::span<const std::string> verb_options = {});
 
 }  // namespace ohmwright::cli

@@ -31,6 +31,7 @@ struct OperandSpec {
 struct Arguments {
   std::map<std::string, std::vector<std::string>, std::less<>> options;
   std::vector<std::string> operands;
+  std::vector<std::string> option_names = {};  ///< that the verb knows: what a slip may have been meant as
 
   bool has(std::string_view option) const { return options.find(option) != options.end(); }
   /// The last value of an option, or `fallback`.

@@ -157,6 +157,8 @@ TEST(Check, APerfectSensorAtMinusTwentyIsNotCondemnedByTwoPointRatings) {
   EXPECT_EQ(ran.err, "");
 }
 
+TEST(Kinds, TellsWhereEachIsShown) { EXPECT_THAT(run_program({"kinds"}).out, HasSubstr("ohmwright kinds KIND:")); }
+
 TEST(Kinds, ListsKindsWithWhatPeopleSay) {
   const Ran ran = run_program({"kinds"});
   EXPECT_EQ(ran.exit_code, 0);
@@ -255,6 +257,32 @@ TEST(Check, NamesASlipOfTheDecimalPoint) {
   const Ran leaking =
       run_program({"check", "thermistor", "6k", "--at", "23C", "--lead-off", "--ratings", "ntc-10k-b3977"});
   EXPECT_THAT(leaking.out, Not(HasSubstr("would be right as")));
+}
+
+TEST(Check, JsonTellsTheCircumstancesOfEachReading) {
+  const Ran ran = run_program({"check", "thermistor", "9.2k", "--lead-off", "--wet", "--at", "20C", "--range", "60k",
+                               "--proved-dead", "--ratings", ten_kilohm, "--format", "json"});
+  const nlohmann::json reading = nlohmann::json::parse(ran.out).at("readings").at(0);
+  EXPECT_EQ(reading.at("connection"), "lead-off");
+  EXPECT_EQ(reading.at("moisture"), "wet");
+  EXPECT_EQ(reading.at("supply"), "proved-dead");
+  EXPECT_EQ(reading.at("range").at("value"), 60e3);
+}
+
+TEST(Check, AHeaterInSpecIsNotYetSafeToEnergise) {
+  // EN 50699: insulation is tested with 500 V; what an ohmmeter shows proves none.
+  for (const std::vector<std::string>& to_frame : {std::vector<std::string>{}, {"insulation=OL"}}) {
+    std::vector<std::string> words{"check", "heater", "32"};
+    words.insert(words.end(), to_frame.begin(), to_frame.end());
+    words.insert(words.end(), {"--lead-off", "--ratings", "heater-450w-120v"});
+    const Ran ran = run_program(words);
+    EXPECT_EQ(ran.exit_code, 0) << ran.err;
+    EXPECT_THAT(ran.out, HasSubstr("  Not yet proved safe to energise: Insulation to the frame.\n"));
+  }
+  const Ran tested = run_program(
+      {"check", "heater", "32", "insulation=20Mohm", "--test", "500V", "--lead-off", "--ratings", "heater-450w-120v"});
+  EXPECT_EQ(tested.exit_code, 0) << tested.err;
+  EXPECT_THAT(tested.out, Not(HasSubstr("Not yet proved")));
 }
 
 }  // namespace

@@ -78,6 +78,32 @@ TEST_F(Curve, TypedRowsAreRowsToo) {
   EXPECT_THAT(ran.out, HasSubstr("ratings from 5 rows"));
 }
 
+/// Standard uncertainty of the beta that these rows give [K].
+double doubt_of_beta(const std::vector<std::string>& rows) {
+  std::vector<std::string> words = rows;
+  words.insert(words.end(), {"--format", "json"});
+  const auto json = nlohmann::json::parse(curve(words).out);
+  for (const auto& form : json.at("forms"))
+    for (const auto& figure : form.at("figures"))
+      if (figure.at("name") == "beta") return figure.at("standard_uncertainty").get<double>();
+  return -1.0;
+}
+
+TEST_F(Curve, ATemperatureWithoutADoubtHasThatOfTheScatter) {
+  const double bare = doubt_of_beta({"33.9004k@0C", "20.2716k@10C", "12.5547k@20C", "8.02515k@30C"});
+  const double stated =
+      doubt_of_beta({"33.9004k@0C ± 1K", "20.2716k@10C ± 1K", "12.5547k@20C ± 1K", "8.02515k@30C ± 1K"});
+  EXPECT_GT(bare, 0.0);
+  EXPECT_LT(bare, 0.1);     // rows to six digits of a beta curve scatter by a millikelvin
+  EXPECT_GT(stated, 10.0);  // 1 K rectangular at four temperatures 30 K apart
+}
+
+TEST_F(Curve, ThePageNamesTheCommandThatUsesIt) {
+  EXPECT_THAT(curve({"--series", file("rows.csv", beta_rows)}).out, HasSubstr("--save my-part.json"));
+  EXPECT_THAT(curve({"--series", file("rows.csv", beta_rows), "--save", path("mine.json")}).out,
+              AllOf(HasSubstr("Saved."), HasSubstr("--ratings")));
+}
+
 TEST_F(Curve, ARowThatBreaksTheFallIsNamedAndLeftOut) {
   std::string rows = beta_rows;
   rows.replace(rows.find("20271.6"), 7, "2027.16");

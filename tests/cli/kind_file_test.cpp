@@ -121,5 +121,23 @@ TEST_F(KindFilesOfAUser, ThatAreWrongEndWithTheCodeOfPlugins) {
   }
 }
 
+TEST_F(KindFilesOfAUser, ABrokenRatingsFileEndsNoList) {
+  const std::filesystem::path plugins =
+      std::filesystem::path(OHMWRIGHT_PROGRAM).parent_path().parent_path() / "lib/ohmwright/plugins";
+  std::ifstream shipped(plugins / "thermal-link" / "thermal-link.kind.json");
+  nlohmann::ordered_json kind = nlohmann::ordered_json::parse(shipped);
+  kind["kind"] = "my-part";
+  kind["aliases"] = nlohmann::ordered_json::array();
+  write(kind.dump(1));
+  const std::filesystem::path ratings = folder_ / "my-part" / "ratings";
+  std::filesystem::create_directory(ratings);
+  std::ofstream(ratings / "broken.json") << "{";
+  const Ran all = run_program({"ratings", "--plugins", folder_.string()});
+  EXPECT_EQ(all.exit_code, 2);
+  EXPECT_THAT(all.out, AllOf(HasSubstr("opens-13"), HasSubstr("tf-98"), HasSubstr("ntc-10k-b3977")));
+  EXPECT_THAT(all.err, HasSubstr("broken.json:1:"));
+  EXPECT_EQ(run_program({"ratings", "my-part", "--plugins", folder_.string()}).exit_code, 2);
+}
+
 }  // namespace
 }  // namespace ohmwright

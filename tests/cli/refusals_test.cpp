@@ -13,7 +13,9 @@
 namespace ohmwright {
 namespace {
 
+using ::testing::AllOf;
 using ::testing::HasSubstr;
+using ::testing::Not;
 using testing::Ran;
 using testing::run_program;
 
@@ -158,6 +160,15 @@ TEST_F(Refusals, AnOptionGivenTwice) {
   const Ran ran = run_program({"check", "thermistor", "11k", "--ratings", "a", "--ratings", "b"});
   EXPECT_EQ(ran.exit_code, 2);
   EXPECT_EQ(ran.err, "ohmwright: --ratings is given twice, as \"a\" and as \"b\"; leave one out\n");
+}
+
+TEST_F(Refusals, NameWhatAnOptionOrAKindMayHaveBeenMeantAs) {
+  EXPECT_THAT(run_program({"check", "thermistor", "11k", "--rating", "x"}).err,
+              HasSubstr("did you mean \"--ratings\"?"));
+  EXPECT_THAT(run_program({"ratings", "thermistr"}).err,
+              AllOf(HasSubstr("did you mean \"thermistor\"?"), Not(HasSubstr("any-defrost"))));
+  EXPECT_THAT(run_program({"ratings", "nothing-like-it"}).err,
+              AllOf(HasSubstr("see: ohmwright ratings"), Not(HasSubstr("any-defrost"))));
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <numbers>
 
+#include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/chart.hpp>
 
 namespace ohmwright {
@@ -58,6 +59,25 @@ std::vector<ChartMark> chart_marks(const Descriptor& descriptor, const ChartAxis
                      reading.value.value(), std::numbers::sqrt3 * reading.value.standard_uncertainty()});
   }
   return marks;
+}
+
+bool limits_are_in_doubt(const ChartPoint& point) {
+  constexpr double much = 0.3;  // as a standard error; rectangular, its half-width is then half of the limits'
+  if (!is_past_the_span(point)) return false;
+  const Limits& limits = point.expected->limits;
+  if (!limits.lower || !limits.upper) return true;
+  const double half_width = 0.5 * std::abs(limits.upper->value_in_si() - limits.lower->value_in_si());
+  return point.expected->model_standard_error > much * half_width;
+}
+
+std::string remark_on_span(const Chart& chart, const Sentences& say) {
+  const bool any = std::any_of(chart.lines.begin(), chart.lines.end(), [](const ChartLine& line) {
+    return std::any_of(line.points.begin(), line.points.end(), is_past_the_span);
+  });
+  if (!any) return {};
+  return say(
+      OHMWRIGHT_TEXT("~ past the span that its ratings state: the curve itself is in doubt there, and where that doubt "
+                     "is large the limits are not drawn firmly"));
 }
 
 double round_step(double span, std::size_t most) {

@@ -17,6 +17,14 @@ struct ChartPoint {
   std::optional<Expectation> expected;
 };
 
+/// Whether the place lies past the span that the ratings vouch for, so that the curve itself is in doubt.
+inline bool is_past_the_span(const ChartPoint& point) {
+  return point.expected && point.expected->model_standard_error > 0.0;
+}
+
+/// Whether that doubt is about as wide as half of the limits, or wider: then they look firmer than they are.
+bool limits_are_in_doubt(const ChartPoint& point);
+
 /// One line of a chart: for a state of the part ("warming"), or the only one.
 struct ChartLine {
   std::string state;  ///< id of the state's value; empty: the part has one line
@@ -62,6 +70,9 @@ double round_step(double span, std::size_t most);
 
 /// True where the line is the share of good parts that are closed, not a reading.
 bool is_of_contacts(const Chart& chart);
+
+/// What the table says of places past the span; empty where the chart has none.
+std::string remark_on_span(const Chart& chart, const Sentences& say);
 
 /// The chart as a table, with a plot of `dense` (the same chart with many points) in characters above it.
 std::string chart_page(const Chart& chart, const Chart& dense, const Sentences& say, const PageStyle& style);

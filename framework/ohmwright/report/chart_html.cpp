@@ -20,8 +20,8 @@ std::vector<std::string> cells_of(const Chart& chart, const ChartPoint& point, c
   if (!point.expected) return {at, "–", "–", "–"};
   if (point.expected->share_closed) return {at, percent_text(*point.expected->share_closed)};
   const auto limit = [&](const std::optional<AnyQuantity>& side) { return side ? say.quantity(*side) : "–"; };
-  return {at, say.quantity(point.expected->nominal), limit(point.expected->limits.lower),
-          limit(point.expected->limits.upper)};
+  return {at, (is_past_the_span(point) ? "~" : "") + say.quantity(point.expected->nominal),
+          limit(point.expected->limits.lower), limit(point.expected->limits.upper)};
 }
 
 std::string table_of(const Chart& chart, const ChartLine& line, const Sentences& say) {
@@ -49,6 +49,8 @@ std::string chart_html(const Chart& chart, const Chart& dense, const Sentences& 
     body += "<p>" + html_text(say(OHMWRIGHT_TEXT("No picture: gnuplot is not installed. The table says the same."))) +
             "</p>\n";
   for (const ChartLine& line : chart.lines) body += table_of(chart, line, say);
+  if (const std::string remark = remark_on_span(chart, say); !remark.empty())
+    body += "<p>" + html_text(remark) + "</p>\n";
   return html_page(title, body);
 }
 

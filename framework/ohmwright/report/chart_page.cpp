@@ -31,6 +31,7 @@ class ChartWriter {
     title();
     plot();
     for (const ChartLine& line : chart_.lines) table(line);
+    if (const std::string remark = remark_on_span(chart_, say_); !remark.empty()) page_ += paragraph(remark, width_);
     return std::move(page_);
   }
 
@@ -63,7 +64,7 @@ class ChartWriter {
       const std::optional<Expectation>& expected = line.points[nearest].expected;
       if (!expected) continue;
       columns[i].middle = drawn_value(*expected);
-      if (expected->share_closed) continue;
+      if (expected->share_closed || limits_are_in_doubt(line.points[nearest])) continue;
       if (expected->limits.lower) columns[i].lower = expected->limits.lower->value_in_si();
       if (expected->limits.upper) columns[i].upper = expected->limits.upper->value_in_si();
     }
@@ -119,14 +120,7 @@ class ChartWriter {
     else
       row({say_(OHMWRIGHT_TEXT("at")), say_(OHMWRIGHT_TEXT("reads")), say_(OHMWRIGHT_TEXT("from")),
            say_(OHMWRIGHT_TEXT("to"))});
-    bool past_the_model = false;
-    for (const ChartPoint& point : line.points) {
-      row(cells_of(point));
-      past_the_model = past_the_model || (point.expected && point.expected->model_standard_error > 0.0);
-    }
-    if (past_the_model)
-      page_ += paragraph(
-          say_(OHMWRIGHT_TEXT("~ past the span that its ratings state: the curve itself is in doubt there")), width_);
+    for (const ChartPoint& point : line.points) row(cells_of(point));
   }
 
   std::vector<std::string> cells_of(const ChartPoint& point) const {
@@ -134,10 +128,10 @@ class ChartWriter {
     if (!point.expected)
       return is_of_contacts(chart_) ? std::vector<std::string>{at, "-"} : std::vector<std::string>{at, "-", "-", "-"};
     if (point.expected->share_closed) return {at, drawn_text(*point.expected->share_closed)};
+    const std::string doubt = is_past_the_span(point) ? "~" : "";
     const auto limit = [this](const std::optional<AnyQuantity>& side) {
       return side ? drawn_text(side->value_in_si()) : std::string("-");
     };
-    const std::string doubt = point.expected->model_standard_error > 0.0 ? "~" : "";
     return {at, doubt + drawn_text(point.expected->nominal.value_in_si()), limit(point.expected->limits.lower),
             limit(point.expected->limits.upper)};
   }

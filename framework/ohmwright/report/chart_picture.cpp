@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include <ohmwright/report/chart_picture.hpp>
@@ -19,6 +21,13 @@ std::string quoted_for_gnuplot(std::string_view text) {
   return quoted + "'";
 }
 
+/// Axes that stand back behind what is drawn on them.
+constexpr std::string_view thin_axes =
+    "set border 3 linecolor rgb '#aaaaaa' linewidth 0.6\n"
+    "set tics nomirror scale 0.5 textcolor rgb '#444444'\n"
+    "set grid linetype 1 linecolor rgb '#e8e8e8' linewidth 0.5\n"
+    "set key top right samplen 2 spacing 1.2 textcolor rgb '#444444'\n";
+
 std::string titled(const std::string& title, Unit unit) {
   const std::string symbol = unit.symbol(Spelling::screen);
   return symbol.empty() ? title : title + " [" + symbol + "]";
@@ -35,8 +44,9 @@ class ScriptWriter {
         vertical_(say.unit_for(vertical_quantity(chart, scale_))) {}
 
   std::string write() {
-    script_ += "set terminal svg size 760,460 noenhanced background rgb 'white' font 'sans-serif,13'\n";
-    script_ += "set encoding utf8\nset grid\nset key top right\nset bars 0.6\n";
+    script_ += "set terminal svg size 620,430 noenhanced background rgb 'white' font 'sans-serif,14'\n";
+    script_ += "set encoding utf8\nset bars 0.6\n";
+    script_ += thin_axes;
     if (scale_.logarithmic) script_ += "set logscale y\n";
     script_ += is_of_contacts(chart_) ? "set yrange [-5:105]\n" : vertical_range();
     script_ += "set xlabel " + quoted_for_gnuplot(titled(horizontal_title(chart_, say_), horizontal_)) + '\n';
@@ -80,8 +90,11 @@ class ScriptWriter {
         script_ += "\n";  // a gap in the line
         continue;
       }
-      script_ += x(point.condition) + ' ' + y(drawn_value(*point.expected)) + ' ' + y(point.expected->limits.lower) +
-                 ' ' + y(point.expected->limits.upper) + '\n';
+      const std::string limits = y(point.expected->limits.lower) + ' ' + y(point.expected->limits.upper);
+      const std::string none = "NaN NaN";
+      const bool firm = !limits_are_in_doubt(point);
+      script_ += x(point.condition) + ' ' + y(drawn_value(*point.expected)) + ' ' + (firm ? limits : none) + ' ' +
+                 (firm ? none : limits) + '\n';
     }
     script_ += "EOD\n";
   }
@@ -106,6 +119,10 @@ class ScriptWriter {
       for (std::size_t i = 0; i < chart_.lines.size(); ++i)
         add(fmt::format("$line{} using 1:3:4 with filledcurves fillcolor rgb '#c9d8e6' title {}", i,
                         quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("what good parts may read")))));
+    for (std::size_t i = 0; i < chart_.lines.size(); ++i)
+      if (std::any_of(chart_.lines[i].points.begin(), chart_.lines[i].points.end(), limits_are_in_doubt))
+        add(fmt::format("$line{} using 1:5:6 with filledcurves fillcolor rgb '#eef2f6' title {}", i,
+                        quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("the same, where the curve itself is in doubt")))));
     for (std::size_t i = 0; i < chart_.lines.size(); ++i)
       add(fmt::format("$line{} using 1:2 with lines linewidth 2 linecolor rgb '{}' title {}", i,
                       i == 0 ? "#2f5d8a" : "#8a5d2f",

@@ -59,10 +59,11 @@ class FittingWriter {
     remarks();
     for (const FittedRatings& form : report_.fitting.forms) write_form(form);
     residuals();
-    if (report_.fitting.forms.empty()) {
-      page_ += '\n';
+    page_ += '\n';
+    if (report_.fitting.forms.empty())
       line(OHMWRIGHT_TEXT("No ratings could be made from these rows."), {});
-    }
+    else
+      how_to_use();
     return std::move(page_);
   }
 
@@ -89,6 +90,18 @@ class FittingWriter {
     const FindingArgument row{"row", row_name(remark.row)};
     return remark.left_out ? say_(OHMWRIGHT_TEXT("{row}, left out: {why}"), {row, why})
                            : say_(OHMWRIGHT_TEXT("{row}, kept: {why}"), {row, why});
+  }
+
+  /// The command that judges a part by what came of the rows.
+  void how_to_use() {
+    const FindingArgument kind{"kind", std::string(report_.descriptor.id)};
+    if (report_.saved_as.empty())
+      line(OHMWRIGHT_TEXT("The best form stands first. Keep it with --save my-part.json, and judge a part by it: "
+                          "ohmwright check {kind} READING --ratings my-part.json"),
+           {kind});
+    else
+      line(OHMWRIGHT_TEXT("Saved. Judge a part by it: ohmwright check {kind} READING --ratings {file}"),
+           {kind, {"file", report_.saved_as}});
   }
 
   bool is_left_out(std::size_t row) const {
@@ -146,8 +159,13 @@ class FittingWriter {
     page_ += '\n';
     line(OHMWRIGHT_TEXT("How far each row lies from the curve, in {unit} (* left out)"),
          {{"unit", unit.symbol(Spelling::screen)}});
-    const int names = widest([&](std::size_t row) { return marked_name(row); });
     const int conditions = widest([&](std::size_t row) { return condition_text(row); });
+    int figures = 2 + 2 + conditions;
+    for (const FittedRatings* form : forms) figures += 2 + column_width(*form);
+    const int longest = widest([&](std::size_t row) { return marked_name(row); });
+    // Where the names do not fit in, the rows are numbered as they were given.
+    numbered_ = figures + longest > width_;
+    const int names = numbered_ ? widest([&](std::size_t row) { return marked_name(row); }) : longest;
     page_ += "  " + padded_right("", names) + "  " + padded_right("", conditions);
     for (const FittedRatings* form : forms) page_ += "  " + padded_left(form->form, column_width(*form));
     page_ += '\n';
@@ -172,7 +190,9 @@ class FittingWriter {
     return columns;
   }
 
-  std::string marked_name(std::size_t row) const { return row_name(row) + (is_left_out(row) ? " *" : ""); }
+  std::string marked_name(std::size_t row) const {
+    return (numbered_ ? std::to_string(row + 1) : row_name(row)) + (is_left_out(row) ? " *" : "");
+  }
 
   std::string condition_text(std::size_t row) const {
     return with_plain_spaces(say_("{at}", {{"at", report_.request.rows[row].condition}}));
@@ -181,6 +201,7 @@ class FittingWriter {
   const FittingReport& report_;
   const Sentences& say_;
   int width_;
+  bool numbered_ = false;  ///< rows by number, not by name
   std::string page_;
 };
 

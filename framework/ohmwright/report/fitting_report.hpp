@@ -17,6 +17,7 @@ struct FittingReport {
   const FitRequest& request;
   const Fitting& fitting;
   std::span<const std::string> row_names;  ///< how each row is called: "line 4"
+  std::string saved_as = {};               ///< as `--ratings` takes it; empty: not saved
 };
 
 /// The frame of a ratings file that a fit is written into.

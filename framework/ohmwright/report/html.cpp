@@ -24,6 +24,7 @@ td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #dd
 .cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }
 .to-fill { display: flex; gap: 2rem; color: #555; }
 .to-fill span { flex: 1; border-bottom: 1px solid #999; }
+summary { margin-top: 1rem; font-size: 1.05rem; font-weight: bold; cursor: pointer; }
 .within-limits h1 { color: #1a6b2f; }
 .out-of-limits h1 { color: #a3201a; }
 .undecided h1 { color: #7a5c00; }
@@ -31,7 +32,10 @@ td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #dd
 .bar span:first-child { flex: 0 0 min(12rem, 25vw); height: 0.9rem; background: #e6e6e6; }
 .bar i { display: block; height: 100%; background: #466b8f; }
 .bar b { flex: 0 0 3rem; text-align: right; font-weight: normal; }
-@media print { body { margin: 0; } }
+@media print {
+  body { margin: 0; }
+  details::details-content { content-visibility: visible; display: block; }
+}
 </style>
 )";
 
@@ -97,6 +101,13 @@ std::string html_cautions(std::string_view title, const std::vector<std::string>
   std::string all;
   for (const std::string& caution : brief) all += caution + ". ";
   return "<div class=\"cautions\">\n<p><strong>" + html_text(title) + ":</strong> " + html_text(all) + "</p>\n</div>\n";
+}
+
+std::string html_folded(std::string_view title, const std::vector<std::string>& lines) {
+  if (lines.empty()) return {};
+  std::string section = "<details>\n<summary>" + html_text(title) + "</summary>\n<ul>\n";
+  for (const std::string& line : lines) section += "<li>" + html_text(line) + "</li>\n";
+  return section + "</ul>\n</details>\n";
 }
 
 std::string html_line_to_fill(const std::vector<std::string>& labels) {

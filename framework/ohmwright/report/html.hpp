@@ -18,6 +18,8 @@ std::string html_section(std::string_view title, const std::vector<std::string>&
 
 /// What can hurt, in few words, each ending in a full stop: above what is to be done. Nothing for no caution.
 std::string html_cautions(std::string_view title, const std::vector<std::string>& brief);
+/// A section folded under its title, opened by a touch and in print. Nothing for no lines.
+std::string html_folded(std::string_view title, const std::vector<std::string>& lines);
 
 /// A line to be filled in by hand on paper: date, job, who.
 std::string html_line_to_fill(const std::vector<std::string>& labels);

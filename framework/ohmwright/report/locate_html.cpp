@@ -57,7 +57,7 @@ std::string locate_html(const LocateReport& report, const Sentences& say, std::s
   body += html_section(say(OHMWRIGHT_TEXT("Or instead")), content.instead);
   body += html_section(say(OHMWRIGHT_TEXT("What to do now")), content.afterwards);
   if (!drawing.empty()) body += html_picture(drawing, say(OHMWRIGHT_TEXT("The circuit with its test points")));
-  body += html_section(say(OHMWRIGHT_TEXT("The cautions in full")), content.cautions);
+  body += html_folded(say(OHMWRIGHT_TEXT("The cautions in full")), content.cautions);
   body += html_section(say(OHMWRIGHT_TEXT("What is assumed")), content.assumed);
   body += html_line_to_fill({say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Job")), say(OHMWRIGHT_TEXT("Read by"))});
   return html_page(content.headline, body);

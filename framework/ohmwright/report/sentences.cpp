@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdio>
@@ -13,9 +14,11 @@ namespace ohmwright {
 
 namespace {
 
-/// Three digits, but a whole number up to a million in full: "3870", never "3.87e+03".
+/// Three digits, but no finer than a hundredth, and a whole number up to a million in full: "3870", never "3.87e+03";
+/// "0.71", since no percent of the trade is known to a thousandth.
 std::string three_digits(double value) {
   const double size = std::abs(value);
+  if (size >= 0.1 && size < 1.0) return fmt::format("{:.2f}", value);
   return size >= 1000.0 && size < 1e6 ? fmt::format("{:.0f}", value) : fmt::format("{:.3g}", value);
 }
 
@@ -38,6 +41,39 @@ void to_tenths(AnyQuantity value, DisplayOptions& options) {
   if (rest >= 10.0) options.significant_digits += static_cast<int>(std::floor(std::log10(rest)));
 }
 
+constexpr int digits_of_a_computed_value = 4;
+
+/// A value of one digit was set by somebody: a limit of 0.2 ohm, a range to 60 megohms, three minutes.
+bool has_one_digit(AnyQuantity value, const UnitPreferences& units) {
+  constexpr double rounding = 1e-8;
+  const double number = std::abs(units.unit_for(value, digits_of_a_computed_value).from_si(value.value_in_si()));
+  if (!(number > 0.0) || !std::isfinite(number)) return false;
+  const double in_first_place = number / std::pow(10.0, std::floor(std::log10(number * (1.0 + rounding))));
+  return std::abs(in_first_place - std::round(in_first_place)) < rounding;
+}
+
+/// Near enough to be compared by eye, digit by digit.
+bool are_of_one_size(AnyQuantity a, AnyQuantity b) {
+  constexpr double factor = 3.0;
+  const double larger = std::max(std::abs(a.value_in_si()), std::abs(b.value_in_si()));
+  return a.dimension() == b.dimension() &&
+         larger <= factor * std::min(std::abs(a.value_in_si()), std::abs(b.value_in_si()));
+}
+
+/// In a sentence a setting is shown as it was set, what was read or computed with four digits, as in tables; and a
+/// setting likewise where the sentence says a computed value of its size beside it.
+int digits_in_sentence(AnyQuantity value, std::string_view pattern, std::span<const FindingArgument> arguments,
+                       const UnitPreferences& units) {
+  const auto is_computed_and_beside = [&](const FindingArgument& argument) {
+    const auto* other = std::get_if<AnyQuantity>(&argument.value);
+    return other != nullptr && are_of_one_size(*other, value) && !has_one_digit(*other, units) &&
+           pattern.find("{" + std::string(argument.name) + "}") != std::string_view::npos;
+  };
+  const bool set =
+      has_one_digit(value, units) && std::none_of(arguments.begin(), arguments.end(), is_computed_and_beside);
+  return set ? 1 : digits_of_a_computed_value;
+}
+
 std::string percent_digits(double percent) {
   const int decimals = percent > 10.0 && percent < 90.0 ? 0 : 1;
   return unbroken(fmt::format("{:.{}f} %", percent, decimals));
@@ -58,7 +94,8 @@ std::string Sentences::in_domain(std::string_view domain, std::string_view patte
   for (const FindingArgument& argument : arguments) {
     const std::string name(argument.name);
     if (const auto* value = std::get_if<AnyQuantity>(&argument.value))
-      fields.push_back(fmt::arg(name.c_str(), quantity(*value)));
+      fields.push_back(
+          fmt::arg(name.c_str(), quantity(*value, digits_in_sentence(*value, pattern, arguments, units_))));
     else if (const auto* number = std::get_if<double>(&argument.value))
       fields.push_back(fmt::arg(name.c_str(), three_digits(*number)));
     else
@@ -78,7 +115,8 @@ std::string Sentences::in_domain(std::string_view domain, std::string_view patte
 std::string Sentences::quantity(AnyQuantity value, int significant_digits) const {
   if (!std::isfinite(value.value_in_si())) return three_digits(value.value_in_si());
   DisplayOptions options;
-  options.significant_digits = value.dimension() == Dimension::ratio ? 2 : significant_digits;
+  options.significant_digits =
+      value.dimension() == Dimension::ratio ? std::min(2, significant_digits) : significant_digits;
   options.spelling = Spelling::screen;
   options.units = units_;
   if (value.dimension() == Dimension::temperature || value.dimension() == Dimension::temperature_difference)

@@ -6,6 +6,7 @@
 #include <ohmwright/report/labels.hpp>
 #include <ohmwright/report/reading_lines.hpp>
 #include <ohmwright/report/verdict_content.hpp>
+#include <ohmwright/safety/safe_to_energise.hpp>
 
 namespace ohmwright {
 
@@ -52,6 +53,9 @@ class ContentMaker {
     content_.headline = report_.part_title.empty() ? say_(OHMWRIGHT_TEXT("{verdict}: {kind}"), {label, kind})
                                                    : say_(OHMWRIGHT_TEXT("{verdict}: {kind}, {part}"),
                                                           {label, kind, {"part", report_.part_title}});
+    if (report_.verdict.outcome == Outcome::within_limits && !not_proved_safe().empty())
+      content_.chances.push_back(
+          say_(OHMWRIGHT_TEXT("Not yet proved safe to energise: {rules}."), {{"rules", not_proved_safe()}}));
     if (report_.verdict.probability_within) content_.chances.push_back(probability_sentence());
     if (report_.verdict.drawing) content_.chances.push_back(drawing_sentence());
   }
@@ -102,11 +106,22 @@ class ContentMaker {
   }
 
   std::string condemning_rules() const {
+    return titles_where(
+        [](const Finding& finding, const RuleDescriptor&) { return finding.outcome == Outcome::out_of_limits; });
+  }
+
+  std::string not_proved_safe() const {
+    return titles_where([](const Finding& finding, const RuleDescriptor& rule) {
+      return finding.outcome == Outcome::undecided && tells_safe_to_energise(rule.id);
+    });
+  }
+
+  template <class Predicate>
+  std::string titles_where(Predicate holds) const {
     std::string titles;
     for (const Finding& finding : report_.verdict.findings) {
-      if (finding.outcome != Outcome::out_of_limits) continue;
       const RuleDescriptor& rule = report_.descriptor.rules[finding.rule];
-      titles += (titles.empty() ? "" : ", ") + in_kind(rule.title);
+      if (holds(finding, rule)) titles += (titles.empty() ? "" : ", ") + in_kind(rule.title);
     }
     return titles;
   }

@@ -19,7 +19,7 @@ struct VerdictContent {
   std::vector<std::string> cautions;        ///< in full
   std::vector<std::string> brief_cautions;  ///< the same in few words
   std::string headline;
-  std::vector<std::string> chances;  ///< what the probability says, and how it was found; may be empty
+  std::vector<std::string> chances;  ///< what a pass leaves open, what the probability says, how it was found
   std::vector<std::string> reasons;
   std::vector<std::string> readings;
   std::vector<DoubtShare> doubt;  ///< largest first

@@ -32,8 +32,8 @@ std::string verdict_html(const VerdictReport& report, const Chart* chart, const 
   if (!content.doubt.empty()) body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Where the doubt comes from"))) + "</h2>\n";
   for (const DoubtShare& share : content.doubt) body += bar(share);
   body += html_section(say(OHMWRIGHT_TEXT("What to do next")), content.advice);
-  body += html_section(say(OHMWRIGHT_TEXT("The cautions in full")), content.cautions);
-  body += html_section(say(OHMWRIGHT_TEXT("Not checked")), content.silent);
+  body += html_folded(say(OHMWRIGHT_TEXT("The cautions in full")), content.cautions);
+  body += html_folded(say(OHMWRIGHT_TEXT("Not checked, and why")), content.silent);
   body += html_line_to_fill({say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Job")), say(OHMWRIGHT_TEXT("Read by"))});
   return html_page(content.headline, body);
 }

@@ -4,17 +4,33 @@
 
 namespace ohmwright {
 
-std::optional<DecimalSlip> decimal_slip(std::span<const Finding> findings) {
+namespace {
+
+/// Beyond its limits, even where the circumstances of the reading keep it from being condemned.
+bool is_beyond(const Finding& finding) {
+  constexpr double next_to_no_chance = 0.05;
+  if (finding.outcome == Outcome::out_of_limits) return true;
+  return finding.outcome == Outcome::undecided && finding.meaning == ProbabilityMeaning::within_limits &&
+         finding.probability <= next_to_no_chance;
+}
+
+}  // namespace
+
+std::optional<DecimalSlip> decimal_slip(const AnyQuantity& shown, const Limits& limits) {
   constexpr std::array factors{10.0, 0.1, 1000.0, 0.001, 100.0, 0.01};
+  if (!limits.lower || !limits.upper) return std::nullopt;
+  for (const double factor : factors) {
+    const double moved = factor * shown.value_in_si();
+    if (moved >= limits.lower->value_in_si() && moved <= limits.upper->value_in_si())
+      return DecimalSlip{shown, AnyQuantity(shown.dimension(), moved)};
+  }
+  return std::nullopt;
+}
+
+std::optional<DecimalSlip> decimal_slip(std::span<const Finding> findings) {
   for (const Finding& finding : findings) {
-    if (finding.outcome != Outcome::out_of_limits || !finding.measured) continue;
-    if (!finding.limits.lower || !finding.limits.upper) continue;
-    const AnyQuantity shown = *finding.measured;
-    for (const double factor : factors) {
-      const double moved = factor * shown.value_in_si();
-      if (moved >= finding.limits.lower->value_in_si() && moved <= finding.limits.upper->value_in_si())
-        return DecimalSlip{shown, AnyQuantity(shown.dimension(), moved)};
-    }
+    if (!finding.measured || finding.measured->dimension() == Dimension::ratio || !is_beyond(finding)) continue;
+    if (std::optional<DecimalSlip> slip = decimal_slip(*finding.measured, finding.limits)) return slip;
   }
   return std::nullopt;
 }

@@ -13,9 +13,13 @@ struct DecimalSlip {
   AnyQuantity right_as;
 };
 
+/// The value with its decimal point or prefix moved by ten, a hundred or a thousand, where that lies within the limits.
+OHMWRIGHT_CORE_API std::optional<DecimalSlip> decimal_slip(const AnyQuantity& shown, const Limits& limits);
+
 /// Whether a condemned value lies within its limits when its decimal point or its prefix is moved: ten, a hundred or a
 /// thousand times as much or as little. Then a slip of the eye is likelier than such a fault, and a second look is
-/// cheap. Of the first finding to which that applies; it needs both limits.
+/// cheap. Of the first finding to which that applies; it needs both limits. A share of a curve is no value that was
+/// read. A value as far off that was not condemned for its circumstances (a lead still on) counts as well.
 OHMWRIGHT_CORE_API std::optional<DecimalSlip> decimal_slip(std::span<const Finding> findings);
 
 }  // namespace ohmwright

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "rules/good_part.hpp"
+#include "rules/state_at_temperature.hpp"
 #include "rules/trip_rule.hpp"
 #include "rules/what_decides.hpp"
 
@@ -61,6 +62,13 @@ bool needs_a_lead_lifted(const Scene& scene) {
          resistance_unproved || no_current || welded_unproved;
 }
 
+/// Ohms between closed and open: before they make sense, no other temperature tells more.
+bool has_poor_contact(const Scene& scene) {
+  return last_reading(scene, [](const PreparedReading& r) {
+           return is_contact_or_link(r) && !is_live(r) && !is_in_circuit(r) && contact_seen(r) == ContactSeen::poor;
+         }) != nullptr;
+}
+
 /// What the circumstances of the readings lack.
 void advise_on_circumstances(const Scene& scene) {
   const auto is_live_ohms = [](const PreparedReading& r) { return r.measurand != voltage_drop && is_live(r); };
@@ -78,7 +86,7 @@ void advise_on_circumstances(const Scene& scene) {
     };
   };
   if (last_reading(scene, is(ContactSeen::leaking)) != nullptr) scene.findings.advise(dry_it);
-  if (last_reading(scene, is(ContactSeen::poor)) != nullptr) scene.findings.advise(clean_and_read_again);
+  if (has_poor_contact(scene)) scene.findings.advise(clean_and_read_again);
 }
 
 /// Half-width of the thermometer that is at hand [K].
@@ -117,7 +125,6 @@ void advise_on_other_end(const Scene& scene) {
     return r.measurand == contact_state && !is_live(r) && contact_seen(r) != ContactSeen::nothing &&
            r.condition(part_temperature) != nullptr;
   });
-  if (last != nullptr && contact_seen(*last) == ContactSeen::poor) return;  // first its ohms have to make sense
   if (last != nullptr && contact_seen(*last) == ContactSeen::closed)
     advise_to_warm(scene);
   else
@@ -190,7 +197,12 @@ void advise_on_trip_points(const Scene& scene) {
   };
   const bool alone = last_reading(scene, is_of_contact_alone) != nullptr;
   if (!alone && last_reading(scene, is_in_the_circuit) != nullptr) return;  // a lead to lift comes first
+  if (seen_right_at_both_ends(scene)) {
+    scene.findings.advise(it_switches);
+    if (!scene.ratings->promises_trip_points()) return;
+  }
   if (scene.opening.nothing_seen() && scene.closing.nothing_seen()) {
+    if (has_poor_contact(scene)) return;
     advise_on_other_end(scene);
     return;
   }
@@ -214,7 +226,7 @@ void advise_on_contact(const Scene& scene) {
     return f.rule == contact_resistance && f.outcome == Outcome::undecided && !scene.sure(f.probability);
   });
   if ((ohms_open && !drop_decided) || drop_open)
-    tell(scene.findings.advise(measure_drop), "per_ampere",
+    tell(scene.findings.advise(has_poor_contact(scene) ? measure_drop_then : measure_drop), "per_ampere",
          AnyQuantity(Dimension::voltage, scene.ratings->contact_resistance->value()));
   const auto lacks_current = [](const PreparedReading& r) {
     return r.measurand == voltage_drop && is_live(r) && r.condition(load_current) == nullptr;

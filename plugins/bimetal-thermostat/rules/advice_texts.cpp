@@ -79,7 +79,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT("Dry part, terminals and connector, lift one lead, keep your fingers off the probe tips "
                       "and read again.")},
       {"clean-and-read-again",
-       OHMWRIGHT_TEXT("Clean the terminals, press the probes on firmly, and read again with a lead off.")},
+       OHMWRIGHT_TEXT("Clean the terminals, press the probes on firmly, and read again with a lead off at the same "
+                      "temperature.")},
       {"measure-drop",
        OHMWRIGHT_TEXT(
            "Decide the contact under load: coil cold, heater running, volts across the thermostat and amperes "
@@ -130,6 +131,14 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT("A true replacement has the temperatures and the current stamped on the old one, and goes where "
                       "it sat, held as tight as it was.")},
       {"replacement-link", OHMWRIGHT_TEXT("It has to hold a thermal link for {functioning}; never fit one without.")},
+      {"it-switches",
+       OHMWRIGHT_TEXT("If you only need to know whether it works, it does: leave it in, and look next at heater, link "
+                      "and control. Where exactly it trips matters if the defrost ends too early or too late.")},
+      {"measure-drop-then",
+       OHMWRIGHT_TEXT(
+           "If it still reads so, decide it under load: coil cold, heater running, volts across the thermostat and "
+           "amperes with a clamp (drop=… --load … --live). A good one drops at most {per_ampere} for each ampere."),
+       "drop-under-load"},
   };
 }
 

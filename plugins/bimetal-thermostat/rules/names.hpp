@@ -65,6 +65,8 @@ enum AdviceIndex : std::uint16_t {
   replacement_with_current,
   replacement_by_stamp,
   replacement_link,
+  it_switches,
+  measure_drop_then,
 };
 
 }  // namespace ohmwright::bimetal_thermostat

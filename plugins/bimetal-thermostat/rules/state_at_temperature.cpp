@@ -1,5 +1,7 @@
 #include "rules/state_at_temperature.hpp"
 
+#include <algorithm>
+
 #include <ohmwright/verdict/decision.hpp>
 
 #include "rules/good_part.hpp"
@@ -27,6 +29,7 @@ enum Text : TextIndex {
   only_in_circuit,
   only_live,
   trip_points_tell_more,
+  right_at_both_ends_as_type_1,
 };
 
 /// What single readings showed, the most telling one first.
@@ -112,7 +115,8 @@ void tell_state(const Scene& scene, const StateSeen& state, Finding& finding) {
 }
 
 void tell_both_ends(const Scene& scene, const Seen& seen) {
-  Finding& finding = scene.findings.add(state_at_temperature, Outcome::undecided, right_at_both_ends);
+  const Text text = scene.ratings->promises_trip_points() ? right_at_both_ends : right_at_both_ends_as_type_1;
+  Finding& finding = scene.findings.add(state_at_temperature, Outcome::undecided, text);
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = seen.state->probability();
   tell(finding, "cold", degrees(seen.closed_cold->temperature));
@@ -159,6 +163,14 @@ std::optional<StateSeen> state_seen(const Scene& scene, const PreparedReading& r
   return state;
 }
 
+bool seen_right_at_both_ends(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [](const Finding& finding) {
+    return finding.rule == state_at_temperature &&
+           (finding.text == right_at_both_ends || finding.text == right_at_both_ends_as_type_1);
+  });
+}
+
 RuleDescriptor describe_state_at_temperature() {
   return {
       "state-at-temperature",
@@ -202,8 +214,8 @@ RuleDescriptor describe_state_at_temperature() {
                           "warm {from_warm_percent} % are closed already.")},
           {"right-at-both-ends",
            OHMWRIGHT_TEXT(
-               "Closed at {cold} and open at {warm}: right both times. Where between them it opens and closes "
-               "has not been seen.")},
+               "It switches: closed at {cold} and open at {warm}, as a good one is, so it is neither welded nor stuck "
+               "open. Where between them it opens and closes is not known.")},
           {"leaks-where-open",
            OHMWRIGHT_TEXT("{ohms} at {temperature}: not closed, but not cleanly open either. With a lead off and dry "
                           "hands that is moisture or dirt; in circuit it is the timer motor and the heater beside "
@@ -225,6 +237,10 @@ RuleDescriptor describe_state_at_temperature() {
            OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing. Unplug, prove dead, read again.")},
           {"trip-points-tell-more",
            OHMWRIGHT_TEXT("Not judged: no reading is out of place, and where it opened and closed tells more.")},
+          {"right-at-both-ends-as-type-1",
+           OHMWRIGHT_TEXT(
+               "It switches: closed at {cold} and open at {warm}, as a good one is, so it is neither welded nor stuck "
+               "open. It is a type 1 part, for which no trip value is promised: there is no more to hold it to.")},
       }};
 }
 

@@ -11,6 +11,9 @@ namespace ohmwright::bimetal_thermostat {
 RuleDescriptor describe_state_at_temperature();
 void judge_state_at_temperature(const Scene& scene);
 
+/// Whether that rule found it closed in the cold and open in the warm, and nothing of where it changes.
+bool seen_right_at_both_ends(const Scene& scene);
+
 /// A reading of the contact at a temperature, as a good part would show it.
 struct StateSeen {
   const PreparedReading* reading = nullptr;

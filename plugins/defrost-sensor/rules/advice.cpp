@@ -48,6 +48,10 @@ Advice* advise_with_chance(const Scene& scene, AdviceIndex index, double chance,
 }
 
 void advise_on_ice_water(const Scene& scene, double share) {
+  if (near_ice_point(scene)) {  // at 0 °C, but with the doubt of a thermometer in air
+    advise_with_chance(scene, say_ice_doubt, chance_at_ice_point(scene), share);
+    return;
+  }
   Advice* advice = advise_with_chance(scene, ice_point, chance_at_ice_point(scene), share);
   if (advice == nullptr) return;
   tell(*advice, "ice", AnyQuantity(Temperature::from_celsius(0.0)));
@@ -167,9 +171,18 @@ void advise_on_replacement(const Scene& scene) {
   if (open_or_short) scene.findings.advise(read_at_the_sensor);
   if (joint_is_suspected(scene)) scene.findings.advise(joint_first);
   if (const std::string_view fitting = scene.fused ? class_that_fits(scene) : ""; !fitting.empty())
-    tell(scene.findings.advise(right_class), "class", std::string(fitting));
+    tell(scene.findings.advise(read_at_several_temperatures(scene) ? right_class : right_class_here), "class",
+         std::string(fitting));
   advise_on_second_temperature(scene);
   scene.findings.advise(replace_alike);
+}
+
+/// Wet against dry is open: because only one of the two was read, or because both do not tell.
+void advise_on_moisture(const Scene& scene) {
+  if (!scene.fused)
+    scene.findings.advise(dry_it);
+  else
+    scene.findings.advise(held_back(scene) ? wet_connector : wet_and_dry_again);
 }
 
 /// What single rules ask for.
@@ -177,8 +190,7 @@ void advise_on_findings(const Scene& scene) {
   if (found(scene, open_sensor, Outcome::undecided)) advise_on_over_range(scene);
   if (found(scene, volts_at_board, Outcome::undecided))
     scene.findings.advise(held_back(scene) ? stop_at_mains : read_unplugged);
-  if (found(scene, moisture_leakage, Outcome::undecided))
-    scene.findings.advise(held_back(scene) && scene.fused ? wet_connector : dry_it);
+  if (found(scene, moisture_leakage, Outcome::undecided)) advise_on_moisture(scene);
   if (found(scene, readings_agree, Outcome::undecided)) scene.findings.advise(read_again);
   if (first_reading(scene, [&](const PreparedReading& r) {
         return is_ohms(r) && relative_scatter(scene.evidence, r) > jumping_scatter;
@@ -195,7 +207,7 @@ void advise_on_findings(const Scene& scene) {
 void advise_on_pass(const Scene& scene) {
   if (!found(scene, resistance_at_temperature, Outcome::within_limits) || condemned(scene) || held_back(scene)) return;
   if (found(scene, end_of_defrost, Outcome::undecided)) return;
-  scene.findings.advise(look_elsewhere);
+  scene.findings.advise(found(scene, moisture_leakage, Outcome::silent) ? look_elsewhere : look_elsewhere_no_leak);
 }
 
 /// No verdict leaves without a next step.
@@ -207,14 +219,32 @@ void advise_at_least(const Scene& scene) {
 void advise_without_ratings(const Scene& scene) {
   if (scene.ratings != nullptr) return;
   if (found(scene, open_sensor, Outcome::out_of_limits) || found(scene, short_sensor, Outcome::out_of_limits)) return;
-  scene.findings.advise(find_the_sheet);
+  scene.findings.advise(read_at_several_temperatures(scene) ? find_the_sheet_only : find_the_sheet);
   if (found(scene, twin_comparison, Outcome::silent)) scene.findings.advise(compare_twin);
 }
 
 }  // namespace
 
+namespace {
+
+/// Of several readings judged together, the first that is right with its point moved.
+std::optional<DecimalSlip> slip_of(const Scene& scene) {
+  if (const std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) return slip;
+  if (scene.usable.size() < 2 || !found(scene, resistance_at_temperature, Outcome::out_of_limits)) return std::nullopt;
+  for (const Deviation& deviation : scene.usable) {
+    const double nominal = std::exp(deviation.log_nominal);
+    const Limits limits{ohms(nominal * std::exp(deviation.limits.lower)),
+                        ohms(nominal * std::exp(deviation.limits.upper))};
+    const std::optional<DecimalSlip> slip = decimal_slip(ohms(deviation.reading->value.value()), limits);
+    if (slip) return slip;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
 void advise(const Scene& scene) {
-  if (const std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+  if (const std::optional<DecimalSlip> slip = slip_of(scene)) {
     Advice& advice = scene.findings.advise(misread_decimal);
     advice.arguments.push_back({"shown", slip->shown});
     advice.arguments.push_back({"right", slip->right_as});

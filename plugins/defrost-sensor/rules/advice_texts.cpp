@@ -80,7 +80,7 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "Before you buy: open the joint and read at the sensor's own leads. If it reads right there, renew "
            "joint, splice or connector, not the sensor.")},
       {"right-class",
-       OHMWRIGHT_TEXT("It reads as {class} does: make sure that the ratings are those of this very part.")},
+       OHMWRIGHT_TEXT("It reads as the class {class} does: make sure that the ratings are those of this very part.")},
       {"find-the-sheet",
        OHMWRIGHT_TEXT(
            "Look for the appliance's sheet (behind the kick plate, in the control's pocket), or read it at a "
@@ -106,6 +106,25 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"misread-decimal",
        OHMWRIGHT_TEXT(
            "First look again: {shown} would be right as {right}. Was the k, the point or the range misread?")},
+      {"say-ice-doubt",
+       OHMWRIGHT_TEXT(
+           "The part's temperature is {share_percent} % of the doubt. If it lay in stirred ice water, say so "
+           "(--at '0C ± 0.2K'): that would settle it in {chance_percent} cases of 100."),
+       "ohms-in-ice-water"},
+      {"right-class-here",
+       OHMWRIGHT_TEXT(
+           "At this one temperature the class {class} reads so too: make sure that the ratings are those of this "
+           "very part. A second temperature would tell.")},
+      {"look-elsewhere-no-leak",
+       OHMWRIGHT_TEXT("Leave the sensor in. Look next at its connector and harness, its seat on the coil, then at "
+                      "heater, limit thermostat and control.")},
+      {"find-the-sheet-only",
+       OHMWRIGHT_TEXT("Look for the appliance's sheet (behind the kick plate, in the control's pocket) and give its "
+                      "ratings: only against them can it be judged.")},
+      {"wet-and-dry-again",
+       OHMWRIGHT_TEXT("Wet and dry it is not told apart: read it both ways again at one temperature, soaked, by one "
+                      "thermometer with a smaller doubt."),
+       "wet-and-dry"},
   };
 }
 

@@ -130,7 +130,9 @@ RuleDescriptor describe_end_of_defrost() {
           {"never-ends",
            OHMWRIGHT_TEXT("At {temperature} the control believes {believed}; no temperature of the coil would end the "
                           "defrost.")},
-          {"no-control", OHMWRIGHT_TEXT("Not judged: the ratings say nothing of the control that reads the sensor.")},
+          {"no-control",
+           OHMWRIGHT_TEXT(
+               "Not judged: the ratings say nothing of the control that reads the sensor (--control names one).")},
           {"no-reading",
            OHMWRIGHT_TEXT("Not judged: this needs a dry reading of the part alone at a known temperature.")},
           {"connection-unstated",

@@ -14,4 +14,7 @@ void judge_matching_class(const Scene& scene);
 /// condemn: perhaps they are those of another.
 std::string_view class_that_fits(const Scene& scene);
 
+/// Whether the part alone was read, dry, at temperatures far enough apart to tell classes from each other.
+bool read_at_several_temperatures(const Scene& scene);
+
 }  // namespace ohmwright::defrost_sensor

@@ -56,6 +56,11 @@ enum AdviceIndex : std::uint16_t {
   stop_at_mains,
   read_more_carefully,
   misread_decimal,
+  say_ice_doubt,
+  right_class_here,
+  look_elsewhere_no_leak,
+  find_the_sheet_only,
+  wet_and_dry_again,
 };
 
 }  // namespace ohmwright::defrost_sensor

@@ -27,6 +27,7 @@ enum Text : TextIndex {
   only_jumping,
   far_low,
   far_high,
+  several_connection_unstated,
 };
 
 /// A part that reads beyond this factor has not drifted: it is as good as open or shorted, or the reading lost its k
@@ -97,6 +98,7 @@ void describe_several(const Scene& scene, Finding& finding) {
   tell(finding, "deviation_percent", percent(fused.log.value()));
   tell(finding, "lower_percent", percent(fused.limits.lower));
   tell(finding, "upper_percent", percent(fused.limits.upper));
+  if (scene.connection_unstated) finding.text = several_connection_unstated;
 }
 
 /// Among several readings that pass together, one that would condemn the part by itself, or null. Fusing takes the part
@@ -132,13 +134,13 @@ RuleDescriptor describe_resistance_at_temperature() {
           {"one-reading-high-connection-unstated",
            OHMWRIGHT_TEXT(
                "At {temperature} a good part reads {lower} to {upper}, {nominal} by its curve. This one reads "
-               "{measured}, {off_percent} % high: what a good one reads at {believed}. It was not said whether "
-               "its connector was off; it is taken as off.")},
+               "{measured}, {off_percent} % high: what a good one reads at {believed}. Without --lead-off "
+               "something may still have been connected; that can only have lowered the reading.")},
           {"one-reading-low-connection-unstated",
            OHMWRIGHT_TEXT(
                "At {temperature} a good part reads {lower} to {upper}, {nominal} by its curve. This one reads "
-               "{measured}, {off_percent} % low: what a good one reads at {believed}. It was not said whether "
-               "its connector was off; it is taken as off.")},
+               "{measured}, {off_percent} % low: what a good one reads at {believed}. Without --lead-off "
+               "something may still have been connected; that can only have lowered the reading.")},
           {"several-readings",
            OHMWRIGHT_TEXT("Its {count} readings together put the part {deviation_percent} % from its curve; a good one "
                           "lies between {lower_percent} % and {upper_percent} %.")},
@@ -173,6 +175,10 @@ RuleDescriptor describe_resistance_at_temperature() {
            OHMWRIGHT_TEXT(
                "At {temperature} a good part reads {lower} to {upper}. This one reads {measured}: as good as "
                "open, or a k too much was typed.")},
+          {"several-readings-connection-unstated",
+           OHMWRIGHT_TEXT("Its {count} readings together put the part {deviation_percent} % from its curve; a good one "
+                          "lies between {lower_percent} % and {upper_percent} %. Without --lead-off something may "
+                          "still have been connected; that can only have lowered a reading.")},
       }};
 }
 

@@ -45,6 +45,19 @@ Variances variances_of(const Scene& scene, const Estimate& log) {
 
 }  // namespace
 
+namespace {
+
+/// A bath stirred badly, or a thermometer with half a scale's line of error (common practice, no source) [K].
+constexpr double ice_point_reach_kelvin = 0.5;
+/// Still the doubt of a bath, not of a thermometer in air [K].
+constexpr double widest_ice_bath_kelvin = 0.3 + 1e-9;  // 0.3 K as typed may come back a last bit wider
+
+bool at_ice_point(const Deviation& deviation) {
+  return std::abs(deviation.temperature.celsius()) <= ice_point_reach_kelvin + 1e-9;
+}
+
+}  // namespace
+
 Doubt doubt_of(const Scene& scene) {
   const Variances v = variances_of(scene, scene.fused->log);
   const double sum = v.sum();
@@ -55,10 +68,11 @@ Doubt doubt_of(const Scene& scene) {
 bool read_at_ice_point(const Scene& scene) {
   return std::any_of(scene.usable.begin(), scene.usable.end(), [](const Deviation& deviation) {
     const Estimate& temperature = *deviation.reading->condition(part_temperature);
-    return std::abs(deviation.temperature.celsius()) <= 1.0 &&
-           temperature_half_width(temperature) <= 1.25 * ice_bath_kelvin;
+    return at_ice_point(deviation) && temperature_half_width(temperature) <= widest_ice_bath_kelvin;
   });
 }
+
+bool near_ice_point(const Scene& scene) { return std::any_of(scene.usable.begin(), scene.usable.end(), at_ice_point); }
 
 double chance_at(const Scene& scene, Temperature t, double half_width_kelvin) {
   const Curve& curve = *scene.ratings->curve;

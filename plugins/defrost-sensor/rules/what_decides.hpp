@@ -23,6 +23,9 @@ inline constexpr double better_meter_share = 0.003;
 /// Whether the part was already read at the ice point.
 bool read_at_ice_point(const Scene& scene);
 
+/// Whether the part was read at 0 °C, however well that was known.
+bool near_ice_point(const Scene& scene);
+
 /// A room, and how well a soaked thermometer beside the sensor knows it [K] (common practice, no source).
 inline constexpr double room_celsius = 25.0;
 inline constexpr double room_kelvin = 0.3;

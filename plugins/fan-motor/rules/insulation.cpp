@@ -109,10 +109,10 @@ RuleDescriptor describe_insulation() {
           {"ohmmeter-is-no-tester",
            OHMWRIGHT_TEXT(
                "To the frame it reads {measured}, but an ohmmeter has a few volts only: that finds a short to "
-               "the frame and proves no insulation.")},
+               "the frame and proves no insulation. Do not energise it yet.")},
           {"ohmmeter-past-range",
            OHMWRIGHT_TEXT("To the frame the ohmmeter shows OL, so there is no short; with its few volts it proves no "
-                          "insulation. The least is {least}, at 500 V.")},
+                          "insulation. The least is {least}, at 500 V; do not energise it yet.")},
           {"electronics-inside",
            OHMWRIGHT_TEXT(
                "A 500 V test destroys the electronics of such a motor: its insulation is not tested so. Unplug it "

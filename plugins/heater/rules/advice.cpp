@@ -128,9 +128,10 @@ bool leaks_with_leads_on(const Scene& scene) {
 }
 
 void advise_on_insulation(const Scene& scene) {
-  if (found(scene, element_resistance, Outcome::within_limits) && found(scene, insulation, Outcome::silent))
-    scene.findings.advise(frame_too);
-  if (!found(scene, insulation, Outcome::undecided)) return;
+  const bool frame_read =
+      any_reading(scene, [](const PreparedReading& r) { return r.measurand == insulation_resistance && !is_live(r); });
+  if (!frame_read && found(scene, element_resistance, Outcome::within_limits)) scene.findings.advise(frame_too);
+  if (!frame_read || !found(scene, insulation, Outcome::undecided)) return;
   const bool wet = any_reading(scene, [](const PreparedReading& r) {
     return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
   });

@@ -20,6 +20,7 @@ enum Text : TextIndex {
   ohmmeter_past_range,
   no_reading,
   only_live,
+  still_to_read,
 };
 
 /// A test with fewer volts than this proves no insulation against the mains (EN 50699, EN 50678: 500 V, and 250 V where
@@ -68,6 +69,14 @@ bool any_live_to_frame(const Scene& scene) {
   const auto readings = scene.evidence.readings();
   return std::any_of(readings.begin(), readings.end(), [](const PreparedReading& reading) {
     return reading.measurand == insulation_resistance && is_live(reading);
+  });
+}
+
+/// Then its insulation is the next thing that matters, read or not.
+bool element_passed(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [](const Finding& finding) {
+    return finding.rule == element_resistance && finding.outcome == Outcome::within_limits;
   });
 }
 
@@ -137,23 +146,30 @@ RuleDescriptor describe_insulation() {
           {"ohmmeter-is-no-tester",
            OHMWRIGHT_TEXT(
                "To the frame it reads {measured}, but an ohmmeter has a few volts only: that finds a short to "
-               "the frame and proves no insulation.")},
+               "the frame and proves no insulation. Do not energise it yet.")},
           {"ohmmeter-past-range",
            OHMWRIGHT_TEXT("To the frame the ohmmeter shows OL, so there is no short; with its few volts it proves no "
-                          "insulation. The least is {least}, at 500 V.")},
+                          "insulation. The least is {least}, at 500 V; do not energise it yet.")},
           {"no-reading",
            OHMWRIGHT_TEXT(
                "Not judged: the insulation to the frame was not read, and the ohms of the element say nothing "
                "of it.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: insulation is never read on a live part.")},
+          {"still-to-read",
+           OHMWRIGHT_TEXT("Its insulation to the frame was not read, and good ohms say nothing of it: it is not yet "
+                          "proved safe to energise.")},
       }};
 }
 
 void judge_insulation(const Scene& scene) {
   const double least = least_to_frame(scene.ratings);
   const PreparedReading* reading = decisive_to_frame(scene, least);
-  if (reading == nullptr)
-    scene.findings.add(insulation, Outcome::silent, any_live_to_frame(scene) ? only_live : no_reading);
+  if (reading == nullptr && any_live_to_frame(scene))
+    scene.findings.add(insulation, Outcome::silent, only_live);
+  else if (reading == nullptr && element_passed(scene))
+    scene.findings.add(insulation, Outcome::undecided, still_to_read);
+  else if (reading == nullptr)
+    scene.findings.add(insulation, Outcome::silent, no_reading);
   else if (reading->shown == Shown::value)
     judge_value(scene, *reading, least);
   else

@@ -123,5 +123,21 @@ TEST(Advice, LiveOhmsAreToBeReadAgain) {
               Contains("read-unplugged"));
 }
 
+TEST(Advice, SaysThatAPartRightAtBothEndsSwitches) {
+  const std::vector<Typed> ends{{.value = "closed", .at = "-18 degC +- 1 K"}, {.value = "OL", .at = "22 degC +- 1 K"}};
+  EXPECT_THAT(advice_of(judge(plain_ratings(), ends)), ElementsAre("it-switches", "watch-it-open", "watch-it-close"));
+  // No trip value is promised for a type 1 part: there is none to look for, and none that it was seen to miss.
+  const Findings type_1 = judge(type_1_ratings(), ends);
+  EXPECT_EQ(text_of(type_1, state_at_temperature), "right-at-both-ends-as-type-1");
+  EXPECT_THAT(advice_of(type_1), ElementsAre("it-switches"));
+}
+
+TEST(Advice, APoorContactIsCleanedBeforeAnotherTemperatureOrALoadIsTried) {
+  const Typed poor{.value = "12 ohm", .at = "-18 degC +- 1 K"};
+  EXPECT_THAT(advice_of(judge(plain_ratings(), {poor})), ElementsAre("clean-and-read-again", "measure-drop-then"));
+  EXPECT_THAT(advice_of(judge(plain_ratings(), {poor, {.value = "OL", .at = "22 degC +- 1 K"}})),
+              ElementsAre("clean-and-read-again", "measure-drop-then"));
+}
+
 }  // namespace
 }  // namespace ohmwright::bimetal_thermostat

@@ -121,7 +121,7 @@ TEST(Advice, AWetReadingThatFellWithItsConnectorUnsaidKeepsThePartFromPassing) {
 
 TEST(Advice, RatingsOfAnotherClassAreNamed) {
   SensorRatings ratings = plain_ratings();
-  EXPECT_THAT(advice_of(judge(ratings, {{.value = "5.46 kohm", .at = "23 degC +- 0.5 K"}})), Contains("right-class"));
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "5.46 kohm", .at = "23 degC +- 0.5 K"}})), Contains("right-class-here"));
 }
 
 TEST(Advice, MainsOnSensorWiresMeansStop) {
@@ -129,6 +129,61 @@ TEST(Advice, MainsOnSensorWiresMeansStop) {
   const std::vector<Typed> typed{{.value = "120 V +- 1 V", .supply = Supply::live, .measurand = "voltage"}};
   EXPECT_EQ(text_of(judge(ratings, typed), volts_at_board), "mains-on-it");
   EXPECT_THAT(advice_of(judge(ratings, typed)), Contains("stop-at-mains"));
+}
+
+TEST(Advice, IceWaterThatWasUsedIsNotAdvisedAgain) {
+  const SensorRatings ratings = plain_ratings();
+  const Findings bath = judge(ratings, {{.value = "31.7 kohm", .at = "0.4 degC +- 0.3 K"}});
+  ASSERT_EQ(outcome_of(bath, resistance_at_temperature), Outcome::undecided);
+  EXPECT_THAT(advice_of(bath), Not(Contains("ice-point")));
+  // The doubt of a thermometer in air at 0 °C: perhaps a bath of which only the doubt was not said.
+  const Findings unsaid = judge(ratings, {{.value = "35 kohm", .at = "0 degC +- 1 K"}});
+  EXPECT_THAT(advice_of(unsaid), Contains("say-ice-doubt"));
+  EXPECT_THAT(advice_of(unsaid), Not(Contains("ice-point")));
+}
+
+TEST(Advice, WetAndDryThatWereReadAreNotAskedForAgain) {
+  const SensorRatings ratings = plain_ratings();
+  const Typed dry{.value = "12.4 kohm", .at = "20 degC +- 0.3 K"};
+  const Typed same{.value = "12.4 kohm", .at = "20 degC +- 0.3 K", .moisture = Moisture::wet};
+  EXPECT_THAT(advice_of(judge(ratings, {dry, same})), ElementsAre("look-elsewhere-no-leak"));
+  const Typed unsure{.value = "11.9 kohm", .at = "20 degC +- 1 K", .moisture = Moisture::wet};
+  const Findings open = judge(ratings, {dry, unsure});
+  ASSERT_EQ(outcome_of(open, moisture_leakage), Outcome::undecided);
+  EXPECT_THAT(advice_of(open), Contains("wet-and-dry-again"));
+  EXPECT_THAT(advice_of(open), Not(Contains("dry-it")));
+}
+
+TEST(Advice, AtOneTemperatureAnotherClassIsNoMoreThanPossible) {
+  const SensorRatings ratings = plain_ratings();
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "5 kohm", .at = "25 degC +- 0.3 K"}})), Contains("right-class-here"));
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "5 kohm", .at = "25 degC +- 0.3 K"},
+                                        {.value = "16.28 kohm", .at = "0 degC +- 0.2 K"}})),
+              Contains("right-class"));
+}
+
+TEST(Advice, ASecondTemperatureThatWasReadIsNotAskedFor) {
+  const Findings one = judge(nullptr, {{.value = "10 kohm", .at = "25 degC +- 0.3 K"}});
+  EXPECT_THAT(advice_of(one), Contains("find-the-sheet"));
+  const Findings two = judge(
+      nullptr, {{.value = "10 kohm", .at = "25 degC +- 0.3 K"}, {.value = "32.55 kohm", .at = "0 degC +- 0.2 K"}});
+  EXPECT_THAT(advice_of(two), Contains("find-the-sheet-only"));
+  // 28.70 kohm and 33.90 kohm are what 10 kohm of B 3435 K and of a two-point B 3977 K read at 0 °C (beta equation):
+  // at 25 °C the three classes are one, at two temperatures the four-coefficient material stands alone.
+  EXPECT_EQ(text_of(one, matching_class), "three-near");
+  EXPECT_EQ(text_of(two, matching_class), "two-near-throughout");
+  EXPECT_EQ(std::get<std::string>(finding_of(two, matching_class).arguments[0].value), "ntc-10k-b3977");
+}
+
+TEST(Advice, ASlipOfThePointIsNamedOfSeveralReadingsAndWithAConnectorUnsaid) {
+  const SensorRatings ratings = plain_ratings();
+  const Findings several = judge(
+      ratings, {{.value = "1.1 kohm", .at = "23 degC +- 0.5 K"}, {.value = "3.39 kohm", .at = "0 degC +- 0.2 K"}});
+  EXPECT_EQ(advice_of(several).at(0), "misread-decimal");
+  EXPECT_NEAR(std::get<AnyQuantity>(several.advice()[0].arguments[1].value).value_in_si(), 11e3, 10.0);
+  const Findings unsaid =
+      judge(ratings, {{.value = "1.1 kohm", .at = "23 degC +- 0.5 K", .connection = Connection::unstated}});
+  EXPECT_THAT(advice_of(unsaid), Contains("misread-decimal"));
 }
 
 }  // namespace

@@ -31,7 +31,10 @@ TEST(Insulation, AnOhmmeterFindsAShortAndProvesNothing) {
   EXPECT_EQ(said(&known, {ohmmeter("30 Mohm")}, Outcome::undecided), "ohmmeter-is-no-tester");
   EXPECT_EQ(said(&known, {ohmmeter("50 kohm")}, Outcome::out_of_limits), "leaks");
   EXPECT_THAT(advice_of(judge(known, {ohmmeter("OL")})), Contains("insulation-tester"));
+  EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}}), Outcome::within_limits);
   EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}, ohmmeter("OL")}), Outcome::undecided);
+  EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}, ohmmeter("30 Mohm")}), Outcome::undecided);
+  EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}, ohmmeter("1 Mohm")}), Outcome::undecided);
   Typed weak = tester("20 Mohm");
   weak.test = "50 V";
   EXPECT_EQ(said(&known, {weak}, Outcome::undecided), "ohmmeter-is-no-tester");
@@ -80,7 +83,8 @@ TEST(Insulation, ALowOneIsNeverToBeEnergised) {
 
 TEST(Insulation, SaysWhyItIsSilent) {
   const HeaterRatings known = plain();
-  EXPECT_EQ(said(&known, {{.value = "32 ohm"}}, Outcome::silent), "no-reading");
+  EXPECT_EQ(said(&known, {{.value = "32 ohm"}}, Outcome::undecided), "still-to-read");
+  EXPECT_EQ(said(&known, {{.value = "OL"}}, Outcome::silent), "no-reading");
   Typed live = tester("20 Mohm");
   live.supply = Supply::live;
   EXPECT_EQ(said(&known, {live}, Outcome::silent), "only-live");

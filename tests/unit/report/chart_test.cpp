@@ -76,6 +76,9 @@ TEST(ChartPage, FitsItsWidthAndSaysWhereNothingIsKnown) {
     EXPECT_THAT(page, HasSubstr("a part: what a good one reads"));
     EXPECT_THAT(page, HasSubstr("X"));
     EXPECT_THAT(page, HasSubstr("~300.0"));  // the model is in doubt there
+    // Within the span the topmost line of the plot would hold the upper limit of the last column.
+    const std::string top = page.substr(page.find("330.0 Ω |"));
+    EXPECT_EQ(top.substr(0, top.find('\n')).back(), ' ');
     EXPECT_THAT(page, HasSubstr("-"));
   }
 }

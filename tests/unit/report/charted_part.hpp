@@ -6,7 +6,7 @@
 
 namespace ohmwright::testing {
 
-/// Reads 1 ohm a kelvin, ± 10 %; knows nothing below 250 K.
+/// Reads 1 ohm a kelvin, ± 10 %; knows nothing below 250 K, and not well above 299 K.
 class StraightPart final : public Part {
  public:
   void judge(const Evidence& /*evidence*/, const JudgeSettings& /*settings*/, Findings& /*findings*/) const override {}
@@ -14,7 +14,7 @@ class StraightPart final : public Part {
     const double kelvin = situation.condition(0).value();
     if (kelvin < 250.0) return std::nullopt;
     const auto ohms = [](double value) { return AnyQuantity(Dimension::resistance, value); };
-    return Expectation{ohms(kelvin), {ohms(0.9 * kelvin), ohms(1.1 * kelvin)}, kelvin > 299.0 ? 5.0 : 0.0};
+    return Expectation{ohms(kelvin), {ohms(0.9 * kelvin), ohms(1.1 * kelvin)}, kelvin > 299.0 ? 20.0 : 0.0};
   }
 };
 

@@ -58,6 +58,12 @@ TEST_F(FittingReports, SayFirstWhichRowsBreakThePattern) {
                               "  line 3 *  30.0 °C    -0.006\n"));
 }
 
+TEST_F(FittingReports, NumberTheRowsWhereTheirNamesDoNotFit) {
+  const std::vector<std::string> names{"a long name of the first row", "and of the second"};
+  const std::string page = fitting_page({testing::test_descriptor(), request_, fitting_, names}, say_, {40, false});
+  EXPECT_THAT(page, HasSubstr("  1     0.0 °C    +0.004\n  2 *  30.0 °C    -0.006\n"));
+}
+
 TEST_F(FittingReports, WriteNumbersToTheirUncertainty) {
   Fitting fitting = fitting_;
   fitting.forms[0].figures = {{"resistance", 9999.7, 170.0, "ohm"},

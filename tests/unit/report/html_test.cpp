@@ -28,6 +28,13 @@ TEST(HtmlSection, OfNoLineIsNothing) {
   EXPECT_EQ(html_section("Why", {"a < b"}), "<h2>Why</h2>\n<ul>\n<li>a &lt; b</li>\n</ul>\n");
 }
 
+TEST(HtmlFolded, OpensWhenItIsPrinted) {
+  EXPECT_EQ(html_folded("Why not", {}), "");
+  EXPECT_EQ(html_folded("Why not", {"a < b"}),
+            "<details>\n<summary>Why not</summary>\n<ul>\n<li>a &lt; b</li>\n</ul>\n</details>\n");
+  EXPECT_THAT(html_page("a", "b"), HasSubstr("details::details-content { content-visibility: visible"));
+}
+
 TEST(HtmlPicture, IsAnImageInsideThePage) {
   // RFC 4648, section 10: the test vectors of base64.
   EXPECT_THAT(html_picture("fo", ""), HasSubstr("base64,Zm8=\""));

@@ -32,6 +32,13 @@ TEST(PictureScript, KeepsEveryTextInsideItsQuotes) {
   EXPECT_THAT(script, Not(HasSubstr("\x1b")));
 }
 
+TEST(PictureScript, DrawsLimitsPastTheSpanFainterThanThoseWithinIt) {
+  const std::string script = picture_script(straight_chart(), say());
+  EXPECT_THAT(script, HasSubstr("16.85 290 261 319 NaN NaN\n"));
+  EXPECT_THAT(script, HasSubstr("26.85 300 NaN NaN 270 330\n"));
+  EXPECT_THAT(script, HasSubstr("using 1:5:6 with filledcurves fillcolor rgb '#eef2f6'"));
+}
+
 TEST(ChartPicture, IsDrawnAndCarriesNothingOut) {
   std::filesystem::remove(trap);
   Chart chart = straight_chart(101);

@@ -18,7 +18,7 @@ MAY_INCLUDE = {
     "plugin": CORE + ["document"],
     "document": CORE,
     "safety": CORE,
-    "report": CORE + ["document", "plugin", "appliance", "locate", "cycles"],
+    "report": CORE + ["document", "safety", "plugin", "appliance", "locate", "cycles"],
     "appliance": CORE + ["plugin", "document"],
     "locate": CORE + ["plugin", "circuit", "appliance"],
     "cycles": CORE + ["document"],

@@ -41,5 +41,21 @@ TEST(DecimalSlip, OnlyOfWhatIsCondemnedWithBothLimits) {
   EXPECT_EQ(right_as(one_sided), std::nullopt);
 }
 
+TEST(DecimalSlip, AlsoWhereOnlyTheCircumstancesKeepItFromBeingCondemned) {
+  Finding beyond = condemned(1.1e3, 10e3, 12e3);
+  beyond.outcome = Outcome::undecided;
+  beyond.meaning = ProbabilityMeaning::within_limits;
+  beyond.probability = 0.0;
+  EXPECT_EQ(right_as(beyond), 11e3);
+  beyond.probability = 0.3;
+  EXPECT_EQ(right_as(beyond), std::nullopt);
+}
+
+TEST(DecimalSlip, AShareOfTheCurveIsNothingThatWasRead) {
+  Finding share = condemned(0.1, 0.95, 1.05);
+  share.measured = AnyQuantity(Dimension::ratio, 0.1);
+  EXPECT_EQ(right_as(share), std::nullopt);
+}
+
 }  // namespace
 }  // namespace ohmwright
