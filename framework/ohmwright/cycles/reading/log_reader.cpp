@@ -133,7 +133,7 @@ void LogReader::take_line(const char* begin, const char* end) {
   if (looks_at_all_columns_ && text != end) troubles_.add(LogTrouble::extra_cells, lines_.line());
   ++data_lines_;
   if (!has_second_) read_time_texts();
-  if (has_second_)
+  if (has_second_ && is_time(second_))
     place_row();
   else
     troubles_.add(LogTrouble::unreadable_time, lines_.line());
@@ -268,14 +268,25 @@ void LogReader::read_time_texts() {
   second_ = second.value_or(0.0);
 }
 
+/// Three thousand years: a number beyond it is no time, and seconds would lose their place in a double.
+bool LogReader::is_time(double second) { return std::abs(second) < 1e11; }
+
 void LogReader::place_row() {
   if (held_) settle_held_row();
   switch (clock_.take(second_, block_[filled_].time_second)) {
-    case RowClock::Place::follows: break;
-    case RowClock::Place::repeats: troubles_.add(LogTrouble::repeated_time, lines_.line()); break;
-    case RowClock::Place::set_back: troubles_.add(LogTrouble::clock_set_back, lines_.line()); break;
-    case RowClock::Place::precedes: return troubles_.add(LogTrouble::out_of_order, lines_.line());
-    case RowClock::Place::leaps: held_ = HeldRow{block_[filled_], second_, lines_.line()}; return;
+    case RowClock::Place::follows:
+      break;
+    case RowClock::Place::repeats:
+      troubles_.add(LogTrouble::repeated_time, lines_.line());
+      break;
+    case RowClock::Place::set_back:
+      troubles_.add(LogTrouble::clock_set_back, lines_.line());
+      break;
+    case RowClock::Place::precedes:
+      return troubles_.add(LogTrouble::out_of_order, lines_.line());
+    case RowClock::Place::leaps:
+      held_ = HeldRow{block_[filled_], second_, lines_.line()};
+      return;
   }
   ++filled_;
   ++rows_;

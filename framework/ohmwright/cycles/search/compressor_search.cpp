@@ -24,7 +24,7 @@ Classes otsu(const std::array<double, bins>& time, double least, double step) {
   double moment = 0.0;
   double square = 0.0;
   for (std::size_t i = 0; i < bins; ++i) {
-    const double x = static_cast<double>(i);
+    const auto x = static_cast<double>(i);
     whole += time[i];
     moment += time[i] * x;
     square += time[i] * x * x;
@@ -94,8 +94,8 @@ void take_runs(const Window& window, const std::vector<char>& inside, Compressor
   for (std::size_t i = 0; i < window.size(); ++i) {
     // Missing minutes do not end a run that goes on behind them.
     const bool after_gap = i > 0 && window.gap_after[i - 1] != 0;
-    const bool ends = after_gap && (window.start[i] - window.end_of(i - 1) > bridged_gap_second ||
-                                    inside[i] != 0 || window.load[i] < search.off_threshold);
+    const bool ends = after_gap && (window.start[i] - window.end_of(i - 1) > bridged_gap_second || inside[i] != 0 ||
+                                    window.load[i] < search.off_threshold);
     if (on && ends) close(window.end_of(i - 1), false);
     const bool was_on = on;
     const bool is_on = inside[i] == 0 && window.load[i] >= (was_on ? search.off_threshold : search.on_threshold);

@@ -27,8 +27,9 @@ struct Plateau {
 Plateau plateau_between(const Window& window, std::size_t begin, std::size_t end, double noise) {
   const double band = std::max(1.2, 5.0 * noise);
   Plateau best;
-  for (double centre = melting_point_kelvin - plateau_reach_kelvin;
-       centre <= melting_point_kelvin + plateau_reach_kelvin; centre += 0.2) {
+  constexpr int steps = 15;  // to each side
+  for (int step = -steps; step <= steps; ++step) {
+    const double centre = melting_point_kelvin + plateau_reach_kelvin * step / steps;
     double start = -1.0;
     double stop = -1.0;
     double inside = 0.0;

@@ -33,8 +33,7 @@ class Search {
     ExcursionSearch best;
     if (levels_.empty()) return best;
     const LevelScan scan(window_, kelvin_, levels_, bridged_second);
-    const double span = window_.start.back() - window_.start.front();
-    const auto most_runs = static_cast<std::size_t>(span / 3000.0) + 8;
+    const std::size_t most_runs = runs_in(window_, 3000.0) + 8;
     double best_sum = 0.0;
     std::vector<ExcursionSearch> equals;
     for (std::size_t j = 0; j < levels_.size(); ++j) {

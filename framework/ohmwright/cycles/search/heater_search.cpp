@@ -25,9 +25,9 @@ class Search {
       : window_(window),
         load_(opened(window, window.load, opening_second)),
         least_load_(time_quantile(load_, window.width, 0.02)) {
-    for (std::size_t i = 0; i < load_.size(); ++i) {
-      sum_.push_back(sum_.back() + load_[i]);
-      square_.push_back(square_.back() + load_[i] * load_[i]);
+    for (const double load : load_) {
+      sum_.push_back(sum_.back() + load);
+      square_.push_back(square_.back() + load * load);
     }
     const double most = time_quantile(load_, window.width, 0.9995);
     const double least = std::max({time_quantile(load_, window.width, 0.4), least_load_ * 1.2, most * 0.12});
@@ -39,8 +39,7 @@ class Search {
     HeaterSearch best;
     if (levels_.empty()) return best;
     const LevelScan scan(window_, load_, levels_, bridged_second);
-    const double span = window_.start.back() - window_.start.front();
-    const auto most_runs = static_cast<std::size_t>(span / 5000.0) + 6;
+    const std::size_t most_runs = runs_in(window_, 5000.0) + 6;
     double best_sum = 0.0;
     std::vector<HeaterSearch> equals;
     for (std::size_t j = 0; j < levels_.size(); ++j) {
