@@ -22,6 +22,6 @@ struct ColumnWords {
 ColumnWords words_of(std::string_view header);
 
 /// The unit a header names, for a quantity: "kW", "C", "F", "mA".
-std::optional<Unit> unit_in_header(const ColumnWords& words, LogQuantity quantity);
+std::optional<Unit> unit_in_header(const ColumnWords& header, LogQuantity quantity);
 
 }  // namespace ohmwright::cycles

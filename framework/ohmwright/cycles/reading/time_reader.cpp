@@ -144,7 +144,7 @@ std::optional<std::int64_t> TimeReader::day_of(const DateText& date) {
 
 void TimeReader::remember(std::string_view cell, std::string_view clock_text, double second) {
   // The seconds are the two digits after the clock's second mark, or its last two where it is compact.
-  const std::size_t clock_at = static_cast<std::size_t>(clock_text.data() - cell.data());
+  const auto clock_at = static_cast<std::size_t>(clock_text.data() - cell.data());
   const std::size_t hours_end = cell.find_first_of(":.", clock_at);
   std::size_t seconds_at = clock_at + 4;
   if (hours_end != std::string_view::npos && hours_end - clock_at <= 2) seconds_at = hours_end + 4;

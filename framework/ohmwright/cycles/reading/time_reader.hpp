@@ -84,7 +84,7 @@ class TimeReader {
   std::optional<double> clock_alone(std::string_view cell);
   std::optional<double> number(std::string_view cell) const;
   std::optional<std::int64_t> day_of(const DateText& date);
-  void remember(std::string_view cell, std::string_view after_clock, double second);
+  void remember(std::string_view cell, std::string_view clock_text, double second);
 
   TimeForm form_;
   RememberedMinute remembered_;
