@@ -186,14 +186,10 @@ std::optional<DateText> take_date(std::string_view& text) {
       skip(ahead, " ,.");
       word = take_word(ahead);
     }
-    const std::optional<std::int64_t> month = place_of(word, months);
-    if (month)
-      date = named_month_first(ahead, *month);
-    else if (word.empty())
-      date = numbers_of_date(ahead);
-  } else {
-    date = numbers_of_date(ahead);
+    if (const std::optional<std::int64_t> month = place_of(word, months)) date = named_month_first(ahead, *month);
+    if (!word.empty() && !date) return std::nullopt;
   }
+  if (!date) date = numbers_of_date(ahead);
   if (date) text = ahead;
   return date;
 }
@@ -202,12 +198,11 @@ std::optional<std::int64_t> day_number(const DateText& date, DateOrder order) {
   std::int64_t year = date.third;
   std::int64_t month = date.second;
   std::int64_t day = date.first;
-  const bool year_first = order == DateOrder::year_first && !date.month_is_named;  // "24-03-01"
-  if (date.year_leads || year_first) {
+  const bool may_be_moved = !date.year_leads && !date.month_is_named;
+  if (date.year_leads || (may_be_moved && order == DateOrder::year_first))  // "2024-03-01", "24-03-01"
     std::swap(year, day);
-  } else if (order == DateOrder::month_first && !date.month_is_named) {
+  else if (may_be_moved && order == DateOrder::month_first)
     std::swap(month, day);
-  }
   year = whole_year(year);
   if (!date_exists(year, static_cast<unsigned>(month), static_cast<unsigned>(day))) return std::nullopt;
   return days_since_epoch(year, static_cast<unsigned>(month), static_cast<unsigned>(day));

@@ -133,7 +133,7 @@ void LogReader::take_line(const char* begin, const char* end) {
   if (looks_at_all_columns_ && text != end) troubles_.add(LogTrouble::extra_cells, lines_.line());
   ++data_lines_;
   if (!has_second_) read_time_texts();
-  if (has_second_)
+  if (has_second_ && is_time(second_))
     place_row();
   else
     troubles_.add(LogTrouble::unreadable_time, lines_.line());
@@ -267,6 +267,9 @@ void LogReader::read_time_texts() {
   has_second_ = second.has_value();
   second_ = second.value_or(0.0);
 }
+
+/// Three thousand years: a number beyond it is no time, and seconds would lose their place in a double.
+bool LogReader::is_time(double second) { return std::abs(second) < 1e11; }
 
 void LogReader::place_row() {
   if (held_) settle_held_row();

@@ -70,6 +70,7 @@ class LogReader {
   void take_value(ColumnPlan& plan, double number, LogRow& row);
   double odd_value(const ColumnPlan& plan, double number, double value);
   void read_time_texts();
+  static bool is_time(double second);
   /// Keeps the row that stands next in the block, or not.
   void place_row();
   void settle_held_row();

@@ -201,8 +201,7 @@ Cells read_cells(const std::vector<std::string>& texts) {
 
 bool most(std::size_t count, const Cells& cells) { return cells.filled > 0 && count * 10 >= cells.filled * 8; }
 
-}  // namespace
-
+/// The form of a column's cells, if they are times.
 std::optional<TimeForm> form_of_time_cells(const std::vector<std::string>& texts, const std::string& header,
                                            const std::string& unit, std::vector<LogFinding>& findings) {
   const Cells cells = read_cells(texts);
@@ -218,6 +217,8 @@ std::optional<TimeForm> form_of_time_cells(const std::vector<std::string>& texts
   if (form.writing == TimeWriting::clock) findings.push_back({"time-has-no-date", {}});
   return form;
 }
+
+}  // namespace
 
 std::optional<GuessedTime> guess_time(const HeadTable& table, std::optional<std::size_t> picked,
                                       std::optional<std::size_t> picked_clock, const std::string& unit,

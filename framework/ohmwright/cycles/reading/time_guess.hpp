@@ -18,15 +18,11 @@ struct GuessedTime {
   TimeForm form;
 };
 
-/// The time of the rows: in `picked` where it is given, else in the column that is named and written like time, or is
-/// written so, or is a number that only grows. `unit` is what the user says of it. Nothing when no column will do.
-/// What was guessed is added to `findings`. Throws InputError for a unit that time does not have.
+/// The time of the rows: in the column `picked` where it is given, else in the column that is named and written like
+/// time, or is written so, or is a number that only grows. `unit` is what the user says of it. Nothing when no column
+/// will do. What was guessed is added to `findings`. Throws InputError for a unit that time does not have.
 std::optional<GuessedTime> guess_time(const HeadTable& table, std::optional<std::size_t> picked,
                                       std::optional<std::size_t> picked_clock, const std::string& unit,
                                       std::optional<DateOrder> order, std::vector<LogFinding>& findings);
-
-/// The form of a column's cells, if they are times: shared by the guess and by columns that were picked.
-std::optional<TimeForm> form_of_time_cells(const std::vector<std::string>& texts, const std::string& header,
-                                           const std::string& unit, std::vector<LogFinding>& findings);
 
 }  // namespace ohmwright::cycles

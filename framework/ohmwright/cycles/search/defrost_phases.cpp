@@ -27,10 +27,9 @@ struct Plateau {
 Plateau plateau_between(const Window& window, std::size_t begin, std::size_t end, double noise) {
   const double band = std::max(1.2, 5.0 * noise);
   Plateau best;
-  constexpr double step_kelvin = 0.2;
-  const auto steps = static_cast<int>(2.0 * plateau_reach_kelvin / step_kelvin + 1e-9);
-  for (int step = 0; step <= steps; ++step) {
-    const double centre = melting_point_kelvin - plateau_reach_kelvin + step_kelvin * step;
+  constexpr int steps = 15;  // to each side
+  for (int step = -steps; step <= steps; ++step) {
+    const double centre = melting_point_kelvin + plateau_reach_kelvin * step / steps;
     double start = -1.0;
     double stop = -1.0;
     double inside = 0.0;

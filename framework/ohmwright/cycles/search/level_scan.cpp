@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include <ohmwright/cycles/search/level_scan.hpp>
 
@@ -23,7 +24,7 @@ void run_extremes(const double* values, double* result, std::size_t size, std::s
 }  // namespace
 
 std::vector<double> opened(const Window& window, const std::vector<double>& signal, double second) {
-  const auto count = static_cast<std::size_t>(second / window.spacing_second + 0.5);
+  const auto count = static_cast<std::size_t>(std::lround(second / window.spacing_second));
   if (count < 2) return signal;
   std::vector<double> least(signal.size());
   std::vector<double> result(signal.size());
@@ -42,6 +43,11 @@ std::vector<double> opened(const Window& window, const std::vector<double>& sign
     begin = i + 1;
   }
   return result;
+}
+
+std::size_t runs_in(const Window& window, double second) {
+  const double span_second = window.start.back() - window.start.front();
+  return static_cast<std::size_t>(std::min(span_second / second, static_cast<double>(window.size())));
 }
 
 LevelScan::LevelScan(const Window& window, const std::vector<double>& signal, std::vector<double> levels,
@@ -69,8 +75,7 @@ std::vector<Run> LevelScan::runs_above(std::size_t j, std::size_t most) const {
     run.is_cut = run.is_cut || is_cut;
     inside = false;
   };
-  for (std::size_t k = 0; k < pieces_.size(); ++k) {
-    const Piece& piece = pieces_[k];
+  for (const Piece& piece : pieces_) {
     const bool above = piece.step > j;
     const double start = window_.start[piece.begin];
     // Missing minutes within a run do not end it; a longer gap does.

@@ -47,4 +47,7 @@ class LevelScan {
 /// The signal without what stands out for less than `second` (morphological opening), not across gaps.
 std::vector<double> opened(const Window& window, const std::vector<double>& signal, double second);
 
+/// How many runs a window holds at most when one comes every `second`.
+std::size_t runs_in(const Window& window, double second);
+
 }  // namespace ohmwright::cycles

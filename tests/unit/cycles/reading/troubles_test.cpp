@@ -50,6 +50,12 @@ TEST(Troubles, AreCountedWithTheirLines) {
   EXPECT_TRUE(std::isnan(log.value(4, power)));
 }
 
+TEST(Troubles, NumbersThatAreNoTimeAreNotUsed) {
+  const ReadLog log = read_log("seconds,power [W]\n0,1\n10,1\n20,1\n30,1\n40,1\n3e25,1\n50,1\n");
+  EXPECT_EQ(log.troubles.of(LogTrouble::unreadable_time).first_lines, Lines{7});
+  EXPECT_EQ(log.rows.size(), 6U);
+}
+
 TEST(Troubles, OnlyTheFirstLinesAreKept) {
   std::string rows;
   for (int i = 0; i < 5000; ++i) rows += "2024-03-01 12:00:00,-18,1\n";
