@@ -98,6 +98,9 @@ class ReadingLines {
     const auto& stated = std::get<StatedValue>(reading.observed);
     std::string text = say_.stated(stated);
     if (stated.unit_assumed) text += say_(OHMWRIGHT_TEXT(" (unit assumed)"));
+    if (stated.value.dimension() == Dimension::duration && !stated.half_width)
+      text += say_(OHMWRIGHT_TEXT(" ± {watch} (doubt assumed)"),
+                   {{"watch", AnyQuantity(Dimension::duration, prepared.meter_half_width)}});
     return text;
   }
 
@@ -110,6 +113,12 @@ class ReadingLines {
     return text;
   }
 
+  std::string state_text(const NamedState& named) const {
+    const std::uint16_t state = index_of(report_.descriptor.states, named.state);
+    const std::vector<TextEntry>& values = report_.descriptor.states[state].values;
+    return say_.in_domain(report_.descriptor.text_domain, values[index_of(values, named.value)].english);
+  }
+
   std::string circumstances(const Reading& reading) const {
     std::string text;
     const auto add = [&](std::string_view english) { text += ", " + say_(english); };
@@ -118,6 +127,7 @@ class ReadingLines {
     if (reading.moisture == Moisture::wet) add(OHMWRIGHT_TEXT("wet"));
     if (reading.moisture == Moisture::dry) add(OHMWRIGHT_TEXT("dried"));
     if (reading.supply == Supply::live) add(OHMWRIGHT_TEXT("live"));
+    for (const NamedState& named : reading.states) text += ", " + state_text(named);
     return text;
   }
 
