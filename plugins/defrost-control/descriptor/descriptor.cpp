@@ -119,6 +119,8 @@ Descriptor make_descriptor() {
   descriptor.cautions = describe_cautions();
   descriptor.fault_modes = describe_fault_modes();
   descriptor.charts = charts();
+  descriptor.error_sources = {
+      {"motor-temperature", OHMWRIGHT_TEXT("the temperature of its motor, which was not given")}};
   descriptor.ratings_schema = ohmwright_schemas::defrost_control_ratings_schema;
   return descriptor;
 }

@@ -82,7 +82,7 @@ Estimate at_reference(const PreparedReading& reading, Temperature reference) {
   }
   moved.add_scaled(reading.value, 1.0);
   const double slope = reading.value.value() * copper_factor_slope(reference, reference);
-  moved.add_term(Evidence::model_source, slope * unstated_half_width / std::numbers::sqrt3);
+  moved.add_term(Evidence::own_source(motor_temperature_source), slope * unstated_half_width / std::numbers::sqrt3);
   return moved;
 }
 

@@ -24,6 +24,8 @@ enum StateIndex : std::uint16_t { position, moved };
 enum PositionIndex : std::uint16_t { position_run, position_defrost };
 enum MovedIndex : std::uint16_t { moved_on, stood_still };
 
+enum ErrorSourceIndex : std::uint16_t { motor_temperature_source };
+
 enum TerminalIndex : std::uint16_t {
   terminal_line,
   terminal_neutral,
