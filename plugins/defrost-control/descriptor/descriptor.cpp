@@ -32,7 +32,7 @@ std::vector<MeasurandDescriptor> measurands() {  // in the order of MeasurandInd
        terminal_line, terminal_defrost},
       {"sensor_supply", OHMWRIGHT_TEXT("Volts at the board's pulled sensor connector, live"), Dimension::voltage, "V",
        false, true, terminal_sensor_1, terminal_sensor_2},
-      {"advance", OHMWRIGHT_TEXT("Time in one position until it moved on"), Dimension::duration, "min", false, false},
+      {"advance", OHMWRIGHT_TEXT("Time that it was watched in one position"), Dimension::duration, "min", false, false},
       {"interval", OHMWRIGHT_TEXT("Run time of the compressor between two defrosts"), Dimension::duration, "h", false,
        false},
       {"interval_by_clock", OHMWRIGHT_TEXT("Time by the clock between two defrosts"), Dimension::duration, "h", false,

@@ -33,6 +33,7 @@ class Comparison {
     TextEntry alike;
     TextEntry partly;
     TextEntry differs;
+    TextEntry at_most;  ///< where one of both has no least
     TextEntry unknown;
   };
 
@@ -43,6 +44,7 @@ class Comparison {
                       "{upper}: near, but not the same.")},
       {"interval-differs", OHMWRIGHT_TEXT("Its defrosts come every {least} to {most}, the original's every {lower} to "
                                           "{upper}: it is made for another appliance.")},
+      {"interval-at-most", OHMWRIGHT_TEXT("It lets {most} pass between defrosts at most, the original {upper}.")},
       {"interval-unknown", OHMWRIGHT_TEXT("How often its defrosts come is not known of both, so it is not compared.")}};
   static constexpr SpanTexts defrost_texts{
       {"defrost-time-alike", OHMWRIGHT_TEXT("It defrosts for {least} to {most}, as the original does.")},
@@ -51,6 +53,7 @@ class Comparison {
       {"defrost-time-differs",
        OHMWRIGHT_TEXT("It defrosts for {least} to {most}, the original for {lower} to {upper}: too "
                       "short leaves ice, too long warms the food.")},
+      {"defrost-time-at-most", OHMWRIGHT_TEXT("It defrosts for {most} at most, the original for {upper}.")},
       {"defrost-time-unknown", OHMWRIGHT_TEXT("How long they defrost is not known of both, so it is not compared.")}};
 
   EquivalenceFinding& say(Outcome outcome, TextEntry text) {
@@ -155,9 +158,10 @@ class Comparison {
     const Duration least = fresh.least.value_or(none);
     const bool inside = least >= lower && *fresh.most <= *old.most;
     const bool apart = *fresh.most < lower || least > *old.most;
-    EquivalenceFinding& finding = inside  ? say(Outcome::within_limits, texts.alike)
-                                  : apart ? say(Outcome::out_of_limits, texts.differs)
-                                          : say(Outcome::undecided, texts.partly);
+    const bool spans = old.least && fresh.least;
+    EquivalenceFinding& finding = inside  ? say(Outcome::within_limits, spans ? texts.alike : texts.at_most)
+                                  : apart ? say(Outcome::out_of_limits, spans ? texts.differs : texts.at_most)
+                                          : say(Outcome::undecided, spans ? texts.partly : texts.at_most);
     tell(finding, "least", least);
     tell(finding, "most", *fresh.most);
     tell(finding, "lower", lower);

@@ -78,10 +78,19 @@ void judge_moved(const Scene& scene, const Estimate& time, const Stay& stay) {
   tell_times(finding, time, stay);
 }
 
+/// Whether another reading saw it move: then standing for a while elsewhere needs no explanation.
+bool moved_elsewhere(const Scene& scene) {
+  const auto readings = scene.evidence.readings();
+  return std::any_of(readings.begin(), readings.end(), [](const PreparedReading& reading) {
+    return reading.measurand == advance_time && reading.shown == Shown::value && !stood(reading);
+  });
+}
+
 /// It stood for all the time it was watched. A good one may do so as long as its stay has not surely ended.
 void judge_stood(const Scene& scene, const Estimate& time, const Stay& stay) {
   const double may_stand = probability_between(time, scene.evidence.sources(), -infinity, stay.most);
   const Outcome outcome = decide_observed(may_stand, scene.settings.confidence);
+  if (outcome != Outcome::out_of_limits && moved_elsewhere(scene)) return;
   Finding& finding = scene.findings.add(advance, outcome, outcome == Outcome::out_of_limits ? stands : may_still_move);
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = may_stand;

@@ -32,6 +32,7 @@ bool is_read(const Scene& scene, MeasurandIndex measurand) {
 bool is_ohms(const PreparedReading& r) { return is_of_contact(r) || r.measurand == motor; }
 
 void advise_on_silent_contacts(const Scene& scene) {
+  if (scene.is_board() && is_read(scene, output_voltage)) return;  // what its volts leave open comes below
   if (scene.is_board())
     scene.findings.advise(measure_output);
   else if (found(scene, in_circuit, Outcome::undecided) == nullptr)
@@ -41,8 +42,11 @@ void advise_on_silent_contacts(const Scene& scene) {
 void advise_on_open_contacts(const Scene& scene, TextIndex text) {
   switch (text) {
     case comes_and_goes:
+      scene.findings.advise(clean_and_read_again);
+      return;
     case poor_contact:
       scene.findings.advise(clean_and_read_again);
+      scene.findings.advise(measure_drop);
       return;
     case connection_unstated:
       scene.findings.advise(lift_a_lead);
@@ -169,14 +173,24 @@ bool is_welded(const Finding& finding) {
          finding.text == relay_welded;
 }
 
+/// What to look at before money is spent, by what was condemned.
+void advise_before_buying(const Scene& scene) {
+  const bool board = scene.is_board();
+  const auto condemned = [&](RuleIndex rule) { return found(scene, rule, Outcome::out_of_limits) != nullptr; };
+  if (condemned(contact_drop)) scene.findings.advise(before_buying_contact);
+  if (condemned(sensor_supply)) scene.findings.advise(before_buying_input);
+  if (condemned(advance) && !board) scene.findings.advise(find_why_it_stands);
+  if (condemned(contacts) || condemned(output) || condemned(motor_winding) || condemned(in_circuit) ||
+      condemned(interval) || (condemned(advance) && board))
+    scene.findings.advise(board ? before_buying_board : before_buying_timer);
+}
+
 void advise_after_condemning(const Scene& scene) {
   const Finding* wrong = found(scene, contacts, Outcome::out_of_limits);
   if (wrong != nullptr && is_welded(*wrong)) scene.findings.advise(find_what_welded);
   if (found(scene, in_circuit, Outcome::out_of_limits) != nullptr) scene.findings.advise(lift_a_lead);
-  if (found(scene, advance, Outcome::out_of_limits) != nullptr) scene.findings.advise(find_why_it_stands);
-  const bool board = scene.is_board();
-  scene.findings.advise(board ? before_buying_board : before_buying_timer);
-  scene.findings.advise(board ? replacement_board : replacement_timer);
+  advise_before_buying(scene);
+  scene.findings.advise(scene.is_board() ? replacement_board : replacement_timer);
 }
 
 void drop_repeated(std::vector<Advice>& advice) {

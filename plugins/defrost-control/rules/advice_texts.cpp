@@ -103,6 +103,13 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "Before you buy: check that the board has its supply, that the defrost was really on (door "
            "closed, coil cold, sensor right), and the connector to the heater. A sensor that reads warm ends "
            "a defrost at once.")},
+      {"before-buying-contact",
+       OHMWRIGHT_TEXT(
+           "Before you buy: unplug, look at the connector for burnt pins, push it off and on, and read the drop "
+           "once more with the probes on the control's own terminals.")},
+      {"before-buying-input",
+       OHMWRIGHT_TEXT("Before you buy: check that the board has its supply, that the sensor's connector was really "
+                      "pulled, and that its pins are clean and dry.")},
       {"replacement-timer",
        OHMWRIGHT_TEXT("A true replacement has the same volts and hertz, hours between defrosts and minutes of defrost, "
                       "amperes of its contacts, and the same wiring of its motor. Then prove it: watch it change over "

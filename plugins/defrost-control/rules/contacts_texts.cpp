@@ -17,7 +17,8 @@ RuleDescriptor describe_contacts() {
       {
           // in the order of ContactsText
           {"follow-position", OHMWRIGHT_TEXT("In run only the run contact is closed, in defrost only the defrost "
-                                             "contact: the contacts follow the cam.")},
+                                             "contact: they follow the cam. How well they conduct under load, ohms do "
+                                             "not show.")},
           {"board-switches",
            OHMWRIGHT_TEXT("It feeds the heater in a defrost, under load, and does not feed it otherwise.")},
           {"stuck-in-run",

@@ -113,18 +113,18 @@ RuleDescriptor describe_interval() {
       can_pass | can_condemn | can_be_undecided,
       "US 10 CFR 430 subpart B appendix A: intervals of variable defrosts count the compressor's run time",
       {
-          {"within", OHMWRIGHT_TEXT("A defrost comes every {measured} of what it counts, within {lower} to {upper}.")},
-          {"too-often", OHMWRIGHT_TEXT("A defrost comes every {measured} of what it counts, more often than every "
-                                       "{lower}: it wastes energy and warms the food.")},
+          {"within", OHMWRIGHT_TEXT("By its own count a defrost comes every {measured}, within {lower} to {upper}.")},
+          {"too-often",
+           OHMWRIGHT_TEXT("By its own count a defrost comes every {measured}, more often than every {lower}: "
+                          "it wastes energy and warms the food.")},
           {"too-seldom",
-           OHMWRIGHT_TEXT("A defrost comes every {measured} of what it counts only; a good one lets no more "
-                          "than {upper} pass, or the coil freezes shut.")},
-          {"unsure",
-           OHMWRIGHT_TEXT("A defrost comes every {measured} of what it counts; a good one does every {lower} to "
-                          "{upper}: too near to an end to tell.")},
-          {"none-came", OHMWRIGHT_TEXT("In {measured} of what it counts no defrost came; a good one starts one within "
+           OHMWRIGHT_TEXT("By its own count a defrost comes only every {measured}; a good one lets {upper} "
+                          "pass at most, or the coil freezes shut.")},
+          {"unsure", OHMWRIGHT_TEXT("By its own count a defrost comes every {measured}; with a good one it is every "
+                                    "{lower} to {upper}: too near to an end to tell.")},
+          {"none-came", OHMWRIGHT_TEXT("In {measured} by its own count no defrost came; a good one starts one within "
                                        "{upper}.")},
-          {"may-still-come", OHMWRIGHT_TEXT("In {measured} of what it counts no defrost came yet; a good one may let "
+          {"may-still-come", OHMWRIGHT_TEXT("In {measured} by its own count no defrost came yet; a good one may let "
                                             "{upper} pass.")},
           {"too-often-by-any-count",
            OHMWRIGHT_TEXT("Defrosts came {measured} apart by the clock, and a good one lets {lower} of compressor time "

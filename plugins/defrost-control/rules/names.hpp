@@ -85,6 +85,8 @@ enum AdviceIndex : std::uint16_t {
   find_what_welded,
   before_buying_timer,
   before_buying_board,
+  before_buying_contact,
+  before_buying_input,
   replacement_timer,
   replacement_board,
   misread_decimal,
