@@ -88,14 +88,12 @@ std::vector<ChartAxis> charts() {
   };
   ChartAxis stand_in = axis("sensor_supply", "stand_in", Resistance::from_value(1e3), Resistance::from_value(200e3));
   stand_in.logarithmic = true;
-  ChartAxis advance = axis("advance", "frequency", Frequency::from_value(45.0), Frequency::from_value(65.0));
-  advance.state = "position";
   return {
       axis("motor", "part_temperature", Temperature::from_celsius(-20.0), Temperature::from_celsius(60.0)),
       axis("drop", "load_current", Current::from_value(0.5), Current::from_value(10.0)),
       axis("output", "line_voltage", Voltage::from_value(90.0), Voltage::from_value(260.0)),
       stand_in,
-      advance,
+      axis("advance", "frequency", Frequency::from_value(45.0), Frequency::from_value(65.0)),
   };
 }
 

@@ -19,7 +19,7 @@ PowerSupply power_supply_named(std::string_view name) {
 template <class Quantity>
 Between<Quantity> read_between(const ValueNode& ratings, RatedFigures& figures, std::string_view least,
                                std::string_view most) {
-  const Between<Quantity> read{figures.positive<Quantity>(ratings, least), figures.positive<Quantity>(ratings, most)};
+  Between<Quantity> read{figures.positive<Quantity>(ratings, least), figures.positive<Quantity>(ratings, most)};
   if (read.least && read.most && !(*read.least < *read.most))
     figures.refuse(ratings, most, "the most must be above the least; were the two swapped?");
   return read;

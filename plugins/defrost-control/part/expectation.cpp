@@ -75,20 +75,21 @@ std::optional<Expectation> of_time(const Between<Duration>& rated, double factor
   return between(Dimension::duration, 0.5 * (least + most), least, most);
 }
 
+/// Of the one count that it keeps; hours of the other say nothing without the share that the compressor ran.
+std::optional<Expectation> of_interval(const ControlRatings& ratings, bool by_clock, const Situation& situation,
+                                       double factor = 1.0) {
+  const bool counts_clock = ratings.interval_counts == Counts::clock;
+  if (counts_clock == by_clock) return of_time(ratings.interval, factor);
+  const std::optional<double> share = situation.condition(run_share);
+  if (!share || !(*share > 0.0)) return std::nullopt;
+  return of_time(ratings.interval, factor * (by_clock ? 1.0 / *share : *share));
+}
+
 std::optional<Expectation> of_advance(const ControlRatings& ratings, const Situation& situation) {
   const std::optional<double> hertz = situation.condition(frequency);
   const double factor = hertz && *hertz > 0.0 ? time_factor(ratings, *hertz) : 1.0;
   const bool run = situation.state(position) == std::optional<std::uint16_t>(position_run);
-  return of_time(run ? ratings.interval : ratings.defrost_time, factor);
-}
-
-/// Of the one count that it keeps; hours of the other say nothing without the share that the compressor ran.
-std::optional<Expectation> of_interval(const ControlRatings& ratings, bool by_clock, const Situation& situation) {
-  const bool counts_clock = ratings.interval_counts == Counts::clock;
-  if (counts_clock == by_clock) return of_time(ratings.interval, 1.0);
-  const std::optional<double> share = situation.condition(run_share);
-  if (!share || !(*share > 0.0)) return std::nullopt;
-  return of_time(ratings.interval, by_clock ? 1.0 / *share : *share);
+  return run ? of_interval(ratings, true, situation, factor) : of_time(ratings.defrost_time, factor);
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "rules/advance.hpp"
 
 #include <algorithm>
+#include <array>
 #include <limits>
 
 #include "part/cam_time.hpp"
@@ -17,8 +18,11 @@ enum Text : TextIndex {
   moved_unsure,
   stands,
   may_still_move,
+  frequency_matters,
+  counts_compressor,
   defrost_came,
   interval_undecided,
+  interval_tells,
   moves_unrated,
   stands_unrated,
   position_unstated,
@@ -43,18 +47,44 @@ Stay stay_in(const ControlRatings& ratings, PlaceIndex place) {
   return stay;
 }
 
-/// The time it took, as if it had run on the line it is made for.
-Estimate at_rated_frequency(const Scene& scene, const PreparedReading& reading) {
-  Estimate time;
+/// Whether its times go by the frequency of the line.
+bool goes_by_the_line(const Scene& scene) { return scene.ratings->is_timer() && scene.ratings->frequency.has_value(); }
+
+/// The time by its own count, were the line of that frequency: a synchronous motor turns with it.
+Estimate on_line_of(const Scene& scene, const Estimate& time, double line_hertz) {
+  Estimate own;
+  own.add_scaled(time, 1.0 / time_factor(*scene.ratings, line_hertz));
+  return own;
+}
+
+/// The time that it took as if it had run on the line it is made for; of a line that was not stated, that line.
+Estimate own_time(const Scene& scene, const PreparedReading& reading) {
   const Estimate* line = reading.condition(frequency);
-  if (line == nullptr || !(line->value() > 0.0)) {
-    time.add_scaled(reading.value, 1.0);
-    return time;
-  }
-  const double factor = time_factor(*scene.ratings, line->value());
-  time.add_scaled(reading.value, 1.0 / factor);
-  if (factor != 1.0 || scene.ratings->is_timer()) time.add_uncertainty(*line, time.value() / line->value());
-  return time;
+  if (line == nullptr || !(line->value() > 0.0) || !goes_by_the_line(scene)) return reading.value;
+  Estimate own = on_line_of(scene, reading.value, line->value());
+  own.add_uncertainty(*line, own.value() / line->value());
+  return own;
+}
+
+/// Clock time in run, as hours of the compressor where the control counts those; nothing where its share is not known.
+std::optional<Estimate> counted_time(const Scene& scene, const PreparedReading& reading) {
+  const Estimate time = own_time(scene, reading);
+  if (place_of(reading) != in_run || scene.ratings->interval_counts == Counts::clock) return time;
+  const Estimate* share = reading.condition(run_share);
+  if (share == nullptr || !(share->value() > 0.0 && share->value() <= 1.0)) return std::nullopt;
+  Estimate counted;
+  counted.add_scaled(time, share->value());
+  counted.add_uncertainty(*share, time.value());
+  return counted;
+}
+
+/// The frequency was not said, and on a line of 50 or 60 Hz the same time would not condemn it.
+template <class Condemns>
+bool another_line_clears(const Scene& scene, const PreparedReading& reading, const Estimate& time, Condemns condemns) {
+  if (reading.condition(frequency) != nullptr || !goes_by_the_line(scene)) return false;
+  constexpr std::array lines{50.0, 60.0};
+  return std::any_of(lines.begin(), lines.end(),
+                     [&](double hertz) { return !condemns(on_line_of(scene, time, hertz)); });
 }
 
 void tell_times(Finding& finding, const Estimate& time, const Stay& stay) {
@@ -67,14 +97,23 @@ void tell_times(Finding& finding, const Estimate& time, const Stay& stay) {
   if (stay.has_end()) finding.limits.upper = seconds(stay.most);
 }
 
-void judge_moved(const Scene& scene, const Estimate& time, const Stay& stay) {
-  const Conformance p = conformance_of(time, scene.evidence.sources(), stay.least, stay.most);
-  const Outcome outcome = decide(p, scene.settings.confidence);
+void judge_moved(const Scene& scene, const PreparedReading& reading, const Estimate& time, const Stay& stay) {
+  const auto decided = [&](const Estimate& own) {
+    return decide(conformance_of(own, scene.evidence.sources(), stay.least, stay.most), scene.settings.confidence);
+  };
+  const Outcome outcome = decided(time);
+  if (outcome == Outcome::out_of_limits && another_line_clears(scene, reading, time, [&](const Estimate& own) {
+        return decided(own) == Outcome::out_of_limits;
+      })) {
+    tell_times(scene.findings.add(advance, Outcome::undecided, frequency_matters), time, stay);
+    return;
+  }
   Text text = moved_unsure;
   if (outcome == Outcome::within_limits) text = stay.least > 0.0 ? moved_in_time : moved_within_limit;
   if (outcome == Outcome::out_of_limits) text = time.value() < stay.least ? moved_too_soon : moved_too_late;
   Finding& finding = scene.findings.add(advance, outcome, text);
-  put_judged(finding, time, stay.least, stay.most, Dimension::duration, p);
+  put_judged(finding, time, stay.least, stay.most, Dimension::duration,
+             conformance_of(time, scene.evidence.sources(), stay.least, stay.most));
   tell_times(finding, time, stay);
 }
 
@@ -87,14 +126,35 @@ bool moved_elsewhere(const Scene& scene) {
 }
 
 /// It stood for all the time it was watched. A good one may do so as long as its stay has not surely ended.
-void judge_stood(const Scene& scene, const Estimate& time, const Stay& stay) {
-  const double may_stand = probability_between(time, scene.evidence.sources(), -infinity, stay.most);
-  const Outcome outcome = decide_observed(may_stand, scene.settings.confidence);
-  if (outcome != Outcome::out_of_limits && moved_elsewhere(scene)) return;
-  Finding& finding = scene.findings.add(advance, outcome, outcome == Outcome::out_of_limits ? stands : may_still_move);
+void judge_stood(const Scene& scene, const PreparedReading& reading, const Estimate& time, const Stay& stay) {
+  const auto may_stand = [&](const Estimate& own) {
+    return probability_between(own, scene.evidence.sources(), -infinity, stay.most);
+  };
+  const auto condemns = [&](const Estimate& own) {
+    return decide_observed(may_stand(own), scene.settings.confidence) == Outcome::out_of_limits;
+  };
+  const bool condemned = condemns(time);
+  if (!condemned && moved_elsewhere(scene)) return;
+  if (condemned && another_line_clears(scene, reading, time, condemns)) {
+    tell_times(scene.findings.add(advance, Outcome::undecided, frequency_matters), time, stay);
+    return;
+  }
+  Finding& finding = scene.findings.add(advance, condemned ? Outcome::out_of_limits : Outcome::undecided,
+                                        condemned ? stands : may_still_move);
   finding.meaning = ProbabilityMeaning::observed_if_within;
-  finding.probability = may_stand;
+  finding.probability = may_stand(time);
   tell_times(finding, time, stay);
+}
+
+/// In run, and how long the compressor ran is not known: at most all of the time. Then it can only have moved too soon.
+void judge_by_clock_alone(const Scene& scene, const PreparedReading& reading, const Stay& stay) {
+  if (stood(reading) && moved_elsewhere(scene)) return;
+  const Conformance p = conformance_of(reading.value, scene.evidence.sources(), stay.least, infinity);
+  const bool too_soon = !stood(reading) && decide(p, scene.settings.confidence) == Outcome::out_of_limits;
+  Finding& finding = scene.findings.add(advance, too_soon ? Outcome::out_of_limits : Outcome::undecided,
+                                        too_soon ? moved_too_soon : counts_compressor);
+  if (too_soon) put_judged(finding, reading.value, stay.least, infinity, Dimension::duration, p);
+  tell_times(finding, reading.value, stay);
 }
 
 void judge_watched(const Scene& scene, const PreparedReading& reading) {
@@ -106,14 +166,16 @@ void judge_watched(const Scene& scene, const PreparedReading& reading) {
     return;
   }
   const Stay stay = stay_in(*scene.ratings, place);
-  const Estimate time = at_rated_frequency(scene, reading);
+  const std::optional<Estimate> time = counted_time(scene, reading);
   if (!stay.has_end()) {
     Finding& finding = scene.findings.add(advance, Outcome::undecided, stood(reading) ? stands_unrated : moves_unrated);
     tell(finding, "measured", seconds(reading.value.value()));
+  } else if (!time) {
+    judge_by_clock_alone(scene, reading, stay);
   } else if (stood(reading)) {
-    judge_stood(scene, time, stay);
+    judge_stood(scene, reading, *time, stay);
   } else {
-    judge_moved(scene, time, stay);
+    judge_moved(scene, reading, *time, stay);
   }
 }
 
@@ -121,8 +183,9 @@ void judge_watched(const Scene& scene, const PreparedReading& reading) {
 void judge_by_interval(const Scene& scene) {
   const auto& all = scene.findings.findings();
   const auto found = std::find_if(all.begin(), all.end(), [](const Finding& one) { return one.rule == interval; });
-  if (found == all.end() || found->outcome == Outcome::silent) {
-    scene.findings.add(advance, Outcome::silent, not_watched);
+  if (found == all.end() || found->outcome == Outcome::silent || found->outcome == Outcome::out_of_limits) {
+    const bool tells = found != all.end() && found->outcome == Outcome::out_of_limits;
+    scene.findings.add(advance, Outcome::silent, tells ? interval_tells : not_watched);
     return;
   }
   const bool came = found->outcome == Outcome::within_limits;
@@ -150,9 +213,18 @@ RuleDescriptor describe_advance() {
                                     "still.")},
           {"may-still-move",
            OHMWRIGHT_TEXT("In {measured} it did not move on, but a good one may take up to {upper}: watch it longer.")},
+          {"frequency-matters",
+           OHMWRIGHT_TEXT(
+               "By {measured} it would be wrong on the line it is made for ({lower} to {upper}), but its motor "
+               "goes by the hertz of the line, and on another line that may be right.")},
+          {"counts-compressor",
+           OHMWRIGHT_TEXT(
+               "It was watched for {measured} in run, but it counts the hours that the compressor runs, {lower} "
+               "to {upper} of them: the clock alone says little.")},
           {"defrost-came", OHMWRIGHT_TEXT("Its defrosts come by themselves, so it moves on.")},
           {"interval-undecided",
            OHMWRIGHT_TEXT("How often its defrosts come does not settle it; it was not watched moving on.")},
+          {"interval-tells", OHMWRIGHT_TEXT("Not judged: how often its defrosts come tells more.")},
           {"moves-unrated",
            OHMWRIGHT_TEXT("It moved on after {measured}: it is not stuck. How long a good one takes is "
                           "not known.")},

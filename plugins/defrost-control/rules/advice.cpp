@@ -114,6 +114,13 @@ void advise_to_watch_longer(const Scene& scene, const Finding& finding) {
   tell(advice, "upper", *finding.limits.upper);
 }
 
+/// Whether what it was watched for stands on the share that the compressor ran.
+bool is_watched_in_run(const Scene& scene) {
+  return any_reading(scene, [](const PreparedReading& r) {
+    return r.measurand == advance_time && place_of(r) == in_run && r.condition(run_share) == nullptr;
+  });
+}
+
 void advise_on_time(const Scene& scene) {
   const bool ratings_known = scene.ratings != nullptr;
   if (ratings_known && found(scene, advance, Outcome::silent) != nullptr) scene.findings.advise(watch_it_move);
@@ -125,6 +132,8 @@ void advise_on_time(const Scene& scene) {
       scene.findings.advise(say_position);
     else if (ratings_known && !open->limits.upper)
       scene.findings.advise(say_limits);
+    else if (open->meaning == ProbabilityMeaning::none)
+      scene.findings.advise(is_watched_in_run(scene) ? count_run_time : say_frequency);
     else if (open->meaning == ProbabilityMeaning::observed_if_within)
       advise_to_watch_longer(scene, *open);
     else if (open->judged)
@@ -179,9 +188,10 @@ void advise_before_buying(const Scene& scene) {
   const auto condemned = [&](RuleIndex rule) { return found(scene, rule, Outcome::out_of_limits) != nullptr; };
   if (condemned(contact_drop)) scene.findings.advise(before_buying_contact);
   if (condemned(sensor_supply)) scene.findings.advise(before_buying_input);
+  if (condemned(interval)) scene.findings.advise(before_buying_interval);
   if (condemned(advance) && !board) scene.findings.advise(find_why_it_stands);
   if (condemned(contacts) || condemned(output) || condemned(motor_winding) || condemned(in_circuit) ||
-      condemned(interval) || (condemned(advance) && board))
+      (condemned(advance) && board))
     scene.findings.advise(board ? before_buying_board : before_buying_timer);
 }
 

@@ -110,6 +110,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"before-buying-input",
        OHMWRIGHT_TEXT("Before you buy: check that the board has its supply, that the sensor's connector was really "
                       "pulled, and that its pins are clean and dry.")},
+      {"before-buying-interval",
+       OHMWRIGHT_TEXT(
+           "Before you buy: count one more interval. Leave out the first after a power cut, for a control that "
+           "restarts counts anew, and check that its supply was never off meanwhile.")},
       {"replacement-timer",
        OHMWRIGHT_TEXT("A true replacement has the same volts and hertz, hours between defrosts and minutes of defrost, "
                       "amperes of its contacts, and the same wiring of its motor. Then prove it: watch it change over "

@@ -87,6 +87,7 @@ enum AdviceIndex : std::uint16_t {
   before_buying_board,
   before_buying_contact,
   before_buying_input,
+  before_buying_interval,
   replacement_timer,
   replacement_board,
   misread_decimal,

@@ -102,9 +102,8 @@ RuleDescriptor describe_sensor_supply() {
           {"unsure-at-stand-in",
            OHMWRIGHT_TEXT("With {resistor} in place of the sensor it shows {measured}, where a good one shows {lower} "
                           "to {upper}: too near to an end to tell.")},
-          {"pull-up-unknown",
-           OHMWRIGHT_TEXT("Not judged: what it shows with a resistor in place of the sensor depends on "
-                          "its own resistor, which the ratings do not state.")},
+          {"pull-up-unknown", OHMWRIGHT_TEXT("What it shows with a resistor in place of the sensor depends on its own "
+                                             "resistor, which the ratings do not state.")},
           {"no-stand-in", OHMWRIGHT_TEXT("Not judged: 0 Ω in place of the sensor leave no volts to read.")},
           {"no-sensor", OHMWRIGHT_TEXT("Not judged: this control reads no sensor.")},
           {"not-rated", OHMWRIGHT_TEXT("Not judged: what it gives to its sensor is not known.")},
@@ -116,7 +115,7 @@ RuleDescriptor describe_sensor_supply() {
 void judge_sensor_supply(const Scene& scene) {
   const PreparedReading* reading = last_value(scene.evidence, sensor_voltage);
   if (const std::optional<Text> silence = why_not_judged(scene, reading))
-    scene.findings.add(sensor_supply, Outcome::silent, *silence);
+    scene.findings.add(sensor_supply, *silence == pull_up_unknown ? Outcome::undecided : Outcome::silent, *silence);
   else
     judge_volts(scene, *reading);
 }

@@ -19,10 +19,11 @@ std::string_view advance_says(const ControlRatings& ratings, const std::vector<T
 TEST(Advance, IsJudgedByTheTimerOwnHertz) {
   EXPECT_EQ(advance_says(timer(), {watched("25 min")}), "moved-in-time");
   EXPECT_EQ(advance_says(timer(), {watched("15 min")}), "moved-too-soon");
-  EXPECT_EQ(advance_says(timer(), {watched("33 min")}), "moved-too-late");
+  EXPECT_EQ(advance_says(timer(), {watched("33 min", "defrost", "60 Hz")}), "moved-too-late");
+  EXPECT_EQ(advance_says(timer(), {watched("33 min")}), "frequency-matters");                  // right on 50 Hz
+  EXPECT_EQ(advance_says(timer(), {watched("40 min")}), "moved-too-late");                     // on any line
   EXPECT_EQ(advance_says(timer(), {watched("33 min", "defrost", "50 Hz")}), "moved-in-time");  // 27.5 min of its own
   EXPECT_EQ(advance_says(timer(), {watched("30 min")}), "moved-unsure");
-  EXPECT_EQ(advance_says(timer(), {watched("9 h", "run")}), "moved-in-time");
   EXPECT_EQ(advance_says(board(), {watched("33 min", "defrost", "50 Hz")}), "moved-within-limit");
 }
 
@@ -30,13 +31,25 @@ TEST(Advance, StandingStillCondemnsOnlyPastTheMostOfAGoodOne) {
   EXPECT_EQ(advance_says(timer(), {watched("40 min", "defrost", {}, true)}), "stands");
   EXPECT_EQ(advance_says(timer(), {watched("25 min", "defrost", {}, true)}), "may-still-move");
   EXPECT_EQ(advance_says(timer(), {watched("35 min", "defrost", "50 Hz", true)}), "may-still-move");
-  EXPECT_EQ(advance_says(timer(), {watched("2 h", "run", {}, true)}), "may-still-move");
+  EXPECT_EQ(advance_says(timer(), {watched("34 min", "defrost", {}, true)}), "frequency-matters");
 }
 
 TEST(Advance, StandingForAWhileIsNoQuestionOnceItMoved) {
   const Findings findings = judge(timer(), {watched("2 h", "run", {}, true), watched("25 min")});
   EXPECT_EQ(text_of(findings, advance), "moved-in-time");
   EXPECT_EQ(outcome_of(findings, advance), Outcome::within_limits);
+}
+
+TEST(Advance, InRunTheHoursOfTheCompressorCount) {
+  EXPECT_EQ(advance_says(timer(), {watched("20 h", "run", {}, true)}), "counts-compressor");
+  EXPECT_EQ(advance_says(timer(), {watched("9 h", "run")}), "counts-compressor");
+  EXPECT_EQ(advance_says(timer(), {watched("4 h", "run")}), "moved-too-soon");  // it cannot have counted more
+  Typed shared = watched("18 h", "run");
+  shared.share = "50 % +- 5 %";
+  EXPECT_EQ(advance_says(timer(), {shared}), "moved-in-time");
+  shared.value = "40 h";
+  shared.stood = true;
+  EXPECT_EQ(advance_says(timer(), {shared}), "stands");
 }
 
 TEST(Advance, NeedsAPositionAndLimits) {
@@ -77,6 +90,7 @@ TEST(Interval, OfTheClockNeedsTheClock) {
 TEST(Interval, ADefrostThatCameShowsThatItMovesOn) {
   EXPECT_EQ(advance_says(board(), {between("26 h")}), "defrost-came");
   EXPECT_EQ(advance_says(board(), {between("26 h", true)}), "interval-undecided");
+  EXPECT_EQ(advance_says(board(), {between("120 h")}), "interval-tells");
   EXPECT_EQ(interval_says(board(), {}), "not-read");
   EXPECT_EQ(interval_says(solid_state_board(), {between("26 h")}), "not-rated");
 }
