@@ -91,6 +91,11 @@ class ReadingLines {
                 {range});
   }
 
+  static bool is_off_a_watch(const StatedValue& stated, const PreparedReading& prepared) {
+    return stated.value.dimension() == Dimension::duration && !stated.half_width &&
+           prepared.meter_half_width == watch_half_width;
+  }
+
   std::string shown(const Reading& reading, const PreparedReading& prepared) const {
     if (std::holds_alternative<OverRange>(reading.observed)) return over_range(reading, prepared);
     if (const auto* contact = std::get_if<ContactState>(&reading.observed))
@@ -98,9 +103,7 @@ class ReadingLines {
     const auto& stated = std::get<StatedValue>(reading.observed);
     std::string text = say_.stated(stated);
     if (stated.unit_assumed) text += say_(OHMWRIGHT_TEXT(" (unit assumed)"));
-    if (stated.value.dimension() == Dimension::duration && !stated.half_width)
-      text += say_(OHMWRIGHT_TEXT(" ± {watch} (doubt assumed)"),
-                   {{"watch", AnyQuantity(Dimension::duration, prepared.meter_half_width)}});
+    if (is_off_a_watch(stated, prepared)) text += say_(OHMWRIGHT_TEXT(" (read to the minute, assumed)"));
     return text;
   }
 
