@@ -214,9 +214,8 @@ RuleDescriptor describe_advance() {
           {"may-still-move",
            OHMWRIGHT_TEXT("In {measured} it did not move on, but a good one may take up to {upper}: watch it longer.")},
           {"frequency-matters",
-           OHMWRIGHT_TEXT(
-               "By {measured} it would be wrong on the line it is made for ({lower} to {upper}), but its motor "
-               "goes by the hertz of the line, and on another line that may be right.")},
+           OHMWRIGHT_TEXT("{measured} would be wrong on the line it is made for, where a good one takes {lower} to "
+                          "{upper}; but its motor goes by the hertz, and on another line that may be right.")},
           {"counts-compressor",
            OHMWRIGHT_TEXT(
                "It was watched for {measured} in run, but it counts the hours that the compressor runs, {lower} "
