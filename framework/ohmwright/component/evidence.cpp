@@ -118,6 +118,8 @@ class EvidenceBuilder {
     if (stated.half_width) prepared.meter_half_width = usable(*stated.half_width, shown.dimension(), label);
     if (stated.half_width)
       prepared.value.add_term(new_source("stated-uncertainty", label, Shape::rectangular), *stated.half_width / sqrt3);
+    else if (shown.dimension() == Dimension::duration && function == nullptr)
+      add_watch_error(prepared, label);
     else
       add_meter_error(reading, shown, meter, function, prepared, label);
     add_scatter(reading, stated, prepared, label);
@@ -153,6 +155,12 @@ class EvidenceBuilder {
     const std::string of = meter.name + ", " + std::string(name_of(shown.dimension()));
     prepared.value.add_term(shared_source("meter-gain", of, Shape::rectangular), gain / sqrt3);
     prepared.value.add_term(new_source("meter-counts", label, Shape::rectangular), rest / sqrt3);
+  }
+
+  /// No meter shows a duration: who notes one looks at a watch.
+  void add_watch_error(PreparedReading& prepared, const std::string& label) {
+    prepared.meter_half_width = watch_half_width;
+    prepared.value.add_term(new_source("watch", label, Shape::rectangular), watch_half_width / sqrt3);
   }
 
   static std::string no_accuracy(AnyQuantity shown, const Meter& meter, const MeterFunction* function) {

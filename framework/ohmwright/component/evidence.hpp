@@ -55,6 +55,10 @@ struct PreparedReading {
   }
 };
 
+/// Half-width of a duration that was read without a stated uncertainty, with a meter that shows none: noted by a watch
+/// to the minute [s] (common practice, no source).
+inline constexpr double watch_half_width = 60.0;
+
 /// The readings of one part, ready to be judged: made once, judged as often as wanted.
 class OHMWRIGHT_CORE_API Evidence {
  public:

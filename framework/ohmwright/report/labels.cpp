@@ -8,11 +8,12 @@ namespace ohmwright {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 7> source_names{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 8> source_names{{
     {"meter-accuracy", OHMWRIGHT_TEXT("the meter's accuracy")},
     {"meter-gain", OHMWRIGHT_TEXT("the meter's scale, shared by its readings")},
     {"meter-counts", OHMWRIGHT_TEXT("the meter's last digits")},
     {"lead-resistance", OHMWRIGHT_TEXT("the test leads")},
+    {"watch", OHMWRIGHT_TEXT("the watch, read to the minute")},
     {"repeatability", OHMWRIGHT_TEXT("the scatter of the repeated readings")},
     {"stated-uncertainty", OHMWRIGHT_TEXT("the uncertainty you gave")},
     {"model", OHMWRIGHT_TEXT("the curve itself: how well its figures describe the part")},

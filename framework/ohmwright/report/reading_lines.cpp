@@ -91,6 +91,11 @@ class ReadingLines {
                 {range});
   }
 
+  static bool is_off_a_watch(const StatedValue& stated, const PreparedReading& prepared) {
+    return stated.value.dimension() == Dimension::duration && !stated.half_width &&
+           prepared.meter_half_width == watch_half_width;
+  }
+
   std::string shown(const Reading& reading, const PreparedReading& prepared) const {
     if (std::holds_alternative<OverRange>(reading.observed)) return over_range(reading, prepared);
     if (const auto* contact = std::get_if<ContactState>(&reading.observed))
@@ -98,6 +103,7 @@ class ReadingLines {
     const auto& stated = std::get<StatedValue>(reading.observed);
     std::string text = say_.stated(stated);
     if (stated.unit_assumed) text += say_(OHMWRIGHT_TEXT(" (unit assumed)"));
+    if (is_off_a_watch(stated, prepared)) text += say_(OHMWRIGHT_TEXT(" (read to the minute, assumed)"));
     return text;
   }
 
@@ -110,6 +116,12 @@ class ReadingLines {
     return text;
   }
 
+  std::string state_text(const NamedState& named) const {
+    const std::uint16_t state = index_of(report_.descriptor.states, named.state);
+    const std::vector<TextEntry>& values = report_.descriptor.states[state].values;
+    return say_.in_domain(report_.descriptor.text_domain, values[index_of(values, named.value)].english);
+  }
+
   std::string circumstances(const Reading& reading) const {
     std::string text;
     const auto add = [&](std::string_view english) { text += ", " + say_(english); };
@@ -118,6 +130,7 @@ class ReadingLines {
     if (reading.moisture == Moisture::wet) add(OHMWRIGHT_TEXT("wet"));
     if (reading.moisture == Moisture::dry) add(OHMWRIGHT_TEXT("dried"));
     if (reading.supply == Supply::live) add(OHMWRIGHT_TEXT("live"));
+    for (const NamedState& named : reading.states) text += ", " + state_text(named);
     return text;
   }
 

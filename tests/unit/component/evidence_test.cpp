@@ -54,6 +54,20 @@ TEST(Evidence, ReadingsInOneBathShareItsError) {
   EXPECT_NEAR(covariance(*first, *second), 0.04 / 3.0, 1e-12);
 }
 
+TEST(Evidence, ADurationIsReadOffAWatch) {
+  Descriptor timer = test_descriptor();
+  timer.measurands[0].dimension = Dimension::duration;
+  std::vector<Reading> readings{resistance_reading("11.0 kohm")};
+  readings[0].observed = parse_stated_value("21 min", Dimension::duration);
+  const auto u_of_it = [&] {
+    const Evidence evidence(timer, readings, MeterSet({basic_meter("0 ohm")}));
+    return evidence.readings()[0].value.standard_uncertainty();
+  };
+  EXPECT_NEAR(u_of_it(), 60.0 / sqrt3, 1e-9);  // to the minute
+  readings[0].observed = parse_stated_value("21 min ± 2 min", Dimension::duration);
+  EXPECT_NEAR(u_of_it(), 120.0 / sqrt3, 1e-9);
+}
+
 TEST(Evidence, AConditionWithoutUncertaintyTakesTheKindsDefault) {
   std::vector<Reading> readings{resistance_reading("11.0 kohm")};
   readings[0].conditions.push_back({"part_temperature", parse_stated_value("23C", Dimension::temperature), ""});

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <ohmwright/component/descriptor.hpp>
+
+#include "rules/scene.hpp"
+
+namespace ohmwright::defrost_control {
+
+RuleDescriptor describe_in_circuit();
+
+/// What readings with everything connected tell: never that a contact is closed.
+void judge_in_circuit(const Scene& scene);
+
+}  // namespace ohmwright::defrost_control
