@@ -1,0 +1,40 @@
+// The appliances that are shipped: each can be read, and is called like its file.
+
+#include <gtest/gtest.h>
+
+#include <ohmwright/quantity/listing.hpp>
+
+#include "files.hpp"
+
+namespace ohmwright::testing {
+namespace {
+
+class Shipped : public ::testing::TestWithParam<std::string> {};
+
+TEST_P(Shipped, CanBeRead) {
+  const std::string text = shipped_text(GetParam());
+  if (const auto missing = missing_kinds(text); !missing.empty())
+    GTEST_SKIP() << "this build has no kind " << listed(missing);
+  EXPECT_EQ(refusal_of(text), "");
+  EXPECT_EQ(appliance_of(text).id, GetParam());
+}
+
+INSTANTIATE_TEST_SUITE_P(Each, Shipped, ::testing::ValuesIn(shipped_appliances()), [](const auto& param) {
+  std::string name = param.param;
+  for (char& letter : name)
+    if (letter == '-') letter = '_';
+  return name;
+});
+
+TEST(ShippedAppliances, AreOfBothVoltagesAndManyWirings) {
+  const std::vector<std::string> names = shipped_appliances();
+  EXPECT_GE(names.size(), 8U);
+  const auto of = [&](const std::string& ending) {
+    return std::count_if(names.begin(), names.end(), [&](const std::string& name) { return name.ends_with(ending); });
+  };
+  EXPECT_GE(of("120v"), 2);
+  EXPECT_GE(of("230v"), 4);
+}
+
+}  // namespace
+}  // namespace ohmwright::testing
