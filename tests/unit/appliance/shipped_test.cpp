@@ -1,8 +1,12 @@
-// The appliances that are shipped: each can be read, and is called like its file.
+// The appliances that are shipped: each can be read, is called like its file, and has nothing to mend.
+
+#include <algorithm>
 
 #include <gtest/gtest.h>
 
+#include <ohmwright/appliance/appliance_check.hpp>
 #include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/report/appliance_report.hpp>
 
 #include "files.hpp"
 
@@ -17,6 +21,15 @@ TEST_P(Shipped, CanBeRead) {
     GTEST_SKIP() << "this build has no kind " << listed(missing);
   EXPECT_EQ(refusal_of(text), "");
   EXPECT_EQ(appliance_of(text).id, GetParam());
+}
+
+TEST_P(Shipped, HasNothingToMend) {
+  const std::string text = shipped_text(GetParam());
+  if (const auto missing = missing_kinds(text); !missing.empty())
+    GTEST_SKIP() << "this build has no kind " << listed(missing);
+  const Appliance appliance = appliance_of(text);
+  for (const ApplianceFinding& finding : check_appliance(appliance))
+    EXPECT_FALSE(is_wrong(finding.form)) << finding_text(appliance, finding, Sentences(UnitPreferences{}));
 }
 
 INSTANTIATE_TEST_SUITE_P(Each, Shipped, ::testing::ValuesIn(shipped_appliances()), [](const auto& param) {
