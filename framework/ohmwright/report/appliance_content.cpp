@@ -53,6 +53,9 @@ class ApplianceSentences {
   }
 
   void introduce() {
+    content_.introduction.push_back(say_(OHMWRIGHT_TEXT(
+        "Unplug it, keep the plug in sight and prove it dead before any cover comes off. Local codes and "
+        "licensed practice come first; live steps are for those qualified for them.")));
     content_.introduction.push_back(say_(OHMWRIGHT_TEXT("Supply: {voltage}, {frequency}."),
                                          {{"voltage", say_.stated(appliance_.supply.voltage)},
                                           {"frequency", say_.stated(appliance_.supply.frequency)}}));

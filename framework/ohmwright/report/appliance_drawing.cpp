@@ -43,46 +43,84 @@ std::string in_lines(std::string_view text, int width) {
   return lines;
 }
 
+/// By node: parts between it and the supply's live side, so that a drawing runs from live to neutral. Neutral comes
+/// last; what the supply does not reach (a plug is pulled there) begins anew.
+std::vector<std::size_t> distances_from_live(const Appliance& appliance) {
+  constexpr std::size_t far = 1000000;
+  std::vector<std::size_t> distance(appliance.nodes.size(), far);
+  const MainsSupply& supply = appliance.supply;
+  const auto ends_here = [&](std::size_t node) { return node == supply.neutral || node == supply.earth; };
+  const auto spread = [&] {
+    for (bool changed = true; changed;) {
+      changed = false;
+      for (const PlacedPart& part : appliance.parts) {
+        std::size_t nearest = far;
+        for (const auto& node : part.nodes)
+          if (node && !ends_here(*node)) nearest = std::min(nearest, distance[*node]);
+        for (const auto& node : part.nodes)
+          if (node && !ends_here(*node) && nearest + 1 < distance[*node]) {
+            distance[*node] = nearest + 1;
+            changed = true;
+          }
+      }
+    }
+  };
+  distance[supply.live] = 0;
+  spread();
+  for (std::size_t node = 0; node < distance.size(); ++node)
+    if (distance[node] >= far && !ends_here(node)) {
+      distance[node] = 0;
+      spread();
+    }
+  return distance;
+}
+
 /// Writes the script of one drawing.
 class DrawingWriter {
  public:
   DrawingWriter(const Appliance& appliance, const PartMarks& marks, const Sentences& say)
-      : appliance_(appliance), marks_(marks), say_(say) {}
+      : appliance_(appliance), marks_(marks), say_(say), distance_(distances_from_live(appliance)) {}
 
   std::string write() {
     script_ =
         "graph appliance {\n"
-        "graph [rankdir=LR nodesep=0.3 ranksep=0.5 forcelabels=true fontname=\"sans-serif\" bgcolor=\"white\"]\n"
+        "graph [rankdir=LR nodesep=0.25 ranksep=0.35 fontname=\"sans-serif\" bgcolor=\"white\"]\n"
         "node [fontname=\"sans-serif\" fontsize=11 color=\"#444444\"]\n"
         "edge [fontname=\"sans-serif\" fontsize=8 fontcolor=\"#666666\" color=\"#444444\"]\n";
-    script_ += "label=" + quoted_for_graphviz(appliance_.title) + "\nlabelloc=t\n";
+    write_list();
+    script_ +=
+        "subgraph cluster_circuit {\npencolor=\"white\"\nlabelloc=t\nfontsize=14\nfontcolor=\"#222222\"\nlabel=" + quoted_for_graphviz(appliance_.title) +
+        "\n";
     for (std::size_t node = 0; node < appliance_.nodes.size(); ++node) write_node(node);
     for (std::size_t part = 0; part < appliance_.parts.size(); ++part) write_part(part);
-    write_list();
-    return script_ + "}\n";
+    return script_ + "}\n}\n";
   }
 
  private:
-  /// Numbers of the test points that touch here, such as "1, 4".
+  /// Numbers of the test points that touch here, such as "▸ 1, 4"; "" for none.
   template <class IsHere>
   std::string numbers(IsHere is_here) const {
     std::string text;
     for (std::size_t i = 0; i < appliance_.test_points.size(); ++i) {
       const TestPoint& point = appliance_.test_points[i];
       if (!is_here(point.from) && (point.probe == Probe::amperes || !is_here(point.to))) continue;
-      text += (text.empty() ? "" : ", ") + std::to_string(i + 1);
+      text += (text.empty() ? "▸ " : ", ") + std::to_string(i + 1);
     }
     return text;
   }
 
+  bool is_earth(std::size_t node) const { return node == appliance_.supply.earth; }
+
   void write_node(std::size_t node) {
-    const MainsSupply& supply = appliance_.supply;
-    const bool is_supply = node == supply.live || node == supply.neutral || node == supply.earth;
+    const bool is_supply = node == appliance_.supply.live || node == appliance_.supply.neutral || is_earth(node);
     const std::string touching = numbers([node](const ProbePlace& place) { return place.node == node; });
-    script_ += fmt::format("n{} [shape=circle margin=0.02 width=0.3 fontsize=9 label={}", node,
-                           quoted_for_graphviz(appliance_.nodes[node]));
+    if (is_earth(node) && touching.empty()) return;  // each part has its own sign for it
+    std::string label = appliance_.nodes[node];
+    if (!touching.empty()) label += "\n" + in_lines(touching, label_width);
+    script_ += fmt::format("n{} [shape=ellipse margin=0.02 width=0.3 height=0.2 fontsize=9 label={}", node,
+                           quoted_for_graphviz(label));
     if (is_supply) script_ += fmt::format(" penwidth=2 color=\"{}\"", supply_colour);
-    if (!touching.empty()) script_ += fmt::format(" style=filled fillcolor=\"#dbe7f3\" xlabel=\"{}\"", "▸ " + touching);
+    if (!touching.empty()) script_ += fmt::format(" style=filled fillcolor=\"#dbe7f3\" fontcolor=\"{}\"", probe_colour);
     script_ += "]\n";
   }
 
@@ -100,35 +138,51 @@ class DrawingWriter {
                                        quoted_for_graphviz(marks_[index]->colour))
                          : std::string(only_joins ? " style=rounded" : "");
     script_ += "]\n";
-    for (std::size_t terminal = 0; terminal < part.nodes.size(); ++terminal) write_lead(index, terminal);
+    const std::optional<std::size_t> first = first_terminal(part);
+    for (std::size_t terminal = 0; terminal < part.nodes.size(); ++terminal)
+      write_lead(index, terminal, terminal == first);
   }
 
-  void write_lead(std::size_t index, std::size_t terminal) {
+  /// The terminal nearest to the live side: the part is drawn after it.
+  std::optional<std::size_t> first_terminal(const PlacedPart& part) const {
+    std::optional<std::size_t> first;
+    for (std::size_t i = 0; i < part.nodes.size(); ++i)
+      if (part.nodes[i] && !is_earth(*part.nodes[i]) &&
+          (!first || distance_[*part.nodes[i]] < distance_[*part.nodes[*first]]))
+        first = i;
+    return first;
+  }
+
+  void write_lead(std::size_t index, std::size_t terminal, bool is_first) {
     const PlacedPart& part = appliance_.parts[index];
     const PartTerminal here{index, static_cast<std::uint16_t>(terminal)};
     const std::string touching = numbers([&](const ProbePlace& place) { return place.terminal == here; });
+    if (!part.nodes[terminal] && touching.empty()) return;
     std::string label(part.kind->descriptor().terminals[terminal]);
-    if (!touching.empty()) label += "\n▸ " + touching;
-    const std::string colour = touching.empty() ? "" : fmt::format(" fontcolor=\"{}\"", probe_colour);
-    if (part.nodes[terminal]) {
+    if (!touching.empty()) label += "\n" + in_lines(touching, label_width);
+    std::string other = fmt::format("n{}", part.nodes[terminal].value_or(0));
+    if (!part.nodes[terminal]) {  // probed all the same
+      other = fmt::format("f{}_{}", index, terminal);
+      script_ += other + " [shape=point]\n";
+    } else if (is_earth(*part.nodes[terminal])) {
+      other = fmt::format("e{}_{}", index, terminal);
       script_ +=
-          fmt::format("p{} -- n{} [label={}{}]\n", index, *part.nodes[terminal], quoted_for_graphviz(label), colour);
-    } else if (!touching.empty()) {  // a terminal without a wire that is probed all the same
-      script_ += fmt::format("f{}_{} [shape=point]\n", index, terminal);
-      script_ +=
-          fmt::format("p{} -- f{}_{} [label={}{}]\n", index, index, terminal, quoted_for_graphviz(label), colour);
+          fmt::format("{} [shape=plaintext fontsize=8 height=0.1 width=0.1 margin=0.02 fontcolor=\"{}\" label={}]\n",
+                      other, supply_colour, quoted_for_graphviz(appliance_.nodes[*part.nodes[terminal]]));
     }
+    const std::string own = fmt::format("p{}", index);
+    script_ += (is_first ? other + " -- " + own : own + " -- " + other) + " [label=" + quoted_for_graphviz(label);
+    if (!touching.empty()) script_ += fmt::format(" fontcolor=\"{}\"", probe_colour);
+    script_ += "]\n";
   }
 
+  /// Below the drawing, each on a line.
   void write_list() {
-    constexpr int list_width = 46;
     std::string list = say_(OHMWRIGHT_TEXT("Test points")) + "\n";
     for (std::size_t i = 0; i < appliance_.test_points.size(); ++i)
-      list += in_lines(std::to_string(i + 1) + " " + unit_of(appliance_.test_points[i].probe) + " " +
-                           appliance_.test_points[i].title,
-                       list_width) +
-              "\n";
-    script_ += fmt::format("list [shape=note fontsize=9 margin=0.15 fontcolor=\"{}\" label=\"{}\"]\n", probe_colour,
+      list += std::to_string(i + 1) + " " + unit_of(appliance_.test_points[i].probe) + " " +
+              appliance_.test_points[i].title + "\n";
+    script_ += fmt::format("labelloc=b\nlabeljust=l\nfontsize=10\nfontcolor=\"{}\"\nlabel=\"{}\"\n", probe_colour,
                            escaped_for_graphviz(list, "\\l"));
   }
 
@@ -137,6 +191,7 @@ class DrawingWriter {
   const Appliance& appliance_;
   const PartMarks& marks_;
   const Sentences& say_;
+  std::vector<std::size_t> distance_;  ///< by node
   std::string script_;
 };
 

@@ -117,9 +117,14 @@ std::string findings_page(const Appliance& appliance, std::span<const ApplianceF
   const FindingArgument title{"title", appliance.title};
   page.block(wrong.empty() ? say(OHMWRIGHT_TEXT("{title}: can be used as it is."), {title})
                            : say(OHMWRIGHT_TEXT("{title}: mend the file."), {title}));
-  page.section(say(OHMWRIGHT_TEXT("Wrong")), wrong);
-  page.section(say(OHMWRIGHT_TEXT("No reading of this file shows these; what you see and hear must")), unseen);
-  page.section(say(OHMWRIGHT_TEXT("No reading of this file tells these apart")), alike);
+  const auto section = [&page](const std::string& heading, const std::vector<std::string>& lines) {
+    if (lines.empty()) return;
+    page.long_heading(heading);
+    for (const std::string& line : lines) page.item(line);
+  };
+  section(say(OHMWRIGHT_TEXT("Wrong")), wrong);
+  section(say(OHMWRIGHT_TEXT("No reading of this file shows these; what you see and hear must")), unseen);
+  section(say(OHMWRIGHT_TEXT("No reading of this file tells these apart")), alike);
   return page.take();
 }
 

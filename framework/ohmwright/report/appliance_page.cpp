@@ -10,7 +10,10 @@ std::string appliance_page(const Appliance& appliance, const Sentences& say, con
   PageLayout page(style);
   page.block(content.headline);
   for (const std::string& line : content.introduction) page.block(line, "  ");
-  for (const ApplianceSection& section : content.sections) page.section(section.title, section.lines);
+  for (const ApplianceSection& section : content.sections) {
+    page.long_heading(section.title);
+    for (const std::string& line : section.lines) page.item(line);
+  }
   return page.take();
 }
 

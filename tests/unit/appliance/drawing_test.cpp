@@ -18,8 +18,11 @@ const Sentences say{UnitPreferences{}};
 TEST(ApplianceDrawing, ShowsPartsNodesAndTestPoints) {
   const std::string script = drawing_script(appliance_of(fan_heater()), {}, say);
   EXPECT_THAT(script, HasSubstr("p2 [shape=box label=\"Heater\\nheater-2kw-230v\"]\n"));
-  EXPECT_THAT(script, HasSubstr("p0 -- n0 [label=\"contact-1\\n▸ 3\" fontcolor=\"#2f5d8a\"]\n"));  // probed, lead off
-  EXPECT_THAT(script, HasSubstr("xlabel=\"▸ 1, 2\""));                                             // neutral
+  // From live to neutral: the limit comes after L, the heater before N.
+  EXPECT_THAT(script, HasSubstr("n0 -- p0 [label=\"contact-1\\n▸ 3\" fontcolor=\"#2f5d8a\"]\n"));
+  EXPECT_THAT(script, HasSubstr("p0 -- n3 [label=\"contact-2\\n▸ 3\" fontcolor=\"#2f5d8a\"]\n"));
+  EXPECT_THAT(script, HasSubstr("p2 -- n1 [label=\"lead-2\"]\n"));
+  EXPECT_THAT(script, HasSubstr("label=\"N\\n▸ 1, 2\""));
   EXPECT_THAT(script, HasSubstr("Test points\\l1 Ω At the plug\\l2 Ω Plug to earth\\l"));
   EXPECT_THAT(script, HasSubstr("4 A Clamp at the heater\\l"));
 }
