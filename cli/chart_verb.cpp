@@ -135,7 +135,7 @@ Chart picture_chart(const ChartCall& call) {
 }
 
 int run_chart(const Arguments& arguments, Environment& environment) {
-  const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
+  const LoadedKind& kind = kind_typed(environment, arguments.operands);
   if (!arguments.has("--ratings"))
     throw InputError("a chart needs the part's ratings: --ratings NAME or a file (see: ohmwright ratings)");
   ChartCall call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, {}, {}};

@@ -69,7 +69,7 @@ int judge_and_report(const Arguments& arguments, Environment& environment, const
 }
 
 int run_check(const Arguments& arguments, Environment& environment) {
-  const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
+  const LoadedKind& kind = kind_typed(environment, arguments.operands);
   Call call{kind,
             rated_part(kind, arguments.value("--ratings"), arguments.value("--control")),
             MeterSet({chosen_meter(environment, arguments.value("--meter"))}),

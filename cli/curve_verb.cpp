@@ -55,7 +55,7 @@ void save(const Arguments& arguments, const Descriptor& descriptor, const Fittin
 }
 
 int run_curve(const Arguments& arguments, Environment& environment) {
-  const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
+  const LoadedKind& kind = kind_typed(environment, arguments.operands);
   const Descriptor& descriptor = kind.descriptor();
   if (!arguments.has("--save"))
     for (const char* option : {"--form", "--name", "--title", "--source"})

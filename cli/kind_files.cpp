@@ -6,6 +6,8 @@
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/ratings_document.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright::cli {
 
@@ -25,6 +27,21 @@ const LoadedKind& open_kind(const Environment& environment, const std::string& n
   ::bindtextdomain(domain.c_str(), (kind.data_folder() / "locale").c_str());
   ::bind_textdomain_codeset(domain.c_str(), "UTF-8");
   return kind;
+}
+
+const LoadedKind& kind_typed(const Environment& environment, std::span<const std::string> words) {
+  try {
+    return open_kind(environment, words[0]);
+  } catch (const InputError&) {
+    if (words.size() < 2) throw;
+    const std::string both = words[0] + " " + words[1];
+    for (const FoundPlugin& plugin : environment.registry.plugins())
+      for (const StampedKind& kind : plugin.kinds)
+        for (const std::string& alias : kind.aliases)
+          if (spoken_name(alias) == spoken_name(both))
+            throw InputError("a name of two words goes in quotes: " + ohmwright::quoted(both));
+    throw;
+  }
 }
 
 RatedPart make_rated_part(const LoadedKind& kind, const RatingsDocument& ratings) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <span>
 #include <string>
 
 #include <ohmwright/component/kind.hpp>
@@ -13,6 +14,10 @@ namespace ohmwright::cli {
 
 /// The kind of that name or alias, loaded, the catalogue of its texts bound.
 const LoadedKind& open_kind(const Environment& environment, const std::string& name_or_alias);
+
+/// The kind that the first of the words typed names. Throws as `open_kind`; a name of two words that was typed without
+/// quotes is told of.
+const LoadedKind& kind_typed(const Environment& environment, std::span<const std::string> words);
 
 /// A part as ratings describe it, and what people call it.
 struct RatedPart {

@@ -15,6 +15,7 @@ VerbSpec curve_verb();
 VerbSpec compare_verb();
 VerbSpec appliance_verb();
 VerbSpec locate_verb();
+VerbSpec log_verb();
 VerbSpec vectors_verb();
 
 }  // namespace ohmwright::cli

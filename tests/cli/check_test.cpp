@@ -247,5 +247,15 @@ TEST(Help, EveryVerbHasItsOwnWithAnExampleThatWorks) {
   }
 }
 
+TEST(Check, NamesASlipOfTheDecimalPoint) {
+  const Ran ran =
+      run_program({"check", "thermistor", "1.1k", "--at", "23C", "--lead-off", "--ratings", "ntc-10k-b3977"});
+  EXPECT_EQ(ran.exit_code, 1);
+  EXPECT_THAT(ran.out, HasSubstr("would be right as 11.00 kΩ"));
+  const Ran leaking =
+      run_program({"check", "thermistor", "6k", "--at", "23C", "--lead-off", "--ratings", "ntc-10k-b3977"});
+  EXPECT_THAT(leaking.out, Not(HasSubstr("would be right as")));
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -148,5 +148,17 @@ TEST_F(Refusals, ARefusedPluginIsListedWithItsReasonAndTheRestGoesOn) {
   EXPECT_THAT(ran.out, HasSubstr("defrost-sensor"));
 }
 
+TEST_F(Refusals, ANameOfTwoWordsGoesInQuotes) {
+  const Ran ran = run_program({"check", "coil", "sensor", "11k"});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_EQ(ran.err, "ohmwright: a name of two words goes in quotes: \"coil sensor\"\n");
+}
+
+TEST_F(Refusals, AnOptionGivenTwice) {
+  const Ran ran = run_program({"check", "thermistor", "11k", "--ratings", "a", "--ratings", "b"});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_EQ(ran.err, "ohmwright: --ratings is given twice, as \"a\" and as \"b\"; leave one out\n");
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -21,5 +21,6 @@ const Schema& control_schema();
 const Schema& fitting_schema();
 const Schema& comparison_schema();
 const Schema& locate_schema();
+const Schema& log_schema();
 
 }  // namespace ohmwright

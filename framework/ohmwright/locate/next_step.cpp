@@ -28,8 +28,17 @@ struct Hypotheses {
   std::vector<std::size_t> instances;
   std::vector<double> probabilities;
   std::vector<std::size_t> class_of;
+  /// By class: the classes in which all of its parts are at fault, itself among them.
+  std::vector<std::vector<std::size_t>> taken_in_by;
   double entropy = 0.0;
 };
+
+/// Whether all that is at fault in `other` is in `key`, too; "nothing is wrong" is in nothing but itself.
+bool takes_in(const AnswerKey& key, const AnswerKey& other) {
+  if (other.first.empty() && other.second == 0) return key == other;
+  return (other.second == 0 || key.second == other.second) &&
+         std::includes(key.first.begin(), key.first.end(), other.first.begin(), other.first.end());
+}
 
 Hypotheses hypotheses_of(const Reasoner& reasoner, std::size_t most) {
   Hypotheses all;
@@ -40,6 +49,10 @@ Hypotheses hypotheses_of(const Reasoner& reasoner, std::size_t most) {
     const AnswerKey key = answer_of(reasoner.faults(), *reasoner.instance(weighed.instance).candidate);
     all.class_of.push_back(classes.try_emplace(key, classes.size()).first->second);
   }
+  all.taken_in_by.resize(classes.size());
+  for (const auto& [key, index] : classes)
+    for (const auto& [other, other_index] : classes)
+      if (takes_in(other, key)) all.taken_in_by[index].push_back(other_index);
   normalise(all.probabilities);
   all.entropy = entropy_in_bits(class_probabilities(all.probabilities, all.class_of));
   return all;
@@ -73,11 +86,28 @@ std::vector<PossibleReading> possible_readings(Reasoner& reasoner, const Hypothe
   return readings;
 }
 
-/// Fall of the entropy to be expected [bit]. A misreading tells nothing and has no part in it.
-double gain_of(Reasoner& reasoner, const Hypotheses& all, const Measurement& measurement) {
+/// What a step is expected to leave.
+struct Expected {
+  double gain_bits = 0.0;       ///< fall of the entropy
+  double unsettled_bits = 0.0;  ///< entropy left, that of endings in which parts are named not counted
+};
+
+/// Probability that all parts of the likeliest answer are at fault, be it with others.
+double probability_named(const Hypotheses& all, std::span<const double> by_class) {
+  const auto likeliest =
+      static_cast<std::size_t>(std::max_element(by_class.begin(), by_class.end()) - by_class.begin());
+  double sum = 0.0;
+  for (const std::size_t other : all.taken_in_by[likeliest])
+    if (other < by_class.size()) sum += by_class[other];
+  return sum;
+}
+
+/// A misreading tells nothing and has no part in it.
+Expected expected_of(Reasoner& reasoner, const Hypotheses& all, const Measurement& measurement, double named) {
   const ReadingModel& model = reasoner.prober().model();
   const Probe probe = reasoner.prober().appliance().test_points[measurement.test_point].probe;
-  double expected = 0.0;
+  double left = 0.0;
+  double unsettled = 0.0;
   double total = 0.0;
   std::vector<double> posterior(all.instances.size());
   for (const PossibleReading& reading : possible_readings(reasoner, all, measurement)) {
@@ -87,21 +117,34 @@ double gain_of(Reasoner& reasoner, const Hypotheses& all, const Measurement& mea
                                                            likelihood(reasoner.predicted(all.instances[h], measurement),
                                                                       reading.seen, probe, model));
     normalise(posterior);
-    expected += reading.probability * entropy_in_bits(class_probabilities(posterior, all.class_of));
+    const std::vector<double> by_class = class_probabilities(posterior, all.class_of);
+    const double entropy = entropy_in_bits(by_class);
+    left += reading.probability * entropy;
+    if (probability_named(all, by_class) < named) unsettled += reading.probability * entropy;
     total += reading.probability;
   }
-  if (!(total > 0.0)) return 0.0;
-  return (1.0 - model.misread_share) * (all.entropy - expected / total);
+  if (!(total > 0.0)) return {0.0, all.entropy};
+  return {(1.0 - model.misread_share) * (all.entropy - left / total),
+          (1.0 - model.misread_share) * unsettled / total + model.misread_share * all.entropy};
 }
 
-/// Entropy that a yes-or-no answer takes away [bit]: `positive` says of each hypothesis how likely it says yes.
-double gain_of_answer(const Hypotheses& all, std::span<const double> positive) {
-  OutcomeTable table(all.instances.size(), 2);
-  for (std::size_t h = 0; h < all.instances.size(); ++h) {
-    table.at(h, 0) = positive[h];
-    table.at(h, 1) = 1.0 - positive[h];
+/// The same of a yes-or-no answer: `positive` says of each hypothesis how likely it says yes.
+Expected expected_of_answer(const Hypotheses& all, std::span<const double> positive, double named) {
+  Expected expected{all.entropy, 0.0};
+  for (const bool yes : {true, false}) {
+    std::vector<double> posterior(all.instances.size());
+    double seen = 0.0;
+    for (std::size_t h = 0; h < posterior.size(); ++h) {
+      posterior[h] = all.probabilities[h] * (yes ? positive[h] : 1.0 - positive[h]);
+      seen += posterior[h];
+    }
+    normalise(posterior);
+    const std::vector<double> by_class = class_probabilities(posterior, all.class_of);
+    const double entropy = entropy_in_bits(by_class);
+    expected.gain_bits -= seen * entropy;
+    if (probability_named(all, by_class) < named) expected.unsettled_bits += seen * entropy;
   }
-  return all.entropy - expected_entropy_in_bits(all.probabilities, table, all.class_of);
+  return expected;
 }
 
 class StepFinder {
@@ -127,11 +170,8 @@ class StepFinder {
       std::vector<double> positive;
       for (const std::size_t instance : all_.instances)
         positive.push_back(reasoner_.instance(instance).candidate->outside_cause == i ? 1.0 - overlooked : overlooked);
-      add({Step::Form::look,
-           {},
-           i,
-           std::max(0.5, appliance_.outside_causes[i].minutes),
-           gain_of_answer(all_, positive)});
+      add({Step::Form::look, {}, i, std::max(0.5, appliance_.outside_causes[i].minutes)},
+          expected_of_answer(all_, positive, settings_.likely));
     }
   }
 
@@ -147,18 +187,18 @@ class StepFinder {
         const AnswerKey key = answer_of(reasoner_.faults(), candidate);
         positive.push_back(key.second == 0 && key.first == std::vector<std::size_t>{part} ? 0.99 : 0.01);
       }
-      add({Step::Form::replace,
-           {},
-           part,
-           appliance_.parts[part].minutes_to_replace + settings_.times.test_run,
-           gain_of_answer(all_, positive)});
+      add({Step::Form::replace, {}, part, appliance_.parts[part].minutes_to_replace + settings_.times.test_run},
+          expected_of_answer(all_, positive, settings_.likely));
     }
   }
 
+  /// What is left after a step takes as long as the best steps here need for a bit.
   std::vector<Step> take() {
+    double best_rate = 0.0;
+    for (const Step& step : steps_) best_rate = std::max(best_rate, step.gain_per_minute());
+    for (Step& step : steps_) step.minutes_to_go = step.minutes + step.unsettled_bits / best_rate;
     std::stable_sort(steps_.begin(), steps_.end(), [](const Step& a, const Step& b) {
-      return a.gain_per_minute() != b.gain_per_minute() ? a.gain_per_minute() > b.gain_per_minute()
-                                                        : a.gain_bits > b.gain_bits;
+      return a.minutes_to_go != b.minutes_to_go ? a.minutes_to_go < b.minutes_to_go : a.gain_bits > b.gain_bits;
     });
     return std::move(steps_);
   }
@@ -168,11 +208,13 @@ class StepFinder {
     if (!is_possible(appliance_, measurement)) return;
     if (is_live(appliance_, measurement) && !settings_.allow_live) return;
     if (std::find(done.begin(), done.end(), measurement) != done.end()) return;
-    add({Step::Form::measure, measurement, 0, minutes_of(appliance_, settings_.times, state_, measurement),
-         gain_of(reasoner_, all_, measurement)});
+    add({Step::Form::measure, measurement, 0, minutes_of(appliance_, settings_.times, state_, measurement)},
+        expected_of(reasoner_, all_, measurement, settings_.likely));
   }
 
-  void add(const Step& step) {
+  void add(Step step, const Expected& expected) {
+    step.gain_bits = expected.gain_bits;
+    step.unsettled_bits = expected.unsettled_bits;
     if (step.gain_bits >= settings_.least_gain_bits) steps_.push_back(step);
   }
 
@@ -184,12 +226,7 @@ class StepFinder {
   std::vector<Step> steps_;
 };
 
-/// Whether all of `other` is at fault in `set`, be it with more. "Nothing is wrong" is in nothing but itself.
-bool takes_in(const AnswerSet& set, const AnswerSet& other) {
-  if (other.parts.empty() && !other.outside_cause) return set.parts.empty() && !set.outside_cause;
-  return (!other.outside_cause || set.outside_cause == other.outside_cause) &&
-         std::includes(set.parts.begin(), set.parts.end(), other.parts.begin(), other.parts.end());
-}
+AnswerKey key_of(const AnswerSet& set) { return {set.parts, set.outside_cause ? *set.outside_cause + 1 : 0}; }
 
 }  // namespace
 
@@ -225,7 +262,7 @@ Standing standing(const FaultList& faults, const Diagnosis& diagnosis, const Nex
   const AnswerSet& likeliest = sets.front();
   Standing at{Standing::Form::open, likeliest.parts, likeliest.outside_cause, 0.0};
   for (const AnswerSet& set : sets)
-    if (takes_in(set, likeliest)) at.probability += set.probability;
+    if (takes_in(key_of(set), key_of(likeliest))) at.probability += set.probability;
   const bool sealed_cause =
       likeliest.outside_cause && faults.appliance().outside_causes[*likeliest.outside_cause].sealed_system;
   if (diagnosis.sealed_system || (sealed_cause && at.probability >= settings.likely))

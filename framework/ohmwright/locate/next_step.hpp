@@ -35,7 +35,9 @@ struct Step {
   Measurement measurement;
   std::size_t subject = 0;  ///< outside cause to look at, or part to replace
   double minutes = 0.0;
-  double gain_bits = 0.0;  ///< expected fall of the entropy over "which parts are at fault"
+  double gain_bits = 0.0;       ///< expected fall of the entropy over "which parts are at fault"
+  double unsettled_bits = 0.0;  ///< expected entropy after it, endings in which parts are named not counted
+  double minutes_to_go = 0.0;   ///< of it, and of what it is expected to leave, at the rate of the best steps
 
   double gain_per_minute() const { return gain_bits / minutes; }
 };
@@ -64,8 +66,9 @@ struct AnswerSet {
 };
 std::vector<AnswerSet> answers(const FaultList& faults, const Diagnosis& diagnosis);
 
-/// Every step that is possible and not done yet, best first: by gain per minute, then by gain. `done` are the
-/// measurements taken and that could not be reached, `looked_at` the outside causes.
+/// Every step that is possible and not done yet, best first: by the minutes to go, a look ahead by one step. A cheap
+/// step that tells a little comes after a dearer one that ends the search. `done` are the measurements taken and that
+/// could not be reached, `looked_at` the outside causes.
 std::vector<Step> next_steps(Reasoner& reasoner, const Diagnosis& diagnosis, const WorkState& state,
                              const NextStepSettings& settings, std::span<const Measurement> done,
                              std::span<const std::size_t> looked_at);

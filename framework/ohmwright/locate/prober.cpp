@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include <ohmwright/locate/probed_scene.hpp>
 #include <ohmwright/locate/prober.hpp>
@@ -25,8 +26,8 @@ void keep_likeliest(std::vector<Instance>& instances) {
 
 }  // namespace
 
-Prober::Prober(const FaultList& faults, const Site& site, const Meter& meter, const ReadingModel& model)
-    : faults_(faults), site_(site), meter_(meter), model_(model) {}
+Prober::Prober(const FaultList& faults, Site site, const Meter& meter, const ReadingModel& model)
+    : faults_(faults), site_(std::move(site)), meter_(meter), model_(model) {}
 
 Prober::~Prober() = default;
 

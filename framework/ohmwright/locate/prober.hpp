@@ -45,7 +45,7 @@ struct Instance {
 class Prober {
  public:
   /// `faults` and `meter` must outlive the prober.
-  Prober(const FaultList& faults, const Site& site, const Meter& meter, const ReadingModel& model);
+  Prober(const FaultList& faults, Site site, const Meter& meter, const ReadingModel& model);
   Prober(const Prober&) = delete;
   Prober& operator=(const Prober&) = delete;
   ~Prober();

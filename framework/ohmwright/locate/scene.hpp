@@ -33,6 +33,7 @@ struct PlacedModel {
 class Scene {
  public:
   Scene(const FaultList& faults, const Site& site, Excitation excitation);
+  ~Scene() = default;
   Scene(const Scene&) = delete;
   Scene& operator=(const Scene&) = delete;
 

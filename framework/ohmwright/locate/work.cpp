@@ -84,6 +84,8 @@ std::vector<std::string> cautions_of(const Appliance& appliance, const WorkState
   } else if (state.power != WorkState::Power::dead) {
     if (state.power == WorkState::Power::unknown && may_burn(appliance)) add("flammable-refrigerant");
     for (const char* id : {"disconnect-power", "prove-dead", "capacitor-charge"}) add(id);
+  } else {
+    add("prove-dead");  // as it was left: somebody may have plugged it in
   }
   for (const std::size_t cover : covers_to_take_off(appliance, state, measurement))
     for (const std::string& id : appliance.covers[cover].cautions) add(id);

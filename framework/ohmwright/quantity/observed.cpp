@@ -49,6 +49,20 @@ std::vector<std::string_view> words_taken(const ObservedOptions& options) {
 
 bool is_over_range_word(std::string_view text) { return is_one_of(lower_case(text), over_range_words); }
 
+namespace {
+
+/// Who types "open" of a part that is no contact has read the meter already: the way on is what it showed.
+void refuse_contact_word(std::string_view word, Dimension expected) {
+  if (expected != Dimension::resistance) return;
+  for (const std::string_view known : {"open", "closed", "short", "shorted"})
+    if (word == known)
+      throw InputError(quoted(word) +
+                       " is no reading of this: write what the meter showed, \"OL\" of an open part, the ohms of a "
+                       "shorted one (\"0.2 ohm\")");
+}
+
+}  // namespace
+
 Observed parse_observed(std::string_view text, Dimension expected, const ObservedOptions& options) {
   const std::vector<std::string_view> words = words_taken(options);
   assert(options.values || !words.empty());
@@ -67,6 +81,7 @@ Observed parse_observed(std::string_view text, Dimension expected, const Observe
   if (!options.values) {
     throw InputError("expected " + one_of(words) + ", got " + (text.empty() ? "nothing" : quoted(text)));
   }
+  if (text.size() <= longest_quantity_text) refuse_contact_word(lower_case(without_blanks_around(text)), expected);
   StatedValueOptions value_options;
   value_options.default_unit = options.default_unit;
   if (!words.empty()) value_options.or_else = ", or " + one_of(words);

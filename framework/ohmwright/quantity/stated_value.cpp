@@ -59,7 +59,17 @@ class Interpreter {
     if (const std::optional<Unit> shared = shared_unit(typed)) return {*shared};
     if (options_.default_unit) return {*options_.default_unit, true};
     if (expected_ == Dimension::ratio) return {Unit::si(Dimension::ratio)};
-    fail("expected " + expectation_ + ", got " + quoted(text_) + " without a unit");
+    fail("expected " + expectation_ + ", got " + quoted(text_) + " without a unit" + with_a_unit());
+  }
+
+  /// How the bare number could be meant, where a forgotten unit is a common slip.
+  std::string with_a_unit() const {
+    const std::string number(text_);
+    if (number.find_first_not_of("0123456789.+-") != std::string::npos) return {};
+    if (expected_ == Dimension::temperature) return R"(; write ")" + number + R"(C" or ")" + number + R"(F")";
+    if (expected_ == Dimension::resistance)
+      return R"(; write ")" + number + R"( ohm" or ")" + number + R"(k": a thousand lies between them)";
+    return {};
   }
 
   /// The unit behind the uncertainty where the value has none: "11.0 +- 0.1 kohm".

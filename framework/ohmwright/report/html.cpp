@@ -20,13 +20,15 @@ h2 { font-size: 1.05rem; margin-bottom: 0.2rem; }
 ul { margin-top: 0.2rem; padding-left: 1.3rem; }
 img { max-width: 100%; }
 table { border-collapse: collapse; }
-td, th { padding: 0.15rem 0.8rem; text-align: right; border-bottom: 1px solid #ddd; }
+td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #ddd; }
 .cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }
+.to-fill { display: flex; gap: 2rem; color: #555; }
+.to-fill span { flex: 1; border-bottom: 1px solid #999; }
 .within-limits h1 { color: #1a6b2f; }
 .out-of-limits h1 { color: #a3201a; }
 .undecided h1 { color: #7a5c00; }
 .bar { display: flex; align-items: center; gap: 0.6rem; margin: 0.15rem 0; }
-.bar span:first-child { flex: 0 0 12rem; height: 0.9rem; background: #e6e6e6; }
+.bar span:first-child { flex: 0 0 min(12rem, 25vw); height: 0.9rem; background: #e6e6e6; }
 .bar i { display: block; height: 100%; background: #466b8f; }
 .bar b { flex: 0 0 3rem; text-align: right; font-weight: normal; }
 @media print { body { margin: 0; } }
@@ -88,6 +90,19 @@ std::string html_section(std::string_view title, const std::vector<std::string>&
   std::string section = "<h2>" + html_text(title) + "</h2>\n<ul>\n";
   for (const std::string& line : lines) section += "<li>" + html_text(line) + "</li>\n";
   return section + "</ul>\n";
+}
+
+std::string html_cautions(std::string_view title, const std::vector<std::string>& brief) {
+  if (brief.empty()) return {};
+  std::string all;
+  for (const std::string& caution : brief) all += caution + ". ";
+  return "<div class=\"cautions\">\n<p><strong>" + html_text(title) + ":</strong> " + html_text(all) + "</p>\n</div>\n";
+}
+
+std::string html_line_to_fill(const std::vector<std::string>& labels) {
+  std::string line = "<p class=\"to-fill\">";
+  for (const std::string& label : labels) line += "<span>" + html_text(label) + "</span>";
+  return line + "</p>\n";
 }
 
 std::string html_picture(std::string_view svg, std::string_view alternative) {

@@ -16,6 +16,12 @@ std::string html_page(std::string_view title, std::string_view body);
 /// A heading and a list of lines, escaped; nothing for no line.
 std::string html_section(std::string_view title, const std::vector<std::string>& lines);
 
+/// What can hurt, in few words, each ending in a full stop: above what is to be done. Nothing for no caution.
+std::string html_cautions(std::string_view title, const std::vector<std::string>& brief);
+
+/// A line to be filled in by hand on paper: date, job, who.
+std::string html_line_to_fill(const std::vector<std::string>& labels);
+
 /// A picture inside the page. As an image nothing in it can run. `alternative` says what it shows.
 std::string html_picture(std::string_view svg, std::string_view alternative);
 

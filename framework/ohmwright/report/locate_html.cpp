@@ -48,9 +48,7 @@ std::string locate_html(const LocateReport& report, const Sentences& say, std::s
   std::string body = "<div class=\"" + std::string(style_of(report.standing.form)) + "\">\n<h1>" +
                      html_text(content.headline) + "</h1>\n</div>\n";
   for (const std::string& line : content.explanation) body += "<p>" + html_text(line) + "</p>\n";
-  if (!content.cautions.empty())
-    body += "<div class=\"cautions\">\n" + html_section(say(OHMWRIGHT_TEXT("Before you touch it")), content.cautions) +
-            "</div>\n";
+  body += html_cautions(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
   body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Possible faults"))) + "</h2>\n";
   for (const PossibleFaultLine& line : content.possible) body += bar(line.label, line.probability);
   if (content.others >= 0.005) body += bar(say(OHMWRIGHT_TEXT("all others together")), content.others);
@@ -59,7 +57,9 @@ std::string locate_html(const LocateReport& report, const Sentences& say, std::s
   body += html_section(say(OHMWRIGHT_TEXT("Or instead")), content.instead);
   body += html_section(say(OHMWRIGHT_TEXT("What to do now")), content.afterwards);
   if (!drawing.empty()) body += html_picture(drawing, say(OHMWRIGHT_TEXT("The circuit with its test points")));
+  body += html_section(say(OHMWRIGHT_TEXT("The cautions in full")), content.cautions);
   body += html_section(say(OHMWRIGHT_TEXT("What is assumed")), content.assumed);
+  body += html_line_to_fill({say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Job")), say(OHMWRIGHT_TEXT("Read by"))});
   return html_page(content.headline, body);
 }
 

@@ -19,7 +19,7 @@ Json measurement_json(const Appliance& appliance, const locate::Measurement& mea
   return json;
 }
 
-Json observed_json(const Observed& observed) {
+Json shown_json(const Observed& observed) {
   if (const auto* contact = std::get_if<ContactState>(&observed))
     return {{"state", *contact == ContactState::open ? "open" : "closed"}};
   if (std::holds_alternative<OverRange>(observed)) return {{"state", "over-range"}};
@@ -55,13 +55,13 @@ Json step_json(const LocateReport& report, const locate::Step& step) {
 
 std::string locate_json(const LocateReport& report, const Sentences& say) {
   const Appliance& appliance = report.reasoner.prober().appliance();
-  constexpr double least_listed = 1e-4;
+  constexpr double least_written = 1e-4;
   constexpr std::size_t most_steps = 10;
   Json json{{"appliance", appliance.id},
             {"standing", standing_words.at(static_cast<std::size_t>(report.standing.form))}};
   json["possible_faults"] = Json::array();
   for (const locate::AnswerSet& answer : locate::answers(report.reasoner.faults(), report.diagnosis))
-    if (answer.probability >= least_listed) json["possible_faults"].push_back(answer_json(report, answer, say));
+    if (answer.probability >= least_written) json["possible_faults"].push_back(answer_json(report, answer, say));
   json["parts"] = Json::array();
   for (std::size_t i = 0; i < appliance.parts.size(); ++i)
     json["parts"].push_back({{"part", appliance.parts[i].id}, {"probability", report.diagnosis.parts[i]}});
@@ -69,7 +69,7 @@ std::string locate_json(const LocateReport& report, const Sentences& say) {
   json["readings"] = Json::array();
   for (std::size_t i = 0; i < report.readings.size(); ++i) {
     Json reading = measurement_json(appliance, report.readings[i].measurement);
-    reading["observed"] = observed_json(report.readings[i].observed);
+    reading["observed"] = shown_json(report.readings[i].observed);
     reading["probability_unexplained"] = report.diagnosis.misread[i];
     json["readings"].push_back(std::move(reading));
   }

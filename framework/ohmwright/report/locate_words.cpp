@@ -36,7 +36,7 @@ std::string minutes_text(double minutes) {
 }
 
 std::string test_point_title(const Appliance& appliance, const locate::Measurement& measurement, const Sentences& say) {
-  const std::string point = appliance.test_points[measurement.test_point].title;
+  std::string point = appliance.test_points[measurement.test_point].title;
   if (!measurement.set_up) return point;
   return say(OHMWRIGHT_TEXT("{point}, after: {set_up}"),
              {{"point", point}, {"set_up", appliance.set_ups[*measurement.set_up].title}});

@@ -20,11 +20,10 @@ std::string bar(const DoubtShare& share) {
 
 std::string verdict_html(const VerdictReport& report, const Chart* chart, const Sentences& say) {
   const VerdictContent content = verdict_content(report, say);
-  std::string body = "<div class=\"cautions\">\n" +
-                     html_section(say(OHMWRIGHT_TEXT("Before you touch it")), content.cautions) + "</div>\n";
-  body += "<div class=\"" + std::string(name_of(report.verdict.outcome)) + "\">\n<h1>" + html_text(content.headline) +
-          "</h1>\n</div>\n";
+  std::string body = "<div class=\"" + std::string(name_of(report.verdict.outcome)) + "\">\n<h1>" +
+                     html_text(content.headline) + "</h1>\n</div>\n";
   for (const std::string& chance : content.chances) body += "<p>" + html_text(chance) + "</p>\n";
+  body += html_cautions(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
   body += html_section(say(OHMWRIGHT_TEXT("Why")), content.reasons);
   if (chart != nullptr)
     if (const std::optional<std::string> picture = chart_picture(*chart, say))
@@ -33,7 +32,9 @@ std::string verdict_html(const VerdictReport& report, const Chart* chart, const 
   if (!content.doubt.empty()) body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Where the doubt comes from"))) + "</h2>\n";
   for (const DoubtShare& share : content.doubt) body += bar(share);
   body += html_section(say(OHMWRIGHT_TEXT("What to do next")), content.advice);
+  body += html_section(say(OHMWRIGHT_TEXT("The cautions in full")), content.cautions);
   body += html_section(say(OHMWRIGHT_TEXT("Not checked")), content.silent);
+  body += html_line_to_fill({say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Job")), say(OHMWRIGHT_TEXT("Read by"))});
   return html_page(content.headline, body);
 }
 

@@ -40,7 +40,7 @@ struct CautionText {
 CautionText caution_text(const Descriptor& descriptor, std::string_view id);
 
 /// The page of a verdict: cautions, the verdict, why, the readings, where the doubt comes from, what to do next.
-std::string verdict_page(const VerdictReport& report, const Sentences& sentences, const PageStyle& style);
+std::string verdict_page(const VerdictReport& report, const Sentences& say, const PageStyle& style);
 
 struct Chart;
 

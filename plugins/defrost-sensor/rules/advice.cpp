@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+
+#include <ohmwright/verdict/decimal_slip.hpp>
 
 #include "rules/matching_class.hpp"
 #include "rules/open_sensor.hpp"
@@ -211,6 +214,11 @@ void advise_without_ratings(const Scene& scene) {
 }  // namespace
 
 void advise(const Scene& scene) {
+  if (const std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+    Advice& advice = scene.findings.advise(misread_decimal);
+    advice.arguments.push_back({"shown", slip->shown});
+    advice.arguments.push_back({"right", slip->right_as});
+  }
   const bool came_and_went = found(scene, open_sensor, Outcome::undecided) && held_back(scene);
   if (!came_and_went) advise_on_doubt(scene);
   advise_on_circumstances(scene);

@@ -103,6 +103,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "It lies too near a limit for this meter: read it three times with the probes clipped on, or beside a "
            "new one in the same bath.")},
+      {"misread-decimal",
+       OHMWRIGHT_TEXT(
+           "First look again: {shown} would be right as {right}. Was the k, the point or the range misread?")},
   };
 }
 

@@ -55,6 +55,7 @@ enum AdviceIndex : std::uint16_t {
   second_temperature_room,
   stop_at_mains,
   read_more_carefully,
+  misread_decimal,
 };
 
 }  // namespace ohmwright::defrost_sensor

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
+#include <ohmwright/verdict/decimal_slip.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
 #include "rules/turns_by_hand.hpp"
@@ -144,6 +146,11 @@ void advise_after_condemning(const Scene& scene) {
 }  // namespace
 
 void advise(const Scene& scene) {
+  if (const std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+    Advice& advice = scene.findings.advise(misread_decimal);
+    advice.arguments.push_back({"shown", slip->shown});
+    advice.arguments.push_back({"right", slip->right_as});
+  }
   const auto& all = scene.findings.findings();
   if (std::any_of(all.begin(), all.end(), [](const Finding& f) { return f.outcome == Outcome::out_of_limits; })) {
     advise_after_condemning(scene);

@@ -98,6 +98,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "A true replacement has the same volts and frequency, speed, sense of rotation, size and mount, and "
            "the same plug and tachometer; mind where its own wheel or the old one fits.")},
+      {"misread-decimal",
+       OHMWRIGHT_TEXT(
+           "First look again: {shown} would be right as {right}. Was the k, the point or the range misread?")},
   };
 }
 

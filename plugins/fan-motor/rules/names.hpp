@@ -78,6 +78,7 @@ enum AdviceIndex : std::uint16_t {
   say_ratings,
   before_buying,
   replacement,
+  misread_decimal,
 };
 
 }  // namespace ohmwright::fan_motor

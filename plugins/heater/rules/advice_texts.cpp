@@ -109,6 +109,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "A true replacement has the volts and watts of the plate, the same length and the same build; equal "
            "ohms alone are no equal part.")},
+      {"misread-decimal",
+       OHMWRIGHT_TEXT(
+           "First look again: {shown} would be right as {right}. Was the k, the point or the range misread?")},
   };
 }
 

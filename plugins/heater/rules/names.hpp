@@ -67,6 +67,7 @@ enum AdviceIndex : std::uint16_t {
   before_buying_power,
   replacement,
   replacement_by_plate,
+  misread_decimal,
 };
 
 }  // namespace ohmwright::heater

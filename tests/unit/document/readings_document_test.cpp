@@ -62,7 +62,7 @@ TEST(ReadingsDocument, ALoneOneIsOverRangeOnlyOnAMeterThatShowsItSo) {
   EXPECT_EQ(refusal(R"({"readings": [{"value": "1"}]})", &meters),
             "r.json:1: /readings/0/value: expected a resistance, such as \"11.0 kohm\", or \"open\", \"closed\", "
             "\"beep\", \"no beep\" or "
-            "\"OL\", got \"1\" without a unit");
+            "\"OL\", got \"1\" without a unit; write \"1 ohm\" or \"1k\": a thousand lies between them");
   EXPECT_EQ(refusal(R"({"readings": [{"value": "1 ohm", "meter": "odl"}]})", &meters),
             "r.json:1: /readings/0/meter: no meter is called \"odl\"; known meters: basic, old");
 }

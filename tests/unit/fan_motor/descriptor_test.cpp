@@ -31,7 +31,7 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice[spin_by_hand].id, "spin-by-hand");
   EXPECT_EQ(d.advice[insulation_tester].id, "insulation-tester");
   EXPECT_EQ(d.advice[replacement].id, "replacement");
-  EXPECT_EQ(d.advice.size(), replacement + 1U);
+  EXPECT_EQ(d.advice.size(), misread_decimal + 1U);
   EXPECT_EQ(d.fault_modes[fault_blocked_by_ice].id, "blocked-by-ice");
   EXPECT_EQ(d.fault_modes[fault_leaks].id, "leaks-to-frame");
   EXPECT_EQ(d.terminals[frame], "frame");

@@ -26,7 +26,7 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice[look_upstream].id, "look-upstream");
   EXPECT_EQ(d.advice[frame_too].id, "frame-too");
   EXPECT_EQ(d.advice[replacement_by_plate].id, "replacement-by-plate");
-  EXPECT_EQ(d.advice.size(), replacement_by_plate + 1U);
+  EXPECT_EQ(d.advice.size(), misread_decimal + 1U);
   EXPECT_EQ(d.fault_modes[fault_opens_hot].id, "opens-hot");
   EXPECT_EQ(d.fault_modes[fault_leaks].id, "leaks-to-frame");
   EXPECT_EQ(d.terminals[frame], "frame");

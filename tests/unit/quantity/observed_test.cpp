@@ -56,7 +56,9 @@ TEST(Observed, OverRangeOfARatioHasNoUnitOne) {
 }
 
 TEST(Observed, AOneAloneIsOverRangeOnlyIfTheMeterShowsItSo) {
-  EXPECT_EQ(read("1"), R"(refused: expected a resistance, such as "11.0 kohm", or "OL", got "1" without a unit)");
+  EXPECT_EQ(
+      read("1"),
+      R"(refused: expected a resistance, such as "11.0 kohm", or "OL", got "1" without a unit; write "1 ohm" or "1k": a thousand lies between them)");
   ObservedOptions options;
   options.lone_one_is_over = true;
   EXPECT_EQ(read("1", options), "OL");
@@ -77,7 +79,9 @@ TEST(Observed, ReadsASwitchByItsWordOrTheBuzzer) {
 }
 
 TEST(Observed, TakesOnlyWhatIsAllowed) {
-  EXPECT_EQ(read("open"), R"(refused: expected a resistance, such as "11.0 kohm", or "OL", got "open")");
+  EXPECT_EQ(read("open"),
+            R"(refused: "open" is no reading of this: write what the meter showed, "OL" of an open part, the ohms of a )"
+            R"(shorted one ("0.2 ohm"))");
   EXPECT_EQ(read("beep"), R"(refused: expected a resistance, such as "11.0 kohm", or "OL", got "beep")");
   EXPECT_EQ(read("0.3 ohm", switch_options()),
             R"(refused: expected "open", "closed", "beep", "no beep" or "OL", got "0.3 ohm")");

@@ -50,7 +50,9 @@ TEST(StatedValueRefusal, OfTextWithoutANumber) {
 }
 
 TEST(StatedValueRefusal, OfABareNumberNamesTheMissingUnit) {
-  EXPECT_EQ(refusal("11"), R"(expected a resistance, such as "11.0 kohm", got "11" without a unit)");
+  EXPECT_EQ(
+      refusal("11"),
+      R"(expected a resistance, such as "11.0 kohm", got "11" without a unit; write "11 ohm" or "11k": a thousand lies between them)");
   EXPECT_EQ(refusal("11 +- 5 %"), R"(expected a resistance, such as "11.0 kohm", got "11 +- 5 %" without a unit)");
 }
 

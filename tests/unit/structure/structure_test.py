@@ -18,9 +18,10 @@ MAY_INCLUDE = {
     "plugin": CORE + ["document"],
     "document": CORE,
     "safety": CORE,
-    "report": CORE + ["document", "plugin", "appliance", "locate"],
+    "report": CORE + ["document", "plugin", "appliance", "locate", "cycles"],
     "appliance": CORE + ["plugin", "document"],
     "locate": CORE + ["plugin", "circuit", "appliance"],
+    "cycles": CORE + ["document"],
     "conformance": CORE + ["plugin", "document"],
 }
 HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|valijson|CLI|nlohmann/json\.hpp|SQLiteCpp)")

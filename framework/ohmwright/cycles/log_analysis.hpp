@@ -1,0 +1,161 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/cycles/log_finding.hpp>
+#include <ohmwright/cycles/log_row.hpp>
+
+namespace ohmwright::cycles {
+
+/// What is known of the appliance and of its parts; each figure may be missing.
+struct LogRatings {
+  std::optional<double> line_volt;               ///< turns a current into a power
+  std::optional<double> end_temperature_kelvin;  ///< at which control or thermostat ends a defrost
+  double end_temperature_tolerance_kelvin = 3.0;
+  std::optional<double> time_limit_second;  ///< at which the control ends a defrost
+  /// Share of the heater's power that melts frost while the coil stays at the melting point, and its standard
+  /// uncertainty. Assumed where nobody measured it.
+  double melting_share = 0.6;
+  double melting_share_uncertainty = 0.1;
+  /// Relative standard uncertainty of the log's power; that of a plug-in meter, common practice, no source.
+  double power_uncertainty_ratio = 0.02;
+};
+
+/// A threshold that was used, with the log's own figure that it follows from.
+struct LogThreshold {
+  std::string_view id;  ///< "compressor_on_watt", "heater_watt", "coil_excursion_kelvin", …
+  double value = 0.0;
+};
+
+/// One run of the compressor, times [s] since the first row.
+struct CompressorRun {
+  double start_second = 0.0;
+  double end_second = 0.0;
+  float mean_load = 0.0F;     ///< [W], or [A] of a log of current; 0 where it was found in a temperature
+  bool start_is_seen = true;  ///< false: it ran already when the log, or the log after a gap, began
+  bool end_is_seen = true;
+};
+
+/// What ended a defrost.
+enum class EndCause : std::uint8_t { temperature, time_limit, unknown };
+std::string_view name_of(EndCause cause);
+
+/// What the cause was told by.
+enum class EndGround : std::uint8_t {
+  nothing,             ///< the log cannot show it
+  rated_temperature,   ///< the coil was at its rated end temperature
+  rated_time,          ///< it lasted for the rated time limit
+  still_melting,       ///< the coil was not warmer than melting ice
+  below_rated,         ///< the coil was warmer than ice and colder than its rated end temperature
+  past_melting,        ///< the coil had risen well past the melting point
+  equal_temperatures,  ///< defrosts of this log end at one coil temperature and last differently long
+  equal_durations,     ///< defrosts of this log that were the longest lasted equally long
+  unequal_durations,   ///< defrosts of this log last differently long
+};
+std::string_view name_of(EndGround ground);
+
+/// A mass of frost with its standard uncertainty [kg].
+struct FrostMass {
+  double kilogram = 0.0;
+  double uncertainty_kilogram = 0.0;
+};
+
+/// One defrost. Times are [s] since the first row.
+struct Defrost {
+  double start_second = 0.0;  ///< heater on, or the coil's rise where no power tells
+  double end_second = 0.0;    ///< heater off, or the coil's peak
+  bool heater_is_seen = false;
+  bool rise_is_seen = false;  ///< the coil's temperature, or where there is none the cabinet's, rose
+  bool has_coil = false;      ///< `rise_is_seen` false then means: heat and no rise
+  bool is_cut = false;        ///< by a gap or by an end of the log: start, duration or end are not whole
+  double heater_load = 0.0;   ///< mean [W], or [A] of a log of current; 0 where it is not seen
+  double energy_joule = 0.0;  ///< from start to end; 0 where it is not known
+  std::optional<double> plateau_start_second;
+  double plateau_second = 0.0;  ///< time at the melting point; 0: no plateau
+  double plateau_uncertainty_second = 0.0;
+  double plateau_kelvin = 0.0;
+  std::optional<double> peak_kelvin;  ///< of the coil
+  double peak_second = 0.0;
+  std::optional<double> end_kelvin;       ///< coil at the end of heating
+  std::optional<double> drip_second;      ///< from the end of heating to the compressor's start
+  std::optional<double> recovery_second;  ///< first run of the compressor after it
+  EndCause cause = EndCause::unknown;
+  EndGround ground = EndGround::nothing;
+  std::optional<FrostMass> frost;
+  std::optional<double> interval_second;          ///< from the start of the one before
+  std::optional<double> interval_running_second;  ///< compressor run time between the two
+  double gap_in_interval_second = 0.0;            ///< a defrost may hide in it
+  double score = 0.0;  ///< how well it fits what defrosts look like; 1 is the least that counts
+};
+
+/// A quick rise that heat cannot make.
+struct DoorOpening {
+  double start_second = 0.0;
+  double rise_kelvin = 0.0;
+};
+
+/// How much of its span the log saw.
+struct LogCoverage {
+  double span_second = 0.0;
+  double spacing_second = 0.0;  ///< usual interval of rows
+  double gap_second = 0.0;      ///< all that is longer than `gap_limit_second`
+  double gap_limit_second = 0.0;
+  double longest_gap_second = 0.0;
+  std::uint64_t gaps = 0;
+  std::uint64_t missing_rows = 0;  ///< about how many rows the gaps and skipped rows lack
+  /// Share of the span within which a defrost of the shortest kind could hide.
+  double hidden_share = 0.0;
+};
+
+/// What the whole log says.
+struct LogAnalysis {
+  LogCoverage coverage;
+  bool has_load = false;                     ///< power or current
+  bool load_is_current = false;              ///< loads are amperes, since no line voltage is known
+  std::vector<LogThreshold> thresholds;      ///< of the last window of the log
+  std::vector<CompressorRun> runs;           ///< the first `most_runs`
+  std::uint64_t run_count = 0;               ///< all
+  std::optional<double> run_share;           ///< of the time outside defrosts and gaps
+  std::optional<double> typical_run_second;  ///< median
+  std::optional<double> typical_pause_second;
+  bool never_stops = false;        ///< but for defrosts
+  std::uint64_t short_pulses = 0;  ///< loads like the compressor's of less than a minute: attempts to start, lamps
+  std::vector<Defrost> defrosts;
+  std::uint64_t defrost_count = 0;
+  std::vector<DoorOpening> doors;
+  std::uint64_t door_count = 0;
+  double energy_joule = 0.0;
+  std::vector<LogFinding> findings;  ///< what the log cannot show, and what is odd about it
+
+  static constexpr std::size_t most_runs = 200'000;
+  static constexpr std::size_t most_defrosts = 20'000;
+  static constexpr std::size_t most_doors = 20'000;
+};
+
+/// Takes a log's rows, in order, and says what they hold. Memory does not grow with the log, but for the lists of
+/// events.
+class LogAnalyser {
+ public:
+  explicit LogAnalyser(const LogRatings& ratings = {});
+  ~LogAnalyser();
+  LogAnalyser(LogAnalyser&&) noexcept;
+  LogAnalyser& operator=(LogAnalyser&&) noexcept;
+  LogAnalyser(const LogAnalyser&) = delete;
+  LogAnalyser& operator=(const LogAnalyser&) = delete;
+
+  void take(std::span<const LogRow> rows);
+  /// Call once, after the last row.
+  LogAnalysis finish();
+
+ private:
+  struct Work;
+  std::unique_ptr<Work> work_;
+};
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include <ohmwright/cycles/log_row.hpp>
+#include <ohmwright/quantity/unit_table.hpp>
+
+namespace ohmwright::cycles {
+
+/// What a header's words tell of its column.
+struct ColumnWords {
+  enum class Meaning : std::uint8_t { unknown, time, date, clock, coil, cabinet, temperature, power, current, other };
+  Meaning meaning = Meaning::unknown;
+  std::string unit_text;  ///< "kW" of "Power (kW)" or "power_kw"; empty where there is none
+};
+
+/// Reads a header cell: words in English and, for what loggers sold elsewhere write, German, French, Spanish, Italian,
+/// Dutch and Portuguese. Common practice, no source.
+ColumnWords words_of(std::string_view header);
+
+/// The unit a header names, for a quantity: "kW", "C", "F", "mA".
+std::optional<Unit> unit_in_header(const ColumnWords& words, LogQuantity quantity);
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,167 @@
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <system_error>
+
+#include <ohmwright/cycles/reading/column_words.hpp>
+#include <ohmwright/cycles/reading/dialect.hpp>
+#include <ohmwright/cycles/reading/head_table.hpp>
+#include <ohmwright/cycles/reading/number_text.hpp>
+#include <ohmwright/cycles/reading/quantity_guess.hpp>
+#include <ohmwright/cycles/reading/time_guess.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+std::string name_of_column(const HeadTable& table, std::size_t column) {
+  if (column < table.header.size() && !table.header[column].empty()) return table.header[column];
+  return "column " + std::to_string(column + 1);
+}
+
+std::string names_of_columns(const HeadTable& table) {
+  std::string names;
+  for (std::size_t i = 0; i < table.width; ++i)
+    names += (i == 0 ? "" : ", ") + ohmwright::quoted(name_of_column(table, i));
+  return names;
+}
+
+std::size_t column_named(const HeadTable& table, const std::string& name) {
+  for (std::size_t i = 0; i < table.header.size(); ++i)
+    if (table.header[i] == name) return i;
+  const std::string spoken = spoken_name(name);
+  for (std::size_t i = 0; i < table.header.size(); ++i)
+    if (spoken_name(table.header[i]) == spoken) return i;
+  std::size_t number = 0;
+  const auto [end, error] = std::from_chars(name.data(), name.data() + name.size(), number);
+  if (error == std::errc() && end == name.data() + name.size() && number >= 1 && number <= table.width)
+    return number - 1;
+  throw InputError("the log has no column " + ohmwright::quoted(name) + did_you_mean(name, table.header) + "; it has " +
+                   names_of_columns(table));
+}
+
+Unit unit_named(const ColumnChoice& choice, LogQuantity quantity) {
+  if (const std::optional<Unit> unit = Unit::named(choice.unit, dimension_of(quantity))) return *unit;
+  std::vector<std::string> symbols;
+  for (const Unit unit : Unit::all_of(dimension_of(quantity))) symbols.push_back(unit.symbol());
+  throw InputError(ohmwright::quoted(choice.unit) + " for the column " + ohmwright::quoted(choice.column) +
+                   " is no unit of " + std::string(phrase_of(dimension_of(quantity))) +
+                   did_you_mean(choice.unit, symbols));
+}
+
+/// What the user picked, sorted.
+struct Picked {
+  std::optional<std::size_t> time;
+  std::optional<std::size_t> clock;
+  std::string time_unit;
+  std::vector<ChosenColumn> quantities;
+};
+
+Picked pick(const HeadTable& table, const std::vector<ColumnChoice>& choices) {
+  Picked picked;
+  for (const ColumnChoice& choice : choices) {
+    const std::string spoken = spoken_name(choice.quantity);
+    if (spoken == "time" || spoken == "date") {
+      picked.time = column_named(table, choice.column);
+      picked.time_unit = choice.unit;
+      continue;
+    }
+    if (spoken == "clock") {
+      picked.clock = column_named(table, choice.column);
+      continue;
+    }
+    const std::optional<LogQuantity> quantity = log_quantity_named(choice.quantity);
+    if (!quantity) {
+      std::vector<std::string> names{"time", "date", "clock"};
+      for (const LogQuantity one : log_quantities) names.emplace_back(name_of(one));
+      throw InputError(ohmwright::quoted(choice.quantity) + " is nothing that a log holds" +
+                       did_you_mean(choice.quantity, names) + "; expected " + one_of(names));
+    }
+    for (const ChosenColumn& other : picked.quantities)
+      if (other.quantity == *quantity)
+        throw InputError(std::string(name_of(*quantity)) + " is given two columns; keep one");
+    ChosenColumn chosen{column_named(table, choice.column), *quantity, std::nullopt};
+    for (const ChosenColumn& other : picked.quantities)
+      if (other.index == chosen.index)
+        throw InputError("the column " + ohmwright::quoted(name_of_column(table, chosen.index)) + " is given to " +
+                         std::string(name_of(other.quantity)) + " and to " + std::string(name_of(*quantity)) +
+                         "; keep one");
+    if (!choice.unit.empty()) chosen.unit = unit_named(choice, *quantity);
+    picked.quantities.push_back(chosen);
+  }
+  return picked;
+}
+
+void refuse_without_time(const HeadTable& table) {
+  throw InputError("no column of the log can be its time; it has " + names_of_columns(table) +
+                   "; name one (time=COLUMN), or give the interval of its rows");
+}
+
+void say_form(const LogDialect& dialect, const HeadTable& table, std::vector<LogFinding>& findings) {
+  std::vector<LogFinding> form;
+  const std::string separator = dialect.separator == '\0' ? "" : std::string(1, dialect.separator);
+  form.push_back({"form-of-log",
+                  {{"separator", separator},
+                   {"decimal_sign", std::string(1, dialect.decimal_sign)},
+                   {"header", dialect.has_header ? "yes" : "no"},
+                   {"lines_before", static_cast<double>(dialect.first_data_line)}}});
+  if (dialect.time_column)
+    form.push_back({"time-of-log",
+                    {{"column", name_of_column(table, *dialect.time_column)},
+                     {"writing", std::string(name_of(dialect.time.writing))},
+                     {"second_per_number", dialect.time.second_per_number}}});
+  findings.insert(findings.begin(), form.begin(), form.end());
+}
+
+}  // namespace
+
+SniffedDialect sniff_dialect(std::string_view head, const LogReadingSettings& settings) {
+  const HeadTable table = head_table(head, settings.separator);
+  SniffedDialect sniffed;
+  LogDialect& dialect = sniffed.dialect;
+  dialect.separator = table.separator;
+  dialect.decimal_sign = table.decimal_sign;
+  dialect.has_header = !table.header.empty();
+  dialect.first_data_line = table.first_data_line;
+  for (std::size_t i = 0; i < table.width; ++i) dialect.names.push_back(name_of_column(table, i));
+  sniffed.has_rows = !table.rows.empty();
+  const Picked picked = pick(table, settings.columns);
+  if (!sniffed.has_rows) {
+    sniffed.findings.push_back({"log-has-no-rows", {}});
+    return sniffed;
+  }
+  const std::optional<GuessedTime> time =
+      settings.row_interval_second && !picked.time
+          ? std::nullopt
+          : guess_time(table, picked.time, picked.clock, picked.time_unit, settings.date_order, sniffed.findings);
+  if (settings.row_interval_second) {
+    dialect.time = TimeForm{TimeWriting::row_count};
+    dialect.time.second_per_number = *settings.row_interval_second;
+  } else if (time) {
+    dialect.time = time->form;
+    dialect.time_column = time->column;
+    dialect.clock_column = time->clock_column;
+  } else if (picked.time) {
+    throw InputError("the column " + ohmwright::quoted(name_of_column(table, *picked.time)) +
+                     " holds no times: found " + ohmwright::quoted(table.rows.front()[*picked.time]));
+  } else {
+    refuse_without_time(table);
+  }
+  std::vector<std::size_t> taken;
+  if (dialect.time_column) taken.push_back(*dialect.time_column);
+  if (dialect.clock_column) taken.push_back(*dialect.clock_column);
+  for (const ChosenColumn& chosen : choose_quantities(table, taken, picked.quantities, sniffed.findings))
+    dialect.columns.push_back({chosen.index, chosen.quantity, *chosen.unit, name_of_column(table, chosen.index)});
+  if (dialect.columns.empty())
+    throw InputError("no column of the log can be a temperature, a power or a current; it has " +
+                     names_of_columns(table) + "; name one, such as power=COLUMN:W");
+  say_form(dialect, table, sniffed.findings);
+  return sniffed;
+}
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,251 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <ohmwright/cycles/search/compressor_search.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+constexpr std::size_t bins = 128;
+constexpr double shortest_run_second = 60.0;
+constexpr double bridged_gap_second = 300.0;
+
+struct Classes {
+  bool found = false;
+  double threshold = 0.0;  ///< in the logarithm
+  double low = 0.0;
+  double high = 0.0;
+};
+
+Classes otsu(const std::array<double, bins>& time, double least, double step) {
+  double whole = 0.0;
+  double moment = 0.0;
+  double square = 0.0;
+  for (std::size_t i = 0; i < bins; ++i) {
+    const double x = static_cast<double>(i);
+    whole += time[i];
+    moment += time[i] * x;
+    square += time[i] * x * x;
+  }
+  Classes classes;
+  if (whole <= 0.0) return classes;
+  const double variance = square / whole - moment / whole * moment / whole;
+  double below = 0.0;
+  double moment_below = 0.0;
+  double best = -1.0;
+  std::size_t first_best = 0;
+  std::size_t last_best = 0;
+  for (std::size_t i = 0; i + 1 < bins; ++i) {
+    below += time[i];
+    moment_below += time[i] * static_cast<double>(i);
+    if (below <= 0.02 * whole || below >= 0.98 * whole) continue;
+    const double low = moment_below / below;
+    const double high = (moment - moment_below) / (whole - below);
+    const double between = below / whole * (1.0 - below / whole) * (high - low) * (high - low);
+    if (between > best * (1.0 + 1e-9)) {
+      best = between;
+      first_best = i;
+      classes.low = least + step * (low + 0.5);
+      classes.high = least + step * (high + 0.5);
+    }
+    if (between >= best * (1.0 - 1e-9)) last_best = i;
+  }
+  classes.threshold = least + step * (static_cast<double>(first_best + last_best) / 2.0 + 1.0);
+  classes.found = best > 0.6 * variance && variance > 0.0;
+  return classes;
+}
+
+/// Whether a sample belongs to heating or its edges.
+std::vector<char> heated(const Window& window, const HeaterSearch& heater) {
+  std::vector<char> inside(window.size(), 0);
+  for (const HeaterRun& one : heater.runs) {
+    const std::size_t begin = one.run.begin > 0 ? one.run.begin - 1 : 0;
+    const std::size_t end = std::min(one.run.end + 1, window.size());
+    std::fill(inside.begin() + static_cast<std::ptrdiff_t>(begin), inside.begin() + static_cast<std::ptrdiff_t>(end),
+              1);
+  }
+  return inside;
+}
+
+double lowest_after_heating(const Window& window, const HeaterSearch& heater) {
+  std::vector<double> lows;
+  for (const HeaterRun& one : heater.runs) {
+    double low = one.load;
+    for (std::size_t i = one.run.end; i < window.size() && window.start[i] < one.run.end_second + 1800.0; ++i)
+      low = std::min(low, window.load[i]);
+    if (one.drip_seen) lows.push_back(low);
+  }
+  return lows.empty() ? -1.0 : median_of(lows);
+}
+
+void take_runs(const Window& window, const std::vector<char>& inside, CompressorSearch& search) {
+  bool on = false;
+  double sum = 0.0;
+  double weight = 0.0;
+  const auto close = [&](double second, bool seen) {
+    CompressorRun& run = search.runs.back();
+    run.end_second = second;
+    run.end_is_seen = seen;
+    run.mean_load = static_cast<float>(weight > 0.0 ? sum / weight : 0.0);
+    on = false;
+  };
+  for (std::size_t i = 0; i < window.size(); ++i) {
+    // Missing minutes do not end a run that goes on behind them.
+    const bool after_gap = i > 0 && window.gap_after[i - 1] != 0;
+    const bool ends = after_gap && (window.start[i] - window.end_of(i - 1) > bridged_gap_second || inside[i] != 0 ||
+                                    window.load[i] < search.off_threshold);
+    if (on && ends) close(window.end_of(i - 1), false);
+    const bool was_on = on;
+    const bool is_on = inside[i] == 0 && window.load[i] >= (was_on ? search.off_threshold : search.on_threshold);
+    if (on && !is_on) close(window.start[i], true);
+    if (!on && is_on) {
+      search.runs.push_back({window.start[i], window.start[i], 0.0F, i != 0 && !after_gap, true});
+      on = true;
+      sum = 0.0;
+      weight = 0.0;
+    }
+    if (!on) continue;
+    sum += window.load[i] * window.width[i];
+    weight += window.width[i];
+  }
+  if (on) close(window.end_of(window.size() - 1), false);
+}
+
+/// Joins runs that pause for less than a minute, and takes away those that last for less: counted, not listed.
+void settle(CompressorSearch& search) {
+  constexpr double shortest = 0.9 * shortest_run_second;  // rows of a minute jitter
+  std::vector<CompressorRun> joined;
+  for (const CompressorRun& run : search.runs) {
+    if (!joined.empty() && run.start_second - joined.back().end_second < shortest && joined.back().end_is_seen)
+      joined.back() = {joined.back().start_second, run.end_second, joined.back().mean_load, joined.back().start_is_seen,
+                       run.end_is_seen};
+    else
+      joined.push_back(run);
+  }
+  search.runs.clear();
+  for (const CompressorRun& run : joined) {
+    const bool is_short = run.end_second - run.start_second < shortest && run.start_is_seen && run.end_is_seen;
+    if (is_short)
+      ++search.short_pulses;
+    else
+      search.runs.push_back(run);
+  }
+}
+
+}  // namespace
+
+CompressorSearch compressor_by_load(const Window& window, const HeaterSearch& heater) {
+  CompressorSearch search;
+  const std::vector<char> inside = heated(window, heater);
+  std::vector<double> rest;
+  std::vector<double> widths;
+  for (std::size_t i = 0; i < window.size(); ++i) {
+    if (inside[i] != 0) continue;
+    rest.push_back(window.load[i]);
+    widths.push_back(window.width[i]);
+  }
+  if (rest.empty()) return search;
+  const double top = time_quantile(rest, widths, 0.98);
+  if (top <= 0.0) return search;
+  const double offset = 0.05 * top;  // keeps the logarithm of a standby of nought at hand
+  const double least = std::log(offset);
+  const double step = (std::log(top * 1.2 + offset) - least) / bins;
+  std::array<double, bins> time{};
+  for (std::size_t i = 0; i < rest.size(); ++i) {
+    const auto bin = static_cast<std::size_t>(std::max(0.0, (std::log(rest[i] + offset) - least) / step));
+    time[std::min(bin, bins - 1)] += widths[i];
+  }
+  const Classes classes = otsu(time, least, step);
+  const double low = std::exp(classes.low) - offset;
+  const double high = std::exp(classes.high) - offset;
+  const double drip = lowest_after_heating(window, heater);
+  if (classes.found && high - low > 0.35 * high) {
+    search.levels_found = true;
+    search.standing_load = low;
+    search.running_load = high;
+    // Between the classes, nearer to the lower one: an inverter runs slowly, but nothing stands fast.
+    const double middle = std::exp(classes.threshold) - offset;
+    const double split = std::clamp(middle, low + 0.25 * (high - low), low + 0.6 * (high - low));
+    search.on_threshold = split + 0.05 * (high - low);
+    search.off_threshold = split - 0.05 * (high - low);
+  } else {
+    const double level = time_quantile(rest, widths, 0.5);
+    if (drip < 0.0 || level < 2.0 * std::max(drip, offset)) return search;
+    search.levels_found = true;
+    search.never_stops = true;
+    search.standing_load = drip;
+    search.running_load = level;
+    search.on_threshold = drip + 0.45 * (level - drip);
+    search.off_threshold = drip + 0.35 * (level - drip);
+  }
+  take_runs(window, inside, search);
+  settle(search);
+  return search;
+}
+
+CompressorSearch compressor_by_temperature(const Window& window, const std::vector<double>& kelvin) {
+  CompressorSearch search;
+  const std::vector<double> smooth = smoothed(window, kelvin, 60.0);
+  const double swing = time_quantile(smooth, window.width, 0.9) - time_quantile(smooth, window.width, 0.1);
+  const double noise = noise_of(smooth);
+  search.on_threshold = search.off_threshold = std::max({0.35 * swing, 5.0 * noise, 0.05});
+  // A zigzag: a turn counts when the temperature has come back from it by the threshold.
+  bool falling = false;
+  bool known = false;
+  double extreme = smooth.empty() ? 0.0 : smooth.front();
+  double extreme_second = 0.0;
+  double low = extreme;
+  double high = extreme;
+  double low_second = 0.0;
+  double high_second = 0.0;
+  for (std::size_t i = 0; i < smooth.size(); ++i) {
+    const bool after_gap = i > 0 && window.gap_after[i - 1] != 0;
+    if (i == 0 || after_gap) {
+      if (known && falling) {
+        search.runs.back().end_second = window.end_of(i - 1);
+        search.runs.back().end_is_seen = false;
+      }
+      known = false;
+      low = high = smooth[i];
+      low_second = high_second = window.start[i];
+      continue;
+    }
+    const double value = smooth[i];
+    if (!known) {
+      if (value < low) low = value, low_second = window.start[i];
+      if (value > high) high = value, high_second = window.start[i];
+      if (high - value >= search.on_threshold) {
+        known = falling = true;
+        search.runs.push_back({high_second, high_second, 0.0F, high_second > low_second, true});
+        extreme = value;
+        extreme_second = window.start[i];
+      } else if (value - low >= search.on_threshold) {
+        known = true;
+        falling = false;
+        extreme = value;
+        extreme_second = window.start[i];
+      }
+      continue;
+    }
+    if (falling ? value < extreme : value > extreme) {
+      extreme = value;
+      extreme_second = window.start[i];
+    } else if (std::abs(value - extreme) >= search.on_threshold) {
+      if (falling) search.runs.back().end_second = extreme_second;
+      falling = !falling;
+      if (falling) search.runs.push_back({extreme_second, extreme_second, 0.0F, true, true});
+      extreme = value;
+      extreme_second = window.start[i];
+    }
+  }
+  if (known && falling) {
+    search.runs.back().end_second = window.end_of(window.size() - 1);
+    search.runs.back().end_is_seen = false;
+  }
+  search.levels_found = search.runs.size() > 1;
+  return search;
+}
+
+}  // namespace ohmwright::cycles

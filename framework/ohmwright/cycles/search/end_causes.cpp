@@ -1,0 +1,177 @@
+#include <algorithm>
+#include <cmath>
+
+#include <ohmwright/cycles/search/end_causes.hpp>
+#include <ohmwright/cycles/search/window.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+constexpr double melting_margin_kelvin = 1.5;
+constexpr double past_melting_kelvin = 3.0;
+
+double duration_of(const Defrost& defrost) { return defrost.end_second - defrost.start_second; }
+
+/// What the whole defrosts of a log have in common.
+struct InCommon {
+  double tolerance_second = 0.0;
+  double longest_second = 0.0;
+  double shortest_second = 0.0;
+  std::size_t whole = 0;
+  std::size_t longest_count = 0;  ///< as long as the longest, within the tolerance
+  double usual_end_kelvin = 0.0;  ///< median of those that ended warm
+  std::size_t warm = 0;
+  double end_spread_kelvin = 0.0;  ///< of all
+
+  bool durations_differ() const {
+    return whole >= 2 && longest_second - shortest_second > std::max(2.0 * tolerance_second, 0.06 * longest_second);
+  }
+};
+
+InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) {
+  InCommon common;
+  std::vector<double> ends;
+  double coldest = 1e9;
+  double warmest = 0.0;
+  for (const Defrost& defrost : defrosts) {
+    if (defrost.is_cut) continue;
+    ++common.whole;
+    const double duration = duration_of(defrost);
+    common.longest_second = std::max(common.longest_second, duration);
+    common.shortest_second = common.whole == 1 ? duration : std::min(common.shortest_second, duration);
+    if (defrost.end_kelvin) {
+      coldest = std::min(coldest, *defrost.end_kelvin);
+      warmest = std::max(warmest, *defrost.end_kelvin);
+    }
+    if (defrost.end_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
+      ends.push_back(*defrost.end_kelvin);
+  }
+  // Each edge lies anywhere within one step.
+  common.tolerance_second = std::max({1.2 * spacing_second, 0.012 * common.longest_second, 12.0});
+  for (const Defrost& defrost : defrosts)
+    if (!defrost.is_cut && duration_of(defrost) > common.longest_second - common.tolerance_second)
+      ++common.longest_count;
+  common.warm = ends.size();
+  common.end_spread_kelvin = std::max(0.0, warmest - coldest);
+  common.usual_end_kelvin = median_of(std::move(ends));
+  return common;
+}
+
+void set(Defrost& defrost, EndCause cause, EndGround ground) {
+  defrost.cause = cause;
+  defrost.ground = ground;
+}
+
+/// Where the coil's temperature is known and no rating of it.
+void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defrost) {
+  const double end = *defrost.end_kelvin;
+  const bool is_longest = duration_of(defrost) > common.longest_second - common.tolerance_second;
+  const double colder = common.usual_end_kelvin - end;
+  // As long as the longest others, and colder than those that ended sooner.
+  if (common.durations_differ() && is_longest && common.warm >= 2 && colder > 2.0 + slope_margin_kelvin)
+    return set(defrost, EndCause::time_limit, EndGround::equal_durations);
+  if (common.whole >= 3 && !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin)
+    return set(defrost, EndCause::time_limit, EndGround::equal_durations);
+  if (common.durations_differ() && common.warm >= 2 && std::abs(colder) < 2.0 + slope_margin_kelvin)
+    return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
+  if (end > melting_point_kelvin + past_melting_kelvin) set(defrost, EndCause::temperature, EndGround::past_melting);
+}
+
+/// Where only the heater's times are known. A time limit makes the longest equal; rows that are far apart make them
+/// look equal too, and then the log cannot show it.
+void by_durations(const InCommon& common, Defrost& defrost) {
+  if (common.whole < 3) return;
+  const bool is_longest = duration_of(defrost) > common.longest_second - common.tolerance_second;
+  const bool is_fine = common.tolerance_second < 0.035 * common.longest_second;
+  if (!is_longest && common.durations_differ())
+    return set(defrost, EndCause::temperature, EndGround::unequal_durations);
+  if (!is_longest || !is_fine) return;
+  // Some lie close together by chance.
+  const bool piled_up = (common.longest_count >= 3 && common.longest_count * 5 >= common.whole * 3) ||
+                        (common.longest_count >= 5 && common.longest_count * 5 >= common.whole * 2);
+  if (piled_up)
+    set(defrost, EndCause::time_limit, EndGround::equal_durations);
+  else if (common.longest_count == 1 && common.durations_differ())
+    set(defrost, EndCause::temperature, EndGround::unequal_durations);
+}
+
+}  // namespace
+
+std::string_view name_of(EndCause cause) {
+  switch (cause) {
+    case EndCause::temperature:
+      return "temperature";
+    case EndCause::time_limit:
+      return "time-limit";
+    case EndCause::unknown:
+      return "unknown";
+  }
+  return "";
+}
+
+std::string_view name_of(EndGround ground) {
+  switch (ground) {
+    case EndGround::nothing:
+      return "nothing";
+    case EndGround::rated_temperature:
+      return "rated-temperature";
+    case EndGround::rated_time:
+      return "rated-time";
+    case EndGround::still_melting:
+      return "still-melting";
+    case EndGround::below_rated:
+      return "below-rated";
+    case EndGround::past_melting:
+      return "past-melting";
+    case EndGround::equal_temperatures:
+      return "equal-temperatures";
+    case EndGround::equal_durations:
+      return "equal-durations";
+    case EndGround::unequal_durations:
+      return "unequal-durations";
+  }
+  return "";
+}
+
+void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vector<Defrost>& defrosts) {
+  const InCommon common = in_common(spacing_second, defrosts);
+  for (Defrost& defrost : defrosts) {
+    set(defrost, EndCause::unknown, EndGround::nothing);
+    if (defrost.is_cut) continue;
+    const double duration = duration_of(defrost);
+    // Within one step the coil may have warmed by this much past what was written.
+    const double after_melting =
+        std::max(60.0, defrost.end_second - defrost.plateau_start_second.value_or(defrost.start_second) -
+                           defrost.plateau_second);
+    const double slope_margin =
+        defrost.end_kelvin ? std::max(0.0, *defrost.end_kelvin - melting_point_kelvin) / after_melting * spacing_second
+                           : 0.0;
+    if (defrost.end_kelvin && defrost.rise_is_seen) {
+      const double end = *defrost.end_kelvin;
+      const bool at_rated =
+          ratings.end_temperature_kelvin &&
+          std::abs(end - *ratings.end_temperature_kelvin) <= ratings.end_temperature_tolerance_kelvin + slope_margin;
+      if (at_rated) {
+        set(defrost, EndCause::temperature, EndGround::rated_temperature);
+      } else if (end < melting_point_kelvin + melting_margin_kelvin && defrost.peak_kelvin &&
+                 *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin) {
+        set(defrost, EndCause::time_limit, EndGround::still_melting);
+      } else if (ratings.end_temperature_kelvin && end < *ratings.end_temperature_kelvin) {
+        set(defrost, EndCause::time_limit, EndGround::below_rated);
+      } else {
+        by_coil(common, slope_margin, defrost);
+      }
+      if (defrost.cause != EndCause::unknown) continue;
+    }
+    if (ratings.time_limit_second && std::abs(duration - *ratings.time_limit_second) <=
+                                         std::max(2.0 * spacing_second, 0.02 * *ratings.time_limit_second))
+      set(defrost, EndCause::time_limit, EndGround::rated_time);
+    else if (ratings.time_limit_second && duration < *ratings.time_limit_second && !defrost.has_coil)
+      set(defrost, EndCause::temperature, EndGround::unequal_durations);
+    else if (!defrost.has_coil)
+      by_durations(common, defrost);
+  }
+}
+
+}  // namespace ohmwright::cycles

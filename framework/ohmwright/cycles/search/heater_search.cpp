@@ -1,0 +1,199 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <ohmwright/cycles/search/heater_search.hpp>
+#include <ohmwright/cycles/search/run_scores.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+constexpr double opening_second = 90.0;          ///< what stands out for less is an inrush or a lamp
+constexpr double heater_bridged_second = 200.0;  ///< a heater that pauses for less is still the same defrost
+constexpr double level_ratio = 1.05;
+constexpr std::size_t most_levels = 90;
+constexpr double least_heater_contrast = 1.15;
+constexpr double coarse_spacing_second = 150.0;
+constexpr double earliest_drip_second = 90.0;  ///< what is left of an edge's sample
+constexpr double shortest_drip_second = 100.0;
+constexpr double least_usual_spacing_second = 3.0 * 3600.0;
+constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
+
+class HeaterFinder {
+ public:
+  explicit HeaterFinder(const Window& window)
+      : window_(window),
+        load_(opened(window, window.load, opening_second)),
+        least_load_(time_quantile(load_, window.width, 0.02)) {
+    for (std::size_t i = 0; i < load_.size(); ++i) {
+      sum_.push_back(sum_.back() + load_[i]);
+      square_.push_back(square_.back() + load_[i] * load_[i]);
+    }
+    const double most = time_quantile(load_, window.width, 0.9995);
+    const double least = std::max({time_quantile(load_, window.width, 0.4), least_load_ * 1.2, most * 0.12});
+    for (double level = least; level < most && levels_.size() < most_levels; level *= level_ratio)
+      levels_.push_back(level);
+  }
+
+  HeaterSearch best() {
+    HeaterSearch best;
+    if (levels_.empty()) return best;
+    const LevelScan scan(window_, load_, levels_, heater_bridged_second);
+    const double span = window_.start.back() - window_.start.front();
+    const auto most_runs = static_cast<std::size_t>(span / 5000.0) + 6;
+    double best_sum = 0.0;
+    std::vector<HeaterSearch> equals;
+    for (std::size_t j = 0; j < levels_.size(); ++j) {
+      const std::vector<Run> runs = scan.runs_above(j, most_runs);
+      if (runs.empty() || runs.size() > most_runs) continue;
+      const double outside = scan.quantile_outside(runs, 0.98);
+      std::vector<HeaterRun> described;
+      for (const Run& run : runs) described.push_back(describe(run));
+      for (const double shortest : shortest_seconds) {
+        if (shortest < window_.spacing_second * 0.9 && shortest != shortest_seconds.front() &&
+            shortest < coarse_spacing_second)
+          continue;
+        HeaterSearch tried{described, levels_[j], shortest, outside};
+        const double sum = judge(tried);
+        if (sum > best_sum + 0.02) {
+          best_sum = sum;
+          equals.clear();
+        }
+        if (sum > best_sum - 0.02 && !tried.runs.empty()) equals.push_back(std::move(tried));
+      }
+    }
+    // Of thresholds that tell the same, the middle one has most room on both sides.
+    if (!equals.empty()) best = equals[equals.size() / 2];
+    settle(best);
+    return best;
+  }
+
+ private:
+  HeaterRun describe(const Run& run) const {
+    HeaterRun described{run};
+    std::size_t begin = run.begin;
+    std::size_t end = run.end;
+    if (end - begin >= 4) {
+      ++begin;
+      --end;
+    }
+    const auto count = static_cast<double>(end - begin);
+    described.load = (sum_[end] - sum_[begin]) / count;
+    const double square = (square_[end] - square_[begin]) / count - described.load * described.load;
+    described.spread = std::sqrt(std::max(square, 0.0)) / described.load;
+    if (end - begin == 1 || end - begin == 2)
+      for (std::size_t i = run.begin; i < run.end; ++i) described.load = std::max(described.load, load_[i]);
+    described.drip_seen = drip_follows(run, described.load);
+    return described;
+  }
+
+  /// Whether the load falls to its lowest right after the run and stays there for a while.
+  bool drip_follows(const Run& run, double load) const {
+    const double low = least_load_ + 0.08 * (load - least_load_);
+    double seen = 0.0;
+    for (std::size_t i = run.end; i < load_.size(); ++i) {
+      if (window_.load[i] <= low) {
+        seen += window_.width[i];
+        if (seen >= shortest_drip_second) return true;
+      } else if (window_.start[i] - run.end_second > std::max(earliest_drip_second, window_.spacing_second)) {
+        return false;
+      }
+    }
+    return false;
+  }
+
+  /// What an end of the log or a gap cut counts only where it is like the whole ones; what stands before or after a
+  /// heater at a lower level is something else.
+  void settle(HeaterSearch& found) const {
+    std::vector<double> loads;
+    for (const HeaterRun& one : found.runs)
+      if (!one.run.is_cut) loads.push_back(one.load);
+    const double usual = median_of(std::move(loads));
+    std::erase_if(found.runs, [&](const HeaterRun& one) {
+      if (!one.run.is_cut) return false;
+      const bool like_others = usual <= 0.0 || std::abs(one.load - usual) < 0.12 * usual;
+      return !like_others || one.run.end - one.run.begin < 2 || one.run.duration_second() < 240.0;
+    });
+    if (window_.spacing_second <= 60.0)
+      for (HeaterRun& one : found.runs) trim(one);
+  }
+
+  void trim(HeaterRun& one) const {
+    std::vector<double> inside(window_.load.begin() + static_cast<std::ptrdiff_t>(one.run.begin),
+                               window_.load.begin() + static_cast<std::ptrdiff_t>(one.run.end));
+    const double level = median_of(std::move(inside));
+    const double least = 0.88 * level;
+    std::size_t begin = one.run.begin;
+    std::size_t end = one.run.end;
+    while (begin < end && load_[begin] < least) ++begin;
+    while (end > begin && load_[end - 1] < least) --end;
+    if (end <= begin || static_cast<double>(end - begin) < 0.55 * static_cast<double>(one.run.end - one.run.begin))
+      return;
+    one.run.begin = begin;
+    one.run.end = end;
+    one.run.start_second = window_.start[begin];
+    one.run.end_second = window_.end_of(end - 1);
+    one.load = level;
+  }
+
+  /// Scores the runs, drops those that do not count, and gives the sum.
+  double judge(HeaterSearch& tried) const {
+    const bool coarse = window_.spacing_second > coarse_spacing_second;
+    double penalty = 0.0;
+    std::vector<HeaterRun> long_enough;
+    for (const HeaterRun& run : tried.runs) {
+      const double duration = run.run.duration_second();
+      if (duration >= tried.shortest_second || run.run.is_cut)
+        long_enough.push_back(run);
+      else if (duration >= 0.7 * tried.shortest_second && tried.shortest_second > 150.0)
+        penalty += 0.5;  // no clear boundary between what counts and what does not
+    }
+    std::vector<double> starts;
+    for (const HeaterRun& run : long_enough) starts.push_back(run.run.start_second);
+    if (come_too_often(starts)) {
+      tried.runs.clear();
+      return -1.0;
+    }
+    double sum = -penalty;
+    std::vector<HeaterRun> counting;
+    for (std::size_t i = 0; i < long_enough.size(); ++i) {
+      HeaterRun& run = long_enough[i];
+      const double contrast = run.load / std::max(tried.outside_load, 1e-9);
+      const double duration = run.run.duration_second();
+      double score = std::clamp(std::log(contrast) / std::log(1.5), -1.0, 1.5);
+      score += run.run.is_cut ? std::min(0.0, duration_score(duration) + 0.8) : duration_score(duration);
+      score += run.spread < 0.06 ? 0.4 : (run.spread < 0.14 ? 0.0 : -0.5);
+      if (run.drip_seen)
+        score += 0.8;
+      else if (!coarse && !run.run.is_cut)
+        score -= 0.4 + (duration < 300.0 ? 0.8 : 0.0);
+      score += spacing_score(nearest(starts, i));
+      run.score = score;
+      sum += std::clamp(score - 1.2, -1.0, 1.5);
+      if (score >= 1.0 && contrast >= least_heater_contrast) counting.push_back(run);
+    }
+    tried.runs = std::move(counting);
+    return sum;
+  }
+
+  /// What comes every hour or two is a compressor or an ice maker, whatever its level.
+  static bool come_too_often(const std::vector<double>& starts) {
+    std::vector<double> apart;
+    for (std::size_t i = 1; i < starts.size(); ++i) apart.push_back(starts[i] - starts[i - 1]);
+    return apart.size() >= 2 && median_of(std::move(apart)) < least_usual_spacing_second;
+  }
+
+  const Window& window_;
+  std::vector<double> load_;
+  double least_load_;
+  std::vector<double> sum_{0.0};
+  std::vector<double> square_{0.0};
+  std::vector<double> levels_;
+};
+
+}  // namespace
+
+HeaterSearch search_heater(const Window& window) { return HeaterFinder(window).best(); }
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <vector>
+
+#include <ohmwright/cycles/log_analysis.hpp>
+#include <ohmwright/cycles/search/sampler.hpp>
+
+namespace ohmwright::cycles {
+
+/// A stretch of a log, made ready for the search: one entry a sample.
+struct Window {
+  std::vector<double> start;      ///< [s]
+  std::vector<double> width;      ///< time that the sample stands for [s]
+  std::vector<char> gap_after;    ///< the log has a gap behind it
+  std::vector<double> load;       ///< power [W] or current [A], inrush taken off; empty: none
+  std::vector<double> load_mean;  ///< the same with the inrush, for energies
+  std::vector<double> coil;       ///< [K]; empty: none
+  std::vector<double> cabinet;
+  double spacing_second = 0.0;  ///< usual interval of samples
+  double gap_limit_second = 0.0;
+  bool load_is_current = false;
+
+  std::size_t size() const { return start.size(); }
+  double end_of(std::size_t i) const { return start[i] + width[i]; }
+};
+
+/// The window of these samples; a missing value keeps the one before it.
+Window window_of(std::span<const LogSample> samples, const LogRatings& ratings);
+
+/// Value below which the share of the time lies, of values with their widths; `values` is not empty.
+double time_quantile(std::span<const double> values, std::span<const double> widths, double share);
+
+/// The middle one of the values, which come in another order; 0 of none.
+double median_of(std::vector<double> values);
+
+/// Mean over about `second` seconds around each sample, not across gaps.
+std::vector<double> smoothed(const Window& window, const std::vector<double>& values, double second);
+
+/// Standard deviation of what changes from sample to sample, by the median of the steps.
+double noise_of(const std::vector<double>& values);
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <vector>
+
+#include <ohmwright/cycles/log_analysis.hpp>
+#include <ohmwright/cycles/search/compressor_search.hpp>
+#include <ohmwright/cycles/search/window.hpp>
+
+namespace ohmwright::cycles {
+
+/// What one window holds; causes of endings and intervals are told over the whole log.
+struct WindowEvents {
+  std::vector<Defrost> defrosts;  ///< by time
+  CompressorSearch compressor;
+  std::vector<DoorOpening> doors;
+  std::vector<LogThreshold> thresholds;
+};
+
+WindowEvents search_window(const Window& window, const LogRatings& ratings);
+
+}  // namespace ohmwright::cycles

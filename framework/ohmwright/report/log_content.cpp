@@ -1,0 +1,288 @@
+#include <algorithm>
+#include <cmath>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/log_report.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+using cycles::Defrost;
+using cycles::LogAnalysis;
+using cycles::LogFinding;
+
+constexpr double second_per_minute = 60.0;
+constexpr double second_per_hour = 3600.0;
+constexpr double joule_per_watt_hour = 3600.0;
+constexpr std::size_t most_defrosts_listed = 12;
+
+std::string rounded(double value, int digits = 0) {
+  const double scale = std::pow(10.0, digits);
+  std::string text = std::to_string(std::round(value * scale) / scale);
+  text.erase(text.find('.') + (digits > 0 ? 1U + static_cast<std::size_t>(digits) : 0U));
+  return text;
+}
+
+/// "14 min", "2 h 30 min", "3 d 4 h".
+std::string duration_text(double seconds) {
+  const auto minutes = static_cast<long long>(std::llround(seconds / second_per_minute));
+  if (minutes < 1) return rounded(seconds) + " s";
+  if (minutes < 120) return std::to_string(minutes) + " min";
+  const long long hours = minutes / 60;
+  if (hours < 48) return std::to_string(hours) + " h " + std::to_string(minutes % 60) + " min";
+  return std::to_string(hours / 24) + " d " + std::to_string(hours % 24) + " h";
+}
+
+std::string degrees(double kelvin) { return rounded(kelvin - cycles::melting_point_kelvin, 1) + " °C"; }
+
+/// A finding's argument as text, whatever it holds.
+std::string argument(const LogFinding& finding, std::string_view name) {
+  if (const auto number = finding.number(name)) return rounded(*number, *number < 10.0 ? 2 : 0);
+  return finding.text(name);
+}
+
+struct FindingWords {
+  std::string_view id;
+  std::string_view english;
+  std::string_view one = {};  ///< argument that fills {one}
+  std::string_view two = {};
+  std::string_view three = {};
+};
+
+constexpr FindingWords form_words[] = {
+    {"form-of-log", OHMWRIGHT_TEXT("Columns separated by {one}, decimal sign \"{two}\", header: {three}."), "separator",
+     "decimal_sign", "header"},
+    {"time-of-log", OHMWRIGHT_TEXT("Time from column {one}, written as {two}."), "column", "writing"},
+    {"time-has-no-date", OHMWRIGHT_TEXT("The time has no date: past midnight it was counted on.")},
+    {"column-guessed", OHMWRIGHT_TEXT("Guessed: {one} is column {two}, by its {three} (--column names it)."),
+     "quantity", "column", "from"},
+    {"unit-guessed", OHMWRIGHT_TEXT("Guessed: the unit of {one} is {two} (--column {one}=COLUMN:UNIT names it)."),
+     "quantity", "unit"},
+    {"column-not-used", OHMWRIGHT_TEXT("Column {one} was not used."), "column"},
+    {"day-month-order-guessed", OHMWRIGHT_TEXT("Guessed: dates are {one}. Check it."), "order"},
+    {"day-month-order-changed", OHMWRIGHT_TEXT("Dates turned out to be {one}."), "order"},
+    {"elapsed-unit-assumed", OHMWRIGHT_TEXT("Time in column {one} was taken as seconds. Check it."), "column"},
+    {"time-may-count-rows",
+     OHMWRIGHT_TEXT("Column {one} rises by one a row: it may count rows, not seconds. Say --every 60s if so."),
+     "column"},
+    {"time-step-implausible",
+     OHMWRIGHT_TEXT("The compressor would run for {one} s at a time, which is too short: is the time right? (--every)"),
+     "typical_run_second"},
+    {"power-unit-suspect", OHMWRIGHT_TEXT("The largest power is {one} W in {two}: is the unit right?"), "largest_watt",
+     "unit"},
+};
+
+constexpr FindingWords limit_words[] = {
+    {"log-has-no-rows", OHMWRIGHT_TEXT("The log has no row that could be used.")},
+    {"no-load-in-log", OHMWRIGHT_TEXT("No power or current: heater and compressor are told from temperatures alone.")},
+    {"no-temperature-in-log", OHMWRIGHT_TEXT("No temperature: what the heater did to the coil is not shown.")},
+    {"current-without-line-voltage", OHMWRIGHT_TEXT("Current without line voltage: no watts (--line gives it).")},
+    {"load-has-one-level", OHMWRIGHT_TEXT("The load has one level: compressor and heater cannot be told apart.")},
+    {"log-is-short", OHMWRIGHT_TEXT("The log is shorter than an hour.")},
+    {"log-shorter-than-an-interval",
+     OHMWRIGHT_TEXT("The log is shorter than the longest usual interval between defrosts: none in it proves nothing.")},
+    {"melting-share-assumed",
+     OHMWRIGHT_TEXT("Frost masses take {one} of the heater's power for the melting, ± {two} (assumed)."), "share",
+     "uncertainty"},
+    {"lists-are-cut", OHMWRIGHT_TEXT("Not every event is listed.")},
+    {"compressed-log-cut", OHMWRIGHT_TEXT("The compressed log ends before its end mark.")},
+    {"compressed-log-damaged", OHMWRIGHT_TEXT("The compressed log is damaged from some place on.")},
+};
+
+class LogSentences {
+ public:
+  LogSentences(const LogReport& report, const Sentences& say)
+      : analysis_(report.analysis), report_(report), say_(say) {}
+
+  LogContent make() {
+    headline();
+    verdicts();
+    defrosts();
+    cooling();
+    not_shown();
+    add(report_.reader.findings(), form_words, content_.form);
+    add(analysis_.findings, form_words, content_.form);
+    troubles();
+    for (const cycles::LogThreshold& threshold : analysis_.thresholds)
+      content_.thresholds.push_back(std::string(threshold.id) + ": " + rounded(threshold.value, 1));
+    return std::move(content_);
+  }
+
+ private:
+  void headline() {
+    const FindingArgument span{"span", duration_text(analysis_.coverage.span_second)};
+    const FindingArgument count{"count", std::to_string(analysis_.defrost_count)};
+    content_.headline = analysis_.defrost_count == 0
+                            ? say_(OHMWRIGHT_TEXT("NO DEFROST SEEN in {span}"), {span})
+                            : say_(OHMWRIGHT_TEXT("{count} DEFROSTS in {span}"), {count, span});
+  }
+
+  void add(const std::vector<LogFinding>& findings, std::span<const FindingWords> words,
+           std::vector<std::string>& lines) const {
+    for (const LogFinding& finding : findings)
+      for (const FindingWords& row : words)
+        if (row.id == finding.id)
+          lines.push_back(say_(row.english, {{"one", argument(finding, row.one)},
+                                             {"two", argument(finding, row.two)},
+                                             {"three", argument(finding, row.three)}}));
+  }
+
+  bool has(std::string_view id) const { return cycles::find_finding(analysis_.findings, id) != nullptr; }
+
+  void verdict(std::string_view english, std::initializer_list<FindingArgument> arguments = {}) {
+    content_.verdicts.push_back(say_(english, arguments));
+  }
+
+  void verdicts() {
+    if (has("no-defrost-seen") && !has("log-shorter-than-an-interval"))
+      verdict(
+          OHMWRIGHT_TEXT("It was due for a defrost and none was seen: test control or timer, then heater, limit and "
+                         "wiring (ohmwright locate, --symptom no-defrost)."));
+    if (has("heat-without-rise"))
+      verdict(
+          OHMWRIGHT_TEXT("The heater drew power and the coil did not warm: is the sensor or logger seated on the coil, "
+                         "or does something else draw that power?"));
+    if (has("rise-without-heater"))
+      verdict(
+          OHMWRIGHT_TEXT("The coil warmed as in a defrost and no heater was seen to draw: test heater, limit and "
+                         "wiring; a door left open looks alike."));
+    const auto ended_by_time = std::count_if(analysis_.defrosts.begin(), analysis_.defrosts.end(),
+                                             [](const Defrost& d) { return d.cause == cycles::EndCause::time_limit; });
+    if (ended_by_time > 0)
+      verdict(OHMWRIGHT_TEXT(
+                  "{count} ended by the time limit: test the sensor or thermostat that should have ended them, or "
+                  "look for much frost (door, drain)."),
+              {{"count", std::to_string(ended_by_time)}});
+    if (analysis_.never_stops)
+      verdict(
+          OHMWRIGHT_TEXT("The compressor never stops but for defrosts: look at door, condenser and room first; then at "
+                         "the coil's frost, and at the control."));
+    if (analysis_.short_pulses >= 10)
+      verdict(OHMWRIGHT_TEXT("{count} loads of less than a minute: attempts of the compressor to start, or a lamp."),
+              {{"count", std::to_string(analysis_.short_pulses)}});
+    rising_frost();
+    if (content_.verdicts.empty()) verdict(OHMWRIGHT_TEXT("Nothing in it asks for a test of a part."));
+  }
+
+  void rising_frost() {
+    std::vector<double> masses;
+    for (const Defrost& defrost : analysis_.defrosts)
+      if (defrost.frost && !defrost.is_cut) masses.push_back(defrost.frost->kilogram);
+    if (masses.size() < 4) return;
+    const bool rises = std::is_sorted(masses.begin(), masses.end()) && masses.back() > 1.5 * masses.front();
+    if (rises)
+      verdict(
+          OHMWRIGHT_TEXT("The frost grows from defrost to defrost: look at door and gasket, then whether each defrost "
+                         "clears the coil."));
+  }
+
+  std::string when(double second) const {
+    const auto start = report_.reader.start_second();
+    if (!start) return duration_text(second);
+    const auto minutes = static_cast<long long>(std::floor((*start + second) / second_per_minute));
+    const long long of_day = ((minutes % 1440) + 1440) % 1440;
+    const long long day = (minutes - of_day) / 1440 - static_cast<long long>(std::floor(*start / 86400.0));
+    const auto two = [](long long value) { return (value < 10 ? "0" : "") + std::to_string(value); };
+    const std::string clock = two(of_day / 60) + ":" + two(of_day % 60);
+    return day == 0 ? clock
+                    : say_(OHMWRIGHT_TEXT("day {day}, {clock}"), {{"day", std::to_string(day + 1)}, {"clock", clock}});
+  }
+
+  std::string cause_text(const Defrost& defrost) const {
+    switch (defrost.cause) {
+      case cycles::EndCause::temperature:
+        return say_(OHMWRIGHT_TEXT("ended by temperature"));
+      case cycles::EndCause::time_limit:
+        return say_(OHMWRIGHT_TEXT("ended by the time limit"));
+      case cycles::EndCause::unknown:
+        break;
+    }
+    return say_(OHMWRIGHT_TEXT("what ended it is not shown"));
+  }
+
+  void defrosts() {
+    const std::size_t count = analysis_.defrosts.size();
+    for (std::size_t i = count > most_defrosts_listed ? count - most_defrosts_listed : 0; i < count; ++i) {
+      const Defrost& defrost = analysis_.defrosts[i];
+      std::string line = say_(OHMWRIGHT_TEXT("{when}: {length}, {cause}"),
+                              {{"when", when(defrost.start_second)},
+                               {"length", duration_text(defrost.end_second - defrost.start_second)},
+                               {"cause", cause_text(defrost)}});
+      if (defrost.energy_joule > 0.0)
+        line +=
+            say_(OHMWRIGHT_TEXT("; {energy} Wh"), {{"energy", rounded(defrost.energy_joule / joule_per_watt_hour)}});
+      if (defrost.peak_kelvin)
+        line += say_(OHMWRIGHT_TEXT("; coil up to {peak}"), {{"peak", degrees(*defrost.peak_kelvin)}});
+      if (defrost.plateau_second > 0.0)
+        line += say_(OHMWRIGHT_TEXT("; {length} at the melting point"),
+                     {{"length", duration_text(defrost.plateau_second)}});
+      if (defrost.frost)
+        line += say_(OHMWRIGHT_TEXT("; frost {mass} g ± {doubt} g"),
+                     {{"mass", rounded(1000.0 * defrost.frost->kilogram)},
+                      {"doubt", rounded(1000.0 * defrost.frost->uncertainty_kilogram)}});
+      if (defrost.interval_running_second)
+        line += say_(OHMWRIGHT_TEXT("; {hours} h of running since the one before"),
+                     {{"hours", rounded(*defrost.interval_running_second / second_per_hour, 1)}});
+      if (defrost.is_cut) line += say_(OHMWRIGHT_TEXT("; cut by a gap or the log's end"));
+      content_.defrosts.push_back(line);
+    }
+  }
+
+  void cooling() {
+    if (analysis_.run_share)
+      content_.cooling.push_back(
+          say_(OHMWRIGHT_TEXT("Run share {share} %: {count} runs, typically {run} on and {pause} off."),
+               {{"share", rounded(100.0 * *analysis_.run_share)},
+                {"count", std::to_string(analysis_.run_count)},
+                {"run", duration_text(analysis_.typical_run_second.value_or(0.0))},
+                {"pause", duration_text(analysis_.typical_pause_second.value_or(0.0))}}));
+    if (analysis_.energy_joule > 0.0)
+      content_.cooling.push_back(say_(OHMWRIGHT_TEXT("Energy {energy} kWh."),
+                                      {{"energy", rounded(analysis_.energy_joule / joule_per_watt_hour / 1000.0, 2)}}));
+    if (analysis_.door_count > 0)
+      content_.cooling.push_back(say_(OHMWRIGHT_TEXT("{count} rises that a door makes and no heater."),
+                                      {{"count", std::to_string(analysis_.door_count)}}));
+  }
+
+  void not_shown() {
+    if (const LogFinding* gaps = cycles::find_finding(analysis_.findings, "gaps-can-hide-defrosts"))
+      content_.not_shown.push_back(
+          say_(OHMWRIGHT_TEXT("Gaps cover {share} % of the log: a defrost cannot be ruled out there."),
+               {{"share", rounded(100.0 * gaps->number("share").value_or(0.0))}}));
+    add(report_.reader.findings(), limit_words, content_.not_shown);
+    add(analysis_.findings, limit_words, content_.not_shown);
+  }
+
+  void troubles() {
+    for (std::size_t i = 0; i < cycles::log_trouble_count; ++i) {
+      const auto sort = static_cast<cycles::LogTrouble>(i);
+      const cycles::TroubleCount& trouble = report_.reader.troubles().of(sort);
+      if (trouble.count == 0) continue;
+      std::string lines;
+      for (const std::uint64_t line : trouble.first_lines) lines += (lines.empty() ? "" : ", ") + std::to_string(line);
+      content_.troubles.push_back(say_(
+          OHMWRIGHT_TEXT("{sort}: {count}, first in lines {lines}"),
+          {{"sort", std::string(cycles::name_of(sort))}, {"count", std::to_string(trouble.count)}, {"lines", lines}}));
+    }
+  }
+
+  const LogAnalysis& analysis_;
+  const LogReport& report_;
+  const Sentences& say_;
+  LogContent content_;
+};
+
+}  // namespace
+
+bool log_asks_for_a_test(const LogAnalysis& analysis) {
+  const auto has = [&](std::string_view id) { return cycles::find_finding(analysis.findings, id) != nullptr; };
+  const bool by_time = std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(),
+                                   [](const Defrost& d) { return d.cause == cycles::EndCause::time_limit; });
+  return by_time || analysis.never_stops || has("heat-without-rise") || has("rise-without-heater") ||
+         (has("no-defrost-seen") && !has("log-shorter-than-an-interval"));
+}
+
+LogContent log_content(const LogReport& report, const Sentences& say) { return LogSentences(report, say).make(); }
+
+}  // namespace ohmwright

@@ -1,0 +1,21 @@
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/log_report.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+namespace ohmwright {
+
+std::string log_page(const LogReport& report, const Sentences& say, const PageStyle& style) {
+  const LogContent content = log_content(report, say);
+  PageLayout page(style);
+  page.coloured(content.headline, log_asks_for_a_test(report.analysis) ? "\033[1;33m" : "\033[1;32m");
+  page.section(say(OHMWRIGHT_TEXT("What it says")), content.verdicts);
+  page.section(say(OHMWRIGHT_TEXT("Defrosts")), content.defrosts);
+  page.section(say(OHMWRIGHT_TEXT("Cooling")), content.cooling);
+  page.section(say(OHMWRIGHT_TEXT("What it cannot show")), content.not_shown);
+  page.section(say(OHMWRIGHT_TEXT("How it was read")), content.form);
+  page.section(say(OHMWRIGHT_TEXT("Rows that were wrong")), content.troubles);
+  page.section(say(OHMWRIGHT_TEXT("Thresholds, from the log itself")), content.thresholds);
+  return page.take();
+}
+
+}  // namespace ohmwright

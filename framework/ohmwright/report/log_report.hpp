@@ -1,0 +1,42 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <ohmwright/cycles/log_analysis.hpp>
+#include <ohmwright/cycles/reading/log_reader.hpp>
+#include <ohmwright/report/paragraph.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+namespace ohmwright {
+
+/// A log that was read to its end, with what it holds. Refers to what the caller keeps.
+struct LogReport {
+  const cycles::LogReader& reader;
+  const cycles::LogAnalysis& analysis;
+};
+
+/// What the page of a log says, in the reader's language, before it is laid out.
+struct LogContent {
+  std::string headline;
+  std::vector<std::string> verdicts;    ///< what is odd, and which part to test
+  std::vector<std::string> defrosts;    ///< one line each, the last ones
+  std::vector<std::string> cooling;     ///< compressor, doors, energy
+  std::vector<std::string> not_shown;   ///< what the log cannot show
+  std::vector<std::string> form;        ///< how it was read, and what was guessed
+  std::vector<std::string> troubles;    ///< rows that were wrong, with line numbers
+  std::vector<std::string> thresholds;  ///< by what events were told apart
+};
+
+LogContent log_content(const LogReport& report, const Sentences& say);
+
+/// The log as a page of text.
+std::string log_page(const LogReport& report, const Sentences& say, const PageStyle& style);
+
+/// For programs (schemas/log.schema.json), SI units, indented, with a final newline.
+std::string log_json(const LogReport& report);
+
+/// Whether something in the log asks for a test: it never defrosts, heats without a rise, ends by time.
+bool log_asks_for_a_test(const cycles::LogAnalysis& analysis);
+
+}  // namespace ohmwright

@@ -1,0 +1,58 @@
+#include "rules/intermittent.hpp"
+
+#include <algorithm>
+
+namespace ohmwright::wiring {
+
+namespace {
+
+enum Text : TextIndex { broken_inside, perhaps_the_probes, steady, one_reading };
+
+bool counts(const PreparedReading& reading) { return is_of_the_wire(reading); }
+
+bool all_clipped(const Scene& scene) {
+  const auto readings = scene.evidence.readings();
+  return std::all_of(readings.begin(), readings.end(),
+                     [](const PreparedReading& reading) { return !counts(reading) || is_clipped(reading); });
+}
+
+}  // namespace
+
+RuleDescriptor describe_intermittent() {
+  return {
+      "intermittent",
+      OHMWRIGHT_TEXT("Comes and goes"),
+      false,
+      can_condemn | can_be_undecided,
+      "common practice, no source: with the probes clipped on, a reading that jumps as the lead is moved is the "
+      "lead's; "
+      "apart by more than three standard uncertainties (GUM)",
+      {
+          {"broken-inside",
+           OHMWRIGHT_TEXT("With the probes clipped on, its readings jump: broken strands, a loose crimp or a tired "
+                          "contact. A good one reads the same however it is bent.")},
+          {"perhaps-the-probes",
+           OHMWRIGHT_TEXT("Its readings jump. The lead may come and go, but probes held by hand do so as well.")},
+          {"steady", OHMWRIGHT_TEXT("Not seen: its readings agree with each other.")},
+          {"one-reading", OHMWRIGHT_TEXT("Not judged: this needs two readings, of which one is taken while the lead is "
+                                         "bent.")},
+      }};
+}
+
+void judge_intermittent(const Scene& scene) {
+  if (!scene.comes_and_goes()) {
+    const auto readings = scene.evidence.readings();
+    const bool several = std::count_if(readings.begin(), readings.end(), counts) > 1;
+    scene.findings.add(intermittent, Outcome::silent, several ? steady : one_reading);
+    return;
+  }
+  const bool certain = all_clipped(scene);
+  Finding& finding = scene.findings.add(intermittent, certain ? Outcome::out_of_limits : Outcome::undecided,
+                                        certain ? broken_inside : perhaps_the_probes);
+  finding.holds_back = !certain;
+  if (!certain) return;
+  finding.meaning = ProbabilityMeaning::observed_if_within;
+  finding.probability = 0.0;
+}
+
+}  // namespace ohmwright::wiring

@@ -1,0 +1,112 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/uncertainty/fusion.hpp>
+#include <ohmwright/verdict/decision.hpp>
+
+#include "part/wiring_ratings.hpp"
+#include "rules/names.hpp"
+
+namespace ohmwright::wiring {
+
+inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == resistance; }
+inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
+inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
+inline bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
+inline bool is_clipped(const PreparedReading& reading) { return reading.state(probes) == probes_clipped; }
+inline bool shows_more_than_range(const PreparedReading& reading) {
+  return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
+}
+/// Ohms that speak of this wire alone, as far as anybody said.
+inline bool is_of_the_wire(const PreparedReading& reading) {
+  return is_ohms(reading) && !is_live(reading) && !is_in_circuit(reading);
+}
+
+/// More than any sound lead, connector or splice of a household appliance has: 10 m of 0.5 mm² are 0.4 ohm (common
+/// practice, no source) [ohm].
+inline constexpr double most_of_any_wiring = 1.0;
+
+/// The ohms from end to end, fused of all readings that speak of the wire alone.
+struct OhmsSeen {
+  Estimate excess;         ///< over the most that a good one has at the same warmth [ohm]; over 0 where that is unknown
+  double limit = 0.0;      ///< that most, at the last of the readings [ohm]
+  double doubt = 0.0;      ///< half-width of what meter and test leads leave open in the best of them [ohm]
+  bool stated_off = true;  ///< every one of them was read with an end off
+  double worst_apart = 0.0;  ///< between two of them, in standard uncertainties
+  Conformance p;
+  Outcome outcome = Outcome::undecided;
+
+  double value() const { return excess.value() + limit; }
+  /// Two wires measure their own contacts below their own doubt: such a reading condemns, it cannot clear.
+  bool drowns_in_leads() const { return doubt >= limit; }
+};
+
+/// The volts across it while its load ran, with the amperes.
+struct DropSeen {
+  const PreparedReading* reading = nullptr;
+  double volt = 0.0;  ///< without its sign
+  double ampere = 0.0;
+  Estimate excess;      ///< over what the most that a good one has would drop [V]
+  double limit = 0.0;   ///< that most [ohm]
+  double copper = 0.0;  ///< what copper of that length has by itself [ohm]; 0 where the length was not measured
+  bool less_than_copper = false;  ///< and the drop is too small for it
+  Conformance p;
+  Outcome outcome = Outcome::undecided;
+
+  double ohms() const { return volt / ampere; }
+};
+
+/// Everything that the rules of one call to `judge` share.
+struct Scene {
+  const WiringRatings* ratings;  ///< null: nothing is known of the part
+  const Evidence& evidence;
+  const JudgeSettings& settings;
+  Findings& findings;
+  std::optional<Estimate> length;  ///< as it was measured, else as it is rated [m]
+  bool length_measured = false;
+  std::optional<OhmsSeen> ohms;
+  std::optional<DropSeen> drop;
+  bool opened_and_closed = false;  ///< OL in one reading and a path in another
+
+  Scene(const WiringRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
+
+  bool knows_limit() const { return ratings != nullptr && ratings->knows_limit(length.has_value()); }
+  /// Most that a good one has, as warm as in that reading [ohm], with what length and warmth leave open. Needs
+  /// `knows_limit`.
+  Estimate limit_at(const PreparedReading& reading) const;
+  bool comes_and_goes() const { return opened_and_closed || (ohms && ohms->worst_apart > largest_disagreement); }
+
+  /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
+  static constexpr double largest_disagreement = 3.0;
+};
+
+/// Least insulation that is asked of it [ohm].
+double least_to_frame(const WiringRatings* ratings);
+
+/// The last reading of a measurand that shows a value, or null.
+const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand);
+
+/// Below this current its load does not run (common practice, no source) [A].
+inline constexpr double least_load_ampere = 0.05;
+
+/// Whether a current flowed that is more than its own doubt.
+bool has_current(const PreparedReading& reading);
+
+/// Whether the reading is a drop that can be judged: live, or fed by a supply of its own with its ends off.
+bool is_drop_under_load(const PreparedReading& reading);
+
+/// Adds a named value to a finding or an advice.
+template <class Told, class Value>
+void tell(Told& told, std::string_view name, Value value) {
+  told.arguments.push_back(FindingArgument{name, value});
+}
+
+inline AnyQuantity in_ohms(double value) { return {Dimension::resistance, value}; }
+inline AnyQuantity in_volts(double value) { return {Dimension::voltage, value}; }
+inline AnyQuantity in_amperes(double value) { return {Dimension::current, value}; }
+inline AnyQuantity in_watts(double value) { return {Dimension::power, value}; }
+
+}  // namespace ohmwright::wiring

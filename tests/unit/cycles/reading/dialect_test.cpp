@@ -1,0 +1,179 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <ohmwright/quantity/error.hpp>
+
+#include "read_log.hpp"
+
+namespace ohmwright::cycles {
+namespace {
+
+using namespace testing_support;
+using ::testing::ElementsAre;
+
+TEST(Dialect, CommaPointAndIsoTime) {
+  const ReadLog log = read_log(
+      "timestamp,coil_temperature [degC],power [W]\n"
+      "2024-03-01T12:00:00,-18.5,120.5\n"
+      "2024-03-01T12:01:00,-18.25,0\n"
+      "2024-03-01T12:02:30.5,-18,3\n");
+  EXPECT_EQ(log.dialect.separator, ',');
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0, 150.5));
+  EXPECT_DOUBLE_EQ(log.value(1, coil), 273.15 - 18.25);
+  EXPECT_EQ(log.value(0, power), 120.5);
+  EXPECT_EQ(log.troubles.total(), 0U);
+  EXPECT_EQ(log.start_second, 19783 * 86400.0 + 43200.0);
+}
+
+TEST(Dialect, SemicolonDecimalCommaDayFirstCarriageReturnsAndMark) {
+  const ReadLog log = read_log(
+      "\xEF\xBB\xBF"
+      "Datum;Uhrzeit;Verdampfer (\xC2\xB0"
+      "C);Leistung (kW)\r\n"
+      "31.01.2024;23:59:30;-18,5;0,1205\r\n"
+      "01.02.2024;00:00:30;-18,25;0,003\r\n");
+  EXPECT_EQ(log.dialect.separator, ';');
+  EXPECT_EQ(log.dialect.decimal_sign, ',');
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0));
+  EXPECT_DOUBLE_EQ(log.value(0, coil), 273.15 - 18.5);
+  EXPECT_DOUBLE_EQ(log.value(0, power), 120.5);
+  EXPECT_EQ(log.troubles.total(), 0U);
+}
+
+TEST(Dialect, TabQuotesAndAmericanDates) {
+  const ReadLog log = read_log(
+      "\"Date Time\"\t\"Freezer Temp, \xC2\xB0"
+      "F\"\t\"Battery, V\"\n"
+      "\"01/31/2024 11:59:30 PM\"\t\"-0.4\"\t\"3.1\"\n"
+      "\"02/01/2024 12:00:30 AM\"\t\"0.5\"\t\"3.1\"\n");
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0));
+  EXPECT_NEAR(log.value(0, cabinet), 273.15 - 18.0, 1e-9);
+  EXPECT_TRUE(log.says("column-not-used"));
+}
+
+TEST(Dialect, NoHeader) {
+  const ReadLog log = read_log("26/01/2012 00:00:00;0;0\n26/01/2012 00:00:01;77;75\n26/01/2012 00:00:02;75;75\n");
+  EXPECT_FALSE(log.dialect.has_header);
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 1.0, 2.0));
+  EXPECT_EQ(log.value(1, power), 77.0);
+  EXPECT_TRUE(log.asks("column-guessed"));
+}
+
+TEST(Dialect, EpochSecondsMillisecondsAndBlanks) {
+  EXPECT_THAT(read_log("1303132964 6.00\n1303132967 6.00\n1303132970 190.5\n").times(), ElementsAre(0.0, 3.0, 6.0));
+  const ReadLog log = read_log("t,power\n1700000000500,5.5\n1700000001500,6\n");
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 1.0));
+  EXPECT_EQ(log.dialect.time.writing, TimeWriting::epoch);
+}
+
+TEST(Dialect, Zones) {
+  const ReadLog log = read_log(
+      "localminute,refrigerator1\n2014-03-09 01:59:00-06,0.012\n2014-03-09 03:00:00-05,0.121\n"
+      "2014-03-09 08:01:00Z,0.122\n");
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0, 120.0));
+  EXPECT_NEAR(log.value(1, power), 121.0, 1e-9);
+  EXPECT_TRUE(log.asks("unit-guessed"));
+  EXPECT_EQ(find_finding(log.findings, "unit-guessed")->text("unit"), "kW");
+}
+
+TEST(Dialect, Elapsed) {
+  EXPECT_THAT(read_log("elapsed_min;power_w\n0;5\n0.5;6\n1;7\n").times(), ElementsAre(0.0, 30.0, 60.0));
+  EXPECT_THAT(read_log("Elapsed;Power (W)\n23:59:30;5\n24:00:30;6\n").times(), ElementsAre(0.0, 60.0));
+  const ReadLog asked = read_log("time,power\n0,5\n10,6\n20,7\n");
+  EXPECT_THAT(asked.times(), ElementsAre(0.0, 10.0, 20.0));
+  EXPECT_TRUE(asked.asks("elapsed-unit-assumed"));
+}
+
+TEST(Dialect, ColumnThatCountsRowsIsAskedAbout) {
+  EXPECT_TRUE(read_log("n,power\n0,5\n1,6\n2,7\n3,100\n").asks("time-may-count-rows"));
+}
+
+TEST(Dialect, ClockAlonePassesMidnight) {
+  const ReadLog log = read_log("time;power (W)\n23:59:00;5\n23:59:30;6\n00:00:00;7\n00:00:30;8\n");
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 30.0, 60.0, 90.0));
+  EXPECT_TRUE(log.says("time-has-no-date"));
+}
+
+TEST(Dialect, SerialDaysOfSpreadsheets) {
+  const ReadLog log = read_log("date,temp\n45352.5,-18.1\n45352.500694444,-18.2\n");
+  EXPECT_NEAR(log.times()[1], 60.0, 0.01);
+  EXPECT_TRUE(log.asks("time-is-serial-days"));
+  EXPECT_NEAR(*log.start_second, 19783 * 86400.0 + 43200.0, 1e-6);
+}
+
+TEST(Dialect, LinesBeforeTheHeader) {
+  const ReadLog log = read_log(
+      "Logger export\nSerial number: 1234\nInterval: 60 s\n\n# note\nDate,Time,T1 [degC]\n"
+      "2024-03-01,12:00:00,-18.5\n2024-03-01,12:01:00,-18.4\n");
+  EXPECT_EQ(log.dialect.first_data_line, 6U);
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0));
+  EXPECT_DOUBLE_EQ(log.value(0, cabinet), 273.15 - 18.5);
+}
+
+TEST(Dialect, UnitsInTheCells) {
+  const ReadLog log = read_log(
+      "2024-03-01 12:00:00;-18.5 \xC2\xB0"
+      "C\n2024-03-01 12:01:00;-0.4 \xC2\xB0"
+      "F\n");
+  EXPECT_DOUBLE_EQ(log.value(0, cabinet), 273.15 - 18.5);
+  EXPECT_NEAR(log.value(1, cabinet), 273.15 - 18.0, 1e-9);
+}
+
+TEST(Dialect, OrderOfDayAndMonthThatTheNextDayPutsRight) {
+  std::string text = "time;power (W)\n";
+  for (int second = 0; second < 7200; ++second) {
+    char line[40];
+    const int clock = second + 23 * 3600;
+    std::snprintf(line, sizeof line, "04/0%d/2024 %02d:%02d:%02d;100\n", clock < 86400 ? 3 : 4, clock % 86400 / 3600,
+                  clock / 60 % 60, clock % 60);
+    text += line;
+  }
+  const ReadLog log = read_log(text);
+  EXPECT_TRUE(log.asks("day-month-order-guessed"));
+  EXPECT_TRUE(log.says("day-month-order-changed"));
+  ASSERT_EQ(log.rows.size(), 7200U);
+  EXPECT_EQ(log.rows.back().time_second, 7199.0);
+  EXPECT_EQ(*log.start_second, 19816 * 86400.0 + 23 * 3600.0);  // 3 April 2024
+}
+
+TEST(Dialect, AnyPieceSizeGivesTheSame) {
+  const std::string text = "time;power (W)\r\n2024-03-01 12:00:00;100,5\r\n2024-03-01 12:00:01;101,5";
+  const ReadLog whole = read_log(text);
+  for (const std::size_t piece : {1U, 2U, 3U, 7U, 20U}) {
+    const ReadLog pieces = read_log(text, {}, piece);
+    EXPECT_EQ(pieces.times(), whole.times());
+    EXPECT_EQ(pieces.value(1, power), 101.5);
+  }
+}
+
+TEST(Dialect, NothingToRead) {
+  for (const char* text : {"", "\n\n", "time,power\n", "# only a note\n"}) {
+    const ReadLog log = read_log(text);
+    EXPECT_TRUE(log.rows.empty()) << text;
+    EXPECT_TRUE(log.says("log-has-no-rows")) << text;
+  }
+}
+
+TEST(Dialect, OneColumnNeedsAnInterval) {
+  EXPECT_THAT(
+      [] { read_log("power\n100\n101\n"); },
+      ::testing::ThrowsMessage<InputError>(
+          "no column of the log can be its time; it has \"power\"; name one (time=COLUMN), or give the interval of "
+          "its rows"));
+  LogReadingSettings settings;
+  settings.row_interval_second = 60.0;
+  const ReadLog log = read_log("power\n100\n101\n", settings);
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0));
+  EXPECT_EQ(log.value(1, power), 101.0);
+}
+
+TEST(Dialect, NothingToMeasure) {
+  EXPECT_THAT(
+      [] { read_log("time,humidity\n2024-03-01 12:00:00,44\n2024-03-01 12:01:00,45\n"); },
+      ::testing::ThrowsMessage<InputError>(
+          "no column of the log can be a temperature, a power or a current; it has \"time\", \"humidity\"; name one, "
+          "such as power=COLUMN:W"));
+}
+
+}  // namespace
+}  // namespace ohmwright::cycles

@@ -1,0 +1,45 @@
+#include <gtest/gtest.h>
+
+#include <ohmwright/verdict/decimal_slip.hpp>
+
+namespace ohmwright {
+namespace {
+
+AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
+
+Finding condemned(double measured, double lower, double upper) {
+  Finding finding;
+  finding.outcome = Outcome::out_of_limits;
+  finding.measured = ohms(measured);
+  finding.limits = {ohms(lower), ohms(upper)};
+  return finding;
+}
+
+std::optional<double> right_as(const Finding& finding) {
+  const std::optional<DecimalSlip> slip = decimal_slip({&finding, 1});
+  return slip ? std::optional(slip->right_as.value_in_si()) : std::nullopt;
+}
+
+TEST(DecimalSlip, AShiftedPointOrAForgottenK) {
+  EXPECT_EQ(right_as(condemned(1.1e3, 10e3, 12e3)), 11e3);
+  EXPECT_EQ(right_as(condemned(11.0, 10e3, 12e3)), 11e3);
+  EXPECT_EQ(right_as(condemned(11e6, 10e3, 12e3)), 11e3);
+}
+
+TEST(DecimalSlip, NotWhereNoShiftFits) {
+  EXPECT_EQ(right_as(condemned(6e3, 10e3, 12e3)), std::nullopt);
+  EXPECT_EQ(right_as(condemned(14e3, 10e3, 12e3)), std::nullopt);
+  EXPECT_EQ(right_as(condemned(0.0, 10e3, 12e3)), std::nullopt);
+}
+
+TEST(DecimalSlip, OnlyOfWhatIsCondemnedWithBothLimits) {
+  Finding undecided = condemned(1.1e3, 10e3, 12e3);
+  undecided.outcome = Outcome::undecided;
+  EXPECT_EQ(right_as(undecided), std::nullopt);
+  Finding one_sided = condemned(1.1e3, 10e3, 12e3);
+  one_sided.limits.upper.reset();
+  EXPECT_EQ(right_as(one_sided), std::nullopt);
+}
+
+}  // namespace
+}  // namespace ohmwright
