@@ -6,6 +6,7 @@
 #include <ohmwright/appliance/appliance_check.hpp>
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/appliance/file_text.hpp>
+#include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -77,9 +78,8 @@ int new_appliance(const Arguments& arguments, Environment& environment) {
   for (const std::string& note : kit.notes(answers))
     environment.err << paragraph(say(note), environment.page.width, "  - ", "    ");
   if (arguments.has("--out"))
-    environment.err << paragraph(
-        say(OHMWRIGHT_TEXT("Written. Go on with: ohmwright locate {file}"), {{"file", arguments.value("--out")}}),
-        environment.page.width);
+    environment.err << say(OHMWRIGHT_TEXT("Written. Go on with:")) << "\n  ohmwright locate "
+                    << shell_word(arguments.value("--out")) << '\n';
   return exit_done;
 }
 

@@ -19,10 +19,10 @@
 namespace ohmwright {
 namespace {
 
-using ::testing::HasSubstr;
-using ::testing::StartsWith;
 using ohmwright::testing::Ran;
 using ohmwright::testing::run_program;
+using ::testing::HasSubstr;
+using ::testing::StartsWith;
 
 std::string whole(const std::string& path) {
   const std::ifstream file(path);
@@ -48,8 +48,7 @@ class ApplianceVerb : public ::testing::Test {
  protected:
   ApplianceVerb() : folder_("/tmp/ohmwright-appliance-verb-" + std::to_string(::getpid())) {
     std::filesystem::create_directory(folder_);
-    std::filesystem::copy_file(OHMWRIGHT_SOURCE_DIR
-                               "/framework/ohmwright/appliance/appliances/vented-dryer-230v.json",
+    std::filesystem::copy_file(OHMWRIGHT_SOURCE_DIR "/framework/ohmwright/appliance/appliances/vented-dryer-230v.json",
                                file(), std::filesystem::copy_options::overwrite_existing);
   }
   ~ApplianceVerb() override { std::filesystem::remove_all(folder_); }
@@ -76,8 +75,9 @@ TEST_F(ApplianceVerb, ListsWhatIsShipped) {
 TEST_F(ApplianceVerb, ShowsAnApplianceSafetyFirst) {
   const Ran ran = appliance({"show", "vented-dryer-230v"});
   EXPECT_EQ(ran.exit_code, 0);
-  EXPECT_THAT(ran.out, StartsWith("Vented clothes dryer, mechanical timer, 230 V (vented-dryer-230v)\n"
-                                  "  Unplug it, keep the plug in sight and prove it dead before any cover comes\n  off."));
+  EXPECT_THAT(ran.out,
+              StartsWith("Vented clothes dryer, mechanical timer, 230 V (vented-dryer-230v)\n"
+                         "  Unplug it, keep the plug in sight and prove it dead before any cover comes\n  off."));
   EXPECT_THAT(ran.out, HasSubstr("  - heater: Heater, heater heater-2kw-230v; lead-1 at C, lead-2 at N, frame at\n"
                                  "    PE; behind: back panel\n"));
   EXPECT_THAT(ran.out, HasSubstr("  - heat-wire: Heat wire at the timer to neutral, knob at off (ohms, 2 min;\n"
@@ -120,7 +120,7 @@ TEST_F(ApplianceVerb, ChecksAFileThatIsToBeMended) {
 
 TEST_F(ApplianceVerb, GivesFindingsToPrograms) {
   change(R"({"lead-1": "C", "lead-2": "N", "frame": "PE"})", R"({"lead-1": "c", "lead-2": "N", "frame": "PE"})");
-  change(R"("from": "MT", "to": "PE")", R"("from": "MT", "to": "MT")");
+  change("\"from\": \"MT\",\n      \"to\": \"PE\"", R"("from": "MT", "to": "MT")");
   const Ran ran = appliance({"check", file(), "--format", "json"});
   EXPECT_EQ(ran.exit_code, 1);
   const Schema schema(whole(OHMWRIGHT_SOURCE_DIR "/schemas/appliance-check.schema.json"), "the schema");
@@ -135,7 +135,7 @@ TEST_F(ApplianceVerb, GivesFindingsToPrograms) {
 TEST_F(ApplianceVerb, TellsOfABadFileWithItsPlaces) {
   change(R"("zone": "outlet",)", R"("zone": "outled",)");
   EXPECT_EQ(refusal({"check", file()}),
-            "ohmwright: " + file() + ":21: /parts/0/zone: there is no zone \"outled\"; did you mean \"outlet\"?\n");
+            "ohmwright: " + file() + ":23: /parts/0/zone: there is no zone \"outled\"; did you mean \"outlet\"?\n");
 }
 
 TEST_F(ApplianceVerb, DrawsTheCircuitWithMarks) {
@@ -164,7 +164,8 @@ TEST_F(ApplianceVerb, MakesAFileFromDigits) {
                                   "  3  don't know\n> \nWhat starts a defrost?\n"));
   EXPECT_THAT(ran.err, HasSubstr("> Type a digit from 1 to 3.\n> "));
   EXPECT_THAT(ran.err, HasSubstr("  - The refrigerant is not known: treat it as flammable.\n"
-                                 "Written. Go on with: ohmwright locate " + made + "\n"));
+                                 "Written. Go on with:\n  ohmwright locate " +
+                                 made + "\n"));
   EXPECT_EQ(appliance({"check", made}).exit_code, 0);
   EXPECT_THAT(whole(made), HasSubstr("\"ratings\": \"cam-timer-120v\""));
   // The same for a script, which answers beforehand.
@@ -194,12 +195,13 @@ TEST_F(ApplianceVerb, LeavesTheFileAsItWasWhenAnAdditionIsWrong) {
 }
 
 TEST_F(ApplianceVerb, RefusesWhatItCannotDo) {
-  EXPECT_EQ(refusal({"shoe"}), "ohmwright: appliance cannot \"shoe\"; did you mean \"show\"?; it can: list, show, "
-                               "check, draw, new, add\n");
-  EXPECT_EQ(refusal({"show"}), "ohmwright: missing: APPLIANCE; ohmwright appliance show takes the name of a shipped "
-                               "one (ohmwright appliance list) or a file\n");
-  EXPECT_EQ(refusal({"list", "all"}),
-            "ohmwright: one word too many: \"all\"; ohmwright appliance list takes none\n");
+  EXPECT_EQ(refusal({"shoe"}),
+            "ohmwright: appliance cannot \"shoe\"; did you mean \"show\"?; it can: list, show, "
+            "check, draw, new, add\n");
+  EXPECT_EQ(refusal({"show"}),
+            "ohmwright: missing: APPLIANCE; ohmwright appliance show takes the name of a shipped "
+            "one (ohmwright appliance list) or a file\n");
+  EXPECT_EQ(refusal({"list", "all"}), "ohmwright: one word too many: \"all\"; ohmwright appliance list takes none\n");
   EXPECT_EQ(refusal({"check", "vented-dryer-230v", "--format", "svg"}),
             "ohmwright: appliance check has the formats text, json, got \"svg\"\n");
   EXPECT_EQ(refusal({"check", "vented-dryer-230v", "--mark", "heater=1"}),
@@ -216,8 +218,9 @@ TEST_F(ApplianceVerb, RefusesWhatItCannotDo) {
   EXPECT_EQ(refusal({"add", "vented-dryer-230v", "--splice", "heater.lead-1"}),
             "ohmwright: appliance add takes a file of your own, got \"vented-dryer-230v\"; make one with: ohmwright "
             "appliance new --out FILE.json\n");
-  EXPECT_EQ(refusal({"add", file()}), "ohmwright: appliance add takes one of --part ID=KIND --between NODE,NODE and "
-                                      "--splice PART.TERMINAL\n");
+  EXPECT_EQ(refusal({"add", file()}),
+            "ohmwright: appliance add takes one of --part ID=KIND --between NODE,NODE and "
+            "--splice PART.TERMINAL\n");
   EXPECT_EQ(refusal({"add", file(), "--part", "lamp=heater"}),
             "ohmwright: a part needs --between NODE,NODE: where its terminals are connected\n");
 }

@@ -28,11 +28,13 @@ std::vector<LooseEnd> loose_ends(const Appliance& appliance) {
   return ends;
 }
 
+/// Whether somebody probes there: at the node, or at the terminal while it is off, as at a plug that was pulled.
 bool is_probed(const Appliance& appliance, const LooseEnd& end) {
-  const auto is_there = [&](const ProbePlace& place) {
-    return place.node == end.node || place.terminal == end.terminal;
-  };
   return std::any_of(appliance.test_points.begin(), appliance.test_points.end(), [&](const TestPoint& point) {
+    const bool is_off = std::find(point.lifted.begin(), point.lifted.end(), end.terminal) != point.lifted.end();
+    const auto is_there = [&](const ProbePlace& place) {
+      return place.node == end.node || (is_off && place.terminal == end.terminal);
+    };
     return is_there(point.from) || (point.probe != Probe::amperes && is_there(point.to));
   });
 }

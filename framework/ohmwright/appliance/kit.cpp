@@ -65,6 +65,7 @@ class Filling {
   }
 
   bool holds(const ValueNode& conditions) const {
+    if (conditions.members() == nullptr) return false;
     return std::all_of(conditions.members()->begin(), conditions.members()->end(), [this](const auto& condition) {
       const auto answer = built_.find(condition.first);
       const ValueNode::Array* accepted = condition.second.array();

@@ -43,6 +43,8 @@ TEST(ApplianceCheck, FindsANodeThatIsWrittenInAnotherWay) {
   EXPECT_THAT(wrong_in(fan_heater_with(R"("lead-1": "B", "lead-2": "N")", R"("lead-1": "b", "lead-2": "N")")),
               ElementsAre("Node B: only link.lead-2 is there, and no test point. Is a part missing, or its node "
                           "written in another way elsewhere?",
+                          "Node b: only heater.lead-1 is there, and no test point. Is a part missing, or its node "
+                          "written in another way elsewhere?",
                           "Test point amperes: no current can pass the clamp, whatever is at fault.",
                           "Part link: no test point shows any fault of it. Add one at its terminals."));
 }
