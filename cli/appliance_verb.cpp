@@ -4,6 +4,7 @@
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/named_file.hpp>
+#include <ohmwright/locate/separation.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -85,9 +86,19 @@ int show(const Arguments& arguments, Environment& environment) {
   return exit_done;
 }
 
+/// What connections tell, and, of a file that is not to be mended first, what the values of its network tell.
+std::vector<ApplianceFinding> all_findings(const Appliance& appliance, const Meter& meter) {
+  std::vector<ApplianceFinding> findings = check_appliance(appliance);
+  if (std::any_of(findings.begin(), findings.end(), [](const ApplianceFinding& one) { return is_wrong(one.form); }))
+    return findings;
+  for (const ApplianceFinding& finding : locate::never_told_apart(appliance, meter))
+    if (std::find(findings.begin(), findings.end(), finding) == findings.end()) findings.push_back(finding);
+  return findings;
+}
+
 int check(const Arguments& arguments, Environment& environment) {
   const Appliance appliance = open_appliance(environment, arguments.operands[1]);
-  const std::vector<ApplianceFinding> findings = check_appliance(appliance);
+  const std::vector<ApplianceFinding> findings = all_findings(appliance, chosen_meter(environment, ""));
   const Sentences say{UnitPreferences{}};
   deliver(arguments.value("--format", "text") == "json" ? findings_json(appliance, findings, say)
                                                         : findings_page(appliance, findings, say, environment.page),
