@@ -4,7 +4,6 @@
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/named_file.hpp>
-#include <ohmwright/locate/separation.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -16,6 +15,7 @@
 #include "appliance_add.hpp"
 #include "appliance_files.hpp"
 #include "appliance_new.hpp"
+#include "appliance_separation.hpp"
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
 #include "output.hpp"
@@ -91,7 +91,7 @@ std::vector<ApplianceFinding> all_findings(const Appliance& appliance, const Met
   std::vector<ApplianceFinding> findings = check_appliance(appliance);
   if (std::any_of(findings.begin(), findings.end(), [](const ApplianceFinding& one) { return is_wrong(one.form); }))
     return findings;
-  for (const ApplianceFinding& finding : locate::never_told_apart(appliance, meter))
+  for (const ApplianceFinding& finding : never_told_apart(appliance, meter))
     if (std::find(findings.begin(), findings.end(), finding) == findings.end()) findings.push_back(finding);
   return findings;
 }

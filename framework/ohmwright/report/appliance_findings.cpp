@@ -119,7 +119,8 @@ std::string findings_page(const Appliance& appliance, std::span<const ApplianceF
                            : say(OHMWRIGHT_TEXT("{title}: mend the file."), {title}));
   const auto section = [&page](const std::string& heading, const std::vector<std::string>& lines) {
     if (lines.empty()) return;
-    page.long_heading(heading);
+    page.blank_line();
+    page.coloured(heading, "\033[1m");  // it may be longer than a line
     for (const std::string& line : lines) page.item(line);
   };
   section(say(OHMWRIGHT_TEXT("Wrong")), wrong);

@@ -11,7 +11,8 @@ std::string appliance_page(const Appliance& appliance, const Sentences& say, con
   page.block(content.headline);
   for (const std::string& line : content.introduction) page.block(line, "  ");
   for (const ApplianceSection& section : content.sections) {
-    page.long_heading(section.title);
+    page.blank_line();
+    page.coloured(section.title, "\033[1m");  // a heading that may be longer than a line
     for (const std::string& line : section.lines) page.item(line);
   }
   return page.take();

@@ -16,11 +16,6 @@ class PageLayout {
   /// A blank line and a heading.
   void heading(std::string_view text);
   void item(std::string_view text) { page_ += paragraph(text, width_, "  - ", "    "); }
-  /// A heading that may be longer than a line.
-  void long_heading(std::string_view text) {
-    blank_line();
-    coloured(text, "\033[1m");
-  }
   /// A heading and its items; nothing for no item.
   void section(std::string_view title, const std::vector<std::string>& lines);
   void block(std::string_view text, std::string_view indent = "") { page_ += paragraph(text, width_, indent, indent); }

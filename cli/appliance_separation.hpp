@@ -5,7 +5,7 @@
 #include <ohmwright/appliance/appliance_check.hpp>
 #include <ohmwright/component/meter.hpp>
 
-namespace ohmwright::locate {
+namespace ohmwright::cli {
 
 /// What no reading that the appliance's file allows can tell, by the values of its network: faults that read as if
 /// nothing were wrong (`unseen_fault`), and pairs of faults that read alike at every test point after every set-up
@@ -15,4 +15,4 @@ namespace ohmwright::locate {
 /// (total variation below 0.1), each as far as its kind says it may go, parts within their tolerances.
 std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const Meter& meter);
 
-}  // namespace ohmwright::locate
+}  // namespace ohmwright::cli

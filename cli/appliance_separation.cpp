@@ -1,15 +1,23 @@
+#include "appliance_separation.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include <ohmwright/locate/prober.hpp>
-#include <ohmwright/locate/separation.hpp>
 #include <ohmwright/locate/site.hpp>
 #include <ohmwright/locate/work.hpp>
 
-namespace ohmwright::locate {
+namespace ohmwright::cli {
 
 namespace {
+
+using locate::Candidate;
+using locate::FaultList;
+using locate::Instance;
+using locate::Measurement;
+using locate::PredictedOutcome;
+using locate::Prober;
 
 /// Cells on a probe's scale: 5 % of the reading where the scale is logarithmic.
 constexpr double cell_width = 0.05;
@@ -77,7 +85,7 @@ std::vector<Measurement> allowed_measurements(const Appliance& appliance) {
   for (std::size_t point = 0; point < appliance.test_points.size(); ++point) {
     measurements.push_back({point, std::nullopt});
     for (std::size_t set_up = 0; set_up < appliance.set_ups.size(); ++set_up)
-      if (const Measurement after{point, set_up}; is_possible(appliance, after)) measurements.push_back(after);
+      if (const Measurement after{point, set_up}; locate::is_possible(appliance, after)) measurements.push_back(after);
   }
   // Ohms first: they take less arithmetic and part most.
   std::stable_partition(measurements.begin(), measurements.end(), [&](const Measurement& measurement) {
@@ -130,10 +138,10 @@ std::vector<Candidate> single_faults(const FaultList& faults) {
 
 std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const Meter& meter) {
   using Form = ApplianceFinding::Form;
-  PriorSettings one_fault;
+  locate::PriorSettings one_fault;
   one_fault.most_faults = 1;
   const FaultList faults(appliance, one_fault);
-  Prober prober(faults, site_as_found(appliance), meter, {});
+  Prober prober(faults, locate::site_as_found(appliance), meter, {});
   const std::vector<Candidate> candidates = single_faults(faults);
   Alikeness alikeness(candidates.size());
   for (const Measurement& measurement : allowed_measurements(appliance))
@@ -156,4 +164,4 @@ std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const
   return findings;
 }
 
-}  // namespace ohmwright::locate
+}  // namespace ohmwright::cli
