@@ -11,8 +11,8 @@ namespace ohmwright::cycles {
 
 namespace {
 
-/// Samples that are searched at once: fifteen days of ten seconds, some 8 MiB.
-constexpr std::size_t window_samples = 131'072;
+/// Samples that are searched at once: a fortnight of twenty seconds, some 4 MiB.
+constexpr std::size_t window_samples = 65'536;
 /// What begins less than this before a window's end is left to the next window, which sees it whole.
 constexpr double left_to_next_second = 6.0 * 3600.0;
 /// What the next window sees again before the first event that it tells.
@@ -41,6 +41,7 @@ struct LogAnalyser::Work {
   double hidden_second = 0.0;
   double observed_second = 0.0;
   double last_run_end = -1.0;
+  double sample_spacing_second = 0.0;
   std::vector<double> spacings;
   bool any_levels = false;
   bool always_on = true;
@@ -68,7 +69,7 @@ LogAnalysis LogAnalyser::finish() {
   Work& work = *work_;
   work.sampler.finish(work.samples);
   if (!work.samples.empty()) work.search(true);
-  tell_end_causes(work.ratings, work.result.coverage.spacing_second, work.result.defrosts);
+  tell_end_causes(work.ratings, work.sample_spacing_second, work.result.defrosts);
   work.set_intervals();
   work.say();
   return std::move(work.result);
@@ -92,6 +93,7 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
   result.has_load = result.has_load || !window.load.empty();
   result.load_is_current = window.load_is_current;
   any_temperature = any_temperature || !window.coil.empty() || !window.cabinet.empty();
+  sample_spacing_second = window.spacing_second;
   result.thresholds = events.thresholds;
   result.coverage.gap_limit_second = window.gap_limit_second;
   cover(window, until);
@@ -134,7 +136,7 @@ void LogAnalyser::Work::cover(const Window& window, double until) {
   LogCoverage& coverage = result.coverage;
   std::vector<double> row_spacings;
   for (std::size_t i = 0; i < samples.size(); ++i) {
-    if (samples[i].rows > 1 && samples[i].last_second > samples[i].first_second)
+    if (i % 16 == 0 && samples[i].rows > 1 && samples[i].last_second > samples[i].first_second)
       row_spacings.push_back((samples[i].last_second - samples[i].first_second) / (samples[i].rows - 1));
     if (window.start[i] < told_up_to || window.start[i] >= until) continue;
     observed_second += window.width[i];
@@ -149,7 +151,7 @@ void LogAnalyser::Work::cover(const Window& window, double until) {
     if (gap.second >= shortest_defrost_second) hidden_second += gap.second;
     if (gaps.size() < LogAnalysis::most_runs) gaps.push_back(gap);
   }
-  const bool dense = row_spacings.size() * 2 > samples.size();
+  const bool dense = row_spacings.size() * 32 > samples.size();
   coverage.spacing_second = dense ? median_of(std::move(row_spacings)) : window.spacing_second;
   coverage.missing_rows = static_cast<std::uint64_t>(coverage.gap_second / std::max(coverage.spacing_second, 0.1));
 }
@@ -217,8 +219,13 @@ void LogAnalyser::Work::say() {
   if (result.load_is_current) findings.push_back({"current-without-line-voltage"});
   if (!any_temperature) findings.push_back({"no-temperature-in-log"});
   // No compressor may run for so short a time: the column of time may count something else than seconds.
-  if (result.run_count >= 5 && result.typical_run_second && *result.typical_run_second < 120.0)
-    findings.push_back({"time-step-implausible", {{"typical_run_second", *result.typical_run_second}}, true});
+  const bool runs_are_short = result.run_count >= 5 && result.typical_run_second && *result.typical_run_second < 120.0;
+  const bool pulses_only = result.short_pulses > 20 && result.short_pulses > 3 * result.run_count;
+  if (runs_are_short || pulses_only)
+    findings.push_back({"time-step-implausible",
+                        {{"typical_run_second", result.typical_run_second.value_or(0.0)},
+                         {"short_pulses", static_cast<double>(result.short_pulses)}},
+                        true});
   if (weighed)
     findings.push_back({"melting-share-assumed",
                         {{"share", ratings.melting_share}, {"uncertainty", ratings.melting_share_uncertainty}}});

@@ -125,7 +125,7 @@ struct LogAnalysis {
   std::optional<double> typical_run_second;  ///< median
   std::optional<double> typical_pause_second;
   bool never_stops = false;        ///< but for defrosts
-  std::uint64_t short_pulses = 0;  ///< loads like the compressor's of less than a minute: attempts to start, lamps
+  std::uint64_t short_pulses = 0;  ///< runs and pauses of less than a minute: attempts to start, lamps; not among `runs`
   std::vector<Defrost> defrosts;
   std::uint64_t defrost_count = 0;
   std::vector<DoorOpening> doors;

@@ -24,7 +24,7 @@ std::optional<LogQuantity> log_quantity_named(std::string_view name) {
   return std::nullopt;
 }
 
-Dimension dimension_of(LogQuantity quantity) {
+Dimension measured_dimension(LogQuantity quantity) {
   switch (quantity) {
     case LogQuantity::power:
       return Dimension::power;

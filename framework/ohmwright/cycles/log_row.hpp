@@ -21,7 +21,7 @@ inline constexpr std::array<LogQuantity, log_quantity_count> log_quantities{
 /// "coil_temperature", "cabinet_temperature", "power", "current": the words of options and files.
 std::string_view name_of(LogQuantity quantity);
 std::optional<LogQuantity> log_quantity_named(std::string_view name);
-Dimension dimension_of(LogQuantity quantity);
+Dimension measured_dimension(LogQuantity quantity);
 
 constexpr std::size_t index_of(LogQuantity quantity) { return static_cast<std::size_t>(quantity); }
 

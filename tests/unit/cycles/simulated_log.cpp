@@ -42,7 +42,7 @@ class Appliance {
 
   void enter(State state, double second, double lasts) {
     if (state == State::runs && state_ != State::runs) {
-      ++starts;
+      if (second >= 0.0) ++starts;
       started_ = second;
     }
     state_ = state;
@@ -104,7 +104,7 @@ class Appliance {
     if (plan_.has_doors && second >= next_door_) {
       if (state_ != State::heats && state_ != State::drips) {
         door_left_ = between(stream_, 15.0, 60.0);
-        doors.push_back(second);
+        if (second >= 0.0) doors.push_back(second);
       }
       next_door_ = second + between(stream_, 1200.0, 4.0 * 3600.0);
     }
@@ -126,13 +126,13 @@ class Appliance {
         shown_speed_ += (speed_ - shown_speed_) / 60.0;
         level *= shown_speed_;
       } else {
-        level *= 1.0 + 0.12 * std::exp(-(second - started_) / 400.0);
+        level *= 1.0 + plan_.droop * std::exp(-(second - started_) / 400.0);
         if (second - started_ < 2.0) level += plan_.inrush_watt;
       }
       power += level;
     }
-    if (state_ == State::heats) power += plan_.heater_watt;
-    if (door_left_ > 0.0) power += 15.0;
+    if (state_ == State::heats) power += heater_power(second - defrosts.back().start_second);
+    if (door_left_ > 0.0) power += plan_.lamp_watt;
     if (plan_.has_ice_maker) {
       if (second >= next_ice_) {
         ice_left_ = between(stream_, 120.0, 300.0);
@@ -145,10 +145,16 @@ class Appliance {
     }
   }
 
+  double heater_power(double heated_second) const {
+    if (plan_.pulse_second > 0.0 && std::fmod(heated_second, 180.0) > 180.0 - plan_.pulse_second) return 0.0;
+    const double cold = 1.0 + 0.06 * std::exp(-heated_second / 60.0);  // a cold element draws somewhat more
+    return plan_.heater_watt * cold * (heated_second > 300.0 ? plan_.second_step : 1.0);
+  }
+
   const SimulatedPlan& plan_;
   ReproducibleStream& stream_;
   State state_ = State::stands;
-  double until_ = 0.0;
+  double until_ = -21600.0;
   double next_defrost_;
   double started_ = 0.0;
   double melt_left_ = 0.0;
@@ -193,8 +199,12 @@ SimulatedPlan plan_from_seed(std::uint64_t seed) {
   plan.is_inverter = happens(stream, 0.35);
   plan.running_watt = between(stream, 70.0, 140.0);
   plan.never_stops = happens(stream, plan.is_inverter ? 0.3 : 0.08);
+  plan.droop = between(stream, 0.0, 0.35);
+  plan.lamp_watt = between(stream, 2.0, 60.0);
+  if (happens(stream, 0.12)) plan.second_step = between(stream, 0.55, 0.9);
+  if (happens(stream, 0.08)) plan.pulse_second = between(stream, 20.0, 60.0);
   plan.inrush_watt = happens(stream, 0.5) ? between(stream, 300.0, 1400.0) : 0.0;
-  plan.heater_watt = std::max(between(stream, 185.0, 470.0), 1.3 * plan.running_watt);
+  plan.heater_watt = std::max(between(stream, 185.0, 470.0), 1.3 * plan.running_watt * (1.0 + 0.4 * plan.droop) / plan.second_step);
   plan.has_ice_maker = plan.has_power && happens(stream, 0.25);
   plan.period_second = between(stream, 1500.0, 5400.0);
   plan.duty = between(stream, 0.25, 0.75);
@@ -227,8 +237,10 @@ SimulatedLog simulate(const SimulatedPlan& plan, std::uint64_t seed) {
   double count = 0.0;
   double gap_until = -1.0;
   std::vector<std::pair<double, double>> gaps;
-  for (double second = 0.0; second < end; second += 1.0) {
+  // It has cooled for some hours when the logger starts.
+  for (double second = -21600.0; second < end; second += 1.0) {
     appliance.step(second);
+    if (second < 0.0) continue;
     sum += appliance.power;
     sum_coil += appliance.coil;
     sum_cabinet += appliance.cabinet;

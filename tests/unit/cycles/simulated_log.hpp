@@ -27,6 +27,10 @@ struct SimulatedPlan {
   double running_watt = 120.0;
   bool is_inverter = false;  ///< speed, and so power, wanders
   bool never_stops = false;
+  double droop = 0.12;            ///< share by which a start draws more, over some minutes
+  double lamp_watt = 15.0;
+  double second_step = 1.0;       ///< share of the heater's power once it has heated for five minutes
+  double pulse_second = 0.0;      ///< a heater that pauses for as long every three minutes
   double inrush_watt = 0.0;  ///< for a second or two at each start
   double heater_watt = 350.0;
   bool has_ice_maker = false;  ///< its heater draws for some minutes every hour or two

@@ -42,16 +42,6 @@ constexpr std::array words{
     Word{"kitchen", Meaning::other, true},
     Word{"acceleration", Meaning::other, false},
     Word{"setpoint", Meaning::other, false},
-    Word{"coil", Meaning::coil, false},
-    Word{"evap", Meaning::coil, false},
-    Word{"verdampfer", Meaning::coil, false},
-    Word{"defrost", Meaning::coil, false},
-    Word{"cabinet", Meaning::cabinet, false},
-    Word{"freezer", Meaning::cabinet, false},
-    Word{"fridge", Meaning::cabinet, false},
-    Word{"compartment", Meaning::cabinet, false},
-    Word{"interior", Meaning::cabinet, false},
-    Word{"air", Meaning::cabinet, true},
     Word{"current", Meaning::current, false},
     Word{"amp", Meaning::current, false},
     Word{"strom", Meaning::current, true},
@@ -68,9 +58,19 @@ constexpr std::array words{
     Word{"load", Meaning::power, true},
     Word{"use", Meaning::power, true},
     Word{"usage", Meaning::power, true},
-    Word{"refrigerator", Meaning::power, false},
+    Word{"coil", Meaning::coil, false},
+    Word{"evap", Meaning::coil, false},
+    Word{"verdampfer", Meaning::coil, false},
+    Word{"defrost", Meaning::coil, false},
+    Word{"cabinet", Meaning::cabinet, false},
+    Word{"freezer", Meaning::cabinet, false},
+    Word{"fridge", Meaning::cabinet, false},
+    Word{"compartment", Meaning::cabinet, false},
+    Word{"interior", Meaning::cabinet, false},
+    Word{"air", Meaning::cabinet, true},
     Word{"temp", Meaning::temperature, false},
     Word{"temperatur", Meaning::temperature, false},
+    Word{"refrigerator", Meaning::power, false},
     Word{"timestamp", Meaning::time, false},
     Word{"datetime", Meaning::time, false},
     Word{"unix", Meaning::time, false},
@@ -143,6 +143,10 @@ ColumnWords words_of(std::string_view header) {
     for (const std::string& part : parts)
       if (result.meaning == Meaning::unknown && (word.is_whole ? part == word.start : part.starts_with(word.start)))
         result.meaning = word.meaning;
+  // "Current temperature" is no current.
+  const bool has_temperature =
+      std::any_of(parts.begin(), parts.end(), [](const std::string& part) { return part.starts_with("temp"); });
+  if (result.meaning == Meaning::current && has_temperature) result.meaning = Meaning::temperature;
   // "T2", "P1", "Temp1": a letter and a number.
   if (result.meaning == Meaning::unknown && parts.size() == 1 && parts[0].size() == 2 && parts[0][1] >= '0' &&
       parts[0][1] <= '9') {
@@ -155,14 +159,14 @@ ColumnWords words_of(std::string_view header) {
 
 std::optional<Unit> unit_in_header(const ColumnWords& header, LogQuantity quantity) {
   if (header.unit_text.empty()) return std::nullopt;
-  if (const std::optional<Unit> unit = Unit::named(header.unit_text, dimension_of(quantity))) return unit;
+  if (const std::optional<Unit> unit = Unit::named(header.unit_text, measured_dimension(quantity))) return unit;
   // Names of columns are often written small: "power_kw".
   const std::string lower = lower_case(header.unit_text);
   if (quantity == LogQuantity::power && lower == "kw") return Unit::named("kW", Dimension::power);
   if (quantity == LogQuantity::power && lower == "w") return Unit::named("W", Dimension::power);
   if (quantity == LogQuantity::current && lower == "ma") return Unit::named("mA", Dimension::current);
   if (quantity == LogQuantity::current && lower == "a") return Unit::named("A", Dimension::current);
-  if (dimension_of(quantity) == Dimension::temperature && lower == "f")
+  if (measured_dimension(quantity) == Dimension::temperature && lower == "f")
     return Unit::named("degF", Dimension::temperature);
   return std::nullopt;
 }

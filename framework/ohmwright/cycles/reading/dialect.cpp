@@ -46,11 +46,11 @@ std::size_t column_named(const HeadTable& table, const std::string& name) {
 }
 
 Unit unit_named(const ColumnChoice& choice, LogQuantity quantity) {
-  if (const std::optional<Unit> unit = Unit::named(choice.unit, dimension_of(quantity))) return *unit;
+  if (const std::optional<Unit> unit = Unit::named(choice.unit, measured_dimension(quantity))) return *unit;
   std::vector<std::string> symbols;
-  for (const Unit unit : Unit::all_of(dimension_of(quantity))) symbols.push_back(unit.symbol());
+  for (const Unit unit : Unit::all_of(measured_dimension(quantity))) symbols.push_back(unit.symbol());
   throw InputError(ohmwright::quoted(choice.unit) + " for the column " + ohmwright::quoted(choice.column) +
-                   " is no unit of " + std::string(phrase_of(dimension_of(quantity))) +
+                   " is no unit of " + std::string(phrase_of(measured_dimension(quantity))) +
                    did_you_mean(choice.unit, symbols));
 }
 

@@ -111,7 +111,8 @@ void LogReader::take_line(const char* begin, const char* end) {
   if (begin == end || *begin == '#') return;
   if (begin[*begin == '"' ? 1 : 0] == header_byte_ && is_header_again({begin, static_cast<std::size_t>(end - begin)}))
     return troubles_.add(LogTrouble::repeated_header, lines_.line());
-  LogRow row;
+  LogRow& row = block_[filled_];
+  row.value.fill(LogRow::none);
   has_second_ = false;
   const char* text = begin;
   const std::size_t columns = plan_.size();
@@ -133,7 +134,7 @@ void LogReader::take_line(const char* begin, const char* end) {
   ++data_lines_;
   if (!has_second_) read_time_texts();
   if (has_second_)
-    place_row(row);
+    place_row();
   else
     troubles_.add(LogTrouble::unreadable_time, lines_.line());
   if (lines_.took_away_a_line()) troubles_.add(LogTrouble::line_too_long, lines_.line() - 1);
@@ -202,7 +203,7 @@ void LogReader::take_value_text(ColumnPlan& plan, std::string_view cell, LogRow&
   const LogQuantity quantity = log_quantities[plan.quantity];
   if (number && number->rest.empty()) return take_value(plan, number->value, row);
   if (number) {  // "-18.3 degC": the cell's own unit counts
-    if (const std::optional<Unit> unit = Unit::named(number->rest, dimension_of(quantity)))
+    if (const std::optional<Unit> unit = Unit::named(number->rest, measured_dimension(quantity)))
       return take_value(plan, (unit->to_si(number->value) - plan.at_zero) / plan.factor, row);
   }
   troubles_.add(LogTrouble::unreadable_value, lines_.line());
@@ -222,7 +223,7 @@ inline void LogReader::take_value(ColumnPlan& plan, double number, LogRow& row) 
 double LogReader::odd_value(const ColumnPlan& plan, double number, double value) {
   const LogQuantity quantity = log_quantities[plan.quantity];
   const bool is_possible = value >= plan.least && value <= plan.most;
-  if (dimension_of(quantity) == Dimension::temperature) {
+  if (measured_dimension(quantity) == Dimension::temperature) {
     // Faster than 8 K and 9 K/min no sensor on a coil or in air can change (common practice, no source).
     const double passed_second = has_second_ && clock_.any() ? std::max(0.0, second_ - clock_.last_second()) : 1e9;
     const bool too_fast = std::abs(value - plan.last) > plan.largest_step + 0.15 * passed_second;
@@ -267,30 +268,26 @@ void LogReader::read_time_texts() {
   second_ = second.value_or(0.0);
 }
 
-void LogReader::place_row(LogRow& row) {
+void LogReader::place_row() {
   if (held_) settle_held_row();
-  switch (clock_.take(second_, row.time_second)) {
-    case RowClock::Place::follows:
-      return give(row);
-    case RowClock::Place::repeats:
-      troubles_.add(LogTrouble::repeated_time, lines_.line());
-      return give(row);
-    case RowClock::Place::set_back:
-      troubles_.add(LogTrouble::clock_set_back, lines_.line());
-      return give(row);
-    case RowClock::Place::precedes:
-      return troubles_.add(LogTrouble::out_of_order, lines_.line());
-    case RowClock::Place::leaps:
-      held_ = HeldRow{row, second_, lines_.line()};
-      return;
+  switch (clock_.take(second_, block_[filled_].time_second)) {
+    case RowClock::Place::follows: break;
+    case RowClock::Place::repeats: troubles_.add(LogTrouble::repeated_time, lines_.line()); break;
+    case RowClock::Place::set_back: troubles_.add(LogTrouble::clock_set_back, lines_.line()); break;
+    case RowClock::Place::precedes: return troubles_.add(LogTrouble::out_of_order, lines_.line());
+    case RowClock::Place::leaps: held_ = HeldRow{block_[filled_], second_, lines_.line()}; return;
   }
+  ++filled_;
+  ++rows_;
 }
 
 /// A row that leapt ahead was right when the next one follows it, and had a false time when the next one does not.
 void LogReader::settle_held_row() {
   if (second_ >= held_->second) {
     held_->row.time_second = clock_.accept_leap(held_->second);
+    const LogRow now = block_[filled_];  // the row at hand comes after it
     give(held_->row);
+    block_[filled_] = now;
   } else {
     troubles_.add(LogTrouble::out_of_order, held_->line);
   }

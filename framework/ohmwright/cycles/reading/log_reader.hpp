@@ -70,8 +70,10 @@ class LogReader {
   void take_value(ColumnPlan& plan, double number, LogRow& row);
   double odd_value(const ColumnPlan& plan, double number, double value);
   void read_time_texts();
-  void place_row(LogRow& row);
+  /// Keeps the row that stands next in the block, or not.
+  void place_row();
   void settle_held_row();
+  /// A row that was made outside the block.
   void give(const LogRow& row) {
     block_[filled_++] = row;
     ++rows_;

@@ -34,8 +34,9 @@ inline const char* plain_number(const char* text, char decimal_sign, double& val
     digits += behind_point;
   }
   if (digits == 0 || digits > 15) return nullptr;
-  const double magnitude = static_cast<double>(whole) / detail::powers_of_ten[static_cast<std::size_t>(behind_point)];
-  value = negative ? -magnitude : magnitude;
+  // Signed without a branch: the signs of a temperature's values come in no order.
+  const double sign = 1.0 - 2.0 * static_cast<double>(negative);
+  value = sign * static_cast<double>(whole) / detail::powers_of_ten[static_cast<std::size_t>(behind_point)];
   return text;
 }
 

@@ -62,7 +62,7 @@ struct GuessedUnit {
 };
 
 GuessedUnit unit_from_values(LogQuantity quantity, const Values& values) {
-  const Dimension dimension = dimension_of(quantity);
+  const Dimension dimension = measured_dimension(quantity);
   if (quantity == LogQuantity::power) {
     // No appliance draws less than 5 W at its most and shows decimals of it: kilowatts, most likely.
     const bool kilowatts = !values.are_whole && values.most < 5.0;
@@ -80,7 +80,7 @@ GuessedUnit unit_from_values(LogQuantity quantity, const Values& values) {
 
 GuessedUnit unit_of(LogQuantity quantity, const std::string& header, const Values& values) {
   if (const std::optional<Unit> unit = unit_in_header(words_of(header), quantity)) return {*unit, "header", false};
-  if (const std::optional<Unit> unit = values.unit_in_cells(dimension_of(quantity))) return {*unit, "cells", false};
+  if (const std::optional<Unit> unit = values.unit_in_cells(measured_dimension(quantity))) return {*unit, "cells", false};
   return unit_from_values(quantity, values);
 }
 

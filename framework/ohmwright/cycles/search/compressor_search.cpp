@@ -118,11 +118,13 @@ void settle(CompressorSearch& search) {
   constexpr double shortest = 0.9 * shortest_run_second;  // rows of a minute jitter
   std::vector<CompressorRun> joined;
   for (const CompressorRun& run : search.runs) {
-    if (!joined.empty() && run.start_second - joined.back().end_second < shortest && joined.back().end_is_seen)
+    if (!joined.empty() && run.start_second - joined.back().end_second < shortest && joined.back().end_is_seen) {
+      ++search.short_pulses;
       joined.back() = {joined.back().start_second, run.end_second, joined.back().mean_load, joined.back().start_is_seen,
                        run.end_is_seen};
-    else
+    } else {
       joined.push_back(run);
+    }
   }
   search.runs.clear();
   for (const CompressorRun& run : joined) {

@@ -81,14 +81,18 @@ void describe_coil(const Window& window, Defrost& defrost) {
   for (std::size_t i = begin; i < window.size() && window.start[i] < defrost.end_second + 300.0 + window.spacing_second;
        ++i)
     if (window.coil[i] > window.coil[peak]) peak = i;
-  defrost.peak_kelvin = window.coil[peak];
+  const auto warmest = [&](std::size_t i) { return static_cast<double>(window.coil_warmest[i]); };
+  defrost.peak_kelvin = warmest(peak);
   defrost.peak_second = window.start[peak];
-  // At the end: the warmest of the last sample and the one after it, since the edge lies within one of them.
+  // At the end: the warmest about it, since the edge lies within a sample, and afterwards the coil only cools.
   const std::size_t last = std::min(end, window.size()) - 1;
-  double end_kelvin = window.coil[last];
-  if (last + 1 < window.size() && window.gap_after[last] == 0) end_kelvin = std::max(end_kelvin, window.coil[last + 1]);
+  double end_kelvin = warmest(last);
+  for (std::size_t i = last + 1; i < window.size() && window.gap_after[i - 1] == 0; ++i) {
+    if (window.start[i] > defrost.end_second + std::min(60.0, 1.5 * window.spacing_second)) break;
+    end_kelvin = std::max(end_kelvin, warmest(i));
+  }
   defrost.end_kelvin = end_kelvin;
-  const double noise = noise_of(window.coil);
+  const double noise = window.coil_noise;
   const double rise = window.coil[peak] - window.coil[begin];
   defrost.rise_is_seen = rise > std::max(2.0, 6.0 * noise);
   if (end - begin < 3) return;

@@ -22,6 +22,7 @@ struct InCommon {
   std::size_t longest_count = 0;  ///< as long as the longest, within the tolerance
   double usual_end_kelvin = 0.0;  ///< median of those that ended warm
   std::size_t warm = 0;
+  std::size_t melting = 0;  ///< that ended at the melting point
   double end_spread_kelvin = 0.0;  ///< of all
 
   bool durations_differ() const {
@@ -43,12 +44,13 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
     if (defrost.end_kelvin) {
       coldest = std::min(coldest, *defrost.end_kelvin);
       warmest = std::max(warmest, *defrost.end_kelvin);
+      if (defrost.rise_is_seen && *defrost.end_kelvin < melting_point_kelvin + melting_margin_kelvin) ++common.melting;
     }
     if (defrost.end_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
       ends.push_back(*defrost.end_kelvin);
   }
   // Each edge lies anywhere within one step.
-  common.tolerance_second = std::max({1.2 * spacing_second, 0.012 * common.longest_second, 12.0});
+  common.tolerance_second = std::max(1.2 * spacing_second, 0.012 * common.longest_second);
   for (const Defrost& defrost : defrosts)
     if (!defrost.is_cut && duration_of(defrost) > common.longest_second - common.tolerance_second)
       ++common.longest_count;
@@ -68,6 +70,9 @@ void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defros
   const double end = *defrost.end_kelvin;
   const bool is_longest = duration_of(defrost) > common.longest_second - common.tolerance_second;
   const double colder = common.usual_end_kelvin - end;
+  // The others of this length were ended while ice was left: so was this one, with little ice.
+  if (is_longest && common.melting * 2 >= common.whole && common.longest_count * 2 >= common.whole)
+    return set(defrost, EndCause::time_limit, EndGround::equal_durations);
   // As long as the longest others, and colder than those that ended sooner.
   if (common.durations_differ() && is_longest && common.warm >= 2 && colder > 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::time_limit, EndGround::equal_durations);
@@ -83,13 +88,13 @@ void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defros
 void by_durations(const InCommon& common, Defrost& defrost) {
   if (common.whole < 3) return;
   const bool is_longest = duration_of(defrost) > common.longest_second - common.tolerance_second;
-  const bool is_fine = common.tolerance_second < 0.035 * common.longest_second;
+  const bool is_fine = common.tolerance_second < 0.055 * common.longest_second;
   if (!is_longest && common.durations_differ())
     return set(defrost, EndCause::temperature, EndGround::unequal_durations);
   if (!is_longest || !is_fine) return;
-  // Some lie close together by chance.
-  const bool piled_up = (common.longest_count >= 3 && common.longest_count * 5 >= common.whole * 3) ||
-                        (common.longest_count >= 5 && common.longest_count * 5 >= common.whole * 2);
+  // Some lie close together by chance: all of three do not, nor three quarters of more.
+  const bool piled_up = common.longest_count == common.whole ||
+                        (common.longest_count >= 4 && common.longest_count * 4 >= common.whole * 3);
   if (piled_up)
     set(defrost, EndCause::time_limit, EndGround::equal_durations);
   else if (common.longest_count == 1 && common.durations_differ())

@@ -40,6 +40,11 @@ class ExcursionFinder {
     for (std::size_t j = 0; j < levels_.size(); ++j) {
       const std::vector<Run> runs = scan.runs_above(j, most_runs);
       if (runs.empty() || runs.size() > most_runs) continue;
+      // Doors may come often; slow rises that come as often are cycles.
+      std::vector<double> starts;
+      for (const Run& run : runs)
+        if (run.duration_second() > quick_second()) starts.push_back(run.start_second);
+      if (come_too_often(starts)) continue;
       ExcursionSearch tried{{}, levels_[j], scan.quantile_outside(runs, 0.98)};
       const double sum = judge(tried, runs);
       if (sum > best_sum + 0.02) {
@@ -116,7 +121,7 @@ class ExcursionFinder {
       const bool misses_melting = place_ == SensorPlace::coil && !melts;
       double score = std::clamp(contrast / 0.5, -1.0, misses_melting ? 2.5 : 1.5);
       score += shape_score(found, run, rise_second);
-      if (place_ == SensorPlace::coil) score += melts ? 0.8 : -1.6;
+      if (place_ == SensorPlace::coil) score += melts ? 0.8 : -1.9;
       found.score = contrast < least_excursion_contrast ? std::min(score, 0.0) : score;
       if (rise_second < quick_second() && !run.is_cut) continue;  // a door, told elsewhere
       // Of what a gap or an end cut, only a good part that reached the melting point counts.
@@ -158,52 +163,6 @@ class ExcursionFinder {
 
 ExcursionSearch search_excursions(const Window& window, const std::vector<double>& kelvin, SensorPlace place) {
   return ExcursionFinder(window, kelvin, place).best();
-}
-
-QuickRiseSearch search_quick_rises(const Window& window, const std::vector<double>& kelvin) {
-  QuickRiseSearch search;
-  search.within_second = std::max(180.0, 1.5 * window.spacing_second);
-  const double noise = noise_of(kelvin);
-  // Rises within that time, as the cycles make them.
-  std::vector<double> rises(kelvin.size(), 0.0);
-  std::vector<double> upward;
-  std::size_t from = 0;
-  for (std::size_t i = 0; i < kelvin.size(); ++i) {
-    if (i > 0 && window.gap_after[i - 1] != 0) from = i;
-    while (window.start[i] - window.start[from] > search.within_second) ++from;
-    rises[i] = kelvin[i] - kelvin[from];
-    if (rises[i] > 0.0) upward.push_back(rises[i]);
-  }
-  if (upward.empty()) return search;
-  const auto share = upward.begin() + static_cast<std::ptrdiff_t>(upward.size() * 9 / 10);
-  std::nth_element(upward.begin(), share, upward.end());
-  search.threshold_kelvin = std::max({3.0 * *share, 8.0 * noise, 0.5});
-  for (std::size_t i = 0; i < kelvin.size(); ++i) {
-    if (rises[i] < search.threshold_kelvin) continue;
-    QuickRise rise{window.start[i], window.start[i], rises[i]};
-    double low = kelvin[i] - rises[i];
-    double top = kelvin[i];
-    std::size_t k = i;
-    while (k > 0 && window.start[i] - window.start[k] < search.within_second && kelvin[k] > low + 0.1 * rises[i] &&
-           window.gap_after[k - 1] == 0)
-      --k;
-    rise.start_second = window.start[k];
-    // On to its top and until half of it is gone: one opening.
-    std::size_t at = i;
-    while (at + 1 < kelvin.size() && window.gap_after[at] == 0 && kelvin[at + 1] > low + 0.5 * (top - low)) {
-      ++at;
-      if (kelvin[at] > top) {
-        top = kelvin[at];
-        rise.end_second = window.start[at];
-      }
-      if (window.start[at] - rise.start_second > 3600.0) break;
-    }
-    rise.rise_kelvin = top - low;
-    // What goes on rising is slow heat that began quickly, as after the heater's start.
-    if (rise.end_second - rise.start_second <= 2.0 * search.within_second) search.rises.push_back(rise);
-    i = at;
-  }
-  return search;
 }
 
 }  // namespace ohmwright::cycles

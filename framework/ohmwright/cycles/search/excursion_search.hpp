@@ -14,8 +14,8 @@ enum class SensorPlace : std::uint8_t { coil, cabinet };
 struct Excursion {
   std::size_t onset = 0;  ///< sample at which the rise begins
   std::size_t peak = 0;
-  std::size_t heat_end = 0;  ///< last sample that is as warm as the peak, but for noise
-  std::size_t end = 0;  ///< sample at which it is back below the threshold
+  std::size_t heat_end = 0;   ///< last sample that is as warm as the peak, but for noise
+  std::size_t end = 0;        ///< sample at which it is back below the threshold
   double onset_second = 0.0;  ///< where the steep part of the rise, drawn back, meets what was before
   double onset_kelvin = 0.0;
   double peak_kelvin = 0.0;
@@ -33,20 +33,5 @@ struct ExcursionSearch {
 /// what rises above it is scored by how far it stands out of the cycles, by its shape, by whether a coil passes the
 /// melting point, and by the time between like ones.
 ExcursionSearch search_excursions(const Window& window, const std::vector<double>& kelvin, SensorPlace place);
-
-/// A rise within a temperature: too quick for heat, so warm air came in.
-struct QuickRise {
-  double start_second = 0.0;
-  double end_second = 0.0;
-  double rise_kelvin = 0.0;
-};
-
-struct QuickRiseSearch {
-  std::vector<QuickRise> rises;
-  double threshold_kelvin = 0.0;  ///< rise within `within_second`
-  double within_second = 0.0;
-};
-
-QuickRiseSearch search_quick_rises(const Window& window, const std::vector<double>& kelvin);
 
 }  // namespace ohmwright::cycles

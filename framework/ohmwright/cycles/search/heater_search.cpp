@@ -15,9 +15,8 @@ constexpr double level_ratio = 1.05;
 constexpr std::size_t most_levels = 90;
 constexpr double least_heater_contrast = 1.15;
 constexpr double coarse_spacing_second = 150.0;
-constexpr double earliest_drip_second = 90.0;  ///< what is left of an edge's sample
+constexpr double latest_drip_second = 30.0;  ///< after the run: what is left of an edge's sample
 constexpr double shortest_drip_second = 100.0;
-constexpr double least_usual_spacing_second = 3.0 * 3600.0;
 constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
 
 class HeaterFinder {
@@ -47,13 +46,17 @@ class HeaterFinder {
     for (std::size_t j = 0; j < levels_.size(); ++j) {
       const std::vector<Run> runs = scan.runs_above(j, most_runs);
       if (runs.empty() || runs.size() > most_runs) continue;
-      const double outside = scan.quantile_outside(runs, 0.98);
       std::vector<HeaterRun> described;
-      for (const Run& run : runs) described.push_back(describe(run));
+      double outside = 0.0;
       for (const double shortest : shortest_seconds) {
         if (shortest < window_.spacing_second * 0.9 && shortest != shortest_seconds.front() &&
             shortest < coarse_spacing_second)
           continue;
+        if (come_too_often(starts_of(runs, shortest))) continue;
+        if (described.empty()) {
+          outside = scan.quantile_outside(runs, 0.98);
+          for (const Run& run : runs) described.push_back(describe(run));
+        }
         HeaterSearch tried{described, levels_[j], shortest, outside};
         const double sum = judge(tried);
         if (sum > best_sum + 0.02) {
@@ -70,6 +73,13 @@ class HeaterFinder {
   }
 
  private:
+  static std::vector<double> starts_of(const std::vector<Run>& runs, double shortest_second) {
+    std::vector<double> starts;
+    for (const Run& run : runs)
+      if (run.is_cut || run.duration_second() >= shortest_second) starts.push_back(run.start_second);
+    return starts;
+  }
+
   HeaterRun describe(const Run& run) const {
     HeaterRun described{run};
     std::size_t begin = run.begin;
@@ -96,7 +106,7 @@ class HeaterFinder {
       if (window_.load[i] <= low) {
         seen += window_.width[i];
         if (seen >= shortest_drip_second) return true;
-      } else if (window_.start[i] - run.end_second > std::max(earliest_drip_second, window_.spacing_second)) {
+      } else if (window_.start[i] - run.end_second > std::max(latest_drip_second, 0.6 * window_.spacing_second)) {
         return false;
       }
     }
@@ -115,8 +125,51 @@ class HeaterFinder {
       const bool like_others = usual <= 0.0 || std::abs(one.load - usual) < 0.12 * usual;
       return !like_others || one.run.end - one.run.begin < 2 || one.run.duration_second() < 240.0;
     });
+    drop_single_rows(found);
+    drop_weak_and_short(found);
     if (window_.spacing_second <= 60.0)
       for (HeaterRun& one : found.runs) trim(one);
+  }
+
+  /// Where rows are so far apart that an ice maker's heater fills one or parts of two, single ones count only beside as
+  /// many longer ones, and pairs only where they are of one level: a part of a row shows any level.
+  void drop_single_rows(HeaterSearch& found) const {
+    if (window_.spacing_second <= coarse_spacing_second) return;
+    const auto drop_up_to = [&](std::size_t rows) {
+      std::erase_if(found.runs, [&](const HeaterRun& one) { return one.run.end - one.run.begin <= rows; });
+    };
+    std::ptrdiff_t singles = 0;
+    std::ptrdiff_t pairs = 0;
+    double least = 1e300;
+    double most = 0.0;
+    for (const HeaterRun& one : found.runs) {
+      const std::size_t rows = one.run.end - one.run.begin;
+      singles += rows < 2 ? 1 : 0;
+      pairs += rows < 3 ? 1 : 0;
+      least = std::min(least, one.load);
+      most = std::max(most, one.load);
+    }
+    const auto all = static_cast<std::ptrdiff_t>(found.runs.size());
+    if (2 * pairs > all && most - least > 0.4 * most)
+      drop_up_to(2);
+    else if (2 * singles > all)
+      drop_up_to(1);
+  }
+
+  /// What is both much weaker and shorter than the rest is not the same heater.
+  static void drop_weak_and_short(HeaterSearch& found) {
+    if (found.runs.size() < 3) return;
+    std::vector<double> loads;
+    std::vector<double> seconds;
+    for (const HeaterRun& one : found.runs) {
+      loads.push_back(one.load);
+      seconds.push_back(one.run.duration_second());
+    }
+    const double usual_load = median_of(std::move(loads));
+    const double usual_second = median_of(std::move(seconds));
+    std::erase_if(found.runs, [&](const HeaterRun& one) {
+      return one.load < 0.65 * usual_load && one.run.duration_second() < 0.75 * usual_second;
+    });
   }
 
   void trim(HeaterRun& one) const {
@@ -141,6 +194,8 @@ class HeaterFinder {
   double judge(HeaterSearch& tried) const {
     const bool coarse = window_.spacing_second > coarse_spacing_second;
     double penalty = 0.0;
+    std::size_t shorter = 0;
+    double longest_shorter = 0.0;
     std::vector<HeaterRun> long_enough;
     for (const HeaterRun& run : tried.runs) {
       const double duration = run.run.duration_second();
@@ -148,13 +203,13 @@ class HeaterFinder {
         long_enough.push_back(run);
       else if (duration >= 0.7 * tried.shortest_second && tried.shortest_second > 150.0)
         penalty += 0.5;  // no clear boundary between what counts and what does not
+      if (duration < tried.shortest_second && !run.run.is_cut) {
+        ++shorter;
+        longest_shorter = std::max(longest_shorter, duration);
+      }
     }
     std::vector<double> starts;
     for (const HeaterRun& run : long_enough) starts.push_back(run.run.start_second);
-    if (come_too_often(starts)) {
-      tried.runs.clear();
-      return -1.0;
-    }
     double sum = -penalty;
     std::vector<HeaterRun> counting;
     for (std::size_t i = 0; i < long_enough.size(); ++i) {
@@ -169,19 +224,14 @@ class HeaterFinder {
       else if (!coarse && !run.run.is_cut)
         score -= 0.4 + (duration < 300.0 ? 0.8 : 0.0);
       score += spacing_score(nearest(starts, i));
+      // The longest of many short ones are no heater's.
+      if (shorter > long_enough.size() && duration < 1.6 * longest_shorter) score -= 1.5;
       run.score = score;
       sum += std::clamp(score - 1.2, -1.0, 1.5);
       if (score >= 1.0 && contrast >= least_heater_contrast) counting.push_back(run);
     }
     tried.runs = std::move(counting);
     return sum;
-  }
-
-  /// What comes every hour or two is a compressor or an ice maker, whatever its level.
-  static bool come_too_often(const std::vector<double>& starts) {
-    std::vector<double> apart;
-    for (std::size_t i = 1; i < starts.size(); ++i) apart.push_back(starts[i] - starts[i - 1]);
-    return apart.size() >= 2 && median_of(std::move(apart)) < least_usual_spacing_second;
   }
 
   const Window& window_;

@@ -15,4 +15,7 @@ double spacing_score(std::optional<double> second);
 /// Time from each of these starts [s] to the nearest other one.
 std::optional<double> nearest(const std::vector<double>& starts, std::size_t i);
 
+/// What comes every hour or two is a compressor, an ice maker or a door, whatever its level. Starts [s] in order.
+bool come_too_often(const std::vector<double>& starts);
+
 }  // namespace ohmwright::cycles

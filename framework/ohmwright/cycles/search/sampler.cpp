@@ -7,9 +7,6 @@ namespace ohmwright::cycles {
 
 void LogSampler::take(std::span<const LogRow> rows, std::vector<LogSample>& samples) {
   rows_ += rows.size();
-  for (const LogRow& row : rows)
-    for (std::size_t i = 0; i < log_quantity_count; ++i)
-      if (row.value[i] == row.value[i]) present_ |= 1U << i;
   // One pass for each run of rows in a slot, one inner loop for each quantity that the log has.
   for (std::size_t begin = 0; begin < rows.size();) {
     if (rows[begin].time_second >= slot_end_second_) {
@@ -19,11 +16,13 @@ void LogSampler::take(std::span<const LogRow> rows, std::vector<LogSample>& samp
     std::size_t end = begin + 1;
     while (end < rows.size() && rows[end].time_second < slot_end_second_) ++end;
     for (std::size_t i = 0; i < log_quantity_count; ++i) {
+      // A quantity that a log has stands in most of its rows: the ends of the run tell whether to look at all.
+      if (!std::isnan(rows[begin].value[i]) || !std::isnan(rows[end - 1].value[i])) present_ |= 1U << i;
       if ((present_ >> i & 1U) == 0) continue;
       Sum one = sums_[i];
       for (std::size_t at = begin; at < end; ++at) {
         const double value = rows[at].value[i];
-        if (value != value) continue;
+        if (std::isnan(value)) continue;
         one.sum += value;
         one.most = std::max(one.most, value);
         one.count += 1.0;
@@ -56,6 +55,7 @@ void LogSampler::close(std::vector<LogSample>& samples) {
     sample.typical[i] = static_cast<float>(one.count > 2.0 ? (one.sum - one.most) / (one.count - 1.0)
                                                            : (any ? one.sum / one.count : LogRow::none));
   }
+  sample.warmest_coil = static_cast<float>(sums_[index_of(LogQuantity::coil_temperature)].most);
   in_slot_ = 0;
   samples.push_back(sample);
 }

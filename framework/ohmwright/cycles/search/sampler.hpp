@@ -14,15 +14,17 @@ struct LogSample {
   double first_second = 0.0;
   double last_second = 0.0;
   std::uint32_t rows = 0;
-  std::array<float, log_quantity_count> mean{};  ///< not-a-number where no row had a value
-  std::array<float, log_quantity_count>
-      typical{};  ///< without the greatest of three and more: an inrush does not count
+  float warmest_coil = 0.0F;  ///< [K]
+  /// Not-a-number where no row had a value.
+  std::array<float, log_quantity_count> mean{};
+  /// Without the greatest of three and more: an inrush does not count.
+  std::array<float, log_quantity_count> typical{};
 };
 
-/// Puts rows that are closer than ten seconds into one sample.
+/// Puts rows that are closer than twenty seconds into one sample.
 class LogSampler {
  public:
-  static constexpr double slot_second = 10.0;
+  static constexpr double slot_second = 20.0;
 
   /// Adds the samples that are complete with these rows.
   void take(std::span<const LogRow> rows, std::vector<LogSample>& samples);
@@ -36,7 +38,7 @@ class LogSampler {
 
   struct Sum {
     double sum = 0.0;
-    double most = -1e300;
+    double most = -1e30;
     double count = 0.0;
   };
   std::array<Sum, log_quantity_count> sums_;

@@ -11,6 +11,8 @@ namespace {
 /// A gap is more than two rows missing, and more than a minute.
 constexpr double gap_in_spacings = 2.5;
 constexpr double shortest_gap_second = 60.0;
+/// Of this many values a median is as good as of all.
+constexpr std::size_t looked_at = 8192;
 
 std::vector<double> filled(std::span<const LogSample> samples, LogQuantity quantity, bool typical) {
   std::vector<double> values;
@@ -43,9 +45,10 @@ double median_of(std::vector<double> values) {
 Window window_of(std::span<const LogSample> samples, const LogRatings& ratings) {
   Window window;
   std::vector<double> steps;
+  const std::size_t stride = 1 + samples.size() / looked_at;
   for (std::size_t i = 0; i < samples.size(); ++i) {
     window.start.push_back(samples[i].first_second);
-    if (i > 0) steps.push_back(samples[i].first_second - samples[i - 1].first_second);
+    if (i > 0 && i % stride == 0) steps.push_back(samples[i].first_second - samples[i - 1].first_second);
   }
   window.spacing_second = steps.empty() ? LogSampler::slot_second : std::max(1.0, median_of(std::move(steps)));
   window.gap_limit_second = std::max(shortest_gap_second, gap_in_spacings * window.spacing_second);
@@ -59,6 +62,9 @@ Window window_of(std::span<const LogSample> samples, const LogRatings& ratings) 
                                : next - samples[i].first_second);
   }
   window.coil = filled(samples, LogQuantity::coil_temperature, false);
+  if (!window.coil.empty())
+    for (std::size_t i = 0; i < samples.size(); ++i)
+      window.coil_warmest.push_back(std::max(samples[i].warmest_coil, static_cast<float>(window.coil[i])));
   window.cabinet = filled(samples, LogQuantity::cabinet_temperature, false);
   window.load = filled(samples, LogQuantity::power, true);
   window.load_mean = filled(samples, LogQuantity::power, false);
@@ -71,6 +77,8 @@ Window window_of(std::span<const LogSample> samples, const LogRatings& ratings) 
         for (double& value : *values) value *= *ratings.line_volt;
   }
   for (double& value : window.load) value = std::max(value, 0.0);
+  window.coil_noise = noise_of(window.coil);
+  window.cabinet_noise = noise_of(window.cabinet);
   return window;
 }
 
@@ -83,8 +91,9 @@ double time_quantile(std::span<const double> values, std::span<const double> wid
   constexpr std::size_t bins = 4096;
   std::vector<double> time(bins + 1);
   double whole = 0.0;
+  const double bins_per_unit = bins / range;
   for (std::size_t i = 0; i < values.size(); ++i) {
-    time[static_cast<std::size_t>((values[i] - low) / range * bins)] += widths[i];
+    time[std::min(bins, static_cast<std::size_t>((values[i] - low) * bins_per_unit))] += widths[i];
     whole += widths[i];
   }
   double below = 0.0;
@@ -119,7 +128,8 @@ std::vector<double> smoothed(const Window& window, const std::vector<double>& va
 
 double noise_of(const std::vector<double>& values) {
   std::vector<double> steps;
-  for (std::size_t i = 2; i < values.size(); ++i)
+  const std::size_t stride = 1 + values.size() / looked_at;
+  for (std::size_t i = 2; i < values.size(); i += stride)
     steps.push_back(std::abs(values[i] - 2.0 * values[i - 1] + values[i - 2]));
   return median_of(std::move(steps)) / (0.6745 * std::sqrt(6.0));  // of a normal error's second differences
 }

@@ -17,10 +17,13 @@ struct Window {
   std::vector<double> load;       ///< power [W] or current [A], inrush taken off; empty: none
   std::vector<double> load_mean;  ///< the same with the inrush, for energies
   std::vector<double> coil;       ///< [K]; empty: none
+  std::vector<float> coil_warmest;  ///< the greatest of each sample's rows
   std::vector<double> cabinet;
   double spacing_second = 0.0;  ///< usual interval of samples
   double gap_limit_second = 0.0;
   bool load_is_current = false;
+  double coil_noise = 0.0;  ///< standard deviation [K], by `noise_of`
+  double cabinet_noise = 0.0;
 
   std::size_t size() const { return start.size(); }
   double end_of(std::size_t i) const { return start[i] + width[i]; }
@@ -38,7 +41,8 @@ double median_of(std::vector<double> values);
 /// Mean over about `second` seconds around each sample, not across gaps.
 std::vector<double> smoothed(const Window& window, const std::vector<double>& values, double second);
 
-/// Standard deviation of what changes from sample to sample, by the median of the steps.
+/// Standard deviation of what changes from sample to sample, by the median of second differences, of which some thousand
+/// are looked at.
 double noise_of(const std::vector<double>& values);
 
 }  // namespace ohmwright::cycles

@@ -4,12 +4,15 @@
 #include <ohmwright/cycles/search/defrost_phases.hpp>
 #include <ohmwright/cycles/search/excursion_search.hpp>
 #include <ohmwright/cycles/search/heater_search.hpp>
+#include <ohmwright/cycles/search/quick_rise_search.hpp>
 #include <ohmwright/cycles/search/window_search.hpp>
 
 namespace ohmwright::cycles {
 
 namespace {
 
+constexpr double shortest_without_rise_second = 360.0;  ///< less heat is an ice maker's, where no coil warms
+constexpr double heater_pause_second = 150.0;
 constexpr double rise_lag_second = 600.0;  ///< a sensor warms this long after the heater at most
 
 class Builder {
@@ -85,8 +88,16 @@ class Builder {
     std::size_t end = middle;
     // Not into a compressor's run before it: heat shows in the coil within some minutes.
     const double earliest = window_.start[rise.onset] - 300.0 - window_.spacing_second;
-    while (begin > 0 && window_.load[begin - 1] >= threshold && window_.start[begin - 1] > earliest) --begin;
-    while (end < window_.size() && window_.load[end] >= threshold) ++end;
+    // Some heaters pause for a minute now and then.
+    for (std::size_t i = middle; i > 0 && window_.start[i - 1] > earliest; --i) {
+      if (window_.load[i - 1] >= threshold) begin = i - 1;
+      if (window_.start[begin] - window_.start[i - 1] > heater_pause_second) break;
+    }
+    for (std::size_t i = middle; i < window_.size(); ++i) {
+      if (window_.load[i] >= threshold) end = i + 1;
+      if (end > begin && window_.start[i] - window_.start[end - 1] > heater_pause_second) break;
+      if (window_.start[i] > window_.start[rise.peak] + 900.0) break;
+    }
     if (end <= begin || window_.start[end - 1] > window_.start[rise.peak] + 900.0 + window_.spacing_second) return;
     defrost.heater_is_seen = true;
     defrost.start_second = window_.start[begin];
@@ -138,7 +149,7 @@ class Builder {
       double most = window_.cabinet[begin];
       for (std::size_t i = begin; i < window_.size() && window_.start[i] < defrost.end_second + 1800.0; ++i)
         most = std::max(most, window_.cabinet[i]);
-      defrost.rise_is_seen = most - window_.cabinet[begin] > std::max(0.5, 4.0 * noise_of(window_.cabinet));
+      defrost.rise_is_seen = most - window_.cabinet[begin] > std::max(0.5, 4.0 * window_.cabinet_noise);
     }
     defrost.rise_is_seen = defrost.rise_is_seen || rose;
     weigh_frost(ratings_, window_.spacing_second, window_.load_is_current, defrost);
@@ -154,7 +165,14 @@ class Builder {
         loads.push_back(one.heater_load);
         seconds.push_back(one.end_second - one.start_second);
       }
-    if (loads.empty()) return;
+    if (loads.empty()) {
+      if (window_.coil.empty()) return;
+      std::erase_if(events_.defrosts, [](const Defrost& one) {
+        return one.heater_is_seen && !one.rise_is_seen &&
+               one.end_second - one.start_second < shortest_without_rise_second;
+      });
+      return;
+    }
     const double usual_load = median_of(std::move(loads));
     const double usual_second = median_of(std::move(seconds));
     std::erase_if(events_.defrosts, [&](const Defrost& one) {

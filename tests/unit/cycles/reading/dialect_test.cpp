@@ -136,6 +136,28 @@ TEST(Dialect, OrderOfDayAndMonthThatTheNextDayPutsRight) {
   EXPECT_EQ(*log.start_second, 19816 * 86400.0 + 23 * 3600.0);  // 3 April 2024
 }
 
+TEST(Dialect, WordsOfAHeaderSayWhatAColumnHolds) {
+  const auto quantity_of = [](const std::string& header, const char* values) {
+    const ReadLog log =
+        read_log("time," + header + "\n2024-03-01 12:00:00," + values + "\n2024-03-01 12:01:00," + values + "\n");
+    return log.dialect.columns.empty() ? std::string("none") : std::string(name_of(log.dialect.columns[0].quantity));
+  };
+  EXPECT_EQ(quantity_of("Refrigerator temperature (\xC2\xB0"
+                        "C)",
+                        "4.5"),
+            "cabinet_temperature");
+  EXPECT_EQ(quantity_of("refrigerator1", "0.125"), "power");
+  EXPECT_EQ(quantity_of("fridge_power", "0.125"), "power");
+  EXPECT_EQ(quantity_of("Freezer", "121"), "power");
+  EXPECT_EQ(quantity_of("Freezer", "-18.5"), "cabinet_temperature");
+  EXPECT_EQ(quantity_of("evaporator_degC", "-18.5"), "coil_temperature");
+  EXPECT_EQ(quantity_of("Coil temp", "-18.5"), "coil_temperature");
+  EXPECT_EQ(quantity_of("Current temperature", "-18.5"), "cabinet_temperature");
+  EXPECT_EQ(quantity_of("Current [A]", "0.52"), "current");
+  EXPECT_EQ(quantity_of("Leistung", "121"), "power");
+  EXPECT_EQ(quantity_of("T2", "-18.5"), "cabinet_temperature");
+}
+
 TEST(Dialect, AnyPieceSizeGivesTheSame) {
   const std::string text = "time;power (W)\r\n2024-03-01 12:00:00;100,5\r\n2024-03-01 12:00:01;101,5";
   const ReadLog whole = read_log(text);

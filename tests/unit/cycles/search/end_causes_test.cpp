@@ -1,0 +1,104 @@
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include <ohmwright/cycles/search/end_causes.hpp>
+
+namespace ohmwright::cycles {
+namespace {
+
+Defrost lasting(double seconds) {
+  Defrost defrost;
+  defrost.end_second = seconds;
+  defrost.heater_is_seen = true;
+  return defrost;
+}
+
+Defrost with_coil(double seconds, double end_celsius) {
+  Defrost defrost = lasting(seconds);
+  defrost.has_coil = true;
+  defrost.rise_is_seen = true;
+  defrost.end_kelvin = melting_point_kelvin + end_celsius;
+  defrost.peak_kelvin = defrost.end_kelvin;
+  return defrost;
+}
+
+std::vector<Defrost> told(std::vector<Defrost> defrosts, const LogRatings& ratings = {}) {
+  tell_end_causes(ratings, 10.0, defrosts);
+  return defrosts;
+}
+
+TEST(EndCause, OfPowerAloneNeedsThreeDefrosts) {
+  for (const Defrost& one : told({lasting(900), lasting(900)})) EXPECT_EQ(one.cause, EndCause::unknown);
+  for (const Defrost& one : told({lasting(900), lasting(905), lasting(900)})) {
+    EXPECT_EQ(one.cause, EndCause::time_limit);
+    EXPECT_EQ(one.ground, EndGround::equal_durations);
+  }
+  for (const Defrost& one : told({lasting(700), lasting(905), lasting(820)})) {
+    EXPECT_EQ(one.cause, EndCause::temperature);
+    EXPECT_EQ(one.ground, EndGround::unequal_durations);
+  }
+}
+
+TEST(EndCause, OfAFewEqualOnesAmongUnequalOnesIsLeftOpen) {
+  const std::vector<Defrost> mixed = told({lasting(700), lasting(900), lasting(820), lasting(905), lasting(640)});
+  EXPECT_EQ(mixed[0].cause, EndCause::temperature);
+  EXPECT_EQ(mixed[1].cause, EndCause::unknown);
+  EXPECT_EQ(mixed[3].cause, EndCause::unknown);
+}
+
+TEST(EndCause, OfMostEqualOnesIsTheTimeLimit) {
+  const std::vector<Defrost> most = told({lasting(900), lasting(900), lasting(905), lasting(900), lasting(640)});
+  EXPECT_EQ(most[0].cause, EndCause::time_limit);
+  EXPECT_EQ(most[4].cause, EndCause::temperature);
+}
+
+TEST(EndCause, IsTheTimeLimitWhereIceIsLeft) {
+  const std::vector<Defrost> one = told({with_coil(900, 0.3)});
+  EXPECT_EQ(one[0].cause, EndCause::time_limit);
+  EXPECT_EQ(one[0].ground, EndGround::still_melting);
+}
+
+TEST(EndCause, OfOneThatRosePastMeltingIsTheTemperature) {
+  const std::vector<Defrost> one = told({with_coil(900, 8.0)});
+  EXPECT_EQ(one[0].cause, EndCause::temperature);
+  EXPECT_EQ(one[0].ground, EndGround::past_melting);
+}
+
+TEST(EndCause, OfALittleIceAmongMuchOfOneLengthIsTheTimeLimit) {
+  const std::vector<Defrost> four =
+      told({with_coil(900, 0.2), with_coil(900, 0.1), with_coil(905, 5.0), with_coil(900, 0.3)});
+  EXPECT_EQ(four[2].cause, EndCause::time_limit);
+  EXPECT_EQ(four[2].ground, EndGround::equal_durations);
+}
+
+TEST(EndCause, OfEqualTemperaturesIsTheTemperature) {
+  for (const Defrost& one : told({with_coil(900, 9.8), with_coil(700, 10.1), with_coil(820, 10.0)})) {
+    EXPECT_EQ(one.cause, EndCause::temperature);
+    EXPECT_EQ(one.ground, EndGround::equal_temperatures);
+  }
+}
+
+TEST(EndCause, FollowsTheRatings) {
+  LogRatings ratings;
+  ratings.end_temperature_kelvin = melting_point_kelvin + 10.0;
+  ratings.time_limit_second = 1800.0;
+  EXPECT_EQ(told({with_coil(900, 9.0)}, ratings)[0].ground, EndGround::rated_temperature);
+  EXPECT_EQ(told({with_coil(1800, 4.0)}, ratings)[0].ground, EndGround::below_rated);
+  EXPECT_EQ(told({lasting(1800)}, ratings)[0].ground, EndGround::rated_time);
+  EXPECT_EQ(told({lasting(900)}, ratings)[0].cause, EndCause::temperature);
+}
+
+TEST(EndCause, OfOneThatIsCutIsUnknown) {
+  Defrost cut = with_coil(900, 8.0);
+  cut.is_cut = true;
+  EXPECT_EQ(told({cut})[0].cause, EndCause::unknown);
+}
+
+TEST(EndCause, HasNames) {
+  EXPECT_EQ(name_of(EndCause::time_limit), "time-limit");
+  EXPECT_EQ(name_of(EndGround::still_melting), "still-melting");
+}
+
+}  // namespace
+}  // namespace ohmwright::cycles

@@ -1,0 +1,144 @@
+#include <cmath>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include <ohmwright/quantity/error.hpp>
+
+#include "analysed.hpp"
+
+namespace ohmwright::cycles {
+namespace {
+
+using namespace testing_support;
+
+LogAnalysis of_rows(const std::vector<LogRow>& rows) {
+  LogAnalyser analyser;
+  analyser.take(rows);
+  return analyser.finish();
+}
+
+LogRow row_of(double second, double watt, double kelvin = LogRow::none) {
+  LogRow row;
+  row.time_second = second;
+  row.value[index_of(LogQuantity::power)] = watt;
+  row.value[index_of(LogQuantity::coil_temperature)] = kelvin;
+  return row;
+}
+
+TEST(OddLogs, NoRow) {
+  const LogAnalysis analysis = of_rows({});
+  EXPECT_TRUE(says(analysis, "log-has-no-rows"));
+  EXPECT_TRUE(analysis.defrosts.empty());
+}
+
+TEST(OddLogs, OneRow) {
+  const LogAnalysis analysis = of_rows({row_of(0.0, 120.0, 250.0)});
+  EXPECT_TRUE(says(analysis, "log-is-short"));
+  EXPECT_EQ(analysis.defrost_count, 0U);
+}
+
+TEST(OddLogs, Zeros) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 100000; ++i) rows.push_back(row_of(10.0 * i, 0.0, 0.0 + 273.15));
+  const LogAnalysis analysis = of_rows(rows);
+  EXPECT_EQ(analysis.defrost_count, 0U);
+  EXPECT_EQ(analysis.run_count, 0U);
+  EXPECT_TRUE(says(analysis, "load-has-one-level"));
+}
+
+TEST(OddLogs, ColumnsWithoutAnyValue) {
+  std::vector<LogRow> rows(1000);
+  for (std::size_t i = 0; i < rows.size(); ++i) rows[i].time_second = 60.0 * static_cast<double>(i);
+  const LogAnalysis analysis = of_rows(rows);
+  EXPECT_FALSE(analysis.has_load);
+  EXPECT_TRUE(says(analysis, "no-temperature-in-log"));
+}
+
+TEST(OddLogs, RowsOfOneTimeOnly) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 1000; ++i) rows.push_back(row_of(0.0, 100.0 + i % 3));
+  EXPECT_EQ(of_rows(rows).defrost_count, 0U);
+}
+
+TEST(OddLogs, GapsAreMeasuredAndWhatTheyHideIsSaid) {
+  SimulatedLog log = simulate(plain_plan(), 3);
+  // A day whose nights are missing.
+  std::erase_if(log.rows, [](const LogRow& row) { return std::fmod(row.time_second, 86400.0) > 52000.0; });
+  const LogAnalysis analysis = analysed(log);
+  EXPECT_EQ(analysis.coverage.gaps, 5U);
+  EXPECT_NEAR(analysis.coverage.longest_gap_second, 34400.0, 20.0);
+  const LogFinding* finding = find_finding(analysis.findings, "gaps-can-hide-defrosts");
+  ASSERT_NE(finding, nullptr);
+  EXPECT_NEAR(*finding->number("share"), 5.0 * 34400.0 / (5.0 * 86400.0 + 52000.0), 0.002);
+  double hidden = 0.0;
+  for (const Defrost& one : analysis.defrosts) hidden += one.gap_in_interval_second;
+  EXPECT_GT(hidden, 3.0 * 34400.0);
+}
+
+TEST(OddLogs, MissingMinutesDoNotPartADefrost) {
+  SimulatedPlan plan = plain_plan();
+  plan.spacing_second = 60.0;
+  SimulatedLog log = simulate(plan, 3);
+  const TrueDefrost truth = log.defrosts[2];
+  std::erase_if(log.rows, [&](const LogRow& row) {
+    return row.time_second > truth.start_second + 240.0 && row.time_second < truth.start_second + 430.0;
+  });
+  const LogAnalysis analysis = analysed(log);
+  ASSERT_EQ(analysis.defrosts.size(), log.defrosts.size());
+  EXPECT_NEAR(analysis.defrosts[2].start_second, truth.start_second, 60.0);
+  EXPECT_NEAR(analysis.defrosts[2].end_second, truth.end_second, 60.0);
+}
+
+TEST(OddLogs, ATimeColumnThatStepsASecondForARowAMinuteIsAskedAbout) {
+  SimulatedPlan plan = plain_plan();
+  plan.spacing_second = 60.0;
+  SimulatedLog log = simulate(plan, 3);
+  for (std::size_t i = 0; i < log.rows.size(); ++i) log.rows[i].time_second = static_cast<double>(i);
+  const LogAnalysis analysis = analysed(log);
+  const LogFinding* finding = find_finding(analysis.findings, "time-step-implausible");
+  ASSERT_NE(finding, nullptr);
+  EXPECT_TRUE(finding->asks);
+  EXPECT_EQ(analysis.defrost_count, 0U);
+}
+
+TEST(OddLogs, CutAtAnyByteGiveAnAnswerOrARefusal) {
+  SimulatedPlan plan = plain_plan();
+  plan.days = 1.0;
+  plan.spacing_second = 300.0;
+  const std::string text = as_text(simulate(plan, 3));
+  for (std::size_t bytes = 0; bytes < text.size(); bytes += 1 + bytes / 40) {
+    try {
+      EXPECT_LE(analysed(std::string_view(text).substr(0, bytes)).defrosts.size(), 3U);
+    } catch (const InputError&) {
+      EXPECT_LT(bytes, 70U);
+    }
+  }
+}
+
+// Streamed in blocks, as a reader gives them: a year of seconds is 31.5 million rows.
+TEST(OddLogs, AYearOfSeconds) {
+  LogAnalyser analyser;
+  std::vector<LogRow> block(4096);
+  constexpr double year = 365.0 * 86400.0;
+  constexpr double interval = 12.0 * 3600.0;
+  for (double second = 0.0; second < year;) {
+    for (LogRow& row : block) {
+      const double into = std::fmod(second, interval);
+      const bool heats = into < 1200.0;
+      const bool runs = into > 1620.0 && (into < 6000.0 || std::fmod(into, 3000.0) < 1200.0);
+      row = row_of(second, heats ? 350.0 : (runs ? 110.0 : 4.0));
+      second += 1.0;
+    }
+    analyser.take(block);
+  }
+  const LogAnalysis analysis = analyser.finish();
+  EXPECT_NEAR(static_cast<double>(analysis.defrost_count), 730.0, 1.0);
+  std::size_t regular = 0;
+  for (const Defrost& one : analysis.defrosts)
+    regular += one.interval_second && std::abs(*one.interval_second - interval) < 40.0 ? 1U : 0U;
+  EXPECT_GE(regular, 728U);  // none is lost or told twice where two windows meet
+}
+
+}  // namespace
+}  // namespace ohmwright::cycles
