@@ -25,9 +25,9 @@ constexpr std::size_t cells = 600;
 constexpr std::size_t over_range_cell = cells;
 constexpr std::size_t floating_cell = cells + 1;
 constexpr double alike_below = 0.1;
-/// Ways of being of one candidate that are looked at, evenly among those there are: few milliohms of a wire more or less
-/// part nothing.
-constexpr std::size_t most_read = 16;
+/// Ways of being of one candidate that are looked at, evenly among those there are: few milliohms of a wire more or
+/// less part nothing.
+constexpr std::size_t most_read = 6;
 
 double standard_normal_below(double x) { return 0.5 * std::erfc(-x / std::numbers::sqrt2); }
 
@@ -124,25 +124,29 @@ class Alikeness {
 };
 
 /// Nothing wrong first, then every single fault that the file does not rule out.
-std::vector<Candidate> single_faults(const FaultList& faults) {
+std::vector<Candidate> single_faults(const FaultList& faults, std::span<const ApplianceFinding> known) {
   std::vector<Candidate> candidates{Candidate{}};
   for (const Candidate& candidate : faults.candidates()) {
     if (candidate.faults.size() != 1 || candidate.outside_cause) continue;
     const PartFault& fault = faults.faults()[candidate.faults.front()].fault;
-    if (faults.appliance().parts[fault.part].weight_of(fault.fault) > 0.0) candidates.push_back(candidate);
+    const bool is_known = std::any_of(known.begin(), known.end(), [&](const ApplianceFinding& finding) {
+      return finding.form == ApplianceFinding::Form::unseen_fault && finding.fault == fault;
+    });
+    if (!is_known && faults.appliance().parts[fault.part].weight_of(fault.fault) > 0.0) candidates.push_back(candidate);
   }
   return candidates;
 }
 
 }  // namespace
 
-std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const Meter& meter) {
+std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const Meter& meter,
+                                               std::span<const ApplianceFinding> known) {
   using Form = ApplianceFinding::Form;
   locate::PriorSettings one_fault;
   one_fault.most_faults = 1;
   const FaultList faults(appliance, one_fault);
   Prober prober(faults, locate::site_as_found(appliance), meter, {});
-  const std::vector<Candidate> candidates = single_faults(faults);
+  const std::vector<Candidate> candidates = single_faults(faults, known);
   Alikeness alikeness(candidates.size());
   for (const Measurement& measurement : allowed_measurements(appliance))
     alikeness.weigh(prober, candidates, measurement);

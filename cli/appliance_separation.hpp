@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include <ohmwright/appliance/appliance_check.hpp>
@@ -13,6 +14,9 @@ namespace ohmwright::cli {
 ///
 /// Two faults read alike where a meter's reading of the one would be taken for one of the other in nine of ten cases
 /// (total variation below 0.1), each as far as its kind says it may go, parts within their tolerances.
-std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const Meter& meter);
+///
+/// `known` are findings of `check_appliance`: the faults that connections alone hide are not asked for again.
+std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const Meter& meter,
+                                               std::span<const ApplianceFinding> known = {});
 
 }  // namespace ohmwright::cli

@@ -91,8 +91,8 @@ std::vector<ApplianceFinding> all_findings(const Appliance& appliance, const Met
   std::vector<ApplianceFinding> findings = check_appliance(appliance);
   if (std::any_of(findings.begin(), findings.end(), [](const ApplianceFinding& one) { return is_wrong(one.form); }))
     return findings;
-  for (const ApplianceFinding& finding : never_told_apart(appliance, meter))
-    if (std::find(findings.begin(), findings.end(), finding) == findings.end()) findings.push_back(finding);
+  const std::vector<ApplianceFinding> by_value = never_told_apart(appliance, meter, findings);
+  findings.insert(findings.end(), by_value.begin(), by_value.end());
   return findings;
 }
 

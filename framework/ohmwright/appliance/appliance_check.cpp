@@ -90,8 +90,8 @@ void check_faults(const Appliance& appliance, const std::vector<ProbedWiring>& w
     std::vector<ApplianceFinding> of_part;
     bool is_reached = false;
     bool is_looked_for = false;
-    for (std::uint16_t mode = 0; mode < placed.kind->descriptor().fault_modes.size(); ++mode) {
-      const PartFault fault{part, mode};
+    for (std::size_t mode = 0; mode < placed.kind->descriptor().fault_modes.size(); ++mode) {
+      const PartFault fault{part, static_cast<std::uint16_t>(mode)};
       if (!(placed.weight_of(mode) > 0.0) || !can_be(fault, wirings)) continue;
       is_looked_for = true;
       if (is_shown(fault, wirings))

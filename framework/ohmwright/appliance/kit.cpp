@@ -102,9 +102,10 @@ const KitChoice& Kit::choice(const KitQuestion& question, const KitAnswers& answ
 }
 
 ValueNode Kit::build(const KitAnswers& answers) const {
+  const std::vector<std::string> ids = ids_of(questions_);
   for (const auto& [id, answer] : answers)
-    if (std::none_of(questions_.begin(), questions_.end(), [&](const KitQuestion& one) { return one.id == id; }))
-      throw InputError("there is no question " + ohmwright::quoted(id) + suggestion(id, ids_of(questions_)));
+    if (std::find(ids.begin(), ids.end(), id) == ids.end())
+      throw InputError("there is no question " + ohmwright::quoted(id) + suggestion(id, ids));
   KitAnswers built;
   for (const KitQuestion& question : questions_) {
     const KitChoice& taken = choice(question, answers);

@@ -26,8 +26,8 @@ ProbedWiring::ProbedWiring(const Appliance& appliance, std::optional<std::size_t
     const PlacedPart& placed = appliance.parts[part];
     healthy_.push_back(conduction_of(appliance, part, not_found, set_up, excitation));
     std::vector<Conduction>& faulty = faulty_.emplace_back();
-    for (std::uint16_t mode = 0; mode < placed.kind->descriptor().fault_modes.size(); ++mode)
-      faulty.push_back(conduction_of(appliance, part, mode, set_up, excitation));
+    for (std::size_t mode = 0; mode < placed.kind->descriptor().fault_modes.size(); ++mode)
+      faulty.push_back(conduction_of(appliance, part, static_cast<std::uint16_t>(mode), set_up, excitation));
     first_point_.push_back(points_);
     points_ += points_of(placed, healthy_.back(), faulty);
   }
