@@ -17,6 +17,11 @@ bool any_reading(const Scene& scene, Predicate predicate) {
   return std::any_of(readings.begin(), readings.end(), predicate);
 }
 
+bool advised(const Scene& scene, AdviceIndex what) {
+  const auto& all = scene.findings.advice();
+  return std::any_of(all.begin(), all.end(), [what](const Advice& one) { return one.text == what; });
+}
+
 bool is_any_ohms(const PreparedReading& r) { return r.measurand != drop; }
 
 /// A low reading of which it was not said that an end was off.
@@ -38,6 +43,10 @@ void advise_on_ohms(const Scene& scene) {
   const bool decided = found(scene, end_to_end, Outcome::within_limits);
   if (!decided && (found(scene, in_circuit, Outcome::undecided) || low_with_ends_on(scene)))
     scene.findings.advise(lift_an_end);
+  const bool by_ohms = found(scene, end_to_end, Outcome::undecided) && scene.ohms && scene.knows_limit();
+  if (by_ohms && scene.ohms->below_zero) scene.findings.advise(say_leads);
+  if (by_ohms && scene.ohms->less_than_copper && !scene.ohms->below_zero && !scene.ohms->drowns_in_leads())
+    scene.findings.advise(read_all_of_it);
   if (found(scene, intermittent, Outcome::undecided)) scene.findings.advise(clip_and_move);
   if (found(scene, open_lead, Outcome::undecided)) scene.findings.advise(higher_range);
 }
@@ -57,7 +66,7 @@ void advise_on_drop(const Scene& scene) {
       scene.findings.advise(say_load);
     else if (!has_current(*read))
       scene.findings.advise(found(scene, drop_under_load, Outcome::undecided) ? low_impedance : read_drop);
-    else if (scene.drop && scene.drop->less_than_copper)
+    else if (scene.drop && scene.drop->less_than_copper && !advised(scene, read_all_of_it))
       scene.findings.advise(read_all_of_it);
     else if (scene.drop && scene.drop->outcome == Outcome::undecided)
       scene.findings.advise(known_current);

@@ -46,9 +46,13 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "are qualified for live work, the drop while you wait for the joint to warm up."),
        "drop-live"},
       {"read-all-of-it",
-       OHMWRIGHT_TEXT("Put one clip past each of its crimps and the clamp around this wire alone, measure its length "
-                      "again, and read the drop once more."),
+       OHMWRIGHT_TEXT(
+           "Put one clip past each of its crimps (under load, the clamp around this wire alone), measure its length "
+           "again, and read once more."),
        "drop-live"},
+      {"say-leads",
+       OHMWRIGHT_TEXT("Short the probes and see what they read. If you had zeroed the meter, name a meter whose leads "
+                      "have 0 ohm (--meter FILE); else press the probes on firmly and read again.")},
       {"low-impedance",
        OHMWRIGHT_TEXT(
            "Read the volts with a low-impedance meter, which a ghost cannot feed; or unplug, prove dead, pull "

@@ -3,31 +3,13 @@
 #include <algorithm>
 #include <limits>
 
+#include "rules/end_to_end_texts.hpp"
+
 namespace ohmwright::wiring {
 
 namespace {
 
-enum Text : TextIndex {
-  ohms_within,
-  ohms_high,
-  ohms_unsure,
-  below_the_leads,
-  connection_unstated,
-  drop_within,
-  drop_high,
-  drop_unsure,
-  less_than_copper,
-  contradicting,
-  disagreeing,
-  only_continuity,
-  high_without_ratings,
-  no_ratings,
-  no_length,
-  no_reading,
-  drop_leaves_open,
-  only_in_circuit,
-  only_live,
-};
+using Text = EndToEndText;
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
@@ -69,7 +51,9 @@ void say_without_limit(const Scene& scene) {
 
 Text text_of_ohms(const OhmsSeen& ohms) {
   if (ohms.outcome == Outcome::out_of_limits) return ohms_high;
+  if (ohms.below_zero) return less_than_leads;
   if (ohms.drowns_in_leads()) return below_the_leads;
+  if (ohms.less_than_copper) return fewer_than_copper;
   if (ohms.outcome == Outcome::undecided) return ohms_unsure;
   return ohms.stated_off ? ohms_within : connection_unstated;
 }
@@ -77,7 +61,7 @@ Text text_of_ohms(const OhmsSeen& ohms) {
 void judge_by_ohms(const Scene& scene) {
   const OhmsSeen& ohms = *scene.ohms;
   const Text text = text_of_ohms(ohms);
-  const bool cleared_by_nothing = text == below_the_leads || text == connection_unstated;
+  const bool cleared_by_nothing = ohms.implausible() || text == below_the_leads || text == connection_unstated;
   Finding& finding = scene.findings.add(end_to_end, cleared_by_nothing ? Outcome::undecided : ohms.outcome, text);
   finding.measured = in_ohms(ohms.value());
   finding.measured_uncertainty = ohms.excess.standard_uncertainty();
@@ -85,6 +69,7 @@ void judge_by_ohms(const Scene& scene) {
   tell(finding, "measured", *finding.measured);
   tell(finding, "limit", *finding.limits.upper);
   tell(finding, "doubt", in_ohms(ohms.doubt));
+  tell(finding, "copper", in_ohms(ohms.copper));
   if (cleared_by_nothing) return;  // what cannot clear must not enter the joint probability
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = ohms.p.within;
@@ -131,68 +116,6 @@ bool drop_speaks(const Scene& scene) {
 }
 
 }  // namespace
-
-RuleDescriptor describe_end_to_end() {
-  return {
-      "end-to-end",
-      OHMWRIGHT_TEXT("Ohms from end to end"),
-      true,
-      can_pass | can_condemn | can_be_undecided,
-      "IEC 60228 (maximum resistance of conductors at 20 degC) and 0.00393 /K of copper, and the contact resistance "
-      "that "
-      "the ratings state; JCGM 106:2012 (conformance probability)",
-      {
-          {"ohms-within", OHMWRIGHT_TEXT("It has {measured} from end to end; a good one has {limit} at most.")},
-          {"ohms-high",
-           OHMWRIGHT_TEXT("It has {measured} from end to end, and a good one has {limit} at most: a crimp, a joint or "
-                          "broken strands.")},
-          {"ohms-unsure",
-           OHMWRIGHT_TEXT("It has {measured} from end to end, and a good one has {limit} at most: with this meter too "
-                          "near to tell.")},
-          {"below-the-leads",
-           OHMWRIGHT_TEXT("It is not open, and more cannot be told: a good one has {limit} at most, and meter and test "
-                          "leads leave {doubt} open. The volts across it under load tell.")},
-          {"connection-unstated",
-           OHMWRIGHT_TEXT("It reads {measured}, and a good one has {limit} at most, but it was not said whether one of "
-                          "its ends was off: another path beside it may be what was read.")},
-          {"drop-within",
-           OHMWRIGHT_TEXT(
-               "By its volts under load it has {measured} from end to end; a good one has {limit} at most.")},
-          {"drop-high",
-           OHMWRIGHT_TEXT("By its volts under load it has {measured} from end to end, and a good one has {limit} at "
-                          "most: a crimp, a joint or broken strands.")},
-          {"drop-unsure",
-           OHMWRIGHT_TEXT("By its volts under load it has {measured} from end to end, and a good one has {limit} at "
-                          "most: with these instruments too near to tell.")},
-          {"less-than-copper",
-           OHMWRIGHT_TEXT(
-               "By its volts under load it has {measured}, less than the {copper} that copper of this length "
-               "has by itself: the clips were not across all of it, the clamp held other wires too, or its "
-               "length or cross-section is another.")},
-          {"contradicting",
-           OHMWRIGHT_TEXT(
-               "The meter reads {measured}, but by its volts under load it has only {by_drop}: the probes sat "
-               "badly, or the joint comes and goes.")},
-          {"disagreeing",
-           OHMWRIGHT_TEXT("No single figure is its resistance: the readings do not agree with each other.")},
-          {"only-continuity",
-           OHMWRIGHT_TEXT("It is not open. A buzzer sounds up to tens of ohms, so it says nothing of a bad joint.")},
-          {"high-without-ratings",
-           OHMWRIGHT_TEXT("It reads {measured}, where no sound wiring of an appliance has more than {most}. It looks "
-                          "bad; name its ratings to decide it.")},
-          {"no-ratings",
-           OHMWRIGHT_TEXT(
-               "Nothing is known of this one, so only an open one and a leak can be told: name its ratings.")},
-          {"no-length", OHMWRIGHT_TEXT("Not judged: how long the lead is decides what it may have (--length 1.5m).")},
-          {"no-reading", OHMWRIGHT_TEXT("Not judged: neither its ohms nor the volts across it under load were read.")},
-          {"drop-leaves-open",
-           OHMWRIGHT_TEXT("Not judged: its ohms were not read, and the volts across it do not tell them yet.")},
-          {"only-in-circuit", OHMWRIGHT_TEXT("Not judged: its ohms were read in circuit only, where other paths lie "
-                                             "beside it.")},
-          {"only-live",
-           OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing. Unplug, prove dead, read again.")},
-      }};
-}
 
 void judge_end_to_end(const Scene& scene) {
   if (scene.comes_and_goes())

@@ -45,6 +45,7 @@ enum AdviceIndex : std::uint16_t {
   say_ratings,
   read_both_again,
   read_all_of_it,
+  say_leads,
   low_impedance,
   what_draws,
   insulation_tester,

@@ -55,6 +55,38 @@ Estimate excess_of(const Scene& scene, const PreparedReading& reading) {
   return excess;
 }
 
+/// What copper of its measured length has by itself [ohm]; 0 where nobody measured it.
+double copper_of(const Scene& scene) {
+  if (scene.ratings == nullptr || !scene.ratings->conductor || !scene.length_measured) return 0.0;
+  return copper_ohms_per_metre(*scene.ratings->conductor) * scene.length->value();
+}
+
+bool is_surely_negative(const Scene& scene, const Estimate& above) {
+  return probability_between(above, scene.evidence.sources(), 0.0, infinity) <= 1.0 - scene.settings.confidence;
+}
+
+/// Ohms that are too few for so much copper are not those of this lead.
+void compare_with_copper(const Scene& scene, OhmsSeen& seen) {
+  seen.copper = copper_of(scene);
+  if (seen.copper <= 0.0) return;
+  Estimate above = seen.excess;  // its doubt of length is that of the limit, a little more than here: less is refused
+  above.shift(seen.limit - least_share_of_copper * seen.copper);
+  seen.less_than_copper = is_surely_negative(scene, above);
+}
+
+/// The same of a drop.
+void compare_with_copper(const Scene& scene, DropSeen& seen) {
+  seen.copper = copper_of(scene);
+  if (seen.copper <= 0.0) return;
+  const PreparedReading& reading = *seen.reading;
+  const double least = least_share_of_copper * seen.copper;
+  Estimate above;  // volts over what the least of so much copper would drop
+  above.add_scaled(reading.value, reading.value.value() < 0.0 ? -1.0 : 1.0);
+  above.add_scaled(*reading.condition(load_current), -least);
+  above.add_uncertainty(*scene.length, -least / scene.length->value() * seen.ampere);
+  seen.less_than_copper = is_surely_negative(scene, above);
+}
+
 std::optional<OhmsSeen> ohms_of(const Scene& scene) {
   boost::container::static_vector<Estimate, most_fused> fused;
   OhmsSeen seen;
@@ -67,6 +99,7 @@ std::optional<OhmsSeen> ohms_of(const Scene& scene) {
     seen.limit = scene.knows_limit() ? scene.limit_at(reading).value() : 0.0;
     seen.doubt = std::min(seen.doubt, reading.meter_half_width + reading.lead_half_width);
     seen.stated_off = seen.stated_off && is_lead_off(reading);
+    seen.below_zero = seen.below_zero || reading.value.value() < -(reading.meter_half_width + reading.lead_half_width);
   }
   if (fused.empty()) return std::nullopt;
   const std::span<const Estimate> all(fused.data(), fused.size());
@@ -75,23 +108,10 @@ std::optional<OhmsSeen> ohms_of(const Scene& scene) {
   for (const PreparedReading& reading : scene.evidence.readings())  // also those that no longer fitted in
     if (shows_ohms(reading))
       seen.worst_apart = std::max(seen.worst_apart, disagreement_of(seen.excess, excess_of(scene, reading)));
+  compare_with_copper(scene, seen);
   seen.p = conformance_of(seen.excess, scene.evidence.sources(), -infinity, 0.0);
   seen.outcome = decide(seen.p, scene.settings.confidence);
   return seen;
-}
-
-/// Of a lead whose length was measured: a drop that is too small for so much copper is not one of this lead.
-void compare_with_copper(const Scene& scene, DropSeen& seen) {
-  if (!scene.ratings->conductor || !scene.length_measured) return;
-  const double per_metre = copper_ohms_per_metre(*scene.ratings->conductor);
-  seen.copper = per_metre * scene.length->value();
-  const PreparedReading& reading = *seen.reading;
-  Estimate above;  // volts over what the least of so much copper would drop
-  above.add_scaled(reading.value, reading.value.value() < 0.0 ? -1.0 : 1.0);
-  above.add_scaled(*reading.condition(load_current), -least_share_of_copper * seen.copper);
-  above.add_uncertainty(*scene.length, -least_share_of_copper * per_metre * seen.ampere);
-  seen.less_than_copper =
-      probability_between(above, scene.evidence.sources(), 0.0, infinity) <= 1.0 - scene.settings.confidence;
 }
 
 std::optional<DropSeen> drop_of(const Scene& scene) {

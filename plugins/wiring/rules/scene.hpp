@@ -36,12 +36,17 @@ struct OhmsSeen {
   double doubt = 0.0;      ///< half-width of what meter and test leads leave open in the best of them [ohm]
   bool stated_off = true;  ///< every one of them was read with an end off
   double worst_apart = 0.0;  ///< between two of them, in standard uncertainties
+  bool below_zero = false;   ///< one of them is less than the test leads that were taken off
+  double copper = 0.0;       ///< what copper of its measured length has by itself [ohm]; 0 where it was not measured
+  bool less_than_copper = false;
   Conformance p;
   Outcome outcome = Outcome::undecided;
 
   double value() const { return excess.value() + limit; }
   /// Two wires measure their own contacts below their own doubt: such a reading condemns, it cannot clear.
   bool drowns_in_leads() const { return doubt >= limit; }
+  /// No such wire reads so little: it is not judged.
+  bool implausible() const { return below_zero || less_than_copper; }
 };
 
 /// The volts across it while its load ran, with the amperes.

@@ -1,5 +1,6 @@
 #include "part/conductor.hpp"
 
+#include <array>
 #include <cmath>
 
 #include <gtest/gtest.h>
@@ -19,11 +20,15 @@ struct Printed {
   double plain_stiff, coated_stiff, plain_flexible, coated_flexible;  // ohm/km
 };
 
-constexpr Printed table[] = {
-    {"0.5", 36.0, 36.7, 39.0, 40.1}, {"0.75", 24.5, 24.8, 26.0, 26.7}, {"1", 18.1, 18.2, 19.5, 20.0},
-    {"1.5", 12.1, 12.2, 13.3, 13.7}, {"2.5", 7.41, 7.56, 7.98, 8.21},  {"4", 4.61, 4.70, 4.95, 5.09},
+constexpr std::array<Printed, 7> table{{
+    {"0.5", 36.0, 36.7, 39.0, 40.1},
+    {"0.75", 24.5, 24.8, 26.0, 26.7},
+    {"1", 18.1, 18.2, 19.5, 20.0},
+    {"1.5", 12.1, 12.2, 13.3, 13.7},
+    {"2.5", 7.41, 7.56, 7.98, 8.21},
+    {"4", 4.61, 4.70, 4.95, 5.09},
     {"6", 3.08, 3.11, 3.30, 3.39},
-};
+}};
 
 double per_kilometre(const char* area, Metal metal, Stranding stranding) {
   return 1000.0 * most_ohms_per_metre({*cross_section_named(area), metal, stranding});

@@ -33,6 +33,7 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice[lift_an_end].id, "lift-an-end");
   EXPECT_EQ(d.advice[read_drop].id, "read-drop");
   EXPECT_EQ(d.advice[read_all_of_it].id, "read-all-of-it");
+  EXPECT_EQ(d.advice[say_leads].id, "say-leads");
   EXPECT_EQ(d.advice[what_draws].id, "what-draws");
   EXPECT_EQ(d.advice[mend_joint].id, "mend-joint");
   EXPECT_EQ(d.advice[replacement_by_look].id, "replacement-by-look");

@@ -20,7 +20,7 @@ double high(const Element& one) { return one.value_in_si * (1.0 + one.relative_h
 
 Situation at(std::uint16_t condition, double value) {
   const ConditionValue one{condition, value};
-  return Situation({&one, 1});
+  return {{&one, 1}};
 }
 
 TEST(ElectricalModel, ASoundLeadLiesBetweenItsCopperAndItsLimit) {

@@ -45,6 +45,19 @@ TEST(EndToEnd, LowOhmsWithBothEndsOnClearNothingButHighOnesCondemn) {
   EXPECT_EQ(verdict_on(drum(), {high}), Outcome::out_of_limits);
 }
 
+TEST(EndToEnd, WhatNoSuchWireReadsIsNotJudged) {
+  // 50 m of 0.5 mm² have 1.72 ohm of copper.
+  const Findings zeroed = judge(splice(), {{.value = "0.0 ohm +- 0.01 ohm"}});
+  EXPECT_EQ(text_of(zeroed, end_to_end), "less-than-leads");
+  EXPECT_THAT(advice_of(zeroed), Contains("say-leads"));
+  EXPECT_EQ(verdict_on(splice(), {{.value = "0.0 ohm +- 0.01 ohm"}}), Outcome::undecided);
+  const Typed half{.value = "0.8 ohm", .at = "20 degC", .length = "50 m"};
+  EXPECT_EQ(text_of(judge(drum(), {half}), end_to_end), "fewer-than-copper");
+  EXPECT_THAT(advice_of(judge(drum(), {half})), Contains("read-all-of-it"));
+  EXPECT_EQ(verdict_on(drum(), {half}), Outcome::undecided);
+  EXPECT_EQ(verdict_on(drum(), {{.value = "1.7 ohm", .at = "20 degC", .length = "50 m"}}), Outcome::within_limits);
+}
+
 TEST(EndToEnd, WarmCopperMayHaveMore) {
   const auto limit = [](std::string_view at) {
     return argument(finding_of(judge(drum(), {{.value = "1.7 ohm", .at = at}}), end_to_end), "limit");
