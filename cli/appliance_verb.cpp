@@ -1,5 +1,4 @@
-#include <array>
-#include <iostream>
+#include <algorithm>
 
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/document/fields.hpp>

@@ -89,8 +89,8 @@ class DrawingWriter {
         "edge [fontname=\"sans-serif\" fontsize=8 fontcolor=\"#666666\" color=\"#444444\"]\n";
     write_list();
     script_ +=
-        "subgraph cluster_circuit {\npencolor=\"white\"\nlabelloc=t\nfontsize=14\nfontcolor=\"#222222\"\nlabel=" + quoted_for_graphviz(appliance_.title) +
-        "\n";
+        "subgraph cluster_circuit {\npencolor=\"white\"\nlabelloc=t\nfontsize=14\nfontcolor=\"#222222\"\nlabel=" +
+        quoted_for_graphviz(appliance_.title) + "\n";
     for (std::size_t node = 0; node < appliance_.nodes.size(); ++node) write_node(node);
     for (std::size_t part = 0; part < appliance_.parts.size(); ++part) write_part(part);
     return script_ + "}\n}\n";

@@ -37,9 +37,8 @@ TEST(Separation, PartsInSeriesAreToldApartOnlyByAPointBetweenThem) {
   EXPECT_THAT(together, Contains("link.acted = heater.open"));
   EXPECT_THAT(together, Not(Contains("limit.stuck-open = link.acted")));
   EXPECT_THAT(together, Not(Contains("limit.stuck-open = heater.open")));
-  const std::vector<std::string> between = findings_in(fan_heater_with(
-      R"("test_points": [)",
-      R"("test_points": [
+  const std::vector<std::string> between = findings_in(fan_heater_with(R"("test_points": [)",
+                                                                       R"("test_points": [
     {"id": "heater-in-place", "title": "Across the heater", "measure": "ohms", "from": "B", "to": "N", "minutes": "1 min"},)"));
   EXPECT_THAT(between, Not(Contains("link.acted = heater.open")));
   EXPECT_THAT(between, Contains("link.acted = link.lead-broken"));  // one part, whatever broke in it
