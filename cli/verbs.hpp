@@ -13,6 +13,7 @@ VerbSpec check_verb();
 VerbSpec chart_verb();
 VerbSpec curve_verb();
 VerbSpec compare_verb();
+VerbSpec appliance_verb();
 VerbSpec locate_verb();
 VerbSpec log_verb();
 VerbSpec vectors_verb();

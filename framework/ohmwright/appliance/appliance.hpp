@@ -51,10 +51,16 @@ struct PlacedPart {
   std::string ratings;  ///< name of the class, for people; empty: unknown or written in the file
   std::vector<std::optional<std::size_t>> nodes;  ///< by terminal: where it is connected; empty: nowhere
   std::optional<std::size_t> zone;
-  std::vector<StateValue> states;  ///< as found, unless a set-up or a reading says otherwise
-  double weight = 1.0;             ///< times the weights of its kind's fault modes: a part known to fail often
+  std::vector<StateValue> states;     ///< as found, unless a set-up or a reading says otherwise
+  double weight = 1.0;                ///< times the weights of its kind's fault modes: a part known to fail often
+  std::vector<double> fault_weights;  ///< by fault mode, times those weights too; empty: 1 for each
   double minutes_to_replace = 30.0;
   std::vector<std::size_t> behind;  ///< covers that hide it
+
+  /// What the weight of that fault mode is multiplied by here; 0: it cannot be here.
+  double weight_of(std::size_t fault_mode) const {
+    return weight * (fault_mode < fault_weights.size() ? fault_weights[fault_mode] : 1.0);
+  }
 };
 
 /// What an instrument does at a test point.
@@ -142,6 +148,12 @@ struct Consequence {
   double probability = 0.0;  ///< that the effect is there when the cause is [0…1]
 };
 
+/// A word of this appliance for something that people see, beside those of component/symptom.hpp.
+struct OwnSymptom {
+  std::string id;
+  std::string title;  ///< "the drum turns and the laundry stays wet"
+};
+
 /// What the control's memory can say.
 struct BoardCode {
   std::string code;
@@ -163,6 +175,7 @@ struct MainsSupply {
 struct Appliance {
   std::string id;
   std::string title;
+  std::string source;       ///< where the wiring and the figures come from; empty where the file does not say
   std::string market;       ///< "north-america", "europe", …: words and supply
   std::string refrigerant;  ///< as on the label: "flammable", "non-flammable", "none", "unknown"
   MainsSupply supply;
@@ -172,6 +185,7 @@ struct Appliance {
   std::vector<PlacedPart> parts;
   std::vector<TestPoint> test_points;
   std::vector<SetUp> set_ups;
+  std::vector<OwnSymptom> symptoms;
   std::vector<OutsideCause> outside_causes;
   std::vector<Consequence> consequences;
   std::vector<BoardCode> codes;

@@ -12,6 +12,7 @@ Appliance read_appliance(const Document& document, const Registry& registry) {
   Appliance appliance;
   appliance.id = text_of(root, "appliance");
   appliance.title = text_of(root, "title");
+  appliance.source = text_of(root, "source");
   appliance.market = text_of(root, "market");
   appliance.refrigerant = text_of(root, "refrigerant");
   read_places(root, appliance, problems);
@@ -19,6 +20,7 @@ Appliance read_appliance(const Document& document, const Registry& registry) {
   // What names parts is read only when they could be: else each would be told of again at every place that names it.
   if (problems.empty()) read_work(root, appliance, problems);
   if (problems.empty()) read_causes(root, appliance, problems);
+  if (problems.empty()) read_words(root, appliance, problems);
   refuse_if_any(document.file, std::move(problems));
   return appliance;
 }

@@ -24,6 +24,7 @@ class PartReader {
     if (!find_kind()) return std::nullopt;
     connect();
     read_states();
+    read_fault_weights();
     make_part();
     return part_.part == nullptr ? std::nullopt : std::optional(std::move(part_));
   }
@@ -64,6 +65,22 @@ class PartReader {
     if (states == nullptr || states->members() == nullptr) return;
     for (const auto& [name, value] : *states->members())
       if (const auto state = state_named(name, value, part_, problems_)) part_.states.push_back(*state);
+  }
+
+  void read_fault_weights() {
+    const Descriptor& descriptor = part_.kind->descriptor();
+    const ValueNode* weights = entry_.find("fault_weights");
+    if (weights == nullptr || weights->members() == nullptr) return;
+    part_.fault_weights.assign(descriptor.fault_modes.size(), 1.0);
+    for (const auto& [fault, weight] : *weights->members()) {
+      const std::uint16_t mode = index_of(descriptor.fault_modes, fault);
+      if (mode == not_found)
+        problems_.push_back(weight.problem("a " + std::string(descriptor.id) + " has no fault " +
+                                           ohmwright::quoted(fault) +
+                                           suggestion(fault, ids_of(descriptor.fault_modes))));
+      else if (weight.number() != nullptr)
+        part_.fault_weights[mode] = *weight.number();
+    }
   }
 
   void make_part() {

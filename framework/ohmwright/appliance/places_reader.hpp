@@ -19,6 +19,8 @@ void read_parts(const ValueNode& root, const Registry& registry, Appliance& appl
 void read_work(const ValueNode& root, Appliance& appliance, std::vector<Problem>& problems);
 /// Outside causes, consequences and codes.
 void read_causes(const ValueNode& root, Appliance& appliance, std::vector<Problem>& problems);
+/// Symptoms of the appliance's own; checks that every caution and symptom named in the file is known to somebody.
+void read_words(const ValueNode& root, Appliance& appliance, std::vector<Problem>& problems);
 
 /// Index of the node of that name, which is added when it is new.
 std::size_t node_named(Appliance& appliance, const std::string& name);
