@@ -3,6 +3,7 @@
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/named_file.hpp>
+#include <ohmwright/locate/separation.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -14,7 +15,6 @@
 #include "appliance_add.hpp"
 #include "appliance_files.hpp"
 #include "appliance_new.hpp"
-#include "appliance_separation.hpp"
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
 #include "output.hpp"
@@ -90,7 +90,7 @@ std::vector<ApplianceFinding> all_findings(const Appliance& appliance, const Met
   std::vector<ApplianceFinding> findings = check_appliance(appliance);
   if (std::any_of(findings.begin(), findings.end(), [](const ApplianceFinding& one) { return is_wrong(one.form); }))
     return findings;
-  const std::vector<ApplianceFinding> by_value = never_told_apart(appliance, meter, findings);
+  const std::vector<ApplianceFinding> by_value = locate::never_told_apart(appliance, meter, findings);
   findings.insert(findings.end(), by_value.begin(), by_value.end());
   return findings;
 }

@@ -5,7 +5,6 @@
 #include <ostream>
 #include <sstream>
 
-#include <ohmwright/component/symptom.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
@@ -66,10 +65,9 @@ class Dialogue {
     line(say(OHMWRIGHT_TEXT(
         "What do you see? Type the numbers, with blanks between them; 0 for none of these. Leave the ice as it "
         "is until you have looked.")));
-    for (std::size_t i = 0; i < known.size(); ++i) {
-      const Symptom* symptom = symptom_named(known[i]);
-      line(std::to_string(i + 1) + "  " + (symptom == nullptr ? known[i] : say(symptom->english)), "  ");
-    }
+    const Sentences in_words(units_);
+    for (std::size_t i = 0; i < known.size(); ++i)
+      line(std::to_string(i + 1) + "  " + symptom_text(appliance_, known[i], in_words), "  ");
     const std::optional<std::string> typed = answer("> ");
     if (!typed) return;
     std::istringstream numbers(*typed);

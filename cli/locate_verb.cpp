@@ -3,6 +3,7 @@
 #include <ohmwright/locate/search.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/appliance_drawing.hpp>
 #include <ohmwright/report/locate_report.hpp>
 
 #include "appliance_files.hpp"
@@ -26,7 +27,10 @@ std::string report_text(const Arguments& arguments, const LocateReport& report, 
                         const PageStyle& page) {
   const std::string format = arguments.value("--format", "text");
   if (format == "json") return locate_json(report, say);
-  if (format == "html") return locate_html(report, say, {});
+  if (format == "html") {
+    const PartMarks marks = marks_of(report.diagnosis.parts, say);
+    return locate_html(report, say, appliance_drawing(report.reasoner.prober().appliance(), marks, say).value_or(""));
+  }
   return locate_page(report, say, page);
 }
 

@@ -75,7 +75,8 @@ void FaultList::add_faults(const PriorSettings& settings, const WeightOverrides&
       const std::string name = part.id + "." + std::string(row.id);
       const std::string of_kind = std::string(descriptor.id) + "." + std::string(row.id);
       known.insert({name, of_kind});
-      const double weight = weight_of(overrides, name, of_kind, row.prior_weight * part.weight);
+      const double weight =
+          weight_of(overrides, name, of_kind, row.prior_weight * part.weight_of(static_cast<std::uint16_t>(mode)));
       const auto index = static_cast<std::uint16_t>(mode);
       if (!(weight > 0.0) || !can_happen(part, index)) continue;
       const double odds = settings.odds_of_unit_weight * weight * (worked_on ? settings.repaired_place : 1.0);

@@ -11,6 +11,8 @@ namespace {
 
 /// A tolerance of at most this is a spread about one value; past it the value is one of several.
 constexpr double widest_linear = 0.35;
+/// Below this a resistance is told from zero by no meter of the trade, so that its spread is one about one value [ohm].
+constexpr double small_ohm = 0.5;
 /// Width of one choice [natural logarithm], and the most choices of one element.
 constexpr double choice_width = 0.6;
 constexpr int most_choices = 7;
@@ -71,7 +73,7 @@ void add_value_choices(ElementType type, Range range, double weight, std::vector
   }
   const double middle = 0.5 * (range.low + range.high);
   const double half_width = 0.5 * (range.high - range.low) / middle;
-  if (half_width <= widest_linear) {
+  if (half_width <= widest_linear || (type == ElementType::resistance && range.high <= small_ohm)) {
     choices.push_back({weight, type, middle, half_width / std::numbers::sqrt3});
     return;
   }

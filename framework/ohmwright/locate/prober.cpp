@@ -10,19 +10,9 @@ namespace ohmwright::locate {
 
 namespace {
 
-/// Instances past this number are dropped, least likely first, and the rest weighed up.
+/// An element whose choices would make more instances than this stays at the middle of its range.
 constexpr std::size_t most_instances = 48;
 constexpr std::size_t no_set_up = std::numeric_limits<std::size_t>::max();
-
-void keep_likeliest(std::vector<Instance>& instances) {
-  if (instances.size() <= most_instances) return;
-  std::stable_sort(instances.begin(), instances.end(),
-                   [](const Instance& a, const Instance& b) { return a.weight > b.weight; });
-  instances.resize(most_instances);
-  double sum = 0.0;
-  for (const Instance& instance : instances) sum += instance.weight;
-  for (Instance& instance : instances) instance.weight /= sum;
-}
 
 }  // namespace
 
@@ -48,6 +38,10 @@ std::vector<Instance> Prober::instances(const Candidate& candidate) {
     for (std::size_t element = 0; element < model.elements.size(); ++element) {
       const PlacedElement& row = model.elements[element];
       if (row.is_contact || row.choices.size() < 2) continue;
+      if (instances.size() * row.choices.size() > most_instances) {
+        for (Instance& instance : instances) instance.settled.push_back({part, element, 0.5});
+        continue;
+      }
       std::vector<Instance> finer;
       double below = 0.0;
       for (const ElementChoice& choice : row.choices) {
@@ -59,7 +53,6 @@ std::vector<Instance> Prober::instances(const Candidate& candidate) {
         below += choice.weight;
       }
       instances = std::move(finer);
-      keep_likeliest(instances);
     }
   }
   return instances;

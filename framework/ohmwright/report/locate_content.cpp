@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <ohmwright/component/symptom.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
 #include <ohmwright/report/locate_words.hpp>
@@ -115,8 +114,7 @@ class LocateSentences {
               : say_(OHMWRIGHT_TEXT("{point}: {shown}"), {point, shown}));
     }
     for (const locate::SymptomSign& sign : report_.signs.symptoms) {
-      const Symptom* known = symptom_named(sign.symptom);
-      const std::string text = known == nullptr ? sign.symptom : say_(known->english);
+      const std::string text = symptom_text(appliance_, sign.symptom, say_);
       content_.evidence.push_back(sign.is_there ? text
                                                 : say_(OHMWRIGHT_TEXT("Not so: {symptom}"), {{"symptom", text}}));
     }

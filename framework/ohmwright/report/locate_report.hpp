@@ -72,6 +72,9 @@ std::string locate_html(const LocateReport& report, const Sentences& say, std::s
 /// For programs (schemas/locate.schema.json), SI units, indented, with a final newline.
 std::string locate_json(const LocateReport& report, const Sentences& say);
 
+/// A symptom in the reader's language: the framework's words, else the appliance's own.
+std::string symptom_text(const Appliance& appliance, const std::string& symptom, const Sentences& say);
+
 /// "Defrost heater: element open", or with several parts "…, and …": the likeliest candidate of an answer.
 std::string answer_label(const locate::FaultList& faults, const locate::Diagnosis& diagnosis,
                          const locate::AnswerSet& answer, const Sentences& say);

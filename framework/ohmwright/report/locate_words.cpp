@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <ohmwright/component/symptom.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_words.hpp>
 #include <ohmwright/report/verdict_report.hpp>
@@ -68,6 +69,13 @@ std::string caution_words(const Appliance& appliance, std::string_view id, bool 
 std::string fault_title(const locate::FaultList& faults, std::size_t fault, const Sentences& say) {
   const PlacedPart& part = faults.appliance().parts[faults.faults()[fault].fault.part];
   return say.in_domain(part.kind->descriptor().text_domain, faults.mode(fault).title);
+}
+
+std::string symptom_text(const Appliance& appliance, const std::string& symptom, const Sentences& say) {
+  if (const Symptom* known = symptom_named(symptom)) return say(known->english);
+  for (const OwnSymptom& own : appliance.symptoms)
+    if (own.id == symptom) return own.title;
+  return symptom;
 }
 
 std::string answer_label(const locate::FaultList& faults, const locate::Diagnosis& diagnosis,

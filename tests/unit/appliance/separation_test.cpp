@@ -7,8 +7,8 @@
 #include <gtest/gtest.h>
 
 #include <ohmwright/document/meter_document.hpp>
+#include <ohmwright/locate/separation.hpp>
 
-#include "appliance_separation.hpp"
 #include "files.hpp"
 
 namespace ohmwright::testing {
@@ -26,7 +26,7 @@ std::vector<std::string> findings_in(const std::string& text) {
     return part.id + "." + std::string(part.kind->descriptor().fault_modes[fault.fault].id);
   };
   std::vector<std::string> names;
-  for (const ApplianceFinding& finding : cli::never_told_apart(appliance, meter))
+  for (const ApplianceFinding& finding : locate::never_told_apart(appliance, meter))
     names.push_back(finding.other ? name(*finding.fault) + " = " + name(*finding.other) : name(*finding.fault));
   return names;
 }

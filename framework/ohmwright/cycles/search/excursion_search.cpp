@@ -9,14 +9,14 @@ namespace ohmwright::cycles {
 namespace {
 
 constexpr double smoothing_second = 60.0;
-constexpr double bridged_second = 300.0;
+constexpr double excursion_bridged_second = 300.0;
 constexpr std::size_t level_count = 60;
 constexpr double longest_rise_second = 5400.0;
-constexpr double least_contrast = 0.25;
+constexpr double least_excursion_contrast = 0.25;
 
-class Search {
+class ExcursionFinder {
  public:
-  Search(const Window& window, const std::vector<double>& kelvin, SensorPlace place)
+  ExcursionFinder(const Window& window, const std::vector<double>& kelvin, SensorPlace place)
       : window_(window),
         place_(place),
         kelvin_(smoothed(window, kelvin, smoothing_second)),
@@ -32,7 +32,7 @@ class Search {
   ExcursionSearch best() const {
     ExcursionSearch best;
     if (levels_.empty()) return best;
-    const LevelScan scan(window_, kelvin_, levels_, bridged_second);
+    const LevelScan scan(window_, kelvin_, levels_, excursion_bridged_second);
     const std::size_t most_runs = runs_in(window_, 3000.0) + 8;
     double best_sum = 0.0;
     std::vector<ExcursionSearch> equals;
@@ -121,7 +121,7 @@ class Search {
       double score = std::clamp(contrast / 0.5, -1.0, misses_melting ? 2.5 : 1.5);
       score += shape_score(found, run, rise_second);
       if (place_ == SensorPlace::coil) score += melts ? 0.8 : -1.9;
-      found.score = contrast < least_contrast ? std::min(score, 0.0) : score;
+      found.score = contrast < least_excursion_contrast ? std::min(score, 0.0) : score;
       if (rise_second < quick_second() && !run.is_cut) continue;  // a door, told elsewhere
       // Of what a gap or an end cut, only a good part that reached the melting point counts.
       if (run.is_cut && (misses_melting || rise_second < 120.0)) continue;
@@ -161,7 +161,7 @@ class Search {
 }  // namespace
 
 ExcursionSearch search_excursions(const Window& window, const std::vector<double>& kelvin, SensorPlace place) {
-  return Search(window, kelvin, place).best();
+  return ExcursionFinder(window, kelvin, place).best();
 }
 
 }  // namespace ohmwright::cycles

@@ -9,19 +9,19 @@ namespace ohmwright::cycles {
 
 namespace {
 
-constexpr double opening_second = 90.0;   ///< what stands out for less is an inrush or a lamp
-constexpr double bridged_second = 200.0;  ///< a heater that pauses for less is still the same defrost
+constexpr double opening_second = 90.0;          ///< what stands out for less is an inrush or a lamp
+constexpr double heater_bridged_second = 200.0;  ///< a heater that pauses for less is still the same defrost
 constexpr double level_ratio = 1.05;
 constexpr std::size_t most_levels = 90;
-constexpr double least_contrast = 1.15;
+constexpr double least_heater_contrast = 1.15;
 constexpr double coarse_spacing_second = 150.0;
 constexpr double latest_drip_second = 30.0;  ///< after the run: what is left of an edge's sample
 constexpr double shortest_drip_second = 100.0;
 constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
 
-class Search {
+class HeaterFinder {
  public:
-  explicit Search(const Window& window)
+  explicit HeaterFinder(const Window& window)
       : window_(window),
         load_(opened(window, window.load, opening_second)),
         least_load_(time_quantile(load_, window.width, 0.02)) {
@@ -38,7 +38,7 @@ class Search {
   HeaterSearch best() {
     HeaterSearch best;
     if (levels_.empty()) return best;
-    const LevelScan scan(window_, load_, levels_, bridged_second);
+    const LevelScan scan(window_, load_, levels_, heater_bridged_second);
     const std::size_t most_runs = runs_in(window_, 5000.0) + 6;
     double best_sum = 0.0;
     std::vector<HeaterSearch> equals;
@@ -227,7 +227,7 @@ class Search {
       if (shorter > long_enough.size() && duration < 1.6 * longest_shorter) score -= 1.5;
       run.score = score;
       sum += std::clamp(score - 1.2, -1.0, 1.5);
-      if (score >= 1.0 && contrast >= least_contrast) counting.push_back(run);
+      if (score >= 1.0 && contrast >= least_heater_contrast) counting.push_back(run);
     }
     tried.runs = std::move(counting);
     return sum;
@@ -243,6 +243,6 @@ class Search {
 
 }  // namespace
 
-HeaterSearch search_heater(const Window& window) { return Search(window).best(); }
+HeaterSearch search_heater(const Window& window) { return HeaterFinder(window).best(); }
 
 }  // namespace ohmwright::cycles

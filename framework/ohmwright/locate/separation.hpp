@@ -6,7 +6,7 @@
 #include <ohmwright/appliance/appliance_check.hpp>
 #include <ohmwright/component/meter.hpp>
 
-namespace ohmwright::cli {
+namespace ohmwright::locate {
 
 /// What no reading that the appliance's file allows can tell, by the values of its network: faults that read as if
 /// nothing were wrong (`unseen_fault`), and pairs of faults that read alike at every test point after every set-up
@@ -19,4 +19,4 @@ namespace ohmwright::cli {
 std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const Meter& meter,
                                                std::span<const ApplianceFinding> known = {});
 
-}  // namespace ohmwright::cli
+}  // namespace ohmwright::locate

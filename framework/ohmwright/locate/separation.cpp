@@ -1,14 +1,13 @@
-#include "appliance_separation.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include <ohmwright/locate/prober.hpp>
+#include <ohmwright/locate/separation.hpp>
 #include <ohmwright/locate/site.hpp>
 #include <ohmwright/locate/work.hpp>
 
-namespace ohmwright::cli {
+namespace ohmwright::locate {
 
 namespace {
 
@@ -168,4 +167,4 @@ std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const
   return findings;
 }
 
-}  // namespace ohmwright::cli
+}  // namespace ohmwright::locate
