@@ -1,6 +1,6 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
-#include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/report/page_cautions.hpp>
 
 namespace ohmwright {
 
@@ -15,19 +15,6 @@ std::string_view colour_of(locate::Standing::Form form) {
     default:
       return "\033[1;33m";
   }
-}
-
-void write_cautions(const LocateReport& report, const LocateContent& content, const Sentences& say, PageLayout& page) {
-  if (content.cautions.empty()) return;
-  page.coloured(say(OHMWRIGHT_TEXT("Before you touch it")), "\033[1;33m");
-  if (report.cautions_in_full) {
-    for (const std::string& caution : content.cautions) page.item(caution);
-  } else {
-    std::string brief;
-    for (const std::string& caution : content.brief_cautions) brief += caution + ". ";
-    page.block(brief + say(OHMWRIGHT_TEXT("(--cautions: in full)")), "  ");
-  }
-  page.blank_line();
 }
 
 void write_possible(const LocateContent& content, const Sentences& say, PageLayout& page) {
@@ -53,7 +40,7 @@ void write_next(const LocateContent& content, const Sentences& say, PageLayout& 
 std::string locate_page(const LocateReport& report, const Sentences& say, const PageStyle& style) {
   const LocateContent content = locate_content(report, say);
   PageLayout page(style);
-  write_cautions(report, content, say, page);
+  write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, say, page);
   page.coloured(content.headline, colour_of(report.standing.form));
   for (const std::string& line : content.explanation) page.block(line, "  ");
   write_possible(content, say, page);

@@ -1,5 +1,5 @@
 #include <ohmwright/quantity/message.hpp>
-#include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/report/page_cautions.hpp>
 #include <ohmwright/report/verdict_content.hpp>
 
 namespace ohmwright {
@@ -17,21 +17,6 @@ std::string_view colour_of(Outcome outcome) {
   }
 }
 
-/// Above everything: what can hurt, in few words, or in full where that was asked for.
-void write_cautions(const VerdictReport& report, const VerdictContent& content, const Sentences& say,
-                    PageLayout& page) {
-  if (content.cautions.empty()) return;
-  page.coloured(say(OHMWRIGHT_TEXT("Before you touch it")), "\033[1;33m");
-  if (report.cautions_in_full) {
-    for (const std::string& caution : content.cautions) page.item(caution);
-  } else {
-    std::string brief;
-    for (const std::string& caution : content.brief_cautions) brief += caution + ". ";
-    page.block(brief + say(OHMWRIGHT_TEXT("(--cautions: in full)")), "  ");
-  }
-  page.blank_line();
-}
-
 /// The rules that had nothing to go on: their number is enough, unless asked for.
 void write_silent_rules(const VerdictReport& report, const VerdictContent& content, const Sentences& say,
                         PageLayout& page) {
@@ -47,7 +32,7 @@ void write_silent_rules(const VerdictReport& report, const VerdictContent& conte
 std::string verdict_page(const VerdictReport& report, const Sentences& say, const PageStyle& style) {
   const VerdictContent content = verdict_content(report, say);
   PageLayout page(style);
-  write_cautions(report, content, say, page);
+  write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, say, page);
   page.coloured(content.headline, colour_of(report.verdict.outcome));
   for (const std::string& chance : content.chances) page.block(chance, "  ");
   page.section(say(OHMWRIGHT_TEXT("Why")), content.reasons);

@@ -5,12 +5,13 @@
 #include <numbers>
 #include <optional>
 
+#include <ohmwright/component/contact_seen.hpp>
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
 
 #include "part/passages.hpp"
 #include "part/trip_finder.hpp"
-#include "rules/contact_seen.hpp"
 #include "rules/names.hpp"
 
 namespace ohmwright::bimetal_thermostat {

@@ -2,10 +2,11 @@
 
 #include <string_view>
 
+#include <ohmwright/component/contact_seen.hpp>
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/reading_questions.hpp>
 
 #include "part/thermostat_ratings.hpp"
-#include "rules/contact_seen.hpp"
 #include "rules/names.hpp"
 #include "rules/trip_series.hpp"
 
@@ -33,12 +34,6 @@ struct Scene {
 /// A reading of the contact, not live, not in circuit.
 inline bool is_of_contact_alone(const PreparedReading& reading) {
   return reading.measurand == contact_state && !is_live(reading) && !is_in_circuit(reading);
-}
-
-/// Adds a named value to a finding or an advice.
-template <class Told, class Value>
-void tell(Told& told, std::string_view name, Value value) {
-  told.arguments.push_back(FindingArgument{name, value});
 }
 
 inline AnyQuantity degrees(double kelvin) { return {Dimension::temperature, kelvin}; }

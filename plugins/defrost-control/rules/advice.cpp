@@ -81,7 +81,7 @@ void advise_on_contacts(const Scene& scene) {
     scene.findings.advise(read_unplugged);
   if (found(scene, in_circuit, Outcome::undecided) == nullptr) return;
   const bool open_unproved = any_reading(scene, [](const PreparedReading& r) {
-    const bool open = is_of_contact(r) ? is_not_closed(contact_seen(r)) : is_over_range(r);
+    const bool open = is_of_contact(r) ? is_not_closed(contact_seen(r)) : shows_more_than_range(r);
     return is_ohms(r) && is_in_circuit(r) && open && r.supply != Supply::proved_dead;
   });
   scene.findings.advise(open_unproved ? prove_dead : lift_a_lead);

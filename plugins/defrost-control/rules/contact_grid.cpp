@@ -17,8 +17,8 @@ void ContactGrid::take(const PreparedReading& reading) {
   const ContactSeen seen = contact_seen(reading);
   if (seen == ContactSeen::nothing) return;
   ContactState& state = states_[reading.measurand == defrost_contact ? of_defrost : of_run][place_of(reading)];
-  const bool changed = state.seen != ContactSeen::nothing &&
-                       defrost_control::is_not_closed(state.seen) != defrost_control::is_not_closed(seen);
+  const bool changed =
+      state.seen != ContactSeen::nothing && ohmwright::is_not_closed(state.seen) != ohmwright::is_not_closed(seen);
   state = {seen, is_lead_off(reading), state.contradicted || changed};
 }
 

@@ -3,7 +3,9 @@
 #include <array>
 #include <cstddef>
 
-#include "rules/contact_seen.hpp"
+#include <ohmwright/component/contact_seen.hpp>
+#include <ohmwright/component/reading_questions.hpp>
+
 #include "rules/names.hpp"
 
 namespace ohmwright::defrost_control {
@@ -21,7 +23,7 @@ struct ContactState {
 
   bool is_closed() const { return seen == ContactSeen::closed; }
   bool is_surely_closed() const { return is_closed() && lead_off && !contradicted; }
-  bool is_not_closed() const { return defrost_control::is_not_closed(seen) && !contradicted; }
+  bool is_not_closed() const { return ohmwright::is_not_closed(seen) && !contradicted; }
 };
 
 /// All that was read of both contacts alone, unpowered: the last reading of each at each position.

@@ -43,7 +43,7 @@ Seen look(const Scene& scene) {
     if (reading.measurand != motor || is_live(reading)) continue;
     if (is_in_circuit(reading))
       seen.in_the_circuit = true;
-    else if (!is_over_range(reading))
+    else if (!shows_more_than_range(reading))
       seen.value = &reading;
     else if (seen.over_range == nullptr || reading.range_full_scale > seen.over_range->range_full_scale)
       seen.over_range = &reading;

@@ -19,13 +19,6 @@ const PreparedReading* last_dead(const Evidence& evidence, MeasurandIndex measur
   return last;
 }
 
-const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand) {
-  const PreparedReading* last = nullptr;
-  for (const PreparedReading& reading : evidence.readings())
-    if (reading.measurand == measurand && reading.shown == Shown::value) last = &reading;
-  return last;
-}
-
 void put_judged(Finding& finding, const Estimate& estimate, double lower, double upper, Dimension dimension,
                 const Conformance& p) {
   finding.meaning = ProbabilityMeaning::within_limits;

@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 #include "part/control_ratings.hpp"
@@ -31,9 +32,6 @@ struct Scene {
 /// The last reading of a measurand that shows a value and was not taken live, or null.
 const PreparedReading* last_dead(const Evidence& evidence, MeasurandIndex measurand);
 
-/// The last reading of a measurand that shows a value, or null.
-const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand);
-
 /// Whether a reading says that in the time watched nothing moved on.
 inline bool stood(const PreparedReading& reading) {
   return reading.state(moved) == std::optional<std::uint16_t>(stood_still);
@@ -42,12 +40,6 @@ inline bool stood(const PreparedReading& reading) {
 /// Puts an estimate and its limits into a finding; an infinite limit is none.
 void put_judged(Finding& finding, const Estimate& estimate, double lower, double upper, Dimension dimension,
                 const Conformance& p);
-
-/// Adds a named value to a finding or an advice.
-template <class Told, class Value>
-void tell(Told& told, std::string_view name, Value value) {
-  told.arguments.push_back(FindingArgument{name, value});
-}
 
 inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity volts(double value) { return {Dimension::voltage, value}; }

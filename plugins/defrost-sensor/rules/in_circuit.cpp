@@ -37,21 +37,6 @@ bool points_near_zero_volts(const Scene& scene, const PreparedReading& reading) 
   });
 }
 
-bool same_within_errors(const PreparedReading& a, const PreparedReading& b) {
-  if (shows_more_than_range(a) || shows_more_than_range(b)) return shows_more_than_range(a) && shows_more_than_range(b);
-  Estimate difference = a.value;
-  difference.add_scaled(b.value, -1.0);
-  const double allowed = 2.0 * difference.standard_uncertainty() + swap_agreement * std::abs(a.value.value());
-  return std::abs(difference.value()) <= allowed;
-}
-
-bool swapped_probes_agree(const Scene& scene, const PreparedReading& reading) {
-  const auto readings = scene.evidence.readings();
-  return std::any_of(readings.begin(), readings.end(), [&](const PreparedReading& other) {
-    return other.measurand == resistance_swapped && !is_live(other) && same_within_errors(reading, other);
-  });
-}
-
 /// P(good part | at or above its lower, at or below its upper limit).
 struct Sides {
   double not_above = 1.0;
@@ -77,7 +62,8 @@ void judge_one(const Scene& scene, const PreparedReading& reading) {
     const double least = 1.0 - scene.settings.confidence;
     const bool low = sides->not_below <= least;
     const bool high = sides->not_above <= least;
-    const bool proved = points_near_zero_volts(scene, reading) && swapped_probes_agree(scene, reading);
+    const bool proved = points_near_zero_volts(scene, reading) &&
+                        swapped_probes_agree(scene.evidence, reading, resistance_swapped, swap_agreement);
     text = low ? low_means_nothing : clears_nothing;
     if (scene.fused) text = beside_others;
     if (high) text = proved ? everything_between_probes : high_not_proved;

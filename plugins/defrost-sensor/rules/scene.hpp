@@ -4,6 +4,7 @@
 #include <optional>
 
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/reading_questions.hpp>
 
 #include "part/sensor_ratings.hpp"
 #include "rules/fusion.hpp"
@@ -15,12 +16,7 @@ namespace ohmwright::defrost_sensor {
 // reading cannot be flattered by that, and said aloud.
 
 inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == resistance; }
-inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
-inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
 inline bool is_wet(const PreparedReading& reading) { return reading.moisture == Moisture::wet; }
-inline bool shows_more_than_range(const PreparedReading& reading) {
-  return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
-}
 
 /// Whether the reading lies within the leads' own resistance and the meter's last digits, or below 1 ohm, where two
 /// wires measure nothing but their contacts.
@@ -57,12 +53,6 @@ struct Scene {
   /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
   static constexpr double largest_disagreement = 3.0;
 };
-
-/// Adds a named value to a finding or an advice.
-template <class Told, class Value>
-void tell(Told& told, std::string_view name, Value value) {
-  told.arguments.push_back(FindingArgument{name, value});
-}
 
 /// ln to percent: 0.05 becomes 5.127.
 inline double percent(double log) { return 100.0 * std::expm1(log); }

@@ -1,83 +1,23 @@
 #include "rules/insulation.hpp"
 
-#include <limits>
-
-#include <ohmwright/verdict/decision.hpp>
+#include <ohmwright/component/insulation.hpp>
 
 namespace ohmwright::fan_motor {
 
 namespace {
 
 enum Text : TextIndex {
-  insulates,
-  insulates_past_range,
-  leaks,
-  leaks_while_wet,
-  leaks_connection_unstated,
-  not_told_apart,
-  ohmmeter_is_no_tester,
-  ohmmeter_past_range,
-  electronics_inside,
+  electronics_inside = InsulationText::first_own,
   no_reading,
   only_live,
 };
 
-/// A test with fewer volts than this proves no insulation against the mains (EN 50699, EN 50678: 500 V, and 250 V where
-/// a surge arrester would conduct; from memory) [V].
-constexpr double least_test_volt = 250.0;
+/// What is asked of class I where nothing is known (EN 50699; from memory) [ohm].
+constexpr double class_1_ohms = 1e6;
 
-/// The worst reading to the frame, or null: the lowest value, else one past the range.
-const PreparedReading* worst_to_frame(const Scene& scene, bool live) {
-  const PreparedReading* worst = nullptr;
-  for (const PreparedReading& reading : scene.evidence.readings()) {
-    if (reading.measurand != insulation_resistance || is_live(reading) != live) continue;
-    const bool first_value = worst == nullptr || (worst->shown != Shown::value && reading.shown == Shown::value);
-    const bool lower = worst != nullptr && worst->shown == Shown::value && reading.shown == Shown::value &&
-                       !(reading.value.value() >= worst->value.value());
-    if (first_value || lower) worst = &reading;
-  }
-  return worst;
-}
-
-bool by_tester(const PreparedReading& reading) {
-  const Estimate* volts_of_test = reading.condition(test_voltage);
-  return volts_of_test != nullptr && volts_of_test->value() >= least_test_volt;
-}
-
-void judge_past_range(const Scene& scene, const PreparedReading& reading, double least) {
-  const bool tester = by_tester(reading) && reading.range_full_scale >= least;
-  Finding& finding = scene.findings.add(insulation, tester ? Outcome::within_limits : Outcome::undecided,
-                                        tester ? insulates_past_range : ohmmeter_past_range);
-  finding.holds_back = !tester;
-  finding.limits.lower = ohms(least);
-  tell(finding, "least", *finding.limits.lower);
-}
-
-void judge_value(const Scene& scene, const PreparedReading& reading, double least) {
-  constexpr double infinity = std::numeric_limits<double>::infinity();
-  const Conformance p = conformance_of(reading.value, scene.evidence.sources(), least, infinity);
-  const bool wet = reading.moisture == Moisture::wet;
-  const bool alone = is_lead_off(reading);
-  Outcome outcome = decide(p, scene.settings.confidence);
-  Text text = not_told_apart;
-  if (outcome == Outcome::within_limits) text = by_tester(reading) ? insulates : ohmmeter_is_no_tester;
-  if (outcome == Outcome::out_of_limits) text = wet ? leaks_while_wet : alone ? leaks : leaks_connection_unstated;
-  const bool settled = text != ohmmeter_is_no_tester && text != leaks_while_wet && text != leaks_connection_unstated;
-  if (!settled) outcome = Outcome::undecided;
-  Finding& finding = scene.findings.add(insulation, outcome, text);
-  finding.holds_back = outcome == Outcome::undecided;
-  finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p.within;
-  finding.measured = ohms(reading.value.value());
-  finding.measured_uncertainty = reading.value.standard_uncertainty();
-  finding.limits.lower = ohms(least);
-  if (settled) {
-    finding.judged = reading.value;
-    finding.judged_lower = least;
-    finding.judged_upper = infinity;
-  }
-  tell(finding, "measured", *finding.measured);
-  tell(finding, "least", *finding.limits.lower);
+InsulationRule asked_of(const Scene& scene) {
+  return {insulation, insulation_resistance, test_voltage,
+          scene.ratings == nullptr ? class_1_ohms : scene.ratings->insulation.value()};
 }
 
 }  // namespace
@@ -126,22 +66,15 @@ RuleDescriptor describe_insulation() {
 }
 
 void judge_insulation(const Scene& scene) {
-  const PreparedReading* reading = worst_to_frame(scene, false);
-  if (reading == nullptr) {
-    const bool live = worst_to_frame(scene, true) != nullptr;
-    scene.findings.add(insulation, Outcome::silent, live ? only_live : no_reading);
-    return;
-  }
-  if (scene.is_electronic() && by_tester(*reading)) {
+  const InsulationRule asked = asked_of(scene);
+  const PreparedReading* reading = decisive_insulation_reading(scene.evidence, asked);
+  if (reading == nullptr)
+    scene.findings.add(insulation, Outcome::silent,
+                       insulation_was_read_live(scene.evidence, asked) ? only_live : no_reading);
+  else if (scene.is_electronic() && by_insulation_tester(*reading, asked))
     scene.findings.add(insulation, Outcome::undecided, electronics_inside);
-    return;
-  }
-  constexpr double class_1_ohms = 1e6;
-  const double least = scene.ratings == nullptr ? class_1_ohms : scene.ratings->insulation.value();
-  if (reading->shown == Shown::value)
-    judge_value(scene, *reading, least);
   else
-    judge_past_range(scene, *reading, least);
+    judge_insulation_reading(*reading, asked, scene.evidence, scene.settings, scene.findings);
 }
 
 }  // namespace ohmwright::fan_motor

@@ -9,7 +9,7 @@ namespace {
 
 bool is_usable(const PreparedReading& reading) {
   return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
-         !is_within_leads(reading) && reading.condition(part_temperature) != nullptr;
+         !is_within_lead_resistance(reading) && reading.condition(part_temperature) != nullptr;
 }
 
 /// R·(k + t_ref)/(k + t), with the errors of both (IEC 60034-1).
@@ -57,20 +57,6 @@ std::optional<Turning> turning_of(const FanMotorRatings* ratings, const Evidence
 }
 
 }  // namespace
-
-bool is_within_leads(const PreparedReading& reading) {
-  if (reading.shown == Shown::contact_closed) return true;
-  if (reading.shown != Shown::value) return false;
-  const double reach = reading.lead_resistance + reading.lead_half_width + reading.meter_half_width;
-  return reading.displayed <= reach;
-}
-
-const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand) {
-  const PreparedReading* last = nullptr;
-  for (const PreparedReading& reading : evidence.readings())
-    if (reading.measurand == measurand && reading.shown == Shown::value) last = &reading;
-  return last;
-}
 
 Scene::Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
     : ratings(known), evidence(given), settings(how), findings(out), turning(turning_of(known, given)) {

@@ -6,6 +6,7 @@
 #include <boost/container/static_vector.hpp>
 
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/uncertainty/fusion.hpp>
 
 #include "part/fan_motor_ratings.hpp"
@@ -14,16 +15,6 @@
 namespace ohmwright::fan_motor {
 
 inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == winding; }
-inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
-inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
-inline bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
-inline bool shows_more_than_range(const PreparedReading& reading) {
-  return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
-}
-
-/// Whether the reading lies within the leads' own resistance and the meter's last digits: two wires measure nothing but
-/// their contacts there.
-bool is_within_leads(const PreparedReading& reading);
 
 /// Ohms of the winding at the reference temperature of its ratings, fused of all usable readings.
 struct WindingOhms {
@@ -61,15 +52,6 @@ struct Scene {
 
 /// Slower than this it stands still: a wheel that is blown round turns so [rad/s] (30 rpm).
 inline constexpr double still_below = 3.2;
-
-/// The last reading of a measurand that shows a value, or null.
-const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand);
-
-/// Adds a named value to a finding or an advice.
-template <class Told, class Value>
-void tell(Told& told, std::string_view name, Value value) {
-  told.arguments.push_back(FindingArgument{name, value});
-}
 
 inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity volts(double value) { return {Dimension::voltage, value}; }

@@ -24,21 +24,6 @@ enum Text : TextIndex {
 /// How far swapped probes may read apart and still agree, beside their own errors.
 constexpr double swap_agreement = 0.02;
 
-bool same_within_errors(const PreparedReading& a, const PreparedReading& b) {
-  if (shows_more_than_range(a) || shows_more_than_range(b)) return shows_more_than_range(a) && shows_more_than_range(b);
-  Estimate difference = a.value;
-  difference.add_scaled(b.value, -1.0);
-  const double allowed = 2.0 * difference.standard_uncertainty() + swap_agreement * std::abs(a.value.value());
-  return std::abs(difference.value()) <= allowed;
-}
-
-bool swapped_probes_agree(const Scene& scene, const PreparedReading& reading) {
-  const auto readings = scene.evidence.readings();
-  return std::any_of(readings.begin(), readings.end(), [&](const PreparedReading& other) {
-    return other.measurand == resistance_swapped && !is_live(other) && same_within_errors(reading, other);
-  });
-}
-
 /// P(a good part reads that high) and P(it reads that low).
 struct Sides {
   double not_above = 1.0;
@@ -65,7 +50,8 @@ void judge_one(const Scene& scene, const PreparedReading& reading) {
   const Sides sides = sides_of(scene, reading);
   const double least = 1.0 - scene.settings.confidence;
   const bool high = sides.not_above <= least;
-  const bool proved = reading.supply == Supply::proved_dead && swapped_probes_agree(scene, reading);
+  const bool proved = reading.supply == Supply::proved_dead &&
+                      swapped_probes_agree(scene.evidence, reading, resistance_swapped, swap_agreement);
   Text text = sides.not_below <= least ? low_means_nothing : clears_nothing;
   if (scene.cold) text = beside_others;
   if (high) text = proved ? everything_between_probes : high_not_proved;

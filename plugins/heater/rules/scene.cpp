@@ -12,7 +12,7 @@ constexpr double widest_room = 25.0;
 
 bool is_usable(const PreparedReading& reading) {
   return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
-         !is_within_leads(reading);
+         !is_within_lead_resistance(reading);
 }
 
 /// Without a stated temperature the element counts as being at 20 °C.
@@ -69,13 +69,6 @@ std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& 
 
 }  // namespace
 
-bool is_within_leads(const PreparedReading& reading) {
-  if (reading.shown == Shown::contact_closed) return true;
-  if (reading.shown != Shown::value) return false;
-  const double reach = reading.lead_resistance + reading.lead_half_width + reading.meter_half_width;
-  return reading.displayed <= reach;
-}
-
 double no_current_below(const HeaterRatings* ratings) {
   if (ratings == nullptr || !ratings->knows_power()) return least_heater_ampere;
   return no_current_share * ratings->power->value() / ratings->voltage->value();
@@ -84,13 +77,6 @@ double no_current_below(const HeaterRatings* ratings) {
 double least_to_frame(const HeaterRatings* ratings) {
   return ratings == nullptr ? least_insulation(EarthClass::unstated, std::nullopt).value()
                             : ratings->insulation.value();
-}
-
-const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand) {
-  const PreparedReading* last = nullptr;
-  for (const PreparedReading& reading : evidence.readings())
-    if (reading.measurand == measurand && reading.shown == Shown::value) last = &reading;
-  return last;
 }
 
 const PreparedReading* last_live_value(const Evidence& evidence, MeasurandIndex measurand) {

@@ -6,6 +6,7 @@
 #include <boost/container/static_vector.hpp>
 
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/uncertainty/fusion.hpp>
 
 #include "part/heater_ratings.hpp"
@@ -16,16 +17,6 @@
 namespace ohmwright::heater {
 
 inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == resistance; }
-inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
-inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
-inline bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
-inline bool shows_more_than_range(const PreparedReading& reading) {
-  return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
-}
-
-/// Whether the reading lies within the leads' own resistance and the meter's last digits: two wires measure nothing but
-/// their contacts there.
-bool is_within_leads(const PreparedReading& reading);
 
 /// The cold ohms of the element, fused of all usable readings, each moved to 20 °C.
 struct ColdOhms {
@@ -68,17 +59,8 @@ double no_current_below(const HeaterRatings* ratings);
 /// Least insulation to the frame that is asked of it [ohm].
 double least_to_frame(const HeaterRatings* ratings);
 
-/// The last reading of a measurand that shows a value, or null.
-const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand);
-
 /// The same of those that were read on a plugged-in appliance.
 const PreparedReading* last_live_value(const Evidence& evidence, MeasurandIndex measurand);
-
-/// Adds a named value to a finding or an advice.
-template <class Told, class Value>
-void tell(Told& told, std::string_view name, Value value) {
-  told.arguments.push_back(FindingArgument{name, value});
-}
 
 inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity watts(double value) { return {Dimension::power, value}; }

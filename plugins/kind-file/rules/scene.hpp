@@ -6,6 +6,7 @@
 #include <variant>
 
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/reading_questions.hpp>
 
 #include "model/definition.hpp"
 #include "part/rated_figures.hpp"
@@ -25,9 +26,6 @@ struct Scene {
 
 // What a reading's circumstances allow. `unstated` is a state of its own: it is taken as lead off where the reading
 // cannot be flattered by that, and said aloud.
-inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
-inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
-inline bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
 inline bool is_wet(const PreparedReading& reading) { return reading.moisture == Moisture::wet; }
 
 /// Values for the fields of a sentence; a sentence takes those that stand in it.

@@ -21,22 +21,6 @@ enum Text : TextIndex {
 /// How far swapped probes may read apart and still agree, beside their own errors.
 constexpr double swap_agreement = 0.02;
 
-bool same_within_errors(const PreparedReading& a, const PreparedReading& b) {
-  if (shows_more_than_range(a) || shows_more_than_range(b)) return shows_more_than_range(a) && shows_more_than_range(b);
-  if (a.shown != Shown::value || b.shown != Shown::value) return a.shown == b.shown;
-  Estimate difference = a.value;
-  difference.add_scaled(b.value, -1.0);
-  const double allowed = 2.0 * difference.standard_uncertainty() + swap_agreement * std::abs(a.value.value());
-  return std::abs(difference.value()) <= allowed;
-}
-
-bool swapped_probes_agree(const Scene& scene, const PreparedReading& reading) {
-  const auto readings = scene.evidence.readings();
-  return std::any_of(readings.begin(), readings.end(), [&](const PreparedReading& other) {
-    return other.measurand == resistance_swapped && !is_live(other) && same_within_errors(reading, other);
-  });
-}
-
 /// P(a good one reads that high).
 double probability_not_above(const Scene& scene, const PreparedReading& reading) {
   const Estimate limit = scene.limit_at(reading);
@@ -55,7 +39,8 @@ void judge_one(const Scene& scene, const PreparedReading& reading) {
   }
   const double not_above = probability_not_above(scene, reading);
   const bool high = not_above <= 1.0 - scene.settings.confidence;
-  const bool proved = reading.supply == Supply::proved_dead && swapped_probes_agree(scene, reading);
+  const bool proved = reading.supply == Supply::proved_dead &&
+                      swapped_probes_agree(scene.evidence, reading, resistance_swapped, swap_agreement);
   Text text = scene.ohms || scene.drop ? beside_others : clears_nothing;
   if (high) text = proved ? bad_between_probes : high_not_proved;
   Finding& finding = scene.findings.add(in_circuit, high && proved ? Outcome::out_of_limits : Outcome::undecided, text);

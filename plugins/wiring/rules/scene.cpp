@@ -143,13 +143,6 @@ double least_to_frame(const WiringRatings* ratings) {
   return ratings == nullptr ? least_insulation(EarthClass::unstated).value() : ratings->insulation.value();
 }
 
-const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand) {
-  const PreparedReading* last = nullptr;
-  for (const PreparedReading& reading : evidence.readings())
-    if (reading.measurand == measurand && reading.shown == Shown::value) last = &reading;
-  return last;
-}
-
 bool has_current(const PreparedReading& reading) {
   const Estimate* current = reading.condition(load_current);
   return current != nullptr && current->value() > std::max(least_load_ampere, 2.0 * current->standard_uncertainty());

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/uncertainty/fusion.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
@@ -13,13 +14,7 @@
 namespace ohmwright::wiring {
 
 inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == resistance; }
-inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
-inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
-inline bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
 inline bool is_clipped(const PreparedReading& reading) { return reading.state(probes) == probes_clipped; }
-inline bool shows_more_than_range(const PreparedReading& reading) {
-  return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
-}
 /// Ohms that speak of this wire alone, as far as anybody said.
 inline bool is_of_the_wire(const PreparedReading& reading) {
   return is_ohms(reading) && !is_live(reading) && !is_in_circuit(reading);
@@ -91,9 +86,6 @@ struct Scene {
 /// Least insulation that is asked of it [ohm].
 double least_to_frame(const WiringRatings* ratings);
 
-/// The last reading of a measurand that shows a value, or null.
-const PreparedReading* last_value(const Evidence& evidence, MeasurandIndex measurand);
-
 /// Below this current its load does not run (common practice, no source) [A].
 inline constexpr double least_load_ampere = 0.05;
 
@@ -102,12 +94,6 @@ bool has_current(const PreparedReading& reading);
 
 /// Whether the reading is a drop that can be judged: live, or fed by a supply of its own with its ends off.
 bool is_drop_under_load(const PreparedReading& reading);
-
-/// Adds a named value to a finding or an advice.
-template <class Told, class Value>
-void tell(Told& told, std::string_view name, Value value) {
-  told.arguments.push_back(FindingArgument{name, value});
-}
 
 inline AnyQuantity in_ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity in_volts(double value) { return {Dimension::voltage, value}; }

@@ -1,6 +1,8 @@
 #include <gtest/gtest.h>
 
-#include "rules/contact_seen.hpp"
+#include <ohmwright/component/contact_seen.hpp>
+#include <ohmwright/component/reading_questions.hpp>
+
 #include "thermostat_fixture.hpp"
 
 namespace ohmwright::bimetal_thermostat {

@@ -121,7 +121,8 @@ TEST(Advice, AWetReadingThatFellWithItsConnectorUnsaidKeepsThePartFromPassing) {
 
 TEST(Advice, RatingsOfAnotherClassAreNamed) {
   SensorRatings ratings = plain_ratings();
-  EXPECT_THAT(advice_of(judge(ratings, {{.value = "5.46 kohm", .at = "23 degC +- 0.5 K"}})), Contains("right-class-here"));
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "5.46 kohm", .at = "23 degC +- 0.5 K"}})),
+              Contains("right-class-here"));
 }
 
 TEST(Advice, MainsOnSensorWiresMeansStop) {

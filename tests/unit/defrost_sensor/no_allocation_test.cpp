@@ -1,38 +1,10 @@
-#include <atomic>
-#include <cstdlib>
-#include <new>
-
 #include <gtest/gtest.h>
 
+#include "allocations.hpp"
 #include "sensor_fixture.hpp"
 #include "sensor_part.hpp"
 
-// Counts every allocation of the program; `judge` must make none once its findings have grown.
-
-namespace {
-
-std::atomic<long> allocations{0};
-
-void* counted(std::size_t size) {
-  allocations.fetch_add(1, std::memory_order_relaxed);
-  if (void* memory = std::malloc(size == 0 ? 1 : size)) return memory;
-  throw std::bad_alloc();
-}
-
-}  // namespace
-
-void* operator new(std::size_t size) { return counted(size); }
-void* operator new[](std::size_t size) { return counted(size); }
-// The sorting of the standard library asks for memory this way; replaced too, or a sanitizer sees two allocators mixed.
-void* operator new(std::size_t size, const std::nothrow_t& /*tag*/) noexcept {
-  allocations.fetch_add(1, std::memory_order_relaxed);
-  return std::malloc(size == 0 ? 1 : size);
-}
-void* operator new[](std::size_t size, const std::nothrow_t& tag) noexcept { return operator new(size, tag); }
-void operator delete(void* memory) noexcept { std::free(memory); }
-void operator delete[](void* memory) noexcept { std::free(memory); }
-void operator delete(void* memory, std::size_t) noexcept { std::free(memory); }
-void operator delete[](void* memory, std::size_t) noexcept { std::free(memory); }
+// `judge` must allocate nothing once its findings have grown.
 
 namespace ohmwright::defrost_sensor {
 namespace {
@@ -42,12 +14,7 @@ using namespace testing_support;
 long allocations_of_judge(const std::optional<SensorRatings>& ratings, const std::vector<Typed>& typed) {
   const SensorPart part(ratings);
   const Evidence evidence = evidence_of(typed);
-  Findings findings;
-  part.judge(evidence, {}, findings);
-  findings.clear();
-  const long before = allocations.load();
-  part.judge(evidence, {}, findings);
-  return allocations.load() - before;
+  return testing::allocations_of_judge(part, evidence);
 }
 
 TEST(Judge, AllocatesNothing) {

@@ -3,11 +3,8 @@
 #include <cstdint>
 
 #include <ohmwright/component/evidence.hpp>
-#include <ohmwright/component/reading.hpp>
 
-#include "rules/names.hpp"
-
-namespace ohmwright::bimetal_thermostat {
+namespace ohmwright {
 
 /// What a reading across a contact says of it. A path beside it can only lower the ohms: what is not closed in circuit
 /// is not closed, and what looks closed there may be that path.
@@ -24,13 +21,11 @@ inline constexpr double closed_up_to_ohms = 10.0;
 inline constexpr double poor_up_to_ohms = 1e3;
 inline constexpr double leaking_up_to_ohms = 1e6;
 
-ContactSeen contact_seen(double ohms);
-ContactSeen contact_seen(const PreparedReading& reading);
+/// By the ohms across it [ohm], the test leads subtracted.
+OHMWRIGHT_CORE_API ContactSeen contact_seen(double ohms);
+/// By what the instrument showed.
+OHMWRIGHT_CORE_API ContactSeen contact_seen(const PreparedReading& reading);
 
 inline bool is_not_closed(ContactSeen seen) { return seen == ContactSeen::leaking || seen == ContactSeen::open; }
 
-inline bool is_live(const PreparedReading& reading) { return reading.supply == Supply::live; }
-inline bool is_in_circuit(const PreparedReading& reading) { return reading.connection == Connection::in_circuit; }
-inline bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
-
-}  // namespace ohmwright::bimetal_thermostat
+}  // namespace ohmwright

@@ -1,6 +1,6 @@
-#include "rules/contact_seen.hpp"
+#include <ohmwright/component/contact_seen.hpp>
 
-namespace ohmwright::bimetal_thermostat {
+namespace ohmwright {
 
 ContactSeen contact_seen(double ohms) {
   if (ohms <= closed_up_to_ohms) return ContactSeen::closed;
@@ -22,4 +22,4 @@ ContactSeen contact_seen(const PreparedReading& reading) {
   return ContactSeen::nothing;
 }
 
-}  // namespace ohmwright::bimetal_thermostat
+}  // namespace ohmwright

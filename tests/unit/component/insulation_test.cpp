@@ -1,0 +1,97 @@
+#include <gtest/gtest.h>
+
+#include <ohmwright/component/insulation.hpp>
+
+#include "test_kind.hpp"
+
+namespace ohmwright {
+namespace {
+
+/// The kind of the framework's tests, whose "resistance" is read to the frame, with the volts of a tester.
+const Descriptor& descriptor() {
+  static const Descriptor with_tester = [] {
+    Descriptor d = testing::test_descriptor();
+    d.conditions.push_back({"test_voltage", "volts of the tester", "test", Dimension::voltage, "V", 0.0, ""});
+    return d;
+  }();
+  return with_tester;
+}
+
+constexpr InsulationRule rule{2, 0, 2, 1e6};
+
+struct Read {
+  std::string_view value;
+  std::string_view test = "500 V";
+  Moisture moisture = Moisture::unstated;
+  Connection connection = Connection::lead_off;
+  Supply supply = Supply::proved_dead;
+};
+
+Evidence evidence_of(const std::vector<Read>& reads) {
+  std::vector<Reading> readings;
+  for (const Read& read : reads) {
+    Reading reading{.measurand = "resistance", .observed = parse_observed(read.value, Dimension::resistance, {})};
+    if (!read.test.empty())
+      reading.conditions.push_back({"test_voltage", parse_stated_value(read.test, Dimension::voltage)});
+    reading.moisture = read.moisture;
+    reading.connection = read.connection;
+    reading.supply = read.supply;
+    readings.push_back(std::move(reading));
+  }
+  return {descriptor(), readings, MeterSet({testing::basic_meter("0 ohm")})};
+}
+
+Finding judged(const std::vector<Read>& reads) {
+  const Evidence evidence = evidence_of(reads);
+  Findings findings;
+  const PreparedReading* reading = decisive_insulation_reading(evidence, rule);
+  EXPECT_NE(reading, nullptr);
+  judge_insulation_reading(*reading, rule, evidence, {}, findings);
+  return findings.findings().front();
+}
+
+TEST(Insulation, OnlyATesterPassesIt) {
+  EXPECT_EQ(judged({{"20 Mohm"}}).text, InsulationText::insulates);
+  EXPECT_EQ(judged({{"20 Mohm"}}).outcome, Outcome::within_limits);
+  EXPECT_EQ(judged({{"OL"}}).text, InsulationText::insulates_past_range);
+  for (const std::string_view by_ohmmeter : {"", "100 V"}) {
+    const Finding value = judged({{"20 Mohm", by_ohmmeter}});
+    EXPECT_EQ(value.text, InsulationText::ohmmeter_is_no_tester);
+    EXPECT_EQ(value.outcome, Outcome::undecided);
+    EXPECT_TRUE(value.holds_back);
+    const Finding over = judged({{"OL", by_ohmmeter}});
+    EXPECT_EQ(over.text, InsulationText::ohmmeter_past_range);
+    EXPECT_TRUE(over.holds_back);
+  }
+}
+
+TEST(Insulation, ALeakCondemnsWithTheLeadsOffAndDry) {
+  EXPECT_EQ(judged({{"0.2 Mohm"}}).outcome, Outcome::out_of_limits);
+  EXPECT_EQ(judged({{"0.2 Mohm", ""}}).outcome, Outcome::out_of_limits);  // a short to the frame needs no tester
+  EXPECT_EQ(judged({{.value = "0.2 Mohm", .moisture = Moisture::wet}}).text, InsulationText::leaks_while_wet);
+  EXPECT_EQ(judged({{.value = "0.2 Mohm", .connection = Connection::unstated}}).text,
+            InsulationText::leaks_connection_unstated);
+  EXPECT_EQ(judged({{"1.0 Mohm"}}).text, InsulationText::not_told_apart);
+  for (const char* near_or_low : {"1.0 Mohm"}) EXPECT_TRUE(judged({{near_or_low}}).holds_back);
+}
+
+TEST(Insulation, TheReadingThatCounts) {
+  EXPECT_EQ(judged({{"0.2 Mohm"}, {"20 Mohm"}}).outcome, Outcome::out_of_limits);  // a leak at one terminal
+  EXPECT_EQ(judged({{"20 Mohm", ""}, {"40 Mohm"}}).text, InsulationText::insulates);
+  EXPECT_EQ(judged({{.value = "0.2 Mohm", .moisture = Moisture::wet}, {.value = "20 Mohm", .moisture = Moisture::dry}})
+                .outcome,
+            Outcome::within_limits);
+  EXPECT_EQ(
+      judged({{.value = "20 Mohm", .moisture = Moisture::dry}, {.value = "0.2 Mohm", .moisture = Moisture::wet}}).text,
+      InsulationText::leaks_while_wet);
+}
+
+TEST(Insulation, LiveReadingsAreNone) {
+  const Evidence live = evidence_of({{.value = "20 Mohm", .supply = Supply::live}});
+  EXPECT_EQ(decisive_insulation_reading(live, rule), nullptr);
+  EXPECT_TRUE(insulation_was_read_live(live, rule));
+  EXPECT_FALSE(insulation_was_read_live(evidence_of({{"20 Mohm"}}), rule));
+}
+
+}  // namespace
+}  // namespace ohmwright
