@@ -160,7 +160,7 @@ class Dialogue {
     const std::optional<std::string> typed = answer(say(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL)")) + "> ");
     if (!typed) return;
     try {
-      search_.add({step.measurement, typed_value(*typed, probe, meter_, units_), *typed});
+      search_.add({step.measurement, typed_value(*typed, probe, units_), *typed});
       chosen_ = 0;
     } catch (const InputError& error) {
       line(error.what());

@@ -52,9 +52,9 @@ int run_locate(const Arguments& arguments, Environment& environment) {
                         typed_settings(arguments, appliance));
   const auto readings = arguments.options.find("--reading");
   if (readings != arguments.options.end())
-    for (const std::string& word : readings->second) search.add(typed_test_reading(word, appliance, meter, units));
+    for (const std::string& word : readings->second) search.add(typed_test_reading(word, appliance, units));
   for (std::size_t i = 1; i < arguments.operands.size(); ++i)
-    search.add(typed_test_reading(arguments.operands[i], appliance, meter, units));
+    search.add(typed_test_reading(arguments.operands[i], appliance, units));
   refuse_live_readings(search, appliance);
   search.signs() = typed_signs(arguments, appliance);
   if (arguments.has("--interactive")) run_dialogue(search, meter, units, std::cin, environment);

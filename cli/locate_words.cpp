@@ -102,20 +102,17 @@ std::vector<std::string> symptoms_of(const Appliance& appliance) {
   return all;
 }
 
-Observed typed_value(const std::string& text, Probe probe, const Meter& meter, UnitPreferences& units) {
+Observed typed_value(const std::string& text, Probe probe, UnitPreferences& units) {
   ObservedOptions options;
   options.contact_words = probe == Probe::ohms;
   options.over_range = probe == Probe::ohms;
-  options.lone_one_is_over = false;
   options.default_unit = unit_of(probe);
-  (void)meter;
   const Observed observed = parse_observed(text, locate::dimension_of(probe), options);
   if (const auto* stated = std::get_if<StatedValue>(&observed)) units.prefer(stated->unit);
   return observed;
 }
 
-locate::TakenReading typed_test_reading(const std::string& word, const Appliance& appliance, const Meter& meter,
-                                        UnitPreferences& units) {
+locate::TakenReading typed_test_reading(const std::string& word, const Appliance& appliance, UnitPreferences& units) {
   auto [place, value] = parts_of(word, "TESTPOINT=VALUE or TESTPOINT@SETUP=VALUE, such as X-N=32.1");
   locate::Measurement measurement;
   if (const std::size_t at = place.find('@'); at != std::string::npos) {
@@ -124,7 +121,7 @@ locate::TakenReading typed_test_reading(const std::string& word, const Appliance
   }
   measurement.test_point = index_named(appliance.test_points, place, "test point");
   const Probe probe = appliance.test_points[measurement.test_point].probe;
-  return {measurement, typed_value(value, probe, meter, units), word};
+  return {measurement, typed_value(value, probe, units), word};
 }
 
 locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance) {

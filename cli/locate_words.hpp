@@ -12,11 +12,10 @@ namespace ohmwright::cli {
 
 /// `TESTPOINT[@SETUP]=VALUE` as a reading; a bare number is in ohms, volts or amperes as the test point is. Units that
 /// were typed go to `units`. Throws InputError naming what there is.
-locate::TakenReading typed_test_reading(const std::string& word, const Appliance& appliance, const Meter& meter,
-                                        UnitPreferences& units);
+locate::TakenReading typed_test_reading(const std::string& word, const Appliance& appliance, UnitPreferences& units);
 
 /// A value alone, for a measurement that is known.
-Observed typed_value(const std::string& text, Probe probe, const Meter& meter, UnitPreferences& units);
+Observed typed_value(const std::string& text, Probe probe, UnitPreferences& units);
 
 /// What --symptom, --no-symptom, --looked, --code, --thawed and --ran-well say.
 locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance);

@@ -54,6 +54,7 @@ class Reasoner {
   const std::vector<PredictedOutcome>& predicted(std::size_t instance, const Measurement& measurement);
 
   Prober& prober() { return prober_; }
+  const SignModel& sign_model() const { return sign_model_; }
   const FaultList& faults() const { return prober_.faults(); }
 
  private:

@@ -69,11 +69,10 @@ struct PossibleReading {
 std::vector<PossibleReading> possible_readings(Reasoner& reasoner, const Hypotheses& all,
                                                const Measurement& measurement) {
   std::vector<PossibleReading> readings;
-  const Probe probe = reasoner.prober().appliance().test_points[measurement.test_point].probe;
   for (std::size_t h = 0; h < all.instances.size(); ++h)
     for (const PredictedOutcome& outcome : reasoner.predicted(all.instances[h], measurement)) {
       PossibleReading reading{outcome.form, {}, all.probabilities[h] * outcome.weight};
-      reading.seen.at = outcome.form == PredictedOutcome::Form::floating ? scale_of(probe).at(30.0) : outcome.mean;
+      reading.seen.at = outcome.form == PredictedOutcome::Form::floating ? ghost_voltage_on_scale() : outcome.mean;
       if (outcome.form == PredictedOutcome::Form::over_range) reading.seen.form = SeenReading::Form::over_range;
       const auto same = std::find_if(readings.begin(), readings.end(), [&](const PossibleReading& other) {
         return other.form == reading.form && std::abs(other.seen.at - reading.seen.at) < told_apart;
@@ -164,7 +163,7 @@ class StepFinder {
   }
 
   void add_looks(std::span<const std::size_t> looked_at) {
-    constexpr double overlooked = 0.05;  // as SignModel
+    const double overlooked = reasoner_.sign_model().overlooked;
     for (std::size_t i = 0; i < appliance_.outside_causes.size(); ++i) {
       if (std::find(looked_at.begin(), looked_at.end(), i) != looked_at.end()) continue;
       std::vector<double> positive;

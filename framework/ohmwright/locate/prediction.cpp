@@ -23,7 +23,7 @@ struct Anywhere {
   double mean;
   double uncertainty;
 };
-Anywhere floating_volts() { return {scale_of(Probe::volts).at(30.0), 1.3}; }
+Anywhere floating_volts() { return {ghost_voltage_on_scale(), 1.3}; }
 Anywhere damp_ohms() { return {scale_of(Probe::ohms).at(8e6), 1.2}; }
 
 double likelihood_of_value(const PredictedOutcome& outcome, double at, Probe probe, const ReadingModel& model) {
@@ -61,6 +61,11 @@ double likelihood_of(const PredictedOutcome& outcome, const SeenReading& seen, P
 }
 
 }  // namespace
+
+double ghost_voltage_on_scale() {
+  constexpr double volt = 30.0;  // between nothing and the supply (common practice, no source)
+  return scale_of(Probe::volts).at(volt);
+}
 
 double likelihood(const std::vector<PredictedOutcome>& outcomes, const SeenReading& seen, Probe probe,
                   const ReadingModel& model) {

@@ -41,6 +41,9 @@ struct ReadingModel {
   double conducts_below = 50.0;  ///< what a continuity buzzer calls closed [ohm] (common practice, no source)
 };
 
+/// Where a ghost voltage most likely reads, on the scale of volts.
+double ghost_voltage_on_scale();
+
 /// Probability of the seen reading, of a density on the scale for a value, if it comes out in one of these ways and is
 /// not misread.
 double likelihood(const std::vector<PredictedOutcome>& outcomes, const SeenReading& seen, Probe probe,

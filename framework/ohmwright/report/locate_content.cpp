@@ -1,6 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
 #include <ohmwright/report/locate_words.hpp>
@@ -88,7 +91,7 @@ class LocateSentences {
       content_.possible.push_back({label(answer), answer.probability});
       listed += answer.probability;
     }
-    content_.others = std::max(0.0, 1.0 - listed);
+    content_.others = 1.0 - listed < least_listed ? 0.0 : 1.0 - listed;
   }
 
   std::string observed_text(const Observed& observed) const {
@@ -264,12 +267,28 @@ class LocateSentences {
     return instance ? report_.reasoner.instance(*instance).candidate : nullptr;
   }
 
+  /// "heater.open 2, link.acted 1": of the faults of the answers listed, each once, as --weights names them.
+  std::string weights() const {
+    std::vector<std::string> lines;
+    for (std::size_t i = 0; i < answers_.size() && i < most_listed; ++i) {
+      const std::optional<std::size_t> instance = likeliest_instance(answers_[i]);
+      if (!instance) continue;
+      for (const std::uint16_t fault : report_.reasoner.instance(*instance).candidate->faults) {
+        const double weight = faults_.faults()[fault].odds / report_.priors.odds_of_unit_weight;
+        const std::string line = faults_.name(fault) + " " + fmt::format("{:.3g}", weight);
+        if (std::find(lines.begin(), lines.end(), line) == lines.end()) lines.push_back(line);
+      }
+    }
+    return lines.empty() ? say_(OHMWRIGHT_TEXT("none")) : listed(lines);
+  }
+
   void assumed() {
     content_.assumed.push_back(
         say_(OHMWRIGHT_TEXT("How often each fault is there: assumed weights of the kinds and of the appliance's file "
                             "(--weights replaces them); {percent} % for a fault of weight 1, at most {most} at once."),
              {{"percent", 100.0 * report_.priors.odds_of_unit_weight},
               {"most", static_cast<double>(report_.priors.most_faults)}}));
+    content_.assumed.push_back(say_(OHMWRIGHT_TEXT("Weights of the likeliest: {weights}."), {{"weights", weights()}}));
     content_.assumed.push_back(say_(OHMWRIGHT_TEXT("{percent} % of all readings are misread."),
                                     {{"percent", 100.0 * report_.reasoner.prober().model().misread_share}}));
     content_.assumed.push_back(say_(OHMWRIGHT_TEXT("Meter: {meter}"), {{"meter", report_.meter_title}}));

@@ -51,7 +51,7 @@ std::string locate_html(const LocateReport& report, const Sentences& say, std::s
   body += html_cautions(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
   body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Possible faults"))) + "</h2>\n";
   for (const PossibleFaultLine& line : content.possible) body += bar(line.label, line.probability);
-  if (content.others >= 0.005) body += bar(say(OHMWRIGHT_TEXT("all others together")), content.others);
+  if (content.others > 0.0) body += bar(say(OHMWRIGHT_TEXT("all others together")), content.others);
   body += html_section(say(OHMWRIGHT_TEXT("What is known")), content.evidence);
   if (content.next) body += next_html(*content.next, say);
   body += html_section(say(OHMWRIGHT_TEXT("Or instead")), content.instead);

@@ -20,8 +20,7 @@ std::string_view colour_of(locate::Standing::Form form) {
 void write_possible(const LocateContent& content, const Sentences& say, PageLayout& page) {
   page.heading(say(OHMWRIGHT_TEXT("Possible faults")));
   for (const PossibleFaultLine& line : content.possible) page.bar(line.label, line.probability);
-  constexpr double worth_a_line = 0.005;
-  if (content.others >= worth_a_line) page.bar(say(OHMWRIGHT_TEXT("all others together")), content.others);
+  if (content.others > 0.0) page.bar(say(OHMWRIGHT_TEXT("all others together")), content.others);
 }
 
 void write_next(const LocateContent& content, const Sentences& say, PageLayout& page) {

@@ -53,7 +53,7 @@ struct LocateContent {
   std::string headline;
   std::vector<std::string> explanation;
   std::vector<PossibleFaultLine> possible;
-  double others = 0.0;  ///< probability of all that is not listed
+  double others = 0.0;  ///< probability of all that is not listed; 0 where it is worth no line
   std::vector<std::string> evidence;
   std::optional<StepContent> next;
   std::vector<std::string> instead;     ///< other steps, one line each

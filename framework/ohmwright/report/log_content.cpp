@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <ohmwright/quantity/message.hpp>
@@ -50,44 +51,56 @@ struct FindingWords {
   std::string_view three = {};
 };
 
-constexpr FindingWords form_words[] = {
-    {"form-of-log", OHMWRIGHT_TEXT("Columns separated by {one}, decimal sign \"{two}\", header: {three}."), "separator",
-     "decimal_sign", "header"},
-    {"time-of-log", OHMWRIGHT_TEXT("Time from column {one}, written as {two}."), "column", "writing"},
-    {"time-has-no-date", OHMWRIGHT_TEXT("The time has no date: past midnight it was counted on.")},
-    {"column-guessed", OHMWRIGHT_TEXT("Guessed: {one} is column {two}, by its {three} (--column names it)."),
-     "quantity", "column", "from"},
-    {"unit-guessed", OHMWRIGHT_TEXT("Guessed: the unit of {one} is {two} (--column {one}=COLUMN:UNIT names it)."),
-     "quantity", "unit"},
-    {"column-not-used", OHMWRIGHT_TEXT("Column {one} was not used."), "column"},
-    {"day-month-order-guessed", OHMWRIGHT_TEXT("Guessed: dates are {one}. Check it."), "order"},
-    {"day-month-order-changed", OHMWRIGHT_TEXT("Dates turned out to be {one}."), "order"},
-    {"elapsed-unit-assumed", OHMWRIGHT_TEXT("Time in column {one} was taken as seconds. Check it."), "column"},
-    {"time-may-count-rows",
-     OHMWRIGHT_TEXT("Column {one} rises by one a row: it may count rows, not seconds. Say --every 60s if so."),
-     "column"},
-    {"time-step-implausible",
-     OHMWRIGHT_TEXT("The compressor would run for {one} s at a time, which is too short: is the time right? (--every)"),
-     "typical_run_second"},
-    {"power-unit-suspect", OHMWRIGHT_TEXT("The largest power is {one} W in {two}: is the unit right?"), "largest_watt",
-     "unit"},
+constexpr std::array form_words{
+    FindingWords{"form-of-log", OHMWRIGHT_TEXT("Columns separated by {one}, decimal sign \"{two}\", header: {three}."),
+                 "separator", "decimal_sign", "header"},
+    FindingWords{"time-of-log", OHMWRIGHT_TEXT("Time from column {one}, written as {two}."), "column", "writing"},
+    FindingWords{"time-has-no-date", OHMWRIGHT_TEXT("The time has no date: past midnight it was counted on.")},
+    FindingWords{"column-guessed",
+                 OHMWRIGHT_TEXT("Guessed: {one} is column {two}, by its {three} (--column names it)."), "quantity",
+                 "column", "from"},
+    FindingWords{"unit-guessed",
+                 OHMWRIGHT_TEXT("Guessed: the unit of {one} is {two} (--column {one}=COLUMN:UNIT names it)."),
+                 "quantity", "unit"},
+    FindingWords{"column-not-used", OHMWRIGHT_TEXT("Column {one} was not used."), "column"},
+    FindingWords{"day-month-order-guessed", OHMWRIGHT_TEXT("Guessed: dates are {one}. Check it."), "order"},
+    FindingWords{"day-month-order-changed", OHMWRIGHT_TEXT("Dates turned out to be {one}."), "order"},
+    FindingWords{"elapsed-unit-assumed", OHMWRIGHT_TEXT("Time in column {one} was taken as seconds. Check it."),
+                 "column"},
+    FindingWords{
+        "time-may-count-rows",
+        OHMWRIGHT_TEXT("Column {one} rises by one a row: it may count rows, not seconds. Say --every 60s if so."),
+        "column"},
+    FindingWords{
+        "time-step-implausible",
+        OHMWRIGHT_TEXT(
+            "The compressor would run for {one} s at a time, which is too short: is the time right? (--every)"),
+        "typical_run_second"},
+    FindingWords{"power-unit-suspect", OHMWRIGHT_TEXT("The largest power is {one} W in {two}: is the unit right?"),
+                 "largest_watt", "unit"},
 };
 
-constexpr FindingWords limit_words[] = {
-    {"log-has-no-rows", OHMWRIGHT_TEXT("The log has no row that could be used.")},
-    {"no-load-in-log", OHMWRIGHT_TEXT("No power or current: heater and compressor are told from temperatures alone.")},
-    {"no-temperature-in-log", OHMWRIGHT_TEXT("No temperature: what the heater did to the coil is not shown.")},
-    {"current-without-line-voltage", OHMWRIGHT_TEXT("Current without line voltage: no watts (--line gives it).")},
-    {"load-has-one-level", OHMWRIGHT_TEXT("The load has one level: compressor and heater cannot be told apart.")},
-    {"log-is-short", OHMWRIGHT_TEXT("The log is shorter than an hour.")},
-    {"log-shorter-than-an-interval",
-     OHMWRIGHT_TEXT("The log is shorter than the longest usual interval between defrosts: none in it proves nothing.")},
-    {"melting-share-assumed",
-     OHMWRIGHT_TEXT("Frost masses take {one} of the heater's power for the melting, ± {two} (assumed)."), "share",
-     "uncertainty"},
-    {"lists-are-cut", OHMWRIGHT_TEXT("Not every event is listed.")},
-    {"compressed-log-cut", OHMWRIGHT_TEXT("The compressed log ends before its end mark.")},
-    {"compressed-log-damaged", OHMWRIGHT_TEXT("The compressed log is damaged from some place on.")},
+constexpr std::array limit_words{
+    FindingWords{"log-has-no-rows", OHMWRIGHT_TEXT("The log has no row that could be used.")},
+    FindingWords{"no-load-in-log",
+                 OHMWRIGHT_TEXT("No power or current: heater and compressor are told from temperatures alone.")},
+    FindingWords{"no-temperature-in-log",
+                 OHMWRIGHT_TEXT("No temperature: what the heater did to the coil is not shown.")},
+    FindingWords{"current-without-line-voltage",
+                 OHMWRIGHT_TEXT("Current without line voltage: no watts (--line gives it).")},
+    FindingWords{"load-has-one-level",
+                 OHMWRIGHT_TEXT("The load has one level: compressor and heater cannot be told apart.")},
+    FindingWords{"log-is-short", OHMWRIGHT_TEXT("The log is shorter than an hour.")},
+    FindingWords{
+        "log-shorter-than-an-interval",
+        OHMWRIGHT_TEXT(
+            "The log is shorter than the longest usual interval between defrosts: none in it proves nothing.")},
+    FindingWords{"melting-share-assumed",
+                 OHMWRIGHT_TEXT("Frost masses take {one} of the heater's power for the melting, ± {two} (assumed)."),
+                 "share", "uncertainty"},
+    FindingWords{"lists-are-cut", OHMWRIGHT_TEXT("Not every event is listed.")},
+    FindingWords{"compressed-log-cut", OHMWRIGHT_TEXT("The compressed log ends before its end mark.")},
+    FindingWords{"compressed-log-damaged", OHMWRIGHT_TEXT("The compressed log is damaged from some place on.")},
 };
 
 class LogSentences {

@@ -25,7 +25,7 @@ Between<Quantity> read_between(const ValueNode& ratings, RatedFigures& figures, 
   return read;
 }
 
-void read_motor(const ValueNode& ratings, RatedFigures& figures, ControlRatings& read) {
+void read_motor_figures(const ValueNode& ratings, RatedFigures& figures, ControlRatings& read) {
   read.motor = read_between<Resistance>(ratings, figures, "motor_least", "motor_most");
   if (const auto t = figures.figure<Temperature>(ratings, "motor_temperature")) read.motor_temperature = *t;
   if ((ratings.find("motor_least") == nullptr) != (ratings.find("motor_most") == nullptr))
@@ -93,7 +93,7 @@ std::optional<ControlRatings> read_ratings(const ValueNode& ratings, std::vector
   read.frequency = figures.positive<Frequency>(ratings, "frequency");
   read.power_supply = power_supply_named(RatedFigures::word(ratings, "power_supply"));
   read_times(ratings, figures, read);
-  read_motor(ratings, figures, read);
+  read_motor_figures(ratings, figures, read);
   read_switching(ratings, figures, read);
   read_sensor(ratings, figures, read);
   if (read.is_timer() && read.power_supply != PowerSupply::unstated)

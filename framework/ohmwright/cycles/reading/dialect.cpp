@@ -19,11 +19,6 @@ namespace ohmwright::cycles {
 
 namespace {
 
-std::string name_of_column(const HeadTable& table, std::size_t column) {
-  if (column < table.header.size() && !table.header[column].empty()) return table.header[column];
-  return "column " + std::to_string(column + 1);
-}
-
 std::string names_of_columns(const HeadTable& table) {
   std::string names;
   for (std::size_t i = 0; i < table.width; ++i)

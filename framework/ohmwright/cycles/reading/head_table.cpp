@@ -165,4 +165,13 @@ HeadTable head_table(std::string_view head, std::optional<char> separator) {
   return table;
 }
 
+std::string header_of(const HeadTable& table, std::size_t column) {
+  return column < table.header.size() ? table.header[column] : std::string();
+}
+
+std::string name_of_column(const HeadTable& table, std::size_t column) {
+  if (column < table.header.size() && !table.header[column].empty()) return table.header[column];
+  return "column " + std::to_string(column + 1);
+}
+
 }  // namespace ohmwright::cycles

@@ -26,6 +26,12 @@ struct HeadTable {
 /// rows.
 HeadTable head_table(std::string_view head, std::optional<char> separator);
 
+/// What the header calls a column; empty where there is no header, or none for it.
+std::string header_of(const HeadTable& table, std::size_t column);
+
+/// How messages call a column: by its header, else by its number from 1.
+std::string name_of_column(const HeadTable& table, std::size_t column);
+
 /// Whether a cell can be a value or a time: a number, perhaps with a unit, a date, a clock time, or "no value".
 bool looks_like_data(std::string_view cell, char decimal_sign);
 

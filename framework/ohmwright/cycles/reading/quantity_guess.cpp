@@ -46,15 +46,6 @@ Values values_of(const HeadTable& table, std::size_t column) {
   return values;
 }
 
-std::string header_of(const HeadTable& table, std::size_t column) {
-  return column < table.header.size() ? table.header[column] : std::string();
-}
-
-std::string name_of_column(const HeadTable& table, std::size_t column) {
-  const std::string header = header_of(table, column);
-  return header.empty() ? "column " + std::to_string(column + 1) : header;
-}
-
 struct GuessedUnit {
   Unit unit;
   std::string_view from;  ///< "header", "cells", "values"

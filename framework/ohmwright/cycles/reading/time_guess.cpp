@@ -62,10 +62,6 @@ std::vector<std::string> column_of(const HeadTable& table, std::size_t column) {
   return cells;
 }
 
-std::string header_of(const HeadTable& table, std::size_t column) {
-  return column < table.header.size() ? table.header[column] : std::string();
-}
-
 bool never_falls(const std::vector<double>& numbers) { return std::is_sorted(numbers.begin(), numbers.end()); }
 
 double median_step(const std::vector<double>& numbers) {
@@ -231,9 +227,9 @@ std::optional<GuessedTime> guess_time(const HeadTable& table, std::optional<std:
   std::vector<Candidate> candidates;
   for (std::size_t column = 0; column < table.width; ++column)
     candidates.push_back({column, read_cells(column_of(table, column)), words_of(header_of(table, column)).meaning});
-  using Meaning = ColumnWords::Meaning;
+  using NamedAs = ColumnWords::Meaning;
   const auto is_named = [](const Candidate& one) {
-    return one.meaning == Meaning::time || one.meaning == Meaning::date || one.meaning == Meaning::clock;
+    return one.meaning == NamedAs::time || one.meaning == NamedAs::date || one.meaning == NamedAs::clock;
   };
   const auto chosen = [&]() -> const Candidate* {
     if (picked) return *picked < candidates.size() ? &candidates[*picked] : nullptr;
@@ -245,7 +241,7 @@ std::optional<GuessedTime> guess_time(const HeadTable& table, std::optional<std:
         if (round == 2 && is_named(one) && most(one.cells.number, one.cells)) return &one;
         if (round == 3 && most(one.cells.clock, one.cells)) return &one;
         if (round == 4 && most(one.cells.number, one.cells) && one.cells.numbers.size() > 1 && table.width > 1 &&
-            one.meaning == Meaning::unknown && never_falls(one.cells.numbers) &&
+            one.meaning == NamedAs::unknown && never_falls(one.cells.numbers) &&
             (median_step(one.cells.numbers) > 0.0 || epoch_unit(one.cells.numbers.front())))
           return &one;
       }
