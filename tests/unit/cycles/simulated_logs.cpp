@@ -14,7 +14,6 @@ int main(int argc, char** argv) {
   const std::uint64_t first = argc > 2 ? std::strtoull(argv[2], nullptr, 10) : 1;
   EventTally all;
   std::map<std::string, EventTally> kinds;
-  std::size_t told = 0;
   for (std::uint64_t seed = first; seed < first + count; ++seed) {
     const SimulatedLog log = simulate(plan_from_seed(seed), seed);
     LogAnalyser analyser;
@@ -27,7 +26,6 @@ int main(int argc, char** argv) {
     kinds["rows of " + std::to_string(static_cast<int>(plan.spacing_second)) + " s"].add(log, analysis, seed);
     if (plan.has_ice_maker) kinds["ice maker"].add(log, analysis, seed);
     if (plan.is_inverter) kinds["inverter"].add(log, analysis, seed);
-    told += analysis.defrosts.size();
   }
   kinds["all"] = all;
   std::printf(

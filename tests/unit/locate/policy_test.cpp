@@ -40,7 +40,6 @@ class Policy : public ::testing::Test {
   Ended run(std::size_t fault) const {
     Search search(appliance, meter, site_as_found(appliance), {});
     search.think();
-    const auto candidates = search.reasoner().faults().candidates();
     std::size_t truth = 0;
     for (const Reasoner::Weighed& weighed : search.reasoner().likeliest(100000)) {
       const Candidate& candidate = *search.reasoner().instance(weighed.instance).candidate;
