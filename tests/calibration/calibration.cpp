@@ -1,4 +1,4 @@
-// Prints how honest the stated probabilities are: calibration [PARTS]. The tables of docs/arithmetic.md are its
+// Prints how honest the stated probabilities are: calibration [PARTS [KIND]]. The tables of docs/arithmetic.md are its
 // output.
 
 #include <cstdlib>
@@ -17,15 +17,16 @@ int main(int argc, char** argv) {
   const std::size_t parts = argc > 1 ? std::strtoull(argv[1], nullptr, 10) : usual_parts;
   std::cout << "seed " << seed << ", " << ReproducibleStream::name << "\n\n";
   for (const CalibratedKind& kind : calibrated_kinds(built_registry())) {
+    if (argc > 2 && kind.kind != argv[2]) continue;
     const std::shared_ptr<const Part> part = part_of(built_registry(), kind);
     const Descriptor& descriptor = built_registry().kind(kind.kind).descriptor();
     const Meter meter = basic_meter();
-    const FlatPopulation flat(0.25);
-    const BenchPopulation bench(kind.tolerance);
-    std::cout << table_of(kind.kind + ", flat population",
-                          run({*part, descriptor, meter, kind.workplace, flat, more_for_the_tenths * parts, seed}))
-              << table_of(kind.kind + ", bench of failed appliances",
-                          run({*part, descriptor, meter, kind.workplace, bench, parts, seed}));
+    const std::unique_ptr<Workshop> flat = flat_workshop(built_registry(), kind);
+    const std::unique_ptr<Workshop> bench = bench_workshop(built_registry(), kind);
+    std::cout << table_of(kind.kind + ", flat population", *flat,
+                          run({*part, descriptor, meter, *flat, more_for_the_tenths * parts, seed}))
+              << table_of(kind.kind + ", bench of failed appliances", *bench,
+                          run({*part, descriptor, meter, *bench, parts, seed}));
   }
   return 0;
 }

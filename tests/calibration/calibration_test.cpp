@@ -15,9 +15,8 @@ constexpr std::size_t parts = 60'000;
 
 class Calibration : public ::testing::TestWithParam<CalibratedKind> {
  protected:
-  Tally tally_of(const Population& population) const {
-    return run({*part_, built_registry().kind(GetParam().kind).descriptor(), meter_, GetParam().workplace, population,
-                parts, seed});
+  Tally tally_of(const Workshop& workshop) const {
+    return run({*part_, built_registry().kind(GetParam().kind).descriptor(), meter_, workshop, parts, seed});
   }
   const std::shared_ptr<const Part> part_ = part_of(built_registry(), GetParam());
   const Meter meter_ = basic_meter();
@@ -26,8 +25,7 @@ class Calibration : public ::testing::TestWithParam<CalibratedKind> {
 /// In every tenth the share of parts that are truly within agrees with what was stated: half a percentage point, and
 /// three standard deviations of the count that a run of this size has.
 TEST_P(Calibration, StatedProbabilitiesAreKeptInAFlatPopulation) {
-  const FlatPopulation flat(0.25);
-  const Tally tally = tally_of(flat);
+  const Tally tally = tally_of(*flat_workshop(built_registry(), GetParam()));
   for (const Decile& decile : tally.deciles) {
     if (decile.count == 0) continue;
     const double p = decile.stated_share();
@@ -39,16 +37,15 @@ TEST_P(Calibration, StatedProbabilitiesAreKeptInAFlatPopulation) {
 }
 
 TEST_P(Calibration, OfABenchOfFailedAppliancesTheVerdictsErrLessThanTheTradesRules) {
-  const BenchPopulation bench(GetParam().tolerance);
-  const Tally tally = tally_of(bench);
-  EXPECT_LT(tally.verdicts.bad_among_passed(), tally.ten_percent.bad_among_passed());
+  const Tally tally = tally_of(*bench_workshop(built_registry(), GetParam()));
+  EXPECT_LT(tally.verdicts.bad_among_passed(), tally.by_the_trade.back().bad_among_passed());
   EXPECT_LT(tally.verdicts.good_among_condemned(), 0.05);
 }
 
 TEST_P(Calibration, TheSameSeedGivesTheSameParts) {
-  const FlatPopulation flat(0.25);
-  const Tally first = tally_of(flat);
-  const Tally second = tally_of(flat);
+  const std::unique_ptr<Workshop> flat = flat_workshop(built_registry(), GetParam());
+  const Tally first = tally_of(*flat);
+  const Tally second = tally_of(*flat);
   EXPECT_EQ(first.verdicts.passed, second.verdicts.passed);
   EXPECT_EQ(first.deciles[5].stated, second.deciles[5].stated);
 }

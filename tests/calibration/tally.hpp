@@ -4,10 +4,12 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
+#include <vector>
 
-#include <ohmwright/verdict/verdict.hpp>
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/meter.hpp>
 
-#include "simulated_part.hpp"
+#include "workshop.hpp"
 
 namespace ohmwright::calibration {
 
@@ -38,9 +40,8 @@ struct Decisions {
 /// Everything that came of one run.
 struct Tally {
   std::array<Decile, 10> deciles;
-  Decisions verdicts;     ///< the conformance probability at c
-  Decisions chart_at_25;  ///< within ±10 % of what the chart says at 25 °C, whatever the temperature
-  Decisions ten_percent;  ///< within ±10 % of what the chart says at the temperature that was noted
+  Decisions verdicts;                   ///< the conformance probability at c
+  std::vector<Decisions> by_the_trade;  ///< in the order of the workshop's ways of the trade
   std::size_t parts = 0;
 };
 
@@ -49,8 +50,7 @@ struct Run {
   const Part& part;
   const Descriptor& descriptor;
   const Meter& meter;
-  Workplace workplace;
-  const Population& population;
+  const Workshop& workshop;
   std::size_t parts = 0;
   std::uint64_t seed = 0;
   double confidence = 0.95;
@@ -60,6 +60,6 @@ struct Run {
 Tally run(const Run& run);
 
 /// The table of a run, as Markdown.
-std::string table_of(const std::string& title, const Tally& tally);
+std::string table_of(const std::string& title, const Workshop& workshop, const Tally& tally);
 
 }  // namespace ohmwright::calibration
