@@ -50,13 +50,6 @@ NamedState named_state(const StateDescriptor& state, const std::string& value) {
   return {std::string(state.id), value};
 }
 
-/// Readings that one word was said of are wrong together.
-std::string error_of(const CircumstanceWord& circumstance, const Reading& reading) {
-  if (circumstance.of_one_reading) return reading.label;
-  if (circumstance.said_for == CircumstanceWord::for_all) return "all readings";
-  return "group " + std::to_string(circumstance.said_for + 1);
-}
-
 bool is_said(const CircumstanceWord& circumstance, const Descriptor& descriptor, const Reading& reading) {
   const std::string& option = circumstance.option;
   if (option == "lead-off" || option == "in-circuit") return reading.connection != Connection::unstated;
@@ -114,7 +107,7 @@ void apply(const CircumstanceWord& circumstance, const Descriptor& descriptor, U
     options.default_unit = default_unit_of(*condition);
     const StatedValue stated = parse_stated_value(circumstance.value, condition->dimension, options);
     units.prefer(stated.unit);
-    reading.conditions.push_back(stated_condition(*condition, stated, error_of(circumstance, reading)));
+    reading.conditions.push_back(stated_condition(*condition, stated, {}));
   }
 }
 

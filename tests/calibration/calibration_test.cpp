@@ -52,9 +52,9 @@ TEST_P(Calibration, TheSameSeedGivesTheSameParts) {
 
 INSTANTIATE_TEST_SUITE_P(Built, Calibration, ::testing::ValuesIn(calibrated_kinds(built_registry())),
                          [](const auto& kind) {
-                           std::string name = kind.param.kind;
+                           std::string name = kind.param.title;
                            for (char& letter : name)
-                             if (letter == '-') letter = '_';
+                             if (letter == '-' || letter == ' ') letter = '_';
                            return name;
                          });
 

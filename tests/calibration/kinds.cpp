@@ -21,12 +21,15 @@ Meter basic_meter() { return read_meter(read_document(std::string(OHMWRIGHT_METE
 std::vector<CalibratedKind> calibrated_kinds(const Registry& registry) {
   constexpr double opens_at_13 = 286.15;
   const std::vector<CalibratedKind> known{
-      {"defrost-sensor", "ntc-10k-b3977", ResistanceReading{296.15, 1.0, "part_temperature", "resistance"}, 0.05, 0.25,
-       0.4},
-      {"heater", "heater-450w-120v", ResistanceReading{296.15, 2.0, "part_temperature", "resistance"}, 0.075, 0.25,
-       0.4},
-      {"fan-motor", "shaded-pole-120v", ResistanceReading{296.15, 3.0, "part_temperature", "winding"}, 0.07, 0.25, 0.4},
-      {"bimetal-thermostat", "opens-13", TripWatch{opens_at_13, 3.0, 1.0, 1.0}, 3.0, 15.0, 20.0},
+      {"defrost-sensor", "defrost-sensor", "ntc-10k-b3977",
+       ResistanceReading{296.15, 1.0, "part_temperature", "resistance"}, 0.05, 0.25, 0.4},
+      {"defrost-sensor read four times", "defrost-sensor", "ntc-10k-b3977",
+       ResistanceReading{296.15, 1.0, "part_temperature", "resistance", 4}, 0.05, 0.25, 0.4},
+      {"heater", "heater", "heater-450w-120v", ResistanceReading{296.15, 2.0, "part_temperature", "resistance"}, 0.075,
+       0.25, 0.4},
+      {"fan-motor", "fan-motor", "shaded-pole-120v", ResistanceReading{296.15, 3.0, "part_temperature", "winding"},
+       0.07, 0.25, 0.4},
+      {"bimetal-thermostat", "bimetal-thermostat", "opens-13", TripWatch{opens_at_13, 3.0, 1.0, 1.0}, 3.0, 15.0, 20.0},
   };
   std::vector<CalibratedKind> built;
   for (const CalibratedKind& candidate : known)

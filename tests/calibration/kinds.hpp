@@ -16,6 +16,7 @@ namespace ohmwright::calibration {
 
 /// A kind whose parts are simulated: one of its shipped classes, how it is read, and how far its parts are off.
 struct CalibratedKind {
+  std::string title;  ///< of its table
   std::string kind;
   std::string ratings;
   std::variant<ResistanceReading, TripWatch> reading;
@@ -25,7 +26,7 @@ struct CalibratedKind {
 };
 
 /// How a test calls it.
-inline void PrintTo(const CalibratedKind& kind, std::ostream* out) { *out << kind.kind; }
+inline void PrintTo(const CalibratedKind& kind, std::ostream* out) { *out << kind.title; }
 
 /// The kinds that are built here, of those that are known.
 std::vector<CalibratedKind> calibrated_kinds(const Registry& registry);

@@ -57,6 +57,12 @@ Reading ResistanceWorkshop::reading_of(double shown) const {
   return reading;
 }
 
+/// The same display again, its last digit one up or down as digits do.
+double ResistanceWorkshop::jitter_around(double shown, ReproducibleStream& stream) const {
+  const MeterRange* range = range_for(*function_for(meter_, dimension_), std::nullopt, {dimension_, shown});
+  return shown + evenly_within(stream, range->resolution.value_in_si());
+}
+
 SimulatedPart ResistanceWorkshop::draw(ReproducibleStream& stream) const {
   const double true_kelvin = reading_.noted_kelvin + evenly_within(stream, reading_.thermometer_half_width);
   const Expectation truth = expected_at(true_kelvin);
@@ -64,8 +70,11 @@ SimulatedPart ResistanceWorkshop::draw(ReproducibleStream& stream) const {
   const double shown = shown_by(meter_, dimension_, value, stream);
   const bool truly_within = (!truth.limits.lower || value >= truth.limits.lower->value_in_si()) &&
                             (!truth.limits.upper || value <= truth.limits.upper->value_in_si());
+  std::vector<Reading> readings{reading_of(shown)};
+  while (readings.size() < static_cast<std::size_t>(reading_.times))
+    readings.push_back(reading_of(jitter_around(shown, stream)));
   return {truly_within,
-          {reading_of(shown)},
+          std::move(readings),
           {by_ten_percent(shown, nominal_at_25_), by_ten_percent(shown, nominal_as_noted_)}};
 }
 

@@ -18,6 +18,7 @@ struct ResistanceReading {
   double thermometer_half_width = 1.0;  ///< [K], rectangular, and told to the judge
   std::string condition = "part_temperature";
   std::string measurand = "resistance";
+  int times = 1;  ///< how often it is read at that temperature: meter, leads and thermometer err alike each time
 };
 
 /// Parts that are told by their ohms at one temperature.
@@ -33,6 +34,7 @@ class ResistanceWorkshop final : public Workshop {
  private:
   Expectation expected_at(double kelvin) const;
   Reading reading_of(double shown) const;
+  double jitter_around(double shown, ReproducibleStream& stream) const;
 
   std::shared_ptr<const Part> part_;
   Meter meter_;

@@ -28,12 +28,6 @@ TEST(TypedReadings, OneTemperatureOfAGroupIsOneError) {
   EXPECT_EQ(readings[0].conditions[0].error_source, readings[1].conditions[0].error_source);
 }
 
-TEST(TypedReadings, TemperaturesWithinTheWordsAreWrongEachForItself) {
-  const auto readings = readings_from({"33.1k@0C", "11.0k@23C"});
-  ASSERT_EQ(readings.size(), 2U);
-  EXPECT_NE(readings[0].conditions[0].error_source, readings[1].conditions[0].error_source);
-}
-
 TEST(TypedReadings, AnUnstatedUncertaintyIsTheKindsAndMarked) {
   const auto stated = readings_from({"11.0k", "--at", "23C ± 0.5K"})[0].conditions[0];
   EXPECT_FALSE(stated.uncertainty_assumed);

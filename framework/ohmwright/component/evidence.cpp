@@ -53,6 +53,7 @@ class EvidenceBuilder {
   void add(const Reading& reading, std::size_t index) {
     const std::string& label = evidence_.labels_.emplace_back(label_of(reading, index));
     PreparedReading& prepared = evidence_.prepared_.emplace_back();
+    if (index > std::numeric_limits<std::uint16_t>::max()) refuse_so_many();
     prepared.reading = static_cast<std::uint16_t>(index);
     prepared.measurand = index_of(descriptor_.measurands, reading.measurand);
     if (prepared.measurand == not_found)
@@ -117,7 +118,8 @@ class EvidenceBuilder {
     prepared.value = Estimate(shown.value_in_si());
     if (stated.half_width) prepared.meter_half_width = usable(*stated.half_width, shown.dimension(), label);
     if (stated.half_width)
-      prepared.value.add_term(new_source("stated-uncertainty", label, Shape::rectangular), *stated.half_width / sqrt3);
+      prepared.value.add_term(source_of_digits("stated-uncertainty", reading, shown, *stated.half_width, label),
+                              *stated.half_width / sqrt3);
     else if (shown.dimension() == Dimension::duration && function == nullptr)
       add_watch_error(prepared, label);
     else
@@ -142,6 +144,11 @@ class EvidenceBuilder {
                        "; name the range that was set, or write what the meter showed (OL)");
     const MeterRange* range = function == nullptr ? nullptr : range_for(*function, reading.range, shown);
     if (range == nullptr) throw InputError(label + ": " + no_accuracy(shown, meter, function));
+    if (reading.range && shown.value_in_si() != 0.0 &&
+        std::abs(shown.value_in_si()) < 0.5 * range->resolution.value_in_si())
+      throw InputError(label + ": " + exact_text(shown) + " cannot be shown on a range of " +
+                       display_text(*reading.range) + ", whose last digit is " + display_text(range->resolution) +
+                       "; name the range that was set");
     prepared.range_full_scale = range->full_scale.value_in_si();
     const double bound =
         usable(accuracy_half_width(*range, shown.value_in_si()), shown.dimension(), label, "the meter's");
@@ -154,7 +161,7 @@ class EvidenceBuilder {
     const double rest = std::sqrt(bound * bound - gain * gain);
     const std::string of = meter.name + ", " + std::string(name_of(shown.dimension()));
     prepared.value.add_term(shared_source("meter-gain", of, Shape::rectangular), gain / sqrt3);
-    prepared.value.add_term(new_source("meter-counts", label, Shape::rectangular), rest / sqrt3);
+    prepared.value.add_term(source_of_digits("meter-counts", reading, shown, rest, label), rest / sqrt3);
   }
 
   /// No meter shows a duration: who notes one looks at a watch.
@@ -167,8 +174,7 @@ class EvidenceBuilder {
     const std::string dimension(name_of(shown.dimension()));
     if (function == nullptr)
       return "the meter \"" + meter.name + "\" does not say how well it reads a " + dimension +
-             "; write the value with its uncertainty, such as \"" + std::to_string(shown.value_in_si()) + " " +
-             std::string(si_unit_of(shown.dimension())) + " ± …\"";
+             "; write the value with its uncertainty, such as \"" + exact_text(shown) + " ± …\"";
     return "the meter \"" + meter.name + "\" has no range that shows this " + dimension +
            "; name the meter that read it (--meter), or write what it showed (OL)";
   }
@@ -195,9 +201,11 @@ class EvidenceBuilder {
     for (const double x : reading.repeats) sum += squared(x);
     if (sum == 0.0) return;  // the same digits each time: the counts already say all that is known
     const auto n = static_cast<double>(reading.repeats.size() + 1);
-    const SourceIndex source = new_source("repeatability", label, Shape::student_t);
-    evidence_.sources_[source].degrees_of_freedom = n - 1.0;
     const double scatter = std::sqrt(sum / (n - 1.0) / n);
+    const SourceIndex source =
+        source_of_digits("repeatability", reading, {stated.value.dimension(), mean}, scatter, label);
+    evidence_.sources_[source].shape = Shape::student_t;
+    evidence_.sources_[source].degrees_of_freedom = n - 1.0;
     prepared.value.add_term(source, usable(scatter, stated.value.dimension(), label, "the repeats'"));
   }
 
@@ -219,11 +227,14 @@ class EvidenceBuilder {
     const double half_width =
         usable(condition.value.half_width.value_or(descriptor_.conditions[index].default_half_width),
                condition.value.value.dimension(), label, condition.id);
-    // A label only names a reading for people: two readings of one label do not share their errors.
+    // One temperature typed with each of several readings was taken by one thermometer: they share its error, but for a
+    // wet and a dry one, between which the part was handled. A label only names a reading for people.
     const bool own = condition.error_source.empty();
-    Estimate value(condition.value.value.value_in_si());
+    const double kept = condition.value.value.value_in_si();
+    Estimate value(kept);
     if (half_width > 0.0)
-      value.add_term(own ? new_source(condition.id, label, Shape::rectangular)
+      value.add_term(own ? source_of_same(condition.id + (prepared.moisture == Moisture::wet ? " wet" : ""),
+                                          {kept, half_width}, label, condition.id)
                          : shared_source(condition.id, condition.error_source, Shape::rectangular),
                      half_width / sqrt3);
     if (prepared.conditions.size() == prepared.conditions.capacity())
@@ -242,10 +253,13 @@ class EvidenceBuilder {
     prepared.states.push_back({state, value});
   }
 
+  [[noreturn]] void refuse_so_many() const {
+    throw InputError(std::to_string(readings_.size()) +
+                     " readings are more than one verdict can weigh; give a part of them, or thin the series out");
+  }
+
   SourceIndex new_source(std::string id, std::string of, Shape shape) {
-    if (evidence_.sources_.size() > std::numeric_limits<SourceIndex>::max())
-      throw InputError(std::to_string(readings_.size()) +
-                       " readings are more than one verdict can weigh; give a part of them, or thin the series out");
+    if (evidence_.sources_.size() > std::numeric_limits<SourceIndex>::max()) refuse_so_many();
     ErrorSource& source = evidence_.sources_.emplace_back();
     source.id = std::move(id);
     source.of = std::move(of);
@@ -260,12 +274,29 @@ class EvidenceBuilder {
     return found->second;
   }
 
+  /// The error of digits that a meter showed. The same digits again say nothing new: they keep the error they had, so
+  /// that a reading typed ten times is as sure as one.
+  SourceIndex source_of_digits(const std::string& id, const Reading& reading, AnyQuantity shown, double half_width,
+                               const std::string& label) {
+    return source_of_same(id + ' ' + reading.measurand + ' ' + meters_.named(reading.meter).name,
+                          {shown.value_in_si(), half_width}, label, id);
+  }
+
+  /// The source for a value with its half-width: that of an earlier one of the same two numbers, else a new one.
+  SourceIndex source_of_same(const std::string& what, std::pair<double, double> numbers, const std::string& label,
+                             const std::string& id) {
+    const auto [found, is_new] = of_same_.try_emplace({what, numbers}, SourceIndex{0});
+    if (is_new) found->second = new_source(id, label, Shape::rectangular);
+    return found->second;
+  }
+
   Evidence& evidence_;
   const Descriptor& descriptor_;
   std::span<const Reading> readings_;
   const MeterSet& meters_;
   std::map<std::pair<const Meter*, Dimension>, int> users_;
   std::map<std::pair<std::string, std::string>, SourceIndex> shared_;
+  std::map<std::pair<std::string, std::pair<double, double>>, SourceIndex> of_same_;
 };
 
 Evidence::Evidence(const Descriptor& descriptor, std::span<const Reading> readings, const MeterSet& meters) {

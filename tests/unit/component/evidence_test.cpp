@@ -127,11 +127,10 @@ TEST(Evidence, OverRangeWithAUnitMeansTheLargestRangeThatShowsIt) {
 }
 
 TEST(Evidence, ReadingsOfOneLabelDoNotShareTheirErrors) {
-  std::vector<Reading> readings{resistance_reading("11.0 kohm"), resistance_reading("11.1 kohm")};
-  for (Reading& reading : readings) {
-    reading.label = "a";
-    reading.conditions.push_back({"part_temperature", parse_stated_value("23C ± 1K", Dimension::temperature), ""});
-  }
+  std::vector<Reading> readings{resistance_reading("11.0 kohm"), resistance_reading("33.1 kohm")};
+  for (Reading& reading : readings) reading.label = "a";
+  readings[0].conditions.push_back({"part_temperature", parse_stated_value("23C ± 1K", Dimension::temperature), ""});
+  readings[1].conditions.push_back({"part_temperature", parse_stated_value("0C ± 1K", Dimension::temperature), ""});
   const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
   EXPECT_EQ(covariance(*evidence.readings()[0].condition(0), *evidence.readings()[1].condition(0)), 0.0);
 }
@@ -234,6 +233,62 @@ TEST(Evidence, RefusesAConditionOfAnotherDimension) {
   Reading volts = resistance_reading("11.0 kohm");
   volts.conditions.push_back({"part_temperature", parse_stated_value("12 V", Dimension::voltage), ""});
   EXPECT_EQ(refusal_of({volts}, basic_meter("0 ohm")), "reading 1: part_temperature is a temperature, not a voltage");
+}
+
+Reading reading_at(std::string_view ohms, std::string_view temperature) {
+  Reading reading = resistance_reading(ohms);
+  reading.conditions.push_back({"part_temperature", parse_stated_value(temperature, Dimension::temperature), ""});
+  return reading;
+}
+
+/// The sources of a reading's value and of its first condition.
+std::vector<SourceIndex> sources_of(const PreparedReading& reading) {
+  std::vector<SourceIndex> sources;
+  for (const Term& term : reading.value.terms()) sources.push_back(term.source);
+  for (const Term& term : reading.condition(0)->terms()) sources.push_back(term.source);
+  return sources;
+}
+
+TEST(Evidence, TheSameDigitsAgainShareEveryError) {
+  const std::vector<Reading> readings{reading_at("11.0 kohm", "23 degC ± 1 K"),
+                                      reading_at("11.0 kohm", "23 degC ± 1 K")};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_EQ(sources_of(evidence.readings()[0]), sources_of(evidence.readings()[1]));
+}
+
+TEST(Evidence, OtherDigitsKeepTheirOwnCountsAndShareTheThermometer) {
+  const std::vector<Reading> readings{reading_at("11.0 kohm", "23 degC ± 1 K"),
+                                      reading_at("11.1 kohm", "23 degC ± 1 K")};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  const std::vector<SourceIndex> first = sources_of(evidence.readings()[0]);
+  const std::vector<SourceIndex> second = sources_of(evidence.readings()[1]);
+  ASSERT_EQ(first.size(), 3U);  // gain, counts, thermometer
+  EXPECT_EQ(first[0], second[0]);
+  EXPECT_NE(first[1], second[1]);
+  EXPECT_EQ(first[2], second[2]);
+}
+
+TEST(Evidence, WetAndDryAtOneTemperatureAreWrongEachForItself) {
+  std::vector<Reading> readings{reading_at("9.2 kohm", "20 degC ± 1 K"), reading_at("12.4 kohm", "20 degC ± 1 K")};
+  readings[0].moisture = Moisture::wet;
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_NE(sources_of(evidence.readings()[0])[2], sources_of(evidence.readings()[1])[2]);
+}
+
+TEST(Evidence, TwoTemperaturesAreWrongEachForItself) {
+  const std::vector<Reading> readings{reading_at("33.1 kohm", "0 degC ± 1 K"),
+                                      reading_at("11.0 kohm", "23 degC ± 1 K")};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  EXPECT_NE(sources_of(evidence.readings()[0])[2], sources_of(evidence.readings()[1])[2]);
+}
+
+TEST(Evidence, RefusesDigitsFinerThanTheRangeShows) {
+  Reading fine = resistance_reading("32 ohm");
+  fine.range = AnyQuantity(Dimension::resistance, 600e3);
+  EXPECT_EQ(refusal_of({fine}, basic_meter("0 ohm")),
+            "reading 1: 32 ohm cannot be shown on a range of 600.0 kohm, whose last digit is 100.0 ohm; name the range "
+            "that was "
+            "set");
 }
 
 TEST(Evidence, ANamedErrorIsNotThatOfTheReadingWithThatLabel) {

@@ -30,7 +30,7 @@ class Conclude : public ::testing::Test {
   }
   Verdict conclude_them() { return conclude(test_descriptor(), evidence_, JudgeSettings{}, std::move(findings_)); }
 
-  std::vector<Reading> readings_{resistance_reading("10 ohm ± 1 ohm"), resistance_reading("10 ohm ± 1 ohm")};
+  std::vector<Reading> readings_{resistance_reading("10 ohm ± 1 ohm"), resistance_reading("11 ohm ± 1 ohm")};
   Evidence evidence_{test_descriptor(), readings_, MeterSet({basic_meter("0 ohm")})};
   Findings findings_;
 };
