@@ -18,10 +18,12 @@ bool same_within_errors(const PreparedReading& a, const PreparedReading& b, doub
 
 }  // namespace
 
-bool is_within_lead_resistance(const PreparedReading& reading) {
+bool is_within_lead_resistance(const PreparedReading& reading, const LeadReach& reach) {
   if (reading.shown == Shown::contact_closed) return true;
-  if (reading.shown != Shown::value) return false;
-  return reading.displayed <= reading.lead_resistance + reading.lead_half_width + reading.meter_half_width;
+  if (reading.shown != Shown::value || reading.meter_half_width > reach.coarsest_ohms) return false;
+  // Not the scatter of repeats: readings of 11 and 110 kohm have much of it and are no short.
+  const double leads = reading.lead_resistance + reading.lead_half_width + reading.meter_half_width;
+  return reading.displayed <= std::max(leads, reach.smallest_ohms);
 }
 
 const PreparedReading* last_value(const Evidence& evidence, std::uint16_t measurand) {

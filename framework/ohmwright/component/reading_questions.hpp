@@ -17,9 +17,15 @@ inline bool shows_more_than_range(const PreparedReading& reading) {
   return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
 }
 
-/// Whether the reading lies within the leads' own resistance and the meter's last digits: two wires measure nothing but
-/// their contacts there.
-OHMWRIGHT_CORE_API bool is_within_lead_resistance(const PreparedReading& reading);
+/// How low a reading has to be to be no more than the test leads.
+struct LeadReach {
+  double coarsest_ohms = 1.0;  ///< a meter that is off by more, on a range of megohms, tells no short from a part
+  double smallest_ohms = 0.0;  ///< at most this counts as no more than the leads whatever they have
+};
+
+/// Whether the reading lies within the leads' own resistance and what the meter may be off [ohm]: two wires measure
+/// nothing but their contacts there. False where the meter may be off by more than `reach.coarsest_ohms`.
+OHMWRIGHT_CORE_API bool is_within_lead_resistance(const PreparedReading& reading, const LeadReach& reach = {});
 
 /// The last reading of a measurand that shows a value, or null.
 OHMWRIGHT_CORE_API const PreparedReading* last_value(const Evidence& evidence, std::uint16_t measurand);

@@ -15,6 +15,7 @@ namespace {
 using Wrong = const char*;
 
 constexpr Wrong no_number = "gave something that is not a number";
+constexpr Wrong endless = "gave a value without end";
 constexpr Wrong no_name = "gave an argument without a name";
 constexpr Wrong contradiction = "gave an outcome that its own numbers contradict";
 
@@ -31,22 +32,26 @@ bool is_probability(double p) { return p >= 0.0 && p <= 1.0; }  // false for wha
 
 bool is_nan(const std::optional<AnyQuantity>& quantity) { return quantity && std::isnan(quantity->value_in_si()); }
 
-bool is_nan(const FindingArgument& argument) {
-  if (const auto* quantity = std::get_if<AnyQuantity>(&argument.value)) return std::isnan(quantity->value_in_si());
+/// The number that a sentence would print; 0 for words.
+double number_in(const FindingArgument& argument) {
+  if (const auto* quantity = std::get_if<AnyQuantity>(&argument.value)) return quantity->value_in_si();
   const auto* number = std::get_if<double>(&argument.value);
-  return number != nullptr && std::isnan(*number);
+  return number == nullptr ? 0.0 : *number;
 }
 
 Wrong wrong_with(const FindingArguments& arguments) {
   for (const FindingArgument& argument : arguments) {
     if (argument.name.empty()) return no_name;
-    if (is_nan(argument)) return no_number;
+    const double number = number_in(argument);
+    if (std::isnan(number)) return no_number;
+    if (std::isinf(number)) return endless;
   }
   return nullptr;
 }
 
 Wrong wrong_with_figures(const Finding& finding) {
   if (is_nan(finding.measured) || is_nan(finding.limits.lower) || is_nan(finding.limits.upper)) return no_number;
+  if (finding.measured && std::isinf(finding.measured->value_in_si())) return endless;
   if (finding.measured_uncertainty && !(*finding.measured_uncertainty >= 0.0))
     return std::isnan(*finding.measured_uncertainty) ? no_number : "gave an uncertainty below zero";
   if (finding.meaning != ProbabilityMeaning::none && !is_probability(finding.probability))

@@ -4,6 +4,7 @@
 #include <charconv>
 #include <cmath>
 #include <iterator>
+#include <stdexcept>
 #include <system_error>
 
 #include <ohmwright/quantity/decimal.hpp>
@@ -45,8 +46,9 @@ std::string zeros(int count) {
   return text;
 }
 
-/// The shortest decimal that reads back as `value`.
+/// The shortest decimal that reads back as `value`. Throws std::domain_error for what is not finite: it has no digits.
 RoundedDecimal shortest(double value) {
+  if (!std::isfinite(value)) throw std::domain_error("a value that is not finite has no decimal digits");
   std::array<char, 48> buffer{};
   const auto [end, error] =
       std::to_chars(buffer.data(), buffer.data() + buffer.size(), std::fabs(value), std::chars_format::scientific);

@@ -48,12 +48,12 @@ struct RoundedDecimal {
   int first_power = 0;
 };
 
-/// `value` (finite) rounded to `count` significant digits, 1...17.
+/// `value` rounded to `count` significant digits, 1...17. Throws std::domain_error for one that is not finite.
 ///
 /// What is rounded is the shortest decimal text of the double, half away from zero: who typed 22.5 sees 23, never 22.
 RoundedDecimal round_to_digits(double value, int count);
 
-/// `value` (finite) rounded likewise so that the last digit stands at 10^`last_power`.
+/// `value` rounded likewise (and refused likewise) so that the last digit stands at 10^`last_power`.
 RoundedDecimal round_to_power(double value, int last_power);
 
 /// The digits as text after moving the point `shift` places to the left; with an exponent only where very large or

@@ -20,6 +20,7 @@ enum Text : TextIndex {
   not_comparable,
   no_in_circuit,
   only_live,
+  right_alone,
 };
 
 /// Volts that would move an ohmmeter's reading: its own test voltage is a few tenths of a volt.
@@ -67,7 +68,8 @@ void judge_one(const Scene& scene, const PreparedReading& reading) {
     text = low ? low_means_nothing : clears_nothing;
     if (scene.fused) text = beside_others;
     if (high) text = proved ? everything_between_probes : high_not_proved;
-    if (high && proved) outcome = Outcome::out_of_limits;
+    if (high && proved && scene.fused && !scene.connection_unstated) text = right_alone;
+    if (text == everything_between_probes) outcome = Outcome::out_of_limits;
   }
   Finding& finding = scene.findings.add(in_circuit, outcome, text);
   if (sides) {
@@ -109,6 +111,9 @@ RuleDescriptor describe_in_circuit() {
            OHMWRIGHT_TEXT("A reading in circuit without curve and temperature has nothing to be compared with.")},
           {"no-in-circuit", OHMWRIGHT_TEXT("Not judged: no reading was taken in circuit.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+          {"right-alone",
+           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most, though it was read alone "
+                          "too, and that counts: look at the lead, splice or connector between it and the probes.")},
       }};
 }
 

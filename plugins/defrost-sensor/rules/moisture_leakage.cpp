@@ -21,12 +21,23 @@ enum Text : TextIndex {
   leaks_a_little,
 };
 
-const PreparedReading* wet_reading(const Scene& scene) {
-  for (const PreparedReading& reading : scene.evidence.readings())
-    if (is_ohms(reading) && is_wet(reading) && !is_live(reading) && !is_in_circuit(reading) &&
-        !is_within_leads(reading))
-      return &reading;
-  return nullptr;
+/// The wet readings that lie farthest from the curve, either way: a leak comes and goes with where the water stands.
+struct WetReadings {
+  std::optional<Deviation> lowest;
+  std::optional<Deviation> highest;
+};
+
+WetReadings wet_readings(const Scene& scene) {
+  WetReadings found;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (!is_ohms(reading) || !is_wet(reading) || is_live(reading) || is_in_circuit(reading) || is_within_leads(reading))
+      continue;
+    const std::optional<Deviation> deviation = deviation_of(*scene.ratings, reading);
+    if (!deviation) continue;
+    if (!found.lowest || deviation->log.value() < found.lowest->log.value()) found.lowest = deviation;
+    if (!found.highest || deviation->log.value() > found.highest->log.value()) found.highest = deviation;
+  }
+  return found;
 }
 
 void show(const Deviation& wet, Finding& finding) {
@@ -46,10 +57,11 @@ void judge_wet_alone(const Scene& scene, const Deviation& wet) {
   finding.probability = p.within;
 }
 
-/// Resistance beside the sensor that would bring the dry one down to the wet reading [ohm]; infinite where none would.
-double leakage_path(const Deviation& wet, double dry_log) {
+/// Resistance beside the sensor that would bring the dry one down to the wet reading [ohm]; nothing where none would.
+std::optional<double> leakage_path(const Deviation& wet, double dry_log) {
   const double conductance = 1.0 / wet.reading->value.value() - std::exp(-wet.log_nominal - dry_log);
-  return conductance > 0.0 ? 1.0 / conductance : std::numeric_limits<double>::infinity();
+  if (conductance <= 0.0) return std::nullopt;
+  return 1.0 / conductance;
 }
 
 void judge_against_dry(const Scene& scene, const Deviation& wet) {
@@ -64,7 +76,7 @@ void judge_against_dry(const Scene& scene, const Deviation& wet) {
   if (text == higher_when_wet) outcome = Outcome::undecided;  // water cannot do that: a reading is wrong, not the part
   constexpr double infinity = std::numeric_limits<double>::infinity();
   const double lower_when_wet = probability_between(fall, scene.evidence.sources(), -infinity, 0.0);
-  if (text == no_leakage && lower_when_wet >= scene.settings.confidence) text = leaks_a_little;
+  if (text == no_leakage && fall.value() < 0.0 && lower_when_wet >= scene.settings.confidence) text = leaks_a_little;
   Finding& finding = scene.findings.add(moisture_leakage, outcome, text);
   finding.holds_back = text == connection_unstated || text == higher_when_wet;
   show(wet, finding);
@@ -73,7 +85,8 @@ void judge_against_dry(const Scene& scene, const Deviation& wet) {
   finding.judged_lower = wet.limits.lower;
   finding.judged_upper = wet.limits.upper;
   tell(finding, "dry_percent", percent(scene.fused->log.value()));
-  tell(finding, "path", ohms(leakage_path(wet, scene.fused->log.value())));
+  if (const std::optional<double> path = leakage_path(wet, scene.fused->log.value()))
+    tell(finding, "path", ohms(*path));
 }
 
 }  // namespace
@@ -127,14 +140,13 @@ void judge_moisture_leakage(const Scene& scene) {
     scene.findings.add(moisture_leakage, Outcome::silent, no_ratings);
     return;
   }
-  const PreparedReading* reading = wet_reading(scene);
-  const std::optional<Deviation> wet = reading == nullptr ? std::nullopt : deviation_of(*scene.ratings, *reading);
-  if (!wet)
+  const WetReadings wet = wet_readings(scene);
+  if (!wet.lowest)
     scene.findings.add(moisture_leakage, Outcome::silent, no_wet_reading);
-  else if (scene.fused && fits({scene.usable.data(), scene.usable.size()}, *wet))
-    judge_against_dry(scene, *wet);
+  else if (scene.fused && fits({scene.usable.data(), scene.usable.size()}, *wet.lowest))
+    judge_against_dry(scene, *wet.lowest);
   else
-    judge_wet_alone(scene, *wet);
+    judge_wet_alone(scene, *wet.highest);
 }
 
 }  // namespace ohmwright::defrost_sensor

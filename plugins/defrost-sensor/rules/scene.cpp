@@ -14,14 +14,8 @@ bool is_of_the_part_alone(const PreparedReading& reading) {
 }  // namespace
 
 bool is_within_leads(const PreparedReading& reading) {
-  constexpr double smallest_two_wire_ohms = 1.0;
-  // A range of megohms shows 0.00 for kilohms too, and so does a value that was stated with as much doubt.
-  constexpr double coarsest_ohms = 10.0;
-  if (reading.shown == Shown::contact_closed) return true;
-  if (reading.shown != Shown::value || reading.meter_half_width > coarsest_ohms) return false;
-  // Not the scatter of repeats: readings of 11 and 110 kohm have much of it and are no short.
-  const double reach = reading.lead_resistance + reading.lead_half_width + reading.meter_half_width;
-  return reading.displayed <= std::max(reach, smallest_two_wire_ohms);
+  // No good sensor has less than some hundred ohms.
+  return is_within_lead_resistance(reading, {.coarsest_ohms = 10.0, .smallest_ohms = 1.0});
 }
 
 double relative_scatter(const Evidence& evidence, const PreparedReading& reading) {

@@ -43,7 +43,7 @@ void judge_steady_readings(const Scene& scene) {
   const bool still = worst <= steady_scatter;
   const Text text = still ? steady : worst <= jumping_scatter ? moving : jumping;
   Finding& finding = scene.findings.add(steady_readings, still ? Outcome::within_limits : Outcome::undecided, text);
-  finding.holds_back = text == jumping;
+  finding.holds_back = !still;  // of a sensor that still follows the room nothing is known yet
   tell(finding, "scatter_percent", 100.0 * worst);
   tell(finding, "spread_percent", 100.0 * worst * range_of_three);
 }

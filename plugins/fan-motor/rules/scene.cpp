@@ -7,9 +7,12 @@ namespace ohmwright::fan_motor {
 
 namespace {
 
-bool is_usable(const PreparedReading& reading) {
+/// A meter that is off by a quarter of what a good winding has at least still tells it from bare leads.
+constexpr double told_apart_share = 0.25;
+
+bool is_usable(const FanMotorRatings& ratings, const PreparedReading& reading) {
   return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
-         !is_within_lead_resistance(reading) && reading.condition(part_temperature) != nullptr;
+         !is_within_leads(&ratings, reading) && reading.condition(part_temperature) != nullptr;
 }
 
 /// R·(k + t_ref)/(k + t), with the errors of both (IEC 60034-1).
@@ -27,7 +30,7 @@ std::optional<WindingOhms> wound_ohms(const FanMotorRatings& ratings, const Evid
   boost::container::static_vector<Estimate, most_fused> moved;
   WindingOhms wound;
   for (const PreparedReading& reading : evidence.readings()) {
-    if (!is_usable(reading)) continue;
+    if (!is_usable(ratings, reading)) continue;
     const Estimate one = at_reference(ratings, reading);
     if (!can_be_fused({moved.data(), moved.size()}, one)) continue;
     moved.push_back(one);
@@ -41,7 +44,7 @@ std::optional<WindingOhms> wound_ohms(const FanMotorRatings& ratings, const Evid
   wound.count = all.size();
   wound.worst_apart = worst_disagreement(all);
   for (const PreparedReading& reading : evidence.readings())  // also those that no longer fitted in
-    if (is_usable(reading))
+    if (is_usable(ratings, reading))
       wound.worst_apart = std::max(wound.worst_apart, disagreement_of(wound.ohms, at_reference(ratings, reading)));
   return wound;
 }
@@ -57,6 +60,13 @@ std::optional<Turning> turning_of(const FanMotorRatings* ratings, const Evidence
 }
 
 }  // namespace
+
+bool is_within_leads(const FanMotorRatings* ratings, const PreparedReading& reading) {
+  LeadReach reach;
+  const std::optional<Span> limits = ratings == nullptr ? std::nullopt : ratings->winding_limits();
+  if (limits) reach.coarsest_ohms = std::max(reach.coarsest_ohms, told_apart_share * limits->lower);
+  return is_within_lead_resistance(reading, reach);
+}
 
 Scene::Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
     : ratings(known), evidence(given), settings(how), findings(out), turning(turning_of(known, given)) {

@@ -50,6 +50,9 @@ struct Scene {
   static constexpr double largest_disagreement = 3.0;
 };
 
+/// Whether the reading is no more than the test leads, told by a meter fine enough to know such a winding from them.
+bool is_within_leads(const FanMotorRatings* ratings, const PreparedReading& reading);
+
 /// Slower than this it stands still: a wheel that is blown round turns so [rad/s] (30 rpm).
 inline constexpr double still_below = 3.2;
 

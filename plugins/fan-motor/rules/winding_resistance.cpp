@@ -39,7 +39,7 @@ bool lacks_temperature(const Scene& scene) {
   if (scene.ratings == nullptr || !scene.ratings->winding) return false;
   for (const PreparedReading& reading : scene.evidence.readings())
     if (is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
-        !is_within_lead_resistance(reading))
+        !is_within_leads(scene.ratings, reading))
       return true;
   return false;
 }

@@ -40,7 +40,7 @@ double chance_of_better_meter(const Scene& scene) {
 /// What a lead that is still on leaves open.
 bool needs_a_lead_lifted(const Scene& scene) {
   const bool low_or_short = any_reading(scene, [&](const PreparedReading& r) {
-    return is_ohms(r) && !is_live(r) && r.connection == Connection::unstated && is_within_lead_resistance(r);
+    return is_ohms(r) && !is_live(r) && r.connection == Connection::unstated && is_within_leads(scene.ratings, r);
   });
   const bool low_unstated = scene.cold && !scene.cold->stated_off &&
                             scene.cold->ohms.value() < scene.cold->limits.lower &&

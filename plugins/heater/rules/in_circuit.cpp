@@ -19,6 +19,7 @@ enum Text : TextIndex {
   not_comparable,
   no_in_circuit,
   only_live,
+  right_alone,
 };
 
 /// How far swapped probes may read apart and still agree, beside their own errors.
@@ -55,7 +56,9 @@ void judge_one(const Scene& scene, const PreparedReading& reading) {
   Text text = sides.not_below <= least ? low_means_nothing : clears_nothing;
   if (scene.cold) text = beside_others;
   if (high) text = proved ? everything_between_probes : high_not_proved;
-  Finding& finding = scene.findings.add(in_circuit, high && proved ? Outcome::out_of_limits : Outcome::undecided, text);
+  if (high && proved && scene.cold && scene.cold->stated_off) text = right_alone;
+  Finding& finding = scene.findings.add(
+      in_circuit, text == everything_between_probes ? Outcome::out_of_limits : Outcome::undecided, text);
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = std::min(sides.not_above, sides.not_below);
   finding.limits.upper = ohms(scene.ratings->cold().upper);
@@ -92,6 +95,9 @@ RuleDescriptor describe_in_circuit() {
           {"not-comparable", OHMWRIGHT_TEXT("A reading in circuit without ratings has nothing to be compared with.")},
           {"no-in-circuit", OHMWRIGHT_TEXT("Not judged: no reading was taken in circuit.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+          {"right-alone",
+           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most, though it was read alone "
+                          "too, and that counts: look at the lead, splice or connector between it and the probes.")},
       }};
 }
 

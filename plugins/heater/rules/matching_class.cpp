@@ -34,7 +34,7 @@ Matches nearest_classes(double read_ohms) {
 const PreparedReading* usable_reading(const Scene& scene) {
   for (const PreparedReading& reading : scene.evidence.readings())
     if (is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
-        !is_within_lead_resistance(reading) && reading.value.value() > 0.0)
+        !is_within_leads(scene.ratings, reading) && reading.value.value() > 0.0)
       return &reading;
   return nullptr;
 }

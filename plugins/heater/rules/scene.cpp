@@ -10,9 +10,12 @@ namespace {
 /// Farther than this from 20 °C a reading is told as one of a hot element (common practice, no source) [K].
 constexpr double widest_room = 25.0;
 
-bool is_usable(const PreparedReading& reading) {
+/// A meter that is off by a quarter of what a good element has at least still tells it from bare leads.
+constexpr double told_apart_share = 0.25;
+
+bool is_usable(const HeaterRatings& ratings, const PreparedReading& reading) {
   return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
-         !is_within_lead_resistance(reading);
+         !is_within_leads(&ratings, reading);
 }
 
 /// Without a stated temperature the element counts as being at 20 °C.
@@ -40,7 +43,7 @@ std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& 
   ColdOhms cold;
   Factor widest;
   for (const PreparedReading& reading : evidence.readings()) {
-    if (!is_usable(reading)) continue;
+    if (!is_usable(ratings, reading)) continue;
     const Factor factor = factor_of(ratings, reading);
     const Estimate moved = at_20(reading, factor);
     if (!can_be_fused({fused.data(), fused.size()}, moved)) continue;
@@ -56,7 +59,7 @@ std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& 
   cold.ohms = fuse(all);
   cold.worst_apart = worst_disagreement(all);
   for (const PreparedReading& reading : evidence.readings())  // also those that no longer fitted in
-    if (is_usable(reading))
+    if (is_usable(ratings, reading))
       cold.worst_apart =
           std::max(cold.worst_apart, disagreement_of(cold.ohms, at_20(reading, factor_of(ratings, reading))));
   cold.limits = ratings.cold();
@@ -68,6 +71,12 @@ std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& 
 }
 
 }  // namespace
+
+bool is_within_leads(const HeaterRatings* ratings, const PreparedReading& reading) {
+  LeadReach reach;
+  if (ratings != nullptr) reach.coarsest_ohms = std::max(reach.coarsest_ohms, told_apart_share * ratings->cold().lower);
+  return is_within_lead_resistance(reading, reach);
+}
 
 double no_current_below(const HeaterRatings* ratings) {
   if (ratings == nullptr || !ratings->knows_power()) return least_heater_ampere;

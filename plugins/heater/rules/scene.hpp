@@ -53,6 +53,9 @@ inline constexpr double no_current_share = 0.05;
 /// Amperes that any heater draws, where nothing is known of it: 10 W at 240 V.
 inline constexpr double least_heater_ampere = 0.04;
 
+/// Whether the reading is no more than the test leads, told by a meter fine enough to know such an element from them.
+bool is_within_leads(const HeaterRatings* ratings, const PreparedReading& reading);
+
 /// Below this current the element does not heat [A].
 double no_current_below(const HeaterRatings* ratings);
 

@@ -13,6 +13,8 @@
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/plugin/guarded_judge.hpp>
 #include <ohmwright/plugin/registry.hpp>
+#include <ohmwright/report/sentences.hpp>
+#include <ohmwright/report/verdict_report.hpp>
 
 namespace ohmwright {
 namespace {
@@ -139,6 +141,44 @@ TEST_P(KindVectors, GiveEverySentenceItsArguments) {
       expect_fields(descriptor.rules[finding.rule].texts.at(finding.text).english, finding.arguments);
     for (const Advice& advice : verdict.advice)
       expect_fields(descriptor.advice.at(advice.text).english, advice.arguments);
+  }
+}
+
+/// Every page of every case: whatever a rule tells has to be printable.
+TEST_P(KindVectors, PrintOnEveryPage) {
+  const Sentences say{UnitPreferences{}};
+  for (const VectorCase& vector : cases_) {
+    SCOPED_TRACE(vector.id);
+    const PreparedVector prepared = prepare_vector(kind_, vector, meters());
+    const Evidence evidence(kind_.descriptor(), vector.readings, prepared.meters);
+    const std::variant<Verdict, NotJudged> judged =
+        judge_guarded(*prepared.part, kind_.descriptor(), evidence, prepared.settings);
+    ASSERT_TRUE(std::holds_alternative<Verdict>(judged)) << std::get<NotJudged>(judged).text;
+    const VerdictReport report{.descriptor = kind_.descriptor(),
+                               .verdict = std::get<Verdict>(judged),
+                               .evidence = evidence,
+                               .readings = vector.readings,
+                               .part_name = vector.ratings_name,
+                               .part_title = vector.ratings_name,
+                               .meter_title = prepared.meters.named("").title,
+                               .every_rule = true,
+                               .cautions_in_full = true};
+    for (const int width : {40, 80})  // a field that was not told stays in its braces
+      EXPECT_EQ(verdict_page(report, say, {.width = width}).find('{'), std::string::npos);
+    EXPECT_FALSE(verdict_html(report, nullptr, say).empty());
+    EXPECT_FALSE(verdict_json(report, say).empty());
+  }
+}
+
+/// Who types each reading twice has learned nothing new.
+TEST_P(KindVectors, AreNoSurerWhenEachReadingIsTypedTwice) {
+  for (const VectorCase& vector : cases_) {
+    const PreparedVector prepared = prepare_vector(kind_, vector, meters());
+    std::vector<Reading> doubled;
+    for (const Reading& reading : vector.readings) doubled.insert(doubled.end(), 2, reading);
+    const Outcome once = judged(prepared, vector.readings).outcome;
+    const Outcome twice = judged(prepared, doubled).outcome;
+    EXPECT_TRUE(twice == once || twice == Outcome::undecided) << vector.id;
   }
 }
 

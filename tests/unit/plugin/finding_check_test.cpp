@@ -178,7 +178,12 @@ TEST(FindingCheck, NothingIsNotANumber) {
               f.probability = nan;
             }),
             no_number);
-  EXPECT_EQ(misuse_after([](Finding& f) { f.arguments.push_back({"path", infinity}); }), "") << "no path at all";
+  EXPECT_EQ(misuse_after([](Finding& f) {
+              f.arguments.push_back({"path", infinity});
+            }),
+            "its rule \"remark\" gave a value without end");
+  EXPECT_EQ(misuse_after([](Finding& f) { f.measured = AnyQuantity(Dimension::resistance, infinity); }),
+            "its rule \"remark\" gave a value without end");
 }
 
 TEST(FindingCheck, FiguresArePossible) {
