@@ -78,7 +78,21 @@ void advise_on_winding(const Scene& scene) {
   tell(advice, "chance_percent", 100.0 * chance);
 }
 
+/// An insulation that was read and not proved: it is not run until it is. Of an electronic motor an ohmmeter tells all
+/// that can be told.
+bool must_not_run(const Scene& scene) {
+  return !scene.is_electronic() && found(scene, insulation, Outcome::undecided) &&
+         any_reading(scene, [](const PreparedReading& r) { return r.measurand == insulation_resistance; });
+}
+
+/// It draws what a motor draws whose wheel is held.
+bool draws_as_if_held(const Scene& scene) {
+  return found(scene, line_current, Outcome::undecided) && last_value(scene.evidence, current) != nullptr &&
+         may_be_held(scene);
+}
+
 void advise_on_running(const Scene& scene) {
+  if (must_not_run(scene)) return;
   if (found(scene, fed_but_still, Outcome::undecided)) {
     const PreparedReading& read = *last_value(scene.evidence, supply);
     const bool rated = scene.ratings != nullptr && scene.ratings->voltage;
@@ -93,10 +107,13 @@ void advise_on_running(const Scene& scene) {
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
     return;
   }
+  const bool perhaps_held = draws_as_if_held(scene);
+  if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
   if (found(scene, running, Outcome::silent) && scene.ratings != nullptr)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
-  if (found(scene, running, Outcome::undecided) && scene.turning) scene.findings.advise(volts_at_plug);
-  if (found(scene, line_current, Outcome::undecided))
+  const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
+  if (found(scene, running, Outcome::undecided) && scene.turning && !held_by_hand) scene.findings.advise(volts_at_plug);
+  if (found(scene, line_current, Outcome::undecided) && !perhaps_held)
     scene.findings.advise(last_value(scene.evidence, current) != nullptr ? better_clamp : clamp_it);
 }
 
@@ -113,9 +130,16 @@ void advise_on_the_rest(const Scene& scene) {
   if (found(scene, turns_by_hand, Outcome::undecided)) scene.findings.advise(thaw_first);
   if (found(scene, capacitor, Outcome::undecided))
     scene.findings.advise(last_value(scene.evidence, capacitance) != nullptr ? better_clamp : say_frequency);
+}
+
+void advise_on_insulation(const Scene& scene) {
   if (!found(scene, insulation, Outcome::undecided)) return;
   if (scene.is_electronic()) {
     scene.findings.advise(no_test_of_electronics);
+    return;
+  }
+  if (!must_not_run(scene)) {
+    scene.findings.advise(frame_too);
     return;
   }
   if (any_reading(scene, [](const PreparedReading& r) {
@@ -136,7 +160,7 @@ void advise_after_condemning(const Scene& scene) {
       std::none_of(scene.findings.findings().begin(), scene.findings.findings().end(),
                    [](const Finding& f) { return f.outcome == Outcome::out_of_limits && f.rule != capacitor; });
   if (only_capacitor) {
-    scene.findings.advise(run_it);
+    scene.findings.advise(fit_capacitor);
     return;
   }
   scene.findings.advise(before_buying);
@@ -158,6 +182,7 @@ void advise(const Scene& scene) {
   }
   advise_on_ohms(scene);
   advise_on_winding(scene);
+  advise_on_insulation(scene);  // before anything that lets it run
   advise_on_running(scene);
   advise_on_the_rest(scene);
   if (scene.ratings == nullptr) scene.findings.advise(say_ratings);
