@@ -47,7 +47,7 @@ void advise_on_ohms(const Scene& scene) {
   if (any_reading(scene,
                   [](const PreparedReading& r) { return is_ohms(r) && is_in_circuit(r) && shows_more_than_range(r); }))
     scene.findings.advise(prove_dead_and_swap);
-  if (scene.readings_disagree() || found(scene, windings_add_up, Outcome::undecided))
+  if (scene.readings_disagree() || scene.jumping > 0.0 || found(scene, windings_add_up, Outcome::undecided))
     scene.findings.advise(firm_probes);
   if (found(scene, open_winding, Outcome::undecided)) {
     const bool hot = any_reading(scene, [](const PreparedReading& r) {
@@ -60,7 +60,7 @@ void advise_on_ohms(const Scene& scene) {
 
 /// The winding's temperature carries the doubt of its ohms: a motor that ran is not at room temperature.
 void advise_on_winding(const Scene& scene) {
-  if (!found(scene, winding_resistance, Outcome::undecided) || scene.readings_disagree()) return;
+  if (!found(scene, winding_resistance, Outcome::undecided) || scene.readings_disagree() || scene.jumping > 0.0) return;
   if (!scene.wound) {
     scene.findings.advise(winding_temperature);
     return;
@@ -156,6 +156,7 @@ void advise_after_condemning(const Scene& scene) {
     scene.findings.advise(dry_and_repeat);
   }
   if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
+  if (found(scene, open_winding, Outcome::out_of_limits)) scene.findings.advise(touch_the_probes);
   const bool only_capacitor =
       std::none_of(scene.findings.findings().begin(), scene.findings.findings().end(),
                    [](const Finding& f) { return f.outcome == Outcome::out_of_limits && f.rule != capacitor; });
@@ -170,7 +171,10 @@ void advise_after_condemning(const Scene& scene) {
 }  // namespace
 
 void advise(const Scene& scene) {
-  if (const std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+  if (std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+    const PreparedReading* read = last_value(scene.evidence, winding);
+    if (read != nullptr && slip->shown.dimension() == Dimension::resistance)
+      slip = slip_as_displayed(*slip, read->displayed);
     Advice& advice = scene.findings.advise(misread_decimal);
     advice.arguments.push_back({"shown", slip->shown});
     advice.arguments.push_back({"right", slip->right_as});
@@ -186,6 +190,8 @@ void advise(const Scene& scene) {
   advise_on_running(scene);
   advise_on_the_rest(scene);
   if (scene.ratings == nullptr) scene.findings.advise(say_ratings);
+  if (scene.findings.advice().empty() && found(scene, running, Outcome::within_limits))
+    scene.findings.advise(look_upstream);
 }
 
 }  // namespace ohmwright::fan_motor

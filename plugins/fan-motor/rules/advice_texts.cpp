@@ -17,6 +17,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"firm-probes",
        OHMWRIGHT_TEXT(
            "Clean the terminals, press the probes on firmly, move the leads while you read, and read again.")},
+      {"touch-the-probes",
+       OHMWRIGHT_TEXT(
+           "First touch the probes together: they must read near 0 Ω. A broken test lead, the wrong jack or a "
+           "flat battery shows OL too.")},
       {"higher-range", OHMWRIGHT_TEXT("Read it once more on a higher range, and say which (--range).")},
       {"winding-temperature",
        OHMWRIGHT_TEXT("Give the temperature of the winding (--at): of a motor that has stood for an hour, that of its "

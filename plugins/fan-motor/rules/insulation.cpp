@@ -53,9 +53,9 @@ RuleDescriptor describe_insulation() {
       can_pass | can_condemn | can_be_undecided,
       "EN 50699, EN 50678 (before them DIN VDE 0701-0702): 500 V DC, class I at least 1 Mohm",
       {
-          {"insulates", OHMWRIGHT_TEXT("To the frame it has {measured}; {least} is the least.")},
+          {"insulates", OHMWRIGHT_TEXT("To the frame it has {measured}, tested with {volts}; {least} is the least.")},
           {"insulates-past-range",
-           OHMWRIGHT_TEXT("To the frame the tester shows more than its range; {least} is the least.")},
+           OHMWRIGHT_TEXT("To the frame the tester shows more than its range, at {volts}; {least} is the least.")},
           {"leaks",
            OHMWRIGHT_TEXT("To the frame it has only {measured}, where {least} is the least. Do not energise it: the "
                           "frame may become live.")},
@@ -76,6 +76,17 @@ RuleDescriptor describe_insulation() {
           {"ohmmeter-past-range",
            OHMWRIGHT_TEXT("To the frame the ohmmeter shows OL, so there is no short; with its few volts it proves no "
                           "insulation. The least is {least}, at 500 V; do not energise it yet.")},
+          {"few-volts",
+           OHMWRIGHT_TEXT(
+               "To the frame it reads {measured}, tested with {volts}: too few to prove insulation against the mains. "
+               "Test it with 500 V, and do not energise it yet.")},
+          {"few-volts-past-range",
+           OHMWRIGHT_TEXT("To the frame the tester shows more than its range; with {volts} that proves no insulation "
+                          "against the mains. The least is {least}, at 500 V; do not energise it yet.")},
+          {"leaks-at-more-volts",
+           OHMWRIGHT_TEXT(
+               "To the frame it has only {measured}, where {least} is the least, but it was tested with {volts}: with "
+               "more than 500 V a surge arrester may conduct. Do not energise it; test it again with 500 V.")},
           {"electronics-inside",
            OHMWRIGHT_TEXT(
                "A 500 V test destroys the electronics of such a motor: its insulation is not tested so. Unplug it "

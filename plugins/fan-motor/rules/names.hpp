@@ -57,6 +57,7 @@ enum AdviceIndex : std::uint16_t {
   prove_dead_and_swap,
   read_unplugged,
   firm_probes,
+  touch_the_probes,
   higher_range,
   winding_temperature,
   better_thermometer,

@@ -3,13 +3,26 @@
 #include <algorithm>
 #include <numbers>
 
+#include <ohmwright/component/repeated_readings.hpp>
+
 namespace ohmwright::fan_motor {
 
 namespace {
 
-bool is_usable(const PreparedReading& reading) {
+bool is_usable(const Evidence& evidence, const PreparedReading& reading) {
   return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
-         !is_within_lead_resistance(reading) && reading.condition(part_temperature) != nullptr;
+         !is_within_lead_resistance(reading) && reading.condition(part_temperature) != nullptr &&
+         !repeats_jump(evidence, reading);
+}
+
+/// Of any of its windings.
+double widest_jump(const Evidence& evidence) {
+  double widest = 0.0;
+  for (const PreparedReading& reading : evidence.readings())
+    if (reading.measurand <= start_run && !is_live(reading) && !is_in_circuit(reading) &&
+        repeats_jump(evidence, reading))
+      widest = std::max(widest, relative_scatter(evidence, reading));
+  return widest;
 }
 
 /// R·(k + t_ref)/(k + t), with the errors of both (IEC 60034-1).
@@ -27,7 +40,7 @@ std::optional<WindingOhms> wound_ohms(const FanMotorRatings& ratings, const Evid
   boost::container::static_vector<Estimate, most_fused> moved;
   WindingOhms wound;
   for (const PreparedReading& reading : evidence.readings()) {
-    if (!is_usable(reading)) continue;
+    if (!is_usable(evidence, reading)) continue;
     const Estimate one = at_reference(ratings, reading);
     if (!can_be_fused({moved.data(), moved.size()}, one)) continue;
     moved.push_back(one);
@@ -41,7 +54,7 @@ std::optional<WindingOhms> wound_ohms(const FanMotorRatings& ratings, const Evid
   wound.count = all.size();
   wound.worst_apart = worst_disagreement(all);
   for (const PreparedReading& reading : evidence.readings())  // also those that no longer fitted in
-    if (is_usable(reading))
+    if (is_usable(evidence, reading))
       wound.worst_apart = std::max(wound.worst_apart, disagreement_of(wound.ohms, at_reference(ratings, reading)));
   return wound;
 }
@@ -59,7 +72,12 @@ std::optional<Turning> turning_of(const FanMotorRatings* ratings, const Evidence
 }  // namespace
 
 Scene::Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
-    : ratings(known), evidence(given), settings(how), findings(out), turning(turning_of(known, given)) {
+    : ratings(known),
+      evidence(given),
+      settings(how),
+      findings(out),
+      turning(turning_of(known, given)),
+      jumping(widest_jump(given)) {
   if (ratings != nullptr && ratings->winding) wound = wound_ohms(*ratings, evidence);
 }
 
