@@ -32,6 +32,17 @@ double usable(double half_width, Dimension dimension, const std::string& label, 
                    exact_text(AnyQuantity(of_differences, largest_half_width)));
 }
 
+/// Throws InputError for milliohms where megohms are read: "mohm" is often meant as the latter, and a good insulation
+/// must not be taken for a short.
+void refuse_milliohms(const StatedValue& stated, const MeasurandDescriptor& measurand, const std::string& label) {
+  if (stated.value.dimension() != Dimension::resistance || stated.unit.prefix_exponent() != -3) return;
+  const std::optional<Unit> usual = Unit::named(measurand.default_unit, Dimension::resistance);
+  if (!usual || usual->prefix_exponent() != 6) return;
+  const std::string number = exact_text(AnyQuantity(Dimension::ratio, stated.unit.from_si(stated.value.value_in_si())));
+  throw InputError(label + ": " + number + " mohm are milliohms, and " + std::string(measurand.id) +
+                   " is read in megohms; write \"" + number + " Mohm\", or \"0 ohm\" for a short");
+}
+
 }  // namespace
 
 /// Builds an `Evidence`, reading by reading.
@@ -86,6 +97,7 @@ class EvidenceBuilder {
       prepared.range_full_scale = full_scale(reading, *over, meter, function, label);
     } else {
       prepared.shown = Shown::value;
+      refuse_milliohms(std::get<StatedValue>(reading.observed), descriptor_.measurands[prepared.measurand], label);
       estimate(reading, std::get<StatedValue>(reading.observed), meter, function, prepared, label);
     }
   }

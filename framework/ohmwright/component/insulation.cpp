@@ -11,13 +11,19 @@ namespace {
 
 /// A test with fewer volts than this proves no insulation against the mains [V].
 constexpr double least_test_volt = 250.0;
+/// The 500 V that are asked, with room for what a tester gives beyond its range (common practice, no source) [V].
+constexpr double most_test_volt = 625.0;
+
+const Estimate* volts_of_test(const PreparedReading& reading, const InsulationRule& rule) {
+  return reading.condition(rule.test_voltage);
+}
 
 bool is_to_frame(const PreparedReading& reading, const InsulationRule& rule) {
   return reading.measurand == rule.measurand && !is_live(reading);
 }
 
 bool is_low(const PreparedReading& reading, double least) {
-  return reading.shown == Shown::contact_closed || (reading.shown == Shown::value && reading.value.value() < least);
+  return reading.shown == Shown::contact_closed || (reading.shown == Shown::value && reading.displayed < least);
 }
 
 /// Whether `a` says more than `b`: a low one before a high one, the lower of two low ones, a tester's before an
@@ -25,27 +31,37 @@ bool is_low(const PreparedReading& reading, double least) {
 bool says_more(const PreparedReading& a, const PreparedReading& b, const InsulationRule& rule) {
   const bool a_is_low = is_low(a, rule.least);
   if (a_is_low != is_low(b, rule.least)) return a_is_low;
-  if (a_is_low) return a.value.value() < b.value.value();
+  if (a_is_low) return a.displayed < b.displayed;
   const bool a_by_tester = by_insulation_tester(a, rule);
   if (a_by_tester != by_insulation_tester(b, rule)) return a_by_tester;
-  return a.shown == Shown::value && (b.shown != Shown::value || a.value.value() < b.value.value());
+  return a.shown == Shown::value && (b.shown != Shown::value || a.displayed < b.displayed);
 }
 
 void judge_past_range(const PreparedReading& reading, const InsulationRule& rule, Findings& findings) {
-  const bool proved = by_insulation_tester(reading, rule) && reading.range_full_scale >= rule.least;
-  Finding& finding = findings.add(rule.rule, proved ? Outcome::within_limits : Outcome::undecided,
-                                  proved ? InsulationText::insulates_past_range : InsulationText::ohmmeter_past_range);
+  const bool by_tester = by_insulation_tester(reading, rule);
+  const bool proved = by_tester && reading.range_full_scale >= rule.least;
+  const Estimate* volts = volts_of_test(reading, rule);
+  TextIndex text = InsulationText::ohmmeter_past_range;
+  if (proved) text = InsulationText::insulates_past_range;
+  if (volts != nullptr && !by_tester) text = InsulationText::few_volts_past_range;
+  Finding& finding = findings.add(rule.rule, proved ? Outcome::within_limits : Outcome::undecided, text);
   finding.holds_back = !proved;
+  if (volts != nullptr) tell(finding, "volts", AnyQuantity(Dimension::voltage, volts->value()));
   finding.limits.lower = AnyQuantity(Dimension::resistance, rule.least);
   tell(finding, "least", *finding.limits.lower);
 }
 
 TextIndex text_for(Outcome outcome, const PreparedReading& reading, const InsulationRule& rule) {
-  if (outcome == Outcome::within_limits)
-    return by_insulation_tester(reading, rule) ? InsulationText::insulates : InsulationText::ohmmeter_is_no_tester;
+  const Estimate* volts = volts_of_test(reading, rule);
+  if (outcome == Outcome::within_limits) {
+    if (by_insulation_tester(reading, rule)) return InsulationText::insulates;
+    return volts != nullptr ? InsulationText::few_volts : InsulationText::ohmmeter_is_no_tester;
+  }
   if (outcome != Outcome::out_of_limits) return InsulationText::not_told_apart;
   if (reading.moisture == Moisture::wet) return InsulationText::leaks_while_wet;
-  return is_lead_off(reading) ? InsulationText::leaks : InsulationText::leaks_connection_unstated;
+  if (!is_lead_off(reading)) return InsulationText::leaks_connection_unstated;
+  const bool too_many = volts != nullptr && volts->value() > most_test_volt;
+  return too_many ? InsulationText::leaks_at_more_volts : InsulationText::leaks;
 }
 
 /// Whether that text is the last word, so that the value counts in the verdict's probability.
@@ -58,6 +74,12 @@ bool settles(TextIndex text) {
 bool by_insulation_tester(const PreparedReading& reading, const InsulationRule& rule) {
   const Estimate* volts = reading.condition(rule.test_voltage);
   return volts != nullptr && volts->value() >= least_test_volt;
+}
+
+Estimate insulation_shown(const PreparedReading& reading) {
+  Estimate shown = reading.value;
+  shown.shift(reading.displayed - reading.value.value());
+  return shown;
 }
 
 const PreparedReading* decisive_insulation_reading(const Evidence& evidence, const InsulationRule& rule) {
@@ -85,7 +107,8 @@ void judge_insulation_reading(const PreparedReading& reading, const InsulationRu
                               const JudgeSettings& settings, Findings& findings) {
   if (shows_more_than_range(reading)) return judge_past_range(reading, rule, findings);
   constexpr double infinity = std::numeric_limits<double>::infinity();
-  const Conformance p = conformance_of(reading.value, evidence.sources(), rule.least, infinity);
+  const Estimate shown = insulation_shown(reading);
+  const Conformance p = conformance_of(shown, evidence.sources(), rule.least, infinity);
   Outcome outcome = decide(p, settings.confidence);
   const TextIndex text = text_for(outcome, reading, rule);
   if (!settles(text)) outcome = Outcome::undecided;
@@ -93,16 +116,18 @@ void judge_insulation_reading(const PreparedReading& reading, const InsulationRu
   finding.holds_back = outcome == Outcome::undecided;
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
-  finding.measured = AnyQuantity(Dimension::resistance, reading.value.value());
-  finding.measured_uncertainty = reading.value.standard_uncertainty();
+  finding.measured = AnyQuantity(Dimension::resistance, shown.value());
+  finding.measured_uncertainty = shown.standard_uncertainty();
   finding.limits.lower = AnyQuantity(Dimension::resistance, rule.least);
   if (settles(text)) {
-    finding.judged = reading.value;
+    finding.judged = shown;
     finding.judged_lower = rule.least;
     finding.judged_upper = infinity;
   }
   tell(finding, "measured", *finding.measured);
   tell(finding, "least", *finding.limits.lower);
+  if (const Estimate* volts = volts_of_test(reading, rule))
+    tell(finding, "volts", AnyQuantity(Dimension::voltage, volts->value()));
 }
 
 }  // namespace ohmwright

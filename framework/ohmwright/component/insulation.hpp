@@ -4,14 +4,16 @@
 
 #include <ohmwright/component/evidence.hpp>
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/uncertainty/estimate.hpp>
 #include <ohmwright/verdict/verdict.hpp>
 
 namespace ohmwright {
 
 // Insulation is judged alike whatever the part: for the rules of kinds whose parts lie between the mains and a frame.
 
-/// The texts that a rule on insulation begins with, in this order and with {measured} and {least} in them (the two of
-/// past the range with {least} alone). A kind's own texts follow from `first_own` on.
+/// The texts that a rule on insulation begins with, in this order and with {measured} and {least} in them (those of
+/// past the range with {least} alone); {volts} of the test are there where a tester was named. A kind's own texts
+/// follow from `first_own` on.
 struct InsulationText {
   enum : TextIndex {
     insulates,
@@ -22,6 +24,9 @@ struct InsulationText {
     not_told_apart,
     ohmmeter_is_no_tester,
     ohmmeter_past_range,
+    few_volts,             ///< a tester, but with too few volts to prove anything against the mains
+    few_volts_past_range,  ///< the same past its range
+    leaks_at_more_volts,   ///< low at more volts than are asked of it, where a surge arrester may conduct
     first_own,
   };
 };
@@ -38,6 +43,9 @@ struct InsulationRule {
 /// where a surge arrester would conduct; from memory).
 OHMWRIGHT_CORE_API bool by_insulation_tester(const PreparedReading& reading, const InsulationRule& rule);
 
+/// What the instrument showed [ohm]: test leads are nothing beside megohms, and zero is not less than nothing.
+OHMWRIGHT_CORE_API Estimate insulation_shown(const PreparedReading& reading);
+
 /// The reading that counts, or null. A leak at one terminal is a leak, whatever another terminal reads; of readings
 /// that are no leak one by a tester counts before one by an ohmmeter. What was read wet gives way to what was read
 /// later and no longer wet. Live readings are none.
@@ -48,8 +56,8 @@ OHMWRIGHT_CORE_API const PreparedReading* decisive_insulation_reading(const Evid
 OHMWRIGHT_CORE_API bool insulation_was_read_live(const Evidence& evidence, const InsulationRule& rule);
 
 /// Judges that reading and adds the finding. Only a tester passes it. A leak condemns where it was read with the leads
-/// off and not wet; else, and where it is too near the least to tell, and by an ohmmeter, it is undecided and holds the
-/// part back.
+/// off, not wet, and with no more volts than are asked; else, and where it is too near the least to tell, and by an
+/// ohmmeter, it is undecided and holds the part back.
 OHMWRIGHT_CORE_API void judge_insulation_reading(const PreparedReading& reading, const InsulationRule& rule,
                                                  const Evidence& evidence, const JudgeSettings& settings,
                                                  Findings& findings);

@@ -22,6 +22,17 @@ std::string three_digits(double value) {
   return size >= 1000.0 && size < 1e6 ? fmt::format("{:.0f}", value) : fmt::format("{:.3g}", value);
 }
 
+/// A named number. A chance in percent is never shown as none or as certain, and no percent finer than a hundredth.
+std::string number_text(std::string_view name, double value) {
+  if (name.ends_with("chance_percent")) {
+    if (value > 99.9) return "> 99.9";
+    if (value < 0.1) return "< 0.1";
+  }
+  if (name.ends_with("percent") && std::abs(value) < 0.1)
+    return std::abs(value) < 0.005 ? "0" : fmt::format("{:.2f}", value);
+  return three_digits(value);
+}
+
 /// A number and its unit stay on one line.
 std::string unbroken(std::string text) {
   for (std::size_t at = text.find(' '); at != std::string::npos; at = text.find(' ', at + 1))
@@ -43,18 +54,28 @@ void to_tenths(AnyQuantity value, DisplayOptions& options) {
 
 constexpr int digits_of_a_computed_value = 4;
 
-/// A value of one digit was set by somebody: a limit of 0.2 ohm, a range to 60 megohms, three minutes.
-bool has_one_digit(AnyQuantity value, const UnitPreferences& units) {
+/// Plates state volts, watts and amperes with two digits; everything else that is set has one.
+int most_digits_of_a_setting(Dimension dimension) {
+  const bool of_a_plate =
+      dimension == Dimension::voltage || dimension == Dimension::power || dimension == Dimension::current;
+  return of_a_plate ? 2 : 1;
+}
+
+/// The digits of a value that has so few that somebody set it: a limit of 0.2 ohm, a range to 60 megohms, 120 V; 0 for
+/// every other value.
+int digits_of_a_setting(AnyQuantity value, const UnitPreferences& units) {
   constexpr double rounding = 1e-8;
   const double number = std::abs(units.unit_for(value, digits_of_a_computed_value).from_si(value.value_in_si()));
-  if (!(number > 0.0) || !std::isfinite(number)) return false;
-  const double in_first_place = number / std::pow(10.0, std::floor(std::log10(number * (1.0 + rounding))));
-  return std::abs(in_first_place - std::round(in_first_place)) < rounding;
+  if (!(number > 0.0) || !std::isfinite(number)) return 0;
+  double in_last_place = number / std::pow(10.0, std::floor(std::log10(number * (1.0 + rounding))));
+  for (int digits = 1; digits <= most_digits_of_a_setting(value.dimension()); ++digits, in_last_place *= 10.0)
+    if (std::abs(in_last_place - std::round(in_last_place)) < rounding * in_last_place) return digits;
+  return 0;
 }
 
 /// Near enough to be compared by eye, digit by digit.
 bool are_of_one_size(AnyQuantity a, AnyQuantity b) {
-  constexpr double factor = 3.0;
+  constexpr double factor = 5.0;
   const double larger = std::max(std::abs(a.value_in_si()), std::abs(b.value_in_si()));
   return a.dimension() == b.dimension() &&
          larger <= factor * std::min(std::abs(a.value_in_si()), std::abs(b.value_in_si()));
@@ -66,12 +87,13 @@ int digits_in_sentence(AnyQuantity value, std::string_view pattern, std::span<co
                        const UnitPreferences& units) {
   const auto is_computed_and_beside = [&](const FindingArgument& argument) {
     const auto* other = std::get_if<AnyQuantity>(&argument.value);
-    return other != nullptr && are_of_one_size(*other, value) && !has_one_digit(*other, units) &&
+    return other != nullptr && are_of_one_size(*other, value) && digits_of_a_setting(*other, units) == 0 &&
            pattern.find("{" + std::string(argument.name) + "}") != std::string_view::npos;
   };
-  const bool set =
-      has_one_digit(value, units) && std::none_of(arguments.begin(), arguments.end(), is_computed_and_beside);
-  return set ? 1 : digits_of_a_computed_value;
+  const int set = digits_of_a_setting(value, units);
+  return set > 0 && std::none_of(arguments.begin(), arguments.end(), is_computed_and_beside)
+             ? set
+             : digits_of_a_computed_value;
 }
 
 std::string percent_digits(double percent) {
@@ -97,7 +119,7 @@ std::string Sentences::in_domain(std::string_view domain, std::string_view patte
       fields.push_back(
           fmt::arg(name.c_str(), quantity(*value, digits_in_sentence(*value, pattern, arguments, units_))));
     else if (const auto* number = std::get_if<double>(&argument.value))
-      fields.push_back(fmt::arg(name.c_str(), three_digits(*number)));
+      fields.push_back(fmt::arg(name.c_str(), number_text(name, *number)));
     else
       fields.push_back(fmt::arg(name.c_str(), std::get<std::string>(argument.value)));
   }

@@ -60,6 +60,16 @@ class ContentMaker {
     if (report_.verdict.drawing) content_.chances.push_back(drawing_sentence());
   }
 
+  /// Whether every judged value lies within its limits: then a small chance speaks of the doubt and not of the part,
+  /// and no such value would condemn it.
+  bool lies_within() const {
+    const auto& all = report_.verdict.findings;
+    return std::none_of(all.begin(), all.end(), [](const Finding& finding) {
+      return finding.judged &&
+             (finding.judged->value() < finding.judged_lower || finding.judged->value() > finding.judged_upper);
+    });
+  }
+
   /// What the probability says beside the verdict: the two must not seem to contradict each other.
   std::string probability_sentence() const {
     const double within = *report_.verdict.probability_within;
@@ -79,7 +89,7 @@ class ContentMaker {
           return say_(OHMWRIGHT_TEXT("What could be judged is within limits ({probability}), but that is not enough to "
                                      "pass it: see below."),
                       {probability});
-        if (low)
+        if (low || (within < 0.5 && lies_within()))
           return say_(
               OHMWRIGHT_TEXT("So little is known that a good part and a bad one would look alike: the doubt is "
                              "wider than the limits."));
@@ -135,13 +145,19 @@ class ContentMaker {
   void findings() {
     for (const Finding& finding : report_.verdict.findings) {
       if (finding.outcome != Outcome::silent || is_missing(finding)) {
-        content_.reasons.push_back(sentence_of(finding));
+        add_reason(sentence_of(finding));
         continue;
       }
       const RuleDescriptor& rule = report_.descriptor.rules[finding.rule];
       content_.silent.push_back(
           say_(OHMWRIGHT_TEXT("{rule}: {why}"), {{"rule", in_kind(rule.title)}, {"why", sentence_of(finding)}}));
     }
+  }
+
+  /// Two rules that say the same say it once.
+  void add_reason(std::string sentence) {
+    const auto& said = content_.reasons;
+    if (std::find(said.begin(), said.end(), sentence) == said.end()) content_.reasons.push_back(std::move(sentence));
   }
 
   bool is_missing(const Finding& finding) const {

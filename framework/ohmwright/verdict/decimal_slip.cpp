@@ -16,6 +16,11 @@ bool is_beyond(const Finding& finding) {
 
 }  // namespace
 
+DecimalSlip slip_as_displayed(const DecimalSlip& slip, double displayed) {
+  const double factor = slip.right_as.value_in_si() / slip.shown.value_in_si();
+  return {AnyQuantity(slip.shown.dimension(), displayed), AnyQuantity(slip.shown.dimension(), factor * displayed)};
+}
+
 std::optional<DecimalSlip> decimal_slip(const AnyQuantity& shown, const Limits& limits) {
   constexpr std::array factors{10.0, 0.1, 1000.0, 0.001, 100.0, 0.01};
   if (!limits.lower || !limits.upper) return std::nullopt;

@@ -13,6 +13,10 @@ struct DecimalSlip {
   AnyQuantity right_as;
 };
 
+/// The slip told of what stood on the display (SI), where what was judged had been moved from there by a little: leads
+/// taken off, brought to another temperature. The same moving of the point makes both right.
+OHMWRIGHT_CORE_API DecimalSlip slip_as_displayed(const DecimalSlip& slip, double displayed);
+
 /// The value with its decimal point or prefix moved by ten, a hundred or a thousand, where that lies within the limits.
 OHMWRIGHT_CORE_API std::optional<DecimalSlip> decimal_slip(const AnyQuantity& shown, const Limits& limits);
 

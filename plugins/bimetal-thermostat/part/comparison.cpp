@@ -48,10 +48,16 @@ class Comparison {
                                   "open within {lower} to {upper}.")};
     if (outcome == Outcome::within_limits)
       text = {"opens-alike", OHMWRIGHT_TEXT("Opens at {candidate}, within the {lower} to {upper} of the original.")};
-    if (outcome == Outcome::out_of_limits)
-      text = {"opens-elsewhere",
-              OHMWRIGHT_TEXT("Opens at {candidate}, outside the {lower} to {upper} of the original: the defrost would "
-                             "end too early or too late.")};
+    if (outcome == Outcome::out_of_limits && fresh.nominal < old.nominal)
+      text = {
+          "opens-colder",
+          OHMWRIGHT_TEXT("Opens at {candidate}, below the {lower} to {upper} of the original: the defrost would end "
+                         "too early, and ice would stay.")};
+    else if (outcome == Outcome::out_of_limits)
+      text = {
+          "opens-warmer",
+          OHMWRIGHT_TEXT("Opens at {candidate}, above the {lower} to {upper} of the original: the defrost would end "
+                         "too late, and warm the food.")};
     tell_trip_points(say(outcome, text), old, fresh);
   }
 

@@ -216,6 +216,15 @@ void advise_on_trip_points(const Scene& scene) {
   advise_on_trip(scene, {closing_point, scene.closing, r.closing, watch_it_close, narrow_closing, true});
 }
 
+/// Where every good one is open, nothing that was read is a closed contact, and no load flows through it.
+bool belongs_open(const Scene& scene) {
+  const PreparedReading* last = last_reading(scene, [](const PreparedReading& r) {
+    return r.measurand == contact_state && contact_seen(r) == ContactSeen::poor &&
+           r.condition(part_temperature) != nullptr;
+  });
+  return last != nullptr && last->condition(part_temperature)->value() > scene.ratings->opening.highest().kelvin();
+}
+
 void advise_on_contact(const Scene& scene) {
   const bool drop_decided =
       found(scene, drop_under_load, Outcome::within_limits) || found(scene, drop_under_load, Outcome::out_of_limits);
@@ -225,7 +234,7 @@ void advise_on_contact(const Scene& scene) {
   const bool ohms_open = any_finding(scene, [&](const Finding& f) {
     return f.rule == contact_resistance && f.outcome == Outcome::undecided && !scene.sure(f.probability);
   });
-  if ((ohms_open && !drop_decided) || drop_open)
+  if ((ohms_open && !drop_decided && !belongs_open(scene)) || drop_open)
     tell(scene.findings.advise(has_poor_contact(scene) ? measure_drop_then : measure_drop), "per_ampere",
          AnyQuantity(Dimension::voltage, scene.ratings->contact_resistance->value()));
   const auto lacks_current = [](const PreparedReading& r) {
@@ -249,7 +258,19 @@ void advise_on_replacement(const Scene& scene) {
   if (r.link) tell(scene.findings.advise(replacement_link), "functioning", AnyQuantity(r.link->functioning));
 }
 
+/// Everything that was read dead showed OL: so does a broken test lead.
+void advise_on_probes(const Scene& scene) {
+  const auto seen = [&](bool open) {
+    return last_reading(scene, [open](const PreparedReading& r) {
+             return is_contact_or_link(r) && !is_live(r) && r.shown != Shown::contact_open &&
+                    (r.shown == Shown::over_range) == open;
+           }) != nullptr;
+  };
+  if (seen(true) && !seen(false)) scene.findings.advise(touch_the_probes);
+}
+
 void advise_after_condemning(const Scene& scene) {
+  advise_on_probes(scene);
   if (found(scene, thermal_link, Outcome::out_of_limits)) scene.findings.advise(find_cause_of_link);
   if (found(scene, pair_suspected, Outcome::undecided)) scene.findings.advise(check_both_of_pair);
   const bool by_trip = any_finding(scene, [](const Finding& f) {
@@ -272,6 +293,7 @@ void advise(const Scene& scene) {
     advise_after_condemning(scene);
     return;
   }
+  advise_on_probes(scene);
   advise_on_circumstances(scene);
   if (scene.ratings == nullptr) {
     scene.findings.advise(say_ratings);
@@ -281,6 +303,7 @@ void advise(const Scene& scene) {
   advise_on_contact(scene);
   const auto is_of_link = [](const PreparedReading& r) { return r.measurand == link_state; };
   if (link_is_unread(scene) && last_reading(scene, is_of_link) == nullptr) scene.findings.advise(read_link);
+  if (scene.findings.advice().empty()) scene.findings.advise(leave_it_in);
 }
 
 }  // namespace ohmwright::bimetal_thermostat

@@ -79,8 +79,13 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT("Dry part, terminals and connector, lift one lead, keep your fingers off the probe tips "
                       "and read again.")},
       {"clean-and-read-again",
-       OHMWRIGHT_TEXT("Clean the terminals, press the probes on firmly, and read again with a lead off at the same "
-                      "temperature.")},
+       OHMWRIGHT_TEXT(
+           "See that a lead is really off, else you read the heater. Clean the terminals, press the probes on "
+           "firmly, and read again at the same temperature.")},
+      {"touch-the-probes",
+       OHMWRIGHT_TEXT(
+           "First touch the probes together: they must read near 0 Ω. A broken test lead, the wrong jack or a "
+           "flat battery shows OL too.")},
       {"measure-drop",
        OHMWRIGHT_TEXT(
            "Decide the contact under load: coil cold, heater running, volts across the thermostat and amperes "
@@ -139,6 +144,7 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "If it still reads so, decide it under load: coil cold, heater running, volts across the thermostat and "
            "amperes with a clamp (drop=… --load … --live). A good one drops at most {per_ampere} for each ampere."),
        "drop-under-load"},
+      {"leave-it-in", OHMWRIGHT_TEXT("Leave it in, and look next at heater, link and control.")},
   };
 }
 

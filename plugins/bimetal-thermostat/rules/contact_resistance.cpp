@@ -13,6 +13,7 @@ enum Text : TextIndex {
   nothing_beyond_leads,
   too_coarse,
   too_high,
+  not_closed,
   connection_unstated,
   no_ohms,
   no_limit,
@@ -52,6 +53,9 @@ RuleDescriptor describe_contact_resistance() {
           {"too-high",
            OHMWRIGHT_TEXT("The closed contact reads {ohms} with the test leads taken off; a good one has at most "
                           "{limit}. An ohmmeter alone does not condemn it: its small current does not break a film.")},
+          {"not-closed",
+           OHMWRIGHT_TEXT("A closed contact has at most {limit}, so one that reads {ohms} is not closed, or something "
+                          "beside it was read.")},
           {"connection-unstated",
            OHMWRIGHT_TEXT("The contact reads {ohms}, within {limit}, but it was not said that a lead was off.")},
           {"no-ohms", OHMWRIGHT_TEXT("Not judged: the closed contact was not read in ohms.")},
@@ -72,7 +76,7 @@ void judge_contact_resistance(const Scene& scene) {
   Outcome outcome = scene.sure(within) ? Outcome::within_limits : Outcome::undecided;
   Text text = too_coarse;
   if (outcome == Outcome::within_limits) text = reading->value.value() > 0.0 ? low_enough : nothing_beyond_leads;
-  if (scene.sure(1.0 - within)) text = too_high;
+  if (scene.sure(1.0 - within)) text = contact_seen(*reading) == ContactSeen::poor ? not_closed : too_high;
   if (outcome == Outcome::within_limits && !scene.is_surely_of_contact(*reading)) {
     outcome = Outcome::undecided;
     text = connection_unstated;

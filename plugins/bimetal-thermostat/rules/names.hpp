@@ -50,6 +50,7 @@ enum AdviceIndex : std::uint16_t {
   order_of_readings,
   dry_it,
   clean_and_read_again,
+  touch_the_probes,
   measure_drop,
   clamp_current,
   read_link,
@@ -67,6 +68,7 @@ enum AdviceIndex : std::uint16_t {
   replacement_link,
   it_switches,
   measure_drop_then,
+  leave_it_in,
 };
 
 }  // namespace ohmwright::bimetal_thermostat

@@ -109,8 +109,8 @@ void tell_state(const Scene& scene, const StateSeen& state, Finding& finding) {
   tell(finding, "opens_by", AnyQuantity(opens.highest()));
   tell(finding, "closes_by", AnyQuantity(closes.lowest()));
   tell(finding, "chance_percent", 100.0 * state.probability());
-  tell(finding, "from_cold_percent", 100.0 * opens.share_above(t));
-  tell(finding, "from_warm_percent", 100.0 * closes.share_above(t));
+  tell(finding, "from_cold_chance_percent", 100.0 * opens.share_above(t));
+  tell(finding, "from_warm_chance_percent", 100.0 * closes.share_above(t));
   if (state.reading->shown == Shown::value) tell(finding, "ohms", ohms(state.reading->value.value()));
 }
 
@@ -205,13 +205,15 @@ RuleDescriptor describe_state_at_temperature() {
            OHMWRIGHT_TEXT("Open at {temperature}: normal. A good one is open from {opens_by} up, so this says nothing "
                           "against it; that it closes when cold has not been shown.")},
           {"closed-and-either-is-good",
-           OHMWRIGHT_TEXT("Closed at {temperature}. Between {closes_by} and {opens_by} a good one may be closed or "
-                          "open: coming from the cold {from_cold_percent} % of them are still closed here, coming from "
-                          "the warm {from_warm_percent} % are closed already.")},
+           OHMWRIGHT_TEXT(
+               "Closed at {temperature}. Between {closes_by} and {opens_by} a good one may be closed or "
+               "open: coming from the cold {from_cold_chance_percent} % of them are still closed here, coming from "
+               "the warm {from_warm_chance_percent} % are closed already.")},
           {"open-and-either-is-good",
-           OHMWRIGHT_TEXT("Open at {temperature}. Between {closes_by} and {opens_by} a good one may be closed or open: "
-                          "coming from the cold {from_cold_percent} % of them are still closed here, coming from the "
-                          "warm {from_warm_percent} % are closed already.")},
+           OHMWRIGHT_TEXT(
+               "Open at {temperature}. Between {closes_by} and {opens_by} a good one may be closed or open: "
+               "coming from the cold {from_cold_chance_percent} % of them are still closed here, coming from the "
+               "warm {from_warm_chance_percent} % are closed already.")},
           {"right-at-both-ends",
            OHMWRIGHT_TEXT(
                "It switches: closed at {cold} and open at {warm}, as a good one is, so it is neither welded nor stuck "
@@ -221,8 +223,9 @@ RuleDescriptor describe_state_at_temperature() {
                           "hands that is moisture or dirt; in circuit it is the timer motor and the heater beside "
                           "it.")},
           {"poor-contact",
-           OHMWRIGHT_TEXT("{ohms} across the contact: too much for a closed one, too little for an open one. Clean the "
-                          "terminals and read again; what it does under load, the voltage drop tells.")},
+           OHMWRIGHT_TEXT(
+               "{ohms} across the contact: too much for a closed one, too little for an open one. That looks "
+               "like the heater beside it: is a lead really off? Else it is a dirty contact or terminal.")},
           {"no-ratings",
            OHMWRIGHT_TEXT("It is not known at which temperature this part opens and closes, so neither closed nor open "
                           "is right or wrong.")},

@@ -16,10 +16,10 @@ constexpr TextEntry alike_only{
                    "reading at room temperature would not tell one from the other.")};
 constexpr TextEntry lower_value{
     "lower-value", OHMWRIGHT_TEXT("At {where} it reads {candidate}, {percent} % below the {original} of the original, "
-                                  "which may be {allowed} % off.")};
+                                  "which may be {allowed} % low.")};
 constexpr TextEntry higher_value{
     "higher-value", OHMWRIGHT_TEXT("At {where} it reads {candidate}, {percent} % above the {original} of the original, "
-                                   "which may be {allowed} % off.")};
+                                   "which may be {allowed} % high.")};
 constexpr TextEntry slipped_value{
     "slipped-value",
     OHMWRIGHT_TEXT("At {where} it reads {candidate}, the original {original}: one is {factor} times the "

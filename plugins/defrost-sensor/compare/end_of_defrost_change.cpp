@@ -29,8 +29,8 @@ constexpr TextEntry never_ends{
                    "its time limit, if it has one, would end the defrost.")};
 constexpr TextEntry no_control{
     "no-control",
-    OHMWRIGHT_TEXT("When a defrost would end: the ratings of the original do not say at which temperature "
-                   "its control ends it.")};
+    OHMWRIGHT_TEXT("By how much a defrost would end early or late: the ratings of the original do not say at which "
+                   "temperature its control ends it.")};
 
 struct Allowed {
   double early = 0.0;  ///< [K], ≤ 0

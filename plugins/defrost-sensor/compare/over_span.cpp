@@ -87,6 +87,7 @@ EquivalenceFinding differing(const Pair& pair, const Difference& worst) {
   tell(finding, "allowed", percent_off(worst.limit()));
   tell(finding, "allowed_kelvin", kelvins(std::abs(worst.limit() / slope)));
   tell(finding, "room", AnyQuantity(Temperature::from_celsius(room_celsius)));
+  tell(finding, "end", AnyQuantity(Temperature::from_celsius(usual_end_celsius)));
   tell(finding, "original", ohms(std::exp(original)));
   tell(finding, "candidate", ohms(std::exp(original + worst.log)));
   return finding;

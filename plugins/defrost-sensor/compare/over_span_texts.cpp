@@ -8,34 +8,38 @@ const TextEntry same_curve{
 const TextEntry one_curve{"one-curve", OHMWRIGHT_TEXT("From {from} to {to} both have the same curve.")};
 const Variants reads_low{
     {"reads-low",
-     OHMWRIGHT_TEXT("At {where} it reads {percent} % low, as if it were {kelvin} warmer; a good original is "
-                    "within {allowed} % there.")},
+     OHMWRIGHT_TEXT("At {where} it reads {percent} % low, as if it were {kelvin} warmer; a good original is at most "
+                    "{allowed} % low there.")},
     {"reads-low-ends-early",
-     OHMWRIGHT_TEXT("At {where} it reads {percent} % low, as if it were {kelvin} warmer; a good original is within "
-                    "{allowed} % there. The defrost would end early.")},
+     OHMWRIGHT_TEXT(
+         "At {where} it reads {percent} % low, as if it were {kelvin} warmer; a good original is at most {allowed} % "
+         "low there. About {end}, where defrosts end, it reads low as well: the defrost would end early.")},
     {"reads-low-though-alike-at-room",
      OHMWRIGHT_TEXT(
          "At {room} it reads alike, but at {where} it reads {percent} % low, as if it were {kelvin} warmer; a "
-         "good original is within {allowed} % there.")},
+         "good original is at most {allowed} % low there.")},
     {"reads-low-though-alike-at-room-ends-early",
      OHMWRIGHT_TEXT(
          "At {room} it reads alike, but at {where} it reads {percent} % low, as if it were {kelvin} warmer; a "
-         "good original is within {allowed} % there. The defrost would end early.")}};
+         "good original is at most {allowed} % low there. About {end}, where defrosts end, it reads low as well: the "
+         "defrost would end early.")}};
 const Variants reads_high{
     {"reads-high",
-     OHMWRIGHT_TEXT("At {where} it reads {percent} % high, as if it were {kelvin} colder; a good original "
-                    "is within {allowed} % there.")},
+     OHMWRIGHT_TEXT("At {where} it reads {percent} % high, as if it were {kelvin} colder; a good original is at most "
+                    "{allowed} % high there.")},
     {"reads-high-ends-late",
-     OHMWRIGHT_TEXT("At {where} it reads {percent} % high, as if it were {kelvin} colder; a good original is within "
-                    "{allowed} % there. The defrost would end late.")},
+     OHMWRIGHT_TEXT(
+         "At {where} it reads {percent} % high, as if it were {kelvin} colder; a good original is at most {allowed} % "
+         "high there. About {end}, where defrosts end, it reads high as well: the defrost would end late.")},
     {"reads-high-though-alike-at-room",
      OHMWRIGHT_TEXT(
          "At {room} it reads alike, but at {where} it reads {percent} % high, as if it were {kelvin} colder; "
-         "a good original is within {allowed} % there.")},
+         "a good original is at most {allowed} % high there.")},
     {"reads-high-though-alike-at-room-ends-late",
      OHMWRIGHT_TEXT(
          "At {room} it reads alike, but at {where} it reads {percent} % high, as if it were {kelvin} colder; "
-         "a good original is within {allowed} % there. The defrost would end late.")}};
+         "a good original is at most {allowed} % high there. About {end}, where defrosts end, it reads high as well: "
+         "the defrost would end late.")}};
 const TextEntry reads_warmer{
     "reads-warmer", OHMWRIGHT_TEXT("At {where} it reads {percent} % off, as if it were {kelvin} warmer; a good "
                                    "original is within {allowed_kelvin} there.")};

@@ -8,7 +8,7 @@ namespace ohmwright::defrost_sensor {
 namespace {
 
 constexpr TextEntry as_close{
-    "as-close", OHMWRIGHT_TEXT("A good one is within {candidate} % at {where}, a good original within {original} %.")};
+    "as-close", OHMWRIGHT_TEXT("A good one is at most {candidate} % high at {where}, a good original {original} %.")};
 constexpr TextEntry wider{
     "wider-tolerance", OHMWRIGHT_TEXT("A good one may be {candidate} % off at {where}, a good original only {original} "
                                       "%: read the new one in ice water before you fit it.")};

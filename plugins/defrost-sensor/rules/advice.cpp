@@ -192,9 +192,8 @@ void advise_on_findings(const Scene& scene) {
     scene.findings.advise(held_back(scene) ? stop_at_mains : read_unplugged);
   if (found(scene, moisture_leakage, Outcome::undecided)) advise_on_moisture(scene);
   if (found(scene, readings_agree, Outcome::undecided)) scene.findings.advise(read_again);
-  if (first_reading(scene, [&](const PreparedReading& r) {
-        return is_ohms(r) && relative_scatter(scene.evidence, r) > jumping_scatter;
-      }) != nullptr) {
+  if (first_reading(scene, [&](const PreparedReading& r) { return is_ohms(r) && repeats_jump(scene.evidence, r); }) !=
+      nullptr) {
     scene.findings.advise(move_the_lead);
     return;
   }
@@ -206,7 +205,8 @@ void advise_on_findings(const Scene& scene) {
 /// The part passed: the fault is somewhere else.
 void advise_on_pass(const Scene& scene) {
   if (!found(scene, resistance_at_temperature, Outcome::within_limits) || condemned(scene) || held_back(scene)) return;
-  if (found(scene, end_of_defrost, Outcome::undecided)) return;
+  // A leak that could not be told must be looked for first: wet and dry once more.
+  if (found(scene, end_of_defrost, Outcome::undecided) || found(scene, moisture_leakage, Outcome::undecided)) return;
   scene.findings.advise(found(scene, moisture_leakage, Outcome::silent) ? look_elsewhere : look_elsewhere_no_leak);
 }
 

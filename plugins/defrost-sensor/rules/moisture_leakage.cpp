@@ -84,7 +84,8 @@ void judge_against_dry(const Scene& scene, const Deviation& wet) {
   finding.judged = fall;
   finding.judged_lower = wet.limits.lower;
   finding.judged_upper = wet.limits.upper;
-  tell(finding, "dry_percent", percent(scene.fused->log.value()));
+  const bool one_dry = scene.usable.size() == 1;  // then it is told as the rule on it tells it
+  tell(finding, "dry_percent", percent(one_dry ? scene.usable[0].shown_log() : scene.fused->log.value()));
   if (const std::optional<double> path = leakage_path(wet, scene.fused->log.value()))
     tell(finding, "path", ohms(*path));
 }

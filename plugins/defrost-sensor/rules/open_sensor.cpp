@@ -25,15 +25,20 @@ enum Text : TextIndex {
 /// A path of more than this is no sensor of any class, however cold (common practice, no source).
 constexpr double surely_open_ohms = 1e6;
 
-/// ln R of a good part at its upper limit, with the errors of temperature and curve. The temperature is the reading's,
-/// or the coldest of an appliance.
-Estimate upper_limit(const SensorRatings& ratings, const PreparedReading& reading) {
+/// Where a good part would have read most: at the reading's temperature, or at the coldest of an appliance.
+Estimate temperature_of_highest(const SensorRatings& ratings, const PreparedReading& reading) {
   const Curve& curve = *ratings.curve;
   const bool rises = curve.log_slope(Temperature::from_celsius(0.0)) > 0.0;
   const Temperature extreme = Temperature::from_celsius(rises ? hottest_celsius : coldest_celsius);
   const Estimate* given = reading.condition(part_temperature);
   const bool usable = given != nullptr && curve.domain().contains(Temperature::from_kelvin(given->value()));
-  const Estimate temperature = usable ? *given : Estimate(extreme.kelvin());
+  return usable ? *given : Estimate(extreme.kelvin());
+}
+
+/// ln R of a good part at its upper limit, with the errors of temperature and curve.
+Estimate upper_limit(const SensorRatings& ratings, const PreparedReading& reading) {
+  const Curve& curve = *ratings.curve;
+  const Estimate temperature = temperature_of_highest(ratings, reading);
   const Temperature t = Temperature::from_kelvin(temperature.value());
   Estimate upper = nominal_log_resistance(curve, temperature);
   upper.shift(ratings.tolerance.at(curve, t).upper);
@@ -42,12 +47,19 @@ Estimate upper_limit(const SensorRatings& ratings, const PreparedReading& readin
   return upper;
 }
 
+/// The class that reads most there.
+const SensorRatings& highest_class(const PreparedReading& reading) {
+  const auto& all = generic_classes();
+  return std::max_element(all.begin(), all.end(),
+                          [&](const GenericClass& a, const GenericClass& b) {
+                            return upper_limit(a.ratings, reading).value() < upper_limit(b.ratings, reading).value();
+                          })
+      ->ratings;
+}
+
 /// With nothing known of the part: twice the highest of the classes.
 double highest_of_any_class(const PreparedReading& reading) {
-  double highest = 0.0;
-  for (const GenericClass& one : generic_classes())
-    highest = std::max(highest, 2.0 * std::exp(upper_limit(one.ratings, reading).value()));
-  return highest;
+  return 2.0 * std::exp(upper_limit(highest_class(reading), reading).value());
 }
 
 /// A value that the part alone showed: beside it an over-range reading is a contact that comes and goes.
@@ -80,23 +92,25 @@ RuleDescriptor describe_open() {
       can_condemn | can_be_undecided,
       "P(over-range | good part), ours; over-range condemns only past the upper limit",
       {
-          {"open", OHMWRIGHT_TEXT(
-                       "The meter shows more than {range}, and a good part reads at most {highest}: the sensor or its "
-                       "lead is open. The control cannot see the coil: a defrost ends on time only, and it may show an "
-                       "error.")},
+          {"open",
+           OHMWRIGHT_TEXT(
+               "The meter shows more than {range}, and a good part reads at most {highest} at {at}: the sensor or its "
+               "lead is open. The control cannot see the coil: a defrost ends on time only, and it may show an "
+               "error.")},
           {"open-or-far-too-high",
            OHMWRIGHT_TEXT(
-               "The meter shows more than {range}, and a good part reads at most {highest} there: it is open, "
+               "The meter shows more than {range}, and a good part reads at most {highest} at {at}: it is open, "
                "or it reads far too high. A higher range tells which.")},
           {"comes-and-goes",
            OHMWRIGHT_TEXT("One reading shows OL, another {measured}: a contact comes and goes, at the probes, in the "
                           "lead or in the sensor.")},
           {"range-too-low",
-           OHMWRIGHT_TEXT("The meter shows more than {range}, but a good part may read up to {highest} there: choose a "
-                          "higher range.")},
+           OHMWRIGHT_TEXT(
+               "The meter shows more than {range}, but a good part may read up to {highest} at {at}: choose a "
+               "higher range.")},
           {"range-unknown",
            OHMWRIGHT_TEXT("The meter shows over-range, but on which range is not known: say the range (a good part "
-                          "reads at most {highest}).")},
+                          "reads at most {highest} at {at}).")},
           {"no-over-range", OHMWRIGHT_TEXT("Not judged: no reading went past the meter's range.")},
           {"only-in-circuit",
            OHMWRIGHT_TEXT("Not judged here: the over-range reading was taken in circuit, where it speaks of everything "
@@ -137,6 +151,8 @@ void judge_open(const Scene& scene) {
   finding.probability = least;
   finding.limits.upper = ohms(highest_of_good_part(scene, *decisive));
   tell(finding, "highest", *finding.limits.upper);
+  const SensorRatings& told = scene.ratings != nullptr ? *scene.ratings : highest_class(*decisive);
+  tell(finding, "at", AnyQuantity(Dimension::temperature, temperature_of_highest(told, *decisive).value()));
   tell(finding, "range", ohms(decisive->range_full_scale));
   if (value != nullptr) tell(finding, "measured", ohms(value->displayed));
 }

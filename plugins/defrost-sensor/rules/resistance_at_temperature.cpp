@@ -50,7 +50,7 @@ Text why_silent(const Scene& scene) {
       circuit = true;
     else if (is_wet(reading))
       wet = true;
-    else if (relative_scatter(scene.evidence, reading) > jumping_scatter)
+    else if (repeats_jump(scene.evidence, reading))
       jumping = true;
     else if (reading.condition(part_temperature) == nullptr)
       cold = true;
@@ -174,7 +174,7 @@ RuleDescriptor describe_resistance_at_temperature() {
           {"far-high",
            OHMWRIGHT_TEXT(
                "At {temperature} a good part reads {lower} to {upper}. This one reads {measured}: as good as "
-               "open, or a k too much was typed.")},
+               "open, or a k or an M too much was typed.")},
           {"several-readings-connection-unstated",
            OHMWRIGHT_TEXT("Its {count} readings together put the part {deviation_percent} % from its curve; a good one "
                           "lies between {lower_percent} % and {upper_percent} %. Without --lead-off something may "

@@ -18,22 +18,12 @@ bool is_within_leads(const PreparedReading& reading) {
   return is_within_lead_resistance(reading, {.coarsest_ohms = 10.0, .smallest_ohms = 1.0});
 }
 
-double relative_scatter(const Evidence& evidence, const PreparedReading& reading) {
-  for (const Term& term : reading.value.terms()) {
-    const ErrorSource& source = evidence.sources()[term.source];
-    if (source.shape != Shape::student_t) continue;
-    return std::abs(term.standard_uncertainty) * std::sqrt(source.degrees_of_freedom + 1.0) /
-           std::abs(reading.displayed);
-  }
-  return -1.0;
-}
-
 Scene::Scene(const SensorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
     : ratings(known), evidence(given), settings(how), findings(out) {
   if (ratings == nullptr) return;
   for (const PreparedReading& reading : evidence.readings()) {
     if (!is_of_the_part_alone(reading)) continue;
-    if (relative_scatter(evidence, reading) > jumping_scatter) continue;  // their mean is no value of the part
+    if (repeats_jump(evidence, reading)) continue;  // their mean is no value of the part
     const std::optional<Deviation> deviation = deviation_of(*ratings, reading);
     if (!deviation) continue;
     if (!fits({usable.data(), usable.size()}, *deviation)) {

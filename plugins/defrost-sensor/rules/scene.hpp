@@ -5,6 +5,7 @@
 
 #include <ohmwright/component/kind.hpp>
 #include <ohmwright/component/reading_questions.hpp>
+#include <ohmwright/component/repeated_readings.hpp>
 
 #include "part/sensor_ratings.hpp"
 #include "rules/fusion.hpp"
@@ -21,12 +22,6 @@ inline bool is_wet(const PreparedReading& reading) { return reading.moisture == 
 /// Whether the reading lies within the leads' own resistance and the meter's last digits, or below 1 ohm, where two
 /// wires measure nothing but their contacts.
 bool is_within_leads(const PreparedReading& reading);
-
-/// Standard deviation of one reading among its repeats, as a share of the value; negative where none were taken.
-double relative_scatter(const Evidence& evidence, const PreparedReading& reading);
-
-/// No soak explains a scatter this wide: a contact that comes and goes (common practice, no source).
-inline constexpr double jumping_scatter = 0.05;
 
 /// Everything that the rules of one call to `judge` share.
 struct Scene {

@@ -109,6 +109,8 @@ void judge_pair(const Scene& scene, const Pair& pair) {
   tell(finding, "slope_uncertainty_kelvin", *finding.measured_uncertainty);
   tell(finding, "lower_kelvin", finding.limits.lower->value_in_si());
   tell(finding, "upper_kelvin", finding.limits.upper->value_in_si());
+  tell(finding, "cold", AnyQuantity(pair.cold.temperature));
+  tell(finding, "hot", AnyQuantity(pair.hot.temperature));
   tell(finding, "cold_percent", percent(pair.cold.shown_log()));
   tell(finding, "hot_percent", percent(pair.hot.shown_log()));
   if (finding.outcome == Outcome::within_limits) finding.text = value_off(scene) ? slope_right_value_off : slope_right;
@@ -131,8 +133,8 @@ RuleDescriptor describe_two_temperatures() {
       "IEC 60539-1, B-value from two readings; GUM 5.2 for their shared errors (clauses from memory)",
       {
           {"slope-right",
-           OHMWRIGHT_TEXT("From one temperature to the other it changes as its curve does: beta {slope_kelvin} K, "
-                          "where a good part has {lower_kelvin} to {upper_kelvin} K.")},
+           OHMWRIGHT_TEXT("Between {cold} and {hot} it changes as its curve does: beta {slope_kelvin} K, where a good "
+                          "part has {lower_kelvin} to {upper_kelvin} K between them.")},
           {"slope-right-value-off",
            OHMWRIGHT_TEXT(
                "It changes with temperature as its curve does (beta {slope_kelvin} K) but is off by about "
@@ -145,14 +147,16 @@ RuleDescriptor describe_two_temperatures() {
            OHMWRIGHT_TEXT("It reads low, and more so when cold ({cold_percent} % cold, {hot_percent} % warm), as about "
                           "{path} beside it does: look for moisture in sensor, splice or connector.")},
           {"another-curve",
-           OHMWRIGHT_TEXT("It changes with temperature as beta {slope_kelvin} K does, where a good part has "
-                          "{lower_kelvin} to {upper_kelvin} K, and no single path beside it explains that: this is a "
-                          "sensor of another curve, or a broken one.")},
+           OHMWRIGHT_TEXT(
+               "Between {cold} and {hot} it changes as beta {slope_kelvin} K does, where a good part has "
+               "{lower_kelvin} to {upper_kelvin} K between them, and no single path beside it explains that: this is a "
+               "sensor of another curve, or a broken one.")},
           {"not-told-apart",
            OHMWRIGHT_TEXT(
-               "The two readings give beta {slope_kelvin} K, uncertain by {slope_uncertainty_kelvin} K; a "
-               "good part has {lower_kelvin} to {upper_kelvin} K: too uncertain to tell. A better bath at both "
-               "temperatures helps, a better meter hardly.")},
+               "Its readings at {cold} and {hot} give beta {slope_kelvin} K, uncertain by {slope_uncertainty_kelvin} "
+               "K; a "
+               "good part has {lower_kelvin} to {upper_kelvin} K between them. That neither speaks for its curve nor "
+               "against it: a better bath at both temperatures would, a better meter hardly.")},
           {"too-close",
            OHMWRIGHT_TEXT("Not judged: the temperatures lie {apart} apart; at least {least} is needed for a slope.")},
           {"one-temperature",
@@ -161,8 +165,9 @@ RuleDescriptor describe_two_temperatures() {
           {"rising-curve",
            OHMWRIGHT_TEXT("Not judged: the slope of platinum does not vary; only its leads and joints add to it.")},
           {"connection-unstated",
-           OHMWRIGHT_TEXT("The two readings give beta {slope_kelvin} K where a good part has {lower_kelvin} to "
-                          "{upper_kelvin} K, but it was not said whether the connector was off: another path beside "
+           OHMWRIGHT_TEXT("Its readings at {cold} and {hot} give beta {slope_kelvin} K where a good part has "
+                          "{lower_kelvin} to {upper_kelvin} K between them, but it was not said whether the connector "
+                          "was off: another path beside "
                           "the part bends "
                           "the slope too.")},
       }};

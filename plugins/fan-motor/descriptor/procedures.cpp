@@ -55,7 +55,7 @@ ProcedureDescriptor turning() {
                                      "tachometer at it.")},
               {"blades", OHMWRIGHT_TEXT("Without tape it counts blades: divide by their number.")},
           },
-          {"moving-parts", "disconnect-power", "meter-category"}};
+          {"moving-parts", "unplug-for-tape"}};
 }
 
 ProcedureDescriptor insulation_test() {
@@ -108,6 +108,11 @@ std::vector<ProcedureDescriptor> describe_procedures() {
           insulation_test()};
 }
 
-std::vector<CautionDescriptor> describe_cautions() { return {}; }
+std::vector<CautionDescriptor> describe_cautions() {
+  return {{"unplug-for-tape", OHMWRIGHT_TEXT("Unplug to stick the tape; run it only with its guard on"),
+           OHMWRIGHT_TEXT("Unplug the appliance before you stick the tape on the wheel, and let it run only with its "
+                          "guard on."),
+           "common practice, no source"}};
+}
 
 }  // namespace ohmwright::fan_motor

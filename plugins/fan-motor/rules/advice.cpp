@@ -47,7 +47,7 @@ void advise_on_ohms(const Scene& scene) {
   if (any_reading(scene,
                   [](const PreparedReading& r) { return is_ohms(r) && is_in_circuit(r) && shows_more_than_range(r); }))
     scene.findings.advise(prove_dead_and_swap);
-  if (scene.readings_disagree() || found(scene, windings_add_up, Outcome::undecided))
+  if (scene.readings_disagree() || scene.jumping > 0.0 || found(scene, windings_add_up, Outcome::undecided))
     scene.findings.advise(firm_probes);
   if (found(scene, open_winding, Outcome::undecided)) {
     const bool hot = any_reading(scene, [](const PreparedReading& r) {
@@ -60,7 +60,7 @@ void advise_on_ohms(const Scene& scene) {
 
 /// The winding's temperature carries the doubt of its ohms: a motor that ran is not at room temperature.
 void advise_on_winding(const Scene& scene) {
-  if (!found(scene, winding_resistance, Outcome::undecided) || scene.readings_disagree()) return;
+  if (!found(scene, winding_resistance, Outcome::undecided) || scene.readings_disagree() || scene.jumping > 0.0) return;
   if (!scene.wound) {
     scene.findings.advise(winding_temperature);
     return;
@@ -78,7 +78,21 @@ void advise_on_winding(const Scene& scene) {
   tell(advice, "chance_percent", 100.0 * chance);
 }
 
+/// An insulation that was read and not proved: it is not run until it is. Of an electronic motor an ohmmeter tells all
+/// that can be told.
+bool must_not_run(const Scene& scene) {
+  return !scene.is_electronic() && found(scene, insulation, Outcome::undecided) &&
+         any_reading(scene, [](const PreparedReading& r) { return r.measurand == insulation_resistance; });
+}
+
+/// It draws what a motor draws whose wheel is held.
+bool draws_as_if_held(const Scene& scene) {
+  return found(scene, line_current, Outcome::undecided) && last_value(scene.evidence, current) != nullptr &&
+         may_be_held(scene);
+}
+
 void advise_on_running(const Scene& scene) {
+  if (must_not_run(scene)) return;
   if (found(scene, fed_but_still, Outcome::undecided)) {
     const PreparedReading& read = *last_value(scene.evidence, supply);
     const bool rated = scene.ratings != nullptr && scene.ratings->voltage;
@@ -93,10 +107,13 @@ void advise_on_running(const Scene& scene) {
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
     return;
   }
+  const bool perhaps_held = draws_as_if_held(scene);
+  if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
   if (found(scene, running, Outcome::silent) && scene.ratings != nullptr)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
-  if (found(scene, running, Outcome::undecided) && scene.turning) scene.findings.advise(volts_at_plug);
-  if (found(scene, line_current, Outcome::undecided))
+  const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
+  if (found(scene, running, Outcome::undecided) && scene.turning && !held_by_hand) scene.findings.advise(volts_at_plug);
+  if (found(scene, line_current, Outcome::undecided) && !perhaps_held)
     scene.findings.advise(last_value(scene.evidence, current) != nullptr ? better_clamp : clamp_it);
 }
 
@@ -113,9 +130,16 @@ void advise_on_the_rest(const Scene& scene) {
   if (found(scene, turns_by_hand, Outcome::undecided)) scene.findings.advise(thaw_first);
   if (found(scene, capacitor, Outcome::undecided))
     scene.findings.advise(last_value(scene.evidence, capacitance) != nullptr ? better_clamp : say_frequency);
+}
+
+void advise_on_insulation(const Scene& scene) {
   if (!found(scene, insulation, Outcome::undecided)) return;
   if (scene.is_electronic()) {
     scene.findings.advise(no_test_of_electronics);
+    return;
+  }
+  if (!must_not_run(scene)) {
+    scene.findings.advise(frame_too);
     return;
   }
   if (any_reading(scene, [](const PreparedReading& r) {
@@ -132,11 +156,12 @@ void advise_after_condemning(const Scene& scene) {
     scene.findings.advise(dry_and_repeat);
   }
   if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
+  if (found(scene, open_winding, Outcome::out_of_limits)) scene.findings.advise(touch_the_probes);
   const bool only_capacitor =
       std::none_of(scene.findings.findings().begin(), scene.findings.findings().end(),
                    [](const Finding& f) { return f.outcome == Outcome::out_of_limits && f.rule != capacitor; });
   if (only_capacitor) {
-    scene.findings.advise(run_it);
+    scene.findings.advise(fit_capacitor);
     return;
   }
   scene.findings.advise(before_buying);
@@ -146,7 +171,10 @@ void advise_after_condemning(const Scene& scene) {
 }  // namespace
 
 void advise(const Scene& scene) {
-  if (const std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+  if (std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+    const PreparedReading* read = last_value(scene.evidence, winding);
+    if (read != nullptr && slip->shown.dimension() == Dimension::resistance)
+      slip = slip_as_displayed(*slip, read->displayed);
     Advice& advice = scene.findings.advise(misread_decimal);
     advice.arguments.push_back({"shown", slip->shown});
     advice.arguments.push_back({"right", slip->right_as});
@@ -158,9 +186,12 @@ void advise(const Scene& scene) {
   }
   advise_on_ohms(scene);
   advise_on_winding(scene);
+  advise_on_insulation(scene);  // before anything that lets it run
   advise_on_running(scene);
   advise_on_the_rest(scene);
   if (scene.ratings == nullptr) scene.findings.advise(say_ratings);
+  if (scene.findings.advice().empty() && found(scene, running, Outcome::within_limits))
+    scene.findings.advise(look_upstream);
 }
 
 }  // namespace ohmwright::fan_motor

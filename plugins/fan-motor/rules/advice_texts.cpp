@@ -17,6 +17,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"firm-probes",
        OHMWRIGHT_TEXT(
            "Clean the terminals, press the probes on firmly, move the leads while you read, and read again.")},
+      {"touch-the-probes",
+       OHMWRIGHT_TEXT(
+           "First touch the probes together: they must read near 0 Ω. A broken test lead, the wrong jack or a "
+           "flat battery shows OL too.")},
       {"higher-range", OHMWRIGHT_TEXT("Read it once more on a higher range, and say which (--range).")},
       {"winding-temperature",
        OHMWRIGHT_TEXT("Give the temperature of the winding (--at): of a motor that has stood for an hour, that of its "
@@ -26,9 +30,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
                       "with a good meter: that decides its ohms with a chance of {chance_percent} %.")},
       {"run-it",
        OHMWRIGHT_TEXT(
-           "Let it run at its rated volts, guards on and fingers away: note how fast it turns (speed=…) and, if "
-           "you are qualified for live work, what it draws (current=… --live). Hum, heat or a smell within a "
-           "minute are shorted turns."),
+           "Its insulation proved, let it run at its rated volts, guards on and fingers away: note how fast it "
+           "turns (speed=…) and, if you are qualified for live work, what it draws (current=… --live). Hum, heat or "
+           "a smell within a minute are shorted turns."),
        "current-running"},
       {"clamp-it",
        OHMWRIGHT_TEXT(
@@ -80,6 +84,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "and direct-current fans, and pull the motor's plug; test from the winding to the frame only, and "
            "discharge afterwards. Until then do not energise it."),
        "insulation-500-volt"},
+      {"frame-too",
+       OHMWRIGHT_TEXT("Unplugged, read from its leads to the frame as well (insulation=…), before it is energised or "
+                      "handed back: nothing read so far speaks of its insulation."),
+       "winding-alone"},
       {"no-test-of-electronics",
        OHMWRIGHT_TEXT(
            "Do not test it with 500 V. An ohmmeter that shows less than OL from its leads to the frame is enough "
@@ -89,6 +97,12 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "Leave it unplugged and tell the customer why. Check the protective earth before anything else is "
            "switched on.")},
+      {"fit-capacitor",
+       OHMWRIGHT_TEXT(
+           "Fit a new run capacitor, not a new motor: as many microfarads and at least the volts printed on the old "
+           "one. First unplug, prove dead, discharge the old one through a resistor and confirm below 34 V. Then "
+           "see it run (speed=…)."),
+       "capacitor-alone"},
       {"say-ratings", OHMWRIGHT_TEXT("Read its plate and give its ratings (ohmwright ratings lists classes).")},
       {"before-buying",
        OHMWRIGHT_TEXT(

@@ -1,5 +1,7 @@
 #include "rules/insulation.hpp"
 
+#include <algorithm>
+
 #include <ohmwright/component/insulation.hpp>
 
 namespace ohmwright::fan_motor {
@@ -10,10 +12,31 @@ enum Text : TextIndex {
   electronics_inside = InsulationText::first_own,
   no_reading,
   only_live,
+  still_to_read,
+  ran_still_to_read,
 };
 
 /// What is asked of class I where nothing is known (EN 50699; from memory) [ohm].
 constexpr double class_1_ohms = 1e6;
+
+bool passed(const Scene& scene, RuleIndex rule) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [&](const Finding& finding) {
+    return finding.rule == rule && finding.outcome == Outcome::within_limits;
+  });
+}
+
+/// Once ohms or running have passed, its insulation is the next thing that matters, read or not. An electronic motor is
+/// not tested so.
+void say_what_was_not_read(const Scene& scene, const InsulationRule& asked) {
+  const bool ran = passed(scene, running);
+  if (insulation_was_read_live(scene.evidence, asked))
+    scene.findings.add(insulation, Outcome::silent, only_live);
+  else if (!scene.is_electronic() && (ran || passed(scene, winding_resistance)))
+    scene.findings.add(insulation, Outcome::undecided, ran ? ran_still_to_read : still_to_read);
+  else
+    scene.findings.add(insulation, Outcome::silent, no_reading);
+}
 
 InsulationRule asked_of(const Scene& scene) {
   return {insulation, insulation_resistance, test_voltage,
@@ -30,9 +53,9 @@ RuleDescriptor describe_insulation() {
       can_pass | can_condemn | can_be_undecided,
       "EN 50699, EN 50678 (before them DIN VDE 0701-0702): 500 V DC, class I at least 1 Mohm",
       {
-          {"insulates", OHMWRIGHT_TEXT("To the frame it has {measured}; {least} is the least.")},
+          {"insulates", OHMWRIGHT_TEXT("To the frame it has {measured}, tested with {volts}; {least} is the least.")},
           {"insulates-past-range",
-           OHMWRIGHT_TEXT("To the frame the tester shows more than its range; {least} is the least.")},
+           OHMWRIGHT_TEXT("To the frame the tester shows more than its range, at {volts}; {least} is the least.")},
           {"leaks",
            OHMWRIGHT_TEXT("To the frame it has only {measured}, where {least} is the least. Do not energise it: the "
                           "frame may become live.")},
@@ -53,6 +76,17 @@ RuleDescriptor describe_insulation() {
           {"ohmmeter-past-range",
            OHMWRIGHT_TEXT("To the frame the ohmmeter shows OL, so there is no short; with its few volts it proves no "
                           "insulation. The least is {least}, at 500 V; do not energise it yet.")},
+          {"few-volts",
+           OHMWRIGHT_TEXT(
+               "To the frame it reads {measured}, tested with {volts}: too few to prove insulation against the mains. "
+               "Test it with 500 V, and do not energise it yet.")},
+          {"few-volts-past-range",
+           OHMWRIGHT_TEXT("To the frame the tester shows more than its range; with {volts} that proves no insulation "
+                          "against the mains. The least is {least}, at 500 V; do not energise it yet.")},
+          {"leaks-at-more-volts",
+           OHMWRIGHT_TEXT(
+               "To the frame it has only {measured}, where {least} is the least, but it was tested with {volts}: with "
+               "more than 500 V a surge arrester may conduct. Do not energise it; test it again with 500 V.")},
           {"electronics-inside",
            OHMWRIGHT_TEXT(
                "A 500 V test destroys the electronics of such a motor: its insulation is not tested so. Unplug it "
@@ -62,6 +96,13 @@ RuleDescriptor describe_insulation() {
                "Not judged: the insulation to the frame was not read, and the ohms of a winding say nothing of "
                "it.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: insulation is never read on a live part.")},
+          {"still-to-read",
+           OHMWRIGHT_TEXT("Its insulation to the frame was not read, and good ohms say nothing of it: it is not yet "
+                          "proved safe to energise.")},
+          {"ran-still-to-read",
+           OHMWRIGHT_TEXT(
+               "Its insulation to the frame was not read, and that it runs says nothing of it: it is not yet "
+               "proved safe to energise.")},
       }};
 }
 
@@ -69,8 +110,7 @@ void judge_insulation(const Scene& scene) {
   const InsulationRule asked = asked_of(scene);
   const PreparedReading* reading = decisive_insulation_reading(scene.evidence, asked);
   if (reading == nullptr)
-    scene.findings.add(insulation, Outcome::silent,
-                       insulation_was_read_live(scene.evidence, asked) ? only_live : no_reading);
+    say_what_was_not_read(scene, asked);
   else if (scene.is_electronic() && by_insulation_tester(*reading, asked))
     scene.findings.add(insulation, Outcome::undecided, electronics_inside);
   else

@@ -4,6 +4,8 @@
 
 #include <ohmwright/verdict/decision.hpp>
 
+#include "rules/turns_by_hand.hpp"
+
 namespace ohmwright::fan_motor {
 
 namespace {
@@ -12,6 +14,7 @@ enum Text : TextIndex {
   right_current,
   right_but_may_be_blocked,
   too_much,
+  too_much_perhaps_held,
   too_little,
   unsure,
   needed_and_not_read,
@@ -36,8 +39,12 @@ RuleDescriptor describe_line_current() {
                           "more when it is blocked, so look that it turns.")},
           {"too-much",
            OHMWRIGHT_TEXT(
-               "It draws {measured}; a good one draws {lower} to {upper}. Shorted turns, a dragging bearing or "
-               "a blocked wheel draw so.")},
+               "It draws {measured}; a good one draws {lower} to {upper}. Shorted turns or a dragging bearing "
+               "draw so.")},
+          {"too-much-perhaps-held",
+           OHMWRIGHT_TEXT(
+               "It draws {measured}; a good one draws {lower} to {upper}. But one whose wheel is held, by ice or "
+               "by its bearing, draws so as well: first see it turn.")},
           {"too-little",
            OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Its wheel is loose, the air is "
                           "blocked, a winding is open, or it gets too few volts.")},
@@ -88,17 +95,21 @@ void judge_line_current(const Scene& scene) {
   Text text = unsure;
   if (outcome == Outcome::within_limits) text = blind ? right_but_may_be_blocked : right_current;
   if (outcome == Outcome::out_of_limits) text = reading->value.value() > upper ? too_much : too_little;
-  Finding& finding = scene.findings.add(line_current, outcome, text);
-  finding.holds_back = outcome == Outcome::undecided;  // it alone tells shorted turns
+  if (text == too_much && may_be_held(scene)) text = too_much_perhaps_held;
+  const bool settled = text != too_much_perhaps_held;
+  Finding& finding = scene.findings.add(line_current, settled ? outcome : Outcome::undecided, text);
+  finding.holds_back = finding.outcome == Outcome::undecided;  // it alone tells shorted turns
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
   finding.measured = amperes(reading->value.value());
   finding.measured_uncertainty = reading->value.standard_uncertainty();
   finding.limits.lower = amperes(lower);
   finding.limits.upper = amperes(upper);
-  finding.judged = reading->value;
-  finding.judged_lower = lower;
-  finding.judged_upper = upper;
+  if (settled) {
+    finding.judged = reading->value;
+    finding.judged_lower = lower;
+    finding.judged_upper = upper;
+  }
   tell(finding, "measured", *finding.measured);
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);

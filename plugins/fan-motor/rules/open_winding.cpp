@@ -1,6 +1,6 @@
 #include "rules/open_winding.hpp"
 
-#include <algorithm>
+#include <optional>
 
 namespace ohmwright::fan_motor {
 
@@ -8,6 +8,9 @@ namespace {
 
 enum Text : TextIndex {
   open_for_certain,
+  said_to_be_open,
+  open_or_far_too_high,
+  open_rating_unknown,
   perhaps_protector,
   comes_and_goes,
   range_too_low,
@@ -34,9 +37,35 @@ bool is_hot(const PreparedReading& reading) {
   return temperature != nullptr && temperature->value() > protector_may_open_kelvin;
 }
 
+/// A path of more than this is no winding with a bad joint (common practice, no source) [ohm].
+constexpr double surely_open_ohms = 1e6;
+
+std::optional<Span> rated_limits(const Scene& scene) {
+  return scene.ratings != nullptr ? scene.ratings->winding_limits() : std::nullopt;
+}
+
 double highest_of_good_part(const Scene& scene) {
-  const auto limits = scene.ratings != nullptr ? scene.ratings->winding_limits() : std::nullopt;
+  const auto limits = rated_limits(scene);
   return limits ? hot_share * limits->upper : highest_of_any_winding;
+}
+
+/// The most that a good one reads, and where: at the temperature that was given, else as hot as it gets.
+void tell_highest(const Scene& scene, const PreparedReading& reading, Finding& finding) {
+  const auto limits = rated_limits(scene);
+  if (!limits) {
+    finding.limits.upper = ohms(highest_of_any_winding);
+    tell(finding, "highest", *finding.limits.upper);
+    return;
+  }
+  const FanMotorRatings& ratings = *scene.ratings;
+  const double k = ratings.conductor_constant;
+  const double reference = ratings.reference_temperature.celsius();
+  const Estimate* given = reading.condition(part_temperature);
+  const double hottest = hot_share * (k + reference) - k;
+  const double celsius = given != nullptr ? Temperature::from_kelvin(given->value()).celsius() : hottest;
+  finding.limits.upper = ohms(limits->upper * (k + celsius) / (k + reference));
+  tell(finding, "highest", *finding.limits.upper);
+  tell(finding, "temperature", AnyQuantity(Temperature::from_celsius(celsius)));
 }
 
 const PreparedReading* same_with_value(const Scene& scene, const PreparedReading& open) {
@@ -57,8 +86,15 @@ RuleDescriptor describe_open() {
       can_condemn | can_be_undecided,
       "P(over-range | good part), ours; over-range condemns only past the upper limit",
       {
-          {"open",
-           OHMWRIGHT_TEXT("The meter shows more than {range}, and a good winding reads at most {highest}: the winding, "
+          {"open", OHMWRIGHT_TEXT("The meter shows more than {range}, and a good winding reads at most {highest} at "
+                                  "{temperature}: the winding, its fuse or a lead is open. It cannot run.")},
+          {"said-to-be-open",
+           OHMWRIGHT_TEXT("It was found open: the winding, its fuse or a lead is open. It cannot run.")},
+          {"open-or-far-too-high",
+           OHMWRIGHT_TEXT("The meter shows more than {range}, and a good winding reads at most {highest} at "
+                          "{temperature}: it is open, or a joint in it is bad. A higher range tells which.")},
+          {"open-rating-unknown",
+           OHMWRIGHT_TEXT("The meter shows more than {range}, and no winding reads more than {highest}: the winding, "
                           "its fuse or a lead is open. It cannot run.")},
           {"perhaps-protector",
            OHMWRIGHT_TEXT("It reads open, and it is hot: a protector inside may have opened, and closes when the motor "
@@ -68,8 +104,8 @@ RuleDescriptor describe_open() {
                "One reading shows OL, another {measured}: a contact comes and goes, at the probes, in a lead "
                "or in the winding.")},
           {"range-too-low",
-           OHMWRIGHT_TEXT("The meter shows over-range, but a good winding may read up to {highest}: choose a higher "
-                          "range, and say which.")},
+           OHMWRIGHT_TEXT("The meter shows over-range, but a good winding may read up to {highest} when it is hot: "
+                          "choose a higher range, and say which.")},
           {"no-over-range", OHMWRIGHT_TEXT("Not judged: no reading went past the meter's range.")},
           {"only-in-circuit",
            OHMWRIGHT_TEXT("Not judged here: the over-range reading was taken in circuit, where it speaks of everything "
@@ -103,16 +139,23 @@ void judge_open(const Scene& scene) {
   const bool past = said_open || decisive->range_full_scale > highest;
   const PreparedReading* value = past ? same_with_value(scene, *decisive) : nullptr;
   Text text = range_too_low;
-  if (past) text = is_hot(*decisive) ? perhaps_protector : open_for_certain;
+  if (past) text = decisive->range_full_scale < surely_open_ohms ? open_or_far_too_high : open_for_certain;
+  if (past && !rated_limits(scene)) text = open_rating_unknown;
+  if (said_open) text = said_to_be_open;
+  if (past && is_hot(*decisive)) text = perhaps_protector;
   if (value != nullptr) text = comes_and_goes;
-  Finding& finding =
-      scene.findings.add(open_winding, text == open_for_certain ? Outcome::out_of_limits : Outcome::undecided, text);
+  const bool condemns = past && text != perhaps_protector && text != comes_and_goes;
+  Finding& finding = scene.findings.add(open_winding, condemns ? Outcome::out_of_limits : Outcome::undecided, text);
   finding.holds_back = text == comes_and_goes || text == perhaps_protector;
   finding.meaning = ProbabilityMeaning::observed_if_within;
-  finding.probability = text == open_for_certain ? 0.0 : 1.0;
-  finding.limits.upper = ohms(highest);
-  tell(finding, "highest", *finding.limits.upper);
-  tell(finding, "range", ohms(std::max(decisive->range_full_scale, said_open ? highest : 0.0)));
+  finding.probability = condemns ? 0.0 : 1.0;
+  if (past) {
+    tell_highest(scene, *decisive, finding);
+  } else {
+    finding.limits.upper = ohms(highest);
+    tell(finding, "highest", *finding.limits.upper);
+  }
+  if (!said_open) tell(finding, "range", ohms(decisive->range_full_scale));
   if (value != nullptr) tell(finding, "measured", ohms(value->displayed));
 }
 

@@ -4,6 +4,8 @@
 
 #include <ohmwright/verdict/decision.hpp>
 
+#include "rules/turns_by_hand.hpp"
+
 namespace ohmwright::fan_motor {
 
 namespace {
@@ -11,12 +13,14 @@ namespace {
 enum Text : TextIndex {
   turns_right,
   turns_slow,
+  turns_slow_perhaps_held,
   turns_slow_volts_unknown,
   turns_slow_volts_low,
   turns_fast,
   turns_unsure,
   draws_right,
   draws_wrong,
+  draws_much_perhaps_held,
   draws_unsure,
   stands_still,
   speed_unknown,
@@ -33,7 +37,8 @@ Text text_when_slow(const Scene& scene) {
   const PreparedReading* fed = last_value(scene.evidence, supply);
   if (fed == nullptr || !is_live(*fed) || !scene.ratings->voltage) return turns_slow_volts_unknown;
   const bool low = std::abs(fed->value.value()) < least_volts_share * scene.ratings->voltage->value();
-  return low ? turns_slow_volts_low : turns_slow;
+  if (low) return turns_slow_volts_low;
+  return may_be_held(scene) ? turns_slow_perhaps_held : turns_slow;
 }
 
 void judge_speed(const Scene& scene, Span limits) {
@@ -43,7 +48,8 @@ void judge_speed(const Scene& scene, Span limits) {
   Text text = turns_unsure;
   if (outcome == Outcome::within_limits) text = turns_right;
   if (outcome == Outcome::out_of_limits) text = seen.value() < limits.lower ? text_when_slow(scene) : turns_fast;
-  const bool settled = text != turns_slow_volts_unknown && text != turns_slow_volts_low;
+  const bool settled =
+      text != turns_slow_volts_unknown && text != turns_slow_volts_low && text != turns_slow_perhaps_held;
   Finding& finding = scene.findings.add(running, settled ? outcome : Outcome::undecided, text);
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
@@ -77,16 +83,20 @@ void judge_by_current(const Scene& scene, const PreparedReading& reading) {
   Text text = draws_unsure;
   if (outcome == Outcome::within_limits) text = draws_right;
   if (outcome == Outcome::out_of_limits) text = draws_wrong;
-  Finding& finding = scene.findings.add(running, outcome, text);
+  if (text == draws_wrong && reading.value.value() > upper && may_be_held(scene)) text = draws_much_perhaps_held;
+  const bool settled = text != draws_much_perhaps_held;
+  Finding& finding = scene.findings.add(running, settled ? outcome : Outcome::undecided, text);
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
   finding.measured = amperes(reading.value.value());
   finding.measured_uncertainty = reading.value.standard_uncertainty();
   finding.limits.lower = amperes(lower);
   finding.limits.upper = amperes(upper);
-  finding.judged = reading.value;
-  finding.judged_lower = lower;
-  finding.judged_upper = upper;
+  if (settled) {
+    finding.judged = reading.value;
+    finding.judged_lower = lower;
+    finding.judged_upper = upper;
+  }
   tell(finding, "measured", *finding.measured);
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
@@ -113,6 +123,10 @@ RuleDescriptor describe_running() {
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts, so a dragging "
                "bearing, shorted turns or something at its wheel holds it back.")},
+          {"turns-slow-perhaps-held",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. But flicked by hand it stops at "
+               "once, and one that ice holds is slow as well: thaw it first.")},
           {"turns-slow-volts-unknown",
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}. Whether it gets its volts was "
@@ -134,6 +148,10 @@ RuleDescriptor describe_running() {
           {"draws-wrong",
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its "
                           "fan.")},
+          {"draws-much-perhaps-held",
+           OHMWRIGHT_TEXT(
+               "It draws {measured}, and a good one draws {lower} to {upper}. But one whose wheel is held, by ice "
+               "or by its bearing, draws so as well: first see it turn.")},
           {"draws-unsure",
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper}: with this "
                           "instrument too near to an end to tell.")},

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <numbers>
 
+#include <ohmwright/component/repeated_readings.hpp>
+
 namespace ohmwright::fan_motor {
 
 namespace {
@@ -10,9 +12,20 @@ namespace {
 /// A meter that is off by a quarter of what a good winding has at least still tells it from bare leads.
 constexpr double told_apart_share = 0.25;
 
-bool is_usable(const FanMotorRatings& ratings, const PreparedReading& reading) {
+bool is_usable(const FanMotorRatings& ratings, const Evidence& evidence, const PreparedReading& reading) {
   return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
-         !is_within_leads(&ratings, reading) && reading.condition(part_temperature) != nullptr;
+         !is_within_leads(&ratings, reading) && reading.condition(part_temperature) != nullptr &&
+         !repeats_jump(evidence, reading);
+}
+
+/// Of any of its windings.
+double widest_jump(const Evidence& evidence) {
+  double widest = 0.0;
+  for (const PreparedReading& reading : evidence.readings())
+    if (reading.measurand <= start_run && !is_live(reading) && !is_in_circuit(reading) &&
+        repeats_jump(evidence, reading))
+      widest = std::max(widest, relative_scatter(evidence, reading));
+  return widest;
 }
 
 /// R·(k + t_ref)/(k + t), with the errors of both (IEC 60034-1).
@@ -30,7 +43,7 @@ std::optional<WindingOhms> wound_ohms(const FanMotorRatings& ratings, const Evid
   boost::container::static_vector<Estimate, most_fused> moved;
   WindingOhms wound;
   for (const PreparedReading& reading : evidence.readings()) {
-    if (!is_usable(ratings, reading)) continue;
+    if (!is_usable(ratings, evidence, reading)) continue;
     const Estimate one = at_reference(ratings, reading);
     if (!can_be_fused({moved.data(), moved.size()}, one)) continue;
     moved.push_back(one);
@@ -44,7 +57,7 @@ std::optional<WindingOhms> wound_ohms(const FanMotorRatings& ratings, const Evid
   wound.count = all.size();
   wound.worst_apart = worst_disagreement(all);
   for (const PreparedReading& reading : evidence.readings())  // also those that no longer fitted in
-    if (is_usable(ratings, reading))
+    if (is_usable(ratings, evidence, reading))
       wound.worst_apart = std::max(wound.worst_apart, disagreement_of(wound.ohms, at_reference(ratings, reading)));
   return wound;
 }
@@ -69,7 +82,12 @@ bool is_within_leads(const FanMotorRatings* ratings, const PreparedReading& read
 }
 
 Scene::Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
-    : ratings(known), evidence(given), settings(how), findings(out), turning(turning_of(known, given)) {
+    : ratings(known),
+      evidence(given),
+      settings(how),
+      findings(out),
+      turning(turning_of(known, given)),
+      jumping(widest_jump(given)) {
   if (ratings != nullptr && ratings->winding) wound = wound_ohms(*ratings, evidence);
 }
 

@@ -40,6 +40,7 @@ struct Scene {
   Findings& findings;
   std::optional<WindingOhms> wound;
   std::optional<Turning> turning;
+  double jumping = 0.0;  ///< widest scatter of repeated ohms that jump, as a share of them; 0: none jump
 
   Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 

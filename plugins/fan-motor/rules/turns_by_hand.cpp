@@ -4,7 +4,7 @@ namespace ohmwright::fan_motor {
 
 namespace {
 
-enum Text : TextIndex { turns_free, seized, ice_or_bearing, not_spun };
+enum Text : TextIndex { turns_free, seized, ice_or_bearing, ice_or_bearing_cold, not_spun };
 
 /// A good fan coasts longer than this after a flick (common practice, no source) [s].
 constexpr double free_from_seconds = 1.0;
@@ -13,6 +13,7 @@ constexpr double no_ice_above_kelvin = 273.15 + 5.0;
 
 struct Spun {
   double seconds = 0.0;
+  const Estimate* temperature = nullptr;
   bool surely_thawed = false;
 };
 
@@ -24,7 +25,7 @@ std::optional<Spun> last_spun(const Scene& scene) {
     const Estimate* temperature = reading.condition(part_temperature);
     const bool thawed = temperature != nullptr &&
                         temperature->value() - 2.0 * temperature->standard_uncertainty() > no_ice_above_kelvin;
-    last = Spun{time->value(), thawed};
+    last = Spun{time->value(), temperature, thawed};
   }
   return last;
 }
@@ -34,6 +35,11 @@ std::optional<Spun> last_spun(const Scene& scene) {
 std::optional<bool> turns_freely(const Scene& scene) {
   const std::optional<Spun> spun = last_spun(scene);
   return spun ? std::optional(spun->seconds >= free_from_seconds) : std::nullopt;
+}
+
+bool may_be_held(const Scene& scene) {
+  if (const std::optional<bool> free = turns_freely(scene)) return !*free;
+  return !scene.turning || scene.turning->speed.value() < still_below;
 }
 
 RuleDescriptor describe_turns_by_hand() {
@@ -53,6 +59,9 @@ RuleDescriptor describe_turns_by_hand() {
           {"ice-or-bearing",
            OHMWRIGHT_TEXT("Flicked by hand it stops at once: ice on its wheel, or its bearing. Only thawed can that be "
                           "told (say its temperature, --at).")},
+          {"ice-or-bearing-cold",
+           OHMWRIGHT_TEXT("Flicked by hand it stops at once, at {temperature}: ice on its wheel, or its bearing. Only "
+                          "thawed, some degrees above 0 °C, can that be told.")},
           {"not-spun", OHMWRIGHT_TEXT("Not asked: it was not turned by hand (--coast 4s).")},
       }};
 }
@@ -64,17 +73,19 @@ void judge_turns_by_hand(const Scene& scene) {
     return;
   }
   const bool free = spun->seconds >= free_from_seconds;
-  const Text text = free ? turns_free : spun->surely_thawed ? seized : ice_or_bearing;
+  Text text = spun->temperature != nullptr ? ice_or_bearing_cold : ice_or_bearing;
+  if (free || spun->surely_thawed) text = free ? turns_free : seized;
   const Outcome outcome = free                  ? Outcome::within_limits
                           : spun->surely_thawed ? Outcome::out_of_limits
                                                 : Outcome::undecided;
   Finding& finding = scene.findings.add(turns_by_hand, outcome, text);
-  finding.holds_back = text == ice_or_bearing;
+  finding.holds_back = outcome == Outcome::undecided;
   if (text == seized) {
     finding.meaning = ProbabilityMeaning::observed_if_within;
     finding.probability = 0.0;
   }
   tell(finding, "coast", AnyQuantity(Dimension::duration, spun->seconds));
+  if (spun->temperature != nullptr) tell(finding, "temperature", degrees(spun->temperature->value()));
 }
 
 }  // namespace ohmwright::fan_motor

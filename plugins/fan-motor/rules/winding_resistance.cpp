@@ -10,11 +10,14 @@ namespace {
 
 enum Text : TextIndex {
   right_ohms,
+  right_ohms_there,
   low_ohms,
   high_ohms,
+  far_too_high,
   unsure,
   low_connection_unstated,
   disagreeing,
+  jumping,
   no_temperature,
   no_rated_ohms,
   electronic,
@@ -51,8 +54,11 @@ void judge_wound(const Scene& scene) {
   const Outcome outcome = decide(p, scene.settings.confidence);
   const bool low = wound.ohms.value() < limits.lower;
   Text text = unsure;
-  if (outcome == Outcome::within_limits) text = right_ohms;
+  const bool there = std::abs(wound.read_kelvin - scene.ratings->reference_temperature.kelvin()) < 0.05;
+  if (outcome == Outcome::within_limits) text = there && wound.count == 1 ? right_ohms_there : right_ohms;
   if (outcome == Outcome::out_of_limits) text = low ? low_ohms : high_ohms;
+  constexpr double far_off = 10.0;  // times the upper limit: no matter of percent any more
+  if (text == high_ohms && wound.ohms.value() > far_off * limits.upper) text = far_too_high;
   if (text == low_ohms && !wound.stated_off) text = low_connection_unstated;
   if (scene.readings_disagree()) text = disagreeing;
   const bool trusted = text != low_connection_unstated && text != disagreeing;
@@ -91,12 +97,19 @@ RuleDescriptor describe_winding_resistance() {
            OHMWRIGHT_TEXT("Its {read} at {temperature} are {measured} at {reference}, and a good one has {lower} to "
                           "{upper}. That does not clear it: a few shorted turns hardly show in ohms, but in what it "
                           "draws and how it turns.")},
+          {"right-ohms-there",
+           OHMWRIGHT_TEXT(
+               "It reads {read} at {temperature}, and a good one has {lower} to {upper} there. That does not "
+               "clear it: a few shorted turns hardly show in ohms, but in what it draws and how it turns.")},
           {"low-ohms",
            OHMWRIGHT_TEXT("Its {read} at {temperature} are {measured} at {reference}, {off_percent} % less than it "
                           "should have ({lower} to {upper}): turns of its winding are shorted.")},
           {"high-ohms",
            OHMWRIGHT_TEXT("Its {read} at {temperature} are {measured} at {reference}, {off_percent} % more than it "
                           "should have ({lower} to {upper}): a bad joint, a wire half broken, or another motor.")},
+          {"far-too-high",
+           OHMWRIGHT_TEXT("Its {read} at {temperature} are as good as open, where a good one has {lower} to {upper} at "
+                          "{reference}; or a k or an M too much was read.")},
           {"unsure",
            OHMWRIGHT_TEXT("Its {read} at {temperature} are {measured} at {reference}, and a good one has {lower} to "
                           "{upper}: too near to an end to tell.")},
@@ -105,6 +118,9 @@ RuleDescriptor describe_winding_resistance() {
                "Its {read} at {temperature} are {measured} at {reference}, below the {lower} to {upper} of a "
                "good one, but it was not said whether its plug was off: another path may lie beside it.")},
           {"disagreeing", OHMWRIGHT_TEXT("The readings do not agree with each other, so together they prove nothing.")},
+          {"jumping",
+           OHMWRIGHT_TEXT("The repeated readings jump by about {scatter_percent} %, so their mean says nothing: a "
+                          "contact comes and goes, at the probes, in a lead or in the winding.")},
           {"no-temperature",
            OHMWRIGHT_TEXT(
                "The temperature of the winding was not given, and copper changes by 4 % in ten kelvin: no ohms "
@@ -120,7 +136,11 @@ RuleDescriptor describe_winding_resistance() {
 }
 
 void judge_winding_resistance(const Scene& scene) {
-  if (scene.wound)
+  if (scene.jumping > 0.0 && !scene.is_electronic()) {
+    Finding& finding = scene.findings.add(winding_resistance, Outcome::undecided, jumping);
+    finding.holds_back = true;
+    tell(finding, "scatter_percent", std::round(100.0 * scene.jumping));
+  } else if (scene.wound)
     judge_wound(scene);
   else if (lacks_temperature(scene))
     scene.findings.add(winding_resistance, Outcome::undecided, no_temperature);

@@ -8,7 +8,7 @@ namespace ohmwright::fan_motor {
 
 namespace {
 
-enum Text : TextIndex { add_up, do_not_add_up, unsure, start_is_lower, not_all_read };
+enum Text : TextIndex { add_up, do_not_add_up, unsure, start_is_lower, not_all_read, jumping };
 
 /// How far the sum of a good motor's two windings may be off the ends' reading (common practice, no source).
 constexpr double closure_share = 0.02;
@@ -38,6 +38,7 @@ RuleDescriptor describe_windings_add_up() {
                           "higher one: the terminals were taken for others.")},
           {"not-all-read",
            OHMWRIGHT_TEXT("Not judged: this needs common_run, common_start and start_run, the plug off.")},
+          {"jumping", OHMWRIGHT_TEXT("Not judged: repeated readings of a winding jump.")},
       }};
 }
 
@@ -48,6 +49,10 @@ void judge_windings_add_up(const Scene& scene) {
   if (run == nullptr || start == nullptr || ends == nullptr || is_live(*run) || is_live(*start) || is_live(*ends) ||
       is_in_circuit(*run) || is_in_circuit(*start) || is_in_circuit(*ends)) {
     scene.findings.add(windings_add_up, Outcome::silent, not_all_read);
+    return;
+  }
+  if (scene.jumping > 0.0) {
+    scene.findings.add(windings_add_up, Outcome::silent, jumping);
     return;
   }
   Estimate gap = ends->value;

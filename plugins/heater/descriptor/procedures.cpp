@@ -26,6 +26,24 @@ ProcedureDescriptor cold() {
        "flammable-refrigerant"}};
 }
 
+ProcedureDescriptor hot() {
+  return {
+      "element-hot",
+      OHMWRIGHT_TEXT("The element hot, at clips that were fixed when it was cold"),
+      "resistance",
+      15.0,
+      {
+          {"clips", OHMWRIGHT_TEXT("Unplugged, proved dead and cold: fix insulated clip leads to its own two leads, "
+                                   "the free ends apart, covered and out of reach.")},
+          {"force", OHMWRIGHT_TEXT("Plug in and force a defrost, for ten minutes at most, and stay with it.")},
+          {"read", OHMWRIGHT_TEXT("Unplug, prove dead at the clips, and note the ohms there, or OL, at once. Touch "
+                                  "nothing else: it burns, and hot glass splinters.")},
+          {"again", OHMWRIGHT_TEXT("Let it cool, read there once more, and take the clips off.")},
+      },
+      {"disconnect-power", "prove-dead", "meter-category", "hot-element", "glass-element", "forced-defrost",
+       "flammable-refrigerant", "water-and-mains", "do-not-bridge"}};
+}
+
 ProcedureDescriptor under_load(std::string_view id, std::string_view measurand, std::string_view title) {
   return {id,
           title,
@@ -68,7 +86,9 @@ ProcedureDescriptor insulation_test() {
 }  // namespace
 
 std::vector<ProcedureDescriptor> describe_procedures() {
-  return {cold(), under_load("current-under-load", "current", OHMWRIGHT_TEXT("Current and volts while it heats, live")),
+  return {cold(),
+          hot(),
+          under_load("current-under-load", "current", OHMWRIGHT_TEXT("Current and volts while it heats, live")),
           under_load("power-under-load", "power", OHMWRIGHT_TEXT("Watts while it heats, live")),
           under_load("volts-at-element", "terminals", OHMWRIGHT_TEXT("Volts across its own leads, live")),
           insulation_test()};
@@ -80,6 +100,12 @@ std::vector<CautionDescriptor> describe_cautions() {
        OHMWRIGHT_TEXT(
            "A glass element breaks into splinters: wear gloves and eye protection, and do not touch the glass "
            "with bare fingers."),
+       "common practice, no source"},
+      {"hot-element",
+       OHMWRIGHT_TEXT("Read hot only at clips that were fixed when it was cold: it burns, and splinters"),
+       OHMWRIGHT_TEXT(
+           "A heater that was just on burns the skin, and its glass splinters. Read it hot only at clip leads "
+           "that were fixed while it was cold and unplugged, and touch nothing else until it has cooled."),
        "common practice, no source"},
       {"forced-defrost", OHMWRIGHT_TEXT("Forced defrost: proved limit, clear drain, time limit, somebody there"),
        OHMWRIGHT_TEXT("Force a defrost only with a proved, unbridged limit, a clear drain and a time limit, and stay "

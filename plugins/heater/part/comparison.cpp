@@ -124,9 +124,11 @@ class Comparison {
 
   void compare_elements() {
     if (original_.elements == candidate_.elements) return;
-    EquivalenceFinding& finding = say(
-        Outcome::undecided, {"elements-differ", OHMWRIGHT_TEXT("It has {candidate} elements in parallel, the original "
-                                                               "{original}: the heat is spread in another way.")});
+    EquivalenceFinding& finding =
+        say(Outcome::undecided,
+            {"elements-differ",
+             OHMWRIGHT_TEXT(
+                 "Elements in parallel: {candidate}, of the original {original}; the heat is spread in another way.")});
     finding.arguments.push_back({"candidate", static_cast<double>(candidate_.elements)});
     finding.arguments.push_back({"original", static_cast<double>(original_.elements)});
   }

@@ -62,12 +62,18 @@ void advise_on_ohms(const Scene& scene) {
            (shows_more_than_range(r) || r.value.value() > scene.ratings->cold().upper);
   });
   if (high_in_circuit) scene.findings.advise(prove_dead_and_swap);
-  if (scene.readings_disagree()) scene.findings.advise(firm_probes);
+  if (scene.readings_disagree() || scene.jumping > 0.0) scene.findings.advise(firm_probes);
   for (const Finding& finding : scene.findings.findings()) {
     if (finding.rule != open_element || finding.outcome != Outcome::undecided) continue;
     scene.findings.advise(finding.holds_back ? firm_probes : higher_range);
     break;
   }
+}
+
+/// An insulation that was read and not proved: nothing is heated until it is.
+bool must_not_heat(const Scene& scene) {
+  return found(scene, insulation, Outcome::undecided) &&
+         any_reading(scene, [](const PreparedReading& r) { return r.measurand == insulation_resistance; });
 }
 
 /// Cold ohms and what it draws: they contradict each other, or the one leaves open what the other would tell.
@@ -85,11 +91,13 @@ void advise_on_witness(const Scene& scene) {
 
 /// The ohms lie near an end: the better meter, and the clamp, for which the wire's gain when hot is no guess.
 void advise_on_near_end(const Scene& scene) {
-  if (!scene.cold || scene.readings_disagree() || !found(scene, element_resistance, Outcome::undecided)) return;
+  if (!scene.cold || scene.readings_disagree() || scene.jumping > 0.0 ||
+      !found(scene, element_resistance, Outcome::undecided))
+    return;
   if (scene.witness == Witness::contradiction) return;
   if (!scene.cold->stated_off && scene.cold->ohms.value() < scene.cold->limits.lower) return;  // a lead to lift first
-  if (scene.cold->read_hot) scene.findings.advise(let_it_cool);
-  if (scene.ratings->knows_power() && !scene.load) scene.findings.advise(clamp_under_load);
+  if (scene.cold->read_at && *scene.cold->read_at > 293.15) scene.findings.advise(let_it_cool);
+  if (scene.ratings->knows_power() && !scene.load && !must_not_heat(scene)) scene.findings.advise(clamp_under_load);
   const double chance = chance_of_better_meter(scene);
   if (chance < least_chance) return;
   Advice& advice = scene.findings.advise(better_meter);
@@ -157,6 +165,7 @@ void advise_after_condemning(const Scene& scene) {
     scene.findings.advise(dry_and_repeat);
   }
   if (found(scene, supply_without_current, Outcome::out_of_limits)) scene.findings.advise(opens_when_hot);
+  if (found(scene, open_element, Outcome::out_of_limits)) scene.findings.advise(touch_the_probes);
   if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
   if (found(scene, open_element, Outcome::out_of_limits) || found(scene, element_resistance, Outcome::out_of_limits) ||
       found(scene, short_element, Outcome::out_of_limits))
@@ -168,7 +177,10 @@ void advise_after_condemning(const Scene& scene) {
 }  // namespace
 
 void advise(const Scene& scene) {
-  if (const std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+  if (std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+    const PreparedReading* read = last_value(scene.evidence, resistance);
+    if (read != nullptr && slip->shown.dimension() == Dimension::resistance)
+      slip = slip_as_displayed(*slip, read->displayed);
     Advice& advice = scene.findings.advise(misread_decimal);
     advice.arguments.push_back({"shown", slip->shown});
     advice.arguments.push_back({"right", slip->right_as});
@@ -179,11 +191,13 @@ void advise(const Scene& scene) {
     return;
   }
   advise_on_ohms(scene);
-  advise_on_witness(scene);
+  advise_on_insulation(scene);  // before anything that heats it
+  if (!must_not_heat(scene)) advise_on_witness(scene);
   advise_on_near_end(scene);
-  advise_on_load(scene);
-  advise_on_insulation(scene);
+  if (!must_not_heat(scene)) advise_on_load(scene);
   if (scene.ratings == nullptr) scene.findings.advise(say_ratings);
+  if (scene.findings.advice().empty() && found(scene, element_resistance, Outcome::within_limits))
+    scene.findings.advise(look_upstream);
 }
 
 }  // namespace ohmwright::heater

@@ -21,6 +21,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "terminals (say --lead-off)."),
        "element-cold"},
       {"higher-range", OHMWRIGHT_TEXT("Read it once more on a higher range, and say which (--range).")},
+      {"touch-the-probes",
+       OHMWRIGHT_TEXT(
+           "First touch the probes together: they must read near 0 Ω. A broken test lead, the wrong jack or a "
+           "flat battery shows OL too.")},
       {"firm-probes",
        OHMWRIGHT_TEXT(
            "Clean the terminals, press the probes on firmly, move the leads while you read, and read again.")},
@@ -76,8 +80,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
                       "frame only, and discharge afterwards. Until then do not energise it."),
        "insulation-500-volt"},
       {"frame-too",
-       OHMWRIGHT_TEXT("Its ohms say nothing of its insulation: before it is energised, read from each terminal to the "
-                      "frame as well (insulation=…).")},
+       OHMWRIGHT_TEXT(
+           "Unplugged, read from each terminal to the frame as well (insulation=…), before it is energised or "
+           "handed back: nothing read so far speaks of its insulation."),
+       "element-cold"},
       {"dry-and-repeat",
        OHMWRIGHT_TEXT(
            "A metal-sheathed element takes in moisture when it lies unused, and a wet terminal leaks: dry it "
@@ -91,9 +97,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
                       "lists classes).")},
       {"opens-when-hot",
        OHMWRIGHT_TEXT(
-           "Unplug, prove dead and read its ohms at once, still hot, and again when it is cold: OL hot and a "
-           "value cold proves it. Look also at the crimps of its leads."),
-       "current-under-load"},
+           "While it is cold and unplugged, fix insulated clip leads to its own two leads. Heat it, unplug, prove "
+           "dead at the clips and read its ohms there at once; touch nothing else, for it burns and hot glass "
+           "splinters. Read again when it is cold: OL hot and a value cold proves it. Look also at its crimps."),
+       "element-hot"},
       {"before-buying",
        OHMWRIGHT_TEXT("Before you buy: read once more on the bare terminals of the element itself, a lead off. Leads, "
                       "crimps and a link in them fail more often than the wire.")},

@@ -10,6 +10,8 @@ namespace {
 
 using Text = ElementResistanceText;
 
+/// Past this many times its upper limit it is no matter of percent any more.
+constexpr double far_off = 10.0;
 /// How far twice the limits of the pair may be missed by an element that is left alone.
 constexpr double doubled_slack = 0.03;
 
@@ -38,12 +40,14 @@ Text cold_text(const Scene& scene, Outcome outcome) {
   const bool high = cold.ohms.value() > cold.limits.upper;
   if (outcome == Outcome::out_of_limits && high && is_one_of_two(scene)) return cold_one_of_two;
   if (outcome == Outcome::out_of_limits && !high && !cold.stated_off) return low_connection_unstated;
-  if (cold.read_hot)
-    return outcome == Outcome::within_limits ? brought_within
-           : outcome == Outcome::undecided   ? brought_unsure
-                                             : brought_outside;
+  if (cold.read_at) {
+    if (outcome == Outcome::within_limits) return brought_within;
+    if (outcome == Outcome::undecided) return brought_unsure;
+    return high ? brought_high : brought_low;
+  }
   if (outcome == Outcome::within_limits) return cold.stated_off ? cold_within : connection_unstated;
   if (outcome == Outcome::undecided) return cold_unsure;
+  if (high && cold.ohms.value() > far_off * cold.limits.upper) return cold_far_high;
   return high ? cold_high : cold_low;
 }
 
@@ -57,6 +61,10 @@ void tell_cold(const Scene& scene, Finding& finding) {
   tell(finding, "nominal", ohms(cold.limits.nominal));
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
+  if (cold.read_at) {
+    tell(finding, "read_at", AnyQuantity(Dimension::temperature, *cold.read_at));
+    tell(finding, "reference", AnyQuantity(Temperature::from_celsius(20.0)));
+  }
   tell(finding, "off_percent", 100.0 * std::abs(cold.ohms.value() / cold.limits.nominal - 1.0));
 }
 
@@ -121,6 +129,12 @@ void say_contradiction(const Scene& scene) {
 }  // namespace
 
 void judge_element_resistance(const Scene& scene) {
+  if (scene.jumping > 0.0) {
+    Finding& finding = scene.findings.add(element_resistance, Outcome::undecided, jumping);
+    finding.holds_back = true;
+    tell(finding, "scatter_percent", std::round(100.0 * scene.jumping));
+    return;
+  }
   switch (scene.witness) {
     case Witness::none:
       scene.findings.add(element_resistance, Outcome::silent, why_silent(scene));

@@ -12,6 +12,7 @@ enum Text : TextIndex {
   no_reading = InsulationText::first_own,
   only_live,
   still_to_read,
+  ran_still_to_read,
 };
 
 /// Then its insulation is the next thing that matters, read or not.
@@ -37,9 +38,9 @@ RuleDescriptor describe_insulation() {
       "EN 50699, EN 50678 (before them DIN VDE 0701-0702): 500 V DC; class I 1 Mohm, heating above 3.5 kW 0.3 Mohm, "
       "class II 2 Mohm, class III 0.25 Mohm",
       {
-          {"insulates", OHMWRIGHT_TEXT("To the frame it has {measured}; {least} is the least.")},
+          {"insulates", OHMWRIGHT_TEXT("To the frame it has {measured}, tested with {volts}; {least} is the least.")},
           {"insulates-past-range",
-           OHMWRIGHT_TEXT("To the frame the tester shows more than its range; {least} is the least.")},
+           OHMWRIGHT_TEXT("To the frame the tester shows more than its range, at {volts}; {least} is the least.")},
           {"leaks",
            OHMWRIGHT_TEXT("To the frame it has only {measured}, where {least} is the least. Do not energise it: the "
                           "frame may become live.")},
@@ -60,6 +61,17 @@ RuleDescriptor describe_insulation() {
           {"ohmmeter-past-range",
            OHMWRIGHT_TEXT("To the frame the ohmmeter shows OL, so there is no short; with its few volts it proves no "
                           "insulation. The least is {least}, at 500 V; do not energise it yet.")},
+          {"few-volts",
+           OHMWRIGHT_TEXT(
+               "To the frame it reads {measured}, tested with {volts}: too few to prove insulation against the mains. "
+               "Test it with 500 V, and do not energise it yet.")},
+          {"few-volts-past-range",
+           OHMWRIGHT_TEXT("To the frame the tester shows more than its range; with {volts} that proves no insulation "
+                          "against the mains. The least is {least}, at 500 V; do not energise it yet.")},
+          {"leaks-at-more-volts",
+           OHMWRIGHT_TEXT(
+               "To the frame it has only {measured}, where {least} is the least, but it was tested with {volts}: with "
+               "more than 500 V a surge arrester may conduct. Do not energise it; test it again with 500 V.")},
           {"no-reading",
            OHMWRIGHT_TEXT(
                "Not judged: the insulation to the frame was not read, and the ohms of the element say nothing "
@@ -68,6 +80,9 @@ RuleDescriptor describe_insulation() {
           {"still-to-read",
            OHMWRIGHT_TEXT("Its insulation to the frame was not read, and good ohms say nothing of it: it is not yet "
                           "proved safe to energise.")},
+          {"ran-still-to-read",
+           OHMWRIGHT_TEXT("Its insulation to the frame was not read, and that it heats says nothing of it: it is not "
+                          "yet proved safe to energise.")},
       }};
 }
 
@@ -77,7 +92,7 @@ void judge_insulation(const Scene& scene) {
   if (reading == nullptr && insulation_was_read_live(scene.evidence, asked))
     scene.findings.add(insulation, Outcome::silent, only_live);
   else if (reading == nullptr && element_passed(scene))
-    scene.findings.add(insulation, Outcome::undecided, still_to_read);
+    scene.findings.add(insulation, Outcome::undecided, scene.load ? ran_still_to_read : still_to_read);
   else if (reading == nullptr)
     scene.findings.add(insulation, Outcome::silent, no_reading);
   else

@@ -45,6 +45,7 @@ enum AdviceIndex : std::uint16_t {
   read_unplugged,
   read_cold,
   higher_range,
+  touch_the_probes,
   firm_probes,
   better_meter,
   let_it_cool,

@@ -1,13 +1,13 @@
 #include "rules/open_element.hpp"
 
-#include <algorithm>
-
 namespace ohmwright::heater {
 
 namespace {
 
 enum Text : TextIndex {
   open_for_certain,
+  said_to_be_open,
+  open_or_far_too_high,
   comes_and_goes,
   range_too_low,
   range_unknown,
@@ -18,6 +18,9 @@ enum Text : TextIndex {
 
 /// More than this is no heater of any sort: 5 W at 240 V is 11.5 kohm (common practice, no source) [ohm].
 constexpr double highest_of_any_heater = 20e3;
+
+/// A path of more than this is no element with a bad joint (common practice, no source) [ohm].
+constexpr double surely_open_ohms = 1e6;
 
 double highest_of_good_part(const Scene& scene) {
   return scene.ratings == nullptr ? highest_of_any_heater : scene.ratings->cold().upper;
@@ -43,6 +46,12 @@ RuleDescriptor describe_open() {
           {"open",
            OHMWRIGHT_TEXT("The meter shows more than {range}, and a good one reads at most {highest}: the element, a "
                           "link in its leads or a lead is open. It makes no heat.")},
+          {"said-to-be-open",
+           OHMWRIGHT_TEXT("It was found open, and a good one reads at most {highest}: the element, a link in its leads "
+                          "or a lead is open. It makes no heat.")},
+          {"open-or-far-too-high",
+           OHMWRIGHT_TEXT("The meter shows more than {range}, and a good one reads at most {highest}: it is open, or a "
+                          "joint in it is bad. A higher range tells which.")},
           {"comes-and-goes",
            OHMWRIGHT_TEXT(
                "One reading shows OL, another {measured}: a contact comes and goes, at the probes, in a lead "
@@ -84,15 +93,17 @@ void judge_open(const Scene& scene) {
   const bool past = said_open || decisive->range_full_scale > highest;
   const PreparedReading* value = past ? value_of_the_part(scene) : nullptr;
   Text text = decisive->range_full_scale > 0.0 ? range_too_low : range_unknown;
-  if (past) text = value != nullptr ? comes_and_goes : open_for_certain;
-  Finding& finding =
-      scene.findings.add(open_element, text == open_for_certain ? Outcome::out_of_limits : Outcome::undecided, text);
+  if (past) text = decisive->range_full_scale < surely_open_ohms ? open_or_far_too_high : open_for_certain;
+  if (said_open) text = said_to_be_open;
+  if (value != nullptr) text = comes_and_goes;
+  const bool condemns = past && value == nullptr;
+  Finding& finding = scene.findings.add(open_element, condemns ? Outcome::out_of_limits : Outcome::undecided, text);
   finding.holds_back = text == comes_and_goes;
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = past ? 0.0 : 1.0;
   finding.limits.upper = ohms(highest);
   tell(finding, "highest", *finding.limits.upper);
-  tell(finding, "range", ohms(std::max(decisive->range_full_scale, said_open ? highest : 0.0)));
+  if (!said_open) tell(finding, "range", ohms(decisive->range_full_scale));
   if (value != nullptr) tell(finding, "measured", ohms(value->displayed));
 }
 

@@ -1,11 +1,14 @@
 #include "rules/power_under_load.hpp"
 
+#include <cmath>
+
 namespace ohmwright::heater {
 
 namespace {
 
 enum Text : TextIndex {
   enough,
+  enough_at_rated,
   enough_at_plug,
   too_much,
   too_little,
@@ -48,7 +51,10 @@ bool its_ohms_speak_for_it(const Scene& scene) { return passes_cold(scene) && !s
 Text text_of_load(const Scene& scene) {
   const Load& load = *scene.load;
   if (load.far_from_rated) return far_from_rated;
-  if (load.outcome == Outcome::within_limits) return load.whole_plug ? enough_at_plug : enough;
+  if (load.outcome == Outcome::within_limits) {
+    if (load.whole_plug) return enough_at_plug;
+    return std::abs(load.line_volt / scene.ratings->voltage->value() - 1.0) < 1e-3 ? enough_at_rated : enough;
+  }
   if (load.outcome == Outcome::undecided) return load.others_may_draw() ? more_at_plug : not_told_apart;
   if (load.too_much()) return its_ohms_speak_for_it(scene) ? more_than_its_ohms : too_much;
   if (its_ohms_speak_for_it(scene)) return less_than_its_ohms;
@@ -101,6 +107,8 @@ RuleDescriptor describe_power_under_load() {
           {"enough",
            OHMWRIGHT_TEXT("At {line} it makes {now}; at its rated {voltage} that is {measured}, and a good one makes "
                           "{lower} to {upper}.")},
+          {"enough-at-rated",
+           OHMWRIGHT_TEXT("At {line}, for which it is made, it makes {now}; a good one makes {lower} to {upper}.")},
           {"enough-at-plug",
            OHMWRIGHT_TEXT("At {line} the plug takes {now}; at its rated {voltage} that is {measured}, and a good one "
                           "makes {lower} to {upper}. That holds if nothing else ran on the plug.")},

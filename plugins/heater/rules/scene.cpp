@@ -3,19 +3,32 @@
 #include <algorithm>
 #include <cmath>
 
+#include <ohmwright/component/repeated_readings.hpp>
+
 namespace ohmwright::heater {
 
 namespace {
 
-/// Farther than this from 20 °C a reading is told as one of a hot element (common practice, no source) [K].
+/// Farther than this from 20 °C it is told that a reading was brought there (common practice, no source) [K].
 constexpr double widest_room = 25.0;
 
 /// A meter that is off by a quarter of what a good element has at least still tells it from bare leads.
 constexpr double told_apart_share = 0.25;
 
-bool is_usable(const HeaterRatings& ratings, const PreparedReading& reading) {
-  return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
-         !is_within_leads(&ratings, reading);
+bool is_of_the_part_alone(const PreparedReading& reading) {
+  return is_ohms(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading);
+}
+
+bool is_usable(const HeaterRatings& ratings, const Evidence& evidence, const PreparedReading& reading) {
+  return is_of_the_part_alone(reading) && !is_within_leads(&ratings, reading) && !repeats_jump(evidence, reading);
+}
+
+double widest_jump(const Evidence& evidence) {
+  double widest = 0.0;
+  for (const PreparedReading& reading : evidence.readings())
+    if (is_of_the_part_alone(reading) && repeats_jump(evidence, reading))
+      widest = std::max(widest, relative_scatter(evidence, reading));
+  return widest;
 }
 
 /// Without a stated temperature the element counts as being at 20 °C.
@@ -43,7 +56,7 @@ std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& 
   ColdOhms cold;
   Factor widest;
   for (const PreparedReading& reading : evidence.readings()) {
-    if (!is_usable(ratings, reading)) continue;
+    if (!is_usable(ratings, evidence, reading)) continue;
     const Factor factor = factor_of(ratings, reading);
     const Estimate moved = at_20(reading, factor);
     if (!can_be_fused({fused.data(), fused.size()}, moved)) continue;
@@ -51,7 +64,8 @@ std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& 
     const double middle = 0.5 * (factor.low + factor.high);
     widest.low = std::min(widest.low, factor.low / middle);
     widest.high = std::max(widest.high, factor.high / middle);
-    cold.read_hot = cold.read_hot || std::abs(temperature_of(reading).celsius() - 20.0) > widest_room;
+    const Temperature t = temperature_of(reading);
+    if (std::abs(t.celsius() - 20.0) > widest_room) cold.read_at = t.kelvin();
     cold.stated_off = cold.stated_off && is_lead_off(reading);
   }
   if (fused.empty()) return std::nullopt;
@@ -59,7 +73,7 @@ std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& 
   cold.ohms = fuse(all);
   cold.worst_apart = worst_disagreement(all);
   for (const PreparedReading& reading : evidence.readings())  // also those that no longer fitted in
-    if (is_usable(ratings, reading))
+    if (is_usable(ratings, evidence, reading))
       cold.worst_apart =
           std::max(cold.worst_apart, disagreement_of(cold.ohms, at_20(reading, factor_of(ratings, reading))));
   cold.limits = ratings.cold();
@@ -96,7 +110,7 @@ const PreparedReading* last_live_value(const Evidence& evidence, MeasurandIndex 
 }
 
 Scene::Scene(const HeaterRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
-    : ratings(known), evidence(given), settings(how), findings(out) {
+    : ratings(known), evidence(given), settings(how), findings(out), jumping(widest_jump(given)) {
   if (ratings == nullptr) return;
   cold = cold_ohms(*ratings, evidence, settings);
   load = load_of(*ratings, evidence, settings);

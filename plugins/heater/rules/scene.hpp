@@ -20,11 +20,11 @@ inline bool is_ohms(const PreparedReading& reading) { return reading.measurand =
 
 /// The cold ohms of the element, fused of all usable readings, each moved to 20 °C.
 struct ColdOhms {
-  Estimate ohms;             ///< at 20 °C
-  RatedResistance limits;    ///< at 20 °C, with room for what the alloy may do between there and the readings
-  bool stated_off = true;    ///< every one of them was read with a lead off
-  double worst_apart = 0.0;  ///< between two of them, in standard uncertainties
-  bool read_hot = false;     ///< one of them was read far from 20 °C and brought back
+  Estimate ohms;                  ///< at 20 °C
+  RatedResistance limits;         ///< at 20 °C, with room for what the alloy may do between there and the readings
+  bool stated_off = true;         ///< every one of them was read with a lead off
+  double worst_apart = 0.0;       ///< between two of them, in standard uncertainties
+  std::optional<double> read_at;  ///< where one of them was read, when far from 20 °C: it was brought there [K]
   Conformance p;
   Outcome outcome = Outcome::undecided;
 };
@@ -37,6 +37,7 @@ struct Scene {
   Findings& findings;
   std::optional<ColdOhms> cold;
   std::optional<Load> load;
+  double jumping = 0.0;  ///< widest scatter of repeated ohms that jump, as a share of them; 0: none jump
   Witness witness = Witness::none;
 
   Scene(const HeaterRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);

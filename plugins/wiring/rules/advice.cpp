@@ -102,7 +102,10 @@ void advise_after_condemning(const Scene& scene) {
     scene.findings.advise(do_not_energise);
     scene.findings.advise(mend_leak);
   }
-  if (found(scene, open_lead, Outcome::out_of_limits)) scene.findings.advise(mend_open);
+  if (found(scene, open_lead, Outcome::out_of_limits)) {
+    scene.findings.advise(touch_the_probes);
+    scene.findings.advise(mend_open);
+  }
   if (found(scene, end_to_end, Outcome::out_of_limits) || found(scene, drop_under_load, Outcome::out_of_limits) ||
       found(scene, intermittent, Outcome::out_of_limits))
     scene.findings.advise(mend_joint);

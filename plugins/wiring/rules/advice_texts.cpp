@@ -21,6 +21,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "open one; what finds a bad joint is the volts across it under load (drop=…)."),
        "ohms-dead"},
       {"higher-range", OHMWRIGHT_TEXT("Read it once more on a higher range, and say which (--range).")},
+      {"touch-the-probes",
+       OHMWRIGHT_TEXT(
+           "First touch the probes together: they must read near 0 Ω. A broken test lead, the wrong jack or a "
+           "flat battery shows OL too.")},
       {"clip-and-move",
        OHMWRIGHT_TEXT(
            "Clip the probes on, so that no hand holds them, bend the lead along its length and at each crimp "

@@ -26,8 +26,11 @@ RuleDescriptor describe_insulation() {
       "EN 50699, EN 50678 (before them DIN VDE 0701-0702): 500 V DC; class I 1 Mohm, class II 2 Mohm, "
       "class III 0.25 Mohm",
       {
-          {"insulates", OHMWRIGHT_TEXT("It has {measured} to the frame or the wire beside it; {least} is the least.")},
-          {"insulates-past-range", OHMWRIGHT_TEXT("The tester shows more than its range; {least} is the least.")},
+          {"insulates",
+           OHMWRIGHT_TEXT(
+               "Tested with {volts} it has {measured} to the frame or the wire beside it; {least} is the least.")},
+          {"insulates-past-range",
+           OHMWRIGHT_TEXT("Tested with {volts}, it shows more than the tester's range; {least} is the least.")},
           {"leaks", OHMWRIGHT_TEXT(
                         "It has only {measured} to the frame or the wire beside it, where {least} is the least: it is "
                         "pinched, chafed or wet inside. Do not energise it: metal about it may become live.")},
@@ -51,6 +54,17 @@ RuleDescriptor describe_insulation() {
            OHMWRIGHT_TEXT(
                "The ohmmeter shows OL to the frame or the wire beside it, so there is no short; with its few "
                "volts it proves no insulation. The least is {least}, at 500 V.")},
+          {"few-volts", OHMWRIGHT_TEXT("It reads {measured} to the frame or the wire beside it, tested with {volts}: "
+                                       "too few to prove insulation against the mains. "
+                                       "Test it with 500 V, and do not energise it yet.")},
+          {"few-volts-past-range",
+           OHMWRIGHT_TEXT("The tester shows more than its range; with {volts} that proves no insulation "
+                          "against the mains. The least is {least}, at 500 V; do not energise it yet.")},
+          {"leaks-at-more-volts",
+           OHMWRIGHT_TEXT(
+               "It has only {measured} to the frame or the wire beside it, where {least} is the least, but it was "
+               "tested with {volts}: with "
+               "more than 500 V a surge arrester may conduct. Do not energise it; test it again with 500 V.")},
           {"no-reading", OHMWRIGHT_TEXT("Not judged: its insulation was not read.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: insulation is never read on a live part.")},
       }};

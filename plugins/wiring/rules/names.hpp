@@ -37,6 +37,7 @@ enum AdviceIndex : std::uint16_t {
   read_unplugged,
   read_something,
   higher_range,
+  touch_the_probes,
   clip_and_move,
   read_drop,
   known_current,

@@ -42,9 +42,9 @@ TEST(Advice, ChillsWithWhatIsColdEnough) {
   ThermostatRatings ratings = plain_ratings();
   const Typed open{.value = "OL", .at = "30 degC +- 0.5 K"};
   ratings.closing.nominal = celsius(6);
-  EXPECT_THAT(advice_of(judge(ratings, {open})), ElementsAre("chill-in-ice-water"));
+  EXPECT_THAT(advice_of(judge(ratings, {open})), ElementsAre("touch-the-probes", "chill-in-ice-water"));
   ratings.closing.nominal = celsius(-15);
-  EXPECT_THAT(advice_of(judge(ratings, {open})), ElementsAre("chill-in-freezer"));
+  EXPECT_THAT(advice_of(judge(ratings, {open})), ElementsAre("touch-the-probes", "chill-in-freezer"));
 }
 
 TEST(Advice, WarmsWithWhatIsWarmEnough) {
@@ -100,7 +100,7 @@ TEST(Advice, AfterAWeldedContactAsksForTheHeater) {
   ThermostatRatings ratings = ratings_with_link(4);
   ratings.rated_current = Current::from_value(10);
   EXPECT_THAT(advice_of(judge(ratings, {{.value = "OL", .measurand = "link"}})),
-              ElementsAre("find-cause-of-link", "replacement-with-current", "replacement-link"));
+              ElementsAre("touch-the-probes", "find-cause-of-link", "replacement-with-current", "replacement-link"));
 }
 
 TEST(Advice, RatingsThatStandForManyPartsAreNoneToBuyBy) {
@@ -137,6 +137,13 @@ TEST(Advice, APoorContactIsCleanedBeforeAnotherTemperatureOrALoadIsTried) {
   EXPECT_THAT(advice_of(judge(plain_ratings(), {poor})), ElementsAre("clean-and-read-again", "measure-drop-then"));
   EXPECT_THAT(advice_of(judge(plain_ratings(), {poor, {.value = "OL", .at = "22 degC +- 1 K"}})),
               ElementsAre("clean-and-read-again", "measure-drop-then"));
+}
+
+TEST(Advice, WhereAGoodOneIsOpenNoLoadIsTried) {
+  // 32 ohm at room temperature: the heater beside it, and no closed contact that could carry a load.
+  const Findings findings = judge(plain_ratings(), {{.value = "32 ohm", .at = "22 degC +- 1 K"}});
+  EXPECT_EQ(text_of(findings, contact_resistance), "not-closed");
+  EXPECT_THAT(advice_of(findings), ElementsAre("clean-and-read-again"));
 }
 
 }  // namespace

@@ -37,7 +37,9 @@ TEST(Compare, TripPointsAgainstTheLimitsOfTheOriginal) {
   candidate.opening.nominal = celsius(15);
   EXPECT_EQ(compare(plain_ratings(), candidate).count("opens-partly-alike"), 1U);
   candidate.opening.nominal = celsius(17);
-  EXPECT_EQ(compare(plain_ratings(), candidate)["opens-elsewhere"], Outcome::out_of_limits);
+  EXPECT_EQ(compare(plain_ratings(), candidate)["opens-warmer"], Outcome::out_of_limits);
+  candidate.opening.nominal = celsius(7);
+  EXPECT_EQ(compare(plain_ratings(), candidate)["opens-colder"], Outcome::out_of_limits);
   candidate.opening.nominal = celsius(14);
   candidate.opening.tolerance = candidate.opening.allowed = kelvin(2);
   EXPECT_EQ(compare(plain_ratings(), candidate)["opens-alike"], Outcome::within_limits);

@@ -21,7 +21,8 @@ TEST(TripPoints, BothWithinTheirLimitsPassThePart) {
   const Verdict verdict = verdict_on(ratings, series(good_cycle));
   EXPECT_EQ(verdict.outcome, Outcome::within_limits);
   EXPECT_NEAR(*verdict.probability_within, 1.0, 1e-12);
-  EXPECT_TRUE(verdict.advice.empty());
+  ASSERT_EQ(verdict.advice.size(), 1U);
+  EXPECT_EQ(verdict.advice.front().text, leave_it_in);
 }
 
 TEST(TripPoints, OneOfThemIsNotEnough) {

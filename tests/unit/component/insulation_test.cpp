@@ -54,13 +54,13 @@ TEST(Insulation, OnlyATesterPassesIt) {
   EXPECT_EQ(judged({{"20 Mohm"}}).text, InsulationText::insulates);
   EXPECT_EQ(judged({{"20 Mohm"}}).outcome, Outcome::within_limits);
   EXPECT_EQ(judged({{"OL"}}).text, InsulationText::insulates_past_range);
-  for (const std::string_view by_ohmmeter : {"", "100 V"}) {
-    const Finding value = judged({{"20 Mohm", by_ohmmeter}});
-    EXPECT_EQ(value.text, InsulationText::ohmmeter_is_no_tester);
+  for (const std::string_view volts : {"", "100 V"}) {  // an ohmmeter, and a tester that is none
+    const Finding value = judged({{"20 Mohm", volts}});
+    EXPECT_EQ(value.text, volts.empty() ? InsulationText::ohmmeter_is_no_tester : InsulationText::few_volts);
     EXPECT_EQ(value.outcome, Outcome::undecided);
     EXPECT_TRUE(value.holds_back);
-    const Finding over = judged({{"OL", by_ohmmeter}});
-    EXPECT_EQ(over.text, InsulationText::ohmmeter_past_range);
+    const Finding over = judged({{"OL", volts}});
+    EXPECT_EQ(over.text, volts.empty() ? InsulationText::ohmmeter_past_range : InsulationText::few_volts_past_range);
     EXPECT_TRUE(over.holds_back);
   }
 }

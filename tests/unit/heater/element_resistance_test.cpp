@@ -57,11 +57,20 @@ TEST(ElementResistance, AHotOneIsBroughtBackToCold) {
   const Findings findings = judge(known, {{.value = "32.0 ohm", .at = "300 degC +- 20 K"}});
   EXPECT_EQ(text_of(findings, element_resistance), "brought-within");
   EXPECT_NEAR(finding_of(findings, element_resistance).measured->value_in_si(), 31.8 / 1.038, 1e-9);
-  EXPECT_EQ(text_of(judge(known, {{.value = "50 ohm", .at = "300 degC +- 20 K"}}), element_resistance),
-            "brought-outside");
+  EXPECT_EQ(text_of(judge(known, {{.value = "50 ohm", .at = "300 degC +- 20 K"}}), element_resistance), "brought-high");
+  EXPECT_EQ(text_of(judge(known, {{.value = "20 ohm", .at = "300 degC +- 20 K"}}), element_resistance), "brought-low");
   const Findings near_end = judge(known, {{.value = "29.4 ohm", .at = "300 degC +- 20 K"}});
   EXPECT_EQ(text_of(near_end, element_resistance), "brought-unsure");
   EXPECT_THAT(advice_of(near_end), Contains("let-it-cool"));
+}
+
+TEST(ElementResistance, AFrozenOneIsNotCalledHot) {
+  const Findings findings = judge(plain(), {{.value = "31 ohm", .at = "-18 degC +- 2 K"}});
+  EXPECT_EQ(text_of(findings, element_resistance), "brought-within");
+  EXPECT_NEAR(argument(finding_of(findings, element_resistance), "read_at"), 255.15, 1e-9);
+  const Findings near_end = judge(plain(), {{.value = "35.6 ohm", .at = "-18 degC +- 2 K"}});
+  EXPECT_EQ(text_of(near_end, element_resistance), "brought-unsure");
+  EXPECT_THAT(advice_of(near_end), Not(Contains("let-it-cool")));
 }
 
 TEST(ElementResistance, AHotOneOfUnknownWireGetsTheRoomThatItsAlloyMayNeed) {

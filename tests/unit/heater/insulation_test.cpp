@@ -37,7 +37,45 @@ TEST(Insulation, AnOhmmeterFindsAShortAndProvesNothing) {
   EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}, ohmmeter("1 Mohm")}), Outcome::undecided);
   Typed weak = tester("20 Mohm");
   weak.test = "50 V";
-  EXPECT_EQ(said(&known, {weak}, Outcome::undecided), "ohmmeter-is-no-tester");
+  EXPECT_EQ(said(&known, {weak}, Outcome::undecided), "few-volts");
+  weak.value = "OL";
+  EXPECT_EQ(said(&known, {weak}, Outcome::undecided), "few-volts-past-range");
+}
+
+TEST(Insulation, MoreVoltsThanAreAskedPassButDoNotCondemn) {
+  const HeaterRatings known = plain();
+  Typed strong = tester("20 Mohm");
+  strong.test = "1000 V";
+  EXPECT_EQ(said(&known, {strong}, Outcome::within_limits), "insulates");
+  strong.value = "0.2 Mohm";
+  EXPECT_EQ(said(&known, {strong}, Outcome::undecided), "leaks-at-more-volts");
+  EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}, strong}), Outcome::undecided);
+}
+
+TEST(Insulation, NothingIsLessThanNoOhms) {
+  // The test leads are nothing beside megohms: a short shows 0, and is told as 0.
+  const Findings findings = judge(plain(), {ohmmeter("0 ohm")});
+  EXPECT_EQ(text_of(findings, insulation), "leaks");
+  EXPECT_DOUBLE_EQ(argument(finding_of(findings, insulation), "measured"), 0.0);
+}
+
+TEST(Insulation, MilliohmsAreAskedAbout) {
+  try {
+    judge(plain(), {tester("200 mohm")});
+    FAIL() << "milliohms were taken";
+  } catch (const InputError& error) {
+    EXPECT_STREQ(error.what(),
+                 "reading 1: 200 mohm are milliohms, and insulation is read in megohms; write \"200 Mohm\", or "
+                 "\"0 ohm\" for a short");
+  }
+}
+
+TEST(Insulation, NothingIsHeatedBeforeItIsProved) {
+  // 28.4 ohm lie near an end, which a clamp under load would decide.
+  EXPECT_THAT(advice_of(judge(plain(), {{.value = "28.4 ohm"}})), Contains("clamp-under-load"));
+  const auto doubted = advice_of(judge(plain(), {{.value = "28.4 ohm"}, ohmmeter("OL")}));
+  EXPECT_THAT(doubted, Contains("insulation-tester"));
+  EXPECT_THAT(doubted, ::testing::Not(Contains("clamp-under-load")));
 }
 
 TEST(Insulation, WetOrWithItsLeadsOnItIsTestedAgain) {
@@ -75,7 +113,7 @@ TEST(Insulation, ALowOneIsNeverToBeEnergised) {
     ++leaks;
     EXPECT_THAT(std::string(entry.english), HasSubstr("o not energise"));
   }
-  EXPECT_EQ(leaks, 3U);
+  EXPECT_EQ(leaks, 4U);
   EXPECT_THAT(advice_of(judge(plain(), {tester("0.2 Mohm")})), Contains("do-not-energise"));
   EXPECT_THAT(advice_of(judge(plain(), {tester("0.2 Mohm")})), Contains("dry-and-repeat"));
   EXPECT_THAT(advice_of(judge(plain(), {{.value = "32 ohm"}})), Contains("frame-too"));

@@ -19,7 +19,10 @@ std::string said(RuleIndex rule, const HeaterRatings* known, const std::vector<T
 TEST(OpenElement, CondemnsOnlyPastWhatAGoodOneReads) {
   const HeaterRatings known = plain();
   EXPECT_EQ(said(open_element, &known, {{.value = "OL"}}, Outcome::out_of_limits), "open");
-  EXPECT_EQ(said(open_element, &known, {{.value = "open"}}, Outcome::out_of_limits), "open");
+  EXPECT_EQ(said(open_element, &known, {{.value = "open"}}, Outcome::out_of_limits), "said-to-be-open");
+  // More than 200 ohm need not be open: a bad joint reads so too.
+  EXPECT_EQ(said(open_element, &known, {{.value = "OL", .range = "600 ohm"}}, Outcome::out_of_limits),
+            "open-or-far-too-high");
   EXPECT_EQ(said(open_element, nullptr, {{.value = "OL"}}, Outcome::out_of_limits), "open");
   EXPECT_EQ(said(open_element, nullptr, {{.value = "OL", .range = "600 ohm"}}, Outcome::undecided), "range-too-low");
   const HeaterRatings small = ratings(R"({"voltage": "230 V", "power": "15 W"})");  // 3.5 kohm

@@ -1,0 +1,80 @@
+#include <string>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "program.hpp"
+
+// What the kinds tell a technician to do next must not hurt anybody, nor condemn a good part.
+
+namespace ohmwright {
+namespace {
+
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::Ran;
+using testing::run_program;
+
+TEST(KindAdvice, AHeaterIsReadHotOnlyAtClipsThatWereFixedCold) {
+  const Ran ran = run_program({"check", "heater", "32", "--lead-off", "current=0A", "terminals=119V", "--live-agreed",
+                               "--ratings", "heater-450w-120v", "--width", "400"});
+  EXPECT_EQ(ran.exit_code, 1) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("Read hot only at clips that were fixed when it was cold"));
+  EXPECT_THAT(ran.out, HasSubstr("fix insulated clip leads to its own two leads"));
+}
+
+TEST(KindAdvice, RepeatsThatJumpAreNoValueOfThePart) {
+  for (const std::vector<std::string>& part :
+       {std::vector<std::string>{"heater", "20", "45", "--lead-off", "--ratings", "heater-450w-120v"},
+        {"heater", "32", "60", "--lead-off", "--ratings", "heater-450w-120v"},
+        {"fan", "82", "60", "--lead-off", "--at", "22C", "--ratings", "shaded-pole-120v"}}) {
+    std::vector<std::string> words{"check", "--width", "400"};
+    words.insert(words.end(), part.begin(), part.end());
+    const Ran ran = run_program(words);
+    EXPECT_EQ(ran.exit_code, 3) << ran.err;
+    EXPECT_THAT(ran.out, HasSubstr("their mean says nothing: a contact comes and goes"));
+    EXPECT_THAT(ran.out, HasSubstr("press the probes on firmly"));
+    EXPECT_THAT(ran.out, Not(HasSubstr("with a chance of")));
+  }
+}
+
+TEST(KindAdvice, AnIcedFanIsNotCondemned) {
+  const Ran iced = run_program({"check", "fan", "speed=0rpm", "current=0.9A", "supply=120V", "--coast", "0s", "--at",
+                                "-18C", "--live-agreed", "--ratings", "shaded-pole-120v", "--width", "400"});
+  EXPECT_EQ(iced.exit_code, 3) << iced.err;
+  EXPECT_THAT(iced.out, HasSubstr("Thaw it and flick it again"));
+  EXPECT_THAT(iced.out, Not(HasSubstr("(say its temperature")));
+  const Ran unseen =
+      run_program({"check", "fan", "current=0.9A", "--live-agreed", "--ratings", "shaded-pole-120v", "--width", "400"});
+  EXPECT_EQ(unseen.exit_code, 3) << unseen.err;
+}
+
+TEST(KindAdvice, AFanIsNotRunBeforeItsInsulationIsProved) {
+  const Ran by_ohmmeter = run_program({"check", "fan", "82", "insulation=OL", "--lead-off", "--at", "25C", "--ratings",
+                                       "shaded-pole-120v", "--width", "400"});
+  EXPECT_THAT(by_ohmmeter.out, HasSubstr("Until then do not energise it"));
+  EXPECT_THAT(by_ohmmeter.out, Not(HasSubstr("let it run")));
+  const Ran in_spec =
+      run_program({"check", "fan", "speed=1550rpm", "current=0.24A", "--live-agreed", "--ratings", "shaded-pole-120v"});
+  EXPECT_EQ(in_spec.exit_code, 0) << in_spec.err;
+  EXPECT_THAT(in_spec.out, HasSubstr("Not yet proved safe to energise: Insulation to the frame."));
+}
+
+TEST(KindAdvice, MilliohmsOfInsulationAreAskedAbout) {
+  const Ran ran = run_program(
+      {"check", "heater", "insulation=200mohm", "--test", "500V", "--lead-off", "--ratings", "heater-450w-120v"});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("200 mohm are milliohms"));
+  EXPECT_THAT(ran.err, HasSubstr("write \"200 Mohm\""));
+}
+
+TEST(KindAdvice, AFrozenHeaterWasNotReadHot) {
+  const Ran ran = run_program(
+      {"check", "heater", "31", "--lead-off", "--at", "-18C", "--ratings", "heater-450w-120v", "--width", "400"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
+  EXPECT_THAT(ran.out, Not(HasSubstr("read hot")));
+}
+
+}  // namespace
+}  // namespace ohmwright

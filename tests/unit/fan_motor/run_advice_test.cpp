@@ -1,0 +1,73 @@
+#include <string>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <ohmwright/component/evidence.hpp>
+#include <ohmwright/quantity/observed.hpp>
+#include <ohmwright/quantity/stated_value.hpp>
+
+#include "fan_motor_fixture.hpp"
+#include "fan_motor_part.hpp"
+
+namespace ohmwright::fan_motor {
+namespace {
+
+using namespace testing_support;
+using ::testing::Contains;
+using ::testing::ElementsAre;
+using ::testing::Not;
+
+const Descriptor& descriptor() {
+  static const FanMotorKind kind;
+  return kind.descriptor();
+}
+
+Reading alone(const std::string& measurand, const std::string& value, const std::string& test_volts = {}) {
+  const Dimension dimension = descriptor().measurands.at(index_of(descriptor().measurands, measurand)).dimension;
+  Reading reading{.measurand = measurand, .observed = parse_observed(value, dimension, {})};
+  reading.connection = Connection::lead_off;
+  reading.supply = Supply::proved_dead;
+  reading.conditions.push_back({"part_temperature", parse_stated_value("25 degC +- 1 K", Dimension::temperature)});
+  if (!test_volts.empty())
+    reading.conditions.push_back({"test_voltage", parse_stated_value(test_volts, Dimension::voltage)});
+  return reading;
+}
+
+std::vector<std::string> advice_on(const FanMotorRatings& known, const std::vector<Reading>& readings) {
+  MeterFunction ohms;
+  ohms.dimension = Dimension::resistance;
+  for (const double full_scale : {600.0, 60e6})
+    ohms.ranges.push_back({AnyQuantity(Dimension::resistance, full_scale), 0.9, 3,
+                           AnyQuantity(Dimension::resistance, full_scale / 6000.0)});
+  const MeterSet meters({{"basic", "Basic meter", "test", {ohms}, parse_stated_value("0.2 ohm", Dimension::resistance)}});
+  const FanMotorPart part{std::optional(known)};
+  Findings findings;
+  part.judge(Evidence(descriptor(), readings, meters), {}, findings);
+  std::vector<std::string> ids;
+  for (const Advice& advice : findings.advice()) ids.emplace_back(descriptor().advice[advice.text].id);
+  return ids;
+}
+
+// EN 50699: 500 V and 1 Mohm; what an ohmmeter shows proves no insulation.
+TEST(RunAdvice, ComesAfterTheInsulation) {
+  const FanMotorRatings known = plain();
+  const Reading good = alone("winding", "82 ohm");
+  EXPECT_THAT(advice_on(known, {good}), ElementsAre("frame-too", "run-it"));
+  const auto by_ohmmeter = advice_on(known, {good, alone("insulation", "OL")});
+  EXPECT_THAT(by_ohmmeter, Contains("insulation-tester"));
+  EXPECT_THAT(by_ohmmeter, Not(Contains("run-it")));
+  EXPECT_THAT(advice_on(known, {good, alone("insulation", "1 Mohm", "500 V")}), Not(Contains("run-it")));
+  EXPECT_THAT(advice_on(known, {good, alone("insulation", "20 Mohm", "500 V")}), ElementsAre("run-it"));
+}
+
+TEST(RunAdvice, ABadCapacitorIsReplacedBeforeItRuns) {
+  const FanMotorRatings known =
+      ratings(R"({"construction": "capacitor-run", "voltage": "230 V", "frequency": "50 Hz", "poles": 4,
+                  "capacitance": "2 uF"})");
+  EXPECT_THAT(advice_on(known, {alone("capacitance", "1.5 uF +- 0.01 uF")}), ElementsAre("fit-capacitor"));
+}
+
+}  // namespace
+}  // namespace ohmwright::fan_motor
