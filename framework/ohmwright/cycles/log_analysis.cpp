@@ -37,7 +37,8 @@ struct LogAnalyser::Work {
   std::vector<float> run_seconds;
   std::vector<float> pause_seconds;
   double told_up_to = -1.0;  ///< events that begin before it are told [s]
-  double running_second = 0.0;
+  double cabinet_kelvin_second = 0.0;
+  double cabinet_second = 0.0;
   double hidden_second = 0.0;
   double observed_second = 0.0;
   double last_run_end = -1.0;
@@ -45,7 +46,6 @@ struct LogAnalyser::Work {
   std::vector<double> spacings;
   bool any_levels = false;
   bool always_on = true;
-  bool any_temperature = false;
 
   void search(bool is_last);
   void tell(const Window& window, const WindowEvents& events, double until);
@@ -92,7 +92,8 @@ void LogAnalyser::Work::search(bool is_last) {
 void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, double until) {
   result.has_load = result.has_load || !window.load.empty();
   result.load_is_current = window.load_is_current;
-  any_temperature = any_temperature || !window.coil.empty() || !window.cabinet.empty();
+  result.has_coil = result.has_coil || !window.coil.empty();
+  result.has_cabinet = result.has_cabinet || !window.cabinet.empty();
   sample_spacing_second = window.spacing_second;
   result.thresholds = events.thresholds;
   result.coverage.gap_limit_second = window.gap_limit_second;
@@ -121,7 +122,7 @@ void LogAnalyser::Work::tell_runs(const WindowEvents& events, double until) {
     if (run.start_second < told_up_to || run.start_second >= until || run.start_second < last_run_end) continue;
     ++result.run_count;
     const double lasted = run.end_second - run.start_second;
-    running_second += lasted;
+    result.running_second += lasted;
     if (run_seconds.size() < LogAnalysis::most_runs) {
       if (run.start_is_seen && run.end_is_seen) run_seconds.push_back(static_cast<float>(lasted));
       if (last_run_end >= 0.0 && run.start_is_seen)
@@ -142,6 +143,10 @@ void LogAnalyser::Work::cover(const Window& window, double until) {
     observed_second += window.width[i];
     if (!window.load_mean.empty() && !window.load_is_current)
       result.energy_joule += window.load_mean[i] * window.width[i];
+    if (!window.cabinet.empty()) {
+      cabinet_kelvin_second += window.cabinet[i] * window.width[i];
+      cabinet_second += window.width[i];
+    }
     coverage.span_second = window.end_of(i);
     if (window.gap_after[i] == 0) continue;
     const Gap gap{window.end_of(i), window.start[i + 1] - window.end_of(i)};
@@ -182,6 +187,7 @@ void LogAnalyser::Work::say() {
     findings.push_back({"log-has-no-rows"});
     return;
   }
+  if (cabinet_second > 0.0) result.cabinet_mean_kelvin = cabinet_kelvin_second / cabinet_second;
   coverage.hidden_share = coverage.span_second > 0.0 ? hidden_second / coverage.span_second : 0.0;
   double heated = 0.0;
   std::size_t without_rise = 0;
@@ -194,7 +200,7 @@ void LogAnalyser::Work::say() {
     weighed = weighed || defrost.frost.has_value();
   }
   if (any_levels && observed_second > heated) {
-    result.run_share = std::min(1.0, running_second / (observed_second - heated));
+    result.run_share = std::min(1.0, result.running_second / (observed_second - heated));
     result.typical_run_second = median_of({run_seconds.begin(), run_seconds.end()});
     result.typical_pause_second = median_of({pause_seconds.begin(), pause_seconds.end()});
     if (run_seconds.empty()) result.typical_run_second.reset();
@@ -217,7 +223,7 @@ void LogAnalyser::Work::say() {
   if (result.has_load && !any_levels) findings.push_back({"load-has-one-level"});
   if (!result.has_load) findings.push_back({"no-load-in-log"});
   if (result.load_is_current) findings.push_back({"current-without-line-voltage"});
-  if (!any_temperature) findings.push_back({"no-temperature-in-log"});
+  if (!result.has_coil && !result.has_cabinet) findings.push_back({"no-temperature-in-log"});
   // No compressor may run for so short a time: the column of time may count something else than seconds.
   const bool runs_are_short = result.run_count >= 5 && result.typical_run_second && *result.typical_run_second < 120.0;
   const bool pulses_only = result.short_pulses > 20 && result.short_pulses > 3 * result.run_count;

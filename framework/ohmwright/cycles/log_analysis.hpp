@@ -18,7 +18,10 @@ struct LogRatings {
   std::optional<double> line_volt;               ///< turns a current into a power
   std::optional<double> end_temperature_kelvin;  ///< at which control or thermostat ends a defrost
   double end_temperature_tolerance_kelvin = 3.0;
-  std::optional<double> time_limit_second;  ///< at which the control ends a defrost
+  std::optional<double> time_limit_second;      ///< at which the control ends a defrost
+  std::optional<double> interval_least_second;  ///< between the starts of two defrosts
+  std::optional<double> interval_most_second;
+  bool interval_counts_running = false;  ///< both in run time of the compressor, not by the clock
   /// Share of the heater's power that melts frost while the coil stays at the melting point, and its standard
   /// uncertainty. Assumed where nobody measured it.
   double melting_share = 0.6;
@@ -117,11 +120,14 @@ struct LogCoverage {
 struct LogAnalysis {
   LogCoverage coverage;
   bool has_load = false;                     ///< power or current
+  bool has_coil = false;                     ///< temperature of the coil
+  bool has_cabinet = false;                  ///< temperature of the cabinet
   bool load_is_current = false;              ///< loads are amperes, since no line voltage is known
   std::vector<LogThreshold> thresholds;      ///< of the last window of the log
   std::vector<CompressorRun> runs;           ///< the first `most_runs`
   std::uint64_t run_count = 0;               ///< all
   std::optional<double> run_share;           ///< of the time outside defrosts and gaps
+  double running_second = 0.0;               ///< of the compressor, in all
   std::optional<double> typical_run_second;  ///< median
   std::optional<double> typical_pause_second;
   bool never_stops = false;  ///< but for defrosts
@@ -132,7 +138,8 @@ struct LogAnalysis {
   std::vector<DoorOpening> doors;
   std::uint64_t door_count = 0;
   double energy_joule = 0.0;
-  std::vector<LogFinding> findings;  ///< what the log cannot show, and what is odd about it
+  std::optional<double> cabinet_mean_kelvin;  ///< over the time that the log saw
+  std::vector<LogFinding> findings;           ///< what the log cannot show, and what is odd about it
 
   static constexpr std::size_t most_runs = 200'000;
   static constexpr std::size_t most_defrosts = 20'000;

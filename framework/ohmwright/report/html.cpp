@@ -21,6 +21,7 @@ ul { margin-top: 0.2rem; padding-left: 1.3rem; }
 img { max-width: 100%; }
 table { border-collapse: collapse; }
 td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #ddd; }
+.wide { overflow-x: auto; }
 .cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }
 .to-fill { display: flex; gap: 2rem; color: #555; }
 .to-fill span { flex: 1; border-bottom: 1px solid #999; }
@@ -94,6 +95,19 @@ std::string html_section(std::string_view title, const std::vector<std::string>&
   std::string section = "<h2>" + html_text(title) + "</h2>\n<ul>\n";
   for (const std::string& line : lines) section += "<li>" + html_text(line) + "</li>\n";
   return section + "</ul>\n";
+}
+
+std::string html_table(const std::vector<std::vector<std::string>>& rows) {
+  if (rows.size() < 2) return {};
+  std::string table = "<div class=\"wide\"><table>\n";
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const std::string_view tag = r == 0 ? "th" : "td";
+    table += "<tr>";
+    for (const std::string& cell : rows[r])
+      table.append("<").append(tag).append(">").append(html_text(cell)).append("</").append(tag).append(">");
+    table += "</tr>\n";
+  }
+  return table + "</table></div>\n";
 }
 
 std::string html_cautions(std::string_view title, const std::vector<std::string>& brief) {

@@ -7,8 +7,9 @@ namespace ohmwright {
 std::string log_page(const LogReport& report, const Sentences& say, const PageStyle& style) {
   const LogContent content = log_content(report, say);
   PageLayout page(style);
-  page.coloured(content.headline, log_asks_for_a_test(report.analysis) ? "\033[1;33m" : "\033[1;32m");
+  page.coloured(content.headline, cycles::asks_for_a_test(report.verdicts) ? "\033[1;33m" : "\033[1;32m");
   page.section(say(OHMWRIGHT_TEXT("What it says")), content.verdicts);
+  page.section(say(OHMWRIGHT_TEXT("What to do next")), content.next);
   page.section(say(OHMWRIGHT_TEXT("Defrosts")), content.defrosts);
   page.section(say(OHMWRIGHT_TEXT("Cooling")), content.cooling);
   page.section(say(OHMWRIGHT_TEXT("What it cannot show")), content.not_shown);

@@ -5,6 +5,7 @@
 
 #include <ohmwright/cycles/log_analysis.hpp>
 #include <ohmwright/cycles/reading/log_reader.hpp>
+#include <ohmwright/cycles/verdicts/log_verdict.hpp>
 #include <ohmwright/report/paragraph.hpp>
 #include <ohmwright/report/sentences.hpp>
 
@@ -14,12 +15,14 @@ namespace ohmwright {
 struct LogReport {
   const cycles::LogReader& reader;
   const cycles::LogAnalysis& analysis;
+  const std::vector<cycles::LogVerdict>& verdicts;
 };
 
 /// What the page of a log says, in the reader's language, before it is laid out.
 struct LogContent {
   std::string headline;
   std::vector<std::string> verdicts;    ///< what is odd, and which part to test
+  std::vector<std::string> next;        ///< the command that looks for the part at fault
   std::vector<std::string> defrosts;    ///< one line each, the last ones
   std::vector<std::string> cooling;     ///< compressor, doors, energy
   std::vector<std::string> not_shown;   ///< what the log cannot show
@@ -34,9 +37,6 @@ LogContent log_content(const LogReport& report, const Sentences& say);
 std::string log_page(const LogReport& report, const Sentences& say, const PageStyle& style);
 
 /// For programs (schemas/log.schema.json), SI units, indented, with a final newline.
-std::string log_json(const LogReport& report);
-
-/// Whether something in the log asks for a test: it never defrosts, heats without a rise, ends by time.
-bool log_asks_for_a_test(const cycles::LogAnalysis& analysis);
+std::string log_json(const LogReport& report, const Sentences& say);
 
 }  // namespace ohmwright

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/report/text_table.hpp>
 
 namespace ohmwright {
 
@@ -30,6 +31,10 @@ void PageLayout::section(std::string_view title, const std::vector<std::string>&
 void PageLayout::coloured(std::string_view text, std::string_view colour) {
   const std::string laid_out = paragraph(text, width_);
   page_ += colour_ ? std::string(colour) + laid_out + "\033[0m" : laid_out;
+}
+
+void PageLayout::table(const std::vector<std::vector<std::string>>& rows) {
+  if (rows.size() > 1) page_ += text_table(rows, width_);
 }
 
 void PageLayout::bar(std::string_view label, double share) {
