@@ -22,9 +22,12 @@ int run_one_log(const Arguments& arguments, Environment& environment) {
   const ReadLog log = read_log(arguments.operands[0], typed_reading_settings(arguments), ratings);
   const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, ratings);
   const LogReport report{log.reader, log.analysis, verdicts};
-  const bool json = arguments.value("--format", "text") == "json";
+  const std::string format = arguments.value("--format", "text");
   const Sentences say{UnitPreferences{}};
-  deliver(json ? log_json(report, say) : log_page(report, say, environment.page), arguments, environment);
+  deliver(format == "json"   ? log_json(report, say)
+          : format == "html" ? log_html(report, say)
+                             : log_page(report, say, environment.page),
+          arguments, environment);
   if (log.reader.rows() == 0) return exit_undecided;
   return cycles::asks_for_a_test(verdicts) ? exit_out_of_limits : exit_done;
 }

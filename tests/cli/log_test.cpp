@@ -11,7 +11,6 @@
 
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
-#include <ohmwright/report/paragraph.hpp>
 
 #include "program.hpp"
 
@@ -57,6 +56,19 @@ Ran log(const std::string& text, std::vector<std::string> words = {}) {
   return run_program(words, {}, text);
 }
 
+/// Columns of the widest line, each character one (the pages of logs have no wider ones).
+int widest_line(const std::string& page) {
+  int widest = 0;
+  int columns = 0;
+  for (const char byte : page) {
+    if (byte == '\n')
+      columns = 0;
+    else if ((static_cast<unsigned char>(byte) & 0xC0U) != 0x80U)
+      widest = std::max(widest, ++columns);
+  }
+  return widest;
+}
+
 TEST(Log, FindsDefrostsAndWhatEndedThem) {
   const Ran ran = log(freezer(Defrosts::well), {"--ends-at", "10C"});
   EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
@@ -74,6 +86,24 @@ TEST(Log, JsonIsValidAgainstItsSchema) {
   const Ran ran = log(freezer(Defrosts::well), {"--format", "json"});
   EXPECT_TRUE(log_schema().problems(parse_document(ran.out, "log").root).empty());
   EXPECT_GE(nlohmann::json::parse(ran.out)["defrosts"].size(), 6U);
+}
+
+TEST(Log, PageHoldsPicturesTablesAndVerdictsAndLoadsNothing) {
+  const Ran ran = log(freezer(Defrosts::until_the_time_limit), {"--format", "html"});
+  EXPECT_EQ(ran.exit_code, 1) << ran.err;
+  EXPECT_THAT(ran.out,
+              AllOf(HasSubstr("<h1>7 DEFROSTS"), HasSubstr("<h3>Defrost 7</h3>"), HasSubstr("<th>melting</th>"),
+                    HasSubstr("ended by the time limit"), HasSubstr("Before you touch it")));
+  EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("http://")));
+  EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("<script")));
+}
+
+TEST(Log, TextHasASmallPlotThatFits) {
+  for (const int width : {40, 80}) {
+    const Ran ran = log(freezer(Defrosts::well), {"--width", std::to_string(width)});
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("Temperature of the coil"), HasSubstr("10.3 °C |"), HasSubstr("# a defrost")));
+    EXPECT_LE(widest_line(ran.out), width);
+  }
 }
 
 // What a log finds is what a search for the fault takes: the words are tried on the program itself.
@@ -146,13 +176,9 @@ TEST_F(Repair, SaysTheSameToProgramsAndOnAPage) {
 }
 
 TEST_F(Repair, FitsANarrowScreen) {
-  for (const char* width : {"40", "80"}) {
-    const Ran ran = compared(Defrosts::until_the_time_limit, Defrosts::well, {"--width", width});
-    std::size_t begin = 0;
-    for (std::size_t end = ran.out.find('\n'); end != std::string::npos; end = ran.out.find('\n', begin)) {
-      EXPECT_LE(columns_of(ran.out.substr(begin, end - begin)), std::stoi(width));
-      begin = end + 1;
-    }
+  for (const int width : {40, 80}) {
+    const Ran ran = compared(Defrosts::until_the_time_limit, Defrosts::well, {"--width", std::to_string(width)});
+    EXPECT_LE(widest_line(ran.out), width);
   }
 }
 

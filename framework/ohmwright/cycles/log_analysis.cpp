@@ -21,6 +21,32 @@ constexpr double seen_again_second = 6.0 * 3600.0;
 constexpr double shortest_defrost_second = 480.0;
 constexpr double longest_interval_second = 54.0 * 3600.0;
 
+/// What is drawn before a defrost, and the least and most behind its heating.
+constexpr double drawn_before_second = 1200.0;
+constexpr double least_drawn_after_second = 3600.0;
+constexpr double most_drawn_after_second = 3.0 * 3600.0;
+
+PlotPoint plot_point(const Window& window, std::size_t i) {
+  const auto at = [i](const std::vector<double>& values) {
+    return static_cast<float>(values.empty() ? LogRow::none : values[i]);
+  };
+  PlotPoint point{window.start[i], window.width[i], {}};
+  point.value.fill(static_cast<float>(LogRow::none));
+  point.value[index_of(LogQuantity::coil_temperature)] = at(window.coil);
+  point.value[index_of(LogQuantity::cabinet_temperature)] = at(window.cabinet);
+  point.value[index_of(window.load_is_current ? LogQuantity::current : LogQuantity::power)] = at(window.load_mean);
+  return point;
+}
+
+std::vector<PlotPoint> trace_of(const Window& window, const Defrost& defrost) {
+  const double asked = defrost.drip_second.value_or(0.0) + defrost.recovery_second.value_or(0.0) + drawn_before_second;
+  const double after = std::clamp(asked, least_drawn_after_second, most_drawn_after_second);
+  std::vector<PlotPoint> points;
+  for (std::size_t i = 0; i < window.size() && window.start[i] < defrost.end_second + after; ++i)
+    if (window.start[i] > defrost.start_second - drawn_before_second) points.push_back(plot_point(window, i));
+  return points;
+}
+
 struct Gap {
   double start_second = 0.0;
   double second = 0.0;
@@ -103,7 +129,10 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
   for (const Defrost& defrost : events.defrosts) {
     if (defrost.start_second < told_up_to || defrost.start_second >= until || defrost.start_second < last) continue;
     ++result.defrost_count;
-    if (result.defrosts.size() < LogAnalysis::most_defrosts) result.defrosts.push_back(defrost);
+    if (result.defrosts.size() >= LogAnalysis::most_defrosts) continue;
+    if (result.traces.size() >= LogAnalysis::most_traces) result.traces.erase(result.traces.begin());
+    result.traces.push_back({result.defrosts.size(), trace_of(window, defrost)});
+    result.defrosts.push_back(defrost);
   }
   for (const DoorOpening& door : events.doors) {
     if (door.start_second < told_up_to || door.start_second >= until) continue;
@@ -141,6 +170,7 @@ void LogAnalyser::Work::cover(const Window& window, double until) {
       row_spacings.push_back((samples[i].last_second - samples[i].first_second) / (samples[i].rows - 1));
     if (window.start[i] < told_up_to || window.start[i] >= until) continue;
     observed_second += window.width[i];
+    result.outline.add(plot_point(window, i));
     if (!window.load_mean.empty() && !window.load_is_current)
       result.energy_joule += window.load_mean[i] * window.width[i];
     if (!window.cabinet.empty()) {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <ohmwright/cycles/log_finding.hpp>
+#include <ohmwright/cycles/log_outline.hpp>
 #include <ohmwright/cycles/log_row.hpp>
 
 namespace ohmwright::cycles {
@@ -116,6 +117,12 @@ struct LogCoverage {
   double hidden_share = 0.0;
 };
 
+/// The neighbourhood of a defrost, for a plot of it.
+struct DefrostTrace {
+  std::size_t defrost = 0;  ///< index into `LogAnalysis::defrosts`
+  std::vector<PlotPoint> points;
+};
+
 /// What the whole log says.
 struct LogAnalysis {
   LogCoverage coverage;
@@ -140,10 +147,13 @@ struct LogAnalysis {
   double energy_joule = 0.0;
   std::optional<double> cabinet_mean_kelvin;  ///< over the time that the log saw
   std::vector<LogFinding> findings;           ///< what the log cannot show, and what is odd about it
+  LogOutline outline;                         ///< the whole of it, for a plot
+  std::vector<DefrostTrace> traces;           ///< of the last `most_traces` defrosts
 
   static constexpr std::size_t most_runs = 200'000;
   static constexpr std::size_t most_defrosts = 20'000;
   static constexpr std::size_t most_doors = 20'000;
+  static constexpr std::size_t most_traces = 12;
 };
 
 /// Takes a log's rows, in order, and says what they hold. Memory does not grow with the log, but for the lists of

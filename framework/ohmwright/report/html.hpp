@@ -31,4 +31,7 @@ std::string html_line_to_fill(const std::vector<std::string>& labels);
 /// A picture inside the page. As an image nothing in it can run. `alternative` says what it shows.
 std::string html_picture(std::string_view svg, std::string_view alternative);
 
+/// The same in two widths: `narrow` where the screen is, `wide` elsewhere and on paper.
+std::string html_picture(std::string_view wide, std::string_view narrow, std::string_view alternative);
+
 }  // namespace ohmwright

@@ -5,6 +5,7 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/log_report.hpp>
 #include <ohmwright/report/log_words.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 namespace ohmwright {
 
@@ -87,6 +88,7 @@ class LogSentences {
     headline();
     verdicts();
     defrosts();
+    table();
     cooling();
     not_shown();
     add(report_.reader.findings(), form_words, content_.form);
@@ -125,6 +127,9 @@ class LogSentences {
     std::string words;
     for (const cycles::LogVerdict& verdict : report_.verdicts)
       for (const std::string_view symptom : verdict.symptoms) words += " --symptom " + std::string(symptom);
+    if (!words.empty())
+      for (const char* id : {"disconnect-power", "prove-dead"})
+        content_.brief_cautions.push_back(say_(caution_named(id)->brief));
     if (!words.empty())
       content_.next.push_back(say_(OHMWRIGHT_TEXT("Find the part with what this log shows: ohmwright locate "
                                                   "APPLIANCE{words}"),
@@ -169,6 +174,38 @@ class LogSentences {
       if (defrost.is_cut) line += say_(OHMWRIGHT_TEXT("; cut by a gap or the log's end"));
       content_.defrosts.push_back(line);
     }
+  }
+
+  void table() {
+    content_.table.push_back(
+        {say_(OHMWRIGHT_TEXT("no.")), say_(OHMWRIGHT_TEXT("start")), say_(OHMWRIGHT_TEXT("length")),
+         say_(OHMWRIGHT_TEXT("ended by")), say_(OHMWRIGHT_TEXT("energy")), say_(OHMWRIGHT_TEXT("melting")),
+         say_(OHMWRIGHT_TEXT("warmest")), say_(OHMWRIGHT_TEXT("drip")), say_(OHMWRIGHT_TEXT("recovery")),
+         say_(OHMWRIGHT_TEXT("frost")), say_(OHMWRIGHT_TEXT("interval"))});
+    const std::size_t count = analysis_.defrosts.size();
+    for (std::size_t i = count > most_defrosts_listed ? count - most_defrosts_listed : 0; i < count; ++i) {
+      const Defrost& one = analysis_.defrosts[i];
+      const auto time = [](const std::optional<double>& second) { return second ? duration_text(*second) : "-"; };
+      content_.table.push_back(
+          {std::to_string(i + 1), log_time_text(one.start_second, report_.reader.start_second(), say_),
+           duration_text(one.end_second - one.start_second), end_word(one.cause),
+           one.energy_joule > 0.0 ? rounded(one.energy_joule / joule_per_watt_hour) + " Wh" : "-",
+           one.plateau_second > 0.0 ? duration_text(one.plateau_second) : "-",
+           one.peak_kelvin ? degrees_text(*one.peak_kelvin) : "-", time(one.drip_second), time(one.recovery_second),
+           one.frost ? rounded(1000.0 * one.frost->kilogram) + " g" : "-", time(one.interval_second)});
+    }
+  }
+
+  std::string end_word(cycles::EndCause cause) const {
+    switch (cause) {
+      case cycles::EndCause::temperature:
+        return say_(OHMWRIGHT_TEXT("temperature"));
+      case cycles::EndCause::time_limit:
+        return say_(OHMWRIGHT_TEXT("time limit"));
+      case cycles::EndCause::unknown:
+        break;
+    }
+    return say_(OHMWRIGHT_TEXT("not shown"));
   }
 
   void cooling() {

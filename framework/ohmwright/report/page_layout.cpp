@@ -37,6 +37,10 @@ void PageLayout::table(const std::vector<std::vector<std::string>>& rows) {
   if (rows.size() > 1) page_ += text_table(rows, width_);
 }
 
+void PageLayout::drawing(const std::vector<std::string>& lines) {
+  for (const std::string& line : lines) page_ += line.substr(0, line.find_last_not_of(' ') + 1) + '\n';
+}
+
 void PageLayout::bar(std::string_view label, double share) {
   const int bar_width = std::min(longest_bar, width_ / 4);
   const int cells = std::max(1, static_cast<int>(std::lround(share * bar_width)));

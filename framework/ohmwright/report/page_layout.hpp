@@ -25,6 +25,9 @@ class PageLayout {
   void bar(std::string_view label, double share);
   /// A table, its first row the names of its columns (`text_table`); nothing for no further row.
   void table(const std::vector<std::vector<std::string>>& rows);
+  /// Lines that are drawn already, no wider than `width`.
+  void drawing(const std::vector<std::string>& lines);
+  int width() const { return width_; }
   void blank_line() { page_ += '\n'; }
 
   std::string take() { return std::move(page_); }
