@@ -7,6 +7,10 @@
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
 
+#include "appliance_files.hpp"
+#include "appliance_log_ratings.hpp"
+#include "kind_files.hpp"
+
 namespace ohmwright::cli {
 
 namespace {
@@ -30,6 +34,35 @@ std::optional<double> typed_option(const Arguments& arguments, std::string_view 
   return parse_stated_value(arguments.value(option), dimension).value.value_in_si();
 }
 
+/// `KIND=NAME|FILE`: over what an appliance said of such a part.
+void take_ratings(const std::string& word, const Environment& environment, cycles::LogRatings& ratings) {
+  const std::size_t equals = word.find('=');
+  if (equals == std::string::npos || equals == 0 || equals + 1 == word.size())
+    throw InputError("--ratings takes KIND=NAME or KIND=FILE, such as heater=heater-450w-120v, got " +
+                     ohmwright::quoted(word));
+  const LoadedKind& kind = open_kind(environment, word.substr(0, equals));
+  const RatedPart rated = rated_part(kind, word.substr(equals + 1));
+  cycles::LogRatings of_part;
+  add_log_ratings(kind.descriptor(), *rated.part, ratings.line_volt.value_or(0.0), of_part);
+  if (of_part.heater_watt) {
+    ratings.heater_watt = of_part.heater_watt;
+    ratings.heater_volt = of_part.heater_volt;
+  }
+  if (of_part.end_temperature_kelvin) {
+    ratings.end_temperature_kelvin = of_part.end_temperature_kelvin;
+    ratings.end_temperature_tolerance_kelvin = of_part.end_temperature_tolerance_kelvin;
+  }
+  if (of_part.interval_most_second) {
+    ratings.interval_least_second = of_part.interval_least_second;
+    ratings.interval_most_second = of_part.interval_most_second;
+    ratings.interval_counts_running = of_part.interval_counts_running;
+  }
+  if (of_part.time_limit_second) {
+    ratings.time_limit_second = of_part.time_limit_second;
+    ratings.time_limit_least_second = of_part.time_limit_least_second;
+  }
+}
+
 }  // namespace
 
 cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments) {
@@ -43,11 +76,26 @@ cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments) {
   return settings;
 }
 
-cycles::LogRatings typed_log_ratings(const Arguments& arguments) {
+cycles::LogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment) {
   cycles::LogRatings ratings;
-  ratings.line_volt = typed_option(arguments, "--line", Dimension::voltage);
-  ratings.end_temperature_kelvin = typed_option(arguments, "--ends-at", Dimension::temperature);
-  ratings.time_limit_second = typed_option(arguments, "--time-limit", Dimension::duration);
+  if (arguments.has("--appliance"))
+    ratings = log_ratings_of(open_appliance(environment, arguments.value("--appliance")));
+  if (arguments.has("--line")) {
+    // Read at the outlet with a hand-held meter, where nothing else is stated (common practice, no source).
+    constexpr double usual_half_width_volt = 2.0;
+    const StatedValue line = parse_stated_value(arguments.value("--line"), Dimension::voltage);
+    ratings.line_volt = line.value.value_in_si();
+    ratings.line_half_width_volt = line.half_width.value_or(usual_half_width_volt);
+  }
+  const auto parts = arguments.options.find("--ratings");
+  if (parts != arguments.options.end())
+    for (const std::string& word : parts->second) take_ratings(word, environment, ratings);
+  if (const auto ends_at = typed_option(arguments, "--ends-at", Dimension::temperature))
+    ratings.end_temperature_kelvin = ends_at;
+  if (const auto limit = typed_option(arguments, "--time-limit", Dimension::duration)) {
+    ratings.time_limit_second = limit;
+    ratings.time_limit_least_second = limit;
+  }
   return ratings;
 }
 

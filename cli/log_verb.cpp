@@ -11,6 +11,7 @@
 #include "exit_codes.hpp"
 #include "log_files.hpp"
 #include "output.hpp"
+#include "simulate_log.hpp"
 #include "verbs.hpp"
 
 namespace ohmwright::cli {
@@ -18,7 +19,7 @@ namespace ohmwright::cli {
 namespace {
 
 int run_one_log(const Arguments& arguments, Environment& environment) {
-  const cycles::LogRatings ratings = typed_log_ratings(arguments);
+  const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
   const ReadLog log = read_log(arguments.operands[0], typed_reading_settings(arguments), ratings);
   const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, ratings);
   const LogReport report{log.reader, log.analysis, verdicts};
@@ -45,7 +46,7 @@ int run_comparison(const Arguments& arguments, Environment& environment) {
   if (!arguments.operands.empty())
     throw InputError("--before and --after name both logs; leave out " + ohmwright::quoted(arguments.operands[0]));
   refuse_one_log_twice(before, after);
-  const cycles::LogRatings ratings = typed_log_ratings(arguments);
+  const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
   const cycles::LogReadingSettings settings = typed_reading_settings(arguments);
   const ReadLog was = read_log(before, settings, ratings);
   const ReadLog is = read_log(after, settings, ratings);
@@ -68,6 +69,12 @@ int run_log(const Arguments& arguments, Environment& environment) {
                        " beside it: the log of the other side of the repair");
   if (arguments.operands.empty())
     throw InputError("missing: FILE, or --before FILE --after FILE; see: ohmwright log --help");
+  if (arguments.operands[0] == "simulate") return simulate_log(arguments, environment);
+  if (arguments.operands.size() > 1)
+    throw InputError("one word too many: " + ohmwright::quoted(arguments.operands[1]) + "; see: ohmwright log --help");
+  for (const char* of_simulation : {"--fault", "--seed", "--days"})
+    if (arguments.has(of_simulation))
+      throw InputError(std::string(of_simulation) + " belongs to: ohmwright log simulate APPLIANCE");
   return run_one_log(arguments, environment);
 }
 
@@ -82,6 +89,10 @@ VerbSpec log_verb() {
                     OHMWRIGHT_TEXT(
                         "A table of a temperature logger, a power meter or a clamp: CSV of any form, gzip too; "
                         "- for standard input"),
+                    false, false},
+                   {"APPLIANCE",
+                    OHMWRIGHT_TEXT("After the word simulate in place of a file: the appliance whose log is made up, as "
+                                   "CSV, for lessons and tests"),
                     false, false}},
       .options =
           {
@@ -90,10 +101,32 @@ VerbSpec log_verb() {
                OHMWRIGHT_TEXT("What a column is: coil_temperature, cabinet_temperature, power, current or time"),
                {},
                true},
-              {"--every", "TIME", OHMWRIGHT_TEXT("Interval of the rows, where the log has no time of its own"), {}},
-              {"--line", "VOLTS", OHMWRIGHT_TEXT("Line voltage: turns a current into a power"), {}},
+              {"--every",
+               "TIME",
+               OHMWRIGHT_TEXT(
+                   "Interval of the rows, where the log has no time of its own; with simulate, of those it makes"),
+               {}},
+              {"--line",
+               "VOLTS",
+               OHMWRIGHT_TEXT("Line voltage: makes watts of amperes, and says what the heater should draw"),
+               {}},
+              {"--appliance",
+               "NAME|FILE",
+               OHMWRIGHT_TEXT("The appliance: its heater, its control and what ends its defrosts are judged"),
+               {}},
+              {"--ratings",
+               "KIND=NAME|FILE",
+               OHMWRIGHT_TEXT("Ratings of a part: heater=heater-450w-120v; may be given again"),
+               {},
+               true},
               {"--ends-at", "TEMPERATURE", OHMWRIGHT_TEXT("Coil temperature at which a defrost should end"), {}},
               {"--time-limit", "TIME", OHMWRIGHT_TEXT("Time at which the control ends a defrost"), {}},
+              {"--fault",
+               "PART.FAULT|EFFECT",
+               OHMWRIGHT_TEXT("With simulate: what is wrong with it (an unknown one lists those that a log shows)"),
+               {}},
+              {"--seed", "N", OHMWRIGHT_TEXT("With simulate: the same number makes the same log (default 1)"), {}},
+              {"--days", "N", OHMWRIGHT_TEXT("With simulate: length of the log (default 4)"), {}},
               {"--before", "FILE", OHMWRIGHT_TEXT("A log from before a repair, compared with that of --after"), {}},
               {"--after", "FILE", OHMWRIGHT_TEXT("A log from after it"), {}},
               {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default), json or html"), {"text", "json", "html"}},

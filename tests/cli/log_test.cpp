@@ -121,6 +121,83 @@ TEST(Log, GivesTheWordsThatLocateTakes) {
   }
 }
 
+struct SimulatedCase {
+  const char* fault;
+  const char* rule;
+  const char* text;
+};
+
+/// A log of a shipped appliance with that fault, read back and judged against the same appliance.
+nlohmann::json judged(const std::string& fault, const std::string& seed) {
+  const std::string appliance = "upright-timer-bimetal-120v";
+  const Ran made = run_program({"log", "simulate", appliance, "--fault", fault, "--seed", seed, "--every", "60s"});
+  EXPECT_EQ(made.exit_code, 0) << made.err;
+  const Ran read = log(made.out, {"--appliance", appliance, "--line", "120V ± 1V", "--format", "json"});
+  return nlohmann::json::parse(read.out);
+}
+
+TEST(SimulatedLog, IsReadBackAndJudgedRightly) {
+  for (const SimulatedCase& one :
+       {SimulatedCase{"none", "defrost-end", "by-temperature"}, SimulatedCase{"none", "heater-power", "right"},
+        SimulatedCase{"none", "interval", "in-limits"},
+        SimulatedCase{"heater.open", "heat-comes-from-heater", "no-heater"},
+        SimulatedCase{"heater.one-of-two", "heater-power", "too-little"},
+        SimulatedCase{"thermostat.welded-closed", "defrost-end", "by-time"},
+        SimulatedCase{"thermostat.drifted-low", "defrost-end", "too-early"},
+        SimulatedCase{"timer.motor-open", "defrosts-come", "none-seen"},
+        SimulatedCase{"fan-stopped", "air-over-coil", "no-air"},
+        SimulatedCase{"little-cooling", "compressor-stops", "never-stops"}}) {
+    for (const char* seed : {"1", "2"}) {
+      const nlohmann::json json = judged(one.fault, seed);
+      for (const auto& verdict : json["verdicts"]) {
+        if (verdict["rule"] != one.rule) continue;
+        EXPECT_EQ(verdict["text_id"], one.text) << one.fault << " " << verdict;
+      }
+      const bool is_well = std::string(one.fault) == "none";
+      EXPECT_EQ(json["asks_for_a_test"], !is_well) << one.fault;
+    }
+  }
+}
+
+TEST(SimulatedLog, IsTheSameForTheSameSeed) {
+  const std::vector<std::string> words{"log", "simulate", "upright-thermistor-230v", "--days", "1", "--seed"};
+  const auto made = [&](const std::string& seed) {
+    std::vector<std::string> all = words;
+    all.push_back(seed);
+    return run_program(all).out;
+  };
+  EXPECT_EQ(made("4"), made("4"));
+  EXPECT_NE(made("4"), made("5"));
+}
+
+TEST(SimulatedLog, RefusesWhatSaysNothing) {
+  EXPECT_THAT(run_program({"log", "simulate"}).err, HasSubstr("needs an appliance"));
+  EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--fault", "heater.opn"}).err,
+              HasSubstr("did you mean"));
+  EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--seed", "x"}).err,
+              HasSubstr("--seed takes a whole number"));
+  EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--days", "0"}).err,
+              HasSubstr("--days takes"));
+  EXPECT_THAT(run_program({"log", "a.csv", "--seed", "1"}).err, HasSubstr("belongs to: ohmwright log simulate"));
+}
+
+TEST(Log, JudgesTheHeaterAtItsLineVoltage) {
+  // 210 W at 120 V; a heater of 180 W at 115 V draws 196 W there, one of 450 W far more.
+  const auto verdict = [](std::vector<std::string> words) {
+    words.insert(words.end(), {"--format", "json"});
+    const auto json = nlohmann::json::parse(log(freezer(Defrosts::well), words).out);
+    for (const auto& one : json["verdicts"])
+      if (one["rule"] == "heater-power") return one;
+    return nlohmann::json();
+  };
+  const auto weak = verdict({"--ratings", "heater=heater-450w-120v", "--line", "120V"});
+  EXPECT_EQ(weak["text_id"], "too-little");
+  EXPECT_LT(weak["probability_within"].get<double>(), 0.001);
+  EXPECT_EQ(weak["doubt"][0]["source"], "meter-gain");
+  EXPECT_EQ(verdict({"--ratings", "heater=heater-450w-120v"})["text_id"], "no-line");
+  EXPECT_THAT(log(freezer(Defrosts::well), {"--ratings", "heater"}).err, HasSubstr("--ratings takes KIND=NAME"));
+}
+
 class Repair : public ::testing::Test {
  protected:
   Repair() { std::filesystem::create_directories(folder_); }

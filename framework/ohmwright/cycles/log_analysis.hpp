@@ -14,13 +14,24 @@
 
 namespace ohmwright::cycles {
 
+/// A rated value with the limits of good parts, SI unit in the name of what holds it.
+struct RatedBand {
+  double nominal = 0.0;
+  double lower = 0.0;
+  double upper = 0.0;
+};
+
 /// What is known of the appliance and of its parts; each figure may be missing.
 struct LogRatings {
-  std::optional<double> line_volt;               ///< turns a current into a power
+  std::optional<double> line_volt;       ///< turns a current into a power
+  double line_half_width_volt = 0.0;     ///< doubt of it, rectangular
+  std::optional<RatedBand> heater_watt;  ///< what the heater draws at `heater_volt`
+  double heater_volt = 0.0;
   std::optional<double> end_temperature_kelvin;  ///< at which control or thermostat ends a defrost
   double end_temperature_tolerance_kelvin = 3.0;
-  std::optional<double> time_limit_second;      ///< at which the control ends a defrost
-  std::optional<double> interval_least_second;  ///< between the starts of two defrosts
+  std::optional<double> time_limit_second;        ///< at which the control ends a defrost
+  std::optional<double> time_limit_least_second;  ///< where ratings give a range: the earliest
+  std::optional<double> interval_least_second;    ///< between the starts of two defrosts
   std::optional<double> interval_most_second;
   bool interval_counts_running = false;  ///< both in run time of the compressor, not by the clock
   /// Share of the heater's power that melts frost while the coil stays at the melting point, and its standard
@@ -57,6 +68,7 @@ enum class EndGround : std::uint8_t {
   rated_time,          ///< it lasted for the rated time limit
   still_melting,       ///< the coil was not warmer than melting ice
   below_rated,         ///< the coil was warmer than ice and colder than its rated end temperature
+  past_rated,          ///< the coil was warmer than its rated end temperature, and heating went on
   past_melting,        ///< the coil had risen well past the melting point
   equal_temperatures,  ///< defrosts of this log end at one coil temperature and last differently long
   equal_durations,     ///< defrosts of this log that were the longest lasted equally long

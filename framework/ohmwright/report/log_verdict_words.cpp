@@ -8,7 +8,7 @@ namespace ohmwright {
 namespace {
 
 /// How an argument is written.
-enum class Written : std::uint8_t { count, duration, percent };
+enum class Written : std::uint8_t { count, duration, percent, tenths };
 
 struct Filled {
   std::string_view name;  ///< of the argument and of the field in the sentence
@@ -19,11 +19,18 @@ struct VerdictWords {
   std::string_view rule;
   std::string_view text;
   std::string_view english;
-  std::array<Filled, 3> fields{};
+  std::array<Filled, 4> fields{};
 };
 
 constexpr Filled count{"count"};
 constexpr Filled all{"all"};
+
+constexpr std::array<Filled, 4> interval_fields{
+    Filled{"shortest_second", Written::duration}, Filled{"longest_second", Written::duration},
+    Filled{"least_second", Written::duration}, Filled{"most_second", Written::duration}};
+constexpr std::array<Filled, 4> power_fields{Filled{"watt"}, Filled{"least_watt"}, Filled{"most_watt"},
+                                             Filled{"line_volt"}};
+constexpr std::array<Filled, 4> air_fields{Filled{"kelvin", Written::tenths}, Filled{"most_kelvin"}};
 
 constexpr std::array verdict_words{
     VerdictWords{"defrosts-come", "no-rows", OHMWRIGHT_TEXT("There is nothing to look for defrosts in.")},
@@ -70,6 +77,76 @@ constexpr std::array verdict_words{
                  OHMWRIGHT_TEXT("{count} of {all} ended by the time limit: test the sensor or thermostat that should "
                                 "have ended them, or look for much frost (door, drain)."),
                  {count, all}},
+    VerdictWords{
+        "defrost-end",
+        "too-early",
+        OHMWRIGHT_TEXT("{count} of {all} ended before the frost was melted: test the sensor or thermostat that "
+                       "ends them, and how it is clipped to the coil."),
+        {count, all}},
+    VerdictWords{"interval", "no-ratings",
+                 OHMWRIGHT_TEXT("The control's interval is not known (--ratings, "
+                                "--appliance).")},
+    VerdictWords{"interval", "none-whole", OHMWRIGHT_TEXT("No interval between two defrosts was seen whole.")},
+    VerdictWords{"interval", "in-limits",
+                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
+                                "{most_second}."),
+                 interval_fields},
+    VerdictWords{"interval", "unsettled",
+                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, at the edge of the rated "
+                                "{least_second} to {most_second}."),
+                 interval_fields},
+    VerdictWords{"interval", "too-long",
+                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
+                                "{most_second}: one came too late. Test the control or timer, and watch whether its "
+                                "motor turns."),
+                 interval_fields},
+    VerdictWords{
+        "interval", "too-short",
+        OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
+                       "{most_second}: one came too early. Test the control or timer; somebody may have started "
+                       "it by hand."),
+        interval_fields},
+    VerdictWords{"heater-power", "no-ratings",
+                 OHMWRIGHT_TEXT("The heater's watts are not known (--ratings, "
+                                "--appliance).")},
+    VerdictWords{"heater-power", "no-line",
+                 OHMWRIGHT_TEXT("Without the line voltage the heater's power says nothing "
+                                "(--line).")},
+    VerdictWords{"heater-power", "no-heating", OHMWRIGHT_TEXT("No heating was seen in watts.")},
+    VerdictWords{"heater-power", "right",
+                 OHMWRIGHT_TEXT("The heater draws {watt} W, as it should at {line_volt} V: {least_watt} W to "
+                                "{most_watt} W."),
+                 power_fields},
+    VerdictWords{"heater-power", "unsettled",
+                 OHMWRIGHT_TEXT("The heater draws {watt} W; a good one draws {least_watt} W to {most_watt} W at "
+                                "{line_volt} V. Read the line voltage while it heats and give it (--line) to settle "
+                                "it."),
+                 power_fields},
+    VerdictWords{
+        "heater-power", "too-little",
+        OHMWRIGHT_TEXT("The heater draws {watt} W, too little: {least_watt} W to {most_watt} W at {line_volt} V. "
+                       "Test each of its elements cold, a lead off, and its joints."),
+        power_fields},
+    VerdictWords{
+        "heater-power", "too-much",
+        OHMWRIGHT_TEXT("The heater draws {watt} W, too much: {least_watt} W to {most_watt} W at {line_volt} V. "
+                       "Test it cold for shorted turns; is it the right one?"),
+        power_fields},
+    VerdictWords{"air-over-coil", "no-sensors",
+                 OHMWRIGHT_TEXT("It takes the temperatures of coil and cabinet to see "
+                                "whether air moves.")},
+    VerdictWords{"air-over-coil", "no-recovery", OHMWRIGHT_TEXT("No run after a defrost was seen long enough.")},
+    VerdictWords{"air-over-coil", "air-moves",
+                 OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet: air moves."),
+                 air_fields},
+    VerdictWords{"air-over-coil", "unsettled",
+                 OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet, at the edge of "
+                                "{most_kelvin} K: listen for the fan."),
+                 air_fields},
+    VerdictWords{"air-over-coil", "no-air",
+                 OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet, more than "
+                                "{most_kelvin} K: no air moves. Test the evaporator fan, and look for ice around it."),
+                 air_fields},
     VerdictWords{"frost-load",
                  "too-few",
                  OHMWRIGHT_TEXT("{count} defrosts with a plateau are too few to see the frost "
@@ -106,6 +183,9 @@ constexpr std::array rule_titles{
     RuleTitle{"heater-warms-coil", OHMWRIGHT_TEXT("Whether the heater warms the coil")},
     RuleTitle{"heat-comes-from-heater", OHMWRIGHT_TEXT("Whether the heater draws")},
     RuleTitle{"defrost-end", OHMWRIGHT_TEXT("What ends the defrosts")},
+    RuleTitle{"interval", OHMWRIGHT_TEXT("The interval between defrosts")},
+    RuleTitle{"heater-power", OHMWRIGHT_TEXT("The heater's power")},
+    RuleTitle{"air-over-coil", OHMWRIGHT_TEXT("Whether air moves over the coil")},
     RuleTitle{"frost-load", OHMWRIGHT_TEXT("Frost from defrost to defrost")},
     RuleTitle{"compressor-stops", OHMWRIGHT_TEXT("Whether the compressor stops")},
     RuleTitle{"compressor-starts", OHMWRIGHT_TEXT("How the compressor starts")},
@@ -117,6 +197,8 @@ std::string written(double value, Written how) {
       return duration_text(value);
     case Written::percent:
       return rounded(100.0 * value) + " %";
+    case Written::tenths:
+      return rounded(value, 1);
     case Written::count:
       break;
   }

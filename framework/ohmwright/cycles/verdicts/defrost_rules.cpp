@@ -22,6 +22,18 @@ Outcome outcome_of(const OddOnes& count) {
   return 2.0 * count.odd >= count.all ? Outcome::out_of_limits : Outcome::undecided;
 }
 
+/// Cold at the end, and no time limit explains it: it ended long before the rated one, or it had hardly begun to melt.
+bool ended_too_early(const LogRatings& ratings, const Defrost& defrost) {
+  constexpr double clearly_before = 0.9;  // of the time limit
+  constexpr double hardly_melted = 0.2;   // of the heating
+  const bool is_cold = defrost.ground == EndGround::still_melting || defrost.ground == EndGround::below_rated;
+  if (!is_cold || defrost.is_cut) return false;
+  const double heated = defrost.end_second - defrost.start_second;
+  const double limit = ratings.time_limit_least_second.value_or(ratings.time_limit_second.value_or(0.0));
+  if (limit > 0.0) return heated < clearly_before * limit;
+  return defrost.ground == EndGround::still_melting && defrost.plateau_second < hardly_melted * heated;
+}
+
 std::vector<LogArgument> counted(const OddOnes& count) { return {{"count", count.odd}, {"all", count.all}}; }
 
 }  // namespace
@@ -90,25 +102,35 @@ LogVerdict judge_heat_comes_from_heater(const JudgedLog& log) {
   verdict.outcome = outcome_of(count);
   verdict.text = count.odd == 0.0 ? "heater-draws" : "no-heater";
   verdict.arguments = counted(count);
+  if (verdict.outcome == Outcome::out_of_limits) verdict.symptoms = {"no-heat"};
   return verdict;
 }
 
 LogVerdict judge_defrost_end(const JudgedLog& log) {
   LogVerdict verdict{"defrost-end", "not-shown"};
-  OddOnes count;
+  OddOnes late;
+  OddOnes early;
   for (const Defrost& defrost : log.analysis.defrosts) {
-    if (defrost.cause == EndCause::unknown) continue;
-    ++count.all;
-    if (defrost.cause == EndCause::time_limit) ++count.odd;
+    // Where nothing heated there was no end of heating; that is another rule's matter.
+    if (defrost.cause == EndCause::unknown || (log.analysis.has_load && !defrost.heater_is_seen)) continue;
+    ++late.all;
+    ++early.all;
+    if (ended_too_early(log.ratings, defrost))
+      ++early.odd;
+    else if (defrost.cause == EndCause::time_limit)
+      ++late.odd;
   }
-  if (count.all == 0.0) return verdict;
+  if (late.all == 0.0) return verdict;
+  const bool is_early = early.odd > late.odd;
+  const OddOnes& count = is_early ? early : late;
   verdict.arguments = counted(count);
-  verdict.text = count.odd == 0.0 ? "by-temperature" : "by-time";
+  verdict.text = count.odd == 0.0 ? "by-temperature" : is_early ? "too-early" : "by-time";
   // One of several may have been a door that stood open before it.
   verdict.outcome = count.odd == 1.0 && count.all >= 4.0 ? Outcome::undecided
                     : count.odd == 0.0                   ? Outcome::within_limits
                                                          : Outcome::out_of_limits;
-  if (verdict.outcome == Outcome::out_of_limits) verdict.symptoms = {"long-defrost"};
+  if (verdict.outcome == Outcome::out_of_limits)
+    verdict.symptoms = {is_early ? std::string_view("short-defrost") : std::string_view("long-defrost")};
   return verdict;
 }
 
