@@ -1,65 +1,81 @@
-#include <ohmwright/cycles/log_analysis.hpp>
-#include <ohmwright/cycles/reading/byte_source.hpp>
-#include <ohmwright/cycles/reading/log_reader.hpp>
+#include <filesystem>
+#include <system_error>
+
+#include <ohmwright/cycles/verdicts/repair.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
-#include <ohmwright/quantity/stated_value.hpp>
 #include <ohmwright/report/log_report.hpp>
+#include <ohmwright/report/repair_report.hpp>
 
 #include "exit_codes.hpp"
+#include "log_files.hpp"
 #include "output.hpp"
+#include "simulate_log.hpp"
 #include "verbs.hpp"
 
 namespace ohmwright::cli {
 
 namespace {
 
-/// `QUANTITY=COLUMN[:UNIT]`.
-cycles::ColumnChoice typed_column(const std::string& word) {
-  const std::size_t equals = word.find('=');
-  if (equals == std::string::npos || equals == 0 || equals + 1 == word.size())
-    throw InputError("--column takes QUANTITY=COLUMN or QUANTITY=COLUMN:UNIT, such as coil_temperature=T2:degC, got " +
-                     ohmwright::quoted(word));
-  cycles::ColumnChoice choice{word.substr(0, equals), word.substr(equals + 1), {}};
-  if (const std::size_t colon = choice.column.rfind(':'); colon != std::string::npos) {
-    choice.unit = choice.column.substr(colon + 1);
-    choice.column.erase(colon);
-  }
-  return choice;
+int run_one_log(const Arguments& arguments, Environment& environment) {
+  const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
+  const ReadLog log = read_log(arguments.operands[0], typed_reading_settings(arguments), ratings);
+  const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, ratings);
+  const LogReport report{log.reader, log.analysis, verdicts};
+  const std::string format = arguments.value("--format", "text");
+  const Sentences say{UnitPreferences{}};
+  deliver(format == "json"   ? log_json(report, say)
+          : format == "html" ? log_html(report, say)
+                             : log_page(report, say, environment.page),
+          arguments, environment);
+  if (log.reader.rows() == 0) return exit_undecided;
+  return cycles::asks_for_a_test(verdicts) ? exit_out_of_limits : exit_done;
 }
 
-std::optional<double> typed(const Arguments& arguments, std::string_view option, Dimension dimension) {
-  if (!arguments.has(option)) return std::nullopt;
-  return parse_stated_value(arguments.value(option), dimension).value.value_in_si();
+void refuse_one_log_twice(const std::string& before, const std::string& after) {
+  std::error_code error;
+  if (before == after || std::filesystem::equivalent(before, after, error))
+    throw InputError("--before and --after name one log, " + ohmwright::quoted(before) +
+                     "; a comparison needs one from before the repair and one from after it");
 }
 
-cycles::LogReadingSettings reading_settings(const Arguments& arguments) {
-  cycles::LogReadingSettings settings;
-  const auto columns = arguments.options.find("--column");
-  if (columns != arguments.options.end())
-    for (const std::string& word : columns->second) settings.columns.push_back(typed_column(word));
-  settings.row_interval_second = typed(arguments, "--every", Dimension::duration);
-  if (settings.row_interval_second && !(*settings.row_interval_second > 0.0))
-    throw InputError("--every takes a time above 0, such as 60s, got " + ohmwright::quoted(arguments.value("--every")));
-  return settings;
+int run_comparison(const Arguments& arguments, Environment& environment) {
+  const std::string before = arguments.value("--before");
+  const std::string after = arguments.value("--after");
+  if (!arguments.operands.empty())
+    throw InputError("--before and --after name both logs; leave out " + ohmwright::quoted(arguments.operands[0]));
+  refuse_one_log_twice(before, after);
+  const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
+  const cycles::LogReadingSettings settings = typed_reading_settings(arguments);
+  const ReadLog was = read_log(before, settings, ratings);
+  const ReadLog is = read_log(after, settings, ratings);
+  const cycles::RepairComparison comparison = cycles::compare_repair(was.analysis, is.analysis, ratings);
+  const RepairReport report{was.reader, is.reader, was.analysis, is.analysis, comparison};
+  const std::string format = arguments.value("--format", "text");
+  const Sentences say{UnitPreferences{}};
+  deliver(format == "json"   ? repair_json(report, say)
+          : format == "html" ? repair_html(report, say)
+                             : repair_page(report, say, environment.page),
+          arguments, environment);
+  return exit_code(comparison.outcome);
 }
 
 int run_log(const Arguments& arguments, Environment& environment) {
-  cycles::LogRatings ratings;
-  ratings.line_volt = typed(arguments, "--line", Dimension::voltage);
-  ratings.end_temperature_kelvin = typed(arguments, "--ends-at", Dimension::temperature);
-  ratings.time_limit_second = typed(arguments, "--time-limit", Dimension::duration);
-  cycles::LogReader reader(cycles::open_log(arguments.operands[0]), reading_settings(arguments));
-  cycles::LogAnalyser analyser(ratings);
-  for (auto rows = reader.next(); !rows.empty(); rows = reader.next()) analyser.take(rows);
-  const cycles::LogAnalysis analysis = analyser.finish();
-  const LogReport report{reader, analysis};
-  const bool json = arguments.value("--format", "text") == "json";
-  const Sentences say{UnitPreferences{}};
-  deliver(json ? log_json(report) : log_page(report, say, environment.page), arguments, environment);
-  if (reader.rows() == 0) return exit_undecided;
-  return log_asks_for_a_test(analysis) ? exit_out_of_limits : exit_done;
+  if (arguments.has("--before") && arguments.has("--after")) return run_comparison(arguments, environment);
+  for (const auto& [given, missing] : {std::pair{"--before", "--after"}, std::pair{"--after", "--before"}})
+    if (arguments.has(given))
+      throw InputError(std::string(given) + " needs " + missing +
+                       " beside it: the log of the other side of the repair");
+  if (arguments.operands.empty())
+    throw InputError("missing: FILE, or --before FILE --after FILE; see: ohmwright log --help");
+  if (arguments.operands[0] == "simulate") return simulate_log(arguments, environment);
+  if (arguments.operands.size() > 1)
+    throw InputError("one word too many: " + ohmwright::quoted(arguments.operands[1]) + "; see: ohmwright log --help");
+  for (const char* of_simulation : {"--fault", "--seed", "--days"})
+    if (arguments.has(of_simulation))
+      throw InputError(std::string(of_simulation) + " belongs to: ohmwright log simulate APPLIANCE");
+  return run_one_log(arguments, environment);
 }
 
 }  // namespace
@@ -73,7 +89,11 @@ VerbSpec log_verb() {
                     OHMWRIGHT_TEXT(
                         "A table of a temperature logger, a power meter or a clamp: CSV of any form, gzip too; "
                         "- for standard input"),
-                    true, false}},
+                    false, false},
+                   {"APPLIANCE",
+                    OHMWRIGHT_TEXT("After the word simulate in place of a file: the appliance whose log is made up, as "
+                                   "CSV, for lessons and tests"),
+                    false, false}},
       .options =
           {
               {"--column",
@@ -81,11 +101,35 @@ VerbSpec log_verb() {
                OHMWRIGHT_TEXT("What a column is: coil_temperature, cabinet_temperature, power, current or time"),
                {},
                true},
-              {"--every", "TIME", OHMWRIGHT_TEXT("Interval of the rows, where the log has no time of its own"), {}},
-              {"--line", "VOLTS", OHMWRIGHT_TEXT("Line voltage: turns a current into a power"), {}},
+              {"--every",
+               "TIME",
+               OHMWRIGHT_TEXT(
+                   "Interval of the rows, where the log has no time of its own; with simulate, of those it makes"),
+               {}},
+              {"--line",
+               "VOLTS",
+               OHMWRIGHT_TEXT("Line voltage: makes watts of amperes, and says what the heater should draw"),
+               {}},
+              {"--appliance",
+               "NAME|FILE",
+               OHMWRIGHT_TEXT("The appliance: its heater, its control and what ends its defrosts are judged"),
+               {}},
+              {"--ratings",
+               "KIND=NAME|FILE",
+               OHMWRIGHT_TEXT("Ratings of a part: heater=heater-450w-120v; may be given again"),
+               {},
+               true},
               {"--ends-at", "TEMPERATURE", OHMWRIGHT_TEXT("Coil temperature at which a defrost should end"), {}},
               {"--time-limit", "TIME", OHMWRIGHT_TEXT("Time at which the control ends a defrost"), {}},
-              {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default) or json"), {"text", "json"}},
+              {"--fault",
+               "PART.FAULT|EFFECT",
+               OHMWRIGHT_TEXT("With simulate: what is wrong with it (an unknown one lists those that a log shows)"),
+               {}},
+              {"--seed", "N", OHMWRIGHT_TEXT("With simulate: the same number makes the same log (default 1)"), {}},
+              {"--days", "N", OHMWRIGHT_TEXT("With simulate: length of the log (default 4)"), {}},
+              {"--before", "FILE", OHMWRIGHT_TEXT("A log from before a repair, compared with that of --after"), {}},
+              {"--after", "FILE", OHMWRIGHT_TEXT("A log from after it"), {}},
+              {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default), json or html"), {"text", "json", "html"}},
               {"--out", "FILE", OHMWRIGHT_TEXT("Write there instead of the terminal"), {}},
           },
       .circumstances = {},

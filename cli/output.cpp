@@ -16,7 +16,7 @@ namespace {
 void refuse_to_overwrite_input(const Arguments& arguments) {
   const std::filesystem::path out(arguments.value("--out"));
   std::error_code error;
-  for (const char* option : {"--series", "--readings", "--ratings", "--control", "--meter"})
+  for (const char* option : {"--series", "--readings", "--ratings", "--control", "--meter", "--before", "--after"})
     if (arguments.has(option) && std::filesystem::equivalent(out, arguments.value(option), error))
       throw InputError("--out would overwrite what " + std::string(option) + " reads; choose another name");
 }

@@ -22,20 +22,23 @@ using ::testing::HasSubstr;
 using testing::Ran;
 using testing::run_program;
 
+/// How the invented freezer defrosts.
+enum class Defrosts { well, never, until_the_time_limit };
+
 /// Three days of an invented freezer, a row a minute: compressor 95 W, 22 min on and 19 off; a defrost of 210 W every
-/// ten hours unless `heats` is false, its coil melting at 0.3 degC for a while and ending at 10 degC.
-std::string freezer(bool heats) {
+/// ten hours, its coil melting at 0.3 degC for a while and ending at 10 degC, or still melting after 39 min.
+std::string freezer(Defrosts how) {
   std::string log = "Time;Power (W);Coil (°C)\n";
   double coil = -20.0;
   for (int minute = 0; minute < 3 * 24 * 60; ++minute) {
     const int of_cycle = minute % 600;
     double watt = minute % 41 < 22 ? 95.0 : 2.0;
     const double target = watt > 50.0 ? -24.0 : -17.0;
-    const bool defrosts = of_cycle >= 560 && of_cycle < 595;
-    if (defrosts && heats) {
+    const bool to_the_limit = how == Defrosts::until_the_time_limit;
+    if (how != Defrosts::never && of_cycle >= 560 && of_cycle < (to_the_limit ? 599 : 595)) {
       watt = 210.0;
       if (of_cycle < 572) coil = std::min(0.3, coil + 1.7);
-      if (of_cycle >= 586) coil += 1.1;
+      if (of_cycle >= 586 && !to_the_limit) coil += 1.1;
     } else {
       coil += 0.12 * (target - coil);
     }
@@ -53,27 +56,219 @@ Ran log(const std::string& text, std::vector<std::string> words = {}) {
   return run_program(words, {}, text);
 }
 
+/// Columns of the widest line, each character one (the pages of logs have no wider ones).
+int widest_line(const std::string& page) {
+  int widest = 0;
+  int columns = 0;
+  for (const char byte : page) {
+    if (byte == '\n')
+      columns = 0;
+    else if ((static_cast<unsigned char>(byte) & 0xC0U) != 0x80U)
+      widest = std::max(widest, ++columns);
+  }
+  return widest;
+}
+
 TEST(Log, FindsDefrostsAndWhatEndedThem) {
-  const Ran ran = log(freezer(true), {"--ends-at", "10C"});
+  const Ran ran = log(freezer(Defrosts::well), {"--ends-at", "10C"});
   EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("DEFROSTS in"), HasSubstr("ended by temperature"), HasSubstr("Run share"),
                              HasSubstr("Guessed: power is column")));
 }
 
 TEST(Log, SaysWhatToTestWhenNoneIsSeen) {
-  const Ran ran = log(freezer(false));
+  const Ran ran = log(freezer(Defrosts::never));
   EXPECT_EQ(ran.exit_code, 1) << ran.out << ran.err;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("NO DEFROST SEEN"), HasSubstr("ohmwright locate")));
 }
 
 TEST(Log, JsonIsValidAgainstItsSchema) {
-  const Ran ran = log(freezer(true), {"--format", "json"});
+  const Ran ran = log(freezer(Defrosts::well), {"--format", "json"});
   EXPECT_TRUE(log_schema().problems(parse_document(ran.out, "log").root).empty());
   EXPECT_GE(nlohmann::json::parse(ran.out)["defrosts"].size(), 6U);
 }
 
+TEST(Log, PageHoldsPicturesTablesAndVerdictsAndLoadsNothing) {
+  const Ran ran = log(freezer(Defrosts::until_the_time_limit), {"--format", "html"});
+  EXPECT_EQ(ran.exit_code, 1) << ran.err;
+  EXPECT_THAT(ran.out,
+              AllOf(HasSubstr("<h1>7 DEFROSTS"), HasSubstr("<h3>Defrost 7</h3>"), HasSubstr("<th>melting</th>"),
+                    HasSubstr("ended by the time limit"), HasSubstr("Before you touch it")));
+  EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("http://")));
+  EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("<script")));
+}
+
+TEST(Log, TextHasASmallPlotThatFits) {
+  for (const int width : {40, 80}) {
+    const Ran ran = log(freezer(Defrosts::well), {"--width", std::to_string(width)});
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("Temperature of the coil"), HasSubstr("10.3 °C |"), HasSubstr("# a defrost")));
+    EXPECT_LE(widest_line(ran.out), width);
+  }
+}
+
+// What a log finds is what a search for the fault takes: the words are tried on the program itself.
+TEST(Log, GivesTheWordsThatLocateTakes) {
+  for (const auto& [how, expected] :
+       {std::pair{Defrosts::never, "no-defrost"}, std::pair{Defrosts::until_the_time_limit, "long-defrost"}}) {
+    const auto json = nlohmann::json::parse(log(freezer(how), {"--format", "json"}).out);
+    std::vector<std::string> words{"locate", "upright-thermistor-230v"};
+    for (const auto& verdict : json["verdicts"])
+      for (const auto& word : verdict["locate"]) words.push_back(word);
+    EXPECT_THAT(words, ::testing::Contains(std::string(expected)));
+    const Ran ran = run_program(words);
+    EXPECT_NE(ran.exit_code, 2) << ran.err;
+    EXPECT_THAT(ran.out, HasSubstr("What is known"));
+  }
+}
+
+struct SimulatedCase {
+  const char* fault;
+  const char* rule;
+  const char* text;
+};
+
+/// A log of a shipped appliance with that fault, read back and judged against the same appliance.
+nlohmann::json judged(const std::string& fault, const std::string& seed) {
+  const std::string appliance = "upright-timer-bimetal-120v";
+  const Ran made = run_program({"log", "simulate", appliance, "--fault", fault, "--seed", seed, "--every", "60s"});
+  EXPECT_EQ(made.exit_code, 0) << made.err;
+  const Ran read = log(made.out, {"--appliance", appliance, "--line", "120V ± 1V", "--format", "json"});
+  return nlohmann::json::parse(read.out);
+}
+
+TEST(SimulatedLog, IsReadBackAndJudgedRightly) {
+  for (const SimulatedCase& one :
+       {SimulatedCase{"none", "defrost-end", "by-temperature"}, SimulatedCase{"none", "heater-power", "right"},
+        SimulatedCase{"none", "interval", "in-limits"},
+        SimulatedCase{"heater.open", "heat-comes-from-heater", "no-heater"},
+        SimulatedCase{"heater.one-of-two", "heater-power", "too-little"},
+        SimulatedCase{"thermostat.welded-closed", "defrost-end", "by-time"},
+        SimulatedCase{"thermostat.drifted-low", "defrost-end", "too-early"},
+        SimulatedCase{"timer.motor-open", "defrosts-come", "none-seen"},
+        SimulatedCase{"fan-stopped", "air-over-coil", "no-air"},
+        SimulatedCase{"little-cooling", "compressor-stops", "never-stops"}}) {
+    for (const char* seed : {"1", "2"}) {
+      const nlohmann::json json = judged(one.fault, seed);
+      for (const auto& verdict : json["verdicts"]) {
+        if (verdict["rule"] != one.rule) continue;
+        EXPECT_EQ(verdict["text_id"], one.text) << one.fault << " " << verdict;
+      }
+      const bool is_well = std::string(one.fault) == "none";
+      EXPECT_EQ(json["asks_for_a_test"], !is_well) << one.fault;
+    }
+  }
+}
+
+TEST(SimulatedLog, IsTheSameForTheSameSeed) {
+  const std::vector<std::string> words{"log", "simulate", "upright-thermistor-230v", "--days", "1", "--seed"};
+  const auto made = [&](const std::string& seed) {
+    std::vector<std::string> all = words;
+    all.push_back(seed);
+    return run_program(all).out;
+  };
+  EXPECT_EQ(made("4"), made("4"));
+  EXPECT_NE(made("4"), made("5"));
+}
+
+TEST(SimulatedLog, RefusesWhatSaysNothing) {
+  EXPECT_THAT(run_program({"log", "simulate"}).err, HasSubstr("needs an appliance"));
+  EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--fault", "heater.opn"}).err,
+              HasSubstr("did you mean"));
+  EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--seed", "x"}).err,
+              HasSubstr("--seed takes a whole number"));
+  EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--days", "0"}).err,
+              HasSubstr("--days takes"));
+  EXPECT_THAT(run_program({"log", "a.csv", "--seed", "1"}).err, HasSubstr("belongs to: ohmwright log simulate"));
+}
+
+TEST(Log, JudgesTheHeaterAtItsLineVoltage) {
+  // 210 W at 120 V; a heater of 180 W at 115 V draws 196 W there, one of 450 W far more.
+  const auto verdict = [](std::vector<std::string> words) {
+    words.insert(words.end(), {"--format", "json"});
+    const auto json = nlohmann::json::parse(log(freezer(Defrosts::well), words).out);
+    for (const auto& one : json["verdicts"])
+      if (one["rule"] == "heater-power") return one;
+    return nlohmann::json();
+  };
+  const auto weak = verdict({"--ratings", "heater=heater-450w-120v", "--line", "120V"});
+  EXPECT_EQ(weak["text_id"], "too-little");
+  EXPECT_LT(weak["probability_within"].get<double>(), 0.001);
+  EXPECT_EQ(weak["doubt"][0]["source"], "meter-gain");
+  EXPECT_EQ(verdict({"--ratings", "heater=heater-450w-120v"})["text_id"], "no-line");
+  EXPECT_THAT(log(freezer(Defrosts::well), {"--ratings", "heater"}).err, HasSubstr("--ratings takes KIND=NAME"));
+}
+
+class Repair : public ::testing::Test {
+ protected:
+  Repair() { std::filesystem::create_directories(folder_); }
+  ~Repair() override { std::filesystem::remove_all(folder_); }
+
+  std::string file(const std::string& name, const std::string& text) const {
+    std::ofstream(folder_ / name) << text;
+    return (folder_ / name).string();
+  }
+  Ran compared(Defrosts before, Defrosts after, std::vector<std::string> words = {}) const {
+    words.insert(words.begin(), {"log", "--before", file("before.csv", freezer(before)), "--after",
+                                 file("after.csv", freezer(after))});
+    return run_program(words);
+  }
+
+ private:
+  std::filesystem::path folder_ =
+      std::filesystem::temp_directory_path() / ("ohmwright-repair-" + std::to_string(getpid()));
+};
+
+TEST_F(Repair, IsProvedWhereTheFaultIsGone) {
+  const Ran ran = compared(Defrosts::never, Defrosts::well);
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("THE FAULT IS GONE"), HasSubstr("Gone. Whether it defrosts."),
+                             HasSubstr("Defrosts a day"), HasSubstr("What is still unproved")));
+}
+
+TEST_F(Repair, IsNoneWhereTheFaultStaysOrAnotherCame) {
+  const Ran stays = compared(Defrosts::until_the_time_limit, Defrosts::until_the_time_limit);
+  EXPECT_EQ(stays.exit_code, 1);
+  EXPECT_THAT(stays.out, AllOf(HasSubstr("THERE IS STILL A FAULT"), HasSubstr("Still there. What ends the defrosts.")));
+  const Ran other = compared(Defrosts::well, Defrosts::until_the_time_limit);
+  EXPECT_EQ(other.exit_code, 1);
+  EXPECT_THAT(other.out, AllOf(HasSubstr("A FAULT CAME"), HasSubstr("New. What ends the defrosts.")));
+}
+
+TEST_F(Repair, IsNotProvedByALogThatIsTooShort) {
+  const std::string whole = freezer(Defrosts::well);
+  const std::string first_hours = whole.substr(0, whole.find("2026-03-02 08:00"));
+  const Ran ran = run_program(
+      {"log", "--before", file("before.csv", freezer(Defrosts::never)), "--after", file("after.csv", first_hours)});
+  EXPECT_EQ(ran.exit_code, 3) << ran.out;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("NOT PROVED YET"), HasSubstr("0 whole defrosts"), HasSubstr("log for longer")));
+}
+
+TEST_F(Repair, SaysTheSameToProgramsAndOnAPage) {
+  const Ran json = compared(Defrosts::never, Defrosts::well, {"--format", "json"});
+  const auto problems = log_comparison_schema().problems(parse_document(json.out, "repair").root);
+  EXPECT_TRUE(problems.empty()) << (problems.empty() ? "" : problems[0].text);
+  EXPECT_EQ(nlohmann::json::parse(json.out)["verdict"], "within-limits");
+  const Ran html = compared(Defrosts::never, Defrosts::well, {"--format", "html"});
+  EXPECT_THAT(html.out, AllOf(HasSubstr("<h1>THE FAULT IS GONE</h1>"), HasSubstr("<th>before</th>")));
+}
+
+TEST_F(Repair, FitsANarrowScreen) {
+  for (const int width : {40, 80}) {
+    const Ran ran = compared(Defrosts::until_the_time_limit, Defrosts::well, {"--width", std::to_string(width)});
+    EXPECT_LE(widest_line(ran.out), width);
+  }
+}
+
+TEST_F(Repair, NeedsTwoLogs) {
+  const std::string one = file("one.csv", freezer(Defrosts::well));
+  EXPECT_THAT(run_program({"log", "--before", one}).err, HasSubstr("--before needs --after beside it"));
+  EXPECT_THAT(run_program({"log", "--before", one, "--after", one}).err, HasSubstr("name one log"));
+  EXPECT_THAT(run_program({"log", one, "--before", one, "--after", "other.csv"}).err, HasSubstr("leave out"));
+  EXPECT_THAT(run_program({"log"}).err, HasSubstr("missing: FILE, or --before FILE --after FILE"));
+}
+
 TEST(Log, CountsRowsThatAreWrong) {
-  std::string text = freezer(true);
+  std::string text = freezer(Defrosts::well);
   text.insert(text.find('\n') + 1, "2026-03-02 00:00;oops;-20.0\n");
   const Ran ran = log(text);
   EXPECT_THAT(ran.out, AllOf(HasSubstr("Rows that were wrong"), HasSubstr("first in lines 2")));
@@ -82,9 +277,9 @@ TEST(Log, CountsRowsThatAreWrong) {
 TEST(Log, RefusesWhatIsNoLogAndWhatItDoesNotHave) {
   EXPECT_EQ(log("").exit_code, 3);
   EXPECT_THAT(log("").out, HasSubstr("no row that could be used"));
-  EXPECT_THAT(log(freezer(true), {"--column", "power"}).err, HasSubstr("--column takes QUANTITY=COLUMN"));
-  EXPECT_THAT(log(freezer(true), {"--column", "power=Volts:W"}).err, HasSubstr("Volts"));
-  EXPECT_THAT(log(freezer(true), {"--every", "0s"}).err, HasSubstr("--every takes a time above 0"));
+  EXPECT_THAT(log(freezer(Defrosts::well), {"--column", "power"}).err, HasSubstr("--column takes QUANTITY=COLUMN"));
+  EXPECT_THAT(log(freezer(Defrosts::well), {"--column", "power=Volts:W"}).err, HasSubstr("Volts"));
+  EXPECT_THAT(log(freezer(Defrosts::well), {"--every", "0s"}).err, HasSubstr("--every takes a time above 0"));
   EXPECT_EQ(run_program({"log", "/nowhere.csv"}).exit_code, 2);
 }
 

@@ -21,6 +21,32 @@ constexpr double seen_again_second = 6.0 * 3600.0;
 constexpr double shortest_defrost_second = 480.0;
 constexpr double longest_interval_second = 54.0 * 3600.0;
 
+/// What is drawn before a defrost, and the least and most behind its heating.
+constexpr double drawn_before_second = 1200.0;
+constexpr double least_drawn_after_second = 3600.0;
+constexpr double most_drawn_after_second = 3.0 * 3600.0;
+
+PlotPoint plot_point(const Window& window, std::size_t i) {
+  const auto at = [i](const std::vector<double>& values) {
+    return static_cast<float>(values.empty() ? LogRow::none : values[i]);
+  };
+  PlotPoint point{window.start[i], window.width[i], {}};
+  point.value.fill(static_cast<float>(LogRow::none));
+  point.value[index_of(LogQuantity::coil_temperature)] = at(window.coil);
+  point.value[index_of(LogQuantity::cabinet_temperature)] = at(window.cabinet);
+  point.value[index_of(window.load_is_current ? LogQuantity::current : LogQuantity::power)] = at(window.load_mean);
+  return point;
+}
+
+std::vector<PlotPoint> trace_of(const Window& window, const Defrost& defrost) {
+  const double asked = defrost.drip_second.value_or(0.0) + defrost.recovery_second.value_or(0.0) + drawn_before_second;
+  const double after = std::clamp(asked, least_drawn_after_second, most_drawn_after_second);
+  std::vector<PlotPoint> points;
+  for (std::size_t i = 0; i < window.size() && window.start[i] < defrost.end_second + after; ++i)
+    if (window.start[i] > defrost.start_second - drawn_before_second) points.push_back(plot_point(window, i));
+  return points;
+}
+
 struct Gap {
   double start_second = 0.0;
   double second = 0.0;
@@ -37,7 +63,8 @@ struct LogAnalyser::Work {
   std::vector<float> run_seconds;
   std::vector<float> pause_seconds;
   double told_up_to = -1.0;  ///< events that begin before it are told [s]
-  double running_second = 0.0;
+  double cabinet_kelvin_second = 0.0;
+  double cabinet_second = 0.0;
   double hidden_second = 0.0;
   double observed_second = 0.0;
   double last_run_end = -1.0;
@@ -45,7 +72,6 @@ struct LogAnalyser::Work {
   std::vector<double> spacings;
   bool any_levels = false;
   bool always_on = true;
-  bool any_temperature = false;
 
   void search(bool is_last);
   void tell(const Window& window, const WindowEvents& events, double until);
@@ -92,7 +118,8 @@ void LogAnalyser::Work::search(bool is_last) {
 void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, double until) {
   result.has_load = result.has_load || !window.load.empty();
   result.load_is_current = window.load_is_current;
-  any_temperature = any_temperature || !window.coil.empty() || !window.cabinet.empty();
+  result.has_coil = result.has_coil || !window.coil.empty();
+  result.has_cabinet = result.has_cabinet || !window.cabinet.empty();
   sample_spacing_second = window.spacing_second;
   result.thresholds = events.thresholds;
   result.coverage.gap_limit_second = window.gap_limit_second;
@@ -102,7 +129,10 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
   for (const Defrost& defrost : events.defrosts) {
     if (defrost.start_second < told_up_to || defrost.start_second >= until || defrost.start_second < last) continue;
     ++result.defrost_count;
-    if (result.defrosts.size() < LogAnalysis::most_defrosts) result.defrosts.push_back(defrost);
+    if (result.defrosts.size() >= LogAnalysis::most_defrosts) continue;
+    if (result.traces.size() >= LogAnalysis::most_traces) result.traces.erase(result.traces.begin());
+    result.traces.push_back({result.defrosts.size(), trace_of(window, defrost)});
+    result.defrosts.push_back(defrost);
   }
   for (const DoorOpening& door : events.doors) {
     if (door.start_second < told_up_to || door.start_second >= until) continue;
@@ -121,7 +151,7 @@ void LogAnalyser::Work::tell_runs(const WindowEvents& events, double until) {
     if (run.start_second < told_up_to || run.start_second >= until || run.start_second < last_run_end) continue;
     ++result.run_count;
     const double lasted = run.end_second - run.start_second;
-    running_second += lasted;
+    result.running_second += lasted;
     if (run_seconds.size() < LogAnalysis::most_runs) {
       if (run.start_is_seen && run.end_is_seen) run_seconds.push_back(static_cast<float>(lasted));
       if (last_run_end >= 0.0 && run.start_is_seen)
@@ -140,8 +170,13 @@ void LogAnalyser::Work::cover(const Window& window, double until) {
       row_spacings.push_back((samples[i].last_second - samples[i].first_second) / (samples[i].rows - 1));
     if (window.start[i] < told_up_to || window.start[i] >= until) continue;
     observed_second += window.width[i];
+    result.outline.add(plot_point(window, i));
     if (!window.load_mean.empty() && !window.load_is_current)
       result.energy_joule += window.load_mean[i] * window.width[i];
+    if (!window.cabinet.empty()) {
+      cabinet_kelvin_second += window.cabinet[i] * window.width[i];
+      cabinet_second += window.width[i];
+    }
     coverage.span_second = window.end_of(i);
     if (window.gap_after[i] == 0) continue;
     const Gap gap{window.end_of(i), window.start[i + 1] - window.end_of(i)};
@@ -182,6 +217,7 @@ void LogAnalyser::Work::say() {
     findings.push_back({"log-has-no-rows"});
     return;
   }
+  if (cabinet_second > 0.0) result.cabinet_mean_kelvin = cabinet_kelvin_second / cabinet_second;
   coverage.hidden_share = coverage.span_second > 0.0 ? hidden_second / coverage.span_second : 0.0;
   double heated = 0.0;
   std::size_t without_rise = 0;
@@ -194,7 +230,7 @@ void LogAnalyser::Work::say() {
     weighed = weighed || defrost.frost.has_value();
   }
   if (any_levels && observed_second > heated) {
-    result.run_share = std::min(1.0, running_second / (observed_second - heated));
+    result.run_share = std::min(1.0, result.running_second / (observed_second - heated));
     result.typical_run_second = median_of({run_seconds.begin(), run_seconds.end()});
     result.typical_pause_second = median_of({pause_seconds.begin(), pause_seconds.end()});
     if (run_seconds.empty()) result.typical_run_second.reset();
@@ -217,7 +253,7 @@ void LogAnalyser::Work::say() {
   if (result.has_load && !any_levels) findings.push_back({"load-has-one-level"});
   if (!result.has_load) findings.push_back({"no-load-in-log"});
   if (result.load_is_current) findings.push_back({"current-without-line-voltage"});
-  if (!any_temperature) findings.push_back({"no-temperature-in-log"});
+  if (!result.has_coil && !result.has_cabinet) findings.push_back({"no-temperature-in-log"});
   // No compressor may run for so short a time: the column of time may count something else than seconds.
   const bool runs_are_short = result.run_count >= 5 && result.typical_run_second && *result.typical_run_second < 120.0;
   const bool pulses_only = result.short_pulses > 20 && result.short_pulses > 3 * result.run_count;

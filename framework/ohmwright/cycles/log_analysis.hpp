@@ -9,16 +9,31 @@
 #include <vector>
 
 #include <ohmwright/cycles/log_finding.hpp>
+#include <ohmwright/cycles/log_outline.hpp>
 #include <ohmwright/cycles/log_row.hpp>
 
 namespace ohmwright::cycles {
 
+/// A rated value with the limits of good parts, SI unit in the name of what holds it.
+struct RatedBand {
+  double nominal = 0.0;
+  double lower = 0.0;
+  double upper = 0.0;
+};
+
 /// What is known of the appliance and of its parts; each figure may be missing.
 struct LogRatings {
-  std::optional<double> line_volt;               ///< turns a current into a power
+  std::optional<double> line_volt;       ///< turns a current into a power
+  double line_half_width_volt = 0.0;     ///< doubt of it, rectangular
+  std::optional<RatedBand> heater_watt;  ///< what the heater draws at `heater_volt`
+  double heater_volt = 0.0;
   std::optional<double> end_temperature_kelvin;  ///< at which control or thermostat ends a defrost
   double end_temperature_tolerance_kelvin = 3.0;
-  std::optional<double> time_limit_second;  ///< at which the control ends a defrost
+  std::optional<double> time_limit_second;        ///< at which the control ends a defrost
+  std::optional<double> time_limit_least_second;  ///< where ratings give a range: the earliest
+  std::optional<double> interval_least_second;    ///< between the starts of two defrosts
+  std::optional<double> interval_most_second;
+  bool interval_counts_running = false;  ///< both in run time of the compressor, not by the clock
   /// Share of the heater's power that melts frost while the coil stays at the melting point, and its standard
   /// uncertainty. Assumed where nobody measured it.
   double melting_share = 0.6;
@@ -53,6 +68,7 @@ enum class EndGround : std::uint8_t {
   rated_time,          ///< it lasted for the rated time limit
   still_melting,       ///< the coil was not warmer than melting ice
   below_rated,         ///< the coil was warmer than ice and colder than its rated end temperature
+  past_rated,          ///< the coil was warmer than its rated end temperature, and heating went on
   past_melting,        ///< the coil had risen well past the melting point
   equal_temperatures,  ///< defrosts of this log end at one coil temperature and last differently long
   equal_durations,     ///< defrosts of this log that were the longest lasted equally long
@@ -113,15 +129,24 @@ struct LogCoverage {
   double hidden_share = 0.0;
 };
 
+/// The neighbourhood of a defrost, for a plot of it.
+struct DefrostTrace {
+  std::size_t defrost = 0;  ///< index into `LogAnalysis::defrosts`
+  std::vector<PlotPoint> points;
+};
+
 /// What the whole log says.
 struct LogAnalysis {
   LogCoverage coverage;
   bool has_load = false;                     ///< power or current
+  bool has_coil = false;                     ///< temperature of the coil
+  bool has_cabinet = false;                  ///< temperature of the cabinet
   bool load_is_current = false;              ///< loads are amperes, since no line voltage is known
   std::vector<LogThreshold> thresholds;      ///< of the last window of the log
   std::vector<CompressorRun> runs;           ///< the first `most_runs`
   std::uint64_t run_count = 0;               ///< all
   std::optional<double> run_share;           ///< of the time outside defrosts and gaps
+  double running_second = 0.0;               ///< of the compressor, in all
   std::optional<double> typical_run_second;  ///< median
   std::optional<double> typical_pause_second;
   bool never_stops = false;  ///< but for defrosts
@@ -132,11 +157,15 @@ struct LogAnalysis {
   std::vector<DoorOpening> doors;
   std::uint64_t door_count = 0;
   double energy_joule = 0.0;
-  std::vector<LogFinding> findings;  ///< what the log cannot show, and what is odd about it
+  std::optional<double> cabinet_mean_kelvin;  ///< over the time that the log saw
+  std::vector<LogFinding> findings;           ///< what the log cannot show, and what is odd about it
+  LogOutline outline;                         ///< the whole of it, for a plot
+  std::vector<DefrostTrace> traces;           ///< of the last `most_traces` defrosts
 
   static constexpr std::size_t most_runs = 200'000;
   static constexpr std::size_t most_defrosts = 20'000;
   static constexpr std::size_t most_doors = 20'000;
+  static constexpr std::size_t most_traces = 12;
 };
 
 /// Takes a log's rows, in order, and says what they hold. Memory does not grow with the log, but for the lists of

@@ -22,5 +22,6 @@ const Schema& fitting_schema();
 const Schema& comparison_schema();
 const Schema& locate_schema();
 const Schema& log_schema();
+const Schema& log_comparison_schema();
 
 }  // namespace ohmwright

@@ -4,29 +4,12 @@
 
 #include <ohmwright/report/chart_picture.hpp>
 #include <ohmwright/report/chart_scale.hpp>
+#include <ohmwright/report/gnuplot_script.hpp>
 #include <ohmwright/report/run_program.hpp>
 
 namespace ohmwright {
 
 namespace {
-
-/// A text inside a gnuplot script: within single quotes only a newline and the quote itself mean anything.
-std::string quoted_for_gnuplot(std::string_view text) {
-  std::string quoted = "'";
-  for (const char letter : with_plain_spaces(text)) {
-    if (static_cast<unsigned char>(letter) < 0x20 || letter == 0x7f) continue;
-    quoted += letter;
-    if (letter == '\'') quoted += letter;
-  }
-  return quoted + "'";
-}
-
-/// Axes that stand back behind what is drawn on them.
-constexpr std::string_view thin_axes =
-    "set border 3 linecolor rgb '#aaaaaa' linewidth 0.6\n"
-    "set tics nomirror scale 0.5 textcolor rgb '#444444'\n"
-    "set grid linetype 1 linecolor rgb '#e8e8e8' linewidth 0.5\n"
-    "set key top right samplen 2 spacing 1.2 textcolor rgb '#444444'\n";
 
 std::string titled(const std::string& title, Unit unit) {
   const std::string symbol = unit.symbol(Spelling::screen);

@@ -21,6 +21,8 @@ ul { margin-top: 0.2rem; padding-left: 1.3rem; }
 img { max-width: 100%; }
 table { border-collapse: collapse; }
 td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #ddd; }
+.wide { overflow-x: auto; }
+.wide td, .wide th { white-space: nowrap; padding: 0.15rem 0.5rem; }
 .cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }
 .to-fill { display: flex; gap: 2rem; color: #555; }
 .to-fill span { flex: 1; border-bottom: 1px solid #999; }
@@ -32,8 +34,12 @@ summary { margin-top: 1rem; font-size: 1.05rem; font-weight: bold; cursor: point
 .bar span:first-child { flex: 0 0 min(12rem, 25vw); height: 0.9rem; background: #e6e6e6; }
 .bar i { display: block; height: 100%; background: #466b8f; }
 .bar b { flex: 0 0 3rem; text-align: right; font-weight: normal; }
+section { break-inside: avoid; }
 @media print {
   body { margin: 0; }
+  section img { width: 80%; }
+  .wide { overflow-x: visible; font-size: 0.75rem; break-inside: avoid; }
+  .wide td, .wide th { white-space: normal; padding: 0.1rem 0.25rem; }
   details::details-content { content-visibility: visible; display: block; }
 }
 </style>
@@ -96,6 +102,19 @@ std::string html_section(std::string_view title, const std::vector<std::string>&
   return section + "</ul>\n";
 }
 
+std::string html_table(const std::vector<std::vector<std::string>>& rows) {
+  if (rows.size() < 2) return {};
+  std::string table = "<div class=\"wide\"><table>\n";
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const std::string_view tag = r == 0 ? "th" : "td";
+    table += "<tr>";
+    for (const std::string& cell : rows[r])
+      table.append("<").append(tag).append(">").append(html_text(cell)).append("</").append(tag).append(">");
+    table += "</tr>\n";
+  }
+  return table + "</table></div>\n";
+}
+
 std::string html_cautions(std::string_view title, const std::vector<std::string>& brief) {
   if (brief.empty()) return {};
   std::string all;
@@ -118,6 +137,12 @@ std::string html_line_to_fill(const std::vector<std::string>& labels) {
 
 std::string html_picture(std::string_view svg, std::string_view alternative) {
   return "<p><img src=\"data:image/svg+xml;base64," + base64(svg) + "\" alt=\"" + html_text(alternative) + "\"></p>\n";
+}
+
+std::string html_picture(std::string_view wide, std::string_view narrow, std::string_view alternative) {
+  return "<p><picture><source media=\"screen and (max-width: 36rem)\" srcset=\"data:image/svg+xml;base64," +
+         base64(narrow) + "\"><img src=\"data:image/svg+xml;base64," + base64(wide) + "\" alt=\"" +
+         html_text(alternative) + "\"></picture></p>\n";
 }
 
 }  // namespace ohmwright

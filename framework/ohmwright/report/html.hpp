@@ -16,6 +16,10 @@ std::string html_page(std::string_view title, std::string_view body);
 /// A heading and a list of lines, escaped; nothing for no line.
 std::string html_section(std::string_view title, const std::vector<std::string>& lines);
 
+/// A table, its first row the names of its columns, escaped; it scrolls by itself where the page is narrow. Nothing
+/// for no further row.
+std::string html_table(const std::vector<std::vector<std::string>>& rows);
+
 /// What can hurt, in few words, each ending in a full stop: above what is to be done. Nothing for no caution.
 std::string html_cautions(std::string_view title, const std::vector<std::string>& brief);
 /// A section folded under its title, opened by a touch and in print. Nothing for no lines.
@@ -26,5 +30,8 @@ std::string html_line_to_fill(const std::vector<std::string>& labels);
 
 /// A picture inside the page. As an image nothing in it can run. `alternative` says what it shows.
 std::string html_picture(std::string_view svg, std::string_view alternative);
+
+/// The same in two widths: `narrow` where the screen is, `wide` elsewhere and on paper.
+std::string html_picture(std::string_view wide, std::string_view narrow, std::string_view alternative);
 
 }  // namespace ohmwright

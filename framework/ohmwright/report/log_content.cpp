@@ -4,6 +4,8 @@
 
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/log_report.hpp>
+#include <ohmwright/report/log_words.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 namespace ohmwright {
 
@@ -13,35 +15,9 @@ using cycles::Defrost;
 using cycles::LogAnalysis;
 using cycles::LogFinding;
 
-constexpr double second_per_minute = 60.0;
 constexpr double second_per_hour = 3600.0;
 constexpr double joule_per_watt_hour = 3600.0;
 constexpr std::size_t most_defrosts_listed = 12;
-
-std::string rounded(double value, int digits = 0) {
-  const double scale = std::pow(10.0, digits);
-  std::string text = std::to_string(std::round(value * scale) / scale);
-  text.erase(text.find('.') + (digits > 0 ? 1U + static_cast<std::size_t>(digits) : 0U));
-  return text;
-}
-
-/// "14 min", "2 h 30 min", "3 d 4 h".
-std::string duration_text(double seconds) {
-  const auto minutes = static_cast<long long>(std::llround(seconds / second_per_minute));
-  if (minutes < 1) return rounded(seconds) + " s";
-  if (minutes < 120) return std::to_string(minutes) + " min";
-  const long long hours = minutes / 60;
-  if (hours < 48) return std::to_string(hours) + " h " + std::to_string(minutes % 60) + " min";
-  return std::to_string(hours / 24) + " d " + std::to_string(hours % 24) + " h";
-}
-
-std::string degrees(double kelvin) { return rounded(kelvin - cycles::melting_point_kelvin, 1) + " °C"; }
-
-/// A finding's argument as text, whatever it holds.
-std::string argument(const LogFinding& finding, std::string_view name) {
-  if (const auto number = finding.number(name)) return rounded(*number, *number < 10.0 ? 2 : 0);
-  return finding.text(name);
-}
 
 struct FindingWords {
   std::string_view id;
@@ -112,6 +88,7 @@ class LogSentences {
     headline();
     verdicts();
     defrosts();
+    table();
     cooling();
     not_shown();
     add(report_.reader.findings(), form_words, content_.form);
@@ -136,70 +113,27 @@ class LogSentences {
     for (const LogFinding& finding : findings)
       for (const FindingWords& row : words)
         if (row.id == finding.id)
-          lines.push_back(say_(row.english, {{"one", argument(finding, row.one)},
-                                             {"two", argument(finding, row.two)},
-                                             {"three", argument(finding, row.three)}}));
-  }
-
-  bool has(std::string_view id) const { return cycles::find_finding(analysis_.findings, id) != nullptr; }
-
-  void verdict(std::string_view english, std::initializer_list<FindingArgument> arguments = {}) {
-    content_.verdicts.push_back(say_(english, arguments));
+          lines.push_back(say_(row.english, {{"one", argument_text(finding, row.one)},
+                                             {"two", argument_text(finding, row.two)},
+                                             {"three", argument_text(finding, row.three)}}));
   }
 
   void verdicts() {
-    if (has("no-defrost-seen") && !has("log-shorter-than-an-interval"))
-      verdict(
-          OHMWRIGHT_TEXT("It was due for a defrost and none was seen: test control or timer, then heater, limit and "
-                         "wiring (ohmwright locate, --symptom no-defrost)."));
-    if (has("heat-without-rise"))
-      verdict(
-          OHMWRIGHT_TEXT("The heater drew power and the coil did not warm: is the sensor or logger seated on the coil, "
-                         "or does something else draw that power?"));
-    if (has("rise-without-heater"))
-      verdict(
-          OHMWRIGHT_TEXT("The coil warmed as in a defrost and no heater was seen to draw: test heater, limit and "
-                         "wiring; a door left open looks alike."));
-    const auto ended_by_time = std::count_if(analysis_.defrosts.begin(), analysis_.defrosts.end(),
-                                             [](const Defrost& d) { return d.cause == cycles::EndCause::time_limit; });
-    if (ended_by_time > 0)
-      verdict(OHMWRIGHT_TEXT(
-                  "{count} ended by the time limit: test the sensor or thermostat that should have ended them, or "
-                  "look for much frost (door, drain)."),
-              {{"count", std::to_string(ended_by_time)}});
-    if (analysis_.never_stops)
-      verdict(
-          OHMWRIGHT_TEXT("The compressor never stops but for defrosts: look at door, condenser and room first; then at "
-                         "the coil's frost, and at the control."));
-    if (analysis_.short_pulses >= 10)
-      verdict(OHMWRIGHT_TEXT("{count} loads of less than a minute: attempts of the compressor to start, or a lamp."),
-              {{"count", std::to_string(analysis_.short_pulses)}});
-    rising_frost();
-    if (content_.verdicts.empty()) verdict(OHMWRIGHT_TEXT("Nothing in it asks for a test of a part."));
-  }
-
-  void rising_frost() {
-    std::vector<double> masses;
-    for (const Defrost& defrost : analysis_.defrosts)
-      if (defrost.frost && !defrost.is_cut) masses.push_back(defrost.frost->kilogram);
-    if (masses.size() < 4) return;
-    const bool rises = std::is_sorted(masses.begin(), masses.end()) && masses.back() > 1.5 * masses.front();
-    if (rises)
-      verdict(
-          OHMWRIGHT_TEXT("The frost grows from defrost to defrost: look at door and gasket, then whether each defrost "
-                         "clears the coil."));
-  }
-
-  std::string when(double second) const {
-    const auto start = report_.reader.start_second();
-    if (!start) return duration_text(second);
-    const auto minutes = static_cast<long long>(std::floor((*start + second) / second_per_minute));
-    const long long of_day = ((minutes % 1440) + 1440) % 1440;
-    const long long day = (minutes - of_day) / 1440 - static_cast<long long>(std::floor(*start / 86400.0));
-    const auto two = [](long long value) { return (value < 10 ? "0" : "") + std::to_string(value); };
-    const std::string clock = two(of_day / 60) + ":" + two(of_day % 60);
-    return day == 0 ? clock
-                    : say_(OHMWRIGHT_TEXT("day {day}, {clock}"), {{"day", std::to_string(day + 1)}, {"clock", clock}});
+    for (const Outcome outcome : {Outcome::out_of_limits, Outcome::undecided})
+      for (const cycles::LogVerdict& verdict : report_.verdicts)
+        if (verdict.outcome == outcome) content_.verdicts.push_back(log_verdict_text(verdict, say_));
+    if (!cycles::asks_for_a_test(report_.verdicts))
+      content_.verdicts.push_back(say_(OHMWRIGHT_TEXT("Nothing in it asks for a test of a part.")));
+    std::string words;
+    for (const cycles::LogVerdict& verdict : report_.verdicts)
+      for (const std::string_view symptom : verdict.symptoms) words += " --symptom " + std::string(symptom);
+    if (!words.empty())
+      for (const char* id : {"disconnect-power", "prove-dead"})
+        content_.brief_cautions.push_back(say_(caution_named(id)->brief));
+    if (!words.empty())
+      content_.next.push_back(say_(OHMWRIGHT_TEXT("Find the part with what this log shows: ohmwright locate "
+                                                  "APPLIANCE{words}"),
+                                   {{"words", words}}));
   }
 
   std::string cause_text(const Defrost& defrost) const {
@@ -219,14 +153,14 @@ class LogSentences {
     for (std::size_t i = count > most_defrosts_listed ? count - most_defrosts_listed : 0; i < count; ++i) {
       const Defrost& defrost = analysis_.defrosts[i];
       std::string line = say_(OHMWRIGHT_TEXT("{when}: {length}, {cause}"),
-                              {{"when", when(defrost.start_second)},
+                              {{"when", log_time_text(defrost.start_second, report_.reader.start_second(), say_)},
                                {"length", duration_text(defrost.end_second - defrost.start_second)},
                                {"cause", cause_text(defrost)}});
       if (defrost.energy_joule > 0.0)
         line +=
             say_(OHMWRIGHT_TEXT("; {energy} Wh"), {{"energy", rounded(defrost.energy_joule / joule_per_watt_hour)}});
       if (defrost.peak_kelvin)
-        line += say_(OHMWRIGHT_TEXT("; coil up to {peak}"), {{"peak", degrees(*defrost.peak_kelvin)}});
+        line += say_(OHMWRIGHT_TEXT("; coil up to {peak}"), {{"peak", degrees_text(*defrost.peak_kelvin)}});
       if (defrost.plateau_second > 0.0)
         line += say_(OHMWRIGHT_TEXT("; {length} at the melting point"),
                      {{"length", duration_text(defrost.plateau_second)}});
@@ -240,6 +174,38 @@ class LogSentences {
       if (defrost.is_cut) line += say_(OHMWRIGHT_TEXT("; cut by a gap or the log's end"));
       content_.defrosts.push_back(line);
     }
+  }
+
+  void table() {
+    content_.table.push_back(
+        {say_(OHMWRIGHT_TEXT("no.")), say_(OHMWRIGHT_TEXT("start")), say_(OHMWRIGHT_TEXT("length")),
+         say_(OHMWRIGHT_TEXT("ended by")), say_(OHMWRIGHT_TEXT("energy")), say_(OHMWRIGHT_TEXT("melting")),
+         say_(OHMWRIGHT_TEXT("warmest")), say_(OHMWRIGHT_TEXT("drip")), say_(OHMWRIGHT_TEXT("recovery")),
+         say_(OHMWRIGHT_TEXT("frost")), say_(OHMWRIGHT_TEXT("interval"))});
+    const std::size_t count = analysis_.defrosts.size();
+    for (std::size_t i = count > most_defrosts_listed ? count - most_defrosts_listed : 0; i < count; ++i) {
+      const Defrost& one = analysis_.defrosts[i];
+      const auto time = [](const std::optional<double>& second) { return second ? duration_text(*second) : "-"; };
+      content_.table.push_back(
+          {std::to_string(i + 1), log_time_text(one.start_second, report_.reader.start_second(), say_),
+           duration_text(one.end_second - one.start_second), end_word(one.cause),
+           one.energy_joule > 0.0 ? rounded(one.energy_joule / joule_per_watt_hour) + " Wh" : "-",
+           one.plateau_second > 0.0 ? duration_text(one.plateau_second) : "-",
+           one.peak_kelvin ? degrees_text(*one.peak_kelvin) : "-", time(one.drip_second), time(one.recovery_second),
+           one.frost ? rounded(1000.0 * one.frost->kilogram) + " g" : "-", time(one.interval_second)});
+    }
+  }
+
+  std::string end_word(cycles::EndCause cause) const {
+    switch (cause) {
+      case cycles::EndCause::temperature:
+        return say_(OHMWRIGHT_TEXT("temperature"));
+      case cycles::EndCause::time_limit:
+        return say_(OHMWRIGHT_TEXT("time limit"));
+      case cycles::EndCause::unknown:
+        break;
+    }
+    return say_(OHMWRIGHT_TEXT("not shown"));
   }
 
   void cooling() {
@@ -287,14 +253,6 @@ class LogSentences {
 };
 
 }  // namespace
-
-bool log_asks_for_a_test(const LogAnalysis& analysis) {
-  const auto has = [&](std::string_view id) { return cycles::find_finding(analysis.findings, id) != nullptr; };
-  const bool by_time = std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(),
-                                   [](const Defrost& d) { return d.cause == cycles::EndCause::time_limit; });
-  return by_time || analysis.never_stops || has("heat-without-rise") || has("rise-without-heater") ||
-         (has("no-defrost-seen") && !has("log-shorter-than-an-interval"));
-}
 
 LogContent log_content(const LogReport& report, const Sentences& say) { return LogSentences(report, say).make(); }
 

@@ -1,19 +1,13 @@
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/report/log_report.hpp>
+#include <ohmwright/report/log_verdict_json.hpp>
 
 namespace ohmwright {
 
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json finding_json(const cycles::LogFinding& finding) {
-  Json json{{"id", finding.id}, {"asks", finding.asks}};
-  for (const cycles::LogArgument& argument : finding.arguments)
-    std::visit([&](const auto& value) { json["arguments"][std::string(argument.name)] = value; }, argument.value);
-  return json;
-}
 
 template <class Value>
 void put(Json& json, const char* name, const std::optional<Value>& value) {
@@ -43,13 +37,13 @@ Json defrost_json(const cycles::Defrost& defrost) {
 
 }  // namespace
 
-std::string log_json(const LogReport& report) {
+std::string log_json(const LogReport& report, const Sentences& say) {
   const cycles::LogAnalysis& analysis = report.analysis;
   Json json{{"rows", report.reader.rows()},
             {"span_second", analysis.coverage.span_second},
             {"gap_second", analysis.coverage.gap_second},
             {"hidden_share", analysis.coverage.hidden_share},
-            {"asks_for_a_test", log_asks_for_a_test(analysis)}};
+            {"asks_for_a_test", cycles::asks_for_a_test(report.verdicts)}};
   put(json, "start_second", report.reader.start_second());
   put(json, "run_share", analysis.run_share);
   json["run_count"] = analysis.run_count;
@@ -58,9 +52,12 @@ std::string log_json(const LogReport& report) {
   json["door_count"] = analysis.door_count;
   json["defrosts"] = Json::array();
   for (const cycles::Defrost& defrost : analysis.defrosts) json["defrosts"].push_back(defrost_json(defrost));
+  json["verdicts"] = Json::array();
+  for (const cycles::LogVerdict& verdict : report.verdicts) json["verdicts"].push_back(log_verdict_json(verdict, say));
   json["findings"] = Json::array();
-  for (const cycles::LogFinding& finding : report.reader.findings()) json["findings"].push_back(finding_json(finding));
-  for (const cycles::LogFinding& finding : analysis.findings) json["findings"].push_back(finding_json(finding));
+  for (const cycles::LogFinding& finding : report.reader.findings())
+    json["findings"].push_back(log_finding_json(finding));
+  for (const cycles::LogFinding& finding : analysis.findings) json["findings"].push_back(log_finding_json(finding));
   json["troubles"] = Json::array();
   for (std::size_t i = 0; i < cycles::log_trouble_count; ++i) {
     const auto sort = static_cast<cycles::LogTrouble>(i);

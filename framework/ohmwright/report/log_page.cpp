@@ -1,4 +1,5 @@
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/log_plot.hpp>
 #include <ohmwright/report/log_report.hpp>
 #include <ohmwright/report/page_layout.hpp>
 
@@ -7,8 +8,13 @@ namespace ohmwright {
 std::string log_page(const LogReport& report, const Sentences& say, const PageStyle& style) {
   const LogContent content = log_content(report, say);
   PageLayout page(style);
-  page.coloured(content.headline, log_asks_for_a_test(report.analysis) ? "\033[1;33m" : "\033[1;32m");
+  page.coloured(content.headline, cycles::asks_for_a_test(report.verdicts) ? "\033[1;33m" : "\033[1;32m");
+  const std::vector<std::string> plot = log_plot_lines(report, say, page.width());
+  if (!plot.empty()) page.blank_line();
+  page.drawing(plot);
   page.section(say(OHMWRIGHT_TEXT("What it says")), content.verdicts);
+  page.section(say(OHMWRIGHT_TEXT("What to do next")), content.next);
+  page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
   page.section(say(OHMWRIGHT_TEXT("Defrosts")), content.defrosts);
   page.section(say(OHMWRIGHT_TEXT("Cooling")), content.cooling);
   page.section(say(OHMWRIGHT_TEXT("What it cannot show")), content.not_shown);

@@ -5,6 +5,7 @@
 
 #include <ohmwright/cycles/log_analysis.hpp>
 #include <ohmwright/cycles/reading/log_reader.hpp>
+#include <ohmwright/cycles/verdicts/log_verdict.hpp>
 #include <ohmwright/report/paragraph.hpp>
 #include <ohmwright/report/sentences.hpp>
 
@@ -14,18 +15,22 @@ namespace ohmwright {
 struct LogReport {
   const cycles::LogReader& reader;
   const cycles::LogAnalysis& analysis;
+  const std::vector<cycles::LogVerdict>& verdicts;
 };
 
 /// What the page of a log says, in the reader's language, before it is laid out.
 struct LogContent {
   std::string headline;
-  std::vector<std::string> verdicts;    ///< what is odd, and which part to test
-  std::vector<std::string> defrosts;    ///< one line each, the last ones
-  std::vector<std::string> cooling;     ///< compressor, doors, energy
-  std::vector<std::string> not_shown;   ///< what the log cannot show
-  std::vector<std::string> form;        ///< how it was read, and what was guessed
-  std::vector<std::string> troubles;    ///< rows that were wrong, with line numbers
-  std::vector<std::string> thresholds;  ///< by what events were told apart
+  std::vector<std::string> verdicts;  ///< what is odd, and which part to test
+  std::vector<std::string> next;      ///< the command that looks for the part at fault
+  std::vector<std::string> brief_cautions;
+  std::vector<std::string> defrosts;            ///< one line each, the last ones
+  std::vector<std::vector<std::string>> table;  ///< the same defrosts, its head first
+  std::vector<std::string> cooling;             ///< compressor, doors, energy
+  std::vector<std::string> not_shown;           ///< what the log cannot show
+  std::vector<std::string> form;                ///< how it was read, and what was guessed
+  std::vector<std::string> troubles;            ///< rows that were wrong, with line numbers
+  std::vector<std::string> thresholds;          ///< by what events were told apart
 };
 
 LogContent log_content(const LogReport& report, const Sentences& say);
@@ -33,10 +38,10 @@ LogContent log_content(const LogReport& report, const Sentences& say);
 /// The log as a page of text.
 std::string log_page(const LogReport& report, const Sentences& say, const PageStyle& style);
 
-/// For programs (schemas/log.schema.json), SI units, indented, with a final newline.
-std::string log_json(const LogReport& report);
+/// The log as a whole HTML page, with pictures of it and of its last defrosts.
+std::string log_html(const LogReport& report, const Sentences& say);
 
-/// Whether something in the log asks for a test: it never defrosts, heats without a rise, ends by time.
-bool log_asks_for_a_test(const cycles::LogAnalysis& analysis);
+/// For programs (schemas/log.schema.json), SI units, indented, with a final newline.
+std::string log_json(const LogReport& report, const Sentences& say);
 
 }  // namespace ohmwright

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/report/text_table.hpp>
 
 namespace ohmwright {
 
@@ -30,6 +31,14 @@ void PageLayout::section(std::string_view title, const std::vector<std::string>&
 void PageLayout::coloured(std::string_view text, std::string_view colour) {
   const std::string laid_out = paragraph(text, width_);
   page_ += colour_ ? std::string(colour) + laid_out + "\033[0m" : laid_out;
+}
+
+void PageLayout::table(const std::vector<std::vector<std::string>>& rows) {
+  if (rows.size() > 1) page_ += text_table(rows, width_);
+}
+
+void PageLayout::drawing(const std::vector<std::string>& lines) {
+  for (const std::string& line : lines) page_ += line.substr(0, line.find_last_not_of(' ') + 1) + '\n';
 }
 
 void PageLayout::bar(std::string_view label, double share) {

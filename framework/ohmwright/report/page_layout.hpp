@@ -23,6 +23,11 @@ class PageLayout {
   void coloured(std::string_view text, std::string_view colour);
   /// A bar for a share [0…1], its percentage and a label.
   void bar(std::string_view label, double share);
+  /// A table, its first row the names of its columns (`text_table`); nothing for no further row.
+  void table(const std::vector<std::vector<std::string>>& rows);
+  /// Lines that are drawn already, no wider than `width`.
+  void drawing(const std::vector<std::string>& lines);
+  int width() const { return width_; }
   void blank_line() { page_ += '\n'; }
 
   std::string take() { return std::move(page_); }

@@ -22,6 +22,7 @@ MAY_INCLUDE = {
     "appliance": CORE + ["plugin", "document"],
     "locate": CORE + ["plugin", "circuit", "appliance"],
     "cycles": CORE + ["document"],
+    "thermal": CORE + ["cycles"],
     "conformance": CORE + ["plugin", "document"],
 }
 HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|valijson|CLI|nlohmann/json\.hpp|SQLiteCpp)")

@@ -24,6 +24,7 @@ struct InCommon {
   std::size_t warm = 0;
   std::size_t melting = 0;         ///< that ended at the melting point
   double end_spread_kelvin = 0.0;  ///< of all
+  double plateau_spread_second = 0.0;
 
   bool durations_differ() const {
     return whole >= 2 && longest_second - shortest_second > std::max(2.0 * tolerance_second, 0.06 * longest_second);
@@ -33,6 +34,8 @@ struct InCommon {
 InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) {
   InCommon common;
   std::vector<double> ends;
+  double shortest_plateau = 1e9;
+  double longest_plateau = 0.0;
   double coldest = 1e9;
   double warmest = 0.0;
   for (const Defrost& defrost : defrosts) {
@@ -41,6 +44,10 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
     const double duration = duration_of(defrost);
     common.longest_second = std::max(common.longest_second, duration);
     common.shortest_second = common.whole == 1 ? duration : std::min(common.shortest_second, duration);
+    if (defrost.has_coil) {
+      shortest_plateau = std::min(shortest_plateau, defrost.plateau_second);
+      longest_plateau = std::max(longest_plateau, defrost.plateau_second);
+    }
     if (defrost.end_kelvin) {
       coldest = std::min(coldest, *defrost.end_kelvin);
       warmest = std::max(warmest, *defrost.end_kelvin);
@@ -49,6 +56,7 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
     if (defrost.end_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
       ends.push_back(*defrost.end_kelvin);
   }
+  common.plateau_spread_second = std::max(0.0, longest_plateau - shortest_plateau);
   // Each edge lies anywhere within one step.
   common.tolerance_second = std::max(1.2 * spacing_second, 0.012 * common.longest_second);
   for (const Defrost& defrost : defrosts)
@@ -77,6 +85,10 @@ void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defros
   if (common.durations_differ() && is_longest && common.warm >= 2 && colder > 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::time_limit, EndGround::equal_durations);
   if (common.whole >= 3 && !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin)
+    return set(defrost, EndCause::time_limit, EndGround::equal_durations);
+  // More frost takes longer to a temperature; these took equally long with more and with less.
+  if (common.whole >= 3 && common.longest_count == common.whole &&
+      common.plateau_spread_second > 4.0 * common.tolerance_second)
     return set(defrost, EndCause::time_limit, EndGround::equal_durations);
   if (common.durations_differ() && common.warm >= 2 && std::abs(colder) < 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
@@ -127,6 +139,8 @@ std::string_view name_of(EndGround ground) {
       return "still-melting";
     case EndGround::below_rated:
       return "below-rated";
+    case EndGround::past_rated:
+      return "past-rated";
     case EndGround::past_melting:
       return "past-melting";
     case EndGround::equal_temperatures:
@@ -162,7 +176,10 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
       } else if (end < melting_point_kelvin + melting_margin_kelvin && defrost.peak_kelvin &&
                  *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin) {
         set(defrost, EndCause::time_limit, EndGround::still_melting);
-      } else if (ratings.end_temperature_kelvin && end < *ratings.end_temperature_kelvin) {
+      } else if (ratings.end_temperature_kelvin && end > *ratings.end_temperature_kelvin) {
+        // It was past the temperature that should have ended it.
+        set(defrost, EndCause::time_limit, EndGround::past_rated);
+      } else if (ratings.end_temperature_kelvin) {
         set(defrost, EndCause::time_limit, EndGround::below_rated);
       } else {
         by_coil(common, slope_margin, defrost);

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <string>
+
+#include <ohmwright/cycles/log_analysis.hpp>
+#include <ohmwright/cycles/reading/log_reader.hpp>
+
+#include "environment.hpp"
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+/// How the options say that a log is to be read: `--column`, `--every`. Throws InputError for words that say nothing.
+cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments);
+
+/// What the options say of the appliance: `--ratings`, `--appliance`, and over them `--line`, `--ends-at`,
+/// `--time-limit`. Throws InputError for words that say nothing, and as ratings and appliances do.
+cycles::LogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment);
+
+/// A log that was read to its end.
+struct ReadLog {
+  cycles::LogReader reader;
+  cycles::LogAnalysis analysis;
+};
+
+/// Reads a whole log, "-" from standard input. Throws as `LogReader` does.
+ReadLog read_log(const std::string& path, const cycles::LogReadingSettings& settings,
+                 const cycles::LogRatings& ratings);
+
+}  // namespace ohmwright::cli

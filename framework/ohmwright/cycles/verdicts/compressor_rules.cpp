@@ -1,0 +1,39 @@
+#include <ohmwright/cycles/verdicts/log_rules.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+/// So many loads of less than a minute are no accident (common practice, no source).
+constexpr std::uint64_t many_pulses = 10;
+
+}  // namespace
+
+LogVerdict judge_compressor_stops(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  LogVerdict verdict{"compressor-stops", "not-shown"};
+  if (!analysis.run_share) return verdict;
+  verdict.arguments = {{"run_share", *analysis.run_share}};
+  verdict.outcome = analysis.never_stops ? Outcome::out_of_limits : Outcome::within_limits;
+  verdict.text = analysis.never_stops ? "never-stops" : "stops";
+  if (analysis.never_stops) verdict.symptoms = {"compressor-never-stops"};
+  return verdict;
+}
+
+LogVerdict judge_compressor_starts(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  LogVerdict verdict{"compressor-starts", "not-shown"};
+  if (!analysis.has_load || !analysis.run_share) return verdict;
+  verdict.arguments = {{"pulses", static_cast<double>(analysis.short_pulses)},
+                       {"runs", static_cast<double>(analysis.run_count)}};
+  if (analysis.short_pulses < many_pulses) {
+    verdict.outcome = Outcome::within_limits;
+    verdict.text = "runs-last";
+    return verdict;
+  }
+  verdict.outcome = analysis.short_pulses > analysis.run_count ? Outcome::out_of_limits : Outcome::undecided;
+  verdict.text = "short-loads";
+  return verdict;
+}
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,49 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/component/kind.hpp>
+#include <ohmwright/cycles/log_analysis.hpp>
+#include <ohmwright/verdict/verdict.hpp>
+
+namespace ohmwright::cycles {
+
+/// A source's share of the variance of what a rule judged.
+struct LogDoubt {
+  std::string_view source;  ///< points at a constant: "line-voltage"
+  double share = 0.0;       ///< 0…1
+};
+
+/// What one rule says of a log: ids, numbers and named arguments, no sentence.
+///
+/// Rules that measure give P(within limits | log) and go through `decide`; rules that only saw, or did not see, give
+/// P(seen | a good appliance) and go through `decide_observed`. A rule that has nothing to go on is silent and says
+/// why.
+struct LogVerdict {
+  std::string_view rule;  ///< "defrosts-come"; points at a constant
+  std::string_view text;  ///< what it says, within its rule: "none-seen"
+  Outcome outcome = Outcome::silent;
+  std::vector<LogArgument> arguments = {};
+  ProbabilityMeaning meaning = ProbabilityMeaning::none;
+  double probability = 0.0;
+  std::optional<AnyQuantity> measured = {};
+  std::optional<double> measured_uncertainty = {};  ///< standard, in the SI unit of `measured`
+  Limits limits = {};
+  std::vector<LogDoubt> doubt = {};  ///< largest first
+  /// Symptoms of component/symptom.hpp that a search for the fault may take as seen.
+  std::vector<std::string_view> symptoms = {};
+};
+
+/// Every rule on the log, in the order in which they are told.
+std::vector<LogVerdict> judge_log(const LogAnalysis& analysis, const LogRatings& ratings,
+                                  const JudgeSettings& settings = {});
+
+/// The verdict of that rule, or null.
+const LogVerdict* find_verdict(const std::vector<LogVerdict>& verdicts, std::string_view rule);
+
+/// Whether a rule found the log out of limits.
+bool asks_for_a_test(const std::vector<LogVerdict>& verdicts);
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,86 @@
+#include <algorithm>
+
+#include <ohmwright/cycles/verdicts/repair.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+/// One defrost can come right by chance; the second shows that it was started again, too.
+constexpr std::uint64_t enough_defrosts = 2;
+
+RepairStand stand_of(const LogVerdict& before, const LogVerdict& after) {
+  const bool was_out = before.outcome == Outcome::out_of_limits;
+  if (after.outcome == Outcome::out_of_limits) return was_out ? RepairStand::still_there : RepairStand::appeared;
+  if (!was_out) return RepairStand::fine;
+  return after.outcome == Outcome::within_limits ? RepairStand::gone : RepairStand::unproved;
+}
+
+Outcome outcome_of(const RepairComparison& comparison) {
+  const auto any = [&](RepairStand stand) {
+    return std::any_of(comparison.rules.begin(), comparison.rules.end(),
+                       [stand](const RuleChange& one) { return one.stand == stand; });
+  };
+  if (any(RepairStand::still_there) || any(RepairStand::appeared)) return Outcome::out_of_limits;
+  if (!comparison.fault_before || any(RepairStand::unproved)) return Outcome::undecided;
+  return Outcome::within_limits;
+}
+
+std::uint64_t whole_defrosts(const LogAnalysis& log) {
+  return static_cast<std::uint64_t>(
+      std::count_if(log.defrosts.begin(), log.defrosts.end(), [](const Defrost& one) { return !one.is_cut; }));
+}
+
+void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairComparison& comparison) {
+  const auto add = [&](LogFinding finding) { comparison.unproved.push_back(std::move(finding)); };
+  if (before.has_load && !after.has_load) add({"load-no-longer-logged"});
+  if (before.has_coil && !after.has_coil) add({"coil-no-longer-logged"});
+  if (before.has_cabinet && !after.has_cabinet) add({"cabinet-no-longer-logged"});
+  for (const RuleChange& one : comparison.rules)
+    if (one.stand == RepairStand::unproved) add({"rule-cannot-tell", {{"rule", std::string(one.rule)}}});
+  const std::uint64_t whole = whole_defrosts(after);
+  if (whole < enough_defrosts)
+    add({"few-defrosts-after", {{"count", static_cast<double>(whole)}, {"span_second", after.coverage.span_second}}});
+  if (after.coverage.hidden_share > 0.0) add({"gaps-after", {{"share", after.coverage.hidden_share}}});
+  if (!after.has_coil && !before.has_coil) add({"coil-not-logged"});
+  // What takes days to come back: frost that grows behind a door that gapes, a fault that comes and goes.
+  const LogVerdict* frost = nullptr;
+  for (const RuleChange& one : comparison.rules)
+    if (one.rule == "frost-load") frost = &one.after;
+  if (frost != nullptr && frost->outcome != Outcome::within_limits && frost->outcome != Outcome::out_of_limits)
+    add({"frost-load-not-settled"});
+}
+
+}  // namespace
+
+std::string_view name_of(RepairStand stand) {
+  switch (stand) {
+    case RepairStand::gone:
+      return "gone";
+    case RepairStand::still_there:
+      return "still-there";
+    case RepairStand::appeared:
+      return "appeared";
+    case RepairStand::unproved:
+      return "unproved";
+    case RepairStand::fine:
+      return "fine";
+  }
+  return "";
+}
+
+RepairComparison compare_repair(const LogAnalysis& before, const LogAnalysis& after, const LogRatings& ratings,
+                                const JudgeSettings& settings) {
+  RepairComparison comparison;
+  const std::vector<LogVerdict> was = judge_log(before, ratings, settings);
+  const std::vector<LogVerdict> is = judge_log(after, ratings, settings);
+  comparison.fault_before = asks_for_a_test(was);
+  for (std::size_t i = 0; i < was.size(); ++i)
+    comparison.rules.push_back({was[i].rule, was[i], is[i], stand_of(was[i], is[i])});
+  comparison.figures = compare_figures(before, after);
+  comparison.outcome = outcome_of(comparison);
+  say_unproved(before, after, comparison);
+  return comparison;
+}
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace ohmwright {
+
+// What every script for gnuplot has. Between source files of this area.
+
+/// A text inside a gnuplot script: within single quotes only a newline and the quote itself mean anything.
+std::string quoted_for_gnuplot(std::string_view text);
+
+/// Axes that stand back behind what is drawn on them.
+inline constexpr std::string_view thin_axes =
+    "set border 3 linecolor rgb '#aaaaaa' linewidth 0.6\n"
+    "set tics nomirror scale 0.5 textcolor rgb '#444444'\n"
+    "set grid linetype 1 linecolor rgb '#e8e8e8' linewidth 0.5\n"
+    "set key top right samplen 2 spacing 1.2 textcolor rgb '#444444'\n";
+
+}  // namespace ohmwright

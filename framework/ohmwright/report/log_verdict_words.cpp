@@ -1,0 +1,246 @@
+#include <array>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/log_words.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+/// How an argument is written.
+enum class Written : std::uint8_t { count, duration, percent, tenths };
+
+struct Filled {
+  std::string_view name;  ///< of the argument and of the field in the sentence
+  Written written = Written::count;
+};
+
+struct VerdictWords {
+  std::string_view rule;
+  std::string_view text;
+  std::string_view english;
+  std::array<Filled, 4> fields{};
+};
+
+constexpr Filled count{"count"};
+constexpr Filled all{"all"};
+
+constexpr std::array<Filled, 4> interval_fields{
+    Filled{"shortest_second", Written::duration}, Filled{"longest_second", Written::duration},
+    Filled{"least_second", Written::duration}, Filled{"most_second", Written::duration}};
+constexpr std::array<Filled, 4> power_fields{Filled{"watt"}, Filled{"least_watt"}, Filled{"most_watt"},
+                                             Filled{"line_volt"}};
+constexpr std::array<Filled, 4> air_fields{Filled{"kelvin", Written::tenths}, Filled{"most_kelvin"}};
+
+constexpr std::array verdict_words{
+    VerdictWords{"defrosts-come", "no-rows", OHMWRIGHT_TEXT("There is nothing to look for defrosts in.")},
+    VerdictWords{"defrosts-come", "seen", OHMWRIGHT_TEXT("It defrosts: {count} seen."), {count}},
+    VerdictWords{"defrosts-come", "none-seen",
+                 OHMWRIGHT_TEXT("It was due for a defrost and none was seen: test control or timer, then heater, limit "
+                                "and wiring (ohmwright locate, --symptom no-defrost).")},
+    VerdictWords{"defrosts-come",
+                 "log-too-short",
+                 OHMWRIGHT_TEXT("No defrost in {waited_second}, and they may come as rarely as every "
+                                "{longest_interval_second}: log for longer."),
+                 {Filled{"waited_second", Written::duration}, Filled{"longest_interval_second", Written::duration}}},
+    VerdictWords{"defrosts-come",
+                 "gaps-hide",
+                 OHMWRIGHT_TEXT("No defrost was seen, but gaps could hide one in {hidden_share} of the time."),
+                 {Filled{"hidden_share", Written::percent}}},
+    VerdictWords{
+        "defrosts-come", "cabinet-only",
+        OHMWRIGHT_TEXT("No defrost shows in the air of the cabinet, which some hardly do: log the power or the "
+                       "coil.")},
+    VerdictWords{"heater-warms-coil", "no-coil", OHMWRIGHT_TEXT("The coil's temperature was not logged.")},
+    VerdictWords{"heater-warms-coil", "no-heating", OHMWRIGHT_TEXT("No heating was seen whole.")},
+    VerdictWords{"heater-warms-coil", "warms", OHMWRIGHT_TEXT("The coil warmed in each of {all} heatings."), {all}},
+    VerdictWords{"heater-warms-coil",
+                 "no-rise",
+                 OHMWRIGHT_TEXT("In {count} of {all} heatings the heater drew power and the coil did not warm: is the "
+                                "sensor or logger seated on the coil, or does something else draw that power?"),
+                 {count, all}},
+    VerdictWords{"heat-comes-from-heater", "no-load", OHMWRIGHT_TEXT("Neither power nor current was logged.")},
+    VerdictWords{"heat-comes-from-heater", "no-rise", OHMWRIGHT_TEXT("No rise of the coil was seen whole.")},
+    VerdictWords{"heat-comes-from-heater",
+                 "heater-draws",
+                 OHMWRIGHT_TEXT("The heater drew in each of {all} rises of the coil."),
+                 {all}},
+    VerdictWords{"heat-comes-from-heater",
+                 "no-heater",
+                 OHMWRIGHT_TEXT("In {count} of {all} the coil warmed as in a defrost and no heater was seen to draw: "
+                                "test heater, limit and wiring; a door left open looks alike."),
+                 {count, all}},
+    VerdictWords{"defrost-end", "not-shown", OHMWRIGHT_TEXT("What ended the defrosts is not shown.")},
+    VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all}},
+    VerdictWords{"defrost-end",
+                 "by-time",
+                 OHMWRIGHT_TEXT("{count} of {all} ended by the time limit: test the sensor or thermostat that should "
+                                "have ended them, or look for much frost (door, drain)."),
+                 {count, all}},
+    VerdictWords{
+        "defrost-end",
+        "too-early",
+        OHMWRIGHT_TEXT("{count} of {all} ended before the frost was melted: test the sensor or thermostat that "
+                       "ends them, and how it is clipped to the coil."),
+        {count, all}},
+    VerdictWords{"interval", "no-ratings",
+                 OHMWRIGHT_TEXT("The control's interval is not known (--ratings, "
+                                "--appliance).")},
+    VerdictWords{"interval", "none-whole", OHMWRIGHT_TEXT("No interval between two defrosts was seen whole.")},
+    VerdictWords{"interval", "in-limits",
+                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
+                                "{most_second}."),
+                 interval_fields},
+    VerdictWords{"interval", "unsettled",
+                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, at the edge of the rated "
+                                "{least_second} to {most_second}."),
+                 interval_fields},
+    VerdictWords{"interval", "too-long",
+                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
+                                "{most_second}: one came too late. Test the control or timer, and watch whether its "
+                                "motor turns."),
+                 interval_fields},
+    VerdictWords{
+        "interval", "too-short",
+        OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
+                       "{most_second}: one came too early. Test the control or timer; somebody may have started "
+                       "it by hand."),
+        interval_fields},
+    VerdictWords{"heater-power", "no-ratings",
+                 OHMWRIGHT_TEXT("The heater's watts are not known (--ratings, "
+                                "--appliance).")},
+    VerdictWords{"heater-power", "no-line",
+                 OHMWRIGHT_TEXT("Without the line voltage the heater's power says nothing "
+                                "(--line).")},
+    VerdictWords{"heater-power", "no-heating", OHMWRIGHT_TEXT("No heating was seen in watts.")},
+    VerdictWords{"heater-power", "right",
+                 OHMWRIGHT_TEXT("The heater draws {watt} W, as it should at {line_volt} V: {least_watt} W to "
+                                "{most_watt} W."),
+                 power_fields},
+    VerdictWords{"heater-power", "unsettled",
+                 OHMWRIGHT_TEXT("The heater draws {watt} W; a good one draws {least_watt} W to {most_watt} W at "
+                                "{line_volt} V. Read the line voltage while it heats and give it (--line) to settle "
+                                "it."),
+                 power_fields},
+    VerdictWords{
+        "heater-power", "too-little",
+        OHMWRIGHT_TEXT("The heater draws {watt} W, too little: {least_watt} W to {most_watt} W at {line_volt} V. "
+                       "Test each of its elements cold, a lead off, and its joints."),
+        power_fields},
+    VerdictWords{
+        "heater-power", "too-much",
+        OHMWRIGHT_TEXT("The heater draws {watt} W, too much: {least_watt} W to {most_watt} W at {line_volt} V. "
+                       "Test it cold for shorted turns; is it the right one?"),
+        power_fields},
+    VerdictWords{"air-over-coil", "no-sensors",
+                 OHMWRIGHT_TEXT("It takes the temperatures of coil and cabinet to see "
+                                "whether air moves.")},
+    VerdictWords{"air-over-coil", "no-recovery", OHMWRIGHT_TEXT("No run after a defrost was seen long enough.")},
+    VerdictWords{"air-over-coil", "air-moves",
+                 OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet: air moves."),
+                 air_fields},
+    VerdictWords{"air-over-coil", "unsettled",
+                 OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet, at the edge of "
+                                "{most_kelvin} K: listen for the fan."),
+                 air_fields},
+    VerdictWords{"air-over-coil", "no-air",
+                 OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet, more than "
+                                "{most_kelvin} K: no air moves. Test the evaporator fan, and look for ice around it."),
+                 air_fields},
+    VerdictWords{"frost-load",
+                 "too-few",
+                 OHMWRIGHT_TEXT("{count} defrosts with a plateau are too few to see the frost "
+                                "grow."),
+                 {count}},
+    VerdictWords{"frost-load", "steady", OHMWRIGHT_TEXT("The frost does not grow from defrost to defrost.")},
+    VerdictWords{"frost-load", "scatters",
+                 OHMWRIGHT_TEXT("The frost differs from defrost to defrost too much to tell "
+                                "whether it grows.")},
+    VerdictWords{"frost-load", "grows",
+                 OHMWRIGHT_TEXT("The frost grows from defrost to defrost: look at door and gasket, then whether each "
+                                "defrost clears the coil.")},
+    VerdictWords{"compressor-stops", "not-shown", OHMWRIGHT_TEXT("Whether the compressor runs is not shown.")},
+    VerdictWords{"compressor-stops", "stops", OHMWRIGHT_TEXT("The compressor stops and starts.")},
+    VerdictWords{"compressor-stops", "never-stops",
+                 OHMWRIGHT_TEXT("The compressor never stops but for defrosts: look at door, condenser and room first; "
+                                "then at the coil's frost, and at the control.")},
+    VerdictWords{"compressor-starts", "not-shown", OHMWRIGHT_TEXT("Starts of the compressor are not shown.")},
+    VerdictWords{"compressor-starts", "runs-last", OHMWRIGHT_TEXT("Once started, the compressor runs on.")},
+    VerdictWords{"compressor-starts",
+                 "short-loads",
+                 OHMWRIGHT_TEXT("{pulses} loads of less than a minute: attempts of the compressor to start, or a "
+                                "lamp."),
+                 {Filled{"pulses"}}},
+};
+
+struct RuleTitle {
+  std::string_view rule;
+  std::string_view english;
+};
+
+constexpr std::array rule_titles{
+    RuleTitle{"defrosts-come", OHMWRIGHT_TEXT("Whether it defrosts")},
+    RuleTitle{"heater-warms-coil", OHMWRIGHT_TEXT("Whether the heater warms the coil")},
+    RuleTitle{"heat-comes-from-heater", OHMWRIGHT_TEXT("Whether the heater draws")},
+    RuleTitle{"defrost-end", OHMWRIGHT_TEXT("What ends the defrosts")},
+    RuleTitle{"interval", OHMWRIGHT_TEXT("The interval between defrosts")},
+    RuleTitle{"heater-power", OHMWRIGHT_TEXT("The heater's power")},
+    RuleTitle{"air-over-coil", OHMWRIGHT_TEXT("Whether air moves over the coil")},
+    RuleTitle{"frost-load", OHMWRIGHT_TEXT("Frost from defrost to defrost")},
+    RuleTitle{"compressor-stops", OHMWRIGHT_TEXT("Whether the compressor stops")},
+    RuleTitle{"compressor-starts", OHMWRIGHT_TEXT("How the compressor starts")},
+};
+
+std::string written(double value, Written how) {
+  switch (how) {
+    case Written::duration:
+      return duration_text(value);
+    case Written::percent:
+      return rounded(100.0 * value) + " %";
+    case Written::tenths:
+      return rounded(value, 1);
+    case Written::count:
+      break;
+  }
+  return rounded(value);
+}
+
+double number_of(const cycles::LogVerdict& verdict, std::string_view name) {
+  for (const cycles::LogArgument& argument : verdict.arguments)
+    if (argument.name == name)
+      if (const double* number = std::get_if<double>(&argument.value)) return *number;
+  return 0.0;
+}
+
+/// The probability with what it means; rules that only count give none.
+std::string chance_text(const cycles::LogVerdict& verdict, const Sentences& say) {
+  if (verdict.outcome == Outcome::silent) return {};
+  const FindingArgument chance{"chance", percent_text(verdict.probability)};
+  if (verdict.meaning == ProbabilityMeaning::within_limits)
+    return ' ' + say(OHMWRIGHT_TEXT("The chance that it is within its limits is {chance}."), {chance});
+  if (verdict.meaning == ProbabilityMeaning::observed_if_within)
+    return ' ' + say(OHMWRIGHT_TEXT("Of good ones {chance} would look like this."), {chance});
+  return {};
+}
+
+}  // namespace
+
+std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences& say) {
+  for (const VerdictWords& words : verdict_words) {
+    if (words.rule != verdict.rule || words.text != verdict.text) continue;
+    std::vector<FindingArgument> arguments;
+    for (const Filled& field : words.fields)
+      if (!field.name.empty())
+        arguments.push_back({field.name, written(number_of(verdict, field.name), field.written)});
+    return say(words.english, arguments) + chance_text(verdict, say);
+  }
+  return std::string(verdict.rule) + ": " + std::string(verdict.text);
+}
+
+std::string log_rule_title(std::string_view rule, const Sentences& say) {
+  for (const RuleTitle& title : rule_titles)
+    if (title.rule == rule) return say(title.english);
+  return std::string(rule);
+}
+
+}  // namespace ohmwright

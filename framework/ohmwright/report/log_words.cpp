@@ -1,0 +1,50 @@
+#include <cmath>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/log_words.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+constexpr double second_per_minute = 60.0;
+
+}  // namespace
+
+std::string rounded(double value, int decimals) {
+  const double scale = std::pow(10.0, decimals);
+  double shown = std::round(value * scale) / scale;
+  if (shown == 0.0) shown = 0.0;  // no "-0"
+  std::string text = std::to_string(shown);
+  text.erase(text.find('.') + (decimals > 0 ? 1U + static_cast<std::size_t>(decimals) : 0U));
+  return text;
+}
+
+std::string duration_text(double seconds) {
+  const auto minutes = static_cast<long long>(std::llround(seconds / second_per_minute));
+  if (minutes < 1) return rounded(seconds) + " s";
+  if (minutes < 120) return std::to_string(minutes) + " min";
+  const long long hours = minutes / 60;
+  if (hours < 48) return std::to_string(hours) + " h " + std::to_string(minutes % 60) + " min";
+  return std::to_string(hours / 24) + " d " + std::to_string(hours % 24) + " h";
+}
+
+std::string degrees_text(double kelvin) { return rounded(kelvin - cycles::melting_point_kelvin, 1) + " °C"; }
+
+std::string argument_text(const cycles::LogFinding& finding, std::string_view name) {
+  if (const auto number = finding.number(name)) return rounded(*number, *number < 10.0 ? 2 : 0);
+  return finding.text(name);
+}
+
+std::string log_time_text(double second, std::optional<double> start_second, const Sentences& say) {
+  if (!start_second) return duration_text(second);
+  const auto minutes = static_cast<long long>(std::floor((*start_second + second) / second_per_minute));
+  const long long of_day = ((minutes % 1440) + 1440) % 1440;
+  const long long day = (minutes - of_day) / 1440 - static_cast<long long>(std::floor(*start_second / 86400.0));
+  const auto two = [](long long value) { return (value < 10 ? "0" : "") + std::to_string(value); };
+  const std::string clock = two(of_day / 60) + ":" + two(of_day % 60);
+  return day == 0 ? clock
+                  : say(OHMWRIGHT_TEXT("day {day}, {clock}"), {{"day", std::to_string(day + 1)}, {"clock", clock}});
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include <ohmwright/cycles/verdicts/log_verdict.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+namespace ohmwright {
+
+// Words and figures of logs, shared by their pages. Between source files of this area.
+
+/// "0.48": rounded to so many decimals.
+std::string rounded(double value, int decimals = 0);
+
+/// "40 s", "14 min", "2 h 30 min", "3 d 4 h".
+std::string duration_text(double seconds);
+
+/// "-18.2 °C".
+std::string degrees_text(double kelvin);
+
+/// A finding's argument as text, whatever it holds; empty where it has none of that name.
+std::string argument_text(const cycles::LogFinding& finding, std::string_view name);
+
+/// A time of the log for people: the clock of its own time stamps, or how long after its first row. `start_second` is
+/// that of the first row since 1970-01-01 [s], if the log has dates.
+std::string log_time_text(double second, std::optional<double> start_second, const Sentences& say);
+
+/// What a rule says of a log, with its probability where it has one.
+std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences& say);
+
+/// "The defrost's end": what a rule looks at.
+std::string log_rule_title(std::string_view rule, const Sentences& say);
+
+}  // namespace ohmwright
