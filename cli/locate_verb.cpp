@@ -45,11 +45,13 @@ void refuse_live_readings(const locate::Search& search, const Appliance& applian
 }
 
 int run_locate(const Arguments& arguments, Environment& environment) {
-  const Appliance appliance = open_appliance(environment, arguments.operands[0]);
+  Appliance appliance = open_appliance(environment, arguments.operands[0]);
   const Meter meter = chosen_meter(environment, arguments.value("--meter"));
   UnitPreferences units;
+  const std::vector<locate::TakenReading> of_file = readings_of_file(arguments, appliance, units);
   locate::Search search(appliance, meter, typed_site(arguments, appliance, units),
                         typed_settings(arguments, appliance));
+  for (const locate::TakenReading& reading : of_file) search.add(reading);
   const auto readings = arguments.options.find("--reading");
   if (readings != arguments.options.end())
     for (const std::string& word : readings->second) search.add(typed_test_reading(word, appliance, units));
@@ -94,6 +96,10 @@ VerbSpec locate_verb() {
                OHMWRIGHT_TEXT("The same as an option; may be given again"),
                {},
                true},
+              {"--readings",
+               "FILE",
+               OHMWRIGHT_TEXT("Readings of a file, or - (JSON; what --format json gave is one)"),
+               {}},
               {"--symptom", "ID", OHMWRIGHT_TEXT("What is seen; may be given again"), {}, true},
               {"--no-symptom", "ID", OHMWRIGHT_TEXT("What was looked for and is not so"), {}, true},
               {"--looked", "CAUSE=found|fine", OHMWRIGHT_TEXT("An outside cause that was looked at"), {}, true},

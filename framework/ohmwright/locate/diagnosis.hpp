@@ -17,7 +17,8 @@ namespace ohmwright::locate {
 struct TakenReading {
   Measurement measurement;
   Observed observed;
-  std::string label;
+  std::string label;      ///< how messages call it
+  std::string note = {};  ///< what else was seen, by whoever read it
 };
 
 /// What is believed after the evidence.

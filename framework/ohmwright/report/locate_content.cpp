@@ -115,6 +115,7 @@ class LocateSentences {
               ? say_(OHMWRIGHT_TEXT("{point}: {shown}. Nothing of the possible faults explains it: measure it again."),
                      {point, shown})
               : say_(OHMWRIGHT_TEXT("{point}: {shown}"), {point, shown}));
+      if (!reading.note.empty()) content_.evidence.back() += " (" + reading.note + ")";
     }
     for (const locate::SymptomSign& sign : report_.signs.symptoms) {
       const std::string text = symptom_text(appliance_, sign.symptom, say_);

@@ -39,8 +39,21 @@ std::string minutes_text(double minutes) {
 std::string test_point_title(const Appliance& appliance, const locate::Measurement& measurement, const Sentences& say) {
   std::string point = appliance.test_points[measurement.test_point].title;
   if (!measurement.set_up) return point;
-  return say(OHMWRIGHT_TEXT("{point}, after: {set_up}"),
-             {{"point", point}, {"set_up", appliance.set_ups[*measurement.set_up].title}});
+  const SetUp& set_up = appliance.set_ups[*measurement.set_up];
+  if (!set_up.only_stated)
+    return say(OHMWRIGHT_TEXT("{point}, after: {set_up}"), {{"point", point}, {"set_up", set_up.title}});
+  if (set_up.based_on) point = test_point_title(appliance, {measurement.test_point, set_up.based_on}, say);
+  for (const SetState& row : set_up.states) {
+    const Descriptor& descriptor = appliance.parts[row.part].kind->descriptor();
+    const TextEntry& value = descriptor.states[row.value.state].values[row.value.value];
+    point = say(OHMWRIGHT_TEXT("{point}, {state}"),
+                {{"point", point}, {"state", say.in_domain(descriptor.text_domain, value.english)}});
+  }
+  for (const SetTemperature& row : set_up.temperatures)
+    point = say(
+        OHMWRIGHT_TEXT("{point}, {zone} at {temperature}"),
+        {{"point", point}, {"zone", appliance.zones[row.zone].title}, {"temperature", say.stated(row.temperature)}});
+  return point;
 }
 
 std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say) {
