@@ -25,5 +25,6 @@ const Schema& control_schema();
 const Schema& fitting_schema();
 const Schema& comparison_schema();
 const Schema& log_schema();
+const Schema& plan_schema();
 
 }  // namespace ohmwright

@@ -6,6 +6,7 @@
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
+#include <ohmwright/report/locate_steps.hpp>
 #include <ohmwright/report/locate_words.hpp>
 
 namespace ohmwright {
@@ -129,64 +130,21 @@ class LocateSentences {
     }
   }
 
-  std::string step_title(const Step& step) const {
-    const FindingArgument minutes{"minutes", minutes_text(step.minutes)};
-    switch (step.form) {
-      case Step::Form::measure:
-        return say_(OHMWRIGHT_TEXT("{point} (about {minutes})"),
-                    {{"point", test_point_title(appliance_, step.measurement, say_)}, minutes});
-      case Step::Form::look:
-        return say_(OHMWRIGHT_TEXT("Look: {check} (about {minutes})"),
-                    {{"check", appliance_.outside_causes[step.subject].check}, minutes});
-      case Step::Form::replace:
-        break;
-    }
-    return say_(OHMWRIGHT_TEXT("Replace the {part} and see whether it runs (about {minutes})"),
-                {{"part", appliance_.parts[step.subject].title}, minutes});
-  }
-
   void steps() {
     const bool goes_on =
         report_.standing.form == Standing::Form::open || report_.standing.form == Standing::Form::likely;
     if (!goes_on || report_.steps.empty()) return;
     const Step& first = report_.steps.front();
     StepContent next;
-    next.title = step_title(first);
+    next.title = step_title(appliance_, first, say_);
     if (first.form == Step::Form::measure) {
-      describe_work(first, next);
+      next.before = work_lines(appliance_, report_.work, first.measurement, say_);
       describe_expected(first, next);
       cautions(first);
     }
     content_.next = std::move(next);
     for (std::size_t i = 1; i < report_.steps.size() && content_.instead.size() < most_instead; ++i)
-      content_.instead.push_back(step_title(report_.steps[i]));
-  }
-
-  void describe_work(const Step& step, StepContent& next) const {
-    const locate::Measurement& measurement = step.measurement;
-    const bool live = locate::is_live(appliance_, measurement);
-    if (live)
-      next.before.push_back(say_(OHMWRIGHT_TEXT(
-          "Live step: place the probes unplugged, hands away, then plug in. Only if you are qualified for it.")));
-    else if (report_.work.power != locate::WorkState::Power::dead)
-      next.before.push_back(say_(OHMWRIGHT_TEXT("Unplug, prove dead, discharge.")));
-    for (const std::size_t cover : locate::covers_to_take_off(appliance_, report_.work, measurement))
-      next.before.push_back(say_(OHMWRIGHT_TEXT("Take off: {cover}"), {{"cover", appliance_.covers[cover].title}}));
-    if (measurement.set_up && report_.work.set_up != measurement.set_up) {
-      const SetUp& set_up = appliance_.set_ups[*measurement.set_up];
-      next.before.push_back(say_(OHMWRIGHT_TEXT("Set up: {set_up}"), {{"set_up", set_up.title}}));
-      for (const std::string& line : set_up.steps) next.before.push_back(line);
-      if (!set_up.confirmed_by.empty())
-        next.before.push_back(say_(OHMWRIGHT_TEXT("It took if: {sign}"), {{"sign", set_up.confirmed_by}}));
-      if (!set_up.way_out.empty())
-        next.before.push_back(say_(OHMWRIGHT_TEXT("To end it: {way}"), {{"way", set_up.way_out}}));
-    }
-    for (const PartTerminal& lifted : appliance_.test_points[measurement.test_point].lifted) {
-      const PlacedPart& part = appliance_.parts[lifted.part];
-      next.before.push_back(
-          say_(OHMWRIGHT_TEXT("Lift a lead: {terminal} of {part}"),
-               {{"terminal", std::string(part.kind->descriptor().terminals[lifted.terminal])}, {"part", part.title}}));
-    }
+      content_.instead.push_back(step_title(appliance_, report_.steps[i], say_));
   }
 
   void describe_expected(const Step& step, StepContent& next) const {

@@ -9,29 +9,6 @@
 
 namespace ohmwright {
 
-namespace {
-
-/// The candidate of an answer that is likeliest by itself.
-const locate::Candidate* likeliest_of(const locate::FaultList& faults, const locate::Diagnosis& diagnosis,
-                                      const locate::AnswerSet& answer) {
-  const locate::Candidate* likeliest = nullptr;
-  double most = -1.0;
-  for (std::size_t i = 0; i < faults.candidates().size(); ++i) {
-    const locate::Candidate& candidate = faults.candidates()[i];
-    std::vector<std::size_t> parts;
-    for (const std::uint16_t fault : candidate.faults) parts.push_back(faults.faults()[fault].fault.part);
-    std::sort(parts.begin(), parts.end());
-    if (parts != answer.parts || candidate.outside_cause != answer.outside_cause) continue;
-    if (diagnosis.candidates[i] > most) {
-      most = diagnosis.candidates[i];
-      likeliest = &candidate;
-    }
-  }
-  return likeliest;
-}
-
-}  // namespace
-
 std::string minutes_text(double minutes) {
   return std::to_string(std::max(1L, std::lround(minutes))) + std::string(unbroken_space) + "min";
 }
@@ -93,11 +70,16 @@ std::string symptom_text(const Appliance& appliance, const std::string& symptom,
 
 std::string answer_label(const locate::FaultList& faults, const locate::Diagnosis& diagnosis,
                          const locate::AnswerSet& answer, const Sentences& say) {
-  const locate::Candidate* candidate = likeliest_of(faults, diagnosis, answer);
-  if (candidate == nullptr || candidate->nothing_wrong()) return say(OHMWRIGHT_TEXT("nothing of all this is wrong"));
+  return candidate_label(faults, locate::likeliest_candidate(faults, diagnosis, answer.parts, answer.outside_cause),
+                         say);
+}
+
+std::string candidate_label(const locate::FaultList& faults, std::size_t index, const Sentences& say) {
+  const locate::Candidate& candidate = faults.candidates()[index];
+  if (candidate.nothing_wrong()) return say(OHMWRIGHT_TEXT("nothing of all this is wrong"));
   std::vector<std::string> names;
-  if (candidate->outside_cause) names.push_back(faults.appliance().outside_causes[*candidate->outside_cause].title);
-  for (const std::uint16_t fault : candidate->faults)
+  if (candidate.outside_cause) names.push_back(faults.appliance().outside_causes[*candidate.outside_cause].title);
+  for (const std::uint16_t fault : candidate.faults)
     names.push_back(say(OHMWRIGHT_TEXT("{part}: {fault}"),
                         {{"part", faults.appliance().parts[faults.faults()[fault].fault.part].title},
                          {"fault", fault_title(faults, fault, say)}}));

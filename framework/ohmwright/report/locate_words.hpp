@@ -19,6 +19,9 @@ std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Pr
 /// A caution's text: the framework's, or that of whatever kind of the appliance has it.
 std::string caution_words(const Appliance& appliance, std::string_view id, bool brief, const Sentences& say);
 
+/// "Defrost heater: element open", or with several parts "…; and …".
+std::string candidate_label(const locate::FaultList& faults, std::size_t candidate, const Sentences& say);
+
 /// The title of a fault mode in the reader's language.
 std::string fault_title(const locate::FaultList& faults, std::size_t fault, const Sentences& say);
 
