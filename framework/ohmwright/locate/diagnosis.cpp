@@ -64,11 +64,6 @@ const std::vector<PredictedOutcome>& Reasoner::predicted(std::size_t instance, c
 
 namespace {
 
-bool agree(const SeenReading& a, const SeenReading& b) {
-  if (a.form != b.form || a.form == SeenReading::Form::between) return false;
-  return a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing;
-}
-
 std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const TakenReading> readings) {
   std::vector<WeighedReading> joined;
   for (std::size_t i = 0; i < readings.size(); ++i) {
@@ -91,6 +86,11 @@ std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const T
 }
 
 }  // namespace
+
+bool agree(const SeenReading& a, const SeenReading& b) {
+  if (a.form != b.form || a.form == SeenReading::Form::between) return false;
+  return a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing;
+}
 
 void Reasoner::weigh_signs(const Signs& signs) {
   weights_.resize(instances_.size());

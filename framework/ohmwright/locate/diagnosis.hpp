@@ -22,6 +22,9 @@ struct TakenReading {
   std::optional<SeenReading> any_of = {};  ///< of a plan: some reading of this class, in place of `observed`
 };
 
+/// Whether two readings of one measurement are the same but for what fingers and contacts do.
+bool agree(const SeenReading& a, const SeenReading& b);
+
 /// A reading as it is weighed, with the readings given that it stands for.
 struct WeighedReading {
   Measurement measurement;

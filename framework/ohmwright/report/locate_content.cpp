@@ -6,6 +6,7 @@
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
+#include <ohmwright/report/locate_remarks.hpp>
 #include <ohmwright/report/locate_steps.hpp>
 #include <ohmwright/report/locate_words.hpp>
 
@@ -38,6 +39,7 @@ class LocateSentences {
     headline();
     possible();
     evidence();
+    content_.remarks = locate_remarks(report_, say_);
     steps();
     afterwards();
     assumed();
@@ -95,22 +97,11 @@ class LocateSentences {
     content_.others = 1.0 - listed < least_listed ? 0.0 : 1.0 - listed;
   }
 
-  std::string observed_text(const Observed& observed) const {
-    if (const auto* stated = std::get_if<StatedValue>(&observed)) {
-      UnitPreferences as_typed;
-      as_typed.prefer(stated->unit);
-      return Sentences(as_typed).stated(*stated);
-    }
-    if (const auto* contact = std::get_if<ContactState>(&observed))
-      return *contact == ContactState::open ? say_(OHMWRIGHT_TEXT("open")) : say_(OHMWRIGHT_TEXT("closed"));
-    return "OL";
-  }
-
   void evidence() {
     for (std::size_t i = 0; i < report_.readings.size(); ++i) {
       const locate::TakenReading& reading = report_.readings[i];
       const FindingArgument point{"point", test_point_title(appliance_, reading.measurement, say_)};
-      const FindingArgument shown{"shown", observed_text(reading.observed)};
+      const FindingArgument shown{"shown", observed_text(reading.observed, say_)};
       content_.evidence.push_back(
           report_.diagnosis.misread[i] > is_misread
               ? say_(OHMWRIGHT_TEXT("{point}: {shown}. Nothing of the possible faults explains it: measure it again."),
@@ -119,7 +110,9 @@ class LocateSentences {
       if (!reading.note.empty()) content_.evidence.back() += " (" + reading.note + ")";
     }
     for (const locate::SymptomSign& sign : report_.signs.symptoms) {
-      const std::string text = symptom_text(appliance_, sign.symptom, say_);
+      std::string text = symptom_text(appliance_, sign.symptom, say_);
+      if (report_.signs.was_thawed && locate::is_of_frost(sign.symptom))
+        text = say_(OHMWRIGHT_TEXT("{symptom} (seen after a thaw: it says less)"), {{"symptom", text}});
       content_.evidence.push_back(sign.is_there ? text
                                                 : say_(OHMWRIGHT_TEXT("Not so: {symptom}"), {{"symptom", text}}));
     }
@@ -127,6 +120,18 @@ class LocateSentences {
       const FindingArgument cause{"cause", appliance_.outside_causes[sign.outside_cause].title};
       content_.evidence.push_back(sign.found ? say_(OHMWRIGHT_TEXT("Looked at and found: {cause}"), {cause})
                                              : say_(OHMWRIGHT_TEXT("Looked at and in order: {cause}"), {cause}));
+    }
+    for (const locate::CodeSign& sign : report_.signs.codes) add_code(sign);
+  }
+
+  void add_code(const locate::CodeSign& sign) {
+    for (const BoardCode& known : appliance_.codes) {
+      if (known.code != sign.code) continue;
+      const std::initializer_list<FindingArgument> words{
+          {"code", known.code}, {"meaning", known.meaning}, {"source", known.source}};
+      content_.evidence.push_back(
+          sign.is_old ? say_(OHMWRIGHT_TEXT("An old code, {code}: {meaning} ({source}); it says less"), words)
+                      : say_(OHMWRIGHT_TEXT("Code {code}: {meaning} ({source})"), words));
     }
   }
 
@@ -198,6 +203,12 @@ class LocateSentences {
     const locate::Candidate* candidate = likeliest_candidate();
     if (candidate == nullptr) return;
     for (const std::uint16_t fault : candidate->faults) {
+      if (!faults_.mode(fault).looks_upstream.empty())
+        content_.afterwards.push_back(say_(
+            OHMWRIGHT_TEXT(
+                "{part}: {fault}. That may be the consequence of another fault; a new part alone goes the same way."),
+            {{"part", appliance_.parts[faults_.faults()[fault].fault.part].title},
+             {"fault", fault_title(faults_, fault, say_)}}));
       for (const Consequence& row : appliance_.consequences) {
         if (!(row.effect == faults_.faults()[fault].fault)) continue;
         const std::string cause =

@@ -33,6 +33,17 @@ std::string test_point_title(const Appliance& appliance, const locate::Measureme
   return point;
 }
 
+std::string observed_text(const Observed& observed, const Sentences& say) {
+  if (const auto* stated = std::get_if<StatedValue>(&observed)) {
+    UnitPreferences as_typed;
+    as_typed.prefer(stated->unit);
+    return Sentences(as_typed).stated(*stated);
+  }
+  if (const auto* contact = std::get_if<ContactState>(&observed))
+    return *contact == ContactState::open ? say(OHMWRIGHT_TEXT("open")) : say(OHMWRIGHT_TEXT("closed"));
+  return "OL";
+}
+
 std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say) {
   if (outcomes.empty()) return "?";
   const auto likeliest = std::max_element(outcomes.begin(), outcomes.end(),

@@ -13,6 +13,9 @@ namespace ohmwright {
 /// "the back panel", "L and N": as the appliance's file says it.
 std::string test_point_title(const Appliance& appliance, const locate::Measurement& measurement, const Sentences& say);
 
+/// What was read, in the unit that was typed.
+std::string observed_text(const Observed& observed, const Sentences& say);
+
 /// What a predicted reading would look like on the meter: the likeliest way it comes out.
 std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say);
 
