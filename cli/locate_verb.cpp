@@ -1,10 +1,11 @@
 #include <iostream>
 
-#include <ohmwright/locate/search.hpp>
+#include <ohmwright/locate/plan.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/appliance_drawing.hpp>
 #include <ohmwright/report/locate_report.hpp>
+#include <ohmwright/report/plan_report.hpp>
 
 #include "appliance_files.hpp"
 #include "exit_codes.hpp"
@@ -44,12 +45,39 @@ void refuse_live_readings(const locate::Search& search, const Appliance& applian
                        "hand at a time; if you are and have agreed to that, say --allow-live");
 }
 
+std::string plan_text(const Arguments& arguments, locate::Search& search, const Sentences& say, const PageStyle& page) {
+  const auto number = [&](std::string_view option, std::size_t otherwise) {
+    return arguments.has(option) ? static_cast<std::size_t>(arguments.value(option)[0] - '0') : otherwise;
+  };
+  locate::PlanSettings settings;
+  settings.depth = number("--plan-depth", settings.depth);
+  settings.width = number("--plan-width", settings.width);
+  const locate::Plan plan = locate::make_plan(search, settings);
+  const PlanReport report{plan,     search.reasoner().faults(),         search.reasoner().prober().lead_resistance(),
+                          settings, search.settings().steps.allow_live, arguments.has("--cautions")};
+  const std::string format = arguments.value("--format", "text");
+  if (format == "json") return plan_json(report, say);
+  return format == "html" ? plan_html(report, say) : plan_page(report, say, page);
+}
+
+/// --plan and what belongs to it alone.
+void refuse_other_than_a_plan(const Arguments& arguments) {
+  if (arguments.has("--plan") && arguments.has("--interactive"))
+    throw InputError("--plan prints the whole way, --interactive asks step by step: choose one of them");
+  for (const char* option : {"--plan-depth", "--plan-width"})
+    if (arguments.has(option) && !arguments.has("--plan"))
+      throw InputError(std::string(option) + " says how far a plan goes; say --plan as well");
+}
+
 int run_locate(const Arguments& arguments, Environment& environment) {
-  const Appliance appliance = open_appliance(environment, arguments.operands[0]);
+  refuse_other_than_a_plan(arguments);
+  Appliance appliance = open_appliance(environment, arguments.operands[0]);
   const Meter meter = chosen_meter(environment, arguments.value("--meter"));
   UnitPreferences units;
+  const std::vector<locate::TakenReading> of_file = readings_of_file(arguments, appliance, units);
   locate::Search search(appliance, meter, typed_site(arguments, appliance, units),
                         typed_settings(arguments, appliance));
+  for (const locate::TakenReading& reading : of_file) search.add(reading);
   const auto readings = arguments.options.find("--reading");
   if (readings != arguments.options.end())
     for (const std::string& word : readings->second) search.add(typed_test_reading(word, appliance, units));
@@ -57,6 +85,10 @@ int run_locate(const Arguments& arguments, Environment& environment) {
     search.add(typed_test_reading(arguments.operands[i], appliance, units));
   refuse_live_readings(search, appliance);
   search.signs() = typed_signs(arguments, appliance);
+  if (arguments.has("--plan")) {
+    deliver(plan_text(arguments, search, Sentences(units), environment.page), arguments, environment);
+    return exit_done;
+  }
   if (arguments.has("--interactive")) run_dialogue(search, meter, units, std::cin, environment);
   search.think();
   const locate::WorkState work = search.work();
@@ -94,6 +126,10 @@ VerbSpec locate_verb() {
                OHMWRIGHT_TEXT("The same as an option; may be given again"),
                {},
                true},
+              {"--readings",
+               "FILE",
+               OHMWRIGHT_TEXT("Readings of a file, or - (JSON; what --format json gave is one)"),
+               {}},
               {"--symptom", "ID", OHMWRIGHT_TEXT("What is seen; may be given again"), {}, true},
               {"--no-symptom", "ID", OHMWRIGHT_TEXT("What was looked for and is not so"), {}, true},
               {"--looked", "CAUSE=found|fine", OHMWRIGHT_TEXT("An outside cause that was looked at"), {}, true},
@@ -111,6 +147,18 @@ VerbSpec locate_verb() {
                OHMWRIGHT_TEXT("Insulation was read and is within limits: replacing and testing is an offer"),
                {}},
               {"--interactive", "", OHMWRIGHT_TEXT("Ask step by step"), {}},
+              {"--plan",
+               "",
+               OHMWRIGHT_TEXT("The whole way from here: which step first, and for each answer the next"),
+               {}},
+              {"--plan-depth",
+               "N",
+               OHMWRIGHT_TEXT("Steps of a plan one after the other, 1 to 9 (default 8)"),
+               {"1", "2", "3", "4", "5", "6", "7", "8", "9"}},
+              {"--plan-width",
+               "N",
+               OHMWRIGHT_TEXT("Answers that a plan tells apart at each step, 2 to 6 (default 4)"),
+               {"2", "3", "4", "5", "6"}},
               {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter: basic (default), good, bench, or a file"), {}},
               {"--cautions", "", OHMWRIGHT_TEXT("Show every caution in full, not its few words"), {}},
               {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default), json or html"), {"text", "json", "html"}},

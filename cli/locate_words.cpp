@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include <ohmwright/appliance/appliance_readings.hpp>
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -122,6 +123,21 @@ locate::TakenReading typed_test_reading(const std::string& word, const Appliance
   measurement.test_point = index_named(appliance.test_points, place, "test point");
   const Probe probe = appliance.test_points[measurement.test_point].probe;
   return {measurement, typed_value(value, probe, units), word};
+}
+
+std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, Appliance& appliance,
+                                                   UnitPreferences& units) {
+  std::vector<locate::TakenReading> readings;
+  if (!arguments.has("--readings")) return readings;
+  const std::string file = arguments.value("--readings");
+  if (file == "-" && arguments.has("--interactive"))
+    throw InputError("--interactive asks on the standard input, so --readings cannot read it; name a file");
+  for (StatedReading& stated : read_appliance_readings(read_document(file), appliance)) {
+    const locate::Measurement measurement{stated.test_point, circumstances_of(stated, appliance)};
+    if (const auto* value = std::get_if<StatedValue>(&stated.observed)) units.prefer(value->unit);
+    readings.push_back({measurement, stated.observed, std::move(stated.label), std::move(stated.note)});
+  }
+  return readings;
 }
 
 locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance) {

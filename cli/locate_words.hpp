@@ -14,6 +14,11 @@ namespace ohmwright::cli {
 /// were typed go to `units`. Throws InputError naming what there is.
 locate::TakenReading typed_test_reading(const std::string& word, const Appliance& appliance, UnitPreferences& units);
 
+/// The readings of the file that --readings names, each in its circumstances, which `appliance` is given as set-ups.
+/// Throws DocumentError for a bad file.
+std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, Appliance& appliance,
+                                                   UnitPreferences& units);
+
 /// A value alone, for a measurement that is known.
 Observed typed_value(const std::string& text, Probe probe, UnitPreferences& units);
 

@@ -87,6 +87,50 @@ TEST(Locate, JsonIsValidAgainstItsSchema) {
   EXPECT_TRUE(locate_schema().problems(parse_document(ran.out, "locate").root).empty());
 }
 
+TEST(Locate, WhatItPrintsAsReadingsIsReadBack) {
+  const std::string written = R"({"readings": [
+    {"test_point": "heater-plug", "value": "8.03 kohm ± 1 %", "note": "connector pulled"},
+    {"test_point": "sensor-plug", "set_up": "thawed", "value": "10.9 kohm"},
+    {"test_point": "sensor-plug", "temperatures": {"coil": "-7.3 degC ± 0.7 K"}, "value": "47.1 kohm"},
+    {"test_point": "link-alone", "value": "closed"},
+    {"test_point": "heater-alone", "value": "OL"}
+  ]})";
+  const Ran first = locate({"--readings", "-", "--format", "json"}, written);
+  ASSERT_EQ(first.exit_code, 0) << first.err;
+  const Ran second = locate({"--readings", "-", "--format", "json"}, first.out);
+  EXPECT_EQ(first.out, second.out) << second.err;
+  EXPECT_TRUE(locate_schema().problems(parse_document(first.out, "locate").root).empty());
+  EXPECT_EQ(nlohmann::json::parse(first.out)["readings"].size(), 5U);
+}
+
+TEST(Locate, AFileOfReadingsSaysTheSameAsWords) {
+  const Ran words = locate({"heater-plug=OL", "link-alone@thawed=0.3", "--format", "json"});
+  const Ran file = locate({"--readings", "-", "link-alone@thawed=0.3", "--format", "json"},
+                          R"({"readings": [{"test_point": "heater-plug", "value": "OL"}]})");
+  EXPECT_EQ(words.out, file.out) << file.err;
+}
+
+TEST(Locate, ShowsTheCircumstancesAndTheNoteOfAReading) {
+  const Ran ran = run_program({"locate", "upright-timer-bimetal-120v", "--readings", "-", "--width", "200"}, {},
+                              R"({"readings": [{"test_point": "harness", "states": {"timer.position": "defrost"},
+      "temperatures": {"coil": "-12 degC ± 1 K"}, "value": "32.4 ohm", "note": "ice on the plug"}]})");
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("Defrost wire to neutral, connector pulled off the timer, in a defrost,"),
+                             HasSubstr("at\n    -12.0 °C ± 1.0 K: 32.40 Ω (ice on the plug)")))
+      << ran.err;
+}
+
+TEST(Locate, RefusesAFileOfReadingsInOneLine) {
+  EXPECT_EQ(locate({"--readings", "-"}, R"({"readings": [{"test_point": "heater-plig", "value": "OL"}]})").err,
+            "ohmwright: standard input:1: /readings/0/test_point: there is no test point \"heater-plig\"; did you mean "
+            "\"heater-plug\"?\n");
+  EXPECT_EQ(locate({"--readings", "-", "--interactive"}, "").err,
+            "ohmwright: --interactive asks on the standard input, so --readings cannot read it; name a file\n");
+  EXPECT_THAT(run_program({"locate", "upright-timer-bimetal-120v", "--readings", "-"}, {},
+                          R"({"readings": [{"test_point": "volts-run", "value": "120 V"}]})")
+                  .err,
+              HasSubstr("the reading volts-run in standard input, line 1 was taken live"));
+}
+
 TEST(Locate, HtmlEscapesAndStandsAlone) {
   const Ran ran = locate({"heater-plug=OL", "--format", "html"});
   EXPECT_THAT(ran.out, AllOf(HasSubstr("<h1>"), HasSubstr("Possible faults"), Not(HasSubstr("src=\"http"))));

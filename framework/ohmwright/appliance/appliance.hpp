@@ -111,6 +111,9 @@ struct SetUp {
   std::string source;        ///< where the steps are from
   std::vector<std::size_t> behind;
   std::vector<std::string> cautions;
+  /// True of the circumstances that a reading was stated with (appliance_readings.hpp): never offered as a step.
+  bool only_stated = false;
+  std::optional<std::size_t> based_on;  ///< of those: the set-up before it, in place of the appliance as found
 };
 
 /// What a condition or a fault does to something a person can see.

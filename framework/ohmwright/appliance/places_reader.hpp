@@ -32,6 +32,16 @@ double minutes_in(const ValueNode& object, std::string_view field, double fallba
 std::optional<PartTerminal> terminal_named(const ValueNode& node, const Appliance& appliance,
                                            std::vector<Problem>& problems);
 
+/// What "states" of an entry sets, "part.state" each.
+std::vector<SetState> set_states_in(const ValueNode& entry, const Appliance& appliance, std::vector<Problem>& problems);
+
+/// What "temperatures" of an entry brings zones to; as text, or as one of our processes wrote it.
+std::vector<SetTemperature> set_temperatures_in(const ValueNode& entry, const Appliance& appliance,
+                                                std::vector<Problem>& problems);
+
+/// A value that ohmwright wrote: {"value": 8000, "half_width": 80, "unit": "ohm"}, SI units. Another unit is noted.
+std::optional<StatedValue> written_in_si(const ValueNode& object, Dimension dimension, std::vector<Problem>& problems);
+
 /// A state of a part and its value.
 std::optional<StateValue> state_named(const std::string& state, const ValueNode& value, const PlacedPart& part,
                                       std::vector<Problem>& problems);

@@ -84,32 +84,6 @@ class TestPointReader {
   std::vector<Problem>& problems_;
 };
 
-void read_set_states(const ValueNode& entry, const Appliance& appliance, SetUp& set_up,
-                     std::vector<Problem>& problems) {
-  const ValueNode* states = entry.find("states");
-  if (states == nullptr || states->members() == nullptr) return;
-  for (const auto& [name, value] : *states->members()) {
-    const auto [part, state] = split_at_dot(name);
-    const ValueNode named(part, value.pointer(), value.line());
-    const auto index = find_named(&named, "part", appliance.parts, problems);
-    if (!index) continue;
-    if (const auto set = state_named(state, value, appliance.parts[*index], problems))
-      set_up.states.push_back({*index, *set});
-  }
-}
-
-void read_set_temperatures(const ValueNode& entry, const Appliance& appliance, SetUp& set_up,
-                           std::vector<Problem>& problems) {
-  const ValueNode* temperatures = entry.find("temperatures");
-  if (temperatures == nullptr || temperatures->members() == nullptr) return;
-  for (const auto& [name, value] : *temperatures->members()) {
-    const ValueNode named(name, value.pointer(), value.line());
-    const auto zone = find_named(&named, "zone", appliance.zones, problems);
-    const auto stated = quantity_of(&value, Dimension::temperature, problems);
-    if (zone && stated) set_up.temperatures.push_back({*zone, *stated});
-  }
-}
-
 SetUp read_set_up(const ValueNode& entry, const Appliance& appliance, std::vector<Problem>& problems) {
   SetUp set_up;
   set_up.id = text_of(entry, "id");
@@ -122,8 +96,8 @@ SetUp read_set_up(const ValueNode& entry, const Appliance& appliance, std::vecto
   set_up.source = text_of(entry, "source");
   set_up.behind = find_all_named(entry, "behind", "cover", appliance.covers, problems);
   set_up.cautions = texts_of(entry, "cautions");
-  read_set_states(entry, appliance, set_up, problems);
-  read_set_temperatures(entry, appliance, set_up, problems);
+  set_up.states = set_states_in(entry, appliance, problems);
+  set_up.temperatures = set_temperatures_in(entry, appliance, problems);
   return set_up;
 }
 
@@ -143,6 +117,47 @@ std::optional<PartTerminal> terminal_named(const ValueNode& node, const Applianc
   const std::vector<std::string> known(descriptor.terminals.begin(), descriptor.terminals.end());
   problems.push_back(node.problem("a " + std::string(descriptor.id) + " has no terminal " +
                                   ohmwright::quoted(terminal) + suggestion(terminal, known)));
+  return std::nullopt;
+}
+
+std::vector<SetState> set_states_in(const ValueNode& entry, const Appliance& appliance,
+                                    std::vector<Problem>& problems) {
+  std::vector<SetState> set;
+  const ValueNode* states = entry.find("states");
+  if (states == nullptr || states->members() == nullptr) return set;
+  for (const auto& [name, value] : *states->members()) {
+    const auto [part, state] = split_at_dot(name);
+    const ValueNode named(part, value.pointer(), value.line());
+    const auto index = find_named(&named, "part", appliance.parts, problems);
+    if (!index) continue;
+    if (const auto stated = state_named(state, value, appliance.parts[*index], problems))
+      set.push_back({*index, *stated});
+  }
+  return set;
+}
+
+std::vector<SetTemperature> set_temperatures_in(const ValueNode& entry, const Appliance& appliance,
+                                                std::vector<Problem>& problems) {
+  std::vector<SetTemperature> set;
+  const ValueNode* temperatures = entry.find("temperatures");
+  if (temperatures == nullptr || temperatures->members() == nullptr) return set;
+  for (const auto& [name, value] : *temperatures->members()) {
+    const ValueNode named(name, value.pointer(), value.line());
+    const auto zone = find_named(&named, "zone", appliance.zones, problems);
+    const auto stated = value.members() != nullptr ? written_in_si(value, Dimension::temperature, problems)
+                                                   : quantity_of(&value, Dimension::temperature, problems);
+    if (zone && stated) set.push_back({*zone, *stated});
+  }
+  return set;
+}
+
+std::optional<StatedValue> written_in_si(const ValueNode& object, Dimension dimension, std::vector<Problem>& problems) {
+  const std::optional<double> value = number_of(object, "value");
+  const std::string unit = text_of(object, "unit");
+  if (value && unit == si_unit_of(dimension))
+    return StatedValue{AnyQuantity(dimension, *value), number_of(object, "half_width"), Unit::si(dimension)};
+  problems.push_back(object.problem("expected a value in " + ohmwright::quoted(std::string(si_unit_of(dimension))) +
+                                    (unit.empty() ? std::string() : ", got " + ohmwright::quoted(unit))));
   return std::nullopt;
 }
 

@@ -12,6 +12,8 @@ namespace {
 
 /// Below this share of the likeliest, an instance is not asked what it predicts.
 constexpr double negligible = 1e-12;
+/// The same of readings that are only planned: there are many of those.
+constexpr double negligible_in_a_plan = 1e-6;
 /// Repeats agree when they differ by no more than this on the scale: what fingers and contacts do to a good meter.
 constexpr double agreeing = 0.05;
 
@@ -19,39 +21,26 @@ std::pair<std::size_t, std::size_t> key_of(const Measurement& measurement) {
   return {measurement.test_point, measurement.set_up.value_or(std::numeric_limits<std::size_t>::max())};
 }
 
-/// A reading as it is weighed, with the readings given that it stands for.
-struct WeighedReading {
-  Measurement measurement;
-  Probe probe = Probe::ohms;
-  SeenReading seen;
-  std::vector<std::size_t> given;
-};
-
-bool agree(const SeenReading& a, const SeenReading& b) {
-  return a.form == b.form && (a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing);
-}
-
-std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const TakenReading> readings) {
-  std::vector<WeighedReading> joined;
-  for (std::size_t i = 0; i < readings.size(); ++i) {
-    const Probe probe = prober.appliance().test_points[readings[i].measurement.test_point].probe;
-    const std::optional<SeenReading> seen = seen_reading(readings[i].observed, probe, prober.lead_resistance());
-    if (!seen) continue;
-    const auto same = std::find_if(joined.begin(), joined.end(), [&](const WeighedReading& other) {
-      return other.measurement == readings[i].measurement && agree(other.seen, *seen);
-    });
-    if (same == joined.end()) {
-      joined.push_back({readings[i].measurement, probe, *seen, {i}});
-      continue;
-    }
-    const auto count = static_cast<double>(same->given.size());
-    same->seen.at = (count * same->seen.at + seen->at) / (count + 1.0);
-    same->given.push_back(i);
-  }
-  return joined;
-}
-
 }  // namespace
+
+std::size_t likeliest_candidate(const FaultList& faults, const Diagnosis& diagnosis, std::span<const std::size_t> parts,
+                                std::optional<std::size_t> outside_cause) {
+  std::size_t likeliest = 0;
+  double most = -1.0;
+  for (std::size_t i = 0; i < faults.candidates().size(); ++i) {
+    const Candidate& candidate = faults.candidates()[i];
+    if (candidate.outside_cause != outside_cause || candidate.faults.size() != parts.size()) continue;
+    std::vector<std::size_t> at_fault;
+    for (const std::uint16_t fault : candidate.faults) at_fault.push_back(faults.faults()[fault].fault.part);
+    std::sort(at_fault.begin(), at_fault.end());
+    if (!std::equal(at_fault.begin(), at_fault.end(), parts.begin(), parts.end())) continue;
+    if (diagnosis.candidates[i] > most) {
+      most = diagnosis.candidates[i];
+      likeliest = i;
+    }
+  }
+  return likeliest;
+}
 
 Reasoner::Reasoner(Prober& prober, const SignModel& signs) : prober_(prober), sign_model_(signs) {
   const std::span<const Candidate> candidates = prober.faults().candidates();
@@ -73,6 +62,36 @@ const std::vector<PredictedOutcome>& Reasoner::predicted(std::size_t instance, c
   return *kept;
 }
 
+namespace {
+
+std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const TakenReading> readings) {
+  std::vector<WeighedReading> joined;
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const Probe probe = prober.appliance().test_points[readings[i].measurement.test_point].probe;
+    const std::optional<SeenReading> seen =
+        readings[i].any_of ? readings[i].any_of : seen_reading(readings[i].observed, probe, prober.lead_resistance());
+    if (!seen) continue;
+    const auto same = std::find_if(joined.begin(), joined.end(), [&](const WeighedReading& other) {
+      return other.measurement == readings[i].measurement && agree(other.seen, *seen);
+    });
+    if (same == joined.end()) {
+      joined.push_back({readings[i].measurement, probe, *seen, readings[i].any_of.has_value(), {i}});
+      continue;
+    }
+    const auto count = static_cast<double>(same->given.size());
+    same->seen.at = (count * same->seen.at + seen->at) / (count + 1.0);
+    same->given.push_back(i);
+  }
+  return joined;
+}
+
+}  // namespace
+
+bool agree(const SeenReading& a, const SeenReading& b) {
+  if (a.form != b.form || a.form == SeenReading::Form::between) return false;
+  return a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing;
+}
+
 void Reasoner::weigh_signs(const Signs& signs) {
   weights_.resize(instances_.size());
   std::size_t of_candidate = candidate_of_.size();
@@ -86,31 +105,38 @@ void Reasoner::weigh_signs(const Signs& signs) {
   }
 }
 
-void Reasoner::weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis) {
+void Reasoner::weigh(std::span<const WeighedReading> readings, double negligible_share, Diagnosis& diagnosis) {
   const ReadingModel& model = prober_.model();
-  const std::vector<WeighedReading> joined = join_repeats(prober_, readings);
-  diagnosis.misread.assign(readings.size(), 0.0);
-  std::vector<double> misread_of_joined(joined.size(), 0.0);
-  std::vector<double> shares(joined.size());
-  const double least = negligible * *std::max_element(weights_.begin(), weights_.end());
+  std::vector<double> misread_of(readings.size(), 0.0);
+  std::vector<double> shares(readings.size());
+  const double least = negligible_share * *std::max_element(weights_.begin(), weights_.end());
   for (std::size_t i = 0; i < instances_.size(); ++i) {
     if (weights_[i] < least) {
       weights_[i] = 0.0;
       continue;
     }
-    for (std::size_t r = 0; r < joined.size(); ++r) {
-      const WeighedReading& reading = joined[r];
+    for (std::size_t r = 0; r < readings.size(); ++r) {
+      const WeighedReading& reading = readings[r];
       const double misread = model.misread_share * likelihood_if_misread(reading.seen, reading.probe, model);
       const double meant = (1.0 - model.misread_share) *
                            likelihood(predicted(i, reading.measurement), reading.seen, reading.probe, model);
       shares[r] = misread / (misread + meant);
       weights_[i] *= misread + meant;
     }
-    for (std::size_t r = 0; r < joined.size(); ++r) misread_of_joined[r] += weights_[i] * shares[r];
+    for (std::size_t r = 0; r < readings.size(); ++r) misread_of[r] += weights_[i] * shares[r];
   }
   const double sum = std::accumulate(weights_.begin(), weights_.end(), 0.0);
-  for (std::size_t r = 0; r < joined.size(); ++r)
-    for (const std::size_t given : joined[r].given) diagnosis.misread[given] = misread_of_joined[r] / sum;
+  for (std::size_t r = 0; r < readings.size(); ++r)
+    for (const std::size_t given : readings[r].given) diagnosis.misread[given] = misread_of[r] / sum;
+}
+
+void Reasoner::weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis) {
+  diagnosis.misread.assign(readings.size(), 0.0);
+  std::vector<WeighedReading> joined = join_repeats(prober_, readings);
+  const auto planned = std::stable_partition(joined.begin(), joined.end(),
+                                             [](const WeighedReading& reading) { return !reading.is_planned; });
+  weigh(std::span(joined.begin(), planned), negligible, diagnosis);
+  if (planned != joined.end()) weigh(std::span(planned, joined.end()), negligible_in_a_plan, diagnosis);
 }
 
 void Reasoner::sum_up(Diagnosis& diagnosis) const {

@@ -17,7 +17,21 @@ namespace ohmwright::locate {
 struct TakenReading {
   Measurement measurement;
   Observed observed;
-  std::string label;
+  std::string label;                       ///< how messages call it
+  std::string note = {};                   ///< what else was seen, by whoever read it
+  std::optional<SeenReading> any_of = {};  ///< of a plan: some reading of this class, in place of `observed`
+};
+
+/// Whether two readings of one measurement are the same but for what fingers and contacts do.
+bool agree(const SeenReading& a, const SeenReading& b);
+
+/// A reading as it is weighed, with the readings given that it stands for.
+struct WeighedReading {
+  Measurement measurement;
+  Probe probe = Probe::ohms;
+  SeenReading seen;
+  bool is_planned = false;
+  std::vector<std::size_t> given;
 };
 
 /// What is believed after the evidence.
@@ -29,6 +43,11 @@ struct Diagnosis {
   std::vector<double> misread;         ///< by reading: probability that nothing modelled explains it
   bool sealed_system = false;          ///< the signs speak of the refrigerant circuit: stop here
 };
+
+/// Of the candidates with exactly these parts at fault and that outside cause, the likeliest after a diagnosis: index
+/// into `FaultList::candidates`. There is one.
+std::size_t likeliest_candidate(const FaultList& faults, const Diagnosis& diagnosis, std::span<const std::size_t> parts,
+                                std::optional<std::size_t> outside_cause);
 
 /// Reasons about one appliance from readings and signs. Keeps what it predicted, so that a reading more is cheap.
 /// Belongs to one thread.
@@ -61,6 +80,7 @@ class Reasoner {
   using PredictionsOfAll = std::vector<std::optional<std::vector<PredictedOutcome>>>;  ///< by instance
 
   void weigh_signs(const Signs& signs);
+  void weigh(std::span<const WeighedReading> readings, double negligible_share, Diagnosis& diagnosis);
   void weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis);
   void sum_up(Diagnosis& diagnosis) const;
 

@@ -44,6 +44,16 @@ double above(const PredictedOutcome& outcome, double limit, const ReadingModel& 
   return 1.0 - normal_below(limit, outcome.mean, std::max(outcome.uncertainty, model.least_uncertainty));
 }
 
+double probability_between(const PredictedOutcome& outcome, double from, double to, Probe probe,
+                           const ReadingModel& model) {
+  const auto share = [&](double mean, double u) { return normal_below(to, mean, u) - normal_below(from, mean, u); };
+  if (outcome.form == PredictedOutcome::Form::value)
+    return share(outcome.mean, std::max(outcome.uncertainty, model.least_uncertainty));
+  if (outcome.form == PredictedOutcome::Form::floating)
+    return share(floating_volts().mean, floating_volts().uncertainty);
+  return probe == Probe::ohms ? model.damp_share * share(damp_ohms().mean, damp_ohms().uncertainty) : 0.0;
+}
+
 double likelihood_of(const PredictedOutcome& outcome, const SeenReading& seen, Probe probe, const ReadingModel& model) {
   const Scale scale = scale_of(probe);
   switch (seen.form) {
@@ -54,6 +64,8 @@ double likelihood_of(const PredictedOutcome& outcome, const SeenReading& seen, P
              (outcome.form == PredictedOutcome::Form::over_range ? 1.0 - model.damp_share : 1.0);
     case SeenReading::Form::does_not_conduct:
       return above(outcome, scale.at(model.conducts_below), model);
+    case SeenReading::Form::between:
+      return probability_between(outcome, seen.at, seen.to, probe, model);
     case SeenReading::Form::conducts:
       break;
   }
@@ -80,6 +92,8 @@ double likelihood_if_misread(const SeenReading& seen, Probe probe, const Reading
       return (1.0 - model.over_range_share) * scale_of(probe).density_of_anything();
     case SeenReading::Form::over_range:
       return model.over_range_share;
+    case SeenReading::Form::between:
+      return (1.0 - model.over_range_share) * scale_of(probe).density_of_anything() * (seen.to - seen.at);
     case SeenReading::Form::conducts:
     case SeenReading::Form::does_not_conduct:
       break;

@@ -26,10 +26,11 @@ struct PredictedOutcome {
 
 /// What an instrument showed, as it is compared with predictions.
 struct SeenReading {
-  enum class Form : std::uint8_t { value, over_range, conducts, does_not_conduct };
+  enum class Form : std::uint8_t { value, over_range, conducts, does_not_conduct, between };
 
   Form form = Form::value;
-  double at = 0.0;  ///< on the scale, the test leads' resistance subtracted
+  double at = 0.0;  ///< on the scale, the test leads' resistance subtracted; of `between` the lower end
+  double to = 0.0;  ///< of `between`: the upper end
 };
 
 /// The most that a reading's own digits can tell apart, and what is assumed of instruments and people.

@@ -59,6 +59,7 @@ class Prober {
   const FaultList& faults() const { return faults_; }
   const Appliance& appliance() const { return faults_.appliance(); }
   const Meter& meter() const { return meter_; }
+  const Site& site() const { return site_; }
   const ReadingModel& model() const { return model_; }
   /// Resistance of the test leads [ohm], which is subtracted from ohms.
   double lead_resistance() const;

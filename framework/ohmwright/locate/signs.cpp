@@ -21,8 +21,6 @@ double probability_of_symptom(const FaultList& faults, const Candidate& candidat
   return 1.0 - absent;
 }
 
-bool is_of_frost(const std::string& symptom) { return symptom.find("frost") != std::string::npos; }
-
 double of_symptom(const FaultList& faults, const Candidate& candidate, const SymptomSign& sign, bool was_thawed,
                   const SignModel& model) {
   const double shows = probability_of_symptom(faults, candidate, sign.symptom, model.without_cause);
@@ -63,6 +61,10 @@ double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, 
   for (const CodeSign& sign : signs.codes) likelihood *= of_code(faults, candidate, sign, model);
   if (signs.ran_well_after_thaw) likelihood *= of_thaw(faults, candidate, *signs.ran_well_after_thaw, model);
   return likelihood;
+}
+
+bool is_of_frost(const std::string& symptom) {
+  return symptom.find("frost") != std::string::npos && symptom.find("defrost") == std::string::npos;
 }
 
 bool speaks_of_sealed_system(const Signs& signs) {

@@ -52,6 +52,9 @@ struct SignModel {
 double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, const Signs& signs,
                            const SignModel& model);
 
+/// Whether a symptom tells of frost, which a thaw takes away.
+bool is_of_frost(const std::string& symptom);
+
 /// Whether a symptom that is there speaks of the sealed refrigerant system: then nothing here is to be replaced.
 bool speaks_of_sealed_system(const Signs& signs);
 

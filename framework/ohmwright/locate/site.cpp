@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include <ohmwright/locate/site.hpp>
 
@@ -42,6 +43,7 @@ Site site_as_found(const Appliance& appliance) {
 Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size_t> set_up) {
   if (!set_up) return site;
   const SetUp& done = appliance.set_ups[*set_up];
+  site = after_set_up(appliance, std::move(site), done.based_on);
   for (const SetTemperature& row : done.temperatures) site.zone_temperatures[row.zone] = row.temperature;
   for (const SetState& row : done.states) set(site.states[row.part], row.value);
   return site;

@@ -37,7 +37,9 @@ bool is_live(const Appliance& appliance, const Measurement& measurement) {
 
 bool is_possible(const Appliance& appliance, const Measurement& measurement) {
   const bool ohms = appliance.test_points[measurement.test_point].probe == Probe::ohms;
-  return !(ohms && measurement.set_up && appliance.set_ups[*measurement.set_up].live);
+  if (!measurement.set_up) return true;
+  const SetUp& set_up = appliance.set_ups[*measurement.set_up];
+  return !set_up.only_stated && !(ohms && set_up.live);
 }
 
 std::vector<std::size_t> covers_to_take_off(const Appliance& appliance, const WorkState& state,

@@ -32,7 +32,8 @@ WorkState work_at_arrival(const Appliance& appliance);
 /// Whether the supply must be on.
 bool is_live(const Appliance& appliance, const Measurement& measurement);
 
-/// Whether the measurement can be made at all: no ohms in a set-up that needs the supply.
+/// Whether the measurement can be asked for: no ohms in a set-up that needs the supply, and nothing in circumstances
+/// that a reading was merely stated with.
 bool is_possible(const Appliance& appliance, const Measurement& measurement);
 
 /// Minutes from here to having read it [min]: power cut or restored, covers that still hide it (each paid once, ever),

@@ -6,6 +6,8 @@
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
+#include <ohmwright/report/locate_remarks.hpp>
+#include <ohmwright/report/locate_steps.hpp>
 #include <ohmwright/report/locate_words.hpp>
 
 namespace ohmwright {
@@ -37,6 +39,7 @@ class LocateSentences {
     headline();
     possible();
     evidence();
+    content_.remarks = locate_remarks(report_, say_);
     steps();
     afterwards();
     assumed();
@@ -94,30 +97,22 @@ class LocateSentences {
     content_.others = 1.0 - listed < least_listed ? 0.0 : 1.0 - listed;
   }
 
-  std::string observed_text(const Observed& observed) const {
-    if (const auto* stated = std::get_if<StatedValue>(&observed)) {
-      UnitPreferences as_typed;
-      as_typed.prefer(stated->unit);
-      return Sentences(as_typed).stated(*stated);
-    }
-    if (const auto* contact = std::get_if<ContactState>(&observed))
-      return *contact == ContactState::open ? say_(OHMWRIGHT_TEXT("open")) : say_(OHMWRIGHT_TEXT("closed"));
-    return "OL";
-  }
-
   void evidence() {
     for (std::size_t i = 0; i < report_.readings.size(); ++i) {
       const locate::TakenReading& reading = report_.readings[i];
       const FindingArgument point{"point", test_point_title(appliance_, reading.measurement, say_)};
-      const FindingArgument shown{"shown", observed_text(reading.observed)};
+      const FindingArgument shown{"shown", observed_text(reading.observed, say_)};
       content_.evidence.push_back(
           report_.diagnosis.misread[i] > is_misread
               ? say_(OHMWRIGHT_TEXT("{point}: {shown}. Nothing of the possible faults explains it: measure it again."),
                      {point, shown})
               : say_(OHMWRIGHT_TEXT("{point}: {shown}"), {point, shown}));
+      if (!reading.note.empty()) content_.evidence.back() += " (" + reading.note + ")";
     }
     for (const locate::SymptomSign& sign : report_.signs.symptoms) {
-      const std::string text = symptom_text(appliance_, sign.symptom, say_);
+      std::string text = symptom_text(appliance_, sign.symptom, say_);
+      if (report_.signs.was_thawed && locate::is_of_frost(sign.symptom))
+        text = say_(OHMWRIGHT_TEXT("{symptom} (seen after a thaw: it says less)"), {{"symptom", text}});
       content_.evidence.push_back(sign.is_there ? text
                                                 : say_(OHMWRIGHT_TEXT("Not so: {symptom}"), {{"symptom", text}}));
     }
@@ -126,22 +121,18 @@ class LocateSentences {
       content_.evidence.push_back(sign.found ? say_(OHMWRIGHT_TEXT("Looked at and found: {cause}"), {cause})
                                              : say_(OHMWRIGHT_TEXT("Looked at and in order: {cause}"), {cause}));
     }
+    for (const locate::CodeSign& sign : report_.signs.codes) add_code(sign);
   }
 
-  std::string step_title(const Step& step) const {
-    const FindingArgument minutes{"minutes", minutes_text(step.minutes)};
-    switch (step.form) {
-      case Step::Form::measure:
-        return say_(OHMWRIGHT_TEXT("{point} (about {minutes})"),
-                    {{"point", test_point_title(appliance_, step.measurement, say_)}, minutes});
-      case Step::Form::look:
-        return say_(OHMWRIGHT_TEXT("Look: {check} (about {minutes})"),
-                    {{"check", appliance_.outside_causes[step.subject].check}, minutes});
-      case Step::Form::replace:
-        break;
+  void add_code(const locate::CodeSign& sign) {
+    for (const BoardCode& known : appliance_.codes) {
+      if (known.code != sign.code) continue;
+      const std::initializer_list<FindingArgument> words{
+          {"code", known.code}, {"meaning", known.meaning}, {"source", known.source}};
+      content_.evidence.push_back(
+          sign.is_old ? say_(OHMWRIGHT_TEXT("An old code, {code}: {meaning} ({source}); it says less"), words)
+                      : say_(OHMWRIGHT_TEXT("Code {code}: {meaning} ({source})"), words));
     }
-    return say_(OHMWRIGHT_TEXT("Replace the {part} and see whether it runs (about {minutes})"),
-                {{"part", appliance_.parts[step.subject].title}, minutes});
   }
 
   void steps() {
@@ -150,42 +141,15 @@ class LocateSentences {
     if (!goes_on || report_.steps.empty()) return;
     const Step& first = report_.steps.front();
     StepContent next;
-    next.title = step_title(first);
+    next.title = step_title(appliance_, first, say_);
     if (first.form == Step::Form::measure) {
-      describe_work(first, next);
+      next.before = work_lines(appliance_, report_.work, first.measurement, say_);
       describe_expected(first, next);
       cautions(first);
     }
     content_.next = std::move(next);
     for (std::size_t i = 1; i < report_.steps.size() && content_.instead.size() < most_instead; ++i)
-      content_.instead.push_back(step_title(report_.steps[i]));
-  }
-
-  void describe_work(const Step& step, StepContent& next) const {
-    const locate::Measurement& measurement = step.measurement;
-    const bool live = locate::is_live(appliance_, measurement);
-    if (live)
-      next.before.push_back(say_(OHMWRIGHT_TEXT(
-          "Live step: place the probes unplugged, hands away, then plug in. Only if you are qualified for it.")));
-    else if (report_.work.power != locate::WorkState::Power::dead)
-      next.before.push_back(say_(OHMWRIGHT_TEXT("Unplug, prove dead, discharge.")));
-    for (const std::size_t cover : locate::covers_to_take_off(appliance_, report_.work, measurement))
-      next.before.push_back(say_(OHMWRIGHT_TEXT("Take off: {cover}"), {{"cover", appliance_.covers[cover].title}}));
-    if (measurement.set_up && report_.work.set_up != measurement.set_up) {
-      const SetUp& set_up = appliance_.set_ups[*measurement.set_up];
-      next.before.push_back(say_(OHMWRIGHT_TEXT("Set up: {set_up}"), {{"set_up", set_up.title}}));
-      for (const std::string& line : set_up.steps) next.before.push_back(line);
-      if (!set_up.confirmed_by.empty())
-        next.before.push_back(say_(OHMWRIGHT_TEXT("It took if: {sign}"), {{"sign", set_up.confirmed_by}}));
-      if (!set_up.way_out.empty())
-        next.before.push_back(say_(OHMWRIGHT_TEXT("To end it: {way}"), {{"way", set_up.way_out}}));
-    }
-    for (const PartTerminal& lifted : appliance_.test_points[measurement.test_point].lifted) {
-      const PlacedPart& part = appliance_.parts[lifted.part];
-      next.before.push_back(
-          say_(OHMWRIGHT_TEXT("Lift a lead: {terminal} of {part}"),
-               {{"terminal", std::string(part.kind->descriptor().terminals[lifted.terminal])}, {"part", part.title}}));
-    }
+      content_.instead.push_back(step_title(appliance_, report_.steps[i], say_));
   }
 
   void describe_expected(const Step& step, StepContent& next) const {
@@ -239,6 +203,12 @@ class LocateSentences {
     const locate::Candidate* candidate = likeliest_candidate();
     if (candidate == nullptr) return;
     for (const std::uint16_t fault : candidate->faults) {
+      if (!faults_.mode(fault).looks_upstream.empty())
+        content_.afterwards.push_back(say_(
+            OHMWRIGHT_TEXT(
+                "{part}: {fault}. That may be the consequence of another fault; a new part alone goes the same way."),
+            {{"part", appliance_.parts[faults_.faults()[fault].fault.part].title},
+             {"fault", fault_title(faults_, fault, say_)}}));
       for (const Consequence& row : appliance_.consequences) {
         if (!(row.effect == faults_.faults()[fault].fault)) continue;
         const std::string cause =

@@ -53,6 +53,7 @@ std::string locate_html(const LocateReport& report, const Sentences& say, std::s
   for (const PossibleFaultLine& line : content.possible) body += bar(line.label, line.probability);
   if (content.others > 0.0) body += bar(say(OHMWRIGHT_TEXT("all others together")), content.others);
   body += html_section(say(OHMWRIGHT_TEXT("What is known")), content.evidence);
+  body += html_section(say(OHMWRIGHT_TEXT("Mind")), content.remarks);
   if (content.next) body += next_html(*content.next, say);
   body += html_section(say(OHMWRIGHT_TEXT("Or instead")), content.instead);
   body += html_section(say(OHMWRIGHT_TEXT("What to do now")), content.afterwards);

@@ -1,4 +1,5 @@
 #include <array>
+#include <utility>
 
 #include <nlohmann/json.hpp>
 
@@ -13,9 +14,35 @@ using Json = nlohmann::ordered_json;
 constexpr std::array<std::string_view, 5> standing_words{"open", "likely", "found", "no-more-steps", "sealed-system"};
 constexpr std::array<std::string_view, 3> step_words{"measure", "look", "replace"};
 
+Json stated_json(const StatedValue& stated) {
+  Json json{{"value", stated.value.value_in_si()}};
+  if (stated.half_width) json["half_width"] = *stated.half_width;
+  json["unit"] = si_unit_of(stated.value.dimension());
+  return json;
+}
+
+/// "timer.position" and "defrost": as a file of readings says it.
+std::pair<std::string, std::string> state_names(const Appliance& appliance, const SetState& set) {
+  const PlacedPart& part = appliance.parts[set.part];
+  const StateDescriptor& state = part.kind->descriptor().states[set.value.state];
+  return {part.id + "." + std::string(state.id), std::string(state.values[set.value.value].id)};
+}
+
 Json measurement_json(const Appliance& appliance, const locate::Measurement& measurement) {
   Json json{{"test_point", appliance.test_points[measurement.test_point].id}};
-  if (measurement.set_up) json["set_up"] = appliance.set_ups[*measurement.set_up].id;
+  if (!measurement.set_up) return json;
+  const SetUp& set_up = appliance.set_ups[*measurement.set_up];
+  if (!set_up.only_stated) {
+    json["set_up"] = set_up.id;
+    return json;
+  }
+  if (set_up.based_on) json["set_up"] = appliance.set_ups[*set_up.based_on].id;
+  for (const SetState& row : set_up.states) {
+    const auto [name, value] = state_names(appliance, row);
+    json["states"][name] = value;
+  }
+  for (const SetTemperature& row : set_up.temperatures)
+    json["temperatures"][appliance.zones[row.zone].id] = stated_json(row.temperature);
   return json;
 }
 
@@ -23,8 +50,7 @@ Json shown_json(const Observed& observed) {
   if (const auto* contact = std::get_if<ContactState>(&observed))
     return {{"state", *contact == ContactState::open ? "open" : "closed"}};
   if (std::holds_alternative<OverRange>(observed)) return {{"state", "over-range"}};
-  const AnyQuantity value = std::get<StatedValue>(observed).value;
-  return {{"value", value.value_in_si()}, {"unit", si_unit_of(value.dimension())}};
+  return stated_json(std::get<StatedValue>(observed));
 }
 
 Json answer_json(const LocateReport& report, const locate::AnswerSet& answer, const Sentences& say) {
@@ -70,6 +96,7 @@ std::string locate_json(const LocateReport& report, const Sentences& say) {
   for (std::size_t i = 0; i < report.readings.size(); ++i) {
     Json reading = measurement_json(appliance, report.readings[i].measurement);
     reading["observed"] = shown_json(report.readings[i].observed);
+    if (!report.readings[i].note.empty()) reading["note"] = report.readings[i].note;
     reading["probability_unexplained"] = report.diagnosis.misread[i];
     json["readings"].push_back(std::move(reading));
   }

@@ -44,6 +44,7 @@ std::string locate_page(const LocateReport& report, const Sentences& say, const 
   for (const std::string& line : content.explanation) page.block(line, "  ");
   write_possible(content, say, page);
   page.section(say(OHMWRIGHT_TEXT("What is known")), content.evidence);
+  page.section(say(OHMWRIGHT_TEXT("Mind")), content.remarks);
   write_next(content, say, page);
   page.section(say(OHMWRIGHT_TEXT("What to do now")), content.afterwards);
   page.section(say(OHMWRIGHT_TEXT("What is assumed")), content.assumed);

@@ -55,6 +55,7 @@ struct LocateContent {
   std::vector<PossibleFaultLine> possible;
   double others = 0.0;  ///< probability of all that is not listed; 0 where it is worth no line
   std::vector<std::string> evidence;
+  std::vector<std::string> remarks;  ///< what may mislead in the readings
   std::optional<StepContent> next;
   std::vector<std::string> instead;     ///< other steps, one line each
   std::vector<std::string> afterwards;  ///< before and after the part is replaced

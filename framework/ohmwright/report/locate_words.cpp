@@ -9,29 +9,6 @@
 
 namespace ohmwright {
 
-namespace {
-
-/// The candidate of an answer that is likeliest by itself.
-const locate::Candidate* likeliest_of(const locate::FaultList& faults, const locate::Diagnosis& diagnosis,
-                                      const locate::AnswerSet& answer) {
-  const locate::Candidate* likeliest = nullptr;
-  double most = -1.0;
-  for (std::size_t i = 0; i < faults.candidates().size(); ++i) {
-    const locate::Candidate& candidate = faults.candidates()[i];
-    std::vector<std::size_t> parts;
-    for (const std::uint16_t fault : candidate.faults) parts.push_back(faults.faults()[fault].fault.part);
-    std::sort(parts.begin(), parts.end());
-    if (parts != answer.parts || candidate.outside_cause != answer.outside_cause) continue;
-    if (diagnosis.candidates[i] > most) {
-      most = diagnosis.candidates[i];
-      likeliest = &candidate;
-    }
-  }
-  return likeliest;
-}
-
-}  // namespace
-
 std::string minutes_text(double minutes) {
   return std::to_string(std::max(1L, std::lround(minutes))) + std::string(unbroken_space) + "min";
 }
@@ -39,8 +16,32 @@ std::string minutes_text(double minutes) {
 std::string test_point_title(const Appliance& appliance, const locate::Measurement& measurement, const Sentences& say) {
   std::string point = appliance.test_points[measurement.test_point].title;
   if (!measurement.set_up) return point;
-  return say(OHMWRIGHT_TEXT("{point}, after: {set_up}"),
-             {{"point", point}, {"set_up", appliance.set_ups[*measurement.set_up].title}});
+  const SetUp& set_up = appliance.set_ups[*measurement.set_up];
+  if (!set_up.only_stated)
+    return say(OHMWRIGHT_TEXT("{point}, after: {set_up}"), {{"point", point}, {"set_up", set_up.title}});
+  if (set_up.based_on) point = test_point_title(appliance, {measurement.test_point, set_up.based_on}, say);
+  for (const SetState& row : set_up.states) {
+    const Descriptor& descriptor = appliance.parts[row.part].kind->descriptor();
+    const TextEntry& value = descriptor.states[row.value.state].values[row.value.value];
+    point = say(OHMWRIGHT_TEXT("{point}, {state}"),
+                {{"point", point}, {"state", say.in_domain(descriptor.text_domain, value.english)}});
+  }
+  for (const SetTemperature& row : set_up.temperatures)
+    point = say(
+        OHMWRIGHT_TEXT("{point}, {zone} at {temperature}"),
+        {{"point", point}, {"zone", appliance.zones[row.zone].title}, {"temperature", say.stated(row.temperature)}});
+  return point;
+}
+
+std::string observed_text(const Observed& observed, const Sentences& say) {
+  if (const auto* stated = std::get_if<StatedValue>(&observed)) {
+    UnitPreferences as_typed;
+    as_typed.prefer(stated->unit);
+    return Sentences(as_typed).stated(*stated);
+  }
+  if (const auto* contact = std::get_if<ContactState>(&observed))
+    return *contact == ContactState::open ? say(OHMWRIGHT_TEXT("open")) : say(OHMWRIGHT_TEXT("closed"));
+  return "OL";
 }
 
 std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say) {
@@ -80,11 +81,16 @@ std::string symptom_text(const Appliance& appliance, const std::string& symptom,
 
 std::string answer_label(const locate::FaultList& faults, const locate::Diagnosis& diagnosis,
                          const locate::AnswerSet& answer, const Sentences& say) {
-  const locate::Candidate* candidate = likeliest_of(faults, diagnosis, answer);
-  if (candidate == nullptr || candidate->nothing_wrong()) return say(OHMWRIGHT_TEXT("nothing of all this is wrong"));
+  return candidate_label(faults, locate::likeliest_candidate(faults, diagnosis, answer.parts, answer.outside_cause),
+                         say);
+}
+
+std::string candidate_label(const locate::FaultList& faults, std::size_t index, const Sentences& say) {
+  const locate::Candidate& candidate = faults.candidates()[index];
+  if (candidate.nothing_wrong()) return say(OHMWRIGHT_TEXT("nothing of all this is wrong"));
   std::vector<std::string> names;
-  if (candidate->outside_cause) names.push_back(faults.appliance().outside_causes[*candidate->outside_cause].title);
-  for (const std::uint16_t fault : candidate->faults)
+  if (candidate.outside_cause) names.push_back(faults.appliance().outside_causes[*candidate.outside_cause].title);
+  for (const std::uint16_t fault : candidate.faults)
     names.push_back(say(OHMWRIGHT_TEXT("{part}: {fault}"),
                         {{"part", faults.appliance().parts[faults.faults()[fault].fault.part].title},
                          {"fault", fault_title(faults, fault, say)}}));

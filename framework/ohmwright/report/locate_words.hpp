@@ -13,11 +13,17 @@ namespace ohmwright {
 /// "the back panel", "L and N": as the appliance's file says it.
 std::string test_point_title(const Appliance& appliance, const locate::Measurement& measurement, const Sentences& say);
 
+/// What was read, in the unit that was typed.
+std::string observed_text(const Observed& observed, const Sentences& say);
+
 /// What a predicted reading would look like on the meter: the likeliest way it comes out.
 std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say);
 
 /// A caution's text: the framework's, or that of whatever kind of the appliance has it.
 std::string caution_words(const Appliance& appliance, std::string_view id, bool brief, const Sentences& say);
+
+/// "Defrost heater: element open", or with several parts "…; and …".
+std::string candidate_label(const locate::FaultList& faults, std::size_t candidate, const Sentences& say);
 
 /// The title of a fault mode in the reader's language.
 std::string fault_title(const locate::FaultList& faults, std::size_t fault, const Sentences& say);

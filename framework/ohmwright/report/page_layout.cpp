@@ -22,6 +22,12 @@ void PageLayout::heading(std::string_view text) {
   page_ += colour_ ? "\033[1m" + std::string(text) + "\033[0m\n" : std::string(text) + "\n";
 }
 
+void PageLayout::numbered(std::size_t number, std::string_view text) {
+  std::string first = std::to_string(number);
+  first.insert(0, first.size() < 2 ? 2 - first.size() : 0, ' ');
+  page_ += paragraph(text, width_, first + "  ", "    ");
+}
+
 void PageLayout::section(std::string_view title, const std::vector<std::string>& lines) {
   if (lines.empty()) return;
   heading(title);

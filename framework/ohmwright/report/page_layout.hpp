@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -16,6 +17,8 @@ class PageLayout {
   /// A blank line and a heading.
   void heading(std::string_view text);
   void item(std::string_view text) { page_ += paragraph(text, width_, "  - ", "    "); }
+  /// A step of a numbered list.
+  void numbered(std::size_t number, std::string_view text);
   /// A heading and its items; nothing for no item.
   void section(std::string_view title, const std::vector<std::string>& lines);
   void block(std::string_view text, std::string_view indent = "") { page_ += paragraph(text, width_, indent, indent); }

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <ohmwright/appliance/appliance.hpp>
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/quantity/observed.hpp>
+
+namespace ohmwright {
+
+/// What an instrument showed at a test point, in the circumstances that its file states.
+struct StatedReading {
+  std::size_t test_point = 0;
+  std::optional<std::size_t> set_up;
+  std::vector<SetState> states;              ///< that differ from those found and those of the set-up
+  std::vector<SetTemperature> temperatures;  ///< likewise
+  Observed observed = OverRange{};
+  std::string note;
+  std::string label;  ///< "heater-plug in site.json, line 4"
+};
+
+/// The readings that a document holds: one that people wrote (schemas/appliance-readings.schema.json), or what locate
+/// gave as JSON, of which everything else is left unread.
+///
+/// Throws DocumentError with all that is wrong, names that were probably meant included.
+std::vector<StatedReading> read_appliance_readings(const Document& document, const Appliance& appliance);
+
+/// The set-up in which a reading was taken. Circumstances that no set-up of the file is become one of their own, added
+/// behind those, which no step offers.
+std::optional<std::size_t> circumstances_of(const StatedReading& reading, Appliance& appliance);
+
+}  // namespace ohmwright

@@ -1,0 +1,295 @@
+#include <algorithm>
+#include <cmath>
+
+#include <ohmwright/locate/part_model.hpp>
+#include <ohmwright/locate/slips.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/locate_remarks.hpp>
+#include <ohmwright/report/locate_words.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+using locate::Candidate;
+using locate::Measurement;
+using locate::PredictedOutcome;
+using locate::SeenReading;
+using locate::Standing;
+using locate::TakenReading;
+
+/// A closed contact in at least this share of good parts is closed, in no more than the rest it is open.
+constexpr double nearly_all = 0.9;
+/// A way beside a part matters where the reading without it is this much higher.
+constexpr double much_higher = 1.5;
+/// Volts above this share of the supply are nearly all of it; below the other, nearly nothing.
+constexpr double nearly_all_volts = 0.8;
+constexpr double nearly_no_volts = 0.1;
+/// What is taken as cold, for a thermostat that would be closed then [K].
+constexpr double cold_kelvin = 243.15;
+/// What probes add on bare metal [ohm] (common practice, no source).
+constexpr double probe_contact_ohm = 0.1;
+
+class Remarks {
+ public:
+  Remarks(const LocateReport& report, const Sentences& say)
+      : report_(report),
+        say_(say),
+        prober_(report.reasoner.prober()),
+        appliance_(prober_.appliance()),
+        faults_(report.reasoner.faults()) {
+    const std::vector<locate::Reasoner::Weighed> likeliest = report.reasoner.likeliest(1);
+    if (!likeliest.empty()) likeliest_ = likeliest.front().instance;
+  }
+
+  std::vector<std::string> make() {
+    for (std::size_t i = 0; i < report_.readings.size(); ++i) of_reading(i);
+    slips();
+    two_at_once();
+    return std::move(remarks_);
+  }
+
+ private:
+  void remark(std::string_view pattern, std::initializer_list<FindingArgument> arguments = {}) {
+    std::string text = say_(pattern, arguments);
+    if (std::find(remarks_.begin(), remarks_.end(), text) == remarks_.end()) remarks_.push_back(std::move(text));
+  }
+
+  std::string title(const TakenReading& reading) const {
+    return appliance_.test_points[reading.measurement.test_point].title;
+  }
+  Probe probe(const TakenReading& reading) const {
+    return appliance_.test_points[reading.measurement.test_point].probe;
+  }
+
+  void of_reading(std::size_t index) {
+    const TakenReading& reading = report_.readings[index];
+    const auto seen = locate::seen_reading(reading.observed, probe(reading), prober_.lead_resistance());
+    if (!seen) return;
+    disagreement(index, *seen);
+    if (probe(reading) == Probe::ohms) {
+      warm_contact(reading, *seen);
+      test_leads(reading);
+      ways_beside(reading, *seen);
+    } else if (probe(reading) == Probe::volts) {
+      ghost(reading);
+      live_neutral(reading, *seen);
+    }
+  }
+
+  void disagreement(std::size_t index, const SeenReading& seen) {
+    const TakenReading& reading = report_.readings[index];
+    for (std::size_t earlier = 0; earlier < index; ++earlier) {
+      const TakenReading& other = report_.readings[earlier];
+      if (!(other.measurement == reading.measurement)) continue;
+      const auto before = locate::seen_reading(other.observed, probe(other), prober_.lead_resistance());
+      if (!before || locate::agree(*before, seen)) continue;
+      remark(
+          OHMWRIGHT_TEXT("{point} gave {first} and then {second}: it comes and goes. Clip the probes on and move the "
+                         "leads while you watch, one joint after the other."),
+          {{"point", title(reading)},
+           {"first", observed_text(other.observed, say_)},
+           {"second", observed_text(reading.observed, say_)}});
+    }
+  }
+
+  /// The part whose own two terminals the probes are at, through whatever nodes.
+  std::optional<std::size_t> part_between_probes(const TestPoint& point) const {
+    const auto is_at = [](const ProbePlace& place, std::size_t part, const PlacedPart& of, std::size_t terminal) {
+      if (place.terminal) return place.terminal->part == part && place.terminal->terminal == terminal;
+      return of.nodes[terminal] && of.nodes[terminal] == place.node;
+    };
+    for (std::size_t part = 0; part < appliance_.parts.size(); ++part) {
+      const PlacedPart& of = appliance_.parts[part];
+      if (of.nodes.size() < 2) continue;
+      const bool forward = is_at(point.from, part, of, 0) && is_at(point.to, part, of, 1);
+      if (forward || (is_at(point.from, part, of, 1) && is_at(point.to, part, of, 0))) return part;
+    }
+    return std::nullopt;
+  }
+
+  /// Share of good parts that conduct between the first two terminals.
+  double share_closed(std::size_t part, const locate::Site& site) const {
+    double share = 0.0;
+    for (const locate::ElementSpread& element :
+         locate::part_model(appliance_, part, not_found, site, Excitation::ohmmeter)) {
+      if (std::min(element.from, element.to) != 0 || std::max(element.from, element.to) != 1) continue;
+      double closed = 0.0;
+      for (const locate::ElementChoice& choice : element.choices)
+        if (choice.type != ElementType::open) closed += choice.weight;
+      share = std::max(share, closed);
+    }
+    return share;
+  }
+
+  void warm_contact(const TakenReading& reading, const SeenReading& seen) {
+    const bool reads_open = seen.form == SeenReading::Form::over_range ||
+                            seen.form == SeenReading::Form::does_not_conduct ||
+                            (seen.form == SeenReading::Form::value &&
+                             seen.at > locate::scale_of(Probe::ohms).at(prober_.model().conducts_below));
+    const auto part = part_between_probes(appliance_.test_points[reading.measurement.test_point]);
+    if (!reads_open || !part || !appliance_.parts[*part].zone) return;
+    const std::size_t zone = *appliance_.parts[*part].zone;
+    locate::Site site = locate::after_set_up(appliance_, prober_.site(), reading.measurement.set_up);
+    if (share_closed(*part, site) > 1.0 - nearly_all) return;
+    const StatedValue warm = site.zone_temperatures[zone];
+    site.zone_temperatures[zone].value = AnyQuantity(Dimension::temperature, cold_kelvin);
+    site.zone_temperatures[zone].half_width = 0.0;
+    if (share_closed(*part, site) < nearly_all) return;  // not for being warm
+    remark(OHMWRIGHT_TEXT(
+               "{part} is open because it is warm ({temperature}): a good one is, too. Read it again once it is "
+               "cold or chilled before you doubt it."),
+           {{"part", appliance_.parts[*part].title}, {"temperature", say_.stated(warm)}});
+  }
+
+  void test_leads(const TakenReading& reading) {
+    const auto* shown = std::get_if<StatedValue>(&reading.observed);
+    const StatedValue& leads = prober_.meter().lead_resistance;
+    const double doubt = leads.half_width.value_or(0.0) + probe_contact_ohm;
+    if (shown == nullptr || shown->value.value_in_si() > prober_.lead_resistance() + 3.0 * doubt) return;
+    remark(OHMWRIGHT_TEXT(
+               "{point}: of the {shown}, about {leads} are the test leads' own. Short the probes and zero them, or "
+               "take off what they read. Whether a joint is good that near to nothing, only the drop across it "
+               "under load tells."),
+           {{"point", title(reading)},
+            {"shown", observed_text(reading.observed, say_)},
+            {"leads", say_.quantity(leads.value, 2)}});
+  }
+
+  static const PredictedOutcome* likeliest_of(const std::vector<PredictedOutcome>& outcomes) {
+    const auto found = std::max_element(outcomes.begin(), outcomes.end(),
+                                        [](const auto& a, const auto& b) { return a.weight < b.weight; });
+    return found == outcomes.end() ? nullptr : &*found;
+  }
+
+  /// What a candidate would show, its middle instance; nothing for OL and for what hangs in the air.
+  std::optional<double> value_of(const Candidate& candidate, const Measurement& measurement) {
+    const std::vector<locate::Instance> instances = prober_.instances(candidate);
+    std::vector<PredictedOutcome> outcomes;
+    prober_.predict(instances[instances.size() / 2], measurement, outcomes);
+    const PredictedOutcome* outcome = likeliest_of(outcomes);
+    if (outcome == nullptr || outcome->form != PredictedOutcome::Form::value) return std::nullopt;
+    const locate::Scale scale = locate::scale_of(appliance_.test_points[measurement.test_point].probe);
+    return scale.linear_below * std::sinh(outcome->mean);
+  }
+
+  const Candidate* candidate_with(std::initializer_list<std::uint16_t> faults) const {
+    for (const Candidate& candidate : faults_.candidates())
+      if (!candidate.outside_cause && candidate.faults.size() == faults.size() &&
+          std::is_permutation(candidate.faults.begin(), candidate.faults.end(), faults.begin()))
+        return &candidate;
+    return nullptr;
+  }
+
+  /// The one fault of the likeliest explanation, where it is one.
+  std::optional<std::uint16_t> only_fault() const {
+    if (!likeliest_) return std::nullopt;
+    const Candidate& candidate = *report_.reasoner.instance(*likeliest_).candidate;
+    if (candidate.faults.size() != 1 || candidate.outside_cause) return std::nullopt;
+    return candidate.faults.front();
+  }
+
+  /// Parts without which the reading would be far higher, where the likeliest fault lies between the probes as well.
+  void ways_beside(const TakenReading& reading, const SeenReading& seen) {
+    const std::optional<std::uint16_t> fault = only_fault();
+    const Candidate* sound = candidate_with({});
+    if (!fault || sound == nullptr || seen.form != SeenReading::Form::value) return;
+    const Candidate& alone = *report_.reasoner.instance(*likeliest_).candidate;
+    const std::optional<double> shows = value_of(alone, reading.measurement);
+    const std::optional<double> would_show = value_of(*sound, reading.measurement);
+    if (!shows || !would_show || *shows < much_higher * *would_show) return;
+    std::vector<std::string> beside;
+    const std::size_t at_fault = faults_.faults()[*fault].fault.part;
+    for (std::size_t part = 0; part < appliance_.parts.size(); ++part)
+      if (part != at_fault && carries(part, *fault, *shows, *would_show, reading.measurement))
+        beside.push_back(appliance_.parts[part].title);
+    if (beside.empty()) return;
+    remark(OHMWRIGHT_TEXT(
+               "{point}: the {shown} goes through {beside}. A part that is open hides behind ways beside it: lift a "
+               "lead, or pull the connector, and read it alone."),
+           {{"point", title(reading)}, {"shown", observed_text(reading.observed, say_)}, {"beside", listed(beside)}});
+  }
+
+  /// Whether the part is on a way beside the one at fault: with it at fault as well the reading would be far higher, or
+  /// OL; with it alone it would not, since it is not in the sound way.
+  bool carries(std::size_t part, std::uint16_t fault, double shows, double sound, const Measurement& measurement) {
+    for (std::uint16_t other = 0; other < faults_.faults().size(); ++other) {
+      if (faults_.faults()[other].fault.part != part) continue;
+      if (rises({fault, other}, shows, measurement) && !rises({other}, sound, measurement)) return true;
+    }
+    return false;
+  }
+
+  bool rises(std::initializer_list<std::uint16_t> faults, double above, const Measurement& measurement) {
+    const Candidate* candidate = candidate_with(faults);
+    if (candidate == nullptr) return false;
+    const std::optional<double> then = value_of(*candidate, measurement);
+    return !then || *then > much_higher * above;
+  }
+
+  void ghost(const TakenReading& reading) {
+    if (!likeliest_) return;
+    const PredictedOutcome* outcome = likeliest_of(report_.reasoner.predicted(*likeliest_, reading.measurement));
+    if (outcome == nullptr || outcome->form != PredictedOutcome::Form::floating) return;
+    remark(OHMWRIGHT_TEXT("{point}: {shown} may be a ghost, on a wire that hangs in the air. Read it again on the "
+                          "low-impedance input or with a load on it; treat it as live until then."),
+           {{"point", title(reading)}, {"shown", observed_text(reading.observed, say_)}});
+  }
+
+  void live_neutral(const TakenReading& reading, const SeenReading& seen) {
+    const Candidate* sound = candidate_with({});
+    if (sound == nullptr || !likeliest_) return;
+    const locate::Scale scale = locate::scale_of(Probe::volts);
+    const double supply = appliance_.supply.voltage.value.value_in_si();
+    const std::optional<double> would_show = value_of(*sound, reading.measurement);
+    if (seen.at < scale.at(nearly_all_volts * supply) || !would_show || *would_show > nearly_no_volts * supply) return;
+    remark(OHMWRIGHT_TEXT(
+               "{point}: nearly the whole supply where there should be none. The way to neutral is open: what looks "
+               "like neutral is live. Unplug it before you touch anything."),
+           {{"point", title(reading)}});
+  }
+
+  void slips() {
+    for (const locate::Slip& slip : locate::find_slips(prober_, report_.diagnosis, report_.readings, report_.signs)) {
+      const TakenReading& reading = report_.readings[slip.reading];
+      const FindingArgument point{"point", title(reading)};
+      const FindingArgument shown{"shown", observed_text(reading.observed, say_)};
+      if (slip.form == locate::Slip::Form::lead_left_on)
+        remark(OHMWRIGHT_TEXT(
+                   "{point}: {shown} is what it shows with the connector still in or the lead still on. Pull it and "
+                   "measure again."),
+               {point, shown});
+      else if (slip.set_up)
+        remark(OHMWRIGHT_TEXT("{point}: {shown} is what it shows after: {set_up}. Was it so?"),
+               {point, shown, {"set_up", appliance_.set_ups[*slip.set_up].title}});
+      else
+        remark(OHMWRIGHT_TEXT("{point}: {shown} is what it shows as found. Did the set-up take?"), {point, shown});
+    }
+  }
+
+  void two_at_once() {
+    const bool named =
+        report_.standing.form == Standing::Form::settled || report_.standing.form == Standing::Form::likely;
+    if (!named || report_.standing.parts.size() < 2) return;
+    remark(OHMWRIGHT_TEXT(
+        "More than one part is at fault, and each hides the other: mending one alone does not make it run. "
+        "Read each alone, and read again after each that is mended."));
+  }
+
+  const LocateReport& report_;
+  const Sentences& say_;
+  locate::Prober& prober_;
+  const Appliance& appliance_;
+  const locate::FaultList& faults_;
+  std::optional<std::size_t> likeliest_;
+  std::vector<std::string> remarks_;
+};
+
+}  // namespace
+
+std::vector<std::string> locate_remarks(const LocateReport& report, const Sentences& say) {
+  return Remarks(report, say).make();
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,51 @@
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/locate_steps.hpp>
+#include <ohmwright/report/locate_words.hpp>
+
+namespace ohmwright {
+
+std::string step_title(const Appliance& appliance, const locate::Step& step, const Sentences& say) {
+  const FindingArgument minutes{"minutes", minutes_text(step.minutes)};
+  switch (step.form) {
+    case locate::Step::Form::measure:
+      return say(OHMWRIGHT_TEXT("{point} (about {minutes})"),
+                 {{"point", test_point_title(appliance, step.measurement, say)}, minutes});
+    case locate::Step::Form::look:
+      return say(OHMWRIGHT_TEXT("Look: {check} (about {minutes})"),
+                 {{"check", appliance.outside_causes[step.subject].check}, minutes});
+    case locate::Step::Form::replace:
+      break;
+  }
+  return say(OHMWRIGHT_TEXT("Replace the {part} and see whether it runs (about {minutes})"),
+             {{"part", appliance.parts[step.subject].title}, minutes});
+}
+
+std::vector<std::string> work_lines(const Appliance& appliance, const locate::WorkState& work,
+                                    const locate::Measurement& measurement, const Sentences& say) {
+  std::vector<std::string> lines;
+  const bool live = locate::is_live(appliance, measurement);
+  if (live)
+    lines.push_back(say(OHMWRIGHT_TEXT(
+        "Live step: place the probes unplugged, hands away, then plug in. Only if you are qualified for it.")));
+  else if (work.power != locate::WorkState::Power::dead)
+    lines.push_back(say(OHMWRIGHT_TEXT("Unplug, prove dead, discharge.")));
+  for (const std::size_t cover : locate::covers_to_take_off(appliance, work, measurement))
+    lines.push_back(say(OHMWRIGHT_TEXT("Take off: {cover}"), {{"cover", appliance.covers[cover].title}}));
+  if (measurement.set_up && work.set_up != measurement.set_up) {
+    const SetUp& set_up = appliance.set_ups[*measurement.set_up];
+    lines.push_back(say(OHMWRIGHT_TEXT("Set up: {set_up}"), {{"set_up", set_up.title}}));
+    for (const std::string& line : set_up.steps) lines.push_back(line);
+    if (!set_up.confirmed_by.empty())
+      lines.push_back(say(OHMWRIGHT_TEXT("It took if: {sign}"), {{"sign", set_up.confirmed_by}}));
+    if (!set_up.way_out.empty()) lines.push_back(say(OHMWRIGHT_TEXT("To end it: {way}"), {{"way", set_up.way_out}}));
+  }
+  for (const PartTerminal& lifted : appliance.test_points[measurement.test_point].lifted) {
+    const PlacedPart& part = appliance.parts[lifted.part];
+    lines.push_back(
+        say(OHMWRIGHT_TEXT("Lift a lead: {terminal} of {part}"),
+            {{"terminal", std::string(part.kind->descriptor().terminals[lifted.terminal])}, {"part", part.title}}));
+  }
+  return lines;
+}
+
+}  // namespace ohmwright

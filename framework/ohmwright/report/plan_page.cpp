@@ -1,0 +1,40 @@
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/page_cautions.hpp>
+#include <ohmwright/report/plan_report.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+std::string in_one_block(const std::vector<std::string>& sentences) {
+  std::string all;
+  for (const std::string& sentence : sentences) all += (all.empty() ? "" : " ") + sentence + ".";
+  return all;
+}
+
+void write_step(const PlanStepContent& step, const Sentences& say, PageLayout& page) {
+  page.blank_line();
+  page.numbered(step.number, step.title);
+  if (!step.brief_cautions.empty())
+    page.block(
+        say(OHMWRIGHT_TEXT("Before you touch it: {cautions}"), {{"cautions", in_one_block(step.brief_cautions)}}),
+        "      ");
+  for (const std::string& line : step.before) page.block(line, "      ");
+  for (const PlanAnswerContent& answer : step.answers)
+    page.item(say(OHMWRIGHT_TEXT("{answer} ({chance}): {then}"),
+                  {{"answer", answer.answer}, {"chance", answer.chance}, {"then", answer.then}}));
+}
+
+}  // namespace
+
+std::string plan_page(const PlanReport& report, const Sentences& say, const PageStyle& style) {
+  const PlanContent content = plan_content(report, say);
+  PageLayout page(style);
+  write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, say, page);
+  page.coloured(content.headline, "\033[1;33m");
+  for (const std::string& line : content.explanation) page.block(line, "  ");
+  for (const PlanStepContent& step : content.steps) write_step(step, say, page);
+  return page.take();
+}
+
+}  // namespace ohmwright

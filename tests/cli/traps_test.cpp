@@ -1,0 +1,158 @@
+// Readings that mislead, and the sentence that a technician sees for each. The traps are common practice, no source,
+// but for those whose figures name one.
+
+#include <algorithm>
+#include <sstream>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "program.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::Ran;
+using testing::run_program;
+
+constexpr const char* timer_upright = "upright-timer-bimetal-120v";
+
+/// What is printed with every run of blanks as one, so that sentences are whole.
+std::string told(std::vector<std::string> words) {
+  words.insert(words.begin(), "locate");
+  std::istringstream printed(run_program(words).out);
+  std::string all;
+  std::string word;
+  while (printed >> word) all += word + ' ';
+  return all;
+}
+
+double probability_of(const std::string& part, std::vector<std::string> words) {
+  words.insert(words.begin(), "locate");
+  words.insert(words.end(), {"--format", "json"});
+  const auto json = nlohmann::json::parse(run_program(words).out);
+  for (const auto& row : json["parts"])
+    if (row["part"] == part) return row["probability"].get<double>();
+  return -1.0;
+}
+
+TEST(Traps, AThermostatThatIsOpenBecauseItIsWarmIsHealthy) {
+  EXPECT_THAT(told({timer_upright, "thermostat-alone@thawed=OL"}),
+              HasSubstr("Defrost thermostat is open because it is warm (20.0 °C ± 2.0 K): a good one is, too. Read it "
+                        "again once it is cold or chilled before you doubt it."));
+  EXPECT_LT(probability_of("thermostat", {timer_upright, "thermostat-alone@thawed=OL"}), 0.2);
+  EXPECT_GT(probability_of("thermostat", {timer_upright, "thermostat-alone@chilled=OL"}), 0.9);
+  EXPECT_THAT(told({timer_upright, "thermostat-alone@chilled=OL"}), Not(HasSubstr("because it is warm")));
+}
+
+TEST(Traps, AnOpenHeaterHidesBehindTheTimerMotor) {
+  EXPECT_THAT(
+      told({timer_upright, "--symptom", "frost-whole-coil", "defrost-to-neutral@turned-to-defrost=8.2k",
+            "timer-motor=8.1k"}),
+      AllOf(HasSubstr("The likeliest is Defrost heater: element open"),
+            HasSubstr("the 8.200 kΩ goes through Defrost timer. A part that is open hides behind ways beside it: "
+                      "lift a lead, or pull the connector, and read it alone.")));
+}
+
+TEST(Traps, AnOpenNeutralHidesBehindTheFan) {
+  // Heater 294 ohm, then fan and compressor in series with each other: high, not open.
+  EXPECT_THAT(
+      told({"upright-shared-neutral-230v", "harness@chilled=560"}),
+      AllOf(HasSubstr("The likeliest is Splice of the shared neutral: open"),
+            HasSubstr("the 560.0 Ω goes through Evaporator fan. A part that is open hides behind ways beside it")));
+}
+
+TEST(Traps, AConnectorThatIsStillIn) {
+  EXPECT_THAT(told({timer_upright, "heater-alone=32", "timer-motor=5.8", "plug=5.6"}),
+              HasSubstr("Timer's motor, line to neutral terminal, connector pulled: 5.800 Ω is what it shows with the "
+                        "connector still in or the lead still on. Pull it and measure again."));
+  EXPECT_LT(probability_of("timer", {timer_upright, "heater-alone=32", "timer-motor=5.8", "plug=5.6"}), 0.3);
+}
+
+TEST(Traps, ATimerThatWasTurnedWhenItWasRead) {
+  // In run the plug shows compressor and fan, in defrost the heater.
+  EXPECT_THAT(
+      told({timer_upright, "harness@chilled=32.5", "timer-motor=8.1k", "timer-run-contact=0.3", "plug=32.6"}),
+      HasSubstr("Between live and neutral pin of the mains plug: 32.60 Ω is what it shows after: timer turned by "
+                "hand to defrost. Was it so?"));
+}
+
+TEST(Traps, TheTestLeadsAgainstASplice) {
+  EXPECT_THAT(
+      told({timer_upright, "splice-alone=0.4"}),
+      HasSubstr("Across the splice, an end off: of the 0.4000 Ω, about 0.20 Ω are the test leads' own. Short the "
+                "probes and zero them, or take off what they read. Whether a joint is good that near to nothing, "
+                "only the drop across it under load tells."));
+  EXPECT_LT(probability_of("splice", {timer_upright, "splice-alone=0.4"}), 0.1);
+  EXPECT_GT(probability_of("splice", {timer_upright, "splice-alone=5.2"}), 0.9);
+}
+
+TEST(Traps, TwoFaultsThatMaskEachOther) {
+  const std::vector<std::string> words{timer_upright, "--allow-live", "thermostat-alone=OL", "heater-alone=OL",
+                                       "volts-heater@forced-defrost=38V"};
+  EXPECT_GT(probability_of("thermostat", words), 0.95);
+  EXPECT_GT(probability_of("heater", words), 0.95);
+  EXPECT_THAT(
+      told(words),
+      AllOf(HasSubstr("LIKELY: Defrost thermostat: stuck open, or a lead of it broken; and Defrost heater: element "
+                      "open"),
+            HasSubstr("More than one part is at fault, and each hides the other: mending one alone does not make "
+                      "it run. Read each alone, and read again after each that is mended.")));
+}
+
+TEST(Traps, AnIntermittentSplice) {
+  EXPECT_THAT(
+      told({timer_upright, "splice-alone=0.3", "splice-alone=OL"}),
+      AllOf(HasSubstr("Splice between thermostat and heater: comes and goes as it is moved, warmed or shaken"),
+            HasSubstr("Across the splice, an end off gave 0.3000 Ω and then OL: it comes and goes. Clip the probes "
+                      "on and move the leads while you watch, one joint after the other.")));
+}
+
+TEST(Traps, AGhostVoltage) {
+  EXPECT_THAT(
+      told(
+          {timer_upright, "--allow-live", "thermostat-alone=OL", "heater-alone=OL", "volts-heater@forced-defrost=38V"}),
+      HasSubstr("Volts across the heater: 38.00 V may be a ghost, on a wire that hangs in the air. Read it again on "
+                "the low-impedance input or with a load on it; treat it as live until then."));
+}
+
+TEST(Traps, AnOpenNeutralIsLive) {
+  const std::vector<std::string> words{"upright-shared-neutral-230v", "--allow-live",
+                                       "volts-shared-neutral@forced-defrost=228V"};
+  EXPECT_THAT(told(words),
+              HasSubstr("Volts from the shared neutral to the neutral of the plug: nearly the whole supply "
+                        "where there should be none. The way to neutral is open: what looks like neutral is "
+                        "live. Unplug it before you touch anything."));
+  EXPECT_GT(probability_of("neutral-splice", words), 0.8);
+  EXPECT_GT(probability_of("neutral-splice", {"upright-shared-neutral-230v", "harness@chilled=560",
+                                              "volts-shared-neutral@forced-defrost=228V", "--allow-live"}),
+            0.95);
+}
+
+TEST(Traps, AnIcedFanIsAConsequence) {
+  EXPECT_THAT(
+      told({timer_upright, "--symptom", "no-air", "--symptom", "noise", "--symptom", "frost-whole-coil",
+            "heater-alone=32", "thermostat-alone=0.3", "--looked", "door-gasket=fine"}),
+      AllOf(HasSubstr("LIKELY: Evaporator fan: blocked by ice"),
+            HasSubstr("Evaporator fan: blocked by ice. That may be the consequence of another fault; a new part "
+                      "alone goes the same way."),
+            HasSubstr("Look for what may have caused it first: Defrost heater"),
+            HasSubstr("Look for what may have caused it first: Defrost timer")));
+}
+
+TEST(Traps, FrostSaysLessAfterAThaw) {
+  EXPECT_THAT(told({timer_upright, "--symptom", "frost-whole-coil", "--thawed"}),
+              HasSubstr("The whole coil is thick with frost (seen after a thaw: it says less)"));
+  const double none = probability_of("heater", {timer_upright});
+  const double fresh = probability_of("heater", {timer_upright, "--symptom", "frost-whole-coil"});
+  const double thawed = probability_of("heater", {timer_upright, "--symptom", "frost-whole-coil", "--thawed"});
+  EXPECT_GT(fresh, thawed);
+  EXPECT_GT(thawed, none);
+}
+
+}  // namespace
+}  // namespace ohmwright
