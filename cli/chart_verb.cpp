@@ -10,7 +10,9 @@
 #include "circumstances.hpp"
 #include "exit_codes.hpp"
 #include "given_conditions.hpp"
+#include "instruments.hpp"
 #include "kind_files.hpp"
+#include "made_with.hpp"
 #include "output.hpp"
 #include "part_charts.hpp"
 #include "reading_words.hpp"
@@ -30,6 +32,7 @@ struct ChartCall {
   RatedPart part;
   ChartRequest request;
   double step = 0.0;
+  bool begins_as_typed = false;  ///< the table; else at a round value
   std::vector<ChartMark> marks;
   UnitPreferences units;
 };
@@ -74,6 +77,17 @@ double usual_step(const ChartCall& call, Dimension dimension) {
   return unit.to_si(round_step(unit.from_si(call.request.to - call.request.from), usual_rows));
 }
 
+/// The first multiple of the step, in the unit that is read, within the span: 32 °F and 0 °C are rows of a table [SI].
+double round_start(const ChartCall& call) {
+  const Descriptor& descriptor = call.kind.descriptor();
+  const std::uint16_t condition = index_of(descriptor.conditions, descriptor.charts[call.request.axis].condition);
+  const Unit unit = call.units.unit_for({descriptor.conditions[condition].dimension, call.request.to});
+  const double step = unit.of_differences().from_si(call.step);
+  constexpr double rounding = 1e-9;  // what units leave of a whole number
+  const double start = unit.to_si(step * std::ceil(unit.from_si(call.request.from) / step - rounding));
+  return start + call.step < call.request.to ? start : call.request.from;
+}
+
 void choose_span(const Arguments& arguments, ChartCall& call) {
   const Descriptor& descriptor = call.kind.descriptor();
   const ChartAxis& axis = descriptor.charts[call.request.axis];
@@ -95,6 +109,15 @@ void choose_span(const Arguments& arguments, ChartCall& call) {
     throw InputError("--step must be positive and give at most " + std::to_string(most_rows) + " rows");
 }
 
+/// A reading that says nothing of the axis, or none of its measurand.
+std::string unmarked_reading(const Descriptor& descriptor, const ChartAxis& axis) {
+  const ConditionDescriptor& condition = descriptor.conditions[index_of(descriptor.conditions, axis.condition)];
+  const std::string option(condition.option);
+  return "this chart marks a " + std::string(axis.measurand) + " where its --" + option +
+         " is said; type a number and that behind each reading (ohmwright chart KIND READING --" + option +
+         " VALUE), or choose another chart with --of";
+}
+
 /// What is typed after the kind: readings to mark, and conditions that stay as they are along the axis.
 void add_words(const Arguments& arguments, const Environment& environment, ChartCall& call) {
   const Descriptor& descriptor = call.kind.descriptor();
@@ -105,19 +128,46 @@ void add_words(const Arguments& arguments, const Environment& environment, Chart
   for (const Condition& condition : bearer.conditions)
     call.request.conditions.push_back(
         {index_of(descriptor.conditions, condition.id), condition.value.value.value_in_si()});
-  const MeterSet meters({chosen_meter(environment, arguments.value("--meter"))});
-  const std::vector<Reading> readings = make_readings(words.readings, descriptor, meters.named(""), call.units);
+  Instruments instruments(arguments, environment);
+  std::vector<Reading> readings = make_readings(words.readings, descriptor, instruments.meters().named(""), call.units);
   refuse_ohms_on_live_parts(readings, descriptor);
+  instruments.choose(readings, descriptor);
   const ChartAxis& axis = descriptor.charts[call.request.axis];
-  call.marks = chart_marks(descriptor, axis, Evidence(descriptor, readings, meters));
-  if (call.marks.size() < readings.size())
-    throw InputError("a reading is marked at a value of " + std::string(axis.condition) +
-                     " only; write it with that, such as 11.0k@23C");
+  call.marks = chart_marks(descriptor, axis, Evidence(descriptor, readings, instruments.meters()));
+  if (call.marks.size() < readings.size()) throw InputError(unmarked_reading(descriptor, axis));
+}
+
+/// Adds the point at which ice melts to a table in °F, whose round values pass it by: it is where a thermometer is
+/// right.
+void add_ice_point(const ChartCall& call, Chart& table) {
+  const double ice = Temperature::from_celsius(0.0).kelvin();
+  ChartRequest request = call.request;
+  request.from = ice;
+  request.to = ice + call.step;
+  request.points = 2;
+  const Chart at_ice = chart_of(call.kind, call.part, request);
+  for (ChartLine& line : table.lines) {
+    const auto same = std::find_if(at_ice.lines.begin(), at_ice.lines.end(),
+                                   [&line](const ChartLine& other) { return other.state == line.state; });
+    const auto after = std::find_if(line.points.begin(), line.points.end(),
+                                    [ice](const ChartPoint& point) { return point.condition > ice - 0.01; });
+    if (same == at_ice.lines.end() || after == line.points.begin() || after == line.points.end()) continue;
+    if (after->condition > ice + 0.01) line.points.insert(after, same->points.front());
+  }
+}
+
+/// Whether the table's rows were left to us and are read in degrees Fahrenheit.
+bool rows_miss_the_ice_point(const Arguments& arguments, const ChartCall& call, const Chart& table) {
+  const Descriptor& descriptor = table.descriptor;
+  const Dimension dimension = descriptor.conditions[index_of(descriptor.conditions, table.axis.condition)].dimension;
+  return dimension == Dimension::temperature && !call.begins_as_typed && !arguments.has("--step") &&
+         call.units.unit_for({dimension, call.request.to}) == Unit::named("degF", dimension);
 }
 
 /// The rows of the table: round values from the first to the last.
 Chart table_chart(const ChartCall& call) {
   ChartRequest request = call.request;
+  if (!call.begins_as_typed) request.from = round_start(call);
   const double span = request.to - request.from;
   request.points = static_cast<std::size_t>(std::floor(span / call.step + 1e-9)) + 1;
   if (request.points < 2) request.points = 2;
@@ -139,11 +189,12 @@ int run_chart(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = kind_typed(environment, arguments.operands);
   if (!arguments.has("--ratings"))
     throw InputError("a chart needs the part's ratings: --ratings NAME or a file (see: ohmwright ratings)");
-  ChartCall call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, {}, {}};
+  ChartCall call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, arguments.has("--from"), {}, {}};
   call.request.axis = chosen_axis(arguments, kind.descriptor());
   add_words(arguments, environment, call);
   choose_span(arguments, call);
-  const Chart table = table_chart(call);
+  Chart table = table_chart(call);
+  if (rows_miss_the_ice_point(arguments, call, table)) add_ice_point(call, table);
   if (table.lines.empty())
     throw InputError("these ratings say nothing of " + std::string(table.axis.measurand) + " along " +
                      std::string(table.axis.condition) + "; conditions that it needs are typed before the readings");
@@ -154,7 +205,7 @@ int run_chart(const Arguments& arguments, Environment& environment) {
   else if (format == "csv")
     deliver(chart_csv(table), arguments, environment);
   else if (format == "html")
-    deliver(chart_html(table, picture_chart(call), say), arguments, environment);
+    deliver(chart_html(table, picture_chart(call), say, made_with()), arguments, environment);
   else
     deliver(chart_page(table, picture_chart(call), say, environment.page), arguments, environment);
   return exit_done;
@@ -167,7 +218,7 @@ VerbSpec chart_verb() {
       .name = "chart",
       .summary =
           OHMWRIGHT_TEXT("What a good part reads, with its limits, along temperature or what else it depends on"),
-      .example = "ohmwright chart thermistor 11.0k@23C --ratings ntc-10k-b3977 --from -20C --to 30C",
+      .example = "ohmwright chart thermistor 11.0k@23C --ratings ntc-10k-b3977 --to 30C",
       .operands = {{"KIND", OHMWRIGHT_TEXT("What the part is: a kind or what people call it (see: ohmwright kinds)"),
                     true, false},
                    {"READING", OHMWRIGHT_TEXT("A reading to mark on the chart, with its condition: 11.0k@23C"), false,
@@ -179,7 +230,7 @@ VerbSpec chart_verb() {
               {"--from", "VALUE", OHMWRIGHT_TEXT("Where the chart begins"), {}},
               {"--to", "VALUE", OHMWRIGHT_TEXT("Where it ends"), {}},
               {"--step", "VALUE", OHMWRIGHT_TEXT("Distance between the rows of the table"), {}},
-              {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter of the marked readings"), {}},
+              {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter of the marked readings"), {}, true},
               {"--format",
                "FORMAT",
                OHMWRIGHT_TEXT("text (default), json, csv or html"),

@@ -1,3 +1,6 @@
+#include <algorithm>
+#include <utility>
+
 #include <ohmwright/plugin/guarded_judge.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -7,7 +10,9 @@
 #include "check_readings.hpp"
 #include "circumstances.hpp"
 #include "exit_codes.hpp"
+#include "instruments.hpp"
 #include "kind_files.hpp"
+#include "made_with.hpp"
 #include "output.hpp"
 #include "part_charts.hpp"
 #include "verbs.hpp"
@@ -28,11 +33,21 @@ double chosen_confidence(const Arguments& arguments) {
 struct Call {
   const LoadedKind& kind;
   RatedPart part;
-  MeterSet meters;
-  bool meter_assumed;
+  Instruments instruments;
   UnitPreferences units;
   std::vector<Reading> readings;
 };
+
+std::vector<OtherInstrument> other_instruments(const Call& call) {
+  std::vector<OtherInstrument> others;
+  for (const Reading& reading : call.readings) {
+    if (reading.meter.empty()) continue;
+    OtherInstrument other{reading.measurand, call.instruments.meters().named(reading.meter).title,
+                          call.instruments.is_assumed(reading.meter)};
+    if (std::find(others.begin(), others.end(), other) == others.end()) others.push_back(std::move(other));
+  }
+  return others;
+}
 
 std::string report_text(const Arguments& arguments, const Call& call, const VerdictReport& report,
                         const PageStyle& page) {
@@ -45,9 +60,10 @@ std::string report_text(const Arguments& arguments, const Call& call, const Verd
 }
 
 int judge_and_report(const Arguments& arguments, Environment& environment, const Call& call) {
+  const MeterSet& meters = call.instruments.meters();
   const Descriptor& descriptor = call.kind.descriptor();
   const JudgeSettings settings{chosen_confidence(arguments)};
-  const Evidence evidence(descriptor, call.readings, call.meters);
+  const Evidence evidence(descriptor, call.readings, meters);
   const std::variant<Verdict, NotJudged> judged = judge_guarded(*call.part.part, descriptor, evidence, settings);
   if (const auto* failed = std::get_if<NotJudged>(&judged))
     throw Error(ErrorCategory::plugin, std::string(descriptor.id) + ": " + failed->text);
@@ -60,8 +76,10 @@ int judge_and_report(const Arguments& arguments, Environment& environment, const
                              .confidence = settings.confidence,
                              .part_name = call.part.name,
                              .part_title = call.part.title,
-                             .meter_title = call.meters.named("").title,
-                             .meter_assumed = call.meter_assumed,
+                             .meter_title = meters.named("").title,
+                             .meter_assumed = call.instruments.is_usual_assumed(),
+                             .other_instruments = other_instruments(call),
+                             .made_with = made_with(),
                              .every_rule = arguments.has("--every-rule"),
                              .cautions_in_full = arguments.has("--cautions")};
   deliver(report_text(arguments, call, report, environment.page), arguments, environment);
@@ -72,11 +90,11 @@ int run_check(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = kind_typed(environment, arguments.operands);
   Call call{kind,
             rated_part(kind, arguments.value("--ratings"), arguments.value("--control")),
-            MeterSet({chosen_meter(environment, arguments.value("--meter"))}),
-            !arguments.has("--meter"),
+            Instruments(arguments, environment),
             {},
             {}};
-  call.readings = gather_readings(arguments, kind.descriptor(), call.meters, call.units);
+  call.readings = gather_readings(arguments, kind.descriptor(), call.instruments.meters(), call.units);
+  call.instruments.choose(call.readings, kind.descriptor());
   return judge_and_report(arguments, environment, call);
 }
 
@@ -106,7 +124,12 @@ VerbSpec check_verb() {
                "FILE",
                OHMWRIGHT_TEXT("A table of readings, one a line, its columns named in the first"),
                {}},
-              {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter: basic (default), good, bench, or a file"), {}},
+              {"--meter",
+               "NAME|FILE",
+               OHMWRIGHT_TEXT("The meter: basic (default), good, bench, or a file; again for a further instrument: "
+                              "clamp, insulation-tester"),
+               {},
+               true},
               {"--confidence", "P", OHMWRIGHT_TEXT("How sure a verdict must be (default 0.95)"), {}},
               {"--every-rule", "", OHMWRIGHT_TEXT("Also say why each rule that was not checked stayed silent"), {}},
               {"--cautions", "", OHMWRIGHT_TEXT("Show every caution in full, not its few words"), {}},

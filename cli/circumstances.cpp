@@ -24,6 +24,10 @@ constexpr std::array circumstances{
     OptionSpec{"--proved-dead", "", OHMWRIGHT_TEXT("The points read near zero volts before"), {}},
     OptionSpec{"--live", "", OHMWRIGHT_TEXT("The appliance was plugged in"), {}},
     OptionSpec{"--range", "VALUE", OHMWRIGHT_TEXT("The range that was set, such as 60k"), {}},
+    OptionSpec{"--leads",
+               "OHMS",
+               OHMWRIGHT_TEXT("What the shorted probes showed, such as 0.3ohm; 0 where the meter was zeroed with them"),
+               {}},
 };
 
 constexpr std::array<std::pair<std::string_view, std::string_view>, 4> contradictions{
@@ -33,6 +37,36 @@ const ConditionDescriptor* condition_of(const CircumstanceWord& circumstance, co
   for (const ConditionDescriptor& condition : descriptor.conditions)
     if (condition.option == circumstance.option) return &condition;
   return nullptr;
+}
+
+const MeasurandDescriptor* measurand_of(const Reading& reading, const Descriptor& descriptor) {
+  const std::uint16_t index = index_of(descriptor.measurands, reading.measurand);
+  return index == not_found ? nullptr : &descriptor.measurands[index];
+}
+
+bool is_ohms(const Reading& reading, const Descriptor& descriptor) {
+  const MeasurandDescriptor* measurand = measurand_of(reading, descriptor);
+  return measurand != nullptr && measurand->dimension == Dimension::resistance;
+}
+
+/// Of the dimension of what was read; a bare number has the unit that completes its readings.
+AnyQuantity range_in(const std::string& text, const Descriptor& descriptor, const Reading& reading) {
+  const MeasurandDescriptor* measurand = measurand_of(reading, descriptor);
+  StatedValueOptions options;
+  if (measurand != nullptr) {
+    options.default_unit = default_unit_of(*measurand);
+    options.usual_unit = Unit::named(measurand->default_unit, measurand->dimension);
+  }
+  return parse_stated_value(text, measurand != nullptr ? measurand->dimension : Dimension::resistance, options).value;
+}
+
+/// What the probes showed when they were held together; a bare number is ohms.
+StatedValue leads_in(const std::string& text) {
+  StatedValueOptions options;
+  options.default_unit = Unit::si(Dimension::resistance);
+  const StatedValue leads = parse_stated_value(text, Dimension::resistance, options);
+  if (const std::string slip = slip_in_leads(leads); !slip.empty()) throw InputError("--leads: " + slip);
+  return leads;
 }
 
 const StateDescriptor* state_of(const CircumstanceWord& circumstance, const Descriptor& descriptor) {
@@ -55,6 +89,7 @@ bool is_said(const CircumstanceWord& circumstance, const Descriptor& descriptor,
   if (option == "lead-off" || option == "in-circuit") return reading.connection != Connection::unstated;
   if (option == "wet" || option == "dry") return reading.moisture != Moisture::unstated;
   if (option == "range") return reading.range.has_value();
+  if (option == "leads") return reading.leads.has_value();
   if (const StateDescriptor* state = state_of(circumstance, descriptor))
     return std::any_of(reading.states.begin(), reading.states.end(),
                        [state](const NamedState& said) { return said.state == state->id; });
@@ -98,14 +133,17 @@ void apply(const CircumstanceWord& circumstance, const Descriptor& descriptor, U
   } else if (option == "live") {
     reading.supply = Supply::live;
   } else if (option == "range") {
-    const Dimension dimension = descriptor.measurands[index_of(descriptor.measurands, reading.measurand)].dimension;
-    reading.range = parse_stated_value(circumstance.value, dimension).value;
+    reading.range = range_in(circumstance.value, descriptor, reading);
+  } else if (option == "leads") {
+    if (is_ohms(reading, descriptor)) reading.leads = leads_in(circumstance.value);
   } else if (const StateDescriptor* state = state_of(circumstance, descriptor)) {
     reading.states.push_back(named_state(*state, circumstance.value));
   } else if (const ConditionDescriptor* condition = condition_of(circumstance, descriptor)) {
+    if (!says_something_of(*condition, reading.measurand)) return;
     StatedValueOptions options;
     options.default_unit = default_unit_of(*condition);
     const StatedValue stated = parse_stated_value(circumstance.value, condition->dimension, options);
+    if (const std::string slip = slip_in(stated); !slip.empty()) throw InputError("--" + option + ": " + slip);
     units.prefer(stated.unit);
     reading.conditions.push_back(stated_condition(*condition, stated, {}));
   }

@@ -22,7 +22,8 @@ constexpr std::array common{
     OptionSpec{"--help", "", OHMWRIGHT_TEXT("Show this help"), {}},
     OptionSpec{"--plugins", "DIR", OHMWRIGHT_TEXT("Look for further plugins there too"), {}, true},
     OptionSpec{"--language", "CODE", OHMWRIGHT_TEXT("Language of the texts, where its catalogue is installed"), {}},
-    OptionSpec{"--width", "COLUMNS", OHMWRIGHT_TEXT("Width of the text (default: the terminal's, else 80)"), {}},
+    OptionSpec{
+        "--width", "COLUMNS", OHMWRIGHT_TEXT("Width of the text (default: COLUMNS, else the terminal's, else 80)"), {}},
     OptionSpec{"--colour", "WHEN", OHMWRIGHT_TEXT("Colour: auto, always or never"), {}},
 };
 

@@ -7,11 +7,15 @@
 #include <fcntl.h>
 #include <iostream>
 #include <poll.h>
+#include <sstream>
+#include <string>
 #include <string_view>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/paragraph.hpp>
 
 #include "exit_codes.hpp"
 
@@ -35,6 +39,19 @@ bool reader_has_gone() {
 int internal_error(std::string_view what, std::ostream& err) {
   err << "ohmwright: internal error: " << printable(what) << "; please report it with the words you typed\n";
   return exit_internal;
+}
+
+/// On a terminal the lines are broken between words; a file or a program gets each as one.
+std::string refusal_lines(const std::string& message) {
+  const std::string text = "ohmwright: " + message;
+  ::winsize size{};
+  constexpr int narrowest = 20;
+  if (::isatty(STDERR_FILENO) != 1 || ::ioctl(STDERR_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_col < narrowest)
+    return text + '\n';
+  std::string lines;
+  std::istringstream all(text);
+  for (std::string line; std::getline(all, line);) lines += paragraph(line, size.ws_col, "", "  ");
+  return lines;
 }
 
 }  // namespace
@@ -64,7 +81,7 @@ int ending_of(const std::function<int()>& run, std::ostream& err) {
     return run();
   } catch (const Error& error) {
     std::cout.flush();
-    err << "ohmwright: " << printable_lines(error.what()) << '\n';
+    err << refusal_lines(printable_lines(error.what()));
     return exit_code(error.category());
   } catch (const std::exception& error) {
     return internal_error(error.what(), err);

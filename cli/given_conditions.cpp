@@ -1,5 +1,6 @@
 #include "given_conditions.hpp"
 
+#include <ohmwright/document/kind_values.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
@@ -32,6 +33,8 @@ AnyQuantity condition_value(const Descriptor& descriptor, std::uint16_t conditio
   StatedValueOptions options;
   if (!row.default_unit.empty()) options.default_unit = Unit::named(row.default_unit, row.dimension);
   const StatedValue stated = parse_stated_value(text, row.dimension, options);
+  if (const std::string slip = slip_in(stated); !slip.empty())
+    throw InputError("--" + std::string(row.option) + ": " + slip);
   units.prefer(stated.unit);
   return stated.value;
 }

@@ -37,6 +37,17 @@ std::string usage(const VerbSpec& verb) {
   return line + (verb.takes_conditions ? " [--CONDITION VALUE...] [OPTIONS]" : " [OPTIONS]");
 }
 
+/// A command as it is typed; where the page is too narrow, over several lines that a shell takes as one.
+std::string command(std::string_view words, int width) {
+  const std::string lines = paragraph(words, width - 2, "  ", "      ");
+  std::string text;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    if (lines[i] == '\n' && i + 1 < lines.size()) text += " \\";
+    text += lines[i];
+  }
+  return text;
+}
+
 std::string option_rows(std::span<const OptionSpec> options, const Sentences& sentences, int width) {
   std::size_t name_width = 0;
   for (const OptionSpec& option : options) name_width = std::max(name_width, with_value(option).size());
@@ -59,8 +70,8 @@ std::string program_help(std::span<const VerbSpec> verbs, const Sentences& sente
   for (const VerbSpec& verb : verbs) name_width = std::max(name_width, verb.name.size());
   for (const VerbSpec& verb : verbs)
     text += row(std::string(verb.name), sentences(verb.summary), name_width, style.width);
-  text += "\n" + sentences(OHMWRIGHT_TEXT("Start with")) +
-          "\n  ohmwright check thermistor --lead-off 11.0k --at 23C --ratings ntc-10k-b3977\n";
+  text += "\n" + sentences(OHMWRIGHT_TEXT("Start with")) + "\n" +
+          command("ohmwright check thermistor --lead-off 11.0k --at 23C --ratings ntc-10k-b3977", style.width);
   text += "  ohmwright check --help\n  ohmwright --version\n";
   return text;
 }
@@ -78,7 +89,8 @@ std::string verb_help(const VerbSpec& verb, const Sentences& sentences, const Pa
   if (verb.takes_conditions)
     text += "\n" +
             paragraph(sentences(OHMWRIGHT_TEXT("What is said of readings (after a group of readings it holds for that "
-                                               "group, before the first for all):")),
+                                               "group, before the first for all; conditions, --lead-off, --in-circuit "
+                                               "and --leads also for earlier groups that were given none):")),
                       style.width) +
             row("--CONDITION VALUE",
                 sentences(OHMWRIGHT_TEXT("A condition of the kind, such as --at 23C; ± gives its doubt: "
@@ -89,7 +101,7 @@ std::string verb_help(const VerbSpec& verb, const Sentences& sentences, const Pa
     text += "\n" + sentences(OHMWRIGHT_TEXT("Options")) + "\n" + option_rows(verb.options, sentences, style.width);
   text += "\n" + sentences(OHMWRIGHT_TEXT("Options of every verb")) + "\n" +
           option_rows(common_options(), sentences, style.width);
-  return text + "\n" + sentences(OHMWRIGHT_TEXT("Example")) + "\n  " + std::string(verb.example) + "\n";
+  return text + "\n" + sentences(OHMWRIGHT_TEXT("Example")) + "\n" + command(verb.example, style.width);
 }
 
 }  // namespace ohmwright::cli

@@ -65,17 +65,26 @@ void set_language(const std::optional<std::string>& asked_for, const Locations& 
   ::bind_textdomain_codeset(framework_text_domain, "UTF-8");
 }
 
+/// A number of columns of up to four digits, or nothing.
+std::optional<int> width_in(const std::string& text) {
+  const bool digits = !text.empty() && text.size() < 5 &&
+                      std::all_of(text.begin(), text.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
+  return digits ? std::optional<int>(std::stoi(text)) : std::nullopt;
+}
+
 int chosen_width(const Arguments& arguments) {
   constexpr int narrowest = 20;
   constexpr int usual = 80;
   if (arguments.has("--width")) {
     const std::string text = arguments.value("--width");
-    const bool digits = !text.empty() && text.size() < 5 &&
-                        std::all_of(text.begin(), text.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
-    const int width = digits ? std::stoi(text) : 0;
-    if (width < narrowest)
+    const std::optional<int> width = width_in(text);
+    if (!width || *width < narrowest)
       throw InputError("--width takes a number of columns from 20 to 9999, got " + ohmwright::quoted(text));
-    return width;
+    return *width;
+  }
+  if (const std::optional<std::string> columns = from_environment("COLUMNS")) {
+    const std::optional<int> width = width_in(*columns);
+    if (width && *width >= narrowest) return *width;
   }
   ::winsize size{};
   if (::isatty(STDOUT_FILENO) == 1 && ::ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= narrowest)

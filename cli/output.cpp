@@ -16,9 +16,13 @@ namespace {
 void refuse_to_overwrite_input(const Arguments& arguments) {
   const std::filesystem::path out(arguments.value("--out"));
   std::error_code error;
-  for (const char* option : {"--series", "--readings", "--ratings", "--control", "--meter", "--before", "--after"})
-    if (arguments.has(option) && std::filesystem::equivalent(out, arguments.value(option), error))
-      throw InputError("--out would overwrite what " + std::string(option) + " reads; choose another name");
+  for (const char* option : {"--series", "--readings", "--ratings", "--control", "--meter", "--before", "--after"}) {
+    const auto given = arguments.options.find(option);
+    if (given == arguments.options.end()) continue;
+    for (const std::string& file : given->second)
+      if (std::filesystem::equivalent(out, file, error))
+        throw InputError("--out would overwrite what " + std::string(option) + " reads; choose another name");
+  }
 }
 
 }  // namespace

@@ -43,6 +43,17 @@ bool holds(const std::vector<CircumstanceWord>& said, const std::string& option)
   return std::any_of(said.begin(), said.end(), [&](const CircumstanceWord& one) { return one.option == option; });
 }
 
+/// How the part was connected and what the probes showed are said once for a row of readings, as a temperature is. Wet
+/// and dry, live and unplugged, and ranges tell one reading from the next.
+bool holds_for_earlier(std::string_view option) {
+  return option == "lead-off" || option == "in-circuit" || option == "leads";
+}
+
+bool contradicts_any(const std::vector<CircumstanceWord>& said, const std::string& option) {
+  return std::any_of(said.begin(), said.end(),
+                     [&](const CircumstanceWord& one) { return contradict(one.option, option); });
+}
+
 bool has_its_own(const ReadingWords& reading) {
   return std::any_of(reading.circumstances.begin(), reading.circumstances.end(),
                      [](const CircumstanceWord& said) { return said.of_one_reading; });
@@ -81,7 +92,8 @@ class WordSorter {
     if (const OptionSpec* flag = circumstance_named(spoken_name(name))) {
       if (flag->value.empty() && parts) throw InputError("--" + printable(name) + " takes no value");
       const std::string option(flag->name.substr(2));
-      say({option, flag->value.empty() ? "" : words_.value(value(), dimension_at_hand())}, false);
+      const Dimension dimension = option == "leads" ? Dimension::resistance : dimension_at_hand();
+      say({option, flag->value.empty() ? "" : words_.value(value(), dimension)}, holds_for_earlier(option));
     } else if (const ConditionDescriptor* condition = condition_called(descriptor_, name)) {
       say_condition(*condition, value());
     } else if (const StateDescriptor* state = state_called(descriptor_, name)) {
@@ -168,14 +180,14 @@ class WordSorter {
     say({std::string(condition.option), words_.value(std::move(value), condition.dimension)}, true);
   }
 
-  void say(CircumstanceWord circumstance, bool is_condition) {
+  void say(CircumstanceWord circumstance, bool reaches_back) {
     if (sorted_.readings.empty()) {
       refuse_second_word(sorted_.said_for_all, circumstance);
       sorted_.said_for_all.push_back(std::move(circumstance));
       return;
     }
     circumstance.said_for = group_;
-    say_for_group(circumstance, is_condition);
+    say_for_group(circumstance, reaches_back);
     said_for_group_.push_back(std::move(circumstance));
     group_is_closed_ = true;
   }
@@ -190,7 +202,7 @@ class WordSorter {
     }
   }
 
-  void say_for_group(const CircumstanceWord& circumstance, bool is_condition) {
+  void say_for_group(const CircumstanceWord& circumstance, bool reaches_back) {
     if (holds(sorted_.said_for_all, circumstance.option))
       throw InputError("--" + circumstance.option +
                        " stands before the first reading (for all of them) and again after one; write it after each "
@@ -200,7 +212,8 @@ class WordSorter {
       if (reading.group == group_) {
         refuse_second_word(reading.circumstances, circumstance);
         reading.circumstances.push_back(circumstance);
-      } else if (is_condition && !holds(reading.circumstances, circumstance.option)) {
+      } else if (reaches_back && !holds(reading.circumstances, circumstance.option) &&
+                 !contradicts_any(reading.circumstances, circumstance.option)) {
         reading.circumstances.push_back(circumstance);
       }
     }

@@ -21,6 +21,11 @@ const Descriptor& descriptor() {
     Descriptor d = ohmwright::testing::test_descriptor();
     d.measurands.push_back({"current", "Current", Dimension::current, "A", false});
     d.measurands.push_back({"voltage", "Voltage", Dimension::voltage, "V", false});
+    d.measurands.push_back({"pulses", "Pulses", Dimension::frequency, "Hz", false});
+    d.measurands.push_back({"insulation", "Insulation", Dimension::resistance, "Mohm", false, false});
+    d.conditions.push_back(
+        {"test_voltage", "volts of the tester", "test", Dimension::voltage, "V", 0.0, "", {"insulation"}});
+    d.procedures.push_back({"count", "Count", "pulses", 1.0, {{"count", "count"}}, {"live-measurement"}});
     return d;
   }();
   return with_supply;
@@ -84,6 +89,53 @@ TEST(CheckReadings, OhmsAreNeverLive) {
 TEST(CheckReadings, LiveOnesNeedTheAgreement) {
   EXPECT_THAT(refusal_of({"current=3.6A", "--live"}), HasSubstr("say --live-agreed"));
   EXPECT_THAT(refusal_of({"current=3.6A"}), HasSubstr("say whether the appliance was plugged in"));
+}
+
+TEST(CheckReadings, WhatEveryProcedureReadsLiveNeedsTheAgreementToo) {
+  EXPECT_EQ(refusal_of({"pulses=93Hz"}),
+            "reading 1 is a frequency: say whether the appliance was plugged in (--live-agreed: you are qualified for "
+            "live measurement and agreed to its caution) or not (--unplugged, --proved-dead)");
+  EXPECT_EQ(gathered({"pulses=93Hz"}, agreed())[0].supply, Supply::live);
+  EXPECT_EQ(gathered({"speed=1550rpm"})[0].supply, Supply::unstated);
+}
+
+TEST(CheckReadings, NothingFlowsWithoutSupply) {
+  EXPECT_EQ(refusal_of({"--unplugged", "current=3.6A"}),
+            "reading 1: 3.6 A in an appliance that is said to be without supply: STOP, it is live. Cut the supply and "
+            "prove it dead again; if it was read live, say --live-agreed");
+  EXPECT_EQ(refusal_of({"voltage=120V", "--proved-dead"}),
+            "reading 1: 120 V at points that are said to be dead: STOP, they are live. Take the probes off, cut the "
+            "supply and prove it dead again; if it was read live, say --live-agreed");
+  EXPECT_EQ(gathered({"--proved-dead", "current=0A"}).size(), 1U);
+}
+
+TEST(CheckReadings, LiveReadingsHaveTheirLeadsOn) {
+  const auto readings = gathered({"--lead-off", "28", "current=0A", "voltage=119V"}, agreed());
+  EXPECT_EQ(readings[0].connection, Connection::lead_off);
+  EXPECT_EQ(readings[1].connection, Connection::unstated);
+  EXPECT_EQ(readings[2].connection, Connection::unstated);
+  EXPECT_EQ(gathered({"--lead-off", "voltage=0.1V", "--proved-dead"})[0].connection, Connection::lead_off);
+}
+
+TEST(CheckReadings, TheVoltsOfATesterHoldForInsulationAlone) {
+  const auto readings = gathered({"28", "insulation=200M", "--test", "500V"});
+  EXPECT_TRUE(readings[0].conditions.empty());
+  ASSERT_EQ(readings[1].conditions.size(), 1U);
+  EXPECT_EQ(readings[1].conditions[0].id, "test_voltage");
+  EXPECT_EQ(refusal_of({"28", "--test", "500V"}),
+            "--test holds for insulation, and none was given; leave it out, or write what was read: insulation=…");
+}
+
+TEST(CheckReadings, KelvinThatWereMeantAsDegreesAreAsked) {
+  EXPECT_EQ(refusal_of({"28", "--at", "23K"}),
+            "--at: 23 K is -250.1 degC; if 23 degrees Celsius were meant, write \"23C\"");
+  EXPECT_EQ(refusal_of({"28@23K"}), "--at: 23 K is -250.1 degC; if 23 degrees Celsius were meant, write \"23C\"");
+  EXPECT_EQ(gathered({"28", "--at", "296K"}).size(), 1U);
+}
+
+TEST(CheckReadings, ABareRangeHasTheUnitOfABareReading) {
+  EXPECT_EQ(gathered({"28", "--range", "200"})[0].range, AnyQuantity(Dimension::resistance, 200.0));
+  EXPECT_THAT(refusal_of({"insulation=20M", "--range", "200"}), HasSubstr("write \"200M\""));
 }
 
 class ReadingsOfAFile : public ::testing::Test {

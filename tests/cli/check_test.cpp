@@ -212,7 +212,8 @@ TEST(Chart, RefusesWhatCannotBeDrawn) {
             "ohmwright: a defrost-sensor has no chart of \"speed\"; it has: resistance\n");
   EXPECT_EQ(
       error({"11.0k", "--ratings", ten_kilohm}),
-      "ohmwright: a reading is marked at a value of part_temperature only; write it with that, such as 11.0k@23C\n");
+      "ohmwright: this chart marks a resistance where its --at is said; type a number and that behind each reading "
+      "(ohmwright chart KIND READING --at VALUE), or choose another chart with --of\n");
 }
 
 TEST(Check, SaysWhatAControlBelievesOfTheReading) {

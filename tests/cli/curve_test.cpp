@@ -135,6 +135,13 @@ TEST_F(Curve, RefusalsSayWhatWasExpected) {
   EXPECT_FALSE(std::filesystem::exists(path("My Sensor.json")));
 }
 
+TEST_F(Curve, ANarrowTableNamesTheRowsAsItsRemarksDo) {
+  const std::string rows =
+      file("rows.csv", "at,resistance\n0C,32.65k\n10C,19.9k\n20C,12.49k\n30C,8.06k\n35C,9.9k\n40C,5.32k\n");
+  const Ran ran = curve({"--series", rows, "--width", "40"});
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("line 6, left out"), HasSubstr("\n  6 *  35.0 °C"))) << ran.err;
+}
+
 TEST_F(Curve, AReportNeverTakesThePlaceOfItsRows) {
   const std::string rows = file("rows.csv", beta_rows);
   const Ran ran = curve({"--series", rows, "--out", rows});

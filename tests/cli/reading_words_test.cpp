@@ -51,6 +51,19 @@ TEST(ReadingWords, WhatFollowsAGroupHoldsForThatGroup) {
   EXPECT_THAT(said(readings[1]), ElementsAre("at=0C", "wet="));
 }
 
+TEST(ReadingWords, HowItWasConnectedReachesBackAsATemperatureDoes) {
+  const auto readings = sorted({"9.2k", "--wet", "12.4k", "--dry", "--at", "20C", "--lead-off", "--leads", "0.3ohm"});
+  ASSERT_EQ(readings.size(), 2U);
+  EXPECT_THAT(said(readings[0]), ElementsAre("wet=", "at=20C", "lead-off=", "leads=0.3ohm"));
+  EXPECT_THAT(said(readings[1]), ElementsAre("dry=", "at=20C", "lead-off=", "leads=0.3ohm"));
+}
+
+TEST(ReadingWords, WhatWasSaidOfAnEarlierReadingStays) {
+  const auto readings = sorted({"9.2k", "--in-circuit", "12.4k", "--at", "20C", "--lead-off"});
+  EXPECT_THAT(said(readings[0]), ElementsAre("in-circuit=", "at=20C"));
+  EXPECT_THAT(said(readings[1]), ElementsAre("at=20C", "lead-off="));
+}
+
 TEST(ReadingWords, TheSameThingReadAgainInOneGroupIsOneReadingWithRepeats) {
   const auto readings = sorted({"11.0k", "11.1k", "10.9k", "--at", "23C"});
   ASSERT_EQ(readings.size(), 1U);

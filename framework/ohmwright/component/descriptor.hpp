@@ -50,7 +50,12 @@ struct ConditionDescriptor {
   /// Half-width [SI] taken when none is stated, with its source.
   double default_half_width = 0.0;
   std::string_view default_half_width_source;
+  /// Ids of the measurands that it says something of: the volts of a tester of insulation alone. Empty: of all.
+  std::vector<std::string_view> of = {};
 };
+
+/// Id that a kind gives the condition "volts of the insulation tester": what is read with it was read by a tester.
+inline constexpr std::string_view test_voltage_condition = "test_voltage";
 
 /// Bits for the outcomes that a rule can have; the conformance kit asks one vector for each.
 enum : std::uint8_t { can_pass = 1, can_condemn = 2, can_be_undecided = 4 };

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -84,11 +85,12 @@ class EvidenceBuilder {
     if (dimension == Dimension::resistance && meter.low_impedance)
       throw InputError(label + ": the meter \"" + meter.name +
                        "\" is in its low-impedance mode, which reads no resistance; choose its ohms mode");
-    const MeterFunction* function = function_for(meter, dimension);
-    if (dimension == Dimension::resistance) {
-      prepared.lead_resistance = meter.lead_resistance.value.value_in_si();
-      prepared.lead_half_width =
-          usable(meter.lead_resistance.half_width.value_or(0.0), dimension, label, "the test leads'");
+    const MeterFunction* function = function_of(reading, meter, dimension);
+    if (dimension == Dimension::resistance && !(function != nullptr && function->tests_insulation)) {
+      const StatedValue& leads = reading.leads.value_or(meter.lead_resistance);
+      const std::optional<double> half_width = leads.half_width ? leads.half_width : meter.lead_resistance.half_width;
+      prepared.lead_resistance = leads.value.value_in_si();
+      prepared.lead_half_width = usable(half_width.value_or(0.0), dimension, label, "the test leads'");
     }
     if (const auto* contact = std::get_if<ContactState>(&reading.observed)) {
       prepared.shown = *contact == ContactState::open ? Shown::contact_open : Shown::contact_closed;
@@ -102,18 +104,26 @@ class EvidenceBuilder {
     }
   }
 
-  /// What over-range means "more than": the range that was set, else the largest that shows its values with the unit
-  /// that stood beside OL, else the largest of a meter that tries them all; 0 where the user turns to a range and did
-  /// not say which.
+  /// Insulation and ohms are two functions; what was read with a tester's volts on a meter that is said to be none
+  /// keeps the accuracy of its ohms.
+  static const MeterFunction* function_of(const Reading& reading, const Meter& meter, Dimension dimension) {
+    if (dimension == Dimension::resistance && states_test_voltage(reading))
+      if (const MeterFunction* tester = function_for(meter, dimension, true)) return tester;
+    return function_for(meter, dimension);
+  }
+
+  /// What over-range means "more than": what the display named, the range that was set, else the largest that shows its
+  /// values with the unit that stood beside OL, else the largest of a meter that tries them all; 0 where the user turns
+  /// to a range and did not say which.
   static double full_scale(const Reading& reading, const OverRange& over, const Meter& meter,
                            const MeterFunction* function, const std::string& label) {
     if (function == nullptr || function->ranges.empty()) return 0.0;
     const double largest = function->ranges.back().full_scale.value_in_si();
-    if (reading.range) {
-      if (reading.range->value_in_si() > largest * (1.0 + 1e-9))
-        throw InputError(label + ": the meter \"" + meter.name + "\" has no range of " + exact_text(*reading.range) +
-                         "; its largest is " + exact_text(function->ranges.back().full_scale));
-      return reading.range->value_in_si();
+    if (const std::optional<AnyQuantity>& end = over.more_than ? over.more_than : reading.range) {
+      if (end->value_in_si() > largest * (1.0 + 1e-9))
+        throw InputError(label + ": the meter \"" + meter.name + "\" has no range of " + display_text(*end) +
+                         "; its largest is " + display_text(function->ranges.back().full_scale));
+      return end->value_in_si();
     }
     if (!over.unit) return meter.sets_range_itself ? largest : 0.0;
     const double first_not_shown = 1000.0 * over.unit->to_si(1.0);
@@ -155,7 +165,8 @@ class EvidenceBuilder {
                        exact_text(*reading.range) +
                        "; name the range that was set, or write what the meter showed (OL)");
     const MeterRange* range = function == nullptr ? nullptr : range_for(*function, reading.range, shown);
-    if (range == nullptr) throw InputError(label + ": " + no_accuracy(shown, meter, function));
+    if (range == nullptr)
+      throw InputError(label + ": " + no_accuracy(reading, std::get<StatedValue>(reading.observed), meter, function));
     if (reading.range && shown.value_in_si() != 0.0 &&
         std::abs(shown.value_in_si()) < 0.5 * range->resolution.value_in_si())
       throw InputError(label + ": " + exact_text(shown) + " cannot be shown on a range of " +
@@ -182,13 +193,29 @@ class EvidenceBuilder {
     prepared.value.add_term(new_source("watch", label, Shape::rectangular), watch_half_width / sqrt3);
   }
 
-  static std::string no_accuracy(AnyQuantity shown, const Meter& meter, const MeterFunction* function) {
-    const std::string dimension(name_of(shown.dimension()));
+  std::string no_accuracy(const Reading& reading, const StatedValue& stated, const Meter& meter,
+                          const MeterFunction* function) const {
+    const std::string dimension(phrase_of(stated.value.dimension()));
+    DisplayOptions as_typed;
+    as_typed.fixed_unit = stated.unit;
+    const std::string shown = display_text(stated.value, as_typed);
     if (function == nullptr)
-      return "the meter \"" + meter.name + "\" does not say how well it reads a " + dimension +
-             "; write the value with its uncertainty, such as \"" + exact_text(shown) + " ± …\"";
-    return "the meter \"" + meter.name + "\" has no range that shows this " + dimension +
-           "; name the meter that read it (--meter), or write what it showed (OL)";
+      return "the meter \"" + meter.name + "\" does not say how well it reads " + dimension +
+             "; name the instrument that read it (--meter), or write the value with its uncertainty, such as \"" +
+             shown + " ± …\"";
+    const std::string largest = display_text(function->ranges.back().full_scale);
+    std::string text = "the meter \"" + meter.name + "\" shows " + dimension + " up to " + largest + ", not " + shown;
+    if (is_read_by_tester(reading) && !states_test_voltage(reading))
+      return text + "; if a tester of insulation read it, say its volts (--test 500V); if an ohmmeter did, write OL";
+    return text + "; name the meter that read it (--meter), or write what it showed (OL)";
+  }
+
+  /// Whether the kind takes the volts of a tester with what was read here.
+  bool is_read_by_tester(const Reading& reading) const {
+    const std::uint16_t index = index_of(descriptor_.conditions, test_voltage_condition);
+    if (index == not_found) return false;
+    const std::vector<std::string_view>& of = descriptor_.conditions[index].of;
+    return std::find(of.begin(), of.end(), reading.measurand) != of.end();
   }
 
   /// Counts the readings whose error is their meter's, by meter and dimension.

@@ -2,14 +2,17 @@
 #include <cmath>
 #include <utility>
 
+#include <ohmwright/component/descriptor.hpp>
 #include <ohmwright/component/meter.hpp>
+#include <ohmwright/component/reading.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright {
 
-const MeterFunction* function_for(const Meter& meter, Dimension dimension) {
-  const auto found = std::find_if(meter.functions.begin(), meter.functions.end(),
-                                  [&](const MeterFunction& function) { return function.dimension == dimension; });
+const MeterFunction* function_for(const Meter& meter, Dimension dimension, bool tests_insulation) {
+  const auto found = std::find_if(meter.functions.begin(), meter.functions.end(), [&](const MeterFunction& function) {
+    return function.dimension == dimension && function.tests_insulation == tests_insulation;
+  });
   return found == meter.functions.end() ? nullptr : &*found;
 }
 
@@ -23,6 +26,11 @@ const MeterRange* range_for(const MeterFunction& function, std::optional<AnyQuan
 
 double accuracy_half_width(const MeterRange& range, double value_in_si) {
   return range.percent_of_reading / 100.0 * std::abs(value_in_si) + range.counts * range.resolution.value_in_si();
+}
+
+bool states_test_voltage(const Reading& reading) {
+  return std::any_of(reading.conditions.begin(), reading.conditions.end(),
+                     [](const Condition& condition) { return condition.id == test_voltage_condition; });
 }
 
 MeterSet::MeterSet(std::vector<Meter> meters) : meters_(std::move(meters)) {

@@ -24,6 +24,9 @@ struct MeterFunction {
   Dimension dimension = Dimension::resistance;
   std::vector<MeterRange> ranges;     ///< ascending full scale
   bool one_means_over_range = false;  ///< old displays show a lone 1 where others show OL
+  /// Resistance by hundreds of volts of its own, as an insulation tester reads it: what an ohmmeter with its few volts
+  /// cannot.
+  bool tests_insulation = false;
 };
 
 /// An instrument's accuracy.
@@ -37,8 +40,9 @@ struct Meter {
   bool sets_range_itself = true;  ///< else the user turns to a range: OL then says nothing until it is named
 };
 
-/// The function of that dimension, or null when the meter has none.
-OHMWRIGHT_CORE_API const MeterFunction* function_for(const Meter& meter, Dimension dimension);
+/// The function of that dimension, or null when the meter has none. Insulation and ohms are two functions.
+OHMWRIGHT_CORE_API const MeterFunction* function_for(const Meter& meter, Dimension dimension,
+                                                     bool tests_insulation = false);
 
 /// The range a reading was taken on: the one set, else the smallest whose full scale shows `value`; null past the last.
 OHMWRIGHT_CORE_API const MeterRange* range_for(const MeterFunction& function, std::optional<AnyQuantity> set_range,

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include <ohmwright/quantity/core_api.hpp>
 #include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
 
@@ -54,6 +55,12 @@ struct Reading {
   std::vector<NamedState> states = {};
   std::string meter = {};                 ///< name of the meter; empty: the call's default meter
   std::optional<AnyQuantity> range = {};  ///< range that was set; empty: the smallest that shows the value
+  /// Resistance that the shorted probes showed, 0 of a meter that was zeroed with them; empty: what the meter's file
+  /// says. Without ± it repeats as well as that of the meter's file.
+  std::optional<StatedValue> leads = {};
 };
+
+/// Whether it was read with the volts of an insulation tester, which are said with it.
+OHMWRIGHT_CORE_API bool states_test_voltage(const Reading& reading);
 
 }  // namespace ohmwright

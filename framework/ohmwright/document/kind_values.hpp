@@ -21,6 +21,15 @@ ObservedOptions observed_options(const MeasurandDescriptor& measurand, const Met
 std::optional<Unit> default_unit_of(const MeasurandDescriptor& measurand);
 std::optional<Unit> default_unit_of(const ConditionDescriptor& condition);
 
+/// Whether the condition is one of what was read: the volts of an insulation tester are none of ohms beside it.
+bool says_something_of(const ConditionDescriptor& condition, std::string_view measurand);
+
+/// What is most likely a slip in a condition: 23 K for 23 °C. Empty for none.
+std::string slip_in(const StatedValue& condition);
+
+/// What is most likely a slip in the resistance of test leads. Empty for none.
+std::string slip_in_leads(const StatedValue& leads);
+
 /// A condition of a reading. Without ± it takes the kind's half-width, marked as assumed.
 Condition stated_condition(const ConditionDescriptor& condition, const StatedValue& value, std::string error_source);
 

@@ -53,6 +53,11 @@ std::optional<MeterFunction> function_of(const ValueNode& node, std::vector<Prob
   MeterFunction function;
   function.dimension = *dimension;
   function.one_means_over_range = flag_of(node, "one_means_over_range");
+  function.tests_insulation = flag_of(node, "insulation_test");
+  if (function.tests_insulation && *dimension != Dimension::resistance)
+    problems.push_back(
+        node.find("insulation_test")
+            ->problem(fmt::format("insulation is read as a resistance; the function reads a {}", name_of(*dimension))));
   for (const ValueNode& entry : list_of(node, "ranges")) {
     const std::optional<MeterRange> range = range_of(entry, *dimension, problems);
     if (!range) continue;
@@ -69,7 +74,7 @@ void add_functions(const ValueNode& root, Meter& meter, std::vector<Problem>& pr
   for (const ValueNode& entry : list_of(root, "functions")) {
     std::optional<MeterFunction> function = function_of(entry, problems);
     if (!function) continue;
-    if (function_for(meter, function->dimension) != nullptr)
+    if (function_for(meter, function->dimension, function->tests_insulation) != nullptr)
       problems.push_back(entry.problem(fmt::format("the dimension \"{}\" stands twice; put its ranges into one list",
                                                    name_of(function->dimension))));
     meter.functions.push_back(*std::move(function));

@@ -25,7 +25,9 @@ MeterRange range_from(const RecordReader& reader, const ValueNode& node) {
 }
 
 Json function_record(const MeterFunction& function) {
-  Json record{{"dimension", name_of(function.dimension)}, {"one_means_over_range", function.one_means_over_range}};
+  Json record{{"dimension", name_of(function.dimension)},
+              {"one_means_over_range", function.one_means_over_range},
+              {"tests_insulation", function.tests_insulation}};
   record["ranges"] = Json::array();
   for (const MeterRange& range : function.ranges) record["ranges"].push_back(range_record(range));
   return record;
@@ -35,7 +37,10 @@ MeterFunction function_from(const RecordReader& reader, const ValueNode& node) {
   const ValueNode& named = reader.field(node, "dimension");
   const std::optional<Dimension> dimension = dimension_named(reader.text(named));
   if (!dimension) reader.refuse(named, "a dimension");
-  MeterFunction function{*dimension, {}, reader.flag(reader.field(node, "one_means_over_range"))};
+  MeterFunction function{*dimension,
+                         {},
+                         reader.flag(reader.field(node, "one_means_over_range")),
+                         reader.flag(reader.field(node, "tests_insulation"))};
   for (const ValueNode& range : reader.list(reader.field(node, "ranges")))
     function.ranges.push_back(range_from(reader, range));
   return function;
@@ -73,6 +78,7 @@ bool equal_ranges(const MeterRange& a, const MeterRange& b) {
 
 bool equal_functions(const MeterFunction& a, const MeterFunction& b) {
   return a.dimension == b.dimension && a.one_means_over_range == b.one_means_over_range &&
+         a.tests_insulation == b.tests_insulation &&
          std::equal(a.ranges.begin(), a.ranges.end(), b.ranges.begin(), b.ranges.end(), equal_ranges);
 }
 

@@ -63,6 +63,7 @@ Json reading_record(const Reading& reading) {
   for (const NamedState& state : reading.states) record["states"][state.state] = state.value;
   if (!reading.meter.empty()) record["meter"] = reading.meter;
   if (reading.range) record["range"] = quantity_record(*reading.range);
+  if (reading.leads) record["leads"] = stated_record(*reading.leads);
   return record;
 }
 
@@ -81,6 +82,7 @@ Reading reading_from(const RecordReader& reader, const ValueNode& node) {
     for (const auto& [state, value] : *states->members()) reading.states.push_back({state, reader.text(value)});
   if (const ValueNode* meter = node.find("meter")) reading.meter = reader.text(*meter);
   if (const ValueNode* range = node.find("range")) reading.range = reader.quantity(*range);
+  if (const ValueNode* leads = node.find("leads")) reading.leads = reader.stated(*leads);
   return reading;
 }
 
@@ -98,6 +100,10 @@ bool equal_observed(const Observed& a, const Observed& b) {
 bool equal_conditions(const Condition& a, const Condition& b) {
   return a.id == b.id && equal_stated(a.value, b.value) && a.error_source == b.error_source &&
          a.uncertainty_assumed == b.uncertainty_assumed;
+}
+
+bool equal_leads(const Reading& a, const Reading& b) {
+  return a.leads.has_value() == b.leads.has_value() && (!a.leads || equal_stated(*a.leads, *b.leads));
 }
 
 }  // namespace
@@ -124,7 +130,7 @@ bool equal(const Reading& a, const Reading& b) {
          std::equal(a.conditions.begin(), a.conditions.end(), b.conditions.begin(), b.conditions.end(),
                     equal_conditions) &&
          a.connection == b.connection && a.moisture == b.moisture && a.supply == b.supply && a.states == b.states &&
-         a.meter == b.meter && same_bits(a.range, b.range);
+         a.meter == b.meter && same_bits(a.range, b.range) && equal_leads(a, b);
 }
 
 }  // namespace ohmwright

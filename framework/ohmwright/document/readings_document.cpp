@@ -32,6 +32,7 @@ class ReadingReader {
         observed_of(entry.find("value"), measurand->dimension, options_for(*measurand, entry.find("meter")), problems_);
     std::vector<double> repeats = repeats_of(entry, *measurand, observed);
     const auto range = quantity_of(entry.find("range"), measurand->dimension, problems_);
+    const std::optional<StatedValue> leads = leads_of(entry, *measurand);
     std::vector<Condition> conditions;
     add_conditions(entry, &conditions);
     if (!observed) return std::nullopt;
@@ -42,6 +43,7 @@ class ReadingReader {
     reading.states = states_of(entry);
     reading.meter = meter;
     if (range) reading.range = range->value;
+    reading.leads = leads;
     return reading;
   }
 
@@ -68,6 +70,18 @@ class ReadingReader {
       if (own) problems_.push_back(meter_node->problem(error.what()));
     }
     return observed_options(measurand, meter);
+  }
+
+  std::optional<StatedValue> leads_of(const ValueNode& entry, const MeasurandDescriptor& measurand) {
+    const ValueNode* node = entry.find("leads");
+    if (node != nullptr && measurand.dimension != Dimension::resistance) {
+      problems_.push_back(node->problem("only what is read in ohms has the resistance of the leads in it"));
+      return std::nullopt;
+    }
+    std::optional<StatedValue> leads = quantity_of(node, Dimension::resistance, problems_);
+    if (!leads) return leads;
+    if (std::string slip = slip_in_leads(*leads); !slip.empty()) problems_.push_back(node->problem(std::move(slip)));
+    return leads;
   }
 
   std::vector<double> repeats_of(const ValueNode& entry, const MeasurandDescriptor& measurand,
@@ -107,6 +121,10 @@ class ReadingReader {
     const auto stated =
         quantity_of(node.members() != nullptr ? node.find("value") : &node, descriptor.dimension, problems_);
     if (!stated) return std::nullopt;
+    if (std::string slip = slip_in(*stated); !slip.empty()) {
+      problems_.push_back(node.problem(std::move(slip)));
+      return std::nullopt;
+    }
     return stated_condition(descriptor, *stated, text_of(node, "error_source"));
   }
 

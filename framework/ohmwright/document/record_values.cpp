@@ -54,6 +54,8 @@ Json observed_record(const Observed& observed) {
     record["typed_unit"] = unit->symbol();
     record["dimension"] = name_of(unit->dimension());
   }
+  if (const std::optional<AnyQuantity>& end = std::get<OverRange>(observed).more_than)
+    record["more_than"] = quantity_record(*end);
   return record;
 }
 
@@ -133,6 +135,7 @@ Observed RecordReader::observed(const ValueNode& node) const {
     over.unit = dimension ? Unit::named(text(*typed), *dimension) : std::nullopt;
     if (!over.unit) refuse(*typed, "a unit");
   }
+  if (const ValueNode* end = node.find("more_than")) over.more_than = quantity(*end);
   return over;
 }
 

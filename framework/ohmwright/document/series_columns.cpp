@@ -78,6 +78,7 @@ class HeaderReader {
       return;
     }
     column.unit = Unit::named(text, dimension);
+    column.unit_is_named = column.unit.has_value();
     if (column.unit) return;
     column.unit_is_unknown = true;
     std::vector<std::string> symbols;

@@ -17,6 +17,7 @@ struct SeriesColumn {
   const ConditionDescriptor* condition = nullptr;
   bool is_time = false;
   std::optional<Unit> unit;      ///< of its bare numbers
+  bool unit_is_named = false;    ///< in the header; else the kind's usual one was taken
   bool unit_is_unknown = false;  ///< the header names one that is none: told once, so its cells are passed over
 
   bool is_read() const { return measurand != nullptr || condition != nullptr || is_time; }

@@ -88,10 +88,14 @@ class SeriesReader {
     }
     if (!says_something && number_of_measurands() > 1) report(line.line, "says nothing that was read");
     for (const auto& [column, observed] : seen) {
-      readings_.push_back({.label = label_of(line.line, *column),
-                           .measurand = std::string(column->measurand->id),
-                           .observed = observed,
-                           .conditions = conditions});
+      Reading& reading = readings_.emplace_back(Reading{.label = label_of(line.line, *column),
+                                                        .measurand = std::string(column->measurand->id),
+                                                        .observed = observed,
+                                                        .conditions = conditions});
+      std::erase_if(reading.conditions, [&](const Condition& condition) {
+        const ConditionDescriptor& row = descriptor_.conditions[index_of(descriptor_.conditions, condition.id)];
+        return !says_something_of(row, reading.measurand);
+      });
     }
   }
 
@@ -103,18 +107,27 @@ class SeriesReader {
       if (column.measurand != nullptr) {
         ObservedOptions options = observed_options(*column.measurand, meter_);
         options.default_unit = column.unit;
-        seen.emplace_back(&column, parse_observed(cell, column.measurand->dimension, options));
+        seen.emplace_back(&column,
+                          with_unit_of_column(parse_observed(cell, column.measurand->dimension, options), column));
       } else if (column.condition != nullptr) {
         StatedValueOptions options;
         options.default_unit = column.unit;
-        conditions.push_back(stated_condition(
-            *column.condition, parse_stated_value(cell, column.condition->dimension, options), "series"));
+        const StatedValue stated = parse_stated_value(cell, column.condition->dimension, options);
+        if (std::string slip = slip_in(stated); !slip.empty()) return report(line, column, slip);
+        conditions.push_back(stated_condition(*column.condition, stated, "series"));
       } else if (const std::string trouble = order_.take(cell); !trouble.empty()) {
         report(line, column, trouble);
       }
     } catch (const InputError& error) {
       report(line, column, error.what());
     }
+  }
+
+  /// A bare number has the unit that its column names, which is no assumption.
+  static Observed with_unit_of_column(Observed observed, const SeriesColumn& column) {
+    if (auto* stated = std::get_if<StatedValue>(&observed); stated != nullptr && column.unit_is_named)
+      stated->unit_assumed = false;
+    return observed;
   }
 
   /// Where a row says one of several measurands, the others were not read then. Nothing else may be left out.

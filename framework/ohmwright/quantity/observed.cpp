@@ -37,6 +37,14 @@ std::optional<OverRange> over_range_in(std::string_view text, Dimension expected
   return OverRange{unit};
 }
 
+/// "> 200 Mohm", as testers of insulation show what lies past their range.
+std::optional<OverRange> past_named_end(std::string_view text, Dimension expected, const StatedValueOptions& options) {
+  if (!text.starts_with('>')) return std::nullopt;
+  const StatedValue end = parse_stated_value(text.substr(1), expected, options);
+  if (end.half_width) throw InputError(quoted(text) + " is past a range, which has no uncertainty; leave the ± out");
+  return OverRange{std::nullopt, end.value};
+}
+
 std::vector<std::string_view> words_taken(const ObservedOptions& options) {
   std::vector<std::string_view> words;
   if (options.contact_words) words.insert(words.end(), {"open", "closed"});
@@ -84,7 +92,12 @@ Observed parse_observed(std::string_view text, Dimension expected, const Observe
   if (text.size() <= longest_quantity_text) refuse_contact_word(lower_case(without_blanks_around(text)), expected);
   StatedValueOptions value_options;
   value_options.default_unit = options.default_unit;
+  value_options.usual_unit = options.usual_unit;
   if (!words.empty()) value_options.or_else = ", or " + one_of(words);
+  if (options.names_range_end && text.size() <= longest_quantity_text) {
+    if (const std::optional<OverRange> over = past_named_end(without_blanks_around(text), expected, value_options))
+      return *over;
+  }
   return parse_stated_value(text, expected, value_options);
 }
 

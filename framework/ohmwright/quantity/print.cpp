@@ -103,6 +103,7 @@ std::string exact_text(const StatedValue& stated) {
 std::string exact_text(const Observed& observed) {
   if (const auto* const stated = std::get_if<StatedValue>(&observed)) return exact_text(*stated);
   if (const auto* const over = std::get_if<OverRange>(&observed)) {
+    if (over->more_than) return "> " + exact_text(*over->more_than);
     return over->unit ? with_unit("OL", over->unit->symbol()) : "OL";
   }
   return std::get<ContactState>(observed) == ContactState::open ? "open" : "closed";

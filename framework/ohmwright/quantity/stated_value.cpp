@@ -66,10 +66,21 @@ class Interpreter {
   std::string with_a_unit() const {
     const std::string number(text_);
     if (number.find_first_not_of("0123456789.+-") != std::string::npos) return {};
+    if (number.ends_with('.')) return with_nothing_behind_the_point(number);
     if (expected_ == Dimension::temperature) return R"(; write ")" + number + R"(C" or ")" + number + R"(F")";
+    if (expected_ == Dimension::resistance && options_.usual_unit && options_.usual_unit->prefix_exponent() == 6)
+      return R"(; write ")" + number + R"(M" or ")" + number + R"(k": a thousand lies between them)";
     if (expected_ == Dimension::resistance)
       return R"(; write ")" + number + R"( ohm" or ")" + number + R"(k": a thousand lies between them)";
     return {};
+  }
+
+  /// "1." alone is what old displays show past their range; behind another number a digit was cut off.
+  std::string with_nothing_behind_the_point(const std::string& number) const {
+    const std::string whole = number.substr(0, number.size() - 1);
+    if (whole == "1") return R"(; if a lone 1 at the left of the display means over-range, write "OL")";
+    return R"(; write the digits behind the point, and the unit: ")" + whole + R"(.0 )" + Unit::si(expected_).symbol() +
+           R"(")";
   }
 
   /// The unit behind the uncertainty where the value has none: "11.0 +- 0.1 kohm".

@@ -29,6 +29,8 @@ struct StatedValue {
 struct StatedValueOptions {
   /// Completes a bare number ("11.0"); without it a bare number is refused (except a ratio).
   std::optional<Unit> default_unit;
+  /// Completes nothing: the unit that a message proposes for a bare number, megohms for insulation.
+  std::optional<Unit> usual_unit = {};
   /// What else the caller takes, for its messages: `, or "OL"` makes `expected a resistance, such as "11.0 kohm", or
   /// "OL"`.
   std::string or_else;

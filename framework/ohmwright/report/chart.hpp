@@ -81,6 +81,7 @@ std::string chart_csv(const Chart& chart);
 /// For programs (schemas/chart.schema.json), SI units, with a final newline.
 std::string chart_json(const Chart& chart);
 /// A whole HTML page: the picture of `dense` and the table; the table alone and a sentence where no plotter is at hand.
-std::string chart_html(const Chart& chart, const Chart& dense, const Sentences& say);
+/// `made_with` says at its foot what made it and when.
+std::string chart_html(const Chart& chart, const Chart& dense, const Sentences& say, std::string_view made_with = {});
 
 }  // namespace ohmwright

@@ -38,20 +38,20 @@ std::string table_of(const Chart& chart, const ChartLine& line, const Sentences&
 
 }  // namespace
 
-std::string chart_html(const Chart& chart, const Chart& dense, const Sentences& say) {
+std::string chart_html(const Chart& chart, const Chart& dense, const Sentences& say, std::string_view made_with) {
   const std::string kind = say.in_domain(chart.descriptor.text_domain, chart.descriptor.title);
   const std::string title =
       say(OHMWRIGHT_TEXT("{kind}, {part}: what a good one reads"), {{"kind", kind}, {"part", chart.part_title}});
   std::string body = "<h1>" + html_text(title) + "</h1>\n";
   if (const std::optional<std::string> picture = chart_picture(dense, say))
-    body += html_picture(*picture, title);
+    body += html_picture(*picture, title, PictureFit::shrinks);
   else
     body += "<p>" + html_text(say(OHMWRIGHT_TEXT("No picture: gnuplot is not installed. The table says the same."))) +
             "</p>\n";
   for (const ChartLine& line : chart.lines) body += table_of(chart, line, say);
   if (const std::string remark = remark_on_span(chart, say); !remark.empty())
     body += "<p>" + html_text(remark) + "</p>\n";
-  return html_page(title, body);
+  return html_page(title, body, made_with);
 }
 
 }  // namespace ohmwright

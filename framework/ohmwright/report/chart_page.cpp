@@ -46,7 +46,8 @@ class ChartWriter {
         say_(OHMWRIGHT_TEXT("{kind}, {part}: what a good one reads"), {{"kind", kind}, {"part", chart_.part_title}}),
         width_);
     page_ +=
-        paragraph(say_(OHMWRIGHT_TEXT("{vertical} (up) against {horizontal} (right)"),
+        paragraph(say_(scale_.logarithmic ? OHMWRIGHT_TEXT("{vertical} (up, logarithmic) against {horizontal} (right)")
+                                          : OHMWRIGHT_TEXT("{vertical} (up) against {horizontal} (right)"),
                        {{"vertical", vertical_title(chart_, say_)}, {"horizontal", horizontal_title(chart_, say_)}}),
                   width_);
     page_ += '\n';
@@ -102,7 +103,11 @@ class ChartWriter {
     if (!is_of_contacts(chart_))
       return say_(OHMWRIGHT_TEXT("* the curve, : what good parts may read, X a reading, | its doubt"));
     if (chart_.axis.state.empty()) return say_(OHMWRIGHT_TEXT("* share of good parts that are closed"));
-    return say_(OHMWRIGHT_TEXT("* share of good parts that are closed; one line a history"));
+    std::string legend = say_(OHMWRIGHT_TEXT("Share of good parts that are closed, by what was before:"));
+    for (std::size_t i = 0; i < chart_.lines.size(); ++i)
+      legend += (i == 0 ? " " : ", ") + std::string(1, curve_sign(i)) + std::string(unbroken_space) +
+                line_title(chart_, chart_.lines[i], say_);
+    return legend + say_(OHMWRIGHT_TEXT("; where two meet, the later one is seen"));
   }
 
   void row(const std::vector<std::string>& cells) {

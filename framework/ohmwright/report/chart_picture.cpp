@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 
 #include <fmt/format.h>
 
@@ -10,6 +11,9 @@
 namespace ohmwright {
 
 namespace {
+
+/// Told apart by people who see no red or green, and by their dashes on paper.
+constexpr std::array<std::string_view, 4> line_colours{"#2f5d8a", "#c7701a", "#5b8c3a", "#7a3f8a"};
 
 std::string titled(const std::string& title, Unit unit) {
   const std::string symbol = unit.symbol(Spelling::screen);
@@ -27,7 +31,7 @@ class ScriptWriter {
         vertical_(say.unit_for(vertical_quantity(chart, scale_))) {}
 
   std::string write() {
-    script_ += "set terminal svg size 620,430 noenhanced background rgb 'white' font 'sans-serif,14'\n";
+    script_ += "set terminal svg size 480,440 noenhanced background rgb 'white' font 'sans-serif,16'\n";
     script_ += "set encoding utf8\nset bars 0.6\n";
     script_ += thin_axes;
     if (scale_.logarithmic) script_ += "set logscale y\n";
@@ -107,8 +111,8 @@ class ScriptWriter {
         add(fmt::format("$line{} using 1:5:6 with filledcurves fillcolor rgb '#eef2f6' title {}", i,
                         quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("the same, where the curve itself is in doubt")))));
     for (std::size_t i = 0; i < chart_.lines.size(); ++i)
-      add(fmt::format("$line{} using 1:2 with lines linewidth 2 linecolor rgb '{}' title {}", i,
-                      i == 0 ? "#2f5d8a" : "#8a5d2f",
+      add(fmt::format("$line{} using 1:2 with lines linewidth 2 dashtype {} linecolor rgb '{}' title {}", i,
+                      i % line_colours.size() + 1, line_colours.at(i % line_colours.size()),
                       quoted_for_gnuplot(chart_.lines[i].state.empty() ? say_(OHMWRIGHT_TEXT("the curve"))
                                                                        : chart_.lines[i].state)));
     if (!chart_.marks.empty())

@@ -163,7 +163,7 @@ class FittingWriter {
     int figures = 2 + 2 + conditions;
     for (const FittedRatings* form : forms) figures += 2 + column_width(*form);
     const int longest = widest([&](std::size_t row) { return marked_name(row); });
-    // Where the names do not fit in, the rows are numbered as they were given.
+    // Where the names do not fit in, the rows are numbered by their lines, or as they were given.
     numbered_ = figures + longest > width_;
     const int names = numbered_ ? widest([&](std::size_t row) { return marked_name(row); }) : longest;
     page_ += "  " + padded_right("", names) + "  " + padded_right("", conditions);
@@ -191,7 +191,16 @@ class FittingWriter {
   }
 
   std::string marked_name(std::size_t row) const {
-    return (numbered_ ? std::to_string(row + 1) : row_name(row)) + (is_left_out(row) ? " *" : "");
+    return (numbered_ ? short_name(row) : row_name(row)) + (is_left_out(row) ? " *" : "");
+  }
+
+  /// Of "line 6" the 6, so that the remarks above name the same row; of a row without a line its place.
+  std::string short_name(std::size_t row) const {
+    constexpr std::string_view line = "line ";
+    const std::string name = row_name(row);
+    const bool is_line =
+        name.starts_with(line) && name.find_first_not_of("0123456789", line.size()) == std::string::npos;
+    return is_line ? name.substr(line.size()) : std::to_string(row + 1);
   }
 
   std::string condition_text(std::size_t row) const {

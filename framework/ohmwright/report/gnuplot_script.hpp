@@ -15,6 +15,6 @@ inline constexpr std::string_view thin_axes =
     "set border 3 linecolor rgb '#aaaaaa' linewidth 0.6\n"
     "set tics nomirror scale 0.5 textcolor rgb '#444444'\n"
     "set grid linetype 1 linecolor rgb '#e8e8e8' linewidth 0.5\n"
-    "set key top right samplen 2 spacing 1.2 textcolor rgb '#444444'\n";
+    "set key below height 1 samplen 2 spacing 1.2 textcolor rgb '#444444'\n";
 
 }  // namespace ohmwright

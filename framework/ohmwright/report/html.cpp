@@ -19,11 +19,14 @@ h1 { font-size: 1.4rem; line-height: 1.3; }
 h2 { font-size: 1.05rem; margin-bottom: 0.2rem; }
 ul { margin-top: 0.2rem; padding-left: 1.3rem; }
 img { max-width: 100%; }
+.picture { overflow-x: auto; }
+@media screen and (max-width: 40rem) { .picture.scrolls img { max-width: none; } }
 table { border-collapse: collapse; }
 td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #ddd; }
 .wide { overflow-x: auto; }
 .wide td, .wide th { white-space: nowrap; padding: 0.15rem 0.5rem; }
 .cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }
+footer { margin-top: 1.5rem; font-size: 0.85rem; color: #555; }
 .to-fill { display: flex; gap: 2rem; color: #555; }
 .to-fill span { flex: 1; border-bottom: 1px solid #999; }
 summary { margin-top: 1rem; font-size: 1.05rem; font-weight: bold; cursor: pointer; }
@@ -89,10 +92,11 @@ std::string html_text(std::string_view text) {
   return html;
 }
 
-std::string html_page(std::string_view title, std::string_view body) {
+std::string html_page(std::string_view title, std::string_view body, std::string_view foot) {
   std::string page(head);
-  page.append("<title>").append(html_text(title)).append("</title>\n</head>\n<body>\n");
-  return page.append(body).append("</body>\n</html>\n");
+  page.append("<title>").append(html_text(title)).append("</title>\n</head>\n<body>\n").append(body);
+  if (!foot.empty()) page.append("<footer>").append(html_text(foot)).append("</footer>\n");
+  return page.append("</body>\n</html>\n");
 }
 
 std::string html_section(std::string_view title, const std::vector<std::string>& lines) {
@@ -135,8 +139,10 @@ std::string html_line_to_fill(const std::vector<std::string>& labels) {
   return line + "</p>\n";
 }
 
-std::string html_picture(std::string_view svg, std::string_view alternative) {
-  return "<p><img src=\"data:image/svg+xml;base64," + base64(svg) + "\" alt=\"" + html_text(alternative) + "\"></p>\n";
+std::string html_picture(std::string_view svg, std::string_view alternative, PictureFit fit) {
+  const std::string behaviour = fit == PictureFit::scrolls ? "scrolls" : "shrinks";
+  return "<div class=\"picture " + behaviour + "\"><img src=\"data:image/svg+xml;base64," + base64(svg) + "\" alt=\"" +
+         html_text(alternative) + "\"></div>\n";
 }
 
 std::string html_picture(std::string_view wide, std::string_view narrow, std::string_view alternative) {

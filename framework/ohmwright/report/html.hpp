@@ -9,9 +9,9 @@ namespace ohmwright {
 /// `text` as HTML shows it: `& < > " '` escaped, control characters dropped.
 std::string html_text(std::string_view text);
 
-/// A whole page that loads nothing from anywhere and runs nothing: `body` between head and foot. `title` is escaped,
-/// `body` is not.
-std::string html_page(std::string_view title, std::string_view body);
+/// A whole page that loads nothing from anywhere and runs nothing: `body` between head and foot. `title` and `foot`,
+/// what made the page and when, are escaped; `body` is not. No foot for an empty one.
+std::string html_page(std::string_view title, std::string_view body, std::string_view foot = {});
 
 /// A heading and a list of lines, escaped; nothing for no line.
 std::string html_section(std::string_view title, const std::vector<std::string>& lines);
@@ -28,8 +28,14 @@ std::string html_folded(std::string_view title, const std::vector<std::string>& 
 /// A line to be filled in by hand on paper: date, job, who.
 std::string html_line_to_fill(const std::vector<std::string>& labels);
 
+/// What a page that is narrower than a picture does with it.
+enum class PictureFit {
+  scrolls,  ///< keeps its size on a phone, to be moved about: a drawing whose words would become too small
+  shrinks,  ///< a chart, whose words are large enough for it
+};
+
 /// A picture inside the page. As an image nothing in it can run. `alternative` says what it shows.
-std::string html_picture(std::string_view svg, std::string_view alternative);
+std::string html_picture(std::string_view svg, std::string_view alternative, PictureFit fit = PictureFit::scrolls);
 
 /// The same in two widths: `narrow` where the screen is, `wide` elsewhere and on paper.
 std::string html_picture(std::string_view wide, std::string_view narrow, std::string_view alternative);

@@ -14,7 +14,8 @@ constexpr std::size_t first_readings_shown = 3;
 /// Writes the lines of one report's readings.
 class ReadingLines {
  public:
-  ReadingLines(const VerdictReport& report, const Sentences& sentences) : report_(report), say_(sentences) {}
+  ReadingLines(const VerdictReport& report, const Sentences& sentences, Audience audience)
+      : report_(report), say_(sentences), names_options_(audience == Audience::who_types) {}
 
   std::vector<std::string> write() const {
     std::vector<std::string> lines;
@@ -30,13 +31,40 @@ class ReadingLines {
     if (skin_matters())
       lines.push_back(
           say_(OHMWRIGHT_TEXT("above 10 kΩ keep your fingers off the probe tips: skin lies beside the part")));
-    lines.push_back(say_(report_.meter_assumed ? OHMWRIGHT_TEXT("meter: {meter} (assumed; name yours with --meter)")
-                                               : OHMWRIGHT_TEXT("meter: {meter}"),
-                         {{"meter", report_.meter_title}}));
+    meter_lines(lines);
     return lines;
   }
 
  private:
+  void meter_lines(std::vector<std::string>& lines) const {
+    if (is_usual_meter_used()) lines.push_back(say_(meter_pattern(), {{"meter", report_.meter_title}}));
+    for (const OtherInstrument& other : report_.other_instruments)
+      lines.push_back(
+          say_(instrument_pattern(other), {{"measurand", title_of(other.measurand)}, {"meter", other.title}}));
+  }
+
+  std::string_view meter_pattern() const {
+    if (!report_.meter_assumed) return OHMWRIGHT_TEXT("meter: {meter}");
+    return names_options_ ? OHMWRIGHT_TEXT("meter: {meter} (assumed; name yours with --meter)")
+                          : OHMWRIGHT_TEXT("meter: {meter} (assumed)");
+  }
+
+  std::string_view instrument_pattern(const OtherInstrument& other) const {
+    if (!other.assumed) return OHMWRIGHT_TEXT("{measurand}, read with: {meter}");
+    return names_options_ ? OHMWRIGHT_TEXT("{measurand}, read with: {meter} (assumed; name yours with --meter)")
+                          : OHMWRIGHT_TEXT("{measurand}, read with: {meter} (assumed)");
+  }
+
+  bool is_usual_meter_used() const {
+    return std::any_of(report_.readings.begin(), report_.readings.end(),
+                       [](const Reading& reading) { return reading.meter.empty(); });
+  }
+
+  std::string title_of(const std::string& measurand) const {
+    const std::uint16_t index = index_of(report_.descriptor.measurands, measurand);
+    return say_.in_domain(report_.descriptor.text_domain, report_.descriptor.measurands[index].title);
+  }
+
   /// Skin is some hundred kilohms to a few megohms: from 10 kΩ on it spoils a reading (common practice, no source).
   bool skin_matters() const {
     constexpr double least_ohms = 10e3;
@@ -58,9 +86,12 @@ class ReadingLines {
                    {{"count", std::to_string(reading.repeats.size() + 1)},
                     {"mean", say_.quantity({measurand.dimension, prepared.displayed})}});
     }
-    if (leads_matter(prepared))
-      line += say_(OHMWRIGHT_TEXT(" ({leads} of leads taken off)"),
-                   {{"leads", AnyQuantity(Dimension::resistance, prepared.lead_resistance)}});
+    const Sentences in_ohms{UnitPreferences{}};  // also where megohms were typed beside
+    if (reading.leads && reading.leads->value.value_in_si() == 0.0)
+      line += say_(OHMWRIGHT_TEXT(" (meter zeroed with its leads)"));
+    else if (leads_matter(prepared))
+      line += in_ohms(OHMWRIGHT_TEXT(" ({leads} of leads taken off)"),
+                      {{"leads", AnyQuantity(Dimension::resistance, prepared.lead_resistance)}});
     for (const Condition& condition : reading.conditions) line += "; " + condition_text(condition);
     return line + circumstances(reading);
   }
@@ -74,20 +105,26 @@ class ReadingLines {
     return reading.repeats.size() > most_shown ? list + ", …" : list;
   }
 
-  /// Whether what the leads add is seen in the digits that are shown.
-  static bool leads_matter(const PreparedReading& prepared) {
-    constexpr double seen_share = 0.005;
-    return prepared.shown == Shown::value && prepared.lead_resistance > seen_share * std::abs(prepared.displayed);
+  /// Whether what the leads add is seen in the digits that are shown: the sentences above speak of what is left.
+  bool leads_matter(const PreparedReading& prepared) const {
+    if (prepared.shown != Shown::value || !(prepared.lead_resistance > 0.0)) return false;
+    const auto ohms = [this](double value) { return say_.quantity({Dimension::resistance, value}); };
+    return ohms(prepared.displayed) != ohms(prepared.displayed - prepared.lead_resistance);
   }
 
   /// Which range went over is an assumption unless it was said.
   std::string over_range(const Reading& reading, const PreparedReading& prepared) const {
-    if (!(prepared.range_full_scale > 0.0)) return say_(OHMWRIGHT_TEXT("OL, on a range that was not said (--range)"));
+    if (!(prepared.range_full_scale > 0.0))
+      return say_(names_options_ ? OHMWRIGHT_TEXT("OL, on a range that was not said (--range)")
+                                 : OHMWRIGHT_TEXT("OL, on a range that was not said"));
     const Dimension dimension = report_.descriptor.measurands[prepared.measurand].dimension;
     const FindingArgument range{"range", AnyQuantity(dimension, prepared.range_full_scale)};
+    if (std::get<OverRange>(reading.observed).more_than) return say_(OHMWRIGHT_TEXT("more than {range}"), {range});
     if (reading.range || std::get<OverRange>(reading.observed).unit)
       return say_(OHMWRIGHT_TEXT("OL on the range to {range}"), {range});
-    return say_(OHMWRIGHT_TEXT("OL, taken as past {range}, the meter's largest range (--range names another)"),
+    return say_(names_options_
+                    ? OHMWRIGHT_TEXT("OL, taken as past {range}, the meter's largest range (--range names another)")
+                    : OHMWRIGHT_TEXT("OL, taken as past {range}, the meter's largest range"),
                 {range});
   }
 
@@ -136,12 +173,13 @@ class ReadingLines {
 
   const VerdictReport& report_;
   const Sentences& say_;
+  bool names_options_;
 };
 
 }  // namespace
 
-std::vector<std::string> reading_lines(const VerdictReport& report, const Sentences& sentences) {
-  return ReadingLines(report, sentences).write();
+std::vector<std::string> reading_lines(const VerdictReport& report, const Sentences& sentences, Audience audience) {
+  return ReadingLines(report, sentences, audience).write();
 }
 
 }  // namespace ohmwright

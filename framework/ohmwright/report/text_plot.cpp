@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include <ohmwright/report/text_plot.hpp>
 
@@ -18,8 +19,8 @@ class Canvas {
     if (!curve.lower || !curve.upper) return;
     fill(column, *curve.lower, *curve.upper, ':');
   }
-  void draw_curve(std::size_t column, const PlotColumn& curve) {
-    if (curve.middle) put(column, *curve.middle, '*');
+  void draw_curve(std::size_t column, const PlotColumn& curve, char sign) {
+    if (curve.middle) put(column, *curve.middle, sign);
   }
   void draw_mark(const PlotMark& mark) {
     if (!(mark.along >= 0.0 && mark.along <= 1.0)) return;
@@ -53,12 +54,18 @@ class Canvas {
 
 }  // namespace
 
+char curve_sign(std::size_t index) {
+  constexpr std::string_view signs = "*o+#";
+  return signs[index % signs.size()];
+}
+
 std::vector<std::string> text_plot_lines(const TextPlot& plot) {
   Canvas canvas(plot);
   for (const std::vector<PlotColumn>& curve : plot.curves)
     for (std::size_t column = 0; column < curve.size(); ++column) canvas.draw_band(column, curve[column]);
-  for (const std::vector<PlotColumn>& curve : plot.curves)
-    for (std::size_t column = 0; column < curve.size(); ++column) canvas.draw_curve(column, curve[column]);
+  for (std::size_t i = 0; i < plot.curves.size(); ++i)
+    for (std::size_t column = 0; column < plot.curves[i].size(); ++column)
+      canvas.draw_curve(column, plot.curves[i][column], curve_sign(i));
   for (const PlotMark& mark : plot.marks) canvas.draw_mark(mark);
   return canvas.take();
 }

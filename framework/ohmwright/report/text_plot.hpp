@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -20,7 +21,10 @@ struct PlotMark {
   double half_width = 0.0;
 };
 
-/// A plot in characters: `*` the curve, `:` between its limits, `|` a mark's doubt, `X` the mark.
+/// What the curve with that index is drawn with: `*` the first, then `o`, `+`, `#`; further ones begin anew.
+char curve_sign(std::size_t index);
+
+/// A plot in characters: `curve_sign` a curve, `:` between its limits, `|` a mark's doubt, `X` the mark.
 struct TextPlot {
   int width = 60;   ///< columns of the plot itself, at least 10
   int height = 15;  ///< lines, at least 5

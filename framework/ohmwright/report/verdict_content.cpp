@@ -17,13 +17,14 @@ constexpr double smallest_share_shown = 0.005;
 /// Writes down one verdict, section by section.
 class ContentMaker {
  public:
-  ContentMaker(const VerdictReport& report, const Sentences& sentences) : report_(report), say_(sentences) {}
+  ContentMaker(const VerdictReport& report, const Sentences& sentences, Audience audience)
+      : report_(report), say_(sentences), audience_(audience) {}
 
   VerdictContent make() {
     cautions();
     headline();
     findings();
-    content_.readings = reading_lines(report_, say_);
+    content_.readings = reading_lines(report_, say_, audience_);
     doubt();
     for (const Advice& advice : report_.verdict.advice)
       content_.advice.push_back(in_kind(report_.descriptor.advice[advice.text].english, view(advice.arguments)));
@@ -193,13 +194,14 @@ class ContentMaker {
 
   const VerdictReport& report_;
   const Sentences& say_;
+  Audience audience_;
   VerdictContent content_;
 };
 
 }  // namespace
 
-VerdictContent verdict_content(const VerdictReport& report, const Sentences& sentences) {
-  return ContentMaker(report, sentences).make();
+VerdictContent verdict_content(const VerdictReport& report, const Sentences& sentences, Audience audience) {
+  return ContentMaker(report, sentences, audience).make();
 }
 
 }  // namespace ohmwright

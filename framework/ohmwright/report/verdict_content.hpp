@@ -28,6 +28,7 @@ struct VerdictContent {
 };
 
 /// Makes the sentences of a verdict.
-VerdictContent verdict_content(const VerdictReport& report, const Sentences& sentences);
+VerdictContent verdict_content(const VerdictReport& report, const Sentences& sentences,
+                               Audience audience = Audience::who_types);
 
 }  // namespace ohmwright

@@ -54,7 +54,11 @@ Json advice_json(const VerdictReport& report, const Advice& advice, const Senten
 Json observed_json(const Observed& observed) {
   if (const auto* contact = std::get_if<ContactState>(&observed))
     return {{"state", *contact == ContactState::open ? "open" : "closed"}};
-  if (std::holds_alternative<OverRange>(observed)) return {{"state", "over-range"}};
+  if (const auto* over = std::get_if<OverRange>(&observed)) {
+    Json json{{"state", "over-range"}};
+    if (over->more_than) json["more_than"] = quantity_json(*over->more_than);
+    return json;
+  }
   return quantity_json(std::get<StatedValue>(observed).value);
 }
 
@@ -68,6 +72,7 @@ void add_circumstances(const Reading& reading, Json& json) {
   for (const NamedState& state : reading.states) json["states"][state.state] = state.value;
   if (!reading.meter.empty()) json["meter"] = reading.meter;
   if (reading.range) json["range"] = quantity_json(*reading.range);
+  if (reading.leads) json["leads"] = quantity_json(reading.leads->value);
 }
 
 Json reading_json(const Reading& reading) {
@@ -113,6 +118,9 @@ std::string verdict_json(const VerdictReport& report, const Sentences& say) {
     json["cautions"].push_back({{"id", id}, {"text", say.in_domain(caution.domain, caution.english)}});
   }
   json["meter"] = {{"title", report.meter_title}, {"assumed", report.meter_assumed}};
+  for (const OtherInstrument& other : report.other_instruments)
+    json["other_instruments"].push_back(
+        {{"measurand", other.measurand}, {"title", other.title}, {"assumed", other.assumed}});
   return json.dump(2) + '\n';
 }
 

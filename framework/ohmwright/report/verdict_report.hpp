@@ -11,6 +11,18 @@
 
 namespace ohmwright {
 
+/// An instrument beside the usual meter: a tester of insulation, a clamp.
+struct OtherInstrument {
+  std::string measurand;  ///< id of what it read
+  std::string title;
+  bool assumed = false;
+
+  friend bool operator==(const OtherInstrument&, const OtherInstrument&) = default;
+};
+
+/// For whom a page is: only who types a command is told which option changes what was assumed.
+enum class Audience { who_types, who_is_handed_the_page };
+
 /// A verdict with all that its page needs. Refers to what the caller keeps.
 struct VerdictReport {
   const Descriptor& descriptor;
@@ -22,6 +34,8 @@ struct VerdictReport {
   std::string part_title;  ///< what people call it
   std::string meter_title;
   bool meter_assumed = false;
+  std::vector<OtherInstrument> other_instruments = {};
+  std::string made_with = {};     ///< the program and the day, at the foot of a page for others
   bool every_rule = false;        ///< on the page: also why each rule stayed silent
   bool cautions_in_full = false;  ///< on the page: every caution's whole text, not its few words
 };

@@ -30,43 +30,66 @@ void refuse_ohms_on_a_live_part(const Reading& reading, Dimension dimension) {
                      "dead, discharge it through a resistor, read again");
 }
 
-void refuse_unsafe(const Reading& reading, Dimension dimension, bool agreed) {
+void refuse_unsafe(const Reading& reading, const Descriptor& descriptor, bool agreed) {
+  const Dimension dimension = read_dimension(reading, descriptor);
   refuse_ohms_on_a_live_part(reading, dimension);
   const std::string label = printable(reading.label);
   const bool live = reading.supply == Supply::live;
-  if (is_of_supply(dimension) && reading.supply == Supply::unstated)
-    throw InputError(label + " is a " + std::string(name_of(dimension)) +
-                     ": say whether the appliance was plugged in (--live) or not (--unplugged, --proved-dead)");
+  if (is_read_live(descriptor, reading.measurand) && reading.supply == Supply::unstated)
+    throw InputError(
+        label + " is " + std::string(phrase_of(dimension)) +
+        ": say whether the appliance was plugged in (--live-agreed: you are qualified for live measurement "
+        "and agreed to its caution) or not (--unplugged, --proved-dead)");
   if (live && !agreed)
     throw InputError(label +
                      " was taken live: live measurement is for those qualified for it, with insulated probes, one hand "
                      "at a time; if you are and have agreed to that, say --live-agreed");
 }
 
-/// Points that are dead carry no volts that could hurt; who reads them has been wrong about the supply.
-void refuse_volts_at_dead_points(const Reading& reading, Dimension dimension) {
+/// Points that are dead carry no volts that could hurt, and nothing flows; who reads it has been wrong about the
+/// supply.
+void refuse_supply_where_all_is_dead(const Reading& reading, Dimension dimension) {
   constexpr double most_touchable_volts = 34.0;  // IEC 60335-1 (from memory)
   const auto* stated = std::get_if<StatedValue>(&reading.observed);
   const bool said_dead = reading.supply == Supply::proved_dead || reading.supply == Supply::unplugged;
-  if (dimension != Dimension::voltage || stated == nullptr || !said_dead) return;
-  if (std::abs(stated->value.value_in_si()) <= most_touchable_volts) return;
-  throw InputError(printable(reading.label) + ": " + exact_text(stated->value) +
-                   " at points that are said to be dead: STOP, they are live. Take the probes off, cut the supply and "
-                   "prove it dead again; if it was read live, say --live");
+  if (stated == nullptr || !said_dead) return;
+  const double value = std::abs(stated->value.value_in_si());
+  if (dimension == Dimension::voltage && value > most_touchable_volts)
+    throw InputError(
+        printable(reading.label) + ": " + exact_text(stated->value) +
+        " at points that are said to be dead: STOP, they are live. Take the probes off, cut the supply and "
+        "prove it dead again; if it was read live, say --live-agreed");
+  if ((dimension == Dimension::current || dimension == Dimension::power) && value > 0.0)
+    throw InputError(
+        printable(reading.label) + ": " + exact_text(stated->value) +
+        " in an appliance that is said to be without supply: STOP, it is live. Cut the supply and prove it "
+        "dead again; if it was read live, say --live-agreed");
 }
 
 }  // namespace
 
-/// Who has agreed to live measurement and says nothing else of the supply has measured the volts and amperes live. The
-/// ohms of the same call are not touched: they were read before, unplugged.
+bool is_read_live(const Descriptor& descriptor, std::string_view measurand) {
+  const std::uint16_t index = index_of(descriptor.measurands, measurand);
+  if (index != not_found && is_of_supply(descriptor.measurands[index].dimension)) return true;
+  bool has_procedure = false;
+  for (const ProcedureDescriptor& procedure : descriptor.procedures) {
+    if (procedure.measurand != measurand) continue;
+    has_procedure = true;
+    const auto& cautions = procedure.cautions;
+    if (std::find(cautions.begin(), cautions.end(), "live-measurement") == cautions.end()) return false;
+  }
+  return has_procedure;
+}
+
+/// Who has agreed to live measurement and says nothing else of the supply has measured what is read live so. The ohms
+/// of the same call are not touched: they were read before, unplugged.
 void take_agreement_as_live(const Descriptor& descriptor, std::span<Reading> readings) {
   const auto is_live = [](const Reading& reading) { return reading.supply == Supply::live; };
   if (std::any_of(readings.begin(), readings.end(), is_live)) return;
   for (Reading& reading : readings) {
-    const Dimension dimension = read_dimension(reading, descriptor);
-    if (!is_of_supply(dimension)) continue;
+    if (!is_read_live(descriptor, reading.measurand)) continue;
     if (reading.supply != Supply::unstated)
-      throw InputError(printable(reading.label) + " is a " + std::string(name_of(dimension)) +
+      throw InputError(printable(reading.label) + " is " + std::string(phrase_of(read_dimension(reading, descriptor))) +
                        " that is said to be read without supply, and --live-agreed says that it was taken live; say "
                        "--live of the readings that were, or leave one of both out (ohms need neither)");
     reading.supply = Supply::live;
@@ -79,8 +102,8 @@ void refuse_ohms_on_live_parts(std::span<const Reading> readings, const Descript
 
 void refuse_unsafe_readings(std::span<const Reading> readings, const Descriptor& descriptor, bool agreed) {
   for (const Reading& reading : readings) {
-    refuse_unsafe(reading, read_dimension(reading, descriptor), agreed);
-    refuse_volts_at_dead_points(reading, read_dimension(reading, descriptor));
+    refuse_unsafe(reading, descriptor, agreed);
+    refuse_supply_where_all_is_dead(reading, read_dimension(reading, descriptor));
   }
 }
 

@@ -89,7 +89,7 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"measure-drop",
        OHMWRIGHT_TEXT(
            "Decide the contact under load: coil cold, heater running, volts across the thermostat and amperes "
-           "with a clamp (drop=… --load … --live). A good one drops at most {per_ampere} for each ampere."),
+           "with a clamp (drop=… --load … --live-agreed). A good one drops at most {per_ampere} for each ampere."),
        "drop-under-load"},
       {"clamp-current",
        OHMWRIGHT_TEXT("Put a clamp around one wire of the heater while you read the drop, and give the current "
@@ -142,7 +142,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"measure-drop-then",
        OHMWRIGHT_TEXT(
            "If it still reads so, decide it under load: coil cold, heater running, volts across the thermostat and "
-           "amperes with a clamp (drop=… --load … --live). A good one drops at most {per_ampere} for each ampere."),
+           "amperes with a clamp (drop=… --load … --live-agreed). A good one drops at most {per_ampere} for each "
+           "ampere."),
        "drop-under-load"},
       {"leave-it-in", OHMWRIGHT_TEXT("Leave it in, and look next at heater, link and control.")},
   };

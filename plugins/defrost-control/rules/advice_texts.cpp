@@ -55,24 +55,27 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT("Give its ratings: how long a good one takes stands on its plate or in the sheet of "
                       "the appliance (ohmwright ratings lists classes).")},
       {"measure-output",
-       OHMWRIGHT_TEXT("Force a defrost with the coil cold, and read the volts from its defrost output to neutral with "
-                      "the amperes of the heater (output=… --line 118V --load 3.7A --position defrost --live). Live "
-                      "work, for the qualified."),
+       OHMWRIGHT_TEXT(
+           "Force a defrost with the coil cold, and read the volts from its defrost output to neutral with "
+           "the amperes of the heater (output=… --line 118V --load 3.7A --position defrost --live-agreed). Live "
+           "work, for the qualified."),
        "output-in-a-defrost"},
       {"output-under-load",
        OHMWRIGHT_TEXT("Read it with its load running: heater connected, thermostat cold and closed, a clamp around the "
                       "wire to the heater (--load). Live work, for the qualified."),
        "output-in-a-defrost"},
       {"output-in-run",
-       OHMWRIGHT_TEXT("Read its output in run as well (output=… --position run --line 118V --live): it has to be off. "
-                      "Live work, for the qualified."),
+       OHMWRIGHT_TEXT(
+           "Read its output in run as well (output=… --position run --line 118V --live-agreed): it has to be off. "
+           "Live work, for the qualified."),
        "output-in-a-defrost"},
       {"say-line-voltage",
        OHMWRIGHT_TEXT("Read the volts of the line at the control at the same time, and give them (--line)."),
        "output-in-a-defrost"},
       {"measure-drop",
-       OHMWRIGHT_TEXT("Read the volts across the closed contact while the heater draws, with its amperes (drop=0.3V "
-                      "--load 3.7A --live): that tells a good contact from a bad one. Live work, for the qualified."),
+       OHMWRIGHT_TEXT(
+           "Read the volts across the closed contact while the heater draws, with its amperes (drop=0.3V "
+           "--load 3.7A --live-agreed): that tells a good contact from a bad one. Live work, for the qualified."),
        "drop-under-load"},
       {"clamp-current", OHMWRIGHT_TEXT("Put a clamp around the wire to the heater and give the amperes (--load)."),
        "drop-under-load"},

@@ -92,7 +92,7 @@ RuleDescriptor describe_drop() {
           {"no-drop", OHMWRIGHT_TEXT("Not judged: no drop under load was read.")},
           {"no-current", OHMWRIGHT_TEXT("Not judged: the current that ran was not given (--load).")},
           {"no-limit", OHMWRIGHT_TEXT("Not judged: nothing is known of this control.")},
-          {"not-live", OHMWRIGHT_TEXT("Not judged: a drop is only there while current runs (--live).")},
+          {"not-live", OHMWRIGHT_TEXT("Not judged: a drop is only there while current runs (--live-agreed).")},
       }};
 }
 

@@ -129,7 +129,7 @@ RuleDescriptor describe_output() {
           {"not-read", OHMWRIGHT_TEXT("Not judged: the volts at its defrost output were not read.")},
           {"no-line", OHMWRIGHT_TEXT("Not judged: the volts of the line were not given (--line).")},
           {"not-live",
-           OHMWRIGHT_TEXT("Not judged: an output gives volts only while the appliance has power (--live).")},
+           OHMWRIGHT_TEXT("Not judged: an output gives volts only while the appliance has power (--live-agreed).")},
       }};
 }
 

@@ -108,7 +108,8 @@ RuleDescriptor describe_sensor_supply() {
           {"no-sensor", OHMWRIGHT_TEXT("Not judged: this control reads no sensor.")},
           {"not-rated", OHMWRIGHT_TEXT("Not judged: what it gives to its sensor is not known.")},
           {"not-read", OHMWRIGHT_TEXT("Not judged: the volts at its sensor connector were not read.")},
-          {"not-live", OHMWRIGHT_TEXT("Not judged: it gives its sensor volts only while it has power (--live).")},
+          {"not-live",
+           OHMWRIGHT_TEXT("Not judged: it gives its sensor volts only while it has power (--live-agreed).")},
       }};
 }
 

@@ -65,6 +65,21 @@ Text why_silent(const Scene& scene) {
   return live ? only_live : no_reading;
 }
 
+/// How far the curve reaches, and the temperature that is past it.
+void tell_reach(const Scene& scene, Finding& finding) {
+  const TemperatureSpan reach = scene.ratings->curve->domain();
+  tell(finding, "from", AnyQuantity(reach.from));
+  tell(finding, "to", AnyQuantity(reach.to));
+  std::optional<Temperature> stated;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    const Estimate* at = reading.condition(part_temperature);
+    if (!is_ohms(reading) || at == nullptr) continue;
+    const Temperature temperature = Temperature::from_kelvin(at->value());
+    if (!stated || !reach.contains(temperature)) stated = temperature;
+  }
+  if (stated) tell(finding, "temperature", AnyQuantity(*stated));
+}
+
 void describe_one(const Scene& scene, const Deviation& deviation, Finding& finding) {
   const PreparedReading& reading = *deviation.reading;
   const double nominal = std::exp(deviation.log_nominal);
@@ -155,7 +170,8 @@ RuleDescriptor describe_resistance_at_temperature() {
           {"no-temperature",
            OHMWRIGHT_TEXT("Not judged: the temperature of the part was not given, and without it no resistance is "
                           "right or wrong.")},
-          {"outside-curve", OHMWRIGHT_TEXT("Not judged: its curve does not reach that temperature.")},
+          {"outside-curve", OHMWRIGHT_TEXT("Not judged: its curve reaches from {from} to {to}, and {temperature} was "
+                                           "stated. Look at its decimal point and unit.")},
           {"only-in-circuit",
            OHMWRIGHT_TEXT("Not judged: the part was read in circuit only, where other paths lie beside it.")},
           {"only-wet", OHMWRIGHT_TEXT("Not judged: the part was read wet only, and water can lower the reading.")},
@@ -185,7 +201,8 @@ RuleDescriptor describe_resistance_at_temperature() {
 void judge_resistance_at_temperature(const Scene& scene) {
   if (!scene.fused) {
     const Text text = scene.ratings == nullptr ? no_ratings : why_silent(scene);
-    scene.findings.add(resistance_at_temperature, Outcome::silent, text);
+    Finding& finding = scene.findings.add(resistance_at_temperature, Outcome::silent, text);
+    if (text == outside_curve) tell_reach(scene, finding);
     return;
   }
   const Fusion& fused = *scene.fused;

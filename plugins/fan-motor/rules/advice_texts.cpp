@@ -31,18 +31,19 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"run-it",
        OHMWRIGHT_TEXT(
            "Its insulation proved, let it run at its rated volts, guards on and fingers away: note how fast it "
-           "turns (speed=…) and, if you are qualified for live work, what it draws (current=… --live). Hum, heat or "
+           "turns (speed=…) and, if you are qualified for live work, what it draws (current=… --live-agreed). Hum, "
+           "heat or "
            "a smell within a minute are shorted turns."),
        "current-running"},
       {"clamp-it",
        OHMWRIGHT_TEXT(
            "Read what it draws at its rated volts, if you are qualified for live work: a clamp around one wire, "
-           "several turns of it divided by their number (current=… --live). Too hot after a minute counts as "
+           "several turns of it divided by their number (current=… --live-agreed). Too hot after a minute counts as "
            "too much."),
        "current-running"},
       {"volts-at-plug",
        OHMWRIGHT_TEXT(
-           "Read the volts at its plug while it runs, if you are qualified for live work (supply=… --live), and "
+           "Read the volts at its plug while it runs, if you are qualified for live work (supply=… --live-agreed), and "
            "look that nothing holds its wheel."),
        "supply-at-plug"},
       {"spin-by-hand",

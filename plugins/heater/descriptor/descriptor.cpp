@@ -20,7 +20,7 @@ namespace {
 
 std::vector<MeasurandDescriptor> measurands() {  // in the order of MeasurandIndex
   return {
-      {"resistance", OHMWRIGHT_TEXT("Resistance of the element, cold"), Dimension::resistance, "ohm", true},
+      {"resistance", OHMWRIGHT_TEXT("Resistance of the element"), Dimension::resistance, "ohm", true},
       {"resistance_swapped", OHMWRIGHT_TEXT("The same with the probes swapped"), Dimension::resistance, "ohm", true},
       {"current", OHMWRIGHT_TEXT("Current while it heats"), Dimension::current, "A"},
       {"power", OHMWRIGHT_TEXT("Power while it heats"), Dimension::power, "W"},
@@ -38,8 +38,14 @@ std::vector<ConditionDescriptor> conditions() {  // in the order of ConditionInd
        room_thermometer_kelvin, "common practice, no source: a room thermometer beside the part"},
       {"line_voltage", OHMWRIGHT_TEXT("the volts it gets"), "line", Dimension::voltage, "V", line_volt,
        "common practice, no source: a hand-held meter at the outlet, read beside the current"},
-      {"test_voltage", OHMWRIGHT_TEXT("the volts of the insulation tester"), "test", Dimension::voltage, "V", 0.0,
-       "common practice, no source: the range of the tester"},
+      {"test_voltage",
+       OHMWRIGHT_TEXT("the volts of the insulation tester"),
+       "test",
+       Dimension::voltage,
+       "V",
+       0.0,
+       "common practice, no source: the range of the tester",
+       {"insulation"}},
   };
 }
 

@@ -46,17 +46,18 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"clamp-under-load",
        OHMWRIGHT_TEXT(
            "Decide it under load, if you are qualified for live work: clamp around one of its leads while it "
-           "heats, and the volts at the outlet (--line 118V --current 3.6A --live)."),
+           "heats, and the volts at the outlet (--line 118V --current 3.6A --live-agreed)."),
        "current-under-load"},
       {"say-line-voltage", OHMWRIGHT_TEXT("Give the volts that it gets while it heats (--line).")},
       {"volts-at-element",
        OHMWRIGHT_TEXT(
-           "Read the volts across its own two leads while it should heat (terminals=… --live): full volts and "
+           "Read the volts across its own two leads while it should heat (terminals=… --live-agreed): full volts and "
            "no current condemn it, no volts clear it and lead upstream. Live work, for the qualified."),
        "volts-at-element"},
       {"volts-and-amperes-at-element",
-       OHMWRIGHT_TEXT("Read the volts across its own two leads and its amperes at the same moment (terminals=118V "
-                      "current=3.6A --live): then nothing on the way to it counts. Live work, for the qualified."),
+       OHMWRIGHT_TEXT(
+           "Read the volts across its own two leads and its amperes at the same moment (terminals=118V "
+           "current=3.6A --live-agreed): then nothing on the way to it counts. Live work, for the qualified."),
        "volts-at-element"},
       {"clamp-with-volts",
        OHMWRIGHT_TEXT("Put a clamp around one of its leads at the same time (--current): volts and no current condemn "

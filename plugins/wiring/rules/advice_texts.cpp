@@ -32,7 +32,7 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"read-drop",
        OHMWRIGHT_TEXT(
            "Decide it under load, if you are qualified for live work: the volts across it, bare metal to bare "
-           "metal, and the amperes through it at the same moment (drop=40mV --load 3.75A --live)."),
+           "metal, and the amperes through it at the same moment (drop=40mV --load 3.75A --live-agreed)."),
        "drop-live"},
       {"known-current",
        OHMWRIGHT_TEXT(

@@ -161,8 +161,8 @@ TEST(Evidence, RefusesWhatCannotBeRead) {
 
   EXPECT_EQ(
       refusal_of({resistance_reading("99 Mohm")}, basic_meter("0 ohm")),
-      "reading 1: the meter \"basic\" has no range that shows this resistance; name the meter that read it (--meter), "
-      "or write what it showed (OL)");
+      "reading 1: the meter \"basic\" shows a resistance up to 60.00 Mohm, not 99.00 Mohm; name the meter that read it "
+      "(--meter), or write what it showed (OL)");
 
   Reading past_its_range = resistance_reading("11.0 kohm");
   past_its_range.range = AnyQuantity(Dimension::resistance, 6e3);
@@ -174,11 +174,94 @@ TEST(Evidence, RefusesWhatCannotBeRead) {
   Reading no_such_range = resistance_reading("OL");
   no_such_range.range = AnyQuantity(Dimension::resistance, 1e11);
   EXPECT_EQ(refusal_of({no_such_range}, basic_meter("0 ohm")),
-            "reading 1: the meter \"basic\" has no range of 1e+11 ohm; its largest is 6e+07 ohm");
+            "reading 1: the meter \"basic\" has no range of 100.0 Gohm; its largest is 60.00 Mohm");
+  EXPECT_EQ(
+      refusal_of({{.measurand = "speed", .observed = parse_observed("1550 rpm", Dimension::rotational_speed)}},
+                 basic_meter("0 ohm")),
+      "reading 1: the meter \"basic\" does not say how well it reads a rotational speed; name the instrument that "
+      "read it (--meter), or write the value with its uncertainty, such as \"1550 rpm ± …\"");
 
   Reading no_condition = resistance_reading("11.0 kohm");
   no_condition.conditions.push_back({"weather", parse_stated_value("23C", Dimension::temperature), ""});
   EXPECT_EQ(refusal_of({no_condition}, basic_meter("0 ohm")), "reading 1: a test-part knows no condition \"weather\"");
+}
+
+/// The kind of the framework's tests with insulation that a tester reads.
+const Descriptor& with_insulation() {
+  static const Descriptor descriptor = [] {
+    Descriptor d = test_descriptor();
+    d.measurands.push_back({"insulation", "Insulation", Dimension::resistance, "Mohm", false, false});
+    d.conditions.push_back({std::string_view(test_voltage_condition),
+                            "volts of the tester",
+                            "test",
+                            Dimension::voltage,
+                            "V",
+                            0.0,
+                            "",
+                            {"insulation"}});
+    return d;
+  }();
+  return descriptor;
+}
+
+Reading insulation_reading(std::string_view text, bool with_volts) {
+  ObservedOptions options;
+  options.names_range_end = true;
+  Reading reading{.measurand = "insulation", .observed = parse_observed(text, Dimension::resistance, options)};
+  if (with_volts)
+    reading.conditions.push_back(
+        {std::string(test_voltage_condition), parse_stated_value("500 V", Dimension::voltage), ""});
+  return reading;
+}
+
+/// An ohmmeter that is a tester of insulation as well: 3 % + 5 counts of 0.1 Mohm up to 400 Mohm.
+Meter with_tester() {
+  Meter meter = basic_meter("0.2 ohm +- 0.05 ohm");
+  const auto ohms = [](double value) { return AnyQuantity(Dimension::resistance, value); };
+  meter.functions.push_back({Dimension::resistance, {{ohms(400e6), 3.0, 5.0, ohms(0.1e6)}}, false, true});
+  return meter;
+}
+
+TEST(Evidence, ReadsATestersMegohmsWithItsOwnFunctionAndWithoutLeads) {
+  const std::vector<Reading> readings{insulation_reading("200 Mohm", true), insulation_reading("> 200 Mohm", true),
+                                      insulation_reading("OL", true), insulation_reading("20 Mohm", false)};
+  const Evidence evidence(with_insulation(), readings, MeterSet({with_tester()}));
+  // own arithmetic: 3 % of 200 Mohm + 5 counts of 0.1 Mohm
+  EXPECT_NEAR(evidence.readings()[0].meter_half_width, 6.5e6, 1.0);
+  EXPECT_EQ(evidence.readings()[0].value.value(), 200e6);
+  EXPECT_EQ(evidence.readings()[1].range_full_scale, 200e6);
+  EXPECT_EQ(evidence.readings()[2].range_full_scale, 400e6);
+  // own arithmetic: the ohms' 0.9 % of 20 Mohm + 3 counts of 10 kohm
+  EXPECT_NEAR(evidence.readings()[3].meter_half_width, 0.21e6, 1.0);
+  EXPECT_EQ(evidence.readings()[3].lead_resistance, 0.2);
+}
+
+TEST(Evidence, OfMegohmsPastAnOhmmeterAsksForTheVoltsOfATester) {
+  const Reading reading = insulation_reading("200 Mohm", false);
+  try {
+    const Evidence evidence(with_insulation(), {&reading, 1}, MeterSet({basic_meter("0 ohm")}));
+    FAIL() << "accepted";
+  } catch (const InputError& error) {
+    EXPECT_STREQ(error.what(),
+                 "reading 1: the meter \"basic\" shows a resistance up to 60.00 Mohm, not 200.0 Mohm; if a tester of "
+                 "insulation read it, say its volts (--test 500V); if an ohmmeter did, write OL");
+  }
+}
+
+TEST(Evidence, TakesOffTheLeadsThatWereSaidWithTheReading) {
+  Reading stated = resistance_reading("0.5 ohm");
+  stated.leads = parse_stated_value("0.3 ohm", Dimension::resistance);
+  Reading zeroed = resistance_reading("0.5 ohm");
+  zeroed.leads = parse_stated_value("0 ohm", Dimension::resistance);
+  Reading sure = resistance_reading("0.5 ohm");
+  sure.leads = parse_stated_value("0.3 ohm +- 0.01 ohm", Dimension::resistance);
+  const std::vector<Reading> readings{stated, zeroed, sure};
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0.2 ohm +- 0.05 ohm")}));
+  EXPECT_NEAR(evidence.readings()[0].value.value(), 0.2, 1e-12);
+  EXPECT_EQ(evidence.readings()[0].lead_half_width, 0.05);
+  EXPECT_EQ(evidence.readings()[1].value.value(), 0.5);
+  EXPECT_EQ(evidence.readings()[1].lead_half_width, 0.05);
+  EXPECT_EQ(evidence.readings()[2].lead_half_width, 0.01);
 }
 
 TEST(Evidence, RefusesAnUncertaintyThatNoProbabilityCanBeTakenFrom) {

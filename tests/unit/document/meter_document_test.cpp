@@ -37,6 +37,18 @@ TEST(MeterDocument, ReadsAMeter) {
   EXPECT_TRUE(meter.low_impedance);
 }
 
+TEST(MeterDocument, ATesterOfInsulationIsAFunctionOfItsOwn) {
+  const Meter meter = meter_from(R"({"name": "m", "title": "M", "source": "test", "functions": [
+  {"dimension": "resistance", "insulation_test": true, "ranges": [
+    {"full_scale": "400 Mohm", "percent_of_reading": "3 %", "counts": 5, "resolution": "0.1 Mohm"}]}]})");
+  EXPECT_EQ(function_for(meter, Dimension::resistance), nullptr);
+  ASSERT_NE(function_for(meter, Dimension::resistance, true), nullptr);
+  EXPECT_EQ(refusal(R"({"name": "m", "title": "M", "source": "test", "functions": [
+  {"dimension": "voltage", "insulation_test": true, "ranges": [
+    {"full_scale": "600 V", "percent_of_reading": "3 %", "counts": 5, "resolution": "0.1 V"}]}]})"),
+            "m.json:2: /functions/0/insulation_test: insulation is read as a resistance; the function reads a voltage");
+}
+
 TEST(MeterDocument, TellsAllThatIsWrong) {
   EXPECT_EQ(
       refusal(R"({"name": "m", "title": "M", "sourse": "test", "functions": [

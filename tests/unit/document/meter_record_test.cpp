@@ -23,6 +23,8 @@ std::vector<Meter> many_meters() {
                             {{AnyQuantity(Dimension::temperature, 673.15), 1.0 / 3.0, 2.0,
                               AnyQuantity(Dimension::temperature_difference, 0.1)}},
                             false});
+  full.functions.push_back(full.functions[0]);
+  full.functions.back().tests_insulation = true;
   Meter bare = basic_meter("0 ohm");
   bare.functions.clear();
   bare.low_impedance = true;
@@ -54,6 +56,7 @@ TEST(MeterRecord, EqualityNoticesEveryField) {
   EXPECT_TRUE(changed([](Meter& m) { m.lead_resistance.value = AnyQuantity(Dimension::resistance, 0.4); }));
   EXPECT_TRUE(changed([](Meter& m) { m.functions.pop_back(); }));
   EXPECT_TRUE(changed([](Meter& m) { m.functions[0].one_means_over_range = false; }));
+  EXPECT_TRUE(changed([](Meter& m) { m.functions[0].tests_insulation = true; }));
   EXPECT_TRUE(changed([](Meter& m) { m.functions[0].ranges.pop_back(); }));
   EXPECT_TRUE(changed([](Meter& m) { m.functions[0].ranges[0].counts = 4.0; }));
   EXPECT_TRUE(changed([](Meter& m) { m.functions[0].ranges[0].percent_of_reading = 1.0; }));

@@ -88,12 +88,11 @@ TEST(ReadingsDocument, TellsTheProblemsOfAllEntriesAtOnce) {
       "r.json:5: /readings/2/conditions/line_voltage: expected a voltage, such as \"120 V\", got \"23 degC\"\n"
       "r.json:6: /readings/3/connection: found \"off\"; expected \"lead-off\" or \"in-circuit\"\n"
       "r.json:6: /readings/3/value: found the number 11000; expected text: what the meter showed, such as \"11.0 "
-      "kohm\" or "
-      "\"OL\"\n"
+      "kohm\", \"OL\" or \"> 200 Mohm\"\n"
       "r.json:7: /readings/4/repeats/1: a repeated reading carries no uncertainty: their scatter tells it\n"
       "r.json:7: /readings/4/repeats: only a value can be repeated, not \"OL\"\n"
-      "r.json:8: /readings/5: the field \"value\" is missing: what the meter showed, such as \"11.0 kohm\" or \"OL\" "
-      "(is it \"valu\"?)\n"
+      "r.json:8: /readings/5: the field \"value\" is missing: what the meter showed, such as \"11.0 kohm\", \"OL\" "
+      "or \"> 200 Mohm\" (is it \"valu\"?)\n"
       "r.json:8: /readings/5/valu: unknown field \"valu\"; did you mean \"value\"?");
 }
 

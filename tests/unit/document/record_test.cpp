@@ -33,9 +33,12 @@ std::vector<Reading> many_readings() {
   full.supply = Supply::proved_dead;
   full.meter = "basic";
   full.range = AnyQuantity(Dimension::resistance, 60000.0);
+  full.leads = parse_stated_value("0.3 ohm +- 0.05 ohm", Dimension::resistance);
   Reading over = full;
   over.observed = OverRange{Unit::named("Mohm", Dimension::resistance)};
   over.range.reset();
+  Reading past = over;
+  past.observed = OverRange{std::nullopt, AnyQuantity(Dimension::resistance, 200e6)};
   Reading bare{.measurand = "resistance", .observed = OverRange{}};
   Reading contact{.measurand = "resistance", .observed = ContactState::closed};
   Reading share{.measurand = "resistance", .observed = parse_observed("0.5", Dimension::ratio)};
@@ -43,7 +46,7 @@ std::vector<Reading> many_readings() {
   StatedValueOptions bare_number;
   bare_number.default_unit = Unit::named("kohm", Dimension::resistance);
   Reading assumed{.measurand = "resistance", .observed = parse_stated_value("5", Dimension::resistance, bare_number)};
-  return {full, over, bare, contact, share, difference, assumed};
+  return {full, over, past, bare, contact, share, difference, assumed};
 }
 
 TEST(ReadingRecord, RoundTripGivesEqualReadings) {
@@ -83,6 +86,8 @@ TEST(ReadingRecord, EqualityNoticesEveryField) {
   EXPECT_TRUE(changed([](Reading& r) { r.supply = Supply::live; }));
   EXPECT_TRUE(changed([](Reading& r) { r.meter = ""; }));
   EXPECT_TRUE(changed([](Reading& r) { r.range.reset(); }));
+  EXPECT_TRUE(changed([](Reading& r) { r.leads.reset(); }));
+  EXPECT_TRUE(changed([](Reading& r) { r.leads->half_width.reset(); }));
 }
 
 TEST(ReadingRecord, RefusesWhatIsBroken) {

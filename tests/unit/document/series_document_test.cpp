@@ -52,6 +52,19 @@ std::vector<std::string> said(const std::vector<Reading>& readings) {
   return text;
 }
 
+TEST(Series, AUnitOfTheHeaderIsNoAssumption) {
+  const auto assumed = [](std::string_view text) {
+    return std::get<StatedValue>(read(text).at(0).observed).unit_assumed;
+  };
+  EXPECT_FALSE(assumed("resistance [kohm]\n32.4\n"));
+  EXPECT_TRUE(assumed("resistance\n32.4\n"));
+}
+
+TEST(Series, KelvinThatWereMeantAsDegreesAreAsked) {
+  EXPECT_EQ(refusal("at,resistance\n23K,28 ohm\n"),
+            "series.csv:2: at: 23 K is -250.1 degC; if 23 degrees Celsius were meant, write \"23C\"");
+}
+
 TEST(Series, EachRowIsAReadingInItsOrder) {
   EXPECT_THAT(
       said(read("part_temperature [degC],resistance/kohm\n0,32.5\n10.0,19.9\n25,OL\n")),

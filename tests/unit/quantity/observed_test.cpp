@@ -45,6 +45,17 @@ TEST(Observed, KeepsTheUnitBesideOverRange) {
   EXPECT_EQ(read("OL degC"), R"(refused: expected a resistance, such as "11.0 kohm", or "OL", got "OL degC")");
 }
 
+TEST(Observed, ReadsTheEndOfARangeWhereItIsTaken) {
+  ObservedOptions options;
+  options.names_range_end = true;
+  EXPECT_EQ(read(">200M", options), "> 2e+08 ohm");
+  EXPECT_EQ(read("> 200 Mohm", options), "> 2e+08 ohm");
+  EXPECT_EQ(read(">200M +- 1 %", options),
+            "refused: \">200M +- 1 %\" is past a range, which has no uncertainty; leave the ± out");
+  EXPECT_EQ(read(">", options), R"(refused: expected a resistance, such as "11.0 kohm", or "OL", got nothing)");
+  EXPECT_EQ(read(">200M").rfind("refused: expected a resistance", 0), 0U);
+}
+
 TEST(Observed, TakesNoWordThatNoMeterShows) {
   for (const std::string_view text : {"O.F.", "OF", "OLL", "O L", "inf"})
     EXPECT_EQ(read(text).rfind("refused: expected a resistance", 0), 0U) << text;

@@ -56,6 +56,20 @@ TEST(StatedValueRefusal, OfABareNumberNamesTheMissingUnit) {
   EXPECT_EQ(refusal("11 +- 5 %"), R"(expected a resistance, such as "11.0 kohm", got "11 +- 5 %" without a unit)");
 }
 
+TEST(StatedValueRefusal, OfABareNumberProposeWhatIsUsual) {
+  StatedValueOptions megohms;
+  megohms.usual_unit = Unit::named("Mohm", Dimension::resistance);
+  EXPECT_EQ(
+      refusal("200", Dimension::resistance, megohms),
+      R"(expected a resistance, such as "11.0 kohm", got "200" without a unit; write "200M" or "200k": a thousand lies between them)");
+  EXPECT_EQ(
+      refusal("1."),
+      R"(expected a resistance, such as "11.0 kohm", got "1." without a unit; if a lone 1 at the left of the display means over-range, write "OL")");
+  EXPECT_EQ(
+      refusal("11."),
+      R"(expected a resistance, such as "11.0 kohm", got "11." without a unit; write the digits behind the point, and the unit: "11.0 ohm")");
+}
+
 TEST(StatedValueRefusal, OfWhatIsNotFinite) {
   EXPECT_EQ(refusal("nan ohm"),
             R"(expected a resistance, such as "11.0 kohm", got "nan ohm", which is no finite number)");

@@ -23,6 +23,11 @@ TEST(HtmlPage, LoadsNothingAndRunsNothing) {
   EXPECT_THAT(page, Not(HasSubstr("https://")));
 }
 
+TEST(HtmlPage, SaysAtItsFootWhatMadeIt) {
+  EXPECT_THAT(html_page("a", "b", "made <here>"), HasSubstr("<footer>made &lt;here&gt;</footer>\n</body>"));
+  EXPECT_THAT(html_page("a", "b"), Not(HasSubstr("<footer>")));
+}
+
 TEST(HtmlSection, OfNoLineIsNothing) {
   EXPECT_EQ(html_section("Why", {}), "");
   EXPECT_EQ(html_section("Why", {"a < b"}), "<h2>Why</h2>\n<ul>\n<li>a &lt; b</li>\n</ul>\n");
@@ -41,6 +46,8 @@ TEST(HtmlPicture, IsAnImageInsideThePage) {
   EXPECT_THAT(html_picture("foo", ""), HasSubstr("base64,Zm9v\""));
   EXPECT_THAT(html_picture("foob", ""), HasSubstr("base64,Zm9vYg==\""));
   EXPECT_THAT(html_picture("foobar", ""), HasSubstr("base64,Zm9vYmFy\""));
+  EXPECT_THAT(html_picture("", ""), HasSubstr("<div class=\"picture scrolls\">"));
+  EXPECT_THAT(html_picture("", "", PictureFit::shrinks), HasSubstr("<div class=\"picture shrinks\">"));
   EXPECT_THAT(html_picture("", "a \"quote\""), HasSubstr("alt=\"a &quot;quote&quot;\""));
 }
 

@@ -22,6 +22,17 @@ TEST(TextPlot, DrawsTheBandTheCurveAndTheMarkInThisOrder) {
                                                  "*    "));
 }
 
+TEST(TextPlot, GivesEachCurveItsSign) {
+  TextPlot plot;
+  plot.width = 2;
+  plot.height = 3;
+  plot.lowest = 0.0;
+  plot.highest = 2.0;
+  plot.curves = {{{0.0, {}, {}}, {0.0, {}, {}}}, {{1.0, {}, {}}, {0.0, {}, {}}}, {{2.0, {}, {}}, {2.0, {}, {}}}};
+  EXPECT_THAT(text_plot_lines(plot), ElementsAre("++", "o ", "*o"));
+  EXPECT_EQ(curve_sign(4), curve_sign(0));
+}
+
 TEST(TextPlot, LeavesOutWhatLiesOutside) {
   TextPlot plot;
   plot.width = 2;
