@@ -170,7 +170,11 @@ void advise_after_condemning(const Scene& scene) {
     scene.findings.advise(dry_and_repeat);
   }
   if (found(scene, supply_without_current, Outcome::out_of_limits)) scene.findings.advise(opens_when_hot);
-  if (found(scene, open_element, Outcome::out_of_limits)) scene.findings.advise(touch_the_probes);
+  const bool shows_over_range =
+      any_reading(scene, [](const PreparedReading& r) { return is_ohms(r) && shows_more_than_range(r); });
+  if (found(scene, open_element, Outcome::out_of_limits) ||
+      (found(scene, in_circuit, Outcome::out_of_limits) && shows_over_range))
+    scene.findings.advise(touch_the_probes);
   if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
   if (found(scene, open_element, Outcome::out_of_limits) || found(scene, element_resistance, Outcome::out_of_limits) ||
       found(scene, short_element, Outcome::out_of_limits))
