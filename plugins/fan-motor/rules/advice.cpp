@@ -165,6 +165,7 @@ void advise_after_condemning(const Scene& scene) {
       std::none_of(scene.findings.findings().begin(), scene.findings.findings().end(),
                    [](const Finding& f) { return f.outcome == Outcome::out_of_limits && f.rule != capacitor; });
   if (only_capacitor) {
+    advise_on_insulation(scene);
     scene.findings.advise(fit_capacitor);
     return;
   }
