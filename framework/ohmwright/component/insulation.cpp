@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include <ohmwright/component/insulation.hpp>
@@ -22,16 +23,39 @@ bool is_to_frame(const PreparedReading& reading, const InsulationRule& rule) {
   return reading.measurand == rule.measurand && !is_live(reading);
 }
 
-bool is_low(const PreparedReading& reading, double least) {
-  return reading.shown == Shown::contact_closed || (reading.shown == Shown::value && reading.displayed < least);
+/// The least that one of its repeats can have been: none lies farther from their mean than s*(n - 1)/sqrt(n)
+/// (a bound on the largest of n deviations, from memory; with two it is the lower one itself). The mean of two
+/// terminals hides the one that leaks.
+double least_of_repeats(const Evidence& evidence, const PreparedReading& reading) {
+  for (const Term& term : reading.value.terms()) {
+    const ErrorSource& source = evidence.sources()[term.source];
+    // The term is s/sqrt(n), with n - 1 degrees of freedom.
+    if (source.shape == Shape::student_t)
+      return reading.displayed - std::abs(term.standard_uncertainty) * source.degrees_of_freedom;
+  }
+  return reading.displayed;
+}
+
+/// Whether that least, unlike the mean, is too low.
+bool mean_may_hide_a_leak(const Evidence& evidence, const PreparedReading& reading, double least) {
+  constexpr double rounding = 1e-9;
+  return reading.shown == Shown::value && reading.displayed >= least &&
+         least_of_repeats(evidence, reading) < least * (1.0 - rounding);
+}
+
+/// What is low counts before what may be, and that before the rest.
+int rank_of(const Evidence& evidence, const PreparedReading& reading, double least) {
+  if (reading.shown == Shown::contact_closed || (reading.shown == Shown::value && reading.displayed < least)) return 0;
+  return mean_may_hide_a_leak(evidence, reading, least) ? 1 : 2;
 }
 
 /// Whether `a` says more than `b`: a low one before a high one, the lower of two low ones, a tester's before an
 /// ohmmeter's.
-bool says_more(const PreparedReading& a, const PreparedReading& b, const InsulationRule& rule) {
-  const bool a_is_low = is_low(a, rule.least);
-  if (a_is_low != is_low(b, rule.least)) return a_is_low;
-  if (a_is_low) return a.displayed < b.displayed;
+bool says_more(const PreparedReading& a, const PreparedReading& b, const Evidence& evidence,
+               const InsulationRule& rule) {
+  const int rank = rank_of(evidence, a, rule.least);
+  if (rank != rank_of(evidence, b, rule.least)) return rank < rank_of(evidence, b, rule.least);
+  if (rank == 0) return a.displayed < b.displayed;
   const bool a_by_tester = by_insulation_tester(a, rule);
   if (a_by_tester != by_insulation_tester(b, rule)) return a_by_tester;
   return a.shown == Shown::value && (b.shown != Shown::value || a.displayed < b.displayed);
@@ -91,7 +115,7 @@ const PreparedReading* decisive_insulation_reading(const Evidence& evidence, con
   for (const PreparedReading& reading : evidence.readings()) {
     if (&reading == last_not_wet) dry_to_come = false;
     if (!is_to_frame(reading, rule) || (dry_to_come && reading.moisture == Moisture::wet)) continue;
-    if (decisive == nullptr || says_more(reading, *decisive, rule)) decisive = &reading;
+    if (decisive == nullptr || says_more(reading, *decisive, evidence, rule)) decisive = &reading;
   }
   return decisive;
 }
@@ -110,7 +134,9 @@ void judge_insulation_reading(const PreparedReading& reading, const InsulationRu
   const Estimate shown = insulation_shown(reading);
   const Conformance p = conformance_of(shown, evidence.sources(), rule.least, infinity);
   Outcome outcome = decide(p, settings.confidence);
-  const TextIndex text = text_for(outcome, reading, rule);
+  TextIndex text = text_for(outcome, reading, rule);
+  if (outcome != Outcome::out_of_limits && mean_may_hide_a_leak(evidence, reading, rule.least))
+    text = InsulationText::repeats_differ;
   if (!settles(text)) outcome = Outcome::undecided;
   Finding& finding = findings.add(rule.rule, outcome, text);
   finding.holds_back = outcome == Outcome::undecided;

@@ -27,6 +27,7 @@ struct InsulationText {
     few_volts,             ///< a tester, but with too few volts to prove anything against the mains
     few_volts_past_range,  ///< the same past its range
     leaks_at_more_volts,   ///< low at more volts than are asked of it, where a surge arrester may conduct
+    repeats_differ,        ///< one of its repeats may have been too low, which their mean hides
     first_own,
   };
 };

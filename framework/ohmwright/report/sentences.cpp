@@ -23,7 +23,7 @@ std::string three_digits(double value) {
 }
 
 /// A named number. A chance in percent is never shown as none or as certain, and no percent finer than a hundredth.
-std::string number_text(std::string_view name, double value) {
+std::string spoken_number(std::string_view name, double value) {
   if (name.ends_with("chance_percent")) {
     if (value > 99.9) return "> 99.9";
     if (value < 0.1) return "< 0.1";
@@ -119,7 +119,7 @@ std::string Sentences::in_domain(std::string_view domain, std::string_view patte
       fields.push_back(
           fmt::arg(name.c_str(), quantity(*value, digits_in_sentence(*value, pattern, arguments, units_))));
     else if (const auto* number = std::get_if<double>(&argument.value))
-      fields.push_back(fmt::arg(name.c_str(), number_text(name, *number)));
+      fields.push_back(fmt::arg(name.c_str(), spoken_number(name, *number)));
     else
       fields.push_back(fmt::arg(name.c_str(), std::get<std::string>(argument.value)));
   }

@@ -1,7 +1,9 @@
 #include "rules/contact_resistance.hpp"
 
+#include <cmath>
 #include <limits>
 
+#include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright::bimetal_thermostat {
@@ -14,6 +16,7 @@ enum Text : TextIndex {
   too_coarse,
   too_high,
   not_closed,
+  jumping,
   connection_unstated,
   no_ohms,
   no_limit,
@@ -56,6 +59,10 @@ RuleDescriptor describe_contact_resistance() {
           {"not-closed",
            OHMWRIGHT_TEXT("A closed contact has at most {limit}, so one that reads {ohms} is not closed, or something "
                           "beside it was read.")},
+          {"jumping",
+           OHMWRIGHT_TEXT(
+               "The repeated ohms of the contact jump by about {scatter_percent} %, so their mean says nothing: "
+               "it comes and goes, at the probes or in the contact.")},
           {"connection-unstated",
            OHMWRIGHT_TEXT("The contact reads {ohms}, within {limit}, but it was not said that a lead was off.")},
           {"no-ohms", OHMWRIGHT_TEXT("Not judged: the closed contact was not read in ohms.")},
@@ -81,6 +88,10 @@ void judge_contact_resistance(const Scene& scene) {
     outcome = Outcome::undecided;
     text = connection_unstated;
   }
+  // Near zero the last digits alone scatter widely.
+  const double scatter = relative_scatter(scene.evidence, *reading) * reading->displayed;
+  if (text == too_coarse && repeats_jump(scene.evidence, *reading) && scatter > 2.0 * reading->meter_half_width)
+    text = jumping;
   Finding& finding = scene.findings.add(contact_resistance, outcome, text);
   finding.measured = ohms(reading->value.value());
   finding.measured_uncertainty = reading->value.standard_uncertainty();
@@ -90,6 +101,7 @@ void judge_contact_resistance(const Scene& scene) {
   tell(finding, "ohms", *finding.measured);
   tell(finding, "doubt", ohms(2.0 * *finding.measured_uncertainty));
   tell(finding, "limit", *finding.limits.upper);
+  if (text == jumping) tell(finding, "scatter_percent", std::round(100.0 * relative_scatter(scene.evidence, *reading)));
 }
 
 }  // namespace ohmwright::bimetal_thermostat

@@ -195,7 +195,18 @@ void advise_before_buying(const Scene& scene) {
     scene.findings.advise(board ? before_buying_board : before_buying_timer);
 }
 
+/// Everything that was read dead showed OL: so does a broken test lead.
+bool shows_only_over_range(const Scene& scene) {
+  const auto shown = [&](bool over) {
+    return any_reading(scene, [over](const PreparedReading& r) {
+      return is_ohms(r) && !is_live(r) && r.shown != Shown::contact_open && (r.shown == Shown::over_range) == over;
+    });
+  };
+  return shown(true) && !shown(false);
+}
+
 void advise_after_condemning(const Scene& scene) {
+  if (shows_only_over_range(scene)) scene.findings.advise(touch_the_probes);
   const Finding* wrong = found(scene, contacts, Outcome::out_of_limits);
   if (wrong != nullptr && is_welded(*wrong)) scene.findings.advise(find_what_welded);
   if (found(scene, in_circuit, Outcome::out_of_limits) != nullptr) scene.findings.advise(lift_a_lead);

@@ -131,6 +131,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "decimal point, and the k or M beside it.")},
       {"say-ratings", OHMWRIGHT_TEXT("Say what it is, a timer or a board, by its ratings (ohmwright ratings lists "
                                      "classes).")},
+      {"touch-the-probes",
+       OHMWRIGHT_TEXT(
+           "First touch the probes together: they must read near 0 Ω. A broken test lead, the wrong jack or a "
+           "flat battery shows OL too.")},
   };
 }
 

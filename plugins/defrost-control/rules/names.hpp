@@ -92,6 +92,7 @@ enum AdviceIndex : std::uint16_t {
   replacement_board,
   misread_decimal,
   say_ratings,
+  touch_the_probes,
 };
 
 }  // namespace ohmwright::defrost_control

@@ -155,12 +155,17 @@ void advise_after_condemning(const Scene& scene) {
     scene.findings.advise(do_not_energise);
     scene.findings.advise(dry_and_repeat);
   }
+  const bool shows_over_range =
+      any_reading(scene, [](const PreparedReading& r) { return is_ohms(r) && shows_more_than_range(r); });
+  if (found(scene, open_winding, Outcome::out_of_limits) ||
+      (found(scene, in_circuit, Outcome::out_of_limits) && shows_over_range))
+    scene.findings.advise(touch_the_probes);
   if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
-  if (found(scene, open_winding, Outcome::out_of_limits)) scene.findings.advise(touch_the_probes);
   const bool only_capacitor =
       std::none_of(scene.findings.findings().begin(), scene.findings.findings().end(),
                    [](const Finding& f) { return f.outcome == Outcome::out_of_limits && f.rule != capacitor; });
   if (only_capacitor) {
+    advise_on_insulation(scene);
     scene.findings.advise(fit_capacitor);
     return;
   }

@@ -101,8 +101,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"fit-capacitor",
        OHMWRIGHT_TEXT(
            "Fit a new run capacitor, not a new motor: as many microfarads and at least the volts printed on the old "
-           "one. First unplug, prove dead, discharge the old one through a resistor and confirm below 34 V. Then "
-           "see it run (speed=…)."),
+           "one. First unplug, prove dead, discharge the old one through a resistor and confirm below 34 V. "
+           "Then, its insulation proved, see it run (speed=…)."),
        "capacitor-alone"},
       {"say-ratings", OHMWRIGHT_TEXT("Read its plate and give its ratings (ohmwright ratings lists classes).")},
       {"before-buying",

@@ -87,6 +87,11 @@ RuleDescriptor describe_insulation() {
            OHMWRIGHT_TEXT(
                "To the frame it has only {measured}, where {least} is the least, but it was tested with {volts}: with "
                "more than 500 V a surge arrester may conduct. Do not energise it; test it again with 500 V.")},
+          {"repeats-differ",
+           OHMWRIGHT_TEXT(
+               "To the frame the repeated readings differ, {measured} in the mean, and the lowest counts: one of "
+               "them may be below the {least} it needs. Give each by itself, the volts of the test behind "
+               "each. Do not energise it until that is decided.")},
           {"electronics-inside",
            OHMWRIGHT_TEXT(
                "A 500 V test destroys the electronics of such a motor: its insulation is not tested so. Unplug it "

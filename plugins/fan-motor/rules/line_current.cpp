@@ -1,7 +1,9 @@
 #include "rules/line_current.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 #include "rules/turns_by_hand.hpp"
@@ -17,6 +19,7 @@ enum Text : TextIndex {
   too_much_perhaps_held,
   too_little,
   unsure,
+  jumping,
   needed_and_not_read,
   no_rated_current,
   no_reading,
@@ -52,6 +55,10 @@ RuleDescriptor describe_line_current() {
            OHMWRIGHT_TEXT(
                "It draws {measured}; a good one draws {lower} to {upper}: with this instrument too near to an "
                "end to tell.")},
+          {"jumping",
+           OHMWRIGHT_TEXT(
+               "What it draws jumps by about {scatter_percent} %, so its mean says nothing: its feed comes and "
+               "goes, or something holds its wheel at times.")},
           {"needed-and-not-read",
            OHMWRIGHT_TEXT(
                "It turns as it should; what it draws was not read, and only that clears its winding of shorted "
@@ -84,6 +91,12 @@ void judge_line_current(const Scene& scene) {
     }
     const Text text = reading == nullptr ? no_reading : !is_live(*reading) ? not_live : no_rated_current;
     scene.findings.add(line_current, Outcome::silent, text);
+    return;
+  }
+  if (repeats_jump(scene.evidence, *reading)) {
+    Finding& finding = scene.findings.add(line_current, Outcome::undecided, jumping);
+    finding.holds_back = true;
+    tell(finding, "scatter_percent", std::round(100.0 * relative_scatter(scene.evidence, *reading)));
     return;
   }
   const double rated = scene.ratings->current->value();

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 #include "rules/turns_by_hand.hpp"
@@ -22,6 +23,7 @@ enum Text : TextIndex {
   draws_wrong,
   draws_much_perhaps_held,
   draws_unsure,
+  jumping,
   stands_still,
   speed_unknown,
   pulses_unknown,
@@ -102,6 +104,11 @@ void judge_by_current(const Scene& scene, const PreparedReading& reading) {
   tell(finding, "upper", *finding.limits.upper);
 }
 
+/// What it is judged by: its speed, else what it draws.
+const PreparedReading* judged_by(const Scene& scene) {
+  return scene.turning ? scene.turning->reading : last_value(scene.evidence, current);
+}
+
 Finding& say(const Scene& scene, Outcome outcome, Text text) {
   Finding& finding = scene.findings.add(running, outcome, text);
   if (scene.turning) tell(finding, "measured", turns(scene.turning->speed.value()));
@@ -155,6 +162,10 @@ RuleDescriptor describe_running() {
           {"draws-unsure",
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper}: with this "
                           "instrument too near to an end to tell.")},
+          {"jumping",
+           OHMWRIGHT_TEXT(
+               "How it runs was read more than once, and the readings jump by about {scatter_percent} %: their "
+               "mean says nothing. Its feed comes and goes, or something holds its wheel at times.")},
           {"stands-still", OHMWRIGHT_TEXT("It stands still. Whether it should turn is said by the volts at its plug.")},
           {"speed-unknown",
            OHMWRIGHT_TEXT(
@@ -172,6 +183,12 @@ RuleDescriptor describe_running() {
 }
 
 void judge_running(const Scene& scene) {
+  if (const PreparedReading* reading = judged_by(scene); reading != nullptr && repeats_jump(scene.evidence, *reading)) {
+    Finding& finding = scene.findings.add(running, Outcome::undecided, jumping);
+    finding.holds_back = true;
+    tell(finding, "scatter_percent", std::round(100.0 * relative_scatter(scene.evidence, *reading)));
+    return;
+  }
   if (scene.turning && scene.turning->speed.value() < still_below) {
     say(scene, Outcome::undecided, stands_still).holds_back = true;
     return;

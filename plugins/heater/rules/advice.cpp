@@ -5,6 +5,7 @@
 #include <numbers>
 #include <optional>
 
+#include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/verdict/decimal_slip.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
@@ -78,7 +79,9 @@ bool must_not_heat(const Scene& scene) {
 
 /// Cold ohms and what it draws: they contradict each other, or the one leaves open what the other would tell.
 void advise_on_witness(const Scene& scene) {
-  if (scene.witness == Witness::contradiction) scene.findings.advise(read_both_again);
+  const bool load_jumps =
+      any_reading(scene, [&](const PreparedReading& r) { return is_under_load(r) && repeats_jump(scene.evidence, r); });
+  if (scene.witness == Witness::contradiction || load_jumps) scene.findings.advise(read_both_again);
   if (!scene.load || scene.load->far_from_rated) {
     if (scene.load) scene.findings.advise(find_the_volts);
     return;
@@ -111,8 +114,10 @@ void advise_on_load(const Scene& scene) {
   };
   const bool told_by_terminals = last_live_value(scene.evidence, terminal_voltage) != nullptr;
   const bool too_much = scene.load && scene.load->too_much();
+  const bool load_jumps =
+      any_reading(scene, [&](const PreparedReading& r) { return is_under_load(r) && repeats_jump(scene.evidence, r); });
   for (const Finding& finding : scene.findings.findings())
-    if (finding.rule == power_under_load && finding.holds_back && !told_by_terminals && !too_much) {
+    if (finding.rule == power_under_load && finding.holds_back && !told_by_terminals && !too_much && !load_jumps) {
       scene.findings.advise(finding.measured ? volts_and_amperes_at_element : volts_at_element);
       break;
     }
@@ -165,7 +170,11 @@ void advise_after_condemning(const Scene& scene) {
     scene.findings.advise(dry_and_repeat);
   }
   if (found(scene, supply_without_current, Outcome::out_of_limits)) scene.findings.advise(opens_when_hot);
-  if (found(scene, open_element, Outcome::out_of_limits)) scene.findings.advise(touch_the_probes);
+  const bool shows_over_range =
+      any_reading(scene, [](const PreparedReading& r) { return is_ohms(r) && shows_more_than_range(r); });
+  if (found(scene, open_element, Outcome::out_of_limits) ||
+      (found(scene, in_circuit, Outcome::out_of_limits) && shows_over_range))
+    scene.findings.advise(touch_the_probes);
   if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
   if (found(scene, open_element, Outcome::out_of_limits) || found(scene, element_resistance, Outcome::out_of_limits) ||
       found(scene, short_element, Outcome::out_of_limits))

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include <ohmwright/component/repeated_readings.hpp>
+
 #include "rules/scene.hpp"
 
 namespace ohmwright::heater {
@@ -48,6 +50,7 @@ std::optional<Load> load_of(const HeaterRatings& ratings, const Evidence& eviden
   std::optional<Load> load;
   for (const PreparedReading& reading : evidence.readings()) {
     if (!is_under_load(reading) || reading.shown != Shown::value || !(reading.value.value() > 0.0)) continue;
+    if (repeats_jump(evidence, reading)) continue;
     bool at_element = false;
     const Estimate* line = volts_of(evidence, reading, at_element);
     if (line == nullptr || !(line->value() > 0.0)) continue;

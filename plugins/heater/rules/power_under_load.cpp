@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include <ohmwright/component/repeated_readings.hpp>
+
 namespace ohmwright::heater {
 
 namespace {
@@ -20,6 +22,7 @@ enum Text : TextIndex {
   far_from_rated,
   next_to_nothing,
   no_line_voltage,
+  jumping,
   no_rated_power,
   no_load,
   not_live,
@@ -147,6 +150,10 @@ RuleDescriptor describe_power_under_load() {
            OHMWRIGHT_TEXT("It draws next to nothing. Either it gets no volts, because a thermostat, link or control "
                           "before it is open, or it is open when hot: the volts across its own two leads tell which.")},
           {"no-line-voltage", OHMWRIGHT_TEXT("What it draws means nothing without the volts it gets (--line).")},
+          {"jumping",
+           OHMWRIGHT_TEXT(
+               "What it draws jumps by about {scatter_percent} %, so its mean says nothing: a contact on the "
+               "way to it comes and goes, or it cycles.")},
           {"no-rated-power", OHMWRIGHT_TEXT("Not judged: its rated volts and watts are not known.")},
           {"no-load", OHMWRIGHT_TEXT("Not judged: what it draws when it heats was not read.")},
           {"not-live", OHMWRIGHT_TEXT("Not judged: what it draws has to be read while it heats.")},
@@ -161,6 +168,10 @@ void judge_power_under_load(const Scene& scene) {
     scene.findings.add(power_under_load, Outcome::undecided, next_to_nothing).holds_back = true;
   } else if (scene.ratings == nullptr || !scene.ratings->knows_power()) {
     scene.findings.add(power_under_load, Outcome::silent, no_rated_power);
+  } else if (repeats_jump(scene.evidence, *reading)) {
+    Finding& finding = scene.findings.add(power_under_load, Outcome::undecided, jumping);
+    finding.holds_back = true;
+    tell(finding, "scatter_percent", std::round(100.0 * relative_scatter(scene.evidence, *reading)));
   } else if (!scene.load || scene.load->reading != reading) {
     scene.findings.add(power_under_load, Outcome::undecided, no_line_voltage);
   } else {

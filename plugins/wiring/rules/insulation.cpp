@@ -65,6 +65,11 @@ RuleDescriptor describe_insulation() {
                "It has only {measured} to the frame or the wire beside it, where {least} is the least, but it was "
                "tested with {volts}: with "
                "more than 500 V a surge arrester may conduct. Do not energise it; test it again with 500 V.")},
+          {"repeats-differ",
+           OHMWRIGHT_TEXT("To the frame or the wire beside it the repeated readings differ, {measured} in the mean, "
+                          "and the lowest counts: one of "
+                          "them may be below the {least} it needs. Give each by itself, the volts of the test behind "
+                          "each. Do not energise it until that is decided.")},
           {"no-reading", OHMWRIGHT_TEXT("Not judged: its insulation was not read.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: insulation is never read on a live part.")},
       }};

@@ -86,6 +86,33 @@ TEST(Insulation, TheReadingThatCounts) {
       InsulationText::leaks_while_wet);
 }
 
+TEST(Insulation, TheMeanOfRepeatsHidesNoLeak) {
+  const auto repeated = [](std::string_view first, std::vector<double> repeats, bool and_five_megohm = false) {
+    Reading reading{.measurand = "resistance", .observed = parse_observed(first, Dimension::resistance, {})};
+    reading.repeats = std::move(repeats);
+    reading.conditions.push_back({"test_voltage", parse_stated_value("500 V", Dimension::voltage)});
+    reading.connection = Connection::lead_off;
+    reading.supply = Supply::proved_dead;
+    std::vector<Reading> readings{reading};
+    if (and_five_megohm) {
+      readings.push_back(reading);
+      readings.back().observed = parse_observed("5 Mohm", Dimension::resistance, {});
+      readings.back().repeats.clear();
+    }
+    const Evidence evidence(descriptor(), readings, MeterSet({testing::basic_meter("0 ohm")}));
+    Findings findings;
+    judge_insulation_reading(*decisive_insulation_reading(evidence, rule), rule, evidence, {}, findings);
+    return findings.findings().front();
+  };
+  // 0.9 Mohm at one terminal, 50 Mohm at three others: their mean would pass.
+  const Finding hidden = repeated("0.9 Mohm", {50e6, 50e6, 50e6});
+  EXPECT_EQ(hidden.text, InsulationText::repeats_differ);
+  EXPECT_EQ(hidden.outcome, Outcome::undecided);
+  EXPECT_TRUE(hidden.holds_back);
+  EXPECT_EQ(repeated("0.9 Mohm", {50e6, 50e6, 50e6}, true).text, InsulationText::repeats_differ);
+  EXPECT_EQ(repeated("30 Mohm", {40e6}).outcome, Outcome::within_limits);  // it grows while it is tested
+}
+
 TEST(Insulation, LiveReadingsAreNone) {
   const Evidence live = evidence_of({{.value = "20 Mohm", .supply = Supply::live}});
   EXPECT_EQ(decisive_insulation_reading(live, rule), nullptr);

@@ -63,7 +63,7 @@ TEST(Advice, AfterCondemningSaysWhatToCheckBeforeBuying) {
       advice_of(judge(timer(), {{.measurand = "advance", .value = "60 min", .position = "defrost", .stood = true}})),
       ElementsAre("find-why-it-stands", "replacement-timer"));
   EXPECT_THAT(advice_of(judge(timer(), {contact("run_contact", "OL", "run", Connection::in_circuit)})),
-              ElementsAre("lift-a-lead", "before-buying-timer", "replacement-timer"));
+              ElementsAre("touch-the-probes", "lift-a-lead", "before-buying-timer", "replacement-timer"));
 }
 
 TEST(Advice, AsksForASecondLookAtTheDecimalPoint) {

@@ -33,7 +33,7 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice[watch_longer].id, "watch-longer");
   EXPECT_EQ(d.advice[before_buying_input].id, "before-buying-input");
   EXPECT_EQ(d.advice[say_ratings].id, "say-ratings");
-  EXPECT_EQ(d.advice.size(), say_ratings + 1U);
+  EXPECT_EQ(d.advice.size(), touch_the_probes + 1U);
   EXPECT_EQ(d.fault_modes[fault_stuck_in_defrost].id, "stuck-in-defrost");
   EXPECT_EQ(d.fault_modes[fault_sensor_input_dead].id, "sensor-input-dead");
   EXPECT_EQ(d.terminals[terminal_sensor_2], "sensor-2");

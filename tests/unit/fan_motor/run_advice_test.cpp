@@ -41,7 +41,8 @@ std::vector<std::string> advice_on(const FanMotorRatings& known, const std::vect
   for (const double full_scale : {600.0, 60e6})
     ohms.ranges.push_back({AnyQuantity(Dimension::resistance, full_scale), 0.9, 3,
                            AnyQuantity(Dimension::resistance, full_scale / 6000.0)});
-  const MeterSet meters({{"basic", "Basic meter", "test", {ohms}, parse_stated_value("0.2 ohm", Dimension::resistance)}});
+  const MeterSet meters(
+      {{"basic", "Basic meter", "test", {ohms}, parse_stated_value("0.2 ohm", Dimension::resistance)}});
   const FanMotorPart part{std::optional(known)};
   Findings findings;
   part.judge(Evidence(descriptor(), readings, meters), {}, findings);
@@ -67,6 +68,8 @@ TEST(RunAdvice, ABadCapacitorIsReplacedBeforeItRuns) {
       ratings(R"({"construction": "capacitor-run", "voltage": "230 V", "frequency": "50 Hz", "poles": 4,
                   "capacitance": "2 uF"})");
   EXPECT_THAT(advice_on(known, {alone("capacitance", "1.5 uF +- 0.01 uF")}), ElementsAre("fit-capacitor"));
+  EXPECT_THAT(advice_on(known, {alone("capacitance", "1.5 uF +- 0.01 uF"), alone("insulation", "OL")}),
+              ElementsAre("insulation-tester", "fit-capacitor"));
 }
 
 }  // namespace
