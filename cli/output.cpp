@@ -7,6 +7,7 @@
 
 #include <ohmwright/document/write_file.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright::cli {
 
@@ -23,6 +24,9 @@ void refuse_to_overwrite_input(const Arguments& arguments) {
       if (std::filesystem::equivalent(out, file, error))
         throw InputError("--out would overwrite what " + std::string(option) + " reads; choose another name");
   }
+  for (const std::string& operand : arguments.operands)
+    if (std::filesystem::equivalent(out, operand, error))
+      throw InputError("--out would overwrite " + ohmwright::quoted(operand) + ", which is read; choose another name");
 }
 
 }  // namespace

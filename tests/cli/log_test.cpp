@@ -267,6 +267,13 @@ TEST_F(Repair, NeedsTwoLogs) {
   EXPECT_THAT(run_program({"log"}).err, HasSubstr("missing: FILE, or --before FILE --after FILE"));
 }
 
+TEST_F(Repair, AndNoLogIsOverwrittenByItsReport) {
+  const std::string one = file("one.csv", freezer(Defrosts::well));
+  EXPECT_THAT(run_program({"log", one, "--out", one}).err, HasSubstr("--out would overwrite"));
+  EXPECT_THAT(run_program({"log", "--before", one, "--after", file("two.csv", "x"), "--out", one}).err,
+              HasSubstr("--out would overwrite what --before reads"));
+}
+
 TEST(Log, CountsRowsThatAreWrong) {
   std::string text = freezer(Defrosts::well);
   text.insert(text.find('\n') + 1, "2026-03-02 00:00;oops;-20.0\n");

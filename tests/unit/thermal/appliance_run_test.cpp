@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <ohmwright/component/symptom.hpp>
 #include <ohmwright/cycles/verdicts/log_verdict.hpp>
 #include <ohmwright/thermal/appliance_run.hpp>
 
@@ -45,9 +46,9 @@ Judged judged(SimulatedFault fault, std::uint64_t seed, double spacing_second = 
   return result;
 }
 
-class Faults : public ::testing::TestWithParam<std::uint64_t> {};
+class FaultsOfSeeds : public ::testing::TestWithParam<std::uint64_t> {};
 
-TEST_P(Faults, OfAWellOneThereIsNone) {
+TEST_P(FaultsOfSeeds, OfAWellOneThereIsNone) {
   const Judged well = judged(SimulatedFault::none, GetParam());
   EXPECT_FALSE(cycles::asks_for_a_test(well.verdicts));
   EXPECT_EQ(well.of("defrosts-come"), Outcome::within_limits);
@@ -61,45 +62,58 @@ TEST_P(Faults, OfAWellOneThereIsNone) {
     EXPECT_NEAR(well.analysis.defrosts[i].start_second, well.log.defrosts[i].start_second, 60.0);
 }
 
-TEST_P(Faults, AHeaterThatIsOpenDrawsNothing) {
+TEST_P(FaultsOfSeeds, AHeaterThatIsOpenDrawsNothing) {
   const Judged open = judged(SimulatedFault::no_heat, GetParam());
   EXPECT_EQ(open.of("heat-comes-from-heater"), Outcome::out_of_limits);
   EXPECT_NE(open.of("defrost-end"), Outcome::out_of_limits);
 }
 
-TEST_P(Faults, OneOfTwoElementsOpenDrawsTooLittle) {
+TEST_P(FaultsOfSeeds, OneOfTwoElementsOpenDrawsTooLittle) {
   const Judged weak = judged(SimulatedFault::weak_heat, GetParam());
   EXPECT_EQ(weak.of("heater-power"), Outcome::out_of_limits);
   EXPECT_EQ(cycles::find_verdict(weak.verdicts, "heater-power")->text, "too-little");
 }
 
-TEST_P(Faults, ASensorThatReadsTooWarmEndsItTooEarly) {
+TEST_P(FaultsOfSeeds, ASensorThatReadsTooWarmEndsItTooEarly) {
   const Judged early = judged(SimulatedFault::ends_early, GetParam());
   EXPECT_EQ(early.of("defrost-end"), Outcome::out_of_limits);
   EXPECT_EQ(cycles::find_verdict(early.verdicts, "defrost-end")->text, "too-early");
 }
 
-TEST_P(Faults, AFanThatStandsLetsTheCoilGetFarColderThanTheCabinet) {
+TEST_P(FaultsOfSeeds, AFanThatStandsLetsTheCoilGetFarColderThanTheCabinet) {
   EXPECT_EQ(judged(SimulatedFault::fan_stopped, GetParam()).of("air-over-coil"), Outcome::out_of_limits);
 }
 
-TEST_P(Faults, ADoorAjarLetsTheCompressorNeverStop) {
+TEST_P(FaultsOfSeeds, ADoorAjarLetsTheCompressorNeverStop) {
   EXPECT_EQ(judged(SimulatedFault::door_ajar, GetParam()).of("compressor-stops"), Outcome::out_of_limits);
 }
 
-TEST_P(Faults, AStuckTimerNeverDefrosts) {
+TEST_P(FaultsOfSeeds, AStuckTimerNeverDefrosts) {
   EXPECT_EQ(judged(SimulatedFault::never_starts, GetParam()).of("defrosts-come"), Outcome::out_of_limits);
 }
 
-TEST_P(Faults, ASensorThatReadsTooColdEndsItByTime) {
+TEST_P(FaultsOfSeeds, ASensorThatReadsTooColdEndsItByTime) {
   EXPECT_EQ(judged(SimulatedFault::ends_late, GetParam()).of("defrost-end"), Outcome::out_of_limits);
 }
 
-TEST_P(Faults, CoolingThatIsTooWeakNeverStops) {
+TEST_P(FaultsOfSeeds, CoolingThatIsTooWeakNeverStops) {
   EXPECT_EQ(judged(SimulatedFault::little_cooling, GetParam()).of("compressor-stops"), Outcome::out_of_limits);
 }
 
-INSTANTIATE_TEST_SUITE_P(Seeds, Faults, ::testing::Values(1U, 2U, 3U));
+INSTANTIATE_TEST_SUITE_P(Seeds, FaultsOfSeeds, ::testing::Values(1U, 2U, 3U));
+
+// What a log gives a search for the fault are words of component/symptom.hpp, whatever the fault.
+TEST(Faults, BringOnlySymptomsThatASearchKnows) {
+  std::size_t words = 0;
+  for (const SimulatedFault fault : simulated_faults())
+    for (const cycles::LogVerdict& verdict : judged(fault, 4).verdicts)
+      for (const std::string_view symptom : verdict.symptoms) {
+        EXPECT_NE(symptom_named(symptom), nullptr) << symptom;
+        EXPECT_EQ(verdict.outcome, Outcome::out_of_limits) << verdict.rule;
+        ++words;
+      }
+  EXPECT_GE(words, 7U);
+}
 
 TEST(ApplianceRun, ClosesItsEnergy) {
   for (const SimulatedFault fault : simulated_faults()) {

@@ -14,6 +14,9 @@ constexpr double heater_bridged_second = 200.0;  ///< a heater that pauses for l
 constexpr double level_ratio = 1.05;
 constexpr std::size_t most_levels = 90;
 constexpr double least_heater_contrast = 1.15;
+constexpr double even_spread = 0.06;
+constexpr double clear_of_scatter = 4.0;  ///< standard deviations
+constexpr double like_load = 0.12;        ///< of the usual one
 constexpr double coarse_spacing_second = 150.0;
 constexpr double latest_drip_second = 30.0;  ///< after the run: what is left of an edge's sample
 constexpr double shortest_drip_second = 100.0;
@@ -67,6 +70,7 @@ class HeaterFinder {
     }
     // Of thresholds that tell the same, the middle one has most room on both sides.
     if (!equals.empty()) best = equals[equals.size() / 2];
+    take_those_alike(scan, most_runs, best);
     settle(best);
     return best;
   }
@@ -91,10 +95,58 @@ class HeaterFinder {
     described.load = (sum_[end] - sum_[begin]) / count;
     const double square = (square_[end] - square_[begin]) / count - described.load * described.load;
     described.spread = std::sqrt(std::max(square, 0.0)) / described.load;
+    if (described.spread > even_spread && end - begin > 2) take_level_while_on(begin, end, described);
     if (end - begin == 1 || end - begin == 2)
       for (std::size_t i = run.begin; i < run.end; ++i) described.load = std::max(described.load, load_[i]);
     described.drip_seen = drip_follows(run, described.load);
     return described;
+  }
+
+  /// A heater that pauses now and then has the level that it draws in between, and that may be even.
+  void take_level_while_on(std::size_t begin, std::size_t end, HeaterRun& run) const {
+    double most = 0.0;
+    for (std::size_t i = begin; i < end; ++i) most = std::max(most, load_[i]);
+    double sum = 0.0;
+    double square = 0.0;
+    double count = 0.0;
+    for (std::size_t i = begin; i < end; ++i) {
+      if (load_[i] < 0.5 * most) continue;
+      sum += load_[i];
+      square += load_[i] * load_[i];
+      count += 1.0;
+    }
+    // On for the most part: else it is something short with something else beside it.
+    if (2.0 * count <= static_cast<double>(end - begin)) return;
+    run.load = sum / count;
+    run.spread = std::sqrt(std::max(square / count - run.load * run.load, 0.0)) / run.load;
+  }
+
+  /// Once some runs were told to be the heater's, others of that level and about that length, with a drip time behind
+  /// them and far from the next, are too: a limit that some of them just miss must not part them.
+  void take_those_alike(const LevelScan& scan, std::size_t most_runs, HeaterSearch& found) const {
+    const auto level = std::find(levels_.begin(), levels_.end(), found.threshold);
+    if (found.runs.empty() || level == levels_.end()) return;
+    std::vector<double> loads;
+    std::vector<double> seconds;
+    for (const HeaterRun& one : found.runs) {
+      loads.push_back(one.load);
+      seconds.push_back(one.run.duration_second());
+    }
+    const double usual_load = median_of(std::move(loads));
+    const double usual_second = median_of(std::move(seconds));
+    for (const Run& run : scan.runs_above(static_cast<std::size_t>(level - levels_.begin()), most_runs)) {
+      const double second = run.duration_second();
+      if (run.is_cut || second < found.shortest_second || second < 0.5 * usual_second || second > 2.0 * usual_second)
+        continue;
+      const HeaterRun described = describe(run);
+      if (!described.drip_seen || std::abs(described.load - usual_load) > like_load * usual_load) continue;
+      const bool is_far = std::all_of(found.runs.begin(), found.runs.end(), [&](const HeaterRun& one) {
+        return spacing_score(std::abs(one.run.start_second - run.start_second)) >= 0.0;
+      });
+      if (is_far) found.runs.push_back(described);
+    }
+    std::sort(found.runs.begin(), found.runs.end(),
+              [](const HeaterRun& a, const HeaterRun& b) { return a.run.start_second < b.run.start_second; });
   }
 
   /// Whether the load falls to its lowest right after the run and stays there for a while.
@@ -121,7 +173,7 @@ class HeaterFinder {
     const double usual = median_of(std::move(loads));
     std::erase_if(found.runs, [&](const HeaterRun& one) {
       if (!one.run.is_cut) return false;
-      const bool like_others = usual <= 0.0 || std::abs(one.load - usual) < 0.12 * usual;
+      const bool like_others = usual <= 0.0 || std::abs(one.load - usual) < like_load * usual;
       return !like_others || one.run.end - one.run.begin < 2 || one.run.duration_second() < 240.0;
     });
     drop_single_rows(found);
@@ -130,29 +182,53 @@ class HeaterFinder {
       for (HeaterRun& one : found.runs) trim(one);
   }
 
-  /// Where rows are so far apart that an ice maker's heater fills one or parts of two, single ones count only beside as
-  /// many longer ones, and pairs only where they are of one level: a part of a row shows any level.
+  /// Where rows are so far apart that an ice maker's heater fills one or parts of two, such short runs count only
+  /// beside as many longer ones, or where they are like runs that are trusted: of their level, with a drip time behind
+  /// them.
   void drop_single_rows(HeaterSearch& found) const {
     if (window_.spacing_second <= coarse_spacing_second) return;
-    const auto drop_up_to = [&](std::size_t rows) {
-      std::erase_if(found.runs, [&](const HeaterRun& one) { return one.run.end - one.run.begin <= rows; });
+    const auto with_rows = [&](std::size_t least, std::size_t most) {
+      return std::count_if(found.runs.begin(), found.runs.end(), [&](const HeaterRun& one) {
+        const std::size_t rows = one.run.end - one.run.begin;
+        return rows >= least && rows <= most;
+      });
     };
-    std::ptrdiff_t singles = 0;
-    std::ptrdiff_t pairs = 0;
-    double least = 1e300;
-    double most = 0.0;
-    for (const HeaterRun& one : found.runs) {
-      const std::size_t rows = one.run.end - one.run.begin;
-      singles += rows < 2 ? 1 : 0;
-      pairs += rows < 3 ? 1 : 0;
-      least = std::min(least, one.load);
-      most = std::max(most, one.load);
-    }
     const auto all = static_cast<std::ptrdiff_t>(found.runs.size());
-    if (2 * pairs > all && most - least > 0.4 * most)
-      drop_up_to(2);
-    else if (2 * singles > all)
-      drop_up_to(1);
+    const auto [least, most] = std::minmax_element(
+        found.runs.begin(), found.runs.end(), [](const HeaterRun& a, const HeaterRun& b) { return a.load < b.load; });
+    const bool pairs_of_any_level = 2 * with_rows(0, 2) > all && most->load - least->load > 0.4 * most->load;
+    if (pairs_of_any_level)
+      keep_like_trusted(2, found);  // a part of a row shows any level
+    else if (2 * with_rows(0, 1) > all)
+      keep_like_trusted(1, found);
+  }
+
+  /// Drops runs of at most `rows` rows that are not like the longer ones; where there are none longer, not like the
+  /// longest of them, if those are three or more, far from each other and each with a drip time behind it.
+  static void keep_like_trusted(std::size_t rows, HeaterSearch& found) {
+    const auto rows_of = [](const HeaterRun& one) { return one.run.end - one.run.begin; };
+    std::size_t trusted = 0;
+    for (const HeaterRun& one : found.runs) trusted = std::max(trusted, rows_of(one));
+    const bool none_longer = trusted <= rows;
+    if (!none_longer) trusted = rows + 1;
+    std::vector<double> loads;
+    for (const HeaterRun& one : found.runs)
+      if (rows_of(one) >= trusted && (!none_longer || one.drip_seen)) loads.push_back(one.load);
+    const double usual = median_of(loads);
+    const auto is_like = [usual](const HeaterRun& one) {
+      return one.drip_seen && std::abs(one.load - usual) <= like_load * usual;
+    };
+    std::vector<double> starts;
+    for (const HeaterRun& one : found.runs)
+      if (none_longer && (is_like(one) || (rows_of(one) >= trusted && rows_of(one) > 1)))
+        starts.push_back(one.run.start_second);
+    bool are_far = starts.size() >= 3;
+    for (std::size_t i = 0; i < starts.size(); ++i) are_far = are_far && spacing_score(nearest(starts, i)) > 0.0;
+    std::erase_if(found.runs, [&](const HeaterRun& one) {
+      if (rows_of(one) > rows) return false;
+      if (!none_longer) return !is_like(one);
+      return !are_far || !(is_like(one) || (rows_of(one) >= trusted && rows_of(one) > 1 && one.drip_seen));
+    });
   }
 
   /// What is both much weaker and shorter than the rest is not the same heater.
@@ -189,6 +265,15 @@ class HeaterFinder {
     one.load = level;
   }
 
+  /// A heater that draws little more than a starting compressor is told by how evenly it draws, where a drip time
+  /// follows it and the log is hardly ever between its level and all else. (An inverter's levels have no such band.)
+  static bool stands_out(const HeaterSearch& tried, const HeaterRun& run, double contrast) {
+    if (contrast >= least_heater_contrast) return true;
+    const bool has_empty_band = tried.threshold > 1.01 * level_ratio * tried.outside_load;  // more than one step
+    return has_empty_band && run.drip_seen && run.spread < even_spread &&
+           contrast - 1.0 > clear_of_scatter * run.spread;
+  }
+
   /// Scores the runs, drops those that do not count, and gives the sum.
   double judge(HeaterSearch& tried) const {
     const bool coarse = window_.spacing_second > coarse_spacing_second;
@@ -217,7 +302,7 @@ class HeaterFinder {
       const double duration = run.run.duration_second();
       double score = std::clamp(std::log(contrast) / std::log(1.5), -1.0, 1.5);
       score += run.run.is_cut ? std::min(0.0, duration_score(duration) + 0.8) : duration_score(duration);
-      score += run.spread < 0.06 ? 0.4 : (run.spread < 0.14 ? 0.0 : -0.5);
+      score += run.spread < even_spread ? 0.4 : (run.spread < 0.14 ? 0.0 : -0.5);
       if (run.drip_seen)
         score += 0.8;
       else if (!coarse && !run.run.is_cut)
@@ -227,7 +312,7 @@ class HeaterFinder {
       if (shorter > long_enough.size() && duration < 1.6 * longest_shorter) score -= 1.5;
       run.score = score;
       sum += std::clamp(score - 1.2, -1.0, 1.5);
-      if (score >= 1.0 && contrast >= least_heater_contrast) counting.push_back(run);
+      if (score >= 1.0 && stands_out(tried, run, contrast)) counting.push_back(run);
     }
     tried.runs = std::move(counting);
     return sum;
