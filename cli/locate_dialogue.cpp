@@ -1,9 +1,11 @@
 #include "locate_dialogue.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <istream>
 #include <ostream>
 #include <sstream>
+#include <vector>
 
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -29,6 +31,7 @@ class Dialogue {
 
   void run() {
     ask_symptoms();
+    if (!stopped_) ask_thaw();
     while (!stopped_) {
       search_.think();
       const locate::Standing::Form form = search_.standing().form;
@@ -76,6 +79,16 @@ class Dialogue {
       if (number >= 1 && number <= known.size()) search_.signs().symptoms.push_back({known[number - 1], true});
   }
 
+  void ask_thaw() {
+    line(say(OHMWRIGHT_TEXT("Was it lately without power for long enough to thaw?")));
+    line("1  " + say(OHMWRIGHT_TEXT("no, or nobody knows")), "  ");
+    line("2  " + say(OHMWRIGHT_TEXT("yes, and then it ran well for days")), "  ");
+    line("3  " + say(OHMWRIGHT_TEXT("yes, and it failed again at once")), "  ");
+    const std::optional<std::string> typed = answer("> ");
+    if (!typed || (*typed != "2" && *typed != "3")) return;
+    search_.signs().thaw = locate::ThawSign{{}, *typed == "2", {}};
+  }
+
   LocateReport report() {
     return {search_.reasoner(),
             search_.diagnosis(),
@@ -111,11 +124,16 @@ class Dialogue {
 
   void menu(const locate::Step& step, const LocateContent& content) {
     const bool is_reading = step.form == locate::Step::Form::measure;
-    line("1  " + (is_reading ? say(OHMWRIGHT_TEXT("type the reading")) : say(OHMWRIGHT_TEXT("that is it"))));
-    line("2  " + (is_reading ? say(OHMWRIGHT_TEXT("cannot reach it")) : say(OHMWRIGHT_TEXT("that is in order"))));
+    const bool is_look = step.form == locate::Step::Form::look;
+    line("1  " + (is_reading ? say(OHMWRIGHT_TEXT("type the reading"))
+                  : is_look  ? say(OHMWRIGHT_TEXT("that is it"))
+                             : say(OHMWRIGHT_TEXT("replaced, and it runs"))));
+    line("2  " + (is_reading ? say(OHMWRIGHT_TEXT("cannot reach it"))
+                  : is_look  ? say(OHMWRIGHT_TEXT("that is in order"))
+                             : say(OHMWRIGHT_TEXT("replaced, and it is as before"))));
     line("3  " + say(OHMWRIGHT_TEXT("why this")));
     line("4  " + say(OHMWRIGHT_TEXT("another step")));
-    line("5  " + say(OHMWRIGHT_TEXT("take the last reading back")));
+    line("5  " + say(OHMWRIGHT_TEXT("go back: take the last answer back")));
     line("0  " + say(OHMWRIGHT_TEXT("stop")));
     const std::optional<std::string> typed = answer("> ");
     if (!typed) return;
@@ -125,22 +143,29 @@ class Dialogue {
         return is_reading ? take_reading(step) : look(step, true);
       case '2':
         chosen_ = 0;
-        return is_reading ? search_.cannot_reach(step.measurement.test_point) : look(step, false);
+        if (!is_reading) return look(step, false);
+        search_.cannot_reach(step.measurement.test_point);
+        return undo_.push_back([this] { search_.reach_again(); });
       case '3':
         return why(content);
       case '4':
         chosen_ = (chosen_ + 1) % search_.steps().size();
         return;
       case '5':
-        if (!search_.take_back()) line(say(OHMWRIGHT_TEXT("There is no reading to take back.")));
-        chosen_ = 0;
-        return;
+        return go_back();
       case '0':
         stopped_ = true;
         return;
       default:
         line(say(OHMWRIGHT_TEXT("Type one of the digits.")));
     }
+  }
+
+  void go_back() {
+    chosen_ = 0;
+    if (undo_.empty()) return line(say(OHMWRIGHT_TEXT("There is no answer to take back.")));
+    undo_.back()();
+    undo_.pop_back();
   }
 
   bool agreed(const locate::Step& step) {
@@ -161,15 +186,24 @@ class Dialogue {
     if (!typed) return;
     try {
       search_.add({step.measurement, typed_value(*typed, probe, units_), *typed});
+      undo_.emplace_back([this] { search_.take_back(); });
       chosen_ = 0;
     } catch (const InputError& error) {
       line(error.what());
     }
   }
 
-  void look(const locate::Step& step, bool found) {
-    if (step.form == locate::Step::Form::look) search_.signs().looked_at.push_back({step.subject, found});
+  /// What was seen at an outside cause, or after a part was replaced.
+  void look(const locate::Step& step, bool yes) {
     chosen_ = 0;
+    locate::Signs& signs = search_.signs();
+    if (step.form == locate::Step::Form::look) {
+      signs.looked_at.push_back({step.subject, yes});
+      undo_.emplace_back([&signs] { signs.looked_at.pop_back(); });
+    } else {
+      signs.replaced.push_back({step.subject, yes});
+      undo_.emplace_back([&signs] { signs.replaced.pop_back(); });
+    }
   }
 
   void why(const LocateContent& content) {
@@ -191,7 +225,8 @@ class Dialogue {
   std::istream& in_;
   Environment& environment_;
   locate::WorkState work_;
-  std::size_t chosen_ = 0;  ///< which of the steps is offered
+  std::vector<std::function<void()>> undo_;  ///< what takes each answer back, the last behind
+  std::size_t chosen_ = 0;                   ///< which of the steps is offered
   bool stopped_ = false;
 };
 
