@@ -1,12 +1,14 @@
 #include "locate_dialogue.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <istream>
 #include <ostream>
 #include <sstream>
 #include <vector>
 
+#include <ohmwright/locate/information.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
@@ -124,6 +126,7 @@ class Dialogue {
 
   void menu(const locate::Step& step, const LocateContent& content) {
     const bool is_reading = step.form == locate::Step::Form::measure;
+    environment_.out << '\n';
     const bool is_look = step.form == locate::Step::Form::look;
     line("1  " + (is_reading ? say(OHMWRIGHT_TEXT("type the reading"))
                   : is_look  ? say(OHMWRIGHT_TEXT("that is it"))
@@ -147,7 +150,7 @@ class Dialogue {
         search_.cannot_reach(step.measurement.test_point);
         return undo_.push_back([this] { search_.reach_again(); });
       case '3':
-        return why(content);
+        return why(step, content);
       case '4':
         chosen_ = (chosen_ + 1) % search_.steps().size();
         return;
@@ -206,8 +209,13 @@ class Dialogue {
     }
   }
 
-  void why(const LocateContent& content) {
+  void why(const locate::Step& step, const LocateContent& content) {
     PageLayout page(environment_.page);
+    page.blank_line();
+    page.block(
+        say(OHMWRIGHT_TEXT("It takes about {share} of what is in doubt away, in {minutes} min; with what it leaves, no "
+                           "other step comes sooner to an end."),
+            {{"share", percent_text(share_of_doubt(step))}, {"minutes", std::to_string(std::lround(step.minutes))}}));
     page.heading(say(OHMWRIGHT_TEXT("Possible faults")));
     for (const PossibleFaultLine& row : content.possible) page.bar(row.label, row.probability);
     if (content.next && !content.next->expected.empty()) {
@@ -216,6 +224,14 @@ class Dialogue {
         page.item(say(OHMWRIGHT_TEXT("{shows}  if {fault}"), {{"shows", row.shows}, {"fault", row.fault}}));
     }
     environment_.out << page.take() << '\n';
+  }
+
+  double share_of_doubt(const locate::Step& step) {
+    std::vector<double> probabilities;
+    for (const locate::AnswerSet& answer : locate::answers(search_.reasoner().faults(), search_.diagnosis()))
+      probabilities.push_back(answer.probability);
+    const double in_doubt = locate::entropy_in_bits(probabilities);
+    return in_doubt > 0.0 ? std::min(1.0, step.gain_bits / in_doubt) : 1.0;
   }
 
   locate::Search& search_;

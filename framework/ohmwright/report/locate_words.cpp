@@ -85,12 +85,12 @@ std::string answer_label(const locate::FaultList& faults, const locate::Diagnosi
                          say);
 }
 
-std::string candidate_label(const locate::FaultList& faults, std::size_t index, const Sentences& say) {
-  const locate::Candidate& candidate = faults.candidates()[index];
-  if (candidate.nothing_wrong()) return say(OHMWRIGHT_TEXT("nothing of all this is wrong"));
+std::string candidate_label(const locate::FaultList& faults, std::size_t candidate, const Sentences& say) {
+  const locate::Candidate& of = faults.candidates()[candidate];
+  if (of.nothing_wrong()) return say(OHMWRIGHT_TEXT("nothing of all this is wrong"));
   std::vector<std::string> names;
-  if (candidate.outside_cause) names.push_back(faults.appliance().outside_causes[*candidate.outside_cause].title);
-  for (const std::uint16_t fault : candidate.faults)
+  if (of.outside_cause) names.push_back(faults.appliance().outside_causes[*of.outside_cause].title);
+  for (const std::uint16_t fault : of.faults)
     names.push_back(say(OHMWRIGHT_TEXT("{part}: {fault}"),
                         {{"part", faults.appliance().parts[faults.faults()[fault].fault.part].title},
                          {"fault", fault_title(faults, fault, say)}}));
