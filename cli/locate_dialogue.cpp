@@ -1,6 +1,7 @@
 #include "locate_dialogue.hpp"
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 #include <functional>
 #include <istream>
@@ -73,12 +74,29 @@ class Dialogue {
     const Sentences in_words(units_);
     for (std::size_t i = 0; i < known.size(); ++i)
       line(std::to_string(i + 1) + "  " + symptom_text(appliance_, known[i], in_words), "  ");
-    const std::optional<std::string> typed = answer("> ");
-    if (!typed) return;
-    std::istringstream numbers(*typed);
-    std::size_t number = 0;
-    while (numbers >> number)
-      if (number >= 1 && number <= known.size()) search_.signs().symptoms.push_back({known[number - 1], true});
+    while (const std::optional<std::string> typed = answer("> ")) {
+      const std::optional<std::vector<std::size_t>> numbers = numbers_in(*typed, known.size());
+      if (!numbers) {
+        line(say(OHMWRIGHT_TEXT("Type numbers from 1 to {last}, with blanks between them, or 0 for none."),
+                 {{"last", std::to_string(known.size())}}));
+        continue;
+      }
+      for (const std::size_t number : *numbers) search_.signs().symptoms.push_back({known[number - 1], true});
+      return;
+    }
+  }
+
+  /// The numbers of a line, each from 1 to `last`; none for "0" or an empty line; nothing where it is anything else.
+  static std::optional<std::vector<std::size_t>> numbers_in(const std::string& typed, std::size_t last) {
+    std::vector<std::size_t> numbers;
+    std::istringstream words(typed);
+    for (std::string word; words >> word;) {
+      std::size_t number = 0;
+      const auto [end, error] = std::from_chars(word.data(), word.data() + word.size(), number);
+      if (error != std::errc() || end != word.data() + word.size() || number > last) return std::nullopt;
+      if (number > 0 && std::find(numbers.begin(), numbers.end(), number) == numbers.end()) numbers.push_back(number);
+    }
+    return numbers;
   }
 
   void ask_thaw() {
@@ -86,9 +104,11 @@ class Dialogue {
     line("1  " + say(OHMWRIGHT_TEXT("no, or nobody knows")), "  ");
     line("2  " + say(OHMWRIGHT_TEXT("yes, and then it ran well for days")), "  ");
     line("3  " + say(OHMWRIGHT_TEXT("yes, and it failed again at once")), "  ");
-    const std::optional<std::string> typed = answer("> ");
-    if (!typed || (*typed != "2" && *typed != "3")) return;
-    search_.signs().thaw = locate::ThawSign{{}, *typed == "2", {}};
+    while (const std::optional<std::string> typed = answer("> ")) {
+      if (*typed == "2" || *typed == "3") search_.signs().thaw = locate::ThawSign{{}, *typed == "2", {}};
+      if (*typed == "1" || search_.signs().thaw) return;
+      line(say(OHMWRIGHT_TEXT("Type one of the digits.")));
+    }
   }
 
   LocateReport report() {

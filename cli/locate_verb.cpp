@@ -114,7 +114,9 @@ VerbSpec locate_verb() {
       .name = "locate",
       .summary = OHMWRIGHT_TEXT("Which part of an appliance is at fault, and what to measure next"),
       .example = "ohmwright locate upright-thermistor-230v --symptom frost-whole-coil heater-plug=OL",
-      .operands = {{"APPLIANCE", OHMWRIGHT_TEXT("A shipped appliance or a file"), true, false},
+      .operands = {{"APPLIANCE",
+                    OHMWRIGHT_TEXT("A shipped appliance or a file; appliance new makes one from six questions"), true,
+                    false},
                    {"READING",
                     OHMWRIGHT_TEXT("What the meter showed at a test point: TESTPOINT=VALUE, or TESTPOINT@SETUP=VALUE "
                                    "after a set-up"),

@@ -145,6 +145,29 @@ TEST(Locate, AsksStepByStep) {
                              HasSubstr("It would show about")));
 }
 
+TEST(Locate, AsksAgainForWhatIsNoAnswer) {
+  const Ran ran = locate({"--interactive", "--width", "80"}, "99\nice\n2\n7\n1\n0\n");
+  EXPECT_THAT(ran.out,
+              AllOf(HasSubstr("with blanks between them, or 0 for none."), HasSubstr("Type one of the digits.")));
+  EXPECT_THAT(ran.err, ::testing::IsEmpty());
+}
+
+TEST(Locate, TheDialogueStopsAtTheSealedSystem) {
+  const Ran listed = locate({"--interactive", "--width", "80"}, "");
+  const std::size_t line = listed.out.find("Frost on the first turns");
+  ASSERT_NE(line, std::string::npos);
+  const std::string number =
+      listed.out.substr(listed.out.rfind('\n', line) + 1, line - listed.out.rfind('\n', line) - 1);
+  const Ran ran = locate({"--interactive", "--width", "80"}, number + "\n1\n");
+  EXPECT_THAT(ran.out,
+              AllOf(HasSubstr("STOP: this speaks of the sealed refrigerant system"), Not(HasSubstr("Do next"))));
+}
+
+TEST(Locate, WhoHasNoFileIsToldOfTheWayWithout) {
+  EXPECT_THAT(run_program({"locate", "fridge"}).err,
+              HasSubstr("; or make a generic one from six questions: ohmwright appliance new"));
+}
+
 TEST(Locate, GoesBackOneAnswerAfterTheOther) {
   // The door is in order; back; back once more, with nothing left.
   const Ran ran = locate({"--interactive", "--width", "80"}, "0\n1\n2\n5\n5\n0\n");
