@@ -163,6 +163,24 @@ TEST(Locate, TheDialogueStopsAtTheSealedSystem) {
               AllOf(HasSubstr("STOP: this speaks of the sealed refrigerant system"), Not(HasSubstr("Do next"))));
 }
 
+TEST(Locate, AsksForAPartAloneUnlessItWasReadSo) {
+  EXPECT_THAT(run_program({"locate", "vented-dryer-230v", "link-alone=OL", "--width", "200"}).out,
+              AllOf(HasSubstr("LIKELY: Thermal link"), HasSubstr("you read it alone; set the probes on bare metal")));
+  EXPECT_THAT(
+      run_program({"locate", "upright-timer-bimetal-120v", "--symptom", "no-air", "--symptom", "noise", "--symptom",
+                   "frost-whole-coil", "heater-alone=32", "--looked", "door-gasket=fine", "thermostat-alone=0.3"})
+          .out,
+      AllOf(HasSubstr("LIKELY: Evaporator fan"), HasSubstr("read that part alone")));
+}
+
+TEST(Locate, ProvesADryerByARunAndAFreezerByADefrost) {
+  const auto told = [](const char* appliance) {
+    return run_program({"locate", appliance, "link-alone=OL", "--width", "100"}).out;
+  };
+  EXPECT_THAT(told("vented-dryer-230v"), AllOf(HasSubstr("Thermal link"), Not(HasSubstr("forced defrost"))));
+  EXPECT_THAT(locate({"heater-plug=OL", "link-alone=0.3", "heater-alone=OL"}).out, HasSubstr("forced defrost"));
+}
+
 TEST(Locate, WhoHasNoFileIsToldOfTheWayWithout) {
   EXPECT_THAT(run_program({"locate", "fridge"}).err,
               HasSubstr("; or make a generic one from six questions: ohmwright appliance new"));

@@ -65,9 +65,13 @@ class LocateSentences {
         return;
       case Standing::Form::likely:
         content_.headline = say_(OHMWRIGHT_TEXT("LIKELY: {fault}"), {{"fault", label(first)}});
-        explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: read that part alone, a lead off, before "
-                               "you buy (ohmwright check)."),
-                {{"chance", chance}});
+        explain(
+            were_read_alone(first.parts)
+                ? OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: you read it alone; set the probes on "
+                                 "bare metal and read it once more before you buy.")
+                : OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: read that part alone, a lead off, "
+                                 "before you buy (ohmwright check)."),
+            {{"chance", chance}});
         return;
       case Standing::Form::no_more_steps:
         content_.headline = say_(OHMWRIGHT_TEXT("CAN'T TELL FURTHER with the steps that are allowed"));
@@ -81,6 +85,19 @@ class LocateSentences {
     }
     content_.headline = say_(OHMWRIGHT_TEXT("NOT FOUND YET"));
     explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}."), {{"fault", label(first)}, {"chance", chance}});
+  }
+
+  /// Whether each of these was read across its own terminals, a lead of it off.
+  bool were_read_alone(const std::vector<std::size_t>& parts) const {
+    return !parts.empty() && std::all_of(parts.begin(), parts.end(), [this](std::size_t part) {
+      return std::any_of(report_.readings.begin(), report_.readings.end(), [&](const locate::TakenReading& reading) {
+        const std::size_t point = reading.measurement.test_point;
+        const std::vector<PartTerminal>& lifted = appliance_.test_points[point].lifted;
+        return part_between_probes(appliance_, point) == part &&
+               std::any_of(lifted.begin(), lifted.end(),
+                           [part](const PartTerminal& lead) { return lead.part == part; });
+      });
+    });
   }
 
   void explain(std::string_view pattern, std::initializer_list<FindingArgument> arguments = {}) {
@@ -229,8 +246,14 @@ class LocateSentences {
                {{"part", appliance_.parts[part].title},
                 {"kind", std::string(appliance_.parts[part].kind->descriptor().id)}}));
     }
-    content_.afterwards.push_back(say_(
-        OHMWRIGHT_TEXT("Prove it: read again what was wrong, insulation to the frame before you plug in, then watch "
+    // What is cold is defrosted; the rest has no such run.
+    content_.afterwards.push_back(
+        say_(appliance_.refrigerant == "none"
+                 ? OHMWRIGHT_TEXT(
+                       "Prove it: read again what was wrong, insulation to the frame before you plug in, then watch "
+                       "one whole run with every cover on and somebody there.")
+                 : OHMWRIGHT_TEXT(
+                       "Prove it: read again what was wrong, insulation to the frame before you plug in, then watch "
                        "one forced defrost with a proved limit, a clear drain, a time limit and somebody there.")));
   }
 

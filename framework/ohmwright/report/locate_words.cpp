@@ -33,6 +33,21 @@ std::string test_point_title(const Appliance& appliance, const locate::Measureme
   return point;
 }
 
+std::optional<std::size_t> part_between_probes(const Appliance& appliance, std::size_t test_point) {
+  const TestPoint& point = appliance.test_points[test_point];
+  const auto is_at = [](const ProbePlace& place, std::size_t part, const PlacedPart& of, std::uint16_t terminal) {
+    if (place.terminal) return *place.terminal == PartTerminal{part, terminal};
+    return of.nodes[terminal] && of.nodes[terminal] == place.node;
+  };
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part) {
+    const PlacedPart& of = appliance.parts[part];
+    if (point.probe == Probe::amperes || of.nodes.size() < 2) continue;
+    const bool forward = is_at(point.from, part, of, 0) && is_at(point.to, part, of, 1);
+    if (forward || (is_at(point.from, part, of, 1) && is_at(point.to, part, of, 0))) return part;
+  }
+  return std::nullopt;
+}
+
 std::string observed_text(const Observed& observed, const Sentences& say) {
   if (const auto* stated = std::get_if<StatedValue>(&observed)) {
     UnitPreferences as_typed;
