@@ -14,6 +14,7 @@
 
 #include "appliance_add.hpp"
 #include "appliance_files.hpp"
+#include "appliance_marks.hpp"
 #include "appliance_new.hpp"
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
@@ -30,35 +31,6 @@ std::string drawn_or_refused(const Appliance& appliance, const PartMarks& marks,
   throw InputError(
       "drawing needs the program dot of Graphviz, which is not there or failed; install the package graphviz, or take "
       "the description with --format dot");
-}
-
-/// "heater=0.31" or "heater=31%": a part and its probability.
-std::pair<std::string, double> typed_mark(const std::string& word) {
-  const std::size_t equals = word.find('=');
-  const std::string number = equals == std::string::npos ? "" : word.substr(equals + 1);
-  try {
-    const StatedValue share = parse_stated_value(number, Dimension::ratio);
-    if (share.value.value_in_si() >= 0.0 && share.value.value_in_si() <= 1.0)
-      return {word.substr(0, equals), share.value.value_in_si()};
-  } catch (const InputError&) {  // told below, with what was typed
-  }
-  throw InputError("--mark takes PART=PROBABILITY, such as heater=31%, got " + ohmwright::quoted(word));
-}
-
-PartMarks typed_marks(const Arguments& arguments, const Appliance& appliance, const Sentences& say) {
-  const auto typed = arguments.options.find("--mark");
-  if (typed == arguments.options.end()) return {};
-  std::vector<double> probabilities(appliance.parts.size(), 0.0);
-  for (const std::string& word : typed->second) {
-    const auto [id, probability] = typed_mark(word);
-    const std::vector<std::string> ids = ids_of(appliance.parts);
-    const auto found = std::find(ids.begin(), ids.end(), id);
-    if (found == ids.end())
-      throw InputError("the appliance has no part " + ohmwright::quoted(id) + did_you_mean(id, ids) +
-                       "; it has: " + listed(ids));
-    probabilities[static_cast<std::size_t>(found - ids.begin())] = probability;
-  }
-  return marks_of(probabilities, say);
 }
 
 int list(const Arguments& /*arguments*/, Environment& environment) {
@@ -130,7 +102,7 @@ std::vector<Action> actions() {
   return {{"list", false, {}, {}, list},
           {"show", true, {"text", "html"}, {}, show},
           {"check", true, {"text", "json"}, {}, check},
-          {"draw", true, {"svg", "dot"}, {"--mark"}, draw},
+          {"draw", true, {"svg", "dot"}, {"--mark", "--after"}, draw},
           {"new", false, {}, {"--answer"}, new_appliance},
           {"add", true, {}, {"--part", "--between", "--ratings", "--title", "--splice"}, add_to_appliance}};
 }
@@ -147,7 +119,8 @@ void check_words(const Action& action, const Arguments& arguments) {
   if (!format.empty() && std::find(action.formats.begin(), action.formats.end(), format) == action.formats.end())
     throw InputError("appliance " + name + (action.formats.empty() ? " takes no --format" : " has the formats ") +
                      listed(action.formats) + (action.formats.empty() ? "" : ", got " + ohmwright::quoted(format)));
-  for (const char* option : {"--mark", "--answer", "--part", "--between", "--ratings", "--title", "--splice"})
+  for (const char* option :
+       {"--mark", "--after", "--answer", "--part", "--between", "--ratings", "--title", "--splice"})
     if (arguments.has(option) &&
         std::find(action.options.begin(), action.options.end(), option) == action.options.end())
       throw InputError("appliance " + name + " takes no " + option);
@@ -186,6 +159,7 @@ VerbSpec appliance_verb() {
                OHMWRIGHT_TEXT("draw: mark a part as possibly at fault; may be given again"),
                {},
                true},
+              {"--after", "FILE", OHMWRIGHT_TEXT("draw: mark the possible faults that locate --format json gave"), {}},
               {"--answer",
                "QUESTION=CHOICE",
                OHMWRIGHT_TEXT("new: answer a question beforehand: volts=120; may be given again"),

@@ -1,10 +1,15 @@
 #include "locate_dialogue.hpp"
 
 #include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <functional>
 #include <istream>
 #include <ostream>
 #include <sstream>
+#include <vector>
 
+#include <ohmwright/locate/information.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
@@ -29,6 +34,7 @@ class Dialogue {
 
   void run() {
     ask_symptoms();
+    if (!stopped_) ask_thaw();
     while (!stopped_) {
       search_.think();
       const locate::Standing::Form form = search_.standing().form;
@@ -68,12 +74,41 @@ class Dialogue {
     const Sentences in_words(units_);
     for (std::size_t i = 0; i < known.size(); ++i)
       line(std::to_string(i + 1) + "  " + symptom_text(appliance_, known[i], in_words), "  ");
-    const std::optional<std::string> typed = answer("> ");
-    if (!typed) return;
-    std::istringstream numbers(*typed);
-    std::size_t number = 0;
-    while (numbers >> number)
-      if (number >= 1 && number <= known.size()) search_.signs().symptoms.push_back({known[number - 1], true});
+    while (const std::optional<std::string> typed = answer("> ")) {
+      const std::optional<std::vector<std::size_t>> numbers = numbers_in(*typed, known.size());
+      if (!numbers) {
+        line(say(OHMWRIGHT_TEXT("Type numbers from 1 to {last}, with blanks between them, or 0 for none."),
+                 {{"last", std::to_string(known.size())}}));
+        continue;
+      }
+      for (const std::size_t number : *numbers) search_.signs().symptoms.push_back({known[number - 1], true});
+      return;
+    }
+  }
+
+  /// The numbers of a line, each from 1 to `last`; none for "0" or an empty line; nothing where it is anything else.
+  static std::optional<std::vector<std::size_t>> numbers_in(const std::string& typed, std::size_t last) {
+    std::vector<std::size_t> numbers;
+    std::istringstream words(typed);
+    for (std::string word; words >> word;) {
+      std::size_t number = 0;
+      const auto [end, error] = std::from_chars(word.data(), word.data() + word.size(), number);
+      if (error != std::errc() || end != word.data() + word.size() || number > last) return std::nullopt;
+      if (number > 0 && std::find(numbers.begin(), numbers.end(), number) == numbers.end()) numbers.push_back(number);
+    }
+    return numbers;
+  }
+
+  void ask_thaw() {
+    line(say(OHMWRIGHT_TEXT("Was it lately without power for long enough to thaw?")));
+    line("1  " + say(OHMWRIGHT_TEXT("no, or nobody knows")), "  ");
+    line("2  " + say(OHMWRIGHT_TEXT("yes, and then it ran well for days")), "  ");
+    line("3  " + say(OHMWRIGHT_TEXT("yes, and it failed again at once")), "  ");
+    while (const std::optional<std::string> typed = answer("> ")) {
+      if (*typed == "2" || *typed == "3") search_.signs().thaw = locate::ThawSign{{}, *typed == "2", {}};
+      if (*typed == "1" || search_.signs().thaw) return;
+      line(say(OHMWRIGHT_TEXT("Type one of the digits.")));
+    }
   }
 
   LocateReport report() {
@@ -111,11 +146,17 @@ class Dialogue {
 
   void menu(const locate::Step& step, const LocateContent& content) {
     const bool is_reading = step.form == locate::Step::Form::measure;
-    line("1  " + (is_reading ? say(OHMWRIGHT_TEXT("type the reading")) : say(OHMWRIGHT_TEXT("that is it"))));
-    line("2  " + (is_reading ? say(OHMWRIGHT_TEXT("cannot reach it")) : say(OHMWRIGHT_TEXT("that is in order"))));
+    environment_.out << '\n';
+    const bool is_look = step.form == locate::Step::Form::look;
+    line("1  " + (is_reading ? say(OHMWRIGHT_TEXT("type the reading"))
+                  : is_look  ? say(OHMWRIGHT_TEXT("that is it"))
+                             : say(OHMWRIGHT_TEXT("replaced, and it runs"))));
+    line("2  " + (is_reading ? say(OHMWRIGHT_TEXT("cannot reach it"))
+                  : is_look  ? say(OHMWRIGHT_TEXT("that is in order"))
+                             : say(OHMWRIGHT_TEXT("replaced, and it is as before"))));
     line("3  " + say(OHMWRIGHT_TEXT("why this")));
     line("4  " + say(OHMWRIGHT_TEXT("another step")));
-    line("5  " + say(OHMWRIGHT_TEXT("take the last reading back")));
+    line("5  " + say(OHMWRIGHT_TEXT("go back: take the last answer back")));
     line("0  " + say(OHMWRIGHT_TEXT("stop")));
     const std::optional<std::string> typed = answer("> ");
     if (!typed) return;
@@ -125,22 +166,29 @@ class Dialogue {
         return is_reading ? take_reading(step) : look(step, true);
       case '2':
         chosen_ = 0;
-        return is_reading ? search_.cannot_reach(step.measurement.test_point) : look(step, false);
+        if (!is_reading) return look(step, false);
+        search_.cannot_reach(step.measurement.test_point);
+        return undo_.push_back([this] { search_.reach_again(); });
       case '3':
-        return why(content);
+        return why(step, content);
       case '4':
         chosen_ = (chosen_ + 1) % search_.steps().size();
         return;
       case '5':
-        if (!search_.take_back()) line(say(OHMWRIGHT_TEXT("There is no reading to take back.")));
-        chosen_ = 0;
-        return;
+        return go_back();
       case '0':
         stopped_ = true;
         return;
       default:
         line(say(OHMWRIGHT_TEXT("Type one of the digits.")));
     }
+  }
+
+  void go_back() {
+    chosen_ = 0;
+    if (undo_.empty()) return line(say(OHMWRIGHT_TEXT("There is no answer to take back.")));
+    undo_.back()();
+    undo_.pop_back();
   }
 
   bool agreed(const locate::Step& step) {
@@ -161,19 +209,33 @@ class Dialogue {
     if (!typed) return;
     try {
       search_.add({step.measurement, typed_value(*typed, probe, units_), *typed});
+      undo_.emplace_back([this] { search_.take_back(); });
       chosen_ = 0;
     } catch (const InputError& error) {
       line(error.what());
     }
   }
 
-  void look(const locate::Step& step, bool found) {
-    if (step.form == locate::Step::Form::look) search_.signs().looked_at.push_back({step.subject, found});
+  /// What was seen at an outside cause, or after a part was replaced.
+  void look(const locate::Step& step, bool yes) {
     chosen_ = 0;
+    locate::Signs& signs = search_.signs();
+    if (step.form == locate::Step::Form::look) {
+      signs.looked_at.push_back({step.subject, yes});
+      undo_.emplace_back([&signs] { signs.looked_at.pop_back(); });
+    } else {
+      signs.replaced.push_back({step.subject, yes});
+      undo_.emplace_back([&signs] { signs.replaced.pop_back(); });
+    }
   }
 
-  void why(const LocateContent& content) {
+  void why(const locate::Step& step, const LocateContent& content) {
     PageLayout page(environment_.page);
+    page.blank_line();
+    page.block(
+        say(OHMWRIGHT_TEXT("It takes about {share} of what is in doubt away, in {minutes} min; with what it leaves, no "
+                           "other step comes sooner to an end."),
+            {{"share", percent_text(share_of_doubt(step))}, {"minutes", std::to_string(std::lround(step.minutes))}}));
     page.heading(say(OHMWRIGHT_TEXT("Possible faults")));
     for (const PossibleFaultLine& row : content.possible) page.bar(row.label, row.probability);
     if (content.next && !content.next->expected.empty()) {
@@ -184,6 +246,14 @@ class Dialogue {
     environment_.out << page.take() << '\n';
   }
 
+  double share_of_doubt(const locate::Step& step) {
+    std::vector<double> probabilities;
+    for (const locate::AnswerSet& answer : locate::answers(search_.reasoner().faults(), search_.diagnosis()))
+      probabilities.push_back(answer.probability);
+    const double in_doubt = locate::entropy_in_bits(probabilities);
+    return in_doubt > 0.0 ? std::min(1.0, step.gain_bits / in_doubt) : 1.0;
+  }
+
   locate::Search& search_;
   const Appliance& appliance_;
   const Meter& meter_;
@@ -191,7 +261,8 @@ class Dialogue {
   std::istream& in_;
   Environment& environment_;
   locate::WorkState work_;
-  std::size_t chosen_ = 0;  ///< which of the steps is offered
+  std::vector<std::function<void()>> undo_;  ///< what takes each answer back, the last behind
+  std::size_t chosen_ = 0;                   ///< which of the steps is offered
   bool stopped_ = false;
 };
 

@@ -1,6 +1,8 @@
 #include "locate_words.hpp"
 
 #include <algorithm>
+#include <charconv>
+#include <sstream>
 #include <utility>
 
 #include <ohmwright/appliance/appliance_readings.hpp>
@@ -51,11 +53,47 @@ std::string known_symptom(const std::string& name, const Appliance& appliance) {
                    "; this appliance may show: " + listed(known));
 }
 
+/// What follows a code: "old", or how often it was set, "12x".
+void read_code_field(const std::string& field, const std::string& word, locate::CodeSign& sign) {
+  if (field == "old") {
+    sign.is_old = true;
+    return;
+  }
+  std::size_t count = 0;
+  const auto [end, error] = std::from_chars(field.data(), field.data() + field.size(), count);
+  if (error != std::errc() || count == 0 || std::string_view(end) != "x")
+    throw InputError("--code takes CODE, CODE:old, CODE:12x (how often) or both, got " + ohmwright::quoted(word));
+  sign.count = count;
+}
+
+Duration typed_duration(const std::string& text) {
+  const StatedValue stated = parse_stated_value(text, Dimension::duration);
+  if (!(stated.value.value_in_si() > 0.0))
+    throw InputError("expected a time above 0, such as \"24 h\", got " + ohmwright::quoted(text));
+  return stated.value.as<Duration>();
+}
+
+/// --unplugged and --ran-well.
+std::optional<locate::ThawSign> typed_thaw(const Arguments& arguments) {
+  if (!arguments.has("--ran-well")) {
+    if (arguments.has("--unplugged"))
+      throw InputError(
+          "--unplugged alone says nothing; say as well how long it ran well afterwards: --ran-well 5d, or no");
+    return std::nullopt;
+  }
+  locate::ThawSign thaw;
+  if (arguments.has("--unplugged")) thaw.unplugged = typed_duration(arguments.value("--unplugged"));
+  const std::string ran = arguments.value("--ran-well");
+  thaw.ran_well = ran != "no";
+  if (ran != "yes" && ran != "no") thaw.for_how_long = typed_duration(ran);
+  return thaw;
+}
+
 locate::CodeSign typed_code(const std::string& word, const Appliance& appliance) {
-  constexpr std::string_view old = ":old";
   locate::CodeSign sign;
-  sign.is_old = word.ends_with(old);
-  sign.code = sign.is_old ? word.substr(0, word.size() - old.size()) : word;
+  std::istringstream fields(word);
+  std::getline(fields, sign.code, ':');
+  for (std::string field; std::getline(fields, field, ':');) read_code_field(field, word, sign);
   std::vector<std::string> known;
   for (const BoardCode& code : appliance.codes) {
     if (code.code == sign.code) {
@@ -154,7 +192,13 @@ locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance
   }
   for (const std::string& word : values_of(arguments, "--code")) signs.codes.push_back(typed_code(word, appliance));
   signs.was_thawed = arguments.has("--thawed");
-  if (arguments.has("--ran-well")) signs.ran_well_after_thaw = arguments.value("--ran-well") == "yes";
+  signs.thaw = typed_thaw(arguments);
+  for (const std::string& word : values_of(arguments, "--replaced")) {
+    const auto [part, result] = parts_of(word, "PART=cured or PART=same");
+    if (result != "cured" && result != "same")
+      throw InputError("--replaced takes PART=cured or PART=same, got " + ohmwright::quoted(word));
+    signs.replaced.push_back({index_named(appliance.parts, part, "part"), result == "cured"});
+  }
   return signs;
 }
 

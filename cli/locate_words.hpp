@@ -22,7 +22,7 @@ std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, A
 /// A value alone, for a measurement that is known.
 Observed typed_value(const std::string& text, Probe probe, UnitPreferences& units);
 
-/// What --symptom, --no-symptom, --looked, --code, --thawed and --ran-well say.
+/// What --symptom, --no-symptom, --looked, --code, --thawed, --unplugged, --ran-well and --replaced say.
 locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance);
 
 /// The site as found, with what --zone and --state say of it.

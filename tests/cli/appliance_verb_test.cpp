@@ -225,5 +225,19 @@ TEST_F(ApplianceVerb, RefusesWhatItCannotDo) {
             "ohmwright: a part needs --between NODE,NODE: where its terminals are connected\n");
 }
 
+TEST_F(ApplianceVerb, DrawsWhatLocateFound) {
+  const Ran found = run_program(
+      {"locate", "upright-thermistor-230v", "heater-plug=OL", "link-alone=0.3", "heater-alone=OL", "--format", "json"});
+  const Ran drawn =
+      run_program({"appliance", "draw", "upright-thermistor-230v", "--after", "-", "--format", "dot"}, {}, found.out);
+  EXPECT_EQ(drawn.exit_code, 0) << drawn.err;
+  EXPECT_THAT(drawn.out, ::testing::AllOf(HasSubstr("AT FAULT, > 99.9 %"), HasSubstr("unlikely, ")));
+  EXPECT_THAT(
+      run_program({"appliance", "draw", "vented-dryer-230v", "--after", "-", "--format", "dot"}, {}, found.out).err,
+      HasSubstr("is this what locate gave for another one?"));
+  EXPECT_THAT(run_program({"appliance", "draw", "upright-thermistor-230v", "--after", "-", "--mark", "heater=1"}).err,
+              HasSubstr("--mark and --after both say which parts to mark; give one of them"));
+}
+
 }  // namespace
 }  // namespace ohmwright

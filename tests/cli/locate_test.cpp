@@ -137,11 +137,110 @@ TEST(Locate, HtmlEscapesAndStandsAlone) {
 }
 
 TEST(Locate, AsksStepByStep) {
-  // Frost on the whole coil; the door is in order; then whatever is asked next cannot be reached; stop.
-  const Ran ran = locate({"--interactive", "--width", "60"}, "1\n2\n2\n3\n0\n");
+  // Frost on the whole coil; not thawed; the door is in order; then whatever is asked next cannot be reached; why;
+  // stop.
+  const Ran ran = locate({"--interactive", "--width", "60"}, "1\n1\n2\n2\n3\n0\n");
   EXPECT_EQ(ran.exit_code, 3) << ran.err;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("What do you see?"), HasSubstr("2 cannot reach it"), HasSubstr("0 stop"),
                              HasSubstr("It would show about")));
+}
+
+TEST(Locate, AsksAgainForWhatIsNoAnswer) {
+  const Ran ran = locate({"--interactive", "--width", "80"}, "99\nice\n2\n7\n1\n0\n");
+  EXPECT_THAT(ran.out,
+              AllOf(HasSubstr("with blanks between them, or 0 for none."), HasSubstr("Type one of the digits.")));
+  EXPECT_THAT(ran.err, ::testing::IsEmpty());
+}
+
+TEST(Locate, TheDialogueStopsAtTheSealedSystem) {
+  const Ran listed = locate({"--interactive", "--width", "80"}, "");
+  const std::size_t line = listed.out.find("Frost on the first turns");
+  ASSERT_NE(line, std::string::npos);
+  const std::string number =
+      listed.out.substr(listed.out.rfind('\n', line) + 1, line - listed.out.rfind('\n', line) - 1);
+  const Ran ran = locate({"--interactive", "--width", "80"}, number + "\n1\n");
+  EXPECT_THAT(ran.out,
+              AllOf(HasSubstr("STOP: this speaks of the sealed refrigerant system"), Not(HasSubstr("Do next"))));
+}
+
+TEST(Locate, AsksForAPartAloneUnlessItWasReadSo) {
+  EXPECT_THAT(run_program({"locate", "vented-dryer-230v", "link-alone=OL", "--width", "200"}).out,
+              AllOf(HasSubstr("LIKELY: Thermal link"), HasSubstr("you read it alone; set the probes on bare metal")));
+  EXPECT_THAT(
+      run_program({"locate", "upright-timer-bimetal-120v", "--symptom", "no-air", "--symptom", "noise", "--symptom",
+                   "frost-whole-coil", "heater-alone=32", "--looked", "door-gasket=fine", "thermostat-alone=0.3"})
+          .out,
+      AllOf(HasSubstr("LIKELY: Evaporator fan"), HasSubstr("read that part alone")));
+}
+
+TEST(Locate, ProvesADryerByARunAndAFreezerByADefrost) {
+  const auto told = [](const char* appliance) {
+    return run_program({"locate", appliance, "link-alone=OL", "--width", "100"}).out;
+  };
+  EXPECT_THAT(told("vented-dryer-230v"), AllOf(HasSubstr("Thermal link"), Not(HasSubstr("forced defrost"))));
+  EXPECT_THAT(locate({"heater-plug=OL", "link-alone=0.3", "heater-alone=OL"}).out, HasSubstr("forced defrost"));
+}
+
+TEST(Locate, WhoHasNoFileIsToldOfTheWayWithout) {
+  EXPECT_THAT(run_program({"locate", "fridge"}).err,
+              HasSubstr("; or make a generic one from six questions: ohmwright appliance new"));
+}
+
+TEST(Locate, GoesBackOneAnswerAfterTheOther) {
+  // The door is in order; back; back once more, with nothing left.
+  const Ran ran = locate({"--interactive", "--width", "80"}, "0\n1\n2\n5\n5\n0\n");
+  EXPECT_THAT(ran.out, HasSubstr("There is no answer to take back."));
+  const std::size_t first = ran.out.find("Look: close the door");
+  ASSERT_NE(first, std::string::npos);
+  EXPECT_NE(ran.out.find("Look: close the door", first + 1), std::string::npos) << "offered again after going back";
+  EXPECT_THAT(ran.out, Not(HasSubstr("Looked at and in order")));
+}
+
+TEST(Locate, APartThatWasReplacedIsEvidence) {
+  const std::vector<std::string> words{"heater-plug=OL", "--replaced", "heater=cured"};
+  EXPECT_THAT(locate(words).out, AllOf(HasSubstr(": Defrost heater: element open"),
+                                       HasSubstr("Replaced, and it runs: "
+                                                 "Defrost heater"),
+                                       Not(HasSubstr("Replace or mend: Defrost heater"))));
+  EXPECT_THAT(locate({"heater-plug=OL", "--replaced", "heater=same"}).out,
+              AllOf(HasSubstr("The likeliest is Thermal link: open"), HasSubstr("Replaced, and it is as before")));
+  EXPECT_THAT(locate({"--replaced", "heater=yes"}).err,
+              HasSubstr("--replaced takes PART=cured or PART=same, got \"heater=yes\""));
+  EXPECT_THAT(locate({"--replaced", "heatr=same"}).err,
+              HasSubstr("the appliance has no part \"heatr\"; did you mean \"heater\"?"));
+}
+
+TEST(Locate, HowLongItRanWellAfterAThawIsEvidence) {
+  const auto probability_of = [](const std::string& part, std::vector<std::string> words) {
+    words.insert(words.end(), {"--format", "json"});
+    const auto json = nlohmann::json::parse(locate(words).out);
+    for (const auto& row : json["parts"])
+      if (row["part"] == part) return row["probability"].get<double>();
+    return -1.0;
+  };
+  const double unknown = probability_of("heater", {});
+  const double days = probability_of("heater", {"--unplugged", "24h", "--ran-well", "5d"});
+  const double at_once = probability_of("heater", {"--unplugged", "24h", "--ran-well", "2h"});
+  const double too_short = probability_of("heater", {"--unplugged", "20min", "--ran-well", "5d"});
+  EXPECT_GT(days, 1.3 * unknown);
+  EXPECT_LT(at_once, 0.7 * unknown);  // most faults here bring frost
+  EXPECT_NEAR(too_short, unknown, 0.01);
+  EXPECT_THAT(locate({"--unplugged", "24h", "--ran-well", "5d"}).out,
+              AllOf(HasSubstr("It was without power for 24 h"), HasSubstr("After that it ran well for 5.0 d")));
+  EXPECT_THAT(locate({"--ran-well", "no"}).out, HasSubstr("After a thaw it failed again at once"));
+  EXPECT_THAT(locate({"--ran-well", "maybe"}).err, HasSubstr("expected a duration"));
+  EXPECT_THAT(locate({"--ran-well", "0 d"}).err, HasSubstr("expected a time above 0, such as \"24 h\", got \"0 d\""));
+  EXPECT_THAT(
+      locate({"--unplugged", "24h"}).err,
+      HasSubstr("--unplugged alone says nothing; say as well how long it ran well afterwards: --ran-well 5d, or "
+                "no"));
+}
+
+TEST(Locate, HowOftenACodeWasSetIsEvidence) {
+  EXPECT_THAT(locate({"--code", "F2:12x"}).out, HasSubstr("Code F2, set 12 times: "));
+  EXPECT_THAT(locate({"--code", "F2:old"}).out, HasSubstr("An old code, F2: "));
+  EXPECT_THAT(locate({"--code", "F2:often"}).err,
+              HasSubstr("--code takes CODE, CODE:old, CODE:12x (how often) or both, got \"F2:often\""));
 }
 
 TEST(Locate, TheDialogueEndsWithTheInput) {

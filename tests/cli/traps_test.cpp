@@ -87,6 +87,8 @@ TEST(Traps, TheTestLeadsAgainstASplice) {
       HasSubstr("Across the splice, an end off: of the 0.4000 Ω, about 0.20 Ω are the test leads' own. Short the "
                 "probes and zero them, or take off what they read. Whether a joint is good that near to nothing, "
                 "only the drop across it under load tells."));
+  EXPECT_THAT(told({timer_upright, "thermostat-alone@chilled=0.3"}), Not(HasSubstr("are the test leads' own")))
+      << "a contact is closed with that";
   EXPECT_LT(probability_of("splice", {timer_upright, "splice-alone=0.4"}), 0.1);
   EXPECT_GT(probability_of("splice", {timer_upright, "splice-alone=5.2"}), 0.9);
 }

@@ -23,6 +23,10 @@ void Search::add(TakenReading reading) { readings_.push_back(std::move(reading))
 
 void Search::cannot_reach(std::size_t test_point) { out_of_reach_.push_back(test_point); }
 
+void Search::reach_again() {
+  if (!out_of_reach_.empty()) out_of_reach_.pop_back();
+}
+
 bool Search::take_back() {
   if (readings_.empty()) return false;
   readings_.pop_back();
@@ -44,6 +48,9 @@ void Search::think() {
   for (const OutsideSign& sign : signs_.looked_at) looked_at.push_back(sign.outside_cause);
   steps_ = next_steps(reasoner_, diagnosis_, work(), settings_.steps, done, looked_at);
   std::erase_if(steps_, [this](const Step& step) {
+    if (step.form == Step::Form::replace)
+      return std::any_of(signs_.replaced.begin(), signs_.replaced.end(),
+                         [&](const ReplacedSign& sign) { return sign.part == step.subject; });
     return step.form == Step::Form::measure &&
            std::find(out_of_reach_.begin(), out_of_reach_.end(), step.measurement.test_point) != out_of_reach_.end();
   });

@@ -27,6 +27,8 @@ class Search {
   void add(TakenReading reading);
   /// A test point that cannot be reached here: no step asks for it again, in any set-up.
   void cannot_reach(std::size_t test_point);
+  /// The test point that was last out of reach is not.
+  void reach_again();
   /// Takes the last reading back. False when there is none.
   bool take_back();
   Signs& signs() { return signs_; }

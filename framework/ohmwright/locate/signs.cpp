@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/locate/signs.hpp>
@@ -28,12 +29,41 @@ double of_symptom(const FaultList& faults, const Candidate& candidate, const Sym
   return was_thawed && is_of_frost(sign.symptom) ? std::pow(seen, model.thawed_frost_weight) : seen;
 }
 
-/// A coil that fills with frost again after a thaw is well for days first.
-double of_thaw(const FaultList& faults, const Candidate& candidate, bool ran_well, const SignModel& model) {
+double normal(double x) { return std::exp(-0.5 * x * x) / std::sqrt(2.0 * std::numbers::pi); }
+double normal_up_to(double x) { return 0.5 * std::erfc(-x / std::numbers::sqrt2); }
+
+/// A coil that fills with frost again after a thaw is well for days first; what needs no frost fails again at once. A
+/// time without power that was too short to thaw it says nothing.
+double of_thaw(const FaultList& faults, const Candidate& candidate, const ThawSign& sign, const SignModel& model) {
+  constexpr double hour = 3600.0;
+  constexpr double day = 86400.0;
   const double frosts = std::max(probability_of_symptom(faults, candidate, "frost-whole-coil", 0.0),
                                  probability_of_symptom(faults, candidate, "frost-far-end", 0.0));
-  const double well = model.without_cause + (1.0 - 2.0 * model.without_cause) * frosts;
-  return ran_well ? well : 1.0 - well;
+  const double by_frost = model.without_cause + (1.0 - 2.0 * model.without_cause) * frosts;
+  const double thawed =
+      sign.unplugged
+          ? normal_up_to(std::log(sign.unplugged->value() / hour / model.hours_to_thaw) / model.spread_of_thaw)
+          : 1.0;
+  if (!sign.for_how_long) return thawed * (sign.ran_well ? by_frost : 1.0 - by_frost) + (1.0 - thawed) * 0.5;
+  const double days = sign.for_how_long->value() / day;
+  const auto density = [days](double median, double spread) {
+    return normal(std::log(days / median) / spread) / spread;
+  };
+  const double of_frost = density(model.days_to_frost_again, model.spread_of_frost);
+  const double at_once = density(model.days_to_fail_at_once, model.spread_of_fail);
+  return thawed * (by_frost * of_frost + (1.0 - by_frost) * at_once) + (1.0 - thawed) * 0.5 * (of_frost + at_once);
+}
+
+/// Whether all that is wrong is in that part.
+bool is_that_part_alone(const FaultList& faults, const Candidate& candidate, std::size_t part) {
+  return !candidate.outside_cause && candidate.faults.size() == 1 &&
+         faults.faults()[candidate.faults.front()].fault.part == part;
+}
+
+double of_replaced(const FaultList& faults, const Candidate& candidate, const ReplacedSign& sign,
+                   const SignModel& model) {
+  return is_that_part_alone(faults, candidate, sign.part) == sign.cured ? 1.0 - model.cured_by_chance
+                                                                        : model.cured_by_chance;
 }
 
 double of_look(const Candidate& candidate, const OutsideSign& sign, const SignModel& model) {
@@ -46,7 +76,9 @@ double of_code(const FaultList& faults, const Candidate& candidate, const CodeSi
     const PartFault& of = faults.faults()[fault].fault;
     return std::find(sign.speaks_of.begin(), sign.speaks_of.end(), of) != sign.speaks_of.end();
   });
-  const double seen = has_it ? model.code_with_fault : model.code_without_fault;
+  const double by_chance =
+      model.code_without_fault / std::sqrt(static_cast<double>(std::max<std::size_t>(1, sign.count)));
+  const double seen = has_it ? model.code_with_fault : by_chance;
   return sign.is_old ? std::sqrt(seen) : seen;
 }
 
@@ -59,7 +91,8 @@ double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, 
     likelihood *= of_symptom(faults, candidate, sign, signs.was_thawed, model);
   for (const OutsideSign& sign : signs.looked_at) likelihood *= of_look(candidate, sign, model);
   for (const CodeSign& sign : signs.codes) likelihood *= of_code(faults, candidate, sign, model);
-  if (signs.ran_well_after_thaw) likelihood *= of_thaw(faults, candidate, *signs.ran_well_after_thaw, model);
+  if (signs.thaw) likelihood *= of_thaw(faults, candidate, *signs.thaw, model);
+  for (const ReplacedSign& sign : signs.replaced) likelihood *= of_replaced(faults, candidate, sign, model);
   return likelihood;
 }
 

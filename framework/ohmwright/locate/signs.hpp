@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <ohmwright/locate/faults.hpp>
+#include <ohmwright/quantity/units.hpp>
 
 namespace ohmwright::locate {
 
@@ -21,11 +22,25 @@ struct OutsideSign {
   bool found = false;
 };
 
-/// A code that the control's memory holds: the faults it speaks of, and whether it is fresh.
+/// A code that the control's memory holds: the faults it speaks of, whether it is fresh, and how often it was set.
 struct CodeSign {
   std::string code;
   std::vector<PartFault> speaks_of;
   bool is_old = false;  ///< set long ago, or before the last repair
+  std::size_t count = 1;
+};
+
+/// A part that was replaced to see what happens.
+struct ReplacedSign {
+  std::size_t part = 0;
+  bool cured = false;
+};
+
+/// What happened after it had been without power, which thaws it.
+struct ThawSign {
+  std::optional<Duration> unplugged;  ///< how long; empty: long enough
+  bool ran_well = false;              ///< for days, where `for_how_long` does not say it
+  std::optional<Duration> for_how_long;
 };
 
 /// Everything that is known without a meter.
@@ -35,8 +50,8 @@ struct Signs {
   std::vector<CodeSign> codes;
   /// It was thawed before anybody looked: what the frost looks like now says little.
   bool was_thawed = false;
-  /// After a thaw it ran well for days and then failed again; empty: not known.
-  std::optional<bool> ran_well_after_thaw;
+  std::optional<ThawSign> thaw;  ///< empty: nobody knows
+  std::vector<ReplacedSign> replaced;
 };
 
 /// What is assumed of signs (docs/arithmetic.md, "Finding the fault"); no source.
@@ -46,6 +61,14 @@ struct SignModel {
   double code_without_fault = 0.03;  ///< that a board holds a code though the fault is not there
   double code_with_fault = 0.85;
   double thawed_frost_weight = 0.3;  ///< what frost evidence still weighs after a thaw [0…1], as an exponent
+  double cured_by_chance = 0.05;     ///< that a part which was sound cures it, or one at fault does not
+  /// Medians and spreads (standard deviations of the logarithm) of how long it takes.
+  double hours_to_thaw = 8.0;
+  double spread_of_thaw = 0.7;
+  double days_to_frost_again = 4.0;
+  double spread_of_frost = 0.8;
+  double days_to_fail_at_once = 0.2;  ///< of a fault that needs no frost
+  double spread_of_fail = 1.0;
 };
 
 /// Probability of the signs if the candidate is true.

@@ -65,9 +65,13 @@ class LocateSentences {
         return;
       case Standing::Form::likely:
         content_.headline = say_(OHMWRIGHT_TEXT("LIKELY: {fault}"), {{"fault", label(first)}});
-        explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: read that part alone, a lead off, before "
-                               "you buy (ohmwright check)."),
-                {{"chance", chance}});
+        explain(
+            were_read_alone(first.parts)
+                ? OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: you read it alone; set the probes on "
+                                 "bare metal and read it once more before you buy.")
+                : OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: read that part alone, a lead off, "
+                                 "before you buy (ohmwright check)."),
+            {{"chance", chance}});
         return;
       case Standing::Form::no_more_steps:
         content_.headline = say_(OHMWRIGHT_TEXT("CAN'T TELL FURTHER with the steps that are allowed"));
@@ -81,6 +85,19 @@ class LocateSentences {
     }
     content_.headline = say_(OHMWRIGHT_TEXT("NOT FOUND YET"));
     explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}."), {{"fault", label(first)}, {"chance", chance}});
+  }
+
+  /// Whether each of these was read across its own terminals, a lead of it off.
+  bool were_read_alone(const std::vector<std::size_t>& parts) const {
+    return !parts.empty() && std::all_of(parts.begin(), parts.end(), [this](std::size_t part) {
+      return std::any_of(report_.readings.begin(), report_.readings.end(), [&](const locate::TakenReading& reading) {
+        const std::size_t point = reading.measurement.test_point;
+        const std::vector<PartTerminal>& lifted = appliance_.test_points[point].lifted;
+        return part_between_probes(appliance_, point) == part &&
+               std::any_of(lifted.begin(), lifted.end(),
+                           [part](const PartTerminal& lead) { return lead.part == part; });
+      });
+    });
   }
 
   void explain(std::string_view pattern, std::initializer_list<FindingArgument> arguments = {}) {
@@ -122,6 +139,32 @@ class LocateSentences {
                                              : say_(OHMWRIGHT_TEXT("Looked at and in order: {cause}"), {cause}));
     }
     for (const locate::CodeSign& sign : report_.signs.codes) add_code(sign);
+    if (report_.signs.thaw) add_thaw(*report_.signs.thaw);
+    for (const locate::ReplacedSign& sign : report_.signs.replaced) {
+      const FindingArgument part{"part", appliance_.parts[sign.part].title};
+      content_.evidence.push_back(sign.cured ? say_(OHMWRIGHT_TEXT("Replaced, and it runs: {part}"), {part})
+                                             : say_(OHMWRIGHT_TEXT("Replaced, and it is as before: {part}"), {part}));
+    }
+  }
+
+  /// "24 h", "5.0 d".
+  static std::string time_text(Duration time) {
+    constexpr double in_days_from = 2.0 * 86400.0;
+    UnitPreferences units;
+    units.prefer(*Unit::named(time.value() < in_days_from ? "h" : "d", Dimension::duration));
+    return Sentences(units).quantity(time, 2);
+  }
+
+  void add_thaw(const locate::ThawSign& sign) {
+    if (sign.unplugged)
+      content_.evidence.push_back(
+          say_(OHMWRIGHT_TEXT("It was without power for {time}"), {{"time", time_text(*sign.unplugged)}}));
+    if (sign.for_how_long)
+      content_.evidence.push_back(
+          say_(OHMWRIGHT_TEXT("After that it ran well for {time}"), {{"time", time_text(*sign.for_how_long)}}));
+    else
+      content_.evidence.push_back(sign.ran_well ? say_(OHMWRIGHT_TEXT("After a thaw it ran well for days"))
+                                                : say_(OHMWRIGHT_TEXT("After a thaw it failed again at once")));
   }
 
   void add_code(const locate::CodeSign& sign) {
@@ -129,6 +172,14 @@ class LocateSentences {
       if (known.code != sign.code) continue;
       const std::initializer_list<FindingArgument> words{
           {"code", known.code}, {"meaning", known.meaning}, {"source", known.source}};
+      if (sign.count > 1) {
+        content_.evidence.push_back(say_(OHMWRIGHT_TEXT("Code {code}, set {count} times: {meaning} ({source})"),
+                                         {{"code", known.code},
+                                          {"count", std::to_string(sign.count)},
+                                          {"meaning", known.meaning},
+                                          {"source", known.source}}));
+        continue;
+      }
       content_.evidence.push_back(
           sign.is_old ? say_(OHMWRIGHT_TEXT("An old code, {code}: {meaning} ({source}); it says less"), words)
                       : say_(OHMWRIGHT_TEXT("Code {code}: {meaning} ({source})"), words));
@@ -188,14 +239,27 @@ class LocateSentences {
         report_.standing.form == Standing::Form::settled || report_.standing.form == Standing::Form::likely;
     if (!named) return;
     causes_first();
-    for (const std::size_t part : answers_.front().parts)
+    for (const std::size_t part : answers_.front().parts) {
+      if (is_replaced(part)) continue;
       content_.afterwards.push_back(
           say_(OHMWRIGHT_TEXT("Replace or mend: {part}, with a true equivalent (ohmwright compare {kind})."),
                {{"part", appliance_.parts[part].title},
                 {"kind", std::string(appliance_.parts[part].kind->descriptor().id)}}));
-    content_.afterwards.push_back(say_(
-        OHMWRIGHT_TEXT("Prove it: read again what was wrong, insulation to the frame before you plug in, then watch "
+    }
+    // What is cold is defrosted; the rest has no such run.
+    content_.afterwards.push_back(
+        say_(appliance_.refrigerant == "none"
+                 ? OHMWRIGHT_TEXT(
+                       "Prove it: read again what was wrong, insulation to the frame before you plug in, then watch "
+                       "one whole run with every cover on and somebody there.")
+                 : OHMWRIGHT_TEXT(
+                       "Prove it: read again what was wrong, insulation to the frame before you plug in, then watch "
                        "one forced defrost with a proved limit, a clear drain, a time limit and somebody there.")));
+  }
+
+  bool is_replaced(std::size_t part) const {
+    return std::any_of(report_.signs.replaced.begin(), report_.signs.replaced.end(),
+                       [part](const locate::ReplacedSign& sign) { return sign.part == part && sign.cured; });
   }
 
   /// A part that was the consequence of another fails again unless that one is mended first.

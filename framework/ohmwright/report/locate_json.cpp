@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <ohmwright/report/locate_remarks.hpp>
 #include <ohmwright/report/locate_words.hpp>
 
 namespace ohmwright {
@@ -100,6 +101,7 @@ std::string locate_json(const LocateReport& report, const Sentences& say) {
     reading["probability_unexplained"] = report.diagnosis.misread[i];
     json["readings"].push_back(std::move(reading));
   }
+  json["remarks"] = locate_remarks(report, say);
   json["steps"] = Json::array();
   for (std::size_t i = 0; i < report.steps.size() && i < most_steps; ++i)
     json["steps"].push_back(step_json(report, report.steps[i]));

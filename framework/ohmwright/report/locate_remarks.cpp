@@ -94,21 +94,6 @@ class Remarks {
     }
   }
 
-  /// The part whose own two terminals the probes are at, through whatever nodes.
-  std::optional<std::size_t> part_between_probes(const TestPoint& point) const {
-    const auto is_at = [](const ProbePlace& place, std::size_t part, const PlacedPart& of, std::size_t terminal) {
-      if (place.terminal) return place.terminal->part == part && place.terminal->terminal == terminal;
-      return of.nodes[terminal] && of.nodes[terminal] == place.node;
-    };
-    for (std::size_t part = 0; part < appliance_.parts.size(); ++part) {
-      const PlacedPart& of = appliance_.parts[part];
-      if (of.nodes.size() < 2) continue;
-      const bool forward = is_at(point.from, part, of, 0) && is_at(point.to, part, of, 1);
-      if (forward || (is_at(point.from, part, of, 1) && is_at(point.to, part, of, 0))) return part;
-    }
-    return std::nullopt;
-  }
-
   /// Share of good parts that conduct between the first two terminals.
   double share_closed(std::size_t part, const locate::Site& site) const {
     double share = 0.0;
@@ -128,7 +113,7 @@ class Remarks {
                             seen.form == SeenReading::Form::does_not_conduct ||
                             (seen.form == SeenReading::Form::value &&
                              seen.at > locate::scale_of(Probe::ohms).at(prober_.model().conducts_below));
-    const auto part = part_between_probes(appliance_.test_points[reading.measurement.test_point]);
+    const auto part = part_between_probes(appliance_, reading.measurement.test_point);
     if (!reads_open || !part || !appliance_.parts[*part].zone) return;
     const std::size_t zone = *appliance_.parts[*part].zone;
     locate::Site site = locate::after_set_up(appliance_, prober_.site(), reading.measurement.set_up);
@@ -143,7 +128,18 @@ class Remarks {
            {{"part", appliance_.parts[*part].title}, {"temperature", say_.stated(warm)}});
   }
 
+  /// Whether what lies there is a contact, of which such a reading says that it is closed.
+  bool is_across_a_contact(const TakenReading& reading) const {
+    const auto part = part_between_probes(appliance_, reading.measurement.test_point);
+    if (!part) return false;
+    const auto model = locate::part_model(appliance_, *part, not_found, prober_.site(), Excitation::ohmmeter);
+    return std::any_of(model.begin(), model.end(), [](const locate::ElementSpread& element) {
+      return element.is_contact && std::min(element.from, element.to) == 0 && std::max(element.from, element.to) == 1;
+    });
+  }
+
   void test_leads(const TakenReading& reading) {
+    if (is_across_a_contact(reading)) return;
     const auto* shown = std::get_if<StatedValue>(&reading.observed);
     const StatedValue& leads = prober_.meter().lead_resistance;
     const double doubt = leads.half_width.value_or(0.0) + probe_contact_ohm;

@@ -1,3 +1,4 @@
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_steps.hpp>
 #include <ohmwright/report/locate_words.hpp>
@@ -20,6 +21,36 @@ std::string step_title(const Appliance& appliance, const locate::Step& step, con
              {{"part", appliance.parts[step.subject].title}, minutes});
 }
 
+namespace {
+
+/// Leads to lift, those of one part in one line.
+void add_lifted(const Appliance& appliance, const std::vector<PartTerminal>& lifted, const Sentences& say,
+                std::vector<std::string>& lines) {
+  for (std::size_t i = 0; i < lifted.size();) {
+    const PlacedPart& part = appliance.parts[lifted[i].part];
+    std::vector<std::string> terminals;
+    for (const std::size_t of = lifted[i].part; i < lifted.size() && lifted[i].part == of; ++i)
+      terminals.emplace_back(part.kind->descriptor().terminals[lifted[i].terminal]);
+    lines.push_back(terminals.size() == 1 ? say(OHMWRIGHT_TEXT("Lift a lead: {terminal} of {part}"),
+                                                {{"terminal", terminals.front()}, {"part", part.title}})
+                                          : say(OHMWRIGHT_TEXT("Lift the leads: {terminals} of {part}"),
+                                                {{"terminals", listed(terminals)}, {"part", part.title}}));
+  }
+}
+
+/// What another set-up left behind is ended before anything is read without it.
+void add_end_of_other(const Appliance& appliance, const locate::WorkState& work, const locate::Measurement& measurement,
+                      const Sentences& say, std::vector<std::string>& lines) {
+  if (!work.set_up || work.set_up == measurement.set_up) return;
+  const SetUp& before = appliance.set_ups[*work.set_up];
+  if (before.only_stated) return;
+  lines.push_back(before.way_out.empty() ? say(OHMWRIGHT_TEXT("End first: {set_up}"), {{"set_up", before.title}})
+                                         : say(OHMWRIGHT_TEXT("End first: {set_up}: {way}"),
+                                               {{"set_up", before.title}, {"way", before.way_out}}));
+}
+
+}  // namespace
+
 std::vector<std::string> work_lines(const Appliance& appliance, const locate::WorkState& work,
                                     const locate::Measurement& measurement, const Sentences& say) {
   std::vector<std::string> lines;
@@ -31,6 +62,7 @@ std::vector<std::string> work_lines(const Appliance& appliance, const locate::Wo
     lines.push_back(say(OHMWRIGHT_TEXT("Unplug, prove dead, discharge.")));
   for (const std::size_t cover : locate::covers_to_take_off(appliance, work, measurement))
     lines.push_back(say(OHMWRIGHT_TEXT("Take off: {cover}"), {{"cover", appliance.covers[cover].title}}));
+  add_end_of_other(appliance, work, measurement, say, lines);
   if (measurement.set_up && work.set_up != measurement.set_up) {
     const SetUp& set_up = appliance.set_ups[*measurement.set_up];
     lines.push_back(say(OHMWRIGHT_TEXT("Set up: {set_up}"), {{"set_up", set_up.title}}));
@@ -39,12 +71,7 @@ std::vector<std::string> work_lines(const Appliance& appliance, const locate::Wo
       lines.push_back(say(OHMWRIGHT_TEXT("It took if: {sign}"), {{"sign", set_up.confirmed_by}}));
     if (!set_up.way_out.empty()) lines.push_back(say(OHMWRIGHT_TEXT("To end it: {way}"), {{"way", set_up.way_out}}));
   }
-  for (const PartTerminal& lifted : appliance.test_points[measurement.test_point].lifted) {
-    const PlacedPart& part = appliance.parts[lifted.part];
-    lines.push_back(
-        say(OHMWRIGHT_TEXT("Lift a lead: {terminal} of {part}"),
-            {{"terminal", std::string(part.kind->descriptor().terminals[lifted.terminal])}, {"part", part.title}}));
-  }
+  add_lifted(appliance, appliance.test_points[measurement.test_point].lifted, say, lines);
   return lines;
 }
 

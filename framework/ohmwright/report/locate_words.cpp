@@ -33,6 +33,21 @@ std::string test_point_title(const Appliance& appliance, const locate::Measureme
   return point;
 }
 
+std::optional<std::size_t> part_between_probes(const Appliance& appliance, std::size_t test_point) {
+  const TestPoint& point = appliance.test_points[test_point];
+  const auto is_at = [](const ProbePlace& place, std::size_t part, const PlacedPart& of, std::uint16_t terminal) {
+    if (place.terminal) return *place.terminal == PartTerminal{part, terminal};
+    return of.nodes[terminal] && of.nodes[terminal] == place.node;
+  };
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part) {
+    const PlacedPart& of = appliance.parts[part];
+    if (point.probe == Probe::amperes || of.nodes.size() < 2) continue;
+    const bool forward = is_at(point.from, part, of, 0) && is_at(point.to, part, of, 1);
+    if (forward || (is_at(point.from, part, of, 1) && is_at(point.to, part, of, 0))) return part;
+  }
+  return std::nullopt;
+}
+
 std::string observed_text(const Observed& observed, const Sentences& say) {
   if (const auto* stated = std::get_if<StatedValue>(&observed)) {
     UnitPreferences as_typed;
@@ -85,12 +100,12 @@ std::string answer_label(const locate::FaultList& faults, const locate::Diagnosi
                          say);
 }
 
-std::string candidate_label(const locate::FaultList& faults, std::size_t index, const Sentences& say) {
-  const locate::Candidate& candidate = faults.candidates()[index];
-  if (candidate.nothing_wrong()) return say(OHMWRIGHT_TEXT("nothing of all this is wrong"));
+std::string candidate_label(const locate::FaultList& faults, std::size_t candidate, const Sentences& say) {
+  const locate::Candidate& of = faults.candidates()[candidate];
+  if (of.nothing_wrong()) return say(OHMWRIGHT_TEXT("nothing of all this is wrong"));
   std::vector<std::string> names;
-  if (candidate.outside_cause) names.push_back(faults.appliance().outside_causes[*candidate.outside_cause].title);
-  for (const std::uint16_t fault : candidate.faults)
+  if (of.outside_cause) names.push_back(faults.appliance().outside_causes[*of.outside_cause].title);
+  for (const std::uint16_t fault : of.faults)
     names.push_back(say(OHMWRIGHT_TEXT("{part}: {fault}"),
                         {{"part", faults.appliance().parts[faults.faults()[fault].fault.part].title},
                          {"fault", fault_title(faults, fault, say)}}));

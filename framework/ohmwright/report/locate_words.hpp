@@ -13,6 +13,9 @@ namespace ohmwright {
 /// "the back panel", "L and N": as the appliance's file says it.
 std::string test_point_title(const Appliance& appliance, const locate::Measurement& measurement, const Sentences& say);
 
+/// The part whose first two terminals the probes are at, directly or by the nodes there.
+std::optional<std::size_t> part_between_probes(const Appliance& appliance, std::size_t test_point);
+
 /// What was read, in the unit that was typed.
 std::string observed_text(const Observed& observed, const Sentences& say);
 
