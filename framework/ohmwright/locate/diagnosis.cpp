@@ -64,12 +64,9 @@ Reasoner::Reasoner(Prober& prober, const SignModel& signs) : prober_(prober), si
 
 const std::vector<PredictedOutcome>& Reasoner::predicted(std::size_t instance, const Measurement& measurement) {
   PredictionsOfAll& of_all = predictions_[key_of(measurement)];
-  if (of_all.empty()) of_all.resize(instances_.size());
-  std::optional<std::vector<PredictedOutcome>>& kept = of_all[instance];
-  if (!kept) {
-    kept.emplace();
-    prober_.predict(instances_[instance], measurement, *kept);
-  }
+  if (of_all.empty()) of_all.resize(instances_.size(), nullptr);
+  const std::vector<PredictedOutcome>*& kept = of_all[instance];
+  if (kept == nullptr) kept = &prober_.predict(instances_[instance], measurement);
   return *kept;
 }
 

@@ -50,7 +50,7 @@ class Reasoner {
   std::vector<Weighed> likeliest(std::size_t most) const;
 
   const Instance& instance(std::size_t index) const { return instances_[index]; }
-  /// The ways a measurement may come out of an instance.
+  /// The ways a measurement may come out of an instance. One address, one prediction (`Prober::predict`).
   const std::vector<PredictedOutcome>& predicted(std::size_t instance, const Measurement& measurement);
 
   Prober& prober() { return prober_; }
@@ -58,7 +58,7 @@ class Reasoner {
   const FaultList& faults() const { return prober_.faults(); }
 
  private:
-  using PredictionsOfAll = std::vector<std::optional<std::vector<PredictedOutcome>>>;  ///< by instance
+  using PredictionsOfAll = std::vector<const std::vector<PredictedOutcome>*>;  ///< by instance, null: not asked yet
 
   void weigh_signs(const Signs& signs);
   void weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis);

@@ -37,6 +37,7 @@ Prober::ProbedScene::ProbedScene(const FaultList& faults, const Site& site, Exci
     : faults_(faults), appliance_(faults.appliance()), meter_(meter), scene_(faults, site, excitation) {
   sort_test_points();
   for (const std::unique_ptr<Group>& group : groups_) prepare(*group);
+  find_what_matters();
   sensitivities_.resize(scene_.network().branches().size());
 }
 
@@ -53,10 +54,10 @@ void Prober::ProbedScene::sort_test_points() {
     }
     Group& group = **found;
     if (point.probe == Probe::amperes) {
-      places_[i] = {&group, point.probe, group.around.size()};
+      places_[i] = {&group, point.probe, group.around.size(), {}, {}};
       group.around.push_back(scene_.lead(*point.from.terminal));
     } else {
-      places_[i] = {&group, point.probe, group.pairs.size()};
+      places_[i] = {&group, point.probe, group.pairs.size(), {}, {}};
       group.pairs.push_back({scene_.node(point.from), scene_.node(point.to)});
     }
   }
@@ -86,7 +87,12 @@ std::vector<circuit::Change> Prober::ProbedScene::changes_of(const Group& group)
 void Prober::ProbedScene::take(const PlacedElement& element, const ElementChoice& choice, bool as_built) {
   spread_[element.branch] = choice.relative_uncertainty;
   values_[element.branch] = choice.value_in_si;
-  if (!as_built) changes_.push_back({element.branch, branch_model(choice)});
+  if (as_built) return;
+  const circuit::BranchModel model = branch_model(choice);
+  const circuit::BranchModel& built = scene_.network().branches()[element.branch].model;
+  if (model.type != built.type || model.value_in_si != built.value_in_si ||
+      choice.relative_uncertainty != scene_.spread_as_built()[element.branch])
+    changes_.push_back({element.branch, model});
 }
 
 void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part, std::uint16_t fault) {
@@ -105,7 +111,9 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
     take(element, choice, healthy && &choice == &element.choices.front());
   }
   if (!healthy)
-    for (const circuit::BranchIndex branch : model.absent) changes_.push_back({branch, circuit::open()});
+    for (const circuit::BranchIndex branch : model.absent)
+      if (scene_.network().branches()[branch].model.type != circuit::BranchType::open)
+        changes_.push_back({branch, circuit::open()});
 }
 
 void Prober::ProbedScene::settle(const Instance& instance) {
@@ -121,10 +129,16 @@ void Prober::ProbedScene::settle(const Instance& instance) {
     changes_.push_back({scene_.supply(), circuit::open()});
 }
 
-void Prober::ProbedScene::predict(const Instance& instance, std::size_t test_point,
-                                  std::vector<PredictedOutcome>& outcomes) {
-  const Place& place = places_[test_point];
+const std::vector<PredictedOutcome>& Prober::ProbedScene::predict(const Instance& instance, std::size_t test_point) {
+  Place& place = places_[test_point];
   settle(instance);
+  leave_out_what_does_not_matter(place);
+  const auto [at, is_new] = place.predictions.try_emplace(circumstances());
+  if (is_new) read_in_every_state(place, at->second);
+  return at->second;
+}
+
+void Prober::ProbedScene::read_in_every_state(const Place& place, std::vector<PredictedOutcome>& outcomes) {
   const std::size_t settled = changes_.size();
   for (;;) {  // every combination of the wavering contacts' states
     double weight = 1.0;

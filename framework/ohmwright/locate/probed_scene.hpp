@@ -1,8 +1,12 @@
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <span>
+#include <unordered_map>
 #include <vector>
+
+#include <boost/container_hash/hash.hpp>
 
 #include <ohmwright/circuit/clamp_ammeter.hpp>
 #include <ohmwright/circuit/ohmmeter.hpp>
@@ -11,13 +15,14 @@
 
 namespace ohmwright::locate {
 
-/// A scene with its test points, prepared for one kind of probe. Between two source files of this area.
+/// A scene with its test points, prepared for one kind of probe. Between three source files of this area.
 class Prober::ProbedScene {
  public:
   ProbedScene(const FaultList& faults, const Site& site, Excitation excitation, const Meter& meter);
 
   const Scene& scene() const { return scene_; }
-  void predict(const Instance& instance, std::size_t test_point, std::vector<PredictedOutcome>& outcomes);
+  /// Of instances that differ in nothing that matters at this test point, one prediction.
+  const std::vector<PredictedOutcome>& predict(const Instance& instance, std::size_t test_point);
 
  private:
   /// Test points that lift the same leads, and so share a network.
@@ -31,10 +36,14 @@ class Prober::ProbedScene {
     std::optional<circuit::Voltmeter> low_impedance_voltmeter;
     std::optional<circuit::ClampAmmeter> ammeter;
   };
+  /// What of an instance matters at a test point, as numbers that are equal when it is.
+  using Circumstances = std::vector<std::uint64_t>;
   struct Place {
     Group* group = nullptr;
     Probe probe = Probe::ohms;
-    std::size_t index = 0;  ///< among the group's pairs or clamped branches
+    std::size_t index = 0;      ///< among the group's pairs or clamped branches
+    std::vector<bool> matters;  ///< by branch, while nothing conducts that does not in a good appliance
+    std::unordered_map<Circumstances, std::vector<PredictedOutcome>, boost::hash<Circumstances>> predictions;
   };
   /// A contact that may be in more than one state, with the state it has now.
   struct Wavering {
@@ -45,7 +54,12 @@ class Prober::ProbedScene {
   void sort_test_points();
   void prepare(Group& group);
   std::vector<circuit::Change> changes_of(const Group& group) const;
+  void find_what_matters();
+  std::vector<bool> what_matters_at(const Place& place, std::span<const circuit::BranchIndex> conducting) const;
   void settle(const Instance& instance);
+  void leave_out_what_does_not_matter(const Place& place);
+  Circumstances circumstances() const;
+  void read_in_every_state(const Place& place, std::vector<PredictedOutcome>& outcomes);
   void settle_part(const Instance& instance, std::size_t part, std::uint16_t fault);
   void take(const PlacedElement& element, const ElementChoice& choice, bool as_built);
   void read_or_trip(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
@@ -61,7 +75,9 @@ class Prober::ProbedScene {
   const Meter& meter_;
   Scene scene_;
   std::vector<std::unique_ptr<Group>> groups_;
-  std::vector<Place> places_;  ///< by test point; without a group where the excitation is another
+  std::vector<Place> places_;                 ///< by test point; without a group where the excitation is another
+  std::vector<circuit::BranchIndex> joined_;  ///< branches that are one point, leads lifted or not
+  std::vector<bool> conducts_when_good_;      ///< by branch: it is no place where only a fault puts something
 
   // Of the instance at hand, kept for their memory:
   std::vector<circuit::Change> changes_;

@@ -53,15 +53,13 @@ void add_value(double weight, double mean, double uncertainty, Histogram& histog
 /// How it reads with that candidate.
 Histogram reading_of(Prober& prober, const Candidate& candidate, const Measurement& measurement) {
   Histogram histogram(cells + 2, 0.0);
-  std::vector<PredictedOutcome> outcomes;
   const std::vector<Instance> instances = prober.instances(candidate);
   const std::size_t step = (instances.size() + most_read - 1) / most_read;
   double sum = 0.0;
   for (std::size_t i = 0; i < instances.size(); i += step) {
     const Instance& instance = instances[i];
     sum += instance.weight;
-    prober.predict(instance, measurement, outcomes);
-    for (const PredictedOutcome& outcome : outcomes) {
+    for (const PredictedOutcome& outcome : prober.predict(instance, measurement)) {
       const double weight = instance.weight * outcome.weight;
       if (outcome.form == PredictedOutcome::Form::value)
         add_value(weight, outcome.mean, outcome.uncertainty, histogram);
