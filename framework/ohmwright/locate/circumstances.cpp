@@ -13,7 +13,6 @@ void Prober::ProbedScene::find_what_matters() {
   const circuit::Network& network = scene_.network();
   std::vector<bool> is_of_parts(network.branches().size(), false);
   conducts_when_good_.assign(network.branches().size(), true);
-  std::vector<circuit::BranchIndex> conducting;
   for (std::size_t part = 0; part < appliance_.parts.size(); ++part) {
     for (const circuit::BranchIndex branch : scene_.branches_of(part)) {
       is_of_parts[branch] = true;
@@ -24,7 +23,7 @@ void Prober::ProbedScene::find_what_matters() {
                                         [](const ElementChoice& choice) { return choice.type != ElementType::open; });
       if (!conducts) continue;
       conducts_when_good_[element.branch] = true;
-      conducting.push_back(element.branch);
+      conducting_.push_back(element.branch);
     }
   }
   for (circuit::BranchIndex branch = 0; branch < network.branches().size(); ++branch) {
@@ -33,11 +32,11 @@ void Prober::ProbedScene::find_what_matters() {
     if (type == circuit::BranchType::closed || type == circuit::BranchType::voltage_source)
       joined_.push_back(branch);
     else if (type != circuit::BranchType::open)
-      conducting.push_back(branch);
+      conducting_.push_back(branch);
   }
   if (scene_.excitation() == Excitation::ohmmeter) std::erase(joined_, scene_.supply());
   for (Place& place : places_)
-    if (place.group != nullptr) place.matters = what_matters_at(place, conducting);
+    if (place.group != nullptr) place.matters[{}] = what_matters_at(place, conducting_);
 }
 
 std::vector<bool> Prober::ProbedScene::what_matters_at(const Place& place,
@@ -52,18 +51,26 @@ std::vector<bool> Prober::ProbedScene::what_matters_at(const Place& place,
   return branches_between(scene_.network(), joined, conducting, {around.from, around.to});
 }
 
-/// Where a fault joins what is apart in a good appliance, shorts a supply or cuts it, everything may matter.
-void Prober::ProbedScene::leave_out_what_does_not_matter(const Place& place) {
-  const auto is_unforeseen = [&](const circuit::Change& change) {
-    const bool is_live = scene_.excitation() != Excitation::ohmmeter;
-    return (!conducts_when_good_[change.branch] && change.model.type != circuit::BranchType::open) ||
-           (is_live && (change.branch == scene_.supply() || change.model.type == circuit::BranchType::closed));
-  };
-  if (std::any_of(changes_.begin(), changes_.end(), is_unforeseen)) return;
+/// Where a fault shorts a supply or cuts it, everything matters; where it joins what is apart in a good appliance, that
+/// way counts, too.
+void Prober::ProbedScene::leave_out_what_does_not_matter(Place& place) {
+  const bool is_live = scene_.excitation() != Excitation::ohmmeter;
+  joined_by_faults_.clear();
+  for (const circuit::Change& change : changes_) {
+    if (is_live && (change.branch == scene_.supply() || change.model.type == circuit::BranchType::closed)) return;
+    if (!conducts_when_good_[change.branch] && change.model.type != circuit::BranchType::open)
+      joined_by_faults_.push_back(change.branch);
+  }
   for (const Wavering& contact : wavering_)
-    if (!conducts_when_good_[contact.element->branch]) return;
-  std::erase_if(changes_, [&](const circuit::Change& change) { return !place.matters[change.branch]; });
-  std::erase_if(wavering_, [&](const Wavering& contact) { return !place.matters[contact.element->branch]; });
+    if (!conducts_when_good_[contact.element->branch]) joined_by_faults_.push_back(contact.element->branch);
+  std::vector<bool>& matters = place.matters[joined_by_faults_];
+  if (matters.empty()) {
+    std::vector<circuit::BranchIndex> conducting = conducting_;
+    conducting.insert(conducting.end(), joined_by_faults_.begin(), joined_by_faults_.end());
+    matters = what_matters_at(place, conducting);
+  }
+  std::erase_if(changes_, [&](const circuit::Change& change) { return !matters[change.branch]; });
+  std::erase_if(wavering_, [&](const Wavering& contact) { return !matters[contact.element->branch]; });
 }
 
 Prober::ProbedScene::Circumstances Prober::ProbedScene::circumstances() const {
