@@ -1,10 +1,11 @@
 #include <algorithm>
-#include <cmath>
-#include <limits>
-#include <numeric>
+#include <unordered_map>
+
+#include <boost/container_hash/hash.hpp>
 
 #include <ohmwright/locate/diagnosis.hpp>
 #include <ohmwright/locate/information.hpp>
+#include <ohmwright/locate/weighed_readings.hpp>
 
 namespace ohmwright::locate {
 
@@ -14,12 +15,6 @@ namespace {
 constexpr double negligible = 1e-12;
 /// The same of readings that are only planned: there are many of those.
 constexpr double negligible_in_a_plan = 1e-6;
-/// Repeats agree when they differ by no more than this on the scale: what fingers and contacts do to a good meter.
-constexpr double agreeing = 0.05;
-
-std::pair<std::size_t, std::size_t> key_of(const Measurement& measurement) {
-  return {measurement.test_point, measurement.set_up.value_or(std::numeric_limits<std::size_t>::max())};
-}
 
 }  // namespace
 
@@ -52,44 +47,11 @@ Reasoner::Reasoner(Prober& prober, const SignModel& signs) : prober_(prober), si
 }
 
 const std::vector<PredictedOutcome>& Reasoner::predicted(std::size_t instance, const Measurement& measurement) {
-  PredictionsOfAll& of_all = predictions_[key_of(measurement)];
-  if (of_all.empty()) of_all.resize(instances_.size());
-  std::optional<std::vector<PredictedOutcome>>& kept = of_all[instance];
-  if (!kept) {
-    kept.emplace();
-    prober_.predict(instances_[instance], measurement, *kept);
-  }
+  PredictionsOfAll& of_all = predictions_[place_of(measurement)];
+  if (of_all.empty()) of_all.resize(instances_.size(), nullptr);
+  const std::vector<PredictedOutcome>*& kept = of_all[instance];
+  if (kept == nullptr) kept = &prober_.predict(instances_[instance], measurement);
   return *kept;
-}
-
-namespace {
-
-std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const TakenReading> readings) {
-  std::vector<WeighedReading> joined;
-  for (std::size_t i = 0; i < readings.size(); ++i) {
-    const Probe probe = prober.appliance().test_points[readings[i].measurement.test_point].probe;
-    const std::optional<SeenReading> seen =
-        readings[i].any_of ? readings[i].any_of : seen_reading(readings[i].observed, probe, prober.lead_resistance());
-    if (!seen) continue;
-    const auto same = std::find_if(joined.begin(), joined.end(), [&](const WeighedReading& other) {
-      return other.measurement == readings[i].measurement && agree(other.seen, *seen);
-    });
-    if (same == joined.end()) {
-      joined.push_back({readings[i].measurement, probe, *seen, readings[i].any_of.has_value(), {i}});
-      continue;
-    }
-    const auto count = static_cast<double>(same->given.size());
-    same->seen.at = (count * same->seen.at + seen->at) / (count + 1.0);
-    same->given.push_back(i);
-  }
-  return joined;
-}
-
-}  // namespace
-
-bool agree(const SeenReading& a, const SeenReading& b) {
-  if (a.form != b.form || a.form == SeenReading::Form::between) return false;
-  return a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing;
 }
 
 void Reasoner::weigh_signs(const Signs& signs) {
@@ -106,28 +68,36 @@ void Reasoner::weigh_signs(const Signs& signs) {
 }
 
 void Reasoner::weigh(std::span<const WeighedReading> readings, double negligible_share, Diagnosis& diagnosis) {
-  const ReadingModel& model = prober_.model();
-  std::vector<double> misread_of(readings.size(), 0.0);
-  std::vector<double> shares(readings.size());
+  // Many instances predict the same of all readings, and are weighed once.
+  struct Group {
+    JointLikelihood likelihood;
+    double weight = 0.0;
+  };
+  std::vector<Group> groups;
+  std::unordered_map<std::vector<const void*>, std::size_t, boost::hash<std::vector<const void*>>> group_of;
+  std::vector<const std::vector<PredictedOutcome>*> predictions(readings.size());
+  std::vector<const void*> key(readings.size());
   const double least = negligible_share * *std::max_element(weights_.begin(), weights_.end());
   for (std::size_t i = 0; i < instances_.size(); ++i) {
     if (weights_[i] < least) {
       weights_[i] = 0.0;
       continue;
     }
-    for (std::size_t r = 0; r < readings.size(); ++r) {
-      const WeighedReading& reading = readings[r];
-      const double misread = model.misread_share * likelihood_if_misread(reading.seen, reading.probe, model);
-      const double meant = (1.0 - model.misread_share) *
-                           likelihood(predicted(i, reading.measurement), reading.seen, reading.probe, model);
-      shares[r] = misread / (misread + meant);
-      weights_[i] *= misread + meant;
-    }
-    for (std::size_t r = 0; r < readings.size(); ++r) misread_of[r] += weights_[i] * shares[r];
+    for (std::size_t r = 0; r < readings.size(); ++r) key[r] = predictions[r] = &predicted(i, readings[r].measurement);
+    const auto [at, is_new] = group_of.try_emplace(key, groups.size());
+    if (is_new) groups.push_back({likelihood_of_all(readings, predictions, prober_.model()), 0.0});
+    Group& group = groups[at->second];
+    weights_[i] *= group.likelihood.of_all;
+    group.weight += weights_[i];
   }
-  const double sum = std::accumulate(weights_.begin(), weights_.end(), 0.0);
+  double sum = 0.0;
+  std::vector<double> misread(readings.size(), 0.0);
+  for (const Group& group : groups) {
+    sum += group.weight;
+    for (std::size_t r = 0; r < readings.size(); ++r) misread[r] += group.weight * group.likelihood.misread[r];
+  }
   for (std::size_t r = 0; r < readings.size(); ++r)
-    for (const std::size_t given : readings[r].given) diagnosis.misread[given] = misread_of[r] / sum;
+    for (const std::size_t given : readings[r].given) diagnosis.misread[given] = misread[r] / sum;
 }
 
 void Reasoner::weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis) {

@@ -22,17 +22,7 @@ struct TakenReading {
   std::optional<SeenReading> any_of = {};  ///< of a plan: some reading of this class, in place of `observed`
 };
 
-/// Whether two readings of one measurement are the same but for what fingers and contacts do.
-bool agree(const SeenReading& a, const SeenReading& b);
-
-/// A reading as it is weighed, with the readings given that it stands for.
-struct WeighedReading {
-  Measurement measurement;
-  Probe probe = Probe::ohms;
-  SeenReading seen;
-  bool is_planned = false;
-  std::vector<std::size_t> given;
-};
+struct WeighedReading;
 
 /// What is believed after the evidence.
 struct Diagnosis {
@@ -69,7 +59,7 @@ class Reasoner {
   std::vector<Weighed> likeliest(std::size_t most) const;
 
   const Instance& instance(std::size_t index) const { return instances_[index]; }
-  /// The ways a measurement may come out of an instance.
+  /// The ways a measurement may come out of an instance. One address, one prediction (`Prober::predict`).
   const std::vector<PredictedOutcome>& predicted(std::size_t instance, const Measurement& measurement);
 
   Prober& prober() { return prober_; }
@@ -77,7 +67,7 @@ class Reasoner {
   const FaultList& faults() const { return prober_.faults(); }
 
  private:
-  using PredictionsOfAll = std::vector<std::optional<std::vector<PredictedOutcome>>>;  ///< by instance
+  using PredictionsOfAll = std::vector<const std::vector<PredictedOutcome>*>;  ///< by instance, null: not asked yet
 
   void weigh_signs(const Signs& signs);
   void weigh(std::span<const WeighedReading> readings, double negligible_share, Diagnosis& diagnosis);

@@ -65,13 +65,34 @@ struct PossibleReading {
   double probability = 0.0;
 };
 
+/// What the hypotheses predict of a measurement: many of them the same.
+struct Predictions {
+  std::vector<const std::vector<PredictedOutcome>*> different;
+  std::vector<double> probabilities;  ///< by different prediction
+  std::vector<std::size_t> of;        ///< by hypothesis
+};
+
+Predictions predictions_of(Reasoner& reasoner, const Hypotheses& all, const Measurement& measurement) {
+  Predictions predictions;
+  for (std::size_t h = 0; h < all.instances.size(); ++h) {
+    const std::vector<PredictedOutcome>* const predicted = &reasoner.predicted(all.instances[h], measurement);
+    const auto same = std::find(predictions.different.begin(), predictions.different.end(), predicted);
+    predictions.of.push_back(static_cast<std::size_t>(same - predictions.different.begin()));
+    if (same == predictions.different.end()) {
+      predictions.different.push_back(predicted);
+      predictions.probabilities.push_back(0.0);
+    }
+    predictions.probabilities[predictions.of.back()] += all.probabilities[h];
+  }
+  return predictions;
+}
+
 /// Every reading that some hypothesis predicts; those that a meter would not tell apart are one.
-std::vector<PossibleReading> possible_readings(Reasoner& reasoner, const Hypotheses& all,
-                                               const Measurement& measurement) {
+std::vector<PossibleReading> possible_readings(const Predictions& predictions) {
   std::vector<PossibleReading> readings;
-  for (std::size_t h = 0; h < all.instances.size(); ++h)
-    for (const PredictedOutcome& outcome : reasoner.predicted(all.instances[h], measurement)) {
-      PossibleReading reading{outcome.form, {}, all.probabilities[h] * outcome.weight};
+  for (std::size_t i = 0; i < predictions.different.size(); ++i)
+    for (const PredictedOutcome& outcome : *predictions.different[i]) {
+      PossibleReading reading{outcome.form, {}, predictions.probabilities[i] * outcome.weight};
       reading.seen.at = outcome.form == PredictedOutcome::Form::floating ? ghost_voltage_on_scale() : outcome.mean;
       if (outcome.form == PredictedOutcome::Form::over_range) reading.seen.form = SeenReading::Form::over_range;
       const auto same = std::find_if(readings.begin(), readings.end(), [&](const PossibleReading& other) {
@@ -105,18 +126,22 @@ double probability_named(const Hypotheses& all, std::span<const double> by_class
 Expected expected_of(Reasoner& reasoner, const Hypotheses& all, const Measurement& measurement, double named) {
   const ReadingModel& model = reasoner.prober().model();
   const Probe probe = reasoner.prober().appliance().test_points[measurement.test_point].probe;
+  const Predictions predictions = predictions_of(reasoner, all, measurement);
+  if (predictions.different.size() < 2) return {0.0, all.entropy};
   double left = 0.0;
   double unsettled = 0.0;
   double total = 0.0;
-  std::vector<double> posterior(all.instances.size());
-  for (const PossibleReading& reading : possible_readings(reasoner, all, measurement)) {
+  std::vector<double> likelihoods(predictions.different.size());
+  std::vector<double> by_class(all.taken_in_by.size());
+  for (const PossibleReading& reading : possible_readings(predictions)) {
     const double misread = model.misread_share * likelihood_if_misread(reading.seen, probe, model);
-    for (std::size_t h = 0; h < posterior.size(); ++h)
-      posterior[h] = all.probabilities[h] * (misread + (1.0 - model.misread_share) *
-                                                           likelihood(reasoner.predicted(all.instances[h], measurement),
-                                                                      reading.seen, probe, model));
-    normalise(posterior);
-    const std::vector<double> by_class = class_probabilities(posterior, all.class_of);
+    for (std::size_t i = 0; i < likelihoods.size(); ++i)
+      likelihoods[i] =
+          misread + (1.0 - model.misread_share) * likelihood(*predictions.different[i], reading.seen, probe, model);
+    std::fill(by_class.begin(), by_class.end(), 0.0);
+    for (std::size_t h = 0; h < all.probabilities.size(); ++h)
+      by_class[all.class_of[h]] += all.probabilities[h] * likelihoods[predictions.of[h]];
+    normalise(by_class);
     const double entropy = entropy_in_bits(by_class);
     left += reading.probability * entropy;
     if (probability_named(all, by_class) < named) unsettled += reading.probability * entropy;

@@ -18,6 +18,8 @@ constexpr double choice_width = 0.6;
 constexpr int most_choices = 7;
 /// Below this share a contact's other state is not worth a choice.
 constexpr double least_share = 1e-3;
+/// Up to this many times its tolerance alone, a spread over temperature is taken for the tolerance.
+constexpr double mostly_tolerance = 1.25;
 /// What a part may be of which nothing is known [ohm].
 constexpr double unknown_low = 1.0;
 constexpr double unknown_high = 1e6;
@@ -68,13 +70,13 @@ struct Range {
 
 void add_value_choices(ElementType type, Range range, double weight, std::vector<ElementChoice>& choices) {
   if (!(range.high > 0.0)) {
-    choices.push_back({weight, ElementType::closed, 0.0, 0.0});
+    choices.push_back({weight, ElementType::closed, 0.0, 0.0, false});
     return;
   }
   const double middle = 0.5 * (range.low + range.high);
   const double half_width = 0.5 * (range.high - range.low) / middle;
   if (half_width <= widest_linear || (type == ElementType::resistance && range.high <= small_ohm)) {
-    choices.push_back({weight, type, middle, half_width / std::numbers::sqrt3});
+    choices.push_back({weight, type, middle, half_width / std::numbers::sqrt3, false});
     return;
   }
   const double low = std::log(std::max(range.low, 1e-3 * range.high));
@@ -82,7 +84,7 @@ void add_value_choices(ElementType type, Range range, double weight, std::vector
   const int count = std::clamp(static_cast<int>(std::ceil(width / choice_width)), 2, most_choices);
   const double cell = width / count;
   for (int i = 0; i < count; ++i)
-    choices.push_back({weight / count, type, std::exp(low + (i + 0.5) * cell), cell / std::sqrt(12.0)});
+    choices.push_back({weight / count, type, std::exp(low + (i + 0.5) * cell), cell / std::sqrt(12.0), false});
 }
 
 /// A contact that is closed or open, by the shares at the three temperatures.
@@ -97,7 +99,7 @@ ElementSpread contact_spread(const std::array<const Element*, 3>& at) {
   if (closed < least_share) closed = 0.0;
   if (closed > 1.0 - least_share) closed = 1.0;
   if (closed > 0.0) add_value_choices(ElementType::resistance, range, closed, spread.choices);
-  if (closed < 1.0) spread.choices.push_back({1.0 - closed, ElementType::open, 0.0, 0.0});
+  if (closed < 1.0) spread.choices.push_back({1.0 - closed, ElementType::open, 0.0, 0.0, false});
   return spread;
 }
 
@@ -111,6 +113,9 @@ ElementSpread spread_of(const std::array<const Element*, 3>& at) {
     for (const Element* element : at) range.take_in(*element);
     add_value_choices(at[1]->type, range, 1.0, spread.choices);
   }
+  const double half_width_of_all = spread.choices.front().relative_uncertainty * std::numbers::sqrt3;
+  if (half_width_of_all > mostly_tolerance * at[1]->relative_half_width)
+    for (ElementChoice& choice : spread.choices) choice.is_of_temperature = true;
   std::stable_sort(spread.choices.begin(), spread.choices.end(),
                    [](const ElementChoice& a, const ElementChoice& b) { return a.weight > b.weight; });
   return spread;

@@ -15,6 +15,8 @@ struct ElementChoice {
   ElementType type = ElementType::open;
   double value_in_si = 0.0;
   double relative_uncertainty = 0.0;  ///< standard, of the value
+  /// Whether that is the doubt about the temperature, new at another temperature, rather than what the part is.
+  bool is_of_temperature = false;
 };
 
 /// An element with its choices, the likeliest first.

@@ -79,7 +79,11 @@ double ghost_voltage_on_scale() {
   return scale_of(Probe::volts).at(volt);
 }
 
-double likelihood(const std::vector<PredictedOutcome>& outcomes, const SeenReading& seen, Probe probe,
+double likelihood(const PredictedOutcome& outcome, const SeenReading& seen, Probe probe, const ReadingModel& model) {
+  return likelihood_of(outcome, seen, probe, model);
+}
+
+double likelihood(std::span<const PredictedOutcome> outcomes, const SeenReading& seen, Probe probe,
                   const ReadingModel& model) {
   double sum = 0.0;
   for (const PredictedOutcome& outcome : outcomes) sum += outcome.weight * likelihood_of(outcome, seen, probe, model);

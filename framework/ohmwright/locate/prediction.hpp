@@ -2,13 +2,23 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <vector>
+
+#include <boost/container/static_vector.hpp>
 
 #include <ohmwright/appliance/appliance.hpp>
 #include <ohmwright/locate/scale.hpp>
 #include <ohmwright/quantity/observed.hpp>
 
 namespace ohmwright::locate {
+
+/// An error that a reading shares with others: how far a part lies from the middle of its tolerance, the meter's gain,
+/// the test leads.
+struct SharedError {
+  std::uint32_t source = 0;
+  double share = 0.0;  ///< of the reading, on the scale, for one standard deviation of the source; with its sign
+};
 
 /// One way a reading may come out.
 struct PredictedOutcome {
@@ -22,6 +32,9 @@ struct PredictedOutcome {
   Form form = Form::value;
   double mean = 0.0;         ///< on the probe's `Scale`
   double uncertainty = 0.0;  ///< standard, on the scale
+
+  static constexpr std::size_t most_shared = 6;
+  boost::container::static_vector<SharedError, most_shared> shared{};  ///< parts of `uncertainty`, the largest ones
 };
 
 /// What an instrument showed, as it is compared with predictions.
@@ -39,6 +52,7 @@ struct ReadingModel {
   double damp_share = 0.02;       ///< of open paths: damp or dirt reads as megohms instead (assumed)
   double over_range_share = 0.3;  ///< of misreadings: OL (assumed)
   double least_uncertainty = 0.01;
+  double same_slip_again = 0.1;  ///< of misreadings: the slip is made again when the reading is repeated (assumed)
   double conducts_below = 50.0;  ///< what a continuity buzzer calls closed [ohm] (common practice, no source)
 };
 
@@ -47,8 +61,11 @@ double ghost_voltage_on_scale();
 
 /// Probability of the seen reading, of a density on the scale for a value, if it comes out in one of these ways and is
 /// not misread.
-double likelihood(const std::vector<PredictedOutcome>& outcomes, const SeenReading& seen, Probe probe,
+double likelihood(std::span<const PredictedOutcome> outcomes, const SeenReading& seen, Probe probe,
                   const ReadingModel& model);
+
+/// The same of one way alone, its weight left aside.
+double likelihood(const PredictedOutcome& outcome, const SeenReading& seen, Probe probe, const ReadingModel& model);
 
 /// The same of a misreading, whatever was there.
 double likelihood_if_misread(const SeenReading& seen, Probe probe, const ReadingModel& model);

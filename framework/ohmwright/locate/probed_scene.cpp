@@ -31,12 +31,57 @@ const ElementChoice& choice_at(const PlacedElement& element, double place) {
 
 double squared(double x) { return x * x; }
 
+/// Sources of errors that readings share, as `SharedError::source`.
+namespace source {
+constexpr std::uint32_t leads = 1;
+constexpr std::uint32_t gain = 2;  ///< and the probe's number
+constexpr std::uint32_t supply = 8;
+constexpr std::uint32_t elements = 16;
+constexpr std::uint32_t most_elements = 32;  ///< of one part
+
+/// An element is one thing to an ohmmeter and another to the line.
+std::uint32_t of_element(std::size_t part, std::size_t element, Excitation excitation) {
+  const auto of_part = static_cast<std::uint32_t>(part) * most_elements;
+  return elements + 2 * (of_part + static_cast<std::uint32_t>(std::min<std::size_t>(element, most_elements - 1))) +
+         (excitation == Excitation::ohmmeter ? 0U : 1U);
+}
+
+/// Added to an element's source where another temperature makes it another error: millikelvins, above all elements.
+std::uint32_t of_temperature(const StatedValue& temperature) {
+  constexpr std::uint32_t above_elements = 1U << 13U;
+  return above_elements * static_cast<std::uint32_t>(std::lround(1e3 * temperature.value.value_in_si()));
+}
+}  // namespace source
+
+/// Standard uncertainty of a meter: what its gain has in all its readings, and all of it [SI].
+struct MeterUncertainty {
+  double of_gain = 0.0;
+  double whole = 0.0;
+};
+
+MeterUncertainty meter_uncertainty(const Meter& meter, Probe probe, double value_in_si) {
+  const Dimension dimension = dimension_of(probe);
+  const MeterFunction* function = function_for(meter, dimension);
+  double gain = 0.02 * value_in_si;  // of an instrument whose data sheet does not name this function
+  double whole = gain;
+  if (function != nullptr && !function->ranges.empty()) {
+    const MeterRange* range = range_for(*function, {}, AnyQuantity(dimension, value_in_si));
+    if (range == nullptr) range = &function->ranges.back();
+    gain = range->percent_of_reading / 100.0 * value_in_si;
+    whole = accuracy_half_width(*range, value_in_si);
+  }
+  return {gain / std::numbers::sqrt3, whole / std::numbers::sqrt3};
+}
+
 }  // namespace
 
 Prober::ProbedScene::ProbedScene(const FaultList& faults, const Site& site, Excitation excitation, const Meter& meter)
     : faults_(faults), appliance_(faults.appliance()), meter_(meter), scene_(faults, site, excitation) {
   sort_test_points();
   for (const std::unique_ptr<Group>& group : groups_) prepare(*group);
+  find_what_matters();
+  for (const PlacedPart& part : appliance_.parts)
+    temperature_marks_.push_back(part.zone ? source::of_temperature(site.zone_temperatures[*part.zone]) : 0U);
   sensitivities_.resize(scene_.network().branches().size());
 }
 
@@ -53,10 +98,10 @@ void Prober::ProbedScene::sort_test_points() {
     }
     Group& group = **found;
     if (point.probe == Probe::amperes) {
-      places_[i] = {&group, point.probe, group.around.size()};
+      places_[i] = {&group, point.probe, group.around.size(), {}, {}};
       group.around.push_back(scene_.lead(*point.from.terminal));
     } else {
-      places_[i] = {&group, point.probe, group.pairs.size()};
+      places_[i] = {&group, point.probe, group.pairs.size(), {}, {}};
       group.pairs.push_back({scene_.node(point.from), scene_.node(point.to)});
     }
   }
@@ -86,7 +131,12 @@ std::vector<circuit::Change> Prober::ProbedScene::changes_of(const Group& group)
 void Prober::ProbedScene::take(const PlacedElement& element, const ElementChoice& choice, bool as_built) {
   spread_[element.branch] = choice.relative_uncertainty;
   values_[element.branch] = choice.value_in_si;
-  if (!as_built) changes_.push_back({element.branch, branch_model(choice)});
+  if (as_built) return;
+  const circuit::BranchModel model = branch_model(choice);
+  const circuit::BranchModel& built = scene_.network().branches()[element.branch].model;
+  if (model.type != built.type || model.value_in_si != built.value_in_si ||
+      choice.relative_uncertainty != scene_.spread_as_built()[element.branch])
+    changes_.push_back({element.branch, model});
 }
 
 void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part, std::uint16_t fault) {
@@ -94,6 +144,8 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
   const bool healthy = fault == not_found;
   for (std::size_t i = 0; i < model.elements.size(); ++i) {
     const PlacedElement& element = model.elements[i];
+    sources_[element.branch] = source::of_element(part, i, scene_.excitation());
+    if (element.choices.front().is_of_temperature) sources_[element.branch] += temperature_marks_[part];
     if (element.is_contact && element.choices.size() > 1) {
       wavering_.push_back({&element, 0});
       continue;
@@ -105,13 +157,17 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
     take(element, choice, healthy && &choice == &element.choices.front());
   }
   if (!healthy)
-    for (const circuit::BranchIndex branch : model.absent) changes_.push_back({branch, circuit::open()});
+    for (const circuit::BranchIndex branch : model.absent)
+      if (scene_.network().branches()[branch].model.type != circuit::BranchType::open)
+        changes_.push_back({branch, circuit::open()});
 }
 
 void Prober::ProbedScene::settle(const Instance& instance) {
   changes_.clear();
   wavering_.clear();
   spread_.assign(scene_.spread_as_built().begin(), scene_.spread_as_built().end());
+  sources_.assign(spread_.size(), 0);
+  sources_[scene_.supply()] = source::supply;
   values_.clear();
   for (const circuit::Branch& branch : scene_.network().branches()) values_.push_back(branch.model.value_in_si);
   for (std::size_t part = 0; part < appliance_.parts.size(); ++part)
@@ -121,10 +177,16 @@ void Prober::ProbedScene::settle(const Instance& instance) {
     changes_.push_back({scene_.supply(), circuit::open()});
 }
 
-void Prober::ProbedScene::predict(const Instance& instance, std::size_t test_point,
-                                  std::vector<PredictedOutcome>& outcomes) {
-  const Place& place = places_[test_point];
+const std::vector<PredictedOutcome>& Prober::ProbedScene::predict(const Instance& instance, std::size_t test_point) {
+  Place& place = places_[test_point];
   settle(instance);
+  leave_out_what_does_not_matter(place);
+  const auto [at, is_new] = place.predictions.try_emplace(circumstances());
+  if (is_new) read_in_every_state(place, at->second);
+  return at->second;
+}
+
+void Prober::ProbedScene::read_in_every_state(const Place& place, std::vector<PredictedOutcome>& outcomes) {
   const std::size_t settled = changes_.size();
   for (;;) {  // every combination of the wavering contacts' states
     double weight = 1.0;
@@ -148,7 +210,7 @@ void Prober::ProbedScene::read_or_trip(const Place& place, double weight, std::v
     read(place, weight, outcomes);
   } catch (const InputError&) {
     constexpr double on_a_dead_circuit = 0.5;
-    outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, on_a_dead_circuit});
+    outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, on_a_dead_circuit, {}});
   }
 }
 
@@ -163,39 +225,49 @@ void Prober::ProbedScene::read(const Place& place, double weight, std::vector<Pr
   }
 }
 
-double Prober::ProbedScene::spread_of_parts() const {
+PredictedOutcome Prober::ProbedScene::value_outcome(Probe probe, double weight, double value_in_si) const {
+  const Scale scale = scale_of(probe);
+  std::vector<SharedError> errors;  // shares still in the reading's unit
   double variance = 0.0;
+  const auto add = [&](std::uint32_t from, double share) {
+    variance += squared(share);
+    if (from != 0 && share != 0.0) errors.push_back({from, share});
+  };
   for (std::size_t i = 0; i < sensitivities_.size(); ++i)
-    if (spread_[i] > 0.0) variance += squared(sensitivities_[i] * values_[i] * spread_[i]);
-  return std::sqrt(variance);
-}
-
-double Prober::ProbedScene::meter_uncertainty(Probe probe, double value_in_si) const {
-  const Dimension dimension = dimension_of(probe);
-  const MeterFunction* function = function_for(meter_, dimension);
-  double half_width = 0.02 * value_in_si;  // of an instrument whose data sheet does not name this function
-  if (function != nullptr && !function->ranges.empty()) {
-    const MeterRange* range = range_for(*function, {}, AnyQuantity(dimension, value_in_si));
-    half_width = accuracy_half_width(range == nullptr ? function->ranges.back() : *range, value_in_si);
+    if (spread_[i] > 0.0) add(sources_[i], sensitivities_[i] * values_[i] * spread_[i]);
+  const MeterUncertainty of_meter = meter_uncertainty(meter_, probe, value_in_si);
+  add(source::gain + static_cast<std::uint32_t>(probe), of_meter.of_gain);
+  variance += squared(of_meter.whole) - squared(of_meter.of_gain);
+  if (probe == Probe::ohms) {
+    add(source::leads, meter_.lead_resistance.half_width.value_or(0.0) / std::numbers::sqrt3);
+    variance += squared(probe_contact_ohm) / 3.0;
   }
-  double variance = squared(half_width);
-  if (probe == Probe::ohms)
-    variance += squared(meter_.lead_resistance.half_width.value_or(0.0)) + squared(probe_contact_ohm);
-  return std::sqrt(variance / 3.0);
+  PredictedOutcome outcome{weight,
+                           PredictedOutcome::Form::value,
+                           scale.at(value_in_si),
+                           scale.uncertainty_at(value_in_si, std::sqrt(variance)),
+                           {}};
+  const auto most = static_cast<std::ptrdiff_t>(std::min(PredictedOutcome::most_shared, errors.size()));
+  std::partial_sort(errors.begin(), errors.begin() + most, errors.end(),
+                    [](const SharedError& a, const SharedError& b) { return std::abs(a.share) > std::abs(b.share); });
+  constexpr double worth_keeping = 0.05;  // of the whole uncertainty
+  for (std::ptrdiff_t i = 0; i < most; ++i) {
+    const SharedError& error = errors[static_cast<std::size_t>(i)];
+    if (std::abs(error.share) < worth_keeping * std::sqrt(variance)) break;
+    outcome.shared.push_back({error.source, error.share * scale.uncertainty_at(value_in_si, 1.0)});
+  }
+  return outcome;
 }
 
 void Prober::ProbedScene::read_ohms(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
   circuit::Ohmmeter::Variant variant = place.group->ohmmeter->with(changes_);
   const std::optional<Resistance> reading = variant.reading(place.index);
   if (!reading) {
-    outcomes.push_back({weight, PredictedOutcome::Form::over_range, 0.0, 0.0});
+    outcomes.push_back({weight, PredictedOutcome::Form::over_range, 0.0, 0.0, {}});
     return;
   }
   variant.sensitivities(place.index, sensitivities_);
-  const Scale scale = scale_of(Probe::ohms);
-  const double u = std::hypot(spread_of_parts(), meter_uncertainty(Probe::ohms, reading->value()));
-  outcomes.push_back(
-      {weight, PredictedOutcome::Form::value, scale.at(reading->value()), scale.uncertainty_at(reading->value(), u)});
+  outcomes.push_back(value_outcome(Probe::ohms, weight, reading->value()));
 }
 
 void Prober::ProbedScene::read_volts(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
@@ -204,27 +276,22 @@ void Prober::ProbedScene::read_volts(const Place& place, double weight, std::vec
   const double loaded =
       circuit::magnitude(place.group->low_impedance_voltmeter->with(changes_).reading(place.index)).value();
   if (std::abs(volts - loaded) > ghost_share * appliance_.supply.voltage.value.value_in_si()) {
-    outcomes.push_back({weight, PredictedOutcome::Form::floating, 0.0, 0.0});
+    outcomes.push_back({weight, PredictedOutcome::Form::floating, 0.0, 0.0, {}});
     return;
   }
   variant.sensitivities(place.index, sensitivities_);
-  const Scale scale = scale_of(Probe::volts);
-  const double u = std::hypot(spread_of_parts(), meter_uncertainty(Probe::volts, volts));
-  outcomes.push_back({weight, PredictedOutcome::Form::value, scale.at(volts), scale.uncertainty_at(volts, u)});
+  outcomes.push_back(value_outcome(Probe::volts, weight, volts));
 }
 
 void Prober::ProbedScene::read_amperes(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
   circuit::ClampAmmeter::Variant variant = place.group->ammeter->with(changes_);
   const std::optional<circuit::CurrentPhasor> reading = variant.reading(place.index);
   if (!reading) {  // joined conductors share it in a way that no value tells
-    outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, scale_of(Probe::amperes).at(60.0)});
+    outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, scale_of(Probe::amperes).at(60.0), {}});
     return;
   }
   variant.sensitivities(place.index, sensitivities_);
-  const double amperes = circuit::magnitude(*reading).value();
-  const Scale scale = scale_of(Probe::amperes);
-  const double u = std::hypot(spread_of_parts(), meter_uncertainty(Probe::amperes, amperes));
-  outcomes.push_back({weight, PredictedOutcome::Form::value, scale.at(amperes), scale.uncertainty_at(amperes, u)});
+  outcomes.push_back(value_outcome(Probe::amperes, weight, circuit::magnitude(*reading).value()));
 }
 
 }  // namespace ohmwright::locate

@@ -1,8 +1,13 @@
 #pragma once
 
+#include <cstdint>
+#include <map>
 #include <memory>
 #include <span>
+#include <unordered_map>
 #include <vector>
+
+#include <boost/container_hash/hash.hpp>
 
 #include <ohmwright/circuit/clamp_ammeter.hpp>
 #include <ohmwright/circuit/ohmmeter.hpp>
@@ -11,13 +16,14 @@
 
 namespace ohmwright::locate {
 
-/// A scene with its test points, prepared for one kind of probe. Between two source files of this area.
+/// A scene with its test points, prepared for one kind of probe. Between three source files of this area.
 class Prober::ProbedScene {
  public:
   ProbedScene(const FaultList& faults, const Site& site, Excitation excitation, const Meter& meter);
 
   const Scene& scene() const { return scene_; }
-  void predict(const Instance& instance, std::size_t test_point, std::vector<PredictedOutcome>& outcomes);
+  /// Of instances that differ in nothing that matters at this test point, one prediction.
+  const std::vector<PredictedOutcome>& predict(const Instance& instance, std::size_t test_point);
 
  private:
   /// Test points that lift the same leads, and so share a network.
@@ -31,10 +37,15 @@ class Prober::ProbedScene {
     std::optional<circuit::Voltmeter> low_impedance_voltmeter;
     std::optional<circuit::ClampAmmeter> ammeter;
   };
+  /// What of an instance matters at a test point, as numbers that are equal when it is.
+  using Circumstances = std::vector<std::uint64_t>;
   struct Place {
     Group* group = nullptr;
     Probe probe = Probe::ohms;
     std::size_t index = 0;  ///< among the group's pairs or clamped branches
+    /// By branches that only faults make conduct: which branches matter then.
+    std::map<std::vector<circuit::BranchIndex>, std::vector<bool>> matters;
+    std::unordered_map<Circumstances, std::vector<PredictedOutcome>, boost::hash<Circumstances>> predictions;
   };
   /// A contact that may be in more than one state, with the state it has now.
   struct Wavering {
@@ -45,7 +56,12 @@ class Prober::ProbedScene {
   void sort_test_points();
   void prepare(Group& group);
   std::vector<circuit::Change> changes_of(const Group& group) const;
+  void find_what_matters();
+  std::vector<bool> what_matters_at(const Place& place, std::span<const circuit::BranchIndex> conducting) const;
   void settle(const Instance& instance);
+  void leave_out_what_does_not_matter(Place& place);
+  Circumstances circumstances() const;
+  void read_in_every_state(const Place& place, std::vector<PredictedOutcome>& outcomes);
   void settle_part(const Instance& instance, std::size_t part, std::uint16_t fault);
   void take(const PlacedElement& element, const ElementChoice& choice, bool as_built);
   void read_or_trip(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
@@ -53,22 +69,27 @@ class Prober::ProbedScene {
   void read_ohms(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read_volts(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read_amperes(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
-  double spread_of_parts() const;
-  double meter_uncertainty(Probe probe, double value_in_si) const;
+  PredictedOutcome value_outcome(Probe probe, double weight, double value_in_si) const;
 
   const FaultList& faults_;
   const Appliance& appliance_;
   const Meter& meter_;
   Scene scene_;
   std::vector<std::unique_ptr<Group>> groups_;
-  std::vector<Place> places_;  ///< by test point; without a group where the excitation is another
+  std::vector<Place> places_;                     ///< by test point; without a group where the excitation is another
+  std::vector<std::uint32_t> temperature_marks_;  ///< by part, of its zone: see `source`
+  std::vector<circuit::BranchIndex> joined_;      ///< branches that are one point, leads lifted or not
+  std::vector<circuit::BranchIndex> conducting_;  ///< others that may conduct in a good appliance
+  std::vector<bool> conducts_when_good_;          ///< by branch: it is no place where only a fault puts something
 
   // Of the instance at hand, kept for their memory:
   std::vector<circuit::Change> changes_;
-  std::vector<double> spread_;  ///< relative, by branch
-  std::vector<double> values_;  ///< SI, by branch
+  std::vector<double> spread_;          ///< relative, by branch
+  std::vector<double> values_;          ///< SI, by branch
+  std::vector<std::uint32_t> sources_;  ///< by branch: whose error its spread is; 0 for nobody's
   std::vector<double> sensitivities_;
   std::vector<Wavering> wavering_;
+  std::vector<circuit::BranchIndex> joined_by_faults_;
 };
 
 }  // namespace ohmwright::locate

@@ -58,12 +58,10 @@ std::vector<Instance> Prober::instances(const Candidate& candidate) {
   return instances;
 }
 
-void Prober::predict(const Instance& instance, const Measurement& measurement,
-                     std::vector<PredictedOutcome>& outcomes) {
+const std::vector<PredictedOutcome>& Prober::predict(const Instance& instance, const Measurement& measurement) {
   const Probe probe = appliance().test_points[measurement.test_point].probe;
   const Excitation excitation = probe == Probe::ohms ? Excitation::ohmmeter : Excitation::alternating_supply;
-  outcomes.clear();
-  scene(measurement.set_up, excitation).predict(instance, measurement.test_point, outcomes);
+  return scene(measurement.set_up, excitation).predict(instance, measurement.test_point);
 }
 
 }  // namespace ohmwright::locate

@@ -53,8 +53,9 @@ class Prober {
   /// The instances of a candidate; their weights sum up to 1.
   std::vector<Instance> instances(const Candidate& candidate);
 
-  /// The ways in which a reading may come out of an instance, into `outcomes`.
-  void predict(const Instance& instance, const Measurement& measurement, std::vector<PredictedOutcome>& outcomes);
+  /// The ways in which a reading may come out of an instance. Instances that differ in nothing that matters to this
+  /// reading have one prediction, which is told by its address; it stays as long as the prober.
+  const std::vector<PredictedOutcome>& predict(const Instance& instance, const Measurement& measurement);
 
   const FaultList& faults() const { return faults_; }
   const Appliance& appliance() const { return faults_.appliance(); }

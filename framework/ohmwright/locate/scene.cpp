@@ -108,6 +108,8 @@ void Scene::add_part(std::size_t part, const Site& site) {
                                        [&](const PlacedElement& element) { return element.branch == slot.branch; });
       if (!is_used) model.absent.push_back(slot.branch);
     }
+  std::vector<circuit::BranchIndex>& taken = branches_of_.emplace_back();
+  for (const Slot& slot : slots) taken.push_back(slot.branch);
 }
 
 void Scene::add_supply() {

@@ -43,6 +43,9 @@ class Scene {
   /// The model of a part with a fault, or `not_found` for the healthy one.
   const PlacedModel& model(std::size_t part, std::uint16_t fault) const;
 
+  /// Every branch that the part takes in one of its ways of being.
+  std::span<const circuit::BranchIndex> branches_of(std::size_t part) const { return branches_of_[part]; }
+
   circuit::NodeIndex node(const ProbePlace& place) const;
   /// The branch between a part's terminal and the wiring; what a lifted lead opens and a clamp goes around.
   circuit::BranchIndex lead(const PartTerminal& terminal) const;
@@ -63,9 +66,10 @@ class Scene {
   Excitation excitation_;
   circuit::Network network_;
   std::vector<circuit::NodeIndex> wiring_;
-  std::vector<std::vector<circuit::NodeIndex>> terminals_;    ///< by part; inner nodes behind the terminals
-  std::vector<std::vector<circuit::BranchIndex>> leads_;      ///< by part and terminal; `no_lead` for none
-  std::vector<std::map<std::uint16_t, PlacedModel>> models_;  ///< by part, then by fault
+  std::vector<std::vector<circuit::NodeIndex>> terminals_;      ///< by part; inner nodes behind the terminals
+  std::vector<std::vector<circuit::BranchIndex>> leads_;        ///< by part and terminal; `no_lead` for none
+  std::vector<std::map<std::uint16_t, PlacedModel>> models_;    ///< by part, then by fault
+  std::vector<std::vector<circuit::BranchIndex>> branches_of_;  ///< by part
   std::vector<double> spread_as_built_;
   circuit::BranchIndex supply_ = 0;
 };

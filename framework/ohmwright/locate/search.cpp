@@ -9,6 +9,8 @@ namespace {
 
 /// A reading that is more likely misread than meant may be taken again.
 constexpr double is_misread = 0.5;
+/// But no more often than this: what nothing modelled explains stays so.
+constexpr std::ptrdiff_t most_times = 3;
 
 }  // namespace
 
@@ -42,8 +44,12 @@ WorkState Search::work() const {
 void Search::think() {
   diagnosis_ = reasoner_.diagnose(readings_, signs_);
   std::vector<Measurement> done;
-  for (std::size_t i = 0; i < readings_.size(); ++i)
-    if (diagnosis_.misread[i] < is_misread) done.push_back(readings_[i].measurement);
+  for (std::size_t i = 0; i < readings_.size(); ++i) {
+    const auto times = std::count_if(readings_.begin(), readings_.end(), [&](const TakenReading& reading) {
+      return reading.measurement == readings_[i].measurement;
+    });
+    if (diagnosis_.misread[i] < is_misread || times >= most_times) done.push_back(readings_[i].measurement);
+  }
   std::vector<std::size_t> looked_at;
   for (const OutsideSign& sign : signs_.looked_at) looked_at.push_back(sign.outside_cause);
   steps_ = next_steps(reasoner_, diagnosis_, work(), settings_.steps, done, looked_at);

@@ -53,15 +53,13 @@ void add_value(double weight, double mean, double uncertainty, Histogram& histog
 /// How it reads with that candidate.
 Histogram reading_of(Prober& prober, const Candidate& candidate, const Measurement& measurement) {
   Histogram histogram(cells + 2, 0.0);
-  std::vector<PredictedOutcome> outcomes;
   const std::vector<Instance> instances = prober.instances(candidate);
   const std::size_t step = (instances.size() + most_read - 1) / most_read;
   double sum = 0.0;
   for (std::size_t i = 0; i < instances.size(); i += step) {
     const Instance& instance = instances[i];
     sum += instance.weight;
-    prober.predict(instance, measurement, outcomes);
-    for (const PredictedOutcome& outcome : outcomes) {
+    for (const PredictedOutcome& outcome : prober.predict(instance, measurement)) {
       const double weight = instance.weight * outcome.weight;
       if (outcome.form == PredictedOutcome::Form::value)
         add_value(weight, outcome.mean, outcome.uncertainty, histogram);
@@ -73,10 +71,10 @@ Histogram reading_of(Prober& prober, const Candidate& candidate, const Measureme
   return histogram;
 }
 
-bool read_alike(const Histogram& a, const Histogram& b) {
+bool read_alike(const Histogram& a, const Histogram& b, double below) {
   double difference = 0.0;
   for (std::size_t cell = 0; cell < a.size(); ++cell) difference += std::abs(a[cell] - b[cell]);
-  return 0.5 * difference < alike_below;
+  return 0.5 * difference < below;
 }
 
 std::vector<Measurement> allowed_measurements(const Appliance& appliance) {
@@ -97,7 +95,7 @@ std::vector<Measurement> allowed_measurements(const Appliance& appliance) {
 /// all others drop out, so that most are predicted for a few measurements only.
 class Alikeness {
  public:
-  explicit Alikeness(std::size_t count) : count_(count), alike_(count * count, true) {}
+  Alikeness(std::size_t count, double below) : count_(count), below_(below), alike_(count * count, true) {}
 
   bool are_alike(std::size_t a, std::size_t b) const { return alike_[a * count_ + b]; }
 
@@ -107,7 +105,7 @@ class Alikeness {
       if (is_open(i)) readings[i] = reading_of(prober, candidates[i], measurement);
     for (std::size_t a = 0; a < count_; ++a)
       for (std::size_t b = a + 1; b < count_; ++b)
-        if (are_alike(a, b) && !read_alike(readings[a], readings[b]))
+        if (are_alike(a, b) && !read_alike(readings[a], readings[b], below_))
           alike_[a * count_ + b] = alike_[b * count_ + a] = false;
   }
 
@@ -119,6 +117,7 @@ class Alikeness {
   }
 
   std::size_t count_;
+  double below_;
   std::vector<bool> alike_;
 };
 
@@ -146,7 +145,7 @@ std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const
   const FaultList faults(appliance, one_fault);
   Prober prober(faults, locate::site_as_found(appliance), meter, {});
   const std::vector<Candidate> candidates = single_faults(faults, known);
-  Alikeness alikeness(candidates.size());
+  Alikeness alikeness(candidates.size(), alike_below);
   for (const Measurement& measurement : allowed_measurements(appliance))
     alikeness.weigh(prober, candidates, measurement);
   const auto fault_of = [&](std::size_t candidate) {
@@ -165,6 +164,28 @@ std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const
     }
   }
   return findings;
+}
+
+std::vector<PartFault> separable_faults(const Appliance& appliance, const Meter& meter, double told_from) {
+  locate::PriorSettings one_fault;
+  one_fault.most_faults = 1;
+  const FaultList faults(appliance, one_fault);
+  Prober prober(faults, locate::site_as_found(appliance), meter, {});
+  const std::vector<Candidate> candidates = single_faults(faults, {});
+  Alikeness alikeness(candidates.size(), told_from);
+  for (const Measurement& measurement : allowed_measurements(appliance))
+    alikeness.weigh(prober, candidates, measurement);
+  const auto fault_of = [&](std::size_t candidate) {
+    return faults.faults()[candidates[candidate].faults.front()].fault;
+  };
+  std::vector<PartFault> separable;
+  for (std::size_t i = 1; i < candidates.size(); ++i) {
+    bool is_told = !alikeness.are_alike(0, i);
+    for (std::size_t j = 1; j < candidates.size() && is_told; ++j)
+      is_told = fault_of(i).part == fault_of(j).part || !alikeness.are_alike(i, j);
+    if (is_told) separable.push_back(fault_of(i));
+  }
+  return separable;
 }
 
 }  // namespace ohmwright::locate

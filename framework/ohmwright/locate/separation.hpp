@@ -19,4 +19,9 @@ namespace ohmwright::locate {
 std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const Meter& meter,
                                                std::span<const ApplianceFinding> known = {});
 
+/// The single faults that some reading tells from "nothing is wrong", and some reading from each fault of another part:
+/// there the total variation between the readings of the one and of the other is at least `told_from` (0.95: one
+/// reading of twenty may be of either).
+std::vector<PartFault> separable_faults(const Appliance& appliance, const Meter& meter, double told_from);
+
 }  // namespace ohmwright::locate

@@ -3,6 +3,7 @@
 
 #include <ohmwright/locate/part_model.hpp>
 #include <ohmwright/locate/slips.hpp>
+#include <ohmwright/locate/weighed_readings.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_remarks.hpp>

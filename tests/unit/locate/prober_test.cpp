@@ -38,8 +38,7 @@ class Predictions : public ::testing::Test {
     instance.candidate = &of;
     Measurement measurement{test_point_named(appliance, test_point), {}};
     if (!set_up.empty()) measurement.set_up = set_up_named(appliance, set_up);
-    std::vector<PredictedOutcome> outcomes;
-    prober.predict(instance, measurement, outcomes);
+    const std::vector<PredictedOutcome>& outcomes = prober.predict(instance, measurement);
     EXPECT_EQ(outcomes.size(), 1U);
     const Scale scale = scale_of(appliance.test_points[measurement.test_point].probe);
     if (outcomes.front().form == PredictedOutcome::Form::over_range) return -1.0;

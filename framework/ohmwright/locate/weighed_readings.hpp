@@ -1,0 +1,43 @@
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <utility>
+#include <vector>
+
+#include <ohmwright/locate/diagnosis.hpp>
+#include <ohmwright/locate/prediction.hpp>
+
+namespace ohmwright::locate {
+
+/// A reading as it is weighed, with the readings given that it stands for.
+struct WeighedReading {
+  Measurement measurement;
+  Probe probe = Probe::ohms;
+  SeenReading seen;
+  bool is_planned = false;
+  std::vector<std::size_t> given;
+};
+
+/// Whether two readings of one measurement are the same but for what fingers and contacts do.
+bool agree(const SeenReading& a, const SeenReading& b);
+
+/// A measurement as something to sort and look up by.
+std::pair<std::size_t, std::size_t> place_of(const Measurement& measurement);
+
+/// The readings, those of one measurement that agree as one: their errors are the same. In one order, whatever theirs.
+std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const TakenReading> readings);
+
+/// Of readings together, if an instance is true.
+struct JointLikelihood {
+  double of_all = 1.0;
+  std::vector<double> misread;  ///< by reading: probability that it was a slip
+};
+
+/// `predictions` are what the instance says of each reading. Errors that readings share are learnt from one to the
+/// next.
+JointLikelihood likelihood_of_all(std::span<const WeighedReading> readings,
+                                  std::span<const std::vector<PredictedOutcome>* const> predictions,
+                                  const ReadingModel& model);
+
+}  // namespace ohmwright::locate
