@@ -109,7 +109,8 @@ void advise_on_running(const Scene& scene) {
   }
   const bool perhaps_held = draws_as_if_held(scene);
   if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
-  if (found(scene, running, Outcome::silent) && scene.ratings != nullptr)
+  const bool may_be_open = found(scene, open_winding, Outcome::undecided);
+  if (found(scene, running, Outcome::silent) && scene.ratings != nullptr && !may_be_open)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
   const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
   if (found(scene, running, Outcome::undecided) && scene.turning && !held_by_hand) scene.findings.advise(volts_at_plug);

@@ -63,6 +63,12 @@ TEST(RunAdvice, ComesAfterTheInsulation) {
   EXPECT_THAT(advice_on(known, {good, alone("insulation", "20 Mohm", "500 V")}), ElementsAre("run-it"));
 }
 
+TEST(RunAdvice, NothingIsRunThatReadsOpen) {
+  Reading hot = alone("winding", "OL");
+  hot.conditions.front().value = parse_stated_value("80 degC +- 1 K", Dimension::temperature);
+  EXPECT_THAT(advice_on(plain(), {hot}), ElementsAre("cool-down"));
+}
+
 TEST(RunAdvice, ABadCapacitorIsReplacedBeforeItRuns) {
   const FanMotorRatings known =
       ratings(R"({"construction": "capacitor-run", "voltage": "230 V", "frequency": "50 Hz", "poles": 4,
