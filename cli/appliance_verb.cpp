@@ -18,6 +18,7 @@
 #include "appliance_new.hpp"
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
+#include "made_with.hpp"
 #include "output.hpp"
 #include "verbs.hpp"
 
@@ -51,7 +52,8 @@ int show(const Arguments& arguments, Environment& environment) {
   const Appliance appliance = open_appliance(environment, arguments.operands[1]);
   const Sentences say{UnitPreferences{}};
   if (arguments.value("--format", "text") == "html")
-    deliver(appliance_html(appliance, say, appliance_drawing(appliance, {}, say).value_or("")), arguments, environment);
+    deliver(appliance_html(appliance, say, appliance_drawing(appliance, {}, say).value_or(""), made_with()), arguments,
+            environment);
   else
     deliver(appliance_page(appliance, say, environment.page), arguments, environment);
   return exit_done;

@@ -65,6 +65,8 @@ TEST(HtmlPages, ShowTheirCautionsFirstAndWhatMadeThem) {
   EXPECT_THAT(page, AllOf(HasSubstr("Basic hand-held meter, 6000 counts (assumed)"), Not(HasSubstr("--meter"))));
   const std::string chart = run_program({"chart", "thermistor", "--ratings", "ntc-10k-b3977", "--format", "html"}).out;
   EXPECT_TRUE(std::regex_search(chart, std::regex("<footer>ohmwright [0-9.]+, 20")));
+  const std::string appliance = run_program({"appliance", "show", "vented-dryer-230v", "--format", "html"}).out;
+  EXPECT_TRUE(std::regex_search(appliance, std::regex("<footer>ohmwright [0-9.]+, 20")));
 }
 
 TEST(HtmlPages, NameNoOptionBesideAnOverRange) {

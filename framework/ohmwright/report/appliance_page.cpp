@@ -18,13 +18,14 @@ std::string appliance_page(const Appliance& appliance, const Sentences& say, con
   return page.take();
 }
 
-std::string appliance_html(const Appliance& appliance, const Sentences& say, std::string_view drawing) {
+std::string appliance_html(const Appliance& appliance, const Sentences& say, std::string_view drawing,
+                           std::string_view made_with) {
   const ApplianceContent content = appliance_content(appliance, say);
   std::string body = "<h1>" + html_text(content.headline) + "</h1>\n";
   for (const std::string& line : content.introduction) body += "<p>" + html_text(line) + "</p>\n";
   if (!drawing.empty()) body += html_picture(drawing, say(OHMWRIGHT_TEXT("The circuit with its test points")));
   for (const ApplianceSection& section : content.sections) body += html_section(section.title, section.lines);
-  return html_page(content.headline, body);
+  return html_page(content.headline, body, made_with);
 }
 
 }  // namespace ohmwright

@@ -14,8 +14,9 @@ namespace ohmwright {
 /// test points with their minutes, set-ups with their cautions, causes that are no part, codes.
 std::string appliance_page(const Appliance& appliance, const Sentences& say, const PageStyle& style);
 
-/// The same as a whole HTML page; `drawing` is the circuit as SVG, empty for none.
-std::string appliance_html(const Appliance& appliance, const Sentences& say, std::string_view drawing);
+/// The same as a whole HTML page; `drawing` is the circuit as SVG, empty for none; `made_with` stands at its foot.
+std::string appliance_html(const Appliance& appliance, const Sentences& say, std::string_view drawing,
+                           std::string_view made_with = {});
 
 /// What a check found, as a page: what is wrong first, then what no reading of the file can tell.
 std::string findings_page(const Appliance& appliance, std::span<const ApplianceFinding> findings, const Sentences& say,

@@ -17,7 +17,7 @@ ProcedureDescriptor as_found() {
           {"lift-lead",
            OHMWRIGHT_TEXT("Pull its connector or lift one of its leads. In circuit the timer motor and the heater lie "
                           "beside it, and a switch that is not OL need not be closed.")},
-          {"probes", OHMWRIGHT_TEXT("Lowest ohms range. Short the probes and note what the leads read.")},
+          {"probes", OHMWRIGHT_TEXT("Lowest ohms range. Short the probes and note what the leads read (--leads).")},
           {"read",
            OHMWRIGHT_TEXT("Touch its two leads, on bare metal, and note ohms or OL. Of a part with a thermal link take "
                           "the two leads of the thermostat.")},

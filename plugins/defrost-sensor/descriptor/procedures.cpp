@@ -18,8 +18,9 @@ ProcedureDescriptor at_the_board() {
            OHMWRIGHT_TEXT("Find the sensor's connector at the board and pull it: the sensor now lies alone, harness "
                           "included.")},
           {"probes",
-           OHMWRIGHT_TEXT("Short the probes and note what the leads read. Above 10 kΩ keep your fingers off the probe "
-                          "tips: skin lies beside the sensor.")},
+           OHMWRIGHT_TEXT(
+               "Short the probes and note what the leads read (--leads). Above 10 kΩ keep your fingers off the probe "
+               "tips: skin lies beside the sensor.")},
           {"read-board-end",
            OHMWRIGHT_TEXT("Read the ohms at the pulled connector, on a range that shows them; note value, range and "
                           "whether it was wet.")},

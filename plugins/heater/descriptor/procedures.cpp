@@ -17,7 +17,7 @@ ProcedureDescriptor cold() {
                                     "hundreds of degrees hot, and glass is brittle.")},
           {"lift-lead", OHMWRIGHT_TEXT("Pull one of its leads off. In circuit the timer motor, the control or a second "
                                        "heater lies beside it.")},
-          {"probes", OHMWRIGHT_TEXT("Lowest ohms range. Short the probes and note what the leads read.")},
+          {"probes", OHMWRIGHT_TEXT("Lowest ohms range. Short the probes and note what the leads read (--leads).")},
           {"read", OHMWRIGHT_TEXT("Touch the element's own terminals, on bare metal, and note the ohms, or OL.")},
           {"frame", OHMWRIGHT_TEXT("Then from each terminal to the frame: anything but OL is a leak.")},
           {"refit", OHMWRIGHT_TEXT("Refit leads, covers and earth before you plug in.")},

@@ -15,7 +15,9 @@ ProcedureDescriptor ohms_dead() {
       {
           {"unplug", OHMWRIGHT_TEXT("Unplug the appliance and prove both of its ends dead.")},
           {"lift", OHMWRIGHT_TEXT("Pull one end off. Note the colour and the place, or take a photo first.")},
-          {"zero", OHMWRIGHT_TEXT("Lowest ohms range. Short the probes, note or zero what the leads read.")},
+          {"zero",
+           OHMWRIGHT_TEXT(
+               "Lowest ohms range. Short the probes, note what the leads read (--leads), or zero it (--leads 0).")},
           {"clip",
            OHMWRIGHT_TEXT("Clip the probes on bare metal past the crimps, so that the crimps are measured too.")},
           {"read", OHMWRIGHT_TEXT("Note the ohms, or OL. Then bend the lead along its length and at each crimp, and "

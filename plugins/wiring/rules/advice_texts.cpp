@@ -55,8 +55,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "again, and read once more."),
        "drop-live"},
       {"say-leads",
-       OHMWRIGHT_TEXT("Short the probes and see what they read. If you had zeroed the meter, name a meter whose leads "
-                      "have 0 ohm (--meter FILE); else press the probes on firmly and read again.")},
+       OHMWRIGHT_TEXT("Short the probes and say what they read (--leads 0.3ohm; --leads 0 if the meter was zeroed with "
+                      "them), then press them on firmly and read again.")},
       {"low-impedance",
        OHMWRIGHT_TEXT(
            "Read the volts with a low-impedance meter, which a ghost cannot feed; or unplug, prove dead, pull "
