@@ -163,9 +163,7 @@ class Remarks {
   /// What a candidate would show, its middle instance; nothing for OL and for what hangs in the air.
   std::optional<double> value_of(const Candidate& candidate, const Measurement& measurement) {
     const std::vector<locate::Instance> instances = prober_.instances(candidate);
-    std::vector<PredictedOutcome> outcomes;
-    prober_.predict(instances[instances.size() / 2], measurement, outcomes);
-    const PredictedOutcome* outcome = likeliest_of(outcomes);
+    const PredictedOutcome* outcome = likeliest_of(prober_.predict(instances[instances.size() / 2], measurement));
     if (outcome == nullptr || outcome->form != PredictedOutcome::Form::value) return std::nullopt;
     const locate::Scale scale = locate::scale_of(appliance_.test_points[measurement.test_point].probe);
     return scale.linear_below * std::sinh(outcome->mean);

@@ -63,8 +63,7 @@ class OfTheUpright : public ::testing::TestWithParam<Row> {
   double shown(const std::string& test_point, const std::string& set_up) {
     Measurement measurement{named(appliance_.test_points, test_point), {}};
     if (!set_up.empty()) measurement.set_up = named(appliance_.set_ups, set_up);
-    std::vector<PredictedOutcome> outcomes;
-    prober_.predict(instance_, measurement, outcomes);
+    const std::vector<PredictedOutcome>& outcomes = prober_.predict(instance_, measurement);
     const auto likeliest = std::max_element(outcomes.begin(), outcomes.end(),
                                             [](const auto& a, const auto& b) { return a.weight < b.weight; });
     if (likeliest->form == PredictedOutcome::Form::over_range) return over_range;
