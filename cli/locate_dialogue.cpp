@@ -168,7 +168,8 @@ class Dialogue {
         chosen_ = 0;
         if (!is_reading) return look(step, false);
         search_.cannot_reach(step.measurement.test_point);
-        return undo_.push_back([this] { search_.reach_again(); });
+        undo_.emplace_back([this] { search_.reach_again(); });
+        return;
       case '3':
         return why(step, content);
       case '4':

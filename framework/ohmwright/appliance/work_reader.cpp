@@ -154,6 +154,10 @@ std::vector<SetTemperature> set_temperatures_in(const ValueNode& entry, const Ap
 std::optional<StatedValue> written_in_si(const ValueNode& object, Dimension dimension, std::vector<Problem>& problems) {
   const std::optional<double> value = number_of(object, "value");
   const std::string unit = text_of(object, "unit");
+  if (value && dimension == Dimension::temperature && !(*value > 0.0)) {
+    problems.push_back(object.problem("a temperature lies above 0 K"));
+    return std::nullopt;
+  }
   if (value && unit == si_unit_of(dimension))
     return StatedValue{AnyQuantity(dimension, *value), number_of(object, "half_width"), Unit::si(dimension)};
   problems.push_back(object.problem("expected a value in " + ohmwright::quoted(std::string(si_unit_of(dimension))) +

@@ -13,7 +13,7 @@ namespace ohmwright::locate {
 namespace {
 
 constexpr std::size_t most_asked = 300;      ///< instances
-constexpr double cell_width = 0.04;          ///< on the scale: 4 % of a value
+constexpr double width_of_a_cell = 0.04;     ///< on the scale: 4 % of a value
 constexpr double least_cell = 1e-7;          ///< probability below which a cell is left out
 constexpr double least_class = 2e-3;         ///< and a class of them
 constexpr double telling = 0.01;             ///< what keeps two classes apart though there is room [bit]
@@ -51,7 +51,7 @@ struct Segment {
 double loss_of_joining(const Segment& a, const Segment& b) {
   Shares both = a.shares;
   for (std::size_t i = 0; i < both.size(); ++i) both[i] += b.shares[i];
-  const double gap = static_cast<double>(b.cells.front().first - a.cells.back().first - 1) * cell_width;
+  const double gap = static_cast<double>(b.cells.front().first - a.cells.back().first - 1) * width_of_a_cell;
   return weighed_entropy(both) - weighed_entropy(a.shares) - weighed_entropy(b.shares) +
          (gap > far_apart ? price_of_a_far_gap : 0.0);
 }
@@ -85,8 +85,8 @@ SeenReading range_of(const Segment& segment) {
   const long high = end_of(segment.cells.rbegin(), segment.cells.rend());
   SeenReading range;
   range.form = SeenReading::Form::between;
-  range.at = static_cast<double>(low) * cell_width;
-  range.to = static_cast<double>(high + 1) * cell_width;
+  range.at = static_cast<double>(low) * width_of_a_cell;
+  range.to = static_cast<double>(high + 1) * width_of_a_cell;
   return range;
 }
 
@@ -132,13 +132,14 @@ class Cells {
     const double mean = floats ? ghost_voltage_on_scale() : outcome.mean;
     const double u =
         floats ? spread_of_a_ghost : std::max(outcome.uncertainty, reasoner_.prober().model().least_uncertainty);
-    const long first = std::max(0L, std::lround(std::floor((mean - standard_deviations * u) / cell_width)));
-    const long last = std::max(first, std::lround(std::floor((mean + standard_deviations * u) / cell_width)));
+    const long first = std::max(0L, std::lround(std::floor((mean - standard_deviations * u) / width_of_a_cell)));
+    const long last = std::max(first, std::lround(std::floor((mean + standard_deviations * u) / width_of_a_cell)));
     for (long cell = first; cell <= last; ++cell) {
       Shares& shares = cells_.try_emplace(cell, classes_.size(), 0.0).first->second;
       // What would read below zero reads zero.
-      const double from = cell == 0 ? mean - 2.0 * standard_deviations * u : static_cast<double>(cell) * cell_width;
-      shares[of_class] += probability * normal_share(from, static_cast<double>(cell + 1) * cell_width, mean, u);
+      const double from =
+          cell == 0 ? mean - 2.0 * standard_deviations * u : static_cast<double>(cell) * width_of_a_cell;
+      shares[of_class] += probability * normal_share(from, static_cast<double>(cell + 1) * width_of_a_cell, mean, u);
     }
   }
 

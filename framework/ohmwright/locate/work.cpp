@@ -64,12 +64,14 @@ double minutes_of(const Appliance& appliance, const WorkTimes& times, const Work
   if (live && !covers.empty() && state.power != WorkState::Power::dead) minutes += times.make_dead;
   if (live && (state.power != WorkState::Power::live || !covers.empty())) minutes += times.make_live;
   if (needs_set_up(state, measurement)) minutes += appliance.set_ups[*measurement.set_up].minutes;
+  // What another set-up left behind is ended first, which is taken to cost what bringing it about did.
+  if (state.set_up && state.set_up != measurement.set_up) minutes += appliance.set_ups[*state.set_up].minutes;
   return minutes;
 }
 
 WorkState after(const Appliance& appliance, WorkState state, const Measurement& measurement) {
   for (const std::size_t cover : covers_to_take_off(appliance, state, measurement)) state.covers_off[cover] = true;
-  if (measurement.set_up) state.set_up = measurement.set_up;
+  state.set_up = measurement.set_up;
   state.power = is_live(appliance, measurement) ? WorkState::Power::live : WorkState::Power::dead;
   return state;
 }

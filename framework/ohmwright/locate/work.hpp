@@ -37,7 +37,7 @@ bool is_live(const Appliance& appliance, const Measurement& measurement);
 bool is_possible(const Appliance& appliance, const Measurement& measurement);
 
 /// Minutes from here to having read it [min]: power cut or restored, covers that still hide it (each paid once, ever),
-/// the set-up, the reading itself.
+/// the end of another set-up (as long as that took), the set-up, the reading itself.
 double minutes_of(const Appliance& appliance, const WorkTimes& times, const WorkState& state,
                   const Measurement& measurement);
 

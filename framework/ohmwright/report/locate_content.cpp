@@ -148,7 +148,7 @@ class LocateSentences {
   }
 
   /// "24 h", "5.0 d".
-  static std::string time_text(Duration time) {
+  static std::string time_text(const Duration& time) {
     constexpr double in_days_from = 2.0 * 86400.0;
     UnitPreferences units;
     units.prefer(*Unit::named(time.value() < in_days_from ? "h" : "d", Dimension::duration));

@@ -140,6 +140,11 @@ TEST_F(ApplianceReadings, WhatLocateWroteIsReadBack) {
     "parts": [], "nothing_wrong": 0.5, "steps": [], "readings": [
     {"test_point": "harness", "observed": {"value": 32.25, "unit": "V"}, "probability_unexplained": 0.001}]})"),
             "site.json:3: /readings/0/observed: expected a value in \"ohm\", got \"V\"");
+  EXPECT_EQ(refusal(R"({"appliance": "upright-timer-bimetal-120v", "standing": "open", "possible_faults": [],
+    "parts": [], "nothing_wrong": 0.5, "steps": [], "readings": [
+    {"test_point": "harness", "temperatures": {"coil": {"value": -3, "unit": "K"}},
+     "observed": {"state": "open"}, "probability_unexplained": 0.001}]})"),
+            "site.json:3: /readings/0/temperatures/coil: a temperature lies above 0 K");
 }
 
 }  // namespace

@@ -169,6 +169,12 @@ TEST(WorkCosts, PanelsArePaidOnceAndOhmsBeginDead) {
   EXPECT_EQ(cautions_of(appliance, arrival, first),
             (std::vector<std::string>{"disconnect-power", "prove-dead", "capacitor-charge"}));
   EXPECT_EQ(cautions_of(appliance, then, second), (std::vector<std::string>{"prove-dead"}));
+  const Measurement warmed{test_point_named(appliance, "X-N"), set_up_named(appliance, "warmed")};
+  const WorkState warm = after(appliance, then, warmed);
+  EXPECT_EQ(minutes_of(appliance, times, then, warmed), 10.0 + 1.0);
+  EXPECT_EQ(minutes_of(appliance, times, warm, warmed), 1.0);
+  EXPECT_EQ(minutes_of(appliance, times, warm, second), 10.0 + 1.0);  // cold again first
+  EXPECT_EQ(minutes_of(appliance, times, after(appliance, warm, second), second), 1.0);
   const Measurement live{test_point_named(appliance, "H1 volts"), {}};
   EXPECT_EQ(minutes_of(appliance, times, then, live), 2.0 + 1.0);
   EXPECT_EQ(minutes_of(appliance, times, after(appliance, then, live), second), 3.0 + 1.0);
