@@ -169,7 +169,9 @@ ApplianceLog run_appliance(const AppliancePlan& plan, std::uint64_t seed) {
   double looks = 0.0;
   double next_row = 0.0;
   // It has cooled for some hours when the logger starts.
-  for (double second = 0.0; second < end + run_in_second; second += look_second) {
+  const auto count = static_cast<std::uint64_t>(std::ceil((end + run_in_second) / look_second));
+  for (std::uint64_t look = 0; look < count; ++look) {
+    const double second = look_second * static_cast<double>(look);
     control.look(second);
     const double logged = second - run_in_second;
     if (logged < 0.0) continue;
