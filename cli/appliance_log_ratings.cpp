@@ -39,13 +39,14 @@ std::optional<cycles::RatedBand> band_of(const std::optional<Expectation>& expec
 /// Temperatures at which a part's contact opens while it warms: half, nearly all and nearly none of good ones closed.
 std::optional<cycles::RatedBand> opening_kelvin(const Descriptor& descriptor, const Part& part) {
   constexpr double coldest_kelvin = 253.15;
-  constexpr double warmest_kelvin = 313.15;
   constexpr double step_kelvin = 0.1;
+  constexpr int steps = 600;  // up to 313.15 K
   if (descriptor.measurands.empty()) return std::nullopt;
   std::optional<double> first_open;
   std::optional<double> half_open;
   double before = 1.0;
-  for (double kelvin = coldest_kelvin; kelvin < warmest_kelvin; kelvin += step_kelvin) {
+  for (int step = 0; step < steps; ++step) {
+    const double kelvin = coldest_kelvin + step_kelvin * step;
     const auto at =
         expected(descriptor, part, descriptor.measurands.front().id, "part_temperature", kelvin, "history", "warming");
     if (!at || !at->share_closed) return std::nullopt;

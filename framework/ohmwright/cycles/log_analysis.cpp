@@ -24,7 +24,7 @@ constexpr double longest_interval_second = 54.0 * 3600.0;
 /// What is drawn before a defrost, and the least and most behind its heating.
 constexpr double drawn_before_second = 1200.0;
 constexpr double least_drawn_after_second = 3600.0;
-constexpr double most_drawn_after_second = 3.0 * 3600.0;
+constexpr double most_drawn_after_second = 5400.0;
 
 PlotPoint plot_point(const Window& window, std::size_t i) {
   const auto at = [i](const std::vector<double>& values) {

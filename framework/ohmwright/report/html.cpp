@@ -25,6 +25,7 @@ table { border-collapse: collapse; }
 td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #ddd; }
 .wide { overflow-x: auto; }
 .wide td, .wide th { white-space: nowrap; padding: 0.15rem 0.5rem; }
+.wide td:first-child { white-space: normal; }
 .cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }
 footer { margin-top: 1.5rem; font-size: 0.85rem; color: #555; }
 .to-fill { display: flex; gap: 2rem; color: #555; }

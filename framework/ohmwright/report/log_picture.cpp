@@ -135,6 +135,7 @@ class LogScript {
     script_ += quantities.front()->unit == "°C" ? "set yrange [*:*]\n" : "set yrange [0:*]\n";
     script_ += "set offsets graph 0, 0, graph 0.25, 0\n";                  // room for the names of the phases
     script_ += quantities.size() > 1 ? "set key above\n" : "unset key\n";  // the axis names a single one
+    named_up_to_ = -1e300;
     for (const Phase& phase : phases) shade(phase, is_first);
     std::string parts;
     for (const DrawnQuantity* drawn : quantities) {
@@ -160,10 +161,19 @@ class LogScript {
         "fillstyle solid noborder behind\n",
         quote, along(phase.from_second), along(phase.to_second), phase.colour);
     if (!is_named || phase.name.empty()) return;
+    // In the middle of what is drawn of it, unless the name before stands there.
+    constexpr double units_of_a_line = 17.0;
+    constexpr double units_of_margins = 90.0;
+    const double drawn = rows_.back().second - rows_.front().second;
+    const double line = units_of_a_line / (static_cast<double>(size_.width) - units_of_margins) * drawn;
+    const double middle =
+        0.5 * (std::max(phase.from_second, rows_.front().second) + std::min(phase.to_second, rows_.back().second));
+    if (middle < named_up_to_ + line) return;
+    named_up_to_ = middle;
     script_ += fmt::format(
         "set label {0} at {1}{2:.3f}{1}, graph 0.98 right rotate by 90 front textcolor rgb "
         "'#333333' font 'sans-serif,12'\n",
-        quoted_for_gnuplot(phase.name), quote, along(0.5 * (phase.from_second + phase.to_second)));
+        quoted_for_gnuplot(phase.name), quote, along(middle));
   }
 
   std::optional<double> start_;
@@ -172,6 +182,7 @@ class LogScript {
   std::vector<DataRow> rows_;
   std::vector<const DrawnQuantity*> temperatures_;
   std::vector<const DrawnQuantity*> loads_;
+  double named_up_to_ = 0.0;  ///< where the last name of a phase stands [s]
   std::string script_;
 };
 

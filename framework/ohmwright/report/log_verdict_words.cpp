@@ -135,6 +135,8 @@ constexpr std::array verdict_words{
     VerdictWords{"air-over-coil", "no-sensors",
                  OHMWRIGHT_TEXT("It takes the temperatures of coil and cabinet to see "
                                 "whether air moves.")},
+    VerdictWords{"air-over-coil", "other-air",
+                 OHMWRIGHT_TEXT("The cabinet logged is warmer than a freezer: its air is not that over the coil.")},
     VerdictWords{"air-over-coil", "no-recovery", OHMWRIGHT_TEXT("No run after a defrost was seen long enough.")},
     VerdictWords{"air-over-coil", "air-moves",
                  OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet: air moves."),

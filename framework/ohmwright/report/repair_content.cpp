@@ -88,7 +88,7 @@ std::string change_text(const FigureWords& words, const FigureChange& change, co
   const double by = (change.after->mean - change.before->mean) / words.per;
   const std::string amount = rounded(by, words.decimals);
   if (std::strtod(amount.c_str(), nullptr) == 0.0) return say(OHMWRIGHT_TEXT("as before"));
-  const std::string shown = with_unit((by > 0.0 ? "+" : "") + amount, words.unit);
+  std::string shown = with_unit((by > 0.0 ? "+" : "") + amount, words.unit);
   if (!change.probability_greater) return shown;
   const double sure = std::max(*change.probability_greater, 1.0 - *change.probability_greater);
   constexpr double two_sided = 0.975;  // of 95 %

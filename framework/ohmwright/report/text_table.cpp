@@ -10,7 +10,10 @@ namespace {
 constexpr int indent = 2;
 constexpr int between_columns = 2;
 
-std::string spaces(int count) { return std::string(static_cast<std::size_t>(std::max(0, count)), ' '); }
+std::string spaces(int count) {
+  std::string text(static_cast<std::size_t>(std::max(0, count)), ' ');
+  return text;
+}
 
 std::vector<int> widths_of(const std::vector<std::vector<std::string>>& rows) {
   std::vector<int> widths;

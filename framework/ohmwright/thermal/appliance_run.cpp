@@ -13,8 +13,7 @@ namespace {
 constexpr double look_second = 2.0;
 constexpr double run_in_second = 6.0 * 3600.0;
 constexpr double run_second_per_day = 86400.0;
-/// A sensor that is off by so much never reaches, or is at once at, the temperature that ends a defrost.
-constexpr double reads_too_cold_kelvin = 40.0;
+/// A sensor that reads so much too warm is at the end's temperature before the frost melts.
 constexpr double reads_too_warm_kelvin = 14.0;
 constexpr double weak_heat_share = 0.5;
 constexpr double little_cooling_share = 0.22;
@@ -98,9 +97,8 @@ class Control {
 
   void decide_heating(double second) {
     double believed = sensed_coil_;
-    if (plan_.fault == SimulatedFault::ends_late) believed -= reads_too_cold_kelvin;
     if (plan_.fault == SimulatedFault::ends_early) believed += reads_too_warm_kelvin;
-    const bool warm = believed >= plan_.end_kelvin;
+    const bool warm = plan_.fault != SimulatedFault::ends_late && believed >= plan_.end_kelvin;
     const bool late = second - since_ >= plan_.time_limit_second;
     if (!warm && !late) return;
     defrosts_.back().end_second = second;
@@ -171,7 +169,9 @@ ApplianceLog run_appliance(const AppliancePlan& plan, std::uint64_t seed) {
   double looks = 0.0;
   double next_row = 0.0;
   // It has cooled for some hours when the logger starts.
-  for (double second = 0.0; second < end + run_in_second; second += look_second) {
+  const auto count = static_cast<std::uint64_t>(std::ceil((end + run_in_second) / look_second));
+  for (std::uint64_t look = 0; look < count; ++look) {
+    const double second = look_second * static_cast<double>(look);
     control.look(second);
     const double logged = second - run_in_second;
     if (logged < 0.0) continue;

@@ -166,6 +166,9 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
     const double slope_margin =
         defrost.end_kelvin ? std::max(0.0, *defrost.end_kelvin - melting_point_kelvin) / after_melting * spacing_second
                            : 0.0;
+    const bool is_at_limit =
+        ratings.time_limit_second && std::abs(duration - *ratings.time_limit_second) <=
+                                         std::max(2.0 * spacing_second, 0.02 * *ratings.time_limit_second);
     if (defrost.end_kelvin && defrost.rise_is_seen) {
       const double end = *defrost.end_kelvin;
       const bool at_rated =
@@ -177,8 +180,13 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
                  *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin) {
         set(defrost, EndCause::time_limit, EndGround::still_melting);
       } else if (ratings.end_temperature_kelvin && end > *ratings.end_temperature_kelvin) {
-        // It was past the temperature that should have ended it.
-        set(defrost, EndCause::time_limit, EndGround::past_rated);
+        // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is
+        // elsewhere.
+        const bool as_long_as_all = common.whole >= 3 && common.longest_count == common.whole;
+        if (is_at_limit || as_long_as_all)
+          set(defrost, EndCause::time_limit, EndGround::past_rated);
+        else
+          by_coil(common, slope_margin, defrost);
       } else if (ratings.end_temperature_kelvin) {
         set(defrost, EndCause::time_limit, EndGround::below_rated);
       } else {
@@ -186,8 +194,7 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
       }
       if (defrost.cause != EndCause::unknown) continue;
     }
-    if (ratings.time_limit_second && std::abs(duration - *ratings.time_limit_second) <=
-                                         std::max(2.0 * spacing_second, 0.02 * *ratings.time_limit_second))
+    if (is_at_limit)
       set(defrost, EndCause::time_limit, EndGround::rated_time);
     else if (ratings.time_limit_second && duration < *ratings.time_limit_second && !defrost.has_coil)
       set(defrost, EndCause::temperature, EndGround::unequal_durations);

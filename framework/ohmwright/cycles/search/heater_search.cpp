@@ -203,14 +203,19 @@ class HeaterFinder {
       keep_like_trusted(1, found);
   }
 
-  /// Drops runs of at most `rows` rows that are not like the longer ones; where there are none longer, not like the
+  /// Drops runs of at most `rows` rows that are not like the longer ones; where there are not two longer, not like the
   /// longest of them, if those are three or more, far from each other and each with a drip time behind it.
   static void keep_like_trusted(std::size_t rows, HeaterSearch& found) {
     const auto rows_of = [](const HeaterRun& one) { return one.run.end - one.run.begin; };
-    std::size_t trusted = 0;
-    for (const HeaterRun& one : found.runs) trusted = std::max(trusted, rows_of(one));
-    const bool none_longer = trusted <= rows;
-    if (!none_longer) trusted = rows + 1;
+    const auto longer =
+        std::count_if(found.runs.begin(), found.runs.end(), [&](const HeaterRun& one) { return rows_of(one) > rows; });
+    const bool none_longer = longer < 2;  // a single one may be two things at once
+    std::size_t trusted = rows + 1;
+    if (none_longer) {
+      trusted = 0;
+      for (const HeaterRun& one : found.runs)
+        if (rows_of(one) <= rows) trusted = std::max(trusted, rows_of(one));
+    }
     std::vector<double> loads;
     for (const HeaterRun& one : found.runs)
       if (rows_of(one) >= trusted && (!none_longer || one.drip_seen)) loads.push_back(one.load);
@@ -220,7 +225,7 @@ class HeaterFinder {
     };
     std::vector<double> starts;
     for (const HeaterRun& one : found.runs)
-      if (none_longer && (is_like(one) || (rows_of(one) >= trusted && rows_of(one) > 1)))
+      if (none_longer && (is_like(one) || (rows_of(one) >= trusted && rows_of(one) > 1 && one.drip_seen)))
         starts.push_back(one.run.start_second);
     bool are_far = starts.size() >= 3;
     for (std::size_t i = 0; i < starts.size(); ++i) are_far = are_far && spacing_score(nearest(starts, i)) > 0.0;

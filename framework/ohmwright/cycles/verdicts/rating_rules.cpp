@@ -147,7 +147,13 @@ LogVerdict judge_air_over_coil(const JudgedLog& log) {
   constexpr double most_kelvin = 12.0;
   constexpr double logger_half_width_kelvin = 1.0;  // each (common practice, no source)
   constexpr double settled_second = 360.0;
+  constexpr double warmest_freezer_kelvin = melting_point_kelvin - 5.0;
   LogVerdict verdict{"air-over-coil", log.analysis.has_coil && log.analysis.has_cabinet ? "no-recovery" : "no-sensors"};
+  // The air of another compartment says nothing of the air over the coil.
+  if (log.analysis.cabinet_mean_kelvin.value_or(0.0) > warmest_freezer_kelvin) {
+    verdict.text = "other-air";
+    return verdict;
+  }
   std::vector<double> differences;
   for (const DefrostTrace& trace : log.analysis.traces) {
     const Defrost& defrost = log.analysis.defrosts[trace.defrost];
