@@ -104,16 +104,17 @@ void ClampAmmeter::Variant::sensitivities(std::size_t probed, std::span<double> 
   assert(by_value.size() == prepared.branches().size());
   std::fill(by_value.begin(), by_value.end(), 0.0);
   const BranchIndex branch = ammeter_->probed_[probed].branch;
-  const auto current = solved_reading(branch);
-  if (!current || variation_.state(branch).conduct == Conduct::absent) return;
-  const Solution<Phasor>& solution = variation_.solution();
+  const Solution<Phasor>& solution = variation_.solve();
+  if (solution.current_is_undetermined(branch) || variation_.state(branch).conduct == Conduct::absent) return;
   const std::size_t branch_count = by_value.size();
   std::vector<Phasor> voltages(branch_count);
   variation_.branch_voltages(voltages);
+  const std::size_t known = solution.known_coordinate(branch);
+  const Phasor current = known != Solution<Phasor>::none ? solution.current(known, voltages)
+                                                         : variation_.state(branch).value * voltages[branch];
 
   std::vector<Phasor> to_branches(branch_count);  // current in the probed branch for 1 A put in at each branch
   std::vector<Phasor> to_sources(branch_count);
-  const std::size_t known = solution.known_coordinate(branch);
   if (known == Solution<Phasor>::none) {
     const Phasor siemens = variation_.state(branch).value;
     variation_.transfers({prepared.branches()[branch].from, prepared.branches()[branch].to}, to_branches, to_sources);
@@ -144,7 +145,7 @@ void ClampAmmeter::Variant::sensitivities(std::size_t probed, std::span<double> 
     Phasor by_admittance = -to_branches[b] * voltages[b];
     if (b == branch) by_admittance += voltages[b];
     slope += by_admittance * prepared.feed().admittance_slope(model);
-    by_value[b] = magnitude_slope(current->value(), slope);
+    by_value[b] = magnitude_slope(current, slope);
   }
 }
 

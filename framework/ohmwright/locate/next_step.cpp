@@ -13,6 +13,9 @@ namespace {
 /// Outcomes nearer than this on the scale are read as one.
 constexpr double told_apart = 0.02;
 
+/// A hypothesis below this probability moves no expectation that a step is chosen by.
+constexpr double too_unlikely = 1e-5;
+
 using AnswerKey = std::pair<std::vector<std::size_t>, std::size_t>;  ///< parts, and 1 + outside cause
 
 AnswerKey answer_of(const FaultList& faults, const Candidate& candidate) {
@@ -44,6 +47,7 @@ Hypotheses hypotheses_of(const Reasoner& reasoner, std::size_t most) {
   Hypotheses all;
   std::map<AnswerKey, std::size_t> classes;
   for (const Reasoner::Weighed& weighed : reasoner.likeliest(most)) {
+    if (weighed.probability < too_unlikely) break;
     all.instances.push_back(weighed.instance);
     all.probabilities.push_back(weighed.probability);
     const AnswerKey key = answer_of(reasoner.faults(), *reasoner.instance(weighed.instance).candidate);

@@ -29,6 +29,12 @@ const ElementChoice& choice_at(const PlacedElement& element, double place) {
   return element.choices.back();
 }
 
+/// The choice with the spread of all of them, which are of equal width.
+ElementChoice over_all(const PlacedElement& element, ElementChoice choice) {
+  choice.relative_uncertainty *= static_cast<double>(element.choices.size());
+  return choice;
+}
+
 double squared(double x) { return x * x; }
 
 /// Sources of errors that readings share, as `SharedError::source`.
@@ -154,7 +160,10 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
                                       [&](const Instance::Settled& s) { return s.part == part && s.element == i; });
     const ElementChoice& choice =
         settled == instance.settled.end() ? element.choices.front() : choice_at(element, settled->place);
-    take(element, choice, healthy && &choice == &element.choices.front());
+    if (settled != instance.settled.end() && settled->is_whole_range && element.choices.size() > 1)
+      take(element, over_all(element, choice), false);
+    else
+      take(element, choice, healthy && &choice == &element.choices.front());
   }
   if (!healthy)
     for (const circuit::BranchIndex branch : model.absent)

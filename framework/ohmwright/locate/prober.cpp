@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 #include <utility>
 
 #include <ohmwright/locate/probed_scene.hpp>
@@ -10,7 +11,7 @@ namespace ohmwright::locate {
 
 namespace {
 
-/// An element whose choices would make more instances than this stays at the middle of its range.
+/// An element whose choices would make more instances than this has its whole range as one spread.
 constexpr std::size_t most_instances = 48;
 constexpr std::size_t no_set_up = std::numeric_limits<std::size_t>::max();
 
@@ -33,13 +34,18 @@ Prober::ProbedScene& Prober::scene(std::optional<std::size_t> set_up, Excitation
 std::vector<Instance> Prober::instances(const Candidate& candidate) {
   const Scene& plain = scene({}, Excitation::ohmmeter).scene();
   std::vector<Instance> instances{{&candidate, 1.0, {}}};
-  for (std::size_t part = 0; part < appliance().parts.size(); ++part) {
+  std::vector<std::size_t> parts(appliance().parts.size());
+  std::iota(parts.begin(), parts.end(), std::size_t{0});
+  // How far the faults go first: good parts of which little is known may be left to their whole range.
+  std::stable_partition(parts.begin(), parts.end(),
+                        [&](std::size_t part) { return faults_.fault_of(candidate, part) != not_found; });
+  for (const std::size_t part : parts) {
     const PlacedModel& model = plain.model(part, faults_.fault_of(candidate, part));
     for (std::size_t element = 0; element < model.elements.size(); ++element) {
       const PlacedElement& row = model.elements[element];
       if (row.is_contact || row.choices.size() < 2) continue;
       if (instances.size() * row.choices.size() > most_instances) {
-        for (Instance& instance : instances) instance.settled.push_back({part, element, 0.5});
+        for (Instance& instance : instances) instance.settled.push_back({part, element, 0.5, true});
         continue;
       }
       std::vector<Instance> finer;
@@ -47,7 +53,7 @@ std::vector<Instance> Prober::instances(const Candidate& candidate) {
       for (const ElementChoice& choice : row.choices) {
         for (Instance instance : instances) {
           instance.weight *= choice.weight;
-          instance.settled.push_back({part, element, below + 0.5 * choice.weight});
+          instance.settled.push_back({part, element, below + 0.5 * choice.weight, false});
           finer.push_back(std::move(instance));
         }
         below += choice.weight;

@@ -31,7 +31,8 @@ struct Instance {
   struct Settled {
     std::size_t part = 0;
     std::size_t element = 0;
-    double place = 0.5;  ///< 0…1, middle of the choice's share of the range
+    double place = 0.5;           ///< 0…1, middle of the choice's share of the range
+    bool is_whole_range = false;  ///< too many choices: the middle, with the whole range as its spread
   };
 
   const Candidate* candidate = nullptr;

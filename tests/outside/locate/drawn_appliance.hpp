@@ -1,0 +1,52 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include <ohmwright/circuit/network.hpp>
+#include <ohmwright/locate/prober.hpp>
+#include <ohmwright/uncertainty/reproducible_stream.hpp>
+
+namespace ohmwright::locate::testing {
+
+/// What a circuit simulator is asked for one reading. Branches that nothing joins to the black probe are left out.
+struct WiredReading {
+  Probe probe = Probe::ohms;
+  circuit::Network network;
+  circuit::NodePair probes;                   ///< of amperes: live and neutral, where nothing loads them
+  std::optional<circuit::BranchIndex> clamp;  ///< of amperes; none where no current can come to it
+  std::optional<circuit::BranchIndex> supply;
+  bool apart = false;  ///< nothing joins the probes
+};
+
+/// One appliance out of all that its file may stand for: what is wrong with it, and every value that parts, zones and
+/// the supply leave open, drawn once. Wired here by the file's own words, beside `Scene`: of the engine it takes what
+/// each kind says of its part, and nothing that the search computes.
+class DrawnAppliance {
+ public:
+  /// A candidate by its prior probability, and the rest within its tolerances. `faults` must outlive it.
+  DrawnAppliance(const FaultList& faults, ReproducibleStream& stream);
+
+  const Candidate& truth() const { return *truth_; }
+  bool has_fault(std::size_t part) const { return faults_->fault_of(*truth_, part) != not_found; }
+
+  /// `stream` tells what comes and goes from reading to reading.
+  WiredReading wired_for(const Measurement& measurement, ReproducibleStream& stream) const;
+
+ private:
+  struct Wiring;
+
+  Situation situation_of(std::size_t part, const Measurement& measurement, Excitation excitation) const;
+  void add_part(std::size_t part, const Measurement& measurement, ReproducibleStream& stream, Wiring& wiring) const;
+  circuit::BranchModel model_of(const Element& element, double share, double contact_share) const;
+
+  const FaultList* faults_;
+  const Candidate* truth_;
+  std::vector<std::vector<double>> element_shares_;  ///< by part and element: where in its range it lies [0…1)
+  std::vector<std::vector<double>> zone_shares_;     ///< by set-up (0: none) and zone: where in its doubt it lies
+  double supply_share_ = 0.5;
+  double stray_farad_ = 0.0;
+};
+
+}  // namespace ohmwright::locate::testing
