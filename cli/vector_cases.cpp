@@ -73,7 +73,8 @@ std::string case_question(const LoadedKind& kind, const VectorCase& vector, cons
   PageLayout page(style);
   page.block(say.in_domain(kind.descriptor().text_domain, kind.descriptor().title));  // a case's title may tell
   page.section(say(OHMWRIGHT_TEXT("What is known of the part")), what_is_known(vector, say));
-  page.section(say(OHMWRIGHT_TEXT("Readings")), reading_lines(judged.report(kind, vector), say));
+  page.section(say(OHMWRIGHT_TEXT("Readings")),
+               reading_lines(judged.report(kind, vector), say, Audience::who_is_handed_the_page));
   page.blank_line();
   page.block(
       say(OHMWRIGHT_TEXT("In spec, out of spec, or can't it be told yet? Why, and what would you do next? "
