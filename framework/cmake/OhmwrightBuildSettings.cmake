@@ -29,3 +29,8 @@ if(OHMWRIGHT_SANITIZE)
   add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
   add_link_options(-fsanitize=address,undefined)
 endif()
+
+# What the fuzz targets reach counts its branches, so that libFuzzer sees where an input went.
+if(OHMWRIGHT_BUILD_FUZZERS)
+  add_compile_options(-fsanitize=fuzzer-no-link)
+endif()
