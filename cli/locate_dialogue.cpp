@@ -136,7 +136,7 @@ class Dialogue {
     page.blank_line();
     page.block(content.headline);
     for (const std::string& text : content.explanation) page.block(text, "  ");
-    page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
+    page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.next->cautions);
     page.heading(say(OHMWRIGHT_TEXT("Do next")));
     page.item(content.next->title);
     for (const std::string& text : content.next->before) page.block(text, "      ");

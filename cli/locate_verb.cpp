@@ -12,6 +12,7 @@
 #include "kind_files.hpp"
 #include "locate_dialogue.hpp"
 #include "locate_words.hpp"
+#include "made_with.hpp"
 #include "output.hpp"
 #include "verbs.hpp"
 
@@ -30,7 +31,8 @@ std::string report_text(const Arguments& arguments, const LocateReport& report, 
   if (format == "json") return locate_json(report, say);
   if (format == "html") {
     const PartMarks marks = marks_of(report.diagnosis.parts, say);
-    return locate_html(report, say, appliance_drawing(report.reasoner.prober().appliance(), marks, say).value_or(""));
+    return locate_html(report, say, appliance_drawing(report.reasoner.prober().appliance(), marks, say).value_or(""),
+                       made_with());
   }
   return locate_page(report, say, page);
 }

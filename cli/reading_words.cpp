@@ -249,7 +249,7 @@ class WordSorter {
     for (const std::string& condition : names_of_conditions()) known.push_back("--" + condition);
     for (const std::string& measurand : names_of_measurands()) known.push_back("--" + measurand);
     throw InputError("unknown option " + ohmwright::quoted("--" + name) + did_you_mean("--" + name, known) +
-                     "; see: ohmwright check --help");
+                     "; --help lists what there is");
   }
 
   void add_said_for_all(ReadingWords& reading) const {

@@ -201,7 +201,7 @@ TEST(Locate, APartThatWasReplacedIsEvidence) {
   EXPECT_THAT(locate(words).out, AllOf(HasSubstr(": Defrost heater: element open"),
                                        HasSubstr("Replaced, and it runs: "
                                                  "Defrost heater"),
-                                       Not(HasSubstr("Replace or mend: Defrost heater"))));
+                                       Not(HasSubstr("Mend or replace: Defrost heater"))));
   EXPECT_THAT(locate({"heater-plug=OL", "--replaced", "heater=same"}).out,
               AllOf(HasSubstr("The likeliest is Thermal link: open"), HasSubstr("Replaced, and it is as before")));
   EXPECT_THAT(locate({"--replaced", "heater=yes"}).err,
@@ -259,6 +259,23 @@ TEST(Locate, RefusesWhatItDoesNotKnow) {
   EXPECT_THAT(locate({"--code", "F9"}).err, HasSubstr("the appliance has no code \"F9\""));
   EXPECT_THAT(locate({"--zone", "coil=12 V"}).err, HasSubstr("expected a temperature"));
   EXPECT_THAT(run_program({"locate", "upright"}).err, HasSubstr("there is no appliance \"upright\""));
+}
+
+/// Whatever was read before: who opens the page next may stand before a plugged-in appliance.
+TEST(Locate, BeginsWithTheCautionsOfAllWorkOnTheAppliance) {
+  const std::string label = "Read the refrigerant label: if flammable, ventilate";
+  const std::string unplug = "Unplug it";
+  const auto first = [](const std::string& page, const std::string& words) { return page.find(words); };
+  for (const char* reading : {"heater-plug=OL", "heater-alone=OL"}) {
+    const std::string page =
+        run_program({"locate", "upright-thermistor-230v", "--width", "200", "--reading", reading}).out;
+    EXPECT_LT(first(page, label), first(page, unplug)) << reading;
+    EXPECT_LT(first(page, unplug), first(page, "Possible faults")) << reading;
+  }
+  const std::string unread = run_program({"locate", "upright-thermistor-230v", "--width", "200"}).out;
+  EXPECT_LT(first(unread, unplug), first(unread, "NOT FOUND YET"));
+  const std::string html = run_program({"locate", "upright-thermistor-230v", "--format", "html"}).out;
+  EXPECT_LT(first(html, unplug), first(html, "<h1>"));
 }
 
 }  // namespace

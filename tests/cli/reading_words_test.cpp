@@ -208,12 +208,12 @@ TEST(ReadingWords, RefusesContradictionsAndSecondWords) {
 
 TEST(ReadingWords, RefusesWhatItDoesNotKnow) {
   EXPECT_EQ(refusal_of({"11k", "--lead-of"}),
-            "unknown option \"--lead-of\"; did you mean \"--lead-off\"?; see: ohmwright check --help");
+            "unknown option \"--lead-of\"; did you mean \"--lead-off\"?; --help lists what there is");
   EXPECT_EQ(refusal_of({"11k", "--at"}), "--at needs a value");
   EXPECT_EQ(refusal_of({"11k", "--at", "--wet"}), "--at needs a value");
   EXPECT_EQ(refusal_of({"11k", "--wet=yes"}), "--wet takes no value");
   EXPECT_EQ(refusal_of({"--curent", "3A"}),
-            "unknown option \"--curent\"; did you mean \"--current\"?; see: ohmwright check --help");
+            "unknown option \"--curent\"; did you mean \"--current\"?; --help lists what there is");
   EXPECT_EQ(refusal_of({"lin=118V"}),
             "a test-part has no \"lin\" to read; did you mean \"line\"?; it has: resistance, speed, current; "
             "conditions: at, line");

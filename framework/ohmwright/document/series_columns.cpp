@@ -13,10 +13,11 @@ namespace ohmwright {
 
 namespace {
 
-/// "at [degC]" or "at/degC": the name and the unit, which may be missing.
+/// "at [degC]", "at (degC)" or "at/degC": the name and the unit, which may be missing.
 std::pair<std::string_view, std::string_view> name_and_unit(std::string_view cell) {
-  if (const std::size_t bracket = cell.find('['); bracket != std::string_view::npos && cell.ends_with(']'))
-    return {without_blanks_around(cell.substr(0, bracket)), cell.substr(bracket + 1, cell.size() - bracket - 2)};
+  for (const auto& [opening, closing] : {std::pair{'[', ']'}, std::pair{'(', ')'}})
+    if (const std::size_t bracket = cell.find(opening); bracket != std::string_view::npos && cell.ends_with(closing))
+      return {without_blanks_around(cell.substr(0, bracket)), cell.substr(bracket + 1, cell.size() - bracket - 2)};
   const std::size_t slash = cell.find('/');
   if (slash == std::string_view::npos) return {cell, {}};
   return {without_blanks_around(cell.substr(0, slash)), cell.substr(slash + 1)};
@@ -55,6 +56,7 @@ class HeaderReader {
         column.condition = nullptr;
       }
     if (!column.is_read() && spoken == "state") column.measurand = contact();
+    if (!column.is_read() && spoken == "temperature") column.condition = first_temperature();
     if (!column.is_read()) column.is_time = spoken == "time";
     if (!column.is_read())
       report("the kind " + std::string(descriptor_.id) + " has nothing called " + ohmwright::quoted(name) +
@@ -67,6 +69,13 @@ class HeaderReader {
     const auto found = std::find_if(descriptor_.measurands.begin(), descriptor_.measurands.end(),
                                     [](const MeasurandDescriptor& one) { return one.takes_contact_state; });
     return found == descriptor_.measurands.end() ? nullptr : &*found;
+  }
+
+  /// The part's own, as kinds declare it: the one that people mean by "temperature".
+  const ConditionDescriptor* first_temperature() const {
+    const auto found = std::find_if(descriptor_.conditions.begin(), descriptor_.conditions.end(),
+                                    [](const auto& one) { return one.dimension == Dimension::temperature; });
+    return found == descriptor_.conditions.end() ? nullptr : &*found;
   }
 
   void take_unit(std::string_view text, SeriesColumn& column) {

@@ -76,6 +76,13 @@ WorkState after(const Appliance& appliance, WorkState state, const Measurement& 
   return state;
 }
 
+std::vector<std::string> cautions_of_arrival(const Appliance& appliance) {
+  std::vector<std::string> ids;
+  if (may_burn(appliance)) ids.emplace_back("flammable-refrigerant");
+  for (const char* id : {"disconnect-power", "prove-dead", "meter-category"}) ids.emplace_back(id);
+  return ids;
+}
+
 std::vector<std::string> cautions_of(const Appliance& appliance, const WorkState& state,
                                      const Measurement& measurement) {
   std::vector<std::string> ids;

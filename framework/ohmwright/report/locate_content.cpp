@@ -37,10 +37,13 @@ class LocateSentences {
 
   LocateContent make() {
     headline();
+    shock_or_trip();
     possible();
     evidence();
     content_.remarks = locate_remarks(report_, say_);
+    cautions_of_arrival();
     steps();
+    content_.brief_cautions.push_back(local_codes());
     afterwards();
     assumed();
     return std::move(content_);
@@ -84,7 +87,22 @@ class LocateSentences {
         break;
     }
     content_.headline = say_(OHMWRIGHT_TEXT("NOT FOUND YET"));
-    explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}."), {{"fault", label(first)}, {"chance", chance}});
+    explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}, alone or with another fault."),
+            {{"fault", label(first)}, {"chance", chance}});
+  }
+
+  /// Before anything is looked at: the cabinet itself may be live.
+  void shock_or_trip() {
+    const auto speaks_of_leakage = [](const locate::SymptomSign& sign) {
+      return sign.is_there && (sign.symptom == "shock-from-cabinet" || sign.symptom == "trips-breaker" ||
+                               sign.symptom == "trips-residual-current-device");
+    };
+    if (std::any_of(report_.signs.symptoms.begin(), report_.signs.symptoms.end(), speaks_of_leakage))
+      explain(
+          OHMWRIGHT_TEXT("It shocks or trips: switch it off at the breaker before you touch it, pull the plug and "
+                         "leave it out. Before "
+                         "all else read the insulation of heater, fan and wiring to the frame (ohmwright check heater "
+                         "insulation=...)."));
   }
 
   /// Whether each of these was read across its own terminals, a lead of it off.
@@ -196,7 +214,11 @@ class LocateSentences {
     if (first.form == Step::Form::measure) {
       next.before = work_lines(appliance_, report_.work, first.measurement, say_);
       describe_expected(first, next);
-      cautions(first);
+      for (const std::string& id : locate::cautions_of(appliance_, report_.work, first.measurement)) {
+        next.cautions.push_back(caution_words(appliance_, id, true, say_));
+        caution(id);
+      }
+      next.cautions.push_back(local_codes());
     }
     content_.next = std::move(next);
     for (std::size_t i = 1; i < report_.steps.size() && content_.instead.size() < most_instead; ++i)
@@ -226,12 +248,22 @@ class LocateSentences {
     return std::nullopt;
   }
 
-  void cautions(const Step& step) {
-    for (const std::string& id : locate::cautions_of(appliance_, report_.work, step.measurement)) {
-      content_.cautions.push_back(caution_words(appliance_, id, false, say_));
-      content_.brief_cautions.push_back(caution_words(appliance_, id, true, say_));
-    }
-    content_.brief_cautions.push_back(say_(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list")));
+  std::string local_codes() const {
+    return say_(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list"));
+  }
+
+  /// Each once, in the order in which they come.
+  void caution(const std::string& id) {
+    const std::string brief = caution_words(appliance_, id, true, say_);
+    if (std::find(content_.brief_cautions.begin(), content_.brief_cautions.end(), brief) !=
+        content_.brief_cautions.end())
+      return;
+    content_.brief_cautions.push_back(brief);
+    content_.cautions.push_back(caution_words(appliance_, id, false, say_));
+  }
+
+  void cautions_of_arrival() {
+    for (const std::string& id : locate::cautions_of_arrival(appliance_)) caution(id);
   }
 
   void afterwards() {
@@ -242,7 +274,9 @@ class LocateSentences {
     for (const std::size_t part : answers_.front().parts) {
       if (is_replaced(part)) continue;
       content_.afterwards.push_back(
-          say_(OHMWRIGHT_TEXT("Replace or mend: {part}, with a true equivalent (ohmwright compare {kind})."),
+          say_(OHMWRIGHT_TEXT(
+                   "Mend or replace: {part}. What can be thawed, freed, cleaned or remade needs no new part; a new "
+                   "one is a true equivalent (ohmwright compare {kind})."),
                {{"part", appliance_.parts[part].title},
                 {"kind", std::string(appliance_.parts[part].kind->descriptor().id)}}));
     }

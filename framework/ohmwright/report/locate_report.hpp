@@ -42,13 +42,14 @@ struct ExpectedReading {
 /// The next step in words.
 struct StepContent {
   std::string title;
-  std::vector<std::string> before;  ///< what comes first: covers, set-up, leads to lift
+  std::vector<std::string> cautions;  ///< of this step, in few words
+  std::vector<std::string> before;    ///< what comes first: covers, set-up, leads to lift
   std::vector<ExpectedReading> expected;
 };
 
 /// What the page of a search says, in the reader's language, before it is laid out.
 struct LocateContent {
-  std::vector<std::string> cautions;
+  std::vector<std::string> cautions;  ///< of all work on the appliance and of the next step
   std::vector<std::string> brief_cautions;
   std::string headline;
   std::vector<std::string> explanation;
@@ -67,8 +68,9 @@ LocateContent locate_content(const LocateReport& report, const Sentences& say);
 /// The search as a page of text.
 std::string locate_page(const LocateReport& report, const Sentences& say, const PageStyle& style);
 
-/// As a whole HTML page; `drawing` is the circuit as SVG, empty for none.
-std::string locate_html(const LocateReport& report, const Sentences& say, std::string_view drawing);
+/// As a whole HTML page; `drawing` is the circuit as SVG, empty for none; `made_with` stands at its foot.
+std::string locate_html(const LocateReport& report, const Sentences& say, std::string_view drawing,
+                        std::string_view made_with = {});
 
 /// For programs (schemas/locate.schema.json), SI units, indented, with a final newline.
 std::string locate_json(const LocateReport& report, const Sentences& say);

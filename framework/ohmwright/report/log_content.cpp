@@ -127,9 +127,12 @@ class LogSentences {
     std::string words;
     for (const cycles::LogVerdict& verdict : report_.verdicts)
       for (const std::string_view symptom : verdict.symptoms) words += " --symptom " + std::string(symptom);
-    if (!words.empty())
-      for (const char* id : {"disconnect-power", "prove-dead"})
+    if (!words.empty()) {
+      for (const char* id : {"flammable-refrigerant", "disconnect-power", "prove-dead"})
         content_.brief_cautions.push_back(say_(caution_named(id)->brief));
+      content_.brief_cautions.push_back(
+          say_(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list")));
+    }
     if (!words.empty())
       content_.next.push_back(say_(OHMWRIGHT_TEXT("Find the part with what this log shows: ohmwright locate "
                                                   "APPLIANCE{words}"),

@@ -52,11 +52,11 @@ std::string each_defrost(const LogReport& report, const LogContent& content, con
 std::string log_html(const LogReport& report, const Sentences& say) {
   const LogContent content = log_content(report, say);
   const bool asks = cycles::asks_for_a_test(report.verdicts);
-  std::string body = std::string("<div class=\"") + (asks ? "undecided" : "within-limits") + "\">\n<h1>" +
-                     html_text(content.headline) + "</h1>\n</div>\n";
+  std::string body = html_cautions(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
+  body += std::string("<div class=\"") + (asks ? "undecided" : "within-limits") + "\">\n<h1>" +
+          html_text(content.headline) + "</h1>\n</div>\n";
   body += html_section(say(OHMWRIGHT_TEXT("What it says")), content.verdicts);
   body += html_section(say(OHMWRIGHT_TEXT("What to do next")), content.next);
-  body += html_cautions(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
   body += whole_log(report, say);
   if (content.table.size() > 1)
     body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Defrosts"))) + "</h2>\n" + html_table(content.table);

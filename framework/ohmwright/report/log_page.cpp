@@ -8,13 +8,16 @@ namespace ohmwright {
 std::string log_page(const LogReport& report, const Sentences& say, const PageStyle& style) {
   const LogContent content = log_content(report, say);
   PageLayout page(style);
+  if (!content.brief_cautions.empty()) {
+    page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
+    page.blank_line();
+  }
   page.coloured(content.headline, cycles::asks_for_a_test(report.verdicts) ? "\033[1;33m" : "\033[1;32m");
   const std::vector<std::string> plot = log_plot_lines(report, say, page.width());
   if (!plot.empty()) page.blank_line();
   page.drawing(plot);
   page.section(say(OHMWRIGHT_TEXT("What it says")), content.verdicts);
   page.section(say(OHMWRIGHT_TEXT("What to do next")), content.next);
-  page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
   page.section(say(OHMWRIGHT_TEXT("Defrosts")), content.defrosts);
   page.section(say(OHMWRIGHT_TEXT("Cooling")), content.cooling);
   page.section(say(OHMWRIGHT_TEXT("What it cannot show")), content.not_shown);

@@ -30,6 +30,7 @@ constexpr std::array<Filled, 4> interval_fields{
     Filled{"least_second", Written::duration}, Filled{"most_second", Written::duration}};
 constexpr std::array<Filled, 4> power_fields{Filled{"watt"}, Filled{"least_watt"}, Filled{"most_watt"},
                                              Filled{"line_volt"}};
+constexpr std::array<Filled, 4> too_hot_fields{count, all, Filled{"celsius", Written::tenths}};
 constexpr std::array<Filled, 4> air_fields{Filled{"kelvin", Written::tenths}, Filled{"most_kelvin"}};
 
 constexpr std::array verdict_words{
@@ -83,6 +84,12 @@ constexpr std::array verdict_words{
         OHMWRIGHT_TEXT("{count} of {all} ended before the frost was melted: test the sensor or thermostat that "
                        "ends them, and how it is clipped to the coil."),
         {count, all}},
+    VerdictWords{
+        "defrost-end", "too-hot",
+        OHMWRIGHT_TEXT("In {count} of {all} the coil was heated on to {celsius} °C, where no ice is left: test "
+                       "the sensor or thermostat that should have ended them, how it is clipped to the coil, "
+                       "and the limit. Until then do not leave it running."),
+        too_hot_fields},
     VerdictWords{"interval", "no-ratings",
                  OHMWRIGHT_TEXT("The control's interval is not known (--ratings, "
                                 "--appliance).")},

@@ -228,7 +228,8 @@ RuleDescriptor describe_state_at_temperature() {
                "like the heater beside it: is a lead really off? Else it is a dirty contact or terminal.")},
           {"no-ratings",
            OHMWRIGHT_TEXT("It is not known at which temperature this part opens and closes, so neither closed nor open "
-                          "is right or wrong.")},
+                          "is right or wrong. A defrost thermostat is open in a warm room: that is normal (common "
+                          "practice); frozen through it has to close.")},
           {"no-state", OHMWRIGHT_TEXT("Not judged: the contact was not read.")},
           {"no-temperature",
            OHMWRIGHT_TEXT("The temperature of the part was not given, and without it neither closed nor open is "

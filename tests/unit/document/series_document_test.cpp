@@ -87,6 +87,7 @@ TEST(Series, IsTakenAsSpreadsheetsAndLoggersWriteIt) {
             wanted);
   EXPECT_EQ(said(read("\"at [degC]\"\t\"resistance [ohm]\"\n\"23.1\"\t\"1.5\"\n")), wanted);
   EXPECT_EQ(said(read("part temperature [deg C] , RESISTANCE / ohm ,,\n 23.1 , 1.5 ,,\n")), wanted);
+  EXPECT_EQ(said(read("temperature (degC);resistance (ohm)\n23.1;1.5\n")), wanted);
   EXPECT_EQ(said(read("at,resistance\n23.1 C,1.5 ohm")), wanted) << "no line end, units in the cells";
   EXPECT_EQ(said(read("# from the cellar\n\nat,resistance\n  # cold\n\n23.1C,1.5\n")),
             std::vector<std::string>{"line 6 resistance 1.5 part_temperature 296.25"});

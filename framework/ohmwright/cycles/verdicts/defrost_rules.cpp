@@ -34,6 +34,33 @@ bool ended_too_early(const LogRatings& ratings, const Defrost& defrost) {
   return defrost.ground == EndGround::still_melting && defrost.plateau_second < hardly_melted * heated;
 }
 
+/// A coil warmer than this holds no ice and goes on being heated (common practice, no source: sensors and thermostats
+/// end defrosts at 5 to 24 degC, and the heater's own heat carries the coil some way on) [K].
+double hottest_of_a_good_end(const LogRatings& ratings) {
+  constexpr double unrated = 318.15;  // 45 degC
+  constexpr double carried_on = 25.0;
+  return ratings.end_temperature_kelvin ? *ratings.end_temperature_kelvin + carried_on : unrated;
+}
+
+/// Heats on though the coil is long clear: whatever ended it, it was too late.
+void judge_too_hot(const JudgedLog& log, LogVerdict& verdict) {
+  OddOnes hot;
+  double peak = 0.0;
+  for (const Defrost& defrost : log.analysis.defrosts) {
+    if (!defrost.peak_kelvin) continue;
+    ++hot.all;
+    if (*defrost.peak_kelvin <= hottest_of_a_good_end(log.ratings)) continue;
+    ++hot.odd;
+    peak = std::max(peak, *defrost.peak_kelvin);
+  }
+  if (hot.odd == 0.0 || verdict.outcome == Outcome::out_of_limits) return;
+  constexpr double ice_kelvin = 273.15;
+  verdict.outcome = Outcome::out_of_limits;
+  verdict.text = "too-hot";
+  verdict.symptoms = {"long-defrost"};
+  verdict.arguments = {{"count", hot.odd}, {"all", hot.all}, {"celsius", peak - ice_kelvin}};
+}
+
 std::vector<LogArgument> counted(const OddOnes& count) { return {{"count", count.odd}, {"all", count.all}}; }
 
 }  // namespace
@@ -120,7 +147,10 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
     else if (defrost.cause == EndCause::time_limit)
       ++late.odd;
   }
-  if (late.all == 0.0) return verdict;
+  if (late.all == 0.0) {
+    judge_too_hot(log, verdict);
+    return verdict;
+  }
   const bool is_early = early.odd > late.odd;
   const OddOnes& count = is_early ? early : late;
   verdict.arguments = counted(count);
@@ -131,6 +161,7 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
                                                          : Outcome::out_of_limits;
   if (verdict.outcome == Outcome::out_of_limits)
     verdict.symptoms = {is_early ? std::string_view("short-defrost") : std::string_view("long-defrost")};
+  judge_too_hot(log, verdict);
   return verdict;
 }
 

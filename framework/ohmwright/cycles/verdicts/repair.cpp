@@ -16,19 +16,28 @@ RepairStand stand_of(const LogVerdict& before, const LogVerdict& after) {
   return after.outcome == Outcome::within_limits ? RepairStand::gone : RepairStand::unproved;
 }
 
-Outcome outcome_of(const RepairComparison& comparison) {
+std::uint64_t whole_defrosts(const LogAnalysis& log) {
+  return static_cast<std::uint64_t>(
+      std::count_if(log.defrosts.begin(), log.defrosts.end(), [](const Defrost& one) { return !one.is_cut; }));
+}
+
+/// What a repair of a defrost system has to show: defrosts that end as they should, twice.
+bool shows_the_defrosts(const RepairComparison& comparison, const LogAnalysis& after) {
+  if (whole_defrosts(after) < enough_defrosts) return false;
+  return std::all_of(comparison.rules.begin(), comparison.rules.end(), [&](const RuleChange& one) {
+    return one.rule != "defrost-end" || !after.has_coil || one.after.outcome == Outcome::within_limits;
+  });
+}
+
+Outcome outcome_of(const RepairComparison& comparison, const LogAnalysis& after) {
   const auto any = [&](RepairStand stand) {
     return std::any_of(comparison.rules.begin(), comparison.rules.end(),
                        [stand](const RuleChange& one) { return one.stand == stand; });
   };
   if (any(RepairStand::still_there) || any(RepairStand::appeared)) return Outcome::out_of_limits;
-  if (!comparison.fault_before || any(RepairStand::unproved)) return Outcome::undecided;
+  if (!comparison.fault_before || any(RepairStand::unproved) || !shows_the_defrosts(comparison, after))
+    return Outcome::undecided;
   return Outcome::within_limits;
-}
-
-std::uint64_t whole_defrosts(const LogAnalysis& log) {
-  return static_cast<std::uint64_t>(
-      std::count_if(log.defrosts.begin(), log.defrosts.end(), [](const Defrost& one) { return !one.is_cut; }));
 }
 
 void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairComparison& comparison) {
@@ -37,7 +46,10 @@ void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairCom
   if (before.has_coil && !after.has_coil) add({"coil-no-longer-logged"});
   if (before.has_cabinet && !after.has_cabinet) add({"cabinet-no-longer-logged"});
   for (const RuleChange& one : comparison.rules)
-    if (one.stand == RepairStand::unproved) add({"rule-cannot-tell", {{"rule", std::string(one.rule)}}});
+    if (one.stand == RepairStand::unproved ||
+        (one.rule == "defrost-end" && after.has_coil && one.after.outcome != Outcome::within_limits &&
+         one.after.outcome != Outcome::out_of_limits))
+      add({"rule-cannot-tell", {{"rule", std::string(one.rule)}}});
   const std::uint64_t whole = whole_defrosts(after);
   if (whole < enough_defrosts)
     add({"few-defrosts-after", {{"count", static_cast<double>(whole)}, {"span_second", after.coverage.span_second}}});
@@ -78,7 +90,7 @@ RepairComparison compare_repair(const LogAnalysis& before, const LogAnalysis& af
   for (std::size_t i = 0; i < was.size(); ++i)
     comparison.rules.push_back({was[i].rule, was[i], is[i], stand_of(was[i], is[i])});
   comparison.figures = compare_figures(before, after);
-  comparison.outcome = outcome_of(comparison);
+  comparison.outcome = outcome_of(comparison, after);
   say_unproved(before, after, comparison);
   return comparison;
 }
