@@ -112,6 +112,13 @@ TEST(RatedResistanceOutside, HotAt600DegreesIsLessCold) {
   EXPECT_NEAR(ratings.cold().nominal, 31.434185, 5e-7);
 }
 
+// Below 400 W its 20 W govern: 250 W are 225 to 270 W.
+TEST(RatedPowerOutside, TwentyWattsAboveBelowFourHundred) {
+  const Limits watts = expected(rated(120, 250), power, line_voltage, 120).limits;
+  EXPECT_NEAR(watts.lower->value_in_si(), 225.0, 1e-10);
+  EXPECT_NEAR(watts.upper->value_in_si(), 270.0, 1e-10);
+}
+
 TEST(RatedResistanceOutside, ToleranceOfRatedInput) {
   EXPECT_EQ(usual_tolerance(Power::from_value(20)).above, 0.2);
   EXPECT_EQ(usual_tolerance(Power::from_value(100)).above, 0.1);
