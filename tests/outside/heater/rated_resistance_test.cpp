@@ -1,7 +1,11 @@
+#include <array>
+
 #include <gtest/gtest.h>
 
+#include "heater_part.hpp"
 #include "part/alloy.hpp"
 #include "part/heater_ratings.hpp"
+#include "rules/names.hpp"
 
 // R = V²/P (Ohm and Joule), resistance factors of alloy makers' tables (GB/T 1234 carries the same, from memory), and
 // the tolerance of rated input of IEC 60335-1 clause 10 (from memory).
@@ -27,35 +31,92 @@ TEST(RatedResistanceOutside, VoltsSquaredByWatts) {
   EXPECT_NEAR(rated(240, 5200).cold().nominal, 11.076923, 5e-7);
 }
 
-// 450 W, 120 V, +5/-10 %, from the tables of alloy makers: gains of 1.00, 1.03 and 1.16.
-TEST(RatedResistanceOutside, TheGainOfTheWireMovesTheLowerLimitOnly) {
-  HeaterRatings fecral = rated(120, 450, Alloy::fecral_25_5);
-  fecral.wire_temperature = Temperature::from_celsius(600);  // 1.030
-  EXPECT_NEAR(fecral.cold().lower, 29.589, 5e-4);
-  HeaterRatings cold_wire = rated(120, 450, Alloy::nicr_80_20);
-  cold_wire.wire_temperature = Temperature::from_celsius(20);  // 1.00
-  EXPECT_NEAR(cold_wire.cold().lower, 30.476, 5e-4);
-  EXPECT_NEAR(rated(120, 450, Alloy::unknown_or_iron).cold().lower, 26.273, 5e-4);
-  EXPECT_NEAR(rated(120, 450, Alloy::unknown_or_iron).cold().upper, 35.556, 5e-4);
+/// What a good one reads under a condition. Throws std::bad_optional_access when the part does not know.
+Expectation expected(const HeaterRatings& ratings, MeasurandIndex measurand, ConditionIndex condition, double si) {
+  const std::array<ConditionValue, 1> given{{{condition, si}}};
+  return HeaterPart(ratings).expect(measurand, Situation(given)).value();
 }
 
-TEST(RatedResistanceOutside, FactorsOfTheAlloys) {
-  const auto factor = [](Alloy alloy, double celsius) {
-    return resistance_factor(alloy, Temperature::from_celsius(celsius)).low;
+double amperes(double volt, double watt) {
+  return expected(rated(volt, watt), current, line_voltage, volt).nominal.value_in_si();
+}
+
+// I = P/V; seven digits by hand.
+TEST(RatedCurrentOutside, WattsByVolts) {
+  EXPECT_NEAR(amperes(120, 450), 3.75, 1e-12);
+  EXPECT_NEAR(amperes(120, 600), 5.0, 1e-12);
+  EXPECT_NEAR(amperes(115, 400), 3.478261, 5e-7);
+  EXPECT_NEAR(amperes(230, 180), 0.782609, 5e-7);
+  EXPECT_NEAR(amperes(240, 5200), 21.666667, 5e-7);
+}
+
+// P = Pr·(V/Vr)² (Joule): exact.
+TEST(RatedPowerOutside, SquareOfTheVolts) {
+  const auto watts = [](double line) {
+    return expected(rated(120, 450), power, line_voltage, line).nominal.value_in_si();
   };
-  EXPECT_NEAR(factor(Alloy::nicr_80_20, 500), 1.026, 1e-12);
-  EXPECT_NEAR(factor(Alloy::nicr_80_20, 1000), 1.014, 1e-12);
-  EXPECT_NEAR(factor(Alloy::nicr_60_15, 800), 1.078, 1e-12);
-  EXPECT_NEAR(factor(Alloy::fecral_25_5, 600), 1.030, 1e-12);
-  EXPECT_NEAR(factor(Alloy::nicr_35_20, 400), 1.115, 1e-12);
-  EXPECT_NEAR(factor(Alloy::fecr_13_4, 700), 1.120, 1e-12);
-  EXPECT_NEAR(factor(Alloy::nicr_80_20, 20), 1.0, 1e-12);
+  EXPECT_NEAR(watts(108), 364.5, 1e-10);
+  EXPECT_NEAR(watts(110), 378.125, 1e-10);
+  EXPECT_NEAR(watts(126), 496.125, 1e-10);
+}
+
+Limits cold_limits(Alloy alloy, std::optional<double> wire_celsius = std::nullopt) {
+  HeaterRatings ratings = rated(120, 450, alloy);
+  if (wire_celsius) ratings.wire_temperature = Temperature::from_celsius(*wire_celsius);
+  return expected(ratings, resistance, part_temperature, Temperature::from_celsius(20).kelvin()).limits;
+}
+
+// 450 W, 120 V, +5/-10 %: V²/(1.05·P·Ct) to V²/(0.90·P), exact fractions. The gains Ct come from the tables of alloy
+// makers: FeCrAl 25/5 has 1.03 at 600 °C, NiCr 60/15 1.07 a quarter of the way from 600 (1.069) to 700 °C (1.073).
+TEST(RatedResistanceOutside, TheGainOfTheWireMovesTheLowerLimit) {
+  const auto lower = [](Alloy alloy, std::optional<double> wire_celsius = std::nullopt) {
+    return cold_limits(alloy, wire_celsius).lower->value_in_si();
+  };
+  EXPECT_NEAR(lower(Alloy::nicr_80_20, 20), 30.476190, 30.476190 * 1e-7);
+  EXPECT_NEAR(lower(Alloy::fecral_25_5, 600), 29.588534, 29.588534 * 1e-7);
+  EXPECT_NEAR(lower(Alloy::nicr_60_15, 625), 28.482421, 28.482421 * 1e-7);
+  EXPECT_NEAR(lower(Alloy::unknown_or_iron), 26.272578, 26.272578 * 1e-7);
+}
+
+TEST(RatedResistanceOutside, AnUnknownWireLeavesTheUpperLimit) {
+  for (const Alloy alloy : {Alloy::unknown, Alloy::unknown_or_iron})
+    EXPECT_NEAR(cold_limits(alloy).upper->value_in_si(), 35.555556, 35.555556 * 1e-7);
+}
+
+// Tables of alloy makers, as printed.
+TEST(RatedResistanceOutside, FactorsOfTheAlloys) {
+  constexpr std::array<double, 9> celsius{100, 200, 300, 400, 500, 600, 700, 800, 1000};
+  struct Printed {
+    Alloy alloy;
+    std::array<double, 9> factors;
+  };
+  constexpr std::array<Printed, 5> table{{
+      {Alloy::nicr_80_20, {1.006, 1.012, 1.018, 1.025, 1.026, 1.018, 1.010, 1.008, 1.014}},
+      {Alloy::nicr_60_15, {1.011, 1.024, 1.038, 1.052, 1.064, 1.069, 1.073, 1.078, 1.095}},
+      {Alloy::fecral_25_5, {1.002, 1.005, 1.008, 1.013, 1.021, 1.030, 1.038, 1.040, 1.044}},
+      {Alloy::nicr_35_20, {1.029, 1.061, 1.090, 1.115, 1.139, 1.157, 1.173, 1.188, 1.219}},
+      {Alloy::fecr_13_4, {1.005, 1.014, 1.028, 1.044, 1.064, 1.090, 1.120, 1.132, 1.150}},
+  }};
+  for (const Printed& printed : table) {
+    EXPECT_NEAR(resistance_factor(printed.alloy, Temperature::from_celsius(20)).low, 1.0, 1e-12);
+    for (std::size_t i = 0; i < celsius.size(); ++i)
+      EXPECT_NEAR(resistance_factor(printed.alloy, Temperature::from_celsius(celsius[i])).low, printed.factors[i],
+                  1e-12)
+          << celsius[i];
+  }
 }
 
 TEST(RatedResistanceOutside, HotAt600DegreesIsLessCold) {
   HeaterRatings ratings = rated(120, 450, Alloy::nicr_80_20);
   ratings.wire_temperature = Temperature::from_celsius(600);
   EXPECT_NEAR(ratings.cold().nominal, 31.434185, 5e-7);
+}
+
+// Below 400 W its 20 W govern: 250 W are 225 to 270 W.
+TEST(RatedPowerOutside, TwentyWattsAboveBelowFourHundred) {
+  const Limits watts = expected(rated(120, 250), power, line_voltage, 120).limits;
+  EXPECT_NEAR(watts.lower->value_in_si(), 225.0, 1e-10);
+  EXPECT_NEAR(watts.upper->value_in_si(), 270.0, 1e-10);
 }
 
 TEST(RatedResistanceOutside, ToleranceOfRatedInput) {

@@ -1,0 +1,39 @@
+#include <array>
+#include <string>
+
+#include <gtest/gtest.h>
+
+#include "motor_readings.hpp"
+#include "simulated.hpp"
+
+// The capacitor that the fan motor's rule finds behind a clamp and a voltmeter draws, in ngspice, what the clamp
+// showed.
+
+namespace ohmwright::fan_motor {
+namespace {
+
+struct Shown {
+  testing_support::CapacitorRun run;
+  std::string volts;
+  double amperes;
+};
+
+TEST(NgspiceCapacitor, DrawsWhatTheClampShowed) {
+  const std::array<Shown, 3> all{{{{10e-6, 60, "1.40 A", "372 V"}, "372", 1.40},
+                                  {{45e-6, 60, "4.05 A", "240 V"}, "240", 4.05},
+                                  {{5.8e-6, 50, "0.72 A", "400 V"}, "400", 0.72}}};
+  for (const Shown& shown : all) {
+    const Finding finding = capacitor_finding(shown.run, testing_support::clamp(0.01));
+    const std::string hertz = std::to_string(shown.run.hertz);
+    const auto amperes = ohmwright::testing_support::simulated(
+        "capacitor\nV1 a 0 AC " + shown.volts + "\nC1 a 0 " + std::to_string(finding.measured->value_in_si() * 1e6) +
+            "u\n.control\nset numdgt=12\nac lin 1 " + hertz + " " + hertz +
+            "\nlet i = mag(i(v1))\nprint i\nquit 0\n.endc\n.end\n",
+        "i =");
+    if (!amperes) GTEST_SKIP() << "ngspice is not installed";
+    EXPECT_NEAR(*amperes, shown.amperes, 1e-6 * shown.amperes) << shown.run.current;
+  }
+}
+
+}  // namespace
+}  // namespace ohmwright::fan_motor
