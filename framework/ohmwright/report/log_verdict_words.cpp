@@ -22,20 +22,20 @@ struct VerdictWords {
   std::array<Filled, 4> fields{};
 };
 
-constexpr Filled count{"count"};
-constexpr Filled all{"all"};
+constexpr Filled count_field{"count"};
+constexpr Filled all_field{"all"};
 
 constexpr std::array<Filled, 4> interval_fields{
     Filled{"shortest_second", Written::duration}, Filled{"longest_second", Written::duration},
     Filled{"least_second", Written::duration}, Filled{"most_second", Written::duration}};
 constexpr std::array<Filled, 4> power_fields{Filled{"watt"}, Filled{"least_watt"}, Filled{"most_watt"},
                                              Filled{"line_volt"}};
-constexpr std::array<Filled, 4> too_hot_fields{count, all, Filled{"celsius", Written::tenths}};
+constexpr std::array<Filled, 4> too_hot_fields{count_field, all_field, Filled{"celsius", Written::tenths}};
 constexpr std::array<Filled, 4> air_fields{Filled{"kelvin", Written::tenths}, Filled{"most_kelvin"}};
 
 constexpr std::array verdict_words{
     VerdictWords{"defrosts-come", "no-rows", OHMWRIGHT_TEXT("There is nothing to look for defrosts in.")},
-    VerdictWords{"defrosts-come", "seen", OHMWRIGHT_TEXT("It defrosts: {count} seen."), {count}},
+    VerdictWords{"defrosts-come", "seen", OHMWRIGHT_TEXT("It defrosts: {count} seen."), {count_field}},
     VerdictWords{"defrosts-come", "none-seen",
                  OHMWRIGHT_TEXT("It was due for a defrost and none was seen: test control or timer, then heater, limit "
                                 "and wiring (ohmwright locate, --symptom no-defrost).")},
@@ -54,36 +54,37 @@ constexpr std::array verdict_words{
                        "coil.")},
     VerdictWords{"heater-warms-coil", "no-coil", OHMWRIGHT_TEXT("The coil's temperature was not logged.")},
     VerdictWords{"heater-warms-coil", "no-heating", OHMWRIGHT_TEXT("No heating was seen whole.")},
-    VerdictWords{"heater-warms-coil", "warms", OHMWRIGHT_TEXT("The coil warmed in each of {all} heatings."), {all}},
+    VerdictWords{
+        "heater-warms-coil", "warms", OHMWRIGHT_TEXT("The coil warmed in each of {all} heatings."), {all_field}},
     VerdictWords{"heater-warms-coil",
                  "no-rise",
                  OHMWRIGHT_TEXT("In {count} of {all} heatings the heater drew power and the coil did not warm: is the "
                                 "sensor or logger seated on the coil, or does something else draw that power?"),
-                 {count, all}},
+                 {count_field, all_field}},
     VerdictWords{"heat-comes-from-heater", "no-load", OHMWRIGHT_TEXT("Neither power nor current was logged.")},
     VerdictWords{"heat-comes-from-heater", "no-rise", OHMWRIGHT_TEXT("No rise of the coil was seen whole.")},
     VerdictWords{"heat-comes-from-heater",
                  "heater-draws",
                  OHMWRIGHT_TEXT("The heater drew in each of {all} rises of the coil."),
-                 {all}},
+                 {all_field}},
     VerdictWords{"heat-comes-from-heater",
                  "no-heater",
                  OHMWRIGHT_TEXT("In {count} of {all} the coil warmed as in a defrost and no heater was seen to draw: "
                                 "test heater, limit and wiring; a door left open looks alike."),
-                 {count, all}},
+                 {count_field, all_field}},
     VerdictWords{"defrost-end", "not-shown", OHMWRIGHT_TEXT("What ended the defrosts is not shown.")},
-    VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all}},
+    VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all_field}},
     VerdictWords{"defrost-end",
                  "by-time",
                  OHMWRIGHT_TEXT("{count} of {all} ended by the time limit: test the sensor or thermostat that should "
                                 "have ended them, or look for much frost (door, drain)."),
-                 {count, all}},
+                 {count_field, all_field}},
     VerdictWords{
         "defrost-end",
         "too-early",
         OHMWRIGHT_TEXT("{count} of {all} ended before the frost was melted: test the sensor or thermostat that "
                        "ends them, and how it is clipped to the coil."),
-        {count, all}},
+        {count_field, all_field}},
     VerdictWords{
         "defrost-end", "too-hot",
         OHMWRIGHT_TEXT("In {count} of {all} the coil was heated on to {celsius} °C, where no ice is left: test "
@@ -160,7 +161,7 @@ constexpr std::array verdict_words{
                  "too-few",
                  OHMWRIGHT_TEXT("{count} defrosts with a plateau are too few to see the frost "
                                 "grow."),
-                 {count}},
+                 {count_field}},
     VerdictWords{"frost-load", "steady", OHMWRIGHT_TEXT("The frost does not grow from defrost to defrost.")},
     VerdictWords{"frost-load", "scatters",
                  OHMWRIGHT_TEXT("The frost differs from defrost to defrost too much to tell "

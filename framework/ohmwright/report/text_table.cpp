@@ -7,7 +7,7 @@ namespace ohmwright {
 
 namespace {
 
-constexpr int indent = 2;
+constexpr int cell_indent = 2;
 constexpr int between_columns = 2;
 
 std::string spaces(int count) {
@@ -28,11 +28,11 @@ std::vector<int> widths_of(const std::vector<std::vector<std::string>>& rows) {
 std::string stacked(const std::vector<std::vector<std::string>>& rows, int width) {
   std::string text;
   for (std::size_t r = 1; r < rows.size(); ++r) {
-    text += paragraph(rows[r][0], width, spaces(indent), spaces(indent));
+    text += paragraph(rows[r][0], width, spaces(cell_indent), spaces(cell_indent));
     std::string cells;
     for (std::size_t i = 1; i < rows[r].size(); ++i)
       if (!rows[r][i].empty()) cells += (cells.empty() ? "" : "; ") + rows[0][i] + ": " + rows[r][i];
-    text += paragraph(cells, width, spaces(2 * indent), spaces(2 * indent));
+    text += paragraph(cells, width, spaces(2 * cell_indent), spaces(2 * cell_indent));
   }
   return text;
 }
@@ -41,12 +41,12 @@ std::string stacked(const std::vector<std::vector<std::string>>& rows, int width
 
 std::string text_table(const std::vector<std::vector<std::string>>& rows, int width) {
   const std::vector<int> widths = widths_of(rows);
-  int whole = indent;
+  int whole = cell_indent;
   for (const int one : widths) whole += one + between_columns;
   if (whole - between_columns > width) return stacked(rows, width);
   std::string text;
   for (const std::vector<std::string>& row : rows) {
-    std::string line = spaces(indent);
+    std::string line = spaces(cell_indent);
     for (std::size_t i = 0; i < row.size(); ++i) {
       const std::string fill = spaces(widths[i] - columns_of(row[i]));
       line += i == 0 ? row[i] + fill : spaces(between_columns) + fill + row[i];

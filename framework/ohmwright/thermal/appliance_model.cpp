@@ -11,16 +11,16 @@ namespace ohmwright::thermal {
 namespace {
 
 constexpr double ice_point_kelvin = 273.15;
-constexpr double start_kelvin = 255.15;
+constexpr double cold_start_kelvin = 255.15;
 /// Latent heat of sublimation [J/kg], 2834 to 2838 kJ/kg in handbooks (from memory).
 constexpr double sublimation_joule_per_kilogram = 2.836e6;
 
 }  // namespace
 
 ApplianceModel::ApplianceModel(const ApplianceLumps& lumps) : lumps_(lumps) {
-  state_[air] = start_kelvin;
-  state_[cabinet] = start_kelvin;
-  state_[enthalpy] = lumps_.coil_joule_per_kelvin * (start_kelvin - ice_point_kelvin);
+  state_[air] = cold_start_kelvin;
+  state_[cabinet] = cold_start_kelvin;
+  state_[enthalpy] = lumps_.coil_joule_per_kelvin * (cold_start_kelvin - ice_point_kelvin);
   stored_at_start_ = stored_joule();
 }
 
