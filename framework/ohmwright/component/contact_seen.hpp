@@ -9,7 +9,7 @@ namespace ohmwright {
 /// What a reading across a contact says of it. A path beside it can only lower the ohms: what is not closed in circuit
 /// is not closed, and what looks closed there may be that path.
 enum class ContactSeen : std::uint8_t {
-  nothing,  ///< no reading of a contact, or no number
+  nothing,  ///< no reading of a contact, no number, or a range that cannot tell
   closed,   ///< up to 10 ohm, the leads subtracted, or "closed", or a beep
   poor,     ///< up to 1 kohm: neither a good contact nor an open one
   leaking,  ///< up to 1 Mohm: not closed, but something conducts beside it

@@ -16,7 +16,12 @@ enum class ContactSeen : std::uint8_t { nothing, closed, poor, open };
 
 ContactSeen contact_seen(const ContactForm& form, const PreparedReading& reading) {
   if (reading.shown == Shown::contact_closed) return ContactSeen::closed;
-  if (reading.shown != Shown::value) return ContactSeen::open;
+  if (reading.shown == Shown::contact_open) return ContactSeen::open;
+  if (reading.shown == Shown::over_range)  // "more than 20 ohm" is no open contact
+    return reading.range_full_scale >= form.open_from_ohms ? ContactSeen::open : ContactSeen::nothing;
+  if (reading.meter_half_width > form.closed_up_to_ohms &&  // noughts on a range of megohms are no closed one
+      reading.displayed - reading.meter_half_width <= form.closed_up_to_ohms)
+    return ContactSeen::nothing;
   const double ohms = reading.value.value();
   if (ohms <= form.closed_up_to_ohms) return ContactSeen::closed;
   if (ohms < form.open_from_ohms) return ContactSeen::poor;
