@@ -17,7 +17,7 @@
 namespace {
 
 using namespace ohmwright;          // NOLINT: a program, not a header
-using namespace ohmwright::locate;  // NOLINT
+using namespace ohmwright::locate;  // NOLINT: likewise
 
 constexpr std::size_t test_point_count = 60;
 

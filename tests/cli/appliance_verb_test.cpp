@@ -155,7 +155,6 @@ TEST_F(ApplianceVerb, DrawsTheCircuitWithMarks) {
 }
 
 TEST_F(ApplianceVerb, MakesAFileFromDigits) {
-  if (run_program({"kinds", "defrost-control"}).exit_code != 0) GTEST_SKIP() << "this build has no defrost-control";
   const std::string made = folder_ + "/made.json";
   const Ran ran = appliance({"new", "--out", made}, "1\n7\n1\n2\n2\n1\n3\n");
   EXPECT_EQ(ran.exit_code, 0) << ran.err;
@@ -180,7 +179,6 @@ TEST_F(ApplianceVerb, AddsASpliceAndAPartFoundOnSite) {
   EXPECT_EQ(ran.out, "Added Drum lamp (lamp), and the test point lamp-alone.\n");
   EXPECT_THAT(whole(file()), HasSubstr(R"("connections": {"lead-1": "HT", "lead-2": "N"})"));
   EXPECT_EQ(appliance({"check", file()}).exit_code, 0);
-  if (run_program({"kinds", "wiring"}).exit_code != 0) GTEST_SKIP() << "this build has no wiring";
   ran = appliance({"add", file(), "--splice", "heater.lead-1"});
   EXPECT_EQ(ran.exit_code, 0) << ran.err;
   EXPECT_EQ(ran.out, "Added Splice at Heater (splice), and the test point splice-alone.\n");

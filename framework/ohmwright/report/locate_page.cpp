@@ -9,11 +9,11 @@ namespace {
 std::string_view colour_of(locate::Standing::Form form) {
   switch (form) {
     case locate::Standing::Form::settled:
-      return "\033[1;32m";
+      return colour_of_right;
     case locate::Standing::Form::sealed_system:
-      return "\033[1;31m";
+      return colour_of_wrong;
     default:
-      return "\033[1;33m";
+      return colour_of_doubt;
   }
 }
 

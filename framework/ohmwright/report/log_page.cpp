@@ -12,7 +12,7 @@ std::string log_page(const LogReport& report, const Sentences& say, const PageSt
     page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
     page.blank_line();
   }
-  page.coloured(content.headline, cycles::asks_for_a_test(report.verdicts) ? "\033[1;33m" : "\033[1;32m");
+  page.coloured(content.headline, cycles::asks_for_a_test(report.verdicts) ? colour_of_doubt : colour_of_right);
   const std::vector<std::string> plot = log_plot_lines(report, say, page.width());
   if (!plot.empty()) page.blank_line();
   page.drawing(plot);

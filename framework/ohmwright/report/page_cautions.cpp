@@ -6,7 +6,7 @@ namespace ohmwright {
 void write_cautions(const std::vector<std::string>& brief, const std::vector<std::string>& full, bool in_full,
                     const Sentences& say, PageLayout& page) {
   if (full.empty()) return;
-  page.coloured(say(OHMWRIGHT_TEXT("Before you touch it")), "\033[1;33m");
+  page.coloured(say(OHMWRIGHT_TEXT("Before you touch it")), colour_of_doubt);
   if (in_full) {
     for (const std::string& caution : full) page.item(caution);
   } else {

@@ -58,4 +58,9 @@ void PageLayout::bar(std::string_view label, double share) {
   page_ += paragraph(label, width_, figures, std::string(static_cast<std::size_t>(columns_of(figures)), ' '));
 }
 
+std::string_view colour_of(Outcome outcome) {
+  if (outcome == Outcome::within_limits) return colour_of_right;
+  return outcome == Outcome::out_of_limits ? colour_of_wrong : colour_of_doubt;
+}
+
 }  // namespace ohmwright

@@ -6,8 +6,17 @@
 #include <vector>
 
 #include <ohmwright/report/paragraph.hpp>
+#include <ohmwright/verdict/verdict.hpp>
 
 namespace ohmwright {
+
+// Escape sequences of headlines, where colours are wanted: never the only carrier of a meaning.
+inline constexpr std::string_view colour_of_right = "\033[1;32m";
+inline constexpr std::string_view colour_of_wrong = "\033[1;31m";
+inline constexpr std::string_view colour_of_doubt = "\033[1;33m";
+
+/// The colour of an outcome's headline.
+std::string_view colour_of(Outcome outcome);
 
 /// Lays a page of text out: headings, items, bars, at the width that was asked for.
 class PageLayout {

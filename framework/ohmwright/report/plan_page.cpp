@@ -31,7 +31,7 @@ std::string plan_page(const PlanReport& report, const Sentences& say, const Page
   const PlanContent content = plan_content(report, say);
   PageLayout page(style);
   write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, say, page);
-  page.coloured(content.headline, "\033[1;33m");
+  page.coloured(content.headline, colour_of_doubt);
   for (const std::string& line : content.explanation) page.block(line, "  ");
   for (const PlanStepContent& step : content.steps) write_step(step, say, page);
   return page.take();

@@ -14,17 +14,6 @@ namespace {
 
 using RepairJson = nlohmann::ordered_json;
 
-std::string_view colour_of_repair(Outcome outcome) {
-  switch (outcome) {
-    case Outcome::within_limits:
-      return "\033[1;32m";
-    case Outcome::out_of_limits:
-      return "\033[1;31m";
-    default:
-      return "\033[1;33m";
-  }
-}
-
 RepairJson figure_json(const std::optional<cycles::LogFigure>& figure) {
   if (!figure) return nullptr;
   return {{"mean", figure->mean}, {"standard_uncertainty", figure->scatter}, {"count", figure->count}};
@@ -35,7 +24,7 @@ RepairJson figure_json(const std::optional<cycles::LogFigure>& figure) {
 std::string repair_page(const RepairReport& report, const Sentences& say, const PageStyle& style) {
   const RepairContent content = repair_content(report, say);
   PageLayout page(style);
-  page.coloured(content.headline, colour_of_repair(report.comparison.outcome));
+  page.coloured(content.headline, colour_of(report.comparison.outcome));
   page.section(say(OHMWRIGHT_TEXT("The faults")), content.faults);
   page.heading(say(OHMWRIGHT_TEXT("What changed")));
   page.table(content.figures);

@@ -6,17 +6,6 @@ namespace ohmwright {
 
 namespace {
 
-std::string_view colour_of(Outcome outcome) {
-  switch (outcome) {
-    case Outcome::within_limits:
-      return "\033[1;32m";
-    case Outcome::out_of_limits:
-      return "\033[1;31m";
-    default:
-      return "\033[1;33m";
-  }
-}
-
 /// The rules that had nothing to go on: their number is enough, unless asked for.
 void write_silent_rules(const VerdictReport& report, const VerdictContent& content, const Sentences& say,
                         PageLayout& page) {
