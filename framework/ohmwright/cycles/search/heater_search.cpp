@@ -121,19 +121,29 @@ class HeaterFinder {
     run.spread = std::sqrt(std::max(square / count - run.load * run.load, 0.0)) / run.load;
   }
 
-  /// Once some runs were told to be the heater's, others of that level and about that length, with a drip time behind
-  /// them and far from the next, are too: a limit that some of them just miss must not part them.
-  void take_those_alike(const LevelScan& scan, std::size_t most_runs, HeaterSearch& found) const {
-    const auto level = std::find(levels_.begin(), levels_.end(), found.threshold);
-    if (found.runs.empty() || level == levels_.end()) return;
+  /// Medians of the runs told to be the heater's.
+  struct Usual {
+    double load = 0.0;
+    double second = 0.0;
+  };
+  static Usual usual_of(const HeaterSearch& found) {
     std::vector<double> loads;
     std::vector<double> seconds;
     for (const HeaterRun& one : found.runs) {
       loads.push_back(one.load);
       seconds.push_back(one.run.duration_second());
     }
-    const double usual_load = median_of(std::move(loads));
-    const double usual_second = median_of(std::move(seconds));
+    return {median_of(std::move(loads)), median_of(std::move(seconds))};
+  }
+
+  /// Once some runs were told to be the heater's, others of that level and about that length, with a drip time behind
+  /// them and far from the next, are too: a limit that some of them just miss must not part them.
+  void take_those_alike(const LevelScan& scan, std::size_t most_runs, HeaterSearch& found) const {
+    const auto level = std::find(levels_.begin(), levels_.end(), found.threshold);
+    if (found.runs.empty() || level == levels_.end()) return;
+    const Usual usual = usual_of(found);
+    const double usual_load = usual.load;
+    const double usual_second = usual.second;
     for (const Run& run : scan.runs_above(static_cast<std::size_t>(level - levels_.begin()), most_runs)) {
       const double second = run.duration_second();
       if (run.is_cut || second < found.shortest_second || second < 0.5 * usual_second || second > 2.0 * usual_second)
@@ -239,16 +249,9 @@ class HeaterFinder {
   /// What is both much weaker and shorter than the rest is not the same heater.
   static void drop_weak_and_short(HeaterSearch& found) {
     if (found.runs.size() < 3) return;
-    std::vector<double> loads;
-    std::vector<double> seconds;
-    for (const HeaterRun& one : found.runs) {
-      loads.push_back(one.load);
-      seconds.push_back(one.run.duration_second());
-    }
-    const double usual_load = median_of(std::move(loads));
-    const double usual_second = median_of(std::move(seconds));
+    const Usual usual = usual_of(found);
     std::erase_if(found.runs, [&](const HeaterRun& one) {
-      return one.load < 0.65 * usual_load && one.run.duration_second() < 0.75 * usual_second;
+      return one.load < 0.65 * usual.load && one.run.duration_second() < 0.75 * usual.second;
     });
   }
 
