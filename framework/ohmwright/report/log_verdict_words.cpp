@@ -239,9 +239,11 @@ std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences&
   for (const VerdictWords& words : verdict_words) {
     if (words.rule != verdict.rule || words.text != verdict.text) continue;
     std::vector<FindingArgument> arguments;
-    for (const Filled& field : words.fields)
-      if (!field.name.empty())
-        arguments.push_back({field.name, written(number_of(verdict, field.name), field.written)});
+    for (const Filled& field : words.fields) {
+      if (field.name.empty()) continue;
+      const FindingArgument argument{field.name, written(number_of(verdict, field.name), field.written)};
+      arguments.push_back(argument);
+    }
     return say(words.english, arguments) + chance_text(verdict, say);
   }
   return std::string(verdict.rule) + ": " + std::string(verdict.text);
