@@ -22,7 +22,7 @@ int run_one_log(const Arguments& arguments, Environment& environment) {
   const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
   const ReadLog log = read_log(arguments.operands[0], typed_reading_settings(arguments), ratings);
   const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, ratings);
-  const LogReport report{log.reader, log.analysis, verdicts};
+  const LogReport report{log.reader, log.analysis, verdicts, arguments.value("--appliance")};
   const std::string format = arguments.value("--format", "text");
   const Sentences say{UnitPreferences{}};
   deliver(format == "json"   ? log_json(report, say)

@@ -95,7 +95,7 @@ LogAnalysis LogAnalyser::finish() {
   Work& work = *work_;
   work.sampler.finish(work.samples);
   if (!work.samples.empty()) work.search(true);
-  tell_end_causes(work.ratings, work.sample_spacing_second, work.result.defrosts);
+  tell_end_causes(work.ratings, work.sample_spacing_second, work.result.has_load, work.result.defrosts);
   work.set_intervals();
   work.say();
   return std::move(work.result);

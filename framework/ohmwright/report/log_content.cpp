@@ -5,7 +5,7 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/log_report.hpp>
 #include <ohmwright/report/log_words.hpp>
-#include <ohmwright/verdict/caution.hpp>
+#include <ohmwright/report/shell_word.hpp>
 
 namespace ohmwright {
 
@@ -28,7 +28,8 @@ struct FindingWords {
 };
 
 constexpr std::array form_words{
-    FindingWords{"form-of-log", OHMWRIGHT_TEXT("Columns separated by {one}, decimal sign \"{two}\", header: {three}."),
+    FindingWords{"form-of-log",
+                 OHMWRIGHT_TEXT("Columns separated by \"{one}\", decimal sign \"{two}\", header: {three}."),
                  "separator", "decimal_sign", "header"},
     FindingWords{"time-of-log", OHMWRIGHT_TEXT("Time from column {one}, written as {two}."), "column", "writing"},
     FindingWords{"time-has-no-date", OHMWRIGHT_TEXT("The time has no date: past midnight it was counted on.")},
@@ -95,7 +96,7 @@ class LogSentences {
     add(analysis_.findings, form_words, content_.form);
     troubles();
     for (const cycles::LogThreshold& threshold : analysis_.thresholds)
-      content_.thresholds.push_back(std::string(threshold.id) + ": " + rounded(threshold.value, 1));
+      content_.thresholds.push_back(log_threshold_text(threshold, say_));
     return std::move(content_);
   }
 
@@ -127,19 +128,22 @@ class LogSentences {
     std::string words;
     for (const cycles::LogVerdict& verdict : report_.verdicts)
       for (const std::string_view symptom : verdict.symptoms) words += " --symptom " + std::string(symptom);
-    if (!words.empty()) {
-      for (const char* id : {"flammable-refrigerant", "disconnect-power", "prove-dead"})
-        content_.brief_cautions.push_back(say_(caution_named(id)->brief));
-      content_.brief_cautions.push_back(
-          say_(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list")));
-    }
+    if (!words.empty()) content_.brief_cautions = log_brief_cautions(say_);
     if (!words.empty())
-      content_.next.push_back(say_(OHMWRIGHT_TEXT("Find the part with what this log shows: ohmwright locate "
-                                                  "APPLIANCE{words}"),
-                                   {{"words", words}}));
+      content_.next.push_back(say_(
+          OHMWRIGHT_TEXT("Find the part with what this log shows: ohmwright locate "
+                         "{appliance}{words}"),
+          {{"appliance", report_.appliance.empty() ? "APPLIANCE" : shell_word(report_.appliance)}, {"words", words}}));
+    if (!words.empty() && report_.appliance.empty())
+      content_.next.push_back(
+          say_(OHMWRIGHT_TEXT("APPLIANCE is one of \"ohmwright appliance list\", or a file that "
+                              "\"ohmwright appliance new\" makes with a few questions")));
   }
 
+  bool heats_unseen(const Defrost& defrost) const { return analysis_.has_load && !defrost.heater_is_seen; }
+
   std::string cause_text(const Defrost& defrost) const {
+    if (heats_unseen(defrost)) return say_(OHMWRIGHT_TEXT("no heater was seen to draw"));
     switch (defrost.cause) {
       case cycles::EndCause::temperature:
         return say_(OHMWRIGHT_TEXT("ended by temperature"));
@@ -191,7 +195,7 @@ class LogSentences {
       const auto time = [](const std::optional<double>& second) { return second ? duration_text(*second) : "-"; };
       content_.table.push_back(
           {std::to_string(i + 1), log_time_text(one.start_second, report_.reader.start_second(), say_),
-           duration_text(one.end_second - one.start_second), end_word(one.cause),
+           duration_text(one.end_second - one.start_second), end_word(one),
            one.energy_joule > 0.0 ? rounded(one.energy_joule / joule_per_watt_hour) + " Wh" : "-",
            one.plateau_second > 0.0 ? duration_text(one.plateau_second) : "-",
            one.peak_kelvin ? degrees_text(*one.peak_kelvin) : "-", time(one.drip_second), time(one.recovery_second),
@@ -199,8 +203,9 @@ class LogSentences {
     }
   }
 
-  std::string end_word(cycles::EndCause cause) const {
-    switch (cause) {
+  std::string end_word(const Defrost& defrost) const {
+    if (heats_unseen(defrost)) return say_(OHMWRIGHT_TEXT("no heater seen"));
+    switch (defrost.cause) {
       case cycles::EndCause::temperature:
         return say_(OHMWRIGHT_TEXT("temperature"));
       case cycles::EndCause::time_limit:

@@ -16,6 +16,7 @@ struct LogReport {
   const cycles::LogReader& reader;
   const cycles::LogAnalysis& analysis;
   const std::vector<cycles::LogVerdict>& verdicts;
+  std::string appliance = {};  ///< as the user named it; empty where none is known
 };
 
 /// What the page of a log says, in the reader's language, before it is laid out.

@@ -2,6 +2,7 @@
 
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/log_words.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 namespace ohmwright {
 
@@ -34,6 +35,14 @@ std::string degrees_text(double kelvin) { return rounded(kelvin - cycles::meltin
 std::string argument_text(const cycles::LogFinding& finding, std::string_view name) {
   if (const auto number = finding.number(name)) return rounded(*number, *number < 10.0 ? 2 : 0);
   return finding.text(name);
+}
+
+std::vector<std::string> log_brief_cautions(const Sentences& say) {
+  std::vector<std::string> lines;
+  for (const char* id : {"flammable-refrigerant", "disconnect-power", "prove-dead"})
+    lines.push_back(say(caution_named(id)->brief));
+  lines.push_back(say(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list")));
+  return lines;
 }
 
 std::string log_time_text(double second, std::optional<double> start_second, const Sentences& say) {

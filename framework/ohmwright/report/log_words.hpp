@@ -2,7 +2,9 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
+#include <ohmwright/cycles/log_analysis.hpp>
 #include <ohmwright/cycles/verdicts/log_verdict.hpp>
 #include <ohmwright/report/sentences.hpp>
 
@@ -28,6 +30,12 @@ std::string log_time_text(double second, std::optional<double> start_second, con
 
 /// What a rule says of a log, with its probability where it has one.
 std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences& say);
+
+/// What separated one event from another in a log, as a sentence in the unit that people read.
+std::string log_threshold_text(const cycles::LogThreshold& threshold, const Sentences& say);
+
+/// What stands before a page of a log that sends somebody to the appliance.
+std::vector<std::string> log_brief_cautions(const Sentences& say);
 
 /// "The defrost's end": what a rule looks at.
 std::string log_rule_title(std::string_view rule, const Sentences& say);

@@ -25,6 +25,7 @@ struct FigureWords {
   double per = 1.0;
   double zero = 0.0;  ///< SI value that is written as 0
   int decimals = 0;
+  std::string_view unit_of_change = {};  ///< where a difference has another unit than the figure
 };
 
 constexpr std::array figure_words{
@@ -33,15 +34,15 @@ constexpr std::array figure_words{
     FigureWords{"heater_power", OHMWRIGHT_TEXT("Power while heating"), "W"},
     FigureWords{"heater_energy", OHMWRIGHT_TEXT("Energy of a heating"), "Wh", joule_per_watt_hour},
     FigureWords{"plateau", OHMWRIGHT_TEXT("At the melting point"), "min", 60.0, 0.0, 1},
-    FigureWords{"peak", OHMWRIGHT_TEXT("Coil's warmest"), "°C", 1.0, cycles::melting_point_kelvin, 1},
+    FigureWords{"peak", OHMWRIGHT_TEXT("Coil's warmest"), "°C", 1.0, cycles::melting_point_kelvin, 1, "K"},
     FigureWords{"frost", OHMWRIGHT_TEXT("Frost of a defrost"), "g", 0.001},
     FigureWords{"drip", OHMWRIGHT_TEXT("Drip time"), "min", 60.0, 0.0, 1},
     FigureWords{"recovery", OHMWRIGHT_TEXT("Run after a defrost"), "min", 60.0},
     FigureWords{"interval", OHMWRIGHT_TEXT("Interval by the clock"), "h", second_per_hour, 0.0, 1},
     FigureWords{"running_interval", OHMWRIGHT_TEXT("Interval in run time"), "h", second_per_hour, 0.0, 1},
-    FigureWords{"run_share", OHMWRIGHT_TEXT("Run share"), "%", 0.01},
+    FigureWords{"run_share", OHMWRIGHT_TEXT("Run share"), "%", 0.01, 0.0, 0, OHMWRIGHT_TEXT("points")},
     FigureWords{"compressor_run", OHMWRIGHT_TEXT("Compressor's run"), "min", 60.0},
-    FigureWords{"cabinet", OHMWRIGHT_TEXT("Cabinet, mean"), "°C", 1.0, cycles::melting_point_kelvin, 1},
+    FigureWords{"cabinet", OHMWRIGHT_TEXT("Cabinet, mean"), "°C", 1.0, cycles::melting_point_kelvin, 1, "K"},
     FigureWords{"mean_power", OHMWRIGHT_TEXT("Mean power"), "W"},
 };
 
@@ -62,6 +63,9 @@ constexpr std::array unproved_words{
                   OHMWRIGHT_TEXT("{count} whole defrosts in {span}: log until there are two, so that it is seen to "
                                  "start again by itself.")},
     UnprovedWords{"gaps-after", OHMWRIGHT_TEXT("Gaps could hide a defrost in {share} of the log after.")},
+    UnprovedWords{"heater-power-not-judged",
+                  OHMWRIGHT_TEXT("Whether the heater draws what it should: half a heater melts, too, and takes longer. "
+                                 "Its ratings tell (--appliance, or --ratings heater=...).")},
     UnprovedWords{"frost-load-not-settled",
                   OHMWRIGHT_TEXT("Whether the frost grows again takes some days to see: log on, or look at the coil "
                                  "in a week.")},
@@ -88,7 +92,8 @@ std::string change_text(const FigureWords& words, const FigureChange& change, co
   const double by = (change.after->mean - change.before->mean) / words.per;
   const std::string amount = rounded(by, words.decimals);
   if (std::strtod(amount.c_str(), nullptr) == 0.0) return say(OHMWRIGHT_TEXT("as before"));
-  std::string shown = with_unit((by > 0.0 ? "+" : "") + amount, words.unit);
+  const std::string unit = words.unit_of_change.empty() ? std::string(words.unit) : say(words.unit_of_change);
+  std::string shown = with_unit((by > 0.0 ? "+" : "") + amount, unit);
   if (!change.probability_greater) return shown;
   const double sure = std::max(*change.probability_greater, 1.0 - *change.probability_greater);
   constexpr double two_sided = 0.975;  // of 95 %
@@ -139,6 +144,7 @@ std::string log_line(std::string_view english, const cycles::LogReader& reader, 
 RepairContent repair_content(const RepairReport& report, const Sentences& say) {
   RepairContent content;
   content.headline = headline(report, say);
+  if (report.comparison.outcome != Outcome::within_limits) content.brief_cautions = log_brief_cautions(say);
   for (const RepairStand stand :
        {RepairStand::still_there, RepairStand::appeared, RepairStand::unproved, RepairStand::gone})
     for (const cycles::RuleChange& change : report.comparison.rules)

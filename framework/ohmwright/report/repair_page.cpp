@@ -24,6 +24,10 @@ RepairJson figure_json(const std::optional<cycles::LogFigure>& figure) {
 std::string repair_page(const RepairReport& report, const Sentences& say, const PageStyle& style) {
   const RepairContent content = repair_content(report, say);
   PageLayout page(style);
+  if (!content.brief_cautions.empty()) {
+    page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
+    page.blank_line();
+  }
   page.coloured(content.headline, colour_of(report.comparison.outcome));
   page.section(say(OHMWRIGHT_TEXT("The faults")), content.faults);
   page.heading(say(OHMWRIGHT_TEXT("What changed")));
@@ -35,8 +39,9 @@ std::string repair_page(const RepairReport& report, const Sentences& say, const 
 
 std::string repair_html(const RepairReport& report, const Sentences& say) {
   const RepairContent content = repair_content(report, say);
-  std::string body = "<div class=\"" + std::string(name_of(report.comparison.outcome)) + "\">\n<h1>" +
-                     html_text(content.headline) + "</h1>\n</div>\n";
+  std::string body = html_section(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
+  body += "<div class=\"" + std::string(name_of(report.comparison.outcome)) + "\">\n<h1>" +
+          html_text(content.headline) + "</h1>\n</div>\n";
   body += html_section(say(OHMWRIGHT_TEXT("The faults")), content.faults);
   body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("What changed"))) + "</h2>\n" + html_table(content.figures);
   body += html_section(say(OHMWRIGHT_TEXT("What is still unproved")), content.unproved);

@@ -22,6 +22,7 @@ struct RepairReport {
 /// What the page of a repair says, in the reader's language, before it is laid out.
 struct RepairContent {
   std::string headline;
+  std::vector<std::string> brief_cautions;        ///< where parts are still to be tested
   std::vector<std::string> faults;                ///< each fault and how it stands
   std::vector<std::vector<std::string>> figures;  ///< the table, its head first
   std::vector<std::string> unproved;

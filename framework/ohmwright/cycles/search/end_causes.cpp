@@ -68,6 +68,14 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
   return common;
 }
 
+/// A time limit ends all at one length. These stopped at very different lengths, while the melting had hardly begun:
+/// what ends them believed the coil warm.
+bool ended_cold_by_belief(const InCommon& common, const Defrost& defrost) {
+  constexpr double hardly_melted = 0.2;  // of the heating
+  return common.whole >= 3 && common.durations_differ() && common.longest_count * 2 < common.whole &&
+         defrost.plateau_second < hardly_melted * duration_of(defrost);
+}
+
 void set(Defrost& defrost, EndCause cause, EndGround ground) {
   defrost.cause = cause;
   defrost.ground = ground;
@@ -153,11 +161,12 @@ std::string_view name_of(EndGround ground) {
   return "";
 }
 
-void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vector<Defrost>& defrosts) {
+void tell_end_causes(const LogRatings& ratings, double spacing_second, bool has_load, std::vector<Defrost>& defrosts) {
   const InCommon common = in_common(spacing_second, defrosts);
   for (Defrost& defrost : defrosts) {
     set(defrost, EndCause::unknown, EndGround::nothing);
-    if (defrost.is_cut) continue;
+    // Where nothing was seen to heat, no heating ended.
+    if (defrost.is_cut || (has_load && !defrost.heater_is_seen)) continue;
     const double duration = duration_of(defrost);
     // Within one step the coil may have warmed by this much past what was written.
     const double after_melting =
@@ -178,7 +187,8 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
         set(defrost, EndCause::temperature, EndGround::rated_temperature);
       } else if (end < melting_point_kelvin + melting_margin_kelvin && defrost.peak_kelvin &&
                  *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin) {
-        set(defrost, EndCause::time_limit, EndGround::still_melting);
+        set(defrost, ended_cold_by_belief(common, defrost) ? EndCause::temperature : EndCause::time_limit,
+            EndGround::still_melting);
       } else if (ratings.end_temperature_kelvin && end > *ratings.end_temperature_kelvin) {
         // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is
         // elsewhere.

@@ -50,6 +50,9 @@ void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairCom
         (one.rule == "defrost-end" && after.has_coil && one.after.outcome != Outcome::within_limits &&
          one.after.outcome != Outcome::out_of_limits))
       add({"rule-cannot-tell", {{"rule", std::string(one.rule)}}});
+  for (const RuleChange& one : comparison.rules)
+    if (one.rule == "heater-power" && one.after.outcome == Outcome::silent && after.has_load)
+      add({"heater-power-not-judged"});
   const std::uint64_t whole = whole_defrosts(after);
   if (whole < enough_defrosts)
     add({"few-defrosts-after", {{"count", static_cast<double>(whole)}, {"span_second", after.coverage.span_second}}});

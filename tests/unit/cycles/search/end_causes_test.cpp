@@ -24,7 +24,7 @@ Defrost with_coil(double seconds, double end_celsius) {
 }
 
 std::vector<Defrost> told(std::vector<Defrost> defrosts, const LogRatings& ratings = {}) {
-  tell_end_causes(ratings, 10.0, defrosts);
+  tell_end_causes(ratings, 10.0, false, defrosts);
   return defrosts;
 }
 
@@ -57,6 +57,24 @@ TEST(EndCause, IsTheTimeLimitWhereIceIsLeft) {
   const std::vector<Defrost> one = told({with_coil(900, 0.3)});
   EXPECT_EQ(one[0].cause, EndCause::time_limit);
   EXPECT_EQ(one[0].ground, EndGround::still_melting);
+}
+
+/// All stop at one temperature of the coil, below freezing, after very different times: no time limit does that.
+TEST(EndCause, OfColdOnesOfDifferentLengthIsTheTemperatureThatWasBelieved) {
+  for (const Defrost& one :
+       told({with_coil(240, -3.1), with_coil(330, -3.3), with_coil(480, -3.4), with_coil(660, -3.6)})) {
+    EXPECT_EQ(one.cause, EndCause::temperature);
+    EXPECT_EQ(one.ground, EndGround::still_melting);
+  }
+  for (const Defrost& one : told({with_coil(900, -3.1), with_coil(900, -3.3), with_coil(905, -3.4)}))
+    EXPECT_EQ(one.cause, EndCause::time_limit);
+}
+
+TEST(EndCause, IsNotToldWhereTheLoadShowsNoHeater) {
+  std::vector<Defrost> defrosts{with_coil(2200, -10.0), with_coil(2300, -11.0), with_coil(2200, -12.0)};
+  for (Defrost& one : defrosts) one.heater_is_seen = false;
+  tell_end_causes({}, 10.0, true, defrosts);
+  for (const Defrost& one : defrosts) EXPECT_EQ(one.cause, EndCause::unknown);
 }
 
 TEST(EndCause, OfOneThatRosePastMeltingIsTheTemperature) {
