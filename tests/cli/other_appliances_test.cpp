@@ -196,13 +196,13 @@ TEST(OtherAppliances, CanBeUsedAsTheyAre) {
 
 // Cautions before anything else, also of kinds that no C++ knows.
 TEST(OtherAppliances, AnIgniterIsReadToTheValveAndNoFarther) {
-  const Ran ran =
-      run_program({"check", "igniter", "3.4A", "--line", "120V", "--live-agreed", "--ratings", "flat-3a2-120v"});
+  const Ran ran = run_program(
+      {"check", "igniter", "current=3.4A", "--line", "120V", "--live-agreed", "--ratings", "flat-3a2-120v"});
   EXPECT_EQ(ran.exit_code, 0) << ran.err;
   EXPECT_THAT(joined(ran), AllOf(HasSubstr("Smell of gas: touch no switch, leave, call the supplier"),
                                  HasSubstr("If there is no flame, stop"), HasSubstr("licensed")));
-  const Ran weak =
-      run_program({"check", "igniter", "2.7A", "--line", "120V", "--live-agreed", "--ratings", "flat-3a2-120v"});
+  const Ran weak = run_program(
+      {"check", "igniter", "current=2.7A", "--line", "120V", "--live-agreed", "--ratings", "flat-3a2-120v"});
   EXPECT_EQ(weak.exit_code, 1) << weak.err;
   EXPECT_THAT(joined(weak), HasSubstr("it glows and is too weak"));
 }
