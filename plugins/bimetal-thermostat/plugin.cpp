@@ -10,5 +10,5 @@ ohmwright::Kind* create(std::uint32_t /*index*/) { return new ohmwright::bimetal
 
 OHMWRIGHT_PLUGIN(
     "bimetal-thermostat\tbimetal\tdefrost thermostat\tterminator\tdefrost terminator\tbi-metal\tdefrost limit\t"
-    "high limit\tlimit thermostat\tcycling thermostat\ttermination thermostat",
+    "termination thermostat",
     create, 1)

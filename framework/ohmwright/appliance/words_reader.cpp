@@ -4,6 +4,7 @@
 #include <ohmwright/appliance/places_reader.hpp>
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/verdict/caution.hpp>
+#include <ohmwright/verdict/refused_work.hpp>
 
 namespace ohmwright {
 
@@ -54,6 +55,19 @@ void check_symptoms(const ValueNode& root, const Words& known, std::vector<Probl
   }
 }
 
+/// Parts and test points of what the program has no part in.
+void check_refused_work(const ValueNode& root, std::vector<Problem>& problems) {
+  for (const char* section : {"parts", "test_points"})
+    for (const ValueNode& entry : list_of(root, section))
+      for (const char* field : {"id", "title"}) {
+        const ValueNode* name = entry.find(field);
+        if (name == nullptr || name->text() == nullptr) continue;
+        const std::string_view reason = refused_work(*name->text());
+        if (!reason.empty())
+          problems.push_back(name->problem(ohmwright::quoted(*name->text()) + ": " + std::string(reason)));
+      }
+}
+
 /// What can be typed after --symptom: small letters, digits and -, a letter first.
 bool is_typable(std::string_view id) {
   const auto is_letter = [](char c) { return c >= 'a' && c <= 'z'; };
@@ -77,6 +91,7 @@ void read_words(const ValueNode& root, Appliance& appliance, std::vector<Problem
     }
   check_cautions(root, cautions_known_to(appliance), problems);
   check_symptoms(root, symptoms_known_to(appliance), problems);
+  check_refused_work(root, problems);
 }
 
 }  // namespace ohmwright

@@ -73,9 +73,8 @@ Descriptor make_descriptor() {
   Descriptor descriptor;
   descriptor.id = "bimetal-thermostat";
   descriptor.title = OHMWRIGHT_TEXT("Bimetal thermostat");
-  descriptor.aliases = {
-      "bimetal",       "defrost thermostat", "terminator",       "defrost terminator", "bi-metal",
-      "defrost limit", "high limit",         "limit thermostat", "cycling thermostat", "termination thermostat"};
+  descriptor.aliases = {"bimetal",       "defrost thermostat",    "terminator", "defrost terminator", "bi-metal",
+                        "defrost limit", "termination thermostat"};
   descriptor.text_domain = "ohmwright-bimetal-thermostat";
   descriptor.roles = {"ends-defrost", "limits-heat"};
   descriptor.terminals = {"contact-1", "contact-2", "link-1", "link-2"};

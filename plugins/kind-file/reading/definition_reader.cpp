@@ -37,6 +37,7 @@ void read_names(const ValueNode& document, Definition& definition, Notes& notes)
 void read_definition(const ValueNode& document, Definition& definition, std::vector<Problem>& problems) {
   Notes notes(problems);
   check_texts(document, notes);
+  check_refused_names(document, notes);
   read_names(document, definition, notes);
   read_measurands(document, definition, notes);
   read_conditions(document, definition, notes);

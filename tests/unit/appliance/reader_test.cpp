@@ -56,6 +56,15 @@ TEST(ApplianceReader, RefusesWordsThatNobodyKnows) {
                         "yours another name"));
 }
 
+TEST(ApplianceReader, HasNoPartInGasOrTheHighVoltageOfAMicrowaveOven) {
+  EXPECT_THAT(
+      refusal_of(fan_heater_with(R"("title": "Limit",)", R"("title": "Gas valve",)")),
+      HasSubstr("/parts/0/title: \"Gas valve\": gas is outside of what this program does: it stops at valve, pipe "
+                "and burner, which are work for licensed hands"));
+  EXPECT_THAT(refusal_of(fan_heater_with(R"("title": "Limit, a lead off")", R"("title": "High-voltage diode")")),
+              HasSubstr("/title: \"High-voltage diode\": the high-voltage side of a microwave oven can kill"));
+}
+
 TEST(ApplianceReader, RefusesSymptomsThatNobodyCanType) {
   EXPECT_THAT(refusal_of(fan_heater_with(R"("evidence": {)", R"("evidence": {"Cold Air": "It stays cold", )")),
               HasSubstr("/evidence/Cold Air: a symptom's name has small letters, digits and - only, got \"Cold Air\""));
