@@ -33,3 +33,25 @@ function(ohmwright_collect_kind_file_texts domain kind_file sources)
     VERBATIM)
   add_dependencies(texts texts_${domain})
 endfunction()
+
+# The catalogues of a domain, LANGUAGE.po in `folder`, as the build tree and the installation have them:
+# `place`/LANGUAGE/LC_MESSAGES/`domain`.mo.
+find_program(OHMWRIGHT_MSGFMT msgfmt)
+function(ohmwright_compile_catalogues domain folder place)
+  file(GLOB catalogues CONFIGURE_DEPENDS "${folder}/*.po")
+  if(NOT catalogues OR NOT OHMWRIGHT_MSGFMT)
+    return()
+  endif()
+  foreach(catalogue IN LISTS catalogues)
+    cmake_path(GET catalogue STEM language)
+    set(compiled "${CMAKE_BINARY_DIR}/${place}/${language}/LC_MESSAGES/${domain}.mo")
+    cmake_path(GET compiled PARENT_PATH compiled_folder)
+    add_custom_command(OUTPUT "${compiled}"
+      COMMAND "${CMAKE_COMMAND}" -E make_directory "${compiled_folder}"
+      COMMAND "${OHMWRIGHT_MSGFMT}" --check -o "${compiled}" "${catalogue}"
+      DEPENDS "${catalogue}" VERBATIM)
+    list(APPEND all_compiled "${compiled}")
+    install(FILES "${compiled}" DESTINATION "${place}/${language}/LC_MESSAGES")
+  endforeach()
+  add_custom_target(catalogues_${domain} ALL DEPENDS ${all_compiled})
+endfunction()

@@ -27,5 +27,11 @@ const Schema& comparison_schema();
 const Schema& log_schema();
 const Schema& log_comparison_schema();
 const Schema& plan_schema();
+/// Of what a student practises with.
+const Schema& exercise_schema();
+/// Of tagged parts with their reference values.
+const Schema& lab_schema();
+/// Of how much each mark counts.
+const Schema& course_weights_schema();
 
 }  // namespace ohmwright

@@ -23,6 +23,7 @@ MAY_INCLUDE = {
     "locate": CORE + ["plugin", "circuit", "appliance"],
     "cycles": CORE + ["document"],
     "thermal": CORE + ["cycles"],
+    "course": CORE + ["document", "plugin", "circuit", "appliance", "locate", "report"],
     "conformance": CORE + ["plugin", "document"],
 }
 HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|valijson|CLI|nlohmann/json\.hpp|SQLiteCpp)")

@@ -1,0 +1,83 @@
+#include <optional>
+
+#include <ohmwright/appliance/appliance_document.hpp>
+#include <ohmwright/course/exercise.hpp>
+#include <ohmwright/course/explain.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/chart_picture.hpp>
+#include <ohmwright/report/html.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+#include "course_actions.hpp"
+#include "course_files.hpp"
+#include "course_kind.hpp"
+#include "exit_codes.hpp"
+#include "kind_files.hpp"
+#include "made_with.hpp"
+#include "output.hpp"
+#include "part_charts.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// The kind's first chart of that part over its whole usual span; nothing where it has none, or nothing is known.
+std::optional<Chart> whole_chart(const LoadedKind& kind, const RatedPart& part, std::size_t points) {
+  const Descriptor& descriptor = kind.descriptor();
+  if (descriptor.charts.empty() || part.name.empty()) return std::nullopt;
+  const ChartAxis& axis = descriptor.charts.front();
+  Chart chart = chart_of(kind, part, {0, axis.from.value_in_si(), axis.to.value_in_si(), points, {}});
+  if (chart.lines.empty()) return std::nullopt;
+  return chart;
+}
+
+std::string explanation_page(const course::Bench& bench, const std::vector<course::FaultTable>& tables,
+                             const std::optional<Chart>& chart, const std::optional<Chart>& dense, const Sentences& say,
+                             const PageStyle& style) {
+  PageLayout page(style);
+  for (const course::FaultTable& table : tables) {
+    page.heading(table.title);
+    page.table(table.rows);
+  }
+  page.section(say(OHMWRIGHT_TEXT("What is seen of it, and how often")), course::fault_symptoms(bench, say));
+  return (chart ? chart_page(*chart, *dense, say, style) : std::string()) + page.take();
+}
+
+std::string explanation_html(const course::Bench& bench, const std::vector<course::FaultTable>& tables,
+                             const std::optional<Chart>& dense, const std::string& title, const Sentences& say) {
+  std::string body = "<h1>" + html_text(title) + "</h1>\n";
+  if (dense)
+    if (const std::optional<std::string> svg = chart_picture(*dense, say))
+      body += html_picture(*svg, say(OHMWRIGHT_TEXT("what a good part reads, with its limits")), PictureFit::shrinks);
+  for (const course::FaultTable& table : tables)
+    body += "<h2>" + html_text(table.title) + "</h2>\n" + html_table(table.rows);
+  body += html_section(say(OHMWRIGHT_TEXT("What is seen of it, and how often")), course::fault_symptoms(bench, say));
+  return html_page(title, body, made_with());
+}
+
+}  // namespace
+
+int course_explain(const Arguments& arguments, Environment& environment) {
+  const std::string& name = course_operand(arguments, 1, "KIND");
+  const std::string ratings = arguments.value("--ratings");
+  const LoadedKind& kind = open_kind(environment, name);
+  const RatedPart part = rated_part(kind, ratings);
+  const std::string text = appliance_text_for(environment, name, ratings);
+  const Appliance appliance = read_appliance(parse_document(text, name, course::course_limits()), environment.registry);
+  const course::Bench bench = course::table_of(appliance, 0);
+  const Sentences say{UnitPreferences{}};
+  const std::vector<course::FaultTable> tables =
+      course::fault_tables(bench, chosen_meter(environment, arguments.value("--meter")), say);
+  constexpr std::size_t rows = 21;
+  const std::optional<Chart> chart = whole_chart(kind, part, rows);
+  const std::optional<Chart> dense = whole_chart(kind, part, points_of_a_picture);
+  const std::string title = say.in_domain(kind.descriptor().text_domain, kind.descriptor().title);
+  deliver(arguments.value("--format", "text") == "html"
+              ? explanation_html(bench, tables, dense, title, say)
+              : explanation_page(bench, tables, chart, dense, say, environment.page),
+          arguments, environment);
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

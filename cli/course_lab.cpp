@@ -1,0 +1,28 @@
+#include <ohmwright/course/exercise.hpp>
+#include <ohmwright/course/lab.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+#include "course_actions.hpp"
+#include "course_files.hpp"
+#include "exit_codes.hpp"
+#include "made_with.hpp"
+#include "output.hpp"
+
+namespace ohmwright::cli {
+
+int course_lab(const Arguments& arguments, Environment& environment) {
+  const std::string& parts = course_operand(arguments, 1, "LAB, your file of tagged parts");
+  const std::string& handed_in = course_operand(arguments, 2, "READINGS, what students handed in as CSV");
+  const course::Lab lab = course::read_lab(read_document(parts));
+  const std::vector<course::LabReading> readings = course::read_lab_readings(text_of_file(handed_in), handed_in, lab);
+  const std::vector<course::LabMark> marks = course::lab_marks(lab, readings);
+  const Sentences say{UnitPreferences{}};
+  const std::string format = arguments.value("--format", "text");
+  deliver(format == "csv"    ? course::lab_csv(marks)
+          : format == "html" ? course::lab_html(lab, marks, say, made_with())
+                             : course::lab_page(lab, marks, say, environment.page),
+          arguments, environment);
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

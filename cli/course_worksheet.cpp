@@ -1,0 +1,60 @@
+#include <algorithm>
+#include <optional>
+#include <string>
+
+#include <ohmwright/appliance/appliance_document.hpp>
+#include <ohmwright/course/key.hpp>
+#include <ohmwright/course/secret.hpp>
+#include <ohmwright/course/worksheet.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/appliance_drawing.hpp>
+
+#include "appliance_files.hpp"
+#include "course_actions.hpp"
+#include "course_files.hpp"
+#include "exit_codes.hpp"
+#include "output.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// The circuit that the exercise was made of, where --appliance names it; empty without Graphviz.
+std::string circuit_of(const Arguments& arguments, const Environment& environment, const Sentences& say) {
+  if (!arguments.has("--appliance")) return {};
+  return appliance_drawing(open_appliance(environment, arguments.value("--appliance")), {}, say).value_or("");
+}
+
+std::string answers_of(const Arguments& arguments, Environment& environment, const course::Exercise& exercise,
+                       const course::WorksheetStyle& style, const Sentences& say) {
+  const std::string file = arguments.value("--key", "course.key");
+  const std::string passphrase = course_passphrase(arguments, environment, false);
+  const course::CourseKey key = course::read_key(course::opened(text_of_file(file), passphrase, file), file);
+  const auto made = std::find_if(key.exercises.begin(), key.exercises.end(),
+                                 [&](const course::MadeExercise& one) { return one.truth.exercise == exercise.name; });
+  if (made == key.exercises.end())
+    throw InputError("the key " + ohmwright::quoted(file) + " knows no exercise " + exercise.name +
+                     "; take the key that was made with it");
+  return course::answer_sheet_html(*made, style, say);
+}
+
+}  // namespace
+
+int course_worksheet(const Arguments& arguments, Environment& environment) {
+  const std::string& path = course_operand(arguments, 1, "EXERCISE, a file of course make");
+  const course::Exercise exercise =
+      course::read_exercise(parse_document(text_of_file(path), path, course::course_limits()));
+  if (arguments.has("--slips") && arguments.has("--answers"))
+    throw InputError("--slips are for students, --answers for you: choose one of them");
+  const course::WorksheetStyle style{arguments.has("--large")};
+  const Sentences say{UnitPreferences{}};
+  const std::string page = arguments.has("--answers") ? answers_of(arguments, environment, exercise, style, say)
+                           : arguments.has("--slips")
+                               ? course::slips_html(exercise, style, say)
+                               : course::worksheet_html(exercise, circuit_of(arguments, environment, say), style, say);
+  deliver(page, arguments, environment);
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

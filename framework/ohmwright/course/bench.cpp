@@ -1,0 +1,124 @@
+#include <algorithm>
+#include <utility>
+
+#include <ohmwright/course/bench.hpp>
+#include <ohmwright/locate/work.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+
+namespace ohmwright::course {
+
+namespace {
+
+SetUp table_set_up(std::string id, std::string title, double minutes, const std::string& temperature,
+                   std::string step) {
+  SetUp set_up;
+  set_up.id = std::move(id);
+  set_up.title = std::move(title);
+  set_up.minutes = minutes;
+  set_up.temperatures.push_back({0, parse_stated_value(temperature, Dimension::temperature)});
+  set_up.steps.push_back(std::move(step));
+  set_up.source = "common practice, no source";
+  set_up.cautions = {"water-and-mains"};
+  return set_up;
+}
+
+/// Every pair of terminals.
+void add_table_points(const PlacedPart& part, std::vector<TestPoint>& points) {
+  const std::vector<std::string_view>& names = part.kind->descriptor().terminals;
+  for (std::uint16_t from = 0; from < names.size(); ++from)
+    for (auto to = static_cast<std::uint16_t>(from + 1); to < names.size(); ++to) {
+      TestPoint point;
+      point.id = std::string(names[from]) + "-to-" + std::string(names[to]);
+      point.title = part.title + ": " + std::string(names[from]) + " to " + std::string(names[to]);
+      point.from.terminal = PartTerminal{0, from};
+      point.to.terminal = PartTerminal{0, to};
+      points.push_back(std::move(point));
+    }
+}
+
+void add_state_set_ups(const PlacedPart& part, std::vector<SetUp>& set_ups) {
+  const std::vector<StateDescriptor>& states = part.kind->descriptor().states;
+  for (std::uint16_t state = 0; state < states.size(); ++state)
+    for (std::uint16_t value = 0; value < states[state].values.size(); ++value) {
+      SetUp set_up;
+      set_up.id = std::string(states[state].id) + "-" + std::string(states[state].values[value].id);
+      set_up.title = std::string(states[state].title) + ": " + std::string(states[state].values[value].english);
+      set_up.minutes = 1.0;
+      set_up.states.push_back({0, {state, value}});
+      set_ups.push_back(std::move(set_up));
+    }
+}
+
+}  // namespace
+
+Bench bench_of(Appliance appliance) {
+  Bench bench;
+  bench.test_points = appliance.test_points.size();
+  bench.left_in.resize(bench.test_points);
+  for (std::size_t i = 0; i < bench.test_points; ++i) {
+    if (appliance.test_points[i].lifted.empty()) continue;
+    TestPoint in = appliance.test_points[i];
+    in.id += "/in-circuit";
+    in.lifted.clear();
+    bench.left_in[i] = appliance.test_points.size();
+    appliance.test_points.push_back(std::move(in));
+  }
+  bench.appliance = std::move(appliance);
+  return bench;
+}
+
+Bench table_of(const Appliance& appliance, std::size_t part) {
+  Appliance table;
+  PlacedPart alone = appliance.parts[part];
+  table.id = appliance.id;
+  table.title = alone.title + ", alone on the table";
+  table.market = appliance.market;
+  table.refrigerant = "none";
+  table.supply = appliance.supply;
+  table.supply.live = 0;
+  table.supply.neutral = 1;
+  table.supply.earth.reset();
+  table.zones.push_back({"table", "the table", parse_stated_value("21 degC +- 1 K", Dimension::temperature)});
+  const std::size_t terminals = alone.kind->descriptor().terminals.size();
+  for (std::size_t i = 0; i < std::max<std::size_t>(2, terminals); ++i) table.nodes.push_back("n" + std::to_string(i));
+  alone.nodes.clear();
+  for (std::size_t i = 0; i < terminals; ++i) alone.nodes.emplace_back(i);
+  alone.zone = 0;
+  alone.behind.clear();
+  add_table_points(alone, table.test_points);
+  table.set_ups.push_back(table_set_up("ice-water", "in stirred ice water, in a bag, for ten minutes", 12.0,
+                                       "0 degC +- 0.2 K", "Crushed ice and water, stirred; the part in a bag."));
+  table.set_ups.push_back(table_set_up("salted-ice", "in salted ice, in a bag, for ten minutes", 15.0,
+                                       "-15 degC +- 2 K", "Crushed ice with a third of salt; the part in a bag."));
+  table.set_ups.push_back(table_set_up("warm-water", "in warm water, in a bag, for ten minutes", 12.0, "40 degC +- 1 K",
+                                       "Warm water with a thermometer in it; the part in a bag."));
+  add_state_set_ups(alone, table.set_ups);
+  table.parts.push_back(std::move(alone));
+  return bench_of(std::move(table));
+}
+
+std::vector<Combination> combinations(const Bench& bench) {
+  std::vector<Combination> all;
+  const Appliance& appliance = bench.appliance;
+  const auto add = [&](std::optional<std::size_t> set_up) {
+    for (std::size_t point = 0; point < bench.test_points; ++point) {
+      if (!locate::is_possible(appliance, {point, set_up})) continue;
+      all.push_back({{point, set_up}, point, false});
+      if (bench.left_in[point]) all.push_back({{*bench.left_in[point], set_up}, point, true});
+    }
+  };
+  add(std::nullopt);
+  for (std::size_t set_up = 0; set_up < appliance.set_ups.size(); ++set_up) add(set_up);
+  if (all.size() > most_values)
+    throw InputError("an exercise holds at most 5,000 readings, and this appliance has " + std::to_string(all.size()) +
+                     " combinations of test point, leads and set-up; leave some test points or set-ups out");
+  return all;
+}
+
+std::size_t repeats_of(std::size_t combination_count) {
+  constexpr std::size_t usual = 3;
+  return std::clamp<std::size_t>(most_values / std::max<std::size_t>(1, combination_count), 1, usual);
+}
+
+}  // namespace ohmwright::course

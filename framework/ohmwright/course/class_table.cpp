@@ -1,0 +1,161 @@
+#include <algorithm>
+#include <array>
+
+#include <fmt/format.h>
+
+#include <ohmwright/course/class_table.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/html.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+namespace ohmwright::course {
+
+namespace {
+
+std::string joined(const std::vector<std::string>& all, std::string_view between) {
+  std::string text;
+  for (const std::string& one : all) text += (text.empty() ? std::string() : std::string(between)) + one;
+  return text;
+}
+
+std::string hundredths(double share) { return fmt::format("{:.0f}", 100.0 * share); }
+
+/// One word on what stands out of a record, or nothing.
+std::string remark(const Graded& one, const Sentences& say) {
+  if (!one.note.empty()) return say(OHMWRIGHT_TEXT("set by hand: {note}"), {{"note", one.note}});
+  if (!one.refused.empty()) return one.refused;
+  if (one.was_edited) return say(OHMWRIGHT_TEXT("EDITED"));
+  if (one.marks.safety <= 0.0) return say(OHMWRIGHT_TEXT("UNSAFE"));
+  return {};
+}
+
+std::vector<std::vector<std::string>> table_of_class(std::span<const Graded> graded, const Sentences& say) {
+  std::vector<std::vector<std::string>> rows{
+      {say(OHMWRIGHT_TEXT("record")), say(OHMWRIGHT_TEXT("total")), say(OHMWRIGHT_TEXT("part")),
+       say(OHMWRIGHT_TEXT("good parts")), say(OHMWRIGHT_TEXT("safety")), say(OHMWRIGHT_TEXT("confidence")),
+       say(OHMWRIGHT_TEXT("inference")), say(OHMWRIGHT_TEXT("minutes")), say(OHMWRIGHT_TEXT("remark"))}};
+  for (const Graded& one : graded) {
+    const bool none = !one.refused.empty();
+    const auto cell = [&](double share) { return none ? std::string("-") : hundredths(share); };
+    rows.push_back({one.file, none ? "-" : fmt::format("{:.0f}", one.total), cell(one.marks.right_part),
+                    cell(one.marks.good_parts), cell(one.marks.safety), cell(one.marks.confidence),
+                    cell(one.marks.inference), fmt::format("{:.0f}", one.minutes), remark(one, say)});
+  }
+  return rows;
+}
+
+/// RFC 4180, and no formula: what begins with = + - @, a tab or a return is text.
+std::string csv_cell(std::string text) {
+  constexpr std::string_view begins_formula = "=+-@\t\r";
+  if (!text.empty() && begins_formula.find(text.front()) != std::string_view::npos) text.insert(0, "'");
+  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
+  std::string quoted = "\"";
+  for (const char letter : text) quoted += letter == '"' ? std::string("\"\"") : std::string(1, letter);
+  return quoted + "\"";
+}
+
+std::string html_bar(const std::string& label, double share, const std::string& figure) {
+  return fmt::format(
+      "<div class=\"bar\"><span><i style=\"width:{:.0f}%\"></i></span><b>{}</b><span "
+      "style=\"background:none;flex:1\">{}</span></div>\n",
+      100.0 * std::clamp(share, 0.0, 1.0), html_text(figure), html_text(label));
+}
+
+std::vector<const Graded*> marked(std::span<const Graded> graded) {
+  std::vector<const Graded*> all;
+  for (const Graded& one : graded)
+    if (one.refused.empty() && !one.was_edited) all.push_back(&one);
+  return all;
+}
+
+/// How many students reached which tenth, and the class's mean of each mark.
+std::string plots(std::span<const Graded> graded, const Sentences& say) {
+  const std::vector<const Graded*> all = marked(graded);
+  if (all.empty()) return {};
+  const double count = static_cast<double>(all.size());
+  std::array<std::size_t, 10> tenths{};
+  Marks sum;
+  for (const Graded* one : all) {
+    ++tenths[std::min<std::size_t>(9, static_cast<std::size_t>(one->total / 10.0))];
+    sum.right_part += one->marks.right_part / count;
+    sum.good_parts += one->marks.good_parts / count;
+    sum.safety += one->marks.safety / count;
+    sum.confidence += one->marks.confidence / count;
+    sum.inference += one->marks.inference / count;
+  }
+  std::string html = "<h2>" + html_text(say(OHMWRIGHT_TEXT("Totals of the class"))) + "</h2>\n";
+  const double most = static_cast<double>(*std::max_element(tenths.begin(), tenths.end()));
+  for (std::size_t i = tenths.size(); i-- > 0;)
+    html += html_bar(fmt::format("{}…{}", 10 * i, 10 * i + (i == 9 ? 10 : 9)), static_cast<double>(tenths[i]) / most,
+                     std::to_string(tenths[i]));
+  html += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Mean of each mark"))) + "</h2>\n";
+  const std::vector<std::pair<std::string, double>> means{{say(OHMWRIGHT_TEXT("part")), sum.right_part},
+                                                          {say(OHMWRIGHT_TEXT("good parts")), sum.good_parts},
+                                                          {say(OHMWRIGHT_TEXT("safety")), sum.safety},
+                                                          {say(OHMWRIGHT_TEXT("confidence")), sum.confidence},
+                                                          {say(OHMWRIGHT_TEXT("inference")), sum.inference}};
+  for (const auto& [label, mean] : means) html += html_bar(label, mean, hundredths(mean));
+  return html;
+}
+
+}  // namespace
+
+std::string csv_row(const std::vector<std::string>& cells) {
+  std::string row;
+  for (std::size_t i = 0; i < cells.size(); ++i) row += (i == 0 ? "" : ",") + csv_cell(cells[i]);
+  return row + "\r\n";
+}
+
+std::string class_page(std::span<const Graded> graded, bool feedback, const Sentences& say, const PageStyle& style) {
+  PageLayout page(style);
+  page.table(table_of_class(graded, say));
+  for (const Graded& one : graded) {
+    if (!feedback) break;
+    page.heading(one.file + (one.students.empty() ? std::string() : ": " + joined(one.students, "; ")));
+    if (!one.refused.empty()) page.item(one.refused);
+    for (const std::string& sentence : one.words) page.item(sentence);
+  }
+  return page.take();
+}
+
+std::string class_csv(std::span<const Graded> graded) {
+  std::string csv =
+      csv_row({"record", "students", "exercise", "total", "right_part", "good_parts", "safety", "confidence_mark",
+               "inference", "minutes", "confidence", "followed", "decided_at", "edited", "note", "refused"});
+  for (const Graded& one : graded) {
+    const bool none = !one.refused.empty();
+    const auto share = [&](double value) { return none ? std::string() : fmt::format("{:.3f}", value); };
+    csv += csv_row({one.file, joined(one.students, "; "), one.exercise, none ? "" : fmt::format("{:.1f}", one.total),
+                    share(one.marks.right_part), share(one.marks.good_parts), share(one.marks.safety),
+                    share(one.marks.confidence), share(one.marks.inference), fmt::format("{:g}", one.minutes),
+                    share(one.confidence), share(one.followed),
+                    one.decided_at ? std::to_string(*one.decided_at) : std::string(), one.was_edited ? "yes" : "no",
+                    one.note, one.refused});
+  }
+  return csv;
+}
+
+std::string class_html(std::span<const Graded> graded, const MarkWeights& weights, const Sentences& say,
+                       std::string_view made_with) {
+  const std::string title = say(OHMWRIGHT_TEXT("Marks of the class"));
+  std::string body =
+      "<h1>" + html_text(title) + "</h1>\n" + plots(graded, say) + html_table(table_of_class(graded, say));
+  body += "<p>" +
+          html_text(
+              say(OHMWRIGHT_TEXT("Weights: part {part}, good parts {good}, safety {safety}, confidence {confidence}, "
+                                 "inference {inference}, minutes {minutes}. The mark for confidence is Brier's "
+                                 "quadratic score, which nobody raises by stating another confidence than their own."),
+                  {{"part", fmt::format("{:g}", weights.right_part)},
+                   {"good", fmt::format("{:g}", weights.good_parts)},
+                   {"safety", fmt::format("{:g}", weights.safety)},
+                   {"confidence", fmt::format("{:g}", weights.confidence)},
+                   {"inference", fmt::format("{:g}", weights.inference)},
+                   {"minutes", fmt::format("{:g}", weights.minutes)}})) +
+          "</p>\n";
+  for (const Graded& one : graded)
+    body +=
+        html_section(one.file + (one.students.empty() ? std::string() : ": " + joined(one.students, "; ")), one.words);
+  return html_page(title, body, made_with);
+}
+
+}  // namespace ohmwright::course

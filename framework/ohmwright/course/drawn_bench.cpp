@@ -1,0 +1,201 @@
+#include <algorithm>
+#include <cmath>
+
+#include <ohmwright/circuit/clamp_ammeter.hpp>
+#include <ohmwright/circuit/ohmmeter.hpp>
+#include <ohmwright/circuit/voltmeter.hpp>
+#include <ohmwright/course/drawn_bench.hpp>
+#include <ohmwright/locate/site.hpp>
+#include <ohmwright/quantity/error.hpp>
+
+namespace ohmwright::course {
+
+namespace {
+
+/// A range wider than this is one of orders of magnitude, and drawn evenly over its logarithm.
+constexpr double widest_even = 0.35;
+/// What a part may be of which nothing is known [ohm], as `locate::part_model` states it.
+constexpr double unknown_least = 1.0;
+constexpr double unknown_most = 1e6;
+constexpr std::size_t elements_of_a_part = 16;  // more than any kind states
+/// What a lead's push-on connector has [ohm] (common practice, no source); it keeps a current among several of them
+/// told.
+constexpr double connector_ohm = 1e-4;
+constexpr double input_of_a_voltmeter_ohm = 10e6;
+
+double within(double low, double high, double share) {
+  const double width = high - low;
+  return low + share * width;
+}
+
+std::vector<double> drawn_shares(std::size_t count, DrawStream& draws) {
+  std::vector<double> all;
+  for (std::size_t i = 0; i < count; ++i) all.push_back(draws.uniform());
+  return all;
+}
+
+double drawn_value(const Element& element, double share) {
+  const double low = element.value_in_si * (1.0 - element.relative_half_width);
+  const double high = element.value_in_si * (1.0 + element.relative_half_width);
+  if (element.relative_half_width <= widest_even || high <= 0.5) return within(low, high, share);
+  return std::exp(within(std::log(std::max(low, 1e-3 * high)), std::log(high), share));
+}
+
+}  // namespace
+
+/// Nodes of the appliance, a node for each terminal, and the points within parts.
+struct DrawnBench::Wiring {
+  circuit::Network network;
+  std::vector<std::vector<circuit::NodeIndex>> ends;     ///< by part
+  std::vector<std::vector<circuit::BranchIndex>> leads;  ///< by part and terminal
+
+  explicit Wiring(const Appliance& appliance) {
+    for (std::size_t i = 0; i < appliance.nodes.size(); ++i) network.add_node();
+    for (const PlacedPart& part : appliance.parts) {
+      auto& own = ends.emplace_back();
+      auto& to_wiring = leads.emplace_back();
+      for (const std::optional<std::size_t>& node : part.nodes) {
+        own.push_back(network.add_node());
+        const auto to = node ? static_cast<circuit::NodeIndex>(*node) : own.back();
+        to_wiring.push_back(network.add_branch(
+            own.back(), to, node ? circuit::resistance(Resistance::from_value(connector_ohm)) : circuit::open(),
+            part.id));
+      }
+    }
+  }
+  circuit::NodeIndex end(std::size_t part, std::size_t index) {
+    while (ends[part].size() <= index) ends[part].push_back(network.add_node());
+    return ends[part][index];
+  }
+  circuit::NodeIndex node(const ProbePlace& place) const {
+    return place.terminal ? ends[place.terminal->part][place.terminal->terminal]
+                          : static_cast<circuit::NodeIndex>(*place.node);
+  }
+};
+
+DrawnBench::DrawnBench(const Bench& bench, const locate::FaultList& faults, const locate::Candidate& truth,
+                       DrawStream& draws)
+    : bench_(&bench), faults_(&faults), truth_(&truth) {
+  const Appliance& appliance = bench.appliance;
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part)
+    element_shares_.push_back(drawn_shares(elements_of_a_part, draws));
+  for (std::size_t set_up = 0; set_up <= appliance.set_ups.size(); ++set_up)
+    zone_shares_.push_back(drawn_shares(appliance.zones.size(), draws));
+  supply_share_ = draws.uniform();
+  constexpr double least_stray = 50e-12;  // between a live wire and one beside it, over some metres (assumed)
+  constexpr double most_stray = 400e-12;
+  stray_farad_ = within(least_stray, most_stray, draws.uniform());
+}
+
+Situation DrawnBench::situation_of(std::size_t part, const locate::Measurement& measurement,
+                                   Excitation excitation) const {
+  const Appliance& appliance = bench_->appliance;
+  const locate::Site found = locate::site_as_found(appliance);
+  const locate::Site site = locate::after_set_up(appliance, found, measurement.set_up);
+  double share = 0.0;
+  if (const std::optional<std::size_t>& zone = appliance.parts[part].zone) {
+    // A zone that the set-up leaves alone stays as it was found.
+    const bool is_changed = site.zone_temperatures[*zone].value != found.zone_temperatures[*zone].value;
+    share = 2.0 * zone_shares_[is_changed ? *measurement.set_up + 1 : 0][*zone] - 1.0;
+  }
+  return locate::situation_of(appliance, part, site, excitation, share);
+}
+
+circuit::BranchModel DrawnBench::model_of(const Element& element, double share, double contact_share) const {
+  const double value = drawn_value(element, share);
+  switch (element.type) {
+    case ElementType::contact:
+      if (contact_share >= element.probability_closed) return circuit::open();
+      [[fallthrough]];
+    case ElementType::resistance:
+      return circuit::resistance(Resistance::from_value(std::max(value, connector_ohm)));
+    case ElementType::capacitance:
+      return circuit::capacitance(Capacitance::from_value(value));
+    case ElementType::inductance:
+      return circuit::inductance(Inductance::from_value(value));
+    case ElementType::closed:
+      return circuit::resistance(Resistance::from_value(connector_ohm));
+    case ElementType::voltage_source:
+      return circuit::voltage_source(Voltage::from_value(value));
+    case ElementType::open:
+      break;
+  }
+  return circuit::open();
+}
+
+void DrawnBench::add_part(std::size_t part, const locate::Measurement& measurement, DrawStream& draws,
+                          Wiring& wiring) const {
+  const PlacedPart& placed = bench_->appliance.parts[part];
+  const bool is_ohms = bench_->appliance.test_points[measurement.test_point].probe == Probe::ohms;
+  const std::uint16_t fault = faults_->fault_of(*truth_, part);
+  const Excitation excitation = is_ohms ? Excitation::ohmmeter : Excitation::alternating_supply;
+  std::vector<Element> elements;
+  const ModelAnswer answer = placed.kind->call("its electrical model", [&] {
+    return placed.part->electrical_model(fault, situation_of(part, measurement, excitation), elements);
+  });
+  if (answer != ModelAnswer::stated) elements = {resistance_between(0, 1, unknown_least, unknown_most)};
+  const bool comes_and_goes = fault != not_found && placed.kind->descriptor().fault_modes[fault].id == "intermittent";
+  for (std::size_t i = 0; i < elements.size() && i < elements_of_a_part; ++i) {
+    // A contact's share of good parts closed there is where this part's own trip point lies among theirs: it is what
+    // it is, at every reading. Only of an intermittent fault it is a share of the time.
+    const double drawn_anew = draws.uniform();
+    const double contact_share = comes_and_goes ? drawn_anew : element_shares_[part][elements_of_a_part - 1 - i];
+    const circuit::NodeIndex from = wiring.end(part, elements[i].from);
+    const circuit::NodeIndex to = wiring.end(part, elements[i].to);
+    wiring.network.add_branch(from, to, model_of(elements[i], element_shares_[part][i], contact_share), placed.id);
+  }
+}
+
+void DrawnBench::add_supply(Wiring& wiring) const {
+  const Appliance& appliance = bench_->appliance;
+  const MainsSupply& mains = appliance.supply;
+  const bool is_cut = truth_->outside_cause && appliance.outside_causes[*truth_->outside_cause].cuts_supply;
+  const double half_width = mains.voltage.half_width.value_or(0.0);
+  const double volts = within(mains.voltage.value.value_in_si() - half_width,
+                              mains.voltage.value.value_in_si() + half_width, supply_share_);
+  const auto node = [](std::size_t index) { return static_cast<circuit::NodeIndex>(index); };
+  if (!is_cut)
+    wiring.network.add_branch(node(mains.live), node(mains.neutral),
+                              circuit::voltage_source(Voltage::from_value(volts)), "the supply");
+  if (mains.earth)
+    wiring.network.add_branch(node(mains.neutral), node(*mains.earth),
+                              circuit::resistance(Resistance::from_value(connector_ohm)), "the supply's earth");
+  for (std::size_t i = 0; i < appliance.nodes.size(); ++i)
+    if (i != mains.live)
+      wiring.network.add_branch(node(mains.live), node(i), circuit::capacitance(Capacitance::from_value(stray_farad_)),
+                                "stray capacitance");
+}
+
+std::optional<double> DrawnBench::value_at(const locate::Measurement& measurement, DrawStream& draws) const {
+  const Appliance& appliance = bench_->appliance;
+  const TestPoint& point = appliance.test_points[measurement.test_point];
+  Wiring wiring(appliance);
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part) add_part(part, measurement, draws, wiring);
+  std::vector<circuit::Change> changes;
+  for (const PartTerminal& lifted : point.lifted)
+    changes.push_back({wiring.leads[lifted.part][lifted.terminal], circuit::open()});
+  if (point.probe == Probe::ohms) {
+    const circuit::NodePair probes{wiring.node(point.from), wiring.node(point.to)};
+    const circuit::Ohmmeter meter(wiring.network, std::span(&probes, 1), changes);
+    const std::optional<Resistance> reading = meter.reading(0);
+    return reading ? std::optional(reading->value()) : std::nullopt;
+  }
+  add_supply(wiring);
+  const auto hertz = Frequency::from_value(appliance.supply.frequency.value.value_in_si());
+  try {
+    if (point.probe == Probe::volts) {
+      const circuit::NodePair probes{wiring.node(point.from), wiring.node(point.to)};
+      const circuit::Voltmeter meter(wiring.network, hertz, Resistance::from_value(input_of_a_voltmeter_ohm),
+                                     std::span(&probes, 1), changes);
+      return circuit::magnitude(meter.reading(0)).value();
+    }
+    const circuit::BranchIndex around = wiring.leads[point.from.terminal->part][point.from.terminal->terminal];
+    const circuit::ClampAmmeter meter(wiring.network, hertz, std::span(&around, 1), changes);
+    const std::optional<circuit::CurrentPhasor> reading = meter.reading(0);
+    return reading ? circuit::magnitude(*reading).value() : 0.0;
+  } catch (const InputError&) {
+    return 0.0;  // a dead short across the supply: the breaker has tripped
+  }
+}
+
+}  // namespace ohmwright::course

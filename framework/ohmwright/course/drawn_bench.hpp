@@ -1,0 +1,58 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <ohmwright/circuit/network.hpp>
+#include <ohmwright/course/bench.hpp>
+#include <ohmwright/course/secret.hpp>
+#include <ohmwright/locate/faults.hpp>
+
+namespace ohmwright::course {
+
+/// One appliance out of all that its file may stand for: its faults, and every value that tolerances, temperatures and
+/// the supply leave open, drawn once.
+class DrawnBench {
+ public:
+  /// `bench` and `faults` (made of its appliance) must outlive it.
+  DrawnBench(const Bench& bench, const locate::FaultList& faults, const locate::Candidate& truth, DrawStream& draws);
+
+  /// The value at the probes [ohm, V, A]; nothing where no way leads from one probe to the other. `draws` tells what
+  /// comes and goes from reading to reading.
+  std::optional<double> value_at(const locate::Measurement& measurement, DrawStream& draws) const;
+
+ private:
+  struct Wiring;
+
+  Situation situation_of(std::size_t part, const locate::Measurement& measurement, Excitation excitation) const;
+  void add_part(std::size_t part, const locate::Measurement& measurement, DrawStream& draws, Wiring& wiring) const;
+  circuit::BranchModel model_of(const Element& element, double share, double contact_share) const;
+  void add_supply(Wiring& wiring) const;
+
+  const Bench* bench_;
+  const locate::FaultList* faults_;
+  const locate::Candidate* truth_;
+  std::vector<std::vector<double>> element_shares_;  ///< by part and element: where in its range it lies [0…1)
+  std::vector<std::vector<double>> zone_shares_;     ///< by set-up (0: none) and zone: where in its doubt it lies
+  double supply_share_ = 0.5;
+  double stray_farad_ = 0.0;
+};
+
+/// One instrument out of all that its data sheet may stand for: gain and test leads off by the same at every reading.
+class DrawnMeter {
+ public:
+  /// `meter` must outlive it.
+  DrawnMeter(const Meter& meter, DrawStream& draws);
+
+  /// What it shows of a value, quantised to the resolution of the range that it takes by itself [SI]; nothing is OL.
+  std::optional<double> shown(Probe probe, std::optional<double> value, DrawStream& draws) const;
+
+ private:
+  const Meter* meter_;
+  double gain_share_ = 0.0;
+  double lead_ohm_ = 0.0;
+};
+
+}  // namespace ohmwright::course

@@ -1,0 +1,78 @@
+#include <algorithm>
+#include <string>
+
+#include <ohmwright/course/lesson.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/locate_report.hpp>
+#include <ohmwright/report/locate_words.hpp>
+
+namespace ohmwright::course {
+
+namespace {
+
+void add_answers(const Bench& bench, const locate::FaultList& faults, const Sentences& say, Exercise& exercise) {
+  for (std::size_t i = 0; i < bench.appliance.parts.size(); ++i) {
+    AnswerPart part{bench.appliance.parts[i].id, bench.appliance.parts[i].title, {}};
+    for (std::size_t fault = 0; fault < faults.faults().size(); ++fault)
+      if (faults.faults()[fault].fault.part == i)
+        part.faults.emplace_back(std::string(faults.mode(fault).id), fault_title(faults, fault, say));
+    if (!part.faults.empty()) exercise.parts.push_back(std::move(part));
+  }
+}
+
+void add_cautions(const Bench& bench, const Sentences& say, Exercise& exercise) {
+  const Appliance& appliance = bench.appliance;
+  const auto add = [&](const std::string& id) {
+    const auto same = [&](const auto& row) { return row.first == id; };
+    if (std::none_of(exercise.cautions.begin(), exercise.cautions.end(), same))
+      exercise.cautions.emplace_back(id, caution_words(appliance, id, false, say));
+  };
+  for (const std::string& id : locate::cautions_of_arrival(appliance)) add(id);
+  add("capacitor-charge");
+  add("live-measurement");
+  for (const Cover& cover : appliance.covers)
+    for (const std::string& id : cover.cautions) add(id);
+  for (const SetUp& set_up : appliance.set_ups)
+    for (const std::string& id : set_up.cautions) add(id);
+  for (const TestPoint& point : appliance.test_points)
+    for (const std::string& id : point.cautions) add(id);
+}
+
+}  // namespace
+
+Exercise empty_exercise(const Bench& bench, const locate::FaultList& faults, const Meter& meter) {
+  const Sentences say{UnitPreferences{}};
+  const Appliance& appliance = bench.appliance;
+  Exercise exercise;
+  exercise.meter = meter;
+  exercise.title = appliance.title;
+  exercise.complaint =
+      say(OHMWRIGHT_TEXT("It does not work as it should, says who owns it. Find out what is wrong, if anything is."));
+  exercise.places.covers = appliance.covers;
+  exercise.places.set_ups = appliance.set_ups;
+  for (SetUp& set_up : exercise.places.set_ups) {  // what they do to zones and parts is the bench's business
+    set_up.states.clear();
+    set_up.temperatures.clear();
+  }
+  for (std::size_t i = 0; i < bench.test_points; ++i) {
+    TestPoint point = appliance.test_points[i];
+    exercise.lifts_leads.push_back(!point.lifted.empty());
+    point.lifted.clear();
+    exercise.places.test_points.push_back(std::move(point));
+  }
+  add_answers(bench, faults, say, exercise);
+  for (const std::string& symptom : symptoms_to_look_at(appliance))
+    exercise.looks.push_back({symptom, symptom_text(appliance, symptom, say), false});
+  add_cautions(bench, say, exercise);
+  const std::vector<Combination> all = combinations(bench);
+  exercise.repeats = repeats_of(all.size());
+  for (const Combination& combination : all) {
+    const std::optional<std::size_t>& set_up = combination.measurement.set_up;
+    exercise.readings.push_back({{set_up ? appliance.set_ups[*set_up].id : std::string(),
+                                  appliance.test_points[combination.test_point].id, combination.leads_in},
+                                 std::vector<std::optional<double>>(exercise.repeats)});
+  }
+  return exercise;
+}
+
+}  // namespace ohmwright::course

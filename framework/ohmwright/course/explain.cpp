@@ -1,0 +1,74 @@
+#include <algorithm>
+
+#include <ohmwright/course/explain.hpp>
+#include <ohmwright/locate/site.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/locate_report.hpp>
+#include <ohmwright/report/locate_words.hpp>
+
+namespace ohmwright::course {
+
+namespace {
+
+/// What the meter shows of the candidate there; several ways where it may come out in several.
+std::string shown_there(locate::Prober& prober, const locate::Candidate& candidate,
+                        const locate::Measurement& measurement, const Sentences& say) {
+  std::vector<std::string> ways;
+  for (const locate::Instance& instance : prober.instances(candidate)) {
+    const std::string way = shown_text(prober.predict(instance, measurement), Probe::ohms, say);
+    if (std::find(ways.begin(), ways.end(), way) == ways.end()) ways.push_back(way);
+  }
+  constexpr std::size_t few = 2;
+  if (ways.size() > few) return say(OHMWRIGHT_TEXT("{from} to {to}"), {{"from", ways.front()}, {"to", ways.back()}});
+  std::string text;
+  for (const std::string& way : ways) text += (text.empty() ? "" : " / ") + way;
+  return text;
+}
+
+}  // namespace
+
+std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, const Sentences& say) {
+  const Appliance& table = bench.appliance;
+  locate::PriorSettings one_at_a_time;
+  one_at_a_time.most_faults = 1;
+  const locate::FaultList faults(table, one_at_a_time);
+  locate::Prober prober(faults, locate::site_as_found(table), meter, {});
+  std::vector<FaultTable> tables;
+  for (std::size_t point = 0; point < bench.test_points; ++point) {
+    FaultTable made;
+    made.title = table.test_points[point].title;
+    made.rows.push_back({say(OHMWRIGHT_TEXT("the part is")), say(OHMWRIGHT_TEXT("on the table, 21 °C"))});
+    for (const SetUp& set_up : table.set_ups) made.rows.front().push_back(set_up.title);
+    for (const locate::Candidate& candidate : faults.candidates()) {
+      if (candidate.outside_cause) continue;
+      std::vector<std::string> row{candidate.nothing_wrong() ? say(OHMWRIGHT_TEXT("good"))
+                                                             : fault_title(faults, candidate.faults.front(), say)};
+      row.push_back(shown_there(prober, candidate, {point, {}}, say));
+      for (std::size_t set_up = 0; set_up < table.set_ups.size(); ++set_up)
+        row.push_back(shown_there(prober, candidate, {point, set_up}, say));
+      made.rows.push_back(std::move(row));
+    }
+    tables.push_back(std::move(made));
+  }
+  return tables;
+}
+
+std::vector<std::string> fault_symptoms(const Bench& bench, const Sentences& say) {
+  std::vector<std::string> lines;
+  for (const PlacedPart& part : bench.appliance.parts) {
+    const Descriptor& descriptor = part.kind->descriptor();
+    for (const FaultModeDescriptor& mode : descriptor.fault_modes) {
+      std::vector<std::string> seen;
+      for (const SymptomEffect& effect : mode.symptoms)
+        seen.push_back(symptom_text(bench.appliance, std::string(effect.symptom), say) + " (" +
+                       percent_text(effect.probability) + ")");
+      lines.push_back(say(OHMWRIGHT_TEXT("{fault}: {symptoms}"),
+                          {{"fault", say.in_domain(descriptor.text_domain, mode.title)},
+                           {"symptoms", seen.empty() ? say(OHMWRIGHT_TEXT("nothing that is seen")) : listed(seen)}}));
+    }
+  }
+  return lines;
+}
+
+}  // namespace ohmwright::course

@@ -1,0 +1,93 @@
+#include <algorithm>
+
+#include <ohmwright/course/feedback.hpp>
+#include <ohmwright/course/practice.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+namespace ohmwright::course {
+
+namespace {
+
+std::string titles(const Bench& bench, const std::vector<std::size_t>& parts, const Sentences& say) {
+  if (parts.empty()) return say(OHMWRIGHT_TEXT("nothing"));
+  std::vector<std::string> all;
+  for (const std::size_t part : parts) all.push_back(bench.appliance.parts[part].title);
+  return listed(all);
+}
+
+std::string about_parts(const FeedbackOn& on, const Sentences& say) {
+  const std::string truth = titles(on.bench, on.truth, say);
+  const std::string named = titles(on.bench, on.named, say);
+  if (on.named == on.truth)
+    return say(OHMWRIGHT_TEXT("Right. At fault: {truth} ({faults})."),
+               {{"truth", truth}, {"faults", on.made.truth.names.empty() ? "-" : listed(on.made.truth.names)}});
+  return say(OHMWRIGHT_TEXT("You named: {named}. At fault: {truth} ({faults})."),
+             {{"named", named},
+              {"truth", truth},
+              {"faults", on.made.truth.names.empty() ? "-" : listed(on.made.truth.names)}});
+}
+
+std::string about_inference(const FeedbackOn& on, const Sentences& say) {
+  if (on.answer.because.empty())
+    return say(OHMWRIGHT_TEXT("You cited no reading. An answer without reasons may be right by luck."));
+  const std::string percent = percent_text(on.graded.followed);
+  if (on.graded.marks.inference >= 1.0)
+    return say(OHMWRIGHT_TEXT("The readings you cited make your answer {probability} likely: it followed from them."),
+               {{"probability", percent}});
+  return say(OHMWRIGHT_TEXT("The readings you cited make your answer {probability} likely: they do not decide it yet."),
+             {{"probability", percent}});
+}
+
+std::string about_decision(const FeedbackOn& on, const Sentences& say) {
+  if (!on.graded.decided_at)
+    return say(OHMWRIGHT_TEXT("None of your readings, nor all together, decided which part it is."));
+  const std::size_t at = *on.graded.decided_at;
+  const Entry& entry = on.record.entries[at];
+  return say(OHMWRIGHT_TEXT("Your readings decided it at entry {number}: {point}, {shown}."),
+             {{"number", std::to_string(at)}, {"point", entry.subject}, {"shown", entry.shown}});
+}
+
+std::string about_confidence(const FeedbackOn& on, const Sentences& say) {
+  const bool is_right = on.named == on.truth;
+  constexpr double sure = 0.5;
+  constexpr double unsure = 0.6;
+  const std::string percent = percent_text(on.answer.confidence);
+  if (!is_right && on.answer.confidence > sure)
+    return say(OHMWRIGHT_TEXT("You were {confidence} sure and wrong: in life that is a good part replaced."),
+               {{"confidence", percent}});
+  if (is_right && on.answer.confidence <= unsure)
+    return say(OHMWRIGHT_TEXT("You were right and only {confidence} sure: look for the reading that would settle it."),
+               {{"confidence", percent}});
+  return say(OHMWRIGHT_TEXT("Your confidence, {confidence}, fits how it came out."), {{"confidence", percent}});
+}
+
+void add_hazards(const FeedbackOn& on, const Sentences& say, std::vector<std::string>& words) {
+  std::vector<std::string> told;
+  for (const std::string& hazard : on.replay.hazards) {
+    if (std::find(told.begin(), told.end(), hazard) != told.end()) continue;
+    told.push_back(hazard);
+    words.push_back(say(hazard_text(hazard)));
+  }
+}
+
+}  // namespace
+
+std::vector<std::string> feedback(const FeedbackOn& on) {
+  const Sentences say{UnitPreferences{}};
+  std::vector<std::string> words;
+  if (on.graded.was_edited)
+    words.push_back(on.edited_at
+                        ? say(OHMWRIGHT_TEXT("The record was changed after it was made, at entry {number}: no marks."),
+                              {{"number", std::to_string(*on.edited_at)}})
+                        : say(OHMWRIGHT_TEXT("The record belongs to another file than the one handed out: no marks.")));
+  add_hazards(on, say, words);
+  words.push_back(about_parts(on, say));
+  words.push_back(about_inference(on, say));
+  words.push_back(about_decision(on, say));
+  words.push_back(about_confidence(on, say));
+  return words;
+}
+
+}  // namespace ohmwright::course

@@ -1,0 +1,114 @@
+#include <algorithm>
+#include <cmath>
+
+#include <ohmwright/course/lab.hpp>
+#include <ohmwright/document/fields.hpp>
+#include <ohmwright/document/schema.hpp>
+#include <ohmwright/document/separated_text.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright::course {
+
+namespace {
+
+/// A quantity of whatever dimension its unit says; `like` fixes it once the reference is read.
+std::optional<StatedValue> quantity_in(const ValueNode& part, const char* field, std::optional<Dimension> like,
+                                       std::vector<Problem>& problems) {
+  const ValueNode* node = part.find(field);
+  if (node == nullptr || node->text() == nullptr) return std::nullopt;
+  std::string refusal;
+  for (const Dimension dimension : {Dimension::resistance, Dimension::temperature, Dimension::capacitance}) {
+    if (like && dimension != *like) continue;
+    try {
+      return parse_stated_value(*node->text(), dimension);
+    } catch (const InputError& error) {
+      if (refusal.empty()) refusal = error.what();
+    }
+  }
+  problems.push_back(node->problem(refusal));
+  return std::nullopt;
+}
+
+std::optional<LabReading> reading_in(const SeparatedLine& line, const Lab& lab, std::vector<Problem>& problems) {
+  const auto refuse = [&](std::string text) {
+    problems.push_back({"", line.line, std::move(text)});
+    return std::nullopt;
+  };
+  if (line.cells.size() < 3) return refuse("expected student, tag, reading with its ±, and perhaps conditions");
+  std::vector<std::string> tags;
+  for (const LabPart& part : lab.parts) tags.push_back(part.tag);
+  const auto tag = std::find(tags.begin(), tags.end(), line.cells[1]);
+  if (tag == tags.end())
+    return refuse("there is no part tagged " + ohmwright::quoted(line.cells[1]) + did_you_mean(line.cells[1], tags) +
+                  "; there are: " + listed(tags));
+  const Dimension dimension = lab.parts[static_cast<std::size_t>(tag - tags.begin())].reference.value.dimension();
+  try {
+    const StatedValue shown = parse_stated_value(line.cells[2], dimension);
+    if (!shown.half_width || *shown.half_width <= 0.0)
+      return refuse("the reading states no doubt: write it with its ±, \"32.1 ohm ± 0.6 ohm\"");
+    return LabReading{line.cells[0], *tag, shown, line.cells.size() > 3 ? line.cells[3] : "", line.line};
+  } catch (const InputError& error) {
+    return refuse(error.what());
+  }
+}
+
+}  // namespace
+
+Lab read_lab(const Document& document) {
+  std::vector<Problem> problems = lab_schema().problems(document.root);
+  Lab lab;
+  lab.title = text_of(document.root, "title");
+  for (const ValueNode& node : list_of(document.root, "parts")) {
+    const std::optional<StatedValue> reference = quantity_in(node, "reference", {}, problems);
+    if (!reference) continue;
+    if (!reference->half_width || *reference->half_width <= 0.0)
+      problems.push_back(node.find("reference")->problem("expected a reference with its ±, \"32.05 ohm ± 0.05 ohm\""));
+    const Dimension dimension = reference->value.dimension();
+    lab.parts.push_back({text_of(node, "tag"), text_of(node, "title"), *reference,
+                         quantity_in(node, "lower", dimension, problems),
+                         quantity_in(node, "upper", dimension, problems), text_of(node, "conditions")});
+  }
+  refuse_if_any(document.file, std::move(problems));
+  return lab;
+}
+
+std::vector<LabReading> read_lab_readings(std::string_view text, const std::string& file, const Lab& lab) {
+  SeparatedText lines(text);
+  constexpr std::size_t most_cells = 4;
+  std::vector<LabReading> readings;
+  std::vector<Problem> problems;
+  const std::optional<SeparatedLine> names = lines.next(most_cells);
+  if (!names || names->cells.size() < 3 || names->cells[0] != "student" || names->cells[1] != "tag" ||
+      names->cells[2] != "reading")
+    problems.push_back({"", 1, "expected a first line that names the columns: student,tag,reading,conditions"});
+  while (const std::optional<SeparatedLine> line = lines.next(most_cells))
+    if (std::optional<LabReading> reading = reading_in(*line, lab, problems)) readings.push_back(*std::move(reading));
+  refuse_if_any(file, std::move(problems));
+  return readings;
+}
+
+std::vector<LabMark> lab_marks(const Lab& lab, std::span<const LabReading> readings) {
+  std::vector<LabMark> marks;
+  for (const LabReading& reading : readings) {
+    const auto part =
+        std::find_if(lab.parts.begin(), lab.parts.end(), [&](const LabPart& one) { return one.tag == reading.tag; });
+    if (part == lab.parts.end()) continue;
+    const double difference = std::abs(reading.shown.value.value_in_si() - part->reference.value.value_in_si());
+    const double of_reference = part->reference.half_width.value_or(0.0);
+    const double stated = reading.shown.half_width.value_or(0.0);
+    LabMark mark{&reading, &*part, difference / std::hypot(stated, of_reference), false, 0.0};
+    mark.covers = mark.e_n <= 1.0;
+    double largest = of_reference;
+    for (const LabReading& other : readings)
+      if (other.tag == reading.tag)
+        largest = std::max(largest, std::abs(other.shown.value.value_in_si() - part->reference.value.value_in_si()));
+    mark.doubt_ratio = stated / largest;
+    marks.push_back(mark);
+  }
+  return marks;
+}
+
+}  // namespace ohmwright::course

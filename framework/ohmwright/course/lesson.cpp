@@ -1,0 +1,197 @@
+#include <algorithm>
+#include <array>
+#include <set>
+#include <utility>
+
+#include <ohmwright/component/symptom.hpp>
+#include <ohmwright/course/drawn_bench.hpp>
+#include <ohmwright/course/lesson.hpp>
+#include <ohmwright/course/reasoning.hpp>
+#include <ohmwright/locate/signs.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright::course {
+
+namespace {
+
+constexpr std::array lesson_names{std::pair{Lesson::one_part, std::string_view("one-part")},
+                                  std::pair{Lesson::one_fault, std::string_view("one-fault")},
+                                  std::pair{Lesson::two_faults, std::string_view("two-faults")},
+                                  std::pair{Lesson::healthy, std::string_view("healthy")},
+                                  std::pair{Lesson::mixed, std::string_view("mixed")}};
+
+/// The readings of a bench must tell the truth with this probability, or it is drawn again.
+constexpr double least_tellable = 0.9;
+/// So often, before the appliance is given up.
+constexpr std::size_t most_attempts = 200;
+/// Of the parts on the table, this share is good.
+constexpr double good_on_the_table = 1.0 / 3.0;
+
+bool comes_and_goes(const locate::FaultList& faults, const locate::Candidate& candidate) {
+  return candidate.faults.size() == 1 && faults.mode(candidate.faults.front()).id == "intermittent";
+}
+
+bool belongs(const locate::FaultList& faults, const locate::Candidate& candidate, Lesson lesson) {
+  if (candidate.outside_cause) return false;
+  if (lesson == Lesson::healthy) return candidate.faults.empty();
+  if (lesson == Lesson::two_faults) return candidate.faults.size() == 2 || comes_and_goes(faults, candidate);
+  return candidate.faults.size() == 1 && !comes_and_goes(faults, candidate);
+}
+
+/// A candidate of the lesson by its prior weight; null where there is none.
+const locate::Candidate* drawn_truth(const locate::FaultList& faults, Lesson lesson, DrawStream& draws) {
+  double sum = 0.0;
+  for (const locate::Candidate& candidate : faults.candidates())
+    if (belongs(faults, candidate, lesson)) sum += candidate.prior;
+  const double share = draws.uniform();
+  double left = share * sum;
+  const locate::Candidate* last = nullptr;
+  for (const locate::Candidate& candidate : faults.candidates()) {
+    if (!belongs(faults, candidate, lesson)) continue;
+    last = &candidate;
+    left -= candidate.prior;
+    if (left < 0.0) break;
+  }
+  return last;
+}
+
+/// What is there to be seen; of a healthy appliance one symptom misleads.
+std::vector<bool> drawn_looks(const locate::FaultList& faults, const locate::Candidate& truth, Lesson lesson,
+                              const std::vector<std::string>& symptoms, DrawStream& draws) {
+  std::vector<bool> seen;
+  for (const std::string& symptom : symptoms) {
+    locate::Signs sign;
+    sign.symptoms.push_back({symptom, true});
+    const double shows = locate::likelihood_of_signs(faults, truth, sign, {});
+    const double share = draws.uniform();
+    seen.push_back(share < shows);
+  }
+  const double which = draws.uniform();
+  if (lesson == Lesson::healthy && !seen.empty())
+    seen[static_cast<std::size_t>(which * static_cast<double>(seen.size()))] = true;
+  return seen;
+}
+
+Lesson settled(Lesson lesson, DrawStream& draws) {
+  const double share = draws.uniform();
+  if (lesson != Lesson::mixed) return lesson;
+  constexpr double one_of_two = 0.5;
+  constexpr double three_of_four = 0.75;
+  return share < one_of_two ? Lesson::one_fault : share < three_of_four ? Lesson::two_faults : Lesson::healthy;
+}
+
+/// The first time each combination is read, as the engine takes it.
+locate::TakenReading taken(const Combination& combination, Probe probe, std::optional<double> value) {
+  const Dimension dimension = locate::dimension_of(probe);
+  if (!value) return {combination.measurement, OverRange{}, "reading"};
+  return {combination.measurement, StatedValue{AnyQuantity(dimension, *value), std::nullopt, Unit::si(dimension)},
+          "reading"};
+}
+
+}  // namespace
+
+std::string_view name_of(Lesson lesson) {
+  return std::find_if(lesson_names.begin(), lesson_names.end(), [&](const auto& row) { return row.first == lesson; })
+      ->second;
+}
+
+Lesson lesson_named(const std::string& name) {
+  std::vector<std::string> known;
+  for (const auto& [lesson, of_lesson] : lesson_names) {
+    if (of_lesson == name) return lesson;
+    known.emplace_back(of_lesson);
+  }
+  throw InputError("there is no lesson " + ohmwright::quoted(name) + did_you_mean(name, known) +
+                   "; there are: " + listed(known));
+}
+
+Workshop::Workshop(const Appliance& appliance, const Meter& meter, const CourseSecret& secret)
+    : appliance_(&appliance), meter_(&meter), secret_(&secret) {}
+
+Workshop::Station& Workshop::station(std::optional<std::size_t> table_part) {
+  std::unique_ptr<Station>& kept = stations_[table_part];
+  if (!kept)
+    kept = std::make_unique<Station>(table_part ? table_of(*appliance_, *table_part) : bench_of(*appliance_), *meter_);
+  return *kept;
+}
+
+MadeExercise Workshop::make(const Order& order) {
+  DrawStream draws = secret_->draws("lesson", order.index);
+  const Lesson lesson = settled(order.lesson, draws);
+  if (lesson != Lesson::one_part) return make_at(station({}), lesson, order);
+  std::size_t part = order.part.value_or(0);
+  if (!order.part) {  // the part that lies there is drawn like a fault, so that what often fails is often practised
+    const locate::FaultList faults(*appliance_, {});
+    const locate::Candidate* truth = drawn_truth(faults, Lesson::one_fault, draws);
+    if (truth == nullptr) throw InputError("the appliance has no part that can fail; name one with --part");
+    part = faults.faults()[truth->faults.front()].fault.part;
+  }
+  const double share = draws.uniform();
+  MadeExercise made = make_at(station(part), share < good_on_the_table ? Lesson::healthy : Lesson::one_fault, order);
+  made.truth.lesson = Lesson::one_part;
+  made.truth.table_part = part;
+  return made;
+}
+
+MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& order) const {
+  const Bench& bench = station.bench;
+  Reasoning& reasoning = station.reasoning;
+  const locate::FaultList& faults = reasoning.faults();
+  const std::vector<Combination> all = combinations(bench);
+  DrawStream draws = secret_->draws("bench", order.index);
+  for (std::size_t attempt = 0; attempt < most_attempts; ++attempt) {
+    const locate::Candidate* truth = drawn_truth(faults, lesson, draws);
+    if (truth == nullptr) break;
+    const DrawnBench drawn(bench, faults, *truth, draws);
+    const DrawnMeter meter(*meter_, draws);
+    MadeExercise made{empty_exercise(bench, faults, *meter_), {}};
+    const std::vector<std::string> symptoms = symptoms_to_look_at(bench.appliance);
+    const std::vector<bool> seen = drawn_looks(faults, *truth, lesson, symptoms, draws);
+    for (std::size_t i = 0; i < seen.size(); ++i) made.exercise.looks[i].seen = seen[i];
+    std::vector<locate::TakenReading> readings;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      const Probe probe = bench.appliance.test_points[all[i].measurement.test_point].probe;
+      std::vector<std::optional<double>>& shown = made.exercise.readings[i].second;
+      for (std::optional<double>& value : shown) {
+        const std::optional<double> at_probes = drawn.value_at(all[i].measurement, draws);
+        value = meter.shown(probe, at_probes, draws);
+      }
+      readings.push_back(taken(all[i], probe, shown.front()));
+      if (comes_and_goes(faults, *truth))
+        for (std::size_t again = 1; again < shown.size(); ++again)
+          readings.push_back(taken(all[i], probe, shown[again]));
+    }
+    for (const std::uint16_t fault : truth->faults) {
+      made.truth.faults.push_back(faults.faults()[fault].fault);
+      made.truth.names.push_back(faults.name(fault));
+    }
+    const locate::Diagnosis diagnosis = reasoning.after(readings, {});
+    made.truth.tellable = reasoning.probability_of(diagnosis, parts_of(made.truth.faults));
+    if (lesson != Lesson::healthy && made.truth.tellable < least_tellable) continue;
+    made.truth.lesson = lesson;
+    made.truth.exercise = made.exercise.name = secret_->name(order.index);
+    return made;
+  }
+  throw InputError("no " + std::string(name_of(lesson)) + " of " + ohmwright::quoted(bench.appliance.title) +
+                   " can be told by its test points; add test points to the appliance's file, or take another lesson");
+}
+
+std::vector<std::string> symptoms_to_look_at(const Appliance& appliance) {
+  std::vector<std::string> all;
+  const auto add = [&all](std::string_view id) {
+    const Symptom* known = symptom_named(id);
+    if (known != nullptr && known->speaks_of_sealed_system) return;
+    if (std::find(all.begin(), all.end(), id) == all.end()) all.emplace_back(id);
+  };
+  for (const PlacedPart& part : appliance.parts)
+    for (const FaultModeDescriptor& mode : part.kind->descriptor().fault_modes)
+      for (const SymptomEffect& effect : mode.symptoms) add(effect.symptom);
+  for (const OutsideCause& cause : appliance.outside_causes)
+    for (const SeenSymptom& effect : cause.symptoms) add(effect.symptom);
+  return all;
+}
+
+}  // namespace ohmwright::course

@@ -1,0 +1,333 @@
+"use strict";
+// The bench in a page. It does what framework/ohmwright/course/practice.cpp does, so that a record made here is the one
+// that the program would have made; the program does every entry again when it marks.
+
+const exercise = JSON.parse(document.getElementById("exercise").textContent);
+const words = JSON.parse(document.getElementById("words").textContent);
+const exerciseHash = document.getElementById("exercise").dataset.hash;
+const byId = (id) => document.getElementById(id);
+
+// ---- SHA-256 (FIPS 180-4); a page from a file may have no crypto of its own ----
+
+function primes(count) {
+  const found = [];
+  for (let n = 2; found.length < count; ++n) if (found.every((p) => n % p !== 0)) found.push(n);
+  return found;
+}
+
+function firstBits(x) {
+  return Math.floor((x - Math.floor(x)) * 4294967296) >>> 0;
+}
+
+const roundConstants = primes(64).map((p) => firstBits(Math.cbrt(p)));
+
+function sha256(text) {
+  const bytes = Array.from(new TextEncoder().encode(text));
+  const bits = bytes.length * 8;
+  bytes.push(0x80);
+  while (bytes.length % 64 !== 56) bytes.push(0);
+  for (let i = 7; i >= 0; --i) bytes.push(Math.floor(bits / 2 ** (8 * i)) & 0xff);
+  const hash = primes(8).map((p) => firstBits(Math.sqrt(p)));
+  const turned = (x, n) => (x >>> n) | (x << (32 - n));
+  for (let at = 0; at < bytes.length; at += 64) {
+    const w = [];
+    for (let i = 0; i < 16; ++i)
+      w.push((bytes[at + 4 * i] << 24) | (bytes[at + 4 * i + 1] << 16) | (bytes[at + 4 * i + 2] << 8) | bytes[at + 4 * i + 3]);
+    for (let i = 16; i < 64; ++i) {
+      const s0 = turned(w[i - 15], 7) ^ turned(w[i - 15], 18) ^ (w[i - 15] >>> 3);
+      const s1 = turned(w[i - 2], 17) ^ turned(w[i - 2], 19) ^ (w[i - 2] >>> 10);
+      w.push((w[i - 16] + s0 + w[i - 7] + s1) | 0);
+    }
+    let [a, b, c, d, e, f, g, h] = hash;
+    for (let i = 0; i < 64; ++i) {
+      const t1 = (h + (turned(e, 6) ^ turned(e, 11) ^ turned(e, 25)) + ((e & f) ^ (~e & g)) + roundConstants[i] + w[i]) | 0;
+      const t2 = ((turned(a, 2) ^ turned(a, 13) ^ turned(a, 22)) + ((a & b) ^ (a & c) ^ (b & c))) | 0;
+      [h, g, f, e, d, c, b, a] = [g, f, e, (d + t1) | 0, c, b, a, (t1 + t2) | 0];
+    }
+    [a, b, c, d, e, f, g, h].forEach((x, i) => { hash[i] = (hash[i] + x) | 0; });
+  }
+  return hash.map((x) => (x >>> 0).toString(16).padStart(8, "0")).join("");
+}
+
+// ---- the meter ----
+
+function prefixOf(range, measure) {
+  const end = range.full_scale;
+  if (measure === "volts") return end < 1 ? [1e-3, "mV"] : [1, "V"];
+  if (measure === "amperes") return end < 1e-3 ? [1e-6, "uA"] : end < 1 ? [1e-3, "mA"] : [1, "A"];
+  return end < 1e3 ? [1, "ohm"] : end < 1e6 ? [1e3, "kohm"] : [1e6, "Mohm"];
+}
+
+function rangeName(range, measure) {
+  const [factor, unit] = prefixOf(range, measure);
+  return Number((range.full_scale / factor).toPrecision(6)) + " " + unit;
+}
+
+function shownOn(measure, rangeWanted, value) {
+  const ranges = exercise.meter[measure];
+  if (value === null || ranges.length === 0) return "OL";
+  const own = rangeWanted === "auto";
+  const range = own
+    ? ranges.find((one) => one.full_scale >= value) || ranges[ranges.length - 1]
+    : ranges.find((one) => rangeName(one, measure) === rangeWanted);
+  if (!range || (!own && value > range.full_scale)) return "OL";
+  const [factor, unit] = prefixOf(range, measure);
+  const counts = Math.round(value / range.resolution);
+  const decimals = Math.max(0, Math.ceil(-Math.log10(range.resolution / factor) - 1e-9));
+  return ((counts * range.resolution) / factor).toFixed(decimals) + " " + unit;
+}
+
+// ---- the bench ----
+
+const state = { live: true, proved: false, covers: new Set(), setUp: "", stopped: false, answered: false, minutes: 0, times: new Map() };
+let record = "";
+let lastHash = "";
+let entries = 0;
+
+const named = (rows, id) => rows.find((row) => row.id === id);
+
+function coversToTakeOff(point, setUp) {
+  const order = [];
+  const add = (id) => {
+    if (state.covers.has(id) || order.includes(id)) return;
+    named(exercise.covers, id).behind.forEach(add);
+    order.push(id);
+  };
+  point.behind.forEach(add);
+  if (setUp && state.setUp !== setUp.id) setUp.behind.forEach(add);
+  return order;
+}
+
+function workMinutes(point, setUp) {
+  let minutes = point.minutes;
+  for (const id of coversToTakeOff(point, setUp)) minutes += named(exercise.covers, id).minutes;
+  if (state.setUp === (setUp ? setUp.id : "")) return minutes;
+  if (setUp) minutes += setUp.minutes;
+  if (state.setUp) minutes += named(exercise.set_ups, state.setUp).minutes;
+  return minutes;
+}
+
+function valueAt(point, setUp, leads) {
+  const row = exercise.readings.find(
+    (one) => one.set_up === (setUp ? setUp.id : "") && one.test_point === point.id && (one.leads === "in") === (leads === "in"));
+  if (!row) throw new Error(words.not_here);
+  const key = row.set_up + "@" + row.test_point + "@" + row.leads;
+  const time = state.times.get(key) || 0;
+  state.times.set(key, time + 1);
+  const cells = row.shown.trim().split(/ +/);
+  const cell = cells[time % cells.length];
+  return cell === "OL" ? null : Number(cell);
+}
+
+function measure(wish) {
+  const point = named(exercise.test_points, wish.subject);
+  const setUp = wish.set_up ? named(exercise.set_ups, wish.set_up) : null;
+  const ohms = point.measure === "ohms";
+  if (point.lifts_leads && wish.leads !== "off" && wish.leads !== "in") throw new Error(words.choose_leads);
+  if (!point.lifts_leads) delete wish.leads;
+  if (setUp && setUp.live && !state.live && !ohms) throw new Error(words.needs_supply);
+  if (!ohms && state.live && !wish.live_agreed) throw new Error(words.agree_live);
+  const hazards = [];
+  if (state.live && (wish.leads === "off" || coversToTakeOff(point, setUp).length > 0)) hazards.push("opened-while-live");
+  if (!state.live && !state.proved) hazards.push("not-proved-dead");
+  wish.minutes = workMinutes(point, setUp);
+  if (ohms && (state.live || (setUp && setUp.live))) {
+    wish.hazards = ["ohms-on-live"];
+    state.stopped = true;
+    return;
+  }
+  const value = !ohms && !state.live ? 0 : valueAt(point, setUp, wish.leads);
+  wish.shown = shownOn(point.measure, wish.range, value);
+  if (hazards.length > 0) wish.hazards = hazards;
+  coversToTakeOff(point, setUp).forEach((id) => state.covers.add(id));
+  state.setUp = setUp ? setUp.id : "";
+}
+
+function perform(wish) {
+  if (state.stopped && !["answer", "note", "start"].includes(wish.do)) throw new Error(words.was_stopped);
+  if (state.answered) throw new Error(words.was_answered);
+  wish.minutes = 0;
+  if (wish.do === "measure") {
+    measure(wish);
+  } else if (wish.do === "unplug") {
+    wish.minutes = state.live ? 1 : 0;
+    state.live = false;
+    if (state.setUp && named(exercise.set_ups, state.setUp).live) state.setUp = "";
+  } else if (wish.do === "prove-dead") {
+    wish.minutes = 2;
+    state.proved = !state.live;
+    wish.shown = state.proved ? "dead" : "LIVE";
+  } else if (wish.do === "plug-in") {
+    wish.minutes = state.live ? 0 : 2;
+    state.live = true;
+    state.proved = false;
+  } else if (wish.do === "look") {
+    wish.minutes = 1;
+    wish.shown = named(exercise.looks, wish.subject).seen.trim();
+  } else if (wish.do === "answer") {
+    state.answered = true;
+  }
+  state.minutes += wish.minutes;
+  const text = JSON.stringify(wish);
+  lastHash = sha256(lastHash + text);
+  record += '{"entry":' + text + ',"hash":"' + lastHash + '"}\n';
+  keep();
+  show(entries, wish);
+  ++entries;
+}
+
+// ---- what is seen ----
+
+function option(select, value, text) {
+  const made = document.createElement("option");
+  made.value = value;
+  made.textContent = text;
+  select.append(made);
+}
+
+function show(number, entry) {
+  byId("record").value = record;
+  byId("minutes").textContent = Math.round(state.minutes) + " min";
+  byId("state").textContent = state.live ? words.plugged_in : state.proved ? words.proved_dead : words.unplugged;
+  if (entry.do === "start") return;
+  const line = document.createElement("li");
+  line.value = number;
+  let text = [entry.do, entry.subject, entry.set_up ? "@" + entry.set_up : "", entry.leads === "in" ? words.in_circuit : entry.leads === "off" ? words.lead_off : ""]
+    .filter((part) => part).join(" ");
+  if (entry.shown) text += ": " + entry.shown;
+  if (entry.do === "measure" || entry.do === "look") {
+    const label = document.createElement("label");
+    const box = document.createElement("input");
+    box.type = "checkbox";
+    box.name = "because";
+    box.value = String(number);
+    label.append(box, " " + text);
+    line.append(label);
+  } else {
+    line.append(text);
+  }
+  for (const hazard of entry.hazards || []) {
+    const warning = document.createElement("div");
+    warning.className = "hazard";
+    warning.textContent = words[hazard];
+    line.append(warning);
+  }
+  byId("log").append(line);
+  if (entry.shown && entry.do === "measure") byId("display").textContent = entry.shown;
+  byId("message").textContent = (entry.hazards || []).map((hazard) => words[hazard]).join("\n");
+  if (state.stopped || state.answered)
+    for (const button of document.querySelectorAll("#bench button")) button.disabled = true;
+  if (state.answered) {
+    byId("give").disabled = true;
+    byId("message").textContent = words.hand_in;
+  }
+}
+
+/// A reload, or a battery that ends, loses nothing where the browser keeps things for a page.
+function keep() {
+  try { localStorage.setItem("ohmwright-" + exercise.exercise, record); } catch (error) { /* then it does not */ }
+}
+
+function takeUp() {
+  let kept = null;
+  try { kept = localStorage.getItem("ohmwright-" + exercise.exercise); } catch (error) { /* nothing was kept */ }
+  if (!kept) return false;
+  try {
+    for (const line of kept.trim().split("\n")) perform(JSON.parse(line.replace(/^\{"entry":/, "").replace(/,"hash":"[0-9a-f]{64}"\}$/, "")));
+  } catch (error) {
+    return entries > 0;
+  }
+  return entries > 0;
+}
+
+function attempt(wish) {
+  try {
+    perform(wish);
+  } catch (error) {
+    byId("message").textContent = error.message;
+  }
+}
+
+function pointChanged() {
+  const point = named(exercise.test_points, byId("point").value);
+  byId("leads").hidden = !point.lifts_leads;
+  byId("agree").hidden = point.measure === "ohms";
+  const range = byId("range");
+  range.replaceChildren();
+  if (exercise.meter.sets_range_itself) option(range, "auto", words.range_auto);
+  for (const one of exercise.meter[point.measure]) option(range, rangeName(one, point.measure), rangeName(one, point.measure));
+  const ids = point.cautions.concat(...coversToTakeOff(point, null).map((id) => named(exercise.covers, id).cautions));
+  byId("step-cautions").textContent = [...new Set(ids)].map((id) => exercise.cautions[id]).filter((text) => text).join(" ");
+}
+
+function fill() {
+  byId("title").textContent = exercise.title;
+  document.title = exercise.title;
+  byId("complaint").textContent = exercise.complaint;
+  byId("meter").textContent = exercise.meter.title;
+  for (const text of Object.values(exercise.cautions)) {
+    const line = document.createElement("li");
+    line.textContent = text;
+    byId("cautions").append(line);
+  }
+  for (const point of exercise.test_points) option(byId("point"), point.id, point.title);
+  option(byId("set-up"), "", words.as_found);
+  for (const setUp of exercise.set_ups) option(byId("set-up"), setUp.id, setUp.title);
+  for (const look of exercise.looks) option(byId("look"), look.id, look.title);
+  for (const select of [byId("first"), byId("second")]) {
+    option(select, "", select.id === "first" ? words.nothing_wrong : words.nothing_more);
+    for (const part of exercise.parts)
+      for (const fault of part.faults) option(select, part.id + "." + fault.id, part.title + ": " + fault.title);
+  }
+  pointChanged();
+}
+
+function listen() {
+  byId("point").addEventListener("change", pointChanged);
+  for (const action of ["unplug", "prove-dead", "plug-in"]) byId(action).addEventListener("click", () => attempt({ do: action }));
+  byId("measure-form").addEventListener("submit", (event) => {
+    event.preventDefault();
+    const wish = { do: "measure", subject: byId("point").value };
+    if (byId("set-up").value) wish.set_up = byId("set-up").value;
+    const leads = document.querySelector('input[name="leads"]:checked');
+    if (leads) wish.leads = leads.value;
+    wish.range = byId("range").value;
+    if (byId("live-agreed").checked && !byId("agree").hidden) wish.live_agreed = true;
+    attempt(wish);
+  });
+  byId("look-form").addEventListener("submit", (event) => {
+    event.preventDefault();
+    if (byId("look").value) attempt({ do: "look", subject: byId("look").value });
+  });
+  byId("note-form").addEventListener("submit", (event) => {
+    event.preventDefault();
+    if (byId("note").value) attempt({ do: "note", subject: byId("note").value });
+    byId("note").value = "";
+  });
+  byId("answer-form").addEventListener("submit", (event) => {
+    event.preventDefault();
+    const percent = Number(byId("confidence").value);
+    if (byId("confidence").value === "" || !(percent >= 0 && percent <= 100)) {
+      byId("message").textContent = words.say_confidence;
+      return;
+    }
+    const wish = { do: "answer" };
+    if (byId("why").value) wish.subject = byId("why").value;
+    wish.named = [...new Set([byId("first").value, byId("second").value])].filter((name) => name);
+    wish.because = [...document.querySelectorAll('input[name="because"]:checked')].map((box) => Number(box.value));
+    wish.confidence = percent / 100;
+    if (byId("who").value) wish.students = byId("who").value.split(";").map((one) => one.trim()).filter((one) => one);
+    attempt(wish);
+  });
+  byId("save").addEventListener("click", () => {
+    const link = document.createElement("a");
+    link.href = URL.createObjectURL(new Blob([record], { type: "application/octet-stream" }));
+    link.download = exercise.exercise + ".record";
+    link.click();
+    URL.revokeObjectURL(link.href);
+  });
+}
+
+fill();
+listen();
+if (!takeUp()) perform({ do: "start", subject: exercise.exercise, file: exerciseHash });

@@ -1,0 +1,37 @@
+#include <algorithm>
+
+#include <ohmwright/course/reasoning.hpp>
+#include <ohmwright/locate/site.hpp>
+
+namespace ohmwright::course {
+
+Reasoning::Reasoning(const Bench& bench, const Meter& meter)
+    : faults_(bench.appliance, {}),
+      prober_(faults_, locate::site_as_found(bench.appliance), meter, {}),
+      reasoner_(prober_) {}
+
+locate::Diagnosis Reasoning::after(std::span<const locate::TakenReading> readings, const locate::Signs& looks) {
+  return reasoner_.diagnose(readings, looks);
+}
+
+double Reasoning::probability_of(const locate::Diagnosis& diagnosis, std::span<const std::size_t> parts) const {
+  double sum = 0.0;
+  for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i) {
+    std::vector<PartFault> faults;
+    for (const std::uint16_t fault : faults_.candidates()[i].faults) faults.push_back(faults_.faults()[fault].fault);
+    const std::vector<std::size_t> of_candidate = parts_of(faults);
+    if (std::equal(parts.begin(), parts.end(), of_candidate.begin(), of_candidate.end()))
+      sum += diagnosis.candidates[i];
+  }
+  return sum;
+}
+
+std::vector<std::size_t> parts_of(std::span<const PartFault> faults) {
+  std::vector<std::size_t> parts;
+  for (const PartFault& fault : faults) parts.push_back(fault.part);
+  std::sort(parts.begin(), parts.end());
+  parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
+  return parts;
+}
+
+}  // namespace ohmwright::course

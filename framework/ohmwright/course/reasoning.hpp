@@ -1,0 +1,39 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include <ohmwright/course/bench.hpp>
+#include <ohmwright/locate/diagnosis.hpp>
+#include <ohmwright/locate/faults.hpp>
+
+namespace ohmwright::course {
+
+/// What the engine makes of readings at a bench, whoever took them. Keeps its predictions, so that the work of a second
+/// student at the same bench is cheap. Belongs to one thread.
+class Reasoning {
+ public:
+  /// Both must outlive it.
+  Reasoning(const Bench& bench, const Meter& meter);
+
+  const locate::FaultList& faults() const { return faults_; }
+
+  locate::Diagnosis after(std::span<const locate::TakenReading> readings, const locate::Signs& looks);
+
+  /// Probability that exactly these parts (by index, ascending) are at fault, whatever else outside of them is; of
+  /// none: that no part is.
+  double probability_of(const locate::Diagnosis& diagnosis, std::span<const std::size_t> parts) const;
+
+ private:
+  locate::FaultList faults_;
+  locate::Prober prober_;
+  locate::Reasoner reasoner_;
+};
+
+/// The parts of faults, each once, ascending.
+std::vector<std::size_t> parts_of(std::span<const PartFault> faults);
+
+/// An answer counts as decided from here on: what `locate` calls likely.
+inline constexpr double decided_probability = 0.95;
+
+}  // namespace ohmwright::course

@@ -1,0 +1,71 @@
+"""Holds the catalogues, framework/po/LANGUAGE.po and plugins/KIND/po/LANGUAGE.po, to the texts that are marked in the
+sources: each that is there translates every one of them, none only fuzzily, and keeps the fields in braces. Says which
+domains have none yet.
+
+    catalogues_test.py SOURCE_FOLDER
+"""
+
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+FIELD = re.compile(r"\{[a-z_]+\}")
+TEXT = re.compile(r'^(msgid|msgstr) ((?:".*"\n?)+)', re.MULTILINE)
+
+
+def template(sources, into):
+    subprocess.run(["xgettext", "--language=C++", "--from-code=UTF-8", "--keyword=OHMWRIGHT_TEXT", "-o", str(into),
+                    *map(str, sorted(sources))], check=True)
+    text = into.read_text(encoding="utf-8")
+    into.write_text(text.replace("charset=CHARSET", "charset=UTF-8"), encoding="utf-8")
+
+
+def sources_of(root, domain, work):
+    """The files that hold the domain's texts; of a kind without C++ its own texts and those of its reader."""
+    if domain == "framework":
+        return [*root.glob("framework/**/*.cpp"), *root.glob("cli/**/*.cpp")]
+    kind_file = root / "plugins" / domain / f"{domain}.kind.json"
+    if not kind_file.exists():
+        return list((root / "plugins" / domain).glob("**/*.cpp"))
+    own = work / "own.cpp"
+    subprocess.run([sys.executable, str(root / "framework/cmake/kind_file_texts.py"), str(kind_file), str(own)], check=True)
+    return [own, *(root / "plugins/kind-file").glob("**/*.cpp")]
+
+
+def wrong_fields(catalogue):
+    text = subprocess.run(["msgcat", "--no-wrap", str(catalogue)], check=True, capture_output=True, text=True).stdout
+    for entry in text.split("\n\n"):
+        texts = dict(TEXT.findall(entry + "\n"))
+        original, translated = texts.get("msgid", ""), texts.get("msgstr", "")
+        if original.strip() != '""' and set(FIELD.findall(original)) != set(FIELD.findall(translated)):
+            yield f"{catalogue}: other fields than in {original.strip()}"
+
+
+def main():
+    root = pathlib.Path(sys.argv[1])
+    domains = ["framework", *sorted(p.parent.name for p in root.glob("plugins/*/CMakeLists.txt"))]
+    wrong, whole, without = [], [], []
+    with tempfile.TemporaryDirectory() as name:
+        work = pathlib.Path(name)
+        for domain in domains:
+            folder = root / ("framework/po" if domain == "framework" else f"plugins/{domain}/po")
+            catalogues = sorted(folder.glob("*.po"))
+            if not catalogues:
+                without.append(domain)
+                continue
+            template(sources_of(root, domain, work), work / "texts.pot")
+            for catalogue in catalogues:
+                compared = subprocess.run(["msgcmp", str(catalogue), str(work / "texts.pot")], capture_output=True, text=True,
+                                          check=False)
+                wrong += compared.stderr.splitlines() if compared.returncode else []
+                wrong += wrong_fields(catalogue)
+                whole.append(f"{domain} ({catalogue.stem})")
+    print("whole:", ", ".join(whole) or "none", "\nno catalogue yet:", ", ".join(without) or "none")
+    print("\n".join(wrong))
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,149 @@
+"""The page of an exercise in a browser: what it records is what the program records, at the width of a phone, by buttons
+and fields that a keyboard reaches, without a network.
+
+    course_page_test.py PROGRAM
+
+Ends with 77 (skipped) where no Chromium is installed.
+"""
+
+import html
+import json
+import os
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+
+SKIPPED = 77
+ENVIRONMENT = {"PATH": os.environ["PATH"], "HOME": os.environ.get("HOME", "/tmp"), "LC_ALL": "C.UTF-8",
+               "OHMWRIGHT_PASSPHRASE": "four plain test words"}
+
+# What a student does, as the program's words; the script below does the same with the page's fields.
+DEEDS = ["measure volts-defrost live-agreed", "unplug", "prove-dead", "measure harness lead-off",
+         "measure harness in-circuit", "measure heater-alone lead-off range=600", "measure heater-alone lead-off",
+         "measure thermostat-alone@chilled lead-off", "look frost-whole-coil", "note the harness tells most",
+         "measure volts-run", "plug-in", "measure volts-heater@forced-defrost live-agreed", "measure plug"]
+
+SCRIPT = r"""
+const deeds = %s;
+function choose(id, value) {
+  byId(id).value = value;
+  byId(id).dispatchEvent(new Event("change"));
+}
+for (const deed of deeds) {
+  const [action, ...rest] = deed.split(" ");
+  if (action === "measure") {
+    const [point, setUp] = rest[0].split("@");
+    choose("point", point);
+    choose("set-up", setUp || "");
+    for (const box of document.querySelectorAll('input[name="leads"]'))
+      box.checked = box.value === (rest.includes("lead-off") ? "off" : rest.includes("in-circuit") ? "in" : "");
+    const range = rest.find((word) => word.startsWith("range="));
+    choose("range", range ? range.slice(6) + " ohm" : "auto");
+    byId("live-agreed").checked = rest.includes("live-agreed");
+    byId("measure-form").requestSubmit();
+  } else if (action === "look") {
+    choose("look", rest[0]);
+    byId("look-form").requestSubmit();
+  } else if (action === "note") {
+    byId("note").value = rest.join(" ");
+    byId("note-form").requestSubmit();
+  } else {
+    byId(action).click();
+  }
+}
+for (const box of document.querySelectorAll('input[name="because"]')) box.checked = ["4", "7"].includes(box.value);
+choose("first", "heater.open");
+byId("confidence").value = "70";
+byId("why").value = "<b>& why";
+byId("who").value = "Ann: probes; Ben";
+byId("answer-form").requestSubmit();
+const controls = [...document.querySelectorAll("button, select, input, textarea")];
+const out = document.createElement("pre");
+out.id = "out";
+out.textContent = JSON.stringify({
+  record: byId("record").value,
+  message: byId("message").textContent,
+  unreachable: controls.filter((one) => one.tabIndex < 0).length,
+  unnamed: controls.filter((one) => one.tagName !== "BUTTON" && one.labels.length === 0).map((one) => one.id),
+  width: window.innerWidth,
+  content: document.documentElement.scrollWidth,
+});
+document.body.append(out);
+"""
+
+
+def run(program, *words, folder):
+    done = subprocess.run([program, *words], env=ENVIRONMENT, cwd=folder, capture_output=True, text=True, check=False)
+    if done.returncode not in (0, 1):
+        sys.exit(f"ohmwright {' '.join(words)}: {done.stderr}")
+    return done.stdout
+
+
+def entries(record):
+    return [json.loads(line)["entry"] for line in record.splitlines() if line]
+
+
+def in_browser(browser, page, folder):
+    dumped = subprocess.run(
+        [browser, "--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking",
+         f"--user-data-dir={folder}/browser", "--window-size=390,2000", "--virtual-time-budget=3000", "--dump-dom",
+         page.as_uri()],
+        capture_output=True, text=True, timeout=180, check=False).stdout
+    found = re.search(r'<pre id="out">(.*?)</pre>', dumped, re.DOTALL)
+    if not found:
+        sys.exit(f"the page's script came to no end:\n{dumped[-3000:]}")
+    return json.loads(html.unescape(found[1]))
+
+
+def main():
+    program = str(pathlib.Path(sys.argv[1]).resolve())
+    browser = shutil.which("chromium") or shutil.which("chromium-browser")
+    if browser is None:
+        print("skipped: no Chromium is installed")
+        return SKIPPED
+    wrong = []
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        run(program, "course", "make", "upright-timer-bimetal-120v", "--seed", "3", "--page", "--out", "class", "--key",
+            "the.key", folder=folder)
+        text = (folder / "class/exercise-001.html").read_text(encoding="utf-8")
+        if re.search(r"<[a-z]+ [^>]*(src|href)=|url\(|@import|https?://|fetch\(", text):
+            wrong.append("the page refers to something outside of it")
+        driven = folder / "driven.html"
+        driven.write_text(text.replace("</body>", f"<script>{SCRIPT % json.dumps(DEEDS)}</script></body>"), encoding="utf-8")
+        seen = in_browser(browser, driven, folder)
+
+        run(program, "course", "practise", "class/exercise-001.json", "--record", "cli.record", *DEEDS, folder=folder)
+        run(program, "course", "answer", "class/exercise-001.json", "--record", "cli.record", "--named", "heater.open",
+            "--because", "4,7", "--confidence", "70", "--why", "<b>& why", "--student", "Ann: probes", "--student", "Ben",
+            folder=folder)
+        of_page, of_program = entries(seen["record"]), entries((folder / "cli.record").read_text(encoding="utf-8"))
+        for number, (one, other) in enumerate(zip(of_page, of_program)):
+            if one != other:
+                wrong.append(f"entry {number}: the page {one}, the program {other}")
+        if len(of_page) != len(of_program):
+            wrong.append(f"the page has {len(of_page)} entries, the program {len(of_program)}")
+        if "ohms-on-live" not in json.dumps(of_page):
+            wrong.append("ohms on a live circuit went unnoticed")
+
+        (folder / "handed-in").mkdir()
+        (folder / "handed-in/page.record").write_text(seen["record"], encoding="utf-8")
+        (folder / "handed-in/edited.record").write_text(seen["record"].replace("harness tells", "harness told"),
+                                                        encoding="utf-8")
+        table = run(program, "course", "grade", "handed-in", "--key", "the.key", "--format", "csv", folder=folder)
+        rows = {line.split(",")[0]: line for line in table.splitlines()}
+        if ",no," not in rows["page.record"] or ",yes," not in rows["edited.record"]:
+            wrong.append(f"edits are not told apart:\n{table}")
+        if seen["unreachable"] or seen["unnamed"]:
+            wrong.append(f"not for a keyboard or a reader of screens: {seen['unreachable']}, {seen['unnamed']}")
+        if seen["content"] > seen["width"]:
+            wrong.append(f"the page is {seen['content']} wide on a screen of {seen['width']}")
+    print("\n".join(wrong) or f"{len(of_page)} entries alike, {seen['width']} px wide")
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

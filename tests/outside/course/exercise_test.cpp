@@ -1,0 +1,86 @@
+// What a student's file says, and what it keeps to itself.
+
+#include <regex>
+#include <set>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <ohmwright/course/bench.hpp>
+#include <ohmwright/course/exercise.hpp>
+#include <ohmwright/course/secret.hpp>
+
+#include "class_room.hpp"
+
+namespace ohmwright::course {
+namespace {
+
+using testing::made_key;
+
+/// The file with all that measuring and looking would find taken out, and its name.
+std::string without_readings(const std::string& file) {
+  std::string text = std::regex_replace(file, std::regex("\"shown\": \"[^\"]*\""), "\"shown\": \"\"");
+  text = std::regex_replace(text, std::regex("\"seen\": \"[^\"]*\""), "\"seen\": \"\"");
+  return std::regex_replace(text, std::regex("\"exercise\": \"[0-9a-f]{10}\""), "\"exercise\": \"\"");
+}
+
+TEST(Exercise, NothingButReadingsTellsOneFaultFromAnother) {
+  std::set<std::string> rests;
+  std::set<std::size_t> lengths;
+  std::set<std::string> truths;
+  std::set<std::string> names;
+  for (const Lesson lesson : {Lesson::one_fault, Lesson::two_faults, Lesson::healthy}) {
+    const CourseKey key = made_key(testing::timer_appliance, lesson, "leak", 4);
+    for (const MadeExercise& made : key.exercises) {
+      const std::string file = exercise_text(made.exercise);
+      rests.insert(without_readings(file));
+      lengths.insert(file.size());
+      names.insert(made.exercise.name);
+      std::string truth;
+      for (const std::string& name : made.truth.names) truth += name + " ";
+      truths.insert(truth);
+    }
+  }
+  EXPECT_GE(truths.size(), 4U) << "too few faults to compare";
+  EXPECT_EQ(rests.size(), 1U) << "two files differ elsewhere than in what is shown";
+  EXPECT_EQ(lengths.size(), 1U) << "the length of a file depends on its fault";
+  EXPECT_EQ(names.size(), 4U) << "names follow from passphrase, set and index; here three sets share theirs";
+}
+
+TEST(Exercise, ReadsBackAsItWasWritten) {
+  const CourseKey key = made_key(testing::timer_appliance, Lesson::one_fault, "round", 1);
+  const std::string file = exercise_text(key.exercises.front().exercise);
+  EXPECT_EQ(exercise_text(read_exercise(parse_document(file, "exercise", course_limits()))), file);
+  const CourseKey again = read_key(key_text(key), "key");
+  EXPECT_EQ(key_text(again), key_text(key));
+}
+
+TEST(Exercise, OnePartLiesOnTheTable) {
+  const CourseKey key = made_key("upright-thermistor-230v", Lesson::one_part, "table", 6);
+  for (const MadeExercise& made : key.exercises) {
+    EXPECT_EQ(made.exercise.parts.size(), 1U);
+    EXPECT_LE(made.truth.names.size(), 1U);
+    for (const TestPoint& point : made.exercise.places.test_points) EXPECT_EQ(point.probe, Probe::ohms);
+  }
+}
+
+TEST(Exercise, EveryShippedApplianceKeepsToTheMostValues) {
+  for (const char* name : {"upright-timer-bimetal-120v", "upright-thermistor-230v", "combination-two-evaporators-230v",
+                           "dishwasher-230v", "vented-dryer-230v"}) {
+    const CourseKey key = made_key(name, Lesson::one_fault, "size", 1);
+    const Exercise& exercise = key.exercises.front().exercise;
+    EXPECT_LE(exercise.readings.size() * exercise.repeats, most_values) << name;
+    EXPECT_EQ(key.exercises.front().truth.names.size(), 1U) << name;
+  }
+}
+
+TEST(Exercise, TheSameSeedGivesTheSameBytesWithEveryCompiler) {
+  // Made once by the g++ build; a build by clang++ must make the same.
+  const CourseKey key = made_key(testing::timer_appliance, Lesson::mixed, "bytes", 3);
+  std::string all;
+  for (const MadeExercise& made : key.exercises) all += exercise_text(made.exercise);
+  EXPECT_EQ(sha256_text(all), "964b9c0e90d42c3c3865e89d5153d5a21f39c82adbbf28296c65c89be4da94cd");
+}
+
+}  // namespace
+}  // namespace ohmwright::course
