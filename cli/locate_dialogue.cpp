@@ -10,6 +10,7 @@
 #include <vector>
 
 #include <ohmwright/locate/information.hpp>
+#include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
@@ -23,12 +24,12 @@ namespace {
 
 class Dialogue {
  public:
-  Dialogue(locate::Search& search, const Meter& meter, UnitPreferences& units, std::istream& in,
-           Environment& environment)
+  Dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment)
       : search_(search),
         appliance_(search.reasoner().prober().appliance()),
-        meter_(meter),
-        units_(units),
+        how_(how),
+        meter_(how.meter),
+        units_(how.units),
         in_(in),
         environment_(environment) {}
 
@@ -37,6 +38,7 @@ class Dialogue {
     if (!stopped_) ask_thaw();
     while (!stopped_) {
       search_.think();
+      reply();
       const locate::Standing::Form form = search_.standing().form;
       const bool goes_on = form == locate::Standing::Form::open || form == locate::Standing::Form::likely;
       if (!goes_on || search_.steps().empty() || chosen_ >= search_.steps().size()) return;
@@ -136,6 +138,11 @@ class Dialogue {
     page.blank_line();
     page.block(content.headline);
     for (const std::string& text : content.explanation) page.block(text, "  ");
+    std::vector<std::string> new_remarks;
+    for (const std::string& text : content.remarks)
+      if (std::find(told_.begin(), told_.end(), text) == told_.end()) new_remarks.push_back(text);
+    told_.insert(told_.end(), new_remarks.begin(), new_remarks.end());
+    page.section(say(OHMWRIGHT_TEXT("Mind")), new_remarks);
     page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.next->cautions);
     page.heading(say(OHMWRIGHT_TEXT("Do next")));
     page.item(content.next->title);
@@ -205,16 +212,42 @@ class Dialogue {
       chosen_ = (chosen_ + 1) % search_.steps().size();
       return;
     }
-    const Probe probe = appliance_.test_points[step.measurement.test_point].probe;
     const std::optional<std::string> typed = answer(say(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL)")) + "> ");
     if (!typed) return;
     try {
-      search_.add({step.measurement, typed_value(*typed, probe, units_), *typed});
+      locate::TakenReading reading = typed_reading(step.measurement, *typed, *typed, how_);
+      if (wants_a_range(reading, how_)) ask_range(reading);
+      search_.add(std::move(reading));
+      is_answered_ = true;
       undo_.emplace_back([this] { search_.take_back(); });
       chosen_ = 0;
     } catch (const InputError& error) {
       line(error.what());
     }
+  }
+
+  /// OL on a low range is no open part.
+  void ask_range(locate::TakenReading& reading) {
+    const std::optional<std::string> typed =
+        answer(say(OHMWRIGHT_TEXT("OL on which range (such as 20k; 0: nobody knows)?")) + " > ");
+    if (!typed || *typed == "0" || typed->empty()) return;
+    reading.range = typed_range(*typed);
+    const Probe probe = appliance_.test_points[reading.measurement.test_point].probe;
+    locate::refuse_impossible_range(reading, probe, how_.meter, reading.label);
+  }
+
+  /// What the reading just typed leaves unexplained, before anything else is asked.
+  void reply() {
+    if (!is_answered_) return;
+    is_answered_ = false;
+    const locate::TakenReading& last = search_.readings().back();
+    if (search_.diagnosis().misread.back() <= is_unexplained) return;
+    environment_.out << '\n';
+    line(say(OHMWRIGHT_TEXT("Nothing modelled explains reading {number}, {point}: {shown}. Measure it again: probes on "
+                            "bare metal, at these terminals, what has to be off taken off."),
+             {{"number", std::to_string(search_.readings().size())},
+              {"point", appliance_.test_points[last.measurement.test_point].title},
+              {"shown", last.label}}));
   }
 
   /// What was seen at an outside cause, or after a part was replaced.
@@ -255,23 +288,27 @@ class Dialogue {
     return in_doubt > 0.0 ? std::min(1.0, step.gain_bits / in_doubt) : 1.0;
   }
 
+  static constexpr double is_unexplained = 0.5;  ///< more likely misread than meant
+
   locate::Search& search_;
   const Appliance& appliance_;
+  const TypedReadings& how_;
   const Meter& meter_;
   UnitPreferences& units_;
   std::istream& in_;
   Environment& environment_;
   locate::WorkState work_;
+  std::vector<std::string> told_;            ///< remarks that were printed
   std::vector<std::function<void()>> undo_;  ///< what takes each answer back, the last behind
   std::size_t chosen_ = 0;                   ///< which of the steps is offered
+  bool is_answered_ = false;                 ///< a reading was typed and not thought over yet
   bool stopped_ = false;
 };
 
 }  // namespace
 
-void run_dialogue(locate::Search& search, const Meter& meter, UnitPreferences& units, std::istream& in,
-                  Environment& environment) {
-  Dialogue(search, meter, units, in, environment).run();
+void run_dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment) {
+  Dialogue(search, how, in, environment).run();
 }
 
 }  // namespace ohmwright::cli

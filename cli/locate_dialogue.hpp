@@ -3,15 +3,14 @@
 #include <iosfwd>
 
 #include <ohmwright/locate/search.hpp>
-#include <ohmwright/quantity/unit_preferences.hpp>
 
 #include "environment.hpp"
+#include "locate_readings.hpp"
 
 namespace ohmwright::cli {
 
 /// Asks step by step until a part is named, no step is left, or the person stops: first what is seen, then one reading
 /// after another. Every question is answered by a digit, but for a reading, which is typed. Ends where `in` ends.
-void run_dialogue(locate::Search& search, const Meter& meter, UnitPreferences& units, std::istream& in,
-                  Environment& environment);
+void run_dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment);
 
 }  // namespace ohmwright::cli

@@ -20,10 +20,7 @@ namespace ohmwright::cli {
 
 namespace {
 
-int exit_code(locate::Standing::Form form) {
-  const bool named = form == locate::Standing::Form::settled || form == locate::Standing::Form::likely;
-  return named ? exit_done : exit_undecided;
-}
+int exit_code(const locate::Standing& standing) { return standing.is_named() ? exit_done : exit_undecided; }
 
 std::string report_text(const Arguments& arguments, const LocateReport& report, const Sentences& say,
                         const PageStyle& page) {
@@ -76,22 +73,23 @@ int run_locate(const Arguments& arguments, Environment& environment) {
   Appliance appliance = open_appliance(environment, arguments.operands[0]);
   const Meter meter = chosen_meter(environment, arguments.value("--meter"));
   UnitPreferences units;
-  const std::vector<locate::TakenReading> of_file = readings_of_file(arguments, appliance, units);
+  const std::vector<locate::TakenReading> of_file = readings_of_file(arguments, appliance, meter, units);
   locate::Search search(appliance, meter, typed_site(arguments, appliance, units),
                         typed_settings(arguments, appliance));
   for (const locate::TakenReading& reading : of_file) search.add(reading);
+  const TypedReadings how{appliance, meter, units, range_option(arguments, meter)};
   const auto readings = arguments.options.find("--reading");
   if (readings != arguments.options.end())
-    for (const std::string& word : readings->second) search.add(typed_test_reading(word, appliance, units));
+    for (const std::string& word : readings->second) search.add(typed_test_reading(word, how));
   for (std::size_t i = 1; i < arguments.operands.size(); ++i)
-    search.add(typed_test_reading(arguments.operands[i], appliance, units));
+    search.add(typed_test_reading(arguments.operands[i], how));
   refuse_live_readings(search, appliance);
   search.signs() = typed_signs(arguments, appliance);
   if (arguments.has("--plan")) {
     deliver(plan_text(arguments, search, Sentences(units), environment.page), arguments, environment);
     return exit_done;
   }
-  if (arguments.has("--interactive")) run_dialogue(search, meter, units, std::cin, environment);
+  if (arguments.has("--interactive")) run_dialogue(search, how, std::cin, environment);
   search.think();
   const locate::WorkState work = search.work();
   const LocateReport report{search.reasoner(),
@@ -106,7 +104,7 @@ int run_locate(const Arguments& arguments, Environment& environment) {
                             meter.title,
                             arguments.has("--cautions")};
   deliver(report_text(arguments, report, Sentences(units), environment.page), arguments, environment);
-  return exit_code(search.standing().form);
+  return exit_code(search.standing());
 }
 
 }  // namespace
@@ -121,7 +119,7 @@ VerbSpec locate_verb() {
                     false},
                    {"READING",
                     OHMWRIGHT_TEXT("What the meter showed at a test point: TESTPOINT=VALUE, or TESTPOINT@SETUP=VALUE "
-                                   "after a set-up"),
+                                   "after a set-up; \"OL on 20k\" says the range that was set"),
                     false, true}},
       .options =
           {
@@ -133,6 +131,10 @@ VerbSpec locate_verb() {
               {"--readings",
                "FILE",
                OHMWRIGHT_TEXT("Readings of a file, or - (JSON; what --format json gave is one)"),
+               {}},
+              {"--range",
+               "VALUE",
+               OHMWRIGHT_TEXT("The range that was set, such as 60M, wherever OL was typed without one of its own"),
                {}},
               {"--symptom", "ID", OHMWRIGHT_TEXT("What is seen; may be given again"), {}, true},
               {"--no-symptom", "ID", OHMWRIGHT_TEXT("What was looked for and is not so"), {}, true},

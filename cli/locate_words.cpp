@@ -8,6 +8,7 @@
 #include <ohmwright/appliance/appliance_readings.hpp>
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/document/document.hpp>
+#include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
@@ -39,11 +40,6 @@ std::pair<std::string, std::string> parts_of(const std::string& word, const std:
   if (equals == std::string::npos || equals == 0)
     throw InputError("expected " + expected + ", got " + ohmwright::quoted(word));
   return {word.substr(0, equals), word.substr(equals + 1)};
-}
-
-Unit unit_of(Probe probe) {
-  const Dimension dimension = locate::dimension_of(probe);
-  return *Unit::named(si_unit_of(dimension), dimension);
 }
 
 std::string known_symptom(const std::string& name, const Appliance& appliance) {
@@ -141,17 +137,8 @@ std::vector<std::string> symptoms_of(const Appliance& appliance) {
   return all;
 }
 
-Observed typed_value(const std::string& text, Probe probe, UnitPreferences& units) {
-  ObservedOptions options;
-  options.contact_words = probe == Probe::ohms;
-  options.over_range = probe == Probe::ohms;
-  options.default_unit = unit_of(probe);
-  const Observed observed = parse_observed(text, locate::dimension_of(probe), options);
-  if (const auto* stated = std::get_if<StatedValue>(&observed)) units.prefer(stated->unit);
-  return observed;
-}
-
-locate::TakenReading typed_test_reading(const std::string& word, const Appliance& appliance, UnitPreferences& units) {
+locate::TakenReading typed_test_reading(const std::string& word, const TypedReadings& how) {
+  const Appliance& appliance = how.appliance;
   auto [place, value] = parts_of(word, "TESTPOINT=VALUE or TESTPOINT@SETUP=VALUE, such as X-N=32.1");
   locate::Measurement measurement;
   if (const std::size_t at = place.find('@'); at != std::string::npos) {
@@ -159,11 +146,10 @@ locate::TakenReading typed_test_reading(const std::string& word, const Appliance
     place.erase(at);
   }
   measurement.test_point = index_named(appliance.test_points, place, "test point");
-  const Probe probe = appliance.test_points[measurement.test_point].probe;
-  return {measurement, typed_value(value, probe, units), word};
+  return typed_reading(measurement, value, word, how);
 }
 
-std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, Appliance& appliance,
+std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, Appliance& appliance, const Meter& meter,
                                                    UnitPreferences& units) {
   std::vector<locate::TakenReading> readings;
   if (!arguments.has("--readings")) return readings;
@@ -173,7 +159,11 @@ std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, A
   for (StatedReading& stated : read_appliance_readings(read_document(file), appliance)) {
     const locate::Measurement measurement{stated.test_point, circumstances_of(stated, appliance)};
     if (const auto* value = std::get_if<StatedValue>(&stated.observed)) units.prefer(value->unit);
-    readings.push_back({measurement, stated.observed, std::move(stated.label), std::move(stated.note)});
+    locate::TakenReading reading{measurement, stated.observed, std::move(stated.label), std::move(stated.note)};
+    const auto* over = std::get_if<OverRange>(&reading.observed);
+    reading.range = !stated.range && over != nullptr ? locate::range_told_by(*over, meter) : stated.range;
+    locate::refuse_impossible_range(reading, appliance.test_points[stated.test_point].probe, meter, reading.label);
+    readings.push_back(std::move(reading));
   }
   return readings;
 }

@@ -6,21 +6,18 @@
 #include <ohmwright/locate/search.hpp>
 #include <ohmwright/quantity/unit_preferences.hpp>
 
+#include "locate_readings.hpp"
 #include "verb.hpp"
 
 namespace ohmwright::cli {
 
-/// `TESTPOINT[@SETUP]=VALUE` as a reading; a bare number is in ohms, volts or amperes as the test point is. Units that
-/// were typed go to `units`. Throws InputError naming what there is.
-locate::TakenReading typed_test_reading(const std::string& word, const Appliance& appliance, UnitPreferences& units);
+/// `TESTPOINT[@SETUP]=VALUE` as a reading. Throws InputError naming what there is.
+locate::TakenReading typed_test_reading(const std::string& word, const TypedReadings& how);
 
 /// The readings of the file that --readings names, each in its circumstances, which `appliance` is given as set-ups.
 /// Throws DocumentError for a bad file.
-std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, Appliance& appliance,
+std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, Appliance& appliance, const Meter& meter,
                                                    UnitPreferences& units);
-
-/// A value alone, for a measurement that is known.
-Observed typed_value(const std::string& text, Probe probe, UnitPreferences& units);
 
 /// What --symptom, --no-symptom, --looked, --code, --thawed, --unplugged, --ran-well and --replaced say.
 locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance);

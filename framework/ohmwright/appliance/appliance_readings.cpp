@@ -36,7 +36,7 @@ std::optional<Observed> written_observed(const ValueNode& observed, Dimension di
 /// What people wrote: numbers with their unit, OL, and for ohms the words of a continuity buzzer.
 std::optional<Observed> typed_observed(const ValueNode* value, Dimension dimension, std::vector<Problem>& problems) {
   ObservedOptions options;
-  options.over_range = options.contact_words = dimension == Dimension::resistance;
+  options.over_range = options.contact_words = options.names_range_end = dimension == Dimension::resistance;
   return observed_of(value, dimension, options, problems);
 }
 
@@ -54,6 +54,10 @@ std::optional<StatedReading> stated_reading(const ValueNode& entry, const Applia
   const ValueNode* written = entry.find("observed");
   const auto observed = written != nullptr ? written_observed(*written, dimension, problems)
                                            : typed_observed(entry.find("value"), dimension, problems);
+  if (const ValueNode* range = entry.find("range"))
+    if (const auto stated = range->text() == nullptr ? written_in_si(*range, dimension, problems)
+                                                     : quantity_of(range, dimension, problems))
+      reading.range = stated->value;
   if (!observed) return std::nullopt;
   reading.observed = *observed;
   return reading;

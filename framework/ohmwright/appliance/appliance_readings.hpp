@@ -19,7 +19,8 @@ struct StatedReading {
   std::vector<SetTemperature> temperatures;  ///< likewise
   Observed observed = OverRange{};
   std::string note;
-  std::string label;  ///< "heater-plug in site.json, line 4"
+  std::optional<AnyQuantity> range;  ///< that was set on the meter, where it is stated
+  std::string label;                 ///< "heater-plug in site.json, line 4"
 };
 
 /// The readings that a document holds: one that people wrote (schemas/appliance-readings.schema.json), or what locate

@@ -54,6 +54,20 @@ const std::vector<PredictedOutcome>& Reasoner::predicted(std::size_t instance, c
   return *kept;
 }
 
+std::size_t Reasoner::first_instance(std::size_t candidate) const {
+  const auto first = std::lower_bound(candidate_of_.begin(), candidate_of_.end(), candidate);
+  return static_cast<std::size_t>(first - candidate_of_.begin());
+}
+
+bool Reasoner::says_the_same(std::size_t test_point, std::size_t set_up) {
+  const auto [at, is_new] = same_.try_emplace({test_point, set_up}, true);
+  if (!is_new) return at->second;
+  for (std::size_t i = 0; i < instances_.size() && at->second; ++i)
+    if (instances_[i].candidate->faults.size() < 2)
+      at->second = look_alike(predicted(i, {test_point, {}}), predicted(i, {test_point, set_up}));
+  return at->second;
+}
+
 void Reasoner::weigh_signs(const Signs& signs) {
   weights_.resize(instances_.size());
   std::size_t of_candidate = candidate_of_.size();

@@ -20,6 +20,7 @@ struct TakenReading {
   std::string label;                       ///< how messages call it
   std::string note = {};                   ///< what else was seen, by whoever read it
   std::optional<SeenReading> any_of = {};  ///< of a plan: some reading of this class, in place of `observed`
+  std::optional<AnyQuantity> range = {};  ///< that was set on the meter; empty: the meter's own choice, or nobody knows
 };
 
 struct WeighedReading;
@@ -58,9 +59,14 @@ class Reasoner {
   /// The likeliest instances of the last diagnosis, most likely first, at most `most`.
   std::vector<Weighed> likeliest(std::size_t most) const;
 
+  /// The first instance of a candidate, an index into `FaultList::candidates`.
+  std::size_t first_instance(std::size_t candidate) const;
   const Instance& instance(std::size_t index) const { return instances_[index]; }
   /// The ways a measurement may come out of an instance. One address, one prediction (`Prober::predict`).
   const std::vector<PredictedOutcome>& predicted(std::size_t instance, const Measurement& measurement);
+
+  /// Whether a reading after that set-up says the same as one as found, whatever single fault is there.
+  bool says_the_same(std::size_t test_point, std::size_t set_up);
 
   Prober& prober() { return prober_; }
   const SignModel& sign_model() const { return sign_model_; }
@@ -80,6 +86,7 @@ class Reasoner {
   std::vector<std::size_t> candidate_of_;  ///< by instance
   std::vector<double> weights_;            ///< by instance, of the last diagnosis
   std::map<std::pair<std::size_t, std::size_t>, PredictionsOfAll> predictions_;
+  std::map<std::pair<std::size_t, std::size_t>, bool> same_;  ///< by test point and set-up
 };
 
 }  // namespace ohmwright::locate

@@ -10,9 +10,6 @@ namespace ohmwright::locate {
 
 namespace {
 
-/// Outcomes nearer than this on the scale are read as one.
-constexpr double told_apart = 0.02;
-
 /// A hypothesis below this probability moves no expectation that a step is chosen by.
 constexpr double too_unlikely = 1e-5;
 
@@ -185,16 +182,15 @@ class StepFinder {
         all_(hypotheses_of(reasoner, settings.most_instances)) {}
 
   void add_measurements(std::span<const Measurement> done) {
-    for (std::size_t point = 0; point < appliance_.test_points.size(); ++point) {
-      add_measurement({point, {}}, done);
-      for (std::size_t set_up = 0; set_up < appliance_.set_ups.size(); ++set_up) add_measurement({point, set_up}, done);
-    }
+    for (std::size_t point = 0; point < appliance_.test_points.size(); ++point) add_measurements_at(point, done);
   }
 
-  void add_looks(std::span<const std::size_t> looked_at) {
+  void add_looks(std::span<const std::size_t> looked_at, const Diagnosis& diagnosis) {
     const double overlooked = reasoner_.sign_model().overlooked;
+    const std::vector<double> assumed = assumed_of_causes();
     for (std::size_t i = 0; i < appliance_.outside_causes.size(); ++i) {
       if (std::find(looked_at.begin(), looked_at.end(), i) != looked_at.end()) continue;
+      if (diagnosis.outside_causes[i] < as_assumed * assumed[i]) spoken_against_.push_back(i);
       std::vector<double> positive;
       for (const std::size_t instance : all_.instances)
         positive.push_back(reasoner_.instance(instance).candidate->outside_cause == i ? 1.0 - overlooked : overlooked);
@@ -228,16 +224,65 @@ class StepFinder {
     std::stable_sort(steps_.begin(), steps_.end(), [](const Step& a, const Step& b) {
       return a.minutes_to_go != b.minutes_to_go ? a.minutes_to_go < b.minutes_to_go : a.gain_bits > b.gain_bits;
     });
+    std::stable_partition(steps_.begin(), steps_.end(), [this](const Step& step) { return !is_spoken_against(step); });
     return std::move(steps_);
   }
 
  private:
-  void add_measurement(const Measurement& measurement, std::span<const Measurement> done) {
-    if (!is_possible(appliance_, measurement)) return;
-    if (is_live(appliance_, measurement) && !settings_.allow_live) return;
-    if (std::find(done.begin(), done.end(), measurement) != done.end()) return;
-    add({Step::Form::measure, measurement, 0, minutes_of(appliance_, settings_.times, state_, measurement)},
-        expected_of(reasoner_, all_, measurement, settings_.likely));
+  static constexpr double as_assumed = 1.0 - 1e-9;
+
+  /// Probability of each outside cause before anything was seen.
+  std::vector<double> assumed_of_causes() const {
+    std::vector<double> assumed(appliance_.outside_causes.size(), 0.0);
+    for (const Candidate& candidate : reasoner_.faults().candidates())
+      if (candidate.outside_cause) assumed[*candidate.outside_cause] += candidate.prior;
+    return assumed;
+  }
+
+  /// A quick look costs little, but nobody looks first at what the evidence has made less likely than it was.
+  bool is_spoken_against(const Step& step) const {
+    return step.form == Step::Form::look &&
+           std::find(spoken_against_.begin(), spoken_against_.end(), step.subject) != spoken_against_.end();
+  }
+
+  /// Whether a reading after that set-up says the same as one as found, whatever of the likeliest is at fault.
+  bool says_the_same(std::size_t test_point, std::size_t set_up) {
+    if (!is_possible(appliance_, {test_point, set_up})) return false;
+    return std::all_of(all_.instances.begin(), all_.instances.end(), [&](std::size_t instance) {
+      return look_alike(reasoner_.predicted(instance, {test_point, {}}),
+                        reasoner_.predicted(instance, {test_point, set_up}));
+    });
+  }
+
+  /// As found, unless a set-up makes a difference to it; in the set-up at hand where that makes none.
+  void add_measurements_at(std::size_t point, std::span<const Measurement> done) {
+    const Measurement as_found{point, {}};
+    const auto is_done = [done](const Measurement& one) {
+      return std::find(done.begin(), done.end(), one) != done.end();
+    };
+    bool is_read = is_done(as_found);
+    WorkState state = state_;
+    for (std::size_t set_up = 0; set_up < appliance_.set_ups.size(); ++set_up) {
+      const Measurement after_it{point, set_up};
+      if (!is_allowed(after_it)) continue;
+      if (!says_the_same(point, set_up)) {
+        if (!is_done(after_it)) add_measurement(after_it, state_, false);
+        continue;
+      }
+      is_read = is_read || is_done(after_it);
+      if (state_.set_up == set_up) state.set_up.reset();
+    }
+    if (!is_read && is_allowed(as_found)) add_measurement(as_found, state, state.set_up != state_.set_up);
+  }
+
+  bool is_allowed(const Measurement& measurement) const {
+    return is_possible(appliance_, measurement) && (settings_.allow_live || !is_live(appliance_, measurement));
+  }
+
+  void add_measurement(const Measurement& measurement, const WorkState& state, bool leaves_set_up) {
+    Step step{Step::Form::measure, measurement, 0, minutes_of(appliance_, settings_.times, state, measurement)};
+    step.leaves_set_up = leaves_set_up;
+    add(step, expected_of(reasoner_, all_, measurement, settings_.likely));
   }
 
   void add(Step step, const Expected& expected) {
@@ -251,10 +296,9 @@ class StepFinder {
   const WorkState& state_;
   const NextStepSettings& settings_;
   Hypotheses all_;
+  std::vector<std::size_t> spoken_against_;  ///< outside causes
   std::vector<Step> steps_;
 };
-
-AnswerKey key_of(const AnswerSet& set) { return {set.parts, set.outside_cause ? *set.outside_cause + 1 : 0}; }
 
 }  // namespace
 
@@ -273,13 +317,22 @@ std::vector<AnswerSet> answers(const FaultList& faults, const Diagnosis& diagnos
   return sets;
 }
 
+double probability_of(const FaultList& faults, const Diagnosis& diagnosis, const Standing& standing) {
+  const AnswerKey named{standing.parts, standing.outside_cause ? *standing.outside_cause + 1 : 0};
+  double sum = 0.0;
+  for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i)
+    if (diagnosis.candidates[i] > 0.0 && takes_in(answer_of(faults, faults.candidates()[i]), named))
+      sum += diagnosis.candidates[i];
+  return sum;
+}
+
 std::vector<Step> next_steps(Reasoner& reasoner, const Diagnosis& diagnosis, const WorkState& state,
                              const NextStepSettings& settings, std::span<const Measurement> done,
                              std::span<const std::size_t> looked_at) {
   if (diagnosis.sealed_system) return {};
   StepFinder finder(reasoner, state, settings);
   finder.add_measurements(done);
-  finder.add_looks(looked_at);
+  finder.add_looks(looked_at, diagnosis);
   finder.add_replacements(diagnosis);
   return finder.take();
 }
@@ -288,9 +341,8 @@ Standing standing(const FaultList& faults, const Diagnosis& diagnosis, const Nex
                   std::span<const Step> steps) {
   const std::vector<AnswerSet> sets = answers(faults, diagnosis);
   const AnswerSet& likeliest = sets.front();
-  Standing at{Standing::Form::open, likeliest.parts, likeliest.outside_cause, 0.0};
-  for (const AnswerSet& set : sets)
-    if (takes_in(key_of(set), key_of(likeliest))) at.probability += set.probability;
+  Standing at{Standing::Form::open, likeliest.parts, likeliest.outside_cause};
+  at.probability = probability_of(faults, diagnosis, at);
   const bool sealed_cause =
       likeliest.outside_cause && faults.appliance().outside_causes[*likeliest.outside_cause].sealed_system;
   if (diagnosis.sealed_system || (sealed_cause && at.probability >= settings.likely))

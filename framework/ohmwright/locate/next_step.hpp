@@ -39,6 +39,8 @@ struct Step {
   double unsettled_bits = 0.0;  ///< expected entropy after it, endings in which parts are named not counted
   double minutes_to_go = 0.0;   ///< of it, and of what it is expected to leave, at the rate of the best steps
 
+  bool leaves_set_up = false;  ///< the set-up at hand makes no difference to it, and stays
+
   double gain_per_minute() const { return gain_bits / minutes; }
 };
 
@@ -52,10 +54,20 @@ struct Standing {
     sealed_system,  ///< stop: licensed refrigerant work
   };
 
+  /// Of an open one: what its parts would need before they could be named.
+  enum class Lacks : std::uint8_t {
+    nothing,
+    range,    ///< OL on a range that nobody stated: a good part shows it on a low one
+    reading,  ///< a code says so, and no reading does
+  };
+
   Form form = Form::open;
   std::vector<std::size_t> parts;            ///< of the likeliest set
   std::optional<std::size_t> outside_cause;  ///< of the likeliest set
   double probability = 0.0;                  ///< that all of these are at fault, be it with more
+  Lacks lacks = Lacks::nothing;
+
+  bool is_named() const { return form == Form::likely || form == Form::settled; }
 };
 
 /// Sets of parts at fault, each with its probability, likeliest first: fault modes of one part are one answer.
@@ -66,8 +78,12 @@ struct AnswerSet {
 };
 std::vector<AnswerSet> answers(const FaultList& faults, const Diagnosis& diagnosis);
 
+/// Probability that all parts and the outside cause of `standing` are at fault, be it with more.
+double probability_of(const FaultList& faults, const Diagnosis& diagnosis, const Standing& standing);
+
 /// Every step that is possible and not done yet, best first: by the minutes to go, a look ahead by one step. A cheap
-/// step that tells a little comes after a dearer one that ends the search. `done` are the measurements taken and that
+/// step that tells a little comes after a dearer one that ends the search, and last of all a look at what the evidence
+/// speaks against. No set-up is asked for that makes no difference. `done` are the measurements taken and that
 /// could not be reached, `looked_at` the outside causes.
 std::vector<Step> next_steps(Reasoner& reasoner, const Diagnosis& diagnosis, const WorkState& state,
                              const NextStepSettings& settings, std::span<const Measurement> done,

@@ -16,6 +16,8 @@ constexpr double small_ohm = 0.5;
 /// Width of one choice [natural logarithm], and the most choices of one element.
 constexpr double choice_width = 0.6;
 constexpr int most_choices = 7;
+/// Of a range of orders of magnitude that reaches down to nothing, the share of a dead short (assumed, no source).
+constexpr double dead_short_share = 1.0 / most_choices;
 /// Below this share a contact's other state is not worth a choice.
 constexpr double least_share = 1e-3;
 /// Up to this many times its tolerance alone, a spread over temperature is taken for the tolerance.
@@ -79,9 +81,19 @@ void add_value_choices(ElementType type, Range range, double weight, std::vector
     choices.push_back({weight, type, middle, half_width / std::numbers::sqrt3, false});
     return;
   }
-  const double low = std::log(std::max(range.low, 1e-3 * range.high));
+  const bool may_be_short = type == ElementType::resistance && range.low < small_ohm;
+  if (may_be_short) {
+    choices.push_back({dead_short_share * weight, type, 0.5 * small_ohm, 1.0 / std::numbers::sqrt3, false});
+    weight *= 1.0 - dead_short_share;
+  }
+  constexpr double least_share_of_high = 1e-3;  // of what else reaches down to nothing
+  const double low =
+      std::log(may_be_short                      ? small_ohm
+               : type == ElementType::resistance ? range.low
+                                                 : std::max(range.low, least_share_of_high * range.high));
   const double width = std::log(range.high) - low;
-  const int count = std::clamp(static_cast<int>(std::ceil(width / choice_width)), 2, most_choices);
+  const int most = may_be_short ? most_choices - 1 : most_choices;
+  const int count = std::clamp(static_cast<int>(std::ceil(width / choice_width)), 2, most);
   const double cell = width / count;
   for (int i = 0; i < count; ++i)
     choices.push_back({weight / count, type, std::exp(low + (i + 0.5) * cell), cell / std::sqrt(12.0), false});

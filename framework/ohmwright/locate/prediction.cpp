@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <variant>
 
 #include <ohmwright/locate/prediction.hpp>
 
@@ -26,9 +25,12 @@ struct Anywhere {
 Anywhere floating_volts() { return {ghost_voltage_on_scale(), 1.3}; }
 Anywhere damp_ohms() { return {scale_of(Probe::ohms).at(8e6), 1.2}; }
 
-double likelihood_of_value(const PredictedOutcome& outcome, double at, Probe probe, const ReadingModel& model) {
+double likelihood_of_value(const PredictedOutcome& outcome, const SeenReading& seen, Probe probe,
+                           const ReadingModel& model) {
+  const double at = seen.at;
   if (outcome.form == PredictedOutcome::Form::value)
-    return normal_density(at, outcome.mean, std::max(outcome.uncertainty, model.least_uncertainty));
+    return normal_density(at, outcome.mean,
+                          std::hypot(std::max(outcome.uncertainty, model.least_uncertainty), seen.uncertainty));
   if (outcome.form == PredictedOutcome::Form::floating) {
     const Anywhere ghost = floating_volts();
     return normal_density(at, ghost.mean, ghost.uncertainty);
@@ -42,6 +44,13 @@ double likelihood_of_value(const PredictedOutcome& outcome, double at, Probe pro
 double above(const PredictedOutcome& outcome, double limit, const ReadingModel& model) {
   if (outcome.form == PredictedOutcome::Form::over_range) return 1.0;
   return 1.0 - normal_below(limit, outcome.mean, std::max(outcome.uncertainty, model.least_uncertainty));
+}
+
+/// Of OL past `limit`: an open path, but for damp that reads lower, or a value beyond it.
+double likelihood_of_over_range(const PredictedOutcome& outcome, double limit, const ReadingModel& model) {
+  if (outcome.form != PredictedOutcome::Form::over_range) return above(outcome, limit, model);
+  const Anywhere damp = damp_ohms();
+  return 1.0 - model.damp_share * normal_below(limit, damp.mean, damp.uncertainty);
 }
 
 double probability_between(const PredictedOutcome& outcome, double from, double to, Probe probe,
@@ -58,10 +67,9 @@ double likelihood_of(const PredictedOutcome& outcome, const SeenReading& seen, P
   const Scale scale = scale_of(probe);
   switch (seen.form) {
     case SeenReading::Form::value:
-      return likelihood_of_value(outcome, seen.at, probe, model);
+      return likelihood_of_value(outcome, seen, probe, model);
     case SeenReading::Form::over_range:
-      return above(outcome, scale.at(scale.largest), model) *
-             (outcome.form == PredictedOutcome::Form::over_range ? 1.0 - model.damp_share : 1.0);
+      return likelihood_of_over_range(outcome, seen.past.value_or(scale.at(scale.largest)), model);
     case SeenReading::Form::does_not_conduct:
       return above(outcome, scale.at(model.conducts_below), model);
     case SeenReading::Form::between:
@@ -73,6 +81,18 @@ double likelihood_of(const PredictedOutcome& outcome, const SeenReading& seen, P
 }
 
 }  // namespace
+
+bool look_alike(std::span<const PredictedOutcome> a, std::span<const PredictedOutcome> b) {
+  constexpr double same_share = 0.01;
+  constexpr double as_wide = 0.1;
+  const auto alike = [](const PredictedOutcome& x, const PredictedOutcome& y) {
+    if (x.form != y.form || std::abs(x.weight - y.weight) > same_share) return false;
+    return x.form != PredictedOutcome::Form::value ||
+           (std::abs(x.mean - y.mean) < told_apart &&
+            std::abs(x.uncertainty - y.uncertainty) <= as_wide * std::max(x.uncertainty, y.uncertainty));
+  };
+  return a.data() == b.data() || std::equal(a.begin(), a.end(), b.begin(), b.end(), alike);
+}
 
 double ghost_voltage_on_scale() {
   constexpr double volt = 30.0;  // between nothing and the supply (common practice, no source)
@@ -103,19 +123,6 @@ double likelihood_if_misread(const SeenReading& seen, Probe probe, const Reading
       break;
   }
   return 0.5;
-}
-
-std::optional<SeenReading> seen_reading(const Observed& observed, Probe probe, double lead_resistance) {
-  if (const auto* stated = std::get_if<StatedValue>(&observed)) {
-    const double shown = stated->value.value_in_si();
-    const double value = probe == Probe::ohms ? std::max(0.0, shown - lead_resistance) : std::abs(shown);
-    return SeenReading{SeenReading::Form::value, scale_of(probe).at(value)};
-  }
-  if (probe != Probe::ohms) return std::nullopt;
-  if (const auto* contact = std::get_if<ContactState>(&observed))
-    return SeenReading{
-        *contact == ContactState::open ? SeenReading::Form::does_not_conduct : SeenReading::Form::conducts, 0.0};
-  return SeenReading{SeenReading::Form::over_range, 0.0};
 }
 
 }  // namespace ohmwright::locate

@@ -37,6 +37,12 @@ struct PredictedOutcome {
   boost::container::static_vector<SharedError, most_shared> shared{};  ///< parts of `uncertainty`, the largest ones
 };
 
+/// Whether no meter tells the two apart: the same ways, with the same shares, at the same places and as wide.
+bool look_alike(std::span<const PredictedOutcome> a, std::span<const PredictedOutcome> b);
+
+/// Outcomes nearer than this on the scale are read as one.
+inline constexpr double told_apart = 0.02;
+
 /// What an instrument showed, as it is compared with predictions.
 struct SeenReading {
   enum class Form : std::uint8_t { value, over_range, conducts, does_not_conduct, between };
@@ -44,6 +50,9 @@ struct SeenReading {
   Form form = Form::value;
   double at = 0.0;  ///< on the scale, the test leads' resistance subtracted; of `between` the lower end
   double to = 0.0;  ///< of `between`: the upper end
+  /// Of `over_range`: what it is more than, on the scale; empty: more than any meter shows.
+  std::optional<double> past = {};
+  double uncertainty = 0.0;  ///< of `value`: standard, on the scale, past what predictions have of the meter
 };
 
 /// The most that a reading's own digits can tell apart, and what is assumed of instruments and people.
@@ -69,8 +78,5 @@ double likelihood(const PredictedOutcome& outcome, const SeenReading& seen, Prob
 
 /// The same of a misreading, whatever was there.
 double likelihood_if_misread(const SeenReading& seen, Probe probe, const ReadingModel& model);
-
-/// What was seen; `lead_resistance` [ohm] is subtracted from ohms. Nothing where it says nothing: OL of volts.
-std::optional<SeenReading> seen_reading(const Observed& observed, Probe probe, double lead_resistance);
 
 }  // namespace ohmwright::locate

@@ -1,7 +1,11 @@
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
+#include <ohmwright/locate/earth_leak.hpp>
+#include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/locate/search.hpp>
+#include <ohmwright/locate/weighed_readings.hpp>
 
 namespace ohmwright::locate {
 
@@ -35,32 +39,133 @@ bool Search::take_back() {
   return true;
 }
 
-WorkState Search::work() const {
+WorkState Search::work() {
   WorkState state = work_at_arrival(appliance_);
-  for (const TakenReading& reading : readings_) state = after(appliance_, std::move(state), reading.measurement);
+  for (const TakenReading& reading : readings_) {
+    const Measurement& done = reading.measurement;
+    const std::optional<std::size_t> before = state.set_up;
+    state = after(appliance_, std::move(state), done);
+    const bool stays = before && !done.set_up && is_possible(appliance_, {done.test_point, before}) &&
+                       reasoner_.says_the_same(done.test_point, *before);
+    if (stays) state.set_up = before;  // nobody ended it for a reading that it makes no difference to
+  }
   return state;
 }
 
-void Search::think() {
-  diagnosis_ = reasoner_.diagnose(readings_, signs_);
+bool Search::is_of_unknown_range(const TakenReading& reading) const {
+  const Probe probe = appliance_.test_points[reading.measurement.test_point].probe;
+  return locate::is_of_unknown_range(reading, probe, prober_.meter());
+}
+
+bool Search::disagrees(const TakenReading& reading) const {
+  const Probe probe = appliance_.test_points[reading.measurement.test_point].probe;
+  const std::optional<SeenReading> seen = seen_reading(reading, probe, prober_.meter());
+  return seen && std::any_of(readings_.begin(), readings_.end(), [&](const TakenReading& other) {
+           if (!(other.measurement == reading.measurement)) return false;
+           const std::optional<SeenReading> before = seen_reading(other, probe, prober_.meter());
+           return before && !agree(*before, *seen);
+         });
+}
+
+/// What need not be read again. What may be is a slip, what comes and goes, and OL on a range that nobody stated.
+std::vector<Measurement> Search::done() const {
   std::vector<Measurement> done;
   for (std::size_t i = 0; i < readings_.size(); ++i) {
-    const auto times = std::count_if(readings_.begin(), readings_.end(), [&](const TakenReading& reading) {
-      return reading.measurement == readings_[i].measurement;
+    const TakenReading& reading = readings_[i];
+    const auto times = std::count_if(readings_.begin(), readings_.end(), [&](const TakenReading& other) {
+      return other.measurement == reading.measurement;
     });
-    if (diagnosis_.misread[i] < is_misread || times >= most_times) done.push_back(readings_[i].measurement);
+    const bool is_open = diagnosis_.misread[i] >= is_misread || is_of_unknown_range(reading) || disagrees(reading);
+    if (!is_open || times >= most_times) done.push_back(reading.measurement);
   }
+  return done;
+}
+
+std::vector<Step> Search::steps_from_here(const NextStepSettings& settings) {
   std::vector<std::size_t> looked_at;
   for (const OutsideSign& sign : signs_.looked_at) looked_at.push_back(sign.outside_cause);
-  steps_ = next_steps(reasoner_, diagnosis_, work(), settings_.steps, done, looked_at);
-  std::erase_if(steps_, [this](const Step& step) {
+  NextStepSettings allowed = settings;
+  if (any_tells_of_leak(appliance_, readings_, prober_.meter()))
+    allowed.allow_live = allowed.insulation_is_good = false;  // nothing is energised while it may make the frame live
+  std::vector<Step> steps = next_steps(reasoner_, diagnosis_, work(), allowed, done(), looked_at);
+  std::erase_if(steps, [this](const Step& step) {
     if (step.form == Step::Form::replace)
       return std::any_of(signs_.replaced.begin(), signs_.replaced.end(),
                          [&](const ReplacedSign& sign) { return sign.part == step.subject; });
     return step.form == Step::Form::measure &&
            std::find(out_of_reach_.begin(), out_of_reach_.end(), step.measurement.test_point) != out_of_reach_.end();
   });
+  return steps;
+}
+
+/// OL on a range that nobody stated condemns nothing, and neither does a code that no reading bears out: without them
+/// the parts have to be named, too, or at least to be likelier than not.
+void Search::hold_back_what_no_reading_says() {
+  constexpr double likelier_than_not = 0.5;
+  std::vector<TakenReading> of_known_range;
+  std::copy_if(readings_.begin(), readings_.end(), std::back_inserter(of_known_range),
+               [this](const TakenReading& reading) { return !is_of_unknown_range(reading); });
+  const bool has_unknown_range = of_known_range.size() < readings_.size();
+  if (!has_unknown_range && signs_.codes.empty()) return;
+  if (has_unknown_range) {
+    const double without = probability_of(faults_, reasoner_.diagnose(of_known_range, signs_), standing_);
+    if (without < settings_.steps.likely)
+      standing_.lacks = Standing::Lacks::range;
+    else if (without < settings_.steps.replace)
+      standing_.form = Standing::Form::likely;
+  }
+  if (!signs_.codes.empty() && standing_.lacks == Standing::Lacks::nothing) {
+    Signs without_codes = signs_;
+    without_codes.codes.clear();
+    const double without = probability_of(faults_, reasoner_.diagnose(readings_, without_codes), standing_);
+    if (readings_.empty() || without < likelier_than_not) standing_.lacks = Standing::Lacks::reading;
+  }
+  diagnosis_ = reasoner_.diagnose(readings_, signs_);  // the reasoner goes on from here
+  if (standing_.lacks == Standing::Lacks::nothing) return;
+  standing_.form = Standing::Form::open;
+  NextStepSettings to_confirm = settings_.steps;
+  to_confirm.least_gain_bits = 0.0;  // what is nearly sure by what condemns nothing is to be read all the same
+  steps_ = steps_from_here(to_confirm);
+  std::erase_if(steps_, [](const Step& step) { return step.form != Step::Form::measure; });
+  if (standing_.lacks == Standing::Lacks::range)
+    ask_for_ranges();
+  else
+    put_what_bears_it_out_first();
+}
+
+/// First the quickest of the readings that tell the parts named by a code from good ones.
+void Search::put_what_bears_it_out_first() {
+  const std::span<const Candidate> candidates = faults_.candidates();
+  const auto sound = std::find_if(candidates.begin(), candidates.end(),
+                                  [](const Candidate& candidate) { return candidate.nothing_wrong(); });
+  if (sound == candidates.end()) return;
+  const std::size_t good = reasoner_.first_instance(static_cast<std::size_t>(sound - candidates.begin()));
+  const std::size_t at_fault =
+      reasoner_.first_instance(likeliest_candidate(faults_, diagnosis_, standing_.parts, standing_.outside_cause));
+  const auto others = std::stable_partition(steps_.begin(), steps_.end(), [&](const Step& step) {
+    return !look_alike(reasoner_.predicted(at_fault, step.measurement), reasoner_.predicted(good, step.measurement));
+  });
+  std::stable_sort(steps_.begin(), others, [](const Step& a, const Step& b) { return a.minutes < b.minutes; });
+}
+
+/// Before all else what showed OL is read again, on a range that is known.
+void Search::ask_for_ranges() {
+  for (const TakenReading& reading : readings_) {
+    if (!is_of_unknown_range(reading)) continue;
+    std::erase_if(steps_, [&](const Step& step) { return step.measurement == reading.measurement; });
+    Step again;
+    again.measurement = reading.measurement;
+    again.minutes = minutes_of(appliance_, settings_.steps.times, work(), reading.measurement);
+    again.minutes_to_go = again.minutes;
+    steps_.insert(steps_.begin(), again);
+  }
+}
+
+void Search::think() {
+  diagnosis_ = reasoner_.diagnose(readings_, signs_);
+  steps_ = steps_from_here(settings_.steps);
   standing_ = locate::standing(faults_, diagnosis_, settings_.steps, steps_);
+  if (standing_.is_named()) hold_back_what_no_reading_says();
 }
 
 }  // namespace ohmwright::locate

@@ -33,7 +33,7 @@ class Search {
   bool take_back();
   Signs& signs() { return signs_; }
   /// What is off, set up and live after the readings so far.
-  WorkState work() const;
+  WorkState work();
 
   /// Weighs everything anew; the results below hold until evidence is added.
   void think();
@@ -46,6 +46,14 @@ class Search {
   Reasoner& reasoner() { return reasoner_; }
 
  private:
+  bool is_of_unknown_range(const TakenReading& reading) const;
+  bool disagrees(const TakenReading& reading) const;
+  std::vector<Measurement> done() const;
+  std::vector<Step> steps_from_here(const NextStepSettings& settings);
+  void hold_back_what_no_reading_says();
+  void ask_for_ranges();
+  void put_what_bears_it_out_first();
+
   const Appliance& appliance_;
   SearchSettings settings_;
   FaultList faults_;

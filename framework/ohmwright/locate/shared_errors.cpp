@@ -39,7 +39,7 @@ SharedErrors::Narrowed SharedErrors::narrowed(const PredictedOutcome& outcome) c
   return result;
 }
 
-void SharedErrors::learn(const PredictedOutcome& outcome, double at, double least_uncertainty) {
+void SharedErrors::learn(const PredictedOutcome& outcome, const SeenReading& seen, double least_uncertainty) {
   double own = outcome.uncertainty * outcome.uncertainty;
   std::array<double, most> shares{};
   for (const SharedError& error : outcome.shared) {
@@ -51,14 +51,14 @@ void SharedErrors::learn(const PredictedOutcome& outcome, double at, double leas
   const std::size_t count = sources_.size();
   std::array<double, most> with_reading{};  // covariance of each source with the reading
   double expected = outcome.mean;
-  double variance = std::max(own, least_uncertainty * least_uncertainty);
+  double variance = std::max(own, least_uncertainty * least_uncertainty) + seen.uncertainty * seen.uncertainty;
   for (std::size_t i = 0; i < count; ++i) {
     for (std::size_t j = 0; j < count; ++j) with_reading[i] += covariance(i, j) * shares[j];
     expected += shares[i] * means_[i];
     variance += shares[i] * with_reading[i];
   }
   for (std::size_t i = 0; i < count; ++i) {
-    means_[i] += with_reading[i] * (at - expected) / variance;
+    means_[i] += with_reading[i] * (seen.at - expected) / variance;
     for (std::size_t j = 0; j < count; ++j) covariance(i, j) -= with_reading[i] * with_reading[j] / variance;
   }
 }

@@ -23,8 +23,8 @@ class SharedErrors {
   };
   Narrowed narrowed(const PredictedOutcome& outcome) const;
 
-  /// Takes in a value seen at `at`, which came out in this way. `least_uncertainty` is what no reading is better than.
-  void learn(const PredictedOutcome& outcome, double at, double least_uncertainty);
+  /// Takes in a value that was seen, which came out in this way. `least_uncertainty` is what no reading is better than.
+  void learn(const PredictedOutcome& outcome, const SeenReading& seen, double least_uncertainty);
 
  private:
   static constexpr std::size_t unknown = static_cast<std::size_t>(-1);

@@ -2,7 +2,9 @@
 #include <cmath>
 #include <limits>
 #include <tuple>
+#include <variant>
 
+#include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/locate/shared_errors.hpp>
 #include <ohmwright/locate/weighed_readings.hpp>
 
@@ -49,13 +51,58 @@ double likelihood_in_turn(const std::vector<PredictedOutcome>& outcomes, const W
   const bool tells = likeliest != nullptr && likeliest->form == PredictedOutcome::Form::value &&
                      reading.seen.form == SeenReading::Form::value &&
                      2.0 * (1.0 - model.misread_share) * best > misread + (1.0 - model.misread_share) * sum;
-  if (tells) errors.learn(*likeliest, reading.seen.at, model.least_uncertainty);
+  if (tells) errors.learn(*likeliest, reading.seen, model.least_uncertainty);
   return sum;
+}
+
+/// The end of the scale stands for OL whose limit nobody gave.
+double past_of(const SeenReading& over, Probe probe) {
+  const Scale scale = scale_of(probe);
+  return over.past.value_or(scale.at(scale.largest));
+}
+
+/// Of two that agree, what they say together: a value rather than OL below it, the higher of two limits, the mean.
+void take_in(const SeenReading& seen, WeighedReading& into) {
+  const bool is_value = seen.form == SeenReading::Form::value;
+  if (is_value && into.seen.form != SeenReading::Form::value) {
+    into.seen = seen;
+    into.values = 1;
+  } else if (is_value) {
+    const auto count = static_cast<double>(into.values++);
+    into.seen.at = (count * into.seen.at + seen.at) / (count + 1.0);
+    into.seen.uncertainty = std::min(into.seen.uncertainty, seen.uncertainty);
+  } else if (into.seen.form == SeenReading::Form::over_range) {
+    into.seen.past = std::max(past_of(into.seen, into.probe), past_of(seen, into.probe));
+  }
 }
 
 }  // namespace
 
+std::optional<SeenReading> seen_reading(const TakenReading& reading, Probe probe, const Meter& meter) {
+  if (reading.any_of) return reading.any_of;
+  const Scale scale = scale_of(probe);
+  const double leads = probe == Probe::ohms ? meter.lead_resistance.value.value_in_si() : 0.0;
+  SeenReading seen;
+  if (const auto* stated = std::get_if<StatedValue>(&reading.observed)) {
+    const double shown = stated->value.value_in_si();
+    const double value = probe == Probe::ohms ? std::max(0.0, shown - leads) : std::abs(shown);
+    seen.at = scale.at(value);
+    seen.uncertainty = scale.uncertainty_at(value, uncertainty_of_range(meter, probe, std::abs(shown), reading.range));
+    return seen;
+  }
+  if (probe != Probe::ohms) return std::nullopt;
+  if (const auto* contact = std::get_if<ContactState>(&reading.observed)) {
+    seen.form = *contact == ContactState::open ? SeenReading::Form::does_not_conduct : SeenReading::Form::conducts;
+    return seen;
+  }
+  seen.form = SeenReading::Form::over_range;
+  seen.past = scale.at(std::max(0.0, over_range_limit(meter, reading.range).ohm - leads));
+  return seen;
+}
+
 bool agree(const SeenReading& a, const SeenReading& b) {
+  if (a.form == SeenReading::Form::over_range && b.form == SeenReading::Form::value) return a.past && *a.past < b.at;
+  if (b.form == SeenReading::Form::over_range && a.form == SeenReading::Form::value) return agree(b, a);
   if (a.form != b.form || a.form == SeenReading::Form::between) return false;
   return a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing;
 }
@@ -68,24 +115,23 @@ std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const T
   std::vector<WeighedReading> joined;
   for (std::size_t i = 0; i < readings.size(); ++i) {
     const Probe probe = prober.appliance().test_points[readings[i].measurement.test_point].probe;
-    const std::optional<SeenReading> seen =
-        readings[i].any_of ? readings[i].any_of : seen_reading(readings[i].observed, probe, prober.lead_resistance());
+    const std::optional<SeenReading> seen = seen_reading(readings[i], probe, prober.meter());
     if (!seen) continue;
     const auto same = std::find_if(joined.begin(), joined.end(), [&](const WeighedReading& other) {
       return other.measurement == readings[i].measurement && agree(other.seen, *seen);
     });
     if (same == joined.end()) {
-      joined.push_back({readings[i].measurement, probe, *seen, readings[i].any_of.has_value(), {i}});
+      const std::size_t values = seen->form == SeenReading::Form::value ? 1 : 0;
+      joined.push_back({readings[i].measurement, probe, *seen, readings[i].any_of.has_value(), {i}, values});
       continue;
     }
-    const auto count = static_cast<double>(same->given.size());
-    same->seen.at = (count * same->seen.at + seen->at) / (count + 1.0);
+    take_in(*seen, *same);
     same->given.push_back(i);
   }
   // One order, whatever the order of the readings: what is learnt of shared errors is not exact where ways are many.
   std::stable_sort(joined.begin(), joined.end(), [](const WeighedReading& a, const WeighedReading& b) {
     const auto key = [](const WeighedReading& r) {
-      return std::tuple(place_of(r.measurement), r.seen.form, r.seen.at);
+      return std::tuple(place_of(r.measurement), r.seen.form, r.seen.at, r.seen.past.value_or(0.0));
     };
     return key(a) < key(b);
   });

@@ -1,10 +1,12 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <utility>
 #include <vector>
 
+#include <ohmwright/component/meter.hpp>
 #include <ohmwright/locate/diagnosis.hpp>
 #include <ohmwright/locate/prediction.hpp>
 
@@ -17,9 +19,14 @@ struct WeighedReading {
   SeenReading seen;
   bool is_planned = false;
   std::vector<std::size_t> given;
+  std::size_t values = 0;  ///< how many of them `seen.at` is the mean of
 };
 
-/// Whether two readings of one measurement are the same but for what fingers and contacts do.
+/// What a reading says; the test leads' resistance is subtracted from ohms. Nothing where it says nothing: OL of volts.
+std::optional<SeenReading> seen_reading(const TakenReading& reading, Probe probe, const Meter& meter);
+
+/// Whether two readings of one measurement are the same but for what fingers and contacts do, and for ranges that were
+/// too low: OL on one and a value above it on the next.
 bool agree(const SeenReading& a, const SeenReading& b);
 
 /// A measurement as something to sort and look up by.

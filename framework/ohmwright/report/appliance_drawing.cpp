@@ -43,7 +43,8 @@ std::string in_lines(std::string_view text, int width) {
   return lines;
 }
 
-/// By node: parts between it and the supply's live side, so that a drawing runs from live to neutral. Neutral comes
+/// By node: parts between it and the supply's live side, so that a drawing runs down from live to neutral: as wide as
+/// the ways beside each other are many, which a page and a telephone show at their full size. Neutral comes
 /// last; what the supply does not reach (a plug is pulled there) begins anew.
 std::vector<std::size_t> distances_from_live(const Appliance& appliance) {
   constexpr std::size_t far = 1000000;
@@ -84,7 +85,7 @@ class DrawingWriter {
   std::string write() {
     script_ =
         "graph appliance {\n"
-        "graph [rankdir=LR nodesep=0.25 ranksep=0.35 fontname=\"sans-serif\" bgcolor=\"white\"]\n"
+        "graph [rankdir=TB nodesep=0.2 ranksep=0.25 fontname=\"sans-serif\" bgcolor=\"white\"]\n"
         "node [fontname=\"sans-serif\" fontsize=11 color=\"#444444\"]\n"
         "edge [fontname=\"sans-serif\" fontsize=8 fontcolor=\"#666666\" color=\"#444444\"]\n";
     write_list();

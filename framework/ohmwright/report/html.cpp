@@ -20,7 +20,7 @@ h2 { font-size: 1.05rem; margin-bottom: 0.2rem; }
 ul { margin-top: 0.2rem; padding-left: 1.3rem; }
 img { max-width: 100%; }
 .picture { overflow-x: auto; }
-@media screen and (max-width: 40rem) { .picture.scrolls img { max-width: none; } }
+@media screen { .picture.scrolls img { max-width: none; } }
 table { border-collapse: collapse; }
 td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #ddd; }
 .wide { overflow-x: auto; }

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
@@ -38,6 +39,8 @@ class LocateSentences {
   LocateContent make() {
     headline();
     shock_or_trip();
+    leak_to_frame();
+    if (report_.standing.form == Standing::Form::sealed_system) return stop();
     possible();
     evidence();
     content_.remarks = locate_remarks(report_, say_);
@@ -50,6 +53,14 @@ class LocateSentences {
   }
 
  private:
+  /// Nothing to replace, to measure or to weigh stands beside the stop.
+  LocateContent stop() {
+    evidence();
+    cautions_of_arrival();
+    content_.brief_cautions.push_back(local_codes());
+    return std::move(content_);
+  }
+
   std::string label(const AnswerSet& answer) const { return answer_label(faults_, report_.diagnosis, answer, say_); }
 
   void headline() {
@@ -87,6 +98,14 @@ class LocateSentences {
         break;
     }
     content_.headline = say_(OHMWRIGHT_TEXT("NOT FOUND YET"));
+    if (report_.standing.lacks == Standing::Lacks::range)
+      explain(
+          OHMWRIGHT_TEXT("OL on a range that nobody stated condemns nothing: on a low range a good part shows it, "
+                         "too. Say the range (TESTPOINT=\"OL on 20k\"), or turn to the highest and read again."));
+    if (report_.standing.lacks == Standing::Lacks::reading)
+      explain(
+          OHMWRIGHT_TEXT("A code says what the control saw, not which part is at fault: by itself it condemns "
+                         "nothing. Measure to confirm it before anything is replaced."));
     explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}, alone or with another fault."),
             {{"fault", label(first)}, {"chance", chance}});
   }
@@ -103,6 +122,18 @@ class LocateSentences {
                          "leave it out. Before "
                          "all else read the insulation of heater, fan and wiring to the frame (ohmwright check heater "
                          "insulation=...)."));
+  }
+
+  /// What was read between a conductor and the frame, before what it may come from.
+  void leak_to_frame() {
+    for (const locate::TakenReading& reading : report_.readings)
+      if (locate::tells_of_leak(appliance_, reading, report_.reasoner.prober().meter()))
+        explain(
+            OHMWRIGHT_TEXT("STOP, do not energise it: {point} shows {shown}, where insulation to the frame belongs. "
+                           "The frame may become live. Leave the plug out until what leaks is mended and an "
+                           "insulation tester has read the insulation."),
+            {{"point", appliance_.test_points[reading.measurement.test_point].title},
+             {"shown", shown_reading(reading, say_)}});
   }
 
   /// Whether each of these was read across its own terminals, a lead of it off.
@@ -136,7 +167,7 @@ class LocateSentences {
     for (std::size_t i = 0; i < report_.readings.size(); ++i) {
       const locate::TakenReading& reading = report_.readings[i];
       const FindingArgument point{"point", test_point_title(appliance_, reading.measurement, say_)};
-      const FindingArgument shown{"shown", observed_text(reading.observed, say_)};
+      const FindingArgument shown{"shown", shown_reading(reading, say_)};
       content_.evidence.push_back(
           report_.diagnosis.misread[i] > is_misread
               ? say_(OHMWRIGHT_TEXT("{point}: {shown}. Nothing of the possible faults explains it: measure it again."),
@@ -212,7 +243,7 @@ class LocateSentences {
     StepContent next;
     next.title = step_title(appliance_, first, say_);
     if (first.form == Step::Form::measure) {
-      next.before = work_lines(appliance_, report_.work, first.measurement, say_);
+      next.before = work_lines(appliance_, work_before(report_.work, first), first.measurement, say_);
       describe_expected(first, next);
       for (const std::string& id : locate::cautions_of(appliance_, report_.work, first.measurement)) {
         next.cautions.push_back(caution_words(appliance_, id, true, say_));

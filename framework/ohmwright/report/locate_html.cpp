@@ -50,7 +50,7 @@ std::string locate_html(const LocateReport& report, const Sentences& say, std::s
   body += "<div class=\"" + std::string(style_of(report.standing.form)) + "\">\n<h1>" + html_text(content.headline) +
           "</h1>\n</div>\n";
   for (const std::string& line : content.explanation) body += "<p>" + html_text(line) + "</p>\n";
-  body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Possible faults"))) + "</h2>\n";
+  if (!content.possible.empty()) body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Possible faults"))) + "</h2>\n";
   for (const PossibleFaultLine& line : content.possible) body += bar(line.label, line.probability);
   if (content.others > 0.0) body += bar(say(OHMWRIGHT_TEXT("all others together")), content.others);
   body += html_section(say(OHMWRIGHT_TEXT("What is known")), content.evidence);
@@ -58,7 +58,8 @@ std::string locate_html(const LocateReport& report, const Sentences& say, std::s
   if (content.next) body += next_html(*content.next, say);
   body += html_section(say(OHMWRIGHT_TEXT("Or instead")), content.instead);
   body += html_section(say(OHMWRIGHT_TEXT("What to do now")), content.afterwards);
-  if (!drawing.empty()) body += html_picture(drawing, say(OHMWRIGHT_TEXT("The circuit with its test points")));
+  if (!drawing.empty() && !content.possible.empty())
+    body += html_picture(drawing, say(OHMWRIGHT_TEXT("The circuit with its test points")));
   body += html_folded(say(OHMWRIGHT_TEXT("The cautions in full")), content.cautions);
   body += html_section(say(OHMWRIGHT_TEXT("What is assumed")), content.assumed);
   body += html_line_to_fill({say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Job")), say(OHMWRIGHT_TEXT("Read by"))});

@@ -86,22 +86,28 @@ std::string locate_json(const LocateReport& report, const Sentences& say) {
   constexpr std::size_t most_steps = 10;
   Json json{{"appliance", appliance.id},
             {"standing", standing_words.at(static_cast<std::size_t>(report.standing.form))}};
+  if (report.standing.lacks != locate::Standing::Lacks::nothing)
+    json["lacks"] = report.standing.lacks == locate::Standing::Lacks::range ? "range" : "reading";
+  const bool stops = report.standing.form == locate::Standing::Form::sealed_system;  // and nothing is named beside it
   json["possible_faults"] = Json::array();
   for (const locate::AnswerSet& answer : locate::answers(report.reasoner.faults(), report.diagnosis))
-    if (answer.probability >= least_written) json["possible_faults"].push_back(answer_json(report, answer, say));
+    if (!stops && answer.probability >= least_written)
+      json["possible_faults"].push_back(answer_json(report, answer, say));
   json["parts"] = Json::array();
-  for (std::size_t i = 0; i < appliance.parts.size(); ++i)
+  for (std::size_t i = 0; i < appliance.parts.size() && !stops; ++i)
     json["parts"].push_back({{"part", appliance.parts[i].id}, {"probability", report.diagnosis.parts[i]}});
   json["nothing_wrong"] = report.diagnosis.nothing_wrong;
   json["readings"] = Json::array();
   for (std::size_t i = 0; i < report.readings.size(); ++i) {
     Json reading = measurement_json(appliance, report.readings[i].measurement);
     reading["observed"] = shown_json(report.readings[i].observed);
+    if (const auto& range = report.readings[i].range)
+      reading["range"] = {{"value", range->value_in_si()}, {"unit", si_unit_of(range->dimension())}};
     if (!report.readings[i].note.empty()) reading["note"] = report.readings[i].note;
     reading["probability_unexplained"] = report.diagnosis.misread[i];
     json["readings"].push_back(std::move(reading));
   }
-  json["remarks"] = locate_remarks(report, say);
+  json["remarks"] = stops ? std::vector<std::string>{} : locate_remarks(report, say);
   json["steps"] = Json::array();
   for (std::size_t i = 0; i < report.steps.size() && i < most_steps; ++i)
     json["steps"].push_back(step_json(report, report.steps[i]));

@@ -18,6 +18,7 @@ std::string_view colour_of(locate::Standing::Form form) {
 }
 
 void write_possible(const LocateContent& content, const Sentences& say, PageLayout& page) {
+  if (content.possible.empty()) return;
   page.heading(say(OHMWRIGHT_TEXT("Possible faults")));
   for (const PossibleFaultLine& line : content.possible) page.bar(line.label, line.probability);
   if (content.others > 0.0) page.bar(say(OHMWRIGHT_TEXT("all others together")), content.others);

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include <ohmwright/locate/part_model.hpp>
+#include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/locate/slips.hpp>
 #include <ohmwright/locate/weighed_readings.hpp>
 #include <ohmwright/quantity/listing.hpp>
@@ -66,10 +67,11 @@ class Remarks {
 
   void of_reading(std::size_t index) {
     const TakenReading& reading = report_.readings[index];
-    const auto seen = locate::seen_reading(reading.observed, probe(reading), prober_.lead_resistance());
+    const auto seen = locate::seen_reading(reading, probe(reading), prober_.meter());
     if (!seen) return;
     disagreement(index, *seen);
     if (probe(reading) == Probe::ohms) {
+      low_range(reading, *seen);
       warm_contact(reading, *seen);
       test_leads(reading);
       ways_beside(reading, *seen);
@@ -84,15 +86,36 @@ class Remarks {
     for (std::size_t earlier = 0; earlier < index; ++earlier) {
       const TakenReading& other = report_.readings[earlier];
       if (!(other.measurement == reading.measurement)) continue;
-      const auto before = locate::seen_reading(other.observed, probe(other), prober_.lead_resistance());
+      const auto before = locate::seen_reading(other, probe(other), prober_.meter());
       if (!before || locate::agree(*before, seen)) continue;
       remark(
           OHMWRIGHT_TEXT("{point} gave {first} and then {second}: it comes and goes. Clip the probes on and move the "
                          "leads while you watch, one joint after the other."),
-          {{"point", title(reading)},
-           {"first", observed_text(other.observed, say_)},
-           {"second", observed_text(reading.observed, say_)}});
+          {{"point", title(reading)}, {"first", shown_reading(other, say_)}, {"second", shown_reading(reading, say_)}});
     }
+  }
+
+  /// OL where a good appliance reads more than the range shows, or may.
+  void low_range(const TakenReading& reading, const SeenReading& seen) {
+    const Candidate* sound = candidate_with({});
+    if (seen.form != SeenReading::Form::over_range || sound == nullptr) return;
+    const std::optional<double> would_show = value_of(*sound, reading.measurement);
+    const double limit = locate::over_range_limit(prober_.meter(), reading.range).ohm;
+    if (locate::is_of_unknown_range(reading, Probe::ohms, prober_.meter()))
+      remark(
+          OHMWRIGHT_TEXT("{point}: OL, but on which range is not known: taken for no more than \"above {limit}\". Say "
+                         "the range that was set."),
+          {{"point", title(reading)}, {"limit", ohms(limit)}});
+    else if (would_show && *would_show > limit)
+      remark(
+          OHMWRIGHT_TEXT("{point}: OL on a range of {limit} tells nothing: a good one reads about {value}. Turn to a "
+                         "higher range and read again."),
+          {{"point", title(reading)}, {"limit", ohms(limit)}, {"value", ohms(*would_show)}});
+  }
+
+  static std::string ohms(double value) {
+    constexpr int digits = 2;
+    return Sentences(UnitPreferences{}).quantity(AnyQuantity(Dimension::resistance, value), digits);
   }
 
   /// Share of good parts that conduct between the first two terminals.
@@ -109,24 +132,54 @@ class Remarks {
     return share;
   }
 
+  /// Whether a good part with a contact is open for being warm and closed when cold.
+  bool is_open_for_being_warm(std::size_t part, locate::Site site) const {
+    if (!appliance_.parts[part].zone || share_closed(part, site) > 1.0 - nearly_all) return false;
+    make_cold(*appliance_.parts[part].zone, site);
+    return share_closed(part, site) >= nearly_all;
+  }
+
+  static void make_cold(std::size_t zone, locate::Site& site) {
+    site.zone_temperatures[zone].value = AnyQuantity(Dimension::temperature, cold_kelvin);
+    site.zone_temperatures[zone].half_width = 0.0;
+  }
+
+  /// A reading that is high, or OL, because its way leads through a good contact that is warm.
   void warm_contact(const TakenReading& reading, const SeenReading& seen) {
     const bool reads_open = seen.form == SeenReading::Form::over_range ||
                             seen.form == SeenReading::Form::does_not_conduct ||
                             (seen.form == SeenReading::Form::value &&
                              seen.at > locate::scale_of(Probe::ohms).at(prober_.model().conducts_below));
-    const auto part = part_between_probes(appliance_, reading.measurement.test_point);
-    if (!reads_open || !part || !appliance_.parts[*part].zone) return;
-    const std::size_t zone = *appliance_.parts[*part].zone;
-    locate::Site site = locate::after_set_up(appliance_, prober_.site(), reading.measurement.set_up);
-    if (share_closed(*part, site) > 1.0 - nearly_all) return;
-    const StatedValue warm = site.zone_temperatures[zone];
-    site.zone_temperatures[zone].value = AnyQuantity(Dimension::temperature, cold_kelvin);
-    site.zone_temperatures[zone].half_width = 0.0;
-    if (share_closed(*part, site) < nearly_all) return;  // not for being warm
-    remark(OHMWRIGHT_TEXT(
-               "{part} is open because it is warm ({temperature}): a good one is, too. Read it again once it is "
-               "cold or chilled before you doubt it."),
-           {{"part", appliance_.parts[*part].title}, {"temperature", say_.stated(warm)}});
+    if (!reads_open) return;
+    const locate::Site site = locate::after_set_up(appliance_, prober_.site(), reading.measurement.set_up);
+    const auto alone = part_between_probes(appliance_, reading.measurement.test_point);
+    for (std::size_t part = 0; part < appliance_.parts.size(); ++part) {
+      if (!is_open_for_being_warm(part, site)) continue;
+      const FindingArgument of{"part", appliance_.parts[part].title};
+      const FindingArgument warm{"temperature", say_.stated(site.zone_temperatures[*appliance_.parts[part].zone])};
+      if (part == alone)
+        remark(OHMWRIGHT_TEXT(
+                   "{part} is open because it is warm ({temperature}): a good one is, too. Read it again once it is "
+                   "cold or chilled before you doubt it."),
+               {of, warm});
+      else if (leads_through(part, site, reading, seen))
+        remark(
+            OHMWRIGHT_TEXT("{point} leads through the {part}, which is open because it is warm ({temperature}): a "
+                           "good one is, too. Read it again once that is cold or chilled before you doubt anything."),
+            {{"point", title(reading)}, of, warm});
+    }
+  }
+
+  /// Whether a good appliance would read far lower there if that part were cold.
+  bool leads_through(std::size_t part, locate::Site site, const TakenReading& reading, const SeenReading& seen) {
+    const Candidate* sound = candidate_with({});
+    if (sound == nullptr) return false;
+    const std::optional<double> now = value_of(*sound, reading.measurement);
+    make_cold(*appliance_.parts[part].zone, site);
+    locate::Prober cold(faults_, site, prober_.meter(), prober_.model());
+    const std::optional<double> then = value_of(cold, *sound, {reading.measurement.test_point, {}});
+    if (!then || (now && *now < much_higher * *then)) return false;
+    return (seen.form != SeenReading::Form::value || seen.at > locate::scale_of(Probe::ohms).at(much_higher * *then));
   }
 
   /// Whether what lies there is a contact, of which such a reading says that it is closed.
@@ -145,13 +198,12 @@ class Remarks {
     const StatedValue& leads = prober_.meter().lead_resistance;
     const double doubt = leads.half_width.value_or(0.0) + probe_contact_ohm;
     if (shown == nullptr || shown->value.value_in_si() > prober_.lead_resistance() + 3.0 * doubt) return;
-    remark(OHMWRIGHT_TEXT(
-               "{point}: of the {shown}, about {leads} are the test leads' own. Short the probes and zero them, or "
-               "take off what they read. Whether a joint is good that near to nothing, only the drop across it "
-               "under load tells."),
-           {{"point", title(reading)},
-            {"shown", observed_text(reading.observed, say_)},
-            {"leads", say_.quantity(leads.value, 2)}});
+    remark(
+        OHMWRIGHT_TEXT(
+            "{point}: of the {shown}, about {leads} are the test leads' own. Short the probes and zero them, or "
+            "take off what they read. Whether a joint is good that near to nothing, only the drop across it "
+            "under load tells."),
+        {{"point", title(reading)}, {"shown", shown_reading(reading, say_)}, {"leads", say_.quantity(leads.value, 2)}});
   }
 
   static const PredictedOutcome* likeliest_of(const std::vector<PredictedOutcome>& outcomes) {
@@ -161,9 +213,14 @@ class Remarks {
   }
 
   /// What a candidate would show, its middle instance; nothing for OL and for what hangs in the air.
-  std::optional<double> value_of(const Candidate& candidate, const Measurement& measurement) {
-    const std::vector<locate::Instance> instances = prober_.instances(candidate);
-    const PredictedOutcome* outcome = likeliest_of(prober_.predict(instances[instances.size() / 2], measurement));
+  std::optional<double> value_of(const Candidate& candidate, const Measurement& measurement) const {
+    return value_of(prober_, candidate, measurement);
+  }
+
+  std::optional<double> value_of(locate::Prober& prober, const Candidate& candidate,
+                                 const Measurement& measurement) const {
+    const std::vector<locate::Instance> instances = prober.instances(candidate);
+    const PredictedOutcome* outcome = likeliest_of(prober.predict(instances[instances.size() / 2], measurement));
     if (outcome == nullptr || outcome->form != PredictedOutcome::Form::value) return std::nullopt;
     const locate::Scale scale = locate::scale_of(appliance_.test_points[measurement.test_point].probe);
     return scale.linear_below * std::sinh(outcome->mean);
@@ -203,7 +260,7 @@ class Remarks {
     remark(OHMWRIGHT_TEXT(
                "{point}: the {shown} goes through {beside}. A part that is open hides behind ways beside it: lift a "
                "lead, or pull the connector, and read it alone."),
-           {{"point", title(reading)}, {"shown", observed_text(reading.observed, say_)}, {"beside", listed(beside)}});
+           {{"point", title(reading)}, {"shown", shown_reading(reading, say_)}, {"beside", listed(beside)}});
   }
 
   /// Whether the part is on a way beside the one at fault: with it at fault as well the reading would be far higher, or
@@ -229,7 +286,7 @@ class Remarks {
     if (outcome == nullptr || outcome->form != PredictedOutcome::Form::floating) return;
     remark(OHMWRIGHT_TEXT("{point}: {shown} may be a ghost, on a wire that hangs in the air. Read it again on the "
                           "low-impedance input or with a load on it; treat it as live until then."),
-           {{"point", title(reading)}, {"shown", observed_text(reading.observed, say_)}});
+           {{"point", title(reading)}, {"shown", shown_reading(reading, say_)}});
   }
 
   void live_neutral(const TakenReading& reading, const SeenReading& seen) {
@@ -249,18 +306,37 @@ class Remarks {
     for (const locate::Slip& slip : locate::find_slips(prober_, report_.diagnosis, report_.readings, report_.signs)) {
       const TakenReading& reading = report_.readings[slip.reading];
       const FindingArgument point{"point", title(reading)};
-      const FindingArgument shown{"shown", observed_text(reading.observed, say_)};
-      if (slip.form == locate::Slip::Form::lead_left_on)
-        remark(OHMWRIGHT_TEXT(
-                   "{point}: {shown} is what it shows with the connector still in or the lead still on. Pull it and "
-                   "measure again."),
-               {point, shown});
-      else if (slip.set_up)
-        remark(OHMWRIGHT_TEXT("{point}: {shown} is what it shows after: {set_up}. Was it so?"),
-               {point, shown, {"set_up", appliance_.set_ups[*slip.set_up].title}});
-      else
-        remark(OHMWRIGHT_TEXT("{point}: {shown} is what it shows as found. Did the set-up take?"), {point, shown});
+      const FindingArgument shown{"shown", shown_reading(reading, say_)};
+      switch (slip.form) {
+        case locate::Slip::Form::lead_left_on:
+          remark(OHMWRIGHT_TEXT(
+                     "{point}: {shown} is what it shows with the connector still in or the lead still on. Pull it and "
+                     "measure again."),
+                 {point, shown});
+          break;
+        case locate::Slip::Form::left_on_in_state:
+          remark(OHMWRIGHT_TEXT("{point}: {shown} is what it shows with the connector still in or the lead still on, "
+                                "{state}. Pull it and measure again."),
+                 {point, shown, {"state", state_of(slip)}});
+          break;
+        case locate::Slip::Form::other_terminals:
+          remark(OHMWRIGHT_TEXT("{point}: {shown} is what this shows: {other}. Were the probes on the right pins?"),
+                 {point, shown, {"other", appliance_.test_points[slip.test_point].title}});
+          break;
+        case locate::Slip::Form::other_state:
+          if (slip.set_up)
+            remark(OHMWRIGHT_TEXT("{point}: {shown} is what it shows after: {set_up}. Was it so?"),
+                   {point, shown, {"set_up", appliance_.set_ups[*slip.set_up].title}});
+          else
+            remark(OHMWRIGHT_TEXT("{point}: {shown} is what it shows as found. Did the set-up take?"), {point, shown});
+          break;
+      }
     }
+  }
+
+  std::string state_of(const locate::Slip& slip) const {
+    return slip.set_up ? say_(OHMWRIGHT_TEXT("after: {set_up}"), {{"set_up", appliance_.set_ups[*slip.set_up].title}})
+                       : say_(OHMWRIGHT_TEXT("as found"));
   }
 
   void two_at_once() {

@@ -51,6 +51,11 @@ void add_end_of_other(const Appliance& appliance, const locate::WorkState& work,
 
 }  // namespace
 
+locate::WorkState work_before(locate::WorkState work, const locate::Step& step) {
+  if (step.leaves_set_up) work.set_up.reset();
+  return work;
+}
+
 std::vector<std::string> work_lines(const Appliance& appliance, const locate::WorkState& work,
                                     const locate::Measurement& measurement, const Sentences& say) {
   std::vector<std::string> lines;

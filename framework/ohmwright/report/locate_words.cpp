@@ -48,7 +48,9 @@ std::optional<std::size_t> part_between_probes(const Appliance& appliance, std::
   return std::nullopt;
 }
 
-std::string observed_text(const Observed& observed, const Sentences& say) {
+namespace {
+
+std::string observed_words(const Observed& observed, const Sentences& say) {
   if (const auto* stated = std::get_if<StatedValue>(&observed)) {
     UnitPreferences as_typed;
     as_typed.prefer(stated->unit);
@@ -57,6 +59,16 @@ std::string observed_text(const Observed& observed, const Sentences& say) {
   if (const auto* contact = std::get_if<ContactState>(&observed))
     return *contact == ContactState::open ? say(OHMWRIGHT_TEXT("open")) : say(OHMWRIGHT_TEXT("closed"));
   return "OL";
+}
+
+}  // namespace
+
+std::string shown_reading(const locate::TakenReading& reading, const Sentences& say) {
+  const std::string shown = observed_words(reading.observed, say);
+  if (!reading.range) return shown;
+  constexpr int digits = 2;
+  return say(OHMWRIGHT_TEXT("{shown} on the {range} range"),
+             {{"shown", shown}, {"range", Sentences(UnitPreferences{}).quantity(*reading.range, digits)}});
 }
 
 std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say) {

@@ -16,8 +16,8 @@ std::string test_point_title(const Appliance& appliance, const locate::Measureme
 /// The part whose first two terminals the probes are at, directly or by the nodes there.
 std::optional<std::size_t> part_between_probes(const Appliance& appliance, std::size_t test_point);
 
-/// What was read, in the unit that was typed.
-std::string observed_text(const Observed& observed, const Sentences& say);
+/// What was read, in the unit that was typed, and the range where it was stated.
+std::string shown_reading(const locate::TakenReading& reading, const Sentences& say);
 
 /// What a predicted reading would look like on the meter: the likeliest way it comes out.
 std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say);

@@ -57,7 +57,7 @@ class PlanSentences {
     step.number = numbers_[index];
     step.title = step_title(appliance_, *place.step, say_);
     if (place.step->form == Step::Form::measure) {
-      step.before = work_lines(appliance_, place.work, place.step->measurement, say_);
+      step.before = work_lines(appliance_, work_before(place.work, *place.step), place.step->measurement, say_);
       add_cautions(place, step, shown);
     }
     for (const PlanAnswer& answer : place.answers) {

@@ -13,7 +13,7 @@ constexpr double shorted_low_share = 0.5;
 constexpr double shorted_high_share = 0.97;
 constexpr double blocked_current_share = 1.5;
 constexpr double shorted_current_share = 2.0;
-constexpr double leak_from_ohms = 1e3;
+constexpr double leak_from_ohms = 0.0;  // a conductor that touches the frame, too
 constexpr double leak_to_ohms = 500e3;
 
 std::optional<Span> ohms_to_a_meter(const FanMotorRatings& ratings, const Situation& situation) {

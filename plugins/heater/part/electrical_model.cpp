@@ -11,7 +11,7 @@ constexpr double least_lost_share = 0.1;
 constexpr double most_lost_share = 0.5;
 constexpr double joint_from_ohms = 3.0;
 constexpr double joint_to_ohms = 300.0;
-constexpr double leak_from_ohms = 1.0;  // a wire that touches its sheath, too
+constexpr double leak_from_ohms = 0.0;  // a wire that touches its sheath, too
 constexpr double leak_to_ohms = 500e3;
 
 /// A resistance between two ends [ohm].

@@ -15,6 +15,10 @@ namespace {
 constexpr double joined_ohm = 1e-4;
 /// A range wider than this is one of orders of magnitude, and drawn evenly over its logarithm.
 constexpr double widest_linear = 0.35;
+/// Below this a range is no matter of orders of magnitude [ohm]; one that reaches down to nothing is a dead short with
+/// that share, as docs/arithmetic.md states.
+constexpr double small_ohm = 0.5;
+constexpr double dead_short_share = 1.0 / 7.0;
 /// What a part may be of which nothing is known [ohm]: the range that `part_model` states.
 constexpr double unknown_low = 1.0;
 constexpr double unknown_high = 1e6;
@@ -40,8 +44,13 @@ std::vector<double> shares(std::size_t count, ReproducibleStream& stream) {
 double value_in_range(const Element& element, double share) {
   const double low = element.value_in_si * (1.0 - element.relative_half_width);
   const double high = element.value_in_si * (1.0 + element.relative_half_width);
-  if (element.relative_half_width <= widest_linear || high <= 0.5) return between(low, high, share);
-  return std::exp(between(std::log(std::max(low, 1e-3 * high)), std::log(high), share));
+  if (element.relative_half_width <= widest_linear || high <= small_ohm) return between(low, high, share);
+  if (element.type != ElementType::resistance && element.type != ElementType::contact)
+    return std::exp(between(std::log(std::max(low, 1e-3 * high)), std::log(high), share));
+  if (low >= small_ohm) return std::exp(between(std::log(low), std::log(high), share));
+  if (share < dead_short_share) return small_ohm * share / dead_short_share;
+  const double rest = (share - dead_short_share) / (1.0 - dead_short_share);
+  return std::exp(between(std::log(small_ohm), std::log(high), rest));
 }
 
 }  // namespace
