@@ -78,6 +78,14 @@ class TripFit {
       tell_temperatures(made, passage);
       return;
     }
+    if (passage.worth == PassageWorth::no_change_of_temperature) {
+      RowRemark& made = remark(
+          passage.after.index, false,
+          {"by-itself", OHMWRIGHT_TEXT("changed between {before} and {after} with nothing to warm or cool it: the "
+                                       "contact comes and goes, or a reading is wrong; this change does not count")});
+      tell_temperatures(made, passage);
+      return;
+    }
     if (passage.worth == PassageWorth::backwards) {
       RowRemark& made = remark(
           passage.after.index, false,

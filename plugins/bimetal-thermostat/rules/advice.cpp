@@ -181,6 +181,18 @@ void advise_on_trip(const Scene& scene, const TripAdvice& of) {
 }
 
 void advise_on_trip_points(const Scene& scene) {
+  if (seen_to_come_and_go(scene)) {
+    scene.findings.advise(hold_and_tap);
+    return;
+  }
+  if (read_on_wrong_range(scene)) {
+    scene.findings.advise(right_range);
+    return;
+  }
+  if (seen_reversed(scene)) {
+    scene.findings.advise(note_each_state);
+    return;
+  }
   if (scene.opening.backwards() + scene.closing.backwards() > 0) scene.findings.advise(order_of_readings);
   if (would_condemn(scene, state_at_temperature)) {
     if (scene.ratings->promises_trip_points()) return;  // a lead to lift decides that
@@ -296,6 +308,8 @@ void advise(const Scene& scene) {
   advise_on_probes(scene);
   advise_on_circumstances(scene);
   if (scene.ratings == nullptr) {
+    if (seen_to_come_and_go(scene)) scene.findings.advise(hold_and_tap);
+    if (read_on_wrong_range(scene)) scene.findings.advise(right_range);
     scene.findings.advise(say_ratings);
     return;
   }

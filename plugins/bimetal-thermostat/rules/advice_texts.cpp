@@ -145,6 +145,23 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "amperes with a clamp (drop=… --load … --live-agreed). A good one drops at most {per_ampere} for each "
            "ampere."),
        "drop-under-load"},
+      {"hold-and-tap",
+       OHMWRIGHT_TEXT(
+           "Hold it at one temperature, a lead off, the probes pressed on clean metal, and read it several times "
+           "while you tap its housing and move its leads. If it still changes, its contact or a lead comes and goes: "
+           "replace it."),
+       "contact-as-found"},
+      {"note-each-state",
+       OHMWRIGHT_TEXT(
+           "Read it once more at both temperatures, a lead off, thermometer taped to it, and note each state as you "
+           "read it. If it does close warm and open cold, read what is stamped on it: it is not the part that ends a "
+           "defrost."),
+       "contact-chilled"},
+      {"right-range",
+       OHMWRIGHT_TEXT("Read it once more on the lowest range of ohms, the probes shorted first (--leads); if that "
+                      "shows OL, on one "
+                      "that reaches past 1 kΩ. Say the range (--range)."),
+       "contact-as-found"},
       {"leave-it-in", OHMWRIGHT_TEXT("Leave it in, and look next at heater, link and control.")},
   };
 }

@@ -14,7 +14,7 @@ enum OwnText : TextIndex {
 };
 
 void judge_below_opening(const Scene& scene) {
-  if (scene.opening.count() == 0 || scene.opening.backwards() > 0) {
+  if (scene.opening.count() == 0 || scene.opening.backwards() + scene.opening.by_itself() > 0) {
     scene.findings.add(closing_point, Outcome::silent, opening_not_seen);
     return;
   }
@@ -71,12 +71,17 @@ RuleDescriptor describe_closing_point() {  // texts in the order of TripText, th
                           "trip value is promised: that it moved is a fact, not a breach. If the defrost is wrong for "
                           "it, replace it for that.")},
           {"closed-backwards",
-           OHMWRIGHT_TEXT("It closed while the thermometer went from {before} up to {after}. The readings are not in "
-                          "the order of time, or part and thermometer were far apart.")},
+           OHMWRIGHT_TEXT(
+               "It closed while the thermometer went from {before} up to {after}. The readings are not in "
+               "the order of time, part and thermometer were far apart, or it is a switch that closes as it warms: the "
+               "reverse of a defrost thermostat.")},
           {"closed-far-apart",
            OHMWRIGHT_TEXT(
                "It was open at {before} and closed at {after}. That is too far apart to say where it closed, "
                "or which way its temperature went between.")},
+          {"closed-by-itself",
+           OHMWRIGHT_TEXT("Not judged: it changed between {before} and {after} with nothing to cool it, which is no "
+                          "closing temperature.")},
           {"no-ratings", OHMWRIGHT_TEXT("Not judged: it is not known at which temperature this part should close.")},
           {"not-seen",
            OHMWRIGHT_TEXT("Not judged: it was not seen to close. That takes an open and then a closed reading while it "

@@ -88,10 +88,7 @@ void judge_contact_resistance(const Scene& scene) {
     outcome = Outcome::undecided;
     text = connection_unstated;
   }
-  // Near zero the last digits alone scatter widely.
-  const double scatter = relative_scatter(scene.evidence, *reading) * reading->displayed;
-  if (text == too_coarse && repeats_jump(scene.evidence, *reading) && scatter > 2.0 * reading->meter_half_width)
-    text = jumping;
+  if (text == too_coarse && repeats_jump_past_digits(scene.evidence, *reading)) text = jumping;
   Finding& finding = scene.findings.add(contact_resistance, outcome, text);
   finding.measured = ohms(reading->value.value());
   finding.measured_uncertainty = reading->value.standard_uncertainty();

@@ -14,12 +14,14 @@ enum Text : TextIndex {
   judged_as_closing,
   not_both_seen,
   not_in_order,
+  comes_and_goes,
 };
 
 std::optional<Text> why_silent(const Scene& scene) {
   if (scene.ratings == nullptr || !scene.ratings->differential) return not_stated;
   if (scene.ratings->closing_from_differential) return judged_as_closing;
   if (scene.opening.backwards() + scene.closing.backwards() > 0) return not_in_order;
+  if (scene.comes_and_goes()) return comes_and_goes;
   if (scene.opening.count() == 0 || scene.closing.count() == 0) return not_both_seen;
   return std::nullopt;
 }
@@ -48,6 +50,7 @@ RuleDescriptor describe_differential() {
            OHMWRIGHT_TEXT("Judged as the closing temperature: the ratings state nothing else of it.")},
           {"not-both-seen", OHMWRIGHT_TEXT("Not judged: it was not seen both to open and to close.")},
           {"not-in-order", OHMWRIGHT_TEXT("Not judged: the readings are not in the order of time.")},
+          {"comes-and-goes", OHMWRIGHT_TEXT("Not judged: the contact changed with no change of temperature.")},
       }};
 }
 

@@ -68,6 +68,9 @@ enum AdviceIndex : std::uint16_t {
   replacement_link,
   it_switches,
   measure_drop_then,
+  hold_and_tap,
+  note_each_state,
+  right_range,
   leave_it_in,
 };
 

@@ -51,12 +51,17 @@ RuleDescriptor describe_opening_point() {  // texts in the order of TripText, th
                           "trip value is promised: that it moved is a fact, not a breach. If the defrost is wrong for "
                           "it, replace it for that.")},
           {"opened-backwards",
-           OHMWRIGHT_TEXT("It opened while the thermometer went from {before} down to {after}. The readings are not in "
-                          "the order of time, or part and thermometer were far apart.")},
+           OHMWRIGHT_TEXT(
+               "It opened while the thermometer went from {before} down to {after}. The readings are not in "
+               "the order of time, part and thermometer were far apart, or it is a switch that closes as it warms: the "
+               "reverse of a defrost thermostat.")},
           {"opened-far-apart",
            OHMWRIGHT_TEXT(
                "It was closed at {before} and open at {after}. That is too far apart to say where it opened, "
                "or which way its temperature went between.")},
+          {"opened-by-itself",
+           OHMWRIGHT_TEXT("Not judged: it changed between {before} and {after} with nothing to warm it, which is no "
+                          "opening temperature.")},
           {"no-ratings", OHMWRIGHT_TEXT("Not judged: it is not known at which temperature this part should open.")},
           {"not-seen",
            OHMWRIGHT_TEXT("Not judged: it was not seen to open. That takes a closed and then an open reading while it "

@@ -28,6 +28,8 @@ struct Scene {
 
   /// Whether a reading that looks closed is to be believed.
   bool is_surely_of_contact(const PreparedReading& reading) const { return is_lead_off(reading) || no_path_beside; }
+  /// It changed with no change of temperature.
+  bool comes_and_goes() const { return opening.by_itself() + closing.by_itself() > 0; }
   bool sure(double probability) const { return probability >= settings.confidence; }
 };
 

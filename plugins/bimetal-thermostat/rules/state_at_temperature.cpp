@@ -1,7 +1,9 @@
 #include "rules/state_at_temperature.hpp"
 
 #include <algorithm>
+#include <cmath>
 
+#include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 #include "rules/good_part.hpp"
@@ -30,6 +32,11 @@ enum Text : TextIndex {
   only_live,
   trip_points_tell_more,
   right_at_both_ends_as_type_1,
+  comes_and_goes,
+  reversed,
+  ohms_jump,
+  range_too_coarse,
+  range_too_low,
 };
 
 /// What single readings showed, the most telling one first.
@@ -37,7 +44,11 @@ struct Seen {
   std::optional<StateSeen> state;
   std::optional<StateSeen> closed_cold;  ///< as it should be
   std::optional<StateSeen> open_warm;    ///< likewise
+  std::optional<StateSeen> closed_warm;  ///< where a good one is open
+  std::optional<StateSeen> open_cold;    ///< where a good one is closed
   const PreparedReading* poor = nullptr;
+  const PreparedReading* jumping = nullptr;  ///< its repeats
+  const PreparedReading* refused = nullptr;  ///< on a range that tells no contact
   bool live = false;
   bool in_the_circuit = false;
   bool alone = false;
@@ -60,8 +71,12 @@ Seen look(const Scene& scene) {
       seen.live = true;
     } else if (is_in_circuit(reading)) {
       seen.in_the_circuit = true;
+    } else if (repeats_jump_past_digits(scene.evidence, reading)) {
+      seen.jumping = &reading;
     } else if (contact_seen(reading) == ContactSeen::poor) {
       seen.poor = &reading;
+    } else if (contact_seen(reading) == ContactSeen::nothing) {
+      seen.refused = &reading;
     } else {
       seen.alone = true;
       const std::optional<StateSeen> state = state_seen(scene, reading);
@@ -72,6 +87,8 @@ Seen look(const Scene& scene) {
       // The least likely of a good part; among equals the latest.
       if (state && state->as_it_should_be(scene.settings.confidence))
         (state->closed ? seen.closed_cold : seen.open_warm) = state;
+      if (state && decide_observed(state->probability(), scene.settings.confidence) == Outcome::out_of_limits)
+        (state->closed ? seen.closed_warm : seen.open_cold) = state;
       if (state && (!seen.state || state->probability() <= seen.state->probability())) seen.state = state;
     }
   }
@@ -123,6 +140,42 @@ void tell_both_ends(const Scene& scene, const Seen& seen) {
   tell(finding, "warm", degrees(seen.open_warm->temperature));
 }
 
+/// One and the same temperature: neither state is the right one there, whichever a good part would have.
+void tell_change_by_itself(const Scene& scene) {
+  const bool opened = scene.opening.by_itself() > 0;
+  const Passage& passage = opened ? scene.opening.last_by_itself() : scene.closing.last_by_itself();
+  Finding& finding = scene.findings.add(state_at_temperature, Outcome::undecided, comes_and_goes);
+  finding.holds_back = true;
+  tell(finding, "closed_at", degrees(opened ? passage.before.kelvin : passage.after.kelvin));
+  tell(finding, "open_at", degrees(opened ? passage.after.kelvin : passage.before.kelvin));
+}
+
+/// Both ends the wrong way round: two faults at once are less likely than a mix-up, or another kind of switch.
+void tell_reversed(const Scene& scene, const Seen& seen) {
+  Finding& finding = scene.findings.add(state_at_temperature, Outcome::undecided, reversed);
+  finding.holds_back = true;
+  tell(finding, "warm", degrees(seen.closed_warm->temperature));
+  tell(finding, "cold", degrees(seen.open_cold->temperature));
+}
+
+/// Their mean is neither of the two that were seen.
+void tell_jumping(const Scene& scene, const PreparedReading& reading) {
+  Finding& finding = scene.findings.add(state_at_temperature, Outcome::undecided, ohms_jump);
+  finding.holds_back = true;
+  tell(finding, "scatter_percent", std::round(100.0 * relative_scatter(scene.evidence, reading)));
+}
+
+/// It was read, on a range on which closed and not closed look alike.
+void tell_range(const Scene& scene, const PreparedReading& reading) {
+  const bool coarse = reading.shown == Shown::value;
+  Finding& finding =
+      scene.findings.add(state_at_temperature, Outcome::undecided, coarse ? range_too_coarse : range_too_low);
+  tell(finding, "range", ohms(reading.range_full_scale));
+  tell(finding, "doubt", ohms(reading.meter_half_width));
+  tell(finding, "closed", ohms(closed_up_to_ohms));
+  tell(finding, "open", ohms(poor_up_to_ohms));
+}
+
 void judge_state(const Scene& scene, const Seen& seen) {
   const StateSeen& state = *seen.state;
   Outcome outcome = decide_observed(state.probability(), scene.settings.confidence);
@@ -163,12 +216,25 @@ std::optional<StateSeen> state_seen(const Scene& scene, const PreparedReading& r
   return state;
 }
 
-bool seen_right_at_both_ends(const Scene& scene) {
+namespace {
+
+bool says(const Scene& scene, Text text) {
   const auto& all = scene.findings.findings();
-  return std::any_of(all.begin(), all.end(), [](const Finding& finding) {
-    return finding.rule == state_at_temperature &&
-           (finding.text == right_at_both_ends || finding.text == right_at_both_ends_as_type_1);
+  return std::any_of(all.begin(), all.end(), [text](const Finding& finding) {
+    return finding.rule == state_at_temperature && finding.text == text;
   });
+}
+
+}  // namespace
+
+bool seen_to_come_and_go(const Scene& scene) { return says(scene, comes_and_goes) || says(scene, ohms_jump); }
+
+bool read_on_wrong_range(const Scene& scene) { return says(scene, range_too_coarse) || says(scene, range_too_low); }
+
+bool seen_reversed(const Scene& scene) { return says(scene, reversed); }
+
+bool seen_right_at_both_ends(const Scene& scene) {
+  return says(scene, right_at_both_ends) || says(scene, right_at_both_ends_as_type_1);
 }
 
 RuleDescriptor describe_state_at_temperature() {
@@ -245,16 +311,46 @@ RuleDescriptor describe_state_at_temperature() {
            OHMWRIGHT_TEXT(
                "It switches: closed at {cold} and open at {warm}, as a good one is, so it is neither welded nor stuck "
                "open. It is a type 1 part, for which no trip value is promised: there is no more to hold it to.")},
+          {"comes-and-goes",
+           OHMWRIGHT_TEXT(
+               "Closed at {closed_at} and open at {open_at}, with nothing to warm or cool it in between. A thermostat "
+               "does not change at one temperature: its contact comes and goes, or one of the two readings was "
+               "wrong.")},
+          {"reversed",
+           OHMWRIGHT_TEXT(
+               "Closed at {warm}, where a good one is open, and open at {cold}, where a good one is closed: the "
+               "reverse of a defrost thermostat. Either readings were mixed up, or it is a switch that closes as it "
+               "warms, and the wrong part here.")},
+          {"ohms-jump",
+           OHMWRIGHT_TEXT(
+               "The repeated ohms of the contact jump by about {scatter_percent} %, so their mean is none of them: it "
+               "comes and goes, at the probes or in the contact.")},
+          {"range-too-coarse",
+           OHMWRIGHT_TEXT(
+               "The contact was read on the range of {range}, where the meter may be off by {doubt}: a closed one (up "
+               "to {closed}) and a bad one look alike there. Only the lowest range of ohms tells it.")},
+          {"range-too-low",
+           OHMWRIGHT_TEXT(
+               "The meter shows over-range, but more than {range} is no open contact. A range that reaches to {open} "
+               "or farther tells it; say which it was.")},
       }};
 }
 
 void judge_state_at_temperature(const Scene& scene) {
   const Seen seen = look(scene);
-  if (seen.state) {
+  if (scene.comes_and_goes()) {
+    tell_change_by_itself(scene);
+  } else if (seen.jumping != nullptr) {
+    tell_jumping(scene, *seen.jumping);
+  } else if (seen.closed_warm && seen.open_cold) {
+    tell_reversed(scene, seen);
+  } else if (seen.state) {
     judge_state(scene, seen);
   } else if (seen.poor != nullptr) {
     Finding& finding = scene.findings.add(state_at_temperature, Outcome::undecided, poor_contact);
     tell(finding, "ohms", ohms(seen.poor->value.value()));
+  } else if (seen.refused != nullptr && !seen.alone) {
+    tell_range(scene, *seen.refused);
   } else {
     const Outcome outcome = seen.alone && !seen.explained ? Outcome::undecided : Outcome::silent;
     scene.findings.add(state_at_temperature, outcome, why_not_judged(scene, seen));

@@ -11,6 +11,12 @@ namespace ohmwright::bimetal_thermostat {
 RuleDescriptor describe_state_at_temperature();
 void judge_state_at_temperature(const Scene& scene);
 
+/// Whether that rule found the contact to change with no change of temperature, or between repeats of one reading.
+bool seen_to_come_and_go(const Scene& scene);
+/// Whether all that was read of the contact was read on a range that cannot tell it.
+bool read_on_wrong_range(const Scene& scene);
+/// Whether that rule found it closed in the warm and open in the cold.
+bool seen_reversed(const Scene& scene);
 /// Whether that rule found it closed in the cold and open in the warm, and nothing of where it changes.
 bool seen_right_at_both_ends(const Scene& scene);
 

@@ -23,6 +23,7 @@ enum Text : TextIndex {
   one_end_only,
   never_moved_between,
   no_state,
+  comes_and_goes,
 };
 
 // Past these no bimetal thermostat of a household appliance is closed, or open: common practice, no source. They stand
@@ -202,10 +203,15 @@ RuleDescriptor describe_stuck() {
           {"never-moved-between",
            OHMWRIGHT_TEXT("Not judged: it was right at both ends, but was not watched as it opened and closed.")},
           {"no-state", OHMWRIGHT_TEXT("Not judged: this needs readings of the contact with the temperature of each.")},
+          {"comes-and-goes", OHMWRIGHT_TEXT("Not judged: the contact changed with no change of temperature.")},
       }};
 }
 
 void judge_stuck(const Scene& scene) {
+  if (scene.comes_and_goes()) {
+    scene.findings.add(stuck, Outcome::silent, comes_and_goes);
+    return;
+  }
   const Ends ends = ends_of(scene);
   Count count;
   for (const PreparedReading& reading : scene.evidence.readings()) count_one(scene, ends, reading, count);

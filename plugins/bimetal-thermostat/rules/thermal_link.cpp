@@ -1,5 +1,7 @@
 #include "rules/thermal_link.hpp"
 
+#include <ohmwright/component/repeated_readings.hpp>
+
 #include "rules/in_circuit.hpp"
 
 namespace ohmwright::bimetal_thermostat {
@@ -17,6 +19,7 @@ enum Text : TextIndex {
   not_read,
   no_link,
   only_live,
+  link_jumps,
 };
 
 struct Said {
@@ -25,7 +28,8 @@ struct Said {
 };
 
 /// What one reading across the link's own leads says; the graver outcome has the smaller number.
-Said said_by(const PreparedReading& reading) {
+Said said_by(const Evidence& evidence, const PreparedReading& reading) {
+  if (repeats_jump_past_digits(evidence, reading)) return {Outcome::undecided, link_jumps};
   const ContactSeen seen = contact_seen(reading);
   if (is_not_closed(seen)) {
     if (is_in_circuit(reading) && reading.supply != Supply::proved_dead) return {Outcome::undecided, open_in_circuit};
@@ -75,6 +79,10 @@ RuleDescriptor describe_thermal_link() {
           {"not-read", OHMWRIGHT_TEXT("Not judged: the thermal link was not read across its own leads (link=…).")},
           {"no-link", OHMWRIGHT_TEXT("Not judged: the ratings name no thermal link.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+          {"link-jumps",
+           OHMWRIGHT_TEXT(
+               "The repeated ohms of the thermal link jump, so their mean is none of them: a crimp of it comes and "
+               "goes, or the probes did. Unplugged and proved dead, clip them on and move its leads.")},
       }};
 }
 
@@ -90,7 +98,7 @@ void judge_thermal_link(const Scene& scene) {
       silence = only_live;
       continue;
     }
-    const Said said = pair ? Said{Outcome::undecided, two_leads_only} : said_by(reading);
+    const Said said = pair ? Said{Outcome::undecided, two_leads_only} : said_by(scene.evidence, reading);
     if (gravest && gravity(said.outcome) <= gravity(gravest->outcome)) continue;
     gravest = said;
     spoke = &reading;
@@ -104,6 +112,7 @@ void judge_thermal_link(const Scene& scene) {
     finding.measured = ohms(spoke->value.value());
     tell(finding, "ohms", *finding.measured);
   }
+  finding.holds_back = gravest->text == link_jumps;
   if (gravest->outcome != Outcome::out_of_limits) return;
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = 0.0;

@@ -40,6 +40,13 @@ bool link_is_unread(const Scene& scene) {
 }
 
 bool refuse_passages(const Scene& scene, RuleIndex rule, const TripSeries& series) {
+  if (series.by_itself() > 0) {
+    const Passage& passage = series.last_by_itself();
+    Finding& finding = scene.findings.add(rule, Outcome::silent, tripped_by_itself);
+    tell(finding, "before", degrees(passage.before.kelvin));
+    tell(finding, "after", degrees(passage.after.kelvin));
+    return true;
+  }
   const bool backwards = series.backwards() > 0;
   if (!backwards && (series.count() > 0 || series.far_apart() == 0)) return false;
   const Passage& passage = backwards ? series.last_backwards() : series.last_far_apart();

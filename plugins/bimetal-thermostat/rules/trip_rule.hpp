@@ -15,6 +15,7 @@ enum TripText : TextIndex {
   tripped_as_type_1,
   tripped_backwards,
   tripped_far_apart,
+  tripped_by_itself,
   trip_without_ratings,
   trip_not_seen,
   trip_without_temperature,
@@ -28,7 +29,8 @@ void judge_trip_point(const Scene& scene, RuleIndex rule, const TripSeries& seri
 /// Adds a silent finding that says why no passage can be judged.
 void stay_silent_on_trip(const Scene& scene, RuleIndex rule);
 
-/// Adds an undecided finding where passages went the wrong way, or all were between readings too far apart; false if
+/// Adds an undecided finding where passages went the wrong way, or all were between readings too far apart, and a
+/// silent one where the contact changed with no change of temperature, which the rule on its state tells; false if
 /// there is something to judge, or nothing at all.
 bool refuse_passages(const Scene& scene, RuleIndex rule, const TripSeries& series);
 

@@ -30,6 +30,11 @@ void TripSeries::add(const Passage& passage, const PreparedReading& before, cons
     last_far_apart_ = passage;
     return;
   }
+  if (passage.worth == PassageWorth::no_change_of_temperature) {
+    ++by_itself_;
+    last_by_itself_ = passage;
+    return;
+  }
   direction_ = passage.opens ? 1.0 : -1.0;
   const double shift = -direction_ * lag_of(after);
   passages_.add(passage.colder() + shift, passage.warmer() + shift);

@@ -40,13 +40,16 @@ class TripSeries {
   std::size_t backwards() const { return backwards_; }
   /// Passages between readings too far apart, likewise.
   std::size_t far_apart() const { return far_apart_; }
-  bool nothing_seen() const { return count() + backwards_ + far_apart_ == 0; }
+  /// Changes at one and the same temperature, likewise.
+  std::size_t by_itself() const { return by_itself_; }
+  bool nothing_seen() const { return count() + backwards_ + far_apart_ + by_itself_ == 0; }
   bool lag_subtracted() const { return slowest_ != nullptr; }
   double largest_lag() const { return largest_lag_; }  ///< [K], of those subtracted
 
   const Passage& last() const { return last_; }
   const Passage& last_backwards() const { return last_backwards_; }
   const Passage& last_far_apart() const { return last_far_apart_; }
+  const Passage& last_by_itself() const { return last_by_itself_; }
 
   Bracketed bracketed() const;
 
@@ -57,9 +60,11 @@ class TripSeries {
   Passages passages_;
   std::size_t backwards_ = 0;
   std::size_t far_apart_ = 0;
+  std::size_t by_itself_ = 0;
   Passage last_;
   Passage last_backwards_;
   Passage last_far_apart_;
+  Passage last_by_itself_;
   double largest_lag_ = 0.0;
   double direction_ = 1.0;                    ///< of the temperature
   const Estimate* thermometer_ = nullptr;     ///< the most doubtful of its readings

@@ -48,6 +48,15 @@ void advise_on_open_contacts(const Scene& scene, TextIndex text) {
       scene.findings.advise(clean_and_read_again);
       scene.findings.advise(measure_drop);
       return;
+    case range_too_coarse:
+    case range_too_low:
+      scene.findings.advise(right_range);
+      return;
+    case closed_contact_resists:
+      tell(scene.findings.advise(take_off_leads), "limit", ohms(scene.most_ohms_of_contact()));
+      scene.findings.advise(clean_and_read_again);
+      scene.findings.advise(measure_drop);
+      return;
     case connection_unstated:
       scene.findings.advise(lift_a_lead);
       return;

@@ -131,6 +131,15 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "decimal point, and the k or M beside it.")},
       {"say-ratings", OHMWRIGHT_TEXT("Say what it is, a timer or a board, by its ratings (ohmwright ratings lists "
                                      "classes).")},
+      {"take-off-leads",
+       OHMWRIGHT_TEXT(
+           "Hold the probes firmly together, note what they read, give it (--leads 0.3ohm), and read the contact again "
+           "on the lowest range: what is left has to be {limit} at most.")},
+      {"right-range",
+       OHMWRIGHT_TEXT("Read it once more on the lowest range of ohms, the probes shorted first (--leads); if that "
+                      "shows OL, on one "
+                      "that reaches past 1 kΩ. Say the range (--range)."),
+       "contacts-by-position"},
       {"touch-the-probes",
        OHMWRIGHT_TEXT(
            "First touch the probes together: they must read near 0 Ω. A broken test lead, the wrong jack or a "

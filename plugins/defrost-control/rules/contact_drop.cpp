@@ -63,6 +63,15 @@ void judge_loaded(const Scene& scene, const PreparedReading& reading) {
 
 }  // namespace
 
+bool drops_little(const Scene& scene) {
+  const PreparedReading* reading = last_value(scene.evidence, voltage_drop);
+  if (why_not_judged(scene, reading) || !is_loaded(*reading, scene.evidence.sources(), scene.settings.confidence))
+    return false;
+  const Estimate excess = excess_of(*scene.ratings, *reading, *reading->condition(load_current));
+  return decide(conformance_of(excess, scene.evidence.sources(), -infinity, 0.0), scene.settings.confidence) ==
+         Outcome::within_limits;
+}
+
 RuleDescriptor describe_drop() {
   return {
       "contact-drop",

@@ -1,5 +1,9 @@
 #include "rules/contact_grid.hpp"
 
+#include <limits>
+
+#include <ohmwright/verdict/decision.hpp>
+
 namespace ohmwright::defrost_control {
 
 PlaceIndex place_of(const PreparedReading& reading) {
@@ -8,18 +12,38 @@ PlaceIndex place_of(const PreparedReading& reading) {
   return *stated == position_run ? in_run : in_defrost;
 }
 
-ContactGrid::ContactGrid(const Evidence& evidence) {
-  for (const PreparedReading& reading : evidence.readings())
-    if (is_of_contact(reading) && !is_live(reading) && !is_in_circuit(reading)) take(reading);
+ContactGrid::ContactGrid(const Evidence& evidence, double most_ohms, double confidence) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  for (const PreparedReading& reading : evidence.readings()) {
+    if (!is_of_contact(reading) || is_live(reading) || is_in_circuit(reading)) continue;
+    const bool resists = reading.shown == Shown::value &&
+                         probability_between(reading.value, evidence.sources(), most_ohms, infinity) >= confidence;
+    take(reading, resists);
+  }
 }
 
-void ContactGrid::take(const PreparedReading& reading) {
+void ContactGrid::take(const PreparedReading& reading, bool resists) {
   const ContactSeen seen = contact_seen(reading);
-  if (seen == ContactSeen::nothing) return;
+  if (seen == ContactSeen::nothing) {
+    refused_ = &reading;
+    return;
+  }
   ContactState& state = states_[reading.measurand == defrost_contact ? of_defrost : of_run][place_of(reading)];
   const bool changed =
       state.seen != ContactSeen::nothing && ohmwright::is_not_closed(state.seen) != ohmwright::is_not_closed(seen);
-  state = {seen, is_lead_off(reading), state.contradicted || changed};
+  const double read = reading.shown == Shown::value ? reading.value.value() : 0.0;
+  state = {seen, is_lead_off(reading), state.contradicted || changed, resists && seen == ContactSeen::closed, read};
+}
+
+std::optional<double> ContactGrid::resisting(ContactIndex contact) const {
+  std::optional<double> highest;
+  for (const ContactState& state : states_[contact])
+    if (state.resists && (!highest || state.ohms > *highest)) highest = state.ohms;
+  return highest;
+}
+
+void ContactGrid::clear_under_load(ContactIndex contact) {
+  for (ContactState& state : states_[contact]) state.resists = false;
 }
 
 bool ContactGrid::any() const {

@@ -81,6 +81,12 @@ bool seen_at(const Scene& scene, PlaceIndex place) {
          scene.grid.at(of_run, place).seen != ContactSeen::nothing;
 }
 
+/// Ohms of a closed contact that has too many of them.
+std::optional<double> resisting_ohms(const Scene& scene) {
+  const std::optional<double> run = scene.grid.resisting(of_run);
+  return run ? run : scene.grid.resisting(of_defrost);
+}
+
 Conclusion of_board(const Scene& scene) {
   if (board_right(scene)) return {Outcome::within_limits, board_switches};
   if (scene.seen_output.on_in_defrost) return open_question(board_not_seen_off);
@@ -107,6 +113,9 @@ Conclusion conclude(const Scene& scene) {
   if (const Concluded wrong = condemnation(scene)) return *wrong;
   if (scene.grid.any_of([](const ContactState& state) { return state.seen == ContactSeen::poor; }))
     return {Outcome::undecided, poor_contact, true};
+  if (const PreparedReading* refused = scene.grid.refused(); refused != nullptr && !scene.grid.any())
+    return open_question(refused->shown == Shown::value ? range_too_coarse : range_too_low);
+  if (resisting_ohms(scene)) return {Outcome::undecided, closed_contact_resists, true};
   if (scene.is_board()) return of_board(scene);
   if (scene.is_timer()) return of_timer(scene);
   return scene.grid.any() ? open_question(type_unknown) : Conclusion{Outcome::silent, contacts_not_read};
@@ -118,6 +127,14 @@ void judge_contacts(const Scene& scene) {
   const Conclusion conclusion = conclude(scene);
   Finding& finding = scene.findings.add(contacts, conclusion.outcome, conclusion.text);
   finding.holds_back = conclusion.holds_back;
+  if (conclusion.text == range_too_coarse || conclusion.text == range_too_low) {
+    tell(finding, "range", ohms(scene.grid.refused()->range_full_scale));
+    tell(finding, "doubt", ohms(scene.grid.refused()->meter_half_width));
+    tell(finding, "open", ohms(poor_up_to_ohms));
+  }
+  if (conclusion.text != closed_contact_resists) return;
+  tell(finding, "ohms", ohms(resisting_ohms(scene).value_or(0.0)));
+  tell(finding, "limit", ohms(scene.most_ohms_of_contact()));
 }
 
 }  // namespace ohmwright::defrost_control

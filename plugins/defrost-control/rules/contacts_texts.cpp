@@ -76,6 +76,18 @@ RuleDescriptor describe_contacts() {
           {"not-read", OHMWRIGHT_TEXT("Not judged: its contacts were not read with a wire off.")},
           {"board-not-read",
            OHMWRIGHT_TEXT("Not judged: its output was not read under load, in a defrost and in run.")},
+          {"closed-contact-resists",
+           OHMWRIGHT_TEXT(
+               "A contact reads {ohms} with the test leads taken off, and a good closed one has at most {limit}: that "
+               "is neither closed nor open. It is burnt or dirty, or the leads have more than was taken off.")},
+          {"range-too-coarse",
+           OHMWRIGHT_TEXT(
+               "A contact was read on the range of {range}, where the meter may be off by {doubt}: a closed one and a "
+               "bad one look alike there. Only the lowest range of ohms tells it.")},
+          {"range-too-low",
+           OHMWRIGHT_TEXT(
+               "The meter shows over-range, but more than {range} is no open contact. A range that reaches to {open} "
+               "or farther tells it; say which it was.")},
       }};
 }
 

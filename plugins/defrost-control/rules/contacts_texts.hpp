@@ -31,6 +31,9 @@ enum ContactsText : TextIndex {
   type_unknown,
   contacts_not_read,
   board_not_read,
+  closed_contact_resists,
+  range_too_coarse,
+  range_too_low,
 };
 
 }  // namespace ohmwright::defrost_control

@@ -92,6 +92,8 @@ enum AdviceIndex : std::uint16_t {
   replacement_board,
   misread_decimal,
   say_ratings,
+  take_off_leads,
+  right_range,
   touch_the_probes,
 };
 

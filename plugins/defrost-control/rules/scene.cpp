@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "rules/contact_drop.hpp"
+
 namespace ohmwright::defrost_control {
 
 Scene::Scene(const ControlRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
@@ -9,8 +11,10 @@ Scene::Scene(const ControlRatings* known, const Evidence& given, const JudgeSett
       evidence(given),
       settings(how),
       findings(out),
-      grid(given),
-      seen_output(output_seen(given, how.confidence)) {}
+      grid(given, most_ohms_of_contact(), how.confidence),
+      seen_output(output_seen(given, how.confidence)) {
+  if (drops_little(*this)) grid.clear_under_load(of_defrost);
+}
 
 const PreparedReading* last_dead(const Evidence& evidence, MeasurandIndex measurand) {
   const PreparedReading* last = nullptr;

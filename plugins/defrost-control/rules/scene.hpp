@@ -24,6 +24,10 @@ struct Scene {
 
   Scene(const ControlRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 
+  /// Of a good closed contact [ohm]; of one of which nothing is known 0.2 ohm (common practice, no source).
+  double most_ohms_of_contact() const {
+    return (ratings == nullptr ? ControlRatings{}.contact_resistance : ratings->contact_resistance).value();
+  }
   bool is_timer() const { return ratings != nullptr && ratings->is_timer(); }
   bool is_board() const { return ratings != nullptr && !ratings->is_timer(); }
   bool sure(double probability) const { return probability >= settings.confidence; }

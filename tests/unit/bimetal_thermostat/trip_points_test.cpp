@@ -66,6 +66,54 @@ TEST(TripPoints, TheWrongWayIsRefused) {
   EXPECT_EQ(outcome_of(judge_series(ratings, {{'C', 13.1}, {'O', 12.9}}), opening_point), Outcome::within_limits);
 }
 
+TEST(TripPoints, AChangeAtOneTemperatureIsNone) {
+  const ThermostatRatings ratings = plain_ratings();
+  for (const std::vector<Step>& steps : {std::vector<Step>{{'C', 13}, {'O', 13}}, {{'O', 13}, {'C', 13}}}) {
+    const Findings findings = judge_series(ratings, steps);
+    EXPECT_EQ(outcome_of(findings, opening_point), Outcome::silent);
+    EXPECT_EQ(outcome_of(findings, closing_point), Outcome::silent);
+    EXPECT_EQ(text_of(findings, state_at_temperature), "comes-and-goes");
+    EXPECT_TRUE(finding_of(findings, state_at_temperature).holds_back);
+  }
+}
+
+TEST(TripPoints, ThermometersOfTheirOwnHideASmallStep) {
+  // 2·0.5·√(2/3) = 0.816 K: 13.0 and 13.2 °C may be one temperature, read twice.
+  const auto with = [](const char* from, const char* to) {
+    return judge(plain_ratings(), {{.value = "closed", .at = from}, {.value = "OL", .at = to}});
+  };
+  EXPECT_EQ(text_of(with("13.0 degC +- 0.5 K", "13.2 degC +- 0.5 K"), state_at_temperature), "comes-and-goes");
+  EXPECT_EQ(text_of(with("13.0 degC +- 0.5 K", "12.8 degC +- 0.5 K"), state_at_temperature), "comes-and-goes");
+  EXPECT_EQ(outcome_of(with("13.0 degC +- 0.5 K", "13.5 degC +- 0.5 K"), opening_point), Outcome::within_limits);
+}
+
+TEST(TripPoints, WhatLedUpToAChangeCounts) {
+  const ThermostatRatings ratings = plain_ratings();
+  EXPECT_EQ(outcome_of(judge_series(ratings, {{'C', 11}, {'C', 13}, {'O', 13}}), opening_point),
+            Outcome::within_limits);
+  // Cooled to 13 °C and held there: nothing warmed it.
+  EXPECT_EQ(text_of(judge_series(ratings, {{'C', 15}, {'C', 13}, {'O', 13}}), state_at_temperature), "comes-and-goes");
+}
+
+TEST(TripPoints, AContactThatComesAndGoesPassesAndCondemnsNothing) {
+  std::vector<Step> steps = good_cycle;
+  steps.insert(steps.end(), {{'C', -10}, {'O', -10}, {'C', -10}});
+  const Verdict verdict = verdict_on(plain_ratings(), series(steps));
+  EXPECT_EQ(verdict.outcome, Outcome::undecided);
+  ASSERT_FALSE(verdict.advice.empty());
+  EXPECT_EQ(verdict.advice.front().text, hold_and_tap);
+  EXPECT_EQ(text_of(judge_unrated({{.value = "closed", .at = "-40 degC"}, {.value = "OL", .at = "-40 degC"}}), stuck),
+            "comes-and-goes");
+}
+
+TEST(TripPoints, TheReverseOfAThermostatIsNamed) {
+  const ThermostatRatings ratings = plain_ratings();
+  const Findings findings = judge_series(ratings, {{'C', 30}, {'O', -18}});
+  EXPECT_EQ(text_of(findings, state_at_temperature), "reversed");
+  EXPECT_EQ(outcome_of(findings, state_at_temperature), Outcome::undecided);
+  EXPECT_EQ(findings.advice().front().text, note_each_state);
+}
+
 TEST(TripPoints, BackwardsKeepsThePartFromPassing) {
   std::vector<Step> steps = good_cycle;
   steps.insert(steps.end(), {{'C', 14}, {'O', 12}});

@@ -43,6 +43,19 @@ TEST(Contacts, StuckWeldedAndOpenAreToldApart) {
   EXPECT_EQ(contacts_say(timer(), at("", "0.3 ohm", "0.3 ohm")), "both-closed");
 }
 
+TEST(Contacts, AClosedOneHasNextToNoOhms) {
+  const auto with = [](std::string_view ohms) {
+    return std::vector<Typed>{contact("defrost_contact", "OL", "run"), contact("run_contact", "0.3 ohm", "run"),
+                              contact("defrost_contact", ohms, "defrost"), contact("run_contact", "OL", "defrost")};
+  };
+  EXPECT_EQ(contacts_say(timer(), with("8 ohm")), "closed-contact-resists");
+  EXPECT_EQ(contacts_say(timer(), with("1.5 ohm")), "closed-contact-resists");
+  EXPECT_EQ(outcome_of(judge(timer(), with("8 ohm")), contacts), Outcome::undecided);
+  EXPECT_EQ(contacts_say(timer(), with("0.4 ohm")), "follow-position");  // not told from 0.2 ohm by this meter
+  // Where it has to be open, 8 ohm are no weld.
+  EXPECT_EQ(contacts_say(timer(), {contact("defrost_contact", "8 ohm", "run")}), "closed-contact-resists");
+}
+
 TEST(Contacts, ClosedCountsOnlyWithTheWireOffAndOpenAlways) {
   const Typed closed = contact("run_contact", "0.3 ohm", "defrost", Connection::unstated);
   EXPECT_EQ(contacts_say(timer(), {closed}), "connection-unstated");
