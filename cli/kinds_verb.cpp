@@ -1,5 +1,8 @@
+#include <optional>
 #include <ostream>
 #include <sstream>
+#include <utility>
+#include <vector>
 
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/listing.hpp>
@@ -16,21 +19,39 @@ namespace ohmwright::cli {
 
 namespace {
 
+/// Why a kind file that its schema accepts cannot be a kind, or nothing: what only its reader knows is told when it is
+/// opened. Libraries stay closed, since opening one runs its code.
+std::optional<RefusedPlugin> refusal_of(const FoundPlugin& plugin, const Registry& registry) {
+  if (plugin.kind_file == nullptr) return std::nullopt;
+  try {
+    registry.kind(plugin.kinds.front().id);
+    return std::nullopt;
+  } catch (const PluginError& error) {
+    return RefusedPlugin{error.path(), error.reasons(), plugin.kinds};
+  }
+}
+
 void list_kinds(Environment& environment, const Sentences& say) {
   std::ostream& out = environment.out;
-  for (const FoundPlugin& plugin : environment.registry.plugins())
+  std::vector<RefusedPlugin> all_refused = environment.registry.refused();
+  for (const FoundPlugin& plugin : environment.registry.plugins()) {
+    if (std::optional<RefusedPlugin> refused = refusal_of(plugin, environment.registry)) {
+      all_refused.push_back(*std::move(refused));
+      continue;
+    }
     for (const StampedKind& kind : plugin.kinds) {
       out << kind.id << '\n';
       if (kind.aliases.empty()) continue;
       out << paragraph(say(OHMWRIGHT_TEXT("also called: {aliases}"), {{"aliases", listed(kind.aliases)}}),
                        environment.page.width, "  ", "  ");
     }
+  }
   out << '\n'
       << paragraph(say(OHMWRIGHT_TEXT("ohmwright kinds KIND: what can be read of one, how, and with which cautions")),
                    environment.page.width);
-  if (environment.registry.refused().empty()) return;
+  if (all_refused.empty()) return;
   out << '\n' << say(OHMWRIGHT_TEXT("Refused")) << '\n';
-  for (const RefusedPlugin& refused : environment.registry.refused()) {
+  for (const RefusedPlugin& refused : all_refused) {
     out << paragraph(shell_word(refused.path), environment.page.width, "  ", "  ");
     for (const std::string& reason : refused.reasons)
       out << paragraph(reason, environment.page.width, "    - ", "      ");

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <ostream>
 
 #include <ohmwright/conformance/vector_check.hpp>
@@ -9,6 +10,7 @@
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/sentences.hpp>
 
+#include "ending.hpp"
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
 #include "vector_cases.hpp"
@@ -93,15 +95,25 @@ int run_vectors(const Arguments& arguments, Environment& environment) {
     for (const FoundPlugin& plugin : environment.registry.plugins())
       for (const StampedKind& kind : plugin.kinds) kinds.push_back(kind.id);
   Tally tally;
-  for (const std::string& kind : kinds) check_kind(kind, meters, environment, tally);
+  // One kind or file that is refused is told, and ends nothing: the others' cases are judged all the same.
+  int refused = exit_done;
+  if (kinds.size() == 1) check_kind(kinds.front(), meters, environment, tally);
+  for (std::size_t i = 0; kinds.size() > 1 && i < kinds.size(); ++i)
+    refused = std::max(refused, ending_of(
+                                    [&] {
+                                      check_kind(kinds[i], meters, environment, tally);
+                                      return exit_done;
+                                    },
+                                    environment.err));
   const Sentences say{UnitPreferences{}};
   if (tally.agreed + tally.differed == 0) {
     environment.out << say(OHMWRIGHT_TEXT("there are no vectors")) << '\n';
-    return exit_done;
+    return refused;
   }
   environment.out << say(OHMWRIGHT_TEXT("vectors: {agreed} agree, {differed} differ"),
                          {{"agreed", std::to_string(tally.agreed)}, {"differed", std::to_string(tally.differed)}})
                   << '\n';
+  if (refused != exit_done) return refused;
   return tally.differed == 0 ? exit_done : exit_out_of_limits;
 }
 

@@ -285,5 +285,32 @@ TEST(Check, AHeaterInSpecIsNotYetSafeToEnergise) {
   EXPECT_THAT(tested.out, Not(HasSubstr("Not yet proved")));
 }
 
+// EN 50699 (from memory): insulation is tested with 500 V, so that what was not, in spec or not, is not proved safe.
+TEST(Check, JsonTellsWhatIsNotYetProvedSafe) {
+  const auto not_proved = [](std::vector<std::string> words) {
+    words.insert(words.begin(), "check");
+    words.insert(words.end(), {"--format", "json"});
+    const auto json = nlohmann::json::parse(run_program(words).out).at("not_yet_proved_safe");
+    std::vector<std::string> rules;
+    for (const auto& entry : json) rules.push_back(entry.at("rule"));
+    return rules;
+  };
+  const std::vector<std::string> insulation{"insulation"};
+  const std::vector<std::string> heater{"heater", "32", "--lead-off", "--ratings", "heater-450w-120v"};
+  const auto with = [&](std::vector<std::string> more) {
+    std::vector<std::string> words = heater;
+    words.insert(words.end(), more.begin(), more.end());
+    return not_proved(words);
+  };
+  EXPECT_EQ(with({}), insulation);
+  EXPECT_EQ(with({"insulation=OL"}), insulation);
+  EXPECT_EQ(with({"insulation=0.2Mohm", "--test", "500V"}), insulation);
+  EXPECT_TRUE(with({"insulation=20Mohm", "--test", "500V"}).empty());
+  EXPECT_EQ(not_proved({"heater", "OL", "--lead-off"}), insulation);
+  EXPECT_EQ(not_proved({"wiring", "0.1", "--lead-off"}), insulation);
+  EXPECT_EQ(not_proved({"fan-motor", "30", "--at", "20C", "--lead-off"}), insulation);
+  EXPECT_TRUE(not_proved({"thermistor", "11k", "--at", "23C", "--lead-off"}).empty());  // it has no such rule
+}
+
 }  // namespace
 }  // namespace ohmwright

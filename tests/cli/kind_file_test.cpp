@@ -121,6 +121,93 @@ TEST_F(KindFilesOfAUser, ThatAreWrongEndWithTheCodeOfPlugins) {
   }
 }
 
+// What only the reader of kind files knows is told in the list too, and the other kinds are judged all the same.
+TEST_F(KindFilesOfAUser, ThatOnlyTheirReaderRefusesAreNoHealthyKinds) {
+  const std::filesystem::path plugins =
+      std::filesystem::path(OHMWRIGHT_PROGRAM).parent_path().parent_path() / "lib/ohmwright/plugins";
+  std::ifstream shipped(plugins / "thermal-link" / "thermal-link.kind.json");
+  nlohmann::ordered_json kind = nlohmann::ordered_json::parse(shipped);
+  kind["kind"] = "my-part";
+  kind["aliases"] = nlohmann::ordered_json::array();
+  kind["procedures"][0]["cautions"] = {"disconnect-power"};
+  write(kind.dump(1));
+  const Ran listed = run_program({"kinds", "--plugins", folder_.string(), "--width", "200"});
+  EXPECT_EQ(listed.exit_code, 0);
+  EXPECT_THAT(listed.out, AllOf(HasSubstr("Refused"), HasSubstr("the caution \"prove-dead\" is missing"),
+                                HasSubstr("thermal-link\n"), Not(HasSubstr("\nmy-part\n"))));
+  const Ran judged = run_program({"vectors", "my-part", "thermal-link", "--plugins", folder_.string()});
+  EXPECT_EQ(judged.exit_code, 4);
+  EXPECT_THAT(judged.out, HasSubstr(" agree, 0 differ"));
+  EXPECT_THAT(judged.err, HasSubstr("my-part.kind.json: kind file refused: "));
+}
+
+/// A kind with formulas, insulation and faults in series, put where a user would.
+class AWholeKindFile : public KindFilesOfAUser {
+ protected:
+  void SetUp() override {
+    KindFilesOfAUser::SetUp();
+    std::filesystem::copy(std::filesystem::path(OHMWRIGHT_SOURCE_DIR) / "tests/cli/kind_files", folder_,
+                          std::filesystem::copy_options::recursive);
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(folder_))
+      std::filesystem::permissions(entry,
+                                   entry.is_directory() ? std::filesystem::perms(0755) : std::filesystem::perms(0644));
+  }
+
+  Ran run(std::vector<std::string> words) const {
+    words.insert(words.end(), {"--plugins", folder_.string(), "--width", "200"});
+    return run_program(words);
+  }
+};
+
+// Joule's law: 230^2/2000 = 26.45 ohm hot, and 4 % less at 20 °C by the coefficient of its class.
+TEST_F(AWholeKindFile, IsJudgedByItsFormula) {
+  const Ran good =
+      run({"check", "water-heater-tube", "25.6", "--at", "20C", "--lead-off", "--ratings", "tube-2kw-230v"});
+  EXPECT_EQ(good.exit_code, 0) << good.out << good.err;
+  EXPECT_THAT(good.out,
+              AllOf(HasSubstr("22.85 Ω to 27.93 Ω"), HasSubstr("Not yet proved safe to energise: Insulation")));
+  EXPECT_EQ(run({"check", "tube-element", "38", "--at", "20C", "--lead-off", "--ratings", "tube-2kw-230v"}).exit_code,
+            1);
+  const Ran vectors = run({"vectors", "tube-element"});
+  EXPECT_EQ(vectors.exit_code, 0) << vectors.out << vectors.err;
+  EXPECT_THAT(vectors.out, HasSubstr("vectors: 3 agree, 0 differ"));
+}
+
+// EN 50699 (from memory): a tester of 500 V reads insulation; the ohms beside it stay those of the meter.
+TEST_F(AWholeKindFile, ReadsInsulationByATesterAlone) {
+  const Ran ran = run({"check", "tube-element", "25.6", "insulation=20Mohm", "--test", "500V", "--at", "20C",
+                       "--lead-off", "--ratings", "tube-2kw-230v", "--format", "json"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  const auto json = nlohmann::json::parse(ran.out);
+  EXPECT_TRUE(json.at("not_yet_proved_safe").empty());
+  ASSERT_EQ(json.at("other_instruments").size(), 1U);
+  EXPECT_EQ(json.at("other_instruments").at(0).at("measurand"), "insulation");
+  for (const auto& condition : json.at("readings").at(0).at("conditions"))
+    EXPECT_NE(condition.at("id"), "test_voltage");
+  const Ran by_ohmmeter = run(
+      {"check", "tube-element", "25.6", "insulation=OL", "--at", "20C", "--lead-off", "--ratings", "tube-2kw-230v"});
+  EXPECT_EQ(by_ohmmeter.exit_code, 3) << by_ohmmeter.out;
+  EXPECT_THAT(by_ohmmeter.out, AllOf(HasSubstr("proves no insulation"), HasSubstr("500 V insulation tester")));
+}
+
+TEST_F(AWholeKindFile, IsDrawnAndFound) {
+  const Ran chart = run({"chart", "tube-element", "--ratings", "tube-2kw-230v", "--from", "20C", "--to", "420C",
+                         "--step", "400K", "--format", "json"});
+  ASSERT_EQ(chart.exit_code, 0) << chart.err;
+  const auto points = nlohmann::json::parse(chart.out).at("lines").at(0).at("points");
+  EXPECT_NEAR(points.at(0).at("nominal").get<double>(), 26.45 * 0.96, 1e-6);
+  EXPECT_NEAR(points.at(1).at("nominal").get<double>(), 26.45, 1e-6);
+  const std::string appliance = (folder_ / "water-heater.json").string();
+  const auto found = [&](std::vector<std::string> readings) {
+    readings.insert(readings.begin(), {"locate", appliance});
+    return run(readings).out;
+  };
+  EXPECT_THAT(found({"plug=OL", "element-alone=OL"}), HasSubstr("Element: open"));
+  EXPECT_THAT(found({"plug=38", "element-alone=38"}), HasSubstr("Element: worn, too many ohms"));
+  EXPECT_THAT(found({"plug=220", "element-alone=220"}), HasSubstr("Element: a pin is burnt"));
+  EXPECT_THAT(found({"plug=25.6", "plug-to-earth=0.2"}), HasSubstr("Element: shorted to its sheath"));
+}
+
 TEST_F(KindFilesOfAUser, ABrokenRatingsFileEndsNoList) {
   const std::filesystem::path plugins =
       std::filesystem::path(OHMWRIGHT_PROGRAM).parent_path().parent_path() / "lib/ohmwright/plugins";

@@ -5,6 +5,7 @@
 
 #include <ohmwright/report/labels.hpp>
 #include <ohmwright/report/verdict_report.hpp>
+#include <ohmwright/safety/safe_to_energise.hpp>
 
 namespace ohmwright {
 
@@ -98,6 +99,10 @@ std::string verdict_json(const VerdictReport& report, const Sentences& say) {
     json["drawing"] = {
         {"seed", drawing->seed}, {"trials", drawing->trials}, {"standard_error", drawing->standard_error}};
   json["confidence"] = report.confidence;
+  json["not_yet_proved_safe"] = Json::array();
+  for (const RuleDescriptor* rule : not_yet_proved_safe(report.descriptor, report.verdict.findings))
+    json["not_yet_proved_safe"].push_back(
+        {{"rule", rule->id}, {"title", say.in_domain(report.descriptor.text_domain, rule->title)}});
   json["readings"] = Json::array();
   for (const Reading& reading : report.readings) json["readings"].push_back(reading_json(reading));
   json["reasons"] = Json::array();

@@ -36,14 +36,20 @@ struct Load {
   Dimension other_is = Dimension::power;  ///< power, current or resistance
 };
 
-/// How limits move with a condition x: by 1 + coefficient·(x − reference), or by (x/reference)^exponent.
+/// How limits move with a condition x: by 1 + coefficient·(x − reference), or by (x/reference)^exponent; or as a
+/// formula of conditions says, to which the limits are then shares.
 struct Movement {
-  enum class Form : std::uint8_t { none, linear, power };
+  enum class Form : std::uint8_t { none, linear, power, formula };
   Form form = Form::none;
-  std::uint16_t condition = not_found;
+  boost::container::static_vector<std::uint16_t, most_conditions> conditions;  ///< one, but for a formula
+  std::shared_ptr<const Formula> formula;
   Figure coefficient;  ///< [1/K]
   int exponent = 1;
   Figure reference;
+
+  bool moves() const { return form != Form::none; }
+  /// The one that is told: of a formula the first that it names.
+  std::uint16_t condition() const { return conditions.empty() ? not_found : conditions.front(); }
 };
 
 /// A measurand within limits.
@@ -59,7 +65,15 @@ struct LimitsForm {
   bool has_nominal() const { return nominal.is_given() || load.other.is_given(); }
   bool has_lower() const { return lower.is_given() || below.figure.is_given(); }
   bool has_upper() const { return upper.is_given() || above.figure.is_given(); }
+  /// Ohms with a least value alone: of these OL is no proof, since what shows it may as well be broken.
+  bool is_least_ohms(Dimension dimension) const {
+    return dimension == Dimension::resistance && has_lower() && !has_upper();
+  }
 };
+
+/// From so many ohms on a least value is a matter of insulation: windings, elements and sensors whose highest value
+/// does not matter have less (common practice, no source) [ohm].
+inline constexpr double insulation_from_ohms = 1e5;
 
 /// A contact that is in one state below one end of a condition and in the other above the other end.
 struct ContactForm {
@@ -76,17 +90,24 @@ struct ContactForm {
   bool depends() const { return condition != not_found; }
 };
 
+/// Insulation of a part from what people touch: judged as that of every kind (component/insulation.hpp).
+struct InsulationForm {
+  Figure least;
+  std::uint16_t test_voltage = not_found;  ///< the condition that holds the volts of the tester
+};
+
 /// A rule of the file.
 struct RuleForm {
   std::uint16_t measurand = 0;
   bool may_condemn = true;
-  std::variant<LimitsForm, ContactForm> form;
+  std::variant<LimitsForm, ContactForm, InsulationForm> form;
   RuleTexts texts;
   const ValueNode* place = nullptr;
   bool whole = false;  ///< read without a note; else what follows from it is not noted again
 
   const LimitsForm* limits() const { return std::get_if<LimitsForm>(&form); }
   const ContactForm* contact() const { return std::get_if<ContactForm>(&form); }
+  const InsulationForm* insulation() const { return std::get_if<InsulationForm>(&form); }
 };
 
 /// An advice that follows from what a rule said.
@@ -106,8 +127,8 @@ struct BetterCondition {
 struct ElementRow {
   std::uint16_t from = 0;
   std::uint16_t to = 0;
-  std::optional<ElementType> type;  ///< empty: a contact, closed or open as the rule `of_rule` says
-  Figure value;
+  std::optional<ElementType> type;    ///< empty: a contact, closed or open as the rule `of_rule` says
+  Figure value;                       ///< of a contact its ohms while it is closed
   std::uint16_t of_rule = not_found;  ///< nominal value or contact of that rule
   double times = 1.0;
   double tolerance = 0.0;  ///< relative half-width
@@ -119,8 +140,9 @@ struct Definition {
   std::vector<RatingRow> ratings;
   std::vector<RuleForm> rules;  ///< in the order of the descriptor's
   std::vector<AdviceTrigger> triggers;
-  std::vector<BetterCondition> better;  ///< in the order of the descriptor's conditions
-  std::vector<ElementRow> elements;     ///< of a good part
+  std::vector<BetterCondition> better;   ///< in the order of the descriptor's conditions
+  std::vector<std::string_view> points;  ///< within the part, counted on from the terminals
+  std::vector<ElementRow> elements;      ///< of a good part
   std::vector<std::vector<ElementRow>> faulty_elements;
   std::deque<std::string> texts_of_ours;  ///< a deque, since its texts must not move
 

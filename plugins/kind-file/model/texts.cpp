@@ -7,8 +7,9 @@ namespace ohmwright::kind_file {
 namespace {
 
 constexpr std::array<std::string_view, field_count> field_names{
-    "measured",     "lower",      "upper",      "nominal",      "off_percent",    "at",           "count", "range",
-    "closed_below", "open_above", "open_below", "closed_above", "chance_percent", "share_percent"};
+    "measured",       "lower",         "upper",        "nominal",    "off_percent", "at",
+    "count",          "range",         "closed_below", "open_above", "open_below",  "closed_above",
+    "chance_percent", "share_percent", "least",        "volts"};
 
 constexpr FieldSet of_limits = only(Field::measured) | only(Field::lower) | only(Field::upper) | only(Field::nominal) |
                                only(Field::off_percent) | only(Field::at);
@@ -53,6 +54,10 @@ constexpr std::array<TextRow, limits_text_count> texts_of_limits{{
     {"wet", "", OHMWRIGHT_TEXT("Not judged: it was read wet only, and water can lower the reading."), 0},
     {"live", "", OHMWRIGHT_TEXT("Not judged: read on a live circuit it means nothing. Unplug, prove dead, read again."),
      0},
+    {"needs-tester", "",
+     OHMWRIGHT_TEXT("An ohmmeter with its few volts proves no insulation by that, and what reads so high may as well "
+                    "be a broken wire."),
+     only(Field::lower)},
 }};
 
 constexpr std::array<TextRow, contact_text_count> texts_of_contacts{{

@@ -8,6 +8,7 @@
 #include <boost/container/static_vector.hpp>
 
 #include <ohmwright/component/descriptor.hpp>
+#include <ohmwright/component/insulation.hpp>
 
 namespace ohmwright::kind_file {
 
@@ -30,8 +31,10 @@ enum class Field : std::uint8_t {
   closed_above,
   chance_percent,
   share_percent,
+  least,
+  volts,
 };
-inline constexpr std::size_t field_count = 14;
+inline constexpr std::size_t field_count = 16;
 std::string_view name_of(Field field);
 
 /// A set of fields, one bit each.
@@ -59,6 +62,7 @@ enum class LimitsText : std::uint8_t {
   no_figure,
   wet,
   live,
+  needs_tester,
 };
 
 /// What a rule on a contact says.
@@ -80,6 +84,14 @@ enum class ContactText : std::uint8_t {
   live,
 };
 
+/// What a rule on insulation says beside the texts of `InsulationText`, which come first.
+enum class OwnInsulationText : std::uint8_t {
+  still_to_read = InsulationText::first_own,
+  not_read,
+  no_figure,
+  live,
+};
+
 /// One text of a form of rule.
 struct TextRow {
   std::string_view id;
@@ -88,10 +100,13 @@ struct TextRow {
   FieldSet fields = 0;
 };
 
-inline constexpr std::size_t limits_text_count = 18;
+inline constexpr std::size_t limits_text_count = 19;
 inline constexpr std::size_t contact_text_count = 15;
+inline constexpr std::size_t insulation_text_count = 16;
 const std::array<TextRow, limits_text_count>& limits_texts();    ///< in the order of LimitsText
 const std::array<TextRow, contact_text_count>& contact_texts();  ///< in the order of ContactText
+/// In the order of InsulationText, then of OwnInsulationText.
+const std::array<TextRow, insulation_text_count>& insulation_texts();
 
 /// A text that a rule can say: its place in the rule's descriptor and the fields that stand in it.
 struct SayableText {
@@ -101,7 +116,7 @@ struct SayableText {
 
 /// The texts of one rule, in the order of its form's enumeration.
 struct RuleTexts {
-  std::array<SayableText, limits_text_count> sayable;  ///< a contact has fewer
+  std::array<SayableText, limits_text_count> sayable;  ///< the other forms have fewer
   std::vector<std::uint8_t> said_by_index;             ///< from place in the descriptor to enumerator
 
   template <class Text>

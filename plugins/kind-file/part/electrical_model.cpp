@@ -1,6 +1,7 @@
 #include "part/electrical_model.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "part/expectation.hpp"
 
@@ -16,10 +17,16 @@ double share_of(const Definition& definition, std::span<const KnownRule> rules, 
   return share_closed(form, rules[row.of_rule], situation).value_or(most_of_its_life);
 }
 
-Element contact_of(const ElementRow& row, double share) {
+/// A contact that is closed in that share of good parts, with its ohms while it is, if the file states them.
+Element contact_of(const ElementRow& row, double share, double ohms) {
   if (share <= 0.0) return open_between(row.from, row.to);
   Element contact = closed_between(row.from, row.to);
   contact.type = share >= 1.0 ? ElementType::closed : ElementType::contact;
+  if (ohms > 0.0) {
+    contact.type = share >= 1.0 ? ElementType::resistance : ElementType::contact;
+    contact.value_in_si = ohms;
+    contact.relative_half_width = row.tolerance;
+  }
   contact.probability_closed = share;
   return contact;
 }
@@ -35,7 +42,11 @@ double tolerance_of(const Expectation& expected) {
 
 std::optional<Element> element_of(const Definition& definition, std::span<const KnownRule> rules,
                                   const RatingValues& ratings, const ElementRow& row, const Situation& situation) {
-  if (!row.type) return contact_of(row, share_of(definition, rules, row, situation));
+  if (!row.type) {
+    const double ohms = row.value.value(ratings).value_or(0.0);
+    if (!std::isfinite(ohms)) return std::nullopt;
+    return contact_of(row, share_of(definition, rules, row, situation), ohms);
+  }
   Element element;
   element.from = row.from;
   element.to = row.to;
@@ -50,7 +61,7 @@ std::optional<Element> element_of(const Definition& definition, std::span<const 
     if (row.tolerance == 0.0) element.relative_half_width = tolerance_of(*expected);
   } else if (row.value.is_given()) {
     const std::optional<double> value = row.value.value(ratings);
-    if (!value) return std::nullopt;
+    if (!value || !std::isfinite(*value) || *value < 0.0) return std::nullopt;
     element.value_in_si = row.times * *value;
   }
   return element;

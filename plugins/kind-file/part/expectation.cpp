@@ -41,9 +41,14 @@ std::optional<Expectation> expected_by_limits(const RuleForm& form, const KnownR
   if (!rule.known) return std::nullopt;
   double factor = 1.0;
   const Movement& movement = form.limits()->movement;
-  if (movement.form != Movement::Form::none) {
-    const std::optional<double> at = situation.condition(movement.condition);
-    const std::optional<double> by = at ? rule.movement.factor(*at) : std::nullopt;
+  if (movement.moves()) {
+    ConditionValues at{};
+    for (const std::uint16_t condition : movement.conditions) {
+      const std::optional<double> given = situation.condition(condition);
+      if (!given) return std::nullopt;
+      at[condition] = *given;
+    }
+    const std::optional<double> by = rule.movement.factor(at);
     if (!by) return std::nullopt;
     factor = *by;
   }

@@ -4,6 +4,7 @@
 #include "part/expectation.hpp"
 #include "rules/advice.hpp"
 #include "rules/contact_rule.hpp"
+#include "rules/insulation_rule.hpp"
 #include "rules/limits_rule.hpp"
 
 namespace ohmwright::kind_file {
@@ -14,9 +15,11 @@ void PartOfFile::judge(const Evidence& evidence, const JudgeSettings& settings, 
     const auto rule = static_cast<std::uint16_t>(i);
     if (definition_.rules[rule].limits() != nullptr)
       judge_limits(scene, rule);
-    else
+    else if (definition_.rules[rule].contact() != nullptr)
       judge_contact(scene, rule);
   }
+  for (std::size_t i = 0; i < rules_.size(); ++i)
+    if (definition_.rules[i].insulation() != nullptr) judge_insulation(scene, static_cast<std::uint16_t>(i));
   advise(scene);
 }
 

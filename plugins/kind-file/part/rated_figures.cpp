@@ -1,5 +1,6 @@
 #include "part/rated_figures.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include <ohmwright/quantity/print.hpp>
@@ -9,6 +10,9 @@
 namespace ohmwright::kind_file {
 
 namespace {
+
+/// Beyond this no value of a part lies, in whatever unit, and below it no product overflows [SI].
+constexpr double most_of_a_formula = 1e30;
 
 /// Law of a resistive load: what `wanted` is at that voltage, told by one other figure.
 double of_load(Dimension wanted, double volt, Dimension other_is, double other) {
@@ -26,7 +30,13 @@ std::optional<double> side(double nominal, const Tolerance& tolerance, double si
   return nominal + sign * (tolerance.is_share ? *by * nominal : *by);
 }
 
+/// A limit, or 1 where it is the formula that moves: then its value is the factor.
+std::optional<double> limit_of(const Figure& figure, const RatingValues& ratings) {
+  return figure.of_conditions() != nullptr ? std::optional(1.0) : figure.value(ratings);
+}
+
 std::optional<double> nominal_of(const LimitsForm& form, Dimension dimension, const RatingValues& ratings) {
+  if (form.nominal.of_conditions() != nullptr) return 1.0;
   if (form.nominal.is_given()) return form.nominal.value(ratings);
   const std::optional<double> volt = form.load.voltage.value(ratings);
   const std::optional<double> other = form.load.other.value(ratings);
@@ -37,7 +47,13 @@ std::optional<double> nominal_of(const LimitsForm& form, Dimension dimension, co
 bool know_movement(const Movement& form, const RatingValues& ratings, KnownMovement& known) {
   known.form = form.form;
   known.exponent = form.exponent;
+  known.condition = form.condition();
   if (form.form == Movement::Form::none) return true;
+  if (form.form == Movement::Form::formula) {
+    known.formula = form.formula;
+    known.ratings = ratings;
+    return form.formula->is_known(ratings);
+  }
   const std::optional<double> reference = form.reference.value(ratings);
   const std::optional<double> coefficient = form.coefficient.value(ratings);
   known.reference = reference.value_or(0.0);
@@ -53,18 +69,24 @@ void know_limits(const LimitsForm& form, Dimension dimension, const RatingValues
       rule.lower = side(*rule.nominal, form.below, -1.0, ratings);
       rule.upper = side(*rule.nominal, form.above, 1.0, ratings);
     }
+    for (const Tolerance* tolerance : {&form.below, &form.above})
+      rule.above_all_of_it =
+          rule.above_all_of_it || (tolerance->is_share && tolerance->figure.value(ratings).value_or(0.0) > 1.0);
   } else {
-    rule.lower = form.lower.value(ratings);
-    rule.upper = form.upper.value(ratings);
+    rule.lower = limit_of(form.lower, ratings);
+    rule.upper = limit_of(form.upper, ratings);
   }
   all = all && rule.lower.has_value() == form.has_lower() && rule.upper.has_value() == form.has_upper();
   rule.known = all;
 }
 
 std::string contradiction_in_limits(const LimitsForm& form, const KnownRule& rule) {
+  if (rule.above_all_of_it) return std::string(above_all_of_it);
   if (!rule.known) return {};
   if (form.has_nominal() && !(std::isfinite(*rule.nominal) && *rule.nominal >= 0.0))
     return "its nominal value is no number; every figure of a load must be above 0";
+  for (const std::optional<double>& side : {rule.lower, rule.upper})
+    if (side && !std::isfinite(*side)) return "a formula of its limits gives no number";
   if ((rule.lower && rule.nominal && *rule.lower > *rule.nominal) ||
       (rule.upper && rule.nominal && *rule.upper < *rule.nominal))
     return "a tolerance must be 0 or more";
@@ -76,19 +98,31 @@ std::string contradiction_in_limits(const LimitsForm& form, const KnownRule& rul
 
 }  // namespace
 
-std::optional<double> KnownMovement::factor(double at) const {
+bool KnownMovement::is_smooth(const ConditionValues& at) const {
+  if (form != Movement::Form::formula) return true;
+  return std::all_of(formula->conditions.begin(), formula->conditions.end(), [&](std::uint16_t along) {
+    return std::abs(formula->at(ratings, at, along).slope) < most_of_a_formula;
+  });
+}
+
+std::optional<double> KnownMovement::factor(const ConditionValues& at) const {
   constexpr double least = 0.05;  // a line that falls so far was never meant to reach there
   double by = 1.0;
-  if (form == Movement::Form::linear) by = 1.0 + coefficient * (at - reference);
-  if (form == Movement::Form::power) by = std::pow(at / reference, exponent);
+  if (form == Movement::Form::formula) {
+    by = formula->at(ratings, at).value;
+    return by > 1.0 / most_of_a_formula && by < most_of_a_formula ? std::optional(by) : std::nullopt;
+  }
+  if (form == Movement::Form::linear) by = 1.0 + coefficient * (at[condition] - reference);
+  if (form == Movement::Form::power) by = std::pow(at[condition] / reference, exponent);
   if (!std::isfinite(by) || by < least || by > 1.0 / least) return std::nullopt;
   return by;
 }
 
-double KnownMovement::slope(double at) const {
+double KnownMovement::slope(const ConditionValues& at, std::uint16_t along) const {
+  if (form == Movement::Form::formula) return formula->at(ratings, at, along).slope;
+  if (form == Movement::Form::none || along != condition) return 0.0;
   if (form == Movement::Form::linear) return coefficient;
-  if (form == Movement::Form::power) return exponent * std::pow(at / reference, exponent) / at;
-  return 0.0;
+  return exponent * std::pow(at[condition] / reference, exponent) / at[condition];
 }
 
 RatingValues read_rating_values(const Definition& definition, const ValueNode* ratings,
@@ -119,6 +153,9 @@ KnownRule known_rule(const RuleForm& form, Dimension dimension, const RatingValu
   KnownRule rule;
   if (const LimitsForm* limits = form.limits()) {
     know_limits(*limits, dimension, ratings, rule);
+  } else if (const InsulationForm* insulation = form.insulation()) {
+    rule.lower = insulation->least.value(ratings);
+    rule.known = rule.lower.has_value();
   } else {
     const ContactForm& contact = *form.contact();
     rule.lower_end = contact.lower_end.value(ratings);
@@ -130,6 +167,10 @@ KnownRule known_rule(const RuleForm& form, Dimension dimension, const RatingValu
 
 std::string contradiction_in(const RuleForm& form, const KnownRule& rule) {
   if (const LimitsForm* limits = form.limits()) return contradiction_in_limits(*limits, rule);
+  if (form.insulation() != nullptr)
+    return rule.known && !(*rule.lower > 0.0) ? "the least insulation must be above 0" : std::string();
+  for (const std::optional<double>& end : {rule.lower_end, rule.upper_end})
+    if (end && !std::isfinite(*end)) return "a formula of its ends gives no number";
   if (!rule.lower_end || !rule.upper_end || *rule.lower_end <= *rule.upper_end) return {};
   return "it would have to be closed and open at once: one end lies beyond the other";
 }

@@ -54,6 +54,17 @@ std::string_view procedure_in(const ValueNode& row, const Definition& definition
   return index == not_found ? std::string_view{} : known[index].id;
 }
 
+/// The cautions before a test with hundreds of volts are shown with the advice to make one.
+void name_procedure_of_insulation(Definition& definition) {
+  Descriptor& descriptor = definition.descriptor;
+  for (const RuleForm& rule : definition.rules) {
+    if (rule.insulation() == nullptr) continue;
+    for (const ProcedureDescriptor& procedure : descriptor.procedures)
+      if (procedure.measurand == descriptor.measurands[rule.measurand].id)
+        descriptor.advice[static_cast<std::size_t>(StandardAdvice::prove_insulation)].procedure = procedure.id;
+  }
+}
+
 void read_row(const ValueNode& row, Definition& definition, Notes& notes) {
   const std::string_view id = text_in(row, "id");
   const ValueNode* when = row.find("when");
@@ -81,6 +92,7 @@ void read_row(const ValueNode& row, Definition& definition, Notes& notes) {
 void read_advice(const ValueNode& document, Definition& definition, Notes& notes) {
   check_ids_once(document, "advice", "advice", notes);
   for (const StandardAdviceRow& row : standard_advice()) definition.descriptor.advice.push_back(row.text);
+  name_procedure_of_insulation(definition);
   read_better_conditions(document, definition, notes);
   for (const ValueNode& row : list_in(document, "advice")) read_row(row, definition, notes);
 }

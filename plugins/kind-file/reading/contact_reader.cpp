@@ -139,6 +139,10 @@ void read_contact(const ValueNode& rule, const Definition& definition, RuleForm&
               "a rule on a contact needs a measurand that takes \"open\" and \"closed\"; write \"contact_words\": true "
               "there");
   }
+  if (descriptor.id == "insulation")
+    notes.say(*rule.find("contact"),
+              "a contact that is open proves no insulation; write \"insulation\": {\"least\": "
+              "\"1 Mohm\"}");
   form.form = ContactReader(*rule.find("contact"), definition, notes).read();
   form.whole = notes.count() == before;
   descriptor.outcomes = can_pass | can_condemn | can_be_undecided;

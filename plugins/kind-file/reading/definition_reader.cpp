@@ -43,6 +43,7 @@ void read_definition(const ValueNode& document, Definition& definition, std::vec
   read_conditions(document, definition, notes);
   read_ratings(document, definition, notes);
   read_rules(document, definition, notes);
+  read_test_voltage(document, definition, notes);
   read_cautions(document, definition, notes);
   read_procedures(document, definition, notes);
   read_advice(document, definition, notes);

@@ -20,6 +20,8 @@ void read_measurands(const ValueNode& document, Definition& definition, Notes& n
 void read_conditions(const ValueNode& document, Definition& definition, Notes& notes);
 void read_ratings(const ValueNode& document, Definition& definition, Notes& notes);
 void read_rules(const ValueNode& document, Definition& definition, Notes& notes);
+/// After the rules: which measurands the volts of a tester of insulation say something of.
+void read_test_voltage(const ValueNode& document, Definition& definition, Notes& notes);
 void read_advice(const ValueNode& document, Definition& definition, Notes& notes);
 void read_cautions(const ValueNode& document, Definition& definition, Notes& notes);
 void read_procedures(const ValueNode& document, Definition& definition, Notes& notes);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -29,7 +30,9 @@ class ElementReader {
     read_terminals(row);
     const std::string_view type = text_in(node_, "type");
     if (type == "contact") {
-      refuse({"value", "nominal_of", "times", "tolerance"}, type);
+      refuse({"nominal_of", "times"}, type);
+      row.value = figure_in(node_, "value", Dimension::resistance, definition_, notes_);
+      read_tolerance(row);
       row.of_rule = rule_in("contact_of");
       if (row.of_rule != not_found && definition_.rules[row.of_rule].whole &&
           definition_.rules[row.of_rule].contact() == nullptr)
@@ -52,22 +55,24 @@ class ElementReader {
   }
 
   void read_terminals(ElementRow& row) {
-    const auto& terminals = definition_.descriptor.terminals;
     std::array<std::uint16_t, 2> ends{0, 0};
     std::size_t end = 0;
     for (const ValueNode& node : list_in(node_, "between")) {
       if (node.text() == nullptr || end == ends.size()) continue;
-      std::uint16_t index = 0;
-      while (index < terminals.size() && terminals[index] != *node.text()) ++index;
-      if (index == terminals.size()) {
-        const std::vector<std::string> known(terminals.begin(), terminals.end());
-        notes_.say(node, "there is no terminal " + ohmwright::quoted(*node.text()) + suggestion(*node.text(), known));
-        index = 0;
-      }
-      ends[end++] = index;
+      const std::uint16_t index = end_named(node);
+      ends[end++] = index == not_found ? std::uint16_t{0} : index;
     }
     row.from = ends[0];
     row.to = ends[1];
+  }
+
+  /// A terminal, or a point within the part.
+  std::uint16_t end_named(const ValueNode& node) {
+    const auto& points = definition_.points;
+    const auto found = std::find(points.begin(), points.end(), *node.text());
+    if (found == points.end()) return terminal_named(node, definition_, notes_);
+    return static_cast<std::uint16_t>(definition_.descriptor.terminals.size() +
+                                      static_cast<std::size_t>(found - points.begin()));
   }
 
   std::uint16_t rule_in(std::string_view field) {
@@ -86,10 +91,7 @@ class ElementReader {
       return;
     }
     row.times = number_in(node_, "times").value_or(1.0);
-    if (const ValueNode* tolerance = node_.find("tolerance"))
-      row.tolerance = quantity_in(*tolerance, Dimension::ratio, notes_).value_or(0.0);
-    if (row.tolerance < 0.0 || row.tolerance > 1.0)
-      notes_.say(*node_.find("tolerance"), "a tolerance lies between 0 % and 100 %, such as \"5 %\"");
+    read_tolerance(row);
     if (has("value") == has("nominal_of")) {
       notes_.say(node_, "an element has either \"value\" or \"nominal_of\", the rule whose nominal value it has");
     } else if (has("value")) {
@@ -98,6 +100,13 @@ class ElementReader {
       row.of_rule = rule_in("nominal_of");
       check_nominal(known, row);
     }
+  }
+
+  void read_tolerance(ElementRow& row) {
+    if (const ValueNode* tolerance = node_.find("tolerance"))
+      row.tolerance = quantity_in(*tolerance, Dimension::ratio, notes_).value_or(0.0);
+    if (row.tolerance < 0.0 || row.tolerance > 1.0)
+      notes_.say(*node_.find("tolerance"), "a tolerance lies between 0 % and 100 %, such as \"5 %\"");
   }
 
   void check_nominal(const TypeName& known, const ElementRow& row) {
@@ -126,6 +135,12 @@ std::vector<ElementRow> elements_in(const ValueNode& object, const Definition& d
 }  // namespace
 
 void read_elements(const ValueNode& document, Definition& definition, Notes& notes) {
+  definition.points = texts_in(document, "points");
+  check_texts_once(document, "points", "point", notes);
+  const auto& terminals = definition.descriptor.terminals;
+  for (const ValueNode& node : list_in(document, "points"))
+    if (node.text() != nullptr && std::find(terminals.begin(), terminals.end(), *node.text()) != terminals.end())
+      notes.say(node, "the point " + ohmwright::quoted(*node.text()) + " is a terminal, which a probe can reach");
   definition.elements = elements_in(document, definition, notes);
   check_ids_once(document, "fault_modes", "fault mode", notes);
   for (const ValueNode& row : list_in(document, "fault_modes")) {

@@ -1,5 +1,8 @@
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
+#include "part/rated_figures.hpp"
 #include "reading/figure_reader.hpp"
 #include "reading/rule_reader.hpp"
 #include "reading/text_reader.hpp"
@@ -15,13 +18,15 @@ class LimitsReader {
 
   LimitsForm read() {
     LimitsForm form;
-    form.lower = figure_in(limits_, "lower", dimension_, definition_, notes_);
-    form.upper = figure_in(limits_, "upper", dimension_, definition_, notes_);
-    form.nominal = figure_in(limits_, "nominal", dimension_, definition_, notes_);
+    const FormulaOf end_of = has("lower") && has("upper") ? FormulaOf::ratings : FormulaOf::conditions_too;
+    form.lower = figure_in(limits_, "lower", dimension_, definition_, notes_, end_of);
+    form.upper = figure_in(limits_, "upper", dimension_, definition_, notes_, end_of);
+    form.nominal = figure_in(limits_, "nominal", dimension_, definition_, notes_, FormulaOf::conditions_too);
     read_load(form.load);
     read_tolerances(form);
     check_combination();
     read_movement(form.movement);
+    read_formula_of_conditions(form);
     return form;
   }
 
@@ -51,7 +56,13 @@ class LimitsReader {
       notes_.say(*limits_.find(field), "a share of a temperature has no meaning; write kelvin, such as \"3 K\"");
       return {};
     }
-    return {figure_in(limits_, field, is_share ? Dimension::ratio : absolute, definition_, notes_), is_share};
+    Tolerance tolerance{figure_in(limits_, field, is_share ? Dimension::ratio : absolute, definition_, notes_),
+                        is_share};
+    const auto& ways = tolerance.figure.ways;
+    if (is_share && std::any_of(ways.begin(), ways.end(),
+                                [](const FigureWay& way) { return way.is_quantity() && way.value > 1.0; }))
+      notes_.say(*limits_.find(field), std::string(above_all_of_it));
+    return tolerance;
   }
 
   void read_tolerances(LimitsForm& form) {
@@ -77,6 +88,32 @@ class LimitsReader {
     }
   }
 
+  /// A nominal value, or a lone limit, that is a formula of conditions: the limits are shares of what it gives.
+  void read_formula_of_conditions(LimitsForm& form) {
+    using Named = std::pair<const char*, const Figure*>;
+    for (const auto& [name, figure] :
+         {Named{"nominal", &form.nominal}, Named{"lower", &form.lower}, Named{"upper", &form.upper}}) {
+      if (figure->of_conditions() == nullptr) continue;
+      const ValueNode& place = *limits_.find(name)->find("formula");
+      if (form.movement.moves())
+        notes_.say(place, "the formula moves with its conditions already; leave out what moves the limits beside it");
+      else if (dimension_ == Dimension::temperature)
+        notes_.say(place, "limits of a temperature do not move with a condition");
+      else if ((form.below.figure.is_given() && !form.below.is_share) ||
+               (form.above.figure.is_given() && !form.above.is_share))
+        notes_.say(place, "a nominal value that moves with a condition has its tolerance in percent");
+      else
+        move_by(*figure, form.movement);
+    }
+  }
+
+  static void move_by(const Figure& figure, Movement& movement) {
+    movement.form = Movement::Form::formula;
+    movement.formula = figure.ways.front().formula;
+    for (const std::uint16_t condition : movement.formula->conditions)
+      if (movement.conditions.size() < movement.conditions.capacity()) movement.conditions.push_back(condition);
+  }
+
   std::uint16_t condition_in(const ValueNode& node) {
     return place_of(node.find("condition"), "condition", definition_.descriptor.conditions, notes_);
   }
@@ -98,9 +135,9 @@ class LimitsReader {
 
   void read_linear(const ValueNode& node, Movement& movement) {
     movement.form = Movement::Form::linear;
-    movement.condition = condition_in(node);
-    if (movement.condition != not_found &&
-        definition_.descriptor.conditions[movement.condition].dimension != Dimension::temperature)
+    const std::uint16_t condition = condition_in(node);
+    if (condition != not_found) movement.conditions.push_back(condition);
+    if (condition != not_found && definition_.descriptor.conditions[condition].dimension != Dimension::temperature)
       notes_.say(*node.find("condition"), "a temperature coefficient goes with a temperature");
     movement.coefficient = figure_in(node, "per_kelvin", Dimension::ratio, definition_, notes_);
     movement.reference = figure_in(node, "reference", Dimension::temperature, definition_, notes_);
@@ -108,10 +145,11 @@ class LimitsReader {
 
   void read_power(const ValueNode& node, Movement& movement) {
     movement.form = Movement::Form::power;
-    movement.condition = condition_in(node);
+    const std::uint16_t condition = condition_in(node);
     movement.exponent = static_cast<int>(std::lround(number_in(node, "exponent").value_or(1.0)));
-    if (movement.condition == not_found) return;
-    const Dimension along = definition_.descriptor.conditions[movement.condition].dimension;
+    if (condition == not_found) return;
+    movement.conditions.push_back(condition);
+    const Dimension along = definition_.descriptor.conditions[condition].dimension;
     if (along == Dimension::temperature) {
       notes_.say(*node.find("condition"), "nothing is proportional to a temperature; use \"temperature_coefficient\"");
       return;
@@ -155,6 +193,7 @@ std::array<TextUse, limits_text_count> uses_of(const RuleForm& rule, const Measu
   never(LimitsText::range_unknown, over_range);
   never(LimitsText::no_condition, moves);
   never(LimitsText::out_of_reach, moves);
+  never(LimitsText::needs_tester, form.is_least_ohms(measurand.dimension));
   never(LimitsText::wet, measurand.dimension == Dimension::resistance);
   never(LimitsText::live, passive);
   return uses;

@@ -13,6 +13,26 @@ void check_unit(const ValueNode& row, Dimension dimension, Notes& notes) {
                        "; its unit is " + ohmwright::quoted(si_unit_of(dimension)));
 }
 
+/// The two terminals that it is read between, where the file says so.
+void read_ends(const ValueNode& row, const Definition& definition, MeasurandDescriptor& measurand, Notes& notes) {
+  const ValueNode::Array& ends = list_in(row, "between");
+  if (ends.size() != 2) return;
+  measurand.from = terminal_named(ends[0], definition, notes);
+  measurand.to = terminal_named(ends[1], definition, notes);
+  if (measurand.from != not_found && measurand.from == measurand.to)
+    notes.say(*row.find("between"), "between one terminal and itself nothing is read");
+  if (measurand.from == not_found || measurand.to == not_found || measurand.from == measurand.to)
+    measurand.from = measurand.to = not_found;
+}
+
+/// The measurands that a condition says something of; none stands for all.
+void read_of(const ValueNode& row, const Definition& definition, ConditionDescriptor& condition, Notes& notes) {
+  for (const ValueNode& node : list_in(row, "of"))
+    if (place_of(&node, "measurand", definition.descriptor.measurands, notes) != not_found)
+      condition.of.emplace_back(*node.text());
+  check_texts_once(row, "of", "measurand", notes);
+}
+
 /// One word must mean one thing on the command line.
 void check_option(const ValueNode& document, const ValueNode& row, std::string_view field, const Definition& definition,
                   Notes& notes) {
@@ -39,6 +59,7 @@ void read_measurands(const ValueNode& document, Definition& definition, Notes& n
     measurand.takes_contact_state = flag_in(row, "contact_words", false);
     measurand.takes_bare_number = flag_in(row, "bare_number", false);
     check_unit(row, measurand.dimension, notes);
+    read_ends(row, definition, measurand, notes);
     if (measurand.takes_contact_state && measurand.dimension != Dimension::resistance)
       notes.say(*row.find("contact_words"), "\"open\" and \"closed\" are read off a resistance only");
     definition.descriptor.measurands.push_back(measurand);
@@ -60,6 +81,7 @@ void read_conditions(const ValueNode& document, Definition& definition, Notes& n
       condition.default_half_width = half_width_in(*doubt, "half_width", condition.dimension, notes);
       condition.default_half_width_source = text_in(*doubt, "source");
     }
+    read_of(row, definition, condition, notes);
     check_option(document, row, "option", definition, notes);
     if (condition.id != condition.option) check_option(document, row, "id", definition, notes);
     for (const std::string_view other : options)

@@ -6,6 +6,8 @@
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
 
+#include "model/definition.hpp"
+
 namespace ohmwright::kind_file {
 
 namespace {
@@ -88,6 +90,16 @@ void check_texts_once(const ValueNode& object, std::string_view list, std::strin
   std::vector<const ValueNode*> texts;
   for (const ValueNode& node : list_in(object, list)) texts.push_back(&node);
   check_once(texts, sort, notes);
+}
+
+std::uint16_t terminal_named(const ValueNode& node, const Definition& definition, Notes& notes) {
+  const auto& terminals = definition.descriptor.terminals;
+  if (node.text() == nullptr) return not_found;
+  const auto found = std::find(terminals.begin(), terminals.end(), *node.text());
+  if (found != terminals.end()) return static_cast<std::uint16_t>(found - terminals.begin());
+  const std::vector<std::string> known(terminals.begin(), terminals.end());
+  notes.say(node, "there is no terminal " + ohmwright::quoted(*node.text()) + suggestion(*node.text(), known));
+  return not_found;
 }
 
 std::string suggestion(std::string_view typed, const std::vector<std::string>& known) {

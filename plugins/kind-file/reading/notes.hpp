@@ -66,4 +66,9 @@ std::uint16_t place_of(const ValueNode* node, std::string_view sort, const std::
   return not_found;
 }
 
+struct Definition;
+
+/// Index of the terminal that `node` names, or `not_found` and a note.
+std::uint16_t terminal_named(const ValueNode& node, const Definition& definition, Notes& notes);
+
 }  // namespace ohmwright::kind_file

@@ -17,6 +17,14 @@ constexpr std::array<std::string_view, 20> step_ids{
 
 /// Ohms, farads and henries are read on a part without supply, and whoever reads them has to be told so.
 constexpr std::array<std::string_view, 2> before_ohms{"disconnect-power", "prove-dead"};
+/// Hundreds of volts spoil a board that is still connected.
+constexpr std::string_view before_volts = "insulation-test";
+
+bool is_insulation(const Definition& definition, std::uint16_t measurand) {
+  return std::any_of(definition.rules.begin(), definition.rules.end(), [measurand](const RuleForm& rule) {
+    return rule.insulation() != nullptr && rule.measurand == measurand;
+  });
+}
 
 void check_braces(const ValueNode& text, Notes& notes) {
   if (text.text() != nullptr && text.text()->find_first_of("{}") != std::string::npos)
@@ -35,14 +43,15 @@ void check_cautions(const ValueNode& row, const ProcedureDescriptor& procedure, 
   }
   const std::uint16_t measurand = index_of(definition.descriptor.measurands, procedure.measurand);
   if (measurand == not_found || !is_passive(definition.descriptor.measurands[measurand].dimension)) return;
-  for (const std::string_view needed : before_ohms) {
-    if (std::find(procedure.cautions.begin(), procedure.cautions.end(), needed) != procedure.cautions.end()) continue;
+  const auto needs = [&](std::string_view caution, const std::string& reason) {
+    if (std::find(procedure.cautions.begin(), procedure.cautions.end(), caution) != procedure.cautions.end()) return;
     const ValueNode* list = row.find("cautions");
-    notes.say(list != nullptr ? *list : row,
-              "the caution " + ohmwright::quoted(needed) +
-                  " is missing: " + std::string(phrase_of(definition.descriptor.measurands[measurand].dimension)) +
-                  " is read on a part without supply");
-  }
+    notes.say(list != nullptr ? *list : row, "the caution " + ohmwright::quoted(caution) + " is missing: " + reason);
+  };
+  for (const std::string_view needed : before_ohms)
+    needs(needed, std::string(phrase_of(definition.descriptor.measurands[measurand].dimension)) +
+                      " is read on a part without supply");
+  if (is_insulation(definition, measurand)) needs(before_volts, "insulation is read with hundreds of volts");
 }
 
 }  // namespace

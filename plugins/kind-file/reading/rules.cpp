@@ -35,14 +35,20 @@ void read_rule(const ValueNode& rule, Definition& definition, Notes& notes) {
   form.may_condemn = flag_in(rule, "may_condemn", true);
   const bool on_limits = rule.find("limits") != nullptr;
   const bool on_contact = rule.find("contact") != nullptr;
-  if (on_limits == on_contact) {
-    notes.say(rule, "a rule has either \"limits\", of a value, or \"contact\", of an open or closed one");
+  const bool on_insulation = rule.find("insulation") != nullptr;
+  if (int{on_limits} + int{on_contact} + int{on_insulation} != 1) {
+    notes.say(rule,
+              "a rule has either \"limits\", of a value, or \"contact\", of an open or closed one, or "
+              "\"insulation\"");
   } else if (form.measurand != not_found) {
     if (on_limits) {
       read_limits(rule, definition, form, descriptor, notes);
     } else {
       refuse_what_only_limits_have(rule, notes);
-      read_contact(rule, definition, form, descriptor, notes);
+      if (on_contact)
+        read_contact(rule, definition, form, descriptor, notes);
+      else
+        read_insulation(rule, definition, form, descriptor, notes);
     }
     if (form.whole) check_constants(form, definition, notes);
   }

@@ -58,6 +58,33 @@ void advise_on_circumstances(const Scene& scene, LimitsText said) {
       return advise_once(scene, StandardAdvice::dry_it);
     case LimitsText::live:
       return advise_once(scene, StandardAdvice::read_unplugged);
+    case LimitsText::needs_tester:
+      return advise_once(scene, StandardAdvice::prove_insulation);
+    default:
+      return;
+  }
+}
+
+void advise_on_insulation(const Scene& scene, TextIndex said) {
+  switch (said) {
+    case InsulationText::leaks_while_wet:
+      return advise_once(scene, StandardAdvice::dry_it);
+    case InsulationText::leaks_connection_unstated:
+      return advise_once(scene, StandardAdvice::lift_a_lead);
+    case InsulationText::not_told_apart:
+    case InsulationText::repeats_differ:
+      return advise_once(scene, StandardAdvice::read_again);
+    case InsulationText::ohmmeter_is_no_tester:
+    case InsulationText::ohmmeter_past_range:
+    case InsulationText::few_volts:
+    case InsulationText::few_volts_past_range:
+    case InsulationText::leaks_at_more_volts:
+    case static_cast<TextIndex>(OwnInsulationText::still_to_read):
+      return advise_once(scene, StandardAdvice::prove_insulation);
+    case static_cast<TextIndex>(OwnInsulationText::no_figure):
+      return advise_once(scene, StandardAdvice::say_ratings);
+    case static_cast<TextIndex>(OwnInsulationText::live):
+      return advise_once(scene, StandardAdvice::read_unplugged);
     default:
       return;
   }
@@ -86,16 +113,22 @@ struct Variances {
   double condition = 0.0;
   double meter = 0.0;
   double scatter = 0.0;
-  double sum() const { return condition + meter + scatter; }
+  double other_conditions = 0.0;
+  double sum() const { return condition + meter + scatter + other_conditions; }
+  double beside_meter() const { return condition + scatter + other_conditions; }
 };
 
-Variances variances_of(const Scene& scene, const Estimate& judged, std::string_view condition) {
+Variances variances_of(const Scene& scene, const Estimate& judged, const Movement& movement) {
+  const auto& conditions = scene.definition.descriptor.conditions;
+  const std::string_view told = movement.moves() ? conditions[movement.condition()].id : std::string_view();
   Variances found;
   for (const Term& term : judged.terms()) {
     const double variance = term.standard_uncertainty * term.standard_uncertainty;
     const std::string& source = scene.evidence.sources()[term.source].id;
-    if (!condition.empty() && source == condition)
+    if (!told.empty() && source == told)
       found.condition += variance;
+    else if (index_of(conditions, source) != not_found)
+      found.other_conditions += variance;
     else if (source == "repeatability")
       found.scatter += variance;
     else
@@ -115,10 +148,9 @@ double half_width_given(const Scene& scene, const RuleForm& form, std::uint16_t 
 
 /// What would decide a value that is too close to a limit to tell.
 void advise_on_doubt(const Scene& scene, const LimitedEstimate& judged, const RuleForm& form) {
-  const std::uint16_t condition = form.limits()->movement.condition;
-  const bool moves = form.limits()->movement.form != Movement::Form::none;
-  const Variances v = variances_of(scene, judged.estimate,
-                                   moves ? scene.definition.descriptor.conditions[condition].id : std::string_view());
+  const std::uint16_t condition = form.limits()->movement.condition();
+  const bool moves = form.limits()->movement.moves();
+  const Variances v = variances_of(scene, judged.estimate, form.limits()->movement);
   if (!(v.sum() > 0.0)) return;
   if (v.scatter >= much_of_the_doubt * v.sum()) {  // no meter and no thermometer mends a contact that jumps
     advise_once(scene, StandardAdvice::read_again);
@@ -132,23 +164,30 @@ void advise_on_doubt(const Scene& scene, const LimitedEstimate& judged, const Ru
   if (better.half_width > 0.0 && better.half_width < given) {
     const double shrunk = better.half_width / given;
     const double of_condition = v.condition * shrunk * shrunk;
-    advise_with_chance(scene, better.advice, chance_of({std::sqrt(v.meter + of_condition)}), v.condition / v.sum());
+    advise_with_chance(scene, better.advice, chance_of({std::sqrt(v.meter + v.other_conditions + of_condition)}),
+                       v.condition / v.sum());
   }
   const double share = better_meter_share * judged.estimate.value();
   const double of_meter = std::min(v.meter, share * share / 3.0);
   advise_with_chance(scene, static_cast<TextIndex>(StandardAdvice::better_meter),
-                     chance_of({std::sqrt(v.condition + v.scatter + of_meter), std::sqrt(v.condition)}),
+                     chance_of({std::sqrt(v.beside_meter() + of_meter), std::sqrt(v.condition + v.other_conditions)}),
                      v.meter / v.sum());
 }
 
 void advise_on(const Scene& scene, const Finding& finding) {
   const RuleForm& form = scene.definition.rules[finding.rule];
   const std::uint8_t said = form.texts.said_by_index[finding.text];
+  if (form.insulation() != nullptr) {
+    advise_on_insulation(scene, said);
+    return;
+  }
   if (form.limits() == nullptr) {
     advise_on_circumstances(scene, static_cast<ContactText>(said));
     return;
   }
-  advise_on_circumstances(scene, static_cast<LimitsText>(said));
+  const auto text = static_cast<LimitsText>(said);
+  if (text != LimitsText::needs_tester || scene.known[finding.rule].lower >= insulation_from_ohms)
+    advise_on_circumstances(scene, text);
   if (finding.outcome == Outcome::undecided && finding.judged)
     advise_on_doubt(scene, {*finding.judged, finding.judged_lower, finding.judged_upper}, form);
 }

@@ -52,11 +52,10 @@ class Collector {
     if (!moved) return;
     Estimate at_reference(reading.value.value() / moved->factor);
     at_reference.add_uncertainty(reading.value, 1.0 / moved->factor);
-    if (moved->at) {
-      const Estimate& condition = *reading.condition(form_.movement.condition);
-      at_reference.add_uncertainty(condition,
-                                   -at_reference.value() * known_.movement.slope(*moved->at) / moved->factor);
-    }
+    for (const std::uint16_t condition : form_.movement.conditions)
+      at_reference.add_uncertainty(
+          *reading.condition(condition),
+          -at_reference.value() * known_.movement.slope(moved->conditions, condition) / moved->factor);
     if (!can_be_fused({found.at_reference.data(), found.at_reference.size()}, at_reference)) {
       found.rest_apart = std::max(found.rest_apart, disagreement_of(found.at_reference.front(), at_reference));
       return;
@@ -72,18 +71,20 @@ class Collector {
   }
 
   std::optional<MovedReading> moved_reading(const PreparedReading& reading) {
-    if (form_.movement.form == Movement::Form::none) return MovedReading{&reading, 1.0, std::nullopt};
-    const Estimate* condition = reading.condition(form_.movement.condition);
-    if (condition == nullptr) {
+    if (!form_.movement.moves()) return MovedReading{&reading, 1.0, std::nullopt};
+    const std::optional<ConditionValues> at = conditions_of(form_.movement, reading);
+    if (!at) {
       found.no_condition = true;
       return std::nullopt;
     }
-    const std::optional<double> factor = known_.movement.factor(condition->value());
-    if (!factor) {
+    // Without its ratings a formula has no value; that they are missing is told by the rule.
+    const bool unknown = form_.movement.form == Movement::Form::formula && !known_.known;
+    const std::optional<double> factor = unknown ? std::optional(1.0) : known_.movement.factor(*at);
+    if (!factor || (!unknown && !known_.movement.is_smooth(*at))) {
       found.out_of_reach = true;
       return std::nullopt;
     }
-    return MovedReading{&reading, *factor, condition->value()};
+    return MovedReading{&reading, *factor, (*at)[form_.movement.condition()], *at};
   }
 
   const LimitsForm& form_;
@@ -93,6 +94,16 @@ class Collector {
 
 }  // namespace
 
+std::optional<ConditionValues> conditions_of(const Movement& movement, const PreparedReading& reading) {
+  ConditionValues values{};
+  for (const std::uint16_t condition : movement.conditions) {
+    const Estimate* given = reading.condition(condition);
+    if (given == nullptr) return std::nullopt;
+    values[condition] = given->value();
+  }
+  return values;
+}
+
 LimitsReadings limits_readings(const Scene& scene, std::uint16_t rule) {
   Collector collector(scene, rule);
   for (const PreparedReading& reading : scene.evidence.readings())
@@ -101,11 +112,11 @@ LimitsReadings limits_readings(const Scene& scene, std::uint16_t rule) {
 }
 
 Estimate moved_limit(const LimitsForm& form, const KnownRule& rule, const PreparedReading& reading, double limit) {
-  const Estimate* condition =
-      form.movement.form == Movement::Form::none ? nullptr : reading.condition(form.movement.condition);
-  if (condition == nullptr) return Estimate(limit);
-  Estimate moved(limit * rule.movement.factor(condition->value()).value_or(1.0));
-  moved.add_uncertainty(*condition, limit * rule.movement.slope(condition->value()));
+  const std::optional<ConditionValues> at = conditions_of(form.movement, reading);
+  if (!form.movement.moves() || !at) return Estimate(limit);
+  Estimate moved(limit * rule.movement.factor(*at).value_or(1.0));
+  for (const std::uint16_t condition : form.movement.conditions)
+    moved.add_uncertainty(*reading.condition(condition), limit * rule.movement.slope(*at, condition));
   return moved;
 }
 

@@ -12,7 +12,8 @@ namespace ohmwright::kind_file {
 struct MovedReading {
   const PreparedReading* reading = nullptr;
   double factor = 1.0;       ///< by which the limits at the reference are multiplied where it was taken
-  std::optional<double> at;  ///< the condition there [SI]
+  std::optional<double> at;  ///< the condition there that is told [SI]
+  ConditionValues conditions{};
 };
 
 /// What the readings of a measurand offer to a rule on limits.
@@ -32,6 +33,9 @@ struct LimitsReadings {
 };
 
 LimitsReadings limits_readings(const Scene& scene, std::uint16_t rule);
+
+/// The conditions that a movement needs, as they were where the reading was taken; nothing where one was not given.
+std::optional<ConditionValues> conditions_of(const Movement& movement, const PreparedReading& reading);
 
 /// The limit of a good part where the reading was taken, with the errors of its condition [SI].
 Estimate moved_limit(const LimitsForm& form, const KnownRule& rule, const PreparedReading& reading, double limit);

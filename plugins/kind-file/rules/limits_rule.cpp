@@ -1,8 +1,10 @@
 #include "rules/limits_rule.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
+#include <ohmwright/component/insulation.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 #include "rules/limits_readings.hpp"
@@ -42,6 +44,20 @@ class LimitsRule {
   double lower() const { return known_.lower.value_or(-infinity); }
   double upper() const { return known_.upper.value_or(infinity); }
 
+  /// Ohms with a least value alone, read with an ohmmeter: OL may be a wire that is off, and so many ohms as insulation
+  /// has are proved by a tester's volts alone.
+  bool lacks_a_tester(const PreparedReading& reading) const {
+    if (!form_.limits()->is_least_ohms(dimension_)) return false;
+    if (reading.shown == Shown::value && !(lower() >= insulation_from_ohms)) return false;
+    const std::uint16_t volts = index_of(scene_.definition.descriptor.conditions, test_voltage_condition);
+    return !by_insulation_tester(reading, {rule_, form_.measurand, volts, lower()});
+  }
+
+  bool any_lacks_a_tester() const {
+    return std::any_of(seen_.usable.begin(), seen_.usable.end(),
+                       [this](const MovedReading& moved) { return lacks_a_tester(*moved.reading); });
+  }
+
   void silent(LimitsText text) { say(scene_, rule_, Outcome::silent, text); }
 
   void say_why_not() {
@@ -70,7 +86,7 @@ class LimitsRule {
     if (known_.upper) values.set(Field::upper, quantity(factor * *known_.upper));
     if (known_.nominal) values.set(Field::nominal, quantity(factor * *known_.nominal));
     if (at) {
-      const std::uint16_t condition = form_.limits()->movement.condition;
+      const std::uint16_t condition = form_.limits()->movement.condition();
       values.set(Field::at, AnyQuantity(scene_.definition.descriptor.conditions[condition].dimension, *at));
     }
   }
@@ -81,9 +97,11 @@ class LimitsRule {
     values.set(Field::range, quantity(over.range_full_scale));
     double factor = 1.0;
     std::optional<double> at;
-    if (form_.limits()->movement.form != Movement::Form::none) {
-      at = over.condition(form_.limits()->movement.condition)->value();
-      factor = known_.movement.factor(*at).value_or(1.0);
+    const Movement& movement = form_.limits()->movement;
+    if (movement.moves()) {
+      const ConditionValues conditions = conditions_of(movement, over).value_or(ConditionValues{});
+      at = conditions[movement.condition()];
+      factor = known_.movement.factor(conditions).value_or(1.0);
     }
     tell_limits(factor, at, values);
     const LimitsText range_text = over.range_full_scale > 0.0 ? LimitsText::range_too_low : LimitsText::range_unknown;
@@ -101,18 +119,24 @@ class LimitsRule {
     }
     // With a lower limit alone, more than the range is enough where the range reaches past it.
     const bool enough = over.range_full_scale > 0.0 && scene_.sure(1.0 - past_range(*known_.lower));
-    Finding& finding = say(scene_, rule_, enough ? Outcome::within_limits : Outcome::undecided,
-                           enough ? LimitsText::over_range_within : range_text, values);
+    const bool proves_it = enough && !lacks_a_tester(over);
+    const LimitsText enough_text = proves_it ? LimitsText::over_range_within : LimitsText::needs_tester;
+    Finding& finding = say(scene_, rule_, proves_it ? Outcome::within_limits : Outcome::undecided,
+                           enough ? enough_text : range_text, values);
+    finding.holds_back = enough && !proves_it;
     finding.limits.lower = quantity(factor * *known_.lower);
   }
 
   void tell_values(const Estimate& fused, FieldValues& values, Finding& finding) const {
     const bool one = seen_.usable.size() == 1;
     const MovedReading& first = seen_.usable.front();
-    const double factor = one ? first.factor : 1.0;
-    const double measured = one ? first.reading->value.value() : fused.value();
+    // Several readings are told at the reference; a formula has none, so there as the first of them was taken.
+    const bool by_formula = form_.limits()->movement.form == Movement::Form::formula;
+    const double factor = one || by_formula ? first.factor : 1.0;
+    const double measured = one ? first.reading->value.value() : factor * fused.value();
     finding.measured = quantity(measured);
-    finding.measured_uncertainty = one ? first.reading->value.standard_uncertainty() : fused.standard_uncertainty();
+    finding.measured_uncertainty =
+        one ? first.reading->value.standard_uncertainty() : factor * fused.standard_uncertainty();
     if (known_.lower) finding.limits.lower = quantity(factor * *known_.lower);
     if (known_.upper) finding.limits.upper = quantity(factor * *known_.upper);
     values.set(Field::measured, *finding.measured);
@@ -121,8 +145,10 @@ class LimitsRule {
       const double nominal = factor * *known_.nominal;
       values.set(Field::off_percent, nominal > 0.0 ? 100.0 * std::abs(measured / nominal - 1.0) : 0.0);
     }
-    const bool moves = form_.limits()->movement.form != Movement::Form::none;
-    tell_limits(factor, moves ? (one ? first.at : std::optional(known_.movement.reference)) : std::nullopt, values);
+    const bool moves = form_.limits()->movement.moves();
+    tell_limits(factor,
+                moves ? (one || by_formula ? first.at : std::optional(known_.movement.reference)) : std::nullopt,
+                values);
   }
 
   bool readings_disagree() const {
@@ -141,6 +167,7 @@ class LimitsRule {
   Said said_of(Outcome outcome, const Estimate& fused) const {
     if (readings_disagree()) return {LimitsText::readings_disagree, true};
     if (outcome == Outcome::undecided) return {};
+    if (outcome == Outcome::within_limits && any_lacks_a_tester()) return {LimitsText::needs_tester, true};
     if (outcome == Outcome::within_limits)
       return {seen_.connection_unstated ? LimitsText::within_connection_unstated : LimitsText::within, false};
     const bool low = fused.value() < lower();
@@ -160,6 +187,7 @@ class LimitsRule {
     tell_values(fused, values, finding);
     finding.rule = rule_;
     finding.outcome = said.held_back ? Outcome::undecided : by_numbers;
+    finding.holds_back = said.text == LimitsText::needs_tester;
     finding.text = form_.texts[said.text].index;
     finding.meaning = ProbabilityMeaning::within_limits;
     finding.probability = p.within;

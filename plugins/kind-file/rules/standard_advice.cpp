@@ -27,6 +27,11 @@ constexpr std::array<StandardAdviceRow, standard_advice_count> rows{{
           "The meter is {share_percent} % of the doubt. The same reading by one of ±0.3 % would settle it in "
           "{chance_percent} cases of 100.")},
      only(Field::share_percent) | only(Field::chance_percent)},
+    {{"prove-insulation",
+      OHMWRIGHT_TEXT("Test it with a 500 V insulation tester (--test 500V). First unplug boards, sensors and "
+                     "direct-current fans, and take the part's leads off; test to the frame only, and discharge "
+                     "afterwards. Until then do not energise it.")},
+     0},
 }};
 
 }  // namespace

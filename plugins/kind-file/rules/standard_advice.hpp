@@ -17,8 +17,9 @@ enum class StandardAdvice : std::uint8_t {
   higher_range,
   say_ratings,
   better_meter,
+  prove_insulation,
 };
-inline constexpr std::size_t standard_advice_count = 8;
+inline constexpr std::size_t standard_advice_count = 9;
 
 /// One row of it, with the fields that its sentence may have.
 struct StandardAdviceRow {

@@ -70,7 +70,7 @@ TEST(DescriptorOfAFile, PutsItsOwnWordsOverOurAdvice) {
   const auto kind = coil();
   EXPECT_THAT(ids(kind->descriptor().advice),
               ElementsAre("lift-a-lead", "prove-dead", "read-unplugged", "dry-it", "read-again", "higher-range",
-                          "say-ratings", "better-meter", "better-part_temperature", "buy"));
+                          "say-ratings", "better-meter", "prove-insulation", "better-part_temperature", "buy"));
   EXPECT_EQ(kind->descriptor().advice[0].english, "Take a lead off.");
 }
 

@@ -143,9 +143,10 @@ TEST(LimitsRule, OverRangeCondemnsOnlyPastTheUpperLimit) {
 }
 
 /// A lower limit alone, as of insulation.
-std::unique_ptr<Kind> two_megohms_at_least() {
+std::unique_ptr<Kind> at_least(const std::string& least) {
   return coil(
-      {{R"("nominal": {"rating": "nominal"}, "tolerance": [{"rating": "tolerance"}, "7 %"])", R"("lower": "2 Mohm")"},
+      {{R"("nominal": {"rating": "nominal"}, "tolerance": [{"rating": "tolerance"}, "7 %"])",
+        R"("lower": ")" + least + '"'},
        {R"("temperature_coefficient": {"condition": "part_temperature", "per_kelvin": "0.38535645472061657 %", )"
         R"("reference": "25 degC"},)",
         ""},
@@ -156,14 +157,28 @@ std::unique_ptr<Kind> two_megohms_at_least() {
         R"({"type": "closed", "between": ["a", "b"]})"},
        {R"("nominal_of": "winding", "times": 0.5, "tolerance": "20 %")", R"("value": "1 ohm")"}});
 }
+std::unique_ptr<Kind> two_megohms_at_least() { return at_least("2 Mohm"); }
 
-TEST(LimitsRule, WithALowerLimitAloneOverRangeIsGoodPastIt) {
+// IEC 60364-6, 6.4.3.3 and EN 50699 (from memory): insulation is tested with 250 V or 500 V; an ohmmeter has a few.
+TEST(LimitsRule, WithALowerLimitAloneAnOhmmeterProvesNoInsulation) {
   const auto kind = two_megohms_at_least();
-  EXPECT_EQ(judged(*kind, "", {{.value = "OL", .range = "6 Mohm"}}).outcome("winding"), passes);
-  EXPECT_EQ(judged(*kind, "", {{.value = "OL", .range = "6 Mohm"}}).text("winding"), "over-range-within");
+  for (const Typed& typed : {Typed{.value = "OL", .range = "6 Mohm"}, Typed{.value = "5 Mohm"}}) {
+    const Judged got = judged(*kind, "", {typed});
+    EXPECT_EQ(got.outcome("winding"), unsure);
+    EXPECT_EQ(got.text("winding"), "needs-tester");
+    EXPECT_THAT(got.advice(), ElementsAre("prove-insulation"));
+  }
   EXPECT_EQ(judged(*kind, "", {{.value = "OL", .range = "600 kohm"}}).outcome("winding"), unsure);
   EXPECT_EQ(judged(*kind, "", {{.value = "1 Mohm"}}).outcome("winding"), condemns);
   EXPECT_EQ(judged(*kind, "", {{.value = "OL", .connection = Connection::in_circuit}}).verdict.outcome, unsure);
+}
+
+// What has a least value alone may be broken: OL is no proof that its turns are not shorted.
+TEST(LimitsRule, WithAFewOhmsAtLeastOverRangeProvesNothing) {
+  const auto kind = at_least("20 ohm");
+  EXPECT_EQ(judged(*kind, "", {{.value = "25 ohm"}}).outcome("winding"), passes);
+  EXPECT_EQ(judged(*kind, "", {{.value = "OL", .range = "6 Mohm"}}).text("winding"), "needs-tester");
+  EXPECT_TRUE(judged(*kind, "", {{.value = "OL", .range = "6 Mohm"}}).advice().empty());
 }
 
 TEST(LimitsRule, StaysSilentForWhatTheReadingsLack) {

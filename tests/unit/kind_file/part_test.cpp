@@ -54,6 +54,30 @@ TEST(PartOfFile, ExpectsTheShareOfContactsThatAreClosed) {
   EXPECT_EQ(share(30.0), 0.0);
 }
 
+TEST(PartOfFile, ConductsInSeriesThroughPointsWithin) {
+  const auto kind = coil(
+      {{R"("measurands": [)", R"("points": ["joint"], "measurands": [)"},
+       {R"({"id": "resistance", "title": "Resistance",)",
+        R"({"id": "resistance", "between": ["a", "b"], "title": "Resistance",)"},
+       {R"({"type": "resistance", "between": ["a", "b"], "nominal_of": "winding"})",
+        R"({"type": "resistance", "between": ["a", "joint"], "nominal_of": "winding"}, {"type": "contact", "between": ["joint", "b"], "contact_of": "switch", "value": "3 ohm", "tolerance": "50 %"})"}});
+  EXPECT_EQ(kind->descriptor().measurands[0].from, 0);
+  EXPECT_EQ(kind->descriptor().measurands[0].to, 1);
+  const auto part = part_of(*kind, R"({"nominal": "100 ohm", "opens": "13 degC"})");
+  const std::vector<Element> cold = elements(*part, not_found, 0.0);
+  ASSERT_THAT(cold, SizeIs(2));
+  EXPECT_EQ(cold[0].to, 2);  // past the two terminals
+  EXPECT_EQ(cold[1].from, 2);
+  EXPECT_EQ(cold[1].type, ElementType::resistance);
+  EXPECT_EQ(cold[1].value_in_si, 3.0);
+  EXPECT_EQ(cold[1].relative_half_width, 0.5);
+  const std::vector<Element> between = elements(*part, not_found, 8.0);
+  EXPECT_EQ(between[1].type, ElementType::contact);
+  EXPECT_EQ(between[1].value_in_si, 3.0);
+  EXPECT_NEAR(between[1].probability_closed, 0.5, 1e-9);
+  EXPECT_EQ(elements(*part, not_found, 20.0)[1].type, ElementType::open);
+}
+
 TEST(PartOfFile, ConductsAsItsFileSays) {
   const auto kind = coil();
   const auto part = part_of(*kind, R"({"nominal": "100 ohm", "opens": "13 degC"})");

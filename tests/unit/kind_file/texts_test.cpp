@@ -37,16 +37,19 @@ void expect_whole(const Rows& rows) {
 TEST(TextsOfOurs, AreWholeAndHaveFieldsThatCanBeFilled) {
   expect_whole(limits_texts());
   expect_whole(contact_texts());
+  expect_whole(insulation_texts());
   for (const StandardAdviceRow& row : standard_advice())
     EXPECT_TRUE(can_be_filled(row.text.english, row.fields)) << row.text.id;
 }
 
 TEST(TextsOfOurs, StandInTheOrderOfTheirNames) {
   EXPECT_EQ(limits_texts()[static_cast<std::size_t>(LimitsText::over_range_within)].id, "over-range-within");
-  EXPECT_EQ(limits_texts()[static_cast<std::size_t>(LimitsText::live)].id, "live");
+  EXPECT_EQ(limits_texts()[static_cast<std::size_t>(LimitsText::needs_tester)].id, "needs-tester");
+  EXPECT_EQ(insulation_texts()[InsulationText::repeats_differ].id, "repeats-differ");
+  EXPECT_EQ(insulation_texts()[static_cast<std::size_t>(OwnInsulationText::live)].id, "live");
   EXPECT_EQ(contact_texts()[static_cast<std::size_t>(ContactText::poor)].id, "poor");
   EXPECT_EQ(contact_texts()[static_cast<std::size_t>(ContactText::live)].id, "live");
-  EXPECT_EQ(standard_advice()[static_cast<std::size_t>(StandardAdvice::better_meter)].text.id, "better-meter");
+  EXPECT_EQ(standard_advice()[static_cast<std::size_t>(StandardAdvice::prove_insulation)].text.id, "prove-insulation");
 }
 
 }  // namespace
