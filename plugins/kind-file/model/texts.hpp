@@ -78,6 +78,9 @@ enum class ContactText : std::uint8_t {
   no_condition,
   no_figure,
   live,
+  comes_and_goes,
+  range_too_coarse,
+  range_too_low,
 };
 
 /// One text of a form of rule.
@@ -89,7 +92,7 @@ struct TextRow {
 };
 
 inline constexpr std::size_t limits_text_count = 18;
-inline constexpr std::size_t contact_text_count = 15;
+inline constexpr std::size_t contact_text_count = 18;
 const std::array<TextRow, limits_text_count>& limits_texts();    ///< in the order of LimitsText
 const std::array<TextRow, contact_text_count>& contact_texts();  ///< in the order of ContactText
 

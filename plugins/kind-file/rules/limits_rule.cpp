@@ -116,7 +116,7 @@ class LimitsRule {
     if (known_.lower) finding.limits.lower = quantity(factor * *known_.lower);
     if (known_.upper) finding.limits.upper = quantity(factor * *known_.upper);
     values.set(Field::measured, *finding.measured);
-    values.set(Field::count, static_cast<double>(seen_.usable.size()));
+    values.set(Field::count, seen_.shown);
     if (known_.nominal) {
       const double nominal = factor * *known_.nominal;
       values.set(Field::off_percent, nominal > 0.0 ? 100.0 * std::abs(measured / nominal - 1.0) : 0.0);
@@ -126,6 +126,7 @@ class LimitsRule {
   }
 
   bool readings_disagree() const {
+    if (seen_.jumping) return true;
     const std::span<const Estimate> all(seen_.at_reference.data(), seen_.at_reference.size());
     if (std::max(worst_disagreement(all), seen_.rest_apart) > largest_disagreement) return true;
     if (seen_.over_range == nullptr || !known_.upper) return false;  // OL beside a value: a contact comes and goes
@@ -161,6 +162,7 @@ class LimitsRule {
     finding.rule = rule_;
     finding.outcome = said.held_back ? Outcome::undecided : by_numbers;
     finding.text = form_.texts[said.text].index;
+    finding.holds_back = seen_.jumping;
     finding.meaning = ProbabilityMeaning::within_limits;
     finding.probability = p.within;
     values.tell(form_.texts[said.text], finding.arguments);
