@@ -17,11 +17,37 @@ using testing::Ran;
 using testing::run_program;
 
 TEST(KindAdvice, AHeaterIsReadHotOnlyAtClipsThatWereFixedCold) {
-  const Ran ran = run_program({"check", "heater", "32", "--lead-off", "current=0A", "terminals=119V", "--live-agreed",
-                               "--ratings", "heater-450w-120v", "--width", "400"});
+  const Ran ran = run_program({"check", "heater", "insulation=50M", "--test", "500V", "--lead-off", "current=0A",
+                               "terminals=119V", "--live-agreed", "--ratings", "heater-450w-120v", "--width", "400"});
   EXPECT_EQ(ran.exit_code, 1) << ran.err;
-  EXPECT_THAT(ran.out, HasSubstr("Read hot only at clips that were fixed when it was cold"));
+  EXPECT_THAT(ran.out, HasSubstr("Read hot only at\n  clips that were fixed when it was cold"));
   EXPECT_THAT(ran.out, HasSubstr("fix insulated clip leads to its own two leads"));
+}
+
+TEST(KindAdvice, NothingIsHeatedThatIsWholeOrOfWhichTheInsulationIsUnknown) {
+  const Ran whole = run_program({"check", "heater", "32", "--lead-off", "current=0A", "terminals=119V", "--live-agreed",
+                                 "--ratings", "heater-450w-120v", "--width", "400"});
+  EXPECT_EQ(whole.exit_code, 1) << whole.err;
+  EXPECT_THAT(whole.out, HasSubstr("look for an open before it first"));
+  EXPECT_THAT(whole.out, Not(HasSubstr("Heat it")));
+  const Ran unknown = run_program({"check", "heater", "current=0A", "terminals=119V", "--live-agreed", "--ratings",
+                                   "heater-450w-120v", "--width", "400"});
+  EXPECT_THAT(unknown.out, HasSubstr("Test it with a 500 V insulation tester"));
+  EXPECT_THAT(unknown.out, Not(HasSubstr("Heat it")));
+}
+
+TEST(KindAdvice, NoLeadIsLiftedForASpeedOrATime) {
+  const Ran fan = run_program(
+      {"check", "fan", "82", "speed=1550rpm", "--lead-off", "--ratings", "shaded-pole-120v", "--width", "400"});
+  EXPECT_THAT(fan.out, HasSubstr("How fast it turns: 1550 rpm\n"));
+  EXPECT_THAT(fan.out, Not(HasSubstr("1550 rpm, lead off")));
+}
+
+TEST(KindAdvice, AFanThatStandsStillIsNotLetRun) {
+  const Ran still = run_program({"check", "fan", "speed=0rpm", "--ratings", "shaded-pole-120v", "--width", "400"});
+  EXPECT_EQ(still.exit_code, 3) << still.err;
+  EXPECT_THAT(still.out, HasSubstr("flick its wheel"));
+  EXPECT_THAT(still.out, Not(HasSubstr("let it run")));
 }
 
 TEST(KindAdvice, RepeatsThatJumpAreNoValueOfThePart) {

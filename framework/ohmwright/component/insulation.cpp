@@ -67,12 +67,15 @@ void judge_past_range(const PreparedReading& reading, const InsulationRule& rule
   const Estimate* volts = volts_of_test(reading, rule);
   TextIndex text = InsulationText::ohmmeter_past_range;
   if (proved) text = InsulationText::insulates_past_range;
+  if (!proved && reading.range_full_scale > 0.0 && reading.range_full_scale < rule.least)
+    text = by_tester ? rule.tester_more_than : rule.ohmmeter_more_than;
   if (volts != nullptr && !by_tester) text = InsulationText::few_volts_past_range;
   Finding& finding = findings.add(rule.rule, proved ? Outcome::within_limits : Outcome::undecided, text);
   finding.holds_back = !proved;
   if (volts != nullptr) tell(finding, "volts", AnyQuantity(Dimension::voltage, volts->value()));
   finding.limits.lower = AnyQuantity(Dimension::resistance, rule.least);
   tell(finding, "least", *finding.limits.lower);
+  tell(finding, "shown", AnyQuantity(Dimension::resistance, reading.range_full_scale));
 }
 
 TextIndex text_for(Outcome outcome, const PreparedReading& reading, const InsulationRule& rule) {

@@ -38,6 +38,10 @@ struct InsulationRule {
   std::uint16_t measurand = 0;     ///< ohms to the frame
   std::uint16_t test_voltage = 0;  ///< condition: volts of the tester
   double least = 0.0;              ///< what it must have [ohm]
+  /// Texts of the kind's own, {shown} in them, for a reading of "more than" less than the least; where there are none,
+  /// those of past the range are said.
+  std::uint16_t ohmmeter_more_than = InsulationText::ohmmeter_past_range;
+  std::uint16_t tester_more_than = InsulationText::ohmmeter_past_range;
 };
 
 /// Whether it was read with a tester whose volts prove something: 250 V or more (EN 50699, EN 50678: 500 V, and 250 V

@@ -159,11 +159,20 @@ class ReadingLines {
     return say_.in_domain(report_.descriptor.text_domain, values[index_of(values, named.value)].english);
   }
 
+  /// How fast it turns, its pulses and a time are read on no lead of the part: off or not, it says nothing of them.
+  bool has_leads_to_lift(const Reading& reading) const {
+    const auto& measurands = report_.descriptor.measurands;
+    const Dimension dimension = measurands[index_of(measurands, reading.measurand)].dimension;
+    return dimension != Dimension::rotational_speed && dimension != Dimension::frequency &&
+           dimension != Dimension::duration;
+  }
+
   std::string circumstances(const Reading& reading) const {
     std::string text;
     const auto add = [&](std::string_view english) { text += ", " + say_(english); };
-    if (reading.connection == Connection::lead_off) add(OHMWRIGHT_TEXT("lead off"));
-    if (reading.connection == Connection::in_circuit) add(OHMWRIGHT_TEXT("in circuit"));
+    const bool has_leads = has_leads_to_lift(reading);
+    if (has_leads && reading.connection == Connection::lead_off) add(OHMWRIGHT_TEXT("lead off"));
+    if (has_leads && reading.connection == Connection::in_circuit) add(OHMWRIGHT_TEXT("in circuit"));
     if (reading.moisture == Moisture::wet) add(OHMWRIGHT_TEXT("wet"));
     if (reading.moisture == Moisture::dry) add(OHMWRIGHT_TEXT("dried"));
     if (reading.supply == Supply::live) add(OHMWRIGHT_TEXT("live"));

@@ -16,6 +16,12 @@ Construction construction_named(std::string_view name) {
   return name == "electronically-commutated" ? Construction::electronically_commutated : Construction::shaded_pole;
 }
 
+EarthClass earth_class_named(std::string_view name) {
+  if (name == "I") return EarthClass::one;
+  if (name == "II") return EarthClass::two;
+  return name == "III" ? EarthClass::three : EarthClass::unstated;
+}
+
 Rotation rotation_named(std::string_view name) {
   if (name == "clockwise") return Rotation::clockwise;
   return name == "counter-clockwise" ? Rotation::counter_clockwise : Rotation::unstated;
@@ -49,6 +55,11 @@ void read_running(const ValueNode& ratings, RatedFigures& figures, FanMotorRatin
 }
 
 }  // namespace
+
+Resistance least_insulation(EarthClass earth_class) {
+  if (earth_class == EarthClass::two) return Resistance::from_value(2e6);
+  return Resistance::from_value(earth_class == EarthClass::three ? 0.25e6 : 1e6);
+}
 
 double winding_factor(double conductor_constant, Temperature from, Temperature to) {
   return (conductor_constant + to.celsius()) / (conductor_constant + from.celsius());
@@ -86,7 +97,8 @@ std::optional<FanMotorRatings> read_ratings(const ValueNode& ratings, std::vecto
   read.poles = RatedFigures::whole_number(ratings, "poles");
   read.rotation = rotation_named(RatedFigures::word(ratings, "rotation"));
   read.size = figures.positive<Length>(ratings, "size");
-  if (const auto least = figures.positive<Resistance>(ratings, "insulation")) read.insulation = *least;
+  read.earth_class = earth_class_named(RatedFigures::word(ratings, "earth_class"));
+  read.insulation = figures.positive<Resistance>(ratings, "insulation").value_or(least_insulation(read.earth_class));
   read.capacitance = figures.positive<Capacitance>(ratings, "capacitance");
   if (const auto share = figures.tolerance(ratings, "capacitance_tolerance")) read.capacitance_tolerance = *share;
   read_winding(ratings, figures, read);

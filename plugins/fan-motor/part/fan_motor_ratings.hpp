@@ -11,6 +11,13 @@
 namespace ohmwright::fan_motor {
 
 enum class Construction : std::uint8_t { shaded_pole, capacitor_run, electronically_commutated };
+/// Protection against shock: by earth (I), by double insulation (II), by extra-low voltage (III).
+enum class EarthClass : std::uint8_t { unstated, one, two, three };
+
+/// Least insulation to the frame of a class [ohm]: I 1 Mohm, II 2 Mohm, III 0.25 Mohm; where it is not stated, 1 Mohm.
+/// Source: EN 50699, EN 50678 (before them DIN VDE 0701-0702).
+Resistance least_insulation(EarthClass earth_class);
+
 enum class Rotation : std::uint8_t { unstated, clockwise, counter_clockwise };
 
 /// Temperatures of extrapolated zero resistance with the sign reversed: 234.5 for copper, 225 for aluminium as product
@@ -48,7 +55,8 @@ struct FanMotorRatings {
   Duration retry = Duration::from_value(180.0);  ///< after which a control tries again to start it
   std::optional<Capacitance> capacitance;
   double capacitance_tolerance = 0.06;
-  Resistance insulation = Resistance::from_value(1e6);
+  EarthClass earth_class = EarthClass::unstated;
+  Resistance insulation = Resistance::from_value(1e6);  ///< least to the frame
   Rotation rotation = Rotation::unstated;
   std::optional<Length> size;
 

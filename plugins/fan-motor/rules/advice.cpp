@@ -8,6 +8,7 @@
 #include <ohmwright/verdict/decimal_slip.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
+#include "part/capacitor_discharge.hpp"
 #include "rules/turns_by_hand.hpp"
 
 namespace ohmwright::fan_motor {
@@ -91,20 +92,44 @@ bool draws_as_if_held(const Scene& scene) {
          may_be_held(scene);
 }
 
+/// Its speed is wrong, and nobody but its tachometer says so.
+bool runs_wrong_by_tach(const Scene& scene) {
+  if (!scene.turning || scene.turning->reading->measurand != tach) return false;
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [&](const Finding& f) {
+    return f.rule == running && f.outcome == Outcome::undecided && f.meaning == ProbabilityMeaning::within_limits &&
+           f.probability <= 1.0 - scene.settings.confidence;
+  });
+}
+
+/// It stands still: what holds it, and whether it is fed. It is not let run: it does not.
+void advise_on_standing(const Scene& scene) {
+  if (!turns_freely(scene)) scene.findings.advise(spin_by_hand);
+  scene.findings.advise(scene.is_electronic() ? supply_then_tach : volts_while_still);
+}
+
 void advise_on_running(const Scene& scene) {
   if (must_not_run(scene)) return;
+  if (scene.tach_contradicts() || runs_wrong_by_tach(scene)) scene.findings.advise(look_at_tachometer);
+  if (scene.tach_contradicts()) return;
   if (found(scene, fed_but_still, Outcome::undecided)) {
     const PreparedReading& read = *last_value(scene.evidence, supply);
     const bool rated = scene.ratings != nullptr && scene.ratings->voltage;
     const bool fed = std::abs(read.value.value()) >= (rated ? 0.5 * scene.ratings->voltage->value() : 5.0);
     if (!fed) scene.findings.advise(look_upstream);
+    if (fed && !scene.turning) scene.findings.advise(see_it_turn);
     if ((!fed || scene.turning) && scene.is_electronic())
       tell(scene.findings.advise(watch_a_retry), "retry", AnyQuantity(scene.ratings->retry));
     if (fed && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
     return;
   }
-  if (scene.turning && scene.turning->speed.value() < still_below) {
-    scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
+  if (scene.stands_still()) {
+    advise_on_standing(scene);
+    return;
+  }
+  if (scene.tach_says == TachSays::silent) {
+    scene.findings.advise(see_it_turn);
+    scene.findings.advise(supply_then_tach);
     return;
   }
   const bool perhaps_held = draws_as_if_held(scene);
@@ -113,7 +138,8 @@ void advise_on_running(const Scene& scene) {
   if (found(scene, running, Outcome::silent) && scene.ratings != nullptr && !may_be_open)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
   const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
-  if (found(scene, running, Outcome::undecided) && scene.turning && !held_by_hand) scene.findings.advise(volts_at_plug);
+  if (found(scene, running, Outcome::undecided) && scene.turning && !held_by_hand && !runs_wrong_by_tach(scene))
+    scene.findings.advise(volts_at_plug);
   if (found(scene, line_current, Outcome::undecided) && !perhaps_held)
     scene.findings.advise(last_value(scene.evidence, current) != nullptr ? better_clamp : clamp_it);
 }
@@ -127,8 +153,39 @@ bool leaks_with_leads_on(const Scene& scene) {
   });
 }
 
+/// The volts that its capacitor may be charged to: those read across it, else twice those of the line, since the
+/// auxiliary winding raises them (common practice, no source).
+std::optional<Voltage> volts_of_capacitor(const Scene& scene) {
+  constexpr double raised = 2.0;
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (const Estimate* across = reading.condition(capacitor_voltage)) return Voltage::from_value(across->value());
+  if (scene.ratings == nullptr || !scene.ratings->voltage) return std::nullopt;
+  return Voltage::from_value(raised * scene.ratings->voltage->value());
+}
+
+/// Whoever reads or changes the capacitor is told how long its charge lasts.
+void advise_on_charge(const Scene& scene) {
+  constexpr double resistor_ohms = 20e3;  // as the procedure names it
+  constexpr double times_longer = 5.0;    // the resistor may be higher than it says, the clips may sit badly (ours)
+  const PreparedReading* read = last_value(scene.evidence, capacitance);
+  const std::optional<Voltage> across = volts_of_capacitor(scene);
+  std::optional<Capacitance> farads;
+  if (scene.ratings != nullptr) farads = scene.ratings->capacitance;
+  if (!farads && read != nullptr) farads = Capacitance::from_value(read->value.value());
+  if (!across || !farads) return;
+  const Duration falls = discharge_time(Resistance::from_value(resistor_ohms), *farads, *across);
+  Advice& advice = scene.findings.advise(discharge_first);
+  tell(advice, "resistor", ohms(resistor_ohms));
+  tell(advice, "hold", AnyQuantity(Dimension::duration, std::ceil(times_longer * falls.value())));
+  tell(advice, "volts", AnyQuantity(*across));
+  tell(advice, "farads", AnyQuantity(*farads));
+  tell(advice, "falls", AnyQuantity(falls));
+  tell(advice, "touchable", volts(most_touchable_volts));
+}
+
 void advise_on_the_rest(const Scene& scene) {
   if (found(scene, turns_by_hand, Outcome::undecided)) scene.findings.advise(thaw_first);
+  if (found(scene, capacitor, Outcome::undecided)) advise_on_charge(scene);
   if (found(scene, capacitor, Outcome::undecided))
     scene.findings.advise(last_value(scene.evidence, capacitance) != nullptr ? better_clamp : say_frequency);
 }
@@ -136,7 +193,7 @@ void advise_on_the_rest(const Scene& scene) {
 void advise_on_insulation(const Scene& scene) {
   if (!found(scene, insulation, Outcome::undecided)) return;
   if (scene.is_electronic()) {
-    scene.findings.advise(no_test_of_electronics);
+    tell(scene.findings.advise(no_test_of_electronics), "least", ohms(scene.ratings->insulation.value()));
     return;
   }
   if (!must_not_run(scene)) {
@@ -167,6 +224,7 @@ void advise_after_condemning(const Scene& scene) {
                    [](const Finding& f) { return f.outcome == Outcome::out_of_limits && f.rule != capacitor; });
   if (only_capacitor) {
     advise_on_insulation(scene);
+    advise_on_charge(scene);
     scene.findings.advise(fit_capacitor);
     return;
   }
@@ -174,10 +232,19 @@ void advise_after_condemning(const Scene& scene) {
   scene.findings.advise(replacement);
 }
 
+/// Of what was read: the gap that three windings leave is a difference, and no display showed it.
+std::optional<DecimalSlip> slip_of(const Scene& scene) {
+  for (const Finding& finding : scene.findings.findings()) {
+    if (finding.rule == windings_add_up) continue;
+    if (const std::optional<DecimalSlip> slip = decimal_slip({&finding, 1})) return slip;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 void advise(const Scene& scene) {
-  if (std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) {
+  if (std::optional<DecimalSlip> slip = slip_of(scene)) {
     const PreparedReading* read = last_value(scene.evidence, winding);
     if (read != nullptr && slip->shown.dimension() == Dimension::resistance)
       slip = slip_as_displayed(*slip, read->displayed);

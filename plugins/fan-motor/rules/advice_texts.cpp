@@ -91,7 +91,7 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        "winding-alone"},
       {"no-test-of-electronics",
        OHMWRIGHT_TEXT(
-           "Do not test it with 500 V. An ohmmeter that shows less than OL from its leads to the frame is enough "
+           "Do not test it with 500 V. An ohmmeter that shows less than {least} from its leads to the frame is enough "
            "to condemn it.")},
       {"dry-and-repeat", OHMWRIGHT_TEXT("A wet motor leaks: dry it warm for some hours and test it once more.")},
       {"do-not-energise",
@@ -113,6 +113,28 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "A true replacement has the same volts and frequency, speed, sense of rotation, size and mount, and "
            "the same plug and tachometer; mind where its own wheel or the old one fits.")},
+      {"discharge-first",
+       OHMWRIGHT_TEXT(
+           "Before you touch its capacitor: unplug, prove dead, and hold {resistor} (some watts, insulated clips) "
+           "across "
+           "it for {hold} at least. Charged to the peak of {volts}, {farads} take {falls} to fall to {touchable}. Then "
+           "confirm with a meter that it is below that."),
+       "capacitor-alone"},
+      {"see-it-turn",
+       OHMWRIGHT_TEXT(
+           "Look whether its wheel turns, guards on and fingers away, and say so: speed=0rpm, or its speed by a "
+           "tachometer of light."),
+       "speed-by-light"},
+      {"look-at-tachometer",
+       OHMWRIGHT_TEXT(
+           "Look at the tachometer before the fan: the pin, its lead and connector, its supply and pull-up, and how "
+           "many pulses a turn has. Then read pulses and speed at the same time."),
+       "tachometer-pulses"},
+      {"volts-while-still",
+       OHMWRIGHT_TEXT(
+           "Read the volts at its plug while the control calls for it and it stands still, if you are qualified for "
+           "live work (supply=… --live-agreed). Without them look before it: door switch, control, fuse, wiring."),
+       "supply-at-plug"},
       {"misread-decimal",
        OHMWRIGHT_TEXT(
            "First look again: {shown} would be right as {right}. Was the k, the point or the range misread?")},

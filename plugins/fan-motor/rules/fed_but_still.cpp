@@ -20,6 +20,7 @@ enum Text : TextIndex {
   it_turns,
   no_volts,
   not_live,
+  pulses_contradict,
 };
 
 /// Of its rated volts it is fed; where nothing is known of it, these volts.
@@ -86,18 +87,23 @@ RuleDescriptor describe_fed_but_still() {
           {"it-turns", OHMWRIGHT_TEXT("Not asked: it turns.")},
           {"no-volts", OHMWRIGHT_TEXT("Not judged: the volts at its plug were not read.")},
           {"not-live", OHMWRIGHT_TEXT("Not judged: the volts have to be read while it should run.")},
+          {"pulses-contradict",
+           OHMWRIGHT_TEXT(
+               "There are {volts} at its plug and it is said to stand still, but its tachometer gives pulses: one of "
+               "the two is not so.")},
       }};
 }
 
 void judge_fed_but_still(const Scene& scene) {
   const PreparedReading* reading = last_value(scene.evidence, supply);
-  const bool turns_now = scene.turning && scene.turning->speed.value() >= still_below;
+  const bool turns_now = scene.turning && !scene.stands_still();
   if (reading == nullptr || !is_live(*reading) || turns_now) {
     const Text text = reading == nullptr ? no_volts : turns_now ? it_turns : not_live;
     scene.findings.add(fed_but_still, Outcome::silent, text);
     return;
   }
   Text text = scene.turning ? text_when_still(scene) : not_seen;
+  if (scene.tach_says == TachSays::pulses_while_still) text = pulses_contradict;
   if (!is_fed(scene, *reading)) text = scene.is_electronic() ? not_fed_perhaps_pulsed : not_fed;
   Finding& finding =
       scene.findings.add(fed_but_still, text == dead ? Outcome::out_of_limits : Outcome::undecided, text);

@@ -20,18 +20,41 @@ enum Text : TextIndex {
   no_in_circuit,
   only_live,
   right_alone,
+  everything_between_probes_anywhere,
+  high_not_proved_anywhere,
+  right_alone_anywhere,
+  low_means_nothing_anywhere,
+  clears_nothing_anywhere,
 };
 
 /// How far swapped probes may read apart and still agree, beside their own errors.
 constexpr double swap_agreement = 0.02;
 
-/// Limits of a good winding at any temperature that a motor in an appliance has, -30 degC to 100 degC.
-Span limits_when_warm(const Scene& scene) {
-  const Span at_reference = *scene.ratings->winding_limits();
+// Any temperature that a motor in an appliance has (common practice, no source); taken where its own is not known.
+constexpr double coldest_celsius = -30.0;
+constexpr double hottest_celsius = 100.0;
+
+/// An end of the limits of a good winding [ohm], where it was read, with what its temperature leaves open.
+Estimate limit_there(const Scene& scene, const PreparedReading& reading, double at_reference, double else_celsius) {
   const double k = scene.ratings->conductor_constant;
   const Temperature reference = scene.ratings->reference_temperature;
-  return {at_reference.lower * winding_factor(k, reference, Temperature::from_celsius(-30.0)),
-          at_reference.upper * winding_factor(k, reference, Temperature::from_celsius(100.0))};
+  const Estimate* temperature = reading.condition(part_temperature);
+  const Temperature t =
+      temperature != nullptr ? Temperature::from_kelvin(temperature->value()) : Temperature::from_celsius(else_celsius);
+  Estimate limit(at_reference * winding_factor(k, reference, t));
+  if (temperature != nullptr) limit.add_uncertainty(*temperature, at_reference / (k + reference.celsius()));
+  return limit;
+}
+
+struct LimitsThere {
+  Estimate lower;
+  Estimate upper;
+};
+
+LimitsThere limits_there(const Scene& scene, const PreparedReading& reading) {
+  const Span at_reference = *scene.ratings->winding_limits();
+  return {limit_there(scene, reading, at_reference.lower, coldest_celsius),
+          limit_there(scene, reading, at_reference.upper, hottest_celsius)};
 }
 
 /// P(a good part reads that high) and P(it reads that low).
@@ -40,16 +63,35 @@ struct Sides {
   double not_below = 1.0;
 };
 
-Sides sides_of(const Scene& scene, const PreparedReading& reading) {
-  const Span limits = limits_when_warm(scene);
-  if (shows_more_than_range(reading)) {
-    const bool past = reading.shown == Shown::contact_open || reading.range_full_scale > limits.upper;
-    return {past ? 0.0 : 1.0, 1.0};
-  }
+Sides sides_of(const Scene& scene, const PreparedReading& reading, const LimitsThere& limits) {
   constexpr double infinity = std::numeric_limits<double>::infinity();
   const auto sources = scene.evidence.sources();
-  return {probability_between(reading.value, sources, -infinity, limits.upper),
-          probability_between(reading.value, sources, limits.lower, infinity)};
+  if (reading.shown == Shown::contact_open) return {0.0, 1.0};
+  if (shows_more_than_range(reading))
+    return {probability_between(limits.upper, sources, reading.range_full_scale, infinity), 1.0};
+  Estimate above = reading.value;
+  above.add_scaled(limits.upper, -1.0);
+  Estimate over_lower = reading.value;
+  over_lower.add_scaled(limits.lower, -1.0);
+  return {probability_between(above, sources, -infinity, 0.0), probability_between(over_lower, sources, 0.0, infinity)};
+}
+
+/// The same text, where the limits had to hold for any temperature.
+Text without_temperature(Text text) {
+  switch (text) {
+    case everything_between_probes:
+      return everything_between_probes_anywhere;
+    case high_not_proved:
+      return high_not_proved_anywhere;
+    case right_alone:
+      return right_alone_anywhere;
+    case low_means_nothing:
+      return low_means_nothing_anywhere;
+    case clears_nothing:
+      return clears_nothing_anywhere;
+    default:
+      return text;
+  }
 }
 
 void judge_one(const Scene& scene, const PreparedReading& reading) {
@@ -57,7 +99,8 @@ void judge_one(const Scene& scene, const PreparedReading& reading) {
     scene.findings.add(in_circuit, Outcome::undecided, not_comparable);
     return;
   }
-  const Sides sides = sides_of(scene, reading);
+  const LimitsThere limits = limits_there(scene, reading);
+  const Sides sides = sides_of(scene, reading, limits);
   const double least = 1.0 - scene.settings.confidence;
   const bool high = sides.not_above <= least;
   const bool proved = reading.supply == Supply::proved_dead &&
@@ -66,12 +109,17 @@ void judge_one(const Scene& scene, const PreparedReading& reading) {
   if (scene.wound) text = beside_others;
   if (high) text = proved ? everything_between_probes : high_not_proved;
   if (high && proved && scene.wound && scene.wound->stated_off) text = right_alone;
-  Finding& finding = scene.findings.add(
-      in_circuit, text == everything_between_probes ? Outcome::out_of_limits : Outcome::undecided, text);
+  const Outcome outcome = text == everything_between_probes ? Outcome::out_of_limits : Outcome::undecided;
+  if (reading.condition(part_temperature) == nullptr) text = without_temperature(text);
+  Finding& finding = scene.findings.add(in_circuit, outcome, text);
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = std::min(sides.not_above, sides.not_below);
-  finding.limits.upper = ohms(limits_when_warm(scene).upper);
+  finding.limits.lower = ohms(limits.lower.value());
+  finding.limits.upper = ohms(limits.upper.value());
+  tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
+  tell(finding, "coldest", AnyQuantity(Temperature::from_celsius(coldest_celsius)));
+  tell(finding, "hottest", AnyQuantity(Temperature::from_celsius(hottest_celsius)));
   if (reading.shown == Shown::value) finding.measured = ohms(reading.value.value());
 }
 
@@ -86,7 +134,8 @@ RuleDescriptor describe_in_circuit() {
       "Kirchhoff: a passive path beside a part can only lower the resistance at its own terminals",
       {
           {"everything-between-probes",
-           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most. The points were proved "
+           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most at its temperature. The "
+                          "points were proved "
                           "dead and swapped probes agree, so something between the probes is at fault: the winding, "
                           "its fuse, a lead or a splice.")},
           {"high-not-proved",
@@ -107,6 +156,30 @@ RuleDescriptor describe_in_circuit() {
           {"right-alone",
            OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most, though it was read alone "
                           "too, and that counts: look at the lead, splice or connector between it and the probes.")},
+          {"everything-between-probes-anywhere",
+           OHMWRIGHT_TEXT(
+               "In circuit it reads above the {upper} that a good one has at most, however warm it is (up to "
+               "{hottest}). The points were proved dead and swapped probes agree, so something between the probes is "
+               "at fault: the winding, its fuse, a lead or a splice.")},
+          {"high-not-proved-anywhere",
+           OHMWRIGHT_TEXT(
+               "In circuit it reads above the {upper} that a good one has at most, however warm it is (up to "
+               "{hottest}). Prove the points dead, then swap the probes and read again.")},
+          {"right-alone-anywhere",
+           OHMWRIGHT_TEXT(
+               "In circuit it reads above the {upper} that a good one has at most, however warm it is (up to "
+               "{hottest}), though it was read alone too, and that counts: look at the lead, splice or connector "
+               "between it and the probes.")},
+          {"low-means-nothing-anywhere",
+           OHMWRIGHT_TEXT(
+               "In circuit it reads less than the {lower} that a good one has at least, however cold it is (down to "
+               "{coldest}), which decides nothing: another path lies beside it. Lift one of its leads and read "
+               "again.")},
+          {"clears-nothing-anywhere",
+           OHMWRIGHT_TEXT(
+               "In circuit the reading is not too high, its temperature not given and taken as anything from "
+               "{coldest} to {hottest}; but that clears nothing: a path beside an open winding can bring it back into "
+               "the limits. Lift one of its leads and read again.")},
       }};
 }
 

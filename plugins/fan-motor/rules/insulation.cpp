@@ -1,8 +1,10 @@
 #include "rules/insulation.hpp"
 
 #include <algorithm>
+#include <limits>
 
 #include <ohmwright/component/insulation.hpp>
+#include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright::fan_motor {
 
@@ -14,6 +16,9 @@ enum Text : TextIndex {
   only_live,
   still_to_read,
   ran_still_to_read,
+  ohmmeter_more_than,
+  tester_more_than,
+  extra_low_voltage,
 };
 
 /// What is asked of class I where nothing is known (EN 50699; from memory) [ohm].
@@ -39,8 +44,8 @@ void say_what_was_not_read(const Scene& scene, const InsulationRule& asked) {
 }
 
 InsulationRule asked_of(const Scene& scene) {
-  return {insulation, insulation_resistance, test_voltage,
-          scene.ratings == nullptr ? class_1_ohms : scene.ratings->insulation.value()};
+  const double least = scene.ratings == nullptr ? class_1_ohms : scene.ratings->insulation.value();
+  return {insulation, insulation_resistance, test_voltage, least, ohmmeter_more_than, tester_more_than};
 }
 
 }  // namespace
@@ -51,7 +56,8 @@ RuleDescriptor describe_insulation() {
       OHMWRIGHT_TEXT("Insulation to the frame"),
       false,
       can_pass | can_condemn | can_be_undecided,
-      "EN 50699, EN 50678 (before them DIN VDE 0701-0702): 500 V DC, class I at least 1 Mohm",
+      "EN 50699, EN 50678 (before them DIN VDE 0701-0702): 500 V DC, class I at least 1 Mohm, class II 2 Mohm, class "
+      "III 0.25 Mohm",
       {
           {"insulates", OHMWRIGHT_TEXT("To the frame it has {measured}, tested with {volts}; {least} is the least.")},
           {"insulates-past-range",
@@ -108,8 +114,40 @@ RuleDescriptor describe_insulation() {
            OHMWRIGHT_TEXT(
                "Its insulation to the frame was not read, and that it runs says nothing of it: it is not yet "
                "proved safe to energise.")},
+          {"ohmmeter-more-than", OHMWRIGHT_TEXT("To the frame the ohmmeter shows more than {shown}, so there is no "
+                                                "short; with its few volts it proves no "
+                                                "insulation. The least is {least}, at 500 V; do not energise it yet.")},
+          {"tester-more-than",
+           OHMWRIGHT_TEXT(
+               "To the frame the tester shows more than {shown}, at {volts}, and {least} is the least: whether it has "
+               "that much does not follow. Test it on a higher range; do not energise it until that is decided.")},
+          {"extra-low-voltage",
+           OHMWRIGHT_TEXT(
+               "To the frame the ohmmeter finds no less than the {least} of a part for extra-low voltage (class III). "
+               "Its electronics bear no 500 V, so no more is asked of it, if its supply is safely separated from the "
+               "mains.")},
       }};
 }
+
+namespace {
+
+/// Whether an ohmmeter has told all that can be told: a part for extra-low voltage with electronics inside.
+bool is_of_extra_low_voltage(const Scene& scene, const PreparedReading& reading, const InsulationRule& asked) {
+  if (!scene.is_electronic() || scene.ratings->earth_class != EarthClass::three) return false;
+  if (shows_more_than_range(reading)) return reading.range_full_scale >= asked.least;
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const Conformance p = conformance_of(insulation_shown(reading), scene.evidence.sources(), asked.least, infinity);
+  return decide(p, scene.settings.confidence) == Outcome::within_limits;
+}
+
+/// It neither passes nor holds the part back: an ohmmeter proves nothing, and nothing more can be asked.
+void say_extra_low_voltage(const Scene& scene, const InsulationRule& asked) {
+  Finding& finding = scene.findings.add(insulation, Outcome::undecided, extra_low_voltage);
+  finding.limits.lower = ohms(asked.least);
+  tell(finding, "least", *finding.limits.lower);
+}
+
+}  // namespace
 
 void judge_insulation(const Scene& scene) {
   const InsulationRule asked = asked_of(scene);
@@ -118,6 +156,8 @@ void judge_insulation(const Scene& scene) {
     say_what_was_not_read(scene, asked);
   else if (scene.is_electronic() && by_insulation_tester(*reading, asked))
     scene.findings.add(insulation, Outcome::undecided, electronics_inside);
+  else if (is_of_extra_low_voltage(scene, *reading, asked))
+    say_extra_low_voltage(scene, asked);
   else
     judge_insulation_reading(*reading, asked, scene.evidence, scene.settings, scene.findings);
 }

@@ -81,6 +81,10 @@ enum AdviceIndex : std::uint16_t {
   say_ratings,
   before_buying,
   replacement,
+  discharge_first,
+  see_it_turn,
+  look_at_tachometer,
+  volts_while_still,
   misread_decimal,
 };
 

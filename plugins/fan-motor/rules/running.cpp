@@ -1,6 +1,9 @@
 #include "rules/running.hpp"
 
+#include <array>
 #include <cmath>
+#include <numbers>
+#include <optional>
 
 #include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/verdict/decision.hpp>
@@ -29,6 +32,11 @@ enum Text : TextIndex {
   pulses_unknown,
   no_ratings,
   not_run,
+  tach_silent,
+  tach_silent_while_turning,
+  tach_while_still,
+  tach_another_speed,
+  turns_wrong_perhaps_pulses,
 };
 
 /// Below this share of its rated volts a motor may turn slow and be good (common practice, no source).
@@ -43,6 +51,17 @@ Text text_when_slow(const Scene& scene) {
   return may_be_held(scene) ? turns_slow_perhaps_held : turns_slow;
 }
 
+/// Pulses a turn with which what the tachometer gave would be the speed of a good one; nothing where none of the usual
+/// ones would do, or where the speed was seen.
+std::optional<int> other_pulses(const Scene& scene, Span limits) {
+  constexpr std::array usual{1, 2, 3, 4, 6};  // common practice, no source
+  if (scene.turning->reading->measurand != tach) return std::nullopt;
+  const double each = scene.turning->speed.value() * *scene.ratings->pulses_per_turn;
+  for (const int pulses : usual)
+    if (each / pulses >= limits.lower && each / pulses <= limits.upper) return pulses;
+  return std::nullopt;
+}
+
 void judge_speed(const Scene& scene, Span limits) {
   const Estimate& seen = scene.turning->speed;
   const Conformance p = conformance_of(seen, scene.evidence.sources(), limits.lower, limits.upper);
@@ -50,8 +69,10 @@ void judge_speed(const Scene& scene, Span limits) {
   Text text = turns_unsure;
   if (outcome == Outcome::within_limits) text = turns_right;
   if (outcome == Outcome::out_of_limits) text = seen.value() < limits.lower ? text_when_slow(scene) : turns_fast;
-  const bool settled =
-      text != turns_slow_volts_unknown && text != turns_slow_volts_low && text != turns_slow_perhaps_held;
+  const std::optional<int> perhaps = outcome == Outcome::out_of_limits ? other_pulses(scene, limits) : std::nullopt;
+  if (perhaps) text = turns_wrong_perhaps_pulses;
+  const bool settled = text != turns_slow_volts_unknown && text != turns_slow_volts_low &&
+                       text != turns_slow_perhaps_held && text != turns_wrong_perhaps_pulses;
   Finding& finding = scene.findings.add(running, settled ? outcome : Outcome::undecided, text);
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
@@ -67,6 +88,10 @@ void judge_speed(const Scene& scene, Span limits) {
   tell(finding, "measured", *finding.measured);
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
+  if (perhaps) {
+    tell(finding, "pulses", static_cast<double>(*scene.ratings->pulses_per_turn));
+    tell(finding, "others", static_cast<double>(*perhaps));
+  }
   if (const auto fastest = scene.ratings->synchronous())
     tell(finding, "slip_percent", 100.0 * (1.0 - seen.value() / fastest->value()));
 }
@@ -113,6 +138,19 @@ Finding& say(const Scene& scene, Outcome outcome, Text text) {
   Finding& finding = scene.findings.add(running, outcome, text);
   if (scene.turning) tell(finding, "measured", turns(scene.turning->speed.value()));
   return finding;
+}
+
+/// Neither passes it nor condemns it: which of the two is wrong is to be found.
+void say_what_tach_says(const Scene& scene) {
+  Text text = tach_silent;
+  if (scene.tach_says == TachSays::silent_while_turning) text = tach_silent_while_turning;
+  if (scene.tach_says == TachSays::pulses_while_still) text = tach_while_still;
+  if (scene.tach_says == TachSays::another_speed) text = tach_another_speed;
+  Finding& finding = say(scene, Outcome::undecided, text);
+  finding.holds_back = true;
+  if (text != tach_another_speed) return;
+  const double pulses = last_value(scene.evidence, tach)->value.value();
+  tell(finding, "by_tach", turns(2.0 * std::numbers::pi * pulses / *scene.ratings->pulses_per_turn));
 }
 
 }  // namespace
@@ -179,6 +217,26 @@ RuleDescriptor describe_running() {
                "Nothing is known of this motor, so only open, shorted, blocked and leaking can be told: name "
                "its ratings.")},
           {"not-run", OHMWRIGHT_TEXT("Not judged: it was not seen running.")},
+          {"tach-silent",
+           OHMWRIGHT_TEXT(
+               "Its tachometer gives no pulses. That does not say that it stands still: without supply and pull-up, on "
+               "a wrong pin or a broken lead there are none either. Whether it turns was not said.")},
+          {"tach-silent-while-turning",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}, and its tachometer gives no pulses: the tachometer, its lead or its pull-up is "
+               "at fault, or a wrong pin was read. A control that counts pulses takes it for a fan that stands.")},
+          {"tach-while-still",
+           OHMWRIGHT_TEXT(
+               "It stands still, and its tachometer gives pulses: a wrong pin was read, or the meter counts what the "
+               "supply is pulsed with.")},
+          {"tach-another-speed",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}, and by its tachometer it would turn at {by_tach}: the pulses a turn are not as "
+               "rated, a wrong pin was read, or the blades were counted for turns.")},
+          {"turns-wrong-perhaps-pulses",
+           OHMWRIGHT_TEXT(
+               "By its tachometer it turns at {measured}; a good one turns at {lower} to {upper}. That stands on "
+               "{pulses} pulses a turn: with {others} it would be right, so see its speed itself.")},
       }};
 }
 
@@ -189,7 +247,11 @@ void judge_running(const Scene& scene) {
     tell(finding, "scatter_percent", std::round(100.0 * relative_scatter(scene.evidence, *reading)));
     return;
   }
-  if (scene.turning && scene.turning->speed.value() < still_below) {
+  if (scene.tach_says != TachSays::nothing_else) {
+    say_what_tach_says(scene);
+    return;
+  }
+  if (scene.stands_still()) {
     say(scene, Outcome::undecided, stands_still).holds_back = true;
     return;
   }

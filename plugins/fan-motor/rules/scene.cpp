@@ -1,6 +1,7 @@
 #include "rules/scene.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 #include <ohmwright/component/repeated_readings.hpp>
@@ -62,14 +63,53 @@ std::optional<WindingOhms> wound_ohms(const FanMotorRatings& ratings, const Evid
   return wound;
 }
 
-/// The last reading of its speed, else of its tachometer: 2π·f/N.
-std::optional<Turning> turning_of(const FanMotorRatings* ratings, const Evidence& evidence) {
-  if (const PreparedReading* reading = last_value(evidence, speed)) return Turning{reading, reading->value};
+/// Slower than one a second a meter counts none (common practice, no source) [Hz].
+constexpr double fewest_pulses = 1.0;
+/// Two readings of one speed, taken one after the other, may differ by as much: its control moves it meanwhile (common
+/// practice, no source). A pulse more or less in a turn differs by more.
+constexpr double speed_agreement = 0.1;
+constexpr double standard_uncertainties_apart = 3.0;
+
+/// 2π·f/N; nothing where it was not read, or nobody knows how many pulses a turn has.
+std::optional<Turning> turning_by_tach(const FanMotorRatings* ratings, const Evidence& evidence) {
   const PreparedReading* pulses = last_value(evidence, tach);
   if (pulses == nullptr || ratings == nullptr || !ratings->pulses_per_turn) return std::nullopt;
   Turning turning{pulses, {}};
   turning.speed.add_scaled(pulses->value, 2.0 * std::numbers::pi / *ratings->pulses_per_turn);
   return turning;
+}
+
+bool is_still(const Turning& turning) { return turning.speed.value() < still_below; }
+
+bool gives_no_pulses(const PreparedReading& pulses, const std::optional<Turning>& by_tach) {
+  return pulses.value.value() < fewest_pulses || (by_tach && is_still(*by_tach));
+}
+
+/// The last reading of its speed, else of its tachometer where that gives pulses.
+std::optional<Turning> turning_of(const FanMotorRatings* ratings, const Evidence& evidence) {
+  if (const PreparedReading* reading = last_value(evidence, speed)) return Turning{reading, reading->value};
+  const std::optional<Turning> by_tach = turning_by_tach(ratings, evidence);
+  return by_tach && !gives_no_pulses(*by_tach->reading, by_tach) ? by_tach : std::nullopt;
+}
+
+bool differ(const Estimate& seen, const Estimate& by_tach) {
+  Estimate difference = seen;
+  difference.add_scaled(by_tach, -1.0);
+  return std::abs(difference.value()) >
+         standard_uncertainties_apart * difference.standard_uncertainty() + speed_agreement * seen.value();
+}
+
+TachSays what_tach_says(const FanMotorRatings* ratings, const Evidence& evidence) {
+  const PreparedReading* pulses = last_value(evidence, tach);
+  if (pulses == nullptr) return TachSays::nothing_else;
+  const PreparedReading* seen = last_value(evidence, speed);
+  const std::optional<Turning> by_tach = turning_by_tach(ratings, evidence);
+  const bool silent = gives_no_pulses(*pulses, by_tach);
+  if (seen == nullptr) return silent ? TachSays::silent : TachSays::nothing_else;
+  const bool still = is_still({seen, seen->value});
+  if (silent) return still ? TachSays::nothing_else : TachSays::silent_while_turning;
+  if (still) return TachSays::pulses_while_still;
+  return by_tach && differ(seen->value, by_tach->speed) ? TachSays::another_speed : TachSays::nothing_else;
 }
 
 }  // namespace
@@ -87,8 +127,11 @@ Scene::Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSet
       settings(how),
       findings(out),
       turning(turning_of(known, given)),
+      tach_says(what_tach_says(known, given)),
       jumping(widest_jump(given)) {
   if (ratings != nullptr && ratings->winding) wound = wound_ohms(*ratings, evidence);
 }
+
+bool Scene::stands_still() const { return turning && is_still(*turning); }
 
 }  // namespace ohmwright::fan_motor

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string_view>
 
@@ -32,6 +33,15 @@ struct Turning {
   Estimate speed;
 };
 
+/// What its tachometer says, held against what was seen of it.
+enum class TachSays : std::uint8_t {
+  nothing_else,          ///< not read, or as its speed has it
+  silent,                ///< no pulses, and whether it turns was not said
+  silent_while_turning,  ///< no pulses, and it was seen to turn
+  pulses_while_still,
+  another_speed,
+};
+
 /// Everything that the rules of one call to `judge` share.
 struct Scene {
   const FanMotorRatings* ratings;  ///< null: nothing is known of the part
@@ -39,11 +49,15 @@ struct Scene {
   const JudgeSettings& settings;
   Findings& findings;
   std::optional<WindingOhms> wound;
-  std::optional<Turning> turning;
+  std::optional<Turning> turning;  ///< a tachometer without pulses does not say that it stands still
+  TachSays tach_says = TachSays::nothing_else;
   double jumping = 0.0;  ///< widest scatter of repeated ohms that jump, as a share of them; 0: none jump
 
   Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 
+  bool stands_still() const;
+  /// Its tachometer and what was seen of it cannot both be right.
+  bool tach_contradicts() const { return tach_says > TachSays::silent; }
   bool is_electronic() const { return ratings != nullptr && ratings->is_electronic(); }
   bool readings_disagree() const { return wound && wound->worst_apart > largest_disagreement; }
 

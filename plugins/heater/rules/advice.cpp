@@ -9,6 +9,8 @@
 #include <ohmwright/verdict/decimal_slip.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
+#include "part/leakage.hpp"
+
 namespace ohmwright::heater {
 
 namespace {
@@ -71,17 +73,35 @@ void advise_on_ohms(const Scene& scene) {
   }
 }
 
-/// An insulation that was read and not proved: nothing is heated until it is.
-bool must_not_heat(const Scene& scene) {
-  return found(scene, insulation, Outcome::undecided) &&
-         any_reading(scene, [](const PreparedReading& r) { return r.measurand == insulation_resistance; });
+/// Nothing is heated until its insulation is known to be within its limits: read by a tester, not by an ohmmeter.
+bool may_be_heated(const Scene& scene) { return found(scene, insulation, Outcome::within_limits); }
+
+bool advised(const Scene& scene, AdviceIndex what) {
+  const auto& all = scene.findings.advice();
+  return std::any_of(all.begin(), all.end(), [what](const Advice& one) { return one.text == what; });
+}
+
+/// Advice that heats it; until it may be heated, the test that comes before instead.
+void advise_to_heat(const Scene& scene, AdviceIndex what) {
+  if (may_be_heated(scene))
+    scene.findings.advise(what);
+  else if (!advised(scene, insulation_tester))
+    scene.findings.advise(insulation_tester);
+}
+
+/// Its cold ohms are right.
+bool is_intact(const Scene& scene) {
+  return scene.cold && !scene.readings_disagree() && scene.jumping <= 0.0 &&
+         scene.cold->outcome == Outcome::within_limits;
 }
 
 /// Cold ohms and what it draws: they contradict each other, or the one leaves open what the other would tell.
 void advise_on_witness(const Scene& scene) {
   const bool load_jumps =
       any_reading(scene, [&](const PreparedReading& r) { return is_under_load(r) && repeats_jump(scene.evidence, r); });
-  if (scene.witness == Witness::contradiction || load_jumps) scene.findings.advise(read_both_again);
+  const bool contradiction = scene.witness == Witness::contradiction;
+  if (contradiction && !may_be_heated(scene)) scene.findings.advise(read_cold);
+  if (contradiction || load_jumps) advise_to_heat(scene, read_both_again);
   if (!scene.load || scene.load->far_from_rated) {
     if (scene.load) scene.findings.advise(find_the_volts);
     return;
@@ -89,7 +109,7 @@ void advise_on_witness(const Scene& scene) {
   const Load& load = *scene.load;
   const bool good_cold = found(scene, element_resistance, Outcome::within_limits) && scene.witness == Witness::cold;
   const bool more_than_cold_ohms = good_cold && load.too_much() && load.outcome == Outcome::out_of_limits;
-  if (load.others_may_draw() || more_than_cold_ohms) scene.findings.advise(clamp_alone);
+  if (load.others_may_draw() || more_than_cold_ohms) advise_to_heat(scene, clamp_alone);
 }
 
 /// The ohms lie near an end: the better meter, and the clamp, for which the wire's gain when hot is no guess.
@@ -100,7 +120,7 @@ void advise_on_near_end(const Scene& scene) {
   if (scene.witness == Witness::contradiction) return;
   if (!scene.cold->stated_off && scene.cold->ohms.value() < scene.cold->limits.lower) return;  // a lead to lift first
   if (scene.cold->read_at && *scene.cold->read_at > 293.15) scene.findings.advise(let_it_cool);
-  if (scene.ratings->knows_power() && !scene.load && !must_not_heat(scene)) scene.findings.advise(clamp_under_load);
+  if (scene.ratings->knows_power() && !scene.load) advise_to_heat(scene, clamp_under_load);
   const double chance = chance_of_better_meter(scene);
   if (chance < least_chance) return;
   Advice& advice = scene.findings.advise(better_meter);
@@ -118,17 +138,23 @@ void advise_on_load(const Scene& scene) {
       any_reading(scene, [&](const PreparedReading& r) { return is_under_load(r) && repeats_jump(scene.evidence, r); });
   for (const Finding& finding : scene.findings.findings())
     if (finding.rule == power_under_load && finding.holds_back && !told_by_terminals && !too_much && !load_jumps) {
-      scene.findings.advise(finding.measured ? volts_and_amperes_at_element : volts_at_element);
+      if (!finding.measured && is_intact(scene)) {  // no current, and it would draw: something before it is open
+        scene.findings.advise(look_upstream);
+        break;
+      }
+      advise_to_heat(scene, finding.measured ? volts_and_amperes_at_element : volts_at_element);
       break;
     }
   if (scene.ratings != nullptr && !told_by_terminals && any_reading(scene, under_load_without_line))
     scene.findings.advise(say_line_voltage);
   if (!found(scene, supply_without_current, Outcome::undecided)) return;
   if (last_live_value(scene.evidence, current) == nullptr)
-    scene.findings.advise(clamp_with_volts);
-  else if (any_reading(scene, [&](const PreparedReading& r) {
-             return r.measurand == current && r.value.value() < no_current_below(scene.ratings);
-           }))
+    advise_to_heat(scene, clamp_with_volts);
+  else if (any_reading(scene,
+                       [&](const PreparedReading& r) {
+                         return r.measurand == current && r.value.value() < no_current_below(scene.ratings);
+                       }) &&
+           !advised(scene, look_upstream))
     scene.findings.advise(look_upstream);
 }
 
@@ -164,12 +190,35 @@ void advise_on_replacement(const Scene& scene) {
   tell(advice, "power", AnyQuantity(*scene.ratings->power));
 }
 
+/// The leak in amperes, as the limits of new appliances are stated.
+void advise_on_leakage(const Scene& scene) {
+  if (scene.ratings == nullptr || !scene.ratings->voltage) return;
+  const Voltage line = *scene.ratings->voltage;
+  for (const Finding& finding : scene.findings.findings()) {
+    if (finding.rule != insulation || !finding.measured || !(finding.measured->value_in_si() > 0.0)) continue;
+    const Resistance leaks = Resistance::from_value(finding.measured->value_in_si());
+    Advice& advice = scene.findings.advise(leakage_test);
+    tell(advice, "voltage", AnyQuantity(line));
+    tell(advice, "leakage", AnyQuantity(leakage_through(line, leaks)));
+    const Current most = most_leakage(scene.ratings->earth_class, scene.ratings->power);
+    tell(advice, "most", AnyQuantity(most));
+    tell(advice, "needed", AnyQuantity(insulation_that_leaks(line, most)));
+    return;
+  }
+}
+
 void advise_after_condemning(const Scene& scene) {
   if (found(scene, insulation, Outcome::out_of_limits)) {
     scene.findings.advise(do_not_energise);
     scene.findings.advise(dry_and_repeat);
+    advise_on_leakage(scene);
   }
-  if (found(scene, supply_without_current, Outcome::out_of_limits)) scene.findings.advise(opens_when_hot);
+  if (found(scene, supply_without_current, Outcome::out_of_limits)) {
+    if (is_intact(scene))
+      scene.findings.advise(look_upstream_first);
+    else
+      advise_to_heat(scene, opens_when_hot);
+  }
   const bool shows_over_range =
       any_reading(scene, [](const PreparedReading& r) { return is_ohms(r) && shows_more_than_range(r); });
   if (found(scene, open_element, Outcome::out_of_limits) ||
@@ -201,9 +250,9 @@ void advise(const Scene& scene) {
   }
   advise_on_ohms(scene);
   advise_on_insulation(scene);  // before anything that heats it
-  if (!must_not_heat(scene)) advise_on_witness(scene);
+  advise_on_witness(scene);
   advise_on_near_end(scene);
-  if (!must_not_heat(scene)) advise_on_load(scene);
+  advise_on_load(scene);
   if (scene.ratings == nullptr) scene.findings.advise(say_ratings);
   if (scene.findings.advice().empty() && found(scene, element_resistance, Outcome::within_limits))
     scene.findings.advise(look_upstream);

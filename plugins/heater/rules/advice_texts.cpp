@@ -117,6 +117,16 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "A true replacement has the volts and watts of the plate, the same length and the same build; equal "
            "ohms alone are no equal part.")},
+      {"look-upstream-first",
+       OHMWRIGHT_TEXT(
+           "Cold it is whole, so look for an open before it first: unplug, prove dead, and read thermal link, "
+           "thermostat, control and every splice, each with a lead off. It opens when hot only if all of them conduct, "
+           "and the volts were read on its own bare terminals with the clamp on its own lead.")},
+      {"leakage-test",
+       OHMWRIGHT_TEXT(
+           "At {voltage} that insulation lets {leakage} through by itself, and a new appliance of its class may leak "
+           "{most} in all, what {needed} would let through (its capacitance comes on top of the megohms): hand it back "
+           "only after a leakage test.")},
       {"misread-decimal",
        OHMWRIGHT_TEXT(
            "First look again: {shown} would be right as {right}. Was the k, the point or the range misread?")},

@@ -13,6 +13,8 @@ enum Text : TextIndex {
   only_live,
   still_to_read,
   ran_still_to_read,
+  ohmmeter_more_than,
+  tester_more_than,
 };
 
 /// Then its insulation is the next thing that matters, read or not.
@@ -24,7 +26,8 @@ bool element_passed(const Scene& scene) {
 }
 
 InsulationRule asked_of(const Scene& scene) {
-  return {insulation, insulation_resistance, test_voltage, least_to_frame(scene.ratings)};
+  return {insulation,         insulation_resistance, test_voltage, least_to_frame(scene.ratings),
+          ohmmeter_more_than, tester_more_than};
 }
 
 }  // namespace
@@ -88,6 +91,13 @@ RuleDescriptor describe_insulation() {
           {"ran-still-to-read",
            OHMWRIGHT_TEXT("Its insulation to the frame was not read, and that it heats says nothing of it: it is not "
                           "yet proved safe to energise.")},
+          {"ohmmeter-more-than", OHMWRIGHT_TEXT("To the frame the ohmmeter shows more than {shown}, so there is no "
+                                                "short; with its few volts it proves no "
+                                                "insulation. The least is {least}, at 500 V; do not energise it yet.")},
+          {"tester-more-than",
+           OHMWRIGHT_TEXT(
+               "To the frame the tester shows more than {shown}, at {volts}, and {least} is the least: whether it has "
+               "that much does not follow. Test it on a higher range; do not energise it until that is decided.")},
       }};
 }
 

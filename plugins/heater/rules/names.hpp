@@ -68,6 +68,8 @@ enum AdviceIndex : std::uint16_t {
   before_buying_power,
   replacement,
   replacement_by_plate,
+  look_upstream_first,
+  leakage_test,
   misread_decimal,
 };
 

@@ -91,6 +91,18 @@ constexpr std::array<TextRow, contact_text_count> texts_of_contacts{{
      0},
     {"live", "",
      OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing. Unplug, prove dead, read again."), 0},
+    {"comes-and-goes", "",
+     OHMWRIGHT_TEXT("Its readings jump, so their mean is none of its values: it comes and goes, in the part or at the "
+                    "probes."),
+     0},
+    {"range-too-coarse", "",
+     OHMWRIGHT_TEXT("It was read on the range of {range}, where a closed contact and a bad one look alike. Only the "
+                    "lowest range of ohms tells it."),
+     only(Field::range)},
+    {"range-too-low", "",
+     OHMWRIGHT_TEXT("The meter shows over-range, but more than {range} is no open contact: choose a higher range, or "
+                    "say which it was."),
+     only(Field::range)},
 }};
 
 }  // namespace

@@ -82,6 +82,9 @@ enum class ContactText : std::uint8_t {
   no_condition,
   no_figure,
   live,
+  comes_and_goes,
+  range_too_coarse,
+  range_too_low,
 };
 
 /// What a rule on insulation says beside the texts of `InsulationText`, which come first.
@@ -101,7 +104,7 @@ struct TextRow {
 };
 
 inline constexpr std::size_t limits_text_count = 19;
-inline constexpr std::size_t contact_text_count = 15;
+inline constexpr std::size_t contact_text_count = 18;
 inline constexpr std::size_t insulation_text_count = 16;
 const std::array<TextRow, limits_text_count>& limits_texts();    ///< in the order of LimitsText
 const std::array<TextRow, contact_text_count>& contact_texts();  ///< in the order of ContactText

@@ -113,7 +113,7 @@ TextUse use_at_end(const ContactForm& form, bool at_lower_end, bool wrong) {
 
 std::array<TextUse, contact_text_count> uses_of(const ContactForm& form) {
   std::array<TextUse, contact_text_count> uses{};
-  for (TextUse& use : uses) use = {true, only(Field::measured)};
+  for (TextUse& use : uses) use = {true, only(Field::measured) | only(Field::range)};
   const auto set = [&uses](ContactText text, TextUse use) { uses[static_cast<std::size_t>(text)] = use; };
   const bool closed_first = form.below == ContactState::closed;
   set(ContactText::closed_right, use_at_end(form, closed_first, false));

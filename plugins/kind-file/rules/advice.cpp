@@ -97,9 +97,12 @@ void advise_on_circumstances(const Scene& scene, ContactText said) {
       return advise_once(scene, StandardAdvice::lift_a_lead);
     case ContactText::open_in_circuit:
       return advise_once(scene, StandardAdvice::prove_dead);
+    case ContactText::range_too_low:
+      return advise_once(scene, StandardAdvice::higher_range);
     case ContactText::no_figure:
       return advise_once(scene, StandardAdvice::say_ratings);
     case ContactText::poor:
+    case ContactText::comes_and_goes:
       return advise_once(scene, StandardAdvice::read_again);
     case ContactText::live:
       return advise_once(scene, StandardAdvice::read_unplugged);

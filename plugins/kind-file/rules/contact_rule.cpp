@@ -2,6 +2,7 @@
 
 #include <limits>
 
+#include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/uncertainty/estimate.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
@@ -46,7 +47,9 @@ class ContactRule {
   void judge() {
     for (const PreparedReading& reading : scene_.evidence.readings())
       if (reading.measurand == scene_.definition.rules[rule_].measurand) take(reading);
-    if (wrong_.reading != nullptr)
+    if (comes_and_goes_)
+      say(scene_, rule_, Outcome::undecided, ContactText::comes_and_goes).holds_back = true;
+    else if (wrong_.reading != nullptr)
       condemn();
     else if (poor_ != nullptr)
       say_poor();
@@ -65,11 +68,16 @@ class ContactRule {
  private:
   void take(const PreparedReading& reading) {
     const ContactSeen seen = contact_seen(form_, reading);
-    if (seen == ContactSeen::nothing) return;
+    if (seen == ContactSeen::nothing) {
+      if (!is_live(reading)) refused_ = &reading;
+      return;
+    }
     if (is_live(reading)) {
       live_ = true;
     } else if (is_in_circuit(reading) && seen != ContactSeen::open) {
       in_circuit_ = true;
+    } else if (repeats_jump_past_digits(scene_.evidence, reading)) {
+      comes_and_goes_ = true;
     } else if (seen == ContactSeen::poor) {
       poor_ = &reading;
     } else {
@@ -78,6 +86,10 @@ class ContactRule {
   }
 
   void take_state(const PreparedReading& reading, bool closed) {
+    if (!is_in_circuit(reading)) {  // what opens once and for good is never closed after it was open
+      comes_and_goes_ = comes_and_goes_ || (form_.single_operation && closed && seen_open_);
+      seen_open_ = seen_open_ || !closed;
+    }
     const std::optional<Judged> judged = judged_state(reading, closed);
     if (!judged) return;
     const bool wrong = decide_observed(judged->good, scene_.settings.confidence) == Outcome::out_of_limits;
@@ -205,8 +217,17 @@ class ContactRule {
     say_undecided(right, right.closed ? ContactText::closed_right : ContactText::open_right);
   }
 
+  void say_range() {
+    FieldValues values;
+    values.set(Field::range, AnyQuantity(Dimension::resistance, refused_->range_full_scale));
+    say(scene_, rule_, Outcome::undecided,
+        refused_->shown == Shown::value ? ContactText::range_too_coarse : ContactText::range_too_low, values);
+  }
+
   void say_why_not() {
-    if (open_in_circuit_)
+    if (refused_ != nullptr)
+      say_range();
+    else if (open_in_circuit_)
       say(scene_, rule_, Outcome::undecided, ContactText::open_in_circuit);
     else if (in_circuit_)
       say(scene_, rule_, Outcome::undecided, ContactText::in_circuit);
@@ -227,6 +248,9 @@ class ContactRule {
   Judged right_below_;
   Judged right_above_;
   const PreparedReading* poor_ = nullptr;
+  const PreparedReading* refused_ = nullptr;  ///< on a range that cannot tell it
+  bool comes_and_goes_ = false;
+  bool seen_open_ = false;
   bool connection_unstated_ = false;
   bool in_circuit_ = false;
   bool open_in_circuit_ = false;

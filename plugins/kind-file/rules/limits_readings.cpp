@@ -2,17 +2,29 @@
 
 #include <cmath>
 
+#include <ohmwright/component/repeated_readings.hpp>
+
 #include "reading/rule_reader.hpp"
 
 namespace ohmwright::kind_file {
 
 namespace {
 
+/// How often that reading was taken: its scatter has one degree of freedom less.
+double times_taken(const Evidence& evidence, const PreparedReading& reading) {
+  for (const Term& term : reading.value.terms()) {
+    const ErrorSource& source = evidence.sources()[term.source];
+    if (source.shape == Shape::student_t) return source.degrees_of_freedom + 1.0;
+  }
+  return 1.0;
+}
+
 /// Reads one rule's measurand off the evidence.
 class Collector {
  public:
   Collector(const Scene& scene, std::uint16_t rule)
-      : form_(*scene.definition.rules[rule].limits()),
+      : evidence_(scene.evidence),
+        form_(*scene.definition.rules[rule].limits()),
         known_(scene.known[rule]),
         measurand_(scene.definition.descriptor.measurands[scene.definition.rules[rule].measurand]) {}
 
@@ -60,6 +72,8 @@ class Collector {
       found.rest_apart = std::max(found.rest_apart, disagreement_of(found.at_reference.front(), at_reference));
       return;
     }
+    found.jumping = found.jumping || repeats_jump_past_digits(evidence_, reading);
+    found.shown += times_taken(evidence_, reading);
     found.usable.push_back(*moved);
     found.at_reference.push_back(at_reference);
     note_connection(reading);
@@ -87,6 +101,7 @@ class Collector {
     return MovedReading{&reading, *factor, (*at)[form_.movement.condition()], *at};
   }
 
+  const Evidence& evidence_;
   const LimitsForm& form_;
   const KnownRule& known_;
   const MeasurandDescriptor& measurand_;

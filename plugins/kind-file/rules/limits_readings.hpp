@@ -21,6 +21,8 @@ struct LimitsReadings {
   boost::container::static_vector<MovedReading, most_fused> usable;
   boost::container::static_vector<Estimate, most_fused> at_reference;  ///< the usable ones, moved there
   double rest_apart = 0.0;  ///< how far one that no longer fitted in lies off, in standard uncertainties
+  double shown = 0.0;       ///< how many values these are, with the repeats of each
+  bool jumping = false;     ///< the repeats of one of them
   const PreparedReading* over_range = nullptr;  ///< the one of the widest range
   bool connection_unstated = false;             ///< of one of those two
   bool in_circuit = false;

@@ -140,7 +140,7 @@ class LimitsRule {
     if (known_.lower) finding.limits.lower = quantity(factor * *known_.lower);
     if (known_.upper) finding.limits.upper = quantity(factor * *known_.upper);
     values.set(Field::measured, *finding.measured);
-    values.set(Field::count, static_cast<double>(seen_.usable.size()));
+    values.set(Field::count, seen_.shown);
     if (known_.nominal) {
       const double nominal = factor * *known_.nominal;
       values.set(Field::off_percent, nominal > 0.0 ? 100.0 * std::abs(measured / nominal - 1.0) : 0.0);
@@ -152,6 +152,7 @@ class LimitsRule {
   }
 
   bool readings_disagree() const {
+    if (seen_.jumping) return true;
     const std::span<const Estimate> all(seen_.at_reference.data(), seen_.at_reference.size());
     if (std::max(worst_disagreement(all), seen_.rest_apart) > largest_disagreement) return true;
     if (seen_.over_range == nullptr || !known_.upper) return false;  // OL beside a value: a contact comes and goes
@@ -189,6 +190,7 @@ class LimitsRule {
     finding.outcome = said.held_back ? Outcome::undecided : by_numbers;
     finding.holds_back = said.text == LimitsText::needs_tester;
     finding.text = form_.texts[said.text].index;
+    finding.holds_back = seen_.jumping;
     finding.meaning = ProbabilityMeaning::within_limits;
     finding.probability = p.within;
     values.tell(form_.texts[said.text], finding.arguments);

@@ -25,10 +25,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "First touch the probes together: they must read near 0 Ω. A broken test lead, the wrong jack or a "
            "flat battery shows OL too.")},
-      {"clip-and-move",
-       OHMWRIGHT_TEXT(
-           "Clip the probes on, so that no hand holds them, bend the lead along its length and at each crimp "
-           "while you read, and give the least and the most (--probes clipped).")},
+      {"clip-and-move", OHMWRIGHT_TEXT("Unplugged and proved dead, clip the probes on, so that no hand holds them, "
+                                       "bend the lead along its length and at each crimp "
+                                       "while you read, and give the least and the most (--probes clipped).")},
       {"read-drop",
        OHMWRIGHT_TEXT(
            "Decide it under load, if you are qualified for live work: the volts across it, bare metal to bare "

@@ -9,10 +9,13 @@ namespace {
 enum Text : TextIndex {
   no_reading = InsulationText::first_own,
   only_live,
+  ohmmeter_more_than,
+  tester_more_than,
 };
 
 InsulationRule asked_of(const Scene& scene) {
-  return {insulation, insulation_resistance, test_voltage, least_to_frame(scene.ratings)};
+  return {insulation,         insulation_resistance, test_voltage, least_to_frame(scene.ratings),
+          ohmmeter_more_than, tester_more_than};
 }
 
 }  // namespace
@@ -72,6 +75,14 @@ RuleDescriptor describe_insulation() {
                           "each. Do not energise it until that is decided.")},
           {"no-reading", OHMWRIGHT_TEXT("Not judged: its insulation was not read.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: insulation is never read on a live part.")},
+          {"ohmmeter-more-than", OHMWRIGHT_TEXT("To the frame or the wire beside it the ohmmeter shows more than "
+                                                "{shown}, so there is no short; with its few volts it proves no "
+                                                "insulation. The least is {least}, at 500 V; do not energise it yet.")},
+          {"tester-more-than",
+           OHMWRIGHT_TEXT(
+               "To the frame or the wire beside it the tester shows more than {shown}, at {volts}, and {least} is the "
+               "least: whether it has "
+               "that much does not follow. Test it on a higher range; do not energise it until that is decided.")},
       }};
 }
 

@@ -6,7 +6,7 @@ namespace ohmwright::wiring {
 
 namespace {
 
-enum Text : TextIndex { broken_inside, perhaps_the_probes, steady, one_reading };
+enum Text : TextIndex { broken_inside, perhaps_the_probes, steady, one_reading, volts_jump };
 
 bool counts(const PreparedReading& reading) { return is_of_the_wire(reading); }
 
@@ -26,7 +26,7 @@ RuleDescriptor describe_intermittent() {
       can_condemn | can_be_undecided,
       "common practice, no source: with the probes clipped on, a reading that jumps as the lead is moved is the "
       "lead's; "
-      "apart by more than three standard uncertainties (GUM)",
+      "apart by more than three standard uncertainties (GUM); repeats of one reading by 5 % and the meter's digits",
       {
           {"broken-inside",
            OHMWRIGHT_TEXT("With the probes clipped on, its readings jump: broken strands, a loose crimp or a tired "
@@ -36,6 +36,9 @@ RuleDescriptor describe_intermittent() {
           {"steady", OHMWRIGHT_TEXT("Not seen: its readings agree with each other.")},
           {"one-reading", OHMWRIGHT_TEXT("Not judged: this needs two readings, of which one is taken while the lead is "
                                          "bent.")},
+          {"volts-jump",
+           OHMWRIGHT_TEXT("The volts across it under load jump from one reading to the next: a joint in it comes and "
+                          "goes, or the load did.")},
       }};
 }
 
@@ -46,9 +49,10 @@ void judge_intermittent(const Scene& scene) {
     scene.findings.add(intermittent, Outcome::silent, several ? steady : one_reading);
     return;
   }
-  const bool certain = all_clipped(scene);
-  Finding& finding = scene.findings.add(intermittent, certain ? Outcome::out_of_limits : Outcome::undecided,
-                                        certain ? broken_inside : perhaps_the_probes);
+  const bool certain = scene.ohms_come_and_go() && all_clipped(scene);
+  Text text = scene.ohms_come_and_go() ? perhaps_the_probes : volts_jump;
+  if (certain) text = broken_inside;
+  Finding& finding = scene.findings.add(intermittent, certain ? Outcome::out_of_limits : Outcome::undecided, text);
   finding.holds_back = !certain;
   if (!certain) return;
   finding.meaning = ProbabilityMeaning::observed_if_within;

@@ -5,6 +5,8 @@
 #include <limits>
 #include <numbers>
 
+#include <ohmwright/component/repeated_readings.hpp>
+
 namespace ohmwright::wiring {
 
 namespace {
@@ -176,6 +178,9 @@ Scene::Scene(const WiringRatings* known, const Evidence& given, const JudgeSetti
       length_measured(measured_length(given).has_value()) {
   ohms = ohms_of(*this);
   opened_and_closed = any_reading(evidence, shows_a_path) && any_reading(evidence, shows_no_path);
+  const auto jumps = [this](const PreparedReading& reading) { return repeats_jump_past_digits(evidence, reading); };
+  ohms_jump = any_reading(evidence, [&](const PreparedReading& r) { return shows_ohms(r) && jumps(r); });
+  drop_jumps = any_reading(evidence, [&](const PreparedReading& r) { return is_drop_under_load(r) && jumps(r); });
   if (knows_limit()) drop = drop_of(*this);
 }
 

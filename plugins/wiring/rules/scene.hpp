@@ -70,6 +70,8 @@ struct Scene {
   std::optional<OhmsSeen> ohms;
   std::optional<DropSeen> drop;
   bool opened_and_closed = false;  ///< OL in one reading and a path in another
+  bool ohms_jump = false;          ///< repeats of one reading lie farther apart than the meter's digits
+  bool drop_jumps = false;         ///< the same of the volts under load
 
   Scene(const WiringRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 
@@ -77,7 +79,11 @@ struct Scene {
   /// Most that a good one has, as warm as in that reading [ohm], with what length and warmth leave open. Needs
   /// `knows_limit`.
   Estimate limit_at(const PreparedReading& reading) const;
-  bool comes_and_goes() const { return opened_and_closed || (ohms && ohms->worst_apart > largest_disagreement); }
+  /// Seen in its ohms, from end to end.
+  bool ohms_come_and_go() const {
+    return opened_and_closed || ohms_jump || (ohms && ohms->worst_apart > largest_disagreement);
+  }
+  bool comes_and_goes() const { return ohms_come_and_go() || drop_jumps; }
 
   /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
   static constexpr double largest_disagreement = 3.0;

@@ -1,10 +1,12 @@
 #include <array>
+#include <optional>
 
 #include <gtest/gtest.h>
 
 #include "heater_part.hpp"
 #include "part/alloy.hpp"
 #include "part/heater_ratings.hpp"
+#include "part/leakage.hpp"
 #include "rules/names.hpp"
 
 // R = V²/P (Ohm and Joule), resistance factors of alloy makers' tables (GB/T 1234 carries the same, from memory), and
@@ -133,6 +135,27 @@ TEST(InsulationOutside, LeastOfTheEarthClasses) {
   EXPECT_EQ(least_insulation(EarthClass::one, Power::from_value(5200)).value(), 0.3e6);
   EXPECT_EQ(least_insulation(EarthClass::two, Power::from_value(5200)).value(), 2e6);
   EXPECT_EQ(least_insulation(EarthClass::three, std::nullopt).value(), 0.25e6);
+}
+
+// IEC 60335-1, 13.2 and 16.2, as quoted of the text of 2001 with amendment 1 of 2004: a stationary heating appliance of
+// class I may leak 0.75 mA, or 0.75 mA a kilowatt, at most 5 mA: 1.35 mA at 1.8 kW. Insulation that leaks 0.75 mA has
+// 160 kohm at 120 V and 306 666.67 ohm at 230 V; 230 V over 1 Mohm leak 0.23 mA, 120 V over 50 kohm 2.4 mA (Ohm).
+TEST(LeakageOutside, LimitsOfNewAppliances) {
+  const auto class_1 = [](double watt) { return most_leakage(EarthClass::one, Power::from_value(watt)).value(); };
+  EXPECT_NEAR(class_1(1800), 1.35e-3, 1e-15);
+  EXPECT_NEAR(class_1(450), 0.75e-3, 1e-15);
+  EXPECT_NEAR(class_1(9000), 5e-3, 1e-15);
+  EXPECT_NEAR(most_leakage(EarthClass::unstated, std::nullopt).value(), 0.75e-3, 1e-15);
+  EXPECT_NEAR(most_leakage(EarthClass::two, std::nullopt).value(), 0.25e-3, 1e-15);
+  EXPECT_NEAR(most_leakage(EarthClass::three, std::nullopt).value(), 0.5e-3, 1e-15);
+}
+
+TEST(LeakageOutside, InsulationAndWhatItLeaks) {
+  const Current leak = most_leakage(EarthClass::one, Power::from_value(450));
+  EXPECT_NEAR(insulation_that_leaks(Voltage::from_value(120), leak).value(), 160e3, 1e-9);
+  EXPECT_NEAR(insulation_that_leaks(Voltage::from_value(230), leak).value(), 306666.67, 0.005);
+  EXPECT_NEAR(leakage_through(Voltage::from_value(230), Resistance::from_value(1e6)).value(), 0.23e-3, 1e-15);
+  EXPECT_NEAR(leakage_through(Voltage::from_value(120), Resistance::from_value(50e3)).value(), 2.4e-3, 1e-15);
 }
 
 }  // namespace

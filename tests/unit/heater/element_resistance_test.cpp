@@ -101,7 +101,7 @@ TEST(ElementResistance, SaysWhyItIsSilent) {
 }
 
 TEST(ElementResistance, NearAnEndTheClampIsNamedAndTheBetterMeterWithItsChance) {
-  const Findings findings = judge(plain(), {{.value = "28.4 ohm"}});
+  const Findings findings = judge(plain(), {{.value = "28.4 ohm"}, tester("20 Mohm")});
   EXPECT_THAT(advice_of(findings), Contains("clamp-under-load"));
   for (const Advice& advice : findings.advice()) {
     if (advice.text == better_meter) {

@@ -28,6 +28,7 @@ Reading reading_of(const Typed& typed) {
   const MeasurandDescriptor& measurand = descriptor().measurands.at(index_of(descriptor().measurands, typed.measurand));
   ObservedOptions options;
   options.contact_words = measurand.takes_contact_state;
+  options.names_range_end = true;
   Reading reading{.measurand = std::string(typed.measurand),
                   .observed = parse_observed(typed.value, measurand.dimension, options)};
   if (!typed.at.empty()) reading.conditions.push_back(condition("part_temperature", typed.at, Dimension::temperature));

@@ -70,9 +70,31 @@ TEST(Insulation, MilliohmsAreAskedAbout) {
   }
 }
 
+TEST(Insulation, MoreThanLessThanTheLeastIsCalledWhatItIs) {
+  const HeaterRatings known = plain();
+  EXPECT_EQ(said(&known, {tester("> 0.5 Mohm")}, Outcome::undecided), "tester-more-than");
+  EXPECT_EQ(said(&known, {ohmmeter("> 0.5 Mohm")}, Outcome::undecided), "ohmmeter-more-than");
+  EXPECT_EQ(said(&known, {tester("> 2 Mohm")}, Outcome::within_limits), "insulates-past-range");
+  EXPECT_EQ(said(&known, {ohmmeter("> 2 Mohm")}, Outcome::undecided), "ohmmeter-past-range");
+}
+
 TEST(Insulation, NothingIsHeatedBeforeItIsProved) {
   // 28.4 ohm lie near an end, which a clamp under load would decide.
-  EXPECT_THAT(advice_of(judge(plain(), {{.value = "28.4 ohm"}})), Contains("clamp-under-load"));
+  EXPECT_THAT(advice_of(judge(plain(), {{.value = "28.4 ohm"}, tester("20 Mohm")})), Contains("clamp-under-load"));
+  const auto unread = advice_of(judge(plain(), {{.value = "28.4 ohm"}}));
+  EXPECT_THAT(unread, Contains("insulation-tester"));
+  EXPECT_THAT(unread, ::testing::Not(Contains("clamp-under-load")));
+  for (const auto& live : {std::vector<Typed>{across("119 V")},
+                           {clamp("0.02 A", "120 V +- 1 V")},
+                           {{.value = "20 ohm"}, clamp("3.75 A", "120 V +- 0.5 V")},
+                           {plug("650 W", "120 V +- 1 V")},
+                           {clamp("0.01 A", {}), across("119 V")}}) {
+    const auto advice = advice_of(judge(plain(), live));
+    EXPECT_THAT(advice, Contains("insulation-tester"));
+    for (const char* heats : {"clamp-under-load", "read-both-again", "clamp-alone", "volts-at-element",
+                              "volts-and-amperes-at-element", "clamp-with-volts", "opens-when-hot"})
+      EXPECT_THAT(advice, ::testing::Not(Contains(heats)));
+  }
   const auto doubted = advice_of(judge(plain(), {{.value = "28.4 ohm"}, ohmmeter("OL")}));
   EXPECT_THAT(doubted, Contains("insulation-tester"));
   EXPECT_THAT(doubted, ::testing::Not(Contains("clamp-under-load")));

@@ -30,7 +30,7 @@ TEST(PowerUnderLoad, WattsOfAPlugAreAtMostThoseOfTheElement) {
   const HeaterRatings known = plain();
   EXPECT_EQ(text(&known, {plug("450 W", "120 V +- 1 V")}, Outcome::within_limits), "enough-at-plug");
   EXPECT_EQ(text(&known, {plug("300 W", "120 V +- 1 V")}, Outcome::out_of_limits), "too-little");
-  const Findings more = judge(plain(), {plug("650 W", "120 V +- 1 V")});
+  const Findings more = judge(plain(), {plug("650 W", "120 V +- 1 V"), tester("20 Mohm")});
   EXPECT_EQ(text_of(more, power_under_load), "more-at-plug");
   EXPECT_EQ(text_of(more, element_resistance), "load-leaves-open");
   EXPECT_THAT(advice_of(more), Contains("clamp-alone"));
@@ -86,7 +86,7 @@ TEST(ColdAndLoad, AnAlloyThatGainsMoreIsNotCondemned) {
 
 TEST(ColdAndLoad, WhatNoWireDoesIsAContradiction) {
   for (const std::string_view value : {"20.0 ohm", "45.0 ohm"}) {
-    const Findings findings = judge(plain(), {{.value = value}, clamp("3.75 A", "120 V +- 0.5 V")});
+    const Findings findings = judge(plain(), {{.value = value}, clamp("3.75 A", "120 V +- 0.5 V"), tester("20 Mohm")});
     EXPECT_EQ(text_of(findings, element_resistance), "contradicting") << value;
     EXPECT_EQ(outcome_of(findings, element_resistance), Outcome::undecided) << value;
     EXPECT_THAT(advice_of(findings), Contains("read-both-again")) << value;
@@ -98,11 +98,11 @@ TEST(ColdAndLoad, WhatNoWireDoesIsAContradiction) {
 }
 
 TEST(ColdAndLoad, RightWhenColdItIsNotCondemnedByTheVoltsOfTheOutlet) {
-  const Findings less = judge(plain(), {{.value = "32.2 ohm"}, clamp("2.0 A", "118 V +- 1 V")});
+  const Findings less = judge(plain(), {{.value = "32.2 ohm"}, clamp("2.0 A", "118 V +- 1 V"), tester("20 Mohm")});
   EXPECT_EQ(text_of(less, power_under_load), "less-than-its-ohms");
   EXPECT_TRUE(finding_of(less, power_under_load).holds_back);
   EXPECT_THAT(advice_of(less), Contains("volts-and-amperes-at-element"));
-  const Findings more = judge(plain(), {{.value = "32.2 ohm"}, clamp("5.5 A", "118 V +- 1 V")});
+  const Findings more = judge(plain(), {{.value = "32.2 ohm"}, clamp("5.5 A", "118 V +- 1 V"), tester("20 Mohm")});
   EXPECT_EQ(text_of(more, power_under_load), "more-than-its-ohms");
   EXPECT_THAT(advice_of(more), Contains("clamp-alone"));
   EXPECT_THAT(advice_of(more), Not(Contains("volts-and-amperes-at-element")));
@@ -139,9 +139,28 @@ TEST(SupplyWithoutCurrent, VoltsWithoutCurrentAreAGap) {
 }
 
 TEST(SupplyWithoutCurrent, AdviceLeadsOn) {
-  EXPECT_THAT(advice_of(judge(plain(), {across("119 V")})), Contains("clamp-with-volts"));
+  EXPECT_THAT(advice_of(judge(plain(), {across("119 V"), tester("20 Mohm")})), Contains("clamp-with-volts"));
   EXPECT_THAT(advice_of(judge(plain(), {clamp("0.01 A", {}), across("0.4 V")})), Contains("look-upstream"));
-  EXPECT_THAT(advice_of(judge(plain(), {clamp("0.01 A", {}), across("119 V")})), Contains("opens-when-hot"));
+  EXPECT_THAT(advice_of(judge(plain(), {clamp("0.01 A", {}), across("119 V"), tester("20 Mohm")})),
+              Contains("opens-when-hot"));
+}
+
+// No amperes through an element that is whole when cold: whatever is open lies before it, or it is not heated at all.
+TEST(SupplyWithoutCurrent, AWholeElementIsNotHeatedToProveIt) {
+  for (const bool tested : {false, true}) {
+    std::vector<Typed> at_the_outlet{{.value = "32.2 ohm"}, clamp("0 A", "120 V +- 1 V")};
+    std::vector<Typed> at_its_leads{{.value = "32.2 ohm"}, clamp("0 A", {}), across("119 V")};
+    if (tested) {
+      at_the_outlet.push_back(tester("20 Mohm"));
+      at_its_leads.push_back(tester("20 Mohm"));
+    }
+    const auto before = advice_of(judge(plain(), at_the_outlet));
+    EXPECT_THAT(before, Contains("look-upstream"));
+    EXPECT_THAT(before, Not(Contains("volts-at-element")));
+    const auto across_it = advice_of(judge(plain(), at_its_leads));
+    EXPECT_THAT(across_it, Contains("look-upstream-first"));
+    EXPECT_THAT(across_it, Not(Contains("opens-when-hot")));
+  }
 }
 
 }  // namespace
