@@ -4,8 +4,10 @@
 #include <map>
 #include <numeric>
 #include <string_view>
+#include <utility>
 
 #include <ohmwright/component/evidence.hpp>
+#include <ohmwright/component/evidence_parts.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/print.hpp>
 
@@ -59,6 +61,15 @@ class EvidenceBuilder {
       new_source(std::string(own.id), "", own.shape);
     count_users();
     for (std::size_t i = 0; i < readings_.size(); ++i) add(readings_[i], i);
+  }
+
+  static EvidenceParts parts_of(const Evidence& evidence) {
+    return {evidence.prepared_, evidence.sources_, evidence.labels_};
+  }
+  static void put(EvidenceParts parts, Evidence& evidence) {
+    evidence.prepared_ = std::move(parts.readings);
+    evidence.sources_ = std::move(parts.sources);
+    evidence.labels_ = std::move(parts.labels);
   }
 
  private:
@@ -340,6 +351,17 @@ class EvidenceBuilder {
 
 Evidence::Evidence(const Descriptor& descriptor, std::span<const Reading> readings, const MeterSet& meters) {
   EvidenceBuilder(*this, descriptor, readings, meters).build();
+}
+
+EvidenceParts parts_of(const Evidence& evidence) { return EvidenceBuilder::parts_of(evidence); }
+
+Evidence evidence_of(EvidenceParts parts) {
+  for (const PreparedReading& reading : parts.readings)
+    if (reading.reading >= parts.labels.size()) throw Error(ErrorCategory::internal, "evidence without its labels");
+  const StatedValue no_leads{AnyQuantity(Dimension::resistance, 0.0), 0.0, Unit::si(Dimension::resistance)};
+  Evidence evidence({}, {}, MeterSet({Meter{"", "", "", {}, no_leads}}));
+  EvidenceBuilder::put(std::move(parts), evidence);
+  return evidence;
 }
 
 }  // namespace ohmwright

@@ -7,6 +7,8 @@ namespace ohmwright {
 // The schemas of the folder schemas/, compiled into the program: what it checks never depends on what is installed.
 // Each is made ready when it is first asked for.
 
+/// Of the list of plugins that the user permitted.
+const Schema& allowed_plugins_schema();
 const Schema& appliance_schema();
 /// Of readings at an appliance's test points.
 const Schema& appliance_readings_schema();

@@ -60,14 +60,16 @@ class TakenNames {
 
 class Search {
  public:
-  explicit Search(::uid_t user) : user_(user) {}
+  Search(::uid_t user, const AllowList& allowed) : user_(user), allowed_(allowed) {}
 
-  void search(const fs::path& folder) {
+  /// `is_installation`: what is found there belongs to the program.
+  void search(const fs::path& folder, bool is_installation) {
+    is_installation_ = is_installation;
     std::error_code error;
     if (!searched_.insert(fs::weakly_canonical(folder, error)).second) return;
     std::vector<std::string> reasons = distrust_of_folder(folder, user_);
     if (!reasons.empty()) {
-      result.refused.push_back({folder, std::move(reasons), {}});
+      search_distrusted(folder, std::move(reasons));
       return;
     }
     for (const fs::path& inner : consider_files_of(folder)) consider_files_of(inner);
@@ -88,6 +90,19 @@ class Search {
   Discovery result;
 
  private:
+  /// Files there can only be taken by what is in them. Where none is, the folder is refused once, not file by file.
+  void search_distrusted(const fs::path& folder, std::vector<std::string> reasons) {
+    const std::size_t refused_before = result.refused.size();
+    const std::size_t found_before = count_of_found();
+    if (!allowed_.empty())
+      for (const fs::path& inner : consider_files_of(folder)) consider_files_of(inner);
+    if (count_of_found() > found_before) return;
+    result.refused.resize(refused_before);
+    result.refused.push_back({folder, std::move(reasons), {}});
+  }
+
+  std::size_t count_of_found() const { return result.plugins.size() + (result.kind_file_reader ? 1U : 0U); }
+
   /// Considers the plugins right in the folder; returns the folders in it.
   std::vector<fs::path> consider_files_of(const fs::path& folder) {
     std::vector<fs::path> files;
@@ -111,7 +126,7 @@ class Search {
 
   void consider(const fs::path& path) {
     try {
-      const TrustedFile file = open_trusted(path, user_);
+      const TrustedFile file = open_admitted(path, user_, allowed_);
       if (is_known(file)) return;
       const FileBytes bytes(file.descriptor.number(), file.size);
       add(is_named_as_kind_file(path) ? read_kind_file(bytes, file) : read_plugin(bytes, file));
@@ -131,6 +146,7 @@ class Search {
   }
 
   void add(FoundPlugin plugin) {
+    plugin.from_installation = is_installation_;
     if (plugin.reads_kind_files) {
       add_reader(std::move(plugin));
       return;
@@ -155,6 +171,8 @@ class Search {
   }
 
   ::uid_t user_;
+  const AllowList& allowed_;
+  bool is_installation_ = false;
   TakenNames names_;
   std::set<fs::path> searched_;
 };
@@ -179,16 +197,22 @@ FoundPlugin read_plugin(const ByteSource& bytes, const TrustedFile& file) {
   if (!found.stamp) throw PluginError(file.path, {found.refusal});
   CheckedStamp checked = check_stamp(*found.stamp);
   if (!checked.reasons.empty()) throw PluginError(file.path, std::move(checked.reasons), std::move(checked.kinds));
-  return {file.path,  std::move(checked.kinds), std::move(checked.compiler), file.device,
-          file.inode, checked.reads_kind_files};
+  return {file.path,
+          std::move(checked.kinds),
+          std::move(checked.compiler),
+          file.device,
+          file.inode,
+          checked.reads_kind_files,
+          false,
+          nullptr};
 }
 
-Discovery discover(const std::vector<fs::path>& folders, ::uid_t user) {
-  Search search(user);
+Discovery discover(const std::vector<fs::path>& folders, ::uid_t user, const AllowList& allowed) {
+  Search search(user, allowed);
   for (std::size_t i = 0; i < folders.size(); ++i) {
     std::error_code ignored;
     if (i == 0 && !fs::exists(folders[i], ignored)) continue;
-    search.search(folders[i]);
+    search.search(folders[i], i == 0);
   }
   search.refuse_kind_files_without_reader();
   return std::move(search.result);

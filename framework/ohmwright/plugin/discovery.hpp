@@ -25,6 +25,7 @@ struct FoundPlugin {
   std::uint64_t device = 0;        ///< with `inode`: one file by whatever name it was reached
   std::uint64_t inode = 0;
   bool reads_kind_files = false;
+  bool from_installation = false;                       ///< found in the first of the folders
   std::shared_ptr<const Document> kind_file = nullptr;  ///< of a kind file: what stands in it; null for a library
 };
 
@@ -56,7 +57,8 @@ struct Discovery {
 /// an alias that is already there makes the later plugin a refused one, and so does a second reader of kind files;
 /// without a reader every kind file is refused. The first folder may be absent (an installation without plugins); any
 /// other that is absent is refused.
-Discovery discover(const std::vector<std::filesystem::path>& folders, ::uid_t user);
+/// A folder that others can write to is looked through only for files whose bytes are `allowed`.
+Discovery discover(const std::vector<std::filesystem::path>& folders, ::uid_t user, const AllowList& allowed = {});
 
 /// Names that mean the same: case does not count, and blanks and underscores are hyphens. "Evaporator fan" is
 /// "evaporator-fan".

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <ohmwright/plugin/elf_stamp.hpp>
+#include <ohmwright/plugin/elf_tables.hpp>
 
 namespace ohmwright {
 
@@ -29,19 +30,6 @@ constexpr unsigned char our_byte_order = std::endian::native == std::endian::lit
 
 constexpr std::uint64_t part_needed_of_stamp = offsetof(PluginStamp, build_tag);  // magic, size, ABI: for ever there
 constexpr std::uint64_t longest_section_names = 1U << 20U;                        // real ones take some hundred bytes
-
-bool lies_within(const ByteSource& file, std::uint64_t offset, std::uint64_t size) {
-  return offset <= file.size() && size <= file.size() - offset;
-}
-
-/// The records that stand there, or nothing where the file does not hold them all.
-template <class Record>
-std::optional<std::vector<Record>> read_table(const ByteSource& file, std::uint64_t offset, std::uint64_t count) {
-  if (!lies_within(file, offset, count * sizeof(Record))) return std::nullopt;  // before memory is asked for
-  std::vector<Record> records(static_cast<std::size_t>(count));
-  if (!file.read(offset, std::as_writable_bytes(std::span(records)))) return std::nullopt;
-  return records;
-}
 
 FoundStamp refused(std::string why) { return {std::nullopt, std::move(why)}; }
 

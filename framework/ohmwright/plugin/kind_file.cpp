@@ -107,7 +107,7 @@ FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file) {
     throw PluginError(file.path, reasons_of(problems),
                       is_kind_id(kind.id) ? std::vector<StampedKind>{std::move(kind)} : std::vector<StampedKind>{});
   }
-  return {file.path, {std::move(kind)}, {}, file.device, file.inode, false, std::move(document)};
+  return {file.path, {std::move(kind)}, {}, file.device, file.inode, false, false, std::move(document)};
 }
 
 }  // namespace ohmwright

@@ -63,7 +63,28 @@ const PluginTable& table_of(const FoundPlugin& plugin, const boost::dll::shared_
   return *table;
 }
 
+/// What `load` gives. No memory, a file that vanished: it costs this plugin and nothing else.
+template <class Load>
+std::shared_ptr<const PluginLibrary> loaded_or_refused(const FoundPlugin& plugin, Load load) {
+  try {
+    return load();
+  } catch (const PluginError&) {
+    throw;
+  } catch (...) {
+    refuse(plugin, "it cannot be loaded: " + text_of_current_exception());
+  }
+}
+
 }  // namespace
+
+FileDescriptor checked_copy(const FoundPlugin& plugin, ::uid_t user, const AllowList& allowed) {
+  const TrustedFile file = open_admitted(plugin.path, user, allowed);
+  FileDescriptor sealed = sealed_copy(file);
+  const FoundPlugin again = read_plugin(FileBytes(sealed.number(), file.size), file);
+  if (again.kinds != plugin.kinds || again.reads_kind_files != plugin.reads_kind_files)
+    refuse(plugin, "it was replaced by another plugin meanwhile; start again");
+  return sealed;
+}
 
 // Members are destroyed from the last to the first: the kinds go before their library.
 struct PluginLibrary::Loaded {
@@ -72,13 +93,7 @@ struct PluginLibrary::Loaded {
   std::vector<MadeKind> kinds;
 };
 
-std::unique_ptr<PluginLibrary::Loaded> PluginLibrary::load_checked(const FoundPlugin& plugin, ::uid_t user) {
-  TrustedFile file = open_trusted(plugin.path, user);
-  FileDescriptor sealed = sealed_copy(file);
-  const FoundPlugin again = read_plugin(FileBytes(sealed.number(), file.size), file);
-  if (again.kinds != plugin.kinds || again.reads_kind_files != plugin.reads_kind_files)
-    refuse(plugin, "it was replaced by another plugin meanwhile; start again");
-
+std::unique_ptr<PluginLibrary::Loaded> PluginLibrary::loaded_copy(const FoundPlugin& plugin, FileDescriptor sealed) {
   auto loaded = std::make_unique<Loaded>();
   loaded->library = open_library(plugin, std::move(sealed));
   const PluginTable& table = table_of(plugin, loaded->library);
@@ -92,14 +107,22 @@ std::unique_ptr<PluginLibrary::Loaded> PluginLibrary::load_checked(const FoundPl
   return loaded;
 }
 
-std::shared_ptr<const PluginLibrary> PluginLibrary::load(const FoundPlugin& plugin, ::uid_t user) {
-  try {
-    return std::shared_ptr<const PluginLibrary>(new PluginLibrary(load_checked(plugin, user)));
-  } catch (const PluginError&) {
-    throw;
-  } catch (...) {  // no memory, a file that vanished: it costs this plugin and nothing else
-    refuse(plugin, "it cannot be loaded: " + text_of_current_exception());
-  }
+std::unique_ptr<PluginLibrary::Loaded> PluginLibrary::load_checked(const FoundPlugin& plugin, ::uid_t user,
+                                                                   const AllowList& allowed) {
+  return loaded_copy(plugin, checked_copy(plugin, user, allowed));
+}
+
+std::shared_ptr<const PluginLibrary> PluginLibrary::load(const FoundPlugin& plugin, ::uid_t user,
+                                                         const AllowList& allowed) {
+  return loaded_or_refused(plugin, [&] {
+    return std::shared_ptr<const PluginLibrary>(new PluginLibrary(load_checked(plugin, user, allowed)));
+  });
+}
+
+std::shared_ptr<const PluginLibrary> PluginLibrary::load_sealed(const FoundPlugin& plugin, FileDescriptor sealed) {
+  return loaded_or_refused(plugin, [&] {
+    return std::shared_ptr<const PluginLibrary>(new PluginLibrary(loaded_copy(plugin, std::move(sealed))));
+  });
 }
 
 PluginLibrary::PluginLibrary(std::unique_ptr<Loaded> loaded) : loaded_(std::move(loaded)) {}

@@ -9,6 +9,10 @@
 
 namespace ohmwright {
 
+/// What discovery found, opened and checked again and copied into sealed memory, its stamp compared once more there.
+/// Throws PluginError.
+FileDescriptor checked_copy(const FoundPlugin& plugin, ::uid_t user, const AllowList& allowed);
+
 /// A plugin in memory with the kinds it made. Held by everything that comes from it.
 ///
 /// Its code stays mapped until the process ends, even after the last holder is gone: what a plugin made may point at
@@ -19,7 +23,11 @@ class PluginLibrary : public std::enable_shared_from_this<PluginLibrary> {
   /// there, every symbol bound at once, its kinds made and their descriptors checked. Throws PluginError, and nothing
   /// else, with everything that is wrong; what the plugin threw comes as text. Only what its static initialisers throw
   /// cannot be caught: the dynamic linker lets no exception through and ends the program.
-  static std::shared_ptr<const PluginLibrary> load(const FoundPlugin& plugin, ::uid_t user);
+  static std::shared_ptr<const PluginLibrary> load(const FoundPlugin& plugin, ::uid_t user,
+                                                   const AllowList& allowed = {});
+
+  /// The same for a sealed copy of a file that was opened and checked elsewhere: in a worker.
+  static std::shared_ptr<const PluginLibrary> load_sealed(const FoundPlugin& plugin, FileDescriptor sealed);
 
   PluginLibrary(const PluginLibrary&) = delete;
   PluginLibrary(PluginLibrary&&) = delete;
@@ -36,7 +44,8 @@ class PluginLibrary : public std::enable_shared_from_this<PluginLibrary> {
 
  private:
   struct Loaded;
-  static std::unique_ptr<Loaded> load_checked(const FoundPlugin& plugin, ::uid_t user);
+  static std::unique_ptr<Loaded> loaded_copy(const FoundPlugin& plugin, FileDescriptor sealed);
+  static std::unique_ptr<Loaded> load_checked(const FoundPlugin& plugin, ::uid_t user, const AllowList& allowed);
   explicit PluginLibrary(std::unique_ptr<Loaded> loaded);
 
   std::unique_ptr<Loaded> loaded_;

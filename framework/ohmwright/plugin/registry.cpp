@@ -8,6 +8,7 @@
 #include <ohmwright/plugin/library.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/registry.hpp>
+#include <ohmwright/plugin/worker/worker_kind.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -43,6 +44,7 @@ struct Slot {
 struct Registry::State {
   std::vector<std::filesystem::path> folders;
   ::uid_t user = 0;
+  RegistryOptions options;
   Discovery found;
   std::vector<Slot> slots;                      ///< one a plugin found
   std::shared_ptr<const PluginLibrary> reader;  ///< of kind files; null until one is opened
@@ -63,7 +65,11 @@ struct Registry::State {
         slot.kinds.push_back(kind_of_file(loaded_reader(), plugin));
         return;
       }
-      const std::shared_ptr<const PluginLibrary> library = PluginLibrary::load(plugin, user);
+      if (options.worker && !plugin.from_installation) {
+        slot.kinds = kinds_in_worker(plugin, user, options.allowed, *options.worker).kinds;
+        return;
+      }
+      const std::shared_ptr<const PluginLibrary> library = PluginLibrary::load(plugin, user, options.allowed);
       for (std::size_t i = 0; i < plugin.kinds.size(); ++i)
         slot.kinds.emplace_back(library->kind(i), library->descriptor(i), plugin.path);
     } catch (const PluginError& error) {
@@ -75,7 +81,11 @@ struct Registry::State {
   const PluginLibrary& loaded_reader() {
     if (reader_failure) throw PluginError(*reader_failure);
     try {
-      if (reader == nullptr) reader = PluginLibrary::load(*found.kind_file_reader, user);
+      if (options.worker && !found.kind_file_reader->from_installation)
+        throw PluginError(found.kind_file_reader->path,
+                          {"a plugin that reads kind files runs in the program itself, so it must lie in the "
+                           "installation"});
+      if (reader == nullptr) reader = PluginLibrary::load(*found.kind_file_reader, user, options.allowed);
     } catch (const PluginError& error) {
       reader_failure = error;
       throw;
@@ -108,11 +118,12 @@ struct Registry::State {
   }
 };
 
-Registry::Registry(const std::vector<std::filesystem::path>& folders, ::uid_t user)
+Registry::Registry(const std::vector<std::filesystem::path>& folders, ::uid_t user, RegistryOptions options)
     : state_(std::make_unique<State>()) {
   state_->folders = folders;
   state_->user = user;
-  state_->found = discover(folders, user);
+  state_->options = std::move(options);
+  state_->found = discover(folders, user, state_->options.allowed);
   state_->slots.resize(state_->found.plugins.size());
 }
 Registry::Registry(Registry&&) noexcept = default;

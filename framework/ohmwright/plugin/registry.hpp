@@ -2,14 +2,24 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string_view>
 #include <sys/types.h>
 #include <vector>
 
+#include <ohmwright/plugin/allowed/allow_list.hpp>
 #include <ohmwright/plugin/discovery.hpp>
 #include <ohmwright/plugin/loaded_kind.hpp>
+#include <ohmwright/plugin/worker/worker_settings.hpp>
 
 namespace ohmwright {
+
+/// Which plugins are taken, and how they are run.
+struct RegistryOptions {
+  AllowList allowed = {};  ///< files that are taken whoever can write to them
+  /// How libraries from outside the first folder, the installation's, are run; nothing: in this process, as its own.
+  std::optional<WorkerSettings> worker = {};
+};
 
 /// The kinds there are. Made once by the program, handed down, and the only way to a plugin.
 ///
@@ -18,7 +28,7 @@ namespace ohmwright {
 class Registry {
  public:
   /// Searches `folders` (see `plugin_folders`) for plugins that `user`, usually the effective user, can trust.
-  Registry(const std::vector<std::filesystem::path>& folders, ::uid_t user);
+  Registry(const std::vector<std::filesystem::path>& folders, ::uid_t user, RegistryOptions options = {});
   Registry(const Registry&) = delete;
   Registry(Registry&&) noexcept;
   Registry& operator=(const Registry&) = delete;

@@ -5,7 +5,9 @@
 #include <system_error>
 #include <utility>
 
+#include <ohmwright/plugin/allowed/digest.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/plugin/sealed_copy.hpp>
 #include <ohmwright/plugin/trust.hpp>
 
 namespace ohmwright {
@@ -61,6 +63,7 @@ class Walk {
       return file;
     }
     check_file(status, path);
+    if (!S_ISREG(status.st_mode)) file.descriptor = FileDescriptor();
     file.size = static_cast<std::uint64_t>(status.st_size);
     file.device = status.st_dev;
     file.inode = status.st_ino;
@@ -111,15 +114,34 @@ class Walk {
 
 }  // namespace
 
-TrustedFile open_trusted(const fs::path& path, ::uid_t user) {
+ExaminedFile examine_file(const fs::path& path, ::uid_t user) {
   std::error_code error;
   const fs::path canonical = fs::canonical(path, error);
   if (error) throw PluginError(path, {"it cannot be opened: " + error.message()});
   Walk walk(user);
-  TrustedFile file;
-  if (walk.descend(canonical.parent_path())) file = walk.open(canonical);
-  if (!walk.reasons.empty()) throw PluginError(path, std::move(walk.reasons));
-  return file;
+  ExaminedFile examined;
+  if (walk.descend(canonical.parent_path())) examined.file = walk.open(canonical);
+  examined.distrust = std::move(walk.reasons);
+  return examined;
+}
+
+TrustedFile open_trusted(const fs::path& path, ::uid_t user) {
+  ExaminedFile examined = examine_file(path, user);
+  if (!examined.distrust.empty()) throw PluginError(path, std::move(examined.distrust));
+  return std::move(examined.file);
+}
+
+TrustedFile open_admitted(const fs::path& path, ::uid_t user, const AllowList& allowed) {
+  ExaminedFile examined = examine_file(path, user);
+  if (examined.distrust.empty()) return std::move(examined.file);
+  if (!allowed.empty() && examined.file.descriptor.is_open()) {
+    FileDescriptor copy = sealed_copy(examined.file);
+    if (allowed.permits(sha256_of(FileBytes(copy.number(), examined.file.size)))) {
+      examined.file.descriptor = std::move(copy);
+      return std::move(examined.file);
+    }
+  }
+  throw PluginError(path, std::move(examined.distrust));
 }
 
 std::vector<std::string> distrust_of_folder(const fs::path& folder, ::uid_t user) {

@@ -6,6 +6,7 @@
 #include <sys/types.h>
 #include <vector>
 
+#include <ohmwright/plugin/allowed/allow_list.hpp>
 #include <ohmwright/plugin/file_descriptor.hpp>
 
 namespace ohmwright {
@@ -27,6 +28,19 @@ struct TrustedFile {
 /// Symbolic links are followed first: what counts is where they lead.
 /// Throws PluginError with all reasons, each with the command that mends it.
 TrustedFile open_trusted(const std::filesystem::path& path, ::uid_t user);
+
+/// A file opened by the same walk, and why it cannot be trusted.
+struct ExaminedFile {
+  TrustedFile file;                   ///< its descriptor is open only for a regular file that could be reached
+  std::vector<std::string> distrust;  ///< empty: it is trusted
+};
+
+/// As `open_trusted`, but the reasons are told, not thrown. Throws PluginError only for a file that is not there.
+ExaminedFile examine_file(const std::filesystem::path& path, ::uid_t user);
+
+/// As `open_trusted`; and a file that breaks its rules is taken all the same when its bytes are on the list. What is
+/// then open is a sealed copy of them, which nobody can change any more, so every use of it sees what was permitted.
+TrustedFile open_admitted(const std::filesystem::path& path, ::uid_t user, const AllowList& allowed);
 
 /// Why the folder cannot be trusted, by the same rules; empty when it can.
 /// A folder that is not there or is no folder gives that as its reason.

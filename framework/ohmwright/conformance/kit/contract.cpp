@@ -1,0 +1,32 @@
+#include <array>
+
+#include <ohmwright/conformance/kit/contract.hpp>
+#include <ohmwright/quantity/message.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+constexpr std::array all_contracts{
+    Contract{"repeatability", OHMWRIGHT_TEXT("the same readings give the same verdict"), breaches_of_repeatability},
+    Contract{"records", OHMWRIGHT_TEXT("judged in a child process through JSON, the verdict is equal"),
+             breaches_of_records},
+    Contract{"reasons", OHMWRIGHT_TEXT("no verdict without a reason"), breaches_of_reasons},
+    Contract{"speaking", OHMWRIGHT_TEXT("every rule speaks, or says why it is silent"), breaches_of_speaking},
+    Contract{"fields", OHMWRIGHT_TEXT("every sentence gets its figures"), breaches_of_fields},
+    Contract{"nothing-read", OHMWRIGHT_TEXT("nothing read, nothing decided"), breaches_of_nothing_read},
+    Contract{"circuit", OHMWRIGHT_TEXT("a reading in circuit never makes a pass"), breaches_of_circuit},
+    Contract{"doubling", OHMWRIGHT_TEXT("a reading typed twice makes nothing surer"), breaches_of_doubling},
+    Contract{"outlier", OHMWRIGHT_TEXT("one reading far off is never passed over"), breaches_of_outlier},
+    Contract{"not-a-number", OHMWRIGHT_TEXT("what is not a number is never a pass"), breaches_of_not_a_number},
+    Contract{"numbers", OHMWRIGHT_TEXT("no finding contradicts its own numbers"), breaches_of_numbers},
+    Contract{"threads", OHMWRIGHT_TEXT("several threads at once get the same verdicts"), breaches_of_threads},
+    Contract{"calibration", OHMWRIGHT_TEXT("a stated probability is the share of good parts"), breaches_of_calibration},
+    Contract{"memory", OHMWRIGHT_TEXT("judging again and again keeps no memory"), breaches_of_memory},
+};
+
+}  // namespace
+
+std::span<const Contract> contracts() { return all_contracts; }
+
+}  // namespace ohmwright

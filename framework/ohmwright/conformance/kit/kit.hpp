@@ -1,0 +1,34 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/component/meter.hpp>
+#include <ohmwright/plugin/loaded_kind.hpp>
+
+namespace ohmwright {
+
+/// One check of the conformance kit and what it asks the author to mend.
+struct KitCheck {
+  std::string_view title;  ///< an English sentence, translated when printed: what holds where nothing is asked
+  std::vector<std::string> to_mend;  ///< empty: it holds
+};
+
+/// Hears of a check before it begins (its title) and after it (the result): the check may end the process.
+struct KitListener {
+  std::function<void(std::string_view)> begins;
+  std::function<void(const KitCheck&)> ends;
+};
+
+/// Tries everything that is promised of a kind: what its file exports (a library), what it says of itself, its schema,
+/// its ratings, its vectors and the contracts (contract.hpp). Runs code of the plugin in this process.
+void run_kit(const LoadedKind& kind, const MeterSet& meters, const KitListener& listener);
+
+/// Beginning of the source of a figure that nobody has looked up yet; the templates of new kinds are full of it.
+inline constexpr std::string_view placeholder = "PLACEHOLDER";
+
+}  // namespace ohmwright

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace ohmwright {
+
+// What a worker process gives up before and after it loads a plugin. Each function says what the kernel would not take
+// away; an empty list means that everything named here holds.
+
+/// Limits and rights that go before anything of the plugin runs: memory, core files, the size of files; another user
+/// than root; no network, no other program, no other process, nothing written to any file system, no look into other
+/// processes.
+std::vector<std::string> restrict_before_loading(std::size_t memory_bytes);
+
+/// After loading no file can be opened any more, not even for reading.
+std::vector<std::string> restrict_after_loading();
+
+}  // namespace ohmwright

@@ -1,0 +1,8 @@
+#include <unistd.h>
+
+#include "support/misbehaving_plugin.hpp"
+
+OHMWRIGHT_MISBEHAVING("hangs-in-judge", {
+  findings.add(0, ohmwright::Outcome::within_limits, 0);
+  for (;;) ::pause();
+})

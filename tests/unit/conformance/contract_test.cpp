@@ -1,0 +1,219 @@
+// Each promise finds the kind that breaks it, and leaves a kind alone that keeps it.
+
+#include <functional>
+#include <string>
+#include <thread>
+#include <utility>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <ohmwright/conformance/kit/contract.hpp>
+#include <ohmwright/conformance/kit/kit_checks.hpp>
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/meter_document.hpp>
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright {
+namespace {
+
+using ::testing::ElementsAre;
+using ::testing::HasSubstr;
+using ::testing::IsEmpty;
+
+using Judge = std::function<void(const Evidence&, const JudgeSettings&, Findings&)>;
+
+constexpr double lowest = 90.0;  // ohm
+constexpr double highest = 110.0;
+
+class PartOfTest : public Part {
+ public:
+  explicit PartOfTest(Judge judge) : judge_(std::move(judge)) {}
+  void judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const override {
+    judge_(evidence, settings, findings);
+  }
+
+ private:
+  Judge judge_;
+};
+
+class KindOfTest : public Kind {
+ public:
+  explicit KindOfTest(Judge judge) : judge_(std::move(judge)) {
+    descriptor_.id = "part-of-test";
+    descriptor_.measurands = {{"resistance", "Resistance", Dimension::resistance, "ohm", false}};
+    descriptor_.rules = {{"ohms",
+                          "Ohms",
+                          true,
+                          can_pass | can_condemn | can_be_undecided,
+                          "made up for this test",
+                          {{"judged", "it reads {measured}"}, {"nothing", "nothing was read"}}},
+                         {"other", "Other", false, 0, "made up for this test", {{"silent", "it has nothing to say"}}}};
+  }
+  const Descriptor& descriptor() const override { return descriptor_; }
+  std::unique_ptr<const Part> make_part(const ValueNode* /*ratings*/,
+                                        std::vector<Problem>& /*problems*/) const override {
+    return std::make_unique<PartOfTest>(judge_);
+  }
+
+ private:
+  Judge judge_;
+  Descriptor descriptor_;
+};
+
+/// Judges the first reading that `accepts` takes; `spread` times its doubt, 1 is right.
+void judge_ohms(const Evidence& evidence, const JudgeSettings& settings, Findings& findings,
+                const std::function<bool(const PreparedReading&)>& accepts, double spread = 1.0) {
+  findings.add(1, Outcome::silent, 0);
+  for (const PreparedReading& reading : evidence.readings()) {
+    if (!accepts(reading)) continue;
+    Estimate judged(reading.value.value());
+    judged.add_uncertainty(reading.value, spread);
+    const Conformance p = conformance_of(judged, evidence.sources(), lowest, highest);
+    Finding& finding = findings.add(0, decide(p, settings.confidence), 0);
+    finding.meaning = ProbabilityMeaning::within_limits;
+    finding.probability = p.within;
+    finding.judged = judged;
+    finding.judged_lower = lowest;
+    finding.judged_upper = highest;
+    finding.arguments.push_back({"measured", AnyQuantity(Dimension::resistance, judged.value())});
+    return;
+  }
+  findings.add(0, Outcome::silent, 1);
+}
+
+bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
+bool is_any(const PreparedReading& /*reading*/) { return true; }
+
+void right(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+  judge_ohms(evidence, settings, findings, is_lead_off);
+}
+
+MeterSet basic_meters() {
+  return MeterSet({read_meter(read_document(std::string(OHMWRIGHT_METER_FOLDER) + "/basic.json"))});
+}
+
+VectorCase case_of(const std::string& id, double ohms) {
+  VectorCase made;
+  made.id = id;
+  made.meter = "basic";
+  Reading reading{
+      .measurand = "resistance",
+      .observed = StatedValue{AnyQuantity(Dimension::resistance, ohms), std::nullopt, Unit::si(Dimension::resistance)}};
+  reading.connection = Connection::lead_off;
+  made.readings = {reading};
+  return made;
+}
+
+/// What a promise finds in a kind that judges so, tried with a good part and one near its limit.
+std::vector<std::string> breaches(std::vector<std::string> (*promise)(const KindCases&), Judge judge) {
+  const auto kind = std::make_shared<const KindOfTest>(std::move(judge));
+  const LoadedKind loaded(kind, kind->descriptor(), "part-of-test.ohmplug");
+  const std::vector<VectorCase> cases{case_of("good", 100.0), case_of("near", 110.4)};
+  const MeterSet meters = basic_meters();
+  return promise({loaded, cases, meters});
+}
+
+TEST(Contracts, LeaveAKindAloneThatKeepsThem) {
+  for (const Contract& contract : contracts()) {
+    if (contract.breaches == breaches_of_outlier) continue;  // one reading among several is all that this kind looks at
+    EXPECT_THAT(breaches(contract.breaches, right), IsEmpty()) << contract.id;
+  }
+}
+
+TEST(Contracts, FindAKindThatRemembers) {
+  int times = 0;
+  const Judge remembers = [&](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+    if (++times % 2 == 0)
+      findings.add(0, Outcome::undecided, 1);
+    else
+      right(evidence, settings, findings);
+  };
+  EXPECT_THAT(breaches(breaches_of_repeatability, remembers), ::testing::SizeIs(2));
+}
+
+TEST(Contracts, FindARuleThatSaysNothing) {
+  const Judge quiet = [](const Evidence&, const JudgeSettings&, Findings& findings) {
+    findings.add(0, Outcome::undecided, 1);
+  };
+  EXPECT_THAT(breaches(breaches_of_speaking, quiet),
+              ElementsAre(HasSubstr("good: the rule other says nothing"), HasSubstr("near: the rule other")));
+}
+
+TEST(Contracts, FindASentenceWithoutItsFigure) {
+  const Judge bare = [](const Evidence&, const JudgeSettings&, Findings& findings) {
+    findings.add(0, Outcome::undecided, 0);
+  };
+  EXPECT_THAT(breaches(breaches_of_fields, bare),
+              ::testing::Contains(HasSubstr("the text judged of the rule ohms gets no {measured}")));
+}
+
+TEST(Contracts, FindAKindThatDecidesWithoutAReading) {
+  const Judge hasty = [](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+    if (evidence.readings().empty())
+      findings.add(0, Outcome::out_of_limits, 1);
+    else
+      right(evidence, settings, findings);
+  };
+  EXPECT_THAT(breaches(breaches_of_nothing_read, hasty), ::testing::SizeIs(2));
+}
+
+TEST(Contracts, FindAKindThatPassesInCircuit) {
+  const Judge careless = [](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+    judge_ohms(evidence, settings, findings, is_any);
+  };
+  EXPECT_THAT(breaches(breaches_of_circuit, careless), ElementsAre(HasSubstr("good: read in circuit it passes")));
+}
+
+TEST(Contracts, FindAKindThatPassesAnOutlierOver) {
+  EXPECT_THAT(breaches(breaches_of_outlier, right), ElementsAre(HasSubstr("good: a reading a thousand times off")));
+}
+
+TEST(Contracts, FindAProbabilityThatIsTooSure) {
+  const Judge too_sure = [](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+    judge_ohms(evidence, settings, findings, is_lead_off, 0.05);
+  };
+  EXPECT_THAT(breaches(breaches_of_calibration, too_sure), ElementsAre(HasSubstr("near: it states")));
+}
+
+TEST(Contracts, FindAKindThatDependsOnItsThread) {
+  const std::thread::id first = std::this_thread::get_id();
+  const Judge of_one_thread = [first](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+    if (std::this_thread::get_id() == first)
+      right(evidence, settings, findings);
+    else
+      findings.add(0, Outcome::undecided, 1);
+  };
+  EXPECT_THAT(breaches(breaches_of_threads, of_one_thread),
+              ElementsAre(HasSubstr("200 of 200 verdicts"), HasSubstr("200 of 200 verdicts")));
+}
+
+TEST(Contracts, FindAKindThatKeepsMemory) {
+#ifdef __SANITIZE_ADDRESS__
+  GTEST_SKIP() << "the sanitizer's allocator does not count";
+#endif
+  std::vector<std::unique_ptr<std::string>> kept;
+  const Judge hoards = [&](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+    kept.push_back(std::make_unique<std::string>(1000, 'x'));
+    right(evidence, settings, findings);
+  };
+  EXPECT_THAT(breaches(breaches_of_memory, hoards), ElementsAre(HasSubstr("bytes for each part")));
+}
+
+TEST(KitOfTheDescriptor, AsksForProceduresCautionsAndSources) {
+  Descriptor descriptor;
+  descriptor.measurands = {{"resistance", "Resistance", Dimension::resistance, "ohm", false},
+                           {"volts", "Volts", Dimension::voltage, "V", false}};
+  descriptor.procedures = {{"read-it", "Read it", "resistance", 0.0, {}, {"prove-dead"}}};
+  descriptor.fault_modes = {{"open", "open", 1.0, "", {}, {}}};
+  EXPECT_THAT(
+      gaps_of_descriptor(descriptor),
+      ElementsAre("procedure read-it has no steps", "procedure read-it takes no minutes; locate weighs steps by them",
+                  "procedure read-it reads resistance and does not say disconnect-power; add it to its cautions",
+                  "measurand volts has no procedure; say step by step how it is read, with its cautions",
+                  "fault mode open has a weight without a source; an assumed one says so"));
+}
+
+}  // namespace
+}  // namespace ohmwright
