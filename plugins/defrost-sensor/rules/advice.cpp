@@ -109,8 +109,8 @@ void advise_on_doubt(const Scene& scene) {
 void advise_on_circumstances(const Scene& scene) {
   const auto is_alone = [](const PreparedReading& r) { return is_ohms(r) && !is_live(r) && !is_in_circuit(r); };
   const auto lacks_temperature = [&](const PreparedReading& r) {
-    return is_alone(r) && r.shown == Shown::value && !is_within_leads(r) && r.condition(part_temperature) == nullptr &&
-           r.condition(coil_temperature) == nullptr;
+    return is_alone(r) && r.shown == Shown::value && !is_within_leads(r) && !range_hides_a_short(r) &&
+           r.condition(part_temperature) == nullptr && r.condition(coil_temperature) == nullptr;
   };
   const auto unstated = [](const PreparedReading& r) {
     return is_ohms(r) && r.connection == Connection::unstated && is_within_leads(r);
@@ -188,6 +188,10 @@ void advise_on_moisture(const Scene& scene) {
 /// What single rules ask for.
 void advise_on_findings(const Scene& scene) {
   if (found(scene, open_sensor, Outcome::undecided)) advise_on_over_range(scene);
+  if (first_reading(scene, [](const PreparedReading& r) {
+        return range_hides_a_short(r) && !is_live(r) && !is_in_circuit(r);
+      }) != nullptr)
+    scene.findings.advise(lowest_range);
   if (found(scene, volts_at_board, Outcome::undecided))
     scene.findings.advise(held_back(scene) ? stop_at_mains : read_unplugged);
   if (found(scene, moisture_leakage, Outcome::undecided)) advise_on_moisture(scene);

@@ -125,6 +125,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT("Wet and dry it is not told apart: read it both ways again at one temperature, soaked, by one "
                       "thermometer with a smaller doubt."),
        "wet-and-dry"},
+      {"lowest-range",
+       OHMWRIGHT_TEXT(
+           "Read it once more on the lowest range of ohms, the probes shorted first (--leads); if that shows OL, go up "
+           "range by range. Say the range (--range).")},
   };
 }
 

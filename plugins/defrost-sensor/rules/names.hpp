@@ -61,6 +61,7 @@ enum AdviceIndex : std::uint16_t {
   look_elsewhere_no_leak,
   find_the_sheet_only,
   wet_and_dry_again,
+  lowest_range,
 };
 
 }  // namespace ohmwright::defrost_sensor

@@ -28,6 +28,7 @@ enum Text : TextIndex {
   far_low,
   far_high,
   several_connection_unstated,
+  range_tells_nothing,
 };
 
 /// A part that reads beyond this factor has not drifted: it is as good as open or shorted, or the reading lost its k
@@ -42,6 +43,7 @@ Text why_silent(const Scene& scene) {
   bool cold = false;
   bool outside = false;
   bool jumping = false;
+  bool coarse = false;
   for (const PreparedReading& reading : scene.evidence.readings()) {
     if (!is_ohms(reading) || reading.shown != Shown::value || is_within_leads(reading)) continue;
     if (is_live(reading))
@@ -52,6 +54,8 @@ Text why_silent(const Scene& scene) {
       wet = true;
     else if (repeats_jump(scene.evidence, reading))
       jumping = true;
+    else if (range_hides_a_short(reading))
+      coarse = true;
     else if (reading.condition(part_temperature) == nullptr)
       cold = true;
     else
@@ -59,6 +63,7 @@ Text why_silent(const Scene& scene) {
   }
   if (jumping) return only_jumping;
   if (outside) return outside_curve;
+  if (coarse) return range_tells_nothing;
   if (cold) return no_temperature;
   if (wet) return only_wet;
   if (circuit) return only_in_circuit;
@@ -195,6 +200,8 @@ RuleDescriptor describe_resistance_at_temperature() {
            OHMWRIGHT_TEXT("Its {count} readings together put the part {deviation_percent} % from its curve; a good one "
                           "lies between {lower_percent} % and {upper_percent} %. Without --lead-off something may "
                           "still have been connected; that can only have lowered a reading.")},
+          {"range-tells-nothing",
+           OHMWRIGHT_TEXT("Not judged: on the range it was read on, the meter may be off by more than it shows.")},
       }};
 }
 

@@ -1,6 +1,7 @@
 #include "rules/scene.hpp"
 
 #include <algorithm>
+#include <limits>
 
 namespace ohmwright::defrost_sensor {
 
@@ -8,7 +9,7 @@ namespace {
 
 bool is_of_the_part_alone(const PreparedReading& reading) {
   return is_ohms(reading) && !is_live(reading) && !is_in_circuit(reading) && !is_wet(reading) &&
-         !is_within_leads(reading);
+         !is_within_leads(reading) && !range_hides_a_short(reading);
 }
 
 }  // namespace
@@ -16,6 +17,13 @@ bool is_of_the_part_alone(const PreparedReading& reading) {
 bool is_within_leads(const PreparedReading& reading) {
   // No good sensor has less than some hundred ohms.
   return is_within_lead_resistance(reading, {.coarsest_ohms = 10.0, .smallest_ohms = 1.0});
+}
+
+bool range_hides_a_short(const PreparedReading& reading) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const bool off_a_range = reading.range_full_scale > 0.0;  // else a doubt that was stated, and no range's own
+  return is_ohms(reading) && off_a_range && !is_within_leads(reading) &&
+         is_within_lead_resistance(reading, {.coarsest_ohms = infinity, .smallest_ohms = 1.0});
 }
 
 Scene::Scene(const SensorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)

@@ -23,6 +23,10 @@ inline bool is_wet(const PreparedReading& reading) { return reading.moisture == 
 /// wires measure nothing but their contacts.
 bool is_within_leads(const PreparedReading& reading);
 
+/// Whether the reading may be a short that its range cannot tell: as low as the leads, as far as the meter goes, but
+/// the last digits of a range of megohms hide some hundred ohms.
+bool range_hides_a_short(const PreparedReading& reading);
+
 /// Everything that the rules of one call to `judge` share.
 struct Scene {
   const SensorRatings* ratings;  ///< null: nothing is known of the part

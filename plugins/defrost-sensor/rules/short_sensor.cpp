@@ -4,7 +4,13 @@ namespace ohmwright::defrost_sensor {
 
 namespace {
 
-enum Text : TextIndex { shorted, connection_unstated, no_short, only_in_circuit, only_live };
+enum Text : TextIndex { shorted, connection_unstated, no_short, only_in_circuit, only_live, range_cannot_tell };
+
+const PreparedReading* on_a_coarse_range(const Scene& scene) {
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (range_hides_a_short(reading) && !is_live(reading) && !is_in_circuit(reading)) return &reading;
+  return nullptr;
+}
 
 }  // namespace
 
@@ -27,6 +33,10 @@ RuleDescriptor describe_short() {
           {"only-in-circuit",
            OHMWRIGHT_TEXT("Not judged: the short was read in circuit, where it may lie beside the sensor.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+          {"range-cannot-tell",
+           OHMWRIGHT_TEXT(
+               "The meter shows {displayed} on the range of {range}, where it may be off by {doubt}: that range cannot "
+               "tell a short from some hundred ohms. The lowest range of ohms can.")},
       }};
 }
 
@@ -42,6 +52,14 @@ void judge_short(const Scene& scene) {
     } else if (found == nullptr || reading.connection == Connection::lead_off) {
       found = &reading;
     }
+  }
+  if (const PreparedReading* coarse = found == nullptr ? on_a_coarse_range(scene) : nullptr) {
+    Finding& finding = scene.findings.add(short_sensor, Outcome::undecided, range_cannot_tell);
+    finding.holds_back = true;
+    tell(finding, "displayed", ohms(coarse->displayed));
+    tell(finding, "range", ohms(coarse->range_full_scale));
+    tell(finding, "doubt", ohms(coarse->meter_half_width));
+    return;
   }
   if (found == nullptr) {
     scene.findings.add(short_sensor, Outcome::silent, silence);

@@ -24,37 +24,46 @@ std::optional<Resistance> without_meter(Resistance loaded) {
   return conductance > 0.0 ? std::optional(Resistance::from_value(1.0 / conductance)) : std::nullopt;
 }
 
+/// Standard uncertainty of R = Rp·x/(1 − x) [ohm]: dR/dx = Rp/(1 − x)² = (R + Rp)²/Rp, x the share of the reference
+/// voltage at the sensor; of the voltmeter alone, the board's own figures taken as they stand (GUM 5.1).
+double doubt_of_resistance(const Control& control, const PreparedReading& reading, Resistance loaded) {
+  const double both = loaded.value() + control.pull_up.value();
+  const double of_share = reading.value.standard_uncertainty() / control.reference_voltage->value();
+  return both * both / control.pull_up.value() * of_share;
+}
+
 }  // namespace
 
 RuleDescriptor describe_volts_at_board() {
-  return {
-      "volts-at-board",
-      OHMWRIGHT_TEXT("Volts at the control's input"),
-      false,
-      can_be_undecided,
-      "divider with the meter's 10 Mohm across the sensor; dissipation factor of IEC 60539-1 (from memory)",
-      {
-          {"mains-on-it",
-           OHMWRIGHT_TEXT(
-               "STOP: {volts} between sensor wires is dangerous and no control's own voltage. Take the probes "
-               "off, cut the supply at the wall, and trace the harness before anybody touches it.")},
-          {"seen-from-board",
-           OHMWRIGHT_TEXT("{volts} across the sensor means {resistance}, which its curve calls {believed}. The meter's "
-                          "own 10 MΩ made it seem {meter_load} warmer. This shows what the board sees; it does not "
-                          "clear the part.")},
-          {"with-self-heating",
-           OHMWRIGHT_TEXT("{volts} across the sensor means {resistance}, which its curve calls {believed}. The meter's "
-                          "own 10 MΩ made it seem {meter_load} warmer, and its own current warms it by {self_heating}. "
-                          "This shows what the board sees; it does not clear the part.")},
-          {"past-the-ends",
-           OHMWRIGHT_TEXT(
-               "{volts} across the sensor is what an open sensor shows at one end of the supply and a "
-               "shorted one at the other, or the ratings name another board's voltage. Unplug, prove dead and "
-               "read the ohms.")},
-          {"no-control",
-           OHMWRIGHT_TEXT("Not judged: pull-up and reference voltage of the control are not in the ratings.")},
-          {"no-live-volts", OHMWRIGHT_TEXT("Not judged: no voltage was read at the control's input.")},
-      }};
+  return {"volts-at-board",
+          OHMWRIGHT_TEXT("Volts at the control's input"),
+          false,
+          can_be_undecided,
+          "divider with the meter's 10 Mohm across the sensor; dissipation factor of IEC 60539-1 (from memory)",
+          {
+              {"mains-on-it",
+               OHMWRIGHT_TEXT(
+                   "STOP: {volts} between sensor wires is dangerous and no control's own voltage. Take the probes "
+                   "off, cut the supply at the wall, and trace the harness before anybody touches it.")},
+              {"seen-from-board",
+               OHMWRIGHT_TEXT("{volts} across the sensor means {resistance} ± {doubt}, which its curve calls "
+                              "{believed}. The meter's own 10 MΩ made it seem {meter_load} warmer. This shows what the "
+                              "board sees; it does not "
+                              "clear the part.")},
+              {"with-self-heating",
+               OHMWRIGHT_TEXT("{volts} across the sensor means {resistance} ± {doubt}, which its curve calls "
+                              "{believed}. The meter's own 10 MΩ made it seem {meter_load} warmer, and its own current "
+                              "warms it by {self_heating}. "
+                              "This shows what the board sees; it does not clear the part.")},
+              {"past-the-ends",
+               OHMWRIGHT_TEXT(
+                   "{volts} across the sensor is what an open sensor shows at one end of the supply and a "
+                   "shorted one at the other, or the ratings name another board's voltage. Unplug, prove dead and "
+                   "read the ohms.")},
+              {"no-control",
+               OHMWRIGHT_TEXT("Not judged: pull-up and reference voltage of the control are not in the ratings.")},
+              {"no-live-volts", OHMWRIGHT_TEXT("Not judged: no voltage was read at the control's input.")},
+          }};
 }
 
 void judge_volts_at_board(const Scene& scene) {
@@ -84,7 +93,10 @@ void judge_volts_at_board(const Scene& scene) {
   tell(finding, "volts", AnyQuantity(Dimension::voltage, volts));
   if (!believed || !seen) return;
   finding.text = seen_from_board;
+  finding.measured = AnyQuantity(*r);
+  finding.measured_uncertainty = doubt_of_resistance(control, *reading, *loaded) * (*r / *loaded) * (*r / *loaded);
   tell(finding, "resistance", AnyQuantity(*r));
+  tell(finding, "doubt", ohms(2.0 * *finding.measured_uncertainty));
   tell(finding, "believed", AnyQuantity(*believed));
   tell(finding, "meter_load", AnyQuantity(*seen - *believed));
   if (!scene.ratings->watts_per_kelvin) return;

@@ -88,6 +88,8 @@ TEST(TripFit, RemarksOnWhatDoesNotCount) {
   EXPECT_THAT(remarks_of(fit(rows_of({{'C', 12.2}, {'O', 13.4}}))), ElementsAre("never-closed"));
   EXPECT_THAT(remarks_of(fit(rows_of({{'O', -4}, {'C', -5}}))), ElementsAre("never-opened"));
   EXPECT_THAT(remarks_of(fit(rows_of({{'C', 12.2}, {'C', 13.4}}))), ElementsAre("never-moved"));
+  // Closed and open at one temperature: the contact comes and goes.
+  EXPECT_THAT(remarks_of(fit(rows_of({{'C', 13.0}, {'O', 13.0}}))), ElementsAre("by-itself", "never-moved"));
   EXPECT_TRUE(fit({}).forms.empty());
 }
 

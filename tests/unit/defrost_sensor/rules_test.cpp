@@ -60,6 +60,16 @@ TEST(ShortRule, LeavesALowResistanceToTheOtherRules) {
   EXPECT_EQ(outcome_of(findings, resistance_at_temperature), Outcome::out_of_limits);
 }
 
+TEST(ShortRule, IsNotToldByARangeOfMegohms) {
+  const SensorRatings ratings = plain_ratings();
+  for (const char* value : {"0 ohm", "1 kohm"}) {
+    const Findings findings = judge(ratings, {{.value = value, .at = "23 degC +- 1 K", .range = "2 Mohm"}});
+    EXPECT_EQ(text_of(findings, short_sensor), "range-cannot-tell") << value;
+    EXPECT_EQ(text_of(findings, resistance_at_temperature), "range-tells-nothing") << value;
+    EXPECT_EQ(advice_of(findings), std::vector<std::string>{"lowest-range"}) << value;
+  }
+}
+
 TEST(ShortRule, AsksWhetherTheConnectorWasOff) {
   const SensorRatings ratings = plain_ratings();
   const Findings findings = judge(ratings, {{.value = "0.3 ohm", .connection = Connection::unstated}});
@@ -261,7 +271,7 @@ TEST(VoltsRule, SaysWhenTheVoltageCannotBe) {
 
 TEST(ShortRule, IsNoShortWhatACoarseRangeOrAWideDoubtShows) {
   const SensorRatings ratings = plain_ratings();
-  EXPECT_EQ(text_of(judge(ratings, {{.value = "0.00 Mohm", .range = "60 Mohm"}}), short_sensor), "no-short");
+  EXPECT_EQ(text_of(judge(ratings, {{.value = "0.00 Mohm", .range = "60 Mohm"}}), short_sensor), "range-cannot-tell");
   EXPECT_EQ(text_of(judge(ratings, {{.value = "11 kohm +- 12 kohm", .at = "23 degC +- 1 K"}}), short_sensor),
             "no-short");
   EXPECT_EQ(text_of(judge(ratings, {{.value = "0.3 ohm +- 0.1 ohm"}}), short_sensor), "shorted");
