@@ -16,14 +16,6 @@ namespace ohmwright::cli {
 
 namespace {
 
-bool is_a_kind(const Environment& environment, const std::string& name) {
-  for (const FoundPlugin& plugin : environment.registry.plugins())
-    for (const StampedKind& kind : plugin.kinds)
-      if (kind.id == name || std::find(kind.aliases.begin(), kind.aliases.end(), name) != kind.aliases.end())
-        return true;
-  return false;
-}
-
 /// A wire from each terminal to a node of its own, and one place to probe.
 std::string table_text(const LoadedKind& kind, const std::string& ratings) {
   const Descriptor& descriptor = kind.descriptor();
@@ -43,7 +35,7 @@ std::string table_text(const LoadedKind& kind, const std::string& ratings) {
   const nlohmann::ordered_json json{
       {"appliance", std::string(descriptor.id) + "-on-the-table"},
       {"title", descriptor.title},
-      {"market", "any"},
+      {"market", "other"},
       {"refrigerant", "none"},
       {"source", "made by course make"},
       {"supply",
@@ -62,9 +54,17 @@ std::string table_text(const LoadedKind& kind, const std::string& ratings) {
 
 }  // namespace
 
+bool names_a_kind(const Environment& environment, const std::string& name) {
+  for (const FoundPlugin& plugin : environment.registry.plugins())
+    for (const StampedKind& kind : plugin.kinds)
+      if (kind.id == name || std::find(kind.aliases.begin(), kind.aliases.end(), name) != kind.aliases.end())
+        return true;
+  return false;
+}
+
 std::string appliance_text_for(const Environment& environment, const std::string& name, const std::string& ratings) {
   if (is_path(name)) return text_of_file(name);
-  if (is_a_kind(environment, name)) return table_text(open_kind(environment, name), ratings);
+  if (names_a_kind(environment, name)) return table_text(open_kind(environment, name), ratings);
   return text_of_file(named_file(environment.locations.appliances.string(), name, "appliance"));
 }
 

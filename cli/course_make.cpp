@@ -42,6 +42,15 @@ std::uint64_t whole_number(const Arguments& arguments, std::string_view option, 
   return number;
 }
 
+/// Of a kind there is one part, which lies on the table.
+course::Lesson lesson_asked_for(const Arguments& arguments, bool of_a_kind) {
+  const course::Lesson lesson = course::lesson_named(arguments.value("--lesson", of_a_kind ? "one-part" : "one-fault"));
+  if (of_a_kind && lesson != course::Lesson::one_part)
+    throw InputError("a kind makes the lesson one-part alone; for " + std::string(course::name_of(lesson)) +
+                     " name an appliance");
+  return lesson;
+}
+
 std::optional<std::size_t> part_asked_for(const Arguments& arguments, const Appliance& appliance) {
   if (!arguments.has("--part")) return std::nullopt;
   const std::string name = arguments.value("--part");
@@ -78,7 +87,7 @@ void write_student_files(const course::Exercise& exercise, const std::filesystem
 
 int course_make(const Arguments& arguments, Environment& environment) {
   const std::string& name = course_operand(arguments, 1, "APPLIANCE");
-  const course::Lesson lesson = course::lesson_named(arguments.value("--lesson", "one-fault"));
+  const course::Lesson lesson = lesson_asked_for(arguments, names_a_kind(environment, name));
   const std::uint64_t seed = whole_number(arguments, "--seed", 1, 0, 999'999'999);
   const std::uint64_t count = whole_number(arguments, "--count", 1, 1, most_exercises);
   const std::string key_file = arguments.value("--key", "course.key");

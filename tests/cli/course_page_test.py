@@ -61,18 +61,25 @@ byId("why").value = "<b>& why";
 byId("who").value = "Ann: probes; Ben";
 byId("answer-form").requestSubmit();
 const controls = [...document.querySelectorAll("button, select, input, textarea")];
-const out = document.createElement("pre");
-out.id = "out";
-out.textContent = JSON.stringify({
+parent.postMessage(JSON.stringify({
   record: byId("record").value,
   message: byId("message").textContent,
   unreachable: controls.filter((one) => one.tabIndex < 0).length,
   unnamed: controls.filter((one) => one.tagName !== "BUTTON" && one.labels.length === 0).map((one) => one.id),
   width: window.innerWidth,
   content: document.documentElement.scrollWidth,
-});
-document.body.append(out);
+}), "*");
 """
+
+# A browser's own window may be no narrower than 500 pixels; a frame may.
+PHONE = """<!DOCTYPE html><body><script>
+addEventListener("message", (event) => {
+  const out = document.createElement("pre");
+  out.id = "out";
+  out.textContent = event.data;
+  document.body.append(out);
+});
+</script><iframe src="driven.html" width="390" height="2000"></iframe></body>"""
 
 
 def run(program, *words, folder):
@@ -114,7 +121,8 @@ def main():
             wrong.append("the page refers to something outside of it")
         driven = folder / "driven.html"
         driven.write_text(text.replace("</body>", f"<script>{SCRIPT % json.dumps(DEEDS)}</script></body>"), encoding="utf-8")
-        seen = in_browser(browser, driven, folder)
+        (folder / "phone.html").write_text(PHONE, encoding="utf-8")
+        seen = in_browser(browser, folder / "phone.html", folder)
 
         run(program, "course", "practise", "class/exercise-001.json", "--record", "cli.record", *DEEDS, folder=folder)
         run(program, "course", "answer", "class/exercise-001.json", "--record", "cli.record", "--named", "heater.open",

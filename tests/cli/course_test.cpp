@@ -25,6 +25,14 @@ using testing::run_program;
 
 const std::string passphrase = "OHMWRIGHT_PASSPHRASE=four plain test words";
 
+/// The first class that is shipped with a kind.
+std::string first_class_of(const std::string& kind) {
+  std::istringstream words(run_program({"ratings", kind}).out);
+  std::string name;
+  words >> name >> name;  // behind the kind
+  return name;
+}
+
 class Course : public ::testing::Test {
  protected:
   void SetUp() override {
@@ -73,7 +81,7 @@ TEST_F(Course, FromTheSetToTheMarks) {
   const Ran done = course({"practise", exercise, "--student", "Ann: probes"},
                           "unplug\nprove-dead\nmeasure heater-alone lead-off\nlook frost-whole-coil\nend\n");
   EXPECT_EQ(done.exit_code, 0) << done.err;
-  EXPECT_THAT(done.out, AllOf(HasSubstr("2  prove-dead: dead"), HasSubstr("3  measure heater-alone lead-off: ")));
+  EXPECT_THAT(done.out, AllOf(HasSubstr("2 prove-dead: dead"), HasSubstr("3 measure heater-alone lead-off: ")));
   EXPECT_THAT(course({"answer", exercise, "--named", "heater", "--because", "9", "--confidence", "80"}).err,
               HasSubstr("its entries are 1 to 4"));
   EXPECT_EQ(course({"answer", exercise, "--named", "heater.open", "--because", "3", "--confidence", "80"}).exit_code,
@@ -122,6 +130,16 @@ TEST_F(Course, RefusesInOneLineWithAWayOn) {
   EXPECT_THAT(run_program({"course", "grade", at("class"), "--key", at("the.key")}, {passphrase}).err,
               HasSubstr("holds no records"));
   EXPECT_THAT(course({"practice"}).err, HasSubstr("did you mean \"practise\""));
+}
+
+TEST_F(Course, AnyKindLiesOnTheTable) {
+  for (const char* kind : {"heater", "thermistor", "terminator", "thermal-link", "fan", "defrost-control", "wiring"}) {
+    const Ran ran =
+        course({"make", kind, "--out", at(kind), "--key", at("the.key"), "--ratings", first_class_of(kind)});
+    EXPECT_EQ(ran.exit_code, 0) << kind << ran.err;
+  }
+  EXPECT_THAT(course({"make", "heater", "--lesson", "healthy", "--out", at("h"), "--key", at("the.key")}).err,
+              HasSubstr("a kind makes the lesson one-part alone"));
 }
 
 TEST_F(Course, PrintsSheetsSlipsAndAnswers) {

@@ -79,5 +79,10 @@ TEST(Language, ChangesNoNumber) {
               HasSubstr("11.00 kΩ"));
 }
 
+TEST(Language, SpanishIsSpokenWhereItsCatalogueIsWhole) {
+  const Ran ran = run_program({"check", "--language", "es", "thermal-link", "OL", "--lead-off", "--at", "22C"});
+  EXPECT_THAT(ran.out, HasSubstr("No lo puentee nunca")) << ran.err;
+}
+
 }  // namespace
 }  // namespace ohmwright

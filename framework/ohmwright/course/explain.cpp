@@ -38,8 +38,8 @@ std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, con
   for (std::size_t point = 0; point < bench.test_points; ++point) {
     FaultTable made;
     made.title = table.test_points[point].title;
-    made.rows.push_back({say(OHMWRIGHT_TEXT("the part is")), say(OHMWRIGHT_TEXT("on the table, 21 °C"))});
-    for (const SetUp& set_up : table.set_ups) made.rows.front().push_back(set_up.title);
+    made.rows.push_back({say(OHMWRIGHT_TEXT("the part is")), say(OHMWRIGHT_TEXT("at 21 °C"))});
+    for (const SetUp& set_up : table.set_ups) made.rows.front().push_back(set_up.id);
     for (const locate::Candidate& candidate : faults.candidates()) {
       if (candidate.outside_cause) continue;
       std::vector<std::string> row{candidate.nothing_wrong() ? say(OHMWRIGHT_TEXT("good"))

@@ -51,20 +51,29 @@ double total_of(const Marks& marks, const MarkWeights& weights) {
   return 100.0 * (of_parts + of_manner + of_thought) / sum;
 }
 
-/// The first entry after which the engine holds one set of parts for decided.
-std::optional<std::size_t> decided_entry(Reasoning& reasoning, const Bench& bench, const Exercise& exercise,
-                                         const Record& record) {
+/// Whether the engine holds one set of parts for decided by the first `count` entries.
+bool is_decided_by(Reasoning& reasoning, const Bench& bench, const Exercise& exercise, const Record& record,
+                   const std::vector<bool>& live, std::size_t count) {
   Told told;
+  for (std::size_t i = 0; i < count; ++i) add_told(bench, exercise, record.entries[i], live[i], told);
+  if (told.readings.empty()) return false;
+  const locate::Diagnosis diagnosis = reasoning.after(told.readings, told.looks);
+  const std::vector<locate::AnswerSet> sets = locate::answers(reasoning.faults(), diagnosis);
+  return !sets.empty() && !sets.front().parts.empty() && sets.front().probability >= decided_probability;
+}
+
+/// An entry that turned the readings from undecided to decided, found by halving: what decides mostly stays decided.
+std::optional<std::size_t> deciding_entry(Reasoning& reasoning, const Bench& bench, const Exercise& exercise,
+                                          const Record& record) {
   const std::vector<bool> live = plugged_in(record);
-  for (std::size_t i = 0; i < record.entries.size(); ++i) {
-    const std::size_t before = told.readings.size();
-    add_told(bench, exercise, record.entries[i], live[i], told);
-    if (told.readings.size() == before) continue;
-    const locate::Diagnosis diagnosis = reasoning.after(told.readings, told.looks);
-    const std::vector<locate::AnswerSet> sets = locate::answers(reasoning.faults(), diagnosis);
-    if (!sets.empty() && !sets.front().parts.empty() && sets.front().probability >= decided_probability) return i;
+  std::size_t undecided = 0;
+  std::size_t decided = record.entries.size();
+  if (!is_decided_by(reasoning, bench, exercise, record, live, decided)) return std::nullopt;
+  while (decided - undecided > 1) {
+    const std::size_t middle = undecided + (decided - undecided) / 2;
+    (is_decided_by(reasoning, bench, exercise, record, live, middle) ? decided : undecided) = middle;
   }
-  return std::nullopt;
+  return decided - 1;
 }
 
 }  // namespace
@@ -158,7 +167,7 @@ Graded Grader::grade(const Record& record, const std::string& file) {
     done.push_back(entry.action + "\n" + entry.subject + "\n" + entry.set_up + "\n" + entry.leads + "\n" + entry.range +
                    "\n" + entry.shown);
   const auto [decided, is_new] = station.decided.try_emplace(std::move(done));
-  if (is_new) decided->second = decided_entry(station.reasoning, station.bench, made->exercise, record);
+  if (is_new) decided->second = deciding_entry(station.reasoning, station.bench, made->exercise, record);
   graded.decided_at = decided->second;
   const std::optional<std::size_t> edited_at = record.broken_at ? record.broken_at : replay.differs_at;
   graded.words = feedback({graded, *made, station.bench, record, answer, replay, named, truth, edited_at});

@@ -56,7 +56,7 @@ struct Graded {
   double minutes = 0.0;
   double confidence = 0.0;
   double followed = 0.0;                  ///< probability of the answer by the readings cited
-  std::optional<std::size_t> decided_at;  ///< entry at which the readings decided an answer
+  std::optional<std::size_t> decided_at;  ///< entry that turned the readings to decided
   std::vector<std::string> words;         ///< what a student can learn from
 };
 

@@ -23,8 +23,6 @@ constexpr std::array lesson_names{std::pair{Lesson::one_part, std::string_view("
                                   std::pair{Lesson::healthy, std::string_view("healthy")},
                                   std::pair{Lesson::mixed, std::string_view("mixed")}};
 
-/// The readings of a bench must tell the truth with this probability, or it is drawn again.
-constexpr double least_tellable = 0.9;
 /// So often, before the appliance is given up.
 constexpr std::size_t most_attempts = 200;
 /// Of the parts on the table, this share is good.
@@ -170,7 +168,7 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     }
     const locate::Diagnosis diagnosis = reasoning.after(readings, {});
     made.truth.tellable = reasoning.probability_of(diagnosis, parts_of(made.truth.faults));
-    if (lesson != Lesson::healthy && made.truth.tellable < least_tellable) continue;
+    if (lesson != Lesson::healthy && made.truth.tellable < decided_probability) continue;  // nobody could
     made.truth.lesson = lesson;
     made.truth.exercise = made.exercise.name = secret_->name(order.index);
     return made;

@@ -22,6 +22,8 @@ td.blank { min-width: 4em; } .cautions { border: 2px solid #000; padding: 0 0.8e
 img { max-width: 100%; filter: grayscale(1); } .line { border-bottom: 1px solid #000; height: 1.8em; }
 .slip { border: 1px dashed #000; padding: 0.6em; margin: 0 0 0.8em; break-inside: avoid; }
 .fold { border-top: 1px dotted #000; margin: 0.6em 0; font-size: 0.8em; text-align: center; }
+.to-fill { display: flex; gap: 2rem; } .to-fill span { flex: 1; border-bottom: 1px solid #000; }
+@page wide { size: landscape; } .circuit { page: wide; break-inside: avoid; } .circuit img { width: 100%; }
 @media print { body { padding: 0; max-width: none; } }
 )";
 
@@ -111,7 +113,9 @@ std::string worksheet_html(const Exercise& exercise, std::string_view drawing, c
   body += html_line_to_fill({say(OHMWRIGHT_TEXT("Name")), say(OHMWRIGHT_TEXT("Date"))});
   body += cautions_box(exercise, say);
   if (!drawing.empty())
-    body += html_picture(drawing, say(OHMWRIGHT_TEXT("the circuit with its test points")), PictureFit::shrinks);
+    body += "<div class=\"circuit\">" +
+            html_picture(drawing, say(OHMWRIGHT_TEXT("the circuit with its test points")), PictureFit::shrinks) +
+            "</div>\n";
   std::vector<std::vector<std::string>> rows;
   for (std::size_t i = 0; i < exercise.places.test_points.size(); ++i)
     rows.push_back({std::to_string(i + 1), exercise.places.test_points[i].title, "", "", ""});

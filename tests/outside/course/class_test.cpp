@@ -35,7 +35,7 @@ struct Class {
 };
 
 Class marked_class() {
-  const CourseKey key = testing::made_key(testing::timer_appliance, Lesson::mixed, "class", exercise_count);
+  const CourseKey key = testing::made_key("upright-thermistor-230v", Lesson::mixed, "class", exercise_count);
   const Bench bench = bench_of(read_appliance(parse_document(key.appliance_text, "appliance"), testing::registry()));
   Reasoning reasoning(bench, key.meter);
   Grader grader(key, testing::registry(), {});
