@@ -17,5 +17,6 @@ VerbSpec appliance_verb();
 VerbSpec locate_verb();
 VerbSpec log_verb();
 VerbSpec vectors_verb();
+VerbSpec batch_verb();
 
 }  // namespace ohmwright::cli

@@ -27,5 +27,9 @@ const Schema& comparison_schema();
 const Schema& log_schema();
 const Schema& log_comparison_schema();
 const Schema& plan_schema();
+/// Of a line that a batch reads, of the record it writes for it, and of its summary.
+const Schema& batch_line_schema();
+const Schema& batch_record_schema();
+const Schema& batch_summary_schema();
 
 }  // namespace ohmwright
