@@ -24,13 +24,14 @@ namespace {
 class Dialogue {
  public:
   Dialogue(locate::Search& search, const Meter& meter, UnitPreferences& units, std::istream& in,
-           Environment& environment)
+           Environment& environment, const ValueSource& source)
       : search_(search),
         appliance_(search.reasoner().prober().appliance()),
         meter_(meter),
         units_(units),
         in_(in),
-        environment_(environment) {}
+        environment_(environment),
+        source_(source) {}
 
   void run() {
     ask_symptoms();
@@ -206,15 +207,30 @@ class Dialogue {
       return;
     }
     const Probe probe = appliance_.test_points[step.measurement.test_point].probe;
+    if (source_) line(say(OHMWRIGHT_TEXT("An empty line reads it from the instrument.")));
     const std::optional<std::string> typed = answer(say(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL)")) + "> ");
     if (!typed) return;
     try {
-      search_.add({step.measurement, typed_value(*typed, probe, units_), *typed});
+      const std::string shown = typed->empty() && source_ ? read_from_instrument(step, probe) : *typed;
+      search_.add({step.measurement, typed_value(shown, probe, units_), shown});
       undo_.emplace_back([this] { search_.take_back(); });
       chosen_ = 0;
     } catch (const InputError& error) {
       line(error.what());
     }
+  }
+
+  std::string read_from_instrument(const locate::Step& step, Probe probe) {
+    const Dimension dimension = probe == Probe::ohms    ? Dimension::resistance
+                                : probe == Probe::volts ? Dimension::voltage
+                                                        : Dimension::current;
+    if (probe == Probe::ohms && locate::is_live(appliance_, step.measurement))
+      throw InputError("ohms are never read live");
+    const Observed observed = source_({dimension});
+    const auto* number = std::get_if<StatedValue>(&observed);
+    const std::string shown = number == nullptr ? "OL" : exact_text(number->value);
+    line(say(OHMWRIGHT_TEXT("The instrument shows {value}."), {{"value", shown}}));
+    return shown;
   }
 
   /// What was seen at an outside cause, or after a part was replaced.
@@ -261,6 +277,7 @@ class Dialogue {
   UnitPreferences& units_;
   std::istream& in_;
   Environment& environment_;
+  const ValueSource& source_;
   locate::WorkState work_;
   std::vector<std::function<void()>> undo_;  ///< what takes each answer back, the last behind
   std::size_t chosen_ = 0;                   ///< which of the steps is offered
@@ -270,8 +287,8 @@ class Dialogue {
 }  // namespace
 
 void run_dialogue(locate::Search& search, const Meter& meter, UnitPreferences& units, std::istream& in,
-                  Environment& environment) {
-  Dialogue(search, meter, units, in, environment).run();
+                  Environment& environment, const ValueSource& source) {
+  Dialogue(search, meter, units, in, environment, source).run();
 }
 
 }  // namespace ohmwright::cli

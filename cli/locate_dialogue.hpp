@@ -6,12 +6,14 @@
 #include <ohmwright/quantity/unit_preferences.hpp>
 
 #include "environment.hpp"
+#include "instrument_readings.hpp"
 
 namespace ohmwright::cli {
 
 /// Asks step by step until a part is named, no step is left, or the person stops: first what is seen, then one reading
-/// after another. Every question is answered by a digit, but for a reading, which is typed. Ends where `in` ends.
+/// after another. Every question is answered by a digit, but for a reading, which is typed, or read by `source` when an
+/// empty line is typed for it. Ends where `in` ends.
 void run_dialogue(locate::Search& search, const Meter& meter, UnitPreferences& units, std::istream& in,
-                  Environment& environment);
+                  Environment& environment, const ValueSource& source = {});
 
 }  // namespace ohmwright::cli

@@ -18,5 +18,6 @@ VerbSpec locate_verb();
 VerbSpec log_verb();
 VerbSpec vectors_verb();
 VerbSpec batch_verb();
+VerbSpec meter_verb();
 
 }  // namespace ohmwright::cli

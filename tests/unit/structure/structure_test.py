@@ -24,6 +24,7 @@ MAY_INCLUDE = {
     "cycles": CORE + ["document"],
     "thermal": CORE + ["cycles"],
     "conformance": CORE + ["plugin", "document"],
+    "instrument": CORE + ["document"],
     "batch": CORE + ["plugin", "document", "safety", "cycles"],
 }
 HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|valijson|CLI|nlohmann/json\.hpp|SQLiteCpp)")
