@@ -71,7 +71,7 @@ void forget_connection_of_live_readings(std::span<Reading> readings) {
 }  // namespace
 
 std::vector<Reading> gather_readings(const Arguments& arguments, const Descriptor& descriptor, const MeterSet& meters,
-                                     UnitPreferences& units) {
+                                     UnitPreferences& units, const std::optional<Reading>& from_instrument) {
   const TypedWords words =
       sort_reading_words(std::span(arguments.operands).subspan(1), descriptor, arguments.option_names);
   std::vector<Reading> readings = make_readings(words.readings, descriptor, meters.named(""), units);
@@ -83,6 +83,7 @@ std::vector<Reading> gather_readings(const Arguments& arguments, const Descripto
   if (arguments.has("--readings"))
     add(read_readings(read_document(arguments.value("--readings")), descriptor, &meters));
   add(series(arguments, descriptor, meters));
+  if (from_instrument) add({*from_instrument});
   if (readings.empty())
     throw InputError(
         "no reading was given; type what the meter showed, such as 11.0k or OL, or name a file with --readings or "

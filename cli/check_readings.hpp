@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -16,7 +17,8 @@ namespace ohmwright::cli {
 /// `units`, so that the answer speaks them. Throws InputError or DocumentError for what cannot be read, when there is
 /// no reading at all, and for readings that are not safe: ohms are never read live; volts and amperes must say whether
 /// the supply was on, and live ones need the acknowledgement, which alone also says that they were taken live.
+/// `from_instrument` is one more, which hears what was said for all.
 std::vector<Reading> gather_readings(const Arguments& arguments, const Descriptor& descriptor, const MeterSet& meters,
-                                     UnitPreferences& units);
+                                     UnitPreferences& units, const std::optional<Reading>& from_instrument = {});
 
 }  // namespace ohmwright::cli

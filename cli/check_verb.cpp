@@ -10,6 +10,7 @@
 #include "check_readings.hpp"
 #include "circumstances.hpp"
 #include "exit_codes.hpp"
+#include "instrument_readings.hpp"
 #include "instruments.hpp"
 #include "kind_files.hpp"
 #include "made_with.hpp"
@@ -93,7 +94,11 @@ int run_check(const Arguments& arguments, Environment& environment) {
             Instruments(arguments, environment),
             {},
             {}};
-  call.readings = gather_readings(arguments, kind.descriptor(), call.instruments.meters(), call.units);
+  const std::optional<Reading> shown = reading_from_instrument(arguments, environment, kind.descriptor());
+  call.readings = gather_readings(arguments, kind.descriptor(), call.instruments.meters(), call.units, shown);
+  for (const Reading& reading : call.readings)
+    if (shown && reading.label == instrument_label && reading.supply == Supply::live)
+      refuse_live_instrument(arguments, environment, arguments.value("--from"));
   call.instruments.choose(call.readings, kind.descriptor());
   return judge_and_report(arguments, environment, call);
 }
@@ -124,6 +129,12 @@ VerbSpec check_verb() {
                "FILE",
                OHMWRIGHT_TEXT("A table of readings, one a line, its columns named in the first"),
                {}},
+              {"--from",
+               "ADDRESS[#MEASURAND]",
+               OHMWRIGHT_TEXT("A reading straight from an instrument: tcp://HOST, serial:DEVICE, program:COMMAND "
+                              "(see: ohmwright meter --help)"),
+               {}},
+              {"--timeout", "TIME", OHMWRIGHT_TEXT("With --from: time that it has for each answer (default 5s)"), {}},
               {"--meter",
                "NAME|FILE",
                OHMWRIGHT_TEXT("The meter: basic (default), good, bench, or a file; again for a further instrument: "

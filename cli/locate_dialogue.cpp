@@ -24,14 +24,16 @@ namespace {
 
 class Dialogue {
  public:
-  Dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment)
+  Dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment,
+           const ValueSource& source)
       : search_(search),
         appliance_(search.reasoner().prober().appliance()),
         how_(how),
         meter_(how.meter),
         units_(how.units),
         in_(in),
-        environment_(environment) {}
+        environment_(environment),
+        source_(source) {}
 
   void run() {
     ask_symptoms();
@@ -212,10 +214,13 @@ class Dialogue {
       chosen_ = (chosen_ + 1) % search_.steps().size();
       return;
     }
+    const Probe probe = appliance_.test_points[step.measurement.test_point].probe;
+    if (source_) line(say(OHMWRIGHT_TEXT("An empty line reads it from the instrument.")));
     const std::optional<std::string> typed = answer(say(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL)")) + "> ");
     if (!typed) return;
     try {
-      locate::TakenReading reading = typed_reading(step.measurement, *typed, *typed, how_);
+      const std::string shown = typed->empty() && source_ ? read_from_instrument(step, probe) : *typed;
+      locate::TakenReading reading = typed_reading(step.measurement, shown, shown, how_);
       if (wants_a_range(reading, how_)) ask_range(reading);
       search_.add(std::move(reading));
       is_answered_ = true;
@@ -248,6 +253,19 @@ class Dialogue {
              {{"number", std::to_string(search_.readings().size())},
               {"point", appliance_.test_points[last.measurement.test_point].title},
               {"shown", last.label}}));
+  }
+
+  std::string read_from_instrument(const locate::Step& step, Probe probe) {
+    const Dimension dimension = probe == Probe::ohms    ? Dimension::resistance
+                                : probe == Probe::volts ? Dimension::voltage
+                                                        : Dimension::current;
+    if (probe == Probe::ohms && locate::is_live(appliance_, step.measurement))
+      throw InputError("ohms are never read live");
+    const Observed observed = source_({dimension});
+    const auto* number = std::get_if<StatedValue>(&observed);
+    const std::string shown = number == nullptr ? "OL" : exact_text(number->value);
+    line(say(OHMWRIGHT_TEXT("The instrument shows {value}."), {{"value", shown}}));
+    return shown;
   }
 
   /// What was seen at an outside cause, or after a part was replaced.
@@ -297,6 +315,7 @@ class Dialogue {
   UnitPreferences& units_;
   std::istream& in_;
   Environment& environment_;
+  const ValueSource& source_;
   locate::WorkState work_;
   std::vector<std::string> told_;            ///< remarks that were printed
   std::vector<std::function<void()>> undo_;  ///< what takes each answer back, the last behind
@@ -307,8 +326,9 @@ class Dialogue {
 
 }  // namespace
 
-void run_dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment) {
-  Dialogue(search, how, in, environment).run();
+void run_dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment,
+                  const ValueSource& source) {
+  Dialogue(search, how, in, environment, source).run();
 }
 
 }  // namespace ohmwright::cli

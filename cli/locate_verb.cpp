@@ -63,6 +63,8 @@ std::string plan_text(const Arguments& arguments, locate::Search& search, const 
 void refuse_other_than_a_plan(const Arguments& arguments) {
   if (arguments.has("--plan") && arguments.has("--interactive"))
     throw InputError("--plan prints the whole way, --interactive asks step by step: choose one of them");
+  if (arguments.has("--from") && !arguments.has("--interactive"))
+    throw InputError("--from reads the steps of --interactive; add it");
   for (const char* option : {"--plan-depth", "--plan-width"})
     if (arguments.has(option) && !arguments.has("--plan"))
       throw InputError(std::string(option) + " says how far a plan goes; say --plan as well");
@@ -89,7 +91,8 @@ int run_locate(const Arguments& arguments, Environment& environment) {
     deliver(plan_text(arguments, search, Sentences(units), environment.page), arguments, environment);
     return exit_done;
   }
-  if (arguments.has("--interactive")) run_dialogue(search, how, std::cin, environment);
+  if (arguments.has("--interactive"))
+    run_dialogue(search, how, std::cin, environment, value_source(arguments, environment));
   search.think();
   const locate::WorkState work = search.work();
   const LocateReport report{search.reasoner(),
@@ -166,6 +169,11 @@ VerbSpec locate_verb() {
                OHMWRIGHT_TEXT("Insulation was read and is within limits: replacing and testing is an offer"),
                {}},
               {"--interactive", "", OHMWRIGHT_TEXT("Ask step by step"), {}},
+              {"--from",
+               "ADDRESS",
+               OHMWRIGHT_TEXT("With --interactive: an instrument that reads where an empty line is typed"),
+               {}},
+              {"--timeout", "TIME", OHMWRIGHT_TEXT("With --from: time that it has for each answer (default 5s)"), {}},
               {"--plan",
                "",
                OHMWRIGHT_TEXT("The whole way from here: which step first, and for each answer the next"),

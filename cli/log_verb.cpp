@@ -10,6 +10,7 @@
 
 #include "exit_codes.hpp"
 #include "log_files.hpp"
+#include "log_folder.hpp"
 #include "output.hpp"
 #include "simulate_log.hpp"
 #include "verbs.hpp"
@@ -70,6 +71,8 @@ int run_log(const Arguments& arguments, Environment& environment) {
   if (arguments.operands.empty())
     throw InputError("missing: FILE, or --before FILE --after FILE; see: ohmwright log --help");
   if (arguments.operands[0] == "simulate") return simulate_log(arguments, environment);
+  if (arguments.has("--shard") || std::filesystem::is_directory(arguments.operands[0]))
+    return run_log_folder(arguments, environment);
   if (arguments.operands.size() > 1)
     throw InputError("one word too many: " + ohmwright::quoted(arguments.operands[1]) + "; see: ohmwright log --help");
   for (const char* of_simulation : {"--fault", "--seed", "--days"})
@@ -88,7 +91,7 @@ VerbSpec log_verb() {
       .operands = {{"FILE",
                     OHMWRIGHT_TEXT(
                         "A table of a temperature logger, a power meter or a clamp: CSV of any form, gzip too; "
-                        "- for standard input"),
+                        "- for standard input; a folder: one line of JSON for each log in it"),
                     false, false},
                    {"APPLIANCE",
                     OHMWRIGHT_TEXT("After the word simulate in place of a file: the appliance whose log is made up, as "
@@ -129,6 +132,7 @@ VerbSpec log_verb() {
               {"--days", "N", OHMWRIGHT_TEXT("With simulate: length of the log (default 4)"), {}},
               {"--before", "FILE", OHMWRIGHT_TEXT("A log from before a repair, compared with that of --after"), {}},
               {"--after", "FILE", OHMWRIGHT_TEXT("A log from after it"), {}},
+              {"--shard", "I/N", OHMWRIGHT_TEXT("Of a folder: only the I-th of N parts of its logs"), {}},
               {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default), json or html"), {"text", "json", "html"}},
               {"--out", "FILE", OHMWRIGHT_TEXT("Write there instead of the terminal"), {}},
           },

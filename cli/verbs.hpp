@@ -18,5 +18,7 @@ VerbSpec locate_verb();
 VerbSpec log_verb();
 VerbSpec course_verb();
 VerbSpec vectors_verb();
+VerbSpec batch_verb();
+VerbSpec meter_verb();
 
 }  // namespace ohmwright::cli

@@ -36,3 +36,8 @@ fi
 
 step 'Release build and tests (preset release)'
 cmake --workflow --preset release
+
+if [ "$tier" = all ]; then
+  step 'A batch on a cluster of one machine (tests/scale/cluster.sh)'
+  sh tests/scale/cluster.sh .build/release/bin/ohmwright || [ $? -eq 77 ]
+fi

@@ -35,5 +35,9 @@ const Schema& exercise_schema();
 const Schema& lab_schema();
 /// Of how much each mark counts.
 const Schema& course_weights_schema();
+/// Of a line that a batch reads, of the record it writes for it, and of its summary.
+const Schema& batch_line_schema();
+const Schema& batch_record_schema();
+const Schema& batch_summary_schema();
 
 }  // namespace ohmwright

@@ -27,8 +27,7 @@ std::optional<NotJudged> run_rules(const Part& part, const Descriptor& descripto
 }
 
 std::variant<Verdict, NotJudged> judge_guarded(const Part& part, const Descriptor& descriptor, const Evidence& evidence,
-                                               const JudgeSettings& settings) {
-  Findings findings;
+                                               const JudgeSettings& settings, Findings findings) {
   if (std::optional<NotJudged> failure = run_rules(part, descriptor, evidence, settings, findings))
     return *std::move(failure);
   // What a plugin found can still be too much to conclude from: that costs its own result and nothing else.

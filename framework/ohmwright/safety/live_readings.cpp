@@ -33,15 +33,14 @@ void refuse_ohms_on_a_live_part(const Reading& reading, Dimension dimension) {
 void refuse_unsafe(const Reading& reading, const Descriptor& descriptor, bool agreed) {
   const Dimension dimension = read_dimension(reading, descriptor);
   refuse_ohms_on_a_live_part(reading, dimension);
-  const std::string label = printable(reading.label);
   const bool live = reading.supply == Supply::live;
-  if (is_read_live(descriptor, reading.measurand) && reading.supply == Supply::unstated)
+  if (reading.supply == Supply::unstated && is_read_live(descriptor, reading.measurand))
     throw InputError(
-        label + " is " + std::string(phrase_of(dimension)) +
+        printable(reading.label) + " is " + std::string(phrase_of(dimension)) +
         ": say whether the appliance was plugged in (--live-agreed: you are qualified for live measurement "
         "and agreed to its caution) or not (--unplugged, --proved-dead)");
   if (live && !agreed)
-    throw InputError(label +
+    throw InputError(printable(reading.label) +
                      " was taken live: live measurement is for those qualified for it, with insulated probes, one hand "
                      "at a time; if you are and have agreed to that, say --live-agreed");
 }

@@ -73,7 +73,7 @@ TEST(ShippedFiles, TheBasicMeterBoundsElevenKiloohmByAHundredAndTwentyNineOhm) {
   EXPECT_NEAR(accuracy_half_width(*range_for(*ohms, std::nullopt, reading), 11000.0), 129.0, 1e-9);
 }
 
-TEST(ShippedFiles, ReadingsAreDescribedAlikeInBothSchemas) {
+TEST(ShippedFiles, ReadingsAreDescribedAlikeInAllSchemas) {
   const auto text_of = [](const char* name) { return testing::bytes_of((root / "schemas" / name).string()); };
   const auto definition = [](const std::string& text, const std::string& name) {
     const std::size_t begin = text.find("    \"" + name + "\": {\n      \"description\"");
@@ -83,6 +83,7 @@ TEST(ShippedFiles, ReadingsAreDescribedAlikeInBothSchemas) {
     const std::string one = definition(text_of("readings.schema.json"), name);
     EXPECT_GT(one.size(), 100U);
     EXPECT_EQ(one, definition(text_of("vectors.schema.json"), name));
+    EXPECT_EQ(one, definition(text_of("batch-line.schema.json"), name));
   }
 }
 

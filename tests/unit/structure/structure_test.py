@@ -18,13 +18,15 @@ MAY_INCLUDE = {
     "plugin": CORE + ["document"],
     "document": CORE,
     "safety": CORE,
-    "report": CORE + ["document", "safety", "plugin", "appliance", "locate", "cycles"],
+    "report": CORE + ["document", "safety", "plugin", "appliance", "locate", "cycles", "batch"],
     "appliance": CORE + ["plugin", "document"],
     "locate": CORE + ["plugin", "circuit", "appliance"],
     "cycles": CORE + ["document"],
     "thermal": CORE + ["cycles"],
     "course": CORE + ["document", "plugin", "circuit", "appliance", "locate", "report"],
     "conformance": CORE + ["plugin", "document"],
+    "instrument": CORE + ["document"],
+    "batch": CORE + ["plugin", "document", "safety", "cycles"],
 }
 HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|valijson|CLI|nlohmann/json\.hpp|SQLiteCpp)")
 OWN_INCLUDE = re.compile(r'#include <ohmwright/([a-z]+)/')

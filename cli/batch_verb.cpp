@@ -1,0 +1,163 @@
+#include <charconv>
+#include <filesystem>
+#include <sys/stat.h>
+#include <thread>
+
+#include <ohmwright/batch/batch_input.hpp>
+#include <ohmwright/batch/batch_run.hpp>
+#include <ohmwright/batch/summary_document.hpp>
+#include <ohmwright/document/named_file.hpp>
+#include <ohmwright/document/write_file.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/quantity/stated_value.hpp>
+#include <ohmwright/report/batch_report.hpp>
+
+#include "batch_output.hpp"
+#include "batch_parts.hpp"
+#include "exit_codes.hpp"
+#include "made_with.hpp"
+#include "verbs.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+double batch_confidence(const Arguments& arguments) {
+  if (!arguments.has("--confidence")) return JudgeSettings{}.confidence;
+  const std::string text = arguments.value("--confidence");
+  const double confidence = parse_stated_value(text, Dimension::ratio).value.value_in_si();
+  if (confidence > 0.5 && confidence < 1.0) return confidence;
+  throw InputError("--confidence takes a probability between 0.5 and 1, such as 0.95, got " + ohmwright::quoted(text));
+}
+
+unsigned typed_threads(const Arguments& arguments) {
+  constexpr unsigned most = 256;
+  const std::string text = arguments.value("--threads", "1");
+  unsigned threads = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), threads);
+  if (error != std::errc{} || end != text.data() + text.size() || threads == 0 || threads > most)
+    throw InputError("--threads takes a whole number from 1 to 256, got " + ohmwright::quoted(text));
+  return threads;
+}
+
+/// A file with what tells whether it is still the same.
+std::string file_as_it_is(const std::string& path) {
+  struct stat status {};
+  if (::stat(path.c_str(), &status) != 0) return path;
+  return path + " of " + std::to_string(status.st_size) + " bytes, changed at " +
+         std::to_string(status.st_mtim.tv_sec) + "." + std::to_string(status.st_mtim.tv_nsec);
+}
+
+/// All that the records depend on: the files, the options that say how they are judged, and the program.
+std::vector<std::string> what_it_is_made_from(const Arguments& arguments, const std::vector<batch::InputFile>& files) {
+  std::vector<std::string> made_from{program_version()};
+  for (const char* option :
+       {"--kind", "--ratings", "--control", "--meter", "--confidence", "--live-agreed", "--shard"}) {
+    const auto given = arguments.options.find(option);
+    if (given == arguments.options.end()) continue;
+    made_from.emplace_back(option);
+    for (const std::string& value : given->second) made_from.push_back(is_path(value) ? file_as_it_is(value) : value);
+  }
+  for (const batch::InputFile& file : files)
+    made_from.push_back(file.path + " of " + std::to_string(file.bytes) + " bytes, changed at " +
+                        std::to_string(file.changed_at));
+  return made_from;
+}
+
+void refuse_what_does_not_go_together(const Arguments& arguments, const std::vector<batch::InputFile>& files) {
+  if (arguments.has("--resume") && !arguments.has("--out"))
+    throw InputError("--resume goes on with a file of records; name it with --out");
+  if (arguments.has("--ratings") && !arguments.has("--kind"))
+    throw InputError("--ratings are those of a kind; name it with --kind");
+  if (arguments.has("--control") && !arguments.has("--ratings"))
+    throw InputError("--control says what reads the part; name the part's own ratings too (--ratings)");
+  std::error_code error;
+  for (const batch::InputFile& file : files) {
+    if (file.path == "-" && (arguments.has("--resume") || arguments.has("--shard")))
+      throw InputError("the standard input can be read once and in one go; name a file for --resume and --shard");
+    for (const char* option : {"--out", "--summary"})
+      if (arguments.has(option) && std::filesystem::equivalent(arguments.value(option), file.path, error))
+        throw InputError(std::string(option) + " would overwrite " + ohmwright::quoted(file.path) +
+                         ", which is read; choose another name");
+  }
+}
+
+int deliver_summary(const batch::Summary& summary, const Arguments& arguments, Environment& environment,
+                    std::ostream& page) {
+  if (arguments.has("--summary")) write_file_atomically(arguments.value("--summary"), batch::summary_json(summary));
+  page << batch_page(summary, Sentences{UnitPreferences{}}, environment.page);
+  return summary.judged() == 0 && summary.refused > 0 ? exit_refused : exit_done;
+}
+
+int merge_summaries(const Arguments& arguments, Environment& environment) {
+  if (arguments.operands.empty())
+    throw InputError("--merge takes the summaries that --summary wrote, one for each shard; none was given");
+  batch::Summary sum;
+  for (const std::string& path : arguments.operands) sum.add(batch::read_summary(path));
+  return deliver_summary(sum, arguments, environment, environment.out);
+}
+
+int run_batch_verb(const Arguments& arguments, Environment& environment) {
+  if (arguments.has("--merge")) return merge_summaries(arguments, environment);
+  const std::string out = arguments.value("--out");
+  const std::vector<batch::InputFile> files = batch::batch_inputs(arguments.operands, out);
+  refuse_what_does_not_go_together(arguments, files);
+  const batch::Shard shard = arguments.has("--shard") ? batch::parse_shard(arguments.value("--shard")) : batch::Shard{};
+  const batch::BatchSettings settings{arguments.value("--kind"),
+                                      arguments.value("--ratings"),
+                                      {batch_confidence(arguments)},
+                                      arguments.has("--live-agreed")};
+  const unsigned threads = typed_threads(arguments);
+  BatchParts parts(environment, settings.ratings, arguments.value("--control"));
+  if (!settings.kind.empty()) parts.part(settings.kind, settings.ratings);  // what is typed wrong is told before all
+  const auto make_instruments = batch_instruments(arguments, environment);
+  make_instruments();
+  BatchOutput output(out, what_it_is_made_from(arguments, files), arguments.has("--resume"), environment);
+  batch::BlockReader reader(files, batch::ranges_of(files, shard), output.begin());
+  batch::run_batch(reader, settings, parts, make_instruments, threads,
+                   [&output](batch::JudgedBlock& judged) { output.take(judged); });
+  output.finish();
+  return deliver_summary(output.summary(), arguments, environment, out.empty() ? environment.err : environment.out);
+}
+
+}  // namespace
+
+VerbSpec batch_verb() {
+  return {
+      .name = "batch",
+      .summary = OHMWRIGHT_TEXT("Judge many parts, one a line, and sum up what was found"),
+      .example = "ohmwright batch readings.jsonl --kind thermistor --ratings ntc-10k-b3977 --out verdicts.jsonl",
+      .operands = {{"FILE",
+                    OHMWRIGHT_TEXT("Lines of JSON or a CSV table, gzip too, or a folder of them; none: standard input. "
+                                   "With --merge: summaries"),
+                    false, true}},
+      .options =
+          {
+              {"--kind", "KIND", OHMWRIGHT_TEXT("What the parts are, where a line does not say it"), {}},
+              {"--ratings", "NAME|FILE", OHMWRIGHT_TEXT("What parts of that kind should be, likewise"), {}},
+              {"--control", "NAME|FILE", OHMWRIGHT_TEXT("What reads parts of those ratings (a sensor's control)"), {}},
+              {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter, and again for a further instrument"), {}, true},
+              {"--confidence", "P", OHMWRIGHT_TEXT("How sure a verdict must be (default 0.95)"), {}},
+              {"--live-agreed",
+               "",
+               OHMWRIGHT_TEXT("Whoever read live parts was qualified and agreed to the caution for it"),
+               {}},
+              {"--threads", "N", OHMWRIGHT_TEXT("Threads that judge (default 1)"), {}},
+              {"--shard",
+               "I/N",
+               OHMWRIGHT_TEXT("Only the I-th of N parts of the input, so that N machines share it"),
+               {}},
+              {"--resume", "", OHMWRIGHT_TEXT("Go on where a run that was killed had come to"), {}},
+              {"--merge", "", OHMWRIGHT_TEXT("Add the summaries of shards, and judge nothing"), {}},
+              {"--summary", "FILE", OHMWRIGHT_TEXT("Write the summary there too, as JSON"), {}},
+              {"--out", "FILE", OHMWRIGHT_TEXT("Write the records there instead of the terminal"), {}},
+          },
+      .circumstances = {},
+      .takes_conditions = false,
+      .run = run_batch_verb,
+  };
+}
+
+}  // namespace ohmwright::cli

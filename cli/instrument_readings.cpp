@@ -1,0 +1,81 @@
+#include "instrument_readings.hpp"
+
+#include <cmath>
+#include <utility>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/named_file.hpp>
+#include <ohmwright/instrument/live_inputs.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/quantity/stated_value.hpp>
+#include <ohmwright/safety/live_readings.hpp>
+
+#include "kind_files.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// "tcp://192.0.2.7#current": the address, and the measurand behind the last "#".
+std::pair<std::string, std::string> address_and_measurand(const std::string& typed) {
+  const std::size_t mark = typed.rfind('#');
+  if (mark == std::string::npos) return {typed, {}};
+  return {typed.substr(0, mark), typed.substr(mark + 1)};
+}
+
+const MeasurandDescriptor& measurand_to_read(const Descriptor& descriptor, const std::string& name) {
+  if (name.empty()) return descriptor.measurands.front();
+  const std::uint16_t index = index_of(descriptor.measurands, name);
+  if (index != not_found) return descriptor.measurands[index];
+  std::vector<std::string_view> known;
+  for (const MeasurandDescriptor& row : descriptor.measurands) known.push_back(row.id);
+  throw InputError("a " + std::string(descriptor.id) + " has no measurand " + ohmwright::quoted(name) + "; expected " +
+                   one_of(known) + " behind the # of --from");
+}
+
+}  // namespace
+
+std::chrono::milliseconds typed_patience(const Arguments& arguments) {
+  constexpr double most_seconds = 600.0;
+  const std::string text = arguments.value("--timeout", "5s");
+  const double seconds = parse_stated_value(text, Dimension::duration).value.value_in_si();
+  if (!(seconds > 0.0 && seconds <= most_seconds))
+    throw InputError("--timeout takes a time from above 0 to 600 s, such as 5s, got " + ohmwright::quoted(text));
+  return std::chrono::milliseconds(std::lround(std::ceil(seconds * 1000.0)));
+}
+
+void refuse_live_instrument(const Arguments& arguments, const Environment& environment, const std::string& address) {
+  const std::string name = arguments.value("--meter");
+  const Document meter = read_document(
+      is_path(name) ? name : named_file(environment.locations.meters.string(), name.empty() ? "basic" : name, "meter"));
+  instrument::refuse_live_inputs(address, meter);
+}
+
+std::optional<Reading> reading_from_instrument(const Arguments& arguments, const Environment& environment,
+                                               const Descriptor& descriptor) {
+  if (!arguments.has("--from")) return std::nullopt;
+  const auto [address, name] = address_and_measurand(arguments.value("--from"));
+  const MeasurandDescriptor& measurand = measurand_to_read(descriptor, name);
+  if (is_read_live(descriptor, measurand.id)) refuse_live_instrument(arguments, environment, address);
+  const auto readout =
+      instrument::open_readout(instrument::parse_address(address), {measurand.dimension}, typed_patience(arguments));
+  instrument::SettledReading settled = instrument::read_settled(*readout);
+  Reading reading{instrument_label, std::string(measurand.id), settled.observed};
+  reading.repeats = std::move(settled.repeats);
+  return reading;
+}
+
+ValueSource value_source(const Arguments& arguments, const Environment& environment) {
+  if (!arguments.has("--from")) return {};
+  const std::string text = address_and_measurand(arguments.value("--from")).first;
+  const instrument::Address address = instrument::parse_address(text);
+  const std::chrono::milliseconds patience = typed_patience(arguments);
+  return [&arguments, &environment, text, address, patience](const instrument::Wanted& wanted) {
+    if (instrument::is_read_with_power(wanted.dimension)) refuse_live_instrument(arguments, environment, text);
+    return instrument::read_settled(*instrument::open_readout(address, wanted, patience)).observed;
+  };
+}
+
+}  // namespace ohmwright::cli

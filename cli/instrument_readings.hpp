@@ -1,0 +1,36 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+
+#include <ohmwright/component/descriptor.hpp>
+#include <ohmwright/component/reading.hpp>
+#include <ohmwright/instrument/readout.hpp>
+#include <ohmwright/instrument/settling.hpp>
+
+#include "environment.hpp"
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+/// Label of what an instrument read.
+inline constexpr const char* instrument_label = "instrument";
+
+/// Time that an instrument has for each answer, `--timeout`, or five seconds. Throws InputError for no such time.
+std::chrono::milliseconds typed_patience(const Arguments& arguments);
+
+/// Whether what is wanted may be read with this instrument; volts and amperes of a live part only where the meter file
+/// of `--meter` says so (`instrument::refuse_live_inputs`). Throws InputError.
+void refuse_live_instrument(const Arguments& arguments, const Environment& environment, const std::string& address);
+
+/// What the instrument of `--from ADDRESS[#MEASURAND]` shows once it has settled, as a reading of the kind; nothing
+/// without `--from`. Throws InputError for all that can go wrong on the way.
+std::optional<Reading> reading_from_instrument(const Arguments& arguments, const Environment& environment,
+                                               const Descriptor& descriptor);
+
+/// Takes one settled value of a quantity from the instrument of `--from`; empty without it.
+using ValueSource = std::function<Observed(const instrument::Wanted& wanted)>;
+ValueSource value_source(const Arguments& arguments, const Environment& environment);
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,121 @@
+#include <nlohmann/json.hpp>
+
+#include <ohmwright/instrument/live_inputs.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/print.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+#include "exit_codes.hpp"
+#include "instrument_readings.hpp"
+#include "output.hpp"
+#include "verbs.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+Dimension typed_dimension(const Arguments& arguments) {
+  const std::string name = arguments.operands.size() > 1 ? arguments.operands[1] : "resistance";
+  if (const std::optional<Dimension> dimension = dimension_named(name)) return *dimension;
+  throw InputError(
+      "expected a quantity, such as resistance, temperature, voltage, current, capacitance or frequency, got " +
+      ohmwright::quoted(name));
+}
+
+std::string text_shown(const Observed& observed) {
+  const auto* number = std::get_if<StatedValue>(&observed);
+  return number == nullptr ? "OL" : exact_text(number->value);
+}
+
+/// Readings as `check --readings` takes them (schemas/readings.schema.json).
+std::string readings_json(const instrument::SettledReading& settled, Dimension dimension,
+                          const std::string& measurand) {
+  nlohmann::ordered_json reading{{"label", instrument_label}};
+  if (!measurand.empty()) reading["measurand"] = measurand;
+  reading["value"] = text_shown(settled.observed);
+  for (const double repeat : settled.repeats) reading["repeats"].push_back(exact_text(AnyQuantity(dimension, repeat)));
+  return nlohmann::ordered_json{{"readings", {reading}}}.dump(2) + '\n';
+}
+
+std::string page_of(const instrument::SettledReading& settled, const std::string& name, PageStyle style) {
+  const Sentences say{UnitPreferences{}};
+  PageLayout page(style);
+  page.block(
+      say(OHMWRIGHT_TEXT("Before you connect it: unplug the appliance, prove it dead, lift a lead of the part. Local "
+                         "codes and licensed practice come first.")));
+  page.blank_line();
+  const auto* number = std::get_if<StatedValue>(&settled.observed);
+  const std::string shown = number == nullptr ? "OL" : display_text(number->value);
+  if (name.empty())
+    page.block(say(OHMWRIGHT_TEXT("It shows {value}."), {{"value", shown}}));
+  else
+    page.block(say(OHMWRIGHT_TEXT("{instrument} shows {value}."), {{"instrument", printable(name)}, {"value", shown}}));
+  if (!settled.repeats.empty())
+    page.block(
+        say(OHMWRIGHT_TEXT("Settled: {count} values in a row agree; values before them: {passed}."),
+            {{"count", std::to_string(settled.repeats.size() + 1)}, {"passed", std::to_string(settled.passed_over)}}));
+  return page.take();
+}
+
+int run_meter(const Arguments& arguments, Environment& environment) {
+  const std::string address = arguments.operands[0];
+  const Dimension dimension = typed_dimension(arguments);
+  if (instrument::is_read_with_power(dimension)) {
+    refuse_live_instrument(arguments, environment, address);
+    if (!arguments.has("--live-agreed"))
+      throw InputError(
+          "volts and amperes are read live: live measurement is for those qualified for it, with insulated "
+          "probes, one hand at a time; if you are and have agreed to that, say --live-agreed");
+  }
+  const auto readout = instrument::open_readout(instrument::parse_address(address),
+                                                {dimension, arguments.has("--four-wire"), arguments.has("--dc")},
+                                                typed_patience(arguments));
+  const instrument::SettledReading settled = instrument::read_settled(*readout);
+  deliver(arguments.value("--format", "text") == "json"
+              ? readings_json(settled, dimension, arguments.value("--measurand"))
+              : page_of(settled, readout->name(), environment.page),
+          arguments, environment);
+  return exit_done;
+}
+
+}  // namespace
+
+VerbSpec meter_verb() {
+  return {
+      .name = "meter",
+      .summary = OHMWRIGHT_TEXT("Read a value straight from an instrument, once it has settled"),
+      .example = "ohmwright meter tcp://192.0.2.7 resistance --format json --out reading.json",
+      .operands = {{"ADDRESS",
+                    OHMWRIGHT_TEXT("tcp://HOST[:5025], serial:DEVICE[?baud=9600] or program:COMMAND that prints "
+                                   "{\"value\": \"11.45 kohm\"}"),
+                    true, false},
+                   {"QUANTITY",
+                    OHMWRIGHT_TEXT("resistance (default), temperature, voltage, current, capacitance or frequency"),
+                    false, false}},
+      .options =
+          {
+              {"--four-wire", "", OHMWRIGHT_TEXT("Ohms by four wires, so that the leads do not count"), {}},
+              {"--dc", "", OHMWRIGHT_TEXT("Volts or amperes of direct supply; else alternating"), {}},
+              {"--timeout", "TIME", OHMWRIGHT_TEXT("Time that it has for each answer (default 5s)"), {}},
+              {"--meter",
+               "NAME|FILE",
+               OHMWRIGHT_TEXT("Its meter file: says whether its inputs float and are rated"),
+               {}},
+              {"--live-agreed",
+               "",
+               OHMWRIGHT_TEXT("You are qualified for live measurement and agreed to its caution"),
+               {}},
+              {"--measurand", "ID", OHMWRIGHT_TEXT("In JSON: what was read, as the kind calls it"), {}},
+              {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default), or json for check --readings"), {"text", "json"}},
+              {"--out", "FILE", OHMWRIGHT_TEXT("Write there instead of the terminal"), {}},
+          },
+      .circumstances = {},
+      .takes_conditions = false,
+      .run = run_meter,
+  };
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,230 @@
+#include <algorithm>
+#include <optional>
+
+#include <ohmwright/batch/csv_rows.hpp>
+#include <ohmwright/batch/quick_line.hpp>
+#include <ohmwright/batch/record_writer.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright::batch {
+
+namespace {
+
+std::string_view without_outer_blanks(std::string_view text) {
+  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
+  while (!text.empty() && (text.back() == ' ' || text.back() == '\t' || text.back() == '\r')) text.remove_suffix(1);
+  return text;
+}
+
+char separator_in(std::string_view line) {
+  for (const char separator : {';', '\t', ','})
+    if (line.find(separator) != std::string_view::npos) return separator;
+  return ',';
+}
+
+/// "resistance [kohm]", "at/degC"
+TableHead::Column column_of(std::string_view cell) {
+  TableHead::Column column;
+  const std::size_t mark = cell.find_first_of("[/");
+  column.name = without_outer_blanks(cell.substr(0, mark));
+  if (mark == std::string_view::npos) return column;
+  std::string_view unit = without_outer_blanks(cell.substr(mark + 1));
+  if (cell[mark] == '[' && !unit.empty() && unit.back() == ']') unit.remove_suffix(1);
+  column.unit = without_outer_blanks(unit);
+  return column;
+}
+
+bool is_bare_number(std::string_view text) {
+  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) {
+    return (c >= '0' && c <= '9') || c == '.' || c == ',' || c == '-' || c == '+' || c == 'e' || c == 'E';
+  });
+}
+
+bool is_plain(std::string_view text) {
+  return std::none_of(text.begin(), text.end(),
+                      [](char c) { return (static_cast<unsigned char>(c) < 0x20 && c != '\t') || c == '\x7F'; });
+}
+
+/// The member of the reading that a column of that name holds, or null.
+std::string_view ReadingFields::*reading_field(std::string_view name) {
+  if (name == "value") return &ReadingFields::value;
+  if (name == "measurand") return &ReadingFields::measurand;
+  if (name == "connection") return &ReadingFields::connection;
+  if (name == "moisture") return &ReadingFields::moisture;
+  if (name == "supply") return &ReadingFields::supply;
+  if (name == "meter") return &ReadingFields::meter;
+  return nullptr;
+}
+
+std::string_view* line_field(std::string_view name, LineFields& fields) {
+  if (name == "id") return &fields.id;
+  if (name == "lot") return &fields.lot;
+  if (name == "kind") return &fields.kind;
+  if (name == "ratings") return &fields.ratings;
+  return nullptr;
+}
+
+const ConditionDescriptor* condition_called(const Descriptor& descriptor, std::string_view name) {
+  for (const ConditionDescriptor& row : descriptor.conditions)
+    if (row.id == name || (!row.option.empty() && row.option == name)) return &row;
+  return nullptr;
+}
+
+/// The measurand that a column names, or null.
+const MeasurandDescriptor* measurand_called(const Descriptor& descriptor, std::string_view name) {
+  for (const MeasurandDescriptor& row : descriptor.measurands)
+    if (row.id == name || (name == "state" && row.takes_contact_state)) return &row;
+  return nullptr;
+}
+
+void append_member(std::string& json, std::string_view name, std::string_view text) {
+  if (text.empty()) return;
+  if (json.back() != '{') json += ',';
+  append_json_text(json, name);
+  json += ':';
+  append_json_text(json, text);
+}
+
+}  // namespace
+
+TableHead::TableHead(std::string_view line) : separator_(separator_in(line)) {
+  std::size_t begin = 0;
+  while (begin <= line.size()) {
+    const std::size_t end = std::min(line.find(separator_, begin), line.size());
+    std::string_view cell = without_outer_blanks(line.substr(begin, end - begin));
+    if (cell.size() > 1 && cell.front() == '"' && cell.back() == '"') cell = cell.substr(1, cell.size() - 2);
+    begin = end + 1;
+    Column column = column_of(cell);
+    if (column.name.empty() && begin > line.size() && !columns_.empty()) break;  // the separator at the line's end
+    if (column.name.empty())
+      throw InputError(
+          "column " + std::to_string(columns_.size() + 1) +
+          " has no name; the first line of a table names its columns, such as id,resistance [ohm],at [degC]");
+    for (const Column& other : columns_)
+      if (other.name == column.name)
+        throw InputError("two columns are called " + ohmwright::quoted(column.name) + "; rename or leave out one");
+    columns_.push_back(std::move(column));
+  }
+}
+
+void RowReader::split(std::string_view row, char separator) {
+  count_ = 0;
+  quote_is_open_ = false;
+  const auto next_cell = [this]() -> std::string& {
+    if (count_ == cells_.size()) cells_.emplace_back();
+    cells_[count_].clear();
+    return cells_[count_++];
+  };
+  while (!row.empty() && row.back() == '\r') row.remove_suffix(1);
+  std::size_t at = 0;
+  while (true) {
+    std::string& cell = next_cell();
+    while (at < row.size() && (row[at] == ' ' || (row[at] == '\t' && separator != '\t'))) ++at;
+    if (at < row.size() && row[at] == '"') {
+      for (++at; at < row.size() && (row[at] != '"' || (at + 1 < row.size() && row[at + 1] == '"')); ++at) {
+        if (row[at] == '"') ++at;  // "" is one quote
+        cell += row[at];
+      }
+      quote_is_open_ = quote_is_open_ || at >= row.size();
+      at = std::min(row.find(separator, at), row.size());
+    } else {
+      const std::size_t end = std::min(row.find(separator, at), row.size());
+      cell.assign(without_outer_blanks(row.substr(at, end - at)));
+      at = end;
+    }
+    if (at >= row.size()) return;
+    ++at;
+  }
+}
+
+std::string_view RowReader::with_unit(std::string_view cell, const TableHead::Column& column,
+                                      std::string_view usual_unit, char separator) {
+  const std::string_view unit = column.unit.empty() ? usual_unit : std::string_view(column.unit);
+  const bool decimal_comma = separator == ';' && cell.find(',') != std::string_view::npos;
+  if (!is_bare_number(cell) || (unit.empty() && !decimal_comma)) return cell;
+  if (text_count_ == texts_.size()) texts_.emplace_back();
+  std::string& text = texts_[text_count_++];
+  text.assign(cell);
+  if (decimal_comma) std::replace(text.begin(), text.end(), ',', '.');
+  if (!unit.empty()) (text += ' ') += unit;
+  return text;
+}
+
+bool RowReader::read(std::string_view row, const TableHead& head, std::string_view default_kind, PartSource& parts,
+                     LineFields& fields) {
+  fields.clear();
+  if (!is_utf8_text(row)) throw InputError("the row is no UTF-8 text; save the table as UTF-8");
+  split(row, head.separator());
+  const auto& columns = head.columns();
+  if (quote_is_open_) throw InputError("a quote that is opened in the row is not closed in it");
+  while (count_ > columns.size() && cells_[count_ - 1].empty()) --count_;
+  if (count_ > columns.size())
+    throw InputError("the row has " + std::to_string(count_) + " cells, the table " + std::to_string(columns.size()) +
+                     " columns; a comma in a number goes with \";\" between cells");
+  for (std::size_t i = 0; i < count_; ++i)
+    if (std::string_view* field = line_field(columns[i].name, fields)) *field = cells_[i];
+  const std::string kind(fields.kind.empty() ? default_kind : fields.kind);
+  if (kind.empty())
+    throw InputError("the row names no kind; give the table a column \"kind\", or name one for all with --kind");
+  const Descriptor& descriptor = parts.kind(kind);
+
+  ReadingFields common;
+  text_count_ = 0;
+  texts_.reserve(columns.size());  // views into it are handed out
+  for (std::size_t i = 0; i < count_; ++i) {
+    if (cells_[i].empty()) continue;
+    if (const auto field = reading_field(columns[i].name); field != nullptr)
+      common.*field = cells_[i];
+    else if (const ConditionDescriptor* condition = condition_called(descriptor, columns[i].name))
+      common.conditions.emplace_back(condition->id,
+                                     with_unit(cells_[i], columns[i], condition->default_unit, head.separator()));
+  }
+  if (!common.value.empty()) fields.add_reading() = common;
+  for (std::size_t i = 0; i < count_; ++i) {
+    const std::string& name = columns[i].name;
+    if (cells_[i].empty() || line_field(name, fields) != nullptr || reading_field(name) != nullptr ||
+        condition_called(descriptor, name) != nullptr)
+      continue;
+    ReadingFields& reading = fields.add_reading();
+    reading = common;
+    const MeasurandDescriptor* measurand = measurand_called(descriptor, name);
+    reading.measurand = measurand == nullptr ? std::string_view(name) : measurand->id;
+    const bool takes_bare = measurand != nullptr && measurand->takes_bare_number;
+    reading.value =
+        with_unit(cells_[i], columns[i], takes_bare ? measurand->default_unit : std::string_view(), head.separator());
+  }
+  if (fields.reading_count() == 0) throw InputError("the row holds no reading");
+  return is_plain(row.substr(0, row.find_last_not_of('\r') + 1)) && fields.id.size() <= 200 && fields.lot.size() <= 200;
+}
+
+std::string_view RowReader::as_json(const LineFields& fields) {
+  json_ = "{";
+  append_member(json_, "id", fields.id);
+  append_member(json_, "lot", fields.lot);
+  append_member(json_, "kind", fields.kind);
+  append_member(json_, "ratings", fields.ratings);
+  json_ += json_.back() == '{' ? R"("readings":[)" : R"(,"readings":[)";
+  for (std::size_t i = 0; i < fields.reading_count(); ++i) {
+    const ReadingFields& reading = fields.reading(i);
+    json_ += i == 0 ? "{" : ",{";
+    append_member(json_, "measurand", reading.measurand);
+    append_member(json_, "value", reading.value);
+    append_member(json_, "connection", reading.connection);
+    append_member(json_, "moisture", reading.moisture);
+    append_member(json_, "supply", reading.supply);
+    append_member(json_, "meter", reading.meter);
+    if (!reading.conditions.empty()) {
+      json_ += R"(,"conditions":{)";
+      for (const auto& [name, text] : reading.conditions) append_member(json_, name, text);
+      json_ += '}';
+    }
+    json_ += '}';
+  }
+  json_ += "]}";
+  const std::size_t size = json_.size();
+  json_.append(bytes_behind_line, ' ');
+  return std::string_view(json_).substr(0, size);
+}
+
+}  // namespace ohmwright::batch

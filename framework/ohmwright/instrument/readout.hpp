@@ -1,0 +1,44 @@
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include <ohmwright/instrument/channel.hpp>
+#include <ohmwright/quantity/observed.hpp>
+
+namespace ohmwright::instrument {
+
+/// What is asked of an instrument.
+struct Wanted {
+  Dimension dimension = Dimension::resistance;
+  bool four_wires = false;     ///< ohms with two leads more, which do not count
+  bool direct_supply = false;  ///< volts and amperes of direct supply; else alternating
+};
+
+/// Shows values one after another.
+class Readout {
+ public:
+  Readout() = default;
+  Readout(const Readout&) = delete;
+  Readout& operator=(const Readout&) = delete;
+  virtual ~Readout() = default;
+
+  /// What it calls itself; may be empty.
+  virtual std::string name() = 0;
+  /// The next value: a number, or over-range. Throws InputError for what the channel throws, another unit, and what is
+  /// no number.
+  virtual Observed next() = 0;
+};
+
+/// An instrument that is asked by SCPI-1999: "*IDN?", "MEAS:RES?", "MEAS:FRES?", "MEAS:TEMP?", "MEAS:VOLT:AC?" and so
+/// on. A thermometer is asked for its unit first. 9.9E37 is over-range, 9.91E37 no number (SCPI-1999, volume
+/// 1, 7.2.1.4/5). Throws InputError for a quantity that has no such request.
+std::unique_ptr<Readout> scpi_readout(std::unique_ptr<Channel> channel, const Wanted& wanted);
+
+/// A program that prints a line of JSON for each value: {"value": "11.45 kohm"}, {"value": "OL"}.
+std::unique_ptr<Readout> program_readout(std::unique_ptr<Channel> channel, const Wanted& wanted);
+
+/// Connects and asks in the way that the address says.
+std::unique_ptr<Readout> open_readout(const Address& address, const Wanted& wanted, std::chrono::milliseconds patience);
+
+}  // namespace ohmwright::instrument

@@ -1,0 +1,269 @@
+// Batches through the real program: records, refusals, shards, threads, and runs that are killed.
+
+#include <algorithm>
+#include <chrono>
+#include <csignal>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <sys/wait.h>
+#include <thread>
+#include <unistd.h>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
+
+#include "../unit/document/temporary_folder.hpp"
+#include "program.hpp"
+
+namespace ohmwright {
+namespace {
+
+using testing::bytes_of;
+using ::testing::HasSubstr;
+using testing::Ran;
+using testing::run_program;
+using testing::TemporaryFolder;
+
+const std::vector<std::string> sensors{"--kind", "thermistor", "--ratings", "ntc-10k-b3977"};
+
+Ran batch(std::vector<std::string> words, const std::string& input = {}) {
+  words.insert(words.begin(), "batch");
+  words.insert(words.end(), sensors.begin(), sensors.end());
+  return run_program(words, {}, input);
+}
+
+std::vector<nlohmann::json> records_of(const std::string& out) {
+  std::vector<nlohmann::json> records;
+  std::istringstream lines(out);
+  for (std::string line; std::getline(lines, line);) {
+    records.push_back(nlohmann::json::parse(line));
+    EXPECT_TRUE(batch_record_schema().problems(parse_document(line, "record").root).empty()) << line;
+  }
+  return records;
+}
+
+/// Sensors of four lots at 23 degC, values from 10.2 to 11.7 kohm; every 97th line is none.
+std::string population(int count) {
+  std::string text;
+  for (int i = 0; i < count; ++i) {
+    char line[240];
+    const int length =
+        i % 97 == 50
+            ? std::snprintf(line, sizeof line, "{\"id\":\"s-%d\",\"readings\":[{\"value\":\"%d kohmm\"}]}\n", i, i)
+            : std::snprintf(line, sizeof line,
+                            "{\"id\":\"s-%d\",\"lot\":\"L%d\",\"readings\":[{\"value\":\"%.3f kohm\","
+                            "\"connection\":\"lead-off\",\"conditions\":{\"part_temperature\":\"%.1f degC +- "
+                            "0.3 K\"}}]}\n",
+                            i, i % 4, 10.2 + 0.001 * (i * 7919 % 1500), 22.5 + 0.1 * (i % 11));
+    text.append(line, static_cast<std::size_t>(length));
+  }
+  return text;
+}
+
+TEST(Batch, SaysOfEachLineWhatCheckSaysOfIt) {
+  const Ran ran = batch(
+      {},
+      R"({"id":"a","readings":[{"value":"33.1 kohm","connection":"lead-off","conditions":{"part_temperature":"0 degC +- 0.2 K"}}]}
+{"id":"b","lot":"L1","readings":[{"value":"OL"}]}
+
+{"id":"c","readings":[{"value":"11 lumps"}]}
+{"id":"d","kind":"heater","ratings":"heater-450w-120v","readings":[{"value":"32 ohm","connection":"lead-off"}]}
+not json
+{"id":"e","readings":[{"value":"11.45 kohm","conditions":{"part_temperature":"23 degC"}}]})");
+  EXPECT_EQ(ran.exit_code, 0);
+  const auto records = records_of(ran.out);
+  ASSERT_EQ(records.size(), 6U);
+  EXPECT_EQ(records[0]["verdict"], "within-limits");
+  EXPECT_EQ(records[0]["line"], 1);
+  EXPECT_EQ(records[0]["file"], "standard input");
+  EXPECT_EQ(records[1]["lot"], "L1");
+  EXPECT_EQ(records[2]["line"], 4);
+  EXPECT_EQ(records[2]["id"], "c");
+  EXPECT_THAT(records[2]["error"], HasSubstr("/readings/0/value"));
+  EXPECT_EQ(records[3]["kind"], "heater");
+  EXPECT_THAT(records[4]["error"], HasSubstr("expected a value"));
+  EXPECT_EQ(records[5]["verdict"], "undecided");
+  EXPECT_THAT(ran.err, HasSubstr("Parts judged: 4. Lines refused: 2."));
+
+  const Ran checked = run_program({"check", "thermistor", "33.1k", "--at", "0C +- 0.2K", "--lead-off", "--ratings",
+                                   "ntc-10k-b3977", "--format", "json"});
+  const auto verdict = nlohmann::json::parse(checked.out);
+  EXPECT_EQ(records[0]["probability_within"], verdict["probability_within"]);
+  std::vector<nlohmann::json> spoke;
+  for (nlohmann::json reason : verdict["reasons"]) {
+    reason.erase("text");
+    if (reason["verdict"] != "silent") spoke.push_back(std::move(reason));
+  }
+  EXPECT_EQ(nlohmann::json(spoke), records[0]["reasons"]);
+}
+
+TEST(Batch, ReadsTablesAsItReadsLines) {
+  const Ran lines = batch(
+      {},
+      R"({"id":"a","lot":"x","readings":[{"value":"11.45 kohm","connection":"lead-off","conditions":{"part_temperature":"23 degC"}}]}
+{"id":"b","readings":[{"value":"OL","conditions":{"part_temperature":"23.5 degC"}}]}
+{"id":"c","readings":[{"value":"ten"}]})");
+  const Ran table = batch(
+      {}, "id;lot;resistance [kohm];at/degC;connection\na;x;11,45;23;lead-off\r\n# a remark\nb;;OL;23.5\nc;;ten\n");
+  const auto from_lines = records_of(lines.out);
+  auto from_table = records_of(table.out);
+  ASSERT_EQ(from_table.size(), 3U);
+  EXPECT_EQ(from_table[0]["line"], 2);
+  EXPECT_EQ(from_table[1]["line"], 4);
+  for (std::size_t i = 0; i < 3; ++i) from_table[i]["line"] = i + 1;
+  for (std::size_t i = 0; i < 2; ++i) EXPECT_EQ(from_table[i], from_lines[i]);
+  EXPECT_THAT(from_table[2]["error"], HasSubstr("got \"ten\""));
+}
+
+TEST(Batch, TakesNoLiveReadingUnlessItWasAgreedTo) {
+  const std::string line = R"({"kind":"heater","readings":[{"measurand":"current","value":"3.6 A","supply":"live"}]})";
+  EXPECT_THAT(records_of(batch({}, line).out)[0]["error"], HasSubstr("live"));
+  EXPECT_TRUE(records_of(batch({"--live-agreed"}, line).out)[0].contains("verdict"));
+}
+
+TEST(Batch, NeverOpensAFileThatALineNames) {
+  const Ran ran = batch({}, R"({"ratings":"/etc/hostname","readings":[{"value":"11 kohm"}]})");
+  EXPECT_THAT(records_of(ran.out)[0]["error"], HasSubstr("/ratings"));
+}
+
+TEST(Batch, GivesTheSameBytesWithThreadsShardsAndGzip) {
+  const TemporaryFolder folder;
+  const std::string input = folder.write("in.jsonl", population(3000));
+  const Ran one = batch({input, "--summary", folder.path("one.json")});
+  ASSERT_EQ(one.exit_code, 0);
+  EXPECT_EQ(batch({input, "--threads", "4"}).out, one.out);
+
+  std::string joined;
+  std::vector<std::string> merge{"batch", "--merge", "--summary", folder.path("merged.json")};
+  for (int shard = 1; shard <= 3; ++shard) {
+    const std::string number = std::to_string(shard);
+    joined += batch({input, "--shard", number + "/3", "--summary", folder.path(number + ".json")}).out;
+    merge.push_back(folder.path(number + ".json"));
+  }
+  EXPECT_EQ(joined, one.out);
+  const Ran merged = run_program(merge);
+  EXPECT_EQ(merged.exit_code, 0);
+  EXPECT_EQ(bytes_of(folder.path("merged.json")), bytes_of(folder.path("one.json")));
+  EXPECT_EQ(merged.out, one.err);
+  EXPECT_TRUE(batch_summary_schema().problems(read_document(folder.path("one.json")).root).empty());
+
+  ASSERT_EQ(std::system(("gzip -k " + input).c_str()), 0);
+  const Ran zipped = batch({input + ".gz"});
+  EXPECT_EQ(std::count(zipped.out.begin(), zipped.out.end(), '\n'), 3000);
+  const auto total = [](const Ran& ran) { return ran.err.substr(0, ran.err.find('\n')); };
+  EXPECT_EQ(total(zipped), total(one));
+  std::filesystem::resize_file(input + ".gz", 8000);
+  EXPECT_THAT(batch({input + ".gz"}).out, HasSubstr("is cut or damaged"));
+}
+
+/// Runs the program and kills it after that time; whether it was killed before its end.
+bool run_and_kill(const std::vector<std::string>& words, std::chrono::milliseconds after) {
+  const pid_t child = ::fork();
+  if (child == 0) {
+    std::vector<std::string> all = words;
+    std::vector<char*> pointers;
+    for (std::string& word : all) pointers.push_back(word.data());
+    pointers.push_back(nullptr);
+    std::freopen("/dev/null", "w", stdout);
+    std::freopen("/dev/null", "w", stderr);
+    ::execv(pointers[0], pointers.data());
+    ::_exit(127);
+  }
+  std::this_thread::sleep_for(after);
+  ::kill(child, SIGKILL);
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  return WIFSIGNALED(status);
+}
+
+TEST(Batch, GoesOnAfterAKillWithTheBytesOfAnUnbrokenRun) {
+  const TemporaryFolder folder;
+  const std::string input = folder.write("in.jsonl", population(36000));
+  const std::string whole = folder.path("whole.jsonl");
+  const std::string broken = folder.path("broken.jsonl");
+  ASSERT_EQ(batch({input, "--out", whole, "--summary", folder.path("whole.json")}).exit_code, 0);
+  std::vector<std::string> words{OHMWRIGHT_PROGRAM, "batch", input, "--out", broken, "--resume", "--threads", "2"};
+  words.insert(words.end(), sensors.begin(), sensors.end());
+  int kills = 0;
+  bool kept_something = false;
+  for (int milliseconds = 20; milliseconds < 20000 && !(kept_something && kills >= 3);
+       milliseconds += milliseconds / 3) {
+    if (!run_and_kill(words, std::chrono::milliseconds(milliseconds))) {
+      std::filesystem::remove(broken);  // it was quicker: begin anew
+      continue;
+    }
+    ++kills;
+    if (std::filesystem::exists(broken + ".journal"))
+      kept_something = nlohmann::json::parse(bytes_of(broken + ".journal"))["output_bytes"] > 0 || kept_something;
+    EXPECT_FALSE(std::filesystem::exists(broken));
+  }
+  EXPECT_GE(kills, 1);
+  const Ran last = batch({input, "--out", broken, "--resume", "--threads", "2", "--summary", folder.path("b.json")});
+  EXPECT_EQ(last.exit_code, 0) << last.err;
+  EXPECT_TRUE(bytes_of(broken) == bytes_of(whole));
+  EXPECT_EQ(bytes_of(folder.path("b.json")), bytes_of(folder.path("whole.json")));
+  EXPECT_FALSE(std::filesystem::exists(broken + ".journal"));
+  EXPECT_FALSE(std::filesystem::exists(broken + ".unfinished"));
+}
+
+TEST(Batch, FoldersOfLogsGoTheSameWay) {
+  const TemporaryFolder folder;
+  std::string log = "Time;Power (W);Coil (\u00B0C)\n";
+  for (int minute = 0; minute < 600; ++minute)
+    log += "2026-03-02 " + std::to_string(10 + minute / 60) + ":" + std::to_string(10 + minute % 50) + ";" +
+           (minute % 41 < 22 ? "95;-24\n" : "2;-18\n");
+  std::filesystem::create_directory(folder.path("logs"));
+  for (const char* name : {"logs/a.csv", "logs/b.csv", "logs/c.csv"}) folder.write(name, log);
+  folder.write("logs/d.csv", "no table at all");
+  const std::string logs = folder.path("logs");
+  const Ran whole = run_program({"log", logs});
+  EXPECT_EQ(whole.exit_code, 0) << whole.err;
+  EXPECT_EQ(std::count(whole.out.begin(), whole.out.end(), '\n'), 4);
+  EXPECT_THAT(whole.err, HasSubstr("Logs read: 4"));
+  std::istringstream lines(whole.out);
+  std::string first;
+  std::getline(lines, first);
+  const Ran alone = run_program({"log", folder.path("logs/a.csv"), "--format", "json"});
+  EXPECT_EQ(nlohmann::json::parse(first)["log"], nlohmann::json::parse(alone.out));
+  std::string joined;
+  for (const char* shard : {"1/3", "2/3", "3/3"}) joined += run_program({"log", logs, "--shard", shard}).out;
+  EXPECT_EQ(joined, whole.out);
+}
+
+TEST(Batch, RefusesToGoOnWithAnotherRun) {
+  const TemporaryFolder folder;
+  const std::string input = folder.write("in.jsonl", population(10));
+  const std::string out = folder.path("out.jsonl");
+  folder.write("out.jsonl.unfinished", "");
+  folder.write("out.jsonl.journal", R"({"made_from":["other"],"finished":{"file":0,"byte":0,"lines":0},)"
+                                    R"("output_bytes":0,"summary":{"judged":0,"refused":0,"kinds":[]}})");
+  const Ran ran = batch({input, "--out", out, "--resume"});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("is of another run"));
+  EXPECT_EQ(batch({input, "--out", out}).exit_code, 0);  // without --resume it begins anew
+}
+
+TEST(Batch, TellsWhatIsTypedWrong) {
+  const TemporaryFolder folder;
+  const auto refusal = [](std::vector<std::string> words) {
+    words.insert(words.begin(), "batch");
+    const Ran ran = run_program(words);
+    EXPECT_EQ(ran.exit_code, 2);
+    return ran.err;
+  };
+  EXPECT_THAT(refusal({"--resume", "--kind", "heater"}), HasSubstr("name it with --out"));
+  EXPECT_THAT(refusal({"--shard", "1/2"}), HasSubstr("name a file"));
+  EXPECT_THAT(refusal({"--threads", "0"}), HasSubstr("from 1 to 256"));
+  EXPECT_THAT(refusal({"--merge"}), HasSubstr("none was given"));
+  EXPECT_THAT(refusal({folder.path("none.jsonl")}), HasSubstr("cannot be read: No such file"));
+  EXPECT_THAT(refusal({folder.path()}), HasSubstr("holds no file that ends in"));
+  EXPECT_THAT(refusal({"--kind", "toaster"}), HasSubstr("toaster"));
+}
+
+}  // namespace
+}  // namespace ohmwright

@@ -1,0 +1,231 @@
+// Instruments that behave, and those that do not: each way to fail has its own words.
+
+#include <atomic>
+#include <chrono>
+#include <memory>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <ohmwright/instrument/live_inputs.hpp>
+#include <ohmwright/instrument/readout.hpp>
+#include <ohmwright/instrument/settling.hpp>
+#include <ohmwright/quantity/error.hpp>
+
+#include "simulated_instrument.hpp"
+#include "temporary_folder.hpp"
+
+namespace ohmwright::instrument {
+namespace {
+
+using ::testing::AllOf;
+using testing::Answer;
+using ::testing::HasSubstr;
+using testing::SimulatedInstrument;
+using testing::SimulatedSerialInstrument;
+
+constexpr std::chrono::milliseconds patience{200};
+
+/// Answers "*IDN?" and a thermometer's unit as such instruments do, and the value as `show` says.
+std::function<Answer(std::string_view)> well_behaved(std::function<Answer()> show, std::string unit = "C") {
+  return [show = std::move(show), unit = std::move(unit)](std::string_view line) -> Answer {
+    if (line == "*IDN?") return {"EXAMPLE,BENCH METER,0,1.0\r\n"};
+    if (line == "UNIT:TEMP?") return {unit + "\n"};
+    if (line.starts_with("MEAS:")) return show();
+    return {""};
+  };
+}
+
+Observed read_once(const std::function<Answer(std::string_view)>& behaviour, const Wanted& wanted = {}) {
+  const SimulatedInstrument instrument(behaviour);
+  return open_readout(parse_address(instrument.address()), wanted, patience)->next();
+}
+
+Observed read_shown(const std::string& bytes, const Wanted& wanted = {}, const std::string& unit = "C") {
+  return read_once(well_behaved([bytes] { return Answer{bytes}; }, unit), wanted);
+}
+
+double value_shown(const std::string& bytes, const Wanted& wanted = {}, const std::string& unit = "C") {
+  return std::get<StatedValue>(read_shown(bytes, wanted, unit)).value.value_in_si();
+}
+
+std::string refusal(const std::function<Answer(std::string_view)>& behaviour, const Wanted& wanted = {}) {
+  return testing::refusal_of([&] { read_once(behaviour, wanted); });
+}
+std::string refusal_of_shown(const std::string& bytes, const Wanted& wanted = {}) {
+  return refusal(well_behaved([bytes] { return Answer{bytes}; }), wanted);
+}
+
+TEST(Scpi, ReadsNumbersInTheFormsOfIeee488) {
+  EXPECT_EQ(value_shown("+1.14500000E+04\n"), 11450.0);  // NR3
+  EXPECT_EQ(value_shown("11450\n"), 11450.0);            // NR1
+  EXPECT_EQ(value_shown(" 11450.5\r\n"), 11450.5);       // NR2
+  EXPECT_EQ(value_shown("11.45 kohm\n"), 11450.0);
+  EXPECT_EQ(value_shown("230.1\n", {Dimension::voltage}), 230.1);
+}
+
+TEST(Scpi, AsksForTheFunctionThatIsWanted) {
+  std::string asked;
+  const auto note = [&asked](std::string_view line) -> Answer {
+    if (line == "*IDN?") return {"X\n"};
+    asked = line;
+    return {"1.0\n"};
+  };
+  read_once(note, {Dimension::resistance, true});
+  EXPECT_EQ(asked, "MEAS:FRES?");
+  read_once(note, {Dimension::voltage});
+  EXPECT_EQ(asked, "MEAS:VOLT:AC?");
+  read_once(note, {Dimension::current, false, true});
+  EXPECT_EQ(asked, "MEAS:CURR:DC?");
+  EXPECT_THAT(
+      testing::refusal_of([] { open_readout(parse_address("tcp://127.0.0.1:1"), {Dimension::mass}, patience); }),
+      HasSubstr("no instrument is asked for a mass"));
+}
+
+// SCPI-1999, volume 1, 7.2.1.4: positive infinity is 9.9E37; 7.2.1.5: not a number is 9.91E37
+TEST(Scpi, KnowsOverRangeAndNoNumber) {
+  EXPECT_TRUE(std::holds_alternative<OverRange>(read_shown("+9.90000000E+37\n")));
+  EXPECT_THAT(refusal_of_shown("9.91E37\n"), HasSubstr("it has no number"));
+  EXPECT_THAT(refusal_of_shown("-9.9E37\n"), HasSubstr("cannot be negative"));
+  EXPECT_THAT(refusal_of_shown("-12.5\n"), HasSubstr("is there a voltage on the part"));
+}
+
+TEST(Scpi, TakesTheThermometersOwnUnit) {
+  const Wanted temperature{Dimension::temperature};
+  EXPECT_NEAR(value_shown("23.0\n", temperature, "C"), 296.15, 1e-12);
+  EXPECT_NEAR(value_shown("73.4\n", temperature, "F"), 296.15, 1e-12);
+  EXPECT_EQ(value_shown("296.15\n", temperature, "K"), 296.15);
+  EXPECT_EQ(value_shown("-5\n", temperature, "CEL"), 268.15);
+  EXPECT_THAT(testing::refusal_of([&] { value_shown("1\n", temperature, "R"); }), HasSubstr("expected C, F or K"));
+}
+
+TEST(Scpi, RefusesAnotherUnit) {
+  EXPECT_THAT(refusal_of_shown("1.2 V\n"), AllOf(HasSubstr("MEAS:RES?"), HasSubstr("is no unit of a resistance")));
+}
+
+TEST(Scpi, NamesWhatGoesWrongOnTheWay) {
+  EXPECT_THAT(refusal([](std::string_view) { return Answer{""}; }),
+              AllOf(HasSubstr("gave no answer to \"*IDN?\" within 0.2 s"), HasSubstr("is it on")));
+  EXPECT_THAT(refusal_of_shown("1.14500"), AllOf(HasSubstr("half an answer"), HasSubstr("\"1.14500\"")));
+  EXPECT_THAT(refusal(well_behaved([] {
+                return Answer{"1.145", true};
+              })),
+              AllOf(HasSubstr("ended the connection"), HasSubstr("in the middle of its answer"), HasSubstr("1.145")));
+  EXPECT_THAT(refusal(well_behaved([] { return Answer{"", true}; })), HasSubstr("without an answer"));
+  EXPECT_THAT(refusal_of_shown("\x01\xff#garbled\n"), AllOf(HasSubstr("expected a number"), HasSubstr("\\x01\\xff")));
+  EXPECT_THAT(refusal_of_shown("\n"), HasSubstr("expected a number"));
+  EXPECT_THAT(refusal_of_shown(std::string(100'000, '7')), HasSubstr("without a line's end"));
+  EXPECT_THAT(refusal(well_behaved([] {
+                return Answer{"1.0\n", false, 500};
+              })),
+              HasSubstr("no answer to \"MEAS:RES?\""));
+  EXPECT_THAT(testing::refusal_of([] { open_channel(parse_address("tcp://127.0.0.1:1"), patience); }),
+              HasSubstr("cannot be reached"));
+  EXPECT_THAT(testing::refusal_of([] { open_channel(parse_address("serial:/dev/none-such"), patience); }),
+              HasSubstr("cannot be opened"));
+}
+
+TEST(Scpi, ReadsASerialLine) {
+  const SimulatedSerialInstrument instrument(well_behaved([] { return Answer{"+1.14500000E+04\r\n"}; }));
+  const auto readout = open_readout(parse_address(instrument.address()), {}, std::chrono::seconds(2));
+  EXPECT_EQ(readout->name(), "EXAMPLE,BENCH METER,0,1.0");
+  EXPECT_EQ(std::get<StatedValue>(readout->next()).value.value_in_si(), 11450.0);
+  const SimulatedSerialInstrument silent([](std::string_view) { return Answer{""}; });
+  EXPECT_THAT(testing::refusal_of([&] { open_readout(parse_address(silent.address()), {}, patience); }),
+              HasSubstr("gave no answer"));
+}
+
+TEST(Program, PrintsLinesOfJson) {
+  const testing::TemporaryFolder folder;
+  const auto read = [&folder](const std::string& script) {
+    const std::string path = folder.write("read-meter", "#!/bin/sh\n" + script);
+    std::filesystem::permissions(path, std::filesystem::perms(0755));
+    return open_readout(parse_address("program:" + path), {}, patience)->next();
+  };
+  EXPECT_EQ(std::get<StatedValue>(read(R"(echo '{"value": "11.45 kohm"}')")).value.value_in_si(), 11450.0);
+  EXPECT_TRUE(std::holds_alternative<OverRange>(read(R"(echo '{"value": "OL"}')")));
+  const auto refused = [&](const std::string& script) { return testing::refusal_of([&] { read(script); }); };
+  EXPECT_THAT(refused(R"(echo '{"value": "12 V"}')"), HasSubstr("expected a resistance"));
+  EXPECT_THAT(refused("echo 11.45"), HasSubstr("expected {\"value\""));
+  EXPECT_THAT(refused("sleep 3"), HasSubstr("gave no answer"));
+  EXPECT_THAT(refused("exit 1"), HasSubstr("ended the connection"));
+  EXPECT_THAT(testing::refusal_of([] { open_channel(parse_address("program:no-such-program-here"), patience); }),
+              HasSubstr("cannot be started"));
+}
+
+/// Shows these values one after another, the last again and again.
+class Sequence : public Readout {
+ public:
+  explicit Sequence(std::vector<double> ohms) : ohms_(std::move(ohms)) {}
+  std::string name() override { return {}; }
+  Observed next() override {
+    const double ohm = ohms_[std::min(place_++, ohms_.size() - 1)];
+    if (ohm < 0.0) return OverRange{};
+    return StatedValue{AnyQuantity(Dimension::resistance, ohm), std::nullopt, Unit::si(Dimension::resistance)};
+  }
+
+ private:
+  std::vector<double> ohms_;
+  std::size_t place_ = 0;
+};
+
+TEST(Settling, WaitsUntilValuesAgree) {
+  Sequence falling({14000.0, 12800.0, 12100.0, 11700.0, 11456.0, 11452.0, 11450.0, 11451.0, 11450.0});
+  const SettledReading settled = read_settled(falling);
+  EXPECT_EQ(std::get<StatedValue>(settled.observed).value.value_in_si(), 11450.0);
+  EXPECT_EQ(settled.repeats, (std::vector<double>{11456.0, 11452.0, 11450.0, 11451.0}));  // 6 of 11453: 0.05 %
+  EXPECT_EQ(settled.passed_over, 4U);
+}
+
+TEST(Settling, TakesOverRangeOnlyWhenItStays) {
+  Sequence open({11450.0, -1.0});
+  EXPECT_TRUE(std::holds_alternative<OverRange>(read_settled(open).observed));
+  std::vector<double> loose;
+  for (int i = 0; i < 100000; ++i) loose.push_back(i % 2 == 0 ? 32.0 : -1.0);
+  Sequence flickering(loose);
+  EXPECT_THAT(testing::refusal_of([&] {
+                read_settled(flickering, {5, 0.001, std::chrono::milliseconds(5)});
+              }),
+              HasSubstr("a loose contact"));
+}
+
+TEST(Settling, TellsBetweenWhichValuesItMoves) {
+  std::vector<double> moving;
+  for (int i = 0; i < 2'000'000; ++i) moving.push_back(10000.0 + 500.0 * (i % 3));
+  Sequence restless(moving);
+  EXPECT_THAT(testing::refusal_of([&] {
+                read_settled(restless, {5, 0.001, std::chrono::milliseconds(5)});
+              }),
+              AllOf(HasSubstr("does not settle"), HasSubstr("10.00 k"), HasSubstr("11.00 k")));
+}
+
+TEST(Settling, ZeroOhmsAreSettled) {
+  Sequence shorted({0.0});
+  EXPECT_EQ(std::get<StatedValue>(read_settled(shorted).observed).value.value_in_si(), 0.0);
+}
+
+TEST(LiveInputs, AreRefusedUnlessTheMeterFileSaysThatTheyFloat) {
+  const Document plain = parse_document(R"({"name": "bench"})", "meter.json");
+  EXPECT_FALSE(inputs_float_and_are_rated(plain));
+  EXPECT_THAT(testing::refusal_of([&] { refuse_live_inputs("tcp://192.0.2.7", plain); }),
+              AllOf(HasSubstr("for parts without power"), HasSubstr("\"inputs\"")));
+  const Document earthed = parse_document(R"({"inputs": {"floating": false, "rated": "CAT II 300 V"}})", "meter.json");
+  EXPECT_FALSE(inputs_float_and_are_rated(earthed));
+  const Document floating = parse_document(R"({"inputs": {"floating": true, "rated": "CAT III 600 V"}})", "meter.json");
+  EXPECT_EQ(testing::refusal_of([&] { refuse_live_inputs("tcp://192.0.2.7", floating); }), "");
+}
+
+TEST(Address, ReadsTheWaysToAnInstrument) {
+  EXPECT_EQ(parse_address("tcp://192.0.2.7").port, 5025);
+  EXPECT_EQ(parse_address("tcp://meter.example:5555").port, 5555);
+  EXPECT_EQ(parse_address("tcp://[2001:db8::7]:5025").host, "2001:db8::7");
+  EXPECT_EQ(parse_address("serial:/dev/ttyUSB0").baud, 9600U);
+  EXPECT_EQ(parse_address("serial:/dev/ttyUSB0?baud=115200").baud, 115200U);
+  EXPECT_EQ(parse_address("program:read-meter --fast").command, (std::vector<std::string>{"read-meter", "--fast"}));
+  for (const char* text : {"", "192.0.2.7", "tcp://", "tcp://x:0", "tcp://x:65536", "tcp://[::1",
+                           "serial:", "program: ", "serial:/dev/ttyUSB0?parity=odd", "http://192.0.2.7"})
+    EXPECT_THAT(testing::refusal_of([&] { parse_address(text); }), HasSubstr("tcp://HOST")) << text;
+}
+
+}  // namespace
+}  // namespace ohmwright::instrument
