@@ -4,6 +4,8 @@
 
 #include <ohmwright/component/repeated_readings.hpp>
 
+#include "part/power_by_ohms.hpp"
+
 namespace ohmwright::heater {
 
 namespace {
@@ -81,6 +83,14 @@ void tell_load(const Scene& scene, Finding& finding) {
   tell(finding, "upper", *finding.limits.upper);
 }
 
+/// What its cold ohms would make of the outlet's volts: a wire that gains when hot makes a little less.
+void tell_power_by_ohms(const Scene& scene, Finding& finding) {
+  const Estimate* line = scene.load->reading->condition(line_voltage);
+  const Estimate by_ohms = line == nullptr ? Estimate(0.0) : power_by_ohms(*line, scene.cold->ohms);
+  tell(finding, "by_ohms", watts(by_ohms.value()));
+  tell(finding, "doubt", watts(2.0 * by_ohms.standard_uncertainty()));
+}
+
 void judge_load(const Scene& scene) {
   const Load& load = *scene.load;
   const Text text = text_of_load(scene);
@@ -88,6 +98,7 @@ void judge_load(const Scene& scene) {
   Finding& finding = scene.findings.add(power_under_load, beside_its_ohms ? Outcome::undecided : load.outcome, text);
   finding.holds_back = beside_its_ohms;
   tell_load(scene, finding);
+  if (beside_its_ohms) tell_power_by_ohms(scene, finding);
   // What is not of the element alone, or not of volts where the square holds, must not enter a probability.
   if (beside_its_ohms || text == far_from_rated || text == more_at_plug) return;
   finding.meaning = ProbabilityMeaning::within_limits;
@@ -135,13 +146,17 @@ RuleDescriptor describe_power_under_load() {
                           "on the plug is in it, so the element may be good: a clamp around one of its own leads "
                           "tells.")},
           {"more-than-its-ohms",
-           OHMWRIGHT_TEXT("At {line} {now} go through the clamp, where a good one makes about {expected}, but its cold "
-                          "ohms are right: something else draws through the clamp, or it leaks to the frame when hot. "
-                          "Leave it unplugged until that is found.")},
+           OHMWRIGHT_TEXT(
+               "At {line} {now} go through the clamp, where a good one makes about {expected} and its own cold "
+               "ohms, which are right, {by_ohms} ± {doubt}: something else draws through the clamp, or it leaks to the "
+               "frame when hot. "
+               "Leave it unplugged until that is found.")},
           {"less-than-its-ohms",
-           OHMWRIGHT_TEXT("At {line} it makes {now}, where a good one makes about {expected}, but its cold ohms are "
-                          "right: a joint on the way to it takes the rest and runs hot, or part of it opens when hot. "
-                          "The volts across its own two leads tell which.")},
+           OHMWRIGHT_TEXT(
+               "At {line} it makes {now}, where a good one makes about {expected} and its own cold ohms, which "
+               "are right, {by_ohms} ± {doubt}: a joint on the way to it takes the rest and runs hot, or part of it "
+               "opens when hot. "
+               "The volts across its own two leads tell which.")},
           {"far-from-rated",
            OHMWRIGHT_TEXT("It gets {line} where {voltage} belong, and makes {now}; a good one makes about {expected} "
                           "there. So far from its rated volts that judges nothing: find out first where the volts "

@@ -7,6 +7,7 @@
 #include "part/alloy.hpp"
 #include "part/heater_ratings.hpp"
 #include "part/leakage.hpp"
+#include "part/power_by_ohms.hpp"
 #include "rules/names.hpp"
 
 // R = V²/P (Ohm and Joule), resistance factors of alloy makers' tables (GB/T 1234 carries the same, from memory), and
@@ -156,6 +157,19 @@ TEST(LeakageOutside, InsulationAndWhatItLeaks) {
   EXPECT_NEAR(insulation_that_leaks(Voltage::from_value(230), leak).value(), 306666.67, 0.005);
   EXPECT_NEAR(leakage_through(Voltage::from_value(230), Resistance::from_value(1e6)).value(), 0.23e-3, 1e-15);
   EXPECT_NEAR(leakage_through(Voltage::from_value(120), Resistance::from_value(50e3)).value(), 2.4e-3, 1e-15);
+}
+
+// P = V²/R: 118.2 V with a standard uncertainty of 0.6 V across 32.1 ohm with 0.285 ohm make 435.241 W with 5.870 W
+// (GUM 5.1; numpy).
+TEST(PowerByOhmsOutside, VoltsSquaredByOhmsWithTheirDoubt) {
+  Estimate line(118.2);
+  line.add_term(0, 0.6);
+  Estimate ohms(32.1);
+  ohms.add_term(1, 0.285);
+  const Estimate power = power_by_ohms(line, ohms);
+  EXPECT_NEAR(power.value(), 435.241, 5e-4);
+  EXPECT_NEAR(power.standard_uncertainty(), 5.870, 5e-4);
+  EXPECT_NEAR(power.standard_uncertainty() / power.value(), 0.013487, 5e-7);
 }
 
 }  // namespace
