@@ -17,5 +17,9 @@ VerbSpec appliance_verb();
 VerbSpec locate_verb();
 VerbSpec log_verb();
 VerbSpec vectors_verb();
+VerbSpec plugin_verb();
+
+/// The table: every verb, in the order in which help shows them.
+std::vector<VerbSpec> all_verbs();
 
 }  // namespace ohmwright::cli
