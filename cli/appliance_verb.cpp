@@ -148,7 +148,11 @@ VerbSpec appliance_verb() {
       .name = "appliance",
       .summary = OHMWRIGHT_TEXT("List, show, check and draw appliances, or make the file of one"),
       .example = "ohmwright appliance show vented-dryer-230v",
-      .operands = {{"ACTION", OHMWRIGHT_TEXT("list, show, check, draw, new or add"), true, false},
+      .operands = {{"ACTION",
+                    OHMWRIGHT_TEXT("list, show, check, draw, new or add"),
+                    true,
+                    false,
+                    {"list", "show", "check", "draw", "new", "add"}},
                    {"APPLIANCE", OHMWRIGHT_TEXT("A shipped appliance or a file (add: a file)"), false, false}},
       .options =
           {

@@ -30,12 +30,28 @@ std::optional<std::string> from_environment(const char* name) {
   return value == nullptr ? std::nullopt : std::optional<std::string>(value);
 }
 
+/// Where the user's own files are kept, by the XDG base directory specification.
+std::filesystem::path own_settings() {
+  if (const auto folder = from_environment("XDG_CONFIG_HOME"); folder && folder->starts_with('/'))
+    return std::filesystem::path(*folder) / "ohmwright";
+  if (const auto home = from_environment("HOME"); home && home->starts_with('/'))
+    return std::filesystem::path(*home) / ".config" / "ohmwright";
+  return {};
+}
+
 /// The program's own files lie beside it: PREFIX/bin/ohmwright, PREFIX/lib/ohmwright, PREFIX/share/ohmwright.
 Locations own_locations() {
   const std::filesystem::path prefix = std::filesystem::read_symlink("/proc/self/exe").parent_path().parent_path();
   const std::filesystem::path share = prefix / "share" / "ohmwright";
-  return {prefix / OHMWRIGHT_LIBDIR / "ohmwright" / "plugins", share / "schemas", share / "meters",
-          share / "appliances", prefix / "share" / "locale"};
+  return {prefix / OHMWRIGHT_LIBDIR / "ohmwright" / "plugins",
+          share / "schemas",
+          share / "meters",
+          share / "appliances",
+          prefix / "share" / "locale",
+          prefix / OHMWRIGHT_LIBDIR / "ohmwright" / "ohmwright-plugin-worker",
+          share / "templates",
+          prefix,
+          own_settings()};
 }
 
 /// The value of --language, looked for before the words are understood, so that refusals too speak it.
@@ -99,18 +115,19 @@ bool wants_colour(const Arguments& arguments) {
   return (!refused || refused->empty()) && ::isatty(STDOUT_FILENO) == 1;
 }
 
-Registry make_registry(const Arguments& arguments, const Locations& locations) {
+PluginSearch search_for_plugins(const Arguments& arguments, const Locations& locations) {
   std::vector<std::filesystem::path> from_options;
   const auto found = arguments.options.find("--plugins");
   if (found != arguments.options.end()) from_options.assign(found->second.begin(), found->second.end());
   const std::optional<std::string> search_path = from_environment("OHMWRIGHT_PLUGIN_PATH");
-  return {plugin_folders(locations.plugins, search_path, from_options), ::geteuid()};
+  const ::uid_t user = ::geteuid();
+  return {plugin_folders(locations.plugins, search_path, from_options),
+          user,
+          {.allowed = read_allow_list(allow_list_file(locations), user), .worker = WorkerSettings{locations.worker}}};
 }
 
 int run(const std::vector<std::string>& words) {
-  const std::vector<VerbSpec> verbs{check_verb(),   locate_verb(), log_verb(),   course_verb(),  kinds_verb(),
-                                    ratings_verb(), chart_verb(),  curve_verb(), compare_verb(), appliance_verb(),
-                                    vectors_verb(), batch_verb(),  meter_verb()};
+  const std::vector<VerbSpec> verbs = all_verbs();
   const Locations locations = own_locations();
   set_language(language_among(words), locations);
   if (words.size() == 1 && words[0] == "--version") {
@@ -128,8 +145,9 @@ int run(const std::vector<std::string>& words) {
     std::cout << verb_help(*invocation.verb, sentences, page);
     return exit_done;
   }
-  const Registry registry = make_registry(invocation.arguments, locations);
-  Environment environment{std::cout, std::cerr, locations, registry, page};
+  const PluginSearch search = search_for_plugins(invocation.arguments, locations);
+  const Registry registry(search.folders, search.user, search.options);
+  Environment environment{std::cout, std::cerr, locations, search, registry, page};
   return invocation.verb->run(invocation.arguments, environment);
 }
 

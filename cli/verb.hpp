@@ -25,6 +25,7 @@ struct OperandSpec {
   std::string_view help;
   bool required = false;
   bool repeats = false;
+  std::vector<std::string_view> choices = {};  ///< what is proposed for it while it is typed
 };
 
 /// What was typed: values by option name, operands in their order.

@@ -20,5 +20,9 @@ VerbSpec course_verb();
 VerbSpec vectors_verb();
 VerbSpec batch_verb();
 VerbSpec meter_verb();
+VerbSpec plugin_verb();
+
+/// The table: every verb, in the order in which help shows them.
+std::vector<VerbSpec> all_verbs();
 
 }  // namespace ohmwright::cli

@@ -1,0 +1,126 @@
+// `ohmwright plugin` through the real program.
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <string>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "../unit/plugin/plugin_folder.hpp"
+#include "program.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::Ran;
+
+/// Runs `ohmwright plugin …` with settings of its own.
+class PluginVerb : public ::testing::Test {
+ protected:
+  Ran plugin(std::vector<std::string> words) {
+    words.insert(words.begin(), "plugin");
+    return run(words);
+  }
+  Ran run(const std::vector<std::string>& words) {
+    return testing::run_program(words, {"XDG_CONFIG_HOME=" + (folder_.path() / "settings").string()});
+  }
+  test::PluginFolder folder_;
+};
+
+TEST_F(PluginVerb, InspectSaysWhatAFileIsAndRunsNothing) {
+  const std::string good = folder_.add("good").string();
+  const Ran ran = plugin({"inspect", good});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("good-part, also called: well made part"), HasSubstr("for plugin ABI 1"),
+                             HasSubstr("SHA-256: "), HasSubstr("It would be taken.")));
+  const std::string newer = folder_.add("static_initialiser_writes_file").string();
+  const Ran refused = plugin({"inspect", newer});
+  EXPECT_EQ(refused.exit_code, 4);
+  EXPECT_THAT(refused.out, AllOf(HasSubstr("it was built for plugin ABI 2"), HasSubstr("Nothing of it was run.")));
+}
+
+TEST_F(PluginVerb, AllowTakesWhatOthersCanWriteToAndRevokeTakesThatBack) {
+  const auto file = folder_.add("good");
+  test::PluginFolder::set_mode(file, 0666);
+  const std::vector<std::string> look{"kinds", "good-part", "--plugins", folder_.path().string()};
+  const Ran before = run(look);
+  EXPECT_EQ(before.exit_code, 2) << "what others can write to is not even read for its names";
+  EXPECT_THAT(before.err, HasSubstr("refused: 1"));
+  EXPECT_EQ(plugin({"allow", file.string()}).exit_code, 0);
+  EXPECT_EQ(run(look).exit_code, 0);
+  EXPECT_THAT(plugin({"allowed"}).out, HasSubstr("(good-part)"));
+  EXPECT_EQ(plugin({"revoke", "good-part"}).exit_code, 0);
+  EXPECT_EQ(run(look).exit_code, 2);
+  const Ran again = plugin({"revoke", "good-part"});
+  EXPECT_EQ(again.exit_code, 2);
+  EXPECT_THAT(again.err, HasSubstr("nothing that is allowed has the SHA-256, file or kind \"good-part\""));
+}
+
+TEST_F(PluginVerb, AListThatOthersCanWriteToStopsEverything) {
+  const auto file = folder_.add("good");
+  ASSERT_EQ(plugin({"allow", file.string()}).exit_code, 0);
+  test::PluginFolder::set_mode(folder_.path() / "settings" / "ohmwright" / "allowed-plugins.json", 0666);
+  const Ran ran = run({"kinds"});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err, AllOf(HasSubstr("the list of allowed plugins"), HasSubstr("chmod go-w")));
+}
+
+TEST_F(PluginVerb, TestNamesWhatEndsItsProcess) {
+  const Ran ran = plugin({"test", folder_.add("crashes_in_loading").string()});
+  EXPECT_EQ(ran.exit_code, 1) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("MEND  it can be loaded"),
+                             HasSubstr("it ended the process by signal 11 (Segmentation fault)")));
+}
+
+TEST_F(PluginVerb, TestSaysWhatIsMissingBesideALibrary) {
+  const Ran ran = plugin({"test", folder_.add("good").string()});
+  EXPECT_EQ(ran.exit_code, 1) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("ok    it exports the two symbols"), HasSubstr("there is no case in vectors/"),
+                             HasSubstr("there is no class in ratings/"), HasSubstr("it has no fault mode")));
+}
+
+TEST_F(PluginVerb, TestFindsNothingToMendInAShippedKind) {
+  const std::filesystem::path plugins =
+      std::filesystem::path(OHMWRIGHT_PROGRAM).parent_path().parent_path() / "lib" / "ohmwright" / "plugins";
+  for (const char* kind : {"thermal-link", "heater"}) {
+    const Ran ran = plugin({"test", (plugins / kind).string()});
+    EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("Nothing to mend."), Not(HasSubstr("MEND"))));
+  }
+}
+
+TEST_F(PluginVerb, DebugShowsEvidenceAndWhyEachRuleSpoke) {
+  const Ran ran = plugin({"debug", "heater", "32", "--lead-off", "--ratings", "heater-450w-120v"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("connection lead_off"), HasSubstr("rule element-resistance (essential)"),
+                             HasSubstr("silent, text "), HasSubstr("conclusion"), HasSubstr("gdb --args")));
+}
+
+TEST_F(PluginVerb, AWorkerRunsWhatIsFoundOutside) {
+  folder_.add("crashes_in_judge");
+  const Ran ran = run({"check", "crashes-in-judge", "10", "--lead-off", "--plugins", folder_.path().string()});
+  EXPECT_EQ(ran.exit_code, 4);
+  EXPECT_THAT(ran.err, HasSubstr("not judged: the plugin failed: it ended its process by signal 11"));
+}
+
+TEST_F(PluginVerb, RefusesWhatItCannotMean) {
+  const auto refusal = [&](std::vector<std::string> words) { return plugin(std::move(words)).err; };
+  EXPECT_THAT(refusal({"inspekt", "x"}), HasSubstr("did you mean \"inspect\"?"));
+  EXPECT_THAT(refusal({"new"}), HasSubstr("missing: FOLDER"));
+  EXPECT_THAT(refusal({"inspect", "a", "b"}), HasSubstr("one word too many: \"b\""));
+  EXPECT_THAT(refusal({"allowed", "--like", "motor"}), HasSubstr("plugin allowed takes no --like"));
+  EXPECT_THAT(refusal({"test", "--lead-off"}), HasSubstr("unknown option \"--lead-off\""));
+  EXPECT_THAT(refusal({"new", (folder_.path() / "A B").string()}), HasSubstr("name it with --kind"));
+  EXPECT_THAT(refusal({"new", (folder_.path() / "heater").string()}), HasSubstr("the name \"heater\" is taken"));
+  EXPECT_THAT(refusal({"test", folder_.path().string()}), HasSubstr("there is no plugin in"));
+}
+
+}  // namespace
+}  // namespace ohmwright
