@@ -48,7 +48,7 @@ std::string page_of(const instrument::SettledReading& settled, const std::string
                          "codes and licensed practice come first.")));
   page.blank_line();
   const auto* number = std::get_if<StatedValue>(&settled.observed);
-  const std::string shown = number == nullptr ? "OL" : display_text(number->value);
+  const std::string shown = number == nullptr ? "OL" : say.quantity(number->value);
   if (name.empty())
     page.block(say(OHMWRIGHT_TEXT("It shows {value}."), {{"value", shown}}));
   else

@@ -43,7 +43,7 @@ void judge_block(LineJudge& judge, const Block& block, JudgedBlock& judged) {
 class Run {
  public:
   Run(BlockReader& reader, unsigned threads, const std::function<void(JudgedBlock&)>& take)
-      : reader_(reader), most_waiting_(2U * threads), take_(take) {}
+      : reader_(reader), most_waiting_(std::uint64_t{2} * threads), take_(take) {}
 
   bool next(Block& block) {
     const std::lock_guard lock(reading_);

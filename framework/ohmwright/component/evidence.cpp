@@ -56,6 +56,11 @@ class EvidenceBuilder {
       : evidence_(evidence), descriptor_(descriptor), readings_(readings), meters_(meters) {}
 
   void build() {
+    constexpr std::size_t usual_sources = 4;  // of a reading: its meter, leads, temperature, and one more
+    evidence_.sources_.reserve(1 + descriptor_.error_sources.size() +
+                               usual_sources * std::min<std::size_t>(readings_.size(), 64));
+    evidence_.prepared_.reserve(readings_.size());
+    evidence_.labels_.reserve(readings_.size());
     new_source("model", "", Shape::rectangular);                        // Evidence::model_source
     for (const ErrorSourceDescriptor& own : descriptor_.error_sources)  // Evidence::own_source
       new_source(std::string(own.id), "", own.shape);

@@ -20,8 +20,6 @@
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
-extern char** environ;
-
 namespace ohmwright::instrument {
 
 namespace {
@@ -102,7 +100,7 @@ class StreamChannel : public Channel {
   }
 
   bool read_some(std::array<char, 4096>& room, std::size_t& got, error_code& error, std::chrono::milliseconds left) {
-    const auto start = [&](std::function<void(error_code, std::size_t)> done) {
+    const auto start = [&](const std::function<void(error_code, std::size_t)>& done) {
       stream_.async_read_some(asio::buffer(room), [&got, done](error_code trouble, std::size_t bytes) {
         got = bytes;
         done(trouble, bytes);

@@ -21,8 +21,8 @@ struct NotJudged {
 std::optional<NotJudged> run_rules(const Part& part, const Descriptor& descriptor, const Evidence& evidence,
                                    const JudgeSettings& settings, Findings& findings);
 
-/// Judges a part of a plugin: its rules, guarded, then the conclusion. What rules find goes to the memory of `findings`,
-/// which is empty; the verdict takes it over.
+/// Judges a part of a plugin: its rules, guarded, then the conclusion. What rules find goes to the memory of
+/// `findings`, which is empty; the verdict takes it over.
 std::variant<Verdict, NotJudged> judge_guarded(const Part& part, const Descriptor& descriptor, const Evidence& evidence,
                                                const JudgeSettings& settings, Findings findings = {});
 

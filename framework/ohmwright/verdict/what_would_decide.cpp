@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 
 #include <ohmwright/uncertainty/distribution.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
@@ -14,12 +15,23 @@ double conformance(double y, double u, double lower, double upper) {
   return normal_probability_below((upper - y) / u) - normal_probability_below((lower - y) / u);
 }
 
-/// How far from `inside` towards `outside` the conformance probability stays at or above `level` (bisection: it falls
-/// monotonically from the middle of the limits outwards).
+/// The density of the standard normal distribution at `z`.
+double normal_density(double z) { return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi); }
+
+/// How far from `inside` towards `outside` the conformance probability stays at or above `level`: it falls
+/// monotonically from the middle of the limits outwards. Newton's steps, and a bisection where one would leave the
+/// bracket that is known, until the bracket or the step no longer matters.
 double farthest(double inside, double outside, double u, double lower, double upper, double level) {
+  double at = 0.5 * (inside + outside);
   for (int step = 0; step < 80; ++step) {
-    const double middle = 0.5 * (inside + outside);
-    (conformance(middle, u, lower, upper) >= level ? inside : outside) = middle;
+    const double excess = conformance(at, u, lower, upper) - level;
+    (excess >= 0.0 ? inside : outside) = at;
+    const double slope = u <= 0.0 ? 0.0 : (normal_density((lower - at) / u) - normal_density((upper - at) / u)) / u;
+    double next = slope == 0.0 ? inside : at - excess / slope;
+    const bool stays_between = (next > inside && next < outside) || (next < inside && next > outside);
+    if (!stays_between) next = 0.5 * (inside + outside);
+    if (next == inside || next == outside || std::abs(next - at) <= 1e-14 * u) return next;
+    at = next;
   }
   return inside;
 }
@@ -40,11 +52,10 @@ Span span_with_at_least(double u, double lower, double upper, double level) {
                         : std::isinf(upper) ? far_beyond(lower, u, 1.0)
                                             : 0.5 * (lower + upper);
   if (conformance(middle, u, lower, upper) < level) return {infinity, -infinity};
-  const double first =
-      std::isinf(lower) ? -infinity : farthest(middle, far_beyond(lower, u, -1.0), u, lower, upper, level);
-  const double second =
-      std::isinf(upper) ? infinity : farthest(middle, far_beyond(upper, u, 1.0), u, lower, upper, level);
-  return {first, second};
+  if (std::isinf(lower)) return {-infinity, farthest(middle, far_beyond(upper, u, 1.0), u, lower, upper, level)};
+  const double first = farthest(middle, far_beyond(lower, u, -1.0), u, lower, upper, level);
+  // What holds at a distance from one limit holds at the same distance from the other.
+  return {first, std::isinf(upper) ? infinity : upper - (first - lower)};
 }
 
 }  // namespace

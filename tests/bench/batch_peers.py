@@ -1,0 +1,122 @@
+#!/usr/bin/env python3
+"""A batch of sensor readings beside its floor and its peers: batch_peers.py BUILD_FOLDER [LINES [ROUNDS]].
+
+Every round runs each command once. User time of the processor is compared, which other work on the machine hardly
+changes; wall time says what two threads gain where the machine has two processors to itself. DuckDB is a peer of this
+benchmark only: it is taken where node finds the module @duckdb/node-api (NODE_PATH), and left out elsewhere.
+`batch_peers.py BUILD_FOLDER memory` prints the peak memory for growing input.
+"""
+import pathlib
+import resource
+import statistics
+import subprocess
+import sys
+import time
+
+build = pathlib.Path(sys.argv[1]).resolve()
+program = build / "bin/ohmwright"
+options = ["--kind", "thermistor", "--ratings", "ntc-10k-b3977"]
+
+# The shortest honest script: the curve and its limits at the temperature, no doubt of meter or thermometer.
+PYTHON = """
+import json, math, sys
+for number, line in enumerate(open(sys.argv[1]), 1):
+    part = json.loads(line)
+    reading = part["readings"][0]
+    ohm = float(reading["value"].split()[0]) * 1000
+    kelvin = float(reading["conditions"]["part_temperature"].split()[0]) + 273.15
+    nominal = 10000 * math.exp(3977 * (1 / kelvin - 1 / 298.15))
+    good = 0.95 * nominal <= ohm <= 1.05 * nominal
+    print(json.dumps({"line": number, "id": part["id"], "lot": part["lot"], "nominal": nominal, "measured": ohm,
+                      "verdict": "within-limits" if good else "out-of-limits"}))
+"""
+DUCKDB = """
+const { DuckDBInstance } = require('@duckdb/node-api');
+(async () => {
+  const db = await DuckDBInstance.create(':memory:', { threads: '1' });
+  const connection = await db.connect();
+  const result = await connection.runAndReadAll(`select count(id), count(lot), max(readings[1].value),
+    max(readings[1].conditions.part_temperature) from read_ndjson('${process.argv[1]}')`);
+  result.getRows();
+})();
+"""
+
+
+def make(count):
+    path = build / f"bench_batch_{count}.jsonl"
+    if path.exists():
+        return path
+    with open(path, "w", encoding="ascii") as file:
+        for i in range(count):  # mostly good parts, some near and some beyond a limit
+            spread = (i * 7919 % 1000 - 500) / 500
+            ohm = 10.92 * (1 + 0.03 * spread + (0.12 if i % 20 == 7 else 0))
+            file.write(f'{{"id":"s-{i:07d}","lot":"L{i % 20:02d}","readings":[{{"value":"{ohm:.3f} kohm",'
+                       f'"connection":"lead-off","conditions":{{"part_temperature":"{23 + i % 5 / 10:.1f} degC +- 0.2 K"}}}}]}}\n')
+    return path
+
+
+def run(command):
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    start = time.perf_counter()
+    done = subprocess.run([str(word) for word in command], stdout=subprocess.PIPE if "batch_floor" in str(command[0]) else
+                          subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=True)
+    wall = time.perf_counter() - start
+    user = resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime - before.ru_utime
+    if "batch_floor" in str(command[0]):  # it prepares its numbers first, and tells the time of the rest
+        return float(done.stdout), float(done.stdout)
+    return user, wall
+
+
+def memory():
+    print("| lines | threads | peak memory |\n| ---: | ---: | ---: |")
+    for count in (10_000, 100_000, 1_000_000):
+        for threads in (1, 2):
+            child = subprocess.Popen([program, "batch", make(count), *options, "--threads", str(threads)],
+                                     stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+            peak = 0
+            while child.poll() is None:
+                try:
+                    status = pathlib.Path(f"/proc/{child.pid}/status").read_text(encoding="ascii")
+                    peak = max([peak] + [int(line.split()[1]) for line in status.splitlines() if line.startswith("VmHWM")])
+                except OSError:
+                    pass
+                time.sleep(0.005)
+            print(f"| {count:,} | {threads} | {peak / 1024:.1f} MiB |", flush=True)
+
+
+if sys.argv[2:] == ["memory"]:
+    memory()
+    sys.exit()
+
+count = int(sys.argv[2]) if len(sys.argv) > 2 else 1_000_000
+rounds = int(sys.argv[3]) if len(sys.argv) > 3 else 3
+lines = make(count)
+records = lines.with_suffix(".records")
+subprocess.run([program, "batch", lines, *options, "--out", records], check=True, stdout=subprocess.DEVNULL)
+commands = {
+    "floor: simdjson reads all fields, fmt writes the same bytes": [build / "bin/batch_floor", lines, records],
+    "ohmwright batch": [program, "batch", lines, *options, "--out", "/dev/null"],
+    "ohmwright batch --threads 2": [program, "batch", lines, *options, "--threads", "2", "--out", "/dev/null"],
+    "/usr/bin/python3, the shortest honest script": ["/usr/bin/python3", "-c", PYTHON, lines],
+    "DuckDB, one thread, merely reading (whole process)": ["node", "-e", DUCKDB, lines],
+}
+try:
+    found = subprocess.run(["node", "-e", "require('@duckdb/node-api')"], capture_output=True, check=False).returncode == 0
+except FileNotFoundError:
+    found = False
+if not found:
+    del commands["DuckDB, one thread, merely reading (whole process)"]
+    print("skipped: node does not find @duckdb/node-api")
+times = {name: [] for name in commands}
+for round_number in range(rounds):
+    for name, command in commands.items():
+        if "python3" in name and round_number > 0:
+            continue
+        times[name].append(run(command))
+floor = statistics.median(user for user, wall in next(iter(times.values())))
+print(f"| {count:,} lines, {lines.stat().st_size / 1e6:.0f} MB, records of {records.stat().st_size / 1e6:.0f} MB | user s | "
+      "× floor | wall s |\n| --- | ---: | ---: | ---: |")
+for name, pairs in times.items():
+    user = statistics.median(user for user, wall in pairs)
+    wall = statistics.median(wall for user, wall in pairs)
+    print(f"| {name} | {user:.2f} | {user / floor:.2f} | {'' if 'floor' in name else f'{wall:.2f}'} |")
