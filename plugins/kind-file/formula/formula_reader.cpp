@@ -1,7 +1,6 @@
 #include "formula/formula_reader.hpp"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 #include <vector>
 
@@ -9,6 +8,7 @@
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
+#include "formula/dimension_rules.hpp"
 #include "formula/tokens.hpp"
 
 namespace ohmwright::kind_file {
@@ -17,37 +17,11 @@ namespace {
 
 using Does = FormulaStep::Does;
 
-/// Ends the reading; caught where it began.
-struct Refused {
-  std::size_t at = 0;
-  std::string text;
-};
-
-struct FunctionRow {
-  std::string_view name;
-  Does does;
-  bool takes_several;
-};
-constexpr std::array<FunctionRow, 7> functions{{{"sqrt", Does::square_root, false},
-                                                {"exp", Does::exponential, false},
-                                                {"ln", Does::logarithm, false},
-                                                {"abs", Does::absolute, false},
-                                                {"min", Does::smaller, true},
-                                                {"max", Does::larger, true},
-                                                {"kelvin", Does::number, false}}};  // no step: it is in kelvin already
-constexpr std::string_view kelvin_function = "kelvin";
-
-const FunctionRow* function_named(std::string_view name) {
-  const auto* const found =
-      std::find_if(functions.begin(), functions.end(), [name](const FunctionRow& row) { return row.name == name; });
-  return found == functions.end() ? nullptr : found;
+const FormulaFunction* function_named(std::string_view name) {
+  for (const FormulaFunction& function : formula_functions())
+    if (function.name == name) return &function;
+  return nullptr;
 }
-
-/// A value of the formula while it is read: its powers, and where it begins.
-struct Piece {
-  Powers powers;
-  std::size_t at = 0;
-};
 
 class FormulaReader {
  public:
@@ -60,7 +34,7 @@ class FormulaReader {
   }
 
  private:
-  [[noreturn]] static void refuse(std::size_t at, std::string text) { throw Refused{at, std::move(text)}; }
+  [[noreturn]] static void refuse(std::size_t at, std::string text) { throw FormulaRefusal{at, std::move(text)}; }
 
   /// Refuses what stands at this place; what is no token at all says so itself.
   [[noreturn]] void refuse_token(const std::string& wanted) const {
@@ -85,77 +59,46 @@ class FormulaReader {
     formula_.steps.push_back({does});
   }
 
-  Piece sum() {
-    Piece left = product_of();
+  FormulaValue sum() {
+    FormulaValue left = product_of();
     while (tokens_.is_sign('+') || tokens_.is_sign('-')) {
       const bool adds = tokens_.is_sign('+');
       const std::size_t at = tokens_.now().at;
       tokens_.advance();
-      const Piece right = product_of();
-      left.powers = adds ? added(left.powers, right.powers, at) : subtracted(left.powers, right.powers, at);
+      const FormulaValue right = product_of();
+      left.powers =
+          adds ? powers_of_sum(left.powers, right.powers, at) : powers_of_difference(left.powers, right.powers, at);
       take_two(adds ? Does::add : Does::subtract);
     }
     return left;
   }
 
-  static Powers added(const Powers& a, const Powers& b, std::size_t at) {
-    const Powers difference = powers_of(Dimension::temperature_difference);
-    if (a.is_point && b.is_point)
-      refuse(at, "two temperatures cannot be added; a temperature difference such as 5 K can");
-    if ((a.is_point && b == difference) || (b.is_point && a == difference)) return powers_of(Dimension::temperature);
-    if (a != b) refuse(at, in_words(a) + " and " + in_words(b) + " cannot be added");
-    return a;
-  }
-
-  static Powers subtracted(const Powers& a, const Powers& b, std::size_t at) {
-    const Powers difference = powers_of(Dimension::temperature_difference);
-    if (a.is_point && b.is_point) return difference;
-    if (a.is_point && b == difference) return a;
-    if (a != b) refuse(at, in_words(b) + " cannot be taken from " + in_words(a));
-    return a;
-  }
-
-  /// Only differences of temperatures can be multiplied: twice 20 °C is no 40 °C.
-  static void refuse_point(const Piece& part) {
-    if (part.powers.is_point)
-      refuse(part.at,
-             "a temperature cannot be multiplied; write kelvin(…) for its kelvins above absolute zero, or a "
-             "difference of two");
-  }
-
-  static Powers of_use(std::optional<Powers> powers, std::size_t at) {
-    if (!powers) refuse(at, "the powers of its units grow beyond all use");
-    return *powers;
-  }
-
-  Piece product_of() {
-    Piece left = sign_of();
+  FormulaValue product_of() {
+    FormulaValue left = sign_of();
     while (tokens_.is_sign('*') || tokens_.is_sign('/')) {
       const bool multiplies = tokens_.is_sign('*');
       const std::size_t at = tokens_.now().at;
       tokens_.advance();
-      const Piece right = sign_of();
-      refuse_point(left);
-      refuse_point(right);
-      left.powers = of_use(product(left.powers, right.powers, multiplies ? 1 : -1), at);
+      const FormulaValue right = sign_of();
+      left.powers = powers_of_product(left, right, multiplies ? 1 : -1, at);
       take_two(multiplies ? Does::multiply : Does::divide);
     }
     return left;
   }
 
-  Piece sign_of() {
+  FormulaValue sign_of() {
     if (!tokens_.is_sign('-')) return power();
     const std::size_t at = tokens_.now().at;
     tokens_.advance();
-    Piece part = power();
+    FormulaValue part = power();
     refuse_point(part);
     part.at = at;
     formula_.steps.push_back({Does::negate});
     return part;
   }
 
-  Piece power() {
-    Piece base = value();
+  FormulaValue power() {
+    FormulaValue base = value();
     if (!tokens_.is_sign('^')) return base;
     refuse_point(base);
     const std::size_t at = tokens_.now().at;
@@ -169,12 +112,12 @@ class FormulaReader {
     if (!is_digit) refuse_token("a power is one digit, such as ^2 or ^-1; a root is sqrt(…)");
     const int exponent = sign * (token.text.front() - '0');
     tokens_.advance();
-    base.powers = of_use(raised(base.powers, exponent), at);
+    base.powers = powers_of_power(base, exponent, at);
     formula_.steps.push_back({Does::raise, static_cast<std::int8_t>(exponent)});
     return base;
   }
 
-  Piece value() {
+  FormulaValue value() {
     const Token token = tokens_.now();
     if (token.sort == Token::Sort::number) {
       push({Does::number, 1, 0, token.value}, token.at);
@@ -187,15 +130,15 @@ class FormulaReader {
     }
     if (!tokens_.is_sign('(')) refuse_token("a number, a name, a function or \"(\" belongs here");
     tokens_.advance();
-    Piece inner = nested(token.at);
+    FormulaValue inner = nested(token.at);
     close();
     inner.at = token.at;
     return inner;
   }
 
-  Piece nested(std::size_t at) {
+  FormulaValue nested(std::size_t at) {
     if (++depth_ > deepest_formula) refuse(at, "the formula is too deep; write it with fewer parentheses");
-    const Piece part = sum();
+    const FormulaValue part = sum();
     --depth_;
     return part;
   }
@@ -205,7 +148,7 @@ class FormulaReader {
     tokens_.advance();
   }
 
-  Piece named(const Token& token) {
+  FormulaValue named(const Token& token) {
     const FormulaName* found = nullptr;
     for (const FormulaName& name : names_) {
       if (name.id != token.text) continue;
@@ -237,45 +180,29 @@ class FormulaReader {
                          (meant.empty() ? all : meant));
   }
 
-  Piece call(const Token& token) {
-    const FunctionRow* function = function_named(token.text);
+  FormulaValue call(const Token& token) {
+    const FormulaFunction* function = function_named(token.text);
     if (function == nullptr) {
       std::vector<std::string> known;
-      for (const FunctionRow& row : functions) known.emplace_back(row.name);
+      for (const FormulaFunction& row : formula_functions()) known.emplace_back(row.name);
       refuse(token.at, "there is no function " + ohmwright::quoted(token.text) + "; there is " + one_of(known));
     }
     tokens_.advance();
-    Piece part = nested(token.at);
+    FormulaValue part = nested(token.at);
     if (function->takes_several) {
       if (!tokens_.is_sign(',')) refuse_token(std::string(function->name) + " takes two values or more");
       while (tokens_.is_sign(',')) {
         tokens_.advance();
-        const Piece other = nested(token.at);
+        const FormulaValue other = nested(token.at);
         if (other.powers != part.powers)
           refuse(other.at, in_words(part.powers) + " and " + in_words(other.powers) + " cannot be compared");
-        take_two(function->does);
+        take_two(*function->does);
       }
     }
     close();
-    return {applied(*function, part), token.at};
-  }
-
-  Powers applied(const FunctionRow& function, const Piece& part) {
-    if (function.takes_several) return part.powers;
-    if (function.name == kelvin_function) {
-      if (part.powers.is_point) return powers_of(Dimension::temperature_difference);
-      refuse(part.at, "kelvin takes a temperature, not " + in_words(part.powers));
-    }
-    refuse_point(part);
-    formula_.steps.push_back({function.does});
-    if (function.does == Does::absolute) return part.powers;
-    if (function.does == Does::square_root) {
-      if (const std::optional<Powers> half = root(part.powers)) return *half;
-      refuse(part.at, in_words(part.powers) + " has no square root");
-    }
-    if (part.powers != Powers{})
-      refuse(part.at, std::string(function.name) + " takes a ratio, not " + in_words(part.powers));
-    return part.powers;
+    const Powers powers = powers_of_call(*function, part);
+    if (function->does && !function->takes_several) formula_.steps.push_back({*function->does});
+    return {powers, token.at};
   }
 
   Tokens tokens_;
@@ -301,7 +228,7 @@ std::string place_in_formula(std::string_view text, std::size_t at) {
 ReadFormula read_formula(std::string_view text, std::span<const FormulaName> names) {
   try {
     return {FormulaReader(text, names).read(), {}};
-  } catch (const Refused& refused) {
+  } catch (const FormulaRefusal& refused) {
     return {std::nullopt, place_in_formula(text, refused.at) + ": " + refused.text};
   }
 }

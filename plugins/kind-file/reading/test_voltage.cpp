@@ -8,7 +8,7 @@ namespace ohmwright::kind_file {
 namespace {
 
 /// Whether rules of that measurand ask for a tester of insulation, and none asks for an ohmmeter.
-bool is_read_by_a_tester(const Definition& definition, std::uint16_t measurand) {
+bool is_read_by_a_tester(const Definition& definition, std::size_t measurand) {
   bool any = false;
   for (const RuleForm& rule : definition.rules) {
     if (rule.measurand != measurand) continue;
@@ -39,7 +39,7 @@ void read_test_voltage(const ValueNode& document, Definition& definition, Notes&
   }
   // Its own accuracy holds for what a tester reads and for nothing else: ohms stay an ohmmeter's.
   if (condition.of.empty()) {
-    for (std::uint16_t i = 0; i < definition.descriptor.measurands.size(); ++i)
+    for (std::size_t i = 0; i < definition.descriptor.measurands.size(); ++i)
       if (is_read_by_a_tester(definition, i)) condition.of.push_back(definition.descriptor.measurands[i].id);
     const bool all_whole =
         std::all_of(definition.rules.begin(), definition.rules.end(), [](const RuleForm& rule) { return rule.whole; });
