@@ -187,7 +187,8 @@ TEST_F(AWholeKindFile, ReadsInsulationByATesterAlone) {
   const Ran by_ohmmeter = run(
       {"check", "tube-element", "25.6", "insulation=OL", "--at", "20C", "--lead-off", "--ratings", "tube-2kw-230v"});
   EXPECT_EQ(by_ohmmeter.exit_code, 3) << by_ohmmeter.out;
-  EXPECT_THAT(by_ohmmeter.out, AllOf(HasSubstr("with its few volts it proves no"), HasSubstr("500 V insulation tester")));
+  EXPECT_THAT(by_ohmmeter.out,
+              AllOf(HasSubstr("with its few volts it proves no"), HasSubstr("500 V insulation tester")));
 }
 
 TEST_F(AWholeKindFile, IsDrawnAndFound) {
