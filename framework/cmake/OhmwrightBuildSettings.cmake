@@ -34,6 +34,7 @@ if(OHMWRIGHT_SANITIZE)
   # -O1: at -O0 the unit types cost 15 times the plain numbers, at -O1 nothing.
   add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
   add_link_options(-fsanitize=address,undefined)
+  add_compile_definitions(OHMWRIGHT_SANITIZED)  # what a sanitizer does itself: memory, signals
 endif()
 
 # What the fuzz targets reach counts its branches, so that libFuzzer sees where an input went.

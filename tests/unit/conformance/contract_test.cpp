@@ -1,6 +1,13 @@
 // Each promise finds the kind that breaks it, and leaves a kind alone that keeps it.
 
+#include <algorithm>
+#include <array>
+#include <cstdio>
+#include <fcntl.h>
+#include <filesystem>
 #include <functional>
+#include <memory>
+#include <span>
 #include <string>
 #include <thread>
 #include <utility>
@@ -10,9 +17,11 @@
 #include <gtest/gtest.h>
 
 #include <ohmwright/conformance/kit/contract.hpp>
+#include <ohmwright/conformance/kit/elf_exports.hpp>
 #include <ohmwright/conformance/kit/kit_checks.hpp>
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/meter_document.hpp>
+#include <ohmwright/plugin/file_descriptor.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright {
@@ -190,7 +199,7 @@ TEST(Contracts, FindAKindThatDependsOnItsThread) {
 }
 
 TEST(Contracts, FindAKindThatKeepsMemory) {
-#ifdef __SANITIZE_ADDRESS__
+#ifdef OHMWRIGHT_SANITIZED
   GTEST_SKIP() << "the sanitizer's allocator does not count";
 #endif
   std::vector<std::unique_ptr<std::string>> kept;
@@ -199,6 +208,32 @@ TEST(Contracts, FindAKindThatKeepsMemory) {
     right(evidence, settings, findings);
   };
   EXPECT_THAT(breaches(breaches_of_memory, hoards), ElementsAre(HasSubstr("bytes for each part")));
+}
+
+/// What `nm` of the binutils prints.
+std::vector<std::string> names_by_nm(const std::string& library) {
+  std::vector<std::string> names;
+  const std::unique_ptr<FILE, int (*)(FILE*)> out(
+      ::popen(("nm -D --defined-only --format=just-symbols " + library).c_str(), "r"), &::pclose);
+  std::array<char, 4096> line{};
+  while (out != nullptr && std::fgets(line.data(), line.size(), out.get()) != nullptr) {
+    std::string name = line.data();
+    name.pop_back();
+    names.push_back(name.substr(0, name.find('@')));
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
+TEST(Exports, AreThoseThatNmFinds) {
+  for (const std::string library : {OHMWRIGHT_CORE_LIBRARY, OHMWRIGHT_PLUGIN_FOLDER "/heater/heater.ohmplug"}) {
+    const FileDescriptor file(::open(library.c_str(), O_RDONLY | O_CLOEXEC));
+    const auto exported = elf_exports(FileBytes(file.number(), std::filesystem::file_size(library)));
+    ASSERT_TRUE(exported) << library;
+    EXPECT_EQ(*exported, names_by_nm(library)) << library;
+  }
+  const std::string text = "no library";
+  EXPECT_FALSE(elf_exports(MemoryBytes(std::as_bytes(std::span(text.data(), text.size())))));
 }
 
 TEST(KitOfTheDescriptor, AsksForProceduresCautionsAndSources) {

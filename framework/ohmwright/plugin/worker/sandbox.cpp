@@ -80,6 +80,11 @@ constexpr std::array calls_of_processes{SCMP_SYS(execve),
                                         SCMP_SYS(keyctl),
                                         SCMP_SYS(add_key),
                                         SCMP_SYS(request_key),
+                                        SCMP_SYS(shmget),
+                                        SCMP_SYS(shmat),
+                                        SCMP_SYS(msgget),
+                                        SCMP_SYS(semget),
+                                        SCMP_SYS(mq_open),
                                         SCMP_SYS(chroot),
                                         SCMP_SYS(pivot_root),
                                         SCMP_SYS(mount),
@@ -154,7 +159,7 @@ std::vector<std::string> restrict_before_loading(std::size_t memory_bytes) {
     if (!holds) missing.emplace_back(what);
   };
   need(leave_root(), "it still runs as root");
-#ifndef __SANITIZE_ADDRESS__  // a sanitizer maps terabytes
+#ifndef OHMWRIGHT_SANITIZED  // a sanitizer maps terabytes
   need(limit(RLIMIT_AS, memory_bytes), "its memory has no limit");
 #else
   (void)memory_bytes;
