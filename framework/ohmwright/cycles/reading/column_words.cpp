@@ -21,7 +21,7 @@ struct Word {
 
 // In the order in which they decide: what is not wanted first ("reactive power", "room temperature", "battery
 // voltage").
-constexpr std::array words{
+constexpr std::array known_words{
     Word{"reactive", Meaning::other, false},
     Word{"apparent", Meaning::other, false},
     Word{"factor", Meaning::other, false},
@@ -139,7 +139,7 @@ ColumnWords words_of(std::string_view header) {
   ColumnWords result;
   const std::vector<std::string> parts = split_words(header);
   result.unit_text = unit_text_of(header);
-  for (const Word& word : words)
+  for (const Word& word : known_words)
     for (const std::string& part : parts)
       if (result.meaning == Meaning::unknown && (word.is_whole ? part == word.start : part.starts_with(word.start)))
         result.meaning = word.meaning;
