@@ -19,7 +19,7 @@ std::string titles(const Bench& bench, const std::vector<std::size_t>& parts, co
 
 /// "Coil sensor (sensor.open)"
 std::string truth_text(const FeedbackOn& on, const Sentences& say) {
-  const std::string truth = titles(on.bench, on.truth, say);
+  std::string truth = titles(on.bench, on.truth, say);
   if (on.truth.empty()) return truth;
   return say(OHMWRIGHT_TEXT("{parts} ({faults})"), {{"parts", truth}, {"faults", listed(on.made.truth.names)}});
 }
