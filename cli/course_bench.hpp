@@ -18,6 +18,7 @@ class CourseBench {
   explicit CourseBench(const Arguments& arguments);
   CourseBench(const CourseBench&) = delete;
   CourseBench& operator=(const CourseBench&) = delete;
+  ~CourseBench() = default;
 
   const course::Exercise& exercise() const { return exercise_; }
   const course::Practice& practice() const { return practice_; }

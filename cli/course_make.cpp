@@ -64,7 +64,7 @@ std::optional<std::size_t> part_asked_for(const Arguments& arguments, const Appl
 
 /// The folder for the students' files. The key must not lie among them.
 std::filesystem::path exercise_folder(const Arguments& arguments, const std::string& key_file) {
-  const std::filesystem::path folder(arguments.value("--out", "exercises"));
+  std::filesystem::path folder(arguments.value("--out", "exercises"));
   std::error_code error;
   std::filesystem::create_directories(folder, error);
   if (!std::filesystem::is_directory(folder))

@@ -80,7 +80,8 @@ TEST(Language, ChangesNoNumber) {
 }
 
 TEST(Language, SpanishIsSpokenWhereItsCatalogueIsWhole) {
-  const Ran ran = run_program({"check", "--language", "es", "thermal-link", "OL", "--lead-off", "--at", "22C"});
+  const testing::Ran ran =
+      run_program({"check", "--language", "es", "thermal-link", "OL", "--lead-off", "--at", "22C"});
   EXPECT_THAT(ran.out, HasSubstr("No lo puentee nunca")) << ran.err;
 }
 

@@ -26,26 +26,26 @@ SetUp table_set_up(std::string id, std::string title, double minutes, const std:
 /// Every pair of terminals.
 void add_table_points(const PlacedPart& part, std::vector<TestPoint>& points) {
   const std::vector<std::string_view>& names = part.kind->descriptor().terminals;
-  for (std::uint16_t from = 0; from < names.size(); ++from)
-    for (auto to = static_cast<std::uint16_t>(from + 1); to < names.size(); ++to) {
+  for (std::size_t from = 0; from < names.size(); ++from)
+    for (std::size_t to = from + 1; to < names.size(); ++to) {
       TestPoint point;
       point.id = std::string(names[from]) + "-to-" + std::string(names[to]);
       point.title = part.title + ": " + std::string(names[from]) + " to " + std::string(names[to]);
-      point.from.terminal = PartTerminal{0, from};
-      point.to.terminal = PartTerminal{0, to};
+      point.from.terminal = PartTerminal{0, static_cast<std::uint16_t>(from)};
+      point.to.terminal = PartTerminal{0, static_cast<std::uint16_t>(to)};
       points.push_back(std::move(point));
     }
 }
 
 void add_state_set_ups(const PlacedPart& part, std::vector<SetUp>& set_ups) {
   const std::vector<StateDescriptor>& states = part.kind->descriptor().states;
-  for (std::uint16_t state = 0; state < states.size(); ++state)
-    for (std::uint16_t value = 0; value < states[state].values.size(); ++value) {
+  for (std::size_t state = 0; state < states.size(); ++state)
+    for (std::size_t value = 0; value < states[state].values.size(); ++value) {
       SetUp set_up;
       set_up.id = std::string(states[state].id) + "-" + std::string(states[state].values[value].id);
       set_up.title = std::string(states[state].title) + ": " + std::string(states[state].values[value].english);
       set_up.minutes = 1.0;
-      set_up.states.push_back({0, {state, value}});
+      set_up.states.push_back({0, {static_cast<std::uint16_t>(state), static_cast<std::uint16_t>(value)}});
       set_ups.push_back(std::move(set_up));
     }
 }

@@ -72,7 +72,7 @@ std::vector<const Graded*> marked(std::span<const Graded> graded) {
 std::string plots(std::span<const Graded> graded, const Sentences& say) {
   const std::vector<const Graded*> all = marked(graded);
   if (all.empty()) return {};
-  const double count = static_cast<double>(all.size());
+  const auto count = static_cast<double>(all.size());
   std::array<std::size_t, 10> tenths{};
   Marks sum;
   for (const Graded* one : all) {
@@ -84,7 +84,7 @@ std::string plots(std::span<const Graded> graded, const Sentences& say) {
     sum.inference += one->marks.inference / count;
   }
   std::string html = "<h2>" + html_text(say(OHMWRIGHT_TEXT("Totals of the class"))) + "</h2>\n";
-  const double most = static_cast<double>(*std::max_element(tenths.begin(), tenths.end()));
+  const auto most = static_cast<double>(*std::max_element(tenths.begin(), tenths.end()));
   for (std::size_t i = tenths.size(); i-- > 0;)
     html += html_bar(fmt::format("{}…{}", 10 * i, 10 * i + (i == 9 ? 10 : 9)), static_cast<double>(tenths[i]) / most,
                      std::to_string(tenths[i]));

@@ -1,5 +1,4 @@
-#include <cstdio>
-
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/course/exercise.hpp>
@@ -13,9 +12,7 @@ using Json = nlohmann::ordered_json;
 /// A reading in twelve characters, whatever it is: no file is longer because something is open.
 std::string cell(std::optional<double> value) {
   if (!value) return "          OL";
-  char text[32];
-  std::snprintf(text, sizeof text, "%.6e", *value);
-  return text;
+  return fmt::format("{:.6e}", *value);
 }
 
 Json names_of(const std::vector<std::size_t>& covers, const Appliance& places) {

@@ -17,16 +17,18 @@ std::string titles(const Bench& bench, const std::vector<std::size_t>& parts, co
   return listed(all);
 }
 
+/// "Coil sensor (sensor.open)"
+std::string truth_text(const FeedbackOn& on, const Sentences& say) {
+  std::string truth = titles(on.bench, on.truth, say);
+  if (on.truth.empty()) return truth;
+  return say(OHMWRIGHT_TEXT("{parts} ({faults})"), {{"parts", truth}, {"faults", listed(on.made.truth.names)}});
+}
+
 std::string about_parts(const FeedbackOn& on, const Sentences& say) {
-  const std::string truth = titles(on.bench, on.truth, say);
-  const std::string named = titles(on.bench, on.named, say);
-  if (on.named == on.truth)
-    return say(OHMWRIGHT_TEXT("Right. At fault: {truth} ({faults})."),
-               {{"truth", truth}, {"faults", on.made.truth.names.empty() ? "-" : listed(on.made.truth.names)}});
-  return say(OHMWRIGHT_TEXT("You named: {named}. At fault: {truth} ({faults})."),
-             {{"named", named},
-              {"truth", truth},
-              {"faults", on.made.truth.names.empty() ? "-" : listed(on.made.truth.names)}});
+  const std::string truth = truth_text(on, say);
+  if (on.named == on.truth) return say(OHMWRIGHT_TEXT("Right. At fault: {truth}."), {{"truth", truth}});
+  return say(OHMWRIGHT_TEXT("You named: {named}. At fault: {truth}."),
+             {{"named", titles(on.bench, on.named, say)}, {"truth", truth}});
 }
 
 std::string about_inference(const FeedbackOn& on, const Sentences& say) {

@@ -17,6 +17,8 @@ namespace {
 
 constexpr double cost_of_a_good_part = 0.5;
 constexpr double cost_of_a_hazard = 0.25;
+/// Of a healthy appliance no reading may show that nothing is wrong.
+constexpr double least_needed = 0.01;
 
 std::vector<std::size_t> parts_named(const Bench& bench, const Entry& answer) {
   std::vector<std::size_t> parts;
@@ -51,27 +53,30 @@ double total_of(const Marks& marks, const MarkWeights& weights) {
   return 100.0 * (of_parts + of_manner + of_thought) / sum;
 }
 
-/// Whether the engine holds one set of parts for decided by the first `count` entries.
-bool is_decided_by(Reasoning& reasoning, const Bench& bench, const Exercise& exercise, const Record& record,
-                   const std::vector<bool>& live, std::size_t count) {
+/// What the first `count` entries tell.
+Told told_by(const Bench& bench, const Exercise& exercise, const Record& record, std::size_t count) {
   Told told;
+  const std::vector<bool> live = plugged_in(record);
   for (std::size_t i = 0; i < count; ++i) add_told(bench, exercise, record.entries[i], live[i], told);
-  if (told.readings.empty()) return false;
-  const locate::Diagnosis diagnosis = reasoning.after(told.readings, told.looks);
+  return told;
+}
+
+/// Whether the engine holds one set of parts for decided.
+bool is_decided(const Reasoning& reasoning, const locate::Diagnosis& diagnosis) {
   const std::vector<locate::AnswerSet> sets = locate::answers(reasoning.faults(), diagnosis);
   return !sets.empty() && !sets.front().parts.empty() && sets.front().probability >= decided_probability;
 }
 
 /// An entry that turned the readings from undecided to decided, found by halving: what decides mostly stays decided.
-std::optional<std::size_t> deciding_entry(Reasoning& reasoning, const Bench& bench, const Exercise& exercise,
-                                          const Record& record) {
-  const std::vector<bool> live = plugged_in(record);
+/// All entries together decide.
+std::size_t deciding_entry(Reasoning& reasoning, const Bench& bench, const Exercise& exercise, const Record& record) {
   std::size_t undecided = 0;
   std::size_t decided = record.entries.size();
-  if (!is_decided_by(reasoning, bench, exercise, record, live, decided)) return std::nullopt;
   while (decided - undecided > 1) {
     const std::size_t middle = undecided + (decided - undecided) / 2;
-    (is_decided_by(reasoning, bench, exercise, record, live, middle) ? decided : undecided) = middle;
+    const Told told = told_by(bench, exercise, record, middle);
+    const bool is_so = !told.readings.empty() && is_decided(reasoning, reasoning.after(told.readings, told.looks));
+    (is_so ? decided : undecided) = middle;
   }
   return decided - 1;
 }
@@ -83,7 +88,6 @@ struct Grader::Station {
   Station(Bench made, const Meter& meter) : bench(std::move(made)), reasoning(bench, meter) {}
   Bench bench;
   Reasoning reasoning;
-  std::map<std::vector<std::string>, std::optional<std::size_t>> decided;  ///< by what was done: students work alike
 };
 
 MarkWeights read_weights(const Document& document) {
@@ -149,8 +153,13 @@ Graded Grader::grade(const Record& record, const std::string& file) {
       add_told(station.bench, made->exercise, record.entries[number], live[number], cited);
   const bool is_right = named == truth;
   const double needed = is_right ? std::min(decided_probability, made->truth.tellable) : decided_probability;
+  const Told all = told_by(station.bench, made->exercise, record, record.entries.size());
+  const locate::Diagnosis by_all = station.reasoning.after(all.readings, all.looks);
+  const bool cites_all =
+      cited.readings.size() == all.readings.size() && cited.looks.symptoms.size() == all.looks.symptoms.size();
   if (!cited.readings.empty())
-    graded.followed = station.reasoning.probability_of(station.reasoning.after(cited.readings, cited.looks), named);
+    graded.followed = station.reasoning.probability_of(
+        cites_all ? by_all : station.reasoning.after(cited.readings, cited.looks), named);
   graded.marks.right_part = share_found(truth, named);
   const auto condemned = std::count_if(named.begin(), named.end(), [&](std::size_t part) {
     return std::find(truth.begin(), truth.end(), part) == truth.end();
@@ -159,16 +168,11 @@ Graded Grader::grade(const Record& record, const std::string& file) {
   graded.marks.safety = safety_of(replay.hazards);
   const double miss = answer.confidence - (is_right ? 1.0 : 0.0);
   graded.marks.confidence = 1.0 - miss * miss;
-  graded.marks.inference = std::min(1.0, graded.followed / needed);
+  graded.marks.inference = std::min(1.0, graded.followed / std::max(needed, least_needed));
   graded.marks.minutes = graded.minutes > 0.0 ? std::min(1.0, weights_.expected_minutes / graded.minutes) : 1.0;
   graded.total = graded.was_edited ? 0.0 : total_of(graded.marks, weights_);
-  std::vector<std::string> done;
-  for (const Entry& entry : record.entries)
-    done.push_back(entry.action + "\n" + entry.subject + "\n" + entry.set_up + "\n" + entry.leads + "\n" + entry.range +
-                   "\n" + entry.shown);
-  const auto [decided, is_new] = station.decided.try_emplace(std::move(done));
-  if (is_new) decided->second = deciding_entry(station.reasoning, station.bench, made->exercise, record);
-  graded.decided_at = decided->second;
+  if (!all.readings.empty() && is_decided(station.reasoning, by_all))
+    graded.decided_at = deciding_entry(station.reasoning, station.bench, made->exercise, record);
   const std::optional<std::size_t> edited_at = record.broken_at ? record.broken_at : replay.differs_at;
   graded.words = feedback({graded, *made, station.bench, record, answer, replay, named, truth, edited_at});
   return graded;

@@ -65,6 +65,8 @@ class Grader {
  public:
   /// Throws DocumentError where the key's appliance cannot be made with the kinds at hand.
   Grader(CourseKey key, const Registry& registry, const MarkWeights& weights);
+  Grader(const Grader&) = delete;
+  Grader& operator=(const Grader&) = delete;
   ~Grader();
 
   Graded grade(const Record& record, const std::string& file);

@@ -32,8 +32,8 @@ std::vector<std::vector<std::string>> rows_of_lab(std::span<const LabMark> marks
 
 std::string explanation(const Sentences& say) {
   return say(
-      OHMWRIGHT_TEXT("E_n is the difference from the reference over both doubts, squared and added: up to 1 the doubt "
-                     "that was stated covers the difference (ISO/IEC 17043)."));
+      OHMWRIGHT_TEXT("E_n is the difference from the reference over the root of both doubts squared and added: up to 1 "
+                     "the doubt that was stated covers the difference (ISO/IEC 17043)."));
 }
 
 /// The class's readings of one part in their order, the reference with its doubt, the limits.

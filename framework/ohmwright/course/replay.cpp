@@ -53,7 +53,10 @@ void add_told(const Bench& bench, const Exercise& exercise, const Entry& entry, 
   const bool leads_in = entry.leads == "in" && bench.left_in[*point];
   locate::Measurement measurement{leads_in ? *bench.left_in[*point] : *point, {}};
   if (!entry.set_up.empty()) measurement.set_up = place_named(bench.appliance.set_ups, entry.set_up);
-  told.readings.push_back({measurement, parse_observed(entry.shown, locate::dimension_of(probe)), entry.subject});
+  try {
+    told.readings.push_back({measurement, parse_observed(entry.shown, locate::dimension_of(probe)), entry.subject});
+  } catch (const InputError&) {  // no meter shows that: the record was edited, which is told of elsewhere
+  }
 }
 
 std::vector<bool> plugged_in(const Record& record) {

@@ -16,6 +16,8 @@ class SecretKey {
   SecretKey() = default;
   SecretKey(const SecretKey&) = default;
   SecretKey& operator=(const SecretKey&) = default;
+  SecretKey(SecretKey&&) = default;
+  SecretKey& operator=(SecretKey&&) = default;
   ~SecretKey();
 
   unsigned char* data() { return bytes_.data(); }

@@ -69,6 +69,28 @@ TEST(Class, IsPutInOrderByItsMarks) {
   }
 }
 
+TEST(Class, ARecordOfNonsenseHoldsNobodyUp) {
+  const CourseKey key = testing::made_key("upright-thermistor-230v", Lesson::one_fault, "nonsense", 1);
+  Grader grader(key, testing::registry(), {});
+  std::string text;
+  Entry entry{.action = "start"};
+  entry.subject = key.exercises.front().exercise.name;
+  text += record_line(entry, text);
+  entry = Entry{.action = "measure"};
+  entry.subject = key.exercises.front().exercise.places.test_points.front().id;
+  entry.set_up = "on the moon";
+  entry.range = "auto";
+  entry.shown = "many ohms";
+  text += record_line(entry, text);
+  entry = Entry{.action = "answer"};
+  entry.named = {"nobody.knows"};
+  entry.because = {1, 99};
+  text += record_line(entry, text);
+  const Graded graded = grader.grade(read_record(text, "a.record"), "a.record");
+  EXPECT_TRUE(graded.was_edited);
+  EXPECT_EQ(graded.total, 0.0);
+}
+
 TEST(Class, ANameIsNoFormula) {
   Graded one;
   one.file = "=HYPERLINK(\"x\")";
