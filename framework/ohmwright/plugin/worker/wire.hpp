@@ -29,6 +29,9 @@ class TextPool {
   std::size_t bytes_ = 0;
 };
 
+/// Throws Error (plugin): what came from a worker is not as it should be.
+[[noreturn]] void refuse_wire();
+
 nlohmann::json to_wire(const Descriptor& descriptor);
 nlohmann::json to_wire(const Evidence& evidence);
 nlohmann::json to_wire(const Findings& findings);

@@ -24,7 +24,7 @@ using Wire = nlohmann::json;
 /// The field of an answer; anything may be in it, or nothing.
 const Wire& field_of(const Wire& answer, const char* name) {
   if (const auto found = answer.find(name); found != answer.end()) return *found;
-  throw Error(ErrorCategory::plugin, "its answer is not as it should be");
+  refuse_wire();
 }
 
 /// What a kind and its parts share: the process, the texts that came from it, numbers for parts.

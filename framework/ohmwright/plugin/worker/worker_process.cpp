@@ -51,8 +51,8 @@ class SpawnActions {
 
 }  // namespace
 
-WorkerProcess::WorkerProcess(const FoundPlugin& plugin, FileDescriptor plugin_copy, WorkerSettings settings)
-    : plugin_(plugin), copy_(std::move(plugin_copy)), settings_(std::move(settings)) {}
+WorkerProcess::WorkerProcess(FoundPlugin plugin, FileDescriptor plugin_copy, WorkerSettings settings)
+    : plugin_(std::move(plugin)), copy_(std::move(plugin_copy)), settings_(std::move(settings)) {}
 
 WorkerProcess::~WorkerProcess() { end(); }
 

@@ -20,7 +20,7 @@ namespace ohmwright {
 class WorkerProcess {
  public:
   /// `plugin_copy` is the sealed copy that was checked.
-  WorkerProcess(const FoundPlugin& plugin, FileDescriptor plugin_copy, WorkerSettings settings);
+  WorkerProcess(FoundPlugin plugin, FileDescriptor plugin_copy, WorkerSettings settings);
   WorkerProcess(const WorkerProcess&) = delete;
   WorkerProcess& operator=(const WorkerProcess&) = delete;
   ~WorkerProcess();
