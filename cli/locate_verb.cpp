@@ -20,7 +20,7 @@ namespace ohmwright::cli {
 
 namespace {
 
-int exit_code(const locate::Standing& standing) { return standing.is_named() ? exit_done : exit_undecided; }
+int exit_of(const locate::Standing& standing) { return standing.is_named() ? exit_done : exit_undecided; }
 
 std::string report_text(const Arguments& arguments, const LocateReport& report, const Sentences& say,
                         const PageStyle& page) {
@@ -107,7 +107,7 @@ int run_locate(const Arguments& arguments, Environment& environment) {
                             meter.title,
                             arguments.has("--cautions")};
   deliver(report_text(arguments, report, Sentences(units), environment.page), arguments, environment);
-  return exit_code(search.standing());
+  return exit_of(search.standing());
 }
 
 }  // namespace

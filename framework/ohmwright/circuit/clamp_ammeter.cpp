@@ -124,16 +124,12 @@ void ClampAmmeter::Variant::sensitivities(std::size_t probed, std::span<double> 
     }
   } else {
     std::vector<Phasor> of_one_source(branch_count);
-    TreePath path;
     for (std::size_t other = 0; other < solution.known_count(); ++other) {
       // Of all conductors without resistance only the probed one and true sources have a say.
       const bool is_source = variation_.model(solution.branch_of_known(other)).type == BranchType::voltage_source;
       if (other != known && !is_source) continue;
       for (std::size_t b = 0; b < branch_count; ++b) {
-        const NodePair ends{prepared.branches()[b].from, prepared.branches()[b].to};
-        const bool apart = solution.separated(ends);
-        if (!apart) solution.path(ends, path);
-        of_one_source[b] = apart ? Phasor{} : solution.transfer(path, other);
+        of_one_source[b] = solution.transfer(solution.way_of(static_cast<BranchIndex>(b)), other);
         if (other == known) to_branches[b] = of_one_source[b];
       }
       to_sources[solution.branch_of_known(other)] = solution.current(known, of_one_source);

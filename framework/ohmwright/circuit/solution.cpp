@@ -42,7 +42,23 @@ Solution<Scalar>::Solution(const Network& network, std::span<const BranchState<S
                            JoinedCurrents joined_currents)
     : tree_(network.node_count()), branches_(branches.begin(), branches.end()) {
   grow(network, branches, joined_currents);
+  find_ways();
   invert(branches);
+}
+
+template <typename Scalar>
+void Solution<Scalar>::find_ways() {
+  TreePath way;
+  way_places_.reserve(branches_.size() + 1);
+  for (const BranchState<Scalar>& branch : branches_) {
+    way_places_.push_back({ways_.unknown.size(), ways_.known.size()});
+    const NodePair ends{branch.from, branch.to};
+    if (separated(ends)) continue;
+    tree_.path(ends, way);
+    ways_.unknown.insert(ways_.unknown.end(), way.unknown.begin(), way.unknown.end());
+    ways_.known.insert(ways_.known.end(), way.known.begin(), way.known.end());
+  }
+  way_places_.push_back({ways_.unknown.size(), ways_.known.size()});
 }
 
 template <typename Scalar>
@@ -96,6 +112,7 @@ void Solution<Scalar>::grow(const Network& network, std::span<const BranchState<
   for (const BranchIndex b : admittances)
     if (tree_.separated(branches[b].from, branches[b].to))
       tree_.add_unknown(branches[b].from, branches[b].to, 1.0 / std::sqrt(magnitude[b]));
+  tree_.finish();
 }
 
 template <typename Scalar>
@@ -110,10 +127,10 @@ void Solution<Scalar>::invert(std::span<const BranchState<Scalar>> branches) {
 
   Matrix<Scalar> matrix = Matrix<Scalar>::Zero(signed_index(unknowns), signed_index(unknowns));
   Matrix<Scalar> right_sides = Matrix<Scalar>::Zero(signed_index(unknowns), signed_index(knowns));
-  TreePath path;
-  for (const BranchState<Scalar>& branch : branches) {
+  for (std::size_t b = 0; b < branches.size(); ++b) {
+    const BranchState<Scalar>& branch = branches[b];
     if (branch.conduct != Conduct::admittance) continue;
-    tree_.path({branch.from, branch.to}, path);
+    const TreeWay path = way_of(static_cast<BranchIndex>(b));
     for (const TreePath::Step& row : path.unknown) {
       const Scalar weighted = branch.value * row.weight;
       for (const TreePath::Step& column : path.unknown)
@@ -134,7 +151,7 @@ void Solution<Scalar>::invert(std::span<const BranchState<Scalar>> branches) {
 }
 
 template <typename Scalar>
-void Solution<Scalar>::respond(const TreePath& path, std::span<Scalar> voltages) const {
+void Solution<Scalar>::respond(const TreeWay& path, std::span<Scalar> voltages) const {
   const std::size_t unknowns = unknown_count();
   std::fill(voltages.begin(), voltages.end(), Scalar{});
   for (const TreePath::Step& step : path.unknown)  // the inverse is symmetric: its rows are its columns
@@ -142,14 +159,14 @@ void Solution<Scalar>::respond(const TreePath& path, std::span<Scalar> voltages)
 }
 
 template <typename Scalar>
-Scalar Solution<Scalar>::along(const TreePath& path, std::span<const Scalar> voltages) {
+Scalar Solution<Scalar>::along(const TreeWay& path, std::span<const Scalar> voltages) {
   Scalar sum{};
   for (const TreePath::Step& step : path.unknown) sum += step.weight * voltages[step.coordinate];
   return sum;
 }
 
 template <typename Scalar>
-Scalar Solution<Scalar>::impedance(const TreePath& path) const {
+Scalar Solution<Scalar>::impedance(const TreeWay& path) const {
   Scalar half{};  // the inverse is symmetric: what stands below its diagonal counts twice
   for (std::size_t i = 0; i < path.unknown.size(); ++i) {
     const TreePath::Step& row = path.unknown[i];
@@ -162,14 +179,14 @@ Scalar Solution<Scalar>::impedance(const TreePath& path) const {
 }
 
 template <typename Scalar>
-Scalar Solution<Scalar>::voltage(const TreePath& path) const {
+Scalar Solution<Scalar>::voltage(const TreeWay& path) const {
   Scalar sum = along(path, voltages_);
   for (const TreePath::Step& step : path.known) sum += step.weight * known_voltages_[step.coordinate];
   return sum;
 }
 
 template <typename Scalar>
-Scalar Solution<Scalar>::transfer(const TreePath& path, std::size_t known) const {
+Scalar Solution<Scalar>::transfer(const TreeWay& path, std::size_t known) const {
   Scalar sum{};
   for (const TreePath::Step& step : path.unknown)
     sum += step.weight * by_known_[step.coordinate * known_count() + known];
@@ -194,11 +211,9 @@ bool Solution<Scalar>::current_is_undetermined(BranchIndex branch) const {
 template <typename Scalar>
 Scalar Solution<Scalar>::current(std::size_t known, std::span<const Scalar> branch_voltages) const {
   Scalar sum{};
-  TreePath path;
   for (std::size_t b = 0; b < branches_.size(); ++b) {
     if (branches_[b].conduct != Conduct::admittance) continue;
-    tree_.path({branches_[b].from, branches_[b].to}, path);
-    for (const TreePath::Step& step : path.known)
+    for (const TreePath::Step& step : way_of(static_cast<BranchIndex>(b)).known)
       if (step.coordinate == known) sum -= step.weight * branches_[b].value * branch_voltages[b];
   }
   return sum;

@@ -30,23 +30,31 @@ class Solution {
   /// The way between nodes that are not separated.
   void path(NodePair pair, TreePath& path) const { tree_.path(pair, path); }
 
+  /// The way between the ends of a branch, which are not separated: found once, asked for again and again.
+  TreeWay way_of(BranchIndex branch) const {
+    const WayPlace& from = way_places_[branch];
+    const WayPlace& to = way_places_[branch + 1];
+    return {std::span(ways_.unknown).subspan(from.unknown, to.unknown - from.unknown),
+            std::span(ways_.known).subspan(from.known, to.known - from.known)};
+  }
+
   std::size_t unknown_count() const { return tree_.unknown_count(); }
   std::size_t known_count() const { return tree_.known_count(); }
 
   /// Tree voltages (scaled) for 1 A put in at `path.plus` and taken out at its minus; `voltages` has unknown_count().
-  void respond(const TreePath& path, std::span<Scalar> voltages) const;
+  void respond(const TreeWay& path, std::span<Scalar> voltages) const;
 
   /// Voltage [V] along a path when the tree voltages are those of `respond`.
-  static Scalar along(const TreePath& path, std::span<const Scalar> voltages);
+  static Scalar along(const TreeWay& path, std::span<const Scalar> voltages);
 
   /// Impedance [ohm] that a path sees, sources replaced by conductors.
-  Scalar impedance(const TreePath& path) const;
+  Scalar impedance(const TreeWay& path) const;
 
   /// Voltage [V] along a path with all sources at work, without a meter.
-  Scalar voltage(const TreePath& path) const;
+  Scalar voltage(const TreeWay& path) const;
 
   /// Voltage along a path for 1 V in the known coordinate `known` and 0 V in all other sources [1].
-  Scalar transfer(const TreePath& path, std::size_t known) const;
+  Scalar transfer(const TreeWay& path, std::size_t known) const;
 
   /// Whether every current through this coordinate has to come back by itself: nothing goes round it.
   bool is_bridge(std::size_t unknown) const { return covered_[unknown] == 1; }
@@ -65,10 +73,19 @@ class Solution {
  private:
   void grow(const Network& network, std::span<const BranchState<Scalar>> branches, JoinedCurrents joined_currents);
   void grow_joined(std::span<const BranchState<Scalar>> branches, JoinedCurrents joined_currents);
+  void find_ways();
   void invert(std::span<const BranchState<Scalar>> branches);
+
+  /// Where a branch's steps begin among those of all.
+  struct WayPlace {
+    std::size_t unknown = 0;
+    std::size_t known = 0;
+  };
 
   VoltageTree tree_;
   std::vector<BranchState<Scalar>> branches_;
+  TreePath ways_;                          ///< of all branches, end to end
+  std::vector<WayPlace> way_places_;       ///< by branch, and one behind the last
   std::vector<BranchIndex> known_branch_;  ///< by known coordinate
   std::vector<BranchIndex> undetermined_;  ///< joined branches in loops
   std::vector<std::size_t> covered_;       ///< by unknown coordinate: admittances across its cut, itself one of them

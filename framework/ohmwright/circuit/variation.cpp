@@ -81,18 +81,13 @@ void Variation<Scalar>::transfers(NodePair pair, std::span<Scalar> to_branches, 
   const Solution<Scalar>& now = solution();
   const std::size_t branch_count = prepared_->branches().size();
   std::vector<Scalar> answer(now.unknown_count());
-  TreePath ends;
   TreePath path;
   now.path(pair, path);
   now.respond(path, answer);
   std::fill(to_branches.begin(), to_branches.end(), Scalar{});
   std::fill(to_sources.begin(), to_sources.end(), Scalar{});
   for (std::size_t b = 0; b < branch_count; ++b) {
-    const Branch& branch = prepared_->branches()[b];
-    const NodePair nodes{branch.from, branch.to};
-    if (now.separated(nodes)) continue;
-    now.path(nodes, ends);
-    to_branches[b] = Solution<Scalar>::along(ends, answer);
+    to_branches[b] = Solution<Scalar>::along(now.way_of(static_cast<BranchIndex>(b)), answer);
   }
   for (std::size_t known = 0; known < now.known_count(); ++known)
     to_sources[now.branch_of_known(known)] = now.transfer(path, known);
@@ -105,8 +100,7 @@ void Variation<Scalar>::transfers(NodePair pair, std::span<Scalar> to_branches, 
     for (std::size_t i = 0; i < update_.count; ++i)
       to_branches[b] -= gains[i] * responses.to_branches(responses.row_of(update_.branch[i]))[b];
   for (std::size_t i = 0; i < update_.count; ++i) {
-    const Branch& branch = prepared_->branches()[update_.branch[i]];
-    now.path({branch.from, branch.to}, ends);
+    const TreeWay ends = now.way_of(update_.branch[i]);
     for (std::size_t known = 0; known < now.known_count(); ++known)
       to_sources[now.branch_of_known(known)] -= gains[i] * now.transfer(ends, known);
   }
@@ -116,13 +110,8 @@ template <typename Scalar>
 void Variation<Scalar>::branch_voltages(std::span<Scalar> voltages) const {
   const std::size_t branch_count = prepared_->branches().size();
   if (solved_) {
-    TreePath path;
-    for (std::size_t b = 0; b < branch_count; ++b) {
-      const Branch& branch = solved_->branches[b];
-      const bool apart = solved_->solution.separated({branch.from, branch.to});
-      if (!apart) solved_->solution.path({branch.from, branch.to}, path);
-      voltages[b] = apart ? Scalar{} : solved_->solution.voltage(path);
-    }
+    for (std::size_t b = 0; b < branch_count; ++b)
+      voltages[b] = solved_->solution.voltage(solved_->solution.way_of(static_cast<BranchIndex>(b)));
     return;
   }
   const Responses<Scalar>& responses = prepared_->responses();

@@ -1,61 +1,87 @@
+#include <algorithm>
 #include <cassert>
 #include <numeric>
+#include <utility>
 
 #include <ohmwright/circuit/voltage_tree.hpp>
 
 namespace ohmwright::circuit {
 
-// A tree has at most one branch less than nodes, so rows of node_count_ hold every coordinate.
-VoltageTree::VoltageTree(std::size_t node_count)
-    : node_count_(node_count),
-      part_(node_count),
-      unknown_(node_count * node_count, 0.0),
-      known_(node_count * node_count, 0.0),
-      shift_(node_count) {
+VoltageTree::VoltageTree(std::size_t node_count) : part_(node_count), up_(node_count) {
   std::iota(part_.begin(), part_.end(), std::uint32_t{0});
+  for (std::size_t node = 0; node < node_count; ++node) up_[node].parent = static_cast<NodeIndex>(node);
 }
 
-void VoltageTree::join(NodeIndex from, NodeIndex to) { merge(from, to, nullptr, 0.0); }
+void VoltageTree::join(NodeIndex from, NodeIndex to) { merge(from, to, {from, Form::joined, 0, 0.0}); }
 
-void VoltageTree::add_known(NodeIndex from, NodeIndex to) { merge(from, to, known_.data() + known_count_++, 1.0); }
+void VoltageTree::add_known(NodeIndex from, NodeIndex to) {
+  merge(from, to, {from, Form::known, static_cast<std::uint32_t>(known_count_++), -1.0});
+}
 
 void VoltageTree::add_unknown(NodeIndex from, NodeIndex to, double scale) {
-  merge(from, to, unknown_.data() + unknown_count_++, scale);
+  merge(from, to, {from, Form::unknown, static_cast<std::uint32_t>(unknown_count_++), -scale});
 }
 
-// Voltages are counted from a node of each part. Those of `to`'s part are now counted from that of `from`'s. Rows hold
-// zeros and plus or minus a coordinate's scale, so the sums are exact.
-void VoltageTree::merge(NodeIndex from, NodeIndex to, double* new_coordinate_of_row, double scale) {
+// The part of `to` is hung below `from`, by `to` itself: the ways up from there to its old root turn round.
+void VoltageTree::merge(NodeIndex from, NodeIndex to, Link above) {
   assert(separated(from, to));
   const std::uint32_t stays = part_[from];
   const std::uint32_t goes = part_[to];
-  const auto shift = [&](std::vector<double>& rows, std::size_t count) {
-    for (std::size_t k = 0; k < count; ++k) shift_[k] = rows[from * node_count_ + k] - rows[to * node_count_ + k];
-    for (std::size_t node = 0; node < node_count_; ++node) {
-      if (part_[node] != goes) continue;
-      for (std::size_t k = 0; k < count; ++k) rows[node * node_count_ + k] += shift_[k];
-    }
-  };
-  shift(unknown_, unknown_count_);
-  shift(known_, known_count_);
-  for (std::size_t node = 0; node < node_count_; ++node) {
-    if (part_[node] != goes) continue;
-    part_[node] = stays;
-    if (new_coordinate_of_row != nullptr) new_coordinate_of_row[node * node_count_] = -scale;
+  NodeIndex node = to;
+  for (bool is_root = false; !is_root;) {
+    const Link old = std::exchange(up_[node], above);
+    is_root = old.parent == node;
+    above = {node, old.form, old.coordinate, -old.weight};
+    node = old.parent;
   }
+  std::replace(part_.begin(), part_.end(), goes, stays);
+}
+
+std::size_t VoltageTree::links_to_root(NodeIndex node) const {
+  if (!depth_.empty()) return depth_[node];
+  std::size_t links = 0;
+  for (; up_[node].parent != node; node = up_[node].parent) ++links;
+  return links;
+}
+
+void VoltageTree::finish() {
+  constexpr auto not_yet = static_cast<std::uint32_t>(-1);
+  std::vector<std::uint32_t> depth(up_.size(), not_yet);
+  std::vector<NodeIndex> below;  // nodes on the way up to one whose depth is known
+  for (std::size_t start = 0; start < up_.size(); ++start) {
+    auto node = static_cast<NodeIndex>(start);
+    for (; depth[node] == not_yet && up_[node].parent != node; node = up_[node].parent) below.push_back(node);
+    if (depth[node] == not_yet) depth[node] = 0;
+    for (std::uint32_t at = depth[node]; !below.empty(); below.pop_back()) depth[below.back()] = ++at;
+  }
+  depth_ = std::move(depth);
 }
 
 void VoltageTree::path(NodePair pair, TreePath& path) const {
   assert(!separated(pair.plus, pair.minus));
-  const auto collect = [&](const std::vector<double>& rows, std::size_t count, std::vector<TreePath::Step>& steps) {
-    steps.clear();
-    const double* plus = rows.data() + pair.plus * node_count_;
-    const double* minus = rows.data() + pair.minus * node_count_;
-    for (std::size_t k = 0; k < count; ++k)
-      if (plus[k] != minus[k]) steps.push_back({static_cast<std::uint32_t>(k), plus[k] - minus[k]});
+  path.unknown.clear();
+  path.known.clear();
+  const auto climb = [&](NodeIndex& node, double sign) {
+    const Link& link = up_[node];
+    if (link.form != Form::joined)
+      (link.form == Form::unknown ? path.unknown : path.known).push_back({link.coordinate, sign * link.weight});
+    node = link.parent;
   };
-  collect(unknown_, unknown_count_, path.unknown);
-  collect(known_, known_count_, path.known);
+  NodeIndex plus = pair.plus;
+  NodeIndex minus = pair.minus;
+  std::size_t below_plus = links_to_root(plus);
+  std::size_t below_minus = links_to_root(minus);
+  for (; below_plus > below_minus; --below_plus) climb(plus, 1.0);
+  for (; below_minus > below_plus; --below_minus) climb(minus, -1.0);
+  while (plus != minus) {
+    climb(plus, 1.0);
+    climb(minus, -1.0);
+  }
+  const auto by_coordinate = [](const TreePath::Step& a, const TreePath::Step& b) {
+    return a.coordinate < b.coordinate;
+  };
+  std::sort(path.unknown.begin(), path.unknown.end(), by_coordinate);
+  std::sort(path.known.begin(), path.known.end(), by_coordinate);
 }
 
 }  // namespace ohmwright::circuit

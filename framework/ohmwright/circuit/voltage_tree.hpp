@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include <ohmwright/circuit/network.hpp>
@@ -16,6 +17,16 @@ struct TreePath {
   };
   std::vector<Step> unknown;  ///< coordinates of admittances, each with its scale and sign
   std::vector<Step> known;    ///< coordinates of sources (and of conductors whose current is wanted), weight +1 or -1
+};
+
+/// The same, kept elsewhere.
+struct TreeWay {
+  std::span<const TreePath::Step> unknown;
+  std::span<const TreePath::Step> known;
+
+  TreeWay(std::span<const TreePath::Step> of_unknown, std::span<const TreePath::Step> of_known)
+      : unknown(of_unknown), known(of_known) {}
+  TreeWay(const TreePath& path) : unknown(path.unknown), known(path.known) {}  // NOLINT: a path is a way
 };
 
 /// A forest over the nodes of a network whose branch voltages are the unknowns of the nodal equations.
@@ -34,6 +45,9 @@ class VoltageTree {
   void add_known(NodeIndex from, NodeIndex to);
   void add_unknown(NodeIndex from, NodeIndex to, double scale);
 
+  /// Once nothing is added any more: ways are found without going up to the root.
+  void finish();
+
   std::size_t unknown_count() const { return unknown_count_; }
   std::size_t known_count() const { return known_count_; }
 
@@ -41,15 +55,23 @@ class VoltageTree {
   void path(NodePair pair, TreePath& path) const;
 
  private:
-  void merge(NodeIndex from, NodeIndex to, double* new_coordinate_of_row, double scale);
+  enum class Form : std::uint8_t { joined, known, unknown };
+  /// The branch of the tree between a node and the one above it; of a root the node itself stands above.
+  struct Link {
+    NodeIndex parent = 0;
+    Form form = Form::joined;
+    std::uint32_t coordinate = 0;
+    double weight = 0.0;  ///< of the coordinate in the node's voltage less its parent's
+  };
 
-  std::size_t node_count_;
+  void merge(NodeIndex from, NodeIndex to, Link above);
+  std::size_t links_to_root(NodeIndex node) const;
+
   std::size_t unknown_count_ = 0;
   std::size_t known_count_ = 0;
-  std::vector<std::uint32_t> part_;  ///< label of the part that a node belongs to
-  std::vector<double> unknown_;      ///< node by coordinate, row length node_count_
-  std::vector<double> known_;        ///< the same for given voltages
-  std::vector<double> shift_;        ///< a row of a merge, kept for its memory
+  std::vector<std::uint32_t> part_;   ///< label of the part that a node belongs to
+  std::vector<Link> up_;              ///< by node
+  std::vector<std::uint32_t> depth_;  ///< by node, of a finished tree: links to its root
 };
 
 }  // namespace ohmwright::circuit

@@ -46,12 +46,14 @@ Reasoner::Reasoner(Prober& prober, const SignModel& signs) : prober_(prober), si
     }
 }
 
-const std::vector<PredictedOutcome>& Reasoner::predicted(std::size_t instance, const Measurement& measurement) {
+Reasoner::Predicted Reasoner::predicted(const Measurement& measurement) {
   PredictionsOfAll& of_all = predictions_[place_of(measurement)];
   if (of_all.empty()) of_all.resize(instances_.size(), nullptr);
-  const std::vector<PredictedOutcome>*& kept = of_all[instance];
-  if (kept == nullptr) kept = &prober_.predict(instances_[instance], measurement);
-  return *kept;
+  return {*this, measurement, of_all};
+}
+
+const std::vector<PredictedOutcome>& Reasoner::predicted(std::size_t instance, const Measurement& measurement) {
+  return predicted(measurement).of(instance);
 }
 
 std::size_t Reasoner::first_instance(std::size_t candidate) const {
@@ -62,9 +64,10 @@ std::size_t Reasoner::first_instance(std::size_t candidate) const {
 bool Reasoner::says_the_same(std::size_t test_point, std::size_t set_up) {
   const auto [at, is_new] = same_.try_emplace({test_point, set_up}, true);
   if (!is_new) return at->second;
+  Predicted as_found = predicted({test_point, {}});
+  Predicted after_it = predicted({test_point, set_up});
   for (std::size_t i = 0; i < instances_.size() && at->second; ++i)
-    if (instances_[i].candidate->faults.size() < 2)
-      at->second = look_alike(predicted(i, {test_point, {}}), predicted(i, {test_point, set_up}));
+    if (instances_[i].candidate->faults.size() < 2) at->second = look_alike(as_found.of(i), after_it.of(i));
   return at->second;
 }
 
@@ -91,13 +94,15 @@ void Reasoner::weigh(std::span<const WeighedReading> readings, double negligible
   std::unordered_map<std::vector<const void*>, std::size_t, boost::hash<std::vector<const void*>>> group_of;
   std::vector<const std::vector<PredictedOutcome>*> predictions(readings.size());
   std::vector<const void*> key(readings.size());
+  std::vector<Predicted> of_readings;
+  for (const WeighedReading& reading : readings) of_readings.push_back(predicted(reading.measurement));
   const double least = negligible_share * *std::max_element(weights_.begin(), weights_.end());
   for (std::size_t i = 0; i < instances_.size(); ++i) {
     if (weights_[i] < least) {
       weights_[i] = 0.0;
       continue;
     }
-    for (std::size_t r = 0; r < readings.size(); ++r) key[r] = predictions[r] = &predicted(i, readings[r].measurement);
+    for (std::size_t r = 0; r < readings.size(); ++r) key[r] = predictions[r] = &of_readings[r].of(i);
     const auto [at, is_new] = group_of.try_emplace(key, groups.size());
     if (is_new) groups.push_back({likelihood_of_all(readings, predictions, prober_.model()), 0.0});
     Group& group = groups[at->second];

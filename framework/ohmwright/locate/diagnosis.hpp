@@ -65,6 +65,27 @@ class Reasoner {
   /// The ways a measurement may come out of an instance. One address, one prediction (`Prober::predict`).
   const std::vector<PredictedOutcome>& predicted(std::size_t instance, const Measurement& measurement);
 
+  /// The same for many instances, the measurement looked up once. Valid as long as the reasoner.
+  class Predicted {
+   public:
+    const std::vector<PredictedOutcome>& of(std::size_t instance) {
+      const std::vector<PredictedOutcome>*& kept = (*of_all_)[instance];
+      if (kept == nullptr) kept = &reasoner_->prober_.predict(reasoner_->instances_[instance], measurement_);
+      return *kept;
+    }
+
+   private:
+    friend class Reasoner;
+    Predicted(Reasoner& reasoner, const Measurement& measurement,
+              std::vector<const std::vector<PredictedOutcome>*>& of_all)
+        : reasoner_(&reasoner), measurement_(measurement), of_all_(&of_all) {}
+
+    Reasoner* reasoner_;
+    Measurement measurement_;
+    std::vector<const std::vector<PredictedOutcome>*>* of_all_;
+  };
+  Predicted predicted(const Measurement& measurement);
+
   /// Whether a reading after that set-up says the same as one as found, whatever single fault is there.
   bool says_the_same(std::size_t test_point, std::size_t set_up);
 

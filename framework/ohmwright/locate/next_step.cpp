@@ -75,8 +75,9 @@ struct Predictions {
 
 Predictions predictions_of(Reasoner& reasoner, const Hypotheses& all, const Measurement& measurement) {
   Predictions predictions;
+  Reasoner::Predicted of_measurement = reasoner.predicted(measurement);
   for (std::size_t h = 0; h < all.instances.size(); ++h) {
-    const std::vector<PredictedOutcome>* const predicted = &reasoner.predicted(all.instances[h], measurement);
+    const std::vector<PredictedOutcome>* const predicted = &of_measurement.of(all.instances[h]);
     const auto same = std::find(predictions.different.begin(), predictions.different.end(), predicted);
     predictions.of.push_back(static_cast<std::size_t>(same - predictions.different.begin()));
     if (same == predictions.different.end()) {
@@ -248,10 +249,10 @@ class StepFinder {
   /// Whether a reading after that set-up says the same as one as found, whatever of the likeliest is at fault.
   bool says_the_same(std::size_t test_point, std::size_t set_up) {
     if (!is_possible(appliance_, {test_point, set_up})) return false;
-    return std::all_of(all_.instances.begin(), all_.instances.end(), [&](std::size_t instance) {
-      return look_alike(reasoner_.predicted(instance, {test_point, {}}),
-                        reasoner_.predicted(instance, {test_point, set_up}));
-    });
+    Reasoner::Predicted as_found = reasoner_.predicted({test_point, {}});
+    Reasoner::Predicted after_it = reasoner_.predicted({test_point, set_up});
+    return std::all_of(all_.instances.begin(), all_.instances.end(),
+                       [&](std::size_t instance) { return look_alike(as_found.of(instance), after_it.of(instance)); });
   }
 
   /// As found, unless a set-up makes a difference to it; in the set-up at hand where that makes none.

@@ -12,6 +12,8 @@ namespace {
 /// Input resistances of a voltmeter as it is, and in its low-impedance mode [ohm] (common practice, no source).
 constexpr double input_ohm = 10e6;
 constexpr double low_input_ohm = 10e3;
+/// Past this current a breaker trips before anybody reads [A] (common practice, no source).
+constexpr double breaker_amperes = 60.0;
 /// A reading that sinks by this share of the supply under the low input hung in the air.
 constexpr double ghost_share = 0.05;
 /// What a probe on bare metal adds [ohm], half-width of a rectangle (common practice, no source).
@@ -160,6 +162,10 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
                                       [&](const Instance::Settled& s) { return s.part == part && s.element == i; });
     const ElementChoice& choice =
         settled == instance.settled.end() ? element.choices.front() : choice_at(element, settled->place);
+    const bool is_new = scene_.network().branches()[element.branch].model.type == circuit::BranchType::open;
+    if (!healthy && is_new && choice.type == ElementType::resistance &&
+        choice.value_in_si * breaker_amperes < appliance_.supply.voltage.value.value_in_si())
+      may_trip_ = true;
     if (settled != instance.settled.end() && settled->is_whole_range && element.choices.size() > 1)
       take(element, over_all(element, choice), false);
     else
@@ -174,6 +180,7 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
 void Prober::ProbedScene::settle(const Instance& instance) {
   changes_.clear();
   wavering_.clear();
+  may_trip_ = false;
   spread_.assign(scene_.spread_as_built().begin(), scene_.spread_as_built().end());
   sources_.assign(spread_.size(), 0);
   sources_[scene_.supply()] = source::supply;
@@ -216,11 +223,22 @@ void Prober::ProbedScene::read_in_every_state(const Place& place, std::vector<Pr
 /// A dead short across the supply has no reading: the breaker has tripped, and a meter shows near nothing.
 void Prober::ProbedScene::read_or_trip(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
   try {
-    read(place, weight, outcomes);
-  } catch (const InputError&) {
-    constexpr double on_a_dead_circuit = 0.5;
-    outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, on_a_dead_circuit, {}});
+    if (!trips(*place.group)) return read(place, weight, outcomes);
+  } catch (const InputError&) {  // a loop without any resistance
   }
+  constexpr double on_a_dead_circuit = 0.5;
+  outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, on_a_dead_circuit, {}});
+}
+
+bool Prober::ProbedScene::trips(Group& group) const {
+  if (!may_trip_ || scene_.excitation() == Excitation::ohmmeter) return false;
+  if (!group.around_supply) {
+    const auto hertz = Frequency::from_value(appliance_.supply.frequency.value.value_in_si());
+    const std::vector<circuit::BranchIndex> supply{scene_.supply()};
+    group.around_supply.emplace(scene_.network(), hertz, supply, changes_of(group));
+  }
+  const std::optional<circuit::CurrentPhasor> amperes = group.around_supply->with(changes_).reading(0);
+  return amperes && circuit::magnitude(*amperes).value() > breaker_amperes;
 }
 
 void Prober::ProbedScene::read(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {

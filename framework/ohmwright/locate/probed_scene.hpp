@@ -36,6 +36,7 @@ class Prober::ProbedScene {
     std::optional<circuit::Voltmeter> voltmeter;  ///< its input a load of 10 megohms
     std::optional<circuit::Voltmeter> low_impedance_voltmeter;
     std::optional<circuit::ClampAmmeter> ammeter;
+    std::optional<circuit::ClampAmmeter> around_supply;  ///< made once a fault may trip the breaker
   };
   /// What of an instance matters at a test point, as numbers that are equal when it is.
   using Circumstances = std::vector<std::uint64_t>;
@@ -64,6 +65,7 @@ class Prober::ProbedScene {
   void read_in_every_state(const Place& place, std::vector<PredictedOutcome>& outcomes);
   void settle_part(const Instance& instance, std::size_t part, std::uint16_t fault);
   void take(const PlacedElement& element, const ElementChoice& choice, bool as_built);
+  bool trips(Group& group) const;
   void read_or_trip(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read_ohms(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
@@ -90,6 +92,7 @@ class Prober::ProbedScene {
   std::vector<double> sensitivities_;
   std::vector<Wavering> wavering_;
   std::vector<circuit::BranchIndex> joined_by_faults_;
+  bool may_trip_ = false;  ///< a fault puts so little resistance where there is none that the breaker may trip
 };
 
 }  // namespace ohmwright::locate

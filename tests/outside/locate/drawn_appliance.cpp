@@ -104,9 +104,9 @@ struct DrawnAppliance::Wiring {
   }
 };
 
-DrawnAppliance::DrawnAppliance(const FaultList& faults, ReproducibleStream& stream) : faults_(&faults) {
+DrawnAppliance::DrawnAppliance(const FaultList& faults, double share, ReproducibleStream& stream)
+    : faults_(&faults), truth_(&drawn_candidate(faults, share)) {
   const Appliance& appliance = faults.appliance();
-  truth_ = &drawn_candidate(faults, stream.uniform());
   for (std::size_t part = 0; part < appliance.parts.size(); ++part)
     element_shares_.push_back(shares(most_elements, stream));
   for (std::size_t set_up = 0; set_up <= appliance.set_ups.size(); ++set_up)

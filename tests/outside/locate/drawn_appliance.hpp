@@ -25,8 +25,9 @@ struct WiredReading {
 /// each kind says of its part, and nothing that the search computes.
 class DrawnAppliance {
  public:
-  /// A candidate by its prior probability, and the rest within its tolerances. `faults` must outlive it.
-  DrawnAppliance(const FaultList& faults, ReproducibleStream& stream);
+  /// The candidate at `share` [0…1) of their prior probabilities laid end to end, and the rest drawn within its
+  /// tolerances. `faults` must outlive it.
+  DrawnAppliance(const FaultList& faults, double share, ReproducibleStream& stream);
 
   const Candidate& truth() const { return *truth_; }
   bool has_fault(std::size_t part) const { return faults_->fault_of(*truth_, part) != not_found; }

@@ -37,16 +37,29 @@ Observed DrawnMeter::displayed(Probe probe, double value, ReproducibleStream& st
   return as_read(std::max(0.0, resolution * std::round((value + off) / resolution)));
 }
 
-Observed DrawnMeter::shown(Probe probe, std::optional<double> truth, ReproducibleStream& stream) const {
+Observed DrawnMeter::slip(Probe probe, ReproducibleStream& stream) const {
+  const ReadingModel assumed;
+  const Scale scale = scale_of(probe);
+  const double where = stream.uniform();
+  if (probe == Probe::ohms && stream.uniform() < assumed.over_range_share) return OverRange{};
+  return displayed(probe, scale.linear_below * std::sinh(where * scale.at(scale.largest)), stream);
+}
+
+Observed DrawnMeter::shown(const Measurement& measurement, Probe probe, std::optional<double> truth,
+                           ReproducibleStream& stream) const {
   const ReadingModel assumed;  // the shares that docs/arithmetic.md states
   const Scale scale = scale_of(probe);
   const auto on_scale = [&](double at) { return scale.linear_below * std::sinh(at); };
-  const bool misread = stream.uniform() < assumed.misread_share;
-  const double where = stream.uniform();
-  if (misread) {
+  const auto before =
+      std::find_if(slips_.begin(), slips_.end(), [&](const auto& made) { return made.first == measurement; });
+  if (before != slips_.end() && stream.uniform() < assumed.same_slip_again) {
     ++misreadings_;
-    if (probe == Probe::ohms && stream.uniform() < assumed.over_range_share) return OverRange{};
-    return displayed(probe, on_scale(where * scale.at(scale.largest)), stream);
+    return before->second;
+  }
+  if (stream.uniform() < assumed.misread_share) {
+    ++misreadings_;
+    slips_.emplace_back(measurement, slip(probe, stream));
+    return slips_.back().second;
   }
   if (probe != Probe::ohms) return displayed(probe, truth.value_or(0.0), stream);
   if (!truth) {

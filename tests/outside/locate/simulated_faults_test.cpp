@@ -17,9 +17,10 @@
 // Faults in the shipped appliances, read by ngspice and not by our solver, searched step by step as the program offers
 // the steps: whether the faulty part is found, good parts are left alone, and stated probabilities are kept.
 //
-// Drawn from the printed weights: what is wrong (one fault, two, a cause outside, nothing), every tolerance and
-// temperature within its ±, the meter's gain, counts and leads within theirs, 0 to 0.1 ohm of contact at the probes,
-// one reading in a hundred misread. OHMWRIGHT_SIMULATED_FAULTS=2000 draws more than the 200 of a normal run.
+// Drawn from the printed weights, in even steps through them: what is wrong (one fault, two, a cause outside, nothing).
+// Drawn evenly: every tolerance and temperature within its ±, the meter's gain, counts and leads within theirs, 0 to
+// 0.1 ohm of contact at the probes, one reading in a hundred misread, in the same way again with 0.1.
+// OHMWRIGHT_SIMULATED_FAULTS=2000 draws more than the 200 of a normal run.
 
 namespace ohmwright::locate::testing {
 namespace {

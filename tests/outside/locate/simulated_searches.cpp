@@ -29,8 +29,8 @@ struct Running {
   Signs signs;
   std::optional<Step> next;
 
-  Running(const FaultList& faults, const Meter& with, std::uint64_t seed)
-      : stream(seed), drawn(faults, stream), meter(with, stream) {}
+  Running(const FaultList& faults, double share, const Meter& with, std::uint64_t seed)
+      : stream(seed), drawn(faults, share, stream), meter(with, stream) {}
 };
 
 bool is_so(const DrawnAppliance& drawn, const Standing& standing) {
@@ -103,7 +103,10 @@ std::optional<std::vector<SimulatedSearch>> simulate(const FaultList& faults, Se
   std::vector<SimulatedSearch> results(count);
   ReproducibleStream seeds(seed);
   for (std::size_t i = 0; i < count; ++i) {
-    all.emplace_back(faults, search.reasoner().prober().meter(), seeds.bits());
+    // One of each `count`th of what may be wrong: few faults are rare by chance, which would be seen again at every
+    // step.
+    const double share = (static_cast<double>(i) + seeds.uniform()) / static_cast<double>(count);
+    all.emplace_back(faults, share, search.reasoner().prober().meter(), seeds.bits());
     results[i].truth = &all[i].drawn.truth();
     think(search, all[i], results[i]);
   }
@@ -128,7 +131,9 @@ std::optional<std::vector<SimulatedSearch>> simulate(const FaultList& faults, Se
       const bool is_answered = asked.in_batch && (*answers)[*asked.in_batch];
       const auto truth = found(asked, is_answered ? &*(*answers)[*asked.in_batch] : nullptr);
       running.readings.push_back(
-          {running.next->measurement, running.meter.shown(asked.wired.probe, truth, running.stream), {}});
+          {running.next->measurement,
+           running.meter.shown(running.next->measurement, asked.wired.probe, truth, running.stream),
+           {}});
     }
     for (std::size_t i = 0; i < count; ++i)
       if (all[i].next) think(search, all[i], results[i]);
