@@ -10,7 +10,9 @@ std::string made_with() {
   std::tm local{};
   std::array<char, 16> day{};
   if (::localtime_r(&now, &local) != nullptr) std::strftime(day.data(), day.size(), "%Y-%m-%d", &local);
-  return std::string("ohmwright " OHMWRIGHT_VERSION ", ") + day.data();
+  return program_name() + ", " + day.data();
 }
+
+std::string program_name() { return "ohmwright " OHMWRIGHT_VERSION; }
 
 }  // namespace ohmwright::cli

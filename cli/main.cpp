@@ -108,8 +108,9 @@ Registry make_registry(const Arguments& arguments, const Locations& locations) {
 }
 
 int run(const std::vector<std::string>& words) {
-  const std::vector<VerbSpec> verbs{check_verb(), locate_verb(), log_verb(),     kinds_verb(),     ratings_verb(),
-                                    chart_verb(), curve_verb(),  compare_verb(), appliance_verb(), vectors_verb()};
+  const std::vector<VerbSpec> verbs{check_verb(),   locate_verb(),    log_verb(),    job_verb(),
+                                    kinds_verb(),   ratings_verb(),   chart_verb(),  curve_verb(),
+                                    compare_verb(), appliance_verb(), vectors_verb()};
   const Locations locations = own_locations();
   set_language(language_among(words), locations);
   if (words.size() == 1 && words[0] == "--version") {

@@ -16,6 +16,7 @@ VerbSpec compare_verb();
 VerbSpec appliance_verb();
 VerbSpec locate_verb();
 VerbSpec log_verb();
+VerbSpec job_verb();
 VerbSpec vectors_verb();
 
 }  // namespace ohmwright::cli

@@ -16,6 +16,8 @@ const Schema& readings_schema();
 const Schema& vectors_schema();
 /// Of a kind without C++.
 const Schema& kind_schema();
+/// Of a line of an exported job book.
+const Schema& job_entry_schema();
 /// Of what locate writes, which holds readings that can be read back.
 const Schema& locate_schema();
 /// Of what ohmwright writes, for tests.
@@ -27,5 +29,6 @@ const Schema& comparison_schema();
 const Schema& log_schema();
 const Schema& log_comparison_schema();
 const Schema& plan_schema();
+const Schema& job_report_schema();
 
 }  // namespace ohmwright
