@@ -162,7 +162,7 @@ class JobReader {
     const Sentences say(units);
     job::ContentWriter content;
     content.text("place", point.id)
-        .text("title", point.title)
+        .text("title", check ? check->part().title : point.title)
         .text("part", check ? part_read_at(appliance, taken.measurement.test_point) : std::string())
         .text("shown", word.substr(word.find('=') + 1))
         .text("word", word)

@@ -35,18 +35,19 @@ std::string_view state_style(std::string_view state) {
 
 /// A page that fills two sheets: letters and pictures shrink in print, the shop's part begins the second sheet.
 constexpr std::string_view print_style = R"(<style>
-.wide td { overflow-wrap: anywhere; }
 @media print {
   body { font-size: 0.72rem; line-height: 1.3; max-width: none; }
   h1 { font-size: 1.1rem; } h2 { font-size: 0.95rem; } h3 { font-size: 0.85rem; }
   h2, h3, p, ul { margin: 0.15rem 0; }
-  .shop { break-before: page; columns: 2; column-gap: 1.2rem; font-size: 0.62rem; }
-  .shop img { max-height: 6.5cm; width: auto; max-width: 100%; }
-  .shop .wide, .shop table { font-size: 0.55rem; }
+  .shop { break-before: page; columns: 2; column-gap: 1rem; font-size: 0.52rem; line-height: 1.2; }
+  .shop img { max-height: 4.5cm; width: auto; max-width: 100%; }
+  .shop .wide, .shop table { font-size: 0.48rem; }
+  .shop h2 { font-size: 0.7rem; } .shop h3 { font-size: 0.6rem; }
   .bar { margin: 0; } .bar span:first-child { flex-basis: 4rem; height: 0.5rem; }
   @page { margin: 1.2cm; }
 }
-p, li, h1, td { overflow-wrap: anywhere; }
+p, li, h1 { overflow-wrap: anywhere; }
+td { overflow-wrap: break-word; }
 .price { margin-top: 1.5rem; }
 </style>
 )";
