@@ -1,106 +1,34 @@
-#include <algorithm>
-#include <utility>
-
-#include <ohmwright/plugin/guarded_judge.hpp>
-#include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
-#include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/verdict_report.hpp>
 
-#include "check_readings.hpp"
 #include "circumstances.hpp"
 #include "exit_codes.hpp"
-#include "instrument_readings.hpp"
-#include "instruments.hpp"
 #include "kind_files.hpp"
-#include "made_with.hpp"
 #include "output.hpp"
 #include "part_charts.hpp"
+#include "part_check.hpp"
 #include "verbs.hpp"
 
 namespace ohmwright::cli {
 
 namespace {
 
-double chosen_confidence(const Arguments& arguments) {
-  if (!arguments.has("--confidence")) return JudgeSettings{}.confidence;
-  const std::string text = arguments.value("--confidence");
-  const double confidence = parse_stated_value(text, Dimension::ratio).value.value_in_si();
-  if (confidence > 0.5 && confidence < 1.0) return confidence;
-  throw InputError("--confidence takes a probability between 0.5 and 1, such as 0.95, got " + ohmwright::quoted(text));
-}
-
-/// What a judgement of one part is made from.
-struct Call {
-  const LoadedKind& kind;
-  RatedPart part;
-  Instruments instruments;
-  UnitPreferences units;
-  std::vector<Reading> readings;
-};
-
-std::vector<OtherInstrument> other_instruments(const Call& call) {
-  std::vector<OtherInstrument> others;
-  for (const Reading& reading : call.readings) {
-    if (reading.meter.empty()) continue;
-    OtherInstrument other{reading.measurand, call.instruments.meters().named(reading.meter).title,
-                          call.instruments.is_assumed(reading.meter)};
-    if (std::find(others.begin(), others.end(), other) == others.end()) others.push_back(std::move(other));
-  }
-  return others;
-}
-
-std::string report_text(const Arguments& arguments, const Call& call, const VerdictReport& report,
-                        const PageStyle& page) {
-  const Sentences sentences(call.units);
+std::string report_text(const Arguments& arguments, const PartCheck& check, const PageStyle& page) {
+  const VerdictReport report = check.report(arguments);
+  const Sentences sentences(check.units());
   const std::string format = arguments.value("--format", "text");
   if (format == "json") return verdict_json(report, sentences);
   if (format == "text") return verdict_page(report, sentences, page);
-  const std::optional<Chart> chart = chart_with_readings(call.kind, call.part, report.evidence);
+  const std::optional<Chart> chart = chart_with_readings(check.kind(), check.part(), report.evidence);
   return verdict_html(report, chart ? &*chart : nullptr, sentences);
-}
-
-int judge_and_report(const Arguments& arguments, Environment& environment, const Call& call) {
-  const MeterSet& meters = call.instruments.meters();
-  const Descriptor& descriptor = call.kind.descriptor();
-  const JudgeSettings settings{chosen_confidence(arguments)};
-  const Evidence evidence(descriptor, call.readings, meters);
-  const std::variant<Verdict, NotJudged> judged = judge_guarded(*call.part.part, descriptor, evidence, settings);
-  if (const auto* failed = std::get_if<NotJudged>(&judged))
-    throw Error(ErrorCategory::plugin, std::string(descriptor.id) + ": " + failed->text);
-
-  const auto& verdict = std::get<Verdict>(judged);
-  const VerdictReport report{.descriptor = descriptor,
-                             .verdict = verdict,
-                             .evidence = evidence,
-                             .readings = call.readings,
-                             .confidence = settings.confidence,
-                             .part_name = call.part.name,
-                             .part_title = call.part.title,
-                             .meter_title = meters.named("").title,
-                             .meter_assumed = call.instruments.is_usual_assumed(),
-                             .other_instruments = other_instruments(call),
-                             .made_with = made_with(),
-                             .every_rule = arguments.has("--every-rule"),
-                             .cautions_in_full = arguments.has("--cautions")};
-  deliver(report_text(arguments, call, report, environment.page), arguments, environment);
-  return exit_code(verdict.outcome);
 }
 
 int run_check(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = kind_typed(environment, arguments.operands);
-  Call call{kind,
-            rated_part(kind, arguments.value("--ratings"), arguments.value("--control")),
-            Instruments(arguments, environment),
-            {},
-            {}};
-  const std::optional<Reading> shown = reading_from_instrument(arguments, environment, kind.descriptor());
-  call.readings = gather_readings(arguments, kind.descriptor(), call.instruments.meters(), call.units, shown);
-  for (const Reading& reading : call.readings)
-    if (shown && reading.label == instrument_label && reading.supply == Supply::live)
-      refuse_live_instrument(arguments, environment, arguments.value("--from"));
-  call.instruments.choose(call.readings, kind.descriptor());
-  return judge_and_report(arguments, environment, call);
+  const PartCheck check = checked_part(
+      kind, rated_part(kind, arguments.value("--ratings"), arguments.value("--control")), arguments, environment);
+  deliver(report_text(arguments, check, environment.page), arguments, environment);
+  return exit_code(check.verdict().outcome);
 }
 
 }  // namespace

@@ -2,20 +2,18 @@
 
 #include <algorithm>
 #include <charconv>
-#include <cmath>
 #include <functional>
 #include <istream>
 #include <ostream>
 #include <sstream>
 #include <vector>
 
-#include <ohmwright/locate/information.hpp>
 #include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
-#include <ohmwright/report/page_layout.hpp>
 
+#include "locate_pages.hpp"
 #include "locate_words.hpp"
 
 namespace ohmwright::cli {
@@ -115,45 +113,18 @@ class Dialogue {
     }
   }
 
-  LocateReport report() {
-    return {search_.reasoner(),
-            search_.diagnosis(),
-            search_.standing(),
-            search_.readings(),
-            search_.signs(),
-            search_.steps(),
-            work_ = search_.work(),
-            search_.settings().steps,
-            search_.settings().priors,
-            meter_.title,
-            false};
-  }
-
   void offer(const locate::Step& step) {
-    std::vector<locate::Step> shown(search_.steps().begin(), search_.steps().end());
-    std::rotate(shown.begin(), shown.begin() + static_cast<std::ptrdiff_t>(chosen_),
-                shown.begin() + static_cast<std::ptrdiff_t>(chosen_) + 1);
-    LocateReport of_step = report();
-    of_step.steps = shown;
-    const LocateContent content = locate_content(of_step, Sentences(units_));
-    PageLayout page(environment_.page);
-    page.blank_line();
-    page.block(content.headline);
-    for (const std::string& text : content.explanation) page.block(text, "  ");
-    std::vector<std::string> new_remarks;
-    for (const std::string& text : content.remarks)
-      if (std::find(told_.begin(), told_.end(), text) == told_.end()) new_remarks.push_back(text);
-    told_.insert(told_.end(), new_remarks.begin(), new_remarks.end());
-    page.section(say(OHMWRIGHT_TEXT("Mind")), new_remarks);
-    page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.next->cautions);
-    page.heading(say(OHMWRIGHT_TEXT("Do next")));
-    page.item(content.next->title);
-    for (const std::string& text : content.next->before) page.block(text, "      ");
-    environment_.out << page.take();
-    menu(step, content);
+    shown_.assign(search_.steps().begin(), search_.steps().end());
+    std::rotate(shown_.begin(), shown_.begin() + static_cast<std::ptrdiff_t>(chosen_),
+                shown_.begin() + static_cast<std::ptrdiff_t>(chosen_) + 1);
+    work_ = search_.work();
+    LocateReport of_step = locate_report(search_, work_, meter_.title, false);
+    of_step.steps = shown_;
+    environment_.out << step_page(of_step, told_, Sentences(units_), environment_.page);
+    menu(step, of_step);
   }
 
-  void menu(const locate::Step& step, const LocateContent& content) {
+  void menu(const locate::Step& step, const LocateReport& of_step) {
     const bool is_reading = step.form == locate::Step::Form::measure;
     environment_.out << '\n';
     const bool is_look = step.form == locate::Step::Form::look;
@@ -180,7 +151,8 @@ class Dialogue {
         undo_.emplace_back([this] { search_.reach_again(); });
         return;
       case '3':
-        return why(step, content);
+        environment_.out << why_page(of_step, Sentences(units_), environment_.page) << '\n';
+        return;
       case '4':
         chosen_ = (chosen_ + 1) % search_.steps().size();
         return;
@@ -281,31 +253,6 @@ class Dialogue {
     }
   }
 
-  void why(const locate::Step& step, const LocateContent& content) {
-    PageLayout page(environment_.page);
-    page.blank_line();
-    page.block(
-        say(OHMWRIGHT_TEXT("It takes about {share} of what is in doubt away, in {minutes} min; with what it leaves, no "
-                           "other step comes sooner to an end."),
-            {{"share", percent_text(share_of_doubt(step))}, {"minutes", std::to_string(std::lround(step.minutes))}}));
-    page.heading(say(OHMWRIGHT_TEXT("Possible faults")));
-    for (const PossibleFaultLine& row : content.possible) page.bar(row.label, row.probability);
-    if (content.next && !content.next->expected.empty()) {
-      page.heading(say(OHMWRIGHT_TEXT("It would show about:")));
-      for (const ExpectedReading& row : content.next->expected)
-        page.item(say(OHMWRIGHT_TEXT("{shows}  if {fault}"), {{"shows", row.shows}, {"fault", row.fault}}));
-    }
-    environment_.out << page.take() << '\n';
-  }
-
-  double share_of_doubt(const locate::Step& step) {
-    std::vector<double> probabilities;
-    for (const locate::AnswerSet& answer : locate::answers(search_.reasoner().faults(), search_.diagnosis()))
-      probabilities.push_back(answer.probability);
-    const double in_doubt = locate::entropy_in_bits(probabilities);
-    return in_doubt > 0.0 ? std::min(1.0, step.gain_bits / in_doubt) : 1.0;
-  }
-
   static constexpr double is_unexplained = 0.5;  ///< more likely misread than meant
 
   locate::Search& search_;
@@ -318,6 +265,7 @@ class Dialogue {
   const ValueSource& source_;
   locate::WorkState work_;
   std::vector<std::string> told_;            ///< remarks that were printed
+  std::vector<locate::Step> shown_;          ///< the step that is offered first
   std::vector<std::function<void()>> undo_;  ///< what takes each answer back, the last behind
   std::size_t chosen_ = 0;                   ///< which of the steps is offered
   bool is_answered_ = false;                 ///< a reading was typed and not thought over yet

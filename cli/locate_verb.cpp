@@ -11,6 +11,7 @@
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
 #include "locate_dialogue.hpp"
+#include "locate_pages.hpp"
 #include "locate_words.hpp"
 #include "made_with.hpp"
 #include "output.hpp"
@@ -19,8 +20,6 @@
 namespace ohmwright::cli {
 
 namespace {
-
-int exit_of(const locate::Standing& standing) { return standing.is_named() ? exit_done : exit_undecided; }
 
 std::string report_text(const Arguments& arguments, const LocateReport& report, const Sentences& say,
                         const PageStyle& page) {
@@ -95,19 +94,9 @@ int run_locate(const Arguments& arguments, Environment& environment) {
     run_dialogue(search, how, std::cin, environment, value_source(arguments, environment));
   search.think();
   const locate::WorkState work = search.work();
-  const LocateReport report{search.reasoner(),
-                            search.diagnosis(),
-                            search.standing(),
-                            search.readings(),
-                            search.signs(),
-                            search.steps(),
-                            work,
-                            search.settings().steps,
-                            search.settings().priors,
-                            meter.title,
-                            arguments.has("--cautions")};
+  const LocateReport report = locate_report(search, work, meter.title, arguments.has("--cautions"));
   deliver(report_text(arguments, report, Sentences(units), environment.page), arguments, environment);
-  return exit_of(search.standing());
+  return exit_of_search(search.standing());
 }
 
 }  // namespace

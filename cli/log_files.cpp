@@ -77,9 +77,13 @@ cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments) {
 }
 
 cycles::LogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment) {
-  cycles::LogRatings ratings;
-  if (arguments.has("--appliance"))
-    ratings = log_ratings_of(open_appliance(environment, arguments.value("--appliance")));
+  if (!arguments.has("--appliance")) return log_ratings_over({}, arguments, environment);
+  return log_ratings_over(log_ratings_of(open_appliance(environment, arguments.value("--appliance"))), arguments,
+                          environment);
+}
+
+cycles::LogRatings log_ratings_over(cycles::LogRatings ratings, const Arguments& arguments,
+                                    const Environment& environment) {
   if (arguments.has("--line")) {
     // Read at the outlet with a hand-held meter, where nothing else is stated (common practice, no source).
     constexpr double usual_half_width_volt = 2.0;

@@ -17,6 +17,10 @@ cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments);
 /// `--time-limit`. Throws InputError for words that say nothing, and as ratings and appliances do.
 cycles::LogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment);
 
+/// The same over what is known of the appliance already.
+cycles::LogRatings log_ratings_over(cycles::LogRatings ratings, const Arguments& arguments,
+                                    const Environment& environment);
+
 /// A log that was read to its end.
 struct ReadLog {
   cycles::LogReader reader;

@@ -17,7 +17,8 @@ namespace {
 void refuse_to_overwrite_input(const Arguments& arguments) {
   const std::filesystem::path out(arguments.value("--out"));
   std::error_code error;
-  for (const char* option : {"--series", "--readings", "--ratings", "--control", "--meter", "--before", "--after"}) {
+  for (const char* option :
+       {"--series", "--readings", "--ratings", "--control", "--meter", "--before", "--after", "--log", "--book"}) {
     const auto given = arguments.options.find(option);
     if (given == arguments.options.end()) continue;
     for (const std::string& file : given->second)

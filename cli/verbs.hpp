@@ -17,6 +17,7 @@ VerbSpec appliance_verb();
 VerbSpec locate_verb();
 VerbSpec log_verb();
 VerbSpec course_verb();
+VerbSpec job_verb();
 VerbSpec vectors_verb();
 VerbSpec batch_verb();
 VerbSpec meter_verb();

@@ -18,6 +18,8 @@ const Schema& readings_schema();
 const Schema& vectors_schema();
 /// Of a kind without C++.
 const Schema& kind_schema();
+/// Of a line of an exported job book.
+const Schema& job_entry_schema();
 /// Of what locate writes, which holds readings that can be read back.
 const Schema& locate_schema();
 /// Of what ohmwright writes, for tests.
@@ -39,5 +41,6 @@ const Schema& course_weights_schema();
 const Schema& batch_line_schema();
 const Schema& batch_record_schema();
 const Schema& batch_summary_schema();
+const Schema& job_report_schema();
 
 }  // namespace ohmwright

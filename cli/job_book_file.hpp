@@ -1,0 +1,46 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include <ohmwright/job/job_book.hpp>
+#include <ohmwright/job/service_call.hpp>
+
+#include "environment.hpp"
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+/// The book that --book names, else jobs.db in the person's own data folder. Throws as `JobBook` does.
+std::unique_ptr<job::JobBook> open_book(const Arguments& arguments, bool create);
+
+/// A job of a book, told from its entries.
+struct JobAtHand {
+  std::unique_ptr<job::JobBook> book;
+  job::JobLine line;
+  std::vector<job::Entry> entries;
+  job::ServiceCall call;
+
+  /// Writes entries down, all or none, and tells the call anew.
+  void write(const std::vector<job::NewEntry>& new_entries);
+};
+
+/// The job that --job names, else the one that was written to last among those that are not closed. Throws InputError
+/// where there is none.
+JobAtHand job_at_hand(const Arguments& arguments);
+
+/// Says which job is meant, since nobody named it.
+void say_which(const JobAtHand& job, Environment& environment);
+
+/// Refuses to go on with a job that is closed.
+void refuse_closed(const JobAtHand& job);
+
+/// "2026-03-01 14:30" by the local clock.
+std::string local_time(const std::string& time);
+
+/// What --time says, as a book keeps it: HH:MM of today, or YYYY-MM-DD HH:MM; empty without --time. Throws InputError
+/// for what is no time, or one that is still to come.
+std::string time_happened(const Arguments& arguments);
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,152 @@
+#include <algorithm>
+#include <array>
+#include <ostream>
+
+#include <ohmwright/job/closing.hpp>
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/job_report.hpp>
+
+#include "exit_codes.hpp"
+#include "job_actions.hpp"
+#include "job_book_file.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+struct StateWord {
+  std::string_view typed;
+  std::string_view state;
+};
+constexpr std::array closing_words{StateWord{"repaired", job::is_repaired}, StateWord{"declined", job::is_declined},
+                                   StateWord{"stopped", job::is_stopped}};
+constexpr std::array waiting_words{StateWord{"part", job::waits_for_part}, StateWord{"log", job::waits_for_log}};
+
+template <class Words>
+std::string_view state_typed(const Words& words, const Arguments& arguments, std::string_view action) {
+  std::string known;
+  for (const StateWord& word : words) {
+    if (!arguments.operands.empty() && arguments.operands.front() == word.typed) return word.state;
+    known += (known.empty() ? "" : ", ") + std::string(word.typed);
+  }
+  throw InputError(
+      "job " + std::string(action) + " takes one of " + known +
+      (arguments.operands.empty() ? std::string() : ", got " + ohmwright::quoted(arguments.operands.front())));
+}
+
+job::NewEntry state_entry(std::string_view state, const Arguments& arguments) {
+  return {std::string(job::forms::state), job::ContentWriter()
+                                              .text("state", state)
+                                              .text("reason", arguments.value("--because"))
+                                              .text("call_back", arguments.value("--call-back"))
+                                              .content()};
+}
+
+/// What is recorded as repaired is what somebody will plug in and touch.
+void refuse_unproved_repair(const JobAtHand& job, const Sentences& say) {
+  const std::vector<job::Obstacle> against = job::obstacles(job.call);
+  if (against.empty()) return;
+  std::string all;
+  for (const job::Obstacle& obstacle : against) all += " " + printable(obstacle_text(obstacle, say));
+  throw InputError("job " + std::to_string(job.line.number) + " is not closed as repaired:" + all +
+                   " See: ohmwright job verify");
+}
+
+void say_state(const JobAtHand& job, const Sentences& say, Environment& environment) {
+  say_which(job, environment);
+  environment.out << paragraph(say(OHMWRIGHT_TEXT("State: {state}"), {{"state", job_state_text(job.call.state, say)}}),
+                               environment.page.width);
+}
+
+std::string all_words(const Arguments& arguments) {
+  std::string text;
+  for (const std::string& word : arguments.operands) text += (text.empty() ? "" : " ") + word;
+  return text;
+}
+
+}  // namespace
+
+int close_job(const Arguments& arguments, Environment& environment) {
+  JobAtHand job = job_at_hand(arguments);
+  refuse_closed(job);
+  const std::string_view state = state_typed(closing_words, arguments, "close");
+  const Sentences say{UnitPreferences{}};
+  if (state == job::is_repaired) refuse_unproved_repair(job, say);
+  job.write({state_entry(state, arguments)});
+  say_state(job, say, environment);
+  environment.out << paragraph(
+      say(OHMWRIGHT_TEXT("The report: ohmwright job report --job {number} --format html --out FILE"),
+          {{"number", std::to_string(job.line.number)}}),
+      environment.page.width);
+  return exit_done;
+}
+
+int wait_in_job(const Arguments& arguments, Environment& environment) {
+  JobAtHand job = job_at_hand(arguments);
+  refuse_closed(job);
+  job.write({state_entry(state_typed(waiting_words, arguments, "wait"), arguments)});
+  say_state(job, Sentences{UnitPreferences{}}, environment);
+  return exit_done;
+}
+
+int visit_again(const Arguments& arguments, Environment& environment) {
+  JobAtHand job = job_at_hand(arguments);
+  job.write({{std::string(job::forms::visit), "{}"}, state_entry(job::is_open, {})});
+  const Sentences say{UnitPreferences{}};
+  say_which(job, environment);
+  environment.out << paragraph(
+      say(OHMWRIGHT_TEXT("Visit {number} begins."), {{"number", std::to_string(job.call.visits)}}),
+      environment.page.width);
+  return exit_done;
+}
+
+int note_in_job(const Arguments& arguments, Environment& environment) {
+  const std::string text = all_words(arguments);
+  if (text.empty()) throw InputError("missing: the note; such as: ohmwright job note \"gasket torn at the hinge\"");
+  JobAtHand job = job_at_hand(arguments);
+  job.write(
+      {{std::string(job::forms::note), job::ContentWriter().text("text", text).content(), time_happened(arguments)}});
+  say_which(job, environment);
+  environment.out << Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Noted.")) << '\n';
+  return exit_done;
+}
+
+int correct_job(const Arguments& arguments, Environment& environment) {
+  if (arguments.operands.empty())
+    throw InputError("missing: the entry to take back; ohmwright job show lists them, or: ohmwright job correct last");
+  JobAtHand job = job_at_hand(arguments);
+  const std::string& typed = arguments.operands.front();
+  const job::Entry* entry = nullptr;
+  if (typed == "last") {
+    entry = job::last_to_take_back(job.entries);
+    if (entry == nullptr) throw InputError("the job has no entry that can be taken back");
+  } else {
+    constexpr std::size_t least_letters = 4;
+    std::size_t found = 0;
+    for (const job::Entry& one : job.entries)
+      if (typed.size() >= least_letters && one.id.compare(0, typed.size(), typed) == 0) {
+        entry = &one;
+        ++found;
+      }
+    if (found != 1)
+      throw InputError((found == 0 ? "the job has no entry " : "more than one entry begins with ") +
+                       ohmwright::quoted(typed) + "; see: ohmwright job show");
+  }
+  if (entry->form == job::forms::opened) throw InputError("the opening of a job is not taken back; close it instead");
+  const std::string what = entry->form + " " + entry->id.substr(0, 8);
+  job.write({{std::string(job::forms::taken_back),
+              job::ContentWriter().text("reason", arguments.value("--because")).content(),
+              {},
+              entry->id}});
+  say_which(job, environment);
+  environment.out << paragraph(
+      Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Taken back: {what}. It stays in the book and no longer counts."),
+                                   {{"what", what}}),
+      environment.page.width);
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

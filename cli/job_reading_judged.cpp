@@ -1,0 +1,132 @@
+#include "job_reading_judged.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include <ohmwright/document/kind_values.hpp>
+#include <ohmwright/locate/scale.hpp>
+#include <ohmwright/locate/work.hpp>
+#include <ohmwright/quantity/error.hpp>
+
+namespace ohmwright::cli {
+
+namespace {
+
+template <class Row>
+std::optional<std::size_t> row_named(const std::vector<Row>& rows, std::string_view id) {
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    if (rows[i].id == id) return i;
+  return std::nullopt;
+}
+
+bool is_terminal(const ProbePlace& place, std::size_t part, std::uint16_t terminal) {
+  return place.terminal && place.terminal->part == part && place.terminal->terminal == terminal;
+}
+
+/// Whether the probes are at the part's own terminals, between which the measurand is read. A kind that does not say
+/// where means the first two terminals, and the measurand that takes a reading without a name.
+bool reads(const TestPoint& point, std::size_t part, const Descriptor& descriptor, std::size_t index) {
+  const MeasurandDescriptor& measurand = descriptor.measurands[index];
+  if (locate::dimension_of(point.probe) != measurand.dimension) return false;
+  const bool says_where = measurand.from != not_found && measurand.to != not_found;
+  if (!says_where && index != 0) return false;
+  const std::uint16_t from = says_where ? measurand.from : std::uint16_t{0};
+  const std::uint16_t to = says_where ? measurand.to : std::uint16_t{1};
+  return (is_terminal(point.from, part, from) && is_terminal(point.to, part, to)) ||
+         (is_terminal(point.from, part, to) && is_terminal(point.to, part, from));
+}
+
+bool is_lifted(const TestPoint& point, std::size_t part) {
+  return std::any_of(point.lifted.begin(), point.lifted.end(),
+                     [part](const PartTerminal& terminal) { return terminal.part == part; });
+}
+
+/// What the kind is told of the place: its zone's temperature and the states of the part.
+Reading reading_at(const Appliance& appliance, std::size_t part, const MeasurandDescriptor& measurand,
+                   const locate::Site& site, const locate::TakenReading& taken) {
+  const TestPoint& point = appliance.test_points[taken.measurement.test_point];
+  const PlacedPart& placed = appliance.parts[part];
+  const Descriptor& descriptor = placed.kind->descriptor();
+  const locate::Site here = locate::after_set_up(appliance, site, taken.measurement.set_up);
+  Reading reading{.label = point.id, .measurand = std::string(measurand.id), .observed = taken.observed};
+  const std::uint16_t temperature = index_of(descriptor.conditions, "part_temperature");
+  if (temperature != not_found && placed.zone)
+    reading.conditions.push_back(
+        stated_condition(descriptor.conditions[temperature], here.zone_temperatures[*placed.zone], "zone"));
+  for (const StateValue& set : here.states[part]) {
+    const StateDescriptor& state = descriptor.states[set.state];
+    reading.states.push_back({std::string(state.id), std::string(state.values[set.value].id)});
+  }
+  reading.connection = is_lifted(point, part) ? Connection::lead_off : Connection::in_circuit;
+  if (locate::is_live(appliance, taken.measurement)) {
+    reading.supply = Supply::live;
+    reading.connection = Connection::unstated;
+  }
+  return reading;
+}
+
+}  // namespace
+
+std::optional<std::size_t> part_named(const Appliance& appliance, std::string_view id) {
+  return row_named(appliance.parts, id);
+}
+
+std::optional<std::size_t> test_point_named(const Appliance& appliance, std::string_view id) {
+  return row_named(appliance.test_points, id);
+}
+
+std::optional<std::size_t> test_point_of_part(const Appliance& appliance, std::string_view part,
+                                              std::string_view measurand) {
+  const std::optional<std::size_t> index = part_named(appliance, part);
+  if (!index) return std::nullopt;
+  const Descriptor& descriptor = appliance.parts[*index].kind->descriptor();
+  const std::uint16_t read = index_of(descriptor.measurands, measurand);
+  if (read == not_found) return std::nullopt;
+  for (std::size_t point = 0; point < appliance.test_points.size(); ++point)
+    if (reads(appliance.test_points[point], *index, descriptor, read) &&
+        is_lifted(appliance.test_points[point], *index))
+      return point;
+  return std::nullopt;
+}
+
+std::string part_read_at(const Appliance& appliance, std::size_t test_point) {
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part)
+    for (std::size_t i = 0; i < appliance.parts[part].kind->descriptor().measurands.size(); ++i)
+      if (reads(appliance.test_points[test_point], part, appliance.parts[part].kind->descriptor(), i))
+        return appliance.parts[part].id;
+  return {};
+}
+
+RatedPart placed_part(const Appliance& appliance, std::size_t part, const job::ServiceCall& call) {
+  const PlacedPart& placed = appliance.parts[part];
+  const job::ReplacedPart* last = nullptr;
+  for (const job::ReplacedPart& replaced : call.replaced)
+    if (replaced.part == placed.id) last = &replaced;
+  if (last == nullptr || last->new_ratings.empty()) return {placed.part, placed.ratings, placed.title};
+  RatedPart rated = rated_part(*placed.kind, last->new_ratings);
+  rated.title = placed.title;
+  return rated;
+}
+
+std::optional<PartCheck> judged_at_test_point(const Appliance& appliance, const locate::Site& site,
+                                              const locate::TakenReading& reading, const job::ServiceCall& call,
+                                              const UnitPreferences& units, const Arguments& arguments,
+                                              const Environment& environment) {
+  const TestPoint& point = appliance.test_points[reading.measurement.test_point];
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part) {
+    const LoadedKind& kind = *appliance.parts[part].kind;
+    for (std::size_t i = 0; i < kind.descriptor().measurands.size(); ++i) {
+      if (!reads(point, part, kind.descriptor(), i)) continue;
+      try {
+        return checked_part(kind, placed_part(appliance, part, call),
+                            {reading_at(appliance, part, kind.descriptor().measurands[i], site, reading)}, units,
+                            arguments, environment);
+      } catch (const InputError&) {
+        return std::nullopt;  // the kind takes no such reading: a contact where it reads ohms
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace ohmwright::cli

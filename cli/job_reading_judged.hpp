@@ -1,0 +1,39 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include <ohmwright/appliance/appliance.hpp>
+#include <ohmwright/job/service_call.hpp>
+#include <ohmwright/locate/diagnosis.hpp>
+#include <ohmwright/locate/site.hpp>
+
+#include "environment.hpp"
+#include "part_check.hpp"
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+std::optional<std::size_t> part_named(const Appliance& appliance, std::string_view id);
+std::optional<std::size_t> test_point_named(const Appliance& appliance, std::string_view id);
+
+/// The test point where that measurand of a part is read at the part's own terminals, a lead of it off.
+std::optional<std::size_t> test_point_of_part(const Appliance& appliance, std::string_view part,
+                                              std::string_view measurand);
+
+/// The id of the part at whose own terminals the test point's probes are; empty for none.
+std::string part_read_at(const Appliance& appliance, std::size_t test_point);
+
+/// The part as it is in the appliance now: with the ratings of its replacement, where it was replaced.
+RatedPart placed_part(const Appliance& appliance, std::size_t part, const job::ServiceCall& call);
+
+/// A part's verdict on a reading at a test point that lies at its own terminals, at the temperature and in the state
+/// that the site and the set-up say; nothing where the reading is of several parts together, or of none.
+std::optional<PartCheck> judged_at_test_point(const Appliance& appliance, const locate::Site& site,
+                                              const locate::TakenReading& reading, const job::ServiceCall& call,
+                                              const UnitPreferences& units, const Arguments& arguments,
+                                              const Environment& environment);
+
+}  // namespace ohmwright::cli

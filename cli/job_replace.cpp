@@ -1,0 +1,149 @@
+#include <algorithm>
+#include <ostream>
+
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/comparison_report.hpp>
+#include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/safety/safe_to_energise.hpp>
+
+#include "exit_codes.hpp"
+#include "job_actions.hpp"
+#include "job_appliance.hpp"
+#include "job_book_file.hpp"
+#include "job_reading_judged.hpp"
+#include "kind_files.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// What comes out and what goes in, and how they compare.
+struct Exchange {
+  const LoadedKind* kind = nullptr;
+  std::string part;  ///< id in the appliance; empty: it has none
+  std::string title;
+  RatedPart out;
+  RatedPart in;
+  bool new_is_known = false;
+  bool has_earth = true;
+  std::vector<EquivalenceFinding> findings;
+
+  Outcome answer() const { return findings.empty() ? Outcome::undecided : equivalence(findings); }
+};
+
+bool tells_insulation(const Descriptor& descriptor) {
+  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
+                     [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); });
+}
+
+Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
+  if (arguments.operands.empty())
+    throw InputError(
+        "missing: the part that is replaced; such as: ohmwright job replace heater --new heater-450w-120v");
+  Exchange exchange;
+  const std::string& name = arguments.operands.front();
+  std::optional<Appliance> appliance;
+  if (job.call.has_appliance()) appliance.emplace(appliance_of(job.call, environment));
+  if (appliance) exchange.has_earth = appliance->supply.earth.has_value();
+  const std::optional<std::size_t> placed = appliance ? part_named(*appliance, name) : std::nullopt;
+  exchange.kind = placed ? appliance->parts[*placed].kind : &kind_typed(environment, arguments.operands);
+  exchange.part = name;
+  exchange.title = placed ? appliance->parts[*placed].title : std::string(exchange.kind->descriptor().title);
+  if (arguments.has("--old") || !placed)
+    exchange.out = rated_part(*exchange.kind, arguments.value("--old"));
+  else
+    exchange.out = placed_part(*appliance, *placed, job.call);
+  if (!arguments.has("--new"))
+    throw InputError("job replace needs --new NAME|FILE, the ratings of the part that goes in (ohmwright ratings " +
+                     std::string(exchange.kind->descriptor().id) + "), or --new unknown");
+  exchange.new_is_known = arguments.value("--new") != "unknown";
+  exchange.in = rated_part(*exchange.kind, exchange.new_is_known ? arguments.value("--new") : std::string());
+  if (exchange.new_is_known && exchange.out.part != nullptr)
+    exchange.findings = exchange.kind->call("comparing two parts", [&] {
+      return exchange.kind->kind().compare(*exchange.out.part, *exchange.in.part, ComparisonContext{});
+    });
+  return exchange;
+}
+
+/// What speaks against it, or cannot be told.
+std::vector<std::string> differences(const Exchange& exchange, const Sentences& say) {
+  std::vector<std::string> lines;
+  for (const EquivalenceFinding& finding : exchange.findings)
+    if (finding.outcome == Outcome::out_of_limits || finding.outcome == Outcome::undecided)
+      lines.push_back(with_plain_spaces(
+          say.in_domain(exchange.kind->descriptor().text_domain, finding.text.english, view(finding.arguments))));
+  return lines;
+}
+
+void refuse_what_is_no_equivalent(const Exchange& exchange, const Arguments& arguments, const Sentences& say) {
+  if (exchange.answer() != Outcome::out_of_limits || arguments.has("--because")) return;
+  std::string why;
+  for (const std::string& line : differences(exchange, say)) why += (why.empty() ? "" : " ") + line;
+  throw InputError("this part is no equivalent of " + printable(exchange.title) + ": " + printable(why) +
+                   " Take another, or say why it goes in all the same: --because TEXT");
+}
+
+std::string page_of(const Exchange& exchange, const Sentences& say, const PageStyle& style) {
+  PageLayout page(style);
+  const std::string_view answer =
+      exchange.answer() == Outcome::within_limits ? OHMWRIGHT_TEXT("{part}: the new part can stand in for the old one.")
+      : exchange.answer() == Outcome::out_of_limits
+          ? OHMWRIGHT_TEXT("{part}: the new part is no equivalent, and goes in for a reason.")
+          : OHMWRIGHT_TEXT("{part}: whether the new part is equivalent cannot be told.");
+  page.block(say(answer, {{"part", exchange.title}}));
+  page.section(say(OHMWRIGHT_TEXT("What differs, or cannot be told")), differences(exchange, say));
+  page.section(
+      say(OHMWRIGHT_TEXT("The old one out, the new one in")),
+      {say(OHMWRIGHT_TEXT("Photograph wires, clips and foil before anything comes off.")),
+       say(OHMWRIGHT_TEXT("Put foil tape and clips back where they were, the sensor or thermostat tight on its tube.")),
+       say(OHMWRIGHT_TEXT(
+           "Splices: sealed, of the wire's gauge, clear of heater and fan, a loop so that water drips off.")),
+       say(OHMWRIGHT_TEXT("All earth leads and covers back; nothing bridged."))});
+  std::vector<std::string> then;
+  if (tells_insulation(exchange.kind->descriptor()))
+    then.push_back(say(OHMWRIGHT_TEXT("Before it is energised: ohmwright job read {part} insulation=200M --test 500V"),
+                       {{"part", exchange.part}}));
+  if (tells_insulation(exchange.kind->descriptor()) && exchange.has_earth)
+    then.push_back(say(OHMWRIGHT_TEXT("And the earth bond: ohmwright job verify --earth-bond 0.12ohm")));
+  then.push_back(say(OHMWRIGHT_TEXT("Read the new part: ohmwright job read {part} VALUE, then ohmwright job verify"),
+                     {{"part", exchange.part}}));
+  page.section(say(OHMWRIGHT_TEXT("Then")), then);
+  return page.take();
+}
+
+}  // namespace
+
+int replace_in_job(const Arguments& arguments, Environment& environment) {
+  JobAtHand job = job_at_hand(arguments);
+  refuse_closed(job);
+  const Exchange exchange = typed_exchange(job, arguments, environment);
+  const Sentences say{UnitPreferences{}};
+  refuse_what_is_no_equivalent(exchange, arguments, say);
+  const bool energised = tells_insulation(exchange.kind->descriptor());
+  job.write({{std::string(job::forms::replaced),
+              job::ContentWriter()
+                  .text("part", exchange.part)
+                  .text("title", exchange.title)
+                  .text("kind", exchange.kind->descriptor().id)
+                  .text("old", exchange.out.name)
+                  .text("old_title", exchange.out.name.empty() ? std::string() : exchange.out.title)
+                  .text("new", exchange.in.name.empty() ? std::string() : arguments.value("--new"))
+                  .text("new_title", exchange.in.name.empty() ? std::string() : exchange.in.title)
+                  .text("equivalence", name_of(exchange.answer()))
+                  .texts("differences", differences(exchange, say))
+                  .text("because", arguments.value("--because"))
+                  .flag("tells_insulation", energised)
+                  .flag("has_earth", exchange.has_earth)
+                  .texts("cautions", std::vector<std::string>{"disconnect-power", "prove-dead", "sharp-fins",
+                                                              "hot-surface", "do-not-bridge"})
+                  .content(),
+              time_happened(arguments)}});
+  say_which(job, environment);
+  environment.out << page_of(exchange, say, environment.page);
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,136 @@
+#include <algorithm>
+#include <array>
+#include <string>
+#include <vector>
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+#include "circumstances.hpp"
+#include "command_line.hpp"
+#include "job_actions.hpp"
+#include "verbs.hpp"
+#include "word_stream.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+const std::vector<JobAction>& job_actions() {
+  static const std::vector<JobAction> actions{
+      {"open",
+       OHMWRIGHT_TEXT("begin a call: open TITLE [--phone] [--appliance NAME]"),
+       open_job,
+       {"--phone", "--answer", "--complaint", "--appliance", "--symptom", "--no-symptom", "--meter", "--zone"}},
+      {"sign",
+       OHMWRIGHT_TEXT("what is seen and known without a meter, and which appliance it is"),
+       note_sign,
+       {"--appliance", "--symptom", "--no-symptom", "--looked", "--code", "--repaired", "--thawed", "--unplugged",
+        "--ran-well", "--zone", "--state", "--cannot-reach", "--meter", "--time"}},
+      {"next", OHMWRIGHT_TEXT("what to look at or measure now, and why"), next_of_job, {"--allow-live", "--cautions"}},
+      {"card",
+       OHMWRIGHT_TEXT("the next five steps on a card as wide as a phone"),
+       card_of_job,
+       {"--allow-live", "--most"}},
+      {"read",
+       OHMWRIGHT_TEXT("a reading: read TESTPOINT[@SETUP]=VALUE, or read PART|KIND READING"),
+       read_for_job,
+       {"--time", "--live-agreed", "--meter", "--ratings", "--control", "--confidence", "--readings", "--series",
+        "--every-rule", "--cautions"}},
+      {"why", OHMWRIGHT_TEXT("why that step, and what each fault would show"), why_of_job, {"--allow-live"}},
+      {"find", OHMWRIGHT_TEXT("the possible faults now"), find_in_job, {"--allow-live", "--cautions"}},
+      {"replace",
+       OHMWRIGHT_TEXT("a part goes in for another: replace PART --new NAME"),
+       replace_in_job,
+       {"--new", "--old", "--because", "--time"}},
+      {"verify",
+       OHMWRIGHT_TEXT("proof after the repair, and what is still unproved"),
+       verify_job,
+       {"--earth-bond", "--forced-defrost", "--live-agreed", "--log", "--before", "--column", "--every", "--line",
+        "--time"}},
+      {"close", OHMWRIGHT_TEXT("close repaired, declined or stopped"), close_job, {"--because", "--call-back"}},
+      {"wait", OHMWRIGHT_TEXT("wait part, or wait log"), wait_in_job, {"--because"}},
+      {"visit", OHMWRIGHT_TEXT("another visit begins"), visit_again, {}},
+      {"note", OHMWRIGHT_TEXT("a note in your own words"), note_in_job, {"--time"}},
+      {"correct",
+       OHMWRIGHT_TEXT("take an entry back: correct ENTRY (show lists them), or correct last"),
+       correct_job,
+       {"--because"}},
+      {"list", OHMWRIGHT_TEXT("the jobs of the book"), list_jobs, {"--in-state", "--most"}},
+      {"show", OHMWRIGHT_TEXT("all entries of a job"), show_job, {}},
+      {"report", OHMWRIGHT_TEXT("for the customer and the shop"), report_of_job, {"--format", "--out"}},
+      {"export", OHMWRIGHT_TEXT("the book, or the job of --job, as lines of JSON"), export_jobs, {"--out"}},
+      {"import", OHMWRIGHT_TEXT("take in what another book exported: import FILE"), import_jobs, {}},
+      {"check", OHMWRIGHT_TEXT("whether the book is sound"), check_book, {}},
+  };
+  return actions;
+}
+
+const JobAction& action_named(const std::string& name) {
+  std::vector<std::string> names;
+  for (const JobAction& action : job_actions()) {
+    if (action.name == name) return action;
+    names.emplace_back(action.name);
+  }
+  throw InputError("ohmwright job has no action " + ohmwright::quoted(name) + did_you_mean(name, names) +
+                   "; it has: " + listed(names));
+}
+
+bool is_common(const std::string& option) {
+  constexpr std::array<std::string_view, 3> of_every_action{"--book", "--job", "--who"};
+  const auto options = common_options();
+  return std::find(of_every_action.begin(), of_every_action.end(), option) != of_every_action.end() ||
+         std::any_of(options.begin(), options.end(), [&](const OptionSpec& one) { return one.name == option; });
+}
+
+/// What an action does not take would be dropped without a word.
+void refuse_what_it_does_not_take(const JobAction& action, const Arguments& arguments) {
+  for (const auto& [option, values] : arguments.options)
+    if (!is_common(option) && std::find(action.options.begin(), action.options.end(), option) == action.options.end())
+      throw InputError("job " + std::string(action.name) + " does not take " + option +
+                       (action.options.empty() ? std::string() : "; it takes: " + listed(action.options)));
+  if (action.run == read_for_job) return;  // circumstances stand among its readings
+  for (const std::string& word : arguments.operands)
+    if (is_option(word))
+      throw InputError("unknown option " + ohmwright::quoted(word) + did_you_mean(word, arguments.option_names) +
+                       "; see: ohmwright job --help");
+}
+
+int run_job(const Arguments& arguments, Environment& environment) {
+  if (arguments.operands.empty()) return talk_through_call(arguments, environment);
+  const JobAction& action = action_named(arguments.operands.front());
+  Arguments of_action = arguments;
+  of_action.operands.erase(of_action.operands.begin());
+  refuse_what_it_does_not_take(action, of_action);
+  return action.run(of_action, environment);
+}
+
+std::vector<OperandSpec> job_operands() {
+  return {
+      {"ACTION",
+       OHMWRIGHT_TEXT(
+           "open, sign, next, card, read, why, find, replace, verify, close, wait, visit, note, correct, list, show, "
+           "report, export, import, check; without one the whole call is asked step by step, by digits"),
+       false, false},
+      {"WORD", OHMWRIGHT_TEXT("What the action is about: a title, a reading, a part, a note, a file"), false, true}};
+}
+
+}  // namespace
+
+VerbSpec job_verb() {
+  return {
+      .name = "job",
+      .summary = OHMWRIGHT_TEXT("One service call from the complaint to the record, kept in a book"),
+      .example = "ohmwright job open \"Freezer warm, frost at the back\" --appliance upright-thermistor-230v",
+      .operands = job_operands(),
+      .options = job_options(),
+      .circumstances = {circumstance_options().begin(), circumstance_options().end()},
+      .takes_conditions = true,
+      .run = run_job,
+  };
+}
+
+}  // namespace ohmwright::cli

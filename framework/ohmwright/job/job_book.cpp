@@ -1,0 +1,251 @@
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <algorithm>
+#include <charconv>
+#include <utility>
+
+#include <ohmwright/document/size_signal.hpp>
+#include <ohmwright/job/book_file.hpp>
+#include <ohmwright/job/job_book.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+namespace ohmwright::job {
+
+struct JobBook::File {
+  std::unique_ptr<SQLite::Database> database;
+};
+
+namespace {
+
+constexpr const char* entry_columns = "e.id, e.form, e.recorded, e.happened, e.who, e.tool, e.corrects, e.content";
+constexpr const char* line_columns = "j.number, j.id, l.state, l.changed, l.title";
+
+Entry entry_in(const SQLite::Statement& row, int first) {
+  const auto text = [&](int column) { return row.getColumn(first + column).getString(); };
+  return {text(0), text(1), text(2), text(3), text(4), text(5), text(6), text(7)};
+}
+
+JobLine line_in(const SQLite::Statement& row) {
+  return {row.getColumn(0).getInt64(), row.getColumn(1).getString(), row.getColumn(2).getString(),
+          row.getColumn(3).getString(), row.getColumn(4).getString()};
+}
+
+void bind_or_null(SQLite::Statement& statement, int place, const std::string& text) {
+  if (text.empty())
+    statement.bind(place);
+  else
+    statement.bind(place, text);
+}
+
+void insert_row(SQLite::Database& database, std::int64_t job, const Entry& entry) {
+  SQLite::Statement insert(database,
+                           "INSERT INTO entry (job, id, form, recorded, happened, who, tool, corrects, content) "
+                           "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
+  insert.bind(1, job);
+  insert.bind(2, entry.id);
+  insert.bind(3, entry.form);
+  insert.bind(4, entry.recorded);
+  bind_or_null(insert, 5, entry.happened);
+  insert.bind(6, entry.who);
+  insert.bind(7, entry.tool);
+  bind_or_null(insert, 8, entry.corrects);
+  insert.bind(9, entry.content);
+  insert.exec();
+}
+
+std::int64_t new_job(SQLite::Database& database, const std::string& id) {
+  SQLite::Statement insert(database, "INSERT INTO job (id) VALUES (?)");
+  insert.bind(1, id);
+  insert.exec();
+  return database.getLastInsertRowid();
+}
+
+std::int64_t number_of(SQLite::Database& database, const std::string& id) {
+  SQLite::Statement find(database, "SELECT number FROM job WHERE id = ?");
+  find.bind(1, id);
+  return find.executeStep() ? find.getColumn(0).getInt64() : 0;
+}
+
+std::optional<Entry> known(SQLite::Database& database, const std::string& id) {
+  SQLite::Statement find(database, std::string("SELECT ") + entry_columns + " FROM entry AS e WHERE e.id = ?");
+  find.bind(1, id);
+  return find.executeStep() ? std::optional<Entry>(entry_in(find, 0)) : std::nullopt;
+}
+
+}  // namespace
+
+/// What SQLite throws becomes the one line; a file that may not grow fails a write and does not end the process.
+template <class Work>
+auto JobBook::guarded(const Work& work) const {
+  const SizeSignalBlocked blocked;
+  try {
+    return work(*file_->database);
+  } catch (const SQLite::Exception& error) {
+    throw book_error(path_, error);
+  }
+}
+
+JobBook::JobBook(const std::string& path, bool create, Author author, BookSources sources)
+    : path_(path), author_(std::move(author)), sources_(std::move(sources)) {
+  const SizeSignalBlocked blocked;
+  file_ = std::make_unique<File>(File{open_book_file(path, create)});
+}
+
+JobBook::~JobBook() = default;
+
+std::vector<std::string> JobBook::insert(std::int64_t job, std::span<const NewEntry> entries) {
+  SQLite::Database& database = *file_->database;
+  SQLite::Statement last(database, "SELECT max(recorded) FROM entry WHERE job = ?");
+  last.bind(1, job);
+  std::int64_t before = 0;
+  if (last.executeStep() && !last.getColumn(0).isNull())
+    before = milliseconds_of(last.getColumn(0).getString()).value_or(0);
+  std::vector<std::string> ids;
+  for (const NewEntry& entry : entries) {
+    before = std::max(sources_.milliseconds(), before + 1);
+    ids.push_back(identifier_of(sources_.random()));
+    insert_row(database, job,
+               {ids.back(), entry.form, time_text(before), entry.happened, author_.who, author_.tool, entry.corrects,
+                entry.content});
+  }
+  return ids;
+}
+
+std::int64_t JobBook::open_job(std::span<const NewEntry> entries) {
+  return guarded([&](SQLite::Database& database) {
+    SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+    const std::int64_t number = new_job(database, identifier_of(sources_.random()));
+    insert(number, entries);
+    transaction.commit();
+    return number;
+  });
+}
+
+std::vector<std::string> JobBook::add(std::int64_t job, std::span<const NewEntry> entries) {
+  return guarded([&](SQLite::Database& database) {
+    SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+    std::vector<std::string> ids = insert(job, entries);
+    transaction.commit();
+    return ids;
+  });
+}
+
+std::vector<Entry> JobBook::entries(std::int64_t job) const {
+  return guarded([&](SQLite::Database& database) {
+    SQLite::Statement rows(database, std::string("SELECT ") + entry_columns +
+                                         " FROM entry AS e WHERE e.job = ? ORDER BY e.recorded, e.id");
+    rows.bind(1, job);
+    std::vector<Entry> entries;
+    while (rows.executeStep()) entries.push_back(entry_in(rows, 0));
+    return entries;
+  });
+}
+
+JobLine JobBook::job_named(const std::string& number_or_id) const {
+  std::int64_t number = 0;
+  const char* end = number_or_id.data() + number_or_id.size();
+  const auto [stop, error] = std::from_chars(number_or_id.data(), end, number);
+  const bool is_number = error == std::errc() && stop == end && number > 0;
+  constexpr std::size_t least_letters = 6;
+  const std::vector<JobLine> found = guarded([&](SQLite::Database& database) {
+    SQLite::Statement rows(database, std::string("SELECT ") + line_columns +
+                                         " FROM job AS j JOIN job_line AS l ON l.job = j.number WHERE " +
+                                         (is_number ? "j.number = ?" : "j.id >= ?1 AND j.id < ?1 || 'g' LIMIT 2"));
+    if (is_number)
+      rows.bind(1, number);
+    else
+      rows.bind(1, number_or_id);
+    std::vector<JobLine> lines;
+    while (rows.executeStep()) lines.push_back(line_in(rows));
+    return lines;
+  });
+  if (found.size() == 1 && (is_number || number_or_id.size() >= least_letters)) return found.front();
+  throw InputError((found.size() > 1 ? "more than one job of the book begins with " : "the book has no job ") +
+                   ohmwright::quoted(number_or_id) + "; see: ohmwright job list");
+}
+
+std::optional<JobLine> JobBook::at_hand() const {
+  return guarded([&](SQLite::Database& database) -> std::optional<JobLine> {
+    std::optional<JobLine> latest;
+    for (const char* state : {"open", "waiting-for-part", "waiting-for-log"}) {
+      SQLite::Statement row(database, std::string("SELECT ") + line_columns +
+                                          " FROM job_line AS l JOIN job AS j ON j.number = l.job WHERE l.state = ? "
+                                          "ORDER BY l.changed DESC, l.job DESC LIMIT 1");
+      row.bind(1, state);
+      if (row.executeStep() && (!latest || latest->changed < row.getColumn(3).getString())) latest = line_in(row);
+    }
+    return latest;
+  });
+}
+
+std::vector<JobLine> JobBook::list(std::string_view state, std::size_t most) const {
+  return guarded([&](SQLite::Database& database) {
+    SQLite::Statement rows(
+        database, std::string("SELECT ") + line_columns + " FROM job_line AS l JOIN job AS j ON j.number = l.job " +
+                      (state.empty() ? "" : "WHERE l.state = ?2 ") + "ORDER BY l.changed DESC, l.job DESC LIMIT ?1");
+    rows.bind(1, static_cast<std::int64_t>(most));
+    if (!state.empty()) rows.bind(2, std::string(state));
+    std::vector<JobLine> lines;
+    while (rows.executeStep()) lines.push_back(line_in(rows));
+    return lines;
+  });
+}
+
+std::size_t JobBook::count(std::string_view state) const {
+  return guarded([&](SQLite::Database& database) {
+    SQLite::Statement row(database,
+                          std::string("SELECT count(*) FROM job_line") + (state.empty() ? "" : " WHERE state = ?1"));
+    if (!state.empty()) row.bind(1, std::string(state));
+    return row.executeStep() ? static_cast<std::size_t>(row.getColumn(0).getInt64()) : std::size_t{0};
+  });
+}
+
+void JobBook::each_entry(std::optional<std::int64_t> job, const std::function<void(const MovedEntry&)>& visit) const {
+  guarded([&](SQLite::Database& database) {
+    SQLite::Statement rows(database, std::string("SELECT j.id, ") + entry_columns +
+                                         " FROM entry AS e JOIN job AS j ON j.number = e.job " +
+                                         (job ? "WHERE e.job = ?1 " : "") + "ORDER BY e.job, e.recorded, e.id");
+    if (job) rows.bind(1, *job);
+    while (rows.executeStep()) visit({rows.getColumn(0).getString(), entry_in(rows, 1)});
+  });
+}
+
+Merged JobBook::merge(std::span<const MovedEntry> entries) {
+  return guarded([&](SQLite::Database& database) {
+    SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+    Merged merged;
+    for (const MovedEntry& moved : entries) {
+      if (const std::optional<Entry> here = known(database, moved.entry.id)) {
+        if (*here != moved.entry)
+          throw InputError("entry " + moved.entry.id +
+                           " stands in the book with another content; entries are never "
+                           "changed, so the file is not what was exported. Nothing was taken in");
+        ++merged.known_entries;
+        continue;
+      }
+      std::int64_t number = number_of(database, moved.job);
+      if (number == 0) {
+        number = new_job(database, moved.job);
+        ++merged.new_jobs;
+      }
+      insert_row(database, number, moved.entry);
+      ++merged.new_entries;
+    }
+    transaction.commit();
+    return merged;
+  });
+}
+
+std::vector<std::string> JobBook::damage() const {
+  return guarded([&](SQLite::Database& database) {
+    std::vector<std::string> found;
+    SQLite::Statement check(database, "PRAGMA integrity_check");
+    while (check.executeStep())
+      if (const std::string line = check.getColumn(0).getString(); line != "ok") found.push_back(line);
+    SQLite::Statement orphans(database, "PRAGMA foreign_key_check");
+    while (orphans.executeStep()) found.push_back("a row of " + orphans.getColumn(0).getString() + " has lost its job");
+    return found;
+  });
+}
+
+}  // namespace ohmwright::job

@@ -1,0 +1,99 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/job/entry.hpp>
+#include <ohmwright/job/identifier.hpp>
+
+namespace ohmwright::job {
+
+/// Who writes, and with which program: stands at every entry.
+struct Author {
+  std::string who;   ///< as they call themselves; may be empty
+  std::string tool;  ///< "ohmwright 0.1.0"
+};
+
+/// A job as lists show it.
+struct JobLine {
+  std::int64_t number = 0;  ///< in this book
+  std::string id;           ///< in every book
+  std::string state;
+  std::string changed;  ///< `time_text` of its last entry
+  std::string title;
+};
+
+/// An entry with the job that it belongs to, on its way from book to book.
+struct MovedEntry {
+  std::string job;  ///< identifier
+  Entry entry;
+};
+
+/// What a merge brought.
+struct Merged {
+  std::size_t new_jobs = 0;
+  std::size_t new_entries = 0;
+  std::size_t known_entries = 0;
+};
+
+/// A book of jobs in one file. Every call that writes is one transaction: when it has returned, what it wrote is on the
+/// disk; when it throws or the process dies, nothing of it is there. Two processes may use one book; a call that must
+/// wait for the other waits ten seconds at most.
+///
+/// Every call throws InputError, one line that names the file, for a book that is damaged, full, or cannot be written.
+class JobBook {
+ public:
+  /// Opens the book; makes it, and its folder, where it is not there and `create`.
+  JobBook(const std::string& path, bool create, Author author, BookSources sources);
+  ~JobBook();
+  JobBook(const JobBook&) = delete;
+  JobBook& operator=(const JobBook&) = delete;
+
+  const std::string& path() const { return path_; }
+
+  /// A new job with its first entries; gives its number.
+  std::int64_t open_job(std::span<const NewEntry> entries);
+  /// Adds entries to a job, all or none; gives their ids. Times of one job never go back: an entry that the clock would
+  /// put before the last one is recorded a millisecond after that.
+  std::vector<std::string> add(std::int64_t job, std::span<const NewEntry> entries);
+
+  /// The entries of a job by the time they were recorded.
+  std::vector<Entry> entries(std::int64_t job) const;
+  /// The job of that number, or whose identifier begins so (six letters at least). Throws InputError where there is
+  /// none, or more than one.
+  JobLine job_named(const std::string& number_or_id) const;
+  /// The job that was written to last among those that are not closed.
+  std::optional<JobLine> at_hand() const;
+  /// Jobs, changed last first: in that state, or in any for an empty one.
+  std::vector<JobLine> list(std::string_view state, std::size_t most) const;
+  std::size_t count(std::string_view state) const;
+
+  /// Every entry of the book, or of one job, a job after the other, in the order they were recorded.
+  void each_entry(std::optional<std::int64_t> job, const std::function<void(const MovedEntry&)>& visit) const;
+  /// Takes entries of other books in, in one transaction: those with a known id are passed over, so that taking them in
+  /// twice adds nothing. Throws InputError where an id is known with another content.
+  Merged merge(std::span<const MovedEntry> entries);
+
+  /// What SQLite's own check of the whole file finds, and entries without their job; empty when all is well.
+  std::vector<std::string> damage() const;
+
+ private:
+  struct File;
+
+  template <class Work>
+  auto guarded(const Work& work) const;
+  std::vector<std::string> insert(std::int64_t job, std::span<const NewEntry> entries);
+
+  std::string path_;
+  Author author_;
+  BookSources sources_;
+  std::unique_ptr<File> file_;
+};
+
+}  // namespace ohmwright::job

@@ -1,0 +1,233 @@
+#include <algorithm>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/job_report.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+using job::Check;
+using job::MeasuredValue;
+using job::ReplacedPart;
+using job::ServiceCall;
+
+std::string outcome_words(const std::optional<Outcome>& outcome, const Sentences& say) {
+  if (!outcome) return say(OHMWRIGHT_TEXT("with the others"));
+  switch (*outcome) {
+    case Outcome::within_limits:
+      return say(OHMWRIGHT_TEXT("IN SPEC"));
+    case Outcome::out_of_limits:
+      return say(OHMWRIGHT_TEXT("OUT OF SPEC"));
+    default:
+      return say(OHMWRIGHT_TEXT("CAN'T TELL YET"));
+  }
+}
+
+/// The last time that a part was replaced before `order`, and after it.
+bool replaced_before(const ServiceCall& call, const MeasuredValue& reading) {
+  return std::any_of(call.replaced.begin(), call.replaced.end(),
+                     [&](const ReplacedPart& part) { return part.part == reading.part && part.order < reading.order; });
+}
+
+bool last_of_its_place(const ServiceCall& call, const MeasuredValue& reading) {
+  return std::none_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& other) {
+    return other.place == reading.place && other.order > reading.order && other.outcome.has_value();
+  });
+}
+
+class JobSentences {
+ public:
+  JobSentences(const JobReport& report, const Sentences& say) : report_(report), call_(report.call), say_(say) {}
+
+  JobContent content() {
+    JobContent content;
+    content.headline = say_(OHMWRIGHT_TEXT("Job {number}: {title}"),
+                            {{"number", std::to_string(report_.line.number)}, {"title", call_.title}});
+    content.facts = facts();
+    content.wrong = wrong();
+    content.done = done();
+    content.proof = proof();
+    content.watch = watch();
+    for (const auto& [question, answer] : call_.phone)
+      content.phone.push_back(phone_question(question, say_) + ": " + answer);
+    content.readings = readings();
+    content.judged = judged();
+    for (const Check& check : call_.checks)
+      if (!check.figures.empty()) content.log_figures = check.figures;
+    content.replaced = replaced();
+    content.checks = checks();
+    content.notes = notes();
+    for (const job::Obstacle& obstacle : job::obstacles(call_))
+      content.open_points.push_back(obstacle_text(obstacle, say_));
+    for (const JobCaution& caution : report_.cautions)
+      content.cautions.push_back(caution.text + " (" + caution.id + "; " + caution.source + ")");
+    return content;
+  }
+
+ private:
+  std::vector<std::string> facts() const {
+    std::vector<std::string> lines;
+    const auto add = [&](std::string_view label, const std::string& value) {
+      if (!value.empty()) lines.push_back(say_(label) + ": " + value);
+    };
+    add(OHMWRIGHT_TEXT("Complaint"), call_.complaint);
+    add(OHMWRIGHT_TEXT("Appliance"), report_.appliance_title);
+    add(OHMWRIGHT_TEXT("State"),
+        job_state_text(call_.state, say_) + (call_.state_reason.empty() ? std::string() : ", " + call_.state_reason));
+    add(OHMWRIGHT_TEXT("Opened"), report_.local_time(call_.opened_at));
+    if (call_.visits > 1) add(OHMWRIGHT_TEXT("Visits"), std::to_string(call_.visits));
+    add(OHMWRIGHT_TEXT("We call back on"), call_.call_back);
+    return lines;
+  }
+
+  std::vector<std::string> wrong() const {
+    std::vector<std::string> lines;
+    for (const MeasuredValue& reading : call_.readings) {
+      if (reading.outcome != Outcome::out_of_limits) continue;
+      const bool is_new = replaced_before(call_, reading);
+      lines.push_back(is_new ? say_(OHMWRIGHT_TEXT("{part}, though replaced, was out of its limits: it read {shown}."),
+                                    {{"part", reading.title}, {"shown", reading.shown}})
+                             : say_(OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}."),
+                                    {{"part", reading.title}, {"shown", reading.shown}}));
+    }
+    if (lines.empty() && !report_.found.empty()) lines.push_back(report_.found);
+    for (const job::EvidenceWord& word : call_.evidence)
+      if (word.option == "--looked" && word.word.size() > 6 && word.word.substr(word.word.size() - 6) == "=found")
+        lines.push_back(
+            say_(OHMWRIGHT_TEXT("Found: {cause}."), {{"cause", word.word.substr(0, word.word.size() - 6)}}));
+    if (lines.empty()) lines.push_back(say_(OHMWRIGHT_TEXT("Nothing was found to be out of its limits.")));
+    return lines;
+  }
+
+  std::vector<std::string> done() const {
+    std::vector<std::string> lines;
+    for (const ReplacedPart& part : call_.replaced)
+      lines.push_back(part.new_title.empty() ? say_(OHMWRIGHT_TEXT("{part} replaced."), {{"part", part.title}})
+                                             : say_(OHMWRIGHT_TEXT("{part} replaced by: {new}."),
+                                                    {{"part", part.title}, {"new", part.new_title}}));
+    std::size_t good = 0;
+    for (const MeasuredValue& reading : call_.readings)
+      good += reading.outcome == Outcome::within_limits && !replaced_before(call_, reading) ? 1U : 0U;
+    lines.push_back(
+        say_(OHMWRIGHT_TEXT("{count} readings taken."), {{"count", std::to_string(call_.readings.size())}}));
+    if (good > 0) lines.push_back(say_(OHMWRIGHT_TEXT("Parts found good were left in place.")));
+    return lines;
+  }
+
+  std::vector<std::string> proof() const {
+    std::vector<std::string> lines;
+    for (const MeasuredValue& reading : call_.readings)
+      if (reading.outcome == Outcome::within_limits && replaced_before(call_, reading) &&
+          last_of_its_place(call_, reading))
+        lines.push_back(say_(OHMWRIGHT_TEXT("{part} now reads {shown}, within its limits."),
+                             {{"part", reading.title}, {"shown", reading.shown}}));
+    for (const Check& check : call_.checks)
+      if (check.outcome == Outcome::within_limits) lines.push_back(check.text);
+    if (lines.empty()) lines.push_back(say_(OHMWRIGHT_TEXT("Nothing is proved yet.")));
+    return lines;
+  }
+
+  std::vector<std::string> watch() const {
+    std::vector<std::string> lines;
+    for (const Check& check : call_.checks)
+      for (const std::string& line : check.lines) lines.push_back(line);
+    const bool logged = std::any_of(call_.checks.begin(), call_.checks.end(), [](const Check& check) {
+      return check.what == "log" && check.outcome == Outcome::within_limits;
+    });
+    if (!call_.replaced.empty() && !logged)
+      lines.push_back(say_(OHMWRIGHT_TEXT(
+          "Only some days of running prove that it defrosts by itself: keep an eye on frost and on the temperature.")));
+    if (!call_.complaint.empty())
+      lines.push_back(say_(OHMWRIGHT_TEXT("Call if it comes back: {complaint}."), {{"complaint", call_.complaint}}));
+    lines.push_back(
+        say_(OHMWRIGHT_TEXT("If it tingles, smells burnt or trips the breaker: pull the plug, leave it, and call.")));
+    return lines;
+  }
+
+  std::vector<std::vector<std::string>> readings() const {
+    std::vector<std::vector<std::string>> rows{
+        {say_(OHMWRIGHT_TEXT("Where")), say_(OHMWRIGHT_TEXT("When")), say_(OHMWRIGHT_TEXT("Visit")),
+         say_(OHMWRIGHT_TEXT("Showed")), say_(OHMWRIGHT_TEXT("Verdict")), say_(OHMWRIGHT_TEXT("Chance in spec"))}};
+    for (const MeasuredValue& reading : call_.readings)
+      rows.push_back({reading.title.empty() ? reading.place : reading.title, report_.local_time(reading.when),
+                      std::to_string(reading.visit), reading.shown, outcome_words(reading.outcome, say_),
+                      reading.probability ? percent_text(*reading.probability) : std::string("-")});
+    return rows;
+  }
+
+  std::vector<std::string> judged() const {
+    std::vector<std::string> lines;
+    for (const MeasuredValue& reading : call_.readings) {
+      if (!reading.outcome) continue;
+      std::string line = reading.title + ": ";
+      for (const std::string& reason : reading.reasons) line += reason + " ";
+      if (!reading.doubt.empty()) line += say_(OHMWRIGHT_TEXT("Doubt from:")) + " ";
+      for (std::size_t i = 0; i < reading.doubt.size(); ++i) line += (i == 0 ? "" : "; ") + reading.doubt[i];
+      if (!reading.meter.empty()) line += (reading.doubt.empty() ? "" : ". ") + reading.meter + ".";
+      lines.push_back(line);
+    }
+    return lines;
+  }
+
+  std::vector<std::string> replaced() const {
+    std::vector<std::string> lines;
+    for (const ReplacedPart& part : call_.replaced) {
+      const std::string none = say_(OHMWRIGHT_TEXT("unknown"));
+      std::string line = say_(OHMWRIGHT_TEXT("{part}: {old} out, {new} in; equivalent: {answer}"),
+                              {{"part", part.title},
+                               {"old", part.old_title.empty() ? none : part.old_title},
+                               {"new", part.new_title.empty() ? none : part.new_title},
+                               {"answer", outcome_words(part.equivalence, say_)}});
+      for (const std::string& difference : part.differences) line += "; " + difference;
+      if (!part.because.empty()) line += "; " + say_(OHMWRIGHT_TEXT("taken because: {why}"), {{"why", part.because}});
+      lines.push_back(line);
+    }
+    return lines;
+  }
+
+  std::vector<std::string> checks() const {
+    std::vector<std::string> lines;
+    for (const Check& check : call_.checks)
+      lines.push_back(report_.local_time(check.when) + ": " + check.text + " (" + outcome_words(check.outcome, say_) +
+                      ")");
+    return lines;
+  }
+
+  std::vector<std::string> notes() const {
+    std::vector<std::string> lines;
+    for (const job::WrittenNote& agreement : call_.agreements)
+      lines.push_back(
+          report_.local_time(agreement.when) + ": " +
+          say_(OHMWRIGHT_TEXT("agreed to the caution of the live step {step}"), {{"step", agreement.text}}));
+    for (const job::WrittenNote& note : call_.notes) lines.push_back(report_.local_time(note.when) + ": " + note.text);
+    return lines;
+  }
+
+  const JobReport& report_;
+  const ServiceCall& call_;
+  const Sentences& say_;
+};
+
+void make_printable(std::vector<std::string>& lines) {
+  for (std::string& line : lines) line = printable(line);
+}
+
+}  // namespace
+
+JobContent job_content(const JobReport& report, const Sentences& say) { return JobSentences(report, say).content(); }
+
+JobContent printable_job_content(const JobReport& report, const Sentences& say) {
+  JobContent content = job_content(report, say);
+  content.headline = printable(content.headline);
+  for (std::vector<std::string>* lines :
+       {&content.facts, &content.wrong, &content.done, &content.proof, &content.watch, &content.phone, &content.judged,
+        &content.replaced, &content.checks, &content.notes, &content.open_points, &content.cautions})
+    make_printable(*lines);
+  for (std::vector<std::string>& row : content.readings) make_printable(row);
+  for (std::vector<std::string>& row : content.log_figures) make_printable(row);
+  return content;
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,94 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include <ohmwright/job/closing.hpp>
+#include <ohmwright/job/job_book.hpp>
+#include <ohmwright/job/service_call.hpp>
+#include <ohmwright/report/locate_report.hpp>
+#include <ohmwright/report/paragraph.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+namespace ohmwright {
+
+/// A picture of a report, drawn already.
+struct JobPicture {
+  std::string svg;
+  std::string alternative;  ///< what it shows, in words
+};
+
+/// A caution that was shown with a step.
+struct JobCaution {
+  std::string id;
+  std::string text;
+  std::string source;
+};
+
+/// A call with all that its report needs. Refers to what the caller keeps.
+struct JobReport {
+  const job::JobLine& line;
+  const job::ServiceCall& call;
+  std::function<std::string(const std::string&)> local_time;  ///< of a `time_text`, for people
+  std::string appliance_title = {};
+  std::vector<PossibleFaultLine> possible_before = {};  ///< before the first reading
+  std::vector<PossibleFaultLine> possible_now = {};
+  std::string found = {};              ///< what the search says now; empty: there is none
+  std::vector<JobPicture> plots = {};  ///< readings against what good parts read
+  std::vector<JobPicture> circuit = {};
+  std::vector<JobPicture> logs = {};
+  std::vector<JobCaution> cautions = {};
+  std::string made_with = {};
+};
+
+/// What the report says, in the reader's language, before it is laid out.
+struct JobContent {
+  std::string headline;
+  std::vector<std::string> facts;  ///< complaint, appliance, state, call-back
+  std::vector<std::string> wrong;  ///< for the customer, from here
+  std::vector<std::string> done;
+  std::vector<std::string> proof;
+  std::vector<std::string> watch;
+  std::vector<std::string> phone;                     ///< for the shop, from here
+  std::vector<std::vector<std::string>> readings;     ///< a table, its head first
+  std::vector<std::string> judged;                    ///< why, and where the doubt came from
+  std::vector<std::vector<std::string>> log_figures;  ///< a table, its head first
+  std::vector<std::string> replaced;
+  std::vector<std::string> checks;
+  std::vector<std::string> notes;  ///< and what was agreed to
+  std::vector<std::string> open_points;
+  std::vector<std::string> cautions;
+};
+
+JobContent job_content(const JobReport& report, const Sentences& say);
+/// The same with what people typed made fit to be shown: nothing in it moves a cursor or turns text around.
+JobContent printable_job_content(const JobReport& report, const Sentences& say);
+
+/// The report as a page of text.
+std::string job_page(const JobReport& report, const Sentences& say, const PageStyle& style);
+/// As a whole HTML page: the customer's part, then the shop's; two sheets of A4 or Letter in print.
+std::string job_html(const JobReport& report, const Sentences& say);
+/// For programs (schemas/job-report.schema.json), indented, with a final newline.
+std::string job_json(const JobReport& report, const Sentences& say);
+
+/// The jobs of a list, one line each; `of` is how many there are in all.
+std::string job_list_page(std::span<const job::JobLine> jobs, std::size_t of,
+                          const std::function<std::string(const std::string&)>& local_time, const Sentences& say,
+                          const PageStyle& style);
+
+/// The next steps on a card as wide as a phone, each with what comes before it and what it can hurt.
+std::string job_card(const LocateReport& report, std::size_t steps, const Sentences& say, const PageStyle& style);
+
+/// "open", "waiting for a part": a state in the reader's language.
+std::string job_state_text(std::string_view state, const Sentences& say);
+
+/// What stands against energising it or calling it repaired, and what removes it.
+std::string obstacle_text(const job::Obstacle& obstacle, const Sentences& say);
+
+/// A question of the phone in the reader's language: "Does anybody feel it tingle?".
+std::string phone_question(std::string_view question, const Sentences& say);
+
+}  // namespace ohmwright

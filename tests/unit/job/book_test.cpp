@@ -1,0 +1,196 @@
+// What is in a book stays in it, each entry whole or not at all, and books merge without loss or doubles.
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include <gtest/gtest.h>
+
+#include <ohmwright/job/book_tables.hpp>
+#include <ohmwright/job/entry_lines.hpp>
+#include <ohmwright/job/service_call.hpp>
+
+#include "book_fixture.hpp"
+
+namespace ohmwright {
+namespace {
+
+using testing::book_at;
+using testing::noted;
+using testing::opening;
+using testing::refusal_of;
+using testing::SteadySources;
+using testing::TemporaryFolder;
+
+TEST(JobBook, GivesBackWhatWasWrittenWithTimeWhoAndTool) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  std::int64_t number = 0;
+  {
+    const auto book = book_at(folder.path("jobs.db"), steady);
+    number = book->open_job(std::vector<job::NewEntry>{opening("Freezer warm")});
+    book->add(number, std::vector<job::NewEntry>{noted("gasket \"torn\"; DROP TABLE entry; --\n<b>")});
+  }
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::vector<job::Entry> entries = book->entries(number);
+  ASSERT_EQ(entries.size(), 2U);
+  EXPECT_EQ(entries[0].form, "opened");
+  EXPECT_EQ(entries[1].who, "tester");
+  EXPECT_EQ(entries[1].tool, "test 1");
+  EXPECT_EQ(entries[1].recorded, "2023-11-14T22:13:22.000Z");  // 1,700,000,002 s: date -u -d @1700000002
+  EXPECT_EQ(job::told(entries).notes.front().text, "gasket \"torn\"; DROP TABLE entry; --\n<b>");
+  EXPECT_EQ(folder.entries(), 1) << "one file at rest: no journal, no log beside it";
+}
+
+TEST(JobBook, RefusesToChangeOrDeleteWhateverAsks) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  book_at(folder.path("jobs.db"), steady)->open_job(std::vector<job::NewEntry>{opening("a")});
+  SQLite::Database database(folder.path("jobs.db"), SQLite::OPEN_READWRITE);
+  for (const char* change :
+       {"UPDATE entry SET content = '{}'", "DELETE FROM entry", "UPDATE job SET id = upper(id)", "DELETE FROM job",
+        "REPLACE INTO job (number, id) SELECT number, id FROM job", "REPLACE INTO entry SELECT * FROM entry"})
+    EXPECT_THROW(database.exec(change), SQLite::Exception) << change;
+  EXPECT_EQ(database.execAndGet("SELECT count(*) FROM entry").getInt(), 1);
+}
+
+TEST(JobBook, TimesOfAJobNeverGoBack) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a")});
+  steady.now -= 3'600'000;  // the clock was set back by an hour
+  book->add(number, std::vector<job::NewEntry>{noted("later"), noted("latest")});
+  const std::vector<job::Entry> entries = book->entries(number);
+  ASSERT_EQ(entries.size(), 3U);
+  EXPECT_LT(entries[0].recorded, entries[1].recorded);
+  EXPECT_LT(entries[1].recorded, entries[2].recorded);
+}
+
+TEST(JobBook, AllEntriesOfACallAreThereOrNone) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a")});
+  EXPECT_NE(refusal_of([&] { book->add(number, std::vector<job::NewEntry>{noted("good"), {"note", "no JSON"}}); }), "");
+  EXPECT_EQ(book->entries(number).size(), 1U);
+  EXPECT_TRUE(book->damage().empty());
+}
+
+TEST(JobBook, ListsByStateAndFindsByNumberOrIdentifier) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t first = book->open_job(std::vector<job::NewEntry>{opening("first")});
+  const std::int64_t second = book->open_job(std::vector<job::NewEntry>{opening("second")});
+  EXPECT_EQ(book->at_hand()->number, second);
+  book->add(second, std::vector<job::NewEntry>{{"state", R"({"state":"repaired"})"}});
+  EXPECT_EQ(book->at_hand()->number, first);
+  EXPECT_EQ(book->count("open"), 1U);
+  EXPECT_EQ(book->list("repaired", 5).front().title, "second");
+  const job::JobLine line = book->job_named("1");
+  EXPECT_EQ(book->job_named(line.id.substr(0, 8)).number, first);
+  EXPECT_EQ(refusal_of([&] { (void)book->job_named("77"); }), "the book has no job \"77\"; see: ohmwright job list");
+  EXPECT_NE(refusal_of([&] { (void)book->job_named("' OR 1=1 --"); }), "");
+}
+
+TEST(JobBook, TakingAStateBackGivesTheOneBefore) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a")});
+  const std::vector<std::string> ids =
+      book->add(number, std::vector<job::NewEntry>{{"state", R"({"state":"declined"})"}});
+  EXPECT_EQ(book->job_named("1").state, "declined");
+  book->add(number, std::vector<job::NewEntry>{{"taken-back", "{}", {}, ids[0]}});
+  EXPECT_EQ(book->job_named("1").state, "open");
+  EXPECT_EQ(job::told(book->entries(number)).state, "open");
+}
+
+std::vector<job::MovedEntry> all_of(const job::JobBook& book) {
+  std::string lines;
+  book.each_entry(std::nullopt, [&](const job::MovedEntry& moved) { lines += job::entry_line(moved); });
+  return job::entries_of_lines(lines, "export");
+}
+
+TEST(JobBook, MergesByIdentifiersWithoutLossOrDoubles) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto here = book_at(folder.path("here.db"), steady);
+  const auto there = book_at(folder.path("there.db"), steady);
+  here->open_job(std::vector<job::NewEntry>{opening("both"), noted("<script>\x1b[31m\u202e")});
+  there->merge(all_of(*here));
+  here->add(1, std::vector<job::NewEntry>{noted("written here")});
+  there->add(1, std::vector<job::NewEntry>{noted("written there")});
+  there->open_job(std::vector<job::NewEntry>{opening("only there")});
+  const job::Merged first = here->merge(all_of(*there));
+  EXPECT_EQ(first.new_jobs, 1U);
+  EXPECT_EQ(first.new_entries, 2U);
+  EXPECT_EQ(first.known_entries, 2U);
+  const job::Merged again = here->merge(all_of(*there));
+  EXPECT_EQ(again.new_entries + again.new_jobs, 0U);
+  there->merge(all_of(*here));
+  EXPECT_EQ(all_of(*here).size(), 5U);
+  EXPECT_EQ(here->entries(1), there->entries(1));
+  EXPECT_EQ(job::told(here->entries(1)).notes.size(), 3U);
+}
+
+TEST(JobBook, RefusesAnEntryThatWasChangedOutside) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  book->open_job(std::vector<job::NewEntry>{opening("a")});
+  std::vector<job::MovedEntry> entries = all_of(*book);
+  entries.front().entry.content = R"({"title":"b"})";
+  EXPECT_NE(refusal_of([&] { book->merge(entries); }).find("stands in the book with another content"),
+            std::string::npos);
+}
+
+TEST(JobBook, BringsABookOfTheFirstVersionUpToDate) {
+  const TemporaryFolder folder;
+  {
+    SQLite::Database database(folder.path("jobs.db"), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    job::migrate(database, 1);
+    database.exec(
+        "INSERT INTO job (id) VALUES ('00000000-0000-4000-8000-000000000001');"
+        "INSERT INTO entry (id, job, form, recorded, who, tool, content) VALUES "
+        "('00000000-0000-4000-8000-000000000002', 1, 'opened', '2026-01-01T00:00:00.000Z', '', 'old', "
+        "'{\"title\":\"kept\"}')");
+  }
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  EXPECT_EQ(book->list({}, 5).front().title, "kept");
+  EXPECT_EQ(book->list("open", 5).size(), 1U);
+  EXPECT_TRUE(book->damage().empty());
+}
+
+/// Each in a process of its own, as two programs on one book.
+TEST(JobBook, TwoProcessesWriteAtOnceAndLoseNothing) {
+  const TemporaryFolder folder;
+  constexpr int each = 20;
+  std::vector<pid_t> children;
+  for (std::uint64_t writer = 0; writer < 3; ++writer) {
+    const pid_t child = ::fork();
+    if (child == 0) {
+      SteadySources steady;
+      steady.drawn = 1000 * (writer + 1);
+      const std::string refused = refusal_of([&] {
+        const auto book = book_at(folder.path("jobs.db"), steady);
+        const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("of one")});
+        for (int i = 0; i < each; ++i) book->add(number, std::vector<job::NewEntry>{noted("n")});
+      });
+      ::_exit(refused.empty() ? 0 : 1);
+    }
+    children.push_back(child);
+  }
+  for (const pid_t child : children) {
+    int status = 0;
+    ::waitpid(child, &status, 0);
+    EXPECT_EQ(WEXITSTATUS(status), 0);
+  }
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  EXPECT_EQ(all_of(*book).size(), 3U * (each + 1));
+  EXPECT_TRUE(book->damage().empty());
+}
+
+}  // namespace
+}  // namespace ohmwright

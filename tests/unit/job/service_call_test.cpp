@@ -1,0 +1,50 @@
+#include <gtest/gtest.h>
+
+#include <ohmwright/job/service_call.hpp>
+
+namespace ohmwright {
+namespace {
+
+using job::Entry;
+
+Entry entry(const std::string& id, std::string_view form, const std::string& content,
+            const std::string& corrects = {}) {
+  return {id, std::string(form), "2026-01-01T00:00:0" + id + ".000Z", "", "who", "tool", corrects, content};
+}
+
+TEST(ServiceCall, IsToldFromItsEntries) {
+  const std::vector<Entry> entries{
+      entry("1", "opened", R"({"title":"Freezer warm","complaint":"milk is warm"})"),
+      entry("2", "phone", R"({"tingles":"no"})"),
+      entry("3", "reading", R"({"place":"heater-alone","shown":"OL","outcome":"out-of-limits","probability":0.01,
+             "safety":[{"rule":"insulation","outcome":"undecided"}],"cautions":["prove-dead"]})"),
+      entry("4", "visit", "{}"),
+      entry("5", "note", R"({"text":"second day"})"),
+      entry("6", "from a later version", R"({"text":"?"})"),
+  };
+  const job::ServiceCall call = job::told(entries);
+  EXPECT_EQ(call.title, "Freezer warm");
+  EXPECT_EQ(call.phone.at("tingles"), "no");
+  ASSERT_EQ(call.readings.size(), 1U);
+  EXPECT_EQ(call.readings[0].outcome, Outcome::out_of_limits);
+  EXPECT_EQ(call.readings[0].safety.at(0).outcome, Outcome::undecided);
+  EXPECT_EQ(call.readings[0].visit, 1U);
+  EXPECT_EQ(call.notes.at(0).visit, 2U);
+  EXPECT_EQ(call.cautions, std::vector<std::string>{"prove-dead"});
+  EXPECT_EQ(call.state, "open");
+}
+
+TEST(ServiceCall, LeavesOutWhatWasTakenBackAndReadsACorrectionInItsPlace) {
+  std::vector<Entry> entries{entry("1", "opened", R"({"title":"a"})"), entry("2", "note", R"({"text":"wrong"})"),
+                             entry("3", "taken-back", "{}", "2"), entry("4", "note", R"({"text":"slip"})"),
+                             entry("5", "note", R"({"text":"right"})", "4")};
+  const job::ServiceCall call = job::told(entries);
+  ASSERT_EQ(call.notes.size(), 1U);
+  EXPECT_EQ(call.notes[0].text, "right");
+  EXPECT_EQ(job::last_to_take_back(entries)->id, "5");
+  entries.push_back(entry("6", "taken-back", "{}", "5"));
+  EXPECT_EQ(job::last_to_take_back(entries), nullptr) << "the opening stays";
+}
+
+}  // namespace
+}  // namespace ohmwright
