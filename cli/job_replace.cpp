@@ -48,14 +48,19 @@ Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const 
   std::optional<Appliance> appliance;
   if (job.call.has_appliance()) appliance.emplace(appliance_of(job.call, environment));
   if (appliance) exchange.has_earth = appliance->supply.earth.has_value();
-  const std::optional<std::size_t> placed = appliance ? part_named(*appliance, name) : std::nullopt;
-  exchange.kind = placed ? appliance->parts[*placed].kind : &kind_typed(environment, arguments.operands);
   exchange.part = name;
-  exchange.title = placed ? appliance->parts[*placed].title : std::string(exchange.kind->descriptor().title);
-  if (arguments.has("--old") || !placed)
+  const std::size_t not_placed = appliance ? appliance->parts.size() : 0;
+  const std::size_t placed = appliance ? part_named(*appliance, name).value_or(not_placed) : not_placed;
+  if (placed != not_placed) {
+    exchange.kind = appliance->parts[placed].kind;
+    exchange.title = appliance->parts[placed].title;
+    exchange.out = placed_part(*appliance, placed, job.call);
+  } else {
+    exchange.kind = &kind_typed(environment, arguments.operands);
+    exchange.title = std::string(exchange.kind->descriptor().title);
+  }
+  if (arguments.has("--old") || placed == not_placed)
     exchange.out = rated_part(*exchange.kind, arguments.value("--old"));
-  else
-    exchange.out = placed_part(*appliance, *placed, job.call);
   if (!arguments.has("--new"))
     throw InputError("job replace needs --new NAME|FILE, the ratings of the part that goes in (ohmwright ratings " +
                      std::string(exchange.kind->descriptor().id) + "), or --new unknown");

@@ -261,5 +261,19 @@ TEST(Evidence, AConnectorLeftInIsRecognisedInAnotherStateToo) {
                       "probes on the right pins?")));
 }
 
+/// A plug has pins at which nothing is: the output for a fan that the control feeds in direct current.
+TEST(GenericAppliance, OfWhoseControlAPinIsEmptyIsSearched) {
+  const std::filesystem::path file =
+      std::filesystem::temp_directory_path() / ("ohmwright-generic-" + std::to_string(getpid()) + ".json");
+  const Ran made = run_program({"appliance", "new", "--answer", "volts=120", "--answer", "starts=board", "--answer",
+                                "ends=sensor", "--answer", "link=no", "--answer", "fan=more", "--answer",
+                                "refrigerant=non-flammable", "--out", file.string()});
+  ASSERT_EQ(made.exit_code, 0) << made.err;
+  const Ran ran = run_program({"locate", file.string(), "--symptom", "frost-whole-coil"});
+  std::filesystem::remove(file);
+  EXPECT_EQ(ran.exit_code, 3) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("Do next"));
+}
+
 }  // namespace
 }  // namespace ohmwright

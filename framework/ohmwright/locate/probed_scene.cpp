@@ -132,7 +132,8 @@ void Prober::ProbedScene::prepare(Group& group) {
 
 std::vector<circuit::Change> Prober::ProbedScene::changes_of(const Group& group) const {
   std::vector<circuit::Change> changes;
-  for (const PartTerminal& terminal : group.lifted) changes.push_back({scene_.lead(terminal), circuit::open()});
+  for (const PartTerminal& terminal : group.lifted)  // of a plug whose wires are not all there, those that are
+    if (scene_.lead(terminal) != no_lead) changes.push_back({scene_.lead(terminal), circuit::open()});
   return changes;
 }
 

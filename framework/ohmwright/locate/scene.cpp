@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <limits>
 #include <numbers>
 
 #include <ohmwright/locate/scene.hpp>
@@ -7,8 +6,6 @@
 namespace ohmwright::locate {
 
 namespace {
-
-constexpr circuit::BranchIndex no_lead = std::numeric_limits<circuit::BranchIndex>::max();
 
 /// Between a live wire and one that hangs in the air beside it: some metres of appliance wiring (assumed, no source).
 constexpr double stray_farad = 200e-12;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <limits>
 #include <map>
 #include <span>
 #include <vector>
@@ -26,6 +27,9 @@ struct PlacedModel {
   std::vector<circuit::BranchIndex> absent;  ///< branches of other models of this part, open in this one
 };
 
+/// The lead of a terminal at which no wire is.
+inline constexpr circuit::BranchIndex no_lead = std::numeric_limits<circuit::BranchIndex>::max();
+
 /// The appliance's wiring at one site with one kind of supply, and every part in each of its ways of being.
 ///
 /// Every terminal of a part is a node of its own, joined to the wiring by a branch that a lifted lead opens. The
@@ -47,7 +51,8 @@ class Scene {
   std::span<const circuit::BranchIndex> branches_of(std::size_t part) const { return branches_of_[part]; }
 
   circuit::NodeIndex node(const ProbePlace& place) const;
-  /// The branch between a part's terminal and the wiring; what a lifted lead opens and a clamp goes around.
+  /// The branch between a part's terminal and the wiring; what a lifted lead opens and a clamp goes around;
+  /// `no_lead` where no wire is at the terminal.
   circuit::BranchIndex lead(const PartTerminal& terminal) const;
   circuit::BranchIndex supply() const { return supply_; }
 
