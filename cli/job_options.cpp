@@ -13,7 +13,7 @@ std::vector<OptionSpec> job_options() {
       {"--answer",
        "QUESTION=ANSWER",
        OHMWRIGHT_TEXT("With open: an answer of the phone: tingles=no, burning_smell=no, refrigerant=R-600a, volts=118, "
-                      "room=24C, frost=whole, tried=…"),
+                      "room=24C, frost=whole, tried=..."),
        {},
        true},
       {"--complaint", "TEXT", OHMWRIGHT_TEXT("With open: what the customer says"), {}},

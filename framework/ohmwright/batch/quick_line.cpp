@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cstring>
 #include <simdjson.h>
 
@@ -73,11 +74,18 @@ bool take_readings(ondemand::value value, LineFields& fields) {
   return fields.reading_count() > 0;
 }
 
+/// Of a class that is shipped with a kind; what else stands there is the strict parser's to refuse.
+bool is_class_name(std::string_view name) {
+  return std::all_of(name.begin(), name.end(), [](char letter) {
+    return (letter >= 'a' && letter <= 'z') || (letter >= '0' && letter <= '9') || letter == '_' || letter == '-';
+  });
+}
+
 bool take_line_field(std::string_view name, ondemand::value value, LineFields& fields) {
   if (name == "id") return take_text(value, longest_name, fields.id);
   if (name == "lot") return take_text(value, longest_name, fields.lot);
   if (name == "kind") return take_text(value, longest_name, fields.kind);
-  if (name == "ratings") return take_text(value, longest_name, fields.ratings);
+  if (name == "ratings") return take_text(value, longest_name, fields.ratings) && is_class_name(fields.ratings);
   return name == "readings" && take_readings(value, fields);
 }
 

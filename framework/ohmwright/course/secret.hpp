@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace ohmwright::course {
 
@@ -31,7 +32,7 @@ class SecretKey {
 /// every compiler; from what was drawn nobody finds the secret or the other draws.
 class DrawStream {
  public:
-  explicit DrawStream(const SecretKey& key) : key_(key) {}
+  explicit DrawStream(SecretKey key) : key_(std::move(key)) {}
 
   /// Uniform on [0, 1), a multiple of 2⁻⁵³.
   double uniform();

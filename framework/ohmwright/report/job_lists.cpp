@@ -11,7 +11,7 @@ constexpr std::size_t longest_title = 60;
 
 /// A title is somebody's own text: no more of it than a line, and nothing that moves a cursor.
 std::string listed_title(const std::string& title) {
-  const std::string plain = printable(title);
+  std::string plain = printable(title);
   if (plain.size() <= longest_title) return plain;
   std::size_t end = longest_title;
   while (end > 0 && (static_cast<unsigned char>(plain[end]) & 0xC0U) == 0x80U) --end;  // not within a letter

@@ -64,7 +64,7 @@ std::string observed_words(const Observed& observed, const Sentences& say) {
 }  // namespace
 
 std::string shown_reading(const locate::TakenReading& reading, const Sentences& say) {
-  const std::string shown = observed_words(reading.observed, say);
+  std::string shown = observed_words(reading.observed, say);
   if (!reading.range) return shown;
   constexpr int digits = 2;
   return say(OHMWRIGHT_TEXT("{shown} on the {range} range"),

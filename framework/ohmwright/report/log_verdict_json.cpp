@@ -6,10 +6,10 @@
 
 namespace ohmwright {
 
-using Json = nlohmann::ordered_json;
+using VerdictJson = nlohmann::ordered_json;
 
-Json log_verdict_json(const cycles::LogVerdict& verdict, const Sentences& say) {
-  Json json{{"rule", verdict.rule}, {"verdict", name_of(verdict.outcome)}, {"text_id", verdict.text}};
+VerdictJson log_verdict_json(const cycles::LogVerdict& verdict, const Sentences& say) {
+  VerdictJson json{{"rule", verdict.rule}, {"verdict", name_of(verdict.outcome)}, {"text_id", verdict.text}};
   if (verdict.outcome != Outcome::silent && verdict.meaning == ProbabilityMeaning::within_limits)
     json["probability_within"] = verdict.probability;
   if (verdict.outcome != Outcome::silent && verdict.meaning == ProbabilityMeaning::observed_if_within)
@@ -18,18 +18,18 @@ Json log_verdict_json(const cycles::LogVerdict& verdict, const Sentences& say) {
     json["measured"] = {{"value", verdict.measured->value_in_si()},
                         {"unit", si_unit_of(verdict.measured->dimension())},
                         {"standard_uncertainty", verdict.measured_uncertainty.value_or(0.0)}};
-    Json limits = Json::object();
+    VerdictJson limits = VerdictJson::object();
     if (verdict.limits.lower) limits["lower"] = verdict.limits.lower->value_in_si();
     if (verdict.limits.upper) limits["upper"] = verdict.limits.upper->value_in_si();
     limits["unit"] = si_unit_of(verdict.measured->dimension());
     json["limits"] = std::move(limits);
   }
-  if (!verdict.doubt.empty()) json["doubt"] = Json::array();
+  if (!verdict.doubt.empty()) json["doubt"] = VerdictJson::array();
   for (const cycles::LogDoubt& doubt : verdict.doubt)
     json["doubt"].push_back({{"source", doubt.source}, {"share", doubt.share}});
   for (const cycles::LogArgument& argument : verdict.arguments)
     std::visit([&](const auto& value) { json["arguments"][std::string(argument.name)] = value; }, argument.value);
-  json["locate"] = Json::array();
+  json["locate"] = VerdictJson::array();
   for (const std::string_view symptom : verdict.symptoms) {
     json["locate"].push_back("--symptom");
     json["locate"].push_back(symptom);
@@ -38,8 +38,8 @@ Json log_verdict_json(const cycles::LogVerdict& verdict, const Sentences& say) {
   return json;
 }
 
-Json log_finding_json(const cycles::LogFinding& finding) {
-  Json json{{"id", finding.id}, {"asks", finding.asks}};
+VerdictJson log_finding_json(const cycles::LogFinding& finding) {
+  VerdictJson json{{"id", finding.id}, {"asks", finding.asks}};
   for (const cycles::LogArgument& argument : finding.arguments)
     std::visit([&](const auto& value) { json["arguments"][std::string(argument.name)] = value; }, argument.value);
   return json;

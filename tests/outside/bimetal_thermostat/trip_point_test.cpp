@@ -99,10 +99,10 @@ TEST(TripPointOutside, TwoTripPointsAreJudgedTogether) {
   const auto verdict = [](std::string_view thermometer) {
     const ThermostatRatings ratings = plain_ratings();
     return verdict_on(ratings,
-                      readings_of({{.value = "closed", .at = "15.06 degC +- 1 K", .thermometer = thermometer},
-                                   {.value = "OL", .at = "15.06 degC +- 1 K", .thermometer = thermometer},
-                                   {.value = "OL", .at = "-0.94 degC +- 1 K", .thermometer = thermometer},
-                                   {.value = "closed", .at = "-0.94 degC +- 1 K", .thermometer = thermometer}}));
+                      readings_of({{.value = "closed", .at = "14.86 degC +- 1 K", .thermometer = thermometer},
+                                   {.value = "OL", .at = "15.26 degC +- 1 K", .thermometer = thermometer},
+                                   {.value = "OL", .at = "-0.74 degC +- 1 K", .thermometer = thermometer},
+                                   {.value = "closed", .at = "-1.14 degC +- 1 K", .thermometer = thermometer}}));
   };
   EXPECT_NEAR(*verdict("").probability_within, 0.9409, 1e-6);
   EXPECT_EQ(verdict("").outcome, Outcome::undecided);

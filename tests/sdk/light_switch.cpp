@@ -6,7 +6,7 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
-#include "door_switch_ratings_schema.hpp"
+#include "light_switch_ratings_schema.hpp"
 
 namespace {
 
@@ -19,10 +19,10 @@ enum OpenText : TextIndex { opens, does_not_open, open_not_read };
 
 Descriptor make_descriptor() {
   Descriptor descriptor;
-  descriptor.id = "door-switch";
-  descriptor.title = OHMWRIGHT_TEXT("Door switch");
+  descriptor.id = "light-switch";
+  descriptor.title = OHMWRIGHT_TEXT("Light switch");
   descriptor.aliases = {"lamp switch"};
-  descriptor.text_domain = "door-switch";
+  descriptor.text_domain = "light-switch";
   descriptor.roles = {"senses-door"};
   descriptor.terminals = {"common", "contact"};
   descriptor.measurands = {{"closed_contact", OHMWRIGHT_TEXT("Resistance of the contact in its closed position"),
@@ -58,7 +58,7 @@ Descriptor make_descriptor() {
   descriptor.fault_modes = {
       {"burnt", OHMWRIGHT_TEXT("burnt contact"), 1.0, "assumed, no source", {{"lamp-stays-dark", 0.8}}, {}},
       {"stuck", OHMWRIGHT_TEXT("stuck contact"), 1.0, "assumed, no source", {{"lamp-stays-lit", 0.9}}, {}}};
-  descriptor.ratings_schema = ohmwright_schemas::door_switch_ratings_schema;
+  descriptor.ratings_schema = ohmwright_schemas::light_switch_ratings_schema;
   return descriptor;
 }
 
@@ -73,9 +73,9 @@ bool conducts_nothing(const PreparedReading& reading) {
   return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
 }
 
-class DoorSwitch : public Part {
+class LightSwitch : public Part {
  public:
-  explicit DoorSwitch(double contact_ohms) : contact_ohms_(contact_ohms) {}
+  explicit LightSwitch(double contact_ohms) : contact_ohms_(contact_ohms) {}
 
   void judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const override {
     judge_closed(reading_of(evidence, closed_contact), evidence, settings, findings);
@@ -120,17 +120,17 @@ class DoorSwitch : public Part {
   double contact_ohms_;
 };
 
-class DoorSwitchKind : public Kind {
+class LightSwitchKind : public Kind {
  public:
   const Descriptor& descriptor() const override { return descriptor_; }
 
   std::unique_ptr<const Part> make_part(const ValueNode* ratings, std::vector<Problem>& problems) const override {
     constexpr double of_any_switch = 1.0;  // common practice, no source
-    if (ratings == nullptr) return std::make_unique<DoorSwitch>(of_any_switch);
+    if (ratings == nullptr) return std::make_unique<LightSwitch>(of_any_switch);
     const ValueNode& node = *ratings->find("contact_resistance");  // the schema requires it, as text
     try {
       const StatedValue stated = parse_stated_value(*node.text(), Dimension::resistance);
-      return std::make_unique<DoorSwitch>(stated.value.value_in_si());
+      return std::make_unique<LightSwitch>(stated.value.value_in_si());
     } catch (const InputError& error) {
       problems.push_back(node.problem(error.what()));
       return nullptr;
@@ -141,8 +141,8 @@ class DoorSwitchKind : public Kind {
   Descriptor descriptor_ = make_descriptor();
 };
 
-Kind* create(std::uint32_t /*index*/) { return new DoorSwitchKind; }
+Kind* create(std::uint32_t /*index*/) { return new LightSwitchKind; }
 
 }  // namespace
 
-OHMWRIGHT_PLUGIN("door-switch\tlamp switch", create, 1)
+OHMWRIGHT_PLUGIN("light-switch\tlamp switch", create, 1)
