@@ -1,9 +1,12 @@
-// This host loads libraries alone: reading kind files would bring the whole of document/ into a second build by another
-// compiler, and no code of a plugin crosses there.
+// This host loads libraries into its own process alone: kind files, the list of allowed ones and worker processes would
+// bring the whole of document/ into a second build by another compiler, and no code of a plugin crosses there.
 
+#include <ohmwright/plugin/allowed/allow_list.hpp>
+#include <ohmwright/plugin/allowed/digest.hpp>
 #include <ohmwright/plugin/kind_file.hpp>
 #include <ohmwright/plugin/kind_of_file.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/plugin/worker/worker_kind.hpp>
 
 namespace ohmwright {
 
@@ -17,6 +20,14 @@ FoundPlugin read_kind_file(const ByteSource& /*bytes*/, const TrustedFile& file)
 
 LoadedKind kind_of_file(const PluginLibrary& /*reader*/, const FoundPlugin& file) {
   throw PluginError(file.path, {"this host reads no kind files"});
+}
+
+bool AllowList::permits(std::string_view /*sha256*/) const { return false; }
+std::string sha256_of(const ByteSource& /*bytes*/) { return {}; }
+
+WorkerKinds kinds_in_worker(const FoundPlugin& plugin, ::uid_t /*user*/, const AllowList& /*allowed*/,
+                            const WorkerSettings& /*settings*/) {
+  throw PluginError(plugin.path, {"this host starts no workers"});
 }
 
 }  // namespace ohmwright
