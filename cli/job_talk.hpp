@@ -81,7 +81,7 @@ class CallTalk {
   Sentences say_{UnitPreferences{}};
   JobAtHand job_;
   std::vector<std::string> told_;  ///< remarks on readings that were printed
-  std::size_t chosen_ = 0;  ///< which of the steps is offered
+  std::size_t chosen_ = 0;         ///< which of the steps is offered
   bool stopped_ = false;
 };
 

@@ -79,7 +79,7 @@ TEST(WideCount, CarriesPastSixtyFourBits) {
 TEST(Places, HaveTheMeanAndDeviationOfWhatWasTaken) {
   Places places;
   for (const double value : {1.5, 0.4, 2.0, 3.7, 2.3, 1.5, 2.5, 2.8, 2.8, 1.8}) places.take(value);
-  EXPECT_NEAR(places.mean(), 2.13, 1e-12);  // 21.3 / 10
+  EXPECT_NEAR(places.mean(), 2.13, 1e-12);                                 // 21.3 / 10
   EXPECT_NEAR(places.standard_deviation(), std::sqrt(7.441 / 9.0), 1e-9);  // sum of squares 52.81 less 45.369
 }
 
