@@ -74,7 +74,12 @@ int close_job(const Arguments& arguments, Environment& environment) {
   refuse_closed(job);
   const std::string_view state = state_typed(closing_words, arguments, "close");
   const Sentences say{UnitPreferences{}};
-  if (state == job::is_repaired) refuse_unproved_repair(job, say);
+  if (state == job::is_repaired) {
+    refuse_unproved_repair(job, say);
+    if (job.call.replaced.empty() && !arguments.has("--because"))
+      throw InputError("job " + std::to_string(job.line.number) +
+                       " has no part replaced; say with --because what was repaired, or close it as declined");
+  }
   job.write({state_entry(state, arguments)});
   say_state(job, say, environment);
   environment.out << paragraph(

@@ -116,9 +116,18 @@ void CallTalk::ask_waiting() {
           {say_(OHMWRIGHT_TEXT("close the job")), [this] { ask_close(); }}});
 }
 
+void CallTalk::close_as_repaired() {
+  if (!job_.call.replaced.empty()) {
+    act(close_job, {"repaired"});
+  } else if (const std::optional<std::string> what =
+                 typed(say_(OHMWRIGHT_TEXT("No part was replaced. What was repaired (a splice, a drain)?")))) {
+    act(close_job, {"repaired"}, {{"--because", *what}});
+  }
+}
+
 void CallTalk::ask_close() {
   choose(say_(OHMWRIGHT_TEXT("How does the job stand?")),
-         {{say_(OHMWRIGHT_TEXT("repaired: close it")), [this] { act(close_job, {"repaired"}); }},
+         {{say_(OHMWRIGHT_TEXT("repaired: close it")), [this] { close_as_repaired(); }},
           {say_(OHMWRIGHT_TEXT("declined: close it")), [this] { act(close_job, {"declined"}); }},
           {say_(OHMWRIGHT_TEXT("wait for a part")),
            [this] {

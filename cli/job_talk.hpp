@@ -57,6 +57,7 @@ class CallTalk {
   void ask_symptoms();
   void offer_number(std::size_t number, const std::string& text);
   void ask_waiting();
+  void close_as_repaired();
   void search();
   void offer(JobSearch& found, const std::vector<locate::Step>& steps, const LocateReport& report);
   void add_step(JobSearch& found, const locate::Step& step, std::vector<Choice>& choices);

@@ -67,6 +67,7 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
   EXPECT_THAT(run({"next"}).out, AllOf(HasSubstr("Before you touch it"), HasSubstr("ohmwright job sign --looked ")));
   EXPECT_THAT(run({"card"}).out, HasSubstr("type: "));
   EXPECT_THAT(run({"why"}).out, HasSubstr("what is in doubt"));
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("has no part replaced; say with --because what was repaired"));
   const Ran bad = run({"read", "heater-alone=OL"});
   EXPECT_EQ(bad.exit_code, 1) << bad.err;
   EXPECT_THAT(bad.out, AllOf(HasSubstr("OUT OF SPEC"), HasSubstr("Possible faults now")));
