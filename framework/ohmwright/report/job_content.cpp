@@ -111,7 +111,7 @@ class JobSentences {
     for (const MeasuredValue& reading : call_.readings)
       good += reading.outcome == Outcome::within_limits && !replaced_before(call_, reading) ? 1U : 0U;
     lines.push_back(
-        say_(OHMWRIGHT_TEXT("{count} readings taken."), {{"count", std::to_string(call_.readings.size())}}));
+        say_(OHMWRIGHT_TEXT("Readings taken: {count}."), {{"count", std::to_string(call_.readings.size())}}));
     if (good > 0) lines.push_back(say_(OHMWRIGHT_TEXT("Parts found good were left in place.")));
     return lines;
   }

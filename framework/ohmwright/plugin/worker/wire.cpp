@@ -18,6 +18,7 @@ using Wire = nlohmann::json;
 // The headers have default values for quantities nowhere, since no default is right: readers begin with this one.
 const AnyQuantity no_quantity{Dimension::ratio, 0.0};
 
+/// One value in braces is to one compiler a list of it and to the other a copy: lists of one are made by `Wire::array`.
 class Writer {
  public:
   template <class... Fields>
@@ -66,12 +67,12 @@ class Writer {
     return {static_cast<unsigned>(value.dimension()), number_to_wire(value.value_in_si())};
   }
   static Wire of(const Estimate& estimate) {
-    Wire list{number_to_wire(estimate.value())};
+    Wire list = Wire::array({number_to_wire(estimate.value())});
     for (const Term& term : estimate.terms()) list.push_back({term.source, number_to_wire(term.standard_uncertainty)});
     return list;
   }
   static Wire of(const std::variant<AnyQuantity, double, std::string>& value) {
-    Wire list{value.index()};
+    Wire list = Wire::array({value.index()});
     std::visit([&](const auto& held) { list.push_back(written(held)); }, value);
     return list;
   }
