@@ -106,7 +106,7 @@ std::string how_it_ended(int status) {
     return "it was still at it after " + std::to_string(longest_trial) + " s";
   if (WIFSIGNALED(status))
     return "it ended the process by signal " + std::to_string(WTERMSIG(status)) + " (" + ::strsignal(WTERMSIG(status)) +
-           ")";  // NOLINT(concurrency-mt-unsafe): one thread
+           ")";
   return "it ended the process with code " + std::to_string(WEXITSTATUS(status));
 }
 

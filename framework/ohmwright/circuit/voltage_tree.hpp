@@ -26,7 +26,8 @@ struct TreeWay {
 
   TreeWay(std::span<const TreePath::Step> of_unknown, std::span<const TreePath::Step> of_known)
       : unknown(of_unknown), known(of_known) {}
-  TreeWay(const TreePath& path) : unknown(path.unknown), known(path.known) {}  // NOLINT: a path is a way
+  /// Not explicit: a path is a way.
+  TreeWay(const TreePath& path) : unknown(path.unknown), known(path.known) {}
 };
 
 /// A forest over the nodes of a network whose branch voltages are the unknowns of the nodal equations.

@@ -22,9 +22,9 @@ struct Entry {
   std::vector<std::string> hazards = {};  ///< ids, see practice.hpp
 
   // Of an answer:
-  std::vector<std::string> named = {};    ///< parts, or parts with their fault: "heater", "heater.open"; empty: nothing
-  std::vector<std::size_t> because = {};  ///< numbers of entries of this record
-  double confidence = 0.0;                ///< that the answer is right [0…1]
+  std::vector<std::string> named = {};     ///< "PART", or "PART.FAULT" by their ids; empty: nothing
+  std::vector<std::size_t> because = {};   ///< numbers of entries of this record
+  double confidence = 0.0;                 ///< that the answer is right [0…1]
   std::vector<std::string> students = {};  ///< "Name: role"; of a start, too
   std::string file = {};                   ///< of a start: SHA-256 of the exercise's file
 

@@ -27,7 +27,7 @@ LoadedKind kind_of_file(const PluginLibrary& reader, const FoundPlugin& file) {
   const DestroyKind destroy = made.kind.get_deleter();
   // The deleter holds the library, whose code destroys the kind.
   std::shared_ptr<const Kind> kind(made.kind.release(), [destroy, holder = reader.shared_from_this()](const Kind* one) {
-    destroy(const_cast<Kind*>(one));  // NOLINT: it was made by `create` as what it is
+    destroy(const_cast<Kind*>(one));  // `create` made it, and not const
   });
   return {std::move(kind), *made.descriptor, file.path};
 }

@@ -66,7 +66,7 @@ std::optional<std::string> WorkerChannel::receive(std::chrono::milliseconds long
     if (read_.size() > longest_line) return std::nullopt;
     why = NoLine::late;
     if (!is_ready(end_.number(), POLLIN, end)) return std::nullopt;
-    std::array<char, 65536> buffer;  // NOLINT(cppcoreguidelines-pro-type-member-init): filled by the call
+    std::array<char, 65536> buffer;  // filled by the call
     const ::ssize_t count = ::recv(end_.number(), buffer.data(), buffer.size(), 0);
     why = NoLine::ended;
     if (count == 0 || (count < 0 && errno != EINTR)) return std::nullopt;

@@ -150,8 +150,8 @@ class WorkerKind final : public Kind {
                                           const ComparisonContext& context) const override {
     const auto turn = link_->process.turn();
     // Both are of this kind, so both are of this process; twice, since making the second may start a new one.
-    const auto& first = static_cast<const WorkerPart&>(original);    // NOLINT: of this kind
-    const auto& second = static_cast<const WorkerPart&>(candidate);  // NOLINT: of this kind
+    const auto& first = static_cast<const WorkerPart&>(original);
+    const auto& second = static_cast<const WorkerPart&>(candidate);
     (void)first.id_in_process();
     (void)second.id_in_process();
     const Wire answer = link_->process.ask({{"do", "compare"},

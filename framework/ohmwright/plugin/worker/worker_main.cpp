@@ -10,8 +10,10 @@
 #ifdef OHMWRIGHT_SANITIZED
 // A signal ends this process as it ends one without sanitizers, and what looks for leaks at the end asks for rights
 // that this process has given up.
-extern "C" const char* __asan_default_options();  // NOLINT: the sanitizer's name
-extern "C" const char* __asan_default_options() { return "handle_segv=0:detect_leaks=0"; }  // NOLINT
+// NOLINTBEGIN(bugprone-reserved-identifier): the sanitizer looks for a function of this name
+extern "C" const char* __asan_default_options();
+extern "C" const char* __asan_default_options() { return "handle_segv=0:detect_leaks=0"; }
+// NOLINTEND(bugprone-reserved-identifier)
 #endif
 
 int main(int argc, char** argv) {
