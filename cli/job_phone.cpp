@@ -37,6 +37,7 @@ bool said(const job::ServiceCall& call, const std::string& question, std::string
 bool may_burn(const job::ServiceCall& call) {
   const auto label = call.phone.find("refrigerant");
   if (label == call.phone.end() || label->second == "unknown") return true;
+  if (label->second == "non-flammable") return false;
   return label->second.find("600a") != std::string::npos || label->second.find("290") != std::string::npos ||
          label->second.find("1270") != std::string::npos || label->second.find("flammable") != std::string::npos;
 }
