@@ -6,6 +6,7 @@
 #include <utility>
 
 #include <ohmwright/appliance/appliance_readings.hpp>
+#include <ohmwright/appliance/shown_symptoms.hpp>
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/locate/reading_range.hpp>
@@ -122,18 +123,11 @@ locate::WeightOverrides read_weights(const std::string& file) {
 }  // namespace
 
 std::vector<std::string> symptoms_of(const Appliance& appliance) {
-  std::vector<std::string> all;
-  const auto add = [&all](std::string_view id) {
-    if (std::find(all.begin(), all.end(), id) == all.end()) all.emplace_back(id);
-  };
-  for (const PlacedPart& part : appliance.parts)
-    for (const FaultModeDescriptor& mode : part.kind->descriptor().fault_modes)
-      for (const SymptomEffect& effect : mode.symptoms) add(effect.symptom);
-  for (const OutsideCause& cause : appliance.outside_causes)
-    for (const SeenSymptom& effect : cause.symptoms) add(effect.symptom);
+  std::vector<std::string> all = shown_symptoms(appliance);
   if (appliance.refrigerant != "none")
     for (const Symptom& symptom : known_symptoms())
-      if (symptom.speaks_of_sealed_system) add(symptom.id);
+      if (symptom.speaks_of_sealed_system && std::find(all.begin(), all.end(), symptom.id) == all.end())
+        all.emplace_back(symptom.id);
   return all;
 }
 

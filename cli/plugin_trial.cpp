@@ -3,7 +3,6 @@
 #include <array>
 #include <cerrno>
 #include <csignal>
-#include <cstring>
 #include <ostream>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -11,6 +10,7 @@
 #include <ohmwright/conformance/kit/kit_checks.hpp>
 #include <ohmwright/plugin/file_descriptor.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/plugin/worker/process_end.hpp>
 #include <ohmwright/plugin/worker/worker_kind.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -104,10 +104,7 @@ std::string last_line(const std::string& text) {
 std::string how_it_ended(int status) {
   if (WIFSIGNALED(status) && WTERMSIG(status) == SIGALRM)
     return "it was still at it after " + std::to_string(longest_trial) + " s";
-  if (WIFSIGNALED(status))
-    return "it ended the process by signal " + std::to_string(WTERMSIG(status)) + " (" + ::strsignal(WTERMSIG(status)) +
-           ")";
-  return "it ended the process with code " + std::to_string(WEXITSTATUS(status));
+  return process_end_text(status);
 }
 
 }  // namespace

@@ -13,6 +13,8 @@ import subprocess
 import sys
 import time
 
+from node_peer import has_duckdb
+
 build = pathlib.Path(sys.argv[1]).resolve()
 program = build / "bin/ohmwright"
 options = ["--kind", "thermistor", "--ratings", "ntc-10k-b3977"]
@@ -100,13 +102,8 @@ commands = {
     "/usr/bin/python3, the shortest honest script": ["/usr/bin/python3", "-c", PYTHON, lines],
     "DuckDB, one thread, merely reading (whole process)": ["node", "-e", DUCKDB, lines],
 }
-try:
-    found = subprocess.run(["node", "-e", "require('@duckdb/node-api')"], capture_output=True, check=False).returncode == 0
-except FileNotFoundError:
-    found = False
-if not found:
+if not has_duckdb():
     del commands["DuckDB, one thread, merely reading (whole process)"]
-    print("skipped: node does not find @duckdb/node-api")
 times = {name: [] for name in commands}
 for round_number in range(rounds):
     for name, command in commands.items():

@@ -11,6 +11,8 @@ import subprocess
 import sys
 import time
 
+from node_peer import has_duckdb
+
 build = pathlib.Path(sys.argv[1]).resolve()
 bench = build / "bin/log_bench"
 
@@ -65,13 +67,8 @@ commands = {
     "/usr/bin/python3, csv module": ["/usr/bin/python3", "-c", PYTHON, log],
     "DuckDB, one thread, sums (whole process)": ["node", "-e", DUCKDB, log],
 }
-try:
-    found = subprocess.run(["node", "-e", "require('@duckdb/node-api')"], capture_output=True, check=False).returncode == 0
-except FileNotFoundError:
-    found = False
-if not found:
+if not has_duckdb():
     del commands["DuckDB, one thread, sums (whole process)"]
-    print("skipped: node does not find @duckdb/node-api")
 walls = {name: [] for name in commands}
 for round_number in range(runs + 1):
     for name, command in commands.items():

@@ -79,7 +79,7 @@ TEST_F(PluginVerb, TestNamesWhatEndsItsProcess) {
   const Ran ran = plugin({"test", folder_.add("crashes_in_loading").string()});
   EXPECT_EQ(ran.exit_code, 1) << ran.out << ran.err;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("MEND  it can be loaded"),
-                             HasSubstr("it ended the process by signal 11 (Segmentation fault)")));
+                             HasSubstr("it ended its process by signal 11 (Segmentation fault)")));
 }
 
 TEST_F(PluginVerb, TestSaysWhatIsMissingBesideALibrary) {

@@ -3,6 +3,7 @@
 #include <set>
 #include <utility>
 
+#include <ohmwright/appliance/shown_symptoms.hpp>
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/course/drawn_bench.hpp>
 #include <ohmwright/course/lesson.hpp>
@@ -178,17 +179,11 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
 }
 
 std::vector<std::string> symptoms_to_look_at(const Appliance& appliance) {
-  std::vector<std::string> all;
-  const auto add = [&all](std::string_view id) {
+  std::vector<std::string> all = shown_symptoms(appliance);
+  std::erase_if(all, [](const std::string& id) {
     const Symptom* known = symptom_named(id);
-    if (known != nullptr && known->speaks_of_sealed_system) return;
-    if (std::find(all.begin(), all.end(), id) == all.end()) all.emplace_back(id);
-  };
-  for (const PlacedPart& part : appliance.parts)
-    for (const FaultModeDescriptor& mode : part.kind->descriptor().fault_modes)
-      for (const SymptomEffect& effect : mode.symptoms) add(effect.symptom);
-  for (const OutsideCause& cause : appliance.outside_causes)
-    for (const SeenSymptom& effect : cause.symptoms) add(effect.symptom);
+    return known != nullptr && known->speaks_of_sealed_system;
+  });
   return all;
 }
 

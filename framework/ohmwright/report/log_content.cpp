@@ -2,10 +2,10 @@
 #include <array>
 #include <cmath>
 
+#include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/log_report.hpp>
 #include <ohmwright/report/log_words.hpp>
-#include <ohmwright/report/shell_word.hpp>
 
 namespace ohmwright {
 

@@ -1,12 +1,12 @@
 #include <array>
 #include <cerrno>
 #include <csignal>
-#include <cstring>
 #include <fcntl.h>
 #include <spawn.h>
 #include <string>
 #include <sys/socket.h>
 #include <sys/wait.h>
+#include <system_error>
 #include <unistd.h>
 #include <utility>
 #include <vector>
@@ -15,6 +15,7 @@
 
 #include <ohmwright/plugin/guard.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/plugin/worker/process_end.hpp>
 #include <ohmwright/plugin/worker/worker_process.hpp>
 #include <ohmwright/plugin/worker/worker_side.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -59,8 +60,7 @@ WorkerProcess::~WorkerProcess() { end(); }
 void WorkerProcess::spawn() {
   std::array<int, 2> ends{};
   if (::socketpair(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0, ends.data()) != 0)
-    plugin_failed("no channel to a worker process: " +
-                  std::string(::strerror(errno)));  // NOLINT(concurrency-mt-unsafe)
+    plugin_failed("no channel to a worker process: " + std::generic_category().message(errno));
   FileDescriptor ours(ends[0]);
   const FileDescriptor theirs(ends[1]);
   // Past all that the worker's own numbers could be, so that none of the copies below overwrites another.
@@ -84,7 +84,7 @@ void WorkerProcess::spawn() {
       ::posix_spawn(&process, program.c_str(), actions.get(), nullptr, arguments.data(), environment.data());
   if (error != 0)
     plugin_failed("its worker process cannot be started: " + shell_word(settings_.program) + ": " +
-                  std::string(::strerror(error)));  // NOLINT(concurrency-mt-unsafe)
+                  std::generic_category().message(error));
   process_ = process;
   channel_.emplace(std::move(ours));
   ++generation_;
@@ -161,10 +161,7 @@ std::string WorkerProcess::end() {
     }
   }
   process_ = -1;
-  if (WIFSIGNALED(status))
-    return "it ended its process by signal " + std::to_string(WTERMSIG(status)) + " (" + ::strsignal(WTERMSIG(status)) +
-           ")";  // NOLINT(concurrency-mt-unsafe)
-  return "it ended its process with code " + std::to_string(WEXITSTATUS(status));
+  return process_end_text(status);
 }
 
 }  // namespace ohmwright

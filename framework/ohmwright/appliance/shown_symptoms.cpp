@@ -1,0 +1,21 @@
+#include <algorithm>
+#include <string_view>
+
+#include <ohmwright/appliance/shown_symptoms.hpp>
+
+namespace ohmwright {
+
+std::vector<std::string> shown_symptoms(const Appliance& appliance) {
+  std::vector<std::string> all;
+  const auto add = [&all](std::string_view id) {
+    if (std::find(all.begin(), all.end(), id) == all.end()) all.emplace_back(id);
+  };
+  for (const PlacedPart& part : appliance.parts)
+    for (const FaultModeDescriptor& mode : part.kind->descriptor().fault_modes)
+      for (const SymptomEffect& effect : mode.symptoms) add(effect.symptom);
+  for (const OutsideCause& cause : appliance.outside_causes)
+    for (const SeenSymptom& effect : cause.symptoms) add(effect.symptom);
+  return all;
+}
+
+}  // namespace ohmwright
