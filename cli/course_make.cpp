@@ -97,17 +97,17 @@ int course_make(const Arguments& arguments, Environment& environment) {
   const Appliance appliance =
       read_appliance(parse_document(key.appliance_text, name, course::course_limits()), environment.registry);
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
-  const std::filesystem::path folder = exercise_folder(arguments, key_file);
   const std::string made_of = fmt::format("{}\n{}\n{}\n{}", course::sha256_text(key.appliance_text), key.meter.name,
                                           course::name_of(lesson), seed);
   const course::CourseSecret secret(course_passphrase(arguments, environment, true), made_of);
+  const std::filesystem::path folder = exercise_folder(arguments, key_file);  // what is refused before leaves none
   course::Workshop workshop(appliance, key.meter, secret);
   for (std::uint64_t index = 0; index < count; ++index)
     key.exercises.push_back(workshop.make({lesson, index, part_asked_for(arguments, appliance)}));
+  write_file_atomically(key_file, secret.seal(course::key_text(key)));  // first: without it they cannot be marked
   for (std::size_t i = 0; i < key.exercises.size(); ++i)
     write_student_files(key.exercises[i].exercise, folder / fmt::format("exercise-{:03}", i + 1),
                         arguments.has("--page"));
-  write_file_atomically(key_file, secret.seal(course::key_text(key)));
   const Sentences say{UnitPreferences{}};
   environment.out << paragraph(say(OHMWRIGHT_TEXT("{count} exercises in {folder}; the key, sealed, in {key}. Keep the "
                                                   "passphrase: without it nobody can mark them."),

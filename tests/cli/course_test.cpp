@@ -122,10 +122,11 @@ TEST_F(Course, RefusesInOneLineWithAWayOn) {
                           {passphrase})
                   .err,
               HasSubstr("would lie among the students' files"));
-  EXPECT_THAT(run_program({"course", "make", "upright-thermistor-230v", "--out", at("c"), "--key", at("k")},
+  EXPECT_THAT(run_program({"course", "make", "upright-thermistor-230v", "--out", at("short"), "--key", at("k")},
                           {"OHMWRIGHT_PASSPHRASE=short"})
                   .err,
               HasSubstr("the passphrase is too short"));
+  EXPECT_FALSE(std::filesystem::exists(at("short")));
   ASSERT_EQ(make("class").exit_code, 0);
   EXPECT_THAT(run_program({"course", "grade", at("class"), "--key", at("the.key")}, {passphrase}).err,
               HasSubstr("holds no records"));
