@@ -48,18 +48,22 @@ compare() {
 }
 
 # The program that the jobs find. The first time that task 3 runs, it is killed half-way and the task hangs until Slurm
-# ends it.
+# ends it. The look at the journal and the kill are a race with the program's end: where that was first, it begins anew.
 cat > "$work/bin/ohmwright" <<WRAP
 #!/bin/sh
 if [ "\${SLURM_ARRAY_TASK_ID:-}" = 3 ] && [ ! -e "$work/was-killed" ]; then
-  "$program" "\$@" & child=\$!
-  tries=0
-  while kill -0 "\$child" 2> /dev/null && [ "\$tries" -lt 3000 ]; do
-    if grep -q '"output_bytes":[1-9]' "$work/array/shard-000003.jsonl.journal" 2> /dev/null; then break; fi
-    tries=\$((tries + 1))
-    sleep 0.002
+  journal="$work/array/shard-000003.jsonl.journal"
+  runs=0
+  until [ -e "\$journal" ] || [ "\$runs" -eq 100 ]; do
+    rm -f "$work"/array/shard-000003.*
+    "$program" "\$@" & child=\$!
+    while kill -0 "\$child" 2> /dev/null; do
+      if grep -q '"output_bytes":[1-9]' "\$journal" 2> /dev/null; then break; fi
+    done
+    kill -9 "\$child" 2> /dev/null
+    wait "\$child" 2> /dev/null
+    runs=\$((runs + 1))
   done
-  kill -9 "\$child" 2> /dev/null
   touch "$work/was-killed"
   sleep 300
   exit 1
