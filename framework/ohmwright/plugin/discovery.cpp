@@ -72,6 +72,7 @@ class Search {
       search_distrusted(folder, std::move(reasons));
       return;
     }
+    if (is_installation) index_ = read_kind_index(folder, user_);
     for (const fs::path& inner : consider_files_of(folder)) consider_files_of(inner);
   }
 
@@ -129,7 +130,7 @@ class Search {
       const TrustedFile file = open_admitted(path, user_, allowed_);
       if (is_known(file)) return;
       const FileBytes bytes(file.descriptor.number(), file.size);
-      add(is_named_as_kind_file(path) ? read_kind_file(bytes, file) : read_plugin(bytes, file));
+      add(is_named_as_kind_file(path) ? read_kind_file(bytes, file, index_) : read_plugin(bytes, file));
     } catch (const PluginError& error) {
       result.refused.push_back({path, error.reasons(), error.kinds().empty() ? kind_named_by(path) : error.kinds()});
     } catch (...) {  // one file that cannot be looked at must not hide the others
@@ -173,6 +174,7 @@ class Search {
   ::uid_t user_;
   const AllowList& allowed_;
   bool is_installation_ = false;
+  KindIndex index_;  ///< the installation's
   TakenNames names_;
   std::set<fs::path> searched_;
 };

@@ -13,11 +13,9 @@
 
 namespace ohmwright {
 
-struct Document;  // <ohmwright/document/document.hpp>
-
 inline constexpr std::string_view plugin_suffix = ".ohmplug";  ///< on every system
 
-/// A plugin that may be loaded, known from its stamp alone; or a kind file, read and checked.
+/// A plugin that may be loaded, known from its stamp alone; or a kind file, known from its text or from the index.
 struct FoundPlugin {
   std::filesystem::path path;      ///< canonical
   std::vector<StampedKind> kinds;  ///< at least one, but for the plugin that reads kind files
@@ -26,7 +24,7 @@ struct FoundPlugin {
   std::uint64_t inode = 0;
   bool reads_kind_files = false;
   bool from_installation = false;                       ///< found in the first of the folders
-  std::shared_ptr<const Document> kind_file = nullptr;  ///< of a kind file: what stands in it; null for a library
+  std::shared_ptr<const std::string> kind_file = nullptr;  ///< of a kind file: its text; null for a library
 };
 
 /// A plugin or a folder that was refused, and everything that is wrong with it.

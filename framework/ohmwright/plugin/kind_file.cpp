@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <memory>
+#include <span>
 #include <utility>
 
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/plugin/allowed/digest.hpp>
 #include <ohmwright/plugin/guard.hpp>
 #include <ohmwright/plugin/kind_file.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
@@ -15,7 +17,7 @@ namespace ohmwright {
 
 namespace {
 
-/// Far above what anybody writes by hand; every start of the program reads all kind files.
+/// Far above what anybody writes by hand; every start of the program takes in all kind files.
 constexpr DocumentLimits limits{.bytes = std::size_t{1} << 20U, .depth = 16, .values = 20'000};
 
 std::string text_in(const ByteSource& bytes, const TrustedFile& file) {
@@ -29,18 +31,22 @@ std::string text_in(const ByteSource& bytes, const TrustedFile& file) {
   return text;
 }
 
-Document parsed(const ByteSource& bytes, const TrustedFile& file) {
+Document parsed(const std::string& text, const std::filesystem::path& path) {
   try {
-    return parse_document(text_in(bytes, file), file.path.string(), limits);
+    return parse_document(text, path.string(), limits);
   } catch (const DocumentError& error) {
-    throw PluginError(file.path, reasons_of(error.problems()));
+    throw PluginError(path, reasons_of(error.problems()));
   }
 }
 
-void check_name(const ValueNode& root, const StampedKind& kind, const TrustedFile& file,
+bool is_named_after(const std::filesystem::path& path, const StampedKind& kind) {
+  return path.filename() == kind.id + std::string(kind_file_suffix);
+}
+
+void check_name(const ValueNode& root, const StampedKind& kind, const std::filesystem::path& path,
                 std::vector<Problem>& problems) {
+  if (!is_kind_id(kind.id) || is_named_after(path, kind)) return;  // of a wrong id the schema has told
   const std::string expected = kind.id + std::string(kind_file_suffix);
-  if (!is_kind_id(kind.id) || file.path.filename() == expected) return;  // of a wrong id the schema has told
   problems.push_back(root.find("kind")->problem("the kind " + ohmwright::quoted(kind.id) +
                                                 " must stand in a file of that name: " + expected));
 }
@@ -93,21 +99,35 @@ std::vector<StampedKind> kind_named_by(const std::filesystem::path& path) {
   return is_kind_id(name) ? std::vector<StampedKind>{{name, {}}} : std::vector<StampedKind>{};
 }
 
-FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file) {
-  auto document = std::make_shared<const Document>(parsed(bytes, file));
-  const ValueNode& root = document->root;
+Document checked_kind_file(const std::string& text, const std::filesystem::path& path) {
+  Document document = parsed(text, path);
+  const ValueNode& root = document.root;
   StampedKind kind = names_in(root);
   std::vector<Problem> problems = kind_schema().problems(root);
-  check_name(root, kind, file, problems);
+  check_name(root, kind, path, problems);
   check_aliases(root, problems);
   check_options(root, problems);
   std::stable_sort(problems.begin(), problems.end(),
                    [](const Problem& a, const Problem& b) { return a.line < b.line; });
   if (!problems.empty()) {
-    throw PluginError(file.path, reasons_of(problems),
+    throw PluginError(path, reasons_of(problems),
                       is_kind_id(kind.id) ? std::vector<StampedKind>{std::move(kind)} : std::vector<StampedKind>{});
   }
-  return {file.path, {std::move(kind)}, {}, file.device, file.inode, false, false, std::move(document)};
+  return document;
+}
+
+FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file, const KindIndex& index) {
+  auto text = std::make_shared<const std::string>(text_in(bytes, file));
+  FoundPlugin found{file.path, {}, {}, file.device, file.inode, false, false, text};
+  if (!index.empty()) {
+    const StampedKind* known = index.kind_in(sha256_of(MemoryBytes(std::as_bytes(std::span(*text)))));
+    if (known != nullptr && is_named_after(file.path, *known)) {
+      found.kinds = {*known};
+      return found;
+    }
+  }
+  found.kinds = {names_in(checked_kind_file(*text, file.path).root)};
+  return found;
 }
 
 }  // namespace ohmwright

@@ -5,8 +5,10 @@
 #include <string_view>
 #include <vector>
 
+#include <ohmwright/document/document.hpp>
 #include <ohmwright/plugin/byte_source.hpp>
 #include <ohmwright/plugin/discovery.hpp>
+#include <ohmwright/plugin/kind_index.hpp>
 #include <ohmwright/plugin/trust.hpp>
 #include <ohmwright/quantity/error.hpp>
 
@@ -24,9 +26,15 @@ bool is_named_as_kind_file(const std::filesystem::path& path);
 /// one.
 std::vector<StampedKind> kind_named_by(const std::filesystem::path& path);
 
-/// Reads a kind file that is trusted: its schema, its id, which must be that of its name, its aliases, and options that
-/// the command line has already. Throws PluginError with all reasons, and with the kind's names where they can be read.
-FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file);
+/// A kind file's text, read and checked: its schema, its id, which must be that of its name, its aliases, and options
+/// that the command line has already. Throws PluginError with all reasons, and with the kind's names where they can be
+/// read.
+Document checked_kind_file(const std::string& text, const std::filesystem::path& path);
+
+/// Takes in a kind file that is trusted. Where the index knows its bytes its names are taken from there, and it is
+/// checked when its kind is asked for; else it is checked here, as `checked_kind_file` does. Throws PluginError as
+/// that.
+FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file, const KindIndex& index = {});
 
 /// "line 12, /rules/0/limits: text" for each problem, on one line and fit for a terminal.
 std::vector<std::string> reasons_of(const std::vector<Problem>& problems);

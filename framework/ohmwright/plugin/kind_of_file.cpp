@@ -12,10 +12,11 @@ namespace ohmwright {
 
 LoadedKind kind_of_file(const PluginLibrary& reader, const FoundPlugin& file) {
   const PluginTable& table = reader.table();
+  const Document document = checked_kind_file(*file.kind_file, file.path);
   std::vector<std::string> reasons;
   const auto create = [&]() -> Kind* {
     std::vector<Problem> problems;
-    Kind* kind = table.create_kind_from(file.kind_file->root, problems);
+    Kind* kind = table.create_kind_from(document.root, problems);
     std::stable_sort(problems.begin(), problems.end(),
                      [](const Problem& a, const Problem& b) { return a.line < b.line; });
     std::vector<std::string> found = reasons_of(problems);

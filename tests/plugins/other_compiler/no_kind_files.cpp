@@ -14,7 +14,9 @@ bool is_named_as_kind_file(const std::filesystem::path& /*path*/) { return false
 std::vector<StampedKind> kind_named_by(const std::filesystem::path& /*path*/) { return {}; }
 std::vector<std::string> reasons_of(const std::vector<Problem>& /*problems*/) { return {}; }
 
-FoundPlugin read_kind_file(const ByteSource& /*bytes*/, const TrustedFile& file) {
+KindIndex read_kind_index(const std::filesystem::path& /*folder*/, ::uid_t /*user*/) { return {}; }
+
+FoundPlugin read_kind_file(const ByteSource& /*bytes*/, const TrustedFile& file, const KindIndex& /*index*/) {
   throw PluginError(file.path, {"this host reads no kind files"});
 }
 
