@@ -123,6 +123,20 @@ class KindPage {
   std::ostringstream page_;
 };
 
+/// Of a plugin from outside the installation, and where the kernel holds less back than it should, what.
+std::string where_it_runs(const LoadedKind& kind, const Sentences& say, int width) {
+  if (!kind.is_in_worker()) return {};
+  std::string page =
+      '\n' + say(OHMWRIGHT_TEXT("Where it runs")) + '\n' +
+      paragraph(say(OHMWRIGHT_TEXT("In a process of its own, since its plugin is not the installation's.")), width,
+                "  - ", "    ");
+  for (const std::string& missing : kind.not_held_back())
+    page += paragraph(say(OHMWRIGHT_TEXT("On this machine that process is held less than it should be: {what}."),
+                          {{"what", missing}}),
+                      width, "  - ", "    ");
+  return page;
+}
+
 int run_kinds(const Arguments& arguments, Environment& environment) {
   const Sentences say{UnitPreferences{}};
   if (arguments.operands.empty()) {
@@ -130,7 +144,8 @@ int run_kinds(const Arguments& arguments, Environment& environment) {
     return exit_done;
   }
   const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
-  environment.out << KindPage(kind.descriptor(), say, environment.page.width).write();
+  environment.out << KindPage(kind.descriptor(), say, environment.page.width).write()
+                  << where_it_runs(kind, say, environment.page.width);
   return exit_done;
 }
 

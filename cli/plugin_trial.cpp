@@ -4,6 +4,7 @@
 #include <cerrno>
 #include <csignal>
 #include <ostream>
+#include <sys/prctl.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -21,7 +22,7 @@ namespace ohmwright::cli {
 
 namespace {
 
-constexpr unsigned longest_trial = 300;  // s, of one kind; the heaviest shipped one takes a few
+constexpr unsigned longest_check = 120;  // s, of one check; the slowest of a shipped kind takes a few
 
 /// Writes all of it to the standard output, past every buffer: whoever runs next may end this process.
 void write_out(std::string_view text) {
@@ -38,11 +39,13 @@ KitCheck check_in_worker(const LoadedKind& here, const FoundPlugin& plugin, cons
                          const Environment& environment, std::vector<std::string>& not_held) {
   KitCheck check{OHMWRIGHT_TEXT("in a worker process it judges alike"), {}};
   try {
-    const WorkerKinds there = kinds_in_worker(plugin, environment.search.user, environment.search.options.allowed,
-                                              WorkerSettings{environment.locations.worker});
-    not_held = there.not_held;
-    for (const LoadedKind& kind : there.kinds)
+    const std::vector<LoadedKind> there =
+        kinds_in_worker(plugin, environment.search.user, environment.search.options.allowed,
+                        WorkerSettings{environment.locations.worker});
+    for (const LoadedKind& kind : there) {
+      not_held = kind.not_held_back();
       if (kind.descriptor().id == here.descriptor().id) check.to_mend = differing_verdicts(here, kind, meters);
+    }
   } catch (const PluginError& error) {
     check.to_mend = error.reasons();
   }
@@ -55,6 +58,7 @@ int try_out_kind(const Registry& registry, const FoundPlugin& plugin, const std:
   const Sentences say{UnitPreferences{}};
   bool mend = false;
   const auto begins = [&](std::string_view title) {
+    ::alarm(longest_check);
     const std::string line = say(title) + '\n';
     if (::write(diary, line.data(), line.size()) < 0) ::_exit(exit_internal);
   };
@@ -103,7 +107,7 @@ std::string last_line(const std::string& text) {
 /// How the child ended, where it did not come to its own end.
 std::string how_it_ended(int status) {
   if (WIFSIGNALED(status) && WTERMSIG(status) == SIGALRM)
-    return "it was still at it after " + std::to_string(longest_trial) + " s";
+    return "it was still at it after " + std::to_string(longest_check) + " s";
   return process_end_text(status);
 }
 
@@ -132,7 +136,7 @@ int try_out_in_child(const Registry& registry, const FoundPlugin& plugin, const 
   const ::pid_t child = ::fork();
   if (child < 0) throw Error(ErrorCategory::internal, "no process for the trial of a plugin");
   if (child == 0) {
-    ::alarm(longest_trial);
+    ::prctl(PR_SET_PDEATHSIG, SIGKILL);  // a plugin that does not come back must not outlive who tries it
     int code = exit_internal;
     try {
       code = try_out_kind(registry, plugin, kind, meters, diary_out.number(), environment);

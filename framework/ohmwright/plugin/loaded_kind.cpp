@@ -7,6 +7,14 @@ namespace ohmwright {
 LoadedKind::LoadedKind(std::shared_ptr<const Kind> kind, const Descriptor& descriptor, std::filesystem::path path)
     : kind_(std::move(kind)), descriptor_(&descriptor), path_(std::move(path)) {}
 
+LoadedKind::LoadedKind(std::shared_ptr<const Kind> kind, const Descriptor& descriptor, std::filesystem::path path,
+                       std::vector<std::string> not_held_back)
+    : kind_(std::move(kind)),
+      descriptor_(&descriptor),
+      path_(std::move(path)),
+      in_worker_(true),
+      not_held_back_(std::move(not_held_back)) {}
+
 std::shared_ptr<const Part> LoadedKind::make_part(const ValueNode* ratings, std::vector<Problem>& problems) const {
   const std::size_t problems_before = problems.size();
   std::unique_ptr<const Part> made;

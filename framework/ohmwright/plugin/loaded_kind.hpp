@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <memory>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <type_traits>
 #include <utility>
@@ -18,11 +19,19 @@ class LoadedKind {
  public:
   /// A kind that holds its library, what it says of itself, and the library or kind file that it comes from.
   LoadedKind(std::shared_ptr<const Kind> kind, const Descriptor& descriptor, std::filesystem::path path);
+  /// The same of a kind in a process of its own, with what the kernel would not take away from that process.
+  LoadedKind(std::shared_ptr<const Kind> kind, const Descriptor& descriptor, std::filesystem::path path,
+             std::vector<std::string> not_held_back);
 
   const Kind& kind() const { return *kind_; }
   const Descriptor& descriptor() const { return *descriptor_; }
   /// The library, or the kind file.
   const std::filesystem::path& path() const { return path_; }
+
+  /// Whether it runs in a process of its own, as a plugin from outside the installation does.
+  bool is_in_worker() const { return in_worker_; }
+  /// What that process could not be made to give up on this machine ("its memory has no limit"); usually nothing.
+  const std::vector<std::string>& not_held_back() const { return not_held_back_; }
 
   /// The folder of that file; generic ratings and test vectors lie beside it. They need not exist.
   std::filesystem::path data_folder() const { return path_.parent_path(); }
@@ -53,6 +62,8 @@ class LoadedKind {
   std::shared_ptr<const Kind> kind_;
   const Descriptor* descriptor_;
   std::filesystem::path path_;
+  bool in_worker_ = false;
+  std::vector<std::string> not_held_back_;
 };
 
 }  // namespace ohmwright

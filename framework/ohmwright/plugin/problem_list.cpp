@@ -15,6 +15,11 @@ bool is_field_name(std::string_view name) {
          std::all_of(name.begin(), name.end(), [&](char c) { return starts(c) || is_digit(c); });
 }
 
+/// Whether there are only characters that every terminal shows as they are, which is nearly always so.
+bool is_plainly_shown(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c <= '~'; });
+}
+
 /// Whether every brace is part of a {name} or doubled.
 bool fields_can_be_read(std::string_view pattern) {
   for (std::size_t at = 0; at < pattern.size(); ++at) {
@@ -40,10 +45,11 @@ bool is_descriptor_id(std::string_view id) {
 }
 
 void ProblemList::needs(std::string_view sort, std::string_view id, std::string_view what, std::string_view text) {
-  const std::string row = std::string(sort) + " " + ohmwright::quoted(id);
-  if (text.empty()) say(row + " has no " + std::string(what));
-  if (one_line(text, text.size()) != text)
-    say(row + " has a " + std::string(what) + " that cannot be shown: " + ohmwright::quoted(text));
+  // Words are only put together for what is wrong: this is asked of every text at every start.
+  const auto row = [&] { return std::string(sort) + " " + ohmwright::quoted(id); };
+  if (text.empty()) say(row() + " has no " + std::string(what));
+  if (!is_plainly_shown(text) && one_line(text, text.size()) != text)
+    say(row() + " has a " + std::string(what) + " that cannot be shown: " + ohmwright::quoted(text));
 }
 
 void ProblemList::check_plain_ids(const std::string& sort, const std::vector<std::string_view>& ids) {

@@ -66,7 +66,7 @@ struct Registry::State {
         return;
       }
       if (options.worker && !plugin.from_installation) {
-        slot.kinds = kinds_in_worker(plugin, user, options.allowed, *options.worker).kinds;
+        slot.kinds = kinds_in_worker(plugin, user, options.allowed, *options.worker);
         return;
       }
       const std::shared_ptr<const PluginLibrary> library = PluginLibrary::load(plugin, user, options.allowed);

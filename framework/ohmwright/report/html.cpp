@@ -1,5 +1,4 @@
-#include <array>
-#include <cstdint>
+#include <sodium/utils.h>
 
 #include <ohmwright/report/html.hpp>
 
@@ -49,19 +48,12 @@ section { break-inside: avoid; }
 </style>
 )";
 
-constexpr std::string_view digits = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-
 /// RFC 4648, section 4.
 std::string base64(std::string_view bytes) {
-  std::string text;
-  text.reserve((bytes.size() + 2) / 3 * 4);
-  for (std::size_t at = 0; at < bytes.size(); at += 3) {
-    const std::string_view group = bytes.substr(at, 3);
-    std::uint32_t bits = 0;
-    for (std::size_t i = 0; i < 3; ++i)
-      bits = bits << 8U | (i < group.size() ? static_cast<unsigned char>(group[i]) : 0U);
-    for (std::size_t i = 0; i < 4; ++i) text += i <= group.size() ? digits[bits >> (18U - 6U * i) & 63U] : '=';
-  }
+  std::string text(sodium_base64_encoded_len(bytes.size(), sodium_base64_VARIANT_ORIGINAL), '\0');
+  sodium_bin2base64(text.data(), text.size(), reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size(),
+                    sodium_base64_VARIANT_ORIGINAL);
+  text.pop_back();  // the terminating nul that it writes
   return text;
 }
 

@@ -9,11 +9,15 @@ namespace ohmwright {
 
 namespace {
 
-constexpr std::array<std::string_view, 4> fuels{"gas", "lpg", "propane", "butane"};
+constexpr std::array<std::string_view, 5> fuels{"gas", "lpg", "propane", "butane", "fuel"};
 constexpr std::array<std::string_view, 14> gas_side{"valve",  "cock",    "tap",      "regulator", "solenoid",
                                                     "burner", "pipe",    "manifold", "jet",       "line",
                                                     "nozzle", "orifice", "hose",     "train"};
-constexpr std::array<std::string_view, 2> high_voltage{"microwave", "hv"};
+/// What a burner has only where it burns gas. (An electric cooker's plate is called a burner, too.)
+constexpr std::array<std::string_view, 1> burner{"burner"};
+constexpr std::array<std::string_view, 7> of_a_gas_burner{"valve", "solenoid", "coil",   "cock",
+                                                          "pipe",  "nozzle",   "orifice"};
+constexpr std::array<std::string_view, 3> high_voltage{"microwave", "hv", "kv"};
 constexpr std::array<std::string_view, 10> high_voltage_side{
     "transformer", "capacitor", "diode", "rectifier", "doubler", "inverter", "circuit", "winding", "side", "supply"};
 
@@ -50,7 +54,7 @@ bool says_high_voltage(const std::vector<std::string>& words) {
 std::string_view refused_work(std::string_view name) {
   constexpr std::array<std::string_view, 1> tube{"magnetron"};
   const std::vector<std::string> words = words_of(name);
-  if (any_is(words, fuels) && any_is(words, gas_side))
+  if ((any_is(words, fuels) && any_is(words, gas_side)) || (any_is(words, burner) && any_is(words, of_a_gas_burner)))
     return "gas is outside of what this program does: it stops at valve, pipe and burner, which are work for licensed "
            "hands; describe the electrical side alone, such as an igniter";
   if (any_is(words, tube) || (says_high_voltage(words) && any_is(words, high_voltage_side)))

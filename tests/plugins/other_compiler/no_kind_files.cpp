@@ -27,8 +27,8 @@ LoadedKind kind_of_file(const PluginLibrary& /*reader*/, const FoundPlugin& file
 bool AllowList::permits(std::string_view /*sha256*/) const { return false; }
 std::string sha256_of(const ByteSource& /*bytes*/) { return {}; }
 
-WorkerKinds kinds_in_worker(const FoundPlugin& plugin, ::uid_t /*user*/, const AllowList& /*allowed*/,
-                            const WorkerSettings& /*settings*/) {
+std::vector<LoadedKind> kinds_in_worker(const FoundPlugin& plugin, ::uid_t /*user*/, const AllowList& /*allowed*/,
+                                        const WorkerSettings& /*settings*/) {
   throw PluginError(plugin.path, {"this host starts no workers"});
 }
 

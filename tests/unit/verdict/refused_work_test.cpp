@@ -12,12 +12,14 @@ using ::testing::HasSubstr;
 
 TEST(RefusedWork, IsTheGasSide) {
   for (const char* name : {"gas-valve", "Coil of the gas valve", "Gas Valves", "opens-gas-valve", "LPG regulator",
-                           "Pipe of the gas", "burner of a gas oven"})
+                           "Pipe of the gas", "burner of a gas oven", "Burner solenoid", "Solenoid of the fuel valve",
+                           "Booster coil and holding coil of the burner"})
     EXPECT_THAT(refused_work(name), HasSubstr("licensed hands")) << name;
 }
 
 TEST(RefusedWork, IsTheHighVoltageSideOfAMicrowaveOven) {
-  for (const char* name : {"magnetron", "High-voltage capacitor", "microwave transformer", "HV diode", "HV_diodes"})
+  for (const char* name : {"magnetron", "High-voltage capacitor", "microwave transformer", "HV diode", "HV_diodes",
+                           "Step-up transformer, 2 kV winding"})
     EXPECT_THAT(refused_work(name), HasSubstr("can kill, also when it is unplugged")) << name;
 }
 

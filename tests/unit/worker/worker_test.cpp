@@ -83,10 +83,52 @@ const std::vector<Misdeed> misdeeds = {
     {"throws_in_judge", "the curve has no value there"},
     // The rights that its process has: none of those that it tries.
     {"takes_rights_in_judge", "it may:"},
+    {"answers_too_deep_in_judge", "its answer is not as it should be"},
 };
 
 INSTANTIATE_TEST_SUITE_P(Misdeeds, Worker, testing::ValuesIn(misdeeds),
                          [](const auto& misdeed) { return misdeed.param.fixture; });
+
+/// What a call into a plugin threw.
+template <class Call>
+std::string thrown_by(Call&& call) {
+  try {
+    call();
+  } catch (const Error& error) {
+    return error.what();
+  }
+  return "nothing";
+}
+
+TEST(WorkerParts, WhatIsNoModelExpectationFitOrComparisonIsRefused) {
+  const test::PluginFolder folder;
+  folder.add("misleads_in_models");
+  const Registry registry = registry_of(folder, worker());
+  const LoadedKind& kind = registry.kind("misleads-in-models");
+  std::vector<Problem> problems;
+  const auto part = kind.make_part(nullptr, problems);
+  std::vector<Element> elements;
+  EXPECT_EQ(thrown_by([&] { part->electrical_model(not_found, Situation(), elements); }),
+            "its electrical model gives an element whose value is not a number");
+  EXPECT_THAT(thrown_by([&] { (void)part->expect(0, Situation()); }),
+              testing::HasSubstr("what it expects of \"resistance\" is of another dimension"));
+  const std::vector<MeasuredRow> rows = {{AnyQuantity(Dimension::temperature, 300.0), 0.0, OverRange{}}};
+  EXPECT_EQ(thrown_by([&] { (void)kind.kind().fit({0, 0, rows}); }), "its fit speaks of a row that there is not");
+  EXPECT_EQ(thrown_by([&] { (void)kind.kind().compare(*part, *part, {}); }),
+            "its comparison gives an outcome that there is not");
+  EXPECT_EQ(judged(kind), "undecided");
+}
+
+TEST(WorkerParts, APluginThatDoesNotComeBackIsAskedNoMoreAfterThreeTimes) {
+  const test::PluginFolder folder;
+  folder.add("hangs_in_judge");
+  const Registry registry = registry_of(folder, worker(milliseconds(200)));
+  const LoadedKind& kind = registry.kind("hangs-in-judge");
+  for (int attempt = 0; attempt < 3; ++attempt)
+    EXPECT_EQ(judged(kind), "not judged: the plugin failed: it gave no answer within 200 ms");
+  EXPECT_THAT(thrown_by([&] { judged(kind); }),
+              testing::HasSubstr("it gave no answer within 200 ms, 3 times, and is asked no more"));
+}
 
 TEST(WorkerLoading, ACrashIsARefusal) {
   const test::PluginFolder folder;

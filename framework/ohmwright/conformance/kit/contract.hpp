@@ -53,6 +53,10 @@ std::vector<std::string> breaches_of_outlier(const KindCases& tried);
 std::vector<std::string> breaches_of_not_a_number(const KindCases& tried);
 /// Whatever is read, no finding contradicts its own numbers.
 std::vector<std::string> breaches_of_numbers(const KindCases& tried);
+/// Electrical models and expectations can be used, for every fault, state and end of a chart.
+std::vector<std::string> breaches_of_models(const KindCases& tried);
+/// No class of ratings is found to be no replacement for itself.
+std::vector<std::string> breaches_of_likeness(const KindCases& tried);
 /// Several threads that judge at once get the verdicts that one gets.
 std::vector<std::string> breaches_of_threads(const KindCases& tried);
 /// A stated probability is the share of true parts: readings are drawn from their errors with a fixed seed, and each

@@ -7,135 +7,160 @@
 #include <memory>
 #include <sched.h>
 #include <seccomp.h>
+#include <string_view>
 #include <sys/prctl.h>
 #include <sys/resource.h>
 #include <sys/syscall.h>
 #include <unistd.h>
 
+#include <ohmwright/plugin/file_descriptor.hpp>
 #include <ohmwright/plugin/worker/sandbox.hpp>
 
 namespace ohmwright {
 
 namespace {
 
-/// A filter of system calls, allowing whatever no rule refuses: a plugin computes, and what computing asks of the
-/// kernel differs from one C library to the next.
+/// A filter of system calls that lets nothing through but what is named: what the kernel learns to do later stays shut.
 class CallFilter {
  public:
-  CallFilter() : context_(::seccomp_init(SCMP_ACT_ALLOW), &::seccomp_release) {}
+  CallFilter() : context_(::seccomp_init(SCMP_ACT_ERRNO(EPERM)), &::seccomp_release) {}
 
-  /// Refused with "not permitted"; a call that this processor does not have is left out.
-  void refuse(int call) { add(SCMP_ACT_ERRNO(EPERM), call); }
-  /// As if the kernel did not know the call, so that callers take the older one.
-  void hide(int call) { add(SCMP_ACT_ERRNO(ENOSYS), call); }
-  /// Refused where the argument of that index, masked, has that value.
-  void refuse_where(int call, unsigned argument, scmp_datum_t mask, scmp_datum_t value) {
-    add_where(call, scmp_arg_cmp{argument, SCMP_CMP_MASKED_EQ, mask, value});
+  /// A call that this processor does not have is left out.
+  void allow(int call) {
+    if (is_there(call)) note(::seccomp_rule_add_array(context_.get(), SCMP_ACT_ALLOW, call, 0, nullptr));
   }
-  /// Refused where the argument of that index has another value.
-  void refuse_unless(int call, unsigned argument, scmp_datum_t value) {
-    add_where(call, scmp_arg_cmp{argument, SCMP_CMP_NE, value, 0});
+  /// Allowed where the argument of that index, masked, has that value.
+  void allow_where(int call, unsigned argument, scmp_datum_t mask, scmp_datum_t value) {
+    const scmp_arg_cmp condition{argument, SCMP_CMP_MASKED_EQ, mask, value};
+    if (is_there(call)) note(::seccomp_rule_add_array(context_.get(), SCMP_ACT_ALLOW, call, 1, &condition));
+  }
+  /// As if the kernel did not know the call, so that callers take the older one.
+  void hide(int call) {
+    if (is_there(call)) note(::seccomp_rule_add_array(context_.get(), SCMP_ACT_ERRNO(ENOSYS), call, 0, nullptr));
   }
 
   bool load() { return context_ != nullptr && ok_ && ::seccomp_load(context_.get()) == 0; }
 
  private:
-  void add(std::uint32_t action, int call) {
-    if (context_ != nullptr && call != __NR_SCMP_ERROR)
-      ok_ = ::seccomp_rule_add_array(context_.get(), action, call, 0, nullptr) == 0 && ok_;
-  }
-  void add_where(int call, const scmp_arg_cmp& condition) {
-    if (context_ != nullptr && call != __NR_SCMP_ERROR)
-      ok_ = ::seccomp_rule_add_array(context_.get(), SCMP_ACT_ERRNO(EPERM), call, 1, &condition) == 0 && ok_;
-  }
+  bool is_there(int call) const { return context_ != nullptr && call != __NR_SCMP_ERROR; }
+  void note(int error) { ok_ = error == 0 && ok_; }
 
   std::unique_ptr<void, void (*)(scmp_filter_ctx)> context_;
   bool ok_ = true;
 };
 
-constexpr std::array calls_of_network{SCMP_SYS(socket), SCMP_SYS(socketpair), SCMP_SYS(connect), SCMP_SYS(bind),
-                                      SCMP_SYS(listen), SCMP_SYS(accept),     SCMP_SYS(accept4)};
-constexpr std::array calls_of_processes{SCMP_SYS(execve),
-                                        SCMP_SYS(execveat),
-                                        SCMP_SYS(fork),
-                                        SCMP_SYS(vfork),
-                                        SCMP_SYS(ptrace),
-                                        SCMP_SYS(process_vm_readv),
-                                        SCMP_SYS(process_vm_writev),
-                                        SCMP_SYS(kill),
-                                        SCMP_SYS(tkill),
-                                        SCMP_SYS(pidfd_open),
-                                        SCMP_SYS(pidfd_getfd),
-                                        SCMP_SYS(pidfd_send_signal),
-                                        SCMP_SYS(rt_sigqueueinfo),
-                                        SCMP_SYS(setns),
-                                        SCMP_SYS(unshare),
-                                        SCMP_SYS(kcmp),
-                                        SCMP_SYS(setrlimit),
-                                        SCMP_SYS(prlimit64),
-                                        SCMP_SYS(bpf),
-                                        SCMP_SYS(perf_event_open),
-                                        SCMP_SYS(io_uring_setup),
-                                        SCMP_SYS(userfaultfd),
-                                        SCMP_SYS(keyctl),
-                                        SCMP_SYS(add_key),
-                                        SCMP_SYS(request_key),
-                                        SCMP_SYS(shmget),
-                                        SCMP_SYS(shmat),
-                                        SCMP_SYS(msgget),
-                                        SCMP_SYS(semget),
-                                        SCMP_SYS(mq_open),
-                                        SCMP_SYS(chroot),
-                                        SCMP_SYS(pivot_root),
-                                        SCMP_SYS(mount),
-                                        SCMP_SYS(umount2),
-                                        SCMP_SYS(move_mount),
-                                        SCMP_SYS(fsopen),
-                                        SCMP_SYS(open_tree)};
-constexpr std::array calls_that_change_files{
-    SCMP_SYS(creat),     SCMP_SYS(truncate),  SCMP_SYS(rename),      SCMP_SYS(renameat),
-    SCMP_SYS(renameat2), SCMP_SYS(unlink),    SCMP_SYS(unlinkat),    SCMP_SYS(mkdir),
-    SCMP_SYS(mkdirat),   SCMP_SYS(rmdir),     SCMP_SYS(link),        SCMP_SYS(linkat),
-    SCMP_SYS(symlink),   SCMP_SYS(symlinkat), SCMP_SYS(mknod),       SCMP_SYS(mknodat),
-    SCMP_SYS(chmod),     SCMP_SYS(fchmod),    SCMP_SYS(fchmodat),    SCMP_SYS(chown),
-    SCMP_SYS(fchown),    SCMP_SYS(lchown),    SCMP_SYS(fchownat),    SCMP_SYS(utime),
-    SCMP_SYS(utimes),    SCMP_SYS(utimensat), SCMP_SYS(futimesat),   SCMP_SYS(setxattr),
-    SCMP_SYS(lsetxattr), SCMP_SYS(fsetxattr), SCMP_SYS(removexattr), SCMP_SYS(open_by_handle_at)};
+constexpr scmp_datum_t whole_argument = ~scmp_datum_t{0};
 
-void refuse_opening_to_write(CallFilter& filter, int call, unsigned flags_at) {
-  for (const int mode : {O_WRONLY, O_RDWR})
-    filter.refuse_where(call, flags_at, O_ACCMODE, static_cast<scmp_datum_t>(mode));
-  for (const int flag : {O_CREAT, O_TRUNC})
-    filter.refuse_where(call, flags_at, static_cast<scmp_datum_t>(flag), static_cast<scmp_datum_t>(flag));
+/// What computing, memory, threads, clocks and the line to the program ask of the kernel.
+constexpr std::array calls_of_computing{SCMP_SYS(read),
+                                        SCMP_SYS(readv),
+                                        SCMP_SYS(write),
+                                        SCMP_SYS(writev),
+                                        SCMP_SYS(sendto),
+                                        SCMP_SYS(recvfrom),
+                                        SCMP_SYS(poll),
+                                        SCMP_SYS(ppoll),
+                                        SCMP_SYS(close),
+                                        SCMP_SYS(lseek),
+                                        SCMP_SYS(fstat),
+                                        SCMP_SYS(newfstatat),
+                                        SCMP_SYS(mmap),
+                                        SCMP_SYS(munmap),
+                                        SCMP_SYS(mprotect),
+                                        SCMP_SYS(mremap),
+                                        SCMP_SYS(brk),
+                                        SCMP_SYS(madvise),
+                                        SCMP_SYS(membarrier),
+                                        SCMP_SYS(futex),
+                                        SCMP_SYS(set_robust_list),
+                                        SCMP_SYS(rseq),
+                                        SCMP_SYS(set_tid_address),
+                                        SCMP_SYS(rt_sigaction),
+                                        SCMP_SYS(rt_sigprocmask),
+                                        SCMP_SYS(rt_sigreturn),
+                                        SCMP_SYS(sigaltstack),
+                                        SCMP_SYS(restart_syscall),
+                                        SCMP_SYS(clock_gettime),
+                                        SCMP_SYS(clock_getres),
+                                        SCMP_SYS(clock_nanosleep),
+                                        SCMP_SYS(nanosleep),
+                                        SCMP_SYS(gettimeofday),
+                                        SCMP_SYS(time),
+                                        SCMP_SYS(times),
+                                        SCMP_SYS(getrusage),
+                                        SCMP_SYS(getcpu),
+                                        SCMP_SYS(getrandom),
+                                        SCMP_SYS(sched_yield),
+                                        SCMP_SYS(sched_getaffinity),
+                                        SCMP_SYS(sysinfo),
+                                        SCMP_SYS(uname),
+                                        SCMP_SYS(getpid),
+                                        SCMP_SYS(getppid),
+                                        SCMP_SYS(gettid),
+                                        SCMP_SYS(getuid),
+                                        SCMP_SYS(geteuid),
+                                        SCMP_SYS(getgid),
+                                        SCMP_SYS(getegid),
+                                        SCMP_SYS(exit),
+                                        SCMP_SYS(exit_group)};
+/// And what loading a library asks beside these, which then come to an end.
+constexpr std::array calls_of_loading{
+    SCMP_SYS(stat),       SCMP_SYS(lstat),      SCMP_SYS(statx),     SCMP_SYS(access),     SCMP_SYS(faccessat),
+    SCMP_SYS(faccessat2), SCMP_SYS(pread64),    SCMP_SYS(readlink),  SCMP_SYS(readlinkat), SCMP_SYS(getcwd),
+    SCMP_SYS(getdents64), SCMP_SYS(arch_prctl), SCMP_SYS(getrlimit), SCMP_SYS(dup),        SCMP_SYS(fcntl),
+    SCMP_SYS(seccomp),    SCMP_SYS(prctl)};
+
+void allow_computing(CallFilter& filter) {
+  for (const int call : calls_of_computing) filter.allow(call);
+  filter.allow_where(SCMP_SYS(clone), 0, CLONE_THREAD, CLONE_THREAD);  // a thread may be made, a process not
+  filter.hide(SCMP_SYS(clone3));  // its flags lie in memory, where no filter sees them
+  filter.allow_where(SCMP_SYS(tgkill), 0, whole_argument,
+                     static_cast<scmp_datum_t>(::getpid()));  // abort() signals itself
+  filter.allow_where(SCMP_SYS(prctl), 0, whole_argument, PR_SET_NAME);
 }
 
 bool filter_before_loading() {
   CallFilter filter;
-  for (const int call : calls_of_network) filter.refuse(call);
-  for (const int call : calls_of_processes) filter.refuse(call);
-  for (const int call : calls_that_change_files) filter.refuse(call);
-  filter.refuse_where(SCMP_SYS(clone), 0, CLONE_THREAD, 0);  // a thread may be made, a process not
-  filter.hide(SCMP_SYS(clone3));                             // its flags lie in memory, where no filter sees them
-  filter.hide(SCMP_SYS(openat2));
-  filter.refuse_unless(SCMP_SYS(tgkill), 0, static_cast<scmp_datum_t>(::getpid()));  // abort() signals itself
-  refuse_opening_to_write(filter, SCMP_SYS(open), 1);
-  refuse_opening_to_write(filter, SCMP_SYS(openat), 2);
+  allow_computing(filter);
+  for (const int call : calls_of_loading) filter.allow(call);
+  constexpr auto changes = static_cast<scmp_datum_t>(O_ACCMODE | O_CREAT | O_TRUNC | O_APPEND);
+  filter.allow_where(SCMP_SYS(open), 1, changes, O_RDONLY);
+  filter.allow_where(SCMP_SYS(openat), 2, changes, O_RDONLY);
+  filter.allow_where(SCMP_SYS(prlimit64), 2, whole_argument, 0);  // what its limits are; none is set
   return filter.load();
 }
 
-/// Nothing may be written below any folder; reading stays. A second lock beside the filter, which knows paths.
+/// Where the libraries of the system lie; a folder that is not there is left out.
+constexpr std::array<const char*, 5> folders_of_libraries{"/usr", "/lib", "/lib32", "/lib64", "/etc/ld.so.cache"};
+
+void allow_reading(int ruleset, const char* path, bool is_folder) {
+  const FileDescriptor place(::open(path, O_PATH | O_CLOEXEC));
+  if (!place.is_open()) return;
+  ::landlock_path_beneath_attr rule{};
+  rule.parent_fd = place.number();
+  rule.allowed_access = is_folder ? LANDLOCK_ACCESS_FS_READ_FILE | LANDLOCK_ACCESS_FS_READ_DIR
+                                  : static_cast<std::uint64_t>(LANDLOCK_ACCESS_FS_READ_FILE);
+  (void)::syscall(SYS_landlock_add_rule, ruleset, LANDLOCK_RULE_PATH_BENEATH, &rule, 0);
+}
+
+/// Nothing may be written below any folder, and only the system's libraries be read: what a plugin cannot read it can
+/// give to nobody. A second lock beside the filter, which knows no paths.
 bool lock_file_systems() {
   ::landlock_ruleset_attr handled{};
   handled.handled_access_fs = LANDLOCK_ACCESS_FS_EXECUTE | LANDLOCK_ACCESS_FS_WRITE_FILE |
+                              LANDLOCK_ACCESS_FS_READ_FILE | LANDLOCK_ACCESS_FS_READ_DIR |
                               LANDLOCK_ACCESS_FS_REMOVE_DIR | LANDLOCK_ACCESS_FS_REMOVE_FILE |
                               LANDLOCK_ACCESS_FS_MAKE_CHAR | LANDLOCK_ACCESS_FS_MAKE_DIR | LANDLOCK_ACCESS_FS_MAKE_REG |
                               LANDLOCK_ACCESS_FS_MAKE_SOCK | LANDLOCK_ACCESS_FS_MAKE_FIFO |
                               LANDLOCK_ACCESS_FS_MAKE_BLOCK | LANDLOCK_ACCESS_FS_MAKE_SYM;
-  const auto ruleset = static_cast<int>(::syscall(SYS_landlock_create_ruleset, &handled, sizeof(handled), 0));
-  if (ruleset < 0) return false;
-  const bool locked = ::syscall(SYS_landlock_restrict_self, ruleset, 0) == 0;
-  ::close(ruleset);
-  return locked;
+  const FileDescriptor ruleset(static_cast<int>(::syscall(SYS_landlock_create_ruleset, &handled, sizeof(handled), 0)));
+  if (!ruleset.is_open()) return false;
+  for (const char* folder : folders_of_libraries)
+    allow_reading(ruleset.number(), folder, !std::string_view(folder).ends_with(".cache"));
+#ifdef OHMWRIGHT_SANITIZED  // a sanitizer looks its own process up
+  allow_reading(ruleset.number(), "/proc/self", true);
+#endif
+  return ::syscall(SYS_landlock_restrict_self, ruleset.number(), 0) == 0;
 }
 
 bool limit(__rlimit_resource resource, ::rlim_t most) {
@@ -176,7 +201,7 @@ std::vector<std::string> restrict_before_loading(std::size_t memory_bytes) {
 
 std::vector<std::string> restrict_after_loading() {
   CallFilter filter;
-  for (const int call : {SCMP_SYS(open), SCMP_SYS(openat)}) filter.refuse(call);
+  allow_computing(filter);
   if (filter.load()) return {};
   return {"files can be opened for reading"};
 }

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include <ohmwright/plugin/discovery.hpp>
@@ -9,16 +8,10 @@
 
 namespace ohmwright {
 
-/// The kinds of a plugin in a worker, and what the kernel would not hold back there (`sandbox.hpp`).
-struct WorkerKinds {
-  std::vector<LoadedKind> kinds;
-  std::vector<std::string> not_held;
-};
-
 /// The kinds of a plugin that runs in a process of its own. They, and the parts that they make, behave as those of a
 /// plugin in this process: whatever the plugin does to its process comes out of a call as an exception that names it,
 /// and the next call starts a new process. Throws PluginError where it is refused or does not load.
-WorkerKinds kinds_in_worker(const FoundPlugin& plugin, ::uid_t user, const AllowList& allowed,
-                            const WorkerSettings& settings);
+std::vector<LoadedKind> kinds_in_worker(const FoundPlugin& plugin, ::uid_t user, const AllowList& allowed,
+                                        const WorkerSettings& settings);
 
 }  // namespace ohmwright

@@ -15,7 +15,9 @@
 
 #include <ohmwright/plugin/guard.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/plugin/worker/answer_line.hpp>
 #include <ohmwright/plugin/worker/process_end.hpp>
+#include <ohmwright/plugin/worker/wire.hpp>
 #include <ohmwright/plugin/worker/worker_process.hpp>
 #include <ohmwright/plugin/worker/worker_side.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -29,13 +31,35 @@ using Wire = nlohmann::json;
 [[noreturn]] void plugin_failed(std::string text) { throw Error(ErrorCategory::plugin, std::move(text)); }
 
 std::string seconds_text(std::chrono::milliseconds time) {
-  std::string text = std::to_string(time.count() / 1000);
-  if (time.count() % 1000 != 0) text = std::to_string(time.count()) + " m";
-  return text + (time.count() % 1000 != 0 ? "s" : " s");
+  if (time.count() % 1000 != 0) return std::to_string(time.count()) + " ms";
+  return std::to_string(time.count() / 1000) + " s";
 }
+
+/// Questions without an answer in time after which a plugin is asked no more.
+constexpr int most_late = 3;
 
 /// What of a plugin's words can be shown; anything that is no text is nothing.
 std::string shown_text(const Wire& wire) { return wire.is_string() ? one_line(wire.get<std::string>()) : "nothing"; }
+
+/// The attributes of a spawn, freed when left. The process gets a session of its own, and with it no terminal: one that
+/// shares the user's can type commands into it, and what is typed there it could read.
+class SpawnAttributes {
+ public:
+  SpawnAttributes() {
+    ::posix_spawnattr_init(&attributes_);
+    ::sigset_t none;
+    ::sigemptyset(&none);
+    ::posix_spawnattr_setsigmask(&attributes_, &none);
+    ::posix_spawnattr_setflags(&attributes_, POSIX_SPAWN_SETSID | POSIX_SPAWN_SETSIGMASK);
+  }
+  ~SpawnAttributes() { ::posix_spawnattr_destroy(&attributes_); }
+  SpawnAttributes(const SpawnAttributes&) = delete;
+  SpawnAttributes& operator=(const SpawnAttributes&) = delete;
+  const ::posix_spawnattr_t* get() const { return &attributes_; }
+
+ private:
+  ::posix_spawnattr_t attributes_{};
+};
 
 /// The actions of a spawn, freed when left.
 class SpawnActions {
@@ -79,9 +103,10 @@ void WorkerProcess::spawn() {
   std::string language = "LC_ALL=C.UTF-8";
   std::array<char*, 3> arguments{program.data(), memory.data(), nullptr};
   std::array<char*, 2> environment{language.data(), nullptr};  // nothing of the user's: it may hold secrets
+  const SpawnAttributes attributes;
   ::pid_t process = -1;
   const int error =
-      ::posix_spawn(&process, program.c_str(), actions.get(), nullptr, arguments.data(), environment.data());
+      ::posix_spawn(&process, program.c_str(), actions.get(), attributes.get(), arguments.data(), environment.data());
   if (error != 0)
     plugin_failed("its worker process cannot be started: " + shell_word(settings_.program) + ": " +
                   std::generic_category().message(error));
@@ -114,6 +139,7 @@ Wire WorkerProcess::load() {
 
 Wire WorkerProcess::ask(const Wire& question) {
   const auto turn = this->turn();
+  if (late_ >= most_late) stop_asking();
   if (process_ < 0 && start().contains("refused")) {
     end();
     plugin_failed("it cannot be loaded again after its worker process ended");
@@ -126,20 +152,31 @@ Wire WorkerProcess::exchange(const Wire& question) {
   if (!channel_->send(question.dump(), settings_.longest_answer)) fail(NoLine::ended);
   const std::optional<std::string> line = channel_->receive(settings_.longest_answer, settings_.longest_line, why);
   if (!line) fail(why);
-  Wire answer = Wire::parse(*line, nullptr, false);
-  if (!answer.is_object()) {
+  std::optional<Wire> answer = parsed_answer(*line);
+  if (!answer) {
     end();
-    plugin_failed("its answer is not as it should be");
+    refuse_wire();
   }
-  if (answer.contains("thrown")) plugin_failed(shown_text(answer["thrown"]));
-  return answer;
+  if (answer->contains("thrown")) plugin_failed(shown_text((*answer)["thrown"]));
+  return *std::move(answer);
+}
+
+void WorkerProcess::stop_asking() const {
+  plugin_failed("it gave no answer within " + seconds_text(settings_.longest_answer) + ", " +
+                std::to_string(most_late) + " times, and is asked no more");
 }
 
 void WorkerProcess::fail(NoLine why) {
   const std::string ending = end();
-  if (why == NoLine::late) plugin_failed("it gave no answer within " + seconds_text(settings_.longest_answer));
-  if (why == NoLine::too_long)
-    plugin_failed("its answer has more than " + std::to_string(settings_.longest_line) + " bytes");
+  switch (why) {
+    case NoLine::late:
+      ++late_;
+      plugin_failed("it gave no answer within " + seconds_text(settings_.longest_answer));
+    case NoLine::too_long:
+      plugin_failed("its answer has more than " + std::to_string(settings_.longest_line) + " bytes");
+    case NoLine::ended:
+      break;
+  }
   plugin_failed(ending);
 }
 

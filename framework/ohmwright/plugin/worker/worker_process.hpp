@@ -30,8 +30,12 @@ class WorkerProcess {
   nlohmann::json load();
 
   /// Answers one question. Throws Error (plugin) that says how the plugin failed: what it threw, that its process ended
-  /// and how, that it gave no answer in time, more than may be, or none that can be read.
+  /// and how, that it gave no answer in time, more than may be, or none that can be read. One that gave none in time
+  /// three times is asked no more, so that thousands of lines do not wait for it.
   nlohmann::json ask(const nlohmann::json& question);
+
+  /// Ends the process after an answer that cannot be read, since what it says next may belong to any question.
+  void distrust() { (void)end(); }
 
   /// Which process runs now, counted from 1: what was made in another one is gone. 0 for none.
   std::uint64_t generation() const { return process_ < 0 ? 0 : generation_; }
@@ -42,6 +46,7 @@ class WorkerProcess {
   nlohmann::json start();
   void spawn();
   nlohmann::json exchange(const nlohmann::json& question);
+  [[noreturn]] void stop_asking() const;
   [[noreturn]] void fail(NoLine why);
   /// Ends the process, if it runs, and says how it ended.
   std::string end();
@@ -53,6 +58,7 @@ class WorkerProcess {
   std::optional<WorkerChannel> channel_;
   ::pid_t process_ = -1;
   std::uint64_t generation_ = 0;
+  int late_ = 0;  ///< questions without an answer in time
 };
 
 }  // namespace ohmwright

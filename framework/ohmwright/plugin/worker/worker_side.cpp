@@ -149,6 +149,11 @@ int live_as_worker(std::size_t memory_bytes) {
   const auto first = channel.receive(for_ever, longest_question, why);
   if (!first) return 0;
   Wire not_held = restrict_before_loading(memory_bytes);
+  if (::geteuid() == 0) {
+    const Wire refused = {{"refused", Wire::array({"its worker process cannot give up the rights of root"})}};
+    (void)channel.send(line_of(refused), for_ever);
+    return 0;
+  }
   end_with_the_program();
   std::optional<WorkerDesk> desk;
   Wire loaded;
