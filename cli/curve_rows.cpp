@@ -4,6 +4,7 @@
 #include <iterator>
 #include <span>
 
+#include <ohmwright/component/evidence.hpp>
 #include <ohmwright/document/series_document.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -51,7 +52,8 @@ std::uint16_t condition_of(const Descriptor& descriptor, std::string_view measur
   return 0;
 }
 
-MeasuredRow row_of(const Reading& reading, const ConditionDescriptor& condition) {
+/// The row of a reading as `prepared` it, by its meter and leads.
+MeasuredRow row_of(const Reading& reading, const PreparedReading& prepared, const ConditionDescriptor& condition) {
   const auto found = std::find_if(reading.conditions.begin(), reading.conditions.end(),
                                   [&](const Condition& one) { return one.id == condition.id; });
   if (found == reading.conditions.end())
@@ -61,9 +63,13 @@ MeasuredRow row_of(const Reading& reading, const ConditionDescriptor& condition)
     throw InputError(printable(reading.label) + " is " + std::to_string(reading.repeats.size() + 1) +
                      " values at one --" + std::string(condition.option) +
                      "; write each with its own, such as 32.7k@0C 10.0k@25C");
-  // What was only assumed of a thermometer is no statement on this row: the scatter of the rows tells more.
-  const double half_width = found->uncertainty_assumed ? 0.0 : found->value.half_width.value_or(0.0);
-  return {found->value.value, half_width, reading.observed};
+  MeasuredRow row{found->value.value, found->value.half_width.value_or(0.0), reading.observed};
+  row.half_width_assumed = found->uncertainty_assumed;
+  if (prepared.shown == Shown::value) {
+    row.value_in_si = prepared.value.value();
+    row.meter_standard_uncertainty = prepared.value.standard_uncertainty();
+  }
+  return row;
 }
 
 void prefer_units_of(const Reading& reading, UnitPreferences& units) {
@@ -73,24 +79,27 @@ void prefer_units_of(const Reading& reading, UnitPreferences& units) {
 
 }  // namespace
 
-CurveRows gather_rows(const Arguments& arguments, const Descriptor& descriptor, const Meter& meter,
+CurveRows gather_rows(const Arguments& arguments, const Descriptor& descriptor, Instruments& instruments,
                       UnitPreferences& units) {
-  const std::vector<Reading> readings = all_readings(arguments, descriptor, meter, units);
+  std::vector<Reading> readings = all_readings(arguments, descriptor, instruments.meters().named(""), units);
   refuse_ohms_on_live_parts(readings, descriptor);
+  instruments.choose(readings, descriptor);
   CurveRows rows;
   rows.measurand = chosen_measurand(arguments, descriptor, readings.front());
   const std::string_view measurand = descriptor.measurands[rows.measurand].id;
   rows.condition = condition_of(descriptor, measurand);
-  for (const Reading& reading : readings) {
-    if (reading.measurand != measurand && arguments.has("--of")) continue;
+  std::erase_if(readings, [&](const Reading& one) { return one.measurand != measurand && arguments.has("--of"); });
+  if (readings.empty()) throw InputError("no row is of " + std::string(measurand));
+  const Evidence evidence(descriptor, readings, instruments.meters());
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const Reading& reading = readings[i];
     if (reading.measurand != measurand)
       throw InputError(printable(reading.label) + " is of " + reading.measurand + ", others are of " +
                        std::string(measurand) + "; say which with --of");
     prefer_units_of(reading, units);
-    rows.rows.push_back(row_of(reading, descriptor.conditions[rows.condition]));
+    rows.rows.push_back(row_of(reading, evidence.readings()[i], descriptor.conditions[rows.condition]));
     rows.names.push_back(reading.label);
   }
-  if (rows.rows.empty()) throw InputError("no row is of " + std::string(measurand));
   return rows;
 }
 

@@ -4,9 +4,9 @@
 #include <vector>
 
 #include <ohmwright/component/fitting.hpp>
-#include <ohmwright/component/meter.hpp>
 #include <ohmwright/quantity/unit_preferences.hpp>
 
+#include "instruments.hpp"
 #include "verb.hpp"
 
 namespace ohmwright::cli {
@@ -20,10 +20,10 @@ struct CurveRows {
 };
 
 /// The readings that were typed after the kind, then those of `--series`, as rows of one measurand: that of `--of`,
-/// else that of the first reading. The condition is the one along which the kind charts the measurand. The units that
-/// were written go to `units`. Throws InputError for no rows, a reading of something else, one without its condition;
-/// and DocumentError for a file that cannot be read.
-CurveRows gather_rows(const Arguments& arguments, const Descriptor& descriptor, const Meter& meter,
+/// else that of the first reading. Meters and leads count as in `check`. The condition is the one along which the kind
+/// charts the measurand. The units that were written go to `units`. Throws InputError for no rows, a reading of
+/// something else, one without its condition; and DocumentError for a file that cannot be read.
+CurveRows gather_rows(const Arguments& arguments, const Descriptor& descriptor, Instruments& instruments,
                       UnitPreferences& units);
 
 }  // namespace ohmwright::cli

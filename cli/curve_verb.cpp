@@ -59,15 +59,24 @@ void save(const Arguments& arguments, const Descriptor& descriptor, const Fittin
 /// The saved file as `--ratings` tells it from the name of a class, and as a shell takes it.
 std::string as_ratings(const std::string& path) { return shell_word(is_path(path) ? path : "./" + path); }
 
+/// `--out FILE.json` of the page that people read would be taken for ratings by whoever finds it.
+void refuse_page_as_ratings(const Arguments& arguments) {
+  const std::string out = arguments.value("--out");
+  if (!out.ends_with(".json") || arguments.value("--format", "text") == "json") return;
+  throw InputError("--out writes the page, which is text; for ratings write --save " + shell_word(out) +
+                   ", for the figures as JSON add --format json");
+}
+
 int run_curve(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = kind_typed(environment, arguments.operands);
   const Descriptor& descriptor = kind.descriptor();
   if (!arguments.has("--save"))
     for (const char* option : {"--form", "--name", "--title", "--source"})
       if (arguments.has(option)) throw InputError(std::string(option) + " says what --save writes; add --save FILE");
+  refuse_page_as_ratings(arguments);
   UnitPreferences units;
-  const CurveRows rows =
-      gather_rows(arguments, descriptor, chosen_meter(environment, arguments.value("--meter")), units);
+  Instruments instruments(arguments, environment);
+  const CurveRows rows = gather_rows(arguments, descriptor, instruments, units);
   const FitRequest request{rows.measurand, rows.condition, rows.rows};
   const Fitting fitting = kind.call("fitting a curve", [&] { return kind.kind().fit(request); });
   if (fitting.forms.empty() && fitting.remarks.empty())
@@ -104,7 +113,7 @@ VerbSpec curve_verb() {
                "NAME",
                OHMWRIGHT_TEXT("Which of the kind's readings the rows hold (default: that of the first)"),
                {}},
-              {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter of the rows"), {}},
+              {"--meter", "NAME|FILE", OHMWRIGHT_TEXT("The meter of the rows"), {}, true},
               {"--save", "FILE", OHMWRIGHT_TEXT("Write the best form there, as ratings that check can use"), {}},
               {"--form", "NAME", OHMWRIGHT_TEXT("Save this form instead of the best"), {}},
               {"--name", "NAME", OHMWRIGHT_TEXT("What the saved ratings are called (default: as their file)"), {}},

@@ -122,6 +122,56 @@ TEST_F(Curve, WhatIsSavedChecksAPart) {
   EXPECT_NE(checked.exit_code, 2) << checked.err;
 }
 
+/// A part that its own ratings condemn was not fitted with the meter and leads that it was read with.
+TEST_F(Curve, TheRowsOfAPartPassByTheRatingsMadeOfThem) {
+  struct Made {
+    std::string kind;
+    std::vector<std::string> rows;
+    std::vector<std::string> again;
+    int exit_code = 0;
+  };
+  // Good ohms alone clear no motor, whatever they are compared with.
+  for (const Made& made : {Made{"heater", {"5.0@20C", "5.0@21C"}, {"5.0", "--at", "21C"}},
+                           Made{"fan-motor", {"8.4@20C", "8.5@21C"}, {"8.4", "--at", "20C"}, 3}}) {
+    std::vector<std::string> words{"curve", made.kind};
+    words.insert(words.end(), made.rows.begin(), made.rows.end());
+    words.insert(words.end(), {"--leads", "0.2", "--meter", "bench", "--save", path(made.kind + ".json")});
+    const Ran saved = run_program(words);
+    ASSERT_EQ(saved.exit_code, 0) << saved.err;
+    words = {"check", made.kind};
+    words.insert(words.end(), made.again.begin(), made.again.end());
+    words.insert(words.end(),
+                 {"--lead-off", "--leads", "0.2", "--meter", "bench", "--ratings", path(made.kind + ".json")});
+    const Ran checked = run_program(words);
+    EXPECT_EQ(checked.exit_code, made.exit_code) << made.kind << '\n' << checked.out << checked.err;
+  }
+}
+
+TEST_F(Curve, RowsThatContradictEachOtherGiveNoRatings) {
+  const Ran ran = run_program({"curve", "heater", "32@20C", "32k@20C", "--save", path("never.json")});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.out, HasSubstr("one of the units has"));
+  EXPECT_FALSE(std::filesystem::exists(path("never.json")));
+}
+
+/// A thermometer that is off is off in every row of a passage: half the gap of 1 K and the usual 1 K, both rectangular,
+/// are sqrt(0.5^2 + 1^2)/sqrt 3 = 0.65 K (GUM 4.3.7).
+TEST_F(Curve, ATripPointIsNoSurerThanItsThermometer) {
+  const Ran ran = run_program({"curve", "bimetal-thermostat", "--series",
+                               file("gap.csv",
+                                    "time,at [degC],state\n0,10,closed\n60,11,closed\n120,12,closed\n"
+                                    "180,13,open\n240,14,open\n"),
+                               "--format", "json"});
+  ASSERT_EQ(ran.exit_code, 0) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("0.645"));
+}
+
+TEST_F(Curve, APageIsNotWrittenWhereRatingsAreExpected) {
+  EXPECT_THAT(curve({"33k@0C", "20k@10C", "--out", path("mine.json")}).err,
+              AllOf(HasSubstr("--out writes the page, which is text; for ratings write --save"),
+                    HasSubstr("for the figures as JSON add --format json")));
+}
+
 TEST_F(Curve, RefusalsSayWhatWasExpected) {
   EXPECT_THAT(curve({}).err, HasSubstr("a curve needs rows: name a table with --series FILE, or type them, such as "
                                        "32.7k@0C 10.0k@25C"));

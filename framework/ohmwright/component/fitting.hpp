@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -9,6 +10,7 @@
 #include <ohmwright/component/descriptor.hpp>
 #include <ohmwright/component/value_tree.hpp>
 #include <ohmwright/quantity/any_quantity.hpp>
+#include <ohmwright/quantity/core_api.hpp>
 #include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/verdict/verdict.hpp>
 
@@ -19,7 +21,16 @@ struct MeasuredRow {
   AnyQuantity condition;
   double condition_half_width = 0.0;  ///< SI; 0: not stated
   Observed observed;
+  /// What a value is after the leads were subtracted [SI]; nothing: as it was shown.
+  std::optional<double> value_in_si = std::nullopt;
+  double meter_standard_uncertainty = 0.0;  ///< SI: of the meter and its leads
+  /// The half-width is what the kind takes where nobody states one. What scatters over many rows tells more of it than
+  /// the assumption; of a point where something changes it is all there is.
+  bool half_width_assumed = false;
 };
+
+/// The value that a row shows, leads subtracted where they are known [SI]; nothing where it shows none.
+OHMWRIGHT_CORE_API std::optional<double> value_in_si(const MeasuredRow& row);
 
 /// What is to be fitted.
 struct FitRequest {

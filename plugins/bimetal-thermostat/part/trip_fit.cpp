@@ -6,6 +6,7 @@
 #include <optional>
 
 #include <ohmwright/component/contact_seen.hpp>
+#include <ohmwright/component/mean_fit.hpp>
 #include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
@@ -161,15 +162,13 @@ class TripFit {
   }
 
   ValueNode ratings_of(const FittedTrip& trip) const {
-    constexpr double least_half_width = 0.05;  // of a display that never changed between two rows
-    const std::string source = "fitted from " + std::to_string(used_.size()) + " rows of one part";
-    const auto figure = [&](std::string value) {
-      return ValueNode(
-          ValueNode::Members{{"value", ValueNode(std::move(value), "", 0)}, {"source", ValueNode(source, "", 0)}}, "",
-          0);
-    };
-    return {ValueNode::Members{{"temperature", figure(celsius_text(trip.passages.middle()))},
-                               {"tolerance", figure(kelvin_text(std::max(trip.half_width(), least_half_width)))}},
+    // How far good thermostats of one type lie about the one that was measured (common practice, no source).
+    constexpr double between_thermostats = 3.0;
+    return {ValueNode::Members{
+                {"temperature", sourced_figure(celsius_text(trip.passages.middle()),
+                                               "fitted from " + std::to_string(used_.size()) + " rows of one part")},
+                {"tolerance", sourced_figure(kelvin_text(std::max(trip.half_width(), between_thermostats)),
+                                             "between good thermostats of one type: common practice, no source")}},
             "", 0};
   }
 

@@ -34,7 +34,7 @@ FitRows read_rows(const FitRequest& request, std::vector<RowRemark>& remarks) {
       remarks.push_back(unusable(i, is_contact ? contact : over_range, t));
       continue;
     }
-    const double resistance = value->value.value_in_si();
+    const double resistance = value_in_si(measured).value_or(value->value.value_in_si());
     if (!(resistance > 0.0) || !std::isfinite(resistance)) {
       remarks.push_back(unusable(i, no_resistance, t));
       tell(remarks.back(), "value", value->value);
@@ -44,7 +44,9 @@ FitRows read_rows(const FitRequest& request, std::vector<RowRemark>& remarks) {
       remarks.push_back(unusable(i, no_temperature, t));
       continue;
     }
-    rows.push_back({i, t, Resistance::from_value(resistance), measured.condition_half_width,
+    // What was only assumed of a thermometer is no statement on this row: the scatter of the rows tells more.
+    rows.push_back({i, t, Resistance::from_value(resistance),
+                    measured.half_width_assumed ? 0.0 : measured.condition_half_width,
                     value->half_width.value_or(0.0) / resistance});
   }
   return rows;

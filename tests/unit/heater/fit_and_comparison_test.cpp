@@ -12,8 +12,10 @@ using namespace testing_support;
 using ::testing::ElementsAre;
 
 MeasuredRow row(double ohms, double celsius) {
-  return {Temperature::from_celsius(celsius), 0.0,
-          StatedValue{AnyQuantity(Dimension::resistance, ohms), {}, Unit::si(Dimension::resistance)}};
+  MeasuredRow made{Temperature::from_celsius(celsius), 0.0,
+                   StatedValue{AnyQuantity(Dimension::resistance, ohms), {}, Unit::si(Dimension::resistance)}};
+  made.meter_standard_uncertainty = 0.005 * ohms;
+  return made;
 }
 
 std::vector<std::string> remarks_of(const Fitting& fitting) {
@@ -27,17 +29,43 @@ TEST(ColdFit, IsTheMeanAndItsRatingsAreRead) {
   const Fitting fitting = fit_cold_resistance({resistance, part_temperature, rows});
   ASSERT_EQ(fitting.forms.size(), 1U);
   EXPECT_NEAR(fitting.forms[0].figures[0].value, 32.0, 1e-9);
-  EXPECT_GT(fitting.forms[0].figures[0].standard_uncertainty, 0.1);  // rows of one meter cannot be surer than it
+  // Rows of one meter cannot be surer than it: sqrt((0.1/sqrt 3)^2 + (0.5 % of 32.1)^2), GUM 4.2.3 and 5.1.2.
+  EXPECT_NEAR(fitting.forms[0].figures[0].standard_uncertainty, 0.170568, 1e-6);
   std::vector<Problem> problems;
   ASSERT_TRUE(read_ratings(fitting.forms[0].ratings, problems));
   EXPECT_EQ(read_ratings(fitting.forms[0].ratings, problems)->resistance->value(), 32.0);
+  // What one part was measured to does not make its twins bad.
+  EXPECT_NEAR(read_ratings(fitting.forms[0].ratings, problems)->resistance_tolerance, 0.1, 1e-9);
+}
+
+TEST(ColdFit, TakesTheLeadsOff) {
+  std::vector<MeasuredRow> rows{row(5.0, 20), row(5.0, 21)};
+  for (MeasuredRow& one : rows) one.value_in_si = 4.8;
+  const Fitting fitting = fit_cold_resistance({resistance, part_temperature, rows});
+  EXPECT_NEAR(fitting.forms.at(0).figures[0].value, 4.8, 1e-12);
+}
+
+/// Rows without a majority have no mean.
+TEST(ColdFit, NeverFitsThroughRowsThatContradictEachOther) {
+  const auto fitted = [](const std::vector<double>& ohms) {
+    std::vector<MeasuredRow> rows;
+    for (const double one : ohms) rows.push_back(row(one, 20));
+    return fit_cold_resistance({resistance, part_temperature, rows});
+  };
+  EXPECT_THAT(remarks_of(fitted({32, 32'000})), ElementsAre("contradict-by-unit"));
+  EXPECT_TRUE(fitted({32, 32'000}).forms.empty());
+  EXPECT_THAT(remarks_of(fitted({32, 32, 32, 32'000, 32'000, 32'000})), ElementsAre("contradict-by-unit"));
+  EXPECT_THAT(remarks_of(fitted({32, 32, 32, 32, 320, 320, 320, 320})), ElementsAre("contradict"));
+  EXPECT_THAT(remarks_of(fitted({32, 40})), ElementsAre("contradict"));
+  EXPECT_THAT(remarks_of(fitted({32, 32, 32'000})), ElementsAre("slipped"));
+  EXPECT_TRUE(fitted({30, 32, 33.5, 34.9}).remarks.empty());  // within 10 % of their median, 32.75
 }
 
 TEST(ColdFit, LeavesOutWhatIsNoneAndSaysSo) {
   std::vector<MeasuredRow> rows{row(32.1, 20), row(31.9, 21), row(3.2, 22), row(36.0, 400), row(32.0, 20)};
   rows.push_back({Temperature::from_celsius(20), 0.0, OverRange{}});
   const Fitting fitting = fit_cold_resistance({resistance, part_temperature, rows});
-  EXPECT_THAT(remarks_of(fitting), ElementsAre("not-cold", "no-value", "stray"));
+  EXPECT_THAT(remarks_of(fitting), ElementsAre("stray", "not-cold", "no-value"));
   EXPECT_NEAR(fitting.forms.at(0).figures[0].value, 32.0, 1e-9);
   EXPECT_THAT(remarks_of(fit_cold_resistance({resistance, part_temperature, {}})), ElementsAre("no-rows"));
   EXPECT_TRUE(fit_cold_resistance({power, line_voltage, rows}).forms.empty());

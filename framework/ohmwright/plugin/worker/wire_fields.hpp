@@ -129,7 +129,8 @@ void fields(Archive& archive, T& x) {
 }
 template <class Archive, Is<MeasuredRow> T>
 void fields(Archive& archive, T& x) {
-  archive(x.condition, x.condition_half_width, x.observed);
+  archive(x.condition, x.condition_half_width, x.observed, x.value_in_si, x.meter_standard_uncertainty,
+          x.half_width_assumed);
 }
 template <class Archive, Is<RowRemark> T>
 void fields(Archive& archive, T& x) {
