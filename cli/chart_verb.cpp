@@ -37,9 +37,25 @@ struct ChartCall {
   UnitPreferences units;
 };
 
-std::size_t chosen_axis(const Arguments& arguments, const Descriptor& descriptor) {
+/// Whether the part says anything along that axis of its kind.
+bool says_anything_along(std::size_t axis, const ChartCall& call) {
+  const ChartAxis& whole = call.kind.descriptor().charts[axis];
+  ChartRequest request = call.request;
+  request.axis = axis;
+  request.from = whole.from.value_in_si();
+  request.to = whole.to.value_in_si();
+  return !chart_of(call.kind, call.part, request).lines.empty();
+}
+
+/// The axis asked for, else the first that these ratings have something to say of.
+std::size_t chosen_axis(const Arguments& arguments, const ChartCall& call) {
+  const Descriptor& descriptor = call.kind.descriptor();
   if (descriptor.charts.empty()) throw InputError("a " + std::string(descriptor.id) + " has no chart to draw");
-  if (!arguments.has("--of")) return 0;
+  if (!arguments.has("--of")) {
+    for (std::size_t axis = 0; axis < descriptor.charts.size(); ++axis)
+      if (says_anything_along(axis, call)) return axis;
+    return 0;
+  }
   const std::string name = arguments.value("--of");
   std::string list;
   for (std::size_t i = 0; i < descriptor.charts.size(); ++i) {
@@ -190,7 +206,7 @@ int run_chart(const Arguments& arguments, Environment& environment) {
   if (!arguments.has("--ratings"))
     throw InputError("a chart needs the part's ratings: --ratings NAME or a file (see: ohmwright ratings)");
   ChartCall call{kind, rated_part(kind, arguments.value("--ratings")), {}, 0.0, arguments.has("--from"), {}, {}};
-  call.request.axis = chosen_axis(arguments, kind.descriptor());
+  call.request.axis = chosen_axis(arguments, call);
   add_words(arguments, environment, call);
   choose_span(arguments, call);
   Chart table = table_chart(call);

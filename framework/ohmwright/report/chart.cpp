@@ -26,12 +26,19 @@ ChartLine line_of(const Part& part, const Descriptor& descriptor, const ChartReq
   return line;
 }
 
+/// A line along which the part says nothing is none.
+void add_if_known(ChartLine line, Chart& chart) {
+  const bool known = std::any_of(line.points.begin(), line.points.end(),
+                                 [](const ChartPoint& point) { return point.expected.has_value(); });
+  if (known) chart.lines.push_back(std::move(line));
+}
+
 }  // namespace
 
 Chart make_chart(const Part& part, const Descriptor& descriptor, const ChartRequest& request) {
   Chart chart{descriptor, descriptor.charts[request.axis], {}, {}, {}};
   if (chart.axis.state.empty()) {
-    chart.lines.push_back(line_of(part, descriptor, request, {}));
+    add_if_known(line_of(part, descriptor, request, {}), chart);
     return chart;
   }
   const std::uint16_t state = index_of(descriptor.states, chart.axis.state);
@@ -39,11 +46,8 @@ Chart make_chart(const Part& part, const Descriptor& descriptor, const ChartRequ
   for (std::size_t value = 0; value < values.size(); ++value) {
     const StateValue set{state, static_cast<std::uint16_t>(value)};
     ChartLine line = line_of(part, descriptor, request, {&set, 1});
-    const bool known = std::any_of(line.points.begin(), line.points.end(),
-                                   [](const ChartPoint& point) { return point.expected.has_value(); });
-    if (!known) continue;  // of this state the part says nothing
     line.state = std::string(values[value].id);
-    chart.lines.push_back(std::move(line));
+    add_if_known(std::move(line), chart);
   }
   return chart;
 }

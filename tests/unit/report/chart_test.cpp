@@ -57,6 +57,25 @@ TEST(Chart, MarksReadingsOfItsMeasurandAndCondition) {
   EXPECT_NEAR(marks[0].value_half_width, 3.0, 1e-9);
 }
 
+/// A line along which the part says nothing is left out, so that a chart of it is refused and not drawn empty.
+TEST(Chart, HasNoLineOfWhatIsNotKnown) {
+  class Silent : public Part {
+   public:
+    void judge(const Evidence& /*evidence*/, const JudgeSettings& /*settings*/, Findings& /*findings*/) const override {
+    }
+  };
+  Descriptor descriptor;
+  descriptor.measurands = {{"resistance", "Resistance", Dimension::resistance, "ohm", false}};
+  descriptor.conditions.emplace_back();
+  descriptor.conditions[0].id = "part_temperature";
+  descriptor.conditions[0].dimension = Dimension::temperature;
+  descriptor.charts = {{"resistance", "part_temperature", Temperature::from_celsius(0), Temperature::from_celsius(10)}};
+  ChartRequest request;
+  request.from = 273.15;
+  request.to = 283.15;
+  EXPECT_TRUE(make_chart(Silent(), descriptor, request).lines.empty());
+}
+
 TEST(RoundStep, CountsAsPeopleDo) {
   EXPECT_DOUBLE_EQ(round_step(100.0, 20), 5.0);
   EXPECT_DOUBLE_EQ(round_step(50.0, 20), 5.0);
