@@ -8,6 +8,7 @@
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/stamp_check.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/sentences.hpp>
@@ -38,8 +39,8 @@ std::vector<std::string> next_commands(const std::filesystem::path& folder, cons
 void refuse_taken_name(const std::string& kind, const Environment& environment) {
   for (const FoundPlugin& plugin : environment.registry.plugins()) {
     for (const StampedKind& other : plugin.kinds) {
-      bool taken = name_key(other.id) == name_key(kind);
-      for (const std::string& alias : other.aliases) taken = taken || name_key(alias) == name_key(kind);
+      bool taken = spoken_name(other.id) == spoken_name(kind);
+      for (const std::string& alias : other.aliases) taken = taken || spoken_name(alias) == spoken_name(kind);
       if (taken)
         throw InputError("the name " + ohmwright::quoted(kind) + " is taken by the kind " +
                          ohmwright::quoted(other.id) + " of " + shell_word(plugin.path) + "; choose another (--kind)");

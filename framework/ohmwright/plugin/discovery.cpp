@@ -8,6 +8,7 @@
 #include <ohmwright/plugin/kind_file.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/stamp_reader.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
@@ -35,8 +36,9 @@ class TakenNames {
 
   void take(const FoundPlugin& plugin) {
     for (const StampedKind& kind : plugin.kinds) {
-      owners_.try_emplace(name_key(kind.id), Owner{kind.id, plugin.path});
-      for (const std::string& alias : kind.aliases) owners_.try_emplace(name_key(alias), Owner{kind.id, plugin.path});
+      owners_.try_emplace(spoken_name(kind.id), Owner{kind.id, plugin.path});
+      for (const std::string& alias : kind.aliases)
+        owners_.try_emplace(spoken_name(alias), Owner{kind.id, plugin.path});
     }
   }
 
@@ -47,7 +49,7 @@ class TakenNames {
   };
 
   const Owner* owner_of(const std::string& name) const {
-    const auto found = owners_.find(name_key(name));
+    const auto found = owners_.find(spoken_name(name));
     return found == owners_.end() ? nullptr : &found->second;
   }
   static std::string taken_by(const Owner& owner) {
@@ -218,15 +220,6 @@ Discovery discover(const std::vector<fs::path>& folders, ::uid_t user, const All
   }
   search.refuse_kind_files_without_reader();
   return std::move(search.result);
-}
-
-std::string name_key(std::string_view name) {
-  std::string key(name);
-  for (char& letter : key) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-    if (letter == ' ' || letter == '_') letter = '-';
-  }
-  return key;
 }
 
 }  // namespace ohmwright

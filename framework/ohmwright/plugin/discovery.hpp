@@ -23,7 +23,7 @@ struct FoundPlugin {
   std::uint64_t device = 0;        ///< with `inode`: one file by whatever name it was reached
   std::uint64_t inode = 0;
   bool reads_kind_files = false;
-  bool from_installation = false;                       ///< found in the first of the folders
+  bool from_installation = false;                          ///< found in the first of the folders
   std::shared_ptr<const std::string> kind_file = nullptr;  ///< of a kind file: its text; null for a library
 };
 
@@ -57,9 +57,5 @@ struct Discovery {
 /// other that is absent is refused.
 /// A folder that others can write to is looked through only for files whose bytes are `allowed`.
 Discovery discover(const std::vector<std::filesystem::path>& folders, ::uid_t user, const AllowList& allowed = {});
-
-/// Names that mean the same: case does not count, and blanks and underscores are hyphens. "Evaporator fan" is
-/// "evaporator-fan".
-std::string name_key(std::string_view name);
 
 }  // namespace ohmwright

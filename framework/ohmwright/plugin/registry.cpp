@@ -9,6 +9,7 @@
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/registry.hpp>
 #include <ohmwright/plugin/worker/worker_kind.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -17,8 +18,8 @@ namespace ohmwright {
 namespace {
 
 bool is_called(const StampedKind& kind, const std::string& key) {
-  return name_key(kind.id) == key || std::any_of(kind.aliases.begin(), kind.aliases.end(),
-                                                 [&](const auto& alias) { return name_key(alias) == key; });
+  return spoken_name(kind.id) == key || std::any_of(kind.aliases.begin(), kind.aliases.end(),
+                                                    [&](const auto& alias) { return spoken_name(alias) == key; });
 }
 
 std::optional<std::size_t> index_called(const std::vector<StampedKind>& kinds, const std::string& key) {
@@ -134,7 +135,7 @@ const std::vector<FoundPlugin>& Registry::plugins() const { return state_->found
 const std::vector<RefusedPlugin>& Registry::refused() const { return state_->found.refused; }
 
 const LoadedKind& Registry::kind(std::string_view name_or_alias) const {
-  const std::string key = name_key(name_or_alias);
+  const std::string key = spoken_name(name_or_alias);
   const Discovery& found = state_->found;
   for (std::size_t plugin = 0; plugin < found.plugins.size(); ++plugin)
     if (const auto kind = index_called(found.plugins[plugin].kinds, key)) return state_->loaded(plugin, *kind);
