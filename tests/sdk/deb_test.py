@@ -39,6 +39,8 @@ for file in ("usr/bin/ohmwright", "usr/lib/ohmwright/ohmwright-plugin-worker", "
              "usr/share/man/man1/ohmwright-plugin.1", "usr/share/bash-completion/completions/ohmwright",
              "usr/share/zsh/site-functions/_ohmwright", "usr/share/fish/vendor_completions.d/ohmwright.fish",
              "usr/share/ohmwright/schemas/kind.schema.json", "usr/share/ohmwright/templates/common/CMakeLists.txt",
+             "usr/lib/ohmwright/plugins/kinds.index.json", "usr/share/doc/ohmwright/docs/technician.md",
+             "usr/share/doc/ohmwright/docs/scale/batch-shard.slurm",
              "usr/lib/cmake/ohmwright/ohmwright-config.cmake", "usr/include/ohmwright/component/kind.hpp"):
     if f"./{file}\n" not in contents:
         sys.exit(f"{file} is not in the package:\n{contents}")
