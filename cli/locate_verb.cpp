@@ -1,10 +1,12 @@
 #include <iostream>
 
+#include <ohmwright/appliance/tolerant_parts.hpp>
 #include <ohmwright/locate/plan.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/appliance_drawing.hpp>
 #include <ohmwright/report/locate_report.hpp>
+#include <ohmwright/report/paragraph.hpp>
 #include <ohmwright/report/plan_report.hpp>
 
 #include "appliance_files.hpp"
@@ -69,9 +71,20 @@ void refuse_other_than_a_plan(const Arguments& arguments) {
       throw InputError(std::string(option) + " says how far a plan goes; say --plan as well");
 }
 
+/// A search that had to do without a part says so beside its answer, in whatever form that is.
+void tell_failures(const PartFailures& failures, const Appliance& appliance, Environment& environment) {
+  const Sentences say{UnitPreferences{}};
+  for (const FailedPart& failed : failures.all())
+    environment.err << paragraph(say(OHMWRIGHT_TEXT("Nothing is known of the part \"{part}\", and the search went on "
+                                                    "without it: its plugin failed: {why}"),
+                                     {{"part", appliance.parts[failed.part].title}, {"why", failed.text}}),
+                                 environment.page.width);
+}
+
 int run_locate(const Arguments& arguments, Environment& environment) {
   refuse_other_than_a_plan(arguments);
   Appliance appliance = open_appliance(environment, arguments.operands[0]);
+  const std::shared_ptr<const PartFailures> failures = tolerate_failures(appliance);
   const Meter meter = chosen_meter(environment, arguments.value("--meter"));
   UnitPreferences units;
   const std::vector<locate::TakenReading> of_file = readings_of_file(arguments, appliance, meter, units);
@@ -88,6 +101,7 @@ int run_locate(const Arguments& arguments, Environment& environment) {
   search.signs() = typed_signs(arguments, appliance);
   if (arguments.has("--plan")) {
     deliver(plan_text(arguments, search, Sentences(units), environment.page), arguments, environment);
+    tell_failures(*failures, appliance, environment);
     return exit_done;
   }
   if (arguments.has("--interactive"))
@@ -96,6 +110,7 @@ int run_locate(const Arguments& arguments, Environment& environment) {
   const locate::WorkState work = search.work();
   const LocateReport report = locate_report(search, work, meter.title, arguments.has("--cautions"));
   deliver(report_text(arguments, report, Sentences(units), environment.page), arguments, environment);
+  tell_failures(*failures, appliance, environment);
   return exit_of_search(search.standing());
 }
 

@@ -40,6 +40,27 @@ TEST(Locate, NamesAnOpenHeater) {
                              HasSubstr("ohmwright compare\n    heater"), HasSubstr("0.3")));
 }
 
+/// A plugin from elsewhere whose electrical model cannot be used costs what it could have told, and nothing else.
+TEST(Locate, GoesOnWithoutAPartWhosePluginFails) {
+  const std::filesystem::path file =
+      std::filesystem::temp_directory_path() / ("ohmwright-dryer-" + std::to_string(::getpid()) + ".json");
+  nlohmann::ordered_json dryer = nlohmann::ordered_json::parse(
+      std::ifstream(OHMWRIGHT_SOURCE_DIR "/framework/ohmwright/appliance/appliances/vented-dryer-230v.json"));
+  dryer["appliance"] = "dryer-with-a-stranger";
+  dryer["parts"].push_back({{"id", "stranger"},
+                            {"title", "Humidity sensor"},
+                            {"kind", "misleads-in-models"},
+                            {"zone", "room"},
+                            {"connections", {{"a", "A"}, {"b", "N"}}},
+                            {"minutes_to_replace", "10 min"}});
+  std::ofstream(file) << dryer.dump(1);
+  const Ran ran = run_program({"locate", file.string(), "--symptom", "no-heat", "--plugins", OHMWRIGHT_FIXTURE_FOLDER});
+  std::filesystem::remove(file);
+  EXPECT_EQ(ran.exit_code, 3) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("Do next"));
+  EXPECT_THAT(ran.err, AllOf(HasSubstr("\"Humidity sensor\""), HasSubstr("gives an element whose value is not")));
+}
+
 TEST(Locate, NamesTheLinkAndItsCause) {
   const Ran ran = locate({"heater-plug=OL", "link-alone=OL", "heater-alone=294"});
   EXPECT_EQ(ran.exit_code, 0) << ran.out;

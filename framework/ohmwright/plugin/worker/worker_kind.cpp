@@ -190,16 +190,18 @@ class WorkerKind final : public Kind {
   std::vector<EquivalenceFinding> compare(const Part& original, const Part& candidate,
                                           const ComparisonContext& context) const override {
     const auto turn = link_->process.turn();
-    // Both are of this kind, so both are of this process; twice, since making the second may start a new one.
-    const auto& first = static_cast<const WorkerPart&>(original);
-    const auto& second = static_cast<const WorkerPart&>(candidate);
-    (void)first.id_in_process();
-    (void)second.id_in_process();
+    const auto* first = dynamic_cast<const WorkerPart*>(&original);
+    const auto* second = dynamic_cast<const WorkerPart*>(&candidate);
+    if (first == nullptr || second == nullptr)
+      throw Error(ErrorCategory::internal, "parts of another process were to be compared");
+    // Twice, since making the second may start a new process.
+    (void)first->id_in_process();
+    (void)second->id_in_process();
     std::vector<EquivalenceFinding> findings;
     link_->answer({{"do", "compare"},
                    {"kind", index_},
-                   {"original", first.id_in_process()},
-                   {"candidate", second.id_in_process()},
+                   {"original", first->id_in_process()},
+                   {"candidate", second->id_in_process()},
                    {"context", to_wire(context)}},
                   [&](const Wire& answer) { from_wire(field_of(answer, "findings"), findings, link_->texts); });
     refuse_misuse(misuse_of_comparison(findings));
