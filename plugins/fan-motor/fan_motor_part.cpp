@@ -13,6 +13,7 @@
 #include "rules/open_winding.hpp"
 #include "rules/running.hpp"
 #include "rules/short_winding.hpp"
+#include "rules/supply_volts.hpp"
 #include "rules/turns_by_hand.hpp"
 #include "rules/winding_resistance.hpp"
 #include "rules/windings_add_up.hpp"
@@ -21,6 +22,7 @@ namespace ohmwright::fan_motor {
 
 void FanMotorPart::judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const {
   const Scene scene(ratings_ ? &*ratings_ : nullptr, evidence, settings, findings);
+  judge_supply_volts(scene);  // first: too many volts are the first thing to be read
   judge_running(scene);
   judge_winding_resistance(scene);
   judge_open(scene);
@@ -28,13 +30,13 @@ void FanMotorPart::judge(const Evidence& evidence, const JudgeSettings& settings
   judge_in_circuit(scene);
   judge_windings_add_up(scene);
   judge_not_by_ohms(scene);
-  judge_line_current(scene);
+  judge_line_current(scene);  // asks what running said
   judge_fed_but_still(scene);
   judge_turns_by_hand(scene);
   judge_capacitor(scene);
-  judge_insulation(scene);
+  judge_insulation(scene);  // asks whether running, ohms or capacitor passed
   judge_matching_class(scene);
-  advise(scene);
+  advise(scene);  // asks all of them
 }
 
 std::optional<Expectation> FanMotorPart::expect(std::uint16_t measurand, const Situation& situation) const {

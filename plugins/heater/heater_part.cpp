@@ -22,9 +22,9 @@ void HeaterPart::judge(const Evidence& evidence, const JudgeSettings& settings, 
   judge_in_circuit(scene);
   judge_power_under_load(scene);
   judge_supply_without_current(scene);
-  judge_insulation(scene);
+  judge_insulation(scene);  // asks whether the element passed
   judge_matching_class(scene);
-  advise(scene);
+  advise(scene);  // asks all of them
 }
 
 std::optional<Expectation> HeaterPart::expect(std::uint16_t measurand, const Situation& situation) const {

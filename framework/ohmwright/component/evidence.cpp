@@ -46,6 +46,16 @@ void refuse_milliohms(const StatedValue& stated, const MeasurandDescriptor& meas
                    " is read in megohms; write \"" + number + " Mohm\", or \"0 ohm\" for a short");
 }
 
+/// Throws InputError for more volts than any part of an appliance is tested with: a slip, or a test that breaks down
+/// what is good and is dangerous to touch.
+void refuse_too_many_test_volts(const Condition& condition, const std::string& label) {
+  constexpr double most_of_any_test = 1000.0;  // testers of insulation for 230 V and 400 V (common practice, no source)
+  if (condition.id != test_voltage_condition || condition.value.value.value_in_si() <= most_of_any_test) return;
+  throw InputError(label + ": an insulation test with " + exact_text(condition.value.value) +
+                   " breaks down parts that are good and can injure you; 500 V is the test. Was a nought too many "
+                   "typed? (1000 V is the most that is taken.)");
+}
+
 }  // namespace
 
 /// Builds an `Evidence`, reading by reading.
@@ -279,6 +289,7 @@ class EvidenceBuilder {
     if (condition.value.value.dimension() != dimension)
       throw InputError(label + ": " + condition.id + " is " + std::string(phrase_of(dimension)) + ", not " +
                        std::string(phrase_of(condition.value.value.dimension())));
+    refuse_too_many_test_volts(condition, label);
     const double half_width =
         usable(condition.value.half_width.value_or(descriptor_.conditions[index].default_half_width),
                condition.value.value.dimension(), label, condition.id);

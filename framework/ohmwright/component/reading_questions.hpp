@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <string_view>
 
@@ -15,6 +16,13 @@ inline bool is_in_circuit(const PreparedReading& reading) { return reading.conne
 inline bool is_lead_off(const PreparedReading& reading) { return reading.connection == Connection::lead_off; }
 inline bool shows_more_than_range(const PreparedReading& reading) {
   return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
+}
+
+/// Whether any reading is one of which `predicate` is true.
+template <class Predicate>
+bool any_of(const Evidence& evidence, Predicate predicate) {
+  const auto readings = evidence.readings();
+  return std::any_of(readings.begin(), readings.end(), predicate);
 }
 
 /// How low a reading has to be to be no more than the test leads.

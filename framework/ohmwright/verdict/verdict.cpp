@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -26,6 +27,25 @@ std::optional<Outcome> outcome_named(std::string_view name) {
   for (const auto& [value, known] : outcome_names)
     if (known == name) return value;
   return std::nullopt;
+}
+
+bool Findings::has(std::uint16_t rule, Outcome outcome) const {
+  return std::any_of(findings_.begin(), findings_.end(),
+                     [&](const Finding& finding) { return finding.rule == rule && finding.outcome == outcome; });
+}
+
+bool Findings::has(Outcome outcome) const {
+  return std::any_of(findings_.begin(), findings_.end(),
+                     [&](const Finding& finding) { return finding.outcome == outcome; });
+}
+
+bool Findings::has_text(std::uint16_t rule, TextIndex text) const {
+  return std::any_of(findings_.begin(), findings_.end(),
+                     [&](const Finding& finding) { return finding.rule == rule && finding.text == text; });
+}
+
+bool Findings::advised(TextIndex text) const {
+  return std::any_of(advice_.begin(), advice_.end(), [&](const Advice& advice) { return advice.text == text; });
 }
 
 }  // namespace ohmwright

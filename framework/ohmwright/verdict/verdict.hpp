@@ -112,6 +112,14 @@ class Findings {
     return advice;
   }
 
+  /// Whether that rule has spoken so. A rule that asks this of another one has to be judged after it.
+  OHMWRIGHT_CORE_API bool has(std::uint16_t rule, Outcome outcome) const;
+  /// Whether any rule has.
+  OHMWRIGHT_CORE_API bool has(Outcome outcome) const;
+  /// Whether that rule has said this.
+  OHMWRIGHT_CORE_API bool has_text(std::uint16_t rule, TextIndex text) const;
+  OHMWRIGHT_CORE_API bool advised(TextIndex text) const;
+
   const std::vector<Finding>& findings() const { return findings_; }
   const std::vector<Advice>& advice() const { return advice_; }
   std::vector<Finding>& findings() { return findings_; }

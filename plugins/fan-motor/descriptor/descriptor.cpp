@@ -15,6 +15,7 @@
 #include "rules/open_winding.hpp"
 #include "rules/running.hpp"
 #include "rules/short_winding.hpp"
+#include "rules/supply_volts.hpp"
 #include "rules/turns_by_hand.hpp"
 #include "rules/winding_resistance.hpp"
 #include "rules/windings_add_up.hpp"
@@ -73,7 +74,7 @@ std::vector<RuleDescriptor> rules() {  // in the order of RuleIndex
       describe_running(),        describe_winding_resistance(), describe_open(),        describe_short(),
       describe_in_circuit(),     describe_windings_add_up(),    describe_not_by_ohms(), describe_line_current(),
       describe_fed_but_still(),  describe_turns_by_hand(),      describe_capacitor(),   describe_insulation(),
-      describe_matching_class(),
+      describe_matching_class(), describe_supply_volts(),
   };
 }
 

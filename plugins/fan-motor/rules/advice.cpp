@@ -5,11 +5,12 @@
 #include <numbers>
 #include <optional>
 
+#include <ohmwright/component/insulation.hpp>
 #include <ohmwright/verdict/decimal_slip.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
 #include "part/capacitor_discharge.hpp"
-#include "rules/turns_by_hand.hpp"
+#include "rules/supply_volts.hpp"
 
 namespace ohmwright::fan_motor {
 
@@ -18,17 +19,6 @@ namespace {
 /// A way is worth naming when it decides at least one such part in five.
 constexpr double least_chance = 0.2;
 
-bool found(const Scene& scene, RuleIndex rule, Outcome outcome) {
-  const auto& all = scene.findings.findings();
-  return std::any_of(all.begin(), all.end(), [&](const Finding& f) { return f.rule == rule && f.outcome == outcome; });
-}
-
-template <class Predicate>
-bool any_reading(const Scene& scene, Predicate predicate) {
-  const auto readings = scene.evidence.readings();
-  return std::any_of(readings.begin(), readings.end(), predicate);
-}
-
 bool is_resistance(const PreparedReading& r) {
   return r.measurand <= start_run || r.measurand == insulation_resistance;
 }
@@ -36,24 +26,24 @@ bool is_resistance(const PreparedReading& r) {
 bool needs_its_plug_off(const Scene& scene) {
   const bool low_unstated = scene.wound && !scene.wound->stated_off &&
                             scene.wound->ohms.value() < scene.ratings->winding_limits()->lower &&
-                            found(scene, winding_resistance, Outcome::undecided);
-  return found(scene, in_circuit, Outcome::undecided) || found(scene, short_winding, Outcome::undecided) ||
+                            scene.findings.has(winding_resistance, Outcome::undecided);
+  return scene.findings.has(in_circuit, Outcome::undecided) || scene.findings.has(short_winding, Outcome::undecided) ||
          low_unstated;
 }
 
 void advise_on_ohms(const Scene& scene) {
-  if (any_reading(scene, [](const PreparedReading& r) { return is_resistance(r) && is_live(r); }))
+  if (any_of(scene.evidence, [](const PreparedReading& r) { return is_resistance(r) && is_live(r); }))
     scene.findings.advise(read_unplugged);
   if (needs_its_plug_off(scene)) scene.findings.advise(lift_a_lead);
-  if (any_reading(scene,
-                  [](const PreparedReading& r) { return is_ohms(r) && is_in_circuit(r) && shows_more_than_range(r); }))
+  if (any_of(scene.evidence,
+             [](const PreparedReading& r) { return is_ohms(r) && is_in_circuit(r) && shows_more_than_range(r); }))
     scene.findings.advise(prove_dead_and_swap);
-  if (scene.readings_disagree() || scene.jumping > 0.0 || found(scene, windings_add_up, Outcome::undecided))
+  if (scene.readings_disagree() || scene.jumping > 0.0 || scene.findings.has(windings_add_up, Outcome::undecided))
     scene.findings.advise(firm_probes);
-  if (found(scene, open_winding, Outcome::undecided)) {
-    const bool hot = any_reading(scene, [](const PreparedReading& r) {
+  if (scene.findings.has(open_winding, Outcome::undecided)) {
+    const bool hot = any_of(scene.evidence, [](const PreparedReading& r) {
       const Estimate* temperature = r.condition(part_temperature);
-      return shows_more_than_range(r) && temperature != nullptr && temperature->value() > 333.15;
+      return shows_more_than_range(r) && temperature != nullptr && temperature->value() > protector_may_open_kelvin;
     });
     scene.findings.advise(hot ? cool_down : scene.wound ? firm_probes : higher_range);
   }
@@ -61,7 +51,8 @@ void advise_on_ohms(const Scene& scene) {
 
 /// The winding's temperature carries the doubt of its ohms: a motor that ran is not at room temperature.
 void advise_on_winding(const Scene& scene) {
-  if (!found(scene, winding_resistance, Outcome::undecided) || scene.readings_disagree() || scene.jumping > 0.0) return;
+  if (!scene.findings.has(winding_resistance, Outcome::undecided) || scene.readings_disagree() || scene.jumping > 0.0)
+    return;
   if (!scene.wound) {
     scene.findings.advise(winding_temperature);
     return;
@@ -82,71 +73,13 @@ void advise_on_winding(const Scene& scene) {
 /// An insulation that was read and not proved: it is not run until it is. Of an electronic motor an ohmmeter tells all
 /// that can be told.
 bool must_not_run(const Scene& scene) {
-  return !scene.is_electronic() && found(scene, insulation, Outcome::undecided) &&
-         any_reading(scene, [](const PreparedReading& r) { return r.measurand == insulation_resistance; });
-}
-
-/// It draws what a motor draws whose wheel is held.
-bool draws_as_if_held(const Scene& scene) {
-  return found(scene, line_current, Outcome::undecided) && last_value(scene.evidence, current) != nullptr &&
-         may_be_held(scene);
-}
-
-/// Its speed is wrong, and nobody but its tachometer says so.
-bool runs_wrong_by_tach(const Scene& scene) {
-  if (!scene.turning || scene.turning->reading->measurand != tach) return false;
-  const auto& all = scene.findings.findings();
-  return std::any_of(all.begin(), all.end(), [&](const Finding& f) {
-    return f.rule == running && f.outcome == Outcome::undecided && f.meaning == ProbabilityMeaning::within_limits &&
-           f.probability <= 1.0 - scene.settings.confidence;
-  });
-}
-
-/// It stands still: what holds it, and whether it is fed. It is not let run: it does not.
-void advise_on_standing(const Scene& scene) {
-  if (!turns_freely(scene)) scene.findings.advise(spin_by_hand);
-  scene.findings.advise(scene.is_electronic() ? supply_then_tach : volts_while_still);
-}
-
-void advise_on_running(const Scene& scene) {
-  if (must_not_run(scene)) return;
-  if (scene.tach_contradicts() || runs_wrong_by_tach(scene)) scene.findings.advise(look_at_tachometer);
-  if (scene.tach_contradicts()) return;
-  if (found(scene, fed_but_still, Outcome::undecided)) {
-    const PreparedReading& read = *last_value(scene.evidence, supply);
-    const bool rated = scene.ratings != nullptr && scene.ratings->voltage;
-    const bool fed = std::abs(read.value.value()) >= (rated ? 0.5 * scene.ratings->voltage->value() : 5.0);
-    if (!fed) scene.findings.advise(look_upstream);
-    if (fed && !scene.turning) scene.findings.advise(see_it_turn);
-    if ((!fed || scene.turning) && scene.is_electronic())
-      tell(scene.findings.advise(watch_a_retry), "retry", AnyQuantity(scene.ratings->retry));
-    if (fed && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
-    return;
-  }
-  if (scene.stands_still()) {
-    advise_on_standing(scene);
-    return;
-  }
-  if (scene.tach_says == TachSays::silent) {
-    scene.findings.advise(see_it_turn);
-    scene.findings.advise(supply_then_tach);
-    return;
-  }
-  const bool perhaps_held = draws_as_if_held(scene);
-  if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
-  const bool may_be_open = found(scene, open_winding, Outcome::undecided);
-  if (found(scene, running, Outcome::silent) && scene.ratings != nullptr && !may_be_open)
-    scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
-  const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
-  if (found(scene, running, Outcome::undecided) && scene.turning && !held_by_hand && !runs_wrong_by_tach(scene))
-    scene.findings.advise(volts_at_plug);
-  if (found(scene, line_current, Outcome::undecided) && !perhaps_held)
-    scene.findings.advise(last_value(scene.evidence, current) != nullptr ? better_clamp : clamp_it);
+  return !scene.is_electronic() && scene.findings.has(insulation, Outcome::undecided) &&
+         any_of(scene.evidence, [](const PreparedReading& r) { return r.measurand == insulation_resistance; });
 }
 
 /// A low reading to the frame of which it was not said that the leads were off.
 bool leaks_with_leads_on(const Scene& scene) {
-  return any_reading(scene, [&](const PreparedReading& r) {
+  return any_of(scene.evidence, [&](const PreparedReading& r) {
     const double least = scene.ratings == nullptr ? 1e6 : scene.ratings->insulation.value();
     return r.measurand == insulation_resistance && !is_lead_off(r) && r.shown == Shown::value &&
            r.value.value() < least;
@@ -184,14 +117,22 @@ void advise_on_charge(const Scene& scene) {
 }
 
 void advise_on_the_rest(const Scene& scene) {
-  if (found(scene, turns_by_hand, Outcome::undecided)) scene.findings.advise(thaw_first);
-  if (found(scene, capacitor, Outcome::undecided)) advise_on_charge(scene);
-  if (found(scene, capacitor, Outcome::undecided))
+  if (scene.findings.has(turns_by_hand, Outcome::undecided)) scene.findings.advise(thaw_first);
+  if (scene.findings.has(capacitor, Outcome::undecided)) advise_on_charge(scene);
+  if (scene.findings.has(capacitor, Outcome::undecided))
     scene.findings.advise(last_value(scene.evidence, capacitance) != nullptr ? better_clamp : say_frequency);
 }
 
+/// By a tester, with volts that prove something.
+bool was_tested(const Scene& scene) {
+  const InsulationRule asked{insulation, insulation_resistance, test_voltage};
+  return any_of(scene.evidence, [&](const PreparedReading& r) {
+    return r.measurand == insulation_resistance && !is_live(r) && by_insulation_tester(r, asked);
+  });
+}
+
 void advise_on_insulation(const Scene& scene) {
-  if (!found(scene, insulation, Outcome::undecided)) return;
+  if (!scene.findings.has(insulation, Outcome::undecided)) return;
   if (scene.is_electronic()) {
     tell(scene.findings.advise(no_test_of_electronics), "least", ohms(scene.ratings->insulation.value()));
     return;
@@ -200,25 +141,29 @@ void advise_on_insulation(const Scene& scene) {
     scene.findings.advise(frame_too);
     return;
   }
-  if (any_reading(scene, [](const PreparedReading& r) {
-        return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
-      }))
-    scene.findings.advise(dry_and_repeat);
-  if (leaks_with_leads_on(scene)) scene.findings.advise(lift_a_lead);
-  scene.findings.advise(insulation_tester);
+  const bool wet = any_of(scene.evidence, [](const PreparedReading& r) {
+    return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
+  });
+  const bool leads_on = leaks_with_leads_on(scene);
+  if (wet) scene.findings.advise(dry_and_repeat);
+  if (leads_on) scene.findings.advise(lift_a_lead);
+  if (!was_tested(scene))
+    scene.findings.advise(insulation_tester);
+  else if (!wet && !leads_on)
+    scene.findings.advise(test_once_more);
 }
 
 void advise_after_condemning(const Scene& scene) {
-  if (found(scene, insulation, Outcome::out_of_limits)) {
+  if (scene.findings.has(insulation, Outcome::out_of_limits)) {
     scene.findings.advise(do_not_energise);
     scene.findings.advise(dry_and_repeat);
   }
   const bool shows_over_range =
-      any_reading(scene, [](const PreparedReading& r) { return is_ohms(r) && shows_more_than_range(r); });
-  if (found(scene, open_winding, Outcome::out_of_limits) ||
-      (found(scene, in_circuit, Outcome::out_of_limits) && shows_over_range))
+      any_of(scene.evidence, [](const PreparedReading& r) { return is_ohms(r) && shows_more_than_range(r); });
+  if (scene.findings.has(open_winding, Outcome::out_of_limits) ||
+      (scene.findings.has(in_circuit, Outcome::out_of_limits) && shows_over_range))
     scene.findings.advise(touch_the_probes);
-  if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
+  if (scene.findings.has(in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
   const bool only_capacitor =
       std::none_of(scene.findings.findings().begin(), scene.findings.findings().end(),
                    [](const Finding& f) { return f.outcome == Outcome::out_of_limits && f.rule != capacitor; });
@@ -244,6 +189,8 @@ std::optional<DecimalSlip> slip_of(const Scene& scene) {
 }  // namespace
 
 void advise(const Scene& scene) {
+  if (scene.plug.are_far_too_high())
+    scene.findings.advise(has_mains_on_low_voltage(scene) ? cut_the_supply : unplug_it_now);
   if (std::optional<DecimalSlip> slip = slip_of(scene)) {
     const PreparedReading* read = last_value(scene.evidence, winding);
     if (read != nullptr && slip->shown.dimension() == Dimension::resistance)
@@ -252,19 +199,21 @@ void advise(const Scene& scene) {
     advice.arguments.push_back({"shown", slip->shown});
     advice.arguments.push_back({"right", slip->right_as});
   }
-  const auto& all = scene.findings.findings();
-  if (std::any_of(all.begin(), all.end(), [](const Finding& f) { return f.outcome == Outcome::out_of_limits; })) {
+  if (scene.findings.has(Outcome::out_of_limits)) {
     advise_after_condemning(scene);
     return;
   }
   advise_on_ohms(scene);
   advise_on_winding(scene);
   advise_on_insulation(scene);  // before anything that lets it run
-  advise_on_running(scene);
+  if (!must_not_run(scene) && !scene.plug.are_far_too_high()) advise_on_running(scene);
   advise_on_the_rest(scene);
   if (scene.ratings == nullptr) scene.findings.advise(say_ratings);
-  if (scene.findings.advice().empty() && found(scene, running, Outcome::within_limits))
-    scene.findings.advise(look_upstream);
+  if (!scene.findings.advice().empty() || !scene.findings.has(running, Outcome::within_limits)) return;
+  if (scene.plug.are_low())
+    scene.findings.advise(scene.is_electronic() ? read_pulsed_supply : look_upstream);
+  else
+    scene.findings.advise(leave_it_in);
 }
 
 }  // namespace ohmwright::fan_motor

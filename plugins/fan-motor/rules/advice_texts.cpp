@@ -138,6 +138,39 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"misread-decimal",
        OHMWRIGHT_TEXT(
            "First look again: {shown} would be right as {right}. Was the k, the point or the range misread?")},
+      {"cut-the-supply",
+       OHMWRIGHT_TEXT("Cut the supply at the wall now, and prove dead before you touch anything: mains on a "
+                      "low-voltage plug is on "
+                      "boards, sensors and wires too. Find where it comes from before anything is plugged in again.")},
+      {"unplug-it-now",
+       OHMWRIGHT_TEXT(
+           "Unplug it now. Then find out why, before any motor is fitted: a motor for other volts than its place, a "
+           "transformer or control for another supply, two legs where one belongs, a lost neutral.")},
+      {"read-pulsed-supply",
+       OHMWRIGHT_TEXT(
+           "Read its supply once more, between its own supply and ground pins, with what bears pulses: a true-RMS "
+           "range for alternating and direct volts together, or one that holds the highest. Live work, for the "
+           "qualified."),
+       "supply-at-plug"},
+      {"volts-plugged-in",
+       OHMWRIGHT_TEXT(
+           "Read the volts with its plug in, from behind, or with a meter of low impedance, if you are qualified for "
+           "live work: a plug that nothing loads shows volts that feed nothing (ghost volts)."),
+       "supply-at-plug"},
+      {"read-speed-again",
+       OHMWRIGHT_TEXT(
+           "Read its speed once more at its rated volts, with one mark on its hub: what counts each blade that passes "
+           "is to be divided by their number. And look on its plate for its poles and speed."),
+       "speed-by-light"},
+      {"test-once-more",
+       OHMWRIGHT_TEXT(
+           "Clean and dry its terminals and test it once more with 500 V, for a minute, its plug off and nothing else "
+           "beside it. Until then do not energise it."),
+       "insulation-500-volt"},
+      {"leave-it-in",
+       OHMWRIGHT_TEXT(
+           "Leave it in: it runs as it should. Where too little air moves, look for ice on the coil, a loose or wrong "
+           "wheel and blocked ducts; where it stops at times, at what switches it.")},
   };
 }
 

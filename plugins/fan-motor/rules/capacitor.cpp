@@ -2,7 +2,7 @@
 
 #include <numbers>
 
-#include <ohmwright/verdict/decision.hpp>
+#include <ohmwright/component/measured.hpp>
 
 namespace ohmwright::fan_motor {
 
@@ -87,24 +87,11 @@ void judge_capacitor(const Scene& scene) {
   const double rated = scene.ratings->capacitance->value();
   const double lower = rated * (1.0 - scene.ratings->capacitance_tolerance);
   const double upper = rated * (1.0 + scene.ratings->capacitance_tolerance);
-  const Conformance p = conformance_of(*read.farads, scene.evidence.sources(), lower, upper);
-  const Outcome outcome = decide(p, scene.settings.confidence);
+  const Measured farads = measure(*read.farads, lower, upper, Dimension::capacitance, scene.evidence, scene.settings);
   Text text = unsure;
-  if (outcome == Outcome::within_limits) text = right_farads;
-  if (outcome == Outcome::out_of_limits) text = read.farads->value() < lower ? too_few : too_many;
-  Finding& finding = scene.findings.add(capacitor, outcome, text);
-  finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p.within;
-  finding.measured = AnyQuantity(Dimension::capacitance, read.farads->value());
-  finding.measured_uncertainty = read.farads->standard_uncertainty();
-  finding.limits.lower = AnyQuantity(Dimension::capacitance, lower);
-  finding.limits.upper = AnyQuantity(Dimension::capacitance, upper);
-  finding.judged = read.farads;
-  finding.judged_lower = lower;
-  finding.judged_upper = upper;
-  tell(finding, "measured", *finding.measured);
-  tell(finding, "lower", *finding.limits.lower);
-  tell(finding, "upper", *finding.limits.upper);
+  if (farads.outcome == Outcome::within_limits) text = right_farads;
+  if (farads.outcome == Outcome::out_of_limits) text = farads.is_low() ? too_few : too_many;
+  add_measured(scene.findings, capacitor, text, farads);
 }
 
 }  // namespace ohmwright::fan_motor

@@ -1,7 +1,6 @@
 #include "rules/fed_but_still.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "rules/turns_by_hand.hpp"
 
@@ -21,16 +20,9 @@ enum Text : TextIndex {
   no_volts,
   not_live,
   pulses_contradict,
+  too_few_to_tell,
+  too_many_volts,
 };
-
-/// Of its rated volts it is fed; where nothing is known of it, these volts.
-constexpr double fed_share = 0.5;
-constexpr double fed_volt = 5.0;
-
-bool is_fed(const Scene& scene, const PreparedReading& reading) {
-  const bool rated = scene.ratings != nullptr && scene.ratings->voltage;
-  return std::abs(reading.value.value()) >= (rated ? fed_share * scene.ratings->voltage->value() : fed_volt);
-}
 
 /// What was watched for longest [s].
 double watched_seconds(const Scene& scene) {
@@ -40,11 +32,6 @@ double watched_seconds(const Scene& scene) {
   return longest;
 }
 
-/// A control may feed a direct-current fan in tries, and rest between them.
-bool needs_a_retry(const Scene& scene) {
-  return scene.is_electronic() && watched_seconds(scene) < scene.ratings->retry.value();
-}
-
 Text text_when_still(const Scene& scene) {
   if (needs_a_retry(scene)) return retry_not_watched;
   const std::optional<bool> free = turns_freely(scene);
@@ -52,7 +39,22 @@ Text text_when_still(const Scene& scene) {
   return *free ? dead : blocked;
 }
 
+Text text_of_too_few(const Scene& scene) {
+  if (scene.is_electronic()) return not_fed_perhaps_pulsed;
+  return scene.plug.level == VoltsLevel::low ? too_few_to_tell : not_fed;
+}
+
+Text why_not_asked(const Scene& scene, bool turns_now) {
+  if (last_value(scene.evidence, supply) == nullptr) return no_volts;
+  if (turns_now) return it_turns;
+  return scene.plug.are_far_too_high() ? too_many_volts : not_live;
+}
+
 }  // namespace
+
+bool needs_a_retry(const Scene& scene) {
+  return scene.is_electronic() && watched_seconds(scene) < scene.ratings->retry.value();
+}
 
 RuleDescriptor describe_fed_but_still() {
   return {
@@ -60,7 +62,7 @@ RuleDescriptor describe_fed_but_still() {
       OHMWRIGHT_TEXT("Volts at its plug, and it stands still"),
       false,
       can_condemn | can_be_undecided,
-      "common practice, no source: a motor that is fed and free, and stands still, is at fault",
+      "common practice, no source: a motor that gets 90 % of its volts and is free, and stands still, is at fault",
       {
           {"dead",
            OHMWRIGHT_TEXT("There are {volts} at its plug, its wheel is free, and it stands still: the motor is dead.")},
@@ -91,27 +93,31 @@ RuleDescriptor describe_fed_but_still() {
            OHMWRIGHT_TEXT(
                "There are {volts} at its plug and it is said to stand still, but its tachometer gives pulses: one of "
                "the two is not so.")},
+          {"too-few-to-tell",
+           OHMWRIGHT_TEXT(
+               "There are {volts} at its plug where {rated} belong. Its torque falls with the square of the "
+               "volts, and a plug that nothing loads shows a meter volts that feed nothing: that condemns no "
+               "motor.")},
+          {"too-many-volts", OHMWRIGHT_TEXT("Not judged: there are too many volts at its plug.")},
       }};
 }
 
 void judge_fed_but_still(const Scene& scene) {
-  const PreparedReading* reading = last_value(scene.evidence, supply);
   const bool turns_now = scene.turning && !scene.stands_still();
-  if (reading == nullptr || !is_live(*reading) || turns_now) {
-    const Text text = reading == nullptr ? no_volts : turns_now ? it_turns : not_live;
-    scene.findings.add(fed_but_still, Outcome::silent, text);
+  if (scene.plug.reading == nullptr || scene.plug.are_far_too_high() || turns_now) {
+    scene.findings.add(fed_but_still, Outcome::silent, why_not_asked(scene, turns_now));
     return;
   }
   Text text = scene.turning ? text_when_still(scene) : not_seen;
   if (scene.tach_says == TachSays::pulses_while_still) text = pulses_contradict;
-  if (!is_fed(scene, *reading)) text = scene.is_electronic() ? not_fed_perhaps_pulsed : not_fed;
+  if (!scene.plug.feed()) text = text_of_too_few(scene);
   Finding& finding =
       scene.findings.add(fed_but_still, text == dead ? Outcome::out_of_limits : Outcome::undecided, text);
   if (text == dead) {
     finding.meaning = ProbabilityMeaning::observed_if_within;
     finding.probability = 0.0;
   }
-  tell(finding, "volts", volts(reading->displayed));
+  tell_volts(scene, finding);
   if (scene.ratings != nullptr) tell(finding, "retry", AnyQuantity(scene.ratings->retry));
 }
 

@@ -9,4 +9,7 @@ namespace ohmwright::fan_motor {
 RuleDescriptor describe_fed_but_still();
 void judge_fed_but_still(const Scene& scene);
 
+/// A control may feed a direct-current fan in tries, and rest between them: it was not watched through one.
+bool needs_a_retry(const Scene& scene);
+
 }  // namespace ohmwright::fan_motor

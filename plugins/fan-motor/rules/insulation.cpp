@@ -31,13 +31,14 @@ bool passed(const Scene& scene, RuleIndex rule) {
   });
 }
 
-/// Once ohms or running have passed, its insulation is the next thing that matters, read or not. An electronic motor is
-/// not tested so.
+/// Once ohms, capacitor or running have passed, its insulation is the next thing that matters, read or not. An
+/// electronic motor is not tested so.
 void say_what_was_not_read(const Scene& scene, const InsulationRule& asked) {
   const bool ran = passed(scene, running);
   if (insulation_was_read_live(scene.evidence, asked))
     scene.findings.add(insulation, Outcome::silent, only_live);
-  else if (!scene.is_electronic() && (ran || passed(scene, winding_resistance)))
+  else if (!scene.is_electronic() &&
+           (ran || passed(scene, winding_resistance) || passed(scene, windings_add_up) || passed(scene, capacitor)))
     scene.findings.add(insulation, Outcome::undecided, ran ? ran_still_to_read : still_to_read);
   else
     scene.findings.add(insulation, Outcome::silent, no_reading);

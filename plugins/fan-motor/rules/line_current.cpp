@@ -1,12 +1,11 @@
 #include "rules/line_current.hpp"
 
-#include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include <ohmwright/component/repeated_readings.hpp>
-#include <ohmwright/verdict/decision.hpp>
 
-#include "rules/turns_by_hand.hpp"
+#include "rules/drawn_current.hpp"
 
 namespace ohmwright::fan_motor {
 
@@ -23,7 +22,12 @@ enum Text : TextIndex {
   needed_and_not_read,
   no_rated_current,
   no_reading,
-  not_live
+  not_live,
+  too_many_volts,
+  right_at_other_volts,
+  too_much_at_other_volts,
+  too_little_volts_unknown,
+  too_little_at_low_volts,
 };
 
 }  // namespace
@@ -50,7 +54,7 @@ RuleDescriptor describe_line_current() {
                "by its bearing, draws so as well: first see it turn.")},
           {"too-little",
            OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Its wheel is loose, the air is "
-                          "blocked, a winding is open, or it gets too few volts.")},
+                          "blocked, or a winding is open.")},
           {"unsure",
            OHMWRIGHT_TEXT(
                "It draws {measured}; a good one draws {lower} to {upper}: with this instrument too near to an "
@@ -66,6 +70,21 @@ RuleDescriptor describe_line_current() {
           {"no-rated-current", OHMWRIGHT_TEXT("Not judged: what it should draw is not known.")},
           {"no-reading", OHMWRIGHT_TEXT("Not judged: what it draws was not read.")},
           {"not-live", OHMWRIGHT_TEXT("Not judged: what it draws has to be read while it runs.")},
+          {"too-many-volts", OHMWRIGHT_TEXT("Not judged: it gets too many volts.")},
+          {"right-at-other-volts",
+           OHMWRIGHT_TEXT(
+               "It draws {measured}; a good one draws {lower} to {upper} at {rated}. But it gets {volts}, and "
+               "what a good one draws there is not known.")},
+          {"too-much-at-other-volts",
+           OHMWRIGHT_TEXT(
+               "It draws {measured}; a good one draws {lower} to {upper} at {rated}. But it gets {volts}, and "
+               "with those a good one may draw more as well.")},
+          {"too-little-volts-unknown",
+           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Whether it gets its volts was not "
+                          "read: with too few a good one draws less as well.")},
+          {"too-little-at-low-volts",
+           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper} at {rated}. But it gets only "
+                          "{volts}, and with those a good one draws less as well: look before it.")},
       }};
 }
 
@@ -74,23 +93,51 @@ namespace {
 /// It was seen turning right, it is wound, and what it should draw is known.
 bool is_needed(const Scene& scene) {
   if (scene.ratings == nullptr || scene.ratings->is_electronic() || !scene.ratings->current) return false;
-  const auto& all = scene.findings.findings();
-  return std::any_of(all.begin(), all.end(), [](const Finding& finding) {
-    return finding.rule == running && finding.outcome == Outcome::within_limits;
-  });
+  return scene.findings.has(running, Outcome::within_limits);
+}
+
+/// Empty where what it draws can be judged.
+std::optional<Text> why_not(const Scene& scene, const PreparedReading* reading) {
+  if (reading == nullptr) return no_reading;
+  if (!is_live(*reading)) return not_live;
+  if (scene.ratings == nullptr || !scene.ratings->current) return no_rated_current;
+  return scene.plug.are_far_too_high() ? std::optional(too_many_volts) : std::nullopt;
+}
+
+Text text_of(const Scene& scene, Drawn says) {
+  const bool blind = scene.ratings->construction == Construction::shaded_pole && !scene.turning;
+  switch (says) {
+    case Drawn::right:
+      return blind ? right_but_may_be_blocked : right_current;
+    case Drawn::right_at_other_volts:
+      return right_at_other_volts;
+    case Drawn::too_much:
+      return too_much;
+    case Drawn::too_much_perhaps_held:
+      return too_much_perhaps_held;
+    case Drawn::too_much_at_other_volts:
+      return too_much_at_other_volts;
+    case Drawn::too_little:
+      return too_little;
+    case Drawn::too_little_volts_unknown:
+      return too_little_volts_unknown;
+    case Drawn::too_little_at_low_volts:
+      return too_little_at_low_volts;
+    case Drawn::unsure:
+      return unsure;
+  }
+  return unsure;
 }
 
 }  // namespace
 
 void judge_line_current(const Scene& scene) {
   const PreparedReading* reading = last_value(scene.evidence, current);
-  if (reading == nullptr || !is_live(*reading) || scene.ratings == nullptr || !scene.ratings->current) {
-    if (reading == nullptr && is_needed(scene)) {
+  if (const std::optional<Text> why = why_not(scene, reading)) {
+    if (why == no_reading && is_needed(scene))
       scene.findings.add(line_current, Outcome::undecided, needed_and_not_read).holds_back = true;
-      return;
-    }
-    const Text text = reading == nullptr ? no_reading : !is_live(*reading) ? not_live : no_rated_current;
-    scene.findings.add(line_current, Outcome::silent, text);
+    else
+      scene.findings.add(line_current, Outcome::silent, *why);
     return;
   }
   if (repeats_jump(scene.evidence, *reading)) {
@@ -99,33 +146,11 @@ void judge_line_current(const Scene& scene) {
     tell(finding, "scatter_percent", std::round(100.0 * relative_scatter(scene.evidence, *reading)));
     return;
   }
-  const double rated = scene.ratings->current->value();
-  const double lower = rated * (1.0 - scene.ratings->current_tolerance);
-  const double upper = rated * (1.0 + scene.ratings->current_tolerance);
-  const Conformance p = conformance_of(reading->value, scene.evidence.sources(), lower, upper);
-  const Outcome outcome = decide(p, scene.settings.confidence);
-  const bool blind = scene.ratings->construction == Construction::shaded_pole && !scene.turning;
-  Text text = unsure;
-  if (outcome == Outcome::within_limits) text = blind ? right_but_may_be_blocked : right_current;
-  if (outcome == Outcome::out_of_limits) text = reading->value.value() > upper ? too_much : too_little;
-  if (text == too_much && may_be_held(scene)) text = too_much_perhaps_held;
-  const bool settled = text != too_much_perhaps_held;
-  Finding& finding = scene.findings.add(line_current, settled ? outcome : Outcome::undecided, text);
+  const DrawnCurrent drawn = drawn_current(scene, *reading);
+  Finding& finding =
+      add_measured(scene.findings, line_current, text_of(scene, drawn.says), drawn.measured, drawn.settled());
   finding.holds_back = finding.outcome == Outcome::undecided;  // it alone tells shorted turns
-  finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p.within;
-  finding.measured = amperes(reading->value.value());
-  finding.measured_uncertainty = reading->value.standard_uncertainty();
-  finding.limits.lower = amperes(lower);
-  finding.limits.upper = amperes(upper);
-  if (settled) {
-    finding.judged = reading->value;
-    finding.judged_lower = lower;
-    finding.judged_upper = upper;
-  }
-  tell(finding, "measured", *finding.measured);
-  tell(finding, "lower", *finding.limits.lower);
-  tell(finding, "upper", *finding.limits.upper);
+  tell_volts(scene, finding);
 }
 
 }  // namespace ohmwright::fan_motor

@@ -50,6 +50,7 @@ enum RuleIndex : std::uint16_t {
   capacitor,
   insulation,
   matching_class,
+  supply_volts,
 };
 
 enum AdviceIndex : std::uint16_t {
@@ -86,6 +87,13 @@ enum AdviceIndex : std::uint16_t {
   look_at_tachometer,
   volts_while_still,
   misread_decimal,
+  cut_the_supply,
+  unplug_it_now,
+  read_pulsed_supply,
+  volts_plugged_in,
+  read_speed_again,
+  test_once_more,
+  leave_it_in,
 };
 
 }  // namespace ohmwright::fan_motor

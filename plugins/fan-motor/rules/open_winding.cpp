@@ -22,8 +22,6 @@ enum Text : TextIndex {
 
 /// More than this is no fan motor's winding (common practice, no source) [ohm].
 constexpr double highest_of_any_winding = 20e3;
-/// Above this a thermal protector in the motor may be open and close again when it has cooled [K].
-constexpr double protector_may_open_kelvin = 273.15 + 60.0;
 /// The upper limit moved to the hottest winding that is read: copper has half as much again at 140 degC.
 constexpr double hot_share = 1.5;
 

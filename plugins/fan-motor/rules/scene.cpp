@@ -128,8 +128,14 @@ Scene::Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSet
       findings(out),
       turning(turning_of(known, given)),
       tach_says(what_tach_says(known, given)),
-      jumping(widest_jump(given)) {
+      jumping(widest_jump(given)),
+      plug(plug_volts(known, given)) {
   if (ratings != nullptr && ratings->winding) wound = wound_ohms(*ratings, evidence);
+}
+
+void tell_volts(const Scene& scene, Finding& finding) {
+  if (scene.plug.reading != nullptr) tell(finding, "volts", volts(scene.plug.reading->displayed));
+  if (scene.ratings != nullptr && scene.ratings->voltage) tell(finding, "rated", AnyQuantity(*scene.ratings->voltage));
 }
 
 bool Scene::stands_still() const { return turning && is_still(*turning); }

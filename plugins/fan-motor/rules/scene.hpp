@@ -12,6 +12,7 @@
 
 #include "part/fan_motor_ratings.hpp"
 #include "rules/names.hpp"
+#include "rules/plug_volts.hpp"
 
 namespace ohmwright::fan_motor {
 
@@ -52,6 +53,7 @@ struct Scene {
   std::optional<Turning> turning;  ///< a tachometer without pulses does not say that it stands still
   TachSays tach_says = TachSays::nothing_else;
   double jumping = 0.0;  ///< widest scatter of repeated ohms that jump, as a share of them; 0: none jump
+  PlugVolts plug;
 
   Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 
@@ -70,6 +72,12 @@ bool is_within_leads(const FanMotorRatings* ratings, const PreparedReading& read
 
 /// Slower than this it stands still: a wheel that is blown round turns so [rad/s] (30 rpm).
 inline constexpr double still_below = 3.2;
+
+/// Warmer than this a thermal protector in the motor may be open, and close again when it has cooled [K].
+inline constexpr double protector_may_open_kelvin = 273.15 + 60.0;
+
+/// The {volts} at its plug, and the {rated} ones.
+void tell_volts(const Scene& scene, Finding& finding);
 
 inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity volts(double value) { return {Dimension::voltage, value}; }

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include <ohmwright/verdict/decision.hpp>
+#include <ohmwright/component/measured.hpp>
 
 namespace ohmwright::fan_motor {
 
@@ -50,36 +50,22 @@ bool lacks_temperature(const Scene& scene) {
 void judge_wound(const Scene& scene) {
   const WindingOhms& wound = *scene.wound;
   const Span limits = *scene.ratings->winding_limits();
-  const Conformance p = conformance_of(wound.ohms, scene.evidence.sources(), limits.lower, limits.upper);
-  const Outcome outcome = decide(p, scene.settings.confidence);
-  const bool low = wound.ohms.value() < limits.lower;
+  const Measured measured =
+      measure(wound.ohms, limits.lower, limits.upper, Dimension::resistance, scene.evidence, scene.settings);
+  const Outcome outcome = measured.outcome;
   Text text = unsure;
   const bool there = std::abs(wound.read_kelvin - scene.ratings->reference_temperature.kelvin()) < 0.05;
   if (outcome == Outcome::within_limits) text = there && wound.count == 1 ? right_ohms_there : right_ohms;
-  if (outcome == Outcome::out_of_limits) text = low ? low_ohms : high_ohms;
+  if (outcome == Outcome::out_of_limits) text = measured.is_low() ? low_ohms : high_ohms;
   constexpr double far_off = 10.0;  // times the upper limit: no matter of percent any more
   if (text == high_ohms && wound.ohms.value() > far_off * limits.upper) text = far_too_high;
   if (text == low_ohms && !wound.stated_off) text = low_connection_unstated;
   if (scene.readings_disagree()) text = disagreeing;
   const bool trusted = text != low_connection_unstated && text != disagreeing;
-  Finding& finding = scene.findings.add(winding_resistance, trusted ? outcome : Outcome::undecided, text);
-  finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p.within;
-  finding.measured = ohms(wound.ohms.value());
-  finding.measured_uncertainty = wound.ohms.standard_uncertainty();
-  finding.limits.lower = ohms(limits.lower);
-  finding.limits.upper = ohms(limits.upper);
-  if (trusted) {
-    finding.judged = wound.ohms;
-    finding.judged_lower = limits.lower;
-    finding.judged_upper = limits.upper;
-  }
+  Finding& finding = add_measured(scene.findings, winding_resistance, text, measured, trusted);
   tell(finding, "read", ohms(wound.read_ohms));
   tell(finding, "temperature", degrees(wound.read_kelvin));
-  tell(finding, "measured", *finding.measured);
   tell(finding, "reference", AnyQuantity(scene.ratings->reference_temperature));
-  tell(finding, "lower", *finding.limits.lower);
-  tell(finding, "upper", *finding.limits.upper);
   tell(finding, "off_percent", 100.0 * std::abs(wound.ohms.value() / scene.ratings->winding->value() - 1.0));
 }
 

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include <ohmwright/verdict/decision.hpp>
+#include <ohmwright/component/measured.hpp>
 
 namespace ohmwright::fan_motor {
 
@@ -59,27 +59,12 @@ void judge_windings_add_up(const Scene& scene) {
   gap.add_scaled(run->value, -1.0);
   gap.add_scaled(start->value, -1.0);
   const double allowed = closure_share * std::abs(ends->value.value());
-  const Conformance p = conformance_of(gap, scene.evidence.sources(), -allowed, allowed);
-  Outcome outcome = decide(p, scene.settings.confidence);
+  const Measured left = measure(gap, -allowed, allowed, Dimension::resistance, scene.evidence, scene.settings);
   Text text = unsure;
-  if (outcome == Outcome::within_limits) text = add_up;
-  if (outcome == Outcome::out_of_limits) text = do_not_add_up;
-  if (outcome == Outcome::within_limits && start->value.value() < run->value.value()) {
-    text = start_is_lower;
-    outcome = Outcome::undecided;
-  }
-  Finding& finding = scene.findings.add(windings_add_up, outcome, text);
-  finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = p.within;
-  finding.measured = ohms(gap.value());
-  finding.measured_uncertainty = gap.standard_uncertainty();
-  finding.limits.lower = ohms(-allowed);
-  finding.limits.upper = ohms(allowed);
-  if (text != start_is_lower) {
-    finding.judged = gap;
-    finding.judged_lower = -allowed;
-    finding.judged_upper = allowed;
-  }
+  if (left.outcome == Outcome::within_limits)
+    text = start->value.value() < run->value.value() ? start_is_lower : add_up;
+  if (left.outcome == Outcome::out_of_limits) text = do_not_add_up;
+  Finding& finding = add_measured(scene.findings, windings_add_up, text, left, text != start_is_lower);
   tell(finding, "run", ohms(run->value.value()));
   tell(finding, "start", ohms(start->value.value()));
   tell(finding, "sum", ohms(run->value.value() + start->value.value()));

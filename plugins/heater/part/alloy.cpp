@@ -26,9 +26,8 @@ constexpr std::array<Row, 5> table{{
 }};
 
 constexpr double hottest_element_celsius = 800.0;
-/// At least this much of every alloy's heating is known: what a heater of unknown wire gains when it is hot.
+/// What the usual alloys gain at most up to there, with room for what tables differ by.
 constexpr double most_of_usual_alloys = 1.08;
-constexpr double most_of_any_alloy = 1.16;
 
 /// Interpolated; below 20 °C on with the slope of the first step, above the last place as there.
 double factor_of(const Row& row, double celsius) {
@@ -39,11 +38,23 @@ double factor_of(const Row& row, double celsius) {
   return row.factors[i - 1] + slope * (from - celsius_of_table[i - 1]);
 }
 
-bool may_be(Alloy alloy, const Row& row) {
+constexpr bool may_be(Alloy alloy, const Row& row) {
   if (alloy == Alloy::unknown_or_iron) return true;
   if (alloy == Alloy::unknown) return row.alloy <= Alloy::fecral_25_5;
   return row.alloy == alloy;
 }
+
+/// The most that any alloy gains which it may be, up to the hottest element: an alloy that is known is never given more
+/// room than one of which less is known.
+constexpr double most_gain(Alloy alloy) {
+  double most = 1.0;
+  for (const Row& row : table)
+    for (std::size_t i = 0; i < places; ++i)
+      if (may_be(alloy, row) && celsius_of_table[i] <= hottest_element_celsius) most = std::max(most, row.factors[i]);
+  return most;
+}
+
+static_assert(most_gain(Alloy::unknown) <= most_of_usual_alloys);
 
 }  // namespace
 
@@ -66,12 +77,7 @@ Factor resistance_factor(Alloy alloy, Temperature t) {
 Factor hot_factor(Alloy alloy, std::optional<Temperature> wire_temperature) {
   if (wire_temperature) return resistance_factor(alloy, *wire_temperature);
   if (alloy == Alloy::unknown) return {1.0, most_of_usual_alloys};
-  if (alloy == Alloy::unknown_or_iron) return {1.0, most_of_any_alloy};
-  Factor span;
-  for (const double celsius : celsius_of_table)
-    if (celsius <= hottest_element_celsius)
-      span.high = std::max(span.high, resistance_factor(alloy, Temperature::from_celsius(celsius)).high);
-  return span;
+  return {1.0, most_gain(alloy)};
 }
 
 }  // namespace ohmwright::heater

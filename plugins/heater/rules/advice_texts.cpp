@@ -130,6 +130,32 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"misread-decimal",
        OHMWRIGHT_TEXT(
            "First look again: {shown} would be right as {right}. Was the k, the point or the range misread?")},
+      {"switch-off-now",
+       OHMWRIGHT_TEXT(
+           "Switch it off at the wall now, and let it cool: {volts} where {voltage} belong. Then, unplugged, read the "
+           "plate of heater and appliance: the heater is for another voltage, two legs are where one belongs, or a "
+           "neutral is lost. Nothing is heated before that is found.")},
+      {"both-leads-off",
+       OHMWRIGHT_TEXT("Unplug, prove dead, take both leads off the element and test it to the frame once more (say "
+                      "--lead-off before the reading). Until then do not energise it."),
+       "insulation-500-volt"},
+      {"test-once-more",
+       OHMWRIGHT_TEXT(
+           "Clean and dry its terminals and test it once more with 500 V, for a minute, both leads off. Until "
+           "then do not energise it."),
+       "insulation-500-volt"},
+      {"then-volts-at-element",
+       OHMWRIGHT_TEXT(
+           "Once it has passed that test: read the volts across its own two leads while it should heat (terminals=… "
+           "--live-agreed). Full volts and no current condemn it, no volts clear it and lead upstream. Live work, for "
+           "the qualified."),
+       "volts-at-element"},
+      {"then-volts-and-amperes",
+       OHMWRIGHT_TEXT(
+           "Once it has passed that test: read the volts across its own two leads and its amperes at the same moment "
+           "(terminals=118V current=3.6A --live-agreed). That tells the joint on the way from the element. Live work, "
+           "for the qualified."),
+       "volts-at-element"},
   };
 }
 

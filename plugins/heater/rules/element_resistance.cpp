@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include <ohmwright/component/measured.hpp>
+
 #include "rules/element_resistance_texts.hpp"
 
 namespace ohmwright::heater {
@@ -53,14 +55,7 @@ Text cold_text(const Scene& scene, Outcome outcome) {
 
 void tell_cold(const Scene& scene, Finding& finding) {
   const ColdOhms& cold = *scene.cold;
-  finding.measured = ohms(cold.ohms.value());
-  finding.measured_uncertainty = cold.ohms.standard_uncertainty();
-  finding.limits.lower = ohms(cold.limits.lower);
-  finding.limits.upper = ohms(cold.limits.upper);
-  tell(finding, "measured", *finding.measured);
   tell(finding, "nominal", ohms(cold.limits.nominal));
-  tell(finding, "lower", *finding.limits.lower);
-  tell(finding, "upper", *finding.limits.upper);
   if (cold.read_at) {
     tell(finding, "read_at", AnyQuantity(Dimension::temperature, *cold.read_at));
     tell(finding, "reference", AnyQuantity(Temperature::from_celsius(20.0)));
@@ -70,19 +65,12 @@ void tell_cold(const Scene& scene, Finding& finding) {
 
 void judge_cold(const Scene& scene) {
   const ColdOhms& cold = *scene.cold;
-  Finding& finding = scene.findings.add(element_resistance, cold.outcome, cold_text(scene, cold.outcome));
-  finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = cold.p.within;
-  tell_cold(scene, finding);
-  const bool low_beside_others = finding.text == low_connection_unstated;
-  if (scene.readings_disagree()) finding.text = disagreeing;
-  if (scene.readings_disagree() || low_beside_others) {  // what cannot be trusted must not enter the joint probability
-    finding.outcome = Outcome::undecided;
-    return;
-  }
-  finding.judged = cold.ohms;
-  finding.judged_lower = cold.limits.lower;
-  finding.judged_upper = cold.limits.upper;
+  const Text seen = cold_text(scene, cold.outcome);
+  const Text text = scene.readings_disagree() ? disagreeing : seen;
+  const Measured measured{cold.ohms, cold.limits.lower, cold.limits.upper, Dimension::resistance, cold.p, cold.outcome};
+  // What cannot be trusted must not enter the joint probability.
+  const bool trusted = !scene.readings_disagree() && seen != low_connection_unstated;
+  tell_cold(scene, add_measured(scene.findings, element_resistance, text, measured, trusted));
 }
 
 /// What the wire has when it is hot, by what it draws [ohm].
@@ -100,22 +88,11 @@ Text load_text(const Scene& scene) {
 
 void judge_by_load(const Scene& scene) {
   const Load& load = *scene.load;
-  Finding& finding = scene.findings.add(element_resistance, load.outcome, load_text(scene));
-  finding.measured = watts(load.rated_power.value());
-  finding.measured_uncertainty = load.rated_power.standard_uncertainty();
-  finding.limits.lower = watts(load.lower);
-  finding.limits.upper = watts(load.upper);
-  tell(finding, "measured", *finding.measured);
-  tell(finding, "lower", *finding.limits.lower);
-  tell(finding, "upper", *finding.limits.upper);
+  const Measured measured{load.rated_power, load.lower, load.upper, Dimension::power, load.p, load.outcome};
+  Finding& finding = add_measured(scene.findings, element_resistance, load_text(scene), measured);
   tell(finding, "voltage", AnyQuantity(*scene.ratings->voltage));
   tell(finding, "hot", ohms(hot_ohms(scene)));
   if (scene.cold) tell(finding, "cold", ohms(scene.cold->ohms.value()));
-  finding.meaning = ProbabilityMeaning::within_limits;
-  finding.probability = load.p.within;
-  finding.judged = load.rated_power;
-  finding.judged_lower = load.lower;
-  finding.judged_upper = load.upper;
 }
 
 void say_contradiction(const Scene& scene) {

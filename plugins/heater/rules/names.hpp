@@ -71,6 +71,11 @@ enum AdviceIndex : std::uint16_t {
   look_upstream_first,
   leakage_test,
   misread_decimal,
+  switch_off_now,
+  both_leads_off,
+  test_once_more,
+  then_volts_at_element,
+  then_volts_and_amperes,
 };
 
 }  // namespace ohmwright::heater

@@ -22,6 +22,7 @@ enum Text : TextIndex {
   more_than_its_ohms,
   less_than_its_ohms,
   far_from_rated,
+  far_above_rated,
   next_to_nothing,
   no_line_voltage,
   jumping,
@@ -55,7 +56,7 @@ bool its_ohms_speak_for_it(const Scene& scene) { return passes_cold(scene) && !s
 
 Text text_of_load(const Scene& scene) {
   const Load& load = *scene.load;
-  if (load.far_from_rated) return far_from_rated;
+  if (load.far_from_rated) return scene.far_too_many_volt > 0.0 ? far_above_rated : far_from_rated;
   if (load.outcome == Outcome::within_limits) {
     if (load.whole_plug) return enough_at_plug;
     return std::abs(load.line_volt / scene.ratings->voltage->value() - 1.0) < 1e-3 ? enough_at_rated : enough;
@@ -79,6 +80,7 @@ void tell_load(const Scene& scene, Finding& finding) {
   tell(finding, "expected", watts(ratings.power->value() * share * share));
   tell(finding, "measured", *finding.measured);
   tell(finding, "voltage", AnyQuantity(*ratings.voltage));
+  tell(finding, "times", share * share);
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
 }
@@ -96,11 +98,11 @@ void judge_load(const Scene& scene) {
   const Text text = text_of_load(scene);
   const bool beside_its_ohms = text == less_than_its_ohms || text == more_than_its_ohms;
   Finding& finding = scene.findings.add(power_under_load, beside_its_ohms ? Outcome::undecided : load.outcome, text);
-  finding.holds_back = beside_its_ohms;
+  finding.holds_back = beside_its_ohms || text == far_above_rated;
   tell_load(scene, finding);
   if (beside_its_ohms) tell_power_by_ohms(scene, finding);
   // What is not of the element alone, or not of volts where the square holds, must not enter a probability.
-  if (beside_its_ohms || text == far_from_rated || text == more_at_plug) return;
+  if (beside_its_ohms || text == far_from_rated || text == far_above_rated || text == more_at_plug) return;
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = load.p.within;
   finding.judged = load.rated_power;
@@ -161,6 +163,11 @@ RuleDescriptor describe_power_under_load() {
            OHMWRIGHT_TEXT("It gets {line} where {voltage} belong, and makes {now}; a good one makes about {expected} "
                           "there. So far from its rated volts that judges nothing: find out first where the volts "
                           "are lost.")},
+          {"far-above-rated",
+           OHMWRIGHT_TEXT(
+               "It gets {line} where {voltage} belong, and makes {now}: {times} times its heat is what a good "
+               "one makes there. Switch it off now. The heater is for another voltage, or the supply is "
+               "wrong; that judges no heater.")},
           {"next-to-nothing",
            OHMWRIGHT_TEXT("It draws next to nothing. Either it gets no volts, because a thermostat, link or control "
                           "before it is open, or it is open when hot: the volts across its own two leads tell which.")},

@@ -48,6 +48,18 @@ Estimate at_20(const PreparedReading& reading, const Factor& factor) {
   return moved;
 }
 
+/// Those across its own leads where they were read, else those of the outlet while it draws; 0 where they are not far
+/// above the rated ones.
+double far_too_many_volts(const HeaterRatings& ratings, const Evidence& evidence) {
+  if (!ratings.voltage) return 0.0;
+  double highest = 0.0;
+  for (const PreparedReading& reading : evidence.readings())
+    if (const Estimate* line = reading.condition(line_voltage); line != nullptr && is_under_load(reading))
+      highest = std::max(highest, line->value());
+  if (const PreparedReading* own = last_live_value(evidence, terminal_voltage)) highest = std::abs(own->value.value());
+  return highest > (1.0 + widest_step_from_rated) * ratings.voltage->value() ? highest : 0.0;
+}
+
 /// What the readings say of the element at 20 °C. Without a temperature it counts as being at 20 °C: ten kelvin are
 /// 0.1 % of the ohms.
 std::optional<ColdOhms> cold_ohms(const HeaterRatings& ratings, const Evidence& evidence,
@@ -112,6 +124,7 @@ const PreparedReading* last_live_value(const Evidence& evidence, MeasurandIndex 
 Scene::Scene(const HeaterRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)
     : ratings(known), evidence(given), settings(how), findings(out), jumping(widest_jump(given)) {
   if (ratings == nullptr) return;
+  far_too_many_volt = far_too_many_volts(*ratings, evidence);
   cold = cold_ohms(*ratings, evidence, settings);
   load = load_of(*ratings, evidence, settings);
   witness = witness_of(*this);

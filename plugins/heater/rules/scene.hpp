@@ -39,6 +39,9 @@ struct Scene {
   std::optional<Load> load;
   double jumping = 0.0;  ///< widest scatter of repeated ohms that jump, as a share of them; 0: none jump
   Witness witness = Witness::none;
+  /// What it gets while it heats, across its own leads or at the outlet, where that is far more than it is made for;
+  /// 0: it is not [V].
+  double far_too_many_volt = 0.0;
 
   Scene(const HeaterRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 

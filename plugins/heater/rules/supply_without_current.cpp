@@ -6,7 +6,7 @@ namespace ohmwright::heater {
 
 namespace {
 
-enum Text : TextIndex { fed_and_cold, fed_and_heating, not_fed, current_unknown, no_volts, not_live };
+enum Text : TextIndex { fed_and_cold, fed_and_heating, not_fed, current_unknown, no_volts, not_live, far_too_many };
 
 /// Of its rated volts, or these volts where nothing is known of it, it is fed.
 constexpr double fed_share = 0.5;
@@ -36,6 +36,9 @@ RuleDescriptor describe_supply_without_current() {
                "them.")},
           {"no-volts", OHMWRIGHT_TEXT("Not judged: the volts across its own leads were not read.")},
           {"not-live", OHMWRIGHT_TEXT("Not judged: the volts have to be read while it should heat.")},
+          {"far-too-many",
+           OHMWRIGHT_TEXT("There are {volts} across its own leads, where {voltage} belong. Switch it off now: that is "
+                          "{times} times its heat. The heater is for another voltage, or the supply is wrong.")},
       }};
 }
 
@@ -53,6 +56,7 @@ void judge_supply_without_current(const Scene& scene) {
   Text text = not_fed;
   if (fed) text = drawn == nullptr ? current_unknown : fed_and_heating;
   if (fed && drawn != nullptr && drawn->value.value() < no_current_below(scene.ratings)) text = fed_and_cold;
+  if (fed && drawn == nullptr && scene.far_too_many_volt > 0.0) text = far_too_many;
   const bool open = text == fed_and_cold;
   Finding& finding =
       scene.findings.add(supply_without_current, open ? Outcome::out_of_limits : Outcome::undecided, text);
@@ -60,7 +64,13 @@ void judge_supply_without_current(const Scene& scene) {
     finding.meaning = ProbabilityMeaning::observed_if_within;
     finding.probability = 0.0;
   }
+  finding.holds_back = text == far_too_many;
   tell(finding, "volts", volts(reading->displayed));
+  if (text == far_too_many) {
+    const double share = scene.far_too_many_volt / scene.ratings->voltage->value();
+    tell(finding, "voltage", AnyQuantity(*scene.ratings->voltage));
+    tell(finding, "times", share * share);
+  }
   if (drawn != nullptr) tell(finding, "current", amperes(drawn->displayed));
 }
 

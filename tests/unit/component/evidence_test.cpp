@@ -214,6 +214,26 @@ Reading insulation_reading(std::string_view text, bool with_volts) {
   return reading;
 }
 
+// EN 50699, EN 50678: 500 V; testers for 230 V and 400 V give 1000 V at most (common practice, no source).
+TEST(Evidence, RefusesMoreVoltsThanAnyTestHas) {
+  const auto with = [](std::string_view volts) {
+    Reading reading = insulation_reading("20 Mohm", false);
+    reading.conditions.push_back(
+        {std::string(test_voltage_condition), parse_stated_value(volts, Dimension::voltage), ""});
+    return std::vector<Reading>{reading};
+  };
+  const MeterSet meters({basic_meter("0 ohm")});
+  EXPECT_NO_THROW(Evidence(with_insulation(), with("1000 V"), meters));
+  for (const std::string_view volts : {"1001 V", "5000 V", "12 kV"}) {
+    try {
+      const Evidence evidence(with_insulation(), with(volts), meters);
+      FAIL() << volts;
+    } catch (const InputError& error) {
+      EXPECT_NE(std::string(error.what()).find("500 V is the test"), std::string::npos) << error.what();
+    }
+  }
+}
+
 /// An ohmmeter that is a tester of insulation as well: 3 % + 5 counts of 0.1 Mohm up to 400 Mohm.
 Meter with_tester() {
   Meter meter = basic_meter("0.2 ohm +- 0.05 ohm");

@@ -27,11 +27,15 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.rules[capacitor].id, "capacitor");
   EXPECT_EQ(d.rules[insulation].id, "insulation");
   EXPECT_EQ(d.rules[matching_class].id, "matching-class");
+  EXPECT_EQ(d.rules[supply_volts].id, "supply-volts");
   EXPECT_EQ(d.advice[lift_a_lead].id, "lift-a-lead");
   EXPECT_EQ(d.advice[spin_by_hand].id, "spin-by-hand");
   EXPECT_EQ(d.advice[insulation_tester].id, "insulation-tester");
   EXPECT_EQ(d.advice[replacement].id, "replacement");
-  EXPECT_EQ(d.advice.size(), misread_decimal + 1U);
+  EXPECT_EQ(d.advice[misread_decimal].id, "misread-decimal");
+  EXPECT_EQ(d.advice[unplug_it_now].id, "unplug-it-now");
+  EXPECT_EQ(d.advice[leave_it_in].id, "leave-it-in");
+  EXPECT_EQ(d.advice.size(), leave_it_in + 1U);
   EXPECT_EQ(d.fault_modes[fault_blocked_by_ice].id, "blocked-by-ice");
   EXPECT_EQ(d.fault_modes[fault_leaks].id, "leaks-to-frame");
   EXPECT_EQ(d.terminals[frame], "frame");

@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <gmock/gmock.h>
@@ -61,6 +63,42 @@ TEST(RunAdvice, ComesAfterTheInsulation) {
   EXPECT_THAT(by_ohmmeter, Not(Contains("run-it")));
   EXPECT_THAT(advice_on(known, {good, alone("insulation", "1 Mohm", "500 V")}), Not(Contains("run-it")));
   EXPECT_THAT(advice_on(known, {good, alone("insulation", "20 Mohm", "500 V")}), ElementsAre("run-it"));
+}
+
+// What was tested with 500 V is tested once more, not for the first time; what runs is left in.
+TEST(RunAdvice, AsksForNothingThatWasRead) {
+  const FanMotorRatings known = plain();
+  EXPECT_THAT(advice_on(known, {alone("insulation", "1 Mohm", "500 V")}), ElementsAre("test-once-more"));
+  const auto live = [](const std::string& measurand, const std::string& value) {
+    Reading reading = alone(measurand, value);
+    reading.supply = Supply::live;
+    reading.connection = Connection::unstated;
+    reading.conditions.clear();
+    return reading;
+  };
+  EXPECT_THAT(advice_on(known, {live("speed", "1200 rpm +- 5 rpm"), live("supply", "60 V +- 1 V")}),
+              Contains("look-upstream"));
+  EXPECT_THAT(advice_on(known, {live("speed", "1200 rpm +- 5 rpm"), live("supply", "60 V +- 1 V")}),
+              Not(Contains("volts-at-plug")));
+  const FanMotorRatings electronic = ratings(
+      R"({"construction": "electronically-commutated", "voltage": "12 V", "speed": "2800 rpm", "retry": "180 s"})");
+  Reading fed = live("supply", "12.1 V +- 0.1 V");
+  for (const auto& [seconds, expected] : {std::pair{"60 s", true}, std::pair{"200 s", false}}) {
+    fed.conditions = {{"watched", parse_stated_value(seconds, Dimension::duration)}};
+    const auto advice = advice_on(electronic, {fed, live("speed", "0 rpm +- 1 rpm")});
+    EXPECT_EQ(std::find(advice.begin(), advice.end(), "watch-a-retry") != advice.end(), expected) << seconds;
+  }
+}
+
+// Three terminals are wound as two are: their ohms say nothing of the insulation either.
+TEST(RunAdvice, ThreeTerminalsAreReadToTheFrameToo) {
+  const FanMotorRatings known =
+      ratings(R"({"construction": "capacitor-run", "voltage": "230 V", "frequency": "50 Hz", "poles": 4,
+                  "capacitance": "2 uF"})");
+  EXPECT_THAT(advice_on(known, {alone("common_run", "100 ohm +- 0.1 ohm"), alone("common_start", "120 ohm +- 0.1 ohm"),
+                                alone("start_run", "220 ohm +- 0.1 ohm")}),
+              Contains("frame-too"));
+  EXPECT_THAT(advice_on(known, {alone("capacitance", "2 uF +- 0.01 uF")}), Contains("frame-too"));
 }
 
 TEST(RunAdvice, NothingIsRunThatReadsOpen) {

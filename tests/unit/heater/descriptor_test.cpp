@@ -26,7 +26,10 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice[look_upstream].id, "look-upstream");
   EXPECT_EQ(d.advice[frame_too].id, "frame-too");
   EXPECT_EQ(d.advice[replacement_by_plate].id, "replacement-by-plate");
-  EXPECT_EQ(d.advice.size(), misread_decimal + 1U);
+  EXPECT_EQ(d.advice[misread_decimal].id, "misread-decimal");
+  EXPECT_EQ(d.advice[switch_off_now].id, "switch-off-now");
+  EXPECT_EQ(d.advice[then_volts_and_amperes].id, "then-volts-and-amperes");
+  EXPECT_EQ(d.advice.size(), then_volts_and_amperes + 1U);
   EXPECT_EQ(d.fault_modes[fault_opens_hot].id, "opens-hot");
   EXPECT_EQ(d.fault_modes[fault_leaks].id, "leaks-to-frame");
   EXPECT_EQ(d.terminals[frame], "frame");

@@ -59,6 +59,22 @@ TEST(PowerUnderLoad, FarFromItsRatedVoltsTheVoltsAreLookedFor) {
   EXPECT_EQ(text_of(findings, element_resistance), "load-leaves-open");
 }
 
+// Joule: twice the volts make four times the heat; before anything else it is switched off.
+TEST(PowerUnderLoad, FarAboveItsRatedVoltsItIsSwitchedOffFirst) {
+  const std::vector<Typed> at_twice{clamp("7.5 A", "240 V +- 1 V"), across("240 V")};
+  const Findings findings = judge(plain(), at_twice);
+  EXPECT_EQ(text_of(findings, power_under_load), "far-above-rated");
+  EXPECT_NEAR(argument(finding_of(findings, power_under_load), "times"), 4.0, 1e-9);
+  EXPECT_EQ(advice_of(findings).front(), "switch-off-now");
+  EXPECT_THAT(advice_of(findings), ::testing::Not(Contains("find-the-volts")));
+  EXPECT_EQ(verdict_on(plain(), {{.value = "32 ohm"}, clamp("7.5 A", "240 V +- 1 V")}), Outcome::undecided);
+  // 28.4 ohm lie near an end; nothing is heated on 240 V to decide that.
+  const auto near_end = advice_of(judge(plain(), {{.value = "28.4 ohm"}, tester("20 Mohm"), across("240 V")}));
+  EXPECT_EQ(near_end.front(), "switch-off-now");
+  for (const char* heats : {"clamp-under-load", "clamp-with-volts", "volts-at-element"})
+    EXPECT_THAT(near_end, ::testing::Not(Contains(heats)));
+}
+
 TEST(PowerUnderLoad, SaysWhyItIsSilent) {
   const HeaterRatings known = plain();
   EXPECT_EQ(text(&known, {{.value = "32 ohm"}}, Outcome::silent), "no-load");

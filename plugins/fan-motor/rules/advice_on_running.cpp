@@ -1,0 +1,107 @@
+#include <algorithm>
+
+#include "rules/advice.hpp"
+#include "rules/drawn_current.hpp"
+#include "rules/fed_but_still.hpp"
+#include "rules/running.hpp"
+#include "rules/turns_by_hand.hpp"
+
+namespace ohmwright::fan_motor {
+
+namespace {
+
+/// It draws what a motor draws whose wheel is held.
+bool draws_as_if_held(const Scene& scene) {
+  return scene.findings.has(line_current, Outcome::undecided) && last_value(scene.evidence, current) != nullptr &&
+         may_be_held(scene);
+}
+
+/// Its speed is wrong, nobody but its tachometer says so, and too few volts do not explain it.
+bool runs_wrong_by_tach(const Scene& scene) {
+  if (!scene.turning || scene.turning->reading->measurand != tach || scene.plug.are_low()) return false;
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [&](const Finding& f) {
+    return f.rule == running && f.outcome == Outcome::undecided && f.meaning == ProbabilityMeaning::within_limits &&
+           f.probability <= 1.0 - scene.settings.confidence;
+  });
+}
+
+/// It stands still: what holds it, and whether it is fed. It is not let run: it does not.
+void advise_on_standing(const Scene& scene) {
+  if (!turns_freely(scene)) scene.findings.advise(spin_by_hand);
+  scene.findings.advise(scene.is_electronic() ? supply_then_tach : volts_while_still);
+}
+
+/// Volts at its plug, and nobody saw it turn, or it stands still.
+void advise_on_volts(const Scene& scene) {
+  const bool feed = scene.plug.feed();
+  if (!feed) scene.findings.advise(look_upstream);
+  if (!feed && scene.plug.level == VoltsLevel::low && !scene.is_electronic()) scene.findings.advise(volts_plugged_in);
+  if (feed && !scene.turning) scene.findings.advise(see_it_turn);
+  if ((!feed || scene.turning) && needs_a_retry(scene))
+    tell(scene.findings.advise(watch_a_retry), "retry", AnyQuantity(scene.ratings->retry));
+  else if (!feed && scene.is_electronic())
+    scene.findings.advise(read_pulsed_supply);
+  if (feed && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
+}
+
+/// It turns, and its speed is wrong, or too near to an end, or no speed for the volts that were read.
+void advise_on_speed(const Scene& scene) {
+  if (speed_may_be_misread(scene))
+    scene.findings.advise(read_speed_again);
+  else if (scene.plug.reading == nullptr)
+    scene.findings.advise(volts_at_plug);
+  else if (scene.plug.are_low())
+    scene.findings.advise(scene.is_electronic() ? read_pulsed_supply : look_upstream);
+  else
+    scene.findings.advise(read_speed_again);
+}
+
+/// What it draws was read: with more digits, or at its volts.
+void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
+  const bool judged = is_live(drawn) && scene.ratings != nullptr && scene.ratings->current;
+  const Drawn says = judged ? drawn_current(scene, drawn).says : Drawn::unsure;
+  if (says == Drawn::too_little_volts_unknown) {
+    if (!scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
+  } else if (says == Drawn::unsure) {
+    scene.findings.advise(better_clamp);
+  } else {
+    if (scene.plug.are_low() && !scene.findings.advised(look_upstream)) scene.findings.advise(look_upstream);
+    scene.findings.advise(clamp_it);
+  }
+}
+
+}  // namespace
+
+void advise_on_running(const Scene& scene) {
+  if (scene.tach_contradicts() || runs_wrong_by_tach(scene)) scene.findings.advise(look_at_tachometer);
+  if (scene.tach_contradicts()) return;
+  if (scene.findings.has(fed_but_still, Outcome::undecided)) {
+    advise_on_volts(scene);
+    return;
+  }
+  if (scene.stands_still()) {
+    advise_on_standing(scene);
+    return;
+  }
+  if (scene.tach_says == TachSays::silent) {
+    scene.findings.advise(see_it_turn);
+    scene.findings.advise(supply_then_tach);
+    return;
+  }
+  const bool perhaps_held = draws_as_if_held(scene);
+  if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
+  const bool may_be_open = scene.findings.has(open_winding, Outcome::undecided);
+  if (scene.findings.has(running, Outcome::silent) && scene.ratings != nullptr && !may_be_open)
+    scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
+  const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
+  if (scene.findings.has(running, Outcome::undecided) && scene.turning && !held_by_hand && !runs_wrong_by_tach(scene))
+    advise_on_speed(scene);
+  if (!scene.findings.has(line_current, Outcome::undecided) || perhaps_held) return;
+  if (const PreparedReading* drawn = last_value(scene.evidence, current))
+    advise_on_draw(scene, *drawn);
+  else
+    scene.findings.advise(clamp_it);
+}
+
+}  // namespace ohmwright::fan_motor
