@@ -285,6 +285,28 @@ TEST(Check, AHeaterInSpecIsNotYetSafeToEnergise) {
   EXPECT_THAT(tested.out, Not(HasSubstr("Not yet proved")));
 }
 
+// Ohm: 120 V on half an ohm are 240 A. Whatever leaves open whose short it is, nobody energises that.
+TEST(Check, AShortToTheFrameIsNotToBeEnergisedHoweverItWasRead) {
+  const auto page = [](const std::vector<std::string>& readings) {
+    std::vector<std::string> words{"check", "heater"};
+    words.insert(words.end(), readings.begin(), readings.end());
+    words.insert(words.end(), {"--ratings", "heater-450w-120v", "--width", "300"});
+    return run_program(words).out;
+  };
+  const std::string behind = page({"32", "--lead-off", "insulation=0.5ohm"});
+  EXPECT_THAT(behind, HasSubstr("CAN'T TELL YET, DO NOT ENERGISE: Heater"));
+  EXPECT_THAT(behind, HasSubstr("--lead-off before the first one holds for all"));
+  EXPECT_THAT(behind, Not(HasSubstr("is within limits")));
+  const std::string there = page({"32", "--lead-off", "insulation=0.5ohm", "--in-circuit"});
+  EXPECT_THAT(there, HasSubstr("CAN'T TELL YET, DO NOT ENERGISE: Heater"));
+  EXPECT_THAT(there, HasSubstr("but it was read in circuit"));
+  EXPECT_THAT(there, Not(HasSubstr("it was not said")));
+  const std::string off = page({"--lead-off", "32", "insulation=0.5ohm"});
+  EXPECT_THAT(off, HasSubstr("OUT OF SPEC, DO NOT ENERGISE: Heater"));
+  EXPECT_THAT(off, HasSubstr("no drying mends that"));
+  EXPECT_THAT(off, Not(HasSubstr("dry it warm")));
+}
+
 // EN 50699 (from memory): insulation is tested with 500 V, so that what was not, in spec or not, is not proved safe.
 TEST(Check, JsonTellsWhatIsNotYetProvedSafe) {
   const auto not_proved = [](std::vector<std::string> words) {

@@ -44,6 +44,14 @@ TEST(Language, ReachesEverySentenceOfThePageWithItsArgumentsFilled) {
   EXPECT_GT(sentences, 15);
 }
 
+// The heater has no catalogue: what core says of every part's insulation comes from the framework's, the rest is
+// English.
+TEST(Language, OfTheFrameworkReachesWhatCoreSaysOfEveryKind) {
+  const testing::Ran ran = run_program({"check", "heater", "--lead-off", "32", "insulation=0.2Mohm", "--test", "500V",
+                                        "--ratings", "heater-450w-120v", "--width", "200", "--language", "qpb"});
+  EXPECT_THAT(ran.out, HasSubstr("⟦To the frame it has only 0.2")) << ran.err;
+}
+
 // "qpf" is the same with wrong names in every field: such a sentence is English, whole, and the others are not.
 TEST(Language, WithWrongFieldsFallsBackToEnglish) {
   const testing::Ran ran = a_marginal_reading("qpf");

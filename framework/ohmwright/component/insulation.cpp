@@ -14,6 +14,9 @@ namespace {
 constexpr double least_test_volt = 250.0;
 /// The 500 V that are asked, with room for what a tester gives beyond its range (common practice, no source) [V].
 constexpr double most_test_volt = 625.0;
+/// Damp and dirt leave more than this between a part and its frame; less is metal on metal, or burnt carbon (common
+/// practice, no source) [ohm].
+constexpr double least_of_damp_ohms = 10e3;
 
 const Estimate* volts_of_test(const PreparedReading& reading, const InsulationRule& rule) {
   return reading.condition(rule.test_voltage);
@@ -68,7 +71,7 @@ void judge_past_range(const PreparedReading& reading, const InsulationRule& rule
   TextIndex text = InsulationText::ohmmeter_past_range;
   if (proved) text = InsulationText::insulates_past_range;
   if (!proved && reading.range_full_scale > 0.0 && reading.range_full_scale < rule.least)
-    text = by_tester ? rule.tester_more_than : rule.ohmmeter_more_than;
+    text = by_tester ? InsulationText::tester_more_than : InsulationText::ohmmeter_more_than;
   if (volts != nullptr && !by_tester) text = InsulationText::few_volts_past_range;
   Finding& finding = findings.add(rule.rule, proved ? Outcome::within_limits : Outcome::undecided, text);
   finding.holds_back = !proved;
@@ -78,25 +81,52 @@ void judge_past_range(const PreparedReading& reading, const InsulationRule& rule
   tell(finding, "shown", AnyQuantity(Dimension::resistance, reading.range_full_scale));
 }
 
-TextIndex text_for(Outcome outcome, const PreparedReading& reading, const InsulationRule& rule) {
-  const Estimate* volts = volts_of_test(reading, rule);
-  if (outcome == Outcome::within_limits) {
-    if (by_insulation_tester(reading, rule)) return InsulationText::insulates;
-    return volts != nullptr ? InsulationText::few_volts : InsulationText::ohmmeter_is_no_tester;
-  }
-  if (outcome != Outcome::out_of_limits) return InsulationText::not_told_apart;
+bool lead_off_was_said(const Evidence& evidence) {
+  const auto readings = evidence.readings();
+  return std::any_of(readings.begin(), readings.end(), is_lead_off);
+}
+
+/// Of a reading that is too low for good insulation.
+TextIndex text_of_leak(const PreparedReading& reading, const InsulationRule& rule, const Evidence& evidence) {
   if (reading.moisture == Moisture::wet) return InsulationText::leaks_while_wet;
-  if (!is_lead_off(reading)) return InsulationText::leaks_connection_unstated;
-  const bool too_many = volts != nullptr && volts->value() > most_test_volt;
-  return too_many ? InsulationText::leaks_at_more_volts : InsulationText::leaks;
+  if (is_in_circuit(reading)) return InsulationText::leaks_in_circuit;
+  if (!is_lead_off(reading))
+    return lead_off_was_said(evidence) ? InsulationText::leaks_lead_off_of_another
+                                       : InsulationText::leaks_connection_unstated;
+  const Estimate* volts = volts_of_test(reading, rule);
+  if (volts != nullptr && volts->value() > most_test_volt) return InsulationText::leaks_at_more_volts;
+  return reading.displayed < least_of_damp_ohms ? InsulationText::touches_frame : InsulationText::leaks;
+}
+
+TextIndex text_for(Outcome outcome, const PreparedReading& reading, const InsulationRule& rule,
+                   const Evidence& evidence) {
+  if (outcome == Outcome::out_of_limits) return text_of_leak(reading, rule, evidence);
+  if (outcome != Outcome::within_limits) return InsulationText::not_told_apart;
+  if (by_insulation_tester(reading, rule)) return InsulationText::insulates;
+  return volts_of_test(reading, rule) != nullptr ? InsulationText::few_volts : InsulationText::ohmmeter_is_no_tester;
 }
 
 /// Whether that text is the last word, so that the value counts in the verdict's probability.
 bool settles(TextIndex text) {
-  return text == InsulationText::insulates || text == InsulationText::leaks || text == InsulationText::not_told_apart;
+  return text == InsulationText::insulates || text == InsulationText::leaks || text == InsulationText::touches_frame ||
+         text == InsulationText::not_told_apart;
 }
 
 }  // namespace
+
+EarthClass earth_class_named(std::string_view name) {
+  if (name == "I") return EarthClass::one;
+  if (name == "II") return EarthClass::two;
+  return name == "III" ? EarthClass::three : EarthClass::unstated;
+}
+
+Resistance least_insulation(EarthClass earth_class, std::optional<Power> heating) {
+  constexpr double large_heating_watt = 3500.0;
+  if (earth_class == EarthClass::two) return Resistance::from_value(2e6);
+  if (earth_class == EarthClass::three) return Resistance::from_value(0.25e6);
+  const bool large = earth_class == EarthClass::one && heating && heating->value() > large_heating_watt;
+  return Resistance::from_value(large ? 0.3e6 : 1e6);
+}
 
 bool by_insulation_tester(const PreparedReading& reading, const InsulationRule& rule) {
   const Estimate* volts = reading.condition(rule.test_voltage);
@@ -137,7 +167,7 @@ void judge_insulation_reading(const PreparedReading& reading, const InsulationRu
   const Estimate shown = insulation_shown(reading);
   const Conformance p = conformance_of(shown, evidence.sources(), rule.least, infinity);
   Outcome outcome = decide(p, settings.confidence);
-  TextIndex text = text_for(outcome, reading, rule);
+  TextIndex text = text_for(outcome, reading, rule, evidence);
   if (outcome != Outcome::out_of_limits && mean_may_hide_a_leak(evidence, reading, rule.least))
     text = InsulationText::repeats_differ;
   if (!settles(text)) outcome = Outcome::undecided;
@@ -157,6 +187,13 @@ void judge_insulation_reading(const PreparedReading& reading, const InsulationRu
   tell(finding, "least", *finding.limits.lower);
   if (const Estimate* volts = volts_of_test(reading, rule))
     tell(finding, "volts", AnyQuantity(Dimension::voltage, volts->value()));
+}
+
+bool touches_frame(const Findings& findings, std::uint16_t rule) {
+  const auto& all = findings.findings();
+  return std::any_of(all.begin(), all.end(), [rule](const Finding& finding) {
+    return finding.rule == rule && finding.text == InsulationText::touches_frame;
+  });
 }
 
 }  // namespace ohmwright

@@ -112,6 +112,8 @@ std::string Sentences::in_domain(std::string_view domain, std::string_view patte
   if (pattern.empty()) return {};
   std::string english(pattern);
   const char* translated = ::dgettext(std::string(domain).c_str(), english.c_str());
+  // What core words for every kind is in the framework's catalogue; a kind's own, asked first, may word it anew.
+  if (translated == english.c_str()) translated = ::dgettext(framework_text_domain, english.c_str());
   fmt::dynamic_format_arg_store<fmt::format_context> fields;
   for (const FindingArgument& argument : arguments) {
     const std::string name(argument.name);

@@ -25,7 +25,7 @@ class Sentences {
   std::string operator()(std::string_view pattern, std::initializer_list<FindingArgument> arguments) const {
     return (*this)(pattern, std::span(arguments.begin(), arguments.size()));
   }
-  /// A sentence of a plugin, from the catalogue of its domain.
+  /// A sentence of a plugin, from the catalogue of its domain, else from the framework's (what core says of all kinds).
   std::string in_domain(std::string_view domain, std::string_view pattern,
                         std::span<const FindingArgument> arguments = {}) const;
 

@@ -14,6 +14,15 @@ namespace {
 
 constexpr double smallest_share_shown = 0.005;
 
+/// Whether what was read lies beyond what the rule allows, be it that the circumstances leave open whose fault it is.
+bool reads_beyond_limits(const Finding& finding) {
+  if (finding.outcome == Outcome::out_of_limits) return true;
+  if (finding.outcome != Outcome::undecided || !finding.measured) return false;
+  const double measured = finding.measured->value_in_si();
+  return (finding.limits.lower && measured < finding.limits.lower->value_in_si()) ||
+         (finding.limits.upper && measured > finding.limits.upper->value_in_si());
+}
+
 /// Writes down one verdict, section by section.
 class ContentMaker {
  public:
@@ -51,9 +60,15 @@ class ContentMaker {
   void headline() {
     const FindingArgument label{"verdict", outcome_label(report_.verdict.outcome, say_)};
     const FindingArgument kind{"kind", in_kind(report_.descriptor.title)};
-    content_.headline = report_.part_title.empty() ? say_(OHMWRIGHT_TEXT("{verdict}: {kind}"), {label, kind})
-                                                   : say_(OHMWRIGHT_TEXT("{verdict}: {kind}, {part}"),
-                                                          {label, kind, {"part", report_.part_title}});
+    if (!not_safe().empty())
+      content_.headline = report_.part_title.empty()
+                              ? say_(OHMWRIGHT_TEXT("{verdict}, DO NOT ENERGISE: {kind}"), {label, kind})
+                              : say_(OHMWRIGHT_TEXT("{verdict}, DO NOT ENERGISE: {kind}, {part}"),
+                                     {label, kind, {"part", report_.part_title}});
+    else
+      content_.headline = report_.part_title.empty() ? say_(OHMWRIGHT_TEXT("{verdict}: {kind}"), {label, kind})
+                                                     : say_(OHMWRIGHT_TEXT("{verdict}: {kind}, {part}"),
+                                                            {label, kind, {"part", report_.part_title}});
     if (report_.verdict.outcome == Outcome::within_limits && !not_proved_safe().empty())
       content_.chances.push_back(
           say_(OHMWRIGHT_TEXT("Not yet proved safe to energise: {rules}."), {{"rules", not_proved_safe()}}));
@@ -86,6 +101,10 @@ class ContentMaker {
                       {{"rules", condemning_rules()}, probability});
         break;
       case Outcome::undecided:
+        if (!not_safe().empty())
+          return say_(OHMWRIGHT_TEXT("As it was read it is not safe to energise: {rules}. What else was read does not "
+                                     "make up for that."),
+                      {{"rules", not_safe()}});
         if (high)
           return say_(OHMWRIGHT_TEXT("What could be judged is within limits ({probability}), but that is not enough to "
                                      "pass it: see below."),
@@ -124,6 +143,13 @@ class ContentMaker {
   std::string not_proved_safe() const {
     return titles_where([](const Finding& finding, const RuleDescriptor& rule) {
       return finding.outcome == Outcome::undecided && tells_safe_to_energise(rule.id);
+    });
+  }
+
+  /// Rules that tell whether it may be energised, and by whose readings it may not, proved or not yet.
+  std::string not_safe() const {
+    return titles_where([](const Finding& finding, const RuleDescriptor& rule) {
+      return tells_safe_to_energise(rule.id) && reads_beyond_limits(finding);
     });
   }
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <ohmwright/component/in_circuit.hpp>
+
 #include "rules/good_part.hpp"
 #include "rules/state_at_temperature.hpp"
 #include "rules/trip_rule.hpp"
@@ -58,7 +60,7 @@ bool needs_a_lead_lifted(const Scene& scene) {
     return f.rule == drop_under_load && f.outcome == Outcome::undecided && f.meaning == ProbabilityMeaning::none;
   });
   const bool welded_unproved = found(scene, stuck, Outcome::undecided) && scene.ratings != nullptr;
-  return found(scene, in_circuit, Outcome::undecided) || link_closed_unproved || state_unproved ||
+  return asks_to_read_alone(scene.findings, in_circuit) || link_closed_unproved || state_unproved ||
          resistance_unproved || no_current || welded_unproved;
 }
 
@@ -79,7 +81,7 @@ void advise_on_circumstances(const Scene& scene) {
   if (scene.ratings != nullptr && last_reading(scene, lacks_temperature) != nullptr)
     scene.findings.advise(state_temperature_too);
   if (needs_a_lead_lifted(scene)) scene.findings.advise(lift_a_lead);
-  if (would_condemn(scene, in_circuit)) scene.findings.advise(prove_dead_and_swap);
+  if (asks_to_prove_dead_and_swap(scene.findings, in_circuit)) scene.findings.advise(prove_dead_and_swap);
   const auto is = [](ContactSeen wanted) {
     return [wanted](const PreparedReading& r) {
       return is_contact_or_link(r) && !is_live(r) && !is_in_circuit(r) && contact_seen(r) == wanted;
@@ -122,7 +124,7 @@ void advise_to_warm(const Scene& scene) {
 /// With no trip seen yet: the end that was not looked at.
 void advise_on_other_end(const Scene& scene) {
   const PreparedReading* last = last_reading(scene, [](const PreparedReading& r) {
-    return r.measurand == contact_state && !is_live(r) && contact_seen(r) != ContactSeen::nothing &&
+    return is_of_contact_alone(r) && contact_seen(r) != ContactSeen::nothing &&
            r.condition(part_temperature) != nullptr;
   });
   if (last != nullptr && contact_seen(*last) == ContactSeen::closed)

@@ -1,5 +1,7 @@
 #include "rules/thermal_link.hpp"
 
+#include <algorithm>
+
 #include <ohmwright/component/repeated_readings.hpp>
 
 #include "rules/in_circuit.hpp"
@@ -20,6 +22,7 @@ enum Text : TextIndex {
   no_link,
   only_live,
   link_jumps,
+  link_right_alone,
 };
 
 struct Said {
@@ -27,12 +30,21 @@ struct Said {
   Text text;
 };
 
+bool is_closed_alone(const Evidence& evidence) {
+  const auto readings = evidence.readings();
+  return std::any_of(readings.begin(), readings.end(), [](const PreparedReading& reading) {
+    return reading.measurand == link_state && !is_live(reading) && is_lead_off(reading) &&
+           contact_seen(reading) == ContactSeen::closed;
+  });
+}
+
 /// What one reading across the link's own leads says; the graver outcome has the smaller number.
 Said said_by(const Evidence& evidence, const PreparedReading& reading) {
   if (repeats_jump_past_digits(evidence, reading)) return {Outcome::undecided, link_jumps};
   const ContactSeen seen = contact_seen(reading);
   if (is_not_closed(seen)) {
     if (is_in_circuit(reading) && reading.supply != Supply::proved_dead) return {Outcome::undecided, open_in_circuit};
+    if (is_in_circuit(reading) && is_closed_alone(evidence)) return {Outcome::undecided, link_right_alone};
     return {Outcome::out_of_limits, link_open};
   }
   constexpr double good_up_to_ohms = 1.0;  // two wires measure their own contacts below that
@@ -43,9 +55,10 @@ Said said_by(const Evidence& evidence, const PreparedReading& reading) {
   return {Outcome::within_limits, link_closed};
 }
 
-int gravity(Outcome outcome) {
-  if (outcome == Outcome::out_of_limits) return 2;
-  return outcome == Outcome::within_limits ? 1 : 0;  // one clean reading outweighs one that tells nothing
+int gravity(Said said) {
+  if (said.outcome == Outcome::out_of_limits) return 3;
+  if (said.text == link_right_alone) return 2;
+  return said.outcome == Outcome::within_limits ? 1 : 0;  // one clean reading outweighs one that tells nothing
 }
 
 }  // namespace
@@ -83,6 +96,9 @@ RuleDescriptor describe_thermal_link() {
            OHMWRIGHT_TEXT(
                "The repeated ohms of the thermal link jump, so their mean is none of them: a crimp of it comes and "
                "goes, or the probes did. Unplugged and proved dead, clip them on and move its leads.")},
+          {"link-right-alone",
+           OHMWRIGHT_TEXT("In circuit the thermal link reads open, though it is closed when it is read alone, and that "
+                          "counts: look at the lead, splice or connector between it and the probes.")},
       }};
 }
 
@@ -99,7 +115,7 @@ void judge_thermal_link(const Scene& scene) {
       continue;
     }
     const Said said = pair ? Said{Outcome::undecided, two_leads_only} : said_by(scene.evidence, reading);
-    if (gravest && gravity(said.outcome) <= gravity(gravest->outcome)) continue;
+    if (gravest && gravity(said) <= gravity(*gravest)) continue;
     gravest = said;
     spoke = &reading;
   }

@@ -6,6 +6,7 @@
 #include <ohmwright/verdict/decimal_slip.hpp>
 
 #include "rules/contacts_texts.hpp"
+#include "rules/in_circuit.hpp"
 
 namespace ohmwright::defrost_control {
 
@@ -88,7 +89,7 @@ void advise_on_contacts(const Scene& scene) {
   if (const Finding* open = found(scene, contacts, Outcome::undecided)) advise_on_open_contacts(scene, open->text);
   if (any_reading(scene, [](const PreparedReading& r) { return is_ohms(r) && is_live(r); }))
     scene.findings.advise(read_unplugged);
-  if (found(scene, in_circuit, Outcome::undecided) == nullptr) return;
+  if (!asks_to_read_alone(scene)) return;
   const bool open_unproved = any_reading(scene, [](const PreparedReading& r) {
     const bool open = is_of_contact(r) ? is_not_closed(contact_seen(r)) : shows_more_than_range(r);
     return is_ohms(r) && is_in_circuit(r) && open && r.supply != Supply::proved_dead;

@@ -16,12 +16,6 @@ Construction construction_named(std::string_view name) {
   return name == "electronically-commutated" ? Construction::electronically_commutated : Construction::shaded_pole;
 }
 
-EarthClass earth_class_named(std::string_view name) {
-  if (name == "I") return EarthClass::one;
-  if (name == "II") return EarthClass::two;
-  return name == "III" ? EarthClass::three : EarthClass::unstated;
-}
-
 Rotation rotation_named(std::string_view name) {
   if (name == "clockwise") return Rotation::clockwise;
   return name == "counter-clockwise" ? Rotation::counter_clockwise : Rotation::unstated;
@@ -55,11 +49,6 @@ void read_running(const ValueNode& ratings, RatedFigures& figures, FanMotorRatin
 }
 
 }  // namespace
-
-Resistance least_insulation(EarthClass earth_class) {
-  if (earth_class == EarthClass::two) return Resistance::from_value(2e6);
-  return Resistance::from_value(earth_class == EarthClass::three ? 0.25e6 : 1e6);
-}
 
 double winding_factor(double conductor_constant, Temperature from, Temperature to) {
   return (conductor_constant + to.celsius()) / (conductor_constant + from.celsius());

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include <ohmwright/component/insulation.hpp>
 #include <ohmwright/component/value_tree.hpp>
 #include <ohmwright/quantity/temperature.hpp>
 #include <ohmwright/quantity/units.hpp>
@@ -11,13 +12,6 @@
 namespace ohmwright::fan_motor {
 
 enum class Construction : std::uint8_t { shaded_pole, capacitor_run, electronically_commutated };
-/// Protection against shock: by earth (I), by double insulation (II), by extra-low voltage (III).
-enum class EarthClass : std::uint8_t { unstated, one, two, three };
-
-/// Least insulation to the frame of a class [ohm]: I 1 Mohm, II 2 Mohm, III 0.25 Mohm; where it is not stated, 1 Mohm.
-/// Source: EN 50699, EN 50678 (before them DIN VDE 0701-0702).
-Resistance least_insulation(EarthClass earth_class);
-
 enum class Rotation : std::uint8_t { unstated, clockwise, counter_clockwise };
 
 /// Temperatures of extrapolated zero resistance with the sign reversed: 234.5 for copper, 225 for aluminium as product

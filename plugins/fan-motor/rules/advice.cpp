@@ -10,7 +10,9 @@
 #include <ohmwright/verdict/what_would_decide.hpp>
 
 #include "part/capacitor_discharge.hpp"
+#include "rules/in_circuit.hpp"
 #include "rules/supply_volts.hpp"
+#include "rules/turns_by_hand.hpp"
 
 namespace ohmwright::fan_motor {
 
@@ -27,17 +29,14 @@ bool needs_its_plug_off(const Scene& scene) {
   const bool low_unstated = scene.wound && !scene.wound->stated_off &&
                             scene.wound->ohms.value() < scene.ratings->winding_limits()->lower &&
                             scene.findings.has(winding_resistance, Outcome::undecided);
-  return scene.findings.has(in_circuit, Outcome::undecided) || scene.findings.has(short_winding, Outcome::undecided) ||
-         low_unstated;
+  return asks_to_read_alone(scene) || scene.findings.has(short_winding, Outcome::undecided) || low_unstated;
 }
 
 void advise_on_ohms(const Scene& scene) {
   if (any_of(scene.evidence, [](const PreparedReading& r) { return is_resistance(r) && is_live(r); }))
     scene.findings.advise(read_unplugged);
   if (needs_its_plug_off(scene)) scene.findings.advise(lift_a_lead);
-  if (any_of(scene.evidence,
-             [](const PreparedReading& r) { return is_ohms(r) && is_in_circuit(r) && shows_more_than_range(r); }))
-    scene.findings.advise(prove_dead_and_swap);
+  if (asks_to_prove_dead_and_swap(scene)) scene.findings.advise(prove_dead_and_swap);
   if (scene.readings_disagree() || scene.jumping > 0.0 || scene.findings.has(windings_add_up, Outcome::undecided))
     scene.findings.advise(firm_probes);
   if (scene.findings.has(open_winding, Outcome::undecided)) {
@@ -156,7 +155,7 @@ void advise_on_insulation(const Scene& scene) {
 void advise_after_condemning(const Scene& scene) {
   if (scene.findings.has(insulation, Outcome::out_of_limits)) {
     scene.findings.advise(do_not_energise);
-    scene.findings.advise(dry_and_repeat);
+    if (!touches_frame(scene.findings, insulation)) scene.findings.advise(dry_and_repeat);
   }
   const bool shows_over_range =
       any_of(scene.evidence, [](const PreparedReading& r) { return is_ohms(r) && shows_more_than_range(r); });

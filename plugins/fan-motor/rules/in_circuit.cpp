@@ -1,34 +1,20 @@
 #include "rules/in_circuit.hpp"
 
-#include <algorithm>
-#include <cmath>
-#include <limits>
-
+#include <ohmwright/component/in_circuit.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright::fan_motor {
 
 namespace {
 
+/// Where the limits had to hold for any temperature.
 enum Text : TextIndex {
-  everything_between_probes,
-  high_not_proved,
-  low_means_nothing,
-  clears_nothing,
-  beside_others,
-  not_comparable,
-  no_in_circuit,
-  only_live,
-  right_alone,
-  everything_between_probes_anywhere,
+  everything_between_probes_anywhere = InCircuitText::first_own,
   high_not_proved_anywhere,
   right_alone_anywhere,
   low_means_nothing_anywhere,
   clears_nothing_anywhere,
 };
-
-/// How far swapped probes may read apart and still agree, beside their own errors.
-constexpr double swap_agreement = 0.02;
 
 // Any temperature that a motor in an appliance has (common practice, no source); taken where its own is not known.
 constexpr double coldest_celsius = -30.0;
@@ -57,105 +43,43 @@ LimitsThere limits_there(const Scene& scene, const PreparedReading& reading) {
           limit_there(scene, reading, at_reference.upper, hottest_celsius)};
 }
 
-/// P(a good part reads that high) and P(it reads that low).
-struct Sides {
-  double not_above = 1.0;
-  double not_below = 1.0;
-};
-
-Sides sides_of(const Scene& scene, const PreparedReading& reading, const LimitsThere& limits) {
-  constexpr double infinity = std::numeric_limits<double>::infinity();
-  const auto sources = scene.evidence.sources();
-  if (reading.shown == Shown::contact_open) return {0.0, 1.0};
-  if (shows_more_than_range(reading))
-    return {probability_between(limits.upper, sources, reading.range_full_scale, infinity), 1.0};
-  Estimate above = reading.value;
-  above.add_scaled(limits.upper, -1.0);
-  Estimate over_lower = reading.value;
-  over_lower.add_scaled(limits.lower, -1.0);
-  return {probability_between(above, sources, -infinity, 0.0), probability_between(over_lower, sources, 0.0, infinity)};
-}
-
 /// The same text, where the limits had to hold for any temperature.
-Text without_temperature(Text text) {
+TextIndex without_temperature(TextIndex text) {
   switch (text) {
-    case everything_between_probes:
+    case InCircuitText::everything_between_probes:
       return everything_between_probes_anywhere;
-    case high_not_proved:
+    case InCircuitText::high_not_proved:
       return high_not_proved_anywhere;
-    case right_alone:
+    case InCircuitText::right_alone:
       return right_alone_anywhere;
-    case low_means_nothing:
+    case InCircuitText::low_means_nothing:
       return low_means_nothing_anywhere;
-    case clears_nothing:
+    case InCircuitText::clears_nothing:
       return clears_nothing_anywhere;
     default:
       return text;
   }
 }
 
-void judge_one(const Scene& scene, const PreparedReading& reading) {
-  if (scene.ratings == nullptr || !scene.ratings->winding) {
-    scene.findings.add(in_circuit, Outcome::undecided, not_comparable);
-    return;
-  }
-  const LimitsThere limits = limits_there(scene, reading);
-  const Sides sides = sides_of(scene, reading, limits);
-  const double least = 1.0 - scene.settings.confidence;
-  const bool high = sides.not_above <= least;
-  const bool proved = reading.supply == Supply::proved_dead &&
-                      swapped_probes_agree(scene.evidence, reading, winding_swapped, swap_agreement);
-  Text text = sides.not_below <= least ? low_means_nothing : clears_nothing;
-  if (scene.wound) text = beside_others;
-  if (high) text = proved ? everything_between_probes : high_not_proved;
-  if (high && proved && scene.wound && scene.wound->stated_off) text = right_alone;
-  const Outcome outcome = text == everything_between_probes ? Outcome::out_of_limits : Outcome::undecided;
-  if (reading.condition(part_temperature) == nullptr) text = without_temperature(text);
-  Finding& finding = scene.findings.add(in_circuit, outcome, text);
-  finding.meaning = ProbabilityMeaning::observed_if_within;
-  finding.probability = std::min(sides.not_above, sides.not_below);
-  finding.limits.lower = ohms(limits.lower.value());
-  finding.limits.upper = ohms(limits.upper.value());
-  tell(finding, "lower", *finding.limits.lower);
-  tell(finding, "upper", *finding.limits.upper);
-  tell(finding, "coldest", AnyQuantity(Temperature::from_celsius(coldest_celsius)));
-  tell(finding, "hottest", AnyQuantity(Temperature::from_celsius(hottest_celsius)));
-  if (reading.shown == Shown::value) finding.measured = ohms(reading.value.value());
+ReadAlone what_it_reads_alone(const Scene& scene) {
+  if (!scene.wound) return ReadAlone::no;
+  const Span limits = *scene.ratings->winding_limits();
+  const Conformance p = conformance_of(scene.wound->ohms, scene.evidence.sources(), limits.lower, limits.upper);
+  return read_alone(decide(p, scene.settings.confidence), scene.wound->stated_off);
 }
 
 }  // namespace
 
 RuleDescriptor describe_in_circuit() {
-  return {
-      "in-circuit",
-      OHMWRIGHT_TEXT("Readings in circuit"),
-      false,
-      can_condemn | can_be_undecided,
-      "Kirchhoff: a passive path beside a part can only lower the resistance at its own terminals",
-      {
-          {"everything-between-probes",
+  return in_circuit_rule(
+      {.everything_between_probes =
            OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most at its temperature. The "
-                          "points were proved "
-                          "dead and swapped probes agree, so something between the probes is at fault: the winding, "
-                          "its fuse, a lead or a splice.")},
-          {"high-not-proved",
-           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most. Prove the points dead, "
-                          "then swap the probes and read again.")},
-          {"low-means-nothing",
-           OHMWRIGHT_TEXT(
-               "In circuit it reads too low, which decides nothing: another path lies beside it. Lift one of "
-               "its leads and read again.")},
-          {"clears-nothing",
+                          "points were proved dead and swapped probes agree, so something between the probes is at "
+                          "fault: the winding, its fuse, a lead or a splice."),
+       .clears_nothing =
            OHMWRIGHT_TEXT("In circuit the reading is not too high, but that clears nothing: a path beside an open "
                           "winding can bring it back into the limits. Lift one of its leads and read again.")},
-          {"beside-others",
-           OHMWRIGHT_TEXT("In circuit other parts lie beside it; what it reads alone is what counts.")},
-          {"not-comparable", OHMWRIGHT_TEXT("A reading in circuit without ratings has nothing to be compared with.")},
-          {"no-in-circuit", OHMWRIGHT_TEXT("Not judged: no reading was taken in circuit.")},
-          {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
-          {"right-alone",
-           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most, though it was read alone "
-                          "too, and that counts: look at the lead, splice or connector between it and the probes.")},
+      {
           {"everything-between-probes-anywhere",
            OHMWRIGHT_TEXT(
                "In circuit it reads above the {upper} that a good one has at most, however warm it is (up to "
@@ -164,7 +88,8 @@ RuleDescriptor describe_in_circuit() {
           {"high-not-proved-anywhere",
            OHMWRIGHT_TEXT(
                "In circuit it reads above the {upper} that a good one has at most, however warm it is (up to "
-               "{hottest}). Prove the points dead, then swap the probes and read again.")},
+               "{hottest}). A charged capacitor or a powered board can do that too: prove the points dead, then swap "
+               "the probes and read again.")},
           {"right-alone-anywhere",
            OHMWRIGHT_TEXT(
                "In circuit it reads above the {upper} that a good one has at most, however warm it is (up to "
@@ -180,22 +105,36 @@ RuleDescriptor describe_in_circuit() {
                "In circuit the reading is not too high, its temperature not given and taken as anything from "
                "{coldest} to {hottest}; but that clears nothing: a path beside an open winding can bring it back into "
                "the limits. Lift one of its leads and read again.")},
-      }};
+      });
 }
 
 void judge_in_circuit(const Scene& scene) {
-  bool judged = false;
-  Text silence = no_in_circuit;
-  for (const PreparedReading& reading : scene.evidence.readings()) {
-    if (!is_ohms(reading) || !is_in_circuit(reading)) continue;
-    if (is_live(reading)) {
-      silence = only_live;
-      continue;
-    }
-    judge_one(scene, reading);
-    judged = true;
-  }
-  if (!judged) scene.findings.add(in_circuit, Outcome::silent, silence);
+  const auto see = [&](const PreparedReading& reading) -> std::optional<SeenInCircuit> {
+    if (scene.ratings == nullptr || !scene.ratings->winding) return std::nullopt;
+    const LimitsThere limits = limits_there(scene, reading);
+    SeenInCircuit seen = seen_between(reading, &limits.lower, limits.upper, scene.evidence.sources());
+    seen.lower = limits.lower.value();
+    seen.upper = limits.upper.value();
+    seen.read_alone = what_it_reads_alone(scene);
+    return seen;
+  };
+  const auto tell_temperatures = [](const PreparedReading& reading, Finding& finding) {
+    if (finding.text == InCircuitText::not_comparable) return;
+    if (reading.condition(part_temperature) == nullptr) finding.text = without_temperature(finding.text);
+    tell(finding, "coldest", AnyQuantity(Temperature::from_celsius(coldest_celsius)));
+    tell(finding, "hottest", AnyQuantity(Temperature::from_celsius(hottest_celsius)));
+  };
+  ohmwright::judge_in_circuit(
+      {.rule = in_circuit, .is_of_it = is_ohms, .swapped = winding_swapped, .see = see, .tell = tell_temperatures},
+      scene.evidence, scene.settings, scene.findings);
+}
+
+bool asks_to_prove_dead_and_swap(const Scene& scene) {
+  return ohmwright::asks_to_prove_dead_and_swap(scene.findings, in_circuit, {high_not_proved_anywhere});
+}
+
+bool asks_to_read_alone(const Scene& scene) {
+  return ohmwright::asks_to_read_alone(scene.findings, in_circuit, {right_alone_anywhere});
 }
 
 }  // namespace ohmwright::fan_motor

@@ -9,4 +9,8 @@ namespace ohmwright::fan_motor {
 RuleDescriptor describe_in_circuit();
 void judge_in_circuit(const Scene& scene);
 
+/// What it left open, for the advice (component/in_circuit.hpp).
+bool asks_to_prove_dead_and_swap(const Scene& scene);
+bool asks_to_read_alone(const Scene& scene);
+
 }  // namespace ohmwright::fan_motor

@@ -15,12 +15,6 @@ Construction construction_named(std::string_view name) {
   return name == "bare-wire" ? Construction::bare_wire : Construction::unstated;
 }
 
-EarthClass earth_class_named(std::string_view name) {
-  if (name == "I") return EarthClass::one;
-  if (name == "II") return EarthClass::two;
-  return name == "III" ? EarthClass::three : EarthClass::unstated;
-}
-
 void read_insulation(const ValueNode& ratings, RatedFigures& figures, HeaterRatings& read) {
   read.earth_class = earth_class_named(RatedFigures::word(ratings, "earth_class"));
   read.insulation =
@@ -56,14 +50,6 @@ void refuse_contradiction(const ValueNode& ratings, RatedFigures& figures, const
 }
 
 }  // namespace
-
-Resistance least_insulation(EarthClass earth_class, std::optional<Power> rated) {
-  constexpr double large_heating_watt = 3500.0;
-  if (earth_class == EarthClass::two) return Resistance::from_value(2e6);
-  if (earth_class == EarthClass::three) return Resistance::from_value(0.25e6);
-  const bool large = earth_class == EarthClass::one && rated && rated->value() > large_heating_watt;
-  return Resistance::from_value(large ? 0.3e6 : 1e6);
-}
 
 PowerTolerance usual_tolerance(Power rated) {
   const double watt = rated.value();

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include <ohmwright/component/insulation.hpp>
 #include <ohmwright/component/value_tree.hpp>
 #include <ohmwright/quantity/units.hpp>
 
@@ -16,13 +17,6 @@ namespace ohmwright::heater {
 inline constexpr double widest_step_from_rated = 0.25;
 
 enum class Construction : std::uint8_t { unstated, glass_tube, metal_sheath, foil, bare_wire };
-
-/// Protection against shock: by earth (I), by double insulation (II), by low voltage (III).
-enum class EarthClass : std::uint8_t { unstated, one, two, three };
-
-/// Least insulation to the frame of a class [ohm]: I 1 Mohm, of heating above 3.5 kW 0.3 Mohm; II 2 Mohm; III 0.25
-/// Mohm; where it is not stated, 1 Mohm. Source: EN 50699, EN 50678 (before them DIN VDE 0701-0702).
-Resistance least_insulation(EarthClass earth_class, std::optional<Power> rated);
 
 /// How far the power of a good heater may lie off its rating, as shares of it.
 struct PowerTolerance {

@@ -2,7 +2,9 @@
 
 #include <optional>
 
+#include <ohmwright/component/in_circuit.hpp>
 #include <ohmwright/component/insulation.hpp>
+#include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/verdict/decimal_slip.hpp>
 
 #include "part/leakage.hpp"
@@ -24,7 +26,7 @@ bool needs_a_lead_lifted(const Scene& scene) {
   const bool low_unstated = scene.cold && !scene.cold->stated_off &&
                             scene.cold->ohms.value() < scene.cold->limits.lower &&
                             scene.findings.has(element_resistance, Outcome::undecided);
-  return scene.findings.has(in_circuit, Outcome::undecided) ||
+  return asks_to_read_alone(scene.findings, in_circuit) ||
          (low_or_short && scene.findings.has(short_element, Outcome::undecided)) || low_unstated;
 }
 
@@ -36,11 +38,7 @@ void advise_on_ohms(const Scene& scene) {
   if (scene.ratings != nullptr && !ohms_read && scene.findings.has(element_resistance, Outcome::silent))
     scene.findings.advise(read_cold);
   if (needs_a_lead_lifted(scene)) scene.findings.advise(lift_a_lead);
-  const bool high_in_circuit = any_of(scene.evidence, [&](const PreparedReading& r) {
-    return is_ohms(r) && is_in_circuit(r) && !is_live(r) && scene.ratings != nullptr &&
-           (shows_more_than_range(r) || r.value.value() > scene.ratings->cold().upper);
-  });
-  if (high_in_circuit) scene.findings.advise(prove_dead_and_swap);
+  if (asks_to_prove_dead_and_swap(scene.findings, in_circuit)) scene.findings.advise(prove_dead_and_swap);
   if (scene.readings_disagree() || scene.jumping > 0.0) scene.findings.advise(firm_probes);
   for (const Finding& finding : scene.findings.findings()) {
     if (finding.rule != open_element || finding.outcome != Outcome::undecided) continue;
@@ -112,8 +110,10 @@ void advise_on_leakage(const Scene& scene) {
 void advise_after_condemning(const Scene& scene) {
   if (scene.findings.has(insulation, Outcome::out_of_limits)) {
     scene.findings.advise(do_not_energise);
-    scene.findings.advise(dry_and_repeat);
-    advise_on_leakage(scene);
+    if (!touches_frame(scene.findings, insulation)) {
+      scene.findings.advise(dry_and_repeat);
+      advise_on_leakage(scene);
+    }
   }
   if (scene.findings.has(supply_without_current, Outcome::out_of_limits)) {
     if (is_intact(scene))

@@ -110,8 +110,7 @@ double no_current_below(const HeaterRatings* ratings) {
 }
 
 double least_to_frame(const HeaterRatings* ratings) {
-  return ratings == nullptr ? least_insulation(EarthClass::unstated, std::nullopt).value()
-                            : ratings->insulation.value();
+  return ratings == nullptr ? least_insulation(EarthClass::unstated).value() : ratings->insulation.value();
 }
 
 const PreparedReading* last_live_value(const Evidence& evidence, MeasurandIndex measurand) {

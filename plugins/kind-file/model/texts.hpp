@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <string_view>
@@ -33,8 +34,9 @@ enum class Field : std::uint8_t {
   share_percent,
   least,
   volts,
+  shown,
 };
-inline constexpr std::size_t field_count = 16;
+inline constexpr std::size_t field_count = 17;
 std::string_view name_of(Field field);
 
 /// A set of fields, one bit each.
@@ -85,6 +87,7 @@ enum class ContactText : std::uint8_t {
   comes_and_goes,
   range_too_coarse,
   range_too_low,
+  right_alone,
 };
 
 /// What a rule on insulation says beside the texts of `InsulationText`, which come first.
@@ -92,7 +95,6 @@ enum class OwnInsulationText : std::uint8_t {
   still_to_read = InsulationText::first_own,
   not_read,
   no_figure,
-  live,
 };
 
 /// One text of a form of rule.
@@ -104,8 +106,9 @@ struct TextRow {
 };
 
 inline constexpr std::size_t limits_text_count = 19;
-inline constexpr std::size_t contact_text_count = 18;
-inline constexpr std::size_t insulation_text_count = 16;
+inline constexpr std::size_t contact_text_count = 19;
+inline constexpr std::size_t insulation_text_count = InsulationText::first_own + 3;
+inline constexpr std::size_t most_texts = std::max({limits_text_count, contact_text_count, insulation_text_count});
 const std::array<TextRow, limits_text_count>& limits_texts();    ///< in the order of LimitsText
 const std::array<TextRow, contact_text_count>& contact_texts();  ///< in the order of ContactText
 /// In the order of InsulationText, then of OwnInsulationText.
@@ -119,8 +122,8 @@ struct SayableText {
 
 /// The texts of one rule, in the order of its form's enumeration.
 struct RuleTexts {
-  std::array<SayableText, limits_text_count> sayable;  ///< the other forms have fewer
-  std::vector<std::uint8_t> said_by_index;             ///< from place in the descriptor to enumerator
+  std::array<SayableText, most_texts> sayable;  ///< some forms have fewer
+  std::vector<std::uint8_t> said_by_index;      ///< from place in the descriptor to enumerator
 
   template <class Text>
   const SayableText& operator[](Text text) const {

@@ -124,6 +124,7 @@ std::array<TextUse, contact_text_count> uses_of(const ContactForm& form) {
   set(ContactText::closed_either, {form.depends(), only(Field::at)});
   set(ContactText::open_either, {form.depends() && !form.single_operation, only(Field::at)});
   set(ContactText::open_in_circuit, {true, 0});
+  set(ContactText::right_alone, {true, 0});
   set(ContactText::no_condition, {form.depends(), 0});
   set(ContactText::no_figure, {form.depends(), 0});
   return uses;

@@ -70,12 +70,17 @@ void advise_on_insulation(const Scene& scene, TextIndex said) {
     case InsulationText::leaks_while_wet:
       return advise_once(scene, StandardAdvice::dry_it);
     case InsulationText::leaks_connection_unstated:
+    case InsulationText::leaks_lead_off_of_another:
+    case InsulationText::leaks_in_circuit:
       return advise_once(scene, StandardAdvice::lift_a_lead);
+    case InsulationText::tester_more_than:
+      return advise_once(scene, StandardAdvice::higher_range);
     case InsulationText::not_told_apart:
     case InsulationText::repeats_differ:
       return advise_once(scene, StandardAdvice::read_again);
     case InsulationText::ohmmeter_is_no_tester:
     case InsulationText::ohmmeter_past_range:
+    case InsulationText::ohmmeter_more_than:
     case InsulationText::few_volts:
     case InsulationText::few_volts_past_range:
     case InsulationText::leaks_at_more_volts:
@@ -83,7 +88,7 @@ void advise_on_insulation(const Scene& scene, TextIndex said) {
       return advise_once(scene, StandardAdvice::prove_insulation);
     case static_cast<TextIndex>(OwnInsulationText::no_figure):
       return advise_once(scene, StandardAdvice::say_ratings);
-    case static_cast<TextIndex>(OwnInsulationText::live):
+    case InsulationText::only_live:
       return advise_once(scene, StandardAdvice::read_unplugged);
     default:
       return;

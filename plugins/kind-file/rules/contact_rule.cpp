@@ -47,12 +47,15 @@ class ContactRule {
   void judge() {
     for (const PreparedReading& reading : scene_.evidence.readings())
       if (reading.measurand == scene_.definition.rules[rule_].measurand) take(reading);
+    if (wrong_in_circuit_.reading != nullptr && !closed_alone_) keep_worst(wrong_in_circuit_);
     if (comes_and_goes_)
       say(scene_, rule_, Outcome::undecided, ContactText::comes_and_goes).holds_back = true;
     else if (wrong_.reading != nullptr)
       condemn();
     else if (poor_ != nullptr)
       say_poor();
+    else if (wrong_in_circuit_.reading != nullptr && !connection_unstated_)
+      say(scene_, rule_, Outcome::undecided, ContactText::right_alone);
     else if (passes())
       pass();
     else if (connection_unstated_)
@@ -89,13 +92,14 @@ class ContactRule {
     if (!is_in_circuit(reading)) {  // what opens once and for good is never closed after it was open
       comes_and_goes_ = comes_and_goes_ || (form_.single_operation && closed && seen_open_);
       seen_open_ = seen_open_ || !closed;
+      closed_alone_ = closed_alone_ || closed;
     }
     const std::optional<Judged> judged = judged_state(reading, closed);
     if (!judged) return;
     const bool wrong = decide_observed(judged->good, scene_.settings.confidence) == Outcome::out_of_limits;
     if (is_in_circuit(reading)) {  // it is open: a path beside it can only make it look closed
       if (wrong && reading.supply == Supply::proved_dead)
-        keep_worst(*judged);
+        wrong_in_circuit_ = *judged;
       else if (wrong)
         open_in_circuit_ = true;
       else
@@ -244,6 +248,8 @@ class ContactRule {
   const ContactForm& form_;
   const KnownRule& known_;
   Judged wrong_;
+  Judged wrong_in_circuit_;    ///< open where it has to be closed, its points proved dead
+  bool closed_alone_ = false;  ///< then the lead or a splice is what is open there
   Judged either_;
   Judged right_below_;
   Judged right_above_;

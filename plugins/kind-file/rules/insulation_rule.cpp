@@ -28,7 +28,7 @@ void judge_insulation(const Scene& scene, std::uint16_t rule) {
   else if (reading != nullptr)
     say(scene, rule, Outcome::undecided, OwnInsulationText::no_figure);
   else if (insulation_was_read_live(scene.evidence, asked))
-    say(scene, rule, Outcome::silent, OwnInsulationText::live);
+    scene.findings.add(rule, Outcome::silent, InsulationText::only_live);
   else if (good_so_far(scene))
     say(scene, rule, Outcome::undecided, OwnInsulationText::still_to_read);
   else

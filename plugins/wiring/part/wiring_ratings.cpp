@@ -13,12 +13,6 @@ Form form_named(std::string_view name) {
   return name == "splice" ? Form::splice : Form::lead;
 }
 
-EarthClass earth_class_named(std::string_view name) {
-  if (name == "I") return EarthClass::one;
-  if (name == "II") return EarthClass::two;
-  return name == "III" ? EarthClass::three : EarthClass::unstated;
-}
-
 Stranding stranding_named(std::string_view name) {
   if (name == "solid") return Stranding::solid;
   return name == "stranded" ? Stranding::stranded : Stranding::flexible;
@@ -49,11 +43,6 @@ void read_contact(const ValueNode& ratings, RatedFigures& figures, WiringRatings
 }
 
 }  // namespace
-
-Resistance least_insulation(EarthClass earth_class) {
-  if (earth_class == EarthClass::two) return Resistance::from_value(2e6);
-  return Resistance::from_value(earth_class == EarthClass::three ? 0.25e6 : 1e6);
-}
 
 double WiringRatings::most(double metres, Temperature t) const {
   return most_per_metre() * metres * copper_factor(t) + contact_resistance.value();

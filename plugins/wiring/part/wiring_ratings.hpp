@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include <ohmwright/component/insulation.hpp>
 #include <ohmwright/component/value_tree.hpp>
 #include <ohmwright/quantity/units.hpp>
 
@@ -12,13 +13,6 @@
 namespace ohmwright::wiring {
 
 enum class Form : std::uint8_t { lead, connector, splice };
-
-/// Protection against shock: by earth (I), by double insulation (II), by low voltage (III).
-enum class EarthClass : std::uint8_t { unstated, one, two, three };
-
-/// Least insulation to the frame of a class [ohm]: I 1 Mohm, II 2 Mohm, III 0.25 Mohm; where it is not stated, 1 Mohm.
-/// Source: EN 50699, EN 50678 (before them DIN VDE 0701-0702).
-Resistance least_insulation(EarthClass earth_class);
 
 /// What a good joint has at least; metal on metal has some milliohms (common practice, no source) [ohm].
 inline constexpr double least_contact_ohms = 0.001;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <ohmwright/component/in_circuit.hpp>
+
 namespace ohmwright::wiring {
 
 namespace {
@@ -35,13 +37,9 @@ void advise_on_ohms(const Scene& scene) {
   const bool through_read =
       any_reading(scene, [](const PreparedReading& r) { return r.measurand != insulation_resistance; });
   if (!through_read) scene.findings.advise(read_something);
-  const bool high_in_circuit = any_reading(scene, [&](const PreparedReading& r) {
-    return is_ohms(r) && is_in_circuit(r) && !is_live(r) && scene.knows_limit() &&
-           (shows_more_than_range(r) || r.value.value() > scene.limit_at(r).value());
-  });
-  if (high_in_circuit) scene.findings.advise(prove_dead_and_swap);
+  if (asks_to_prove_dead_and_swap(scene.findings, in_circuit)) scene.findings.advise(prove_dead_and_swap);
   const bool decided = found(scene, end_to_end, Outcome::within_limits);
-  if (!decided && (found(scene, in_circuit, Outcome::undecided) || low_with_ends_on(scene)))
+  if (!decided && (asks_to_read_alone(scene.findings, in_circuit) || low_with_ends_on(scene)))
     scene.findings.advise(lift_an_end);
   const bool by_ohms = found(scene, end_to_end, Outcome::undecided) && scene.ohms && scene.knows_limit();
   if (by_ohms && scene.ohms->below_zero) scene.findings.advise(say_leads);

@@ -1,97 +1,48 @@
 #include "rules/in_circuit.hpp"
 
-#include <algorithm>
-#include <cmath>
-#include <limits>
+#include <ohmwright/component/in_circuit.hpp>
 
 namespace ohmwright::wiring {
 
 namespace {
 
-enum Text : TextIndex {
-  bad_between_probes,
-  high_not_proved,
-  clears_nothing,
-  beside_others,
-  not_comparable,
-  no_in_circuit,
-  only_live,
-};
-
-/// How far swapped probes may read apart and still agree, beside their own errors.
-constexpr double swap_agreement = 0.02;
-
-/// P(a good one reads that high).
-double probability_not_above(const Scene& scene, const PreparedReading& reading) {
-  const Estimate limit = scene.limit_at(reading);
-  if (shows_more_than_range(reading))
-    return reading.shown == Shown::contact_open || reading.range_full_scale > limit.value() ? 0.0 : 1.0;
-  if (reading.shown == Shown::contact_closed) return 1.0;
-  Estimate excess = reading.value;
-  excess.add_scaled(limit, -1.0);
-  return probability_between(excess, scene.evidence.sources(), -std::numeric_limits<double>::infinity(), 0.0);
-}
-
-void judge_one(const Scene& scene, const PreparedReading& reading) {
-  if (!scene.knows_limit()) {
-    scene.findings.add(in_circuit, Outcome::undecided, not_comparable);
-    return;
-  }
-  const double not_above = probability_not_above(scene, reading);
-  const bool high = not_above <= 1.0 - scene.settings.confidence;
-  const bool proved = reading.supply == Supply::proved_dead &&
-                      swapped_probes_agree(scene.evidence, reading, resistance_swapped, swap_agreement);
-  Text text = scene.ohms || scene.drop ? beside_others : clears_nothing;
-  if (high) text = proved ? bad_between_probes : high_not_proved;
-  Finding& finding = scene.findings.add(in_circuit, high && proved ? Outcome::out_of_limits : Outcome::undecided, text);
-  finding.meaning = ProbabilityMeaning::observed_if_within;
-  finding.probability = not_above;
-  finding.limits.upper = in_ohms(scene.limit_at(reading).value());
-  tell(finding, "limit", *finding.limits.upper);
-  if (reading.shown == Shown::value) finding.measured = in_ohms(reading.value.value());
+/// Alone, or under its load: a drop at a known current is that of the wire, whatever lies beside it.
+ReadAlone what_it_reads_alone(const Scene& scene) {
+  if (scene.drop && !scene.drop->less_than_copper) return read_alone(scene.drop->outcome, true);
+  if (!scene.ohms || scene.ohms->implausible()) return ReadAlone::no;
+  return read_alone(scene.ohms->outcome, scene.ohms->stated_off);
 }
 
 }  // namespace
 
 RuleDescriptor describe_in_circuit() {
-  return {
-      "in-circuit",
-      OHMWRIGHT_TEXT("Readings in circuit"),
-      false,
-      can_condemn | can_be_undecided,
-      "Kirchhoff: a passive path beside a part can only lower the resistance at its own terminals",
-      {
-          {"bad-between-probes",
-           OHMWRIGHT_TEXT("In circuit it reads above the {limit} that a good one has at most. The points were proved "
+  return in_circuit_rule(
+      {.everything_between_probes =
+           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most. The points were proved "
                           "dead and swapped probes agree: what lies between the probes is open or bad, since other "
-                          "paths can only make it read lower.")},
-          {"high-not-proved",
-           OHMWRIGHT_TEXT("In circuit it reads above the {limit} that a good one has at most. Prove the points dead, "
-                          "then swap the probes and read again.")},
-          {"clears-nothing",
+                          "paths can only make it read lower."),
+       .clears_nothing =
            OHMWRIGHT_TEXT("In circuit it does not read too high, but that clears nothing: another wire or a winding "
-                          "beside an open lead reads low as well. Pull one of its ends off and read again.")},
-          {"beside-others",
-           OHMWRIGHT_TEXT("In circuit other parts lie beside it; what it reads alone or under load is what counts.")},
-          {"not-comparable", OHMWRIGHT_TEXT("A reading in circuit without ratings has nothing to be compared with.")},
-          {"no-in-circuit", OHMWRIGHT_TEXT("Not judged: no reading was taken in circuit.")},
-          {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
-      }};
+                          "beside an open lead reads low as well. Pull one of its ends off and read again."),
+       .right_alone =
+           OHMWRIGHT_TEXT("In circuit it reads above the {upper} that a good one has at most, though it was read alone "
+                          "or under load too, and that counts: look at what else lies between the probes, and press "
+                          "them on bare metal."),
+       .beside_others =
+           OHMWRIGHT_TEXT("In circuit other parts lie beside it; what it reads alone or under load is what counts.")});
 }
 
 void judge_in_circuit(const Scene& scene) {
-  bool judged = false;
-  Text silence = no_in_circuit;
-  for (const PreparedReading& reading : scene.evidence.readings()) {
-    if (!is_ohms(reading) || !is_in_circuit(reading)) continue;
-    if (is_live(reading)) {
-      silence = only_live;
-      continue;
-    }
-    judge_one(scene, reading);
-    judged = true;
-  }
-  if (!judged) scene.findings.add(in_circuit, Outcome::silent, silence);
+  const auto see = [&](const PreparedReading& reading) -> std::optional<SeenInCircuit> {
+    if (!scene.knows_limit()) return std::nullopt;
+    const Estimate limit = scene.limit_at(reading);
+    SeenInCircuit seen = seen_between(reading, nullptr, limit, scene.evidence.sources());
+    seen.upper = limit.value();
+    seen.read_alone = what_it_reads_alone(scene);
+    return seen;
+  };
+  ohmwright::judge_in_circuit({.rule = in_circuit, .is_of_it = is_ohms, .swapped = resistance_swapped, .see = see},
+                              scene.evidence, scene.settings, scene.findings);
 }
 
 }  // namespace ohmwright::wiring

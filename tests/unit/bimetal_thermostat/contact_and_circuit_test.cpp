@@ -93,7 +93,7 @@ TEST(InCircuit, IsNeverJudgedClosed) {
   for (const char* value : {"closed", "0.1 ohm", "beep"}) {
     for (const char* at : {"22 degC +- 1 K", "-18 degC +- 1 K"}) {
       const Findings findings = judge(plain_ratings(), {in_the_circuit(value, at)});
-      EXPECT_EQ(text_of(findings, in_circuit), "looks-closed");
+      EXPECT_EQ(text_of(findings, in_circuit), "clears-nothing");
       EXPECT_EQ(outcome_of(findings, in_circuit), Outcome::undecided);
       EXPECT_EQ(outcome_of(findings, state_at_temperature), Outcome::silent);
       EXPECT_EQ(outcome_of(findings, stuck), Outcome::silent);
@@ -108,7 +108,7 @@ TEST(InCircuit, NotOverRangeDoesNotMeanClosed) {
 
 TEST(InCircuit, OpenIsOpen) {
   EXPECT_EQ(text_of(judge(plain_ratings(), {in_the_circuit("OL", "22 degC +- 1 K")}), in_circuit), "open-there");
-  EXPECT_EQ(text_of(judge_unrated({in_the_circuit("OL", "22 degC +- 1 K")}), in_circuit), "open-without-temperature");
+  EXPECT_EQ(text_of(judge_unrated({in_the_circuit("OL", "22 degC +- 1 K")}), in_circuit), "not-comparable");
 }
 
 TEST(InCircuit, OpenColdCondemnsOnceProved) {
@@ -116,10 +116,30 @@ TEST(InCircuit, OpenColdCondemnsOnceProved) {
   swapped.measurand = "state_swapped";
   const Typed once = in_the_circuit("OL", "-18 degC +- 1 K");
   const Typed unplugged = in_the_circuit("OL", "-18 degC +- 1 K", Supply::unplugged);
-  EXPECT_EQ(text_of(judge(plain_ratings(), {once}), in_circuit), "open-not-proved");
-  EXPECT_EQ(text_of(judge(plain_ratings(), {unplugged, swapped}), in_circuit), "open-not-proved");
+  EXPECT_EQ(text_of(judge(plain_ratings(), {once}), in_circuit), "high-not-proved");
+  EXPECT_EQ(text_of(judge(plain_ratings(), {unplugged, swapped}), in_circuit), "high-not-proved");
   EXPECT_EQ(outcome_of(judge(plain_ratings(), {once, swapped}), in_circuit), Outcome::out_of_limits);
   EXPECT_EQ(outcome_of(judge(type_1_ratings(), {once, swapped}), in_circuit), Outcome::undecided);
+}
+
+// "Good alone" in the three ways a contact can be: closed with a lead off, closed and nobody said how, carrying its
+// load.
+TEST(InCircuit, WhatIsClosedAloneIsNotCondemned) {
+  const Typed open = in_the_circuit("OL", "-18 degC +- 1 K");
+  Typed swapped = open;
+  swapped.measurand = "state_swapped";
+  const Findings alone = judge(plain_ratings(), {cold("closed"), open, swapped});
+  EXPECT_EQ(text_of(alone, in_circuit), "right-alone");
+  EXPECT_EQ(outcome_of(alone, in_circuit), Outcome::undecided);
+  EXPECT_THAT(advice_of(alone), ::testing::Not(::testing::Contains("lift-a-lead")));
+  EXPECT_THAT(advice_of(alone), ::testing::Not(::testing::Contains("prove-dead-and-swap")));
+  EXPECT_THAT(advice_of(alone), ::testing::Contains("warm-by-hand"));  // what is closed cold is to be seen to open
+  Typed unstated = cold("closed");
+  unstated.connection = Connection::unstated;
+  const Findings perhaps = judge(plain_ratings(), {unstated, open, swapped});
+  EXPECT_EQ(text_of(perhaps, in_circuit), "right-where-unstated");
+  EXPECT_TRUE(finding_of(perhaps, in_circuit).holds_back);
+  EXPECT_EQ(text_of(judge(plain_ratings(), {drop("5 mV", "3 A"), open, swapped}), in_circuit), "right-alone");
 }
 
 TEST(InCircuit, SaysWhyItStaysSilent) {

@@ -75,6 +75,28 @@ TEST(Insulation, ALeakCondemnsWithTheLeadsOffAndDry) {
   for (const char* near_or_low : {"1.0 Mohm"}) EXPECT_TRUE(judged({{near_or_low}}).holds_back);
 }
 
+TEST(Insulation, ALeakSaysWhatLeavesItOpen) {
+  EXPECT_EQ(judged({{.value = "0.2 Mohm", .connection = Connection::in_circuit}}).text,
+            InsulationText::leaks_in_circuit);
+  EXPECT_EQ(judged({{"20 Mohm"}, {.value = "0.2 Mohm", .connection = Connection::unstated}}).text,
+            InsulationText::leaks_lead_off_of_another);
+  EXPECT_EQ(judged({{"9 kohm"}}).text, InsulationText::touches_frame);  // metal on metal: condemned, and not by damp
+  EXPECT_EQ(judged({{"9 kohm"}}).outcome, Outcome::out_of_limits);
+  EXPECT_EQ(judged({{"11 kohm"}}).text, InsulationText::leaks);
+  EXPECT_EQ(judged({{.value = "9 kohm", .moisture = Moisture::wet}}).text, InsulationText::leaks_while_wet);
+}
+
+TEST(Insulation, TextsStandInTheOrderOfTheirNames) {
+  for (const InsulationPlace place : {InsulationPlace::frame, InsulationPlace::frame_or_wire}) {
+    const std::vector<TextEntry> texts = insulation_texts(place, {{"own", "the kind's own"}});
+    ASSERT_EQ(texts.size(), InsulationText::first_own + 1U);
+    EXPECT_EQ(texts[InsulationText::leaks_in_circuit].id, "leaks-in-circuit");
+    EXPECT_EQ(texts[InsulationText::only_live].id, "only-live");
+    EXPECT_EQ(texts[InsulationText::first_own].id, "own");
+    for (const TextEntry& text : texts) EXPECT_FALSE(text.english.empty()) << text.id;
+  }
+}
+
 TEST(Insulation, TheReadingThatCounts) {
   EXPECT_EQ(judged({{"0.2 Mohm"}, {"20 Mohm"}}).outcome, Outcome::out_of_limits);  // a leak at one terminal
   EXPECT_EQ(judged({{"20 Mohm", ""}, {"40 Mohm"}}).text, InsulationText::insulates);

@@ -175,6 +175,15 @@ TEST(Contracts, FindAKindThatPassesInCircuit) {
   EXPECT_THAT(breaches(breaches_of_circuit, careless), ElementsAre(HasSubstr("good: read in circuit it passes")));
 }
 
+TEST(Contracts, FindAKindThatCondemnsInCircuitWhatIsGoodAlone) {
+  const Judge hasty = [](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+    right(evidence, settings, findings);
+    for (const PreparedReading& reading : evidence.readings())
+      if (reading.connection == Connection::in_circuit) findings.add(0, Outcome::out_of_limits, 1);
+  };
+  EXPECT_THAT(breaches(breaches_of_reading_alone, hasty), ElementsAre(HasSubstr("good: good with a lead off, it is")));
+}
+
 TEST(Contracts, FindAKindThatPassesAnOutlierOver) {
   EXPECT_THAT(breaches(breaches_of_outlier, right), ElementsAre(HasSubstr("good: a reading a thousand times off")));
 }

@@ -65,15 +65,27 @@ TEST(InCircuit, NothingThereIsClosed) {
   const auto at = [](std::string_view which, std::string_view value, std::string_view position) {
     return contact(which, value, position, Connection::in_circuit);
   };
-  EXPECT_EQ(circuit_says(timer(), at("defrost_contact", "0.3 ohm", "defrost")), "never-closed");
-  EXPECT_EQ(circuit_says(timer(), at("defrost_contact", "37.9 ohm", "run")), "never-closed");
-  EXPECT_EQ(circuit_says(timer(), at("defrost_contact", "8032 ohm", "defrost")), "contact-open-when-due");
-  EXPECT_EQ(circuit_says(timer(), at("run_contact", "OL", "run")), "contact-open-when-due");
+  EXPECT_EQ(circuit_says(timer(), at("defrost_contact", "0.3 ohm", "defrost")), "clears-nothing");
+  EXPECT_EQ(circuit_says(timer(), at("defrost_contact", "37.9 ohm", "run")), "clears-nothing");
+  EXPECT_EQ(circuit_says(timer(), at("defrost_contact", "8032 ohm", "defrost")), "everything-between-probes");
+  EXPECT_EQ(circuit_says(timer(), at("run_contact", "OL", "run")), "everything-between-probes");
   EXPECT_EQ(circuit_says(timer(), at("run_contact", "OL", "defrost")), "open-means-nothing");
   EXPECT_EQ(circuit_says(board(), at("defrost_contact", "OL", "defrost")), "open-means-nothing");
   Typed unproved = at("defrost_contact", "OL", "defrost");
   unproved.supply = Supply::unstated;
-  EXPECT_EQ(circuit_says(timer(), unproved), "open-not-proved");
+  EXPECT_EQ(circuit_says(timer(), unproved), "high-not-proved");
+}
+
+TEST(InCircuit, WhatIsRightAloneIsNotCondemned) {
+  const Typed open = contact("defrost_contact", "OL", "defrost", Connection::in_circuit);
+  const Findings closed = judge(timer(), {contact("defrost_contact", "0.3 ohm", "defrost"), open});
+  EXPECT_EQ(text_of(closed, in_circuit), "right-alone");
+  EXPECT_EQ(outcome_of(closed, in_circuit), Outcome::undecided);
+  EXPECT_THAT(advice_of(closed), ::testing::Not(::testing::Contains("lift-a-lead")));
+  const Typed unstated = contact("defrost_contact", "0.3 ohm", "defrost", Connection::unstated);
+  EXPECT_EQ(text_of(judge(timer(), {unstated, open}), in_circuit), "right-where-unstated");
+  EXPECT_EQ(text_of(judge(timer(), {winding("8 kohm"), winding("OL", {}, Connection::in_circuit)}), in_circuit),
+            "motor-right-alone");
 }
 
 TEST(InCircuit, FewOhmsFromLineToNeutralAreTheCompressor) {

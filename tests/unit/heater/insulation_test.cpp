@@ -55,7 +55,7 @@ TEST(Insulation, MoreVoltsThanAreAskedPassButDoNotCondemn) {
 TEST(Insulation, NothingIsLessThanNoOhms) {
   // The test leads are nothing beside megohms: a short shows 0, and is told as 0.
   const Findings findings = judge(plain(), {ohmmeter("0 ohm")});
-  EXPECT_EQ(text_of(findings, insulation), "leaks");
+  EXPECT_EQ(text_of(findings, insulation), "touches-frame");
   EXPECT_DOUBLE_EQ(argument(finding_of(findings, insulation), "measured"), 0.0);
 }
 
@@ -110,6 +110,28 @@ TEST(Insulation, WetOrWithItsLeadsOnItIsTestedAgain) {
   EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}, leads_on}), Outcome::undecided);
 }
 
+// No film of water between metal and metal has half an ohm: nobody dries that, nor counts amperes through it.
+TEST(Insulation, MetalOnMetalIsNoDamp) {
+  const HeaterRatings known = plain();
+  EXPECT_EQ(said(&known, {ohmmeter("0.5 ohm")}, Outcome::out_of_limits), "touches-frame");
+  EXPECT_EQ(said(&known, {tester("9 kohm")}, Outcome::out_of_limits), "touches-frame");
+  EXPECT_EQ(said(&known, {tester("11 kohm")}, Outcome::out_of_limits), "leaks");
+  const auto advice = advice_of(judge(known, {ohmmeter("0.5 ohm")}));
+  EXPECT_THAT(advice, Contains("do-not-energise"));
+  EXPECT_THAT(advice, ::testing::Not(Contains("dry-and-repeat")));
+  EXPECT_THAT(advice, ::testing::Not(Contains("leakage-test")));
+}
+
+TEST(Insulation, ALeakOfWhatMayStillBeConnectedSaysWhy) {
+  const HeaterRatings known = plain();
+  Typed there = ohmmeter("0.5 ohm");
+  there.connection = Connection::in_circuit;
+  EXPECT_EQ(said(&known, {there}, Outcome::undecided), "leaks-in-circuit");
+  there.connection = Connection::unstated;
+  EXPECT_EQ(said(&known, {there}, Outcome::undecided), "leaks-connection-unstated");
+  EXPECT_EQ(said(&known, {{.value = "32 ohm"}, there}, Outcome::undecided), "leaks-lead-off-of-another");
+}
+
 TEST(Insulation, TheLowestReadingCounts) {
   const HeaterRatings known = plain();
   EXPECT_EQ(said(&known, {ohmmeter("50 kohm"), tester("20 Mohm")}, Outcome::out_of_limits), "leaks");
@@ -135,7 +157,7 @@ TEST(Insulation, ALowOneIsNeverToBeEnergised) {
     ++leaks;
     EXPECT_THAT(std::string(entry.english), HasSubstr("o not energise"));
   }
-  EXPECT_EQ(leaks, 4U);
+  EXPECT_EQ(leaks, 6U);
   EXPECT_THAT(advice_of(judge(plain(), {tester("0.2 Mohm")})), Contains("do-not-energise"));
   EXPECT_THAT(advice_of(judge(plain(), {tester("0.2 Mohm")})), Contains("dry-and-repeat"));
   EXPECT_THAT(advice_of(judge(plain(), {{.value = "32 ohm"}})), Contains("frame-too"));

@@ -61,9 +61,25 @@ TEST(InCircuit, HighCondemnsOnceProvedDeadAndSwapped) {
             "everything-between-probes");
   EXPECT_EQ(said(in_circuit, &known, {in_circuit_ohms("60 ohm"), in_circuit_ohms("80 ohm", "resistance_swapped")},
                  Outcome::undecided),
-            "high-not-proved");
+            "swapped-differ");
   EXPECT_EQ(said(in_circuit, &known, {in_circuit_ohms("OL")}, Outcome::undecided), "high-not-proved");
   EXPECT_THAT(advice_of(judge(known, {in_circuit_ohms("OL")})), Contains("prove-dead-and-swap"));
+}
+
+TEST(InCircuit, WhatIsRightAloneIsNotCondemned) {
+  const HeaterRatings known = plain();
+  const std::vector<Typed> open{in_circuit_ohms("OL"), in_circuit_ohms("OL", "resistance_swapped")};
+  const auto beside = [&](Typed alone) { return std::vector<Typed>{alone, open[0], open[1]}; };
+  EXPECT_EQ(said(in_circuit, &known, beside({.value = "32.2 ohm"}), Outcome::undecided), "right-alone");
+  const auto advice = advice_of(judge(known, beside({.value = "32.2 ohm"})));
+  EXPECT_THAT(advice, ::testing::Not(Contains("lift-a-lead")));
+  EXPECT_THAT(advice, ::testing::Not(Contains("prove-dead-and-swap")));
+  const Typed unstated{.value = "32.2 ohm", .connection = Connection::unstated};
+  EXPECT_EQ(said(in_circuit, &known, beside(unstated), Outcome::undecided), "right-where-unstated");
+  EXPECT_EQ(verdict_on(known, beside(unstated)), Outcome::undecided);
+  // Wrong alone, it is condemned by that.
+  EXPECT_EQ(said(in_circuit, &known, beside({.value = "90 ohm"}), Outcome::undecided), "beside-others");
+  EXPECT_EQ(verdict_on(known, beside({.value = "90 ohm"})), Outcome::out_of_limits);
 }
 
 TEST(InCircuit, LowAndRightDecideNothing) {

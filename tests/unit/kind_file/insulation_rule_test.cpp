@@ -63,6 +63,7 @@ TEST(InsulationRule, IsProvedByATesterAlone) {
   EXPECT_EQ(of(*kind, "OL", "").text("insulation"), "ohmmeter-past-range");
   EXPECT_EQ(of(*kind, "5 Mohm", "").text("insulation"), "ohmmeter-is-no-tester");
   EXPECT_EQ(of(*kind, "OL", "100 V").text("insulation"), "few-volts-past-range");
+  EXPECT_EQ(of(*kind, "9 kohm", "500 V").text("insulation"), "touches-frame");
   for (const char* test_volts : {"", "100 V"}) {
     EXPECT_EQ(of(*kind, "OL", test_volts).outcome("insulation"), Outcome::undecided);
     EXPECT_THAT(of(*kind, "OL", test_volts).advice(), ElementsAre("prove-insulation"));
@@ -75,7 +76,7 @@ TEST(InsulationRule, IsStillToReadWhereThePartIsGood) {
   EXPECT_EQ(good.verdict.outcome, Outcome::within_limits);
   EXPECT_EQ(good.outcome("insulation"), Outcome::undecided);
   EXPECT_EQ(good.text("insulation"), "still-to-read");
-  EXPECT_EQ(of(*kind, "50 Mohm", "500 V", false, Supply::live).text("insulation"), "live");
+  EXPECT_EQ(of(*kind, "50 Mohm", "500 V", false, Supply::live).text("insulation"), "only-live");
 }
 
 TEST(InsulationRule, LeavesOhmsToTheMeter) {

@@ -46,7 +46,8 @@ TEST(TextsOfOurs, StandInTheOrderOfTheirNames) {
   EXPECT_EQ(limits_texts()[static_cast<std::size_t>(LimitsText::over_range_within)].id, "over-range-within");
   EXPECT_EQ(limits_texts()[static_cast<std::size_t>(LimitsText::needs_tester)].id, "needs-tester");
   EXPECT_EQ(insulation_texts()[InsulationText::repeats_differ].id, "repeats-differ");
-  EXPECT_EQ(insulation_texts()[static_cast<std::size_t>(OwnInsulationText::live)].id, "live");
+  EXPECT_EQ(insulation_texts()[InsulationText::only_live].id, "only-live");
+  EXPECT_EQ(insulation_texts()[static_cast<std::size_t>(OwnInsulationText::no_figure)].id, "no-figure");
   EXPECT_EQ(contact_texts()[static_cast<std::size_t>(ContactText::poor)].id, "poor");
   EXPECT_EQ(contact_texts()[static_cast<std::size_t>(ContactText::live)].id, "live");
   EXPECT_EQ(standard_advice()[static_cast<std::size_t>(StandardAdvice::prove_insulation)].text.id, "prove-insulation");

@@ -41,15 +41,24 @@ TEST(Intermittent, SaysWhyItIsSilent) {
 
 TEST(InCircuit, HighCondemnsOnceProvedDeadAndSwapped) {
   const std::vector<Typed> proved{in_circuit_ohms("5.2 ohm"), in_circuit_ohms("5.2 ohm", "resistance_swapped")};
-  EXPECT_EQ(text_of(judge(splice(), proved), in_circuit), "bad-between-probes");
+  EXPECT_EQ(text_of(judge(splice(), proved), in_circuit), "everything-between-probes");
   EXPECT_EQ(verdict_on(splice(), proved), Outcome::out_of_limits);
   EXPECT_THAT(advice_of(judge(splice(), proved)), Contains("lift-an-end"));
   EXPECT_EQ(text_of(judge(splice(), {in_circuit_ohms("5.2 ohm")}), in_circuit), "high-not-proved");
   EXPECT_EQ(text_of(judge(splice(), {in_circuit_ohms("5.2 ohm"), in_circuit_ohms("9 ohm", "resistance_swapped")}),
                     in_circuit),
-            "high-not-proved");
+            "swapped-differ");
   EXPECT_EQ(text_of(judge(splice(), {in_circuit_ohms("OL"), in_circuit_ohms("OL", "resistance_swapped")}), in_circuit),
-            "bad-between-probes");
+            "everything-between-probes");
+}
+
+TEST(InCircuit, WhatIsRightAloneOrUnderLoadIsNotCondemned) {
+  const std::vector<Typed> proved{in_circuit_ohms("50 ohm"), in_circuit_ohms("50 ohm", "resistance_swapped")};
+  const std::vector<Typed> loaded{across("5 mV"), proved[0], proved[1]};
+  EXPECT_EQ(text_of(judge(splice(), loaded), in_circuit), "right-alone");
+  EXPECT_EQ(verdict_on(splice(), loaded), Outcome::within_limits);
+  EXPECT_THAT(advice_of(judge(splice(), loaded)), ::testing::Not(Contains("prove-dead-and-swap")));
+  EXPECT_EQ(text_of(judge(splice(), {{.value = "0.3 ohm"}, proved[0], proved[1]}), in_circuit), "right-alone");
 }
 
 TEST(InCircuit, LowClearsNothing) {

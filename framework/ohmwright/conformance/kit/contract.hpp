@@ -45,6 +45,9 @@ std::vector<std::string> breaches_of_fields(const KindCases& tried);
 std::vector<std::string> breaches_of_nothing_read(const KindCases& tried);
 /// Ohms and farads read in circuit alone never pass a part, nor do they turn an undecided one into a pass.
 std::vector<std::string> breaches_of_circuit(const KindCases& tried);
+/// A part that passes by ohms with a lead off is not condemned by OL in circuit, its points proved dead and, where the
+/// kind has such a measurand ("NAME_swapped"), its probes swapped: the lead or the splice is open.
+std::vector<std::string> breaches_of_reading_alone(const KindCases& tried);
 /// Who types each reading twice has learned nothing new.
 std::vector<std::string> breaches_of_doubling(const KindCases& tried);
 /// One reading far off among many is never passed over.

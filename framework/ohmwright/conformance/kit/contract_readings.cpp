@@ -29,6 +29,30 @@ std::vector<Reading> in_circuit(std::vector<Reading> readings) {
   return readings;
 }
 
+bool is_ohms_alone(const Descriptor& descriptor, const Reading& reading) {
+  const std::uint16_t index = index_of(descriptor.measurands, reading.measurand);
+  return index != not_found && descriptor.measurands[index].dimension == Dimension::resistance &&
+         reading.connection == Connection::lead_off && reading.supply != Supply::live;
+}
+
+/// OL where that one was taken, in circuit and proved dead; then the same with the probes swapped.
+std::vector<Reading> open_in_circuit(const Descriptor& descriptor, const std::vector<Reading>& readings) {
+  std::vector<Reading> open;
+  for (const Reading& alone : readings) {
+    if (!is_ohms_alone(descriptor, alone)) continue;
+    Reading there = alone;
+    there.observed = OverRange{};
+    there.repeats.clear();
+    there.range.reset();
+    there.connection = Connection::in_circuit;
+    there.supply = Supply::proved_dead;
+    open.push_back(there);
+    there.measurand += "_swapped";
+    if (index_of(descriptor.measurands, there.measurand) != not_found) open.push_back(there);
+  }
+  return open;
+}
+
 /// The readings with every value scaled, taken in another way.
 std::vector<Reading> scaled(std::vector<Reading> readings, double factor, Connection connection, Moisture moisture) {
   for (Reading& reading : readings) {
@@ -82,6 +106,19 @@ std::vector<std::string> breaches_of_circuit(const KindCases& tried) {
         more.insert(more.end(), there.begin(), there.end());
         if (outcome_of(tried, prepared, more) == Outcome::within_limits)
           say("a further reading in circuit turns undecided into a pass");
+      });
+}
+
+std::vector<std::string> breaches_of_reading_alone(const KindCases& tried) {
+  return look_at_cases(
+      tried, [&](const VectorCase& vector, const PreparedVector& prepared, const Verdict& verdict, auto say) {
+        if (verdict.outcome != Outcome::within_limits) return;
+        std::vector<Reading> more = vector.readings;
+        const std::vector<Reading> open = open_in_circuit(tried.kind.descriptor(), vector.readings);
+        more.insert(more.end(), open.begin(), open.end());
+        if (outcome_of(tried, prepared, more) == Outcome::out_of_limits)
+          say("good with a lead off, it is condemned by OL in circuit; the lead or the splice is open, so ask "
+              "judge_in_circuit");
       });
 }
 
