@@ -16,7 +16,7 @@ std::string range_text(const ShardRange& range) {
   return range.first == range.second ? first : first + " to " + std::to_string(range.second);
 }
 
-std::string joined(const std::vector<std::string>& words) {
+std::string in_one_text(const std::vector<std::string>& words) {
   std::string text;
   for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
   return text.empty() ? "none" : text;
@@ -28,7 +28,7 @@ void refuse_another_run(const RunIdentity& one, const RunIdentity& other) {
                      ohmwright::quoted(there, 200) + "; add up the shards of one run");
   };
   if (one.program != other.program) refuse("versions of the program", one.program, other.program);
-  if (one.options != other.options) refuse("options", joined(one.options), joined(other.options));
+  if (one.options != other.options) refuse("options", in_one_text(one.options), in_one_text(other.options));
   if (one.input != other.input) refuse("input", one.input, other.input);
 }
 
