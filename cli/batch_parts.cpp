@@ -1,6 +1,9 @@
 #include "batch_parts.hpp"
 
+#include <filesystem>
+
 #include <ohmwright/document/named_file.hpp>
+#include <ohmwright/plugin/kind_file.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -27,15 +30,19 @@ class ThreadInstruments : public batch::InstrumentSource {
 
 }  // namespace
 
-BatchParts::BatchParts(const Environment& environment, std::string typed_ratings, std::string typed_control)
-    : environment_(environment), typed_ratings_(std::move(typed_ratings)), typed_control_(std::move(typed_control)) {}
+BatchParts::BatchParts(const Environment& environment, std::string typed_ratings, std::string typed_control,
+                       batch::UsedFiles& used)
+    : environment_(environment),
+      typed_ratings_(std::move(typed_ratings)),
+      typed_control_(std::move(typed_control)),
+      used_(used) {}
 
 const Descriptor& BatchParts::kind(const std::string& name) {
   const std::lock_guard lock(opening_);
   const auto [found, is_new] = kinds_.try_emplace(name, nullptr);
   if (!is_new) return *found->second;
   try {
-    found->second = &open_kind(environment_, name).descriptor();
+    found->second = &opened_kind(name).descriptor();
   } catch (...) {
     kinds_.erase(found);
     throw;
@@ -48,17 +55,39 @@ batch::JudgedPart BatchParts::part(const std::string& kind, const std::string& r
   const auto [found, is_new] = parts_.try_emplace({kind, ratings});
   if (!is_new) return found->second;
   try {
-    if (ratings != typed_ratings_ && is_path(ratings))
-      throw InputError("a line names a class of ratings, never a file, got " + ohmwright::quoted(ratings) +
-                       "; name the file with --ratings");
-    const LoadedKind& loaded = open_kind(environment_, kind);
-    RatedPart rated = rated_part(loaded, ratings, ratings == typed_ratings_ ? typed_control_ : std::string());
-    found->second = {&loaded.descriptor(), std::move(rated.part), std::move(rated.name)};
+    found->second = read_part(kind, ratings);
   } catch (...) {
     parts_.erase(found);
     throw;
   }
   return found->second;
+}
+
+batch::JudgedPart BatchParts::read_part(const std::string& kind, const std::string& ratings) {
+  const bool is_typed = ratings == typed_ratings_;
+  if (!is_typed && is_path(ratings))
+    throw InputError("a line names a class of ratings, never a file, got " + ohmwright::quoted(ratings) +
+                     "; name the file with --ratings");
+  const LoadedKind& loaded = opened_kind(kind);
+  const std::string control = is_typed ? typed_control_ : std::string();
+  RatedPart rated = rated_part(loaded, ratings, control);
+  const std::string id(loaded.descriptor().id);
+  const auto note = [&](const std::string& role, const std::string& path) {
+    used_.note(role + " " + id + "/" + std::filesystem::path(path).stem().string(), path);
+  };
+  if (!ratings.empty()) note(is_path(ratings) ? "ratings file" : "ratings", ratings_file(loaded, ratings));
+  if (!control.empty()) note(is_path(control) ? "control file" : "control", control_file(loaded, control));
+  return {&loaded.descriptor(), std::move(rated.part), std::move(rated.name)};
+}
+
+/// The kind, noted with what it is made by: its plugin, or its kind file and the plugin that reads those.
+const LoadedKind& BatchParts::opened_kind(const std::string& name) {
+  const LoadedKind& loaded = open_kind(environment_, name);
+  used_.note("kind " + std::string(loaded.descriptor().id), loaded.path().string());
+  if (is_named_as_kind_file(loaded.path()))
+    for (const FoundPlugin& plugin : environment_.registry.plugins())
+      if (plugin.reads_kind_files) used_.note("reader of kind files", plugin.path.string());
+  return loaded;
 }
 
 std::function<std::unique_ptr<batch::InstrumentSource>()> batch_instruments(const Arguments& arguments,

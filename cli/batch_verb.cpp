@@ -1,3 +1,4 @@
+#include <array>
 #include <charconv>
 #include <filesystem>
 #include <sys/stat.h>
@@ -5,7 +6,9 @@
 
 #include <ohmwright/batch/batch_input.hpp>
 #include <ohmwright/batch/batch_run.hpp>
+#include <ohmwright/batch/run_part.hpp>
 #include <ohmwright/batch/summary_document.hpp>
+#include <ohmwright/batch/used_files.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/write_file.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -17,6 +20,7 @@
 #include "batch_output.hpp"
 #include "batch_parts.hpp"
 #include "exit_codes.hpp"
+#include "instruments.hpp"
 #include "made_with.hpp"
 #include "verbs.hpp"
 
@@ -50,20 +54,40 @@ std::string file_as_it_is(const std::string& path) {
          std::to_string(status.st_mtim.tv_sec) + "." + std::to_string(status.st_mtim.tv_nsec);
 }
 
-/// All that the records depend on: the files, the options that say how they are judged, and the program.
+constexpr std::array judging_options{"--kind", "--ratings", "--control", "--meter", "--confidence", "--live-agreed"};
+
+/// What was asked for, and of what: the files, the options that say how they are judged, and the program. What is
+/// opened for it, plugins, ratings and meters, is noted as it is (`UsedFiles`).
 std::vector<std::string> what_it_is_made_from(const Arguments& arguments, const std::vector<batch::InputFile>& files) {
   std::vector<std::string> made_from{program_version()};
-  for (const char* option :
-       {"--kind", "--ratings", "--control", "--meter", "--confidence", "--live-agreed", "--shard"}) {
+  std::vector<std::string> options(judging_options.begin(), judging_options.end());
+  options.emplace_back("--shard");
+  for (const std::string& option : options) {
     const auto given = arguments.options.find(option);
     if (given == arguments.options.end()) continue;
-    made_from.emplace_back(option);
+    made_from.push_back(option);
     for (const std::string& value : given->second) made_from.push_back(is_path(value) ? file_as_it_is(value) : value);
   }
   for (const batch::InputFile& file : files)
     made_from.push_back(file.path + " of " + std::to_string(file.bytes) + " bytes, changed at " +
                         std::to_string(file.changed_at));
   return made_from;
+}
+
+/// Which part of which run this is: the same on every machine that judges a part of it.
+batch::RunPart part_of_run(const Arguments& arguments, const std::vector<batch::InputFile>& files,
+                           const batch::Shard& shard) {
+  batch::RunPart part{
+      {program_version(), {}, batch::identity_of(files)}, {}, shard.count, {{shard.index, shard.index}}};
+  for (const std::string option : judging_options) {
+    const auto given = arguments.options.find(option);
+    if (given == arguments.options.end()) continue;
+    part.run.options.push_back(option);
+    for (const std::string& value : given->second)  // a file by what is in it, wherever it lies
+      part.run.options.push_back(is_path(value) ? "sha256 " + batch::sha256_of_file(value).value_or("unreadable")
+                                                : value);
+  }
+  return part;
 }
 
 void refuse_what_does_not_go_together(const Arguments& arguments, const std::vector<batch::InputFile>& files) {
@@ -84,9 +108,10 @@ void refuse_what_does_not_go_together(const Arguments& arguments, const std::vec
   }
 }
 
-int deliver_summary(const batch::Summary& summary, const Arguments& arguments, Environment& environment,
-                    std::ostream& page) {
-  if (arguments.has("--summary")) write_file_atomically(arguments.value("--summary"), batch::summary_json(summary));
+int deliver_summary(const batch::Summary& summary, const batch::RunPart& part, const Arguments& arguments,
+                    Environment& environment, std::ostream& page) {
+  if (arguments.has("--summary"))
+    write_file_atomically(arguments.value("--summary"), batch::summary_json(summary, &part));
   page << batch_page(summary, Sentences{UnitPreferences{}}, environment.page);
   return summary.judged() == 0 && summary.refused > 0 ? exit_refused : exit_done;
 }
@@ -94,9 +119,20 @@ int deliver_summary(const batch::Summary& summary, const Arguments& arguments, E
 int merge_summaries(const Arguments& arguments, Environment& environment) {
   if (arguments.operands.empty())
     throw InputError("--merge takes the summaries that --summary wrote, one for each shard; none was given");
-  batch::Summary sum;
-  for (const std::string& path : arguments.operands) sum.add(batch::read_summary(path));
-  return deliver_summary(sum, arguments, environment, environment.out);
+  batch::PartSummary sum = batch::read_summary(arguments.operands[0]);
+  for (std::size_t i = 1; i < arguments.operands.size(); ++i) {
+    const batch::PartSummary other = batch::read_summary(arguments.operands[i]);
+    sum.part.add(other.part);
+    sum.summary.add(other.summary);
+  }
+  const int code = deliver_summary(sum.summary, sum.part, arguments, environment, environment.out);
+  if (sum.part.is_whole()) return code;
+  environment.err << paragraph(
+      Sentences{UnitPreferences{}}(
+          OHMWRIGHT_TEXT("Some are missing: of {shards} shards these are not among the summaries: {missing}."),
+          {{"shards", std::to_string(sum.part.shards)}, {"missing", sum.part.missing()}}),
+      environment.page.width);
+  return exit_undecided;
 }
 
 int run_batch_verb(const Arguments& arguments, Environment& environment) {
@@ -110,16 +146,23 @@ int run_batch_verb(const Arguments& arguments, Environment& environment) {
                                       {batch_confidence(arguments)},
                                       arguments.has("--live-agreed")};
   const unsigned threads = typed_threads(arguments);
-  BatchParts parts(environment, settings.ratings, arguments.value("--control"));
+  batch::UsedFiles used;
+  BatchParts parts(environment, settings.ratings, arguments.value("--control"), used);
   if (!settings.kind.empty()) parts.part(settings.kind, settings.ratings);  // what is typed wrong is told before all
   const auto make_instruments = batch_instruments(arguments, environment);
   make_instruments();
-  BatchOutput output(out, what_it_is_made_from(arguments, files), arguments.has("--resume"), environment);
-  batch::BlockReader reader(files, batch::ranges_of(files, shard), output.begin());
-  batch::run_batch(reader, settings, parts, make_instruments, threads,
-                   [&output](batch::JudgedBlock& judged) { output.take(judged); });
-  output.finish();
-  return deliver_summary(output.summary(), arguments, environment, out.empty() ? environment.err : environment.out);
+  for (const auto& [what, path] : meter_files(arguments, environment)) used.note(what, path);
+  BatchOutput output(out, what_it_is_made_from(arguments, files), arguments.has("--resume"), used, environment);
+  if (!output.was_done()) {
+    batch::BlockReader reader(files, batch::ranges_of(files, shard), output.begin());
+    batch::run_batch(reader, settings, parts, make_instruments, threads,
+                     [&output](batch::JudgedBlock& judged) { output.take(judged); });
+    output.finish();
+  }
+  batch::RunPart part = part_of_run(arguments, files, shard);
+  part.files = used.all();
+  return deliver_summary(output.summary(), part, arguments, environment,
+                         out.empty() ? environment.err : environment.out);
 }
 
 }  // namespace
@@ -131,7 +174,7 @@ VerbSpec batch_verb() {
       .example = "ohmwright batch readings.jsonl --kind thermistor --ratings ntc-10k-b3977 --out verdicts.jsonl",
       .operands = {{"FILE",
                     OHMWRIGHT_TEXT("Lines of JSON or a CSV table, gzip too, or a folder of them; none: standard input. "
-                                   "With --merge: summaries"),
+                                   "With --merge: summaries. Exit code 0, or 2 when all lines were refused"),
                     false, true}},
       .options =
           {
@@ -149,8 +192,14 @@ VerbSpec batch_verb() {
                "I/N",
                OHMWRIGHT_TEXT("Only the I-th of N parts of the input, so that N machines share it"),
                {}},
-              {"--resume", "", OHMWRIGHT_TEXT("Go on where a run that was killed had come to"), {}},
-              {"--merge", "", OHMWRIGHT_TEXT("Add the summaries of shards, and judge nothing"), {}},
+              {"--resume",
+               "",
+               OHMWRIGHT_TEXT("Go on where a run that was killed had come to; nothing where it is done"),
+               {}},
+              {"--merge",
+               "",
+               OHMWRIGHT_TEXT("Add the summaries of shards, and judge nothing; exit code 3 where shards are missing"),
+               {}},
               {"--summary", "FILE", OHMWRIGHT_TEXT("Write the summary there too, as JSON"), {}},
               {"--out", "FILE", OHMWRIGHT_TEXT("Write the records there instead of the terminal"), {}},
           },

@@ -61,10 +61,7 @@ std::optional<Reading> reading_from_instrument(const Arguments& arguments, const
   if (is_read_live(descriptor, measurand.id)) refuse_live_instrument(arguments, environment, address);
   const auto readout =
       instrument::open_readout(instrument::parse_address(address), {measurand.dimension}, typed_patience(arguments));
-  instrument::SettledReading settled = instrument::read_settled(*readout);
-  Reading reading{instrument_label, std::string(measurand.id), settled.observed};
-  reading.repeats = std::move(settled.repeats);
-  return reading;
+  return Reading{instrument_label, std::string(measurand.id), instrument::read_settled(*readout).observed};
 }
 
 ValueSource value_source(const Arguments& arguments, const Environment& environment) {

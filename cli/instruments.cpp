@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <array>
+#include <filesystem>
 #include <optional>
 #include <string_view>
 #include <utility>
 #include <variant>
 
+#include <ohmwright/document/named_file.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -56,6 +58,20 @@ bool needs_an_instrument(const Reading& reading, Dimension dimension) {
 }
 
 }  // namespace
+
+std::vector<std::pair<std::string, std::string>> meter_files(const Arguments& arguments,
+                                                             const Environment& environment) {
+  std::vector<std::pair<std::string, std::string>> files;
+  const auto add = [&](const std::string& name_or_file) {
+    const std::string path = meter_file(environment, name_or_file);
+    const std::string what = is_path(name_or_file) ? "meter file " : "meter ";
+    files.emplace_back(what + std::filesystem::path(path).stem().string(), path);
+  };
+  if (const auto given = arguments.options.find("--meter"); given != arguments.options.end())
+    for (const std::string& name_or_file : given->second) add(name_or_file);
+  for (const std::string_view name : shipped_by_default) add(std::string(name));
+  return files;
+}
 
 Instruments::Instruments(const Arguments& arguments, const Environment& environment)
     : environment_(environment),

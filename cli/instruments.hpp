@@ -1,6 +1,8 @@
 #pragma once
 
 #include <span>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include <ohmwright/component/descriptor.hpp>
@@ -11,6 +13,11 @@
 #include "verb.hpp"
 
 namespace ohmwright::cli {
+
+/// Files of the meters that one call may read, each with what it is called: those named with `--meter`, and the shipped
+/// classes that are taken where none of them shows what was read.
+std::vector<std::pair<std::string, std::string>> meter_files(const Arguments& arguments,
+                                                             const Environment& environment);
 
 /// The instruments of one call: those named with `--meter`, and what is taken where they do not show what was read.
 class Instruments {

@@ -63,18 +63,25 @@ RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file, co
                        " cannot be judged without its ratings; name them with --ratings (see: ohmwright ratings)");
     return {std::move(part), {}, {}};
   }
-  const std::string path = path_of(kind.ratings_folder(), name_or_file, "ratings");
-  RatingsDocument ratings = read_ratings(read_document(path), kind.descriptor());
-  if (!control.empty()) {
-    const std::string control_path = path_of(kind.data_folder() / "controls", control, "control");
-    ratings = with_control(ratings, read_document(control_path), kind.descriptor());
-  }
+  RatingsDocument ratings = read_ratings(read_document(ratings_file(kind, name_or_file)), kind.descriptor());
+  if (!control.empty()) ratings = with_control(ratings, read_document(control_file(kind, control)), kind.descriptor());
   return make_rated_part(kind, ratings);
 }
 
+std::string ratings_file(const LoadedKind& kind, const std::string& name_or_file) {
+  return path_of(kind.ratings_folder(), name_or_file, "ratings");
+}
+
+std::string control_file(const LoadedKind& kind, const std::string& name_or_file) {
+  return path_of(kind.data_folder() / "controls", name_or_file, "control");
+}
+
+std::string meter_file(const Environment& environment, const std::string& name_or_file) {
+  return path_of(environment.locations.meters, name_or_file.empty() ? default_meter : name_or_file, "meter");
+}
+
 Meter chosen_meter(const Environment& environment, const std::string& name_or_file) {
-  const std::string name = name_or_file.empty() ? default_meter : name_or_file;
-  return read_meter(read_document(path_of(environment.locations.meters, name, "meter")));
+  return read_meter(read_document(meter_file(environment, name_or_file)));
 }
 
 }  // namespace ohmwright::cli

@@ -37,6 +37,13 @@ RatedPart make_rated_part(const LoadedKind& kind, const RatingsDocument& ratings
 /// place of what the ratings say of it.
 RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file, const std::string& control = {});
 
+/// Where the part's ratings stand, and what reads or drives it, as `rated_part` finds them.
+std::string ratings_file(const LoadedKind& kind, const std::string& name_or_file);
+std::string control_file(const LoadedKind& kind, const std::string& name_or_file);
+
+/// Where the meter stands that `chosen_meter` reads.
+std::string meter_file(const Environment& environment, const std::string& name_or_file);
+
 /// The meter for `--meter NAME|FILE`; an empty text gives the basic class. Throws as `rated_part` does.
 Meter chosen_meter(const Environment& environment, const std::string& name_or_file);
 

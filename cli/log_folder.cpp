@@ -46,6 +46,8 @@ void append_log(std::string& out, const batch::InputFile& file, const cycles::Lo
   batch::append_json_text(out, file.name);
   try {
     const ReadLog log = read_log(file.path, settings, ratings);
+    if (log.reader.rows() == 0)
+      throw InputError("holds no rows of a log; expected a table with a time and what was measured, one row a line");
     const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, ratings);
     out += R"(,"log":)" +
            batch::json_in_one_line(log_json({log.reader, log.analysis, verdicts}, Sentences{UnitPreferences{}}));

@@ -1,3 +1,6 @@
+#include <chrono>
+
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/instrument/live_inputs.hpp>
@@ -7,6 +10,7 @@
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/page_layout.hpp>
 #include <ohmwright/report/sentences.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 #include "exit_codes.hpp"
 #include "instrument_readings.hpp"
@@ -31,32 +35,50 @@ std::string text_shown(const Observed& observed) {
 }
 
 /// Readings as `check --readings` takes them (schemas/readings.schema.json).
-std::string readings_json(const instrument::SettledReading& settled, Dimension dimension,
-                          const std::string& measurand) {
+std::string readings_json(const instrument::SettledReading& settled, const std::string& measurand) {
   nlohmann::ordered_json reading{{"label", instrument_label}};
   if (!measurand.empty()) reading["measurand"] = measurand;
   reading["value"] = text_shown(settled.observed);
-  for (const double repeat : settled.repeats) reading["repeats"].push_back(exact_text(AnyQuantity(dimension, repeat)));
   return nlohmann::ordered_json{{"readings", {reading}}}.dump(2) + '\n';
+}
+
+/// What to do before the probes touch anything: of a live reading other than of a dead one.
+std::string caution_page(Dimension dimension, PageStyle style) {
+  const Sentences say{UnitPreferences{}};
+  PageLayout page(style);
+  if (instrument::is_read_with_power(dimension)) {
+    page.block(say(caution_named("live-measurement")->english));
+    page.block(say(caution_named("meter-category")->english));
+    page.block(say(OHMWRIGHT_TEXT("Local codes and licensed practice come first.")));
+  } else {
+    page.block(say(OHMWRIGHT_TEXT(
+        "Before you connect it: unplug the appliance, prove it dead, lift a lead of the part. Local codes and "
+        "licensed practice come first.")));
+    if (dimension == Dimension::capacitance) page.block(say(caution_named("capacitor-charge")->english));
+  }
+  page.blank_line();
+  return page.take();
+}
+
+std::string how_it_settled(const instrument::SettledReading& settled, const Sentences& say) {
+  if (settled.agreeing == 1)
+    return say(OHMWRIGHT_TEXT("It gave one value and ended: that it had settled is its own word."));
+  return say(OHMWRIGHT_TEXT("Settled: {count} values in {seconds} s agree; values before them: {passed}."),
+             {{"count", std::to_string(settled.agreeing)},
+              {"seconds", fmt::format("{:.1f}", std::chrono::duration<double>(settled.span).count())},
+              {"passed", std::to_string(settled.passed_over)}});
 }
 
 std::string page_of(const instrument::SettledReading& settled, const std::string& name, PageStyle style) {
   const Sentences say{UnitPreferences{}};
   PageLayout page(style);
-  page.block(
-      say(OHMWRIGHT_TEXT("Before you connect it: unplug the appliance, prove it dead, lift a lead of the part. Local "
-                         "codes and licensed practice come first.")));
-  page.blank_line();
   const auto* number = std::get_if<StatedValue>(&settled.observed);
   const std::string shown = number == nullptr ? "OL" : say.quantity(number->value);
   if (name.empty())
     page.block(say(OHMWRIGHT_TEXT("It shows {value}."), {{"value", shown}}));
   else
     page.block(say(OHMWRIGHT_TEXT("{instrument} shows {value}."), {{"instrument", printable(name)}, {"value", shown}}));
-  if (!settled.repeats.empty())
-    page.block(
-        say(OHMWRIGHT_TEXT("Settled: {count} values in a row agree; values before them: {passed}."),
-            {{"count", std::to_string(settled.repeats.size() + 1)}, {"passed", std::to_string(settled.passed_over)}}));
+  page.block(how_it_settled(settled, say));
   return page.take();
 }
 
@@ -70,13 +92,14 @@ int run_meter(const Arguments& arguments, Environment& environment) {
           "volts and amperes are read live: live measurement is for those qualified for it, with insulated "
           "probes, one hand at a time; if you are and have agreed to that, say --live-agreed");
   }
-  const auto readout = instrument::open_readout(instrument::parse_address(address),
-                                                {dimension, arguments.has("--four-wire"), arguments.has("--dc")},
-                                                typed_patience(arguments));
+  const instrument::Address parsed = instrument::parse_address(address);
+  const std::chrono::milliseconds patience = typed_patience(arguments);
+  environment.err << caution_page(dimension, environment.page) << std::flush;
+  const auto readout =
+      instrument::open_readout(parsed, {dimension, arguments.has("--four-wire"), arguments.has("--dc")}, patience);
   const instrument::SettledReading settled = instrument::read_settled(*readout);
-  deliver(arguments.value("--format", "text") == "json"
-              ? readings_json(settled, dimension, arguments.value("--measurand"))
-              : page_of(settled, readout->name(), environment.page),
+  deliver(arguments.value("--format", "text") == "json" ? readings_json(settled, arguments.value("--measurand"))
+                                                        : page_of(settled, readout->name(), environment.page),
           arguments, environment);
   return exit_done;
 }
@@ -90,7 +113,8 @@ VerbSpec meter_verb() {
       .example = "ohmwright meter tcp://192.0.2.7 resistance --format json --out reading.json",
       .operands = {{"ADDRESS",
                     OHMWRIGHT_TEXT("tcp://HOST[:5025], serial:DEVICE[?baud=9600] or program:COMMAND that prints "
-                                   "{\"value\": \"11.45 kohm\"}"),
+                                   "{\"value\": \"11.45 kohm\"}, once when it has settled or again and again; the "
+                                   "command is cut at its blanks, no shell reads it"),
                     true, false},
                    {"QUANTITY",
                     OHMWRIGHT_TEXT("resistance (default), temperature, voltage, current, capacitance or frequency"),

@@ -2,7 +2,7 @@
 # A batch on several machines by GNU parallel over ssh:
 #   sh batch-parallel.sh MACHINES SHARDS INPUT FOLDER [OPTIONS OF ohmwright batch]
 # MACHINES is a file with one machine a line, perhaps with a number of jobs before it: "4/bench-2"; ":" is this machine.
-# INPUT and FOLDER lie where every machine sees them. Run again, shards that were interrupted go on; finished ones are judged anew.
+# INPUT and FOLDER lie where every machine sees them. Run again, shards that were interrupted go on, and finished ones stay as they are.
 set -eu
 machines=$1
 shards=$2

@@ -1,10 +1,12 @@
 #!/usr/bin/env python3
 """A batch of sensor readings beside its floor and its peers: batch_peers.py BUILD_FOLDER [LINES [ROUNDS]].
 
-Every round runs each command once. User time of the processor is compared, which other work on the machine hardly
-changes; wall time says what two threads gain where the machine has two processors to itself. DuckDB is a peer of this
-benchmark only: it is taken where node finds the module @duckdb/node-api (NODE_PATH), and left out elsewhere.
-`batch_peers.py BUILD_FOLDER memory` prints the peak memory for growing input.
+Every command is a process of its own that reads the file and writes to /dev/null, and every round runs each of them once,
+one after the other, so that all have the same of what else the machine does. What is printed is the median of the rounds
+and, for ratios, that of each round's own ratio, with the smallest and the largest. Processor time (user and system) hardly
+depends on other work; wall time says what threads gain, and is worth as much as the machine is free.
+DuckDB is a peer of this benchmark only: it is taken where node finds the module @duckdb/node-api (NODE_PATH), and left out
+elsewhere. `batch_peers.py BUILD_FOLDER memory` prints the peak memory for growing input.
 """
 import pathlib
 import resource
@@ -57,16 +59,33 @@ def make(count):
     return path
 
 
+def make_table(count):
+    """The same sensors as a CSV table."""
+    path = build / f"bench_batch_{count}.csv"
+    if path.exists():
+        return path
+    with open(path, "w", encoding="ascii") as file:
+        file.write("id,lot,resistance [kohm],at,connection\n")
+        for i in range(count):
+            spread = (i * 7919 % 1000 - 500) / 500
+            ohm = 10.92 * (1 + 0.03 * spread + (0.12 if i % 20 == 7 else 0))
+            file.write(f"s-{i:07d},L{i % 20:02d},{ohm:.3f},{23 + i % 5 / 10:.1f} degC +- 0.2 K,lead-off\n")
+    return path
+
+
 def run(command):
+    """Processor time and wall time of a whole process [s]."""
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
     start = time.perf_counter()
-    done = subprocess.run([str(word) for word in command], stdout=subprocess.PIPE if "batch_floor" in str(command[0]) else
-                          subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=True)
+    subprocess.run([str(word) for word in command], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=True)
     wall = time.perf_counter() - start
-    user = resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime - before.ru_utime
-    if "batch_floor" in str(command[0]):  # it prepares its numbers first, and tells the time of the rest
-        return float(done.stdout), float(done.stdout)
-    return user, wall
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime - before.ru_utime + after.ru_stime - before.ru_stime, wall
+
+
+def of_rounds(values):
+    """The median, and from the smallest to the largest."""
+    return f"{statistics.median(values):.2f} ({min(values):.2f} to {max(values):.2f})"
 
 
 def memory():
@@ -91,14 +110,19 @@ if sys.argv[2:] == ["memory"]:
     sys.exit()
 
 count = int(sys.argv[2]) if len(sys.argv) > 2 else 1_000_000
-rounds = int(sys.argv[3]) if len(sys.argv) > 3 else 3
+rounds = int(sys.argv[3]) if len(sys.argv) > 3 else 5
 lines = make(count)
-records = lines.with_suffix(".records")
-subprocess.run([program, "batch", lines, *options, "--out", records], check=True, stdout=subprocess.DEVNULL)
+table = make_table(count)
+FLOOR = "floor: simdjson reads every field of every line, and nothing else"
+WRITES = "the same, and fmt writes records of that size"
+ONE = "ohmwright batch"
+TWO = "ohmwright batch --threads 2"
 commands = {
-    "floor: simdjson reads all fields, fmt writes the same bytes": [build / "bin/batch_floor", lines, records],
-    "ohmwright batch": [program, "batch", lines, *options, "--out", "/dev/null"],
-    "ohmwright batch --threads 2": [program, "batch", lines, *options, "--threads", "2", "--out", "/dev/null"],
+    FLOOR: [build / "bin/batch_floor", lines],
+    WRITES: [build / "bin/batch_floor", lines, "write"],
+    ONE: [program, "batch", lines, *options, "--out", "/dev/null"],
+    TWO: [program, "batch", lines, *options, "--threads", "2", "--out", "/dev/null"],
+    "ohmwright batch, the same as a CSV table": [program, "batch", table, *options, "--out", "/dev/null"],
     "/usr/bin/python3, the shortest honest script": ["/usr/bin/python3", "-c", PYTHON, lines],
     "DuckDB, one thread, merely reading (whole process)": ["node", "-e", DUCKDB, lines],
 }
@@ -107,13 +131,15 @@ if not has_duckdb():
 times = {name: [] for name in commands}
 for round_number in range(rounds):
     for name, command in commands.items():
-        if "python3" in name and round_number > 0:
-            continue
-        times[name].append(run(command))
-floor = statistics.median(user for user, wall in next(iter(times.values())))
-print(f"| {count:,} lines, {lines.stat().st_size / 1e6:.0f} MB, records of {records.stat().st_size / 1e6:.0f} MB | user s | "
-      "× floor | wall s |\n| --- | ---: | ---: | ---: |")
+        if "python3" not in name or round_number == 0:  # an order of magnitude slower: once tells enough
+            times[name].append(run(command))
+print(f"| {count:,} lines, {lines.stat().st_size / 1e6:.0f} MB, {rounds} rounds | processor s | × floor | wall s |\n"
+      "| --- | ---: | ---: | ---: |")
 for name, pairs in times.items():
-    user = statistics.median(user for user, wall in pairs)
-    wall = statistics.median(wall for user, wall in pairs)
-    print(f"| {name} | {user:.2f} | {user / floor:.2f} | {'' if 'floor' in name else f'{wall:.2f}'} |")
+    ratios = [cpu / floor for (cpu, wall), (floor, floor_wall) in zip(pairs, times[FLOOR])]
+    print(f"| {name} | {statistics.median(cpu for cpu, wall in pairs):.2f} | {of_rounds(ratios)} "
+          f"| {statistics.median(wall for cpu, wall in pairs):.2f} |")
+print("\n| of each round | median (smallest to largest) |\n| --- | ---: |")
+print(f"| wall time of one thread over that of two | {of_rounds([a[1] / b[1] for a, b in zip(times[ONE], times[TWO])])} |")
+print(f"| processor time of two threads over that of one | {of_rounds([b[0] / a[0] for a, b in zip(times[ONE], times[TWO])])} |")
+print(f"| processor time over the floor that writes | {of_rounds([a[0] / b[0] for a, b in zip(times[ONE], times[WRITES])])} |")

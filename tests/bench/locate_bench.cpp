@@ -161,7 +161,15 @@ void answer_after_four(benchmark::State& state) { answer_after(state, 4); }
 
 }  // namespace
 
-BENCHMARK(first_answer)->Arg(5)->Arg(10)->Arg(15)->Arg(20)->Arg(40)->Unit(benchmark::kMillisecond);
-BENCHMARK(answer_after_one)->Arg(5)->Arg(10)->Arg(15)->Arg(20)->Arg(40)->Unit(benchmark::kMillisecond);
+BENCHMARK(first_answer)->Arg(5)->Arg(10)->Arg(15)->Arg(20)->Arg(30)->Arg(40)->Arg(48)->Unit(benchmark::kMillisecond);
+BENCHMARK(answer_after_one)
+    ->Arg(5)
+    ->Arg(10)
+    ->Arg(15)
+    ->Arg(20)
+    ->Arg(30)
+    ->Arg(40)
+    ->Arg(48)
+    ->Unit(benchmark::kMillisecond);
 BENCHMARK(answer_after_four)->Arg(5)->Arg(10)->Arg(15)->Arg(20)->Arg(40)->Unit(benchmark::kMillisecond);
 BENCHMARK_MAIN();

@@ -23,6 +23,7 @@
 namespace ohmwright {
 namespace {
 
+using ::testing::AllOf;
 using testing::bytes_of;
 using ::testing::HasSubstr;
 using testing::Ran;
@@ -109,7 +110,7 @@ TEST(Batch, ReadsTablesAsItReadsLines) {
 {"id":"b","readings":[{"value":"OL","conditions":{"part_temperature":"23.5 degC"}}]}
 {"id":"c","readings":[{"value":"ten"}]})");
   const Ran table = batch(
-      {}, "id;lot;resistance [kohm];at/degC;connection\na;x;11,45;23;lead-off\r\n# a remark\nb;;OL;23.5\nc;;ten\n");
+      {}, "id;lot;resistance [kohm];at/degC;connection\na;x;11,45;23;lead-off\r\n# a remark\nb;;OL;23.5;\nc;;ten;;\n");
   const auto from_lines = records_of(lines.out);
   auto from_table = records_of(table.out);
   ASSERT_EQ(from_table.size(), 3U);
@@ -118,6 +119,44 @@ TEST(Batch, ReadsTablesAsItReadsLines) {
   for (std::size_t i = 0; i < 3; ++i) from_table[i]["line"] = i + 1;
   for (std::size_t i = 0; i < 2; ++i) EXPECT_EQ(from_table[i], from_lines[i]);
   EXPECT_THAT(from_table[2]["error"], HasSubstr("got \"ten\""));
+}
+
+// RFC 4180, 2.5 to 2.7: a cell is quoted whole or not at all, and a quote within is doubled; 2.4: each row has as many
+// cells as the first
+TEST(Batch, RefusesRowsThatAreCutOrHalfQuoted) {
+  const std::vector<std::string> wrong{R"(s1,"11.45" kohm,23,lead-off)", R"(s1,"11"."45",23,lead-off)",
+                                       R"("a" "b",11449.8,23,)"};
+  std::string table = "id,resistance [ohm],at [degC],connection\n";
+  for (const std::string& row : wrong) table += row + "\n";
+  table += R"(s1,"11449.8",23,lead-off
+s1,11449.8,23,lead-off
+s1,"11449.8" ,23,lead-off
+"a ""b""",11449.8,23,
+s1,11449.8
+s1,11449.8,23,lead-off,5
+)";
+  const auto records = records_of(batch({}, table).out);
+  ASSERT_EQ(records.size(), 9U);
+  for (std::size_t i = 0; i < 3; ++i)
+    EXPECT_THAT(records[i]["error"], HasSubstr("text stands behind a closing quote")) << wrong[i];
+  EXPECT_EQ(records[3]["reasons"], records[4]["reasons"]);
+  EXPECT_EQ(records[5]["reasons"], records[4]["reasons"]);  // blanks between cells are none of them
+  EXPECT_EQ(records[6]["id"], R"(a "b")");
+  EXPECT_THAT(records[7]["error"], HasSubstr("2 cells, the table 4 columns"));
+  EXPECT_THAT(records[8]["error"], HasSubstr("5 cells, the table 4 columns"));
+}
+
+TEST(Batch, TakesAConditionByItsOptionAndSaysWhereAConnectionStands) {
+  const auto records = records_of(
+      batch({}, R"({"readings":[{"value":"11.45 kohm","connection":"lead-off","conditions":{"at":"23 degC"}}]}
+{"readings":[{"value":"11.45 kohm","connection":"lead-off","conditions":{"part_temperature":"23 degC"}}]}
+{"readings":[{"value":"11.45 kohm","conditions":{"at":"23 degC","connection":"lead-off"}}]}
+{"readings":[{"value":"11.45 kohm","conditions":{"at":"23 degC","part_temperature":"23 degC"}}]})")
+          .out);
+  ASSERT_EQ(records.size(), 4U);
+  EXPECT_EQ(records[0]["reasons"], records[1]["reasons"]);
+  EXPECT_THAT(records[2]["error"], HasSubstr("is said of the reading itself, beside"));
+  EXPECT_THAT(records[3]["error"], HasSubstr("are one condition"));
 }
 
 TEST(Batch, TakesNoLiveReadingUnlessItWasAgreedTo) {
@@ -133,7 +172,7 @@ TEST(Batch, NeverOpensAFileThatALineNames) {
 
 TEST(Batch, GivesTheSameBytesWithThreadsShardsAndGzip) {
   const TemporaryFolder folder;
-  const std::string input = folder.write("in.jsonl", population(3000));
+  const std::string input = folder.write("in.jsonl", population(30000));  // some four blocks
   const Ran one = batch({input, "--summary", folder.path("one.json")});
   ASSERT_EQ(one.exit_code, 0);
   EXPECT_EQ(batch({input, "--threads", "4"}).out, one.out);
@@ -154,10 +193,15 @@ TEST(Batch, GivesTheSameBytesWithThreadsShardsAndGzip) {
 
   ASSERT_EQ(std::system(("gzip -k " + input).c_str()), 0);
   const Ran zipped = batch({input + ".gz"});
-  EXPECT_EQ(std::count(zipped.out.begin(), zipped.out.end(), '\n'), 3000);
+  std::string records;
+  std::size_t begin = 0;
+  for (std::size_t at = 0; (at = zipped.out.find(".jsonl.gz", begin)) != std::string::npos; begin = at + 9)
+    records.append(zipped.out, begin, at + 6 - begin);
+  records.append(zipped.out, begin);
+  EXPECT_TRUE(records == one.out);
   const auto total = [](const Ran& ran) { return ran.err.substr(0, ran.err.find('\n')); };
   EXPECT_EQ(total(zipped), total(one));
-  std::filesystem::resize_file(input + ".gz", 8000);
+  std::filesystem::resize_file(input + ".gz", 80000);
   EXPECT_THAT(batch({input + ".gz"}).out, HasSubstr("is cut or damaged"));
 }
 
@@ -207,6 +251,7 @@ TEST(Batch, GoesOnAfterAKillWithTheBytesOfAnUnbrokenRun) {
   EXPECT_EQ(last.exit_code, 0) << last.err;
   EXPECT_TRUE(bytes_of(broken) == bytes_of(whole));
   EXPECT_EQ(bytes_of(folder.path("b.json")), bytes_of(folder.path("whole.json")));
+  EXPECT_TRUE(kept_something);
   EXPECT_FALSE(std::filesystem::exists(broken + ".journal"));
   EXPECT_FALSE(std::filesystem::exists(broken + ".unfinished"));
 }
@@ -224,7 +269,8 @@ TEST(Batch, FoldersOfLogsGoTheSameWay) {
   const Ran whole = run_program({"log", logs});
   EXPECT_EQ(whole.exit_code, 0) << whole.err;
   EXPECT_EQ(std::count(whole.out.begin(), whole.out.end(), '\n'), 4);
-  EXPECT_THAT(whole.err, HasSubstr("Logs read: 4"));
+  EXPECT_THAT(whole.err, AllOf(HasSubstr("Logs read: 3"), HasSubstr("Refused: 1.")));
+  EXPECT_THAT(whole.out, HasSubstr("holds no rows of a log"));
   std::istringstream lines(whole.out);
   std::string first;
   std::getline(lines, first);
@@ -245,7 +291,95 @@ TEST(Batch, RefusesToGoOnWithAnotherRun) {
   const Ran ran = batch({input, "--out", out, "--resume"});
   EXPECT_EQ(ran.exit_code, 2);
   EXPECT_THAT(ran.err, HasSubstr("is of another run"));
-  EXPECT_EQ(batch({input, "--out", out}).exit_code, 0);  // without --resume it begins anew
+  const Ran unasked = batch({input, "--out", out});
+  EXPECT_EQ(unasked.exit_code, 2);
+  EXPECT_THAT(unasked.err, HasSubstr("go on with it (--resume)"));
+  folder.write("out.jsonl.journal", R"({"made_from": ["other"], "finished": {"fi)");
+  EXPECT_THAT(batch({input, "--out", out, "--resume"}).err, HasSubstr("remove it to begin anew"));
+  std::filesystem::remove(out + ".journal");
+  EXPECT_EQ(batch({input, "--out", out}).exit_code, 0);
+  EXPECT_THAT(batch({input, "--out", out, "--resume"}).err, HasSubstr("nothing says of which run it is"));
+}
+
+TEST(Batch, DoesNothingWhereTheSameRunIsDone) {
+  const TemporaryFolder folder;
+  const std::string input = folder.write("in.jsonl", population(200));
+  const std::string out = folder.path("out.jsonl");
+  const std::string summary = folder.path("s.json");
+  const std::vector<std::string> words{input, "--out", out, "--resume", "--summary", summary};
+  EXPECT_EQ(batch(words).exit_code, 0);
+  const std::string records = bytes_of(out);
+  const std::string sums = bytes_of(summary);
+  std::filesystem::remove(summary);
+  EXPECT_EQ(batch(words).exit_code, 0);
+  EXPECT_EQ(bytes_of(out), records);
+  EXPECT_EQ(bytes_of(summary), sums);
+  EXPECT_FALSE(std::filesystem::exists(out + ".unfinished"));
+  const std::string other = folder.write("other.jsonl", population(20));
+  EXPECT_THAT(batch({other, "--out", out, "--resume"}).err, HasSubstr("is of another run"));
+  EXPECT_EQ(bytes_of(out), records);
+
+  // The end comes between the records' name and the journal's, and before both.
+  std::filesystem::rename(out + ".done", out + ".journal");
+  EXPECT_EQ(batch(words).exit_code, 0);
+  EXPECT_TRUE(std::filesystem::exists(out + ".done"));
+  std::filesystem::rename(out + ".done", out + ".journal");
+  std::filesystem::rename(out, out + ".unfinished");
+  EXPECT_EQ(batch(words).exit_code, 0);
+  EXPECT_EQ(bytes_of(out), records);
+}
+
+TEST(Batch, GoesOnWithNothingThatHasChanged) {
+  const TemporaryFolder folder;
+  const std::string input = folder.write("in.jsonl", population(50));
+  const std::string shipped = std::string(OHMWRIGHT_SOURCE_DIR) + "/plugins/defrost-sensor/ratings/ntc-10k-b3977.json";
+  const std::string own = folder.write("own.json", bytes_of(shipped));
+  const std::string out = folder.path("out.jsonl");
+  const std::vector<std::string> words{"batch", input,   "--kind", "thermistor", "--ratings",
+                                       own,     "--out", out,      "--resume"};
+  ASSERT_EQ(run_program(words).exit_code, 0);
+  const std::string done = bytes_of(out + ".done");  // of a run whose classes, plugin or meter were other ones
+  for (const std::string what : {"meter basic", "kind defrost-sensor", "ratings file defrost-sensor/own"}) {
+    const std::size_t digest = done.find(R"("sha256":")", done.find('"' + what + '"'));
+    ASSERT_NE(digest, std::string::npos) << what;
+    std::string other = done;
+    other.replace(digest + 10, 8, "00000000");
+    folder.write("out.jsonl.done", other);
+    const Ran ran = run_program(words);
+    EXPECT_EQ(ran.exit_code, 2) << what;
+    EXPECT_THAT(ran.err, AllOf(HasSubstr(what), HasSubstr("is not what it was"))) << ran.err;
+  }
+}
+
+TEST(Batch, MergesTheShardsOfOneRunOnce) {
+  const TemporaryFolder folder;
+  const std::string input = folder.write("in.jsonl", population(400));
+  const auto shard = [&](std::string name, std::vector<std::string> more) {
+    const std::string path = folder.path(name + ".json");
+    more.insert(more.begin(), {input, "--summary", path});
+    EXPECT_EQ(batch(more).exit_code, 0);
+    return path;
+  };
+  const auto merge = [](std::vector<std::string> words) {
+    words.insert(words.begin(), {"batch", "--merge"});
+    return run_program(words);
+  };
+  const std::string first = shard("first", {"--shard", "1/3"});
+  const std::string second = shard("second", {"--shard", "2/3"});
+  const std::string third = shard("third", {"--shard", "3/3"});
+  EXPECT_THAT(merge({first, first}).err, HasSubstr("shard 1 of 3 is in two of the summaries"));
+  EXPECT_THAT(merge({first, shard("half", {"--shard", "2/2"}), third}).err, HasSubstr("in 3 and in 2 shards"));
+  const std::string some = folder.path("some.json");
+  const Ran missing = merge({third, first, "--summary", some});
+  EXPECT_EQ(missing.exit_code, 3);
+  EXPECT_THAT(missing.err, HasSubstr("not among the summaries: 2."));
+  EXPECT_EQ(merge({some, second, "--summary", folder.path("all.json")}).exit_code, 0);
+  EXPECT_EQ(bytes_of(folder.path("all.json")), bytes_of(shard("whole", {})));
+  EXPECT_THAT(merge({first, shard("else", {"--shard", "2/3", "--confidence", "0.9"})}).err,
+              HasSubstr("of different options"));
+  std::string other = bytes_of(first);
+  other.replace(other.find(R"("meter basic": ")") + 16, 8, "00000000");
+  EXPECT_THAT(merge({third, folder.write("other.json", other)}).err, HasSubstr("by two contents of the meter basic"));
 }
 
 TEST(Batch, TellsWhatIsTypedWrong) {

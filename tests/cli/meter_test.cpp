@@ -33,8 +33,9 @@ TEST(Meter, ShowsASettledValueAndWritesItAsReadings) {
   const SimulatedInstrument instrument(showing("+1.14500000E+04"));
   const Ran shown = run_program({"meter", instrument.address()});
   EXPECT_EQ(shown.exit_code, 0) << shown.err;
-  EXPECT_THAT(shown.out,
-              AllOf(HasSubstr("unplug the appliance"), HasSubstr("EXAMPLE,BENCH METER,0,1.0 shows 11.45 kΩ")));
+  EXPECT_THAT(shown.err, HasSubstr("unplug the appliance"));
+  EXPECT_THAT(shown.out, AllOf(HasSubstr("EXAMPLE,BENCH METER,0,1.0 shows 11.45 kΩ"), HasSubstr("values in 2."),
+                               ::testing::Not(HasSubstr("unplug"))));
 
   const TemporaryFolder folder;
   const std::string file = folder.path("reading.json");
@@ -72,6 +73,7 @@ TEST(Meter, ReadsNoLivePartUnlessItsInputsFloatAndAreRated) {
   const Ran agreed = run_program({"meter", instrument.address(), "current", "--meter", meter, "--live-agreed"});
   EXPECT_EQ(agreed.exit_code, 0) << agreed.err;
   EXPECT_THAT(agreed.out, HasSubstr("3.75"));
+  EXPECT_THAT(agreed.err, AllOf(HasSubstr("only if you are qualified"), ::testing::Not(HasSubstr("unplug the appliance"))));
 }
 
 TEST(Meter, TellsWhatWentWrongInOneLine) {

@@ -1,6 +1,6 @@
 #!/bin/sh
 # The job files of docs/scale/ run for real: munge, slurmctld and slurmd on this one machine, an array of six shards of
-# which one is killed half-way and requeued, and the same by GNU parallel. What is joined must be the bytes of one run.
+# which one is killed half-way and requeued and another is sent again by its number, and the same by GNU parallel. What is joined must be the bytes of one run.
 #   sh tests/scale/cluster.sh OHMWRIGHT      exit 0: passed, 1: failed, 77: skipped, with the reason
 set -eu
 program=$(realpath "$1")
@@ -125,7 +125,7 @@ done
 
 cd "$work"
 job=$(sbatch --parsable --array=1-6 --output="$work/%A_%a.out" "$root/docs/scale/batch-shard.slurm" \
-  "$work/readings.jsonl" "$work/array" $options)
+  "$work/readings.jsonl" "$work/array" 6 $options)
 merge=$(sbatch --parsable --dependency="afterok:$job" --output="$work/merge.out" "$root/docs/scale/batch-merge.slurm" "$work/array" 6)
 tries=0
 until [ -e "$work/was-killed" ]; do
@@ -143,4 +143,21 @@ while [ -n "$(squeue -h -j "$job,$merge" 2> /dev/null)" ]; do
   sleep 1
 done
 [ -e "$work/array/verdicts.jsonl" ] || { echo 'FAILED: nothing was merged'; cat "$work"/*.out; exit 1; }
+compare array
+
+# What one does whose node had lost a shard: it alone, by its number. Without it the merge says which one is missing.
+rm "$work"/array/shard-000002.* "$work/array/verdicts.jsonl"
+code=0
+"$program" batch --merge "$work"/array/shard-*.summary.json > /dev/null 2> "$work/missing" || code=$?
+[ "$code" -eq 3 ] && grep -q 'among the summaries: 2' "$work/missing" || { echo 'FAILED: shard 2 is not missed'; exit 1; }
+job=$(sbatch --parsable --array=2 --output="$work/%A_%a.out" "$root/docs/scale/batch-shard.slurm" \
+  "$work/readings.jsonl" "$work/array" 6 $options)
+merge=$(sbatch --parsable --dependency="afterok:$job" --output="$work/merge2.out" "$root/docs/scale/batch-merge.slurm" "$work/array" 6)
+tries=0
+while [ -n "$(squeue -h -j "$job,$merge" 2> /dev/null)" ]; do
+  tries=$((tries + 1))
+  [ "$tries" -lt 200 ] || { echo 'FAILED: the job that was sent again does not end'; squeue; exit 1; }
+  sleep 1
+done
+[ -e "$work/array/verdicts.jsonl" ] || { echo 'FAILED: nothing was merged again'; cat "$work"/*.out; exit 1; }
 compare array

@@ -22,7 +22,7 @@ void judge_line(LineJudge& judge, std::string_view line, const Block& block, con
   if (block.head == nullptr)
     judge.judge_json(line, place, records);
   else if (line[first] != '#')
-    judge.judge_row(line, *block.head, place, records);
+    judge.judge_row(line, block.head, place, records);
 }
 
 void judge_block(LineJudge& judge, const Block& block, JudgedBlock& judged) {

@@ -57,11 +57,12 @@ std::string_view ReadingFields::*reading_field(std::string_view name) {
   return nullptr;
 }
 
-std::string_view* line_field(std::string_view name, LineFields& fields) {
-  if (name == "id") return &fields.id;
-  if (name == "lot") return &fields.lot;
-  if (name == "kind") return &fields.kind;
-  if (name == "ratings") return &fields.ratings;
+/// The member of the line, likewise.
+std::string_view LineFields::*line_field(std::string_view name) {
+  if (name == "id") return &LineFields::id;
+  if (name == "lot") return &LineFields::lot;
+  if (name == "kind") return &LineFields::kind;
+  if (name == "ratings") return &LineFields::ratings;
   return nullptr;
 }
 
@@ -111,6 +112,7 @@ TableHead::TableHead(std::string_view line) : separator_(separator_in(line)) {
 void RowReader::split(std::string_view row, char separator) {
   count_ = 0;
   quote_is_open_ = false;
+  text_behind_quote_ = 0;
   const auto next_cell = [this]() -> std::string& {
     if (count_ == cells_.size()) cells_.emplace_back();
     cells_[count_].clear();
@@ -127,7 +129,10 @@ void RowReader::split(std::string_view row, char separator) {
         cell += row[at];
       }
       quote_is_open_ = quote_is_open_ || at >= row.size();
-      at = std::min(row.find(separator, at), row.size());
+      const std::size_t end = std::min(row.find(separator, at), row.size());
+      if (at < end && !without_outer_blanks(row.substr(at + 1, end - at - 1)).empty() && text_behind_quote_ == 0)
+        text_behind_quote_ = count_;
+      at = end;
     } else {
       const std::size_t end = std::min(row.find(separator, at), row.size());
       cell.assign(without_outer_blanks(row.substr(at, end - at)));
@@ -151,50 +156,93 @@ std::string_view RowReader::with_unit(std::string_view cell, const TableHead::Co
   return text;
 }
 
-bool RowReader::read(std::string_view row, const TableHead& head, std::string_view default_kind, PartSource& parts,
-                     LineFields& fields) {
-  fields.clear();
-  if (!is_utf8_text(row)) throw InputError("the row is no UTF-8 text; save the table as UTF-8");
-  split(row, head.separator());
-  const auto& columns = head.columns();
-  if (quote_is_open_) throw InputError("a quote that is opened in the row is not closed in it");
-  while (count_ > columns.size() && cells_[count_ - 1].empty()) --count_;
-  if (count_ > columns.size())
-    throw InputError("the row has " + std::to_string(count_) + " cells, the table " + std::to_string(columns.size()) +
-                     " columns; a comma in a number goes with \";\" between cells");
-  for (std::size_t i = 0; i < count_; ++i)
-    if (std::string_view* field = line_field(columns[i].name, fields)) *field = cells_[i];
-  const std::string kind(fields.kind.empty() ? default_kind : fields.kind);
+/// Looks up once what the columns of a table hold whatever the kind is.
+void RowReader::take_head(const std::shared_ptr<const TableHead>& head) {
+  if (head_ == head) return;
+  head_ = head;
+  kind_.clear();
+  line_columns_.clear();
+  for (std::size_t i = 0; i < head->columns().size(); ++i)
+    if (const auto member = line_field(head->columns()[i].name); member != nullptr)
+      line_columns_.emplace_back(i, member);
+}
+
+/// Looks up once what they hold for a kind.
+void RowReader::take_kind(std::string_view kind, PartSource& parts) {
   if (kind.empty())
     throw InputError("the row names no kind; give the table a column \"kind\", or name one for all with --kind");
-  const Descriptor& descriptor = parts.kind(kind);
-
-  ReadingFields common;
-  text_count_ = 0;
-  texts_.reserve(columns.size());  // views into it are handed out
-  for (std::size_t i = 0; i < count_; ++i) {
-    if (cells_[i].empty()) continue;
-    if (const auto field = reading_field(columns[i].name); field != nullptr)
-      common.*field = cells_[i];
-    else if (const ConditionDescriptor* condition = condition_called(descriptor, columns[i].name))
-      common.conditions.emplace_back(condition->id,
-                                     with_unit(cells_[i], columns[i], condition->default_unit, head.separator()));
+  if (kind == kind_) return;
+  const Descriptor& descriptor = parts.kind(std::string(kind));
+  roles_.clear();
+  for (const TableHead::Column& column : head_->columns()) {
+    Role role;
+    role.is_of_line = line_field(column.name) != nullptr;
+    role.field = reading_field(column.name);
+    role.condition = condition_called(descriptor, column.name);
+    role.measurand = measurand_called(descriptor, column.name);
+    roles_.push_back(role);
   }
-  if (!common.value.empty()) fields.add_reading() = common;
+  kind_ = kind;
+}
+
+void RowReader::cut_into_cells(std::string_view row) {
+  if (!is_utf8_text(row)) throw InputError("the row is no UTF-8 text; save the table as UTF-8");
+  split(row, head_->separator());
+  if (quote_is_open_) throw InputError("a quote that is opened in the row is not closed in it");
+  if (text_behind_quote_ > 0)
+    throw InputError("cell " + std::to_string(text_behind_quote_) +
+                     ": text stands behind a closing quote; quote the whole cell, or nothing of it");
+  const std::size_t columns = head_->columns().size();
+  while (count_ > columns && cells_[count_ - 1].empty()) --count_;
+  if (count_ > columns)
+    throw InputError("the row has " + std::to_string(count_) + " cells, the table " + std::to_string(columns) +
+                     " columns; a comma in a number goes with \";\" between cells");
+  if (count_ < columns)
+    throw InputError("the row has " + std::to_string(count_) + " cells, the table " + std::to_string(columns) +
+                     " columns; a cell without anything in it has its separator, too");
+}
+
+/// What all readings of the row have in common.
+void RowReader::take_common() {
+  common_.clear();
   for (std::size_t i = 0; i < count_; ++i) {
-    const std::string& name = columns[i].name;
-    if (cells_[i].empty() || line_field(name, fields) != nullptr || reading_field(name) != nullptr ||
-        condition_called(descriptor, name) != nullptr)
-      continue;
+    const Role& role = roles_[i];
+    if (cells_[i].empty()) continue;
+    if (role.field != nullptr)
+      common_.*role.field = cells_[i];
+    else if (role.condition != nullptr && !role.is_of_line)
+      common_.conditions.emplace_back(role.condition->id, with_unit(cells_[i], head_->columns()[i],
+                                                                    role.condition->default_unit, head_->separator()));
+  }
+}
+
+void RowReader::add_readings(LineFields& fields) {
+  if (!common_.value.empty()) fields.add_reading() = common_;
+  for (std::size_t i = 0; i < count_; ++i) {
+    const Role& role = roles_[i];
+    if (cells_[i].empty() || role.is_of_line || role.field != nullptr || role.condition != nullptr) continue;
+    const TableHead::Column& column = head_->columns()[i];
     ReadingFields& reading = fields.add_reading();
-    reading = common;
-    const MeasurandDescriptor* measurand = measurand_called(descriptor, name);
-    reading.measurand = measurand == nullptr ? std::string_view(name) : measurand->id;
-    const bool takes_bare = measurand != nullptr && measurand->takes_bare_number;
-    reading.value =
-        with_unit(cells_[i], columns[i], takes_bare ? measurand->default_unit : std::string_view(), head.separator());
+    reading = common_;
+    reading.measurand = role.measurand == nullptr ? std::string_view(column.name) : role.measurand->id;
+    const bool takes_bare = role.measurand != nullptr && role.measurand->takes_bare_number;
+    reading.value = with_unit(cells_[i], column, takes_bare ? role.measurand->default_unit : std::string_view(),
+                              head_->separator());
   }
   if (fields.reading_count() == 0) throw InputError("the row holds no reading");
+}
+
+bool RowReader::read(std::string_view row, const std::shared_ptr<const TableHead>& head, std::string_view default_kind,
+                     PartSource& parts, LineFields& fields) {
+  fields.clear();
+  take_head(head);
+  cut_into_cells(row);
+  for (const auto& [column, member] : line_columns_) fields.*member = cells_[column];
+  take_kind(fields.kind.empty() ? default_kind : fields.kind, parts);
+  text_count_ = 0;
+  texts_.reserve(head_->columns().size());  // views into it are handed out
+  take_common();
+  add_readings(fields);
   return is_plain(row.substr(0, row.find_last_not_of('\r') + 1)) && fields.id.size() <= 200 && fields.lot.size() <= 200;
 }
 

@@ -1,11 +1,14 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <ohmwright/batch/batch_settings.hpp>
 #include <ohmwright/batch/line_fields.hpp>
+#include <ohmwright/component/descriptor.hpp>
 
 namespace ohmwright::batch {
 
@@ -39,22 +42,42 @@ class RowReader {
   /// The fields of a row, views that hold until the next call; whether all of them are plain text, as
   /// `make_line_readings` may take it. Throws InputError for a row that is no row of this table, and what
   /// `parts.kind` throws.
-  bool read(std::string_view row, const TableHead& head, std::string_view default_kind, PartSource& parts,
-            LineFields& fields);
+  bool read(std::string_view row, const std::shared_ptr<const TableHead>& head, std::string_view default_kind,
+            PartSource& parts, LineFields& fields);
 
   /// The same fields as a line of JSON, for the strict parser to decide; holds until the next call, with
   /// `bytes_behind_line` readable bytes behind it.
   std::string_view as_json(const LineFields& fields);
 
  private:
+  /// What a column holds for a kind; a column that holds none of it is a name that the strict parser refuses.
+  struct Role {
+    bool is_of_line = false;
+    std::string_view ReadingFields::*field = nullptr;
+    const ConditionDescriptor* condition = nullptr;
+    const MeasurandDescriptor* measurand = nullptr;
+  };
+
+  void take_head(const std::shared_ptr<const TableHead>& head);
+  void take_kind(std::string_view kind, PartSource& parts);
+  void cut_into_cells(std::string_view row);
+  void take_common();
+  void add_readings(LineFields& fields);
   void split(std::string_view row, char separator);
   std::string_view with_unit(std::string_view cell, const TableHead::Column& column, std::string_view usual_unit,
                              char separator);
 
+  std::shared_ptr<const TableHead> head_;  ///< that `line_columns_` and `roles_` are of
+  std::vector<std::pair<std::size_t, std::string_view LineFields::*>> line_columns_;
+  std::string kind_;  ///< that `roles_` are for; empty: none yet
+  std::vector<Role> roles_;
+  ReadingFields common_;
+
   std::vector<std::string> cells_;
   std::size_t count_ = 0;
   bool quote_is_open_ = false;
-  std::vector<std::string> texts_;  ///< quantities that got a unit
+  std::size_t text_behind_quote_ = 0;  ///< the first such cell, counted from 1; 0: none
+  std::vector<std::string> texts_;     ///< quantities that got a unit
   std::size_t text_count_ = 0;
   std::string json_;
 };

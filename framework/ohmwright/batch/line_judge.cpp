@@ -3,6 +3,7 @@
 
 #include <ohmwright/batch/line_judge.hpp>
 #include <ohmwright/batch/line_readings.hpp>
+#include <ohmwright/component/evidence_parts.hpp>
 #include <ohmwright/plugin/guarded_judge.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/safety/live_readings.hpp>
@@ -18,7 +19,8 @@ void LineJudge::judge_json(std::string_view line, const LinePlace& place, std::s
   judge_strictly(line, place, out);
 }
 
-void LineJudge::judge_row(std::string_view row, const TableHead& head, const LinePlace& place, std::string& out) {
+void LineJudge::judge_row(std::string_view row, const std::shared_ptr<const TableHead>& head, const LinePlace& place,
+                          std::string& out) {
   if (row.size() > longest_line) return refuse(place, long_line_text(), out);
   try {
     const bool is_plain = rows_.read(row, head, settings_.kind, parts_, fields_);
@@ -86,10 +88,14 @@ void LineJudge::judge_readings(const KnownPart& known, const RecordHead& head, s
     for (Reading& reading : readings)  // a part that is fed has its leads on
       if (reading.supply == Supply::live) reading.connection = Connection::unstated;
     instruments_->choose(readings, descriptor);
-    const Evidence evidence(descriptor, readings, instruments_->meters());
+    if (evidence_)
+      prepare_again(*evidence_, descriptor, readings, instruments_->meters());
+    else
+      evidence_.emplace(descriptor, readings, instruments_->meters());
     findings_.clear();
+    constexpr bool wants_budget = false;  // no record shows it
     std::variant<Verdict, NotJudged> judged =
-        judge_guarded(*known.part.part, descriptor, evidence, settings_.judge, std::move(findings_));
+        judge_guarded(*known.part.part, descriptor, *evidence_, settings_.judge, std::move(findings_), wants_budget);
     if (const auto* failed = std::get_if<NotJudged>(&judged))
       throw Error(ErrorCategory::plugin, std::string(descriptor.id) + ": " + failed->text);
     auto& verdict = std::get<Verdict>(judged);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -15,6 +16,7 @@
 #include <ohmwright/batch/strict_line.hpp>
 #include <ohmwright/batch/summary.hpp>
 #include <ohmwright/batch/tally.hpp>
+#include <ohmwright/component/evidence.hpp>
 
 namespace ohmwright::batch {
 
@@ -28,7 +30,8 @@ class LineJudge {
   /// stands in the line.
   void judge_json(std::string_view line, const LinePlace& place, std::string& out);
   /// The same for a row of a table.
-  void judge_row(std::string_view row, const TableHead& head, const LinePlace& place, std::string& out);
+  void judge_row(std::string_view row, const std::shared_ptr<const TableHead>& head, const LinePlace& place,
+                 std::string& out);
   /// The record of a line that could not even be read.
   void refuse(const LinePlace& place, std::string_view error, std::string& out);
 
@@ -57,6 +60,7 @@ class LineJudge {
   LineFields fields_;
   std::vector<Reading> readings_;
   StrictLine strict_;
+  std::optional<Evidence> evidence_;
   Findings findings_;
   std::string key_;  ///< of `known_`: the kind and the ratings as a line names them
   std::unordered_map<std::string, KnownPart> known_;

@@ -65,8 +65,9 @@ void skip_blank(std::string_view& text) {
 /// The unit's text: letters, and what is no ASCII ("°C"), up to a blank; taken from `text`.
 std::string_view take_unit_text(std::string_view& text) {
   std::size_t end = 0;
-  while (end < text.size() && text[end] != ' ' && text[end] != '+' && !is_digit(text[end]) &&
-         uncertainty_mark_in(text.substr(end)) == 0)
+  const auto is_letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };  // of no mark
+  while (end < text.size() && (is_letter(text[end]) || (text[end] != ' ' && text[end] != '+' && !is_digit(text[end]) &&
+                                                        uncertainty_mark_in(text.substr(end)) == 0)))
     ++end;
   const std::string_view unit = text.substr(0, end);
   text.remove_prefix(end);

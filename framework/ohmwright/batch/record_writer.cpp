@@ -1,5 +1,6 @@
 #include <array>
 #include <iterator>
+#include <string_view>
 
 #include <fmt/compile.h>
 
@@ -8,6 +9,8 @@
 namespace ohmwright::batch {
 
 namespace {
+
+using std::string_view_literals::operator""sv;  // their lengths are known where they are written
 
 bool needs_escape(char c) { return static_cast<unsigned char>(c) < 0x20 || c == '"' || c == '\\'; }
 
@@ -26,58 +29,58 @@ void append_field(std::string& out, std::string_view name_with_comma, std::strin
 
 void append_head(std::string& out, const RecordHead& head) {
   append_field(out, R"({"file":)", head.place.file);
-  out += R"(,"line":)";
+  out += R"(,"line":)"sv;
   append_number(out, head.place.line);
   if (!head.id.empty()) append_field(out, R"(,"id":)", head.id);
   if (!head.lot.empty()) append_field(out, R"(,"lot":)", head.lot);
 }
 
 void append_limits(std::string& out, const Limits& limits) {
-  out += R"(,"limits":{)";
+  out += R"(,"limits":{)"sv;
   if (limits.lower) {
-    out += R"("lower":)";
+    out += R"("lower":)"sv;
     append_number(out, limits.lower->value_in_si());
     out += ',';
   }
   if (limits.upper) {
-    out += R"("upper":)";
+    out += R"("upper":)"sv;
     append_number(out, limits.upper->value_in_si());
     out += ',';
   }
   const std::optional<AnyQuantity>& either = limits.lower ? limits.lower : limits.upper;
-  out += R"("unit":")";
+  out += R"("unit":")"sv;
   out += si_unit_of(either->dimension());
-  out += "\"}";
+  out += "\"}"sv;
 }
 
 void append_reason(std::string& out, const Descriptor& descriptor, const Finding& finding) {
   const RuleDescriptor& rule = descriptor.rules[finding.rule];
-  out += R"({"rule":")";
+  out += R"({"rule":")"sv;
   out += rule.id;  // ids hold nothing to escape
-  out += R"(","verdict":")";
+  out += R"(","verdict":")"sv;
   out += name_of(finding.outcome);
   out += '"';
   if (finding.measured) {
-    out += R"(,"measured":{"value":)";
+    out += R"(,"measured":{"value":)"sv;
     append_number(out, finding.measured->value_in_si());
-    out += R"(,"unit":")";
+    out += R"(,"unit":")"sv;
     out += si_unit_of(finding.measured->dimension());
     out += '"';
     if (finding.measured_uncertainty) {
-      out += R"(,"standard_uncertainty":)";
+      out += R"(,"standard_uncertainty":)"sv;
       append_number(out, *finding.measured_uncertainty);
     }
     out += '}';
   }
   if (finding.limits.lower || finding.limits.upper) append_limits(out, finding.limits);
   if (finding.meaning != ProbabilityMeaning::none) {
-    out += finding.meaning == ProbabilityMeaning::within_limits ? R"(,"probability_within":)"
-                                                                : R"(,"probability_observed_if_within":)";
+    out += finding.meaning == ProbabilityMeaning::within_limits ? R"(,"probability_within":)"sv
+                                                                : R"(,"probability_observed_if_within":)"sv;
     append_number(out, finding.probability);
   }
-  out += R"(,"text_id":")";
+  out += R"(,"text_id":")"sv;
   out += rule.texts[finding.text].id;
-  out += "\"}";
+  out += "\"}"sv;
 }
 
 }  // namespace
@@ -101,18 +104,18 @@ void append_json_text(std::string& out, std::string_view text) {
 void append_verdict_record(std::string& out, const RecordHead& head, const Descriptor& descriptor,
                            std::string_view part, const Verdict& verdict) {
   append_head(out, head);
-  out += R"(,"kind":")";
+  out += R"(,"kind":")"sv;
   out += descriptor.id;
   out += '"';
   append_field(out, R"(,"part":)", part);
-  out += R"(,"verdict":")";
+  out += R"(,"verdict":")"sv;
   out += name_of(verdict.outcome);
-  out += R"(","probability_within":)";
+  out += R"(","probability_within":)"sv;
   if (verdict.probability_within)
     append_number(out, *verdict.probability_within);
   else
-    out += "null";
-  out += R"(,"reasons":[)";
+    out += "null"sv;
+  out += R"(,"reasons":[)"sv;
   bool first = true;
   for (const Finding& finding : verdict.findings) {
     if (finding.outcome == Outcome::silent) continue;
@@ -120,19 +123,19 @@ void append_verdict_record(std::string& out, const RecordHead& head, const Descr
     first = false;
     append_reason(out, descriptor, finding);
   }
-  out += R"(],"advice":[)";
+  out += R"(],"advice":[)"sv;
   for (std::size_t i = 0; i < verdict.advice.size(); ++i) {
-    out += i == 0 ? "\"" : ",\"";
+    out += i == 0 ? "\""sv : ",\""sv;
     out += descriptor.advice[verdict.advice[i].text].id;
     out += '"';
   }
-  out += "]}\n";
+  out += "]}\n"sv;
 }
 
 void append_refusal_record(std::string& out, const RecordHead& head, std::string_view error) {
   append_head(out, head);
   append_field(out, R"(,"error":)", error);
-  out += "}\n";
+  out += "}\n"sv;
 }
 
 }  // namespace ohmwright::batch

@@ -102,28 +102,4 @@ std::uint64_t Summary::judged() const {
   return judged;
 }
 
-std::optional<Drift> drift_of(const Places& lot, const Places& all) {
-  constexpr std::uint64_t fewest = 10;
-  constexpr double least_difference = 0.05;
-  constexpr double standard_errors = 3.0;
-  if (lot.count < 2 || all.count < lot.count + 2) return std::nullopt;
-  // Of the others: the sums less those of the lot, which are whole numbers.
-  Places others = all;
-  others.count -= lot.count;
-  others.sum -= lot.sum;
-  WideCount& squares = others.sum_of_squares;
-  squares.high -= lot.sum_of_squares.high + (squares.low < lot.sum_of_squares.low ? 1U : 0U);
-  squares.low -= lot.sum_of_squares.low;
-  const auto variance_of_mean = [](const Places& places) {
-    const double deviation = places.standard_deviation();
-    return deviation * deviation / static_cast<double>(places.count);
-  };
-  Drift drift;
-  drift.difference = lot.mean() - others.mean();
-  drift.standard_error = std::sqrt(variance_of_mean(lot) + variance_of_mean(others));
-  drift.is_drift = lot.count >= fewest && others.count >= fewest && std::abs(drift.difference) >= least_difference &&
-                   std::abs(drift.difference) >= standard_errors * drift.standard_error;
-  return drift;
-}
-
 }  // namespace ohmwright::batch

@@ -95,16 +95,26 @@ struct Summary {
   friend bool operator==(const Summary&, const Summary&) = default;
 };
 
-/// A lot whose values lie elsewhere between their limits than those of the other lots together.
+/// A lot whose values lie elsewhere between their limits than those of the other lots.
 struct Drift {
-  double difference = 0.0;      ///< mean place of the lot less that of the others [dimensionless]
+  double difference = 0.0;      ///< mean place of the lot less the one it is compared with [dimensionless]
   double standard_error = 0.0;  ///< of the difference (Welch, Biometrika 34 (1947) 28)
   /// At least three standard errors (the limits of Shewhart's control charts, ISO 7870-2) and a twentieth of the way
   /// from the middle to a limit, of ten parts or more on either side (common practice, no source).
   bool is_drift = false;
 };
 
-/// How the places of `lot` differ from those of `all` without it; nothing where either has fewer than two.
-std::optional<Drift> drift_of(const Places& lot, const Places& all);
+/// How the lots of a kind lie to each other by one rule.
+struct LotComparison {
+  /// By the lot's name; a lot is missing where it or what it is compared with has fewer than two places.
+  std::map<std::string, Drift, std::less<>> lots;
+  /// Two lots alone that differ: which of them is as it should be they cannot tell. Each is compared with the other.
+  bool two_alone = false;
+};
+
+/// Compares each lot with the median of the lots' mean places, which a few lots that lie elsewhere do not move, as they
+/// would move a common mean. The standard error is the lot's and that of the lots around the median. Only sums of whole
+/// numbers enter, so that merged summaries say what one run says.
+LotComparison compare_lots(const KindSummary& kind, std::string_view rule);
 
 }  // namespace ohmwright::batch

@@ -3,8 +3,12 @@
 #include <limits>
 #include <map>
 #include <numeric>
+#include <string>
 #include <string_view>
+#include <tuple>
 #include <utility>
+
+#include <boost/container/static_vector.hpp>
 
 #include <ohmwright/component/evidence.hpp>
 #include <ohmwright/component/evidence_parts.hpp>
@@ -16,10 +20,6 @@ namespace ohmwright {
 namespace {
 
 const double sqrt3 = std::sqrt(3.0);
-
-std::string label_of(const Reading& reading, std::size_t index) {
-  return reading.label.empty() ? "reading " + std::to_string(index + 1) : reading.label;
-}
 
 /// Far beyond what any instrument shows, and far below where a probability would overflow into not-a-number [SI].
 constexpr double largest_half_width = 1e15;
@@ -65,17 +65,20 @@ class EvidenceBuilder {
                   const MeterSet& meters)
       : evidence_(evidence), descriptor_(descriptor), readings_(readings), meters_(meters) {}
 
+  /// What the evidence held before is gone; its memory serves again, that of its texts, too.
   void build() {
     constexpr std::size_t usual_sources = 4;  // of a reading: its meter, leads, temperature, and one more
     evidence_.sources_.reserve(1 + descriptor_.error_sources.size() +
                                usual_sources * std::min<std::size_t>(readings_.size(), 64));
+    evidence_.prepared_.clear();
     evidence_.prepared_.reserve(readings_.size());
-    evidence_.labels_.reserve(readings_.size());
+    evidence_.labels_.resize(readings_.size());
     new_source("model", "", Shape::rectangular);                        // Evidence::model_source
     for (const ErrorSourceDescriptor& own : descriptor_.error_sources)  // Evidence::own_source
-      new_source(std::string(own.id), "", own.shape);
+      new_source(own.id, "", own.shape);
     count_users();
     for (std::size_t i = 0; i < readings_.size(); ++i) add(readings_[i], i);
+    evidence_.sources_.resize(source_count_);
   }
 
   static EvidenceParts parts_of(const Evidence& evidence) {
@@ -89,7 +92,11 @@ class EvidenceBuilder {
 
  private:
   void add(const Reading& reading, std::size_t index) {
-    const std::string& label = evidence_.labels_.emplace_back(label_of(reading, index));
+    std::string& label = evidence_.labels_[index];
+    if (reading.label.empty())
+      label = "reading " + std::to_string(index + 1);
+    else
+      label = reading.label;
     PreparedReading& prepared = evidence_.prepared_.emplace_back();
     if (index > std::numeric_limits<std::uint16_t>::max()) refuse_so_many();
     prepared.reading = static_cast<std::uint16_t>(index);
@@ -244,8 +251,9 @@ class EvidenceBuilder {
     return std::find(of.begin(), of.end(), reading.measurand) != of.end();
   }
 
-  /// Counts the readings whose error is their meter's, by meter and dimension.
+  /// Counts the readings whose error is their meter's, by meter and dimension; one alone shares its meter with none.
   void count_users() {
+    if (readings_.size() < 2) return;
     for (const Reading& reading : readings_)
       if (const auto* stated = std::get_if<StatedValue>(&reading.observed); stated != nullptr && !stated->half_width)
         ++users_[{&meters_.named(reading.meter), stated->value.dimension()}];
@@ -299,10 +307,11 @@ class EvidenceBuilder {
     const double kept = condition.value.value.value_in_si();
     Estimate value(kept);
     if (half_width > 0.0)
-      value.add_term(own ? source_of_same(condition.id + (prepared.moisture == Moisture::wet ? " wet" : ""),
-                                          {kept, half_width}, label, condition.id)
-                         : shared_source(condition.id, condition.error_source, Shape::rectangular),
-                     half_width / sqrt3);
+      value.add_term(
+          own ? source_of_same({condition.id, prepared.moisture == Moisture::wet ? "wet" : "", {}, kept, half_width},
+                               label)
+              : shared_source(condition.id, condition.error_source, Shape::rectangular),
+          half_width / sqrt3);
     if (prepared.conditions.size() == prepared.conditions.capacity())
       throw InputError(label + ": more conditions than a reading can carry (" +
                        std::to_string(prepared.conditions.capacity()) + ")");
@@ -324,35 +333,59 @@ class EvidenceBuilder {
                      " readings are more than one verdict can weigh; give a part of them, or thin the series out");
   }
 
-  SourceIndex new_source(std::string id, std::string of, Shape shape) {
-    if (evidence_.sources_.size() > std::numeric_limits<SourceIndex>::max()) refuse_so_many();
-    ErrorSource& source = evidence_.sources_.emplace_back();
-    source.id = std::move(id);
-    source.of = std::move(of);
+  SourceIndex new_source(std::string_view id, std::string_view of, Shape shape) {
+    if (source_count_ > std::numeric_limits<SourceIndex>::max()) refuse_so_many();
+    if (source_count_ == evidence_.sources_.size()) evidence_.sources_.emplace_back();
+    ErrorSource& source = evidence_.sources_[source_count_];
+    source.id = id;
+    source.of = of;
     source.shape = shape;
-    return static_cast<SourceIndex>(evidence_.sources_.size() - 1);
+    source.degrees_of_freedom = std::numeric_limits<double>::infinity();
+    return static_cast<SourceIndex>(source_count_++);
   }
 
-  SourceIndex shared_source(const std::string& id, const std::string& of, Shape shape) {
+  SourceIndex shared_source(std::string_view id, std::string_view of, Shape shape) {
     // Only among sources that were made to be shared: a name that people gave may be the label of another reading.
-    const auto [found, is_new] = shared_.try_emplace({id, of}, SourceIndex{0});
+    for (const SourceIndex source : first_shared_)
+      if (evidence_.sources_[source].id == id && evidence_.sources_[source].of == of) return source;
+    if (first_shared_.size() < first_shared_.capacity()) return first_shared_.emplace_back(new_source(id, of, shape));
+    const auto [found, is_new] = shared_.try_emplace({std::string(id), std::string(of)}, SourceIndex{0});
     if (is_new) found->second = new_source(id, of, shape);
     return found->second;
   }
 
   /// The error of digits that a meter showed. The same digits again say nothing new: they keep the error they had, so
   /// that a reading typed ten times is as sure as one.
-  SourceIndex source_of_digits(const std::string& id, const Reading& reading, AnyQuantity shown, double half_width,
+  SourceIndex source_of_digits(std::string_view id, const Reading& reading, AnyQuantity shown, double half_width,
                                const std::string& label) {
-    return source_of_same(id + ' ' + reading.measurand + ' ' + meters_.named(reading.meter).name,
-                          {shown.value_in_si(), half_width}, label, id);
+    return source_of_same({id, reading.measurand, meters_.named(reading.meter).name, shown.value_in_si(), half_width},
+                          label);
   }
 
-  /// The source for a value with its half-width: that of an earlier one of the same two numbers, else a new one.
-  SourceIndex source_of_same(const std::string& what, std::pair<double, double> numbers, const std::string& label,
-                             const std::string& id) {
-    const auto [found, is_new] = of_same_.try_emplace({what, numbers}, SourceIndex{0});
-    if (is_new) found->second = new_source(id, label, Shape::rectangular);
+  /// What makes two errors one: the kind of the error, what it is of, and the two numbers. Views into what was read.
+  struct Same {
+    std::string_view id;
+    std::string_view of;
+    std::string_view meter;
+    double value = 0.0;
+    double half_width = 0.0;
+
+    auto key() const { return std::tie(id, of, meter, value, half_width); }
+    friend bool operator<(const Same& a, const Same& b) { return a.key() < b.key(); }
+  };
+
+  /// The source for a value with its half-width: that of an earlier one of the same two numbers, else a new one. A
+  /// handful is looked through, which takes no memory; more are put in order.
+  SourceIndex source_of_same(const Same& same, const std::string& label) {
+    for (const auto& [earlier, source] : first_of_same_)
+      if (earlier.key() == same.key()) return source;
+    if (first_of_same_.size() < first_of_same_.capacity()) {
+      const SourceIndex source = new_source(same.id, label, Shape::rectangular);
+      first_of_same_.emplace_back(same, source);
+      return source;
+    }
+    const auto [found, is_new] = of_same_.try_emplace(same, SourceIndex{0});
+    if (is_new) found->second = new_source(same.id, label, Shape::rectangular);
     return found->second;
   }
 
@@ -361,12 +394,20 @@ class EvidenceBuilder {
   std::span<const Reading> readings_;
   const MeterSet& meters_;
   std::map<std::pair<const Meter*, Dimension>, int> users_;
+  std::size_t source_count_ = 0;
+  boost::container::static_vector<SourceIndex, 8> first_shared_;
   std::map<std::pair<std::string, std::string>, SourceIndex> shared_;
-  std::map<std::pair<std::string, std::pair<double, double>>, SourceIndex> of_same_;
+  boost::container::static_vector<std::pair<Same, SourceIndex>, 8> first_of_same_;
+  std::map<Same, SourceIndex> of_same_;
 };
 
 Evidence::Evidence(const Descriptor& descriptor, std::span<const Reading> readings, const MeterSet& meters) {
   EvidenceBuilder(*this, descriptor, readings, meters).build();
+}
+
+void prepare_again(Evidence& evidence, const Descriptor& descriptor, std::span<const Reading> readings,
+                   const MeterSet& meters) {
+  EvidenceBuilder(evidence, descriptor, readings, meters).build();
 }
 
 EvidenceParts parts_of(const Evidence& evidence) { return EvidenceBuilder::parts_of(evidence); }

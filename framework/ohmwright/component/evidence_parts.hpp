@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -13,6 +14,11 @@ struct EvidenceParts {
   std::vector<ErrorSource> sources;
   std::vector<std::string> labels;  ///< by `PreparedReading::reading`
 };
+
+/// Makes the evidence anew of other readings, as its constructor does, in the memory that it has: for a program that
+/// judges one part after another. After an exception it holds nothing that could be judged; make it anew again.
+OHMWRIGHT_CORE_API void prepare_again(Evidence& evidence, const Descriptor& descriptor,
+                                      std::span<const Reading> readings, const MeterSet& meters);
 
 OHMWRIGHT_CORE_API EvidenceParts parts_of(const Evidence& evidence);
 

@@ -32,7 +32,9 @@ struct Joint {
 
 /// Over the essential measurands together; empty where no continuous rule spoke.
 std::optional<Joint> joint_over_essential(const Descriptor& descriptor, const Evidence& evidence,
-                                          const std::vector<Finding>& findings) {
+                                          const std::vector<Finding>& findings,
+                                          const std::optional<Conformance>& of_lone) {
+  if (of_lone) return Joint{*of_lone, std::nullopt};
   std::vector<LimitedEstimate> judged;
   for (const Finding& finding : findings)
     if (is_continuous(finding) && descriptor.rules[finding.rule].essential)
@@ -106,16 +108,18 @@ const Finding* deciding_finding(const Descriptor& descriptor, const std::vector<
 }  // namespace
 
 Verdict conclude(const Descriptor& descriptor, const Evidence& evidence, const JudgeSettings& settings,
-                 Findings findings) {
+                 Findings findings, const ConclusionOptions& options) {
   Verdict verdict;
   verdict.findings = std::move(findings.findings());
   verdict.advice = std::move(findings.advice());
-  const std::optional<Joint> joint = joint_over_essential(descriptor, evidence, verdict.findings);
+  const std::optional<Joint> joint =
+      joint_over_essential(descriptor, evidence, verdict.findings, options.of_lone_essential);
   if (joint) {
     verdict.probability_within = joint->conformance.within;
     verdict.drawing = joint->drawing;
   }
   verdict.outcome = outcome_of(descriptor, settings, verdict.findings, joint);
+  if (!options.wants_budget) return verdict;
   if (const Finding* deciding = deciding_finding(descriptor, verdict.findings))
     verdict.budget = budget_of(*deciding->judged);
   return verdict;

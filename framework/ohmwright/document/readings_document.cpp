@@ -105,16 +105,38 @@ class ReadingReader {
     const ValueNode* node = entry.find("conditions");
     if (node == nullptr || node->members() == nullptr) return;
     for (const auto& [name, value] : *node->members()) {
-      const std::uint16_t index = index_of(descriptor_.conditions, name);
+      const std::uint16_t index = condition_called(name);
       if (index == not_found) {
-        problems_.push_back(
-            value.problem(fmt::format("a {} has no condition {}{}", descriptor_.id, ohmwright::quoted(name),
-                                      suggestion(name, ids_of(descriptor_.conditions)))));
+        problems_.push_back(value.problem(fmt::format("a {} has no condition {}{}", descriptor_.id,
+                                                      ohmwright::quoted(name), way_on_for_condition(name))));
         continue;
       }
-      const std::optional<Condition> condition = condition_of(descriptor_.conditions[index], value);
+      const ConditionDescriptor& row = descriptor_.conditions[index];
+      if (name != row.id && node->find(row.id) != nullptr) {
+        problems_.push_back(
+            value.problem(fmt::format("{} and {} are one condition; say it once", name, ohmwright::quoted(row.id))));
+        continue;
+      }
+      const std::optional<Condition> condition = condition_of(row, value);
       if (condition && conditions != nullptr) conditions->push_back(*condition);
     }
+  }
+
+  /// By its id, or as it is typed as an option: "at".
+  std::uint16_t condition_called(std::string_view name) const {
+    const auto& rows = descriptor_.conditions;
+    for (std::size_t i = 0; i < rows.size(); ++i)
+      if (rows[i].id == name || (!rows[i].option.empty() && rows[i].option == name))
+        return static_cast<std::uint16_t>(i);
+    return not_found;
+  }
+
+  std::string way_on_for_condition(const std::string& name) const {
+    for (const std::string_view circumstance :
+         {"connection", "moisture", "supply", "states", "meter", "range", "leads"})
+      if (name == circumstance)
+        return fmt::format("; {} is said of the reading itself, beside \"conditions\"", ohmwright::quoted(name));
+    return suggestion(name, ids_of(descriptor_.conditions));
   }
 
   std::optional<Condition> condition_of(const ConditionDescriptor& descriptor, const ValueNode& node) {

@@ -2,9 +2,11 @@
 #include <csignal>
 #include <fcntl.h>
 #include <functional>
+#include <optional>
 #include <spawn.h>
 #include <sys/wait.h>
 #include <system_error>
+#include <thread>
 #include <unistd.h>
 #include <utility>
 #include <vector>
@@ -53,6 +55,12 @@ class StreamChannel : public Channel {
   }
 
   std::string receive(std::string_view asked) override {
+    std::optional<std::string> line = receive_unless_ended(asked);
+    if (!line) fail("ended the connection without an answer " + about(asked));
+    return *std::move(line);
+  }
+
+  std::optional<std::string> receive_unless_ended(std::string_view asked) override {
     const auto deadline = std::chrono::steady_clock::now() + patience_;
     while (true) {
       if (const std::size_t end = held_.find('\n'); end != std::string::npos) return take_line(end);
@@ -70,6 +78,7 @@ class StreamChannel : public Channel {
       if (!in_time)
         fail("gave half an answer " + about(asked) + ", " + ohmwright::quoted(held_) + ", and no line's end within " +
              seconds_text(patience_));
+      if (error == asio::error::eof && held_.empty()) return std::nullopt;
       if (error && held_.find('\n') == std::string::npos) closed(asked, error);
     }
   }
@@ -184,7 +193,7 @@ std::unique_ptr<Channel> open_serial(const Address& address, std::chrono::millis
   return channel;
 }
 
-/// A program of the user's own, which prints lines; it is ended with the channel.
+/// A program of the user's own, which prints lines; it is ended with the channel, and with it what it has started.
 class ProgramChannel : public StreamChannel<asio::posix::stream_descriptor> {
  public:
   ProgramChannel(const Address& address, std::chrono::milliseconds patience)
@@ -199,7 +208,11 @@ class ProgramChannel : public StreamChannel<asio::posix::stream_descriptor> {
     ::posix_spawn_file_actions_init(&actions);
     ::posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
     ::posix_spawn_file_actions_adddup2(&actions, ends[1], STDOUT_FILENO);
-    const int trouble = ::posix_spawnp(&child_, pointers[0], &actions, nullptr, pointers.data(), environ);
+    ::posix_spawnattr_t attributes{};
+    ::posix_spawnattr_init(&attributes);
+    ::posix_spawnattr_setflags(&attributes, POSIX_SPAWN_SETPGROUP);  // a group of its own, 0: named by its number
+    const int trouble = ::posix_spawnp(&child_, pointers[0], &actions, &attributes, pointers.data(), environ);
+    ::posix_spawnattr_destroy(&attributes);
     ::posix_spawn_file_actions_destroy(&actions);
     ::close(ends[1]);
     if (trouble != 0) {
@@ -211,7 +224,17 @@ class ProgramChannel : public StreamChannel<asio::posix::stream_descriptor> {
   }
   ~ProgramChannel() override {
     if (child_ <= 0) return;
-    ::kill(child_, SIGTERM);
+    ::kill(-child_, SIGTERM);
+    constexpr std::chrono::milliseconds step{10};
+    constexpr int steps = 50;
+    for (int i = 0; i < steps; ++i) {
+      if (::waitpid(child_, nullptr, WNOHANG) != 0) {
+        ::kill(-child_, SIGKILL);  // those that it left behind
+        return;
+      }
+      std::this_thread::sleep_for(step);
+    }
+    ::kill(-child_, SIGKILL);
     ::waitpid(child_, nullptr, 0);
   }
   ProgramChannel(const ProgramChannel&) = delete;

@@ -2,6 +2,7 @@
 
 #include <chrono>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -22,6 +23,8 @@ class Channel {
   /// The next line, without its end. `asked` is what it answers, for messages. Throws InputError for silence, half an
   /// answer, a connection that was closed, and a line without end.
   virtual std::string receive(std::string_view asked) = 0;
+  /// The same, but nothing where the other side has ended the connection behind a whole line.
+  virtual std::optional<std::string> receive_unless_ended(std::string_view asked) = 0;
 };
 
 /// Connects. Every later step has `patience` at most. Throws InputError where nothing can be reached.

@@ -57,7 +57,7 @@ class ScpiReadout : public Readout {
 
   std::string name() override { return name_; }
 
-  Observed next() override {
+  std::optional<Observed> next() override {
     const std::string answer = ask(request_);
     std::string_view text = without_blanks(answer);
     if (text.starts_with('+')) text.remove_prefix(1);
@@ -67,7 +67,7 @@ class ScpiReadout : public Readout {
     const std::string_view unit_text = without_blanks(text.substr(static_cast<std::size_t>(end - text.data())));
     if (!std::isfinite(number) || std::abs(number) >= scpi_no_number * (1.0 - 1e-9))
       refuse(answer, "that is how it says that it has no number");
-    if (number >= scpi_infinity * (1.0 - 1e-9)) return OverRange{};
+    if (std::abs(number) >= scpi_infinity * (1.0 - 1e-9)) return over_range(number < 0.0, answer);
     const Unit unit = unit_text.empty() ? unit_ : named_unit(unit_text, answer);
     const double value = unit.to_si(number);
     if (value < 0.0 && !may_be_negative(wanted_.dimension))
@@ -81,6 +81,14 @@ class ScpiReadout : public Readout {
   std::string ask(const std::string& request) {
     channel_->send(request);
     return channel_->receive(request);
+  }
+
+  /// Below what it can show there is a value as well as above, but for a quantity that has no sign.
+  OverRange over_range(bool is_negative, const std::string& answer) const {
+    if (is_negative && !may_be_negative(wanted_.dimension))
+      refuse(answer, "that is over-range on the negative side, which " + std::string(phrase_of(wanted_.dimension)) +
+                         " does not have; is there a voltage on the part, or a charge?");
+    return OverRange{};
   }
 
   Unit named_unit(std::string_view text, const std::string& answer) const {
@@ -120,8 +128,11 @@ class ProgramReadout : public Readout {
 
   std::string name() override { return {}; }
 
-  Observed next() override {
-    const std::string line = channel_->receive("");
+  std::optional<Observed> next() override {
+    const std::optional<std::string> received = channel_->receive_unless_ended("");
+    if (!received && printed_) return std::nullopt;
+    const std::string line = received ? *received : channel_->receive("");
+    printed_ = true;
     try {
       const Document document = parse_document(line, "the program's line");
       const ValueNode* value = document.root.find("value");
@@ -136,6 +147,7 @@ class ProgramReadout : public Readout {
  private:
   std::unique_ptr<Channel> channel_;
   Wanted wanted_;
+  bool printed_ = false;
 };
 
 }  // namespace

@@ -2,8 +2,12 @@
 #include <cmath>
 #include <deque>
 #include <optional>
+#include <string>
+
+#include <fmt/format.h>
 
 #include <ohmwright/instrument/settling.hpp>
+#include <ohmwright/instrument/settling_window.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/print.hpp>
 
@@ -11,13 +15,11 @@ namespace ohmwright::instrument {
 
 namespace {
 
-/// Values that cannot be told from nothing agree, whatever their share of the mean: a shorted part [SI].
-constexpr double next_to_nothing = 1e-9;
-
 const StatedValue* number_in(const Observed& observed) { return std::get_if<StatedValue>(&observed); }
 
-bool all_over_range(const std::deque<Observed>& last) {
-  return std::none_of(last.begin(), last.end(), [](const Observed& one) { return number_in(one) != nullptr; });
+std::optional<double> value_in(const Observed& observed) {
+  const StatedValue* number = number_in(observed);
+  return number == nullptr ? std::nullopt : std::optional<double>(number->value.value_in_si());
 }
 
 struct Extent {
@@ -38,49 +40,56 @@ std::optional<Extent> extent_of(const std::deque<Observed>& last) {
   return extent;
 }
 
-bool agree(const std::deque<Observed>& last, const Settling& settling) {
-  if (last.size() < settling.agreeing) return false;
-  if (all_over_range(last)) return true;
-  for (const Observed& one : last)
-    if (number_in(one) == nullptr) return false;
-  const Extent extent = *extent_of(last);
-  const double smallest = extent.smallest.value_in_si();
-  const double largest = extent.largest.value_in_si();
-  return largest - smallest <= std::max(next_to_nothing, settling.share * 0.5 * std::abs(smallest + largest));
+/// ", and it would move by 0.4 % in the next 30 s"
+std::string pace_text(const SettlingWindow& window, const Observed& observed, const Settling& settling) {
+  const std::optional<double> moves = window.movement();
+  const std::optional<double> value = value_in(observed);
+  if (!moves || !value || *value == 0.0) return {};
+  return fmt::format(", and at its pace it moves by {:.2g} % in the next {} s", 100.0 * std::abs(*moves / *value),
+                     settling.outlook.count() / 1000);
 }
 
-[[noreturn]] void refuse_unsettled(const std::deque<Observed>& last, std::chrono::milliseconds waited) {
+[[noreturn]] void refuse_unsettled(const std::deque<Observed>& last, const SettlingWindow& window,
+                                   const Settling& settling) {
   const std::optional<Extent> extent = extent_of(last);
   const bool comes_and_goes =
       extent && std::any_of(last.begin(), last.end(), [](const Observed& one) { return number_in(one) == nullptr; });
-  const std::string time = std::to_string(waited.count() / 1000) + " s";
+  const std::string time = std::to_string(settling.longest.count() / 1000) + " s";
   if (comes_and_goes)
     throw InputError("the instrument shows over-range and values in turn, still after " + time +
                      ": a loose contact, or leads that are not held firmly");
   throw InputError(
       "the reading does not settle within " + time + ": the last values lie between " +
       (extent ? display_text(extent->smallest) + " and " + display_text(extent->largest) : std::string("nothing")) +
-      "; let the part reach its temperature, and hold the leads firmly");
+      pace_text(window, last.back(), settling) + "; let the part reach its temperature, and hold the leads firmly");
+}
+
+/// A program that printed one value and ended has said all that it knows.
+SettledReading last_word(const std::deque<Observed>& last, std::size_t taken, const Settling& settling) {
+  if (taken == 1) return {last.back(), 1, 0, {}};
+  throw InputError("the program printed " + std::to_string(taken) +
+                   " values and ended; print one that has settled, or go on: " + std::to_string(settling.agreeing) +
+                   " that agree over " + std::to_string(settling.least_span.count() / 1000) + " s and more are needed");
 }
 
 }  // namespace
 
-SettledReading read_settled(Readout& readout, const Settling& settling) {
-  const auto start = std::chrono::steady_clock::now();
+SettledReading read_settled(Readout& readout, const Settling& settling, const Clock& clock) {
+  constexpr std::size_t values_to_tell = 5;
+  const auto start = clock();
+  SettlingWindow window(settling);
   std::deque<Observed> last;
   std::size_t taken = 0;
-  while (!agree(last, settling)) {
-    const auto waited = std::chrono::steady_clock::now() - start;
-    if (!last.empty() && waited > settling.longest) refuse_unsettled(last, settling.longest);
-    last.push_back(readout.next());
+  while (!window.is_settled()) {
+    if (!last.empty() && clock() - start > settling.longest) refuse_unsettled(last, window, settling);
+    std::optional<Observed> observed = readout.next();
+    if (!observed) return last_word(last, taken, settling);
     ++taken;
-    if (last.size() > settling.agreeing) last.pop_front();
+    window.take(clock(), value_in(*observed));
+    last.push_back(*std::move(observed));
+    if (last.size() > values_to_tell) last.pop_front();
   }
-  SettledReading settled{last.back(), {}, taken - last.size()};
-  if (number_in(last.back()) != nullptr)
-    for (std::size_t i = 0; i + 1 < last.size(); ++i)
-      settled.repeats.push_back(number_in(last[i])->value.value_in_si());
-  return settled;
+  return {last.back(), window.count(), taken - window.count(), window.span()};
 }
 
 }  // namespace ohmwright::instrument

@@ -72,9 +72,9 @@ Wrong wrong_with_estimate(const Finding& finding, std::size_t source_count) {
   return known ? nullptr : "gave an estimate with an error source that is not there";
 }
 
-Wrong wrong_with_judged_outcome(const Finding& finding, const Evidence& evidence, double confidence) {
-  const Conformance conformance =
-      conformance_of(*finding.judged, evidence.sources(), finding.judged_lower, finding.judged_upper);
+Wrong wrong_with_judged_outcome(const Finding& finding, const Evidence& evidence, double confidence,
+                                Conformance& conformance) {
+  conformance = conformance_of(*finding.judged, evidence.sources(), finding.judged_lower, finding.judged_upper);
   if (!(std::abs(conformance.within - finding.probability) <= probability_tolerance))
     return "gave a probability that is not that of its estimate";
   return is_decided(finding.outcome) && finding.outcome != decide(conformance, confidence) ? contradiction : nullptr;
@@ -91,12 +91,12 @@ Wrong wrong_with_bare_outcome(const Finding& finding, bool essential, double con
 }
 
 Wrong wrong_with_outcome(const Finding& finding, const RuleDescriptor& rule, const Evidence& evidence,
-                         double confidence) {
+                         double confidence, Conformance& conformance) {
   switch (finding.meaning) {
     case ProbabilityMeaning::none:
       return nullptr;
     case ProbabilityMeaning::within_limits:
-      return finding.judged ? wrong_with_judged_outcome(finding, evidence, confidence)
+      return finding.judged ? wrong_with_judged_outcome(finding, evidence, confidence, conformance)
                             : wrong_with_bare_outcome(finding, rule.essential, confidence);
     case ProbabilityMeaning::observed_if_within:
       if (finding.outcome == Outcome::within_limits) return "passes by a probability that can only condemn";
@@ -108,12 +108,14 @@ Wrong wrong_with_outcome(const Finding& finding, const RuleDescriptor& rule, con
   return "gave a probability of no known meaning";
 }
 
-Wrong wrong_with(const Finding& finding, const RuleDescriptor& rule, const Evidence& evidence, double confidence) {
+/// `conformance` becomes that of the estimate, where it is a whole one that was judged.
+Wrong wrong_with(const Finding& finding, const RuleDescriptor& rule, const Evidence& evidence, double confidence,
+                 Conformance& conformance) {
   if (finding.text >= rule.texts.size()) return "gave a text that it does not have";
   if (!declares(rule, finding.outcome)) return "gave an outcome that it does not declare";
   if (const Wrong wrong = wrong_with_figures(finding)) return wrong;
   if (const Wrong wrong = wrong_with_estimate(finding, evidence.sources().size())) return wrong;
-  return wrong_with_outcome(finding, rule, evidence, confidence);
+  return wrong_with_outcome(finding, rule, evidence, confidence, conformance);
 }
 
 Wrong wrong_with(const Advice& advice) {
@@ -133,20 +135,26 @@ std::string its(const char* what, std::string_view id, Wrong wrong) {
 }  // namespace
 
 std::optional<std::string> misuse_of_findings(const Findings& findings, const Descriptor& descriptor,
-                                              const Evidence& evidence, const JudgeSettings& settings) {
+                                              const Evidence& evidence, const JudgeSettings& settings,
+                                              LoneEssential* lone) {
   if (findings.findings().empty()) return "none of its rules spoke";
   std::size_t joint = 0;
+  Conformance of_joint;
   for (const Finding& finding : findings.findings()) {
     if (finding.rule >= descriptor.rules.size()) return "it gave a finding of a rule that its kind does not have";
     const RuleDescriptor& rule = descriptor.rules[finding.rule];
-    if (const Wrong wrong = wrong_with(finding, rule, evidence, settings.confidence))
+    Conformance conformance;
+    if (const Wrong wrong = wrong_with(finding, rule, evidence, settings.confidence, conformance))
       return its("rule", rule.id, wrong);
-    if (is_joint(finding, rule)) ++joint;
+    if (!is_joint(finding, rule)) continue;
+    ++joint;
+    of_joint = conformance;
   }
   if (joint > max_joint_estimates) {
     return "its essential rules gave " + std::to_string(joint) + " estimates; one verdict takes at most " +
            std::to_string(max_joint_estimates);
   }
+  if (lone != nullptr && joint == 1) lone->conformance = of_joint;
   for (const Advice& advice : findings.advice()) {
     if (advice.text >= descriptor.advice.size()) return "it gave an advice that its kind does not have";
     if (const Wrong wrong = wrong_with(advice)) return its("advice", descriptor.advice[advice.text].id, wrong);

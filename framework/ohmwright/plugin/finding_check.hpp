@@ -5,8 +5,14 @@
 
 #include <ohmwright/component/evidence.hpp>
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright {
+
+/// The conformance of the essential estimate, where the findings hold one alone.
+struct LoneEssential {
+  std::optional<Conformance> conformance;
+};
 
 /// Why findings cannot be used, or nothing: they must be of the descriptor, and an outcome must follow from the numbers
 /// that its rule gives for it. Allocates nothing where nothing is wrong.
@@ -21,7 +27,10 @@ namespace ohmwright {
 /// - P(observed | within limits) never passes and condemns at 1 − c or less.
 /// - A rule may always be more cautious than its numbers: undecided or silent.
 /// - No more estimates of essential rules than one joint probability takes.
+///
+/// What it computes of a lone essential estimate goes to `lone`, so that the conclusion need not compute it again.
 std::optional<std::string> misuse_of_findings(const Findings& findings, const Descriptor& descriptor,
-                                              const Evidence& evidence, const JudgeSettings& settings);
+                                              const Evidence& evidence, const JudgeSettings& settings,
+                                              LoneEssential* lone = nullptr);
 
 }  // namespace ohmwright

@@ -14,11 +14,11 @@ NotJudged failed(const std::string& why) { return {"not judged: the plugin faile
 }  // namespace
 
 std::optional<NotJudged> run_rules(const Part& part, const Descriptor& descriptor, const Evidence& evidence,
-                                   const JudgeSettings& settings, Findings& findings) {
+                                   const JudgeSettings& settings, Findings& findings, LoneEssential* lone) {
   std::optional<std::string> misuse;
   std::optional<std::string> why = guarded([&] {
     part.judge(evidence, settings, findings);
-    misuse = misuse_of_findings(findings, descriptor, evidence, settings);
+    misuse = misuse_of_findings(findings, descriptor, evidence, settings, lone);
   });
   if (!why) why = std::move(misuse);
   if (!why) return std::nullopt;
@@ -27,13 +27,15 @@ std::optional<NotJudged> run_rules(const Part& part, const Descriptor& descripto
 }
 
 std::variant<Verdict, NotJudged> judge_guarded(const Part& part, const Descriptor& descriptor, const Evidence& evidence,
-                                               const JudgeSettings& settings, Findings findings) {
-  if (std::optional<NotJudged> failure = run_rules(part, descriptor, evidence, settings, findings))
+                                               const JudgeSettings& settings, Findings findings, bool wants_budget) {
+  LoneEssential lone;
+  if (std::optional<NotJudged> failure = run_rules(part, descriptor, evidence, settings, findings, &lone))
     return *std::move(failure);
   // What a plugin found can still be too much to conclude from: that costs its own result and nothing else.
   std::optional<Verdict> verdict;
-  const std::optional<std::string> why =
-      guarded([&] { verdict = conclude(descriptor, evidence, settings, std::move(findings)); });
+  const std::optional<std::string> why = guarded([&] {
+    verdict = conclude(descriptor, evidence, settings, std::move(findings), {wants_budget, lone.conformance});
+  });
   if (why) return failed(*why);
   return *std::move(verdict);
 }

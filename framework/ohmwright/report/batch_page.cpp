@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include <fmt/format.h>
 
 #include <ohmwright/quantity/message.hpp>
@@ -41,23 +43,48 @@ const RuleSummary& rule_of(const Population& population, const std::string& rule
   return found == population.rules.end() ? nothing : found->second;
 }
 
+/// "0.13 of the way from the middle to a limit higher"
+std::string distance_text(double difference, const Sentences& say) {
+  const std::string distance = fmt::format("{:.2f}", std::abs(difference));
+  return difference < 0.0
+             ? say(OHMWRIGHT_TEXT("{distance} of the way from the middle to a limit lower"), {{"distance", distance}})
+             : say(OHMWRIGHT_TEXT("{distance} of the way from the middle to a limit higher"), {{"distance", distance}});
+}
+
+/// What is said of the lots that lie elsewhere than the others.
+std::vector<std::string> drift_texts(const batch::LotComparison& comparison, const Sentences& say) {
+  std::vector<std::string> texts;
+  if (comparison.two_alone) {
+    const auto& [name, drift] = *comparison.lots.begin();
+    texts.push_back(say(OHMWRIGHT_TEXT("The two lots differ: the values of lot {lot} lie {distance} than those of lot "
+                                       "{other}. Which of them is as it should be two lots cannot tell."),
+                        {{"lot", name},
+                         {"distance", distance_text(drift.difference, say)},
+                         {"other", comparison.lots.rbegin()->first}}));
+    return texts;
+  }
+  for (const auto& [name, drift] : comparison.lots)
+    if (drift.is_drift)
+      texts.push_back(say(
+          OHMWRIGHT_TEXT("Lot {lot} has drifted: its values lie {distance} than those of the usual lot (the median)."),
+          {{"lot", name}, {"distance", distance_text(drift.difference, say)}}));
+  return texts;
+}
+
 void add_lots(const batch::KindSummary& kind, const Sentences& say, PageLayout& page) {
   const std::string* rule = rule_to_compare(kind.all);
   std::vector<std::vector<std::string>> table{counts_head(say(OHMWRIGHT_TEXT("lot")), say)};
   table[0].push_back(say(OHMWRIGHT_TEXT("mean place")));
-  table[0].push_back(say(OHMWRIGHT_TEXT("against the others")));
-  std::vector<std::string> drifted;
+  table[0].push_back(say(OHMWRIGHT_TEXT("against the usual lot")));
+  const batch::LotComparison comparison = rule == nullptr ? batch::LotComparison{} : compare_lots(kind, *rule);
   for (const auto& [name, population] : kind.lots) {
     std::vector<std::string> row = counts_row(name, population.verdicts);
     const auto& places = rule == nullptr ? batch::Places{} : rule_of(population, *rule).places;
     row.push_back(places.count == 0 ? "" : fmt::format("{:+.2f}", places.mean()));
-    const auto drift = rule == nullptr ? std::nullopt : drift_of(places, kind.all.rules.find(*rule)->second.places);
-    row.push_back(drift ? fmt::format("{:+.3f} ± {:.3f}", drift->difference, drift->standard_error) : "");
-    if (drift && drift->is_drift)
-      drifted.push_back(
-          say(OHMWRIGHT_TEXT("Lot {lot} has drifted: its values lie {difference} of the way from the middle "
-                             "to a limit away from those of the other lots."),
-              {{"lot", name}, {"difference", fmt::format("{:+.1f} %", 100.0 * drift->difference)}}));
+    const auto drift = comparison.lots.find(name);
+    row.push_back(drift == comparison.lots.end()
+                      ? ""
+                      : fmt::format("{:+.3f} ± {:.3f}", drift->second.difference, drift->second.standard_error));
     if (table.size() <= most_lots_shown) table.push_back(std::move(row));
   }
   if (kind.lots.empty()) return;
@@ -73,7 +100,7 @@ void add_lots(const batch::KindSummary& kind, const Sentences& say, PageLayout& 
                            "0 in the middle, +1 at the upper one."),
             {{"rule", *rule}}),
         "  ");
-  for (const std::string& text : drifted) page.item(text);
+  for (const std::string& text : drift_texts(comparison, say)) page.item(text);
 }
 
 void add_rules(const Population& all, const Sentences& say, PageLayout& page) {

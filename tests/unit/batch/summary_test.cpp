@@ -2,12 +2,15 @@
 
 #include <cmath>
 #include <numeric>
+#include <string>
+#include <vector>
 
 #include <gtest/gtest.h>
 // after gtest, as its own header asks
 #include <rapidcheck.h>
 #include <rapidcheck/gtest.h>
 
+#include <ohmwright/batch/run_part.hpp>
 #include <ohmwright/batch/summary.hpp>
 #include <ohmwright/batch/summary_document.hpp>
 #include <ohmwright/document/document.hpp>
@@ -83,28 +86,83 @@ TEST(Places, HaveTheMeanAndDeviationOfWhatWasTaken) {
   EXPECT_NEAR(places.standard_deviation(), std::sqrt(7.441 / 9.0), 1e-9);  // sum of squares 52.81 less 45.369
 }
 
-// Welch's statistic of two samples, own arithmetic: {0, 0.2, …} and the same moved by 0.5.
-TEST(Drift, IsToldWhereALotLiesElsewhere) {
-  Places lot;
-  Places all;
-  for (int i = 0; i < 20; ++i) {
-    const double place = 0.1 * (i % 3 - 1);
-    lot.take(place + 0.5);
-    all.take(place + 0.5);
-    for (int other = 0; other < 4; ++other) all.take(place);
+Places places_around(double middle, int count) {
+  Places places;
+  for (int i = 0; i < count; ++i) places.take(middle + 0.1 * (i % 3 - 1));
+  return places;
+}
+
+/// A kind whose lots are called by letters and lie around these places, each of so many parts.
+KindSummary lots_around(const std::vector<double>& middles, int count = 20) {
+  KindSummary kind;
+  for (std::size_t i = 0; i < middles.size(); ++i) {
+    Population population;
+    population.rules["rule"].places = places_around(middles[i], count);
+    kind.lots[std::string(1, static_cast<char>('A' + i))] = population;
+    kind.all.add(population);
   }
-  const std::optional<Drift> drift = drift_of(lot, all);
-  ASSERT_TRUE(drift);
-  EXPECT_NEAR(drift->difference, 0.5, 1e-9);
-  // i % 3 - 1 is -1, 0, 1 seven, seven and six times: mean -1/20, sum of squares 13; the others four times those
-  const double one = (13.0 - 20.0 * 0.05 * 0.05) / 19.0 * 0.01 / 20.0;
-  const double four = (52.0 - 80.0 * 0.05 * 0.05) / 79.0 * 0.01 / 80.0;
-  EXPECT_NEAR(drift->standard_error, std::sqrt(one + four), 1e-9);
-  EXPECT_TRUE(drift->is_drift);
-  EXPECT_FALSE(drift_of(all, all).has_value());
-  Places same = all;
-  same.add(all);
-  EXPECT_FALSE(drift_of(all, same)->is_drift);
+  return kind;
+}
+
+std::string drifted(const LotComparison& comparison) {
+  std::string names;
+  for (const auto& [name, drift] : comparison.lots)
+    if (drift.is_drift) names += name;
+  return names;
+}
+
+// Welch's statistic of two samples, own arithmetic.
+TEST(Drift, OfTwoLotsIsTheirDifference) {
+  KindSummary kind = lots_around({0.5});
+  kind.lots["B"].rules["rule"].places = places_around(0.0, 80);
+  const LotComparison comparison = compare_lots(kind, "rule");
+  const Drift& drift = comparison.lots.at("A");
+  // i % 3 - 1 is -1, 0, 1 seven, seven and six times of 20: mean -1/20, sum of squares 13; 27, 27, 26 of 80: -1/80, 53
+  EXPECT_NEAR(drift.difference, 0.5 - 0.1 / 20.0 + 0.1 / 80.0, 1e-9);
+  const double one = (13.0 - 1.0 / 20.0) / 19.0 * 0.01 / 20.0;
+  const double four = (53.0 - 1.0 / 80.0) / 79.0 * 0.01 / 80.0;
+  EXPECT_NEAR(drift.standard_error, std::sqrt(one + four), 1e-9);
+  EXPECT_TRUE(comparison.two_alone);
+  EXPECT_FALSE(compare_lots(lots_around({0.0, 0.0}), "rule").two_alone);
+}
+
+// Lots that lie elsewhere by construction are named, the others are not.
+TEST(Drift, NamesTheLotsThatLieElsewhereAndNoOthers) {
+  std::vector<double> middles(20, 0.0);
+  middles[7] = 2.4;
+  EXPECT_EQ(drifted(compare_lots(lots_around(middles, 500), "rule")), "H");
+  middles[12] = -0.4;
+  EXPECT_EQ(drifted(compare_lots(lots_around(middles, 500), "rule")), "HM");
+  middles[3] = 0.04;  // below a twentieth, however sure
+  EXPECT_EQ(drifted(compare_lots(lots_around(middles, 5000), "rule")), "HM");
+  EXPECT_EQ(drifted(compare_lots(lots_around({0.0, 0.5, 0.0}), "rule")), "B");
+  EXPECT_EQ(drifted(compare_lots(lots_around({0.0, 0.5, 0.0, 0.0}), "rule")), "B");
+  EXPECT_EQ(drifted(compare_lots(lots_around({0.0, 0.5, 0.0}, 5), "rule")), "");  // too few to tell
+  EXPECT_TRUE(compare_lots(lots_around({0.0}), "rule").lots.empty());
+}
+
+RunPart shard_of(std::uint64_t index, std::uint64_t count) {
+  return {{"program", {"--kind", "x"}, "input"}, {}, count, {{index, index}}};
+}
+
+RunPart part_sum(RunPart a, const RunPart& b) {
+  a.add(b);
+  return a;
+}
+
+TEST(RunPart, IsASetOfShards) {
+  const RunPart left = part_sum(part_sum(shard_of(1, 5), shard_of(2, 5)), shard_of(4, 5));
+  const RunPart right = part_sum(shard_of(1, 5), part_sum(shard_of(4, 5), shard_of(2, 5)));
+  EXPECT_EQ(left.have, right.have);
+  EXPECT_EQ(left.have, (std::vector<ShardRange>{{1, 2}, {4, 4}}));
+  EXPECT_EQ(left.missing(), "3, 5");
+  EXPECT_FALSE(left.is_whole());
+  const RunPart whole = part_sum(part_sum(left, shard_of(5, 5)), shard_of(3, 5));
+  EXPECT_TRUE(whole.is_whole());
+  EXPECT_EQ(whole.missing(), "");
+  EXPECT_EQ(shard_of(3, 9).missing(), "1 to 2, 4 to 9");
+  EXPECT_NE(testing::refusal_of([&] { part_sum(left, shard_of(2, 5)); }).find("shard 2 of 5 is in two"),
+            std::string::npos);
 }
 
 TEST(Summary, RefusesWhatIsNone) {

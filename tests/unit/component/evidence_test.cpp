@@ -1,8 +1,11 @@
 #include <cmath>
+#include <string>
+#include <vector>
 
 #include <gtest/gtest.h>
 
 #include <ohmwright/component/evidence.hpp>
+#include <ohmwright/component/evidence_parts.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 #include "test_kind.hpp"
@@ -403,6 +406,74 @@ TEST(Evidence, ANamedErrorIsNotThatOfTheReadingWithThatLabel) {
   const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
   const auto source_of = [&](std::size_t i) { return evidence.readings()[i].condition(0)->terms().front().source; };
   EXPECT_NE(source_of(0), source_of(1));
+}
+
+/// Readings of different digits, some twice, each of some with a thermometer of its own name: past what is looked
+/// through one by one.
+std::vector<Reading> many_readings(int count) {
+  std::vector<Reading> readings;
+  for (int i = 0; i < count; ++i) {
+    Reading reading = resistance_reading(std::to_string(5 + i % 15) + ".0 kohm");
+    const std::string degrees = std::to_string(i % 12) + " degC ± 0.2 K";
+    const std::string name = i % 2 == 0 ? "" : "thermometer " + std::to_string(i % 13);
+    reading.conditions.push_back({"part_temperature", parse_stated_value(degrees, Dimension::temperature), name});
+    readings.push_back(std::move(reading));
+  }
+  return readings;
+}
+
+void expect_same(const Evidence& one, const Evidence& other) {
+  ASSERT_EQ(one.readings().size(), other.readings().size());
+  ASSERT_EQ(one.sources().size(), other.sources().size());
+  for (std::size_t i = 0; i < one.sources().size(); ++i) {
+    EXPECT_EQ(one.sources()[i].id, other.sources()[i].id);
+    EXPECT_EQ(one.sources()[i].of, other.sources()[i].of);
+    EXPECT_EQ(one.sources()[i].shape, other.sources()[i].shape);
+    EXPECT_EQ(one.sources()[i].degrees_of_freedom, other.sources()[i].degrees_of_freedom);
+  }
+  for (std::size_t i = 0; i < one.readings().size(); ++i) {
+    const PreparedReading& a = one.readings()[i];
+    const PreparedReading& b = other.readings()[i];
+    EXPECT_EQ(one.label(a), other.label(b));
+    EXPECT_EQ(a.value.value(), b.value.value());
+    ASSERT_EQ(a.value.terms().size(), b.value.terms().size());
+    for (std::size_t t = 0; t < a.value.terms().size(); ++t) {
+      EXPECT_EQ(a.value.terms()[t].source, b.value.terms()[t].source);
+      EXPECT_EQ(a.value.terms()[t].standard_uncertainty, b.value.terms()[t].standard_uncertainty);
+    }
+    ASSERT_EQ(a.conditions.size(), b.conditions.size());
+  }
+}
+
+TEST(Evidence, MadeAgainIsAsIfItWereMadeAnew) {
+  const MeterSet meters({basic_meter("0.3 ohm ± 0.05 ohm")});
+  std::vector<Reading> repeated = many_readings(3);
+  repeated[1].repeats = {5100.0, 5300.0, 5200.0};
+  Evidence again(test_descriptor(), repeated, meters);
+  for (const int count : {60, 1, 20, 2}) {
+    const std::vector<Reading> readings = many_readings(count);
+    prepare_again(again, test_descriptor(), readings, meters);
+    expect_same(again, Evidence(test_descriptor(), readings, meters));
+  }
+  std::vector<Reading> wrong = many_readings(2);
+  wrong[1].measurand = "none";
+  EXPECT_THROW(prepare_again(again, test_descriptor(), wrong, meters), InputError);
+  prepare_again(again, test_descriptor(), repeated, meters);
+  expect_same(again, Evidence(test_descriptor(), repeated, meters));
+}
+
+// Fifteen values and twelve temperatures by construction, two of those of one name and value being one error.
+TEST(Evidence, SharesErrorsAmongManyReadings) {
+  const std::vector<Reading> readings = many_readings(60);
+  const Evidence evidence(test_descriptor(), readings, MeterSet({basic_meter("0 ohm")}));
+  std::size_t counts = 0;
+  std::size_t gains = 0;
+  for (const ErrorSource& source : evidence.sources()) {
+    if (source.id == "meter-counts") ++counts;
+    if (source.id == "meter-gain") ++gains;
+  }
+  EXPECT_EQ(counts, 15U);
+  EXPECT_EQ(gains, 1U);
 }
 
 }  // namespace

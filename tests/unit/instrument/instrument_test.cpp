@@ -1,8 +1,12 @@
 // Instruments that behave, and those that do not: each way to fail has its own words.
 
-#include <atomic>
+#include <array>
 #include <chrono>
+#include <cmath>
+#include <filesystem>
+#include <functional>
 #include <memory>
+#include <optional>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -38,7 +42,7 @@ std::function<Answer(std::string_view)> well_behaved(std::function<Answer()> sho
 
 Observed read_once(const std::function<Answer(std::string_view)>& behaviour, const Wanted& wanted = {}) {
   const SimulatedInstrument instrument(behaviour);
-  return open_readout(parse_address(instrument.address()), wanted, patience)->next();
+  return *open_readout(parse_address(instrument.address()), wanted, patience)->next();
 }
 
 Observed read_shown(const std::string& bytes, const Wanted& wanted = {}, const std::string& unit = "C") {
@@ -86,7 +90,12 @@ TEST(Scpi, AsksForTheFunctionThatIsWanted) {
 TEST(Scpi, KnowsOverRangeAndNoNumber) {
   EXPECT_TRUE(std::holds_alternative<OverRange>(read_shown("+9.90000000E+37\n")));
   EXPECT_THAT(refusal_of_shown("9.91E37\n"), HasSubstr("it has no number"));
-  EXPECT_THAT(refusal_of_shown("-9.9E37\n"), HasSubstr("cannot be negative"));
+  EXPECT_THAT(refusal_of_shown("-9.90000000E+37\n"),
+              AllOf(HasSubstr("over-range on the negative side"), HasSubstr("is there a voltage on the part")));
+  for (const char* infinity : {"-9.90000000E+37\n", "9.9E37\n"})
+    for (const Dimension dimension : {Dimension::voltage, Dimension::current})
+      EXPECT_TRUE(std::holds_alternative<OverRange>(read_shown(infinity, {dimension, false, true}))) << infinity;
+  EXPECT_THAT(refusal_of_shown("9.91E37\n", {Dimension::voltage, false, true}), HasSubstr("it has no number"));
   EXPECT_THAT(refusal_of_shown("-12.5\n"), HasSubstr("is there a voltage on the part"));
 }
 
@@ -129,7 +138,7 @@ TEST(Scpi, ReadsASerialLine) {
   const SimulatedSerialInstrument instrument(well_behaved([] { return Answer{"+1.14500000E+04\r\n"}; }));
   const auto readout = open_readout(parse_address(instrument.address()), {}, std::chrono::seconds(2));
   EXPECT_EQ(readout->name(), "EXAMPLE,BENCH METER,0,1.0");
-  EXPECT_EQ(std::get<StatedValue>(readout->next()).value.value_in_si(), 11450.0);
+  EXPECT_EQ(std::get<StatedValue>(*readout->next()).value.value_in_si(), 11450.0);
   const SimulatedSerialInstrument silent([](std::string_view) { return Answer{""}; });
   EXPECT_THAT(testing::refusal_of([&] { open_readout(parse_address(silent.address()), {}, patience); }),
               HasSubstr("gave no answer"));
@@ -140,7 +149,7 @@ TEST(Program, PrintsLinesOfJson) {
   const auto read = [&folder](const std::string& script) {
     const std::string path = folder.write("read-meter", "#!/bin/sh\n" + script);
     std::filesystem::permissions(path, std::filesystem::perms(0755));
-    return open_readout(parse_address("program:" + path), {}, patience)->next();
+    return *open_readout(parse_address("program:" + path), {}, patience)->next();
   };
   EXPECT_EQ(std::get<StatedValue>(read(R"(echo '{"value": "11.45 kohm"}')")).value.value_in_si(), 11450.0);
   EXPECT_TRUE(std::holds_alternative<OverRange>(read(R"(echo '{"value": "OL"}')")));
@@ -153,55 +162,126 @@ TEST(Program, PrintsLinesOfJson) {
               HasSubstr("cannot be started"));
 }
 
-/// Shows these values one after another, the last again and again.
-class Sequence : public Readout {
+/// What a part shows as time goes by, asked at its instrument's pace. The clock is the simulation's own, so that a
+/// minute takes no time.
+class Course : public Readout {
  public:
-  explicit Sequence(std::vector<double> ohms) : ohms_(std::move(ohms)) {}
+  using Shows = std::function<double(double second)>;  ///< ohms; below zero: over-range
+
+  Course(Shows shows, double values_a_second) : shows_(std::move(shows)), step_(1.0 / values_a_second) {}
   std::string name() override { return {}; }
-  Observed next() override {
-    const double ohm = ohms_[std::min(place_++, ohms_.size() - 1)];
+  std::optional<Observed> next() override {
+    second_ += step_;
+    const double ohm = shows_(second_);
     if (ohm < 0.0) return OverRange{};
     return StatedValue{AnyQuantity(Dimension::resistance, ohm), std::nullopt, Unit::si(Dimension::resistance)};
   }
+  Clock clock() const {
+    return [this] {
+      return std::chrono::steady_clock::time_point() +
+             std::chrono::duration_cast<std::chrono::steady_clock::duration>(std::chrono::duration<double>(second_));
+    };
+  }
+  double second() const { return second_; }
 
  private:
-  std::vector<double> ohms_;
-  std::size_t place_ = 0;
+  Shows shows_;
+  double step_;
+  double second_ = 0.0;
 };
 
-TEST(Settling, WaitsUntilValuesAgree) {
-  Sequence falling({14000.0, 12800.0, 12100.0, 11700.0, 11456.0, 11452.0, 11450.0, 11451.0, 11450.0});
-  const SettledReading settled = read_settled(falling);
-  EXPECT_EQ(std::get<StatedValue>(settled.observed).value.value_in_si(), 11450.0);
-  EXPECT_EQ(settled.repeats, (std::vector<double>{11456.0, 11452.0, 11450.0, 11451.0}));  // 6 of 11453: 0.05 %
-  EXPECT_EQ(settled.passed_over, 4U);
+double ohms_of(const SettledReading& settled) { return std::get<StatedValue>(settled.observed).value.value_in_si(); }
+
+constexpr std::array<double, 4> paces{1.0, 10.0, 100.0, 1000.0};  // values a second
+
+// A first-order lag, R(t) = 11 kohm + 9 kohm·exp(-t/tau): where it ends is known without the program (own arithmetic).
+TEST(Settling, WaitsForASensorThatWasJustPutIntoWater) {
+  for (const double tau : {2.0, 10.0})
+    for (const double pace : paces) {
+      Course cooling([tau](double second) { return 11000.0 + 9000.0 * std::exp(-second / tau); }, pace);
+      EXPECT_NEAR(ohms_of(read_settled(cooling, {}, cooling.clock())), 11000.0, 11.0) << tau << " s, " << pace;
+      EXPECT_GT(cooling.second(), tau * std::log(9000.0 / 11.0)) << pace;  // before, it is farther away than that
+    }
+}
+
+TEST(Settling, TakesNoDriftForAStand) {
+  for (const double pace : paces) {  // a quarter in half a minute, then at its end
+    Course rising([](double second) { return 11000.0 * (1.0 + 0.25 * std::min(1.0, second / 30.0)); }, pace);
+    EXPECT_EQ(ohms_of(read_settled(rising, {}, rising.clock())), 13750.0) << pace;
+    Course endless([](double second) { return 10000.0 * (1.0 + 0.0002 * second); }, pace);
+    EXPECT_THAT(testing::refusal_of([&] { read_settled(endless, {}, endless.clock()); }),
+                AllOf(HasSubstr("does not settle within 120 s"), HasSubstr("moves by 0.59 % in the next 30 s")))
+        << pace;  // 0.02 % of the first value a second, of 1.012 times it
+  }
+}
+
+TEST(Settling, TellsHowManyValuesAgreeAndForHowLong) {
+  Course steady([](double) { return 11450.0; }, 10.0);
+  const SettledReading settled = read_settled(steady, {}, steady.clock());
+  EXPECT_EQ(settled.span, std::chrono::seconds(2));
+  EXPECT_EQ(settled.agreeing, 21U);
+  EXPECT_EQ(settled.passed_over, 0U);
+  Course slow([](double second) { return second < 2.5 ? 14000.0 : 11450.0; }, 1.0);
+  const SettledReading later = read_settled(slow, {}, slow.clock());
+  EXPECT_EQ(later.agreeing, 5U);
+  EXPECT_EQ(later.passed_over, 2U);
+}
+
+TEST(Settling, TakesNoisyDigitsForAStand) {
+  int digit = 0;  // 11.450 and 11.452 kohm in turn, three of five: the last digit of an instrument
+  Course noisy([&digit](double) { return 11450.0 + (++digit % 5 < 3 ? 2.0 : 0.0); }, 5.0);
+  EXPECT_NEAR(ohms_of(read_settled(noisy, {}, noisy.clock())), 11451.0, 1.0);
 }
 
 TEST(Settling, TakesOverRangeOnlyWhenItStays) {
-  Sequence open({11450.0, -1.0});
-  EXPECT_TRUE(std::holds_alternative<OverRange>(read_settled(open).observed));
-  std::vector<double> loose;
-  for (int i = 0; i < 100000; ++i) loose.push_back(i % 2 == 0 ? 32.0 : -1.0);
-  Sequence flickering(loose);
-  EXPECT_THAT(testing::refusal_of([&] {
-                read_settled(flickering, {5, 0.001, std::chrono::milliseconds(5)});
-              }),
+  Course open([](double second) { return second < 0.5 ? 11450.0 : -1.0; }, 10.0);
+  EXPECT_TRUE(std::holds_alternative<OverRange>(read_settled(open, {}, open.clock()).observed));
+  int value = 0;
+  Course flickering([&value](double) { return ++value % 2 == 0 ? 32.0 : -1.0; }, 10.0);
+  EXPECT_THAT(testing::refusal_of([&] { read_settled(flickering, {}, flickering.clock()); }),
               HasSubstr("a loose contact"));
 }
 
 TEST(Settling, TellsBetweenWhichValuesItMoves) {
-  std::vector<double> moving;
-  for (int i = 0; i < 2'000'000; ++i) moving.push_back(10000.0 + 500.0 * (i % 3));
-  Sequence restless(moving);
-  EXPECT_THAT(testing::refusal_of([&] {
-                read_settled(restless, {5, 0.001, std::chrono::milliseconds(5)});
-              }),
+  int value = 0;
+  Course restless([&value](double) { return 10000.0 + 500.0 * (++value % 3); }, 10.0);
+  EXPECT_THAT(testing::refusal_of([&] { read_settled(restless, {}, restless.clock()); }),
               AllOf(HasSubstr("does not settle"), HasSubstr("10.00 k"), HasSubstr("11.00 k")));
 }
 
 TEST(Settling, ZeroOhmsAreSettled) {
-  Sequence shorted({0.0});
-  EXPECT_EQ(std::get<StatedValue>(read_settled(shorted).observed).value.value_in_si(), 0.0);
+  Course shorted([](double) { return 0.0; }, 10.0);
+  EXPECT_EQ(ohms_of(read_settled(shorted, {}, shorted.clock())), 0.0);
+}
+
+TEST(Settling, TakesAProgramsOneValueAtItsWord) {
+  const testing::TemporaryFolder folder;
+  const auto settle = [&folder](const std::string& script) {
+    const std::string path = folder.write("read-meter", "#!/bin/sh\n" + script);
+    std::filesystem::permissions(path, std::filesystem::perms(0755));
+    return read_settled(*open_readout(parse_address("program:" + path), {}, std::chrono::seconds(5)));
+  };
+  const std::string line = R"(echo '{"value": "11.45 kohm"}')";
+  EXPECT_EQ(settle(line).agreeing, 1U);
+  EXPECT_EQ(ohms_of(settle(line)), 11450.0);
+  EXPECT_THAT(testing::refusal_of([&] { settle(line + "\n" + line); }),
+              AllOf(HasSubstr("printed 2 values and ended"), HasSubstr("5 that agree over 2 s")));
+  // What is written ahead is read in no time, and is settled no sooner for that.
+  const SettledReading ahead = settle("while :; do " + line + "; done");
+  EXPECT_GE(ahead.span, std::chrono::seconds(2));
+}
+
+TEST(Program, EndsWithTheChannelWhateverItIgnores) {
+  const testing::TemporaryFolder folder;
+  const std::string path = folder.write("stubborn", R"(#!/bin/sh
+trap '' TERM
+while :; do sleep 1; done
+)");
+  std::filesystem::permissions(path, std::filesystem::perms(0755));
+  const auto start = std::chrono::steady_clock::now();
+  EXPECT_THAT(testing::refusal_of([&] { open_readout(parse_address("program:" + path), {}, patience)->next(); }),
+              HasSubstr("gave no answer"));
+  EXPECT_LT(std::chrono::steady_clock::now() - start, std::chrono::seconds(5));
 }
 
 TEST(LiveInputs, AreRefusedUnlessTheMeterFileSaysThatTheyFloat) {
