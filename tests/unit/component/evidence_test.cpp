@@ -394,6 +394,8 @@ Descriptor with_swapped_probes() {
   return descriptor;
 }
 
+Reading closed_reading() { return {.measurand = "resistance", .observed = ContactState::closed}; }
+
 Reading swapped_reading(std::string_view text) {
   Reading reading = resistance_reading(text);
   reading.measurand = "resistance_swapped";
@@ -413,14 +415,14 @@ TEST(Evidence, APartThatReadsOtherwiseWithItsProbesSwappedIsNotJudged) {
   // A passive part is reciprocal: its ohms do not ask for the direction of the current (Kirchhoff, Ohm).
   EXPECT_EQ(judged_of(resistance_reading("10.9 kohm"), swapped_reading("14 kohm")), 0U);
   EXPECT_EQ(judged_of(resistance_reading("32 ohm"), swapped_reading("90 ohm")), 0U);
-  EXPECT_EQ(judged_of(resistance_reading("closed"), swapped_reading("OL")), 0U);
+  EXPECT_EQ(judged_of(closed_reading(), swapped_reading("OL")), 0U);
   EXPECT_EQ(judged_of(resistance_reading("32 ohm"), swapped_reading("90 ohm"), Connection::unstated), 0U);
 }
 
 TEST(Evidence, SwappedProbesThatAgreeWithinTheirDoubtAreKept) {
   EXPECT_EQ(judged_of(resistance_reading("10.90 kohm"), swapped_reading("10.95 kohm")), 2U);
   EXPECT_EQ(judged_of(resistance_reading("0.3 ohm"), swapped_reading("0.9 ohm")), 2U);  // contacts of the probes
-  EXPECT_EQ(judged_of(resistance_reading("closed"), swapped_reading("0.4 ohm")), 2U);
+  EXPECT_EQ(judged_of(closed_reading(), swapped_reading("0.4 ohm")), 2U);
   EXPECT_EQ(judged_of(resistance_reading("OL"), swapped_reading("5 Mohm")), 2U);
 }
 
