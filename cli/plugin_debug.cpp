@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <ohmwright/component/judgement.hpp>
+#include <ohmwright/component/swapped_probes.hpp>
 #include <ohmwright/plugin/guarded_judge.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -95,7 +96,9 @@ class DebugPage {
 
  private:
   void show_reading(const PreparedReading& reading) {
-    page_.heading(evidence_.label(reading) + ": " + std::string(descriptor_.measurands[reading.measurand].id));
+    page_.heading(evidence_.label(reading) + ": " +
+                  (is_set_aside(reading) ? "set aside, since it contradicts another one"
+                                         : std::string(descriptor_.measurands[reading.measurand].id)));
     page_.item("shown " + std::string(word_of(reading.shown)) + ", connection " +
                std::string(word_of(reading.connection)) + ", moisture " + std::string(word_of(reading.moisture)) +
                ", supply " + std::string(word_of(reading.supply)));

@@ -54,6 +54,12 @@ bool contradicts_any(const std::vector<CircumstanceWord>& said, const std::strin
                      [&](const CircumstanceWord& one) { return contradict(one.option, option); });
 }
 
+/// `-at`: two hyphens were meant. A negative number goes on with a digit or a point.
+bool has_one_hyphen(std::string_view word) {
+  const auto is_letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+  return word.size() > 1 && word[0] == '-' && is_letter(word[1]);
+}
+
 bool has_its_own(const ReadingWords& reading) {
   return std::any_of(reading.circumstances.begin(), reading.circumstances.end(),
                      [](const CircumstanceWord& said) { return said.of_one_reading; });
@@ -75,6 +81,9 @@ class WordSorter {
   TypedWords sort() {
     while (!words_.at_end()) {
       std::string word = words_.take();
+      if (has_one_hyphen(word))
+        throw InputError(ohmwright::quoted(word) + " begins with one hyphen, and options with two: -" +
+                         printable(word));
       if (is_option(word))
         take_option(word.substr(2));
       else
@@ -248,8 +257,23 @@ class WordSorter {
     for (const OptionSpec& circumstance : circumstance_options()) known.emplace_back(circumstance.name);
     for (const std::string& condition : names_of_conditions()) known.push_back("--" + condition);
     for (const std::string& measurand : names_of_measurands()) known.push_back("--" + measurand);
-    throw InputError("unknown option " + ohmwright::quoted("--" + name) + did_you_mean("--" + name, known) +
-                     "; --help lists what there is");
+    std::string meant = option_meant_by(name);
+    meant = meant.empty() ? did_you_mean("--" + name, known) : "; did you mean \"" + meant + "\"?";
+    throw InputError("unknown option " + ohmwright::quoted("--" + name) + meant + "; --help lists what there is");
+  }
+
+  /// The option for a word that stands for its value, --warming, or for what it says: --temp. Empty where there is
+  /// none.
+  std::string option_meant_by(const std::string& name) const {
+    const std::string spoken = spoken_name(name);
+    for (const StateDescriptor& state : descriptor_.states)
+      for (const TextEntry& value : state.values)
+        if (!state.option.empty() && spoken_name(value.id) == spoken)
+          return "--" + std::string(state.option) + " " + std::string(value.id);
+    if (spoken == "t" || spoken.starts_with("temp"))
+      for (const ConditionDescriptor& condition : descriptor_.conditions)
+        if (condition.dimension == Dimension::temperature) return "--" + std::string(condition.option);
+    return "";
   }
 
   void add_said_for_all(ReadingWords& reading) const {

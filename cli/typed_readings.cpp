@@ -4,11 +4,39 @@
 #include <string>
 
 #include <ohmwright/document/kind_values.hpp>
+#include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/observed.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright::cli {
 
 namespace {
+
+/// How to say a value that is none of the measurand but one of a condition: 23C among ohms is --at 23C. Empty for
+/// others.
+std::string condition_meant_by(const std::string& text, const Descriptor& descriptor) {
+  for (const ConditionDescriptor& condition : descriptor.conditions) {
+    try {
+      parse_stated_value(text, condition.dimension, {});
+    } catch (const InputError&) {
+      continue;
+    }
+    return "; " + std::string(phrase_of(condition.dimension)) + " is said with --" + std::string(condition.option) +
+           ": --" + std::string(condition.option) + " " + printable(text);
+  }
+  return "";
+}
+
+Observed observed_in(const std::string& text, const MeasurandDescriptor& measurand, const ObservedOptions& options,
+                     const Descriptor& descriptor) {
+  try {
+    return parse_observed(text, measurand.dimension, options);
+  } catch (const InputError& error) {
+    const std::string meant = condition_meant_by(text, descriptor);
+    if (meant.empty()) throw;
+    throw InputError(error.what() + meant);
+  }
+}
 
 /// Turns one group of words into a reading; a value that is no number makes a reading of its own, since it has no mean.
 class ReadingMaker {
@@ -22,7 +50,7 @@ class ReadingMaker {
     options.default_unit = default_unit_of(measurand);
     std::optional<std::size_t> numeric;  // not a pointer: the list grows
     for (const std::string& text : words.values) {
-      const Observed observed = parse_observed(text, measurand.dimension, options);
+      const Observed observed = observed_in(text, measurand, options, descriptor_);
       const auto* stated = std::get_if<StatedValue>(&observed);
       if (stated != nullptr) units_.prefer(stated->unit);
       if (stated != nullptr && numeric && !stated->half_width) {

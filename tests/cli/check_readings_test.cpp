@@ -109,6 +109,18 @@ TEST(CheckReadings, NothingFlowsWithoutSupply) {
   EXPECT_EQ(gathered({"--proved-dead", "current=0A"}).size(), 1U);
 }
 
+TEST(CheckReadings, NoVoltsStandOnPointsThatAreDead) {
+  // An ohmmeter drives its part with some tenths of a volt (common practice, no source): 12 V beside it are no dead
+  // points, however harmless to touch.
+  for (const char* dead : {"--proved-dead", "--unplugged"})
+    EXPECT_EQ(
+        refusal_of({"28", "--lead-off", "voltage=12V", dead}),
+        "reading 2: 12 V stand on points that are said to be dead: they are not. A charged capacitor, a feed that "
+        "is still on, or a ghost on a lead that hangs free; ohms read there mean nothing. Unplug, discharge, "
+        "prove dead, read again; if it was read live, say --live-agreed");
+  EXPECT_EQ(gathered({"28", "voltage=20mV", "--proved-dead"}).size(), 2U);
+}
+
 TEST(CheckReadings, LiveReadingsHaveTheirLeadsOn) {
   const auto readings = gathered({"--lead-off", "28", "current=0A", "voltage=119V"}, agreed());
   EXPECT_EQ(readings[0].connection, Connection::lead_off);

@@ -334,5 +334,52 @@ TEST(Check, JsonTellsWhatIsNotYetProvedSafe) {
   EXPECT_TRUE(not_proved({"thermistor", "11k", "--at", "23C", "--lead-off"}).empty());  // it has no such rule
 }
 
+TEST(Check, WhatReadsOtherwiseWithTheProbesSwappedNeverPasses) {
+  // A passive part is reciprocal (Kirchhoff, Ohm): each of these passes, or condemns, without its second reading.
+  const std::vector<std::vector<std::string>> lines{
+      {"thermistor", "--lead-off", "10.9k", "resistance_swapped=14k", "--at", "23C", "--ratings", ten_kilohm},
+      {"heater", "--lead-off", "32", "resistance_swapped=90", "--ratings", "heater-450w-120v"},
+      {"terminator", "--lead-off", "closed", "state_swapped=OL", "--at", "-18C", "--ratings", "opens-13"},
+      {"fan", "--lead-off", "82", "winding_swapped=OL", "--at", "25C", "--ratings", "shaded-pole-120v"},
+      {"wiring", "--lead-off", "0.2", "resistance_swapped=50", "--ratings", "connector"}};
+  for (std::vector<std::string> words : lines) {
+    words.insert(words.begin(), "check");
+    const Ran ran = run_program(words);
+    EXPECT_EQ(ran.exit_code, 3) << words[1] << ran.out << ran.err;
+    EXPECT_THAT(ran.out,
+                AllOf(HasSubstr("read with the probes swapped, and they"), HasSubstr("read it both ways again")));
+    words.insert(words.end(), {"--format", "json"});
+    const auto json = nlohmann::json::parse(run_program(words).out);
+    ASSERT_EQ(json.at("set_aside").size(), 1U);
+    EXPECT_EQ(json.at("set_aside")[0].at("swapped"), "reading 2");
+  }
+}
+
+TEST(Check, APassThatRestsOnALeadOffSaysSo) {
+  const std::vector<std::string> words{"10.96k", "--at", "23C ± 0.3K", "--ratings", ten_kilohm};
+  const Ran unsaid = check(words);
+  EXPECT_THAT(unsaid.out, AllOf(HasSubstr("IN SPEC"), HasSubstr("Holds only if a lead of it was off")));
+  EXPECT_THAT(run_program({"check", "heater", "32", "--ratings", "heater-450w-120v"}).out,
+              HasSubstr("Holds only if a lead of it was off"));
+  std::vector<std::string> said = words;
+  said.insert(said.begin(), "--lead-off");
+  EXPECT_THAT(check(said).out, AllOf(HasSubstr("IN SPEC"), Not(HasSubstr("Holds only"))));
+  for (const bool is_said : {false, true}) {
+    std::vector<std::string> for_programs = is_said ? said : words;
+    for_programs.insert(for_programs.end(), {"--format", "json"});
+    EXPECT_EQ(nlohmann::json::parse(check(for_programs).out).at("holds_if").size(), is_said ? 0U : 1U);
+  }
+}
+
+TEST(Check, TheWayATemperatureWentIsTypedAndCounts) {
+  // Hysteresis: opens-13 closes far below 5 °C, so one that came from the warm is open there.
+  std::vector<std::string> words{"check", "terminator", "--lead-off", "closed", "--at", "5C", "--ratings", "opens-13"};
+  EXPECT_EQ(run_program(words).exit_code, 3);
+  words.insert(words.end(), {"--history", "cooling"});
+  const Ran ran = run_program(words);
+  EXPECT_EQ(ran.exit_code, 1) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("having cooled down"));
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -214,6 +214,9 @@ TEST(ReadingWords, RefusesWhatItDoesNotKnow) {
   EXPECT_EQ(refusal_of({"11k", "--wet=yes"}), "--wet takes no value");
   EXPECT_EQ(refusal_of({"--curent", "3A"}),
             "unknown option \"--curent\"; did you mean \"--current\"?; --help lists what there is");
+  EXPECT_EQ(refusal_of({"11k", "--temp", "23C"}),
+            "unknown option \"--temp\"; did you mean \"--at\"?; --help lists what there is");
+  EXPECT_EQ(refusal_of({"11k", "-at", "23C"}), "\"-at\" begins with one hyphen, and options with two: --at");
   EXPECT_EQ(refusal_of({"lin=118V"}),
             "a test-part has no \"lin\" to read; did you mean \"line\"?; it has: resistance, speed, current; "
             "conditions: at, line");

@@ -1,5 +1,7 @@
 #include "typed_readings.hpp"
 
+#include <string_view>
+
 #include <gtest/gtest.h>
 
 #include <ohmwright/quantity/error.hpp>
@@ -60,6 +62,16 @@ TEST(TypedReadings, TheUnitsThatWereTypedAreRemembered) {
   UnitPreferences units;
   readings_from({"11.0k", "--at", "73.4F"}, units);
   EXPECT_EQ(units.unit_for(Temperature::from_celsius(0.0)).symbol(), "degF");
+}
+
+TEST(TypedReadings, AValueOfAConditionAmongTheReadingsIsToldItsOption) {
+  try {
+    readings_from({"10.9k", "23C"});
+    FAIL() << "accepted";
+  } catch (const InputError& error) {
+    EXPECT_TRUE(std::string_view(error.what()).ends_with("; a temperature is said with --at: --at 23C"))
+        << error.what();
+  }
 }
 
 }  // namespace

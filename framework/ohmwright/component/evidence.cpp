@@ -12,6 +12,7 @@
 
 #include <ohmwright/component/evidence.hpp>
 #include <ohmwright/component/evidence_parts.hpp>
+#include <ohmwright/component/swapped_probes.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/print.hpp>
 
@@ -79,6 +80,7 @@ class EvidenceBuilder {
     count_users();
     for (std::size_t i = 0; i < readings_.size(); ++i) add(readings_[i], i);
     evidence_.sources_.resize(source_count_);
+    set_contradicting_aside();
   }
 
   static EvidenceParts parts_of(const Evidence& evidence) {
@@ -91,6 +93,13 @@ class EvidenceBuilder {
   }
 
  private:
+  void set_contradicting_aside() {
+    for (const SwappedPair& pair : swapped_that_contradict(descriptor_, evidence_.prepared_)) {
+      evidence_.prepared_[pair.plain].measurand = not_found;
+      evidence_.prepared_[pair.swapped].measurand = not_found;
+    }
+  }
+
   void add(const Reading& reading, std::size_t index) {
     std::string& label = evidence_.labels_[index];
     if (reading.label.empty())

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include <ohmwright/component/judgement.hpp>
+#include <ohmwright/component/swapped_probes.hpp>
 #include <ohmwright/uncertainty/joint_probability.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
@@ -105,6 +106,17 @@ const Finding* deciding_finding(const Descriptor& descriptor, const std::vector<
   return deciding;
 }
 
+/// Beside readings that contradict each other no part passes, and where nothing else was read there is nothing that a
+/// rule could advise on.
+void mind_what_is_set_aside(const Evidence& evidence, Verdict& verdict) {
+  const auto readings = evidence.readings();
+  if (std::none_of(readings.begin(), readings.end(), is_set_aside)) return;
+  if (verdict.outcome == Outcome::within_limits) verdict.outcome = Outcome::undecided;
+  const bool nothing_said = std::all_of(verdict.findings.begin(), verdict.findings.end(),
+                                        [](const Finding& finding) { return finding.outcome == Outcome::silent; });
+  if (nothing_said) verdict.advice.clear();
+}
+
 }  // namespace
 
 Verdict conclude(const Descriptor& descriptor, const Evidence& evidence, const JudgeSettings& settings,
@@ -119,6 +131,7 @@ Verdict conclude(const Descriptor& descriptor, const Evidence& evidence, const J
     verdict.drawing = joint->drawing;
   }
   verdict.outcome = outcome_of(descriptor, settings, verdict.findings, joint);
+  mind_what_is_set_aside(evidence, verdict);
   if (!options.wants_budget) return verdict;
   if (const Finding* deciding = deciding_finding(descriptor, verdict.findings))
     verdict.budget = budget_of(*deciding->judged);

@@ -59,7 +59,13 @@ class Interpreter {
     if (const std::optional<Unit> shared = shared_unit(typed)) return {*shared};
     if (options_.default_unit) return {*options_.default_unit, true};
     if (expected_ == Dimension::ratio) return {Unit::si(Dimension::ratio)};
+    if (expected_ == Dimension::resistance && is_zero_alone(typed)) return {Unit::si(expected_), true};
     fail("expected " + expectation_ + ", got " + quoted(text_) + " without a unit" + with_a_unit());
+  }
+
+  /// No ohms are no ohms in every unit.
+  static bool is_zero_alone(const TypedValue& typed) {
+    return !typed.uncertainty && to_double(typed.value.number, 0).value == 0.0;
   }
 
   /// How the bare number could be meant, where a forgotten unit is a common slip.

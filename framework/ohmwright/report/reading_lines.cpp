@@ -60,6 +60,11 @@ class ReadingLines {
                        [](const Reading& reading) { return reading.meter.empty(); });
   }
 
+  /// By its name: what was set aside has lost its measurand.
+  const MeasurandDescriptor& measurand_of(const Reading& reading) const {
+    return report_.descriptor.measurands[index_of(report_.descriptor.measurands, reading.measurand)];
+  }
+
   std::string title_of(const std::string& measurand) const {
     const std::uint16_t index = index_of(report_.descriptor.measurands, measurand);
     return say_.in_domain(report_.descriptor.text_domain, report_.descriptor.measurands[index].title);
@@ -70,14 +75,14 @@ class ReadingLines {
     constexpr double least_ohms = 10e3;
     const auto prepared = report_.evidence.readings();
     return std::any_of(prepared.begin(), prepared.end(), [this](const PreparedReading& reading) {
-      const bool ohms = report_.descriptor.measurands[reading.measurand].dimension == Dimension::resistance;
+      const bool ohms = measurand_of(report_.readings[reading.reading]).dimension == Dimension::resistance;
       return ohms && reading.shown == Shown::value && reading.displayed >= least_ohms;
     });
   }
 
   std::string reading_line(const Reading& reading, std::size_t index) const {
     const PreparedReading& prepared = report_.evidence.readings()[index];
-    const MeasurandDescriptor& measurand = report_.descriptor.measurands[prepared.measurand];
+    const MeasurandDescriptor& measurand = measurand_of(reading);
     std::string line =
         say_.in_domain(report_.descriptor.text_domain, measurand.title) + ": " + shown(reading, prepared);
     if (!reading.repeats.empty()) {
@@ -117,7 +122,7 @@ class ReadingLines {
     if (!(prepared.range_full_scale > 0.0))
       return say_(names_options_ ? OHMWRIGHT_TEXT("OL, on a range that was not said (--range)")
                                  : OHMWRIGHT_TEXT("OL, on a range that was not said"));
-    const Dimension dimension = report_.descriptor.measurands[prepared.measurand].dimension;
+    const Dimension dimension = measurand_of(reading).dimension;
     const FindingArgument range{"range", AnyQuantity(dimension, prepared.range_full_scale)};
     if (std::get<OverRange>(reading.observed).more_than) return say_(OHMWRIGHT_TEXT("more than {range}"), {range});
     if (reading.range || std::get<OverRange>(reading.observed).unit)

@@ -4,6 +4,7 @@
 
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/labels.hpp>
+#include <ohmwright/report/reading_circumstances.hpp>
 #include <ohmwright/report/reading_lines.hpp>
 #include <ohmwright/report/verdict_content.hpp>
 #include <ohmwright/safety/safe_to_energise.hpp>
@@ -32,6 +33,7 @@ class ContentMaker {
   VerdictContent make() {
     cautions();
     headline();
+    set_aside();
     findings();
     content_.readings = reading_lines(report_, say_, audience_);
     doubt();
@@ -72,6 +74,8 @@ class ContentMaker {
     if (report_.verdict.outcome == Outcome::within_limits && !not_proved_safe().empty())
       content_.chances.push_back(
           say_(OHMWRIGHT_TEXT("Not yet proved safe to energise: {rules}."), {{"rules", not_proved_safe()}}));
+    if (holds_only_if_alone(report_))
+      content_.chances.push_back(say_(OHMWRIGHT_TEXT("Holds only if a lead of it was off, which was not said.")));
     if (report_.verdict.probability_within) content_.chances.push_back(probability_sentence());
     if (report_.verdict.drawing) content_.chances.push_back(drawing_sentence());
   }
@@ -118,7 +122,7 @@ class ContentMaker {
                                      "would condemn it."),
                       {probability, {"least", std::round(1000.0 * (1.0 - report_.confidence)) / 10.0}});
         return say_(
-            OHMWRIGHT_TEXT("The chance that it is within its limits is {probability}; {needed} % would pass it."),
+            OHMWRIGHT_TEXT("The chance that it is within its limits is {probability}; a pass needs {needed} %."),
             {probability, needed});
       default:
         break;
@@ -168,6 +172,16 @@ class ContentMaker {
     return in_kind(rule.texts[finding.text].english, view(finding.arguments));
   }
 
+  /// What no rule saw, since it contradicts itself.
+  void set_aside() {
+    const std::vector<SwappedPair> pairs = set_aside_pairs(report_);
+    for (const SwappedPair& pair : pairs) add_reason(set_aside_sentence(report_, pair, say_));
+    if (!pairs.empty())
+      content_.advice.push_back(
+          say_(OHMWRIGHT_TEXT("Unplug it, prove the points dead, lift a lead, clip the probes onto clean metal, and "
+                              "read it both ways again. Replace nothing on these ohms.")));
+  }
+
   /// The rules that spoke; where the part is not decided, why one that had to speak could not; and the silent ones.
   void findings() {
     for (const Finding& finding : report_.verdict.findings) {
@@ -188,8 +202,9 @@ class ContentMaker {
   }
 
   bool is_missing(const Finding& finding) const {
+    // Beside readings that were set aside it could only say that nothing was read.
     return finding.outcome == Outcome::silent && report_.descriptor.rules[finding.rule].essential &&
-           report_.verdict.outcome != Outcome::out_of_limits;
+           report_.verdict.outcome != Outcome::out_of_limits && set_aside_pairs(report_).empty();
   }
 
   void doubt() {

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/report/labels.hpp>
+#include <ohmwright/report/reading_circumstances.hpp>
 #include <ohmwright/report/verdict_report.hpp>
 #include <ohmwright/safety/safe_to_energise.hpp>
 
@@ -103,6 +104,13 @@ std::string verdict_json(const VerdictReport& report, const Sentences& say) {
   for (const RuleDescriptor* rule : not_yet_proved_safe(report.descriptor, report.verdict.findings))
     json["not_yet_proved_safe"].push_back(
         {{"rule", rule->id}, {"title", say.in_domain(report.descriptor.text_domain, rule->title)}});
+  json["holds_if"] = Json::array();
+  if (holds_only_if_alone(report)) json["holds_if"].push_back("lead-off");
+  json["set_aside"] = Json::array();
+  for (const SwappedPair& pair : set_aside_pairs(report))
+    json["set_aside"].push_back({{"reading", report.evidence.label(report.evidence.readings()[pair.plain])},
+                                 {"swapped", report.evidence.label(report.evidence.readings()[pair.swapped])},
+                                 {"text", set_aside_sentence(report, pair, say)}});
   json["readings"] = Json::array();
   for (const Reading& reading : report.readings) json["readings"].push_back(reading_json(reading));
   json["reasons"] = Json::array();

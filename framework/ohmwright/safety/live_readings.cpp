@@ -45,10 +45,18 @@ void refuse_unsafe(const Reading& reading, const Descriptor& descriptor, bool ag
                      "at a time; if you are and have agreed to that, say --live-agreed");
 }
 
-/// Points that are dead carry no volts that could hurt, and nothing flows; who reads it has been wrong about the
-/// supply.
+/// A drop that a current of its own makes, of a bench supply: the points need not be still for it.
+bool is_driven_by_a_current(const Reading& reading) {
+  return std::any_of(reading.conditions.begin(), reading.conditions.end(), [](const Condition& condition) {
+    return condition.value.value.dimension() == Dimension::current && condition.value.value.value_in_si() != 0.0;
+  });
+}
+
+/// Points that are dead carry no volts that could hurt, nor any that would move an ohmmeter, and nothing flows; who
+/// reads it has been wrong about the supply, or the points are charged.
 void refuse_supply_where_all_is_dead(const Reading& reading, Dimension dimension) {
   constexpr double most_touchable_volts = 34.0;  // IEC 60335-1 (from memory)
+  constexpr double most_dead_volts = 0.1;        // an ohmmeter's own are some tenths; common practice, no source
   const auto* stated = std::get_if<StatedValue>(&reading.observed);
   const bool said_dead = reading.supply == Supply::proved_dead || reading.supply == Supply::unplugged;
   if (stated == nullptr || !said_dead) return;
@@ -58,6 +66,12 @@ void refuse_supply_where_all_is_dead(const Reading& reading, Dimension dimension
         printable(reading.label) + ": " + exact_text(stated->value) +
         " at points that are said to be dead: STOP, they are live. Take the probes off, cut the supply and "
         "prove it dead again; if it was read live, say --live-agreed");
+  if (dimension == Dimension::voltage && value > most_dead_volts && !is_driven_by_a_current(reading))
+    throw InputError(
+        printable(reading.label) + ": " + exact_text(stated->value) +
+        " stand on points that are said to be dead: they are not. A charged capacitor, a feed that is still on, or a "
+        "ghost on a lead that hangs free; ohms read there mean nothing. Unplug, discharge, prove dead, read again; if "
+        "it was read live, say --live-agreed");
   if ((dimension == Dimension::current || dimension == Dimension::power) && value > 0.0)
     throw InputError(
         printable(reading.label) + ": " + exact_text(stated->value) +

@@ -23,7 +23,8 @@ void refuse_ohms_on_live_parts(std::span<const Reading> readings, const Descript
 
 /// Throws InputError for readings that nobody should have taken, or that say that a life is at risk: ohms on a live
 /// part; what is read live and of which it is not said whether the appliance was plugged in; live readings without
-/// `agreed`; dangerous volts, and any current, where all is said to be dead. Every one of the program's ways to take a
+/// `agreed`; volts above 0.1 V (but for the drop of a current that is stated with them), and any current, where all is
+/// said to be dead. Every one of the program's ways to take a
 /// reading goes through here.
 void refuse_unsafe_readings(std::span<const Reading> readings, const Descriptor& descriptor, bool agreed);
 

@@ -22,7 +22,7 @@ DecimalSlip slip_as_displayed(const DecimalSlip& slip, double displayed) {
 }
 
 std::optional<DecimalSlip> decimal_slip(const AnyQuantity& shown, const Limits& limits) {
-  constexpr std::array factors{10.0, 0.1, 1000.0, 0.001, 100.0, 0.01};
+  constexpr std::array factors{10.0, 0.1, 1000.0, 0.001, 100.0, 0.01, 1e6, 1e-6};  // the last: M typed for nothing
   if (!limits.lower || !limits.upper) return std::nullopt;
   for (const double factor : factors) {
     const double moved = factor * shown.value_in_si();

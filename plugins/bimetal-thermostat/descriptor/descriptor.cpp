@@ -83,8 +83,9 @@ Descriptor make_descriptor() {
   descriptor.states = {{"history",
                         OHMWRIGHT_TEXT("Which way its temperature went"),
                         {{"unknown", OHMWRIGHT_TEXT("not known")},
-                         {"warming", OHMWRIGHT_TEXT("it warmed up to there")},
-                         {"cooling", OHMWRIGHT_TEXT("it cooled down to there")}}}};
+                         {"warming", OHMWRIGHT_TEXT("it warmed up to there from where it closes")},
+                         {"cooling", OHMWRIGHT_TEXT("it cooled down to there from where it opens")}},
+                        "history"}};
   descriptor.rules = rules();
   descriptor.advice = describe_advice();
   descriptor.procedures = describe_procedures();

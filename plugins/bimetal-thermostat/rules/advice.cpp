@@ -1,12 +1,14 @@
 #include "rules/advice.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <ohmwright/component/in_circuit.hpp>
 
 #include "rules/good_part.hpp"
 #include "rules/state_at_temperature.hpp"
 #include "rules/trip_rule.hpp"
+#include "rules/unit_slip.hpp"
 #include "rules/what_decides.hpp"
 
 namespace ohmwright::bimetal_thermostat {
@@ -107,7 +109,9 @@ void advise_to_chill(const Scene& scene) {
   AdviceIndex index = chill_in_freezer;
   if (target.celsius() >= salted_ice) index = chill_in_salted_ice;
   if (target.celsius() >= ice_water) index = chill_in_ice_water;
-  tell(scene.findings.advise(index), "target", AnyQuantity(target));
+  Advice& advice = scene.findings.advise(index);
+  tell(advice, "target", AnyQuantity(target));
+  tell(advice, "salted", AnyQuantity(Temperature::from_celsius(salted_ice)));
 }
 
 void advise_to_warm(const Scene& scene) {
@@ -143,7 +147,13 @@ struct TripAdvice {
   bool downwards;
 };
 
+/// Whole cases of a hundred; never all of them, which nobody can promise.
+double cases_of_hundred(double chance) { return std::min(99.0, std::round(100.0 * chance)); }
+
+void tell_step(Advice& advice) { tell(advice, "step", kelvins(fine_step_kelvin)); }
+
 void tell_span(Advice& advice, double from, double to, bool downwards) {
+  tell_step(advice);
   tell(advice, "from", degrees(downwards ? to : from));
   tell(advice, "to", degrees(downwards ? from : to));
 }
@@ -152,8 +162,9 @@ void advise_with_chance(const Scene& scene, AdviceIndex index, double chance, do
   if (chance < least_chance) return;
   Advice& advice = scene.findings.advise(index);
   advice.probability_decided = chance;
-  tell(advice, "chance_percent", 100.0 * chance);
+  tell(advice, "chance_percent", cases_of_hundred(chance));
   tell(advice, "share_percent", 100.0 * share);
+  tell(advice, "doubt", kelvins(good_thermometer_kelvin));
 }
 
 void advise_on_trip(const Scene& scene, const TripAdvice& of) {
@@ -176,7 +187,7 @@ void advise_on_trip(const Scene& scene, const TripAdvice& of) {
     Advice& advice = scene.findings.advise(of.narrow);
     advice.probability_decided = fine;
     tell_span(advice, seen.from, seen.to, of.downwards);
-    tell(advice, "chance_percent", 100.0 * fine);
+    tell(advice, "chance_percent", cases_of_hundred(fine));
   }
   if (1.0 - share >= least_share)
     advise_with_chance(scene, better_thermometer, chance_of_better_thermometer(scene, seen, lower, upper), 1.0 - share);
@@ -195,7 +206,7 @@ void advise_on_trip_points(const Scene& scene) {
     scene.findings.advise(note_each_state);
     return;
   }
-  if (scene.opening.backwards() + scene.closing.backwards() > 0) scene.findings.advise(order_of_readings);
+  if (scene.opening.backwards() + scene.closing.backwards() > 0) tell_step(scene.findings.advise(order_of_readings));
   if (would_condemn(scene, state_at_temperature)) {
     if (scene.ratings->promises_trip_points()) return;  // a lead to lift decides that
     const PreparedReading* last = last_reading(scene, is_of_contact_alone);
@@ -239,6 +250,17 @@ bool belongs_open(const Scene& scene) {
   return last != nullptr && last->condition(part_temperature)->value() > scene.ratings->opening.highest().kelvin();
 }
 
+/// A contact of more than this turns the amperes of a heater into more heat than its housing stands, 16 W at 4 A: it is
+/// no part to run a heater through (common practice, no source).
+constexpr double most_ohms_under_load = 1.0;
+
+bool burns_under_load(const Scene& scene) {
+  return any_finding(scene, [](const Finding& f) {
+    return f.rule == contact_resistance && f.outcome == Outcome::undecided && f.measured &&
+           f.measured->value_in_si() - 2.0 * f.measured_uncertainty.value_or(0.0) > most_ohms_under_load;
+  });
+}
+
 void advise_on_contact(const Scene& scene) {
   const bool drop_decided =
       found(scene, drop_under_load, Outcome::within_limits) || found(scene, drop_under_load, Outcome::out_of_limits);
@@ -248,8 +270,15 @@ void advise_on_contact(const Scene& scene) {
   const bool ohms_open = any_finding(scene, [&](const Finding& f) {
     return f.rule == contact_resistance && f.outcome == Outcome::undecided && !scene.sure(f.probability);
   });
-  if ((ohms_open && !drop_decided && !belongs_open(scene)) || drop_open)
-    tell(scene.findings.advise(has_poor_contact(scene) ? measure_drop_then : measure_drop), "per_ampere",
+  const bool contradicts = any_finding(scene, [](const Finding& f) {
+    return f.rule == drop_under_load && f.outcome == Outcome::undecided && !f.judged && f.measured.has_value();
+  });
+  if (contradicts) scene.findings.advise(read_both_at_once);
+  const bool ohms_ask = ohms_open && !drop_decided && !contradicts && !belongs_open(scene);
+  if (ohms_ask && burns_under_load(scene))
+    tell(scene.findings.advise(no_load_test), "limit", ohms(most_ohms_under_load));
+  else if (ohms_ask || drop_open)
+    tell(scene.findings.advise(measure_drop), "per_ampere",
          AnyQuantity(Dimension::voltage, scene.ratings->contact_resistance->value()));
   const auto lacks_current = [](const PreparedReading& r) {
     return r.measurand == voltage_drop && is_live(r) && r.condition(load_current) == nullptr;
@@ -303,6 +332,8 @@ void advise_after_condemning(const Scene& scene) {
 }  // namespace
 
 void advise(const Scene& scene) {
+  if (const std::optional<UnitSlip> slip = unit_slip(scene))
+    tell(scene.findings.advise(slip->fahrenheit ? unit_was_fahrenheit : unit_was_celsius), "degrees", slip->degrees);
   if (any_finding(scene, [](const Finding& f) { return f.outcome == Outcome::out_of_limits; })) {
     advise_after_condemning(scene);
     return;

@@ -27,7 +27,7 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"chill-in-salted-ice",
        OHMWRIGHT_TEXT("Chill it to {target} or below and read it again, a lead off: closed there is right, open "
                       "condemns it. Plain ice is too warm for most: bag it in crushed ice with a third of salt (near "
-                      "-18 °C), or use the freezer, thermometer taped to it. No freeze spray, it may be flammable."),
+                      "{salted}), or use the freezer, thermometer taped to it. No freeze spray, it may be flammable."),
        "contact-chilled"},
       {"chill-in-freezer",
        OHMWRIGHT_TEXT("Chill it to {target} or below and read it again, a lead off: closed there is right, open "
@@ -50,30 +50,30 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "source that can be held steady, thermometer on it. Without one, compare it with a new part."),
        "trip-points"},
       {"watch-it-open",
-       OHMWRIGHT_TEXT("Warm it slowly, half a kelvin a minute, from {from} to {to} with a lead off. Note the last "
+       OHMWRIGHT_TEXT("Warm it slowly, {step} a minute, from {from} to {to} with a lead off. Note the last "
                       "closed and the first open temperature: between them it opens."),
        "trip-points"},
       {"watch-it-close",
-       OHMWRIGHT_TEXT("Cool it slowly, half a kelvin a minute, from {from} to {to} with a lead off. Note the last open "
+       OHMWRIGHT_TEXT("Cool it slowly, {step} a minute, from {from} to {to} with a lead off. Note the last open "
                       "and the first closed temperature: between them it closes."),
        "trip-points"},
       {"narrow-opening",
-       OHMWRIGHT_TEXT("Warm it again from {from} to {to}, half a kelvin a minute, and read at every half kelvin. That "
-                      "decides where it opens with a chance of {chance_percent} %."),
+       OHMWRIGHT_TEXT("Warm it again from {from} to {to}, {step} a minute, and read at every {step}. That would "
+                      "settle where it opens in {chance_percent} cases of 100."),
        "trip-points"},
       {"narrow-closing",
-       OHMWRIGHT_TEXT("Cool it again from {from} to {to}, half a kelvin a minute, and read at every half kelvin. That "
-                      "decides where it closes with a chance of {chance_percent} %."),
+       OHMWRIGHT_TEXT("Cool it again from {from} to {to}, {step} a minute, and read at every {step}. That would "
+                      "settle where it closes in {chance_percent} cases of 100."),
        "trip-points"},
       {"better-thermometer",
-       OHMWRIGHT_TEXT("The thermometer is {share_percent} % of the doubt. With one good to 0.3 K, taped to the part, "
-                      "the same readings would decide with a chance of {chance_percent} %.")},
+       OHMWRIGHT_TEXT("The thermometer is {share_percent} % of the doubt. With one good to {doubt}, taped to the part, "
+                      "the same readings would settle it in {chance_percent} cases of 100.")},
       {"more-cycles",
        OHMWRIGHT_TEXT("Chill and warm it ten times, slowly, thermometer taped to it. If the trip still wanders, the "
                       "contact sticks; if it settles, the thermometer lagged."),
        "trip-points"},
       {"order-of-readings",
-       OHMWRIGHT_TEXT("Give the readings in the order of time. If they were, go slower: half a kelvin a minute, "
+       OHMWRIGHT_TEXT("Give the readings in the order of time. If they were, go slower: {step} a minute, "
                       "thermometer taped to the part.")},
       {"dry-it",
        OHMWRIGHT_TEXT("Dry part, terminals and connector, lift one lead, keep your fingers off the probe tips "
@@ -88,8 +88,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "flat battery shows OL too.")},
       {"measure-drop",
        OHMWRIGHT_TEXT(
-           "Decide the contact under load: coil cold, heater running, volts across the thermostat and amperes "
-           "with a clamp (drop=… --load … --live-agreed). A good one drops at most {per_ampere} for each ampere."),
+           "If you are qualified for live work, decide the contact under load: coil cold, heater running, volts across "
+           "the thermostat and amperes with a clamp (drop=… --load … --live-agreed); stop at once if it gets warm. A "
+           "good one drops at most {per_ampere} for each ampere."),
        "drop-under-load"},
       {"clamp-current",
        OHMWRIGHT_TEXT("Put a clamp around one wire of the heater while you read the drop, and give the current "
@@ -139,12 +140,6 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"it-switches",
        OHMWRIGHT_TEXT("If you only need to know whether it works, it does: leave it in, and look next at heater, link "
                       "and control. Where exactly it trips matters if the defrost ends too early or too late.")},
-      {"measure-drop-then",
-       OHMWRIGHT_TEXT(
-           "If it still reads so, decide it under load: coil cold, heater running, volts across the thermostat and "
-           "amperes with a clamp (drop=… --load … --live-agreed). A good one drops at most {per_ampere} for each "
-           "ampere."),
-       "drop-under-load"},
       {"hold-and-tap",
        OHMWRIGHT_TEXT(
            "Hold it at one temperature, a lead off, the probes pressed on clean metal, and read it several times "
@@ -163,6 +158,22 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
                       "that reaches past 1 kΩ. Say the range (--range)."),
        "contact-as-found"},
       {"leave-it-in", OHMWRIGHT_TEXT("Leave it in, and look next at heater, link and control.")},
+      {"no-load-test",
+       OHMWRIGHT_TEXT(
+           "If it still reads more than {limit} with clean terminals, fit a new one. Run no heater through it to find "
+           "out: at the amperes of a heater such a contact burns inside its housing."),
+       "contact-as-found"},
+      {"read-both-at-once",
+       OHMWRIGHT_TEXT(
+           "Unplug it, chill it until it closes and read its ohms, a lead off. Only if you are qualified for live "
+           "work: volts and amperes once more, at one moment, the coil cold and the heater running."),
+       "contact-chilled"},
+      {"unit-was-fahrenheit",
+       OHMWRIGHT_TEXT("First look again: at {degrees} °F it would be right. Was the unit of the temperature "
+                      "mistaken?")},
+      {"unit-was-celsius",
+       OHMWRIGHT_TEXT("First look again: at {degrees} °C it would be right. Was the unit of the temperature "
+                      "mistaken?")},
   };
 }
 

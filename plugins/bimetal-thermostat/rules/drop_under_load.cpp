@@ -18,10 +18,28 @@ enum Text : TextIndex {
   no_current,
   no_limit,
   not_live,
+  open_by_its_volts,
+  large_drop_where_open,
 };
 
 /// Below this a heater does not run: the contact is open, or something else is (common practice, no source) [A].
 constexpr double least_load_ampere = 0.05;
+
+// A closed contact that takes as much as a mains of 100 V, or that turns into heat what its housing does not stand for
+// a minute, was none: volts and amperes are of two moments (common practice, no source).
+constexpr double most_of_a_mains_volts = 80.0;
+constexpr double most_survived_watts = 150.0;
+
+bool contradicts_its_current(const PreparedReading& drop, const Estimate& current) {
+  const double volts = std::abs(drop.value.value());
+  return volts > most_of_a_mains_volts || volts * current.value() > most_survived_watts;
+}
+
+/// Whether every good one is open there: whatever it drops then, it does not condemn the contact.
+bool is_where_it_opens(const Scene& scene, const PreparedReading& drop) {
+  const Estimate* temperature = drop.condition(part_temperature);
+  return temperature != nullptr && temperature->value() > scene.ratings->opening.highest().kelvin();
+}
 
 /// Volts less what the largest allowed resistance would drop at that current [V]: above 0 the contact is too bad.
 Estimate excess_of(const PreparedReading& drop, const Estimate& current, double limit_ohms) {
@@ -51,19 +69,24 @@ void judge_drop(const Scene& scene, const PreparedReading& reading) {
   const double limit = scene.ratings->contact_resistance->value();
   const Estimate excess = excess_of(reading, current, limit);
   const Conformance p = conformance_of(excess, scene.evidence.sources(), -infinity, 0.0);
-  const Outcome outcome = decide(p, scene.settings.confidence);
+  Outcome outcome = decide(p, scene.settings.confidence);
   Text text = not_told_apart;
   if (outcome == Outcome::within_limits) text = small_drop;
   if (outcome == Outcome::out_of_limits) text = large_drop;
+  if (text == large_drop && is_where_it_opens(scene, reading)) text = large_drop_where_open;
+  if (text == large_drop && contradicts_its_current(reading, current)) text = open_by_its_volts;
+  if (outcome == Outcome::out_of_limits && text != large_drop) outcome = Outcome::undecided;
   Finding& finding = scene.findings.add(drop_under_load, outcome, text);
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
   finding.measured = AnyQuantity(Dimension::voltage, reading.value.value());
   finding.measured_uncertainty = reading.value.standard_uncertainty();
   finding.limits.upper = AnyQuantity(Dimension::voltage, limit * current.value());
-  finding.judged = excess;
-  finding.judged_lower = -infinity;
-  finding.judged_upper = 0.0;
+  if (text != open_by_its_volts && text != large_drop_where_open) {
+    finding.judged = excess;
+    finding.judged_lower = -infinity;
+    finding.judged_upper = 0.0;
+  }
   tell(finding, "drop", *finding.measured);
   tell(finding, "allowed", *finding.limits.upper);
   tell(finding, "current", AnyQuantity(Dimension::current, current.value()));
@@ -102,6 +125,15 @@ RuleDescriptor describe_drop_under_load() {
           {"no-limit", OHMWRIGHT_TEXT("Not judged: the ratings state no contact resistance.")},
           {"not-live",
            OHMWRIGHT_TEXT("Not judged: the drop has to be read while the load runs, and these volts were read dead.")},
+          {"open-by-its-volts",
+           OHMWRIGHT_TEXT(
+               "{drop} across it and {current} through it contradict each other: a contact that turned {heat} into "
+               "heat would not last. It was open (in a warm part that is normal), and the amperes flowed elsewhere or "
+               "at another moment.")},
+          {"large-drop-where-open",
+           OHMWRIGHT_TEXT(
+               "{drop} across it at {current}, but so warm a good one is open or about to open, so that condemns no "
+               "contact. Read it while the coil is cold enough to keep it closed.")},
       }};
 }
 

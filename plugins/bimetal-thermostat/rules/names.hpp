@@ -67,11 +67,14 @@ enum AdviceIndex : std::uint16_t {
   replacement_by_stamp,
   replacement_link,
   it_switches,
-  measure_drop_then,
   hold_and_tap,
   note_each_state,
   right_range,
   leave_it_in,
+  no_load_test,
+  read_both_at_once,
+  unit_was_fahrenheit,
+  unit_was_celsius,
 };
 
 }  // namespace ohmwright::bimetal_thermostat

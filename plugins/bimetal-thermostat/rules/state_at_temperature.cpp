@@ -78,11 +78,23 @@ Text why_not_judged(const Scene& scene, const Seen& seen) {
   return seen.live ? only_live : no_state;
 }
 
-Text text_of_condemned(const StateSeen& state) { return state.closed ? closed_too_warm : open_too_cold; }
+Text text_of_condemned(const Scene& scene, const StateSeen& state) {
+  // Only the way that its temperature went condemns it.
+  if (decide_observed(state.whichever_way, scene.settings.confidence) != Outcome::out_of_limits)
+    return state.closed ? closed_though_cooled : open_though_warmed;
+  if (state.closed) return closed_too_warm;
+  if (scene.ratings->is_two_wire_pair()) return open_too_cold_pair;
+  const bool may_be_driven =
+      state.reading->connection == Connection::unstated && state.reading->supply != Supply::proved_dead;
+  return may_be_driven ? open_too_cold_connection_unstated : open_too_cold;
+}
 
 Text text_of_consistent(const StateSeen& state, double confidence) {
   const bool leaks = contact_seen(*state.reading) == ContactSeen::leaking;
   if (!state.closed && leaks) return leaks_where_open;
+  if (state.came != history_unknown && state.as_it_should_be(confidence))
+    return state.closed ? closed_as_this_way : open_as_this_way;
+  if (state.came != history_unknown) return state.closed ? closed_and_good_this_way : open_and_good_this_way;
   if (state.as_it_should_be(confidence)) return state.closed ? closed_as_it_should : open_as_it_should;
   return state.closed ? closed_and_either_is_good : open_and_either_is_good;
 }
@@ -93,14 +105,14 @@ void tell_state(const Scene& scene, const StateSeen& state, Finding& finding) {
   const Temperature t = Temperature::from_kelvin(state.temperature);
   finding.measured = degrees(state.temperature);
   if (state.closed)
-    finding.limits.upper = AnyQuantity(opens.highest());
+    finding.limits.upper = AnyQuantity(state.open_from);
   else
-    finding.limits.lower = AnyQuantity(closes.lowest());
+    finding.limits.lower = AnyQuantity(state.closed_from);
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = state.probability();
   tell(finding, "temperature", *finding.measured);
-  tell(finding, "opens_by", AnyQuantity(opens.highest()));
-  tell(finding, "closes_by", AnyQuantity(closes.lowest()));
+  tell(finding, "opens_by", AnyQuantity(state.open_from));
+  tell(finding, "closes_by", AnyQuantity(state.closed_from));
   tell(finding, "chance_percent", 100.0 * state.probability());
   tell(finding, "from_cold_chance_percent", 100.0 * opens.share_above(t));
   tell(finding, "from_warm_chance_percent", 100.0 * closes.share_above(t));
@@ -167,10 +179,10 @@ void judge_state(const Scene& scene, const Seen& seen) {
     return;
   }
   if (outcome == Outcome::out_of_limits) {
-    text = text_of_condemned(state);
+    text = text_of_condemned(scene, state);
     if (state.closed && !scene.is_surely_of_contact(*state.reading)) text = closed_too_warm_connection_unstated;
     if (!can_condemn_it) text = state.closed ? closed_as_type_1 : open_as_type_1;
-    if (text != closed_too_warm && text != open_too_cold) outcome = Outcome::undecided;
+    if (text == closed_too_warm_connection_unstated || !can_condemn_it) outcome = Outcome::undecided;
   }
   tell_state(scene, state, scene.findings.add(state_at_temperature, outcome, text));
 }
@@ -187,8 +199,18 @@ std::optional<StateSeen> state_seen(const Scene& scene, const PreparedReading& r
   state.reading = &reading;
   state.closed = seen == ContactSeen::closed;
   state.temperature = temperature->value();
-  state.may_be_closed = may_trip_above(scene.ratings->opening, *temperature, scene.evidence.sources());
-  state.may_be_open = may_trip_below(scene.ratings->closing, *temperature, scene.evidence.sources());
+  const TripPoint& opening = scene.ratings->opening;
+  const TripPoint& closing = scene.ratings->closing;
+  state.came = reading.state(history).value_or(history_unknown);
+  const TripPoint& ends_closed = state.came == cooling ? closing : opening;
+  const TripPoint& begins_open = state.came == warming ? opening : closing;
+  const auto sources = scene.evidence.sources();
+  state.may_be_closed = may_trip_above(ends_closed, *temperature, sources);
+  state.may_be_open = may_trip_below(begins_open, *temperature, sources);
+  state.whichever_way =
+      state.closed ? may_trip_above(opening, *temperature, sources) : may_trip_below(closing, *temperature, sources);
+  state.open_from = ends_closed.highest();
+  state.closed_from = begins_open.lowest();
   return state;
 }
 

@@ -24,9 +24,13 @@ bool seen_right_at_both_ends(const Scene& scene);
 struct StateSeen {
   const PreparedReading* reading = nullptr;
   bool closed = false;
-  double temperature = 0.0;    ///< [K]
-  double may_be_closed = 1.0;  ///< P(a good part may be closed there)
-  double may_be_open = 1.0;    ///< P(a good part may be open there)
+  double temperature = 0.0;  ///< [K]
+  std::uint16_t came = history_unknown;
+  double may_be_closed = 1.0;                             ///< P(a good part that came this way may be closed there)
+  double may_be_open = 1.0;                               ///< P(a good part that came this way may be open there)
+  double whichever_way = 1.0;                             ///< P(this observation | a good part that came either way)
+  Temperature open_from = Temperature::from_kelvin(0.0);  ///< from there up every good part that came this way is open
+  Temperature closed_from = Temperature::from_kelvin(0.0);  ///< from there down every one is closed
 
   /// P(this observation | a good part).
   double probability() const { return closed ? may_be_closed : may_be_open; }
@@ -36,8 +40,9 @@ struct StateSeen {
   }
 };
 
-/// The reading as a state; nothing where it is none, was taken in circuit or live, has no temperature, or nothing is
-/// known of the part.
+/// The reading as a state, by the way its temperature went where that was said: one that cooled down to there closes
+/// only at its closing temperature, one that warmed up opens only at its opening temperature. Nothing where it is none,
+/// was taken in circuit or live, has no temperature, or nothing is known of the part.
 std::optional<StateSeen> state_seen(const Scene& scene, const PreparedReading& reading);
 
 }  // namespace ohmwright::bimetal_thermostat

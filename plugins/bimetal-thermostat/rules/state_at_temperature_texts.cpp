@@ -103,6 +103,39 @@ RuleDescriptor describe_state_at_temperature() {
            OHMWRIGHT_TEXT(
                "The meter shows over-range, but more than {range} is no open contact. A range that reaches to {open} "
                "or farther tells it; say which it was.")},
+          {"closed-though-cooled",
+           OHMWRIGHT_TEXT(
+               "Closed at {temperature}, having cooled down to there from where it opens. A good one that came this "
+               "way is still open from {opens_by} up (the chance of finding one closed here is {chance_percent} %): "
+               "it never opened, or it closes too warm.")},
+          {"open-though-warmed",
+           OHMWRIGHT_TEXT(
+               "Open at {temperature}, having warmed up to there from where it closes. A good one that came this way "
+               "is still closed from {closes_by} down (the chance of finding one open here is {chance_percent} %): it "
+               "never closed, or it opens too cold, and ends its defrosts too early.")},
+          {"closed-as-this-way",
+           OHMWRIGHT_TEXT(
+               "Closed at {temperature}, as a good one is that came this way (closed from {closes_by} down). "
+               "That it opens again as it warms has not been shown.")},
+          {"open-as-this-way",
+           OHMWRIGHT_TEXT("Open at {temperature}, as a good one is that came this way (open from {opens_by} up). That "
+                          "it closes when cold has not been shown.")},
+          {"closed-and-good-this-way",
+           OHMWRIGHT_TEXT("Closed at {temperature}. Of good ones that came this way {chance_percent} % may be closed "
+                          "here, so that decides nothing.")},
+          {"open-and-good-this-way",
+           OHMWRIGHT_TEXT("Open at {temperature}. Of good ones that came this way {chance_percent} % may be open here, "
+                          "so that decides nothing.")},
+          {"open-too-cold-pair",
+           OHMWRIGHT_TEXT("Open at {temperature}. A good one is closed from {closes_by} down (the chance of finding "
+                          "one open here is {chance_percent} %): its thermostat is stuck open, or the thermal link "
+                          "behind the same two wires has opened, and its heater gets no supply.")},
+          {"open-too-cold-connection-unstated",
+           OHMWRIGHT_TEXT(
+               "Open at {temperature}. A good one is closed from {closes_by} down (the chance of finding one open "
+               "here is {chance_percent} %): it is stuck open, or it closes far too cold. Without --lead-off "
+               "something may still have been connected: a path beside it makes no closed one read open, a charged "
+               "capacitor or a powered board might (--proved-dead rules that out).")},
       }};
 }
 

@@ -30,6 +30,14 @@ enum StateText : TextIndex {
   ohms_jump,
   range_too_coarse,
   range_too_low,
+  closed_though_cooled,
+  open_though_warmed,
+  closed_as_this_way,
+  open_as_this_way,
+  closed_and_good_this_way,
+  open_and_good_this_way,
+  open_too_cold_pair,
+  open_too_cold_connection_unstated,
 };
 
 }  // namespace ohmwright::bimetal_thermostat

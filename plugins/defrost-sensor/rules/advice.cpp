@@ -8,6 +8,9 @@
 
 #include "rules/matching_class.hpp"
 #include "rules/open_sensor.hpp"
+#include "rules/slope.hpp"
+#include "rules/twin_comparison.hpp"
+#include "rules/unit_slip.hpp"
 #include "rules/what_decides.hpp"
 
 namespace ohmwright::defrost_sensor {
@@ -165,9 +168,11 @@ void advise_on_second_temperature(const Scene& scene) {
 /// The part is condemned: what to do before and after buying one.
 void advise_on_replacement(const Scene& scene) {
   if (!condemned(scene)) return;
-  const bool open_or_short = found(scene, open_sensor, Outcome::out_of_limits) ||
-                             found(scene, short_sensor, Outcome::out_of_limits) || is_far_off(scene);
-  if (open_or_short) scene.findings.advise(touch_the_probes);
+  const bool short_or_near =
+      found(scene, short_sensor, Outcome::out_of_limits) || (is_far_off(scene) && scene.fused->log.value() < 0.0);
+  const bool open_or_short = found(scene, open_sensor, Outcome::out_of_limits) || short_or_near || is_far_off(scene);
+  // A broken test lead or a flat battery shows OL, and never a short.
+  if (open_or_short) scene.findings.advise(short_or_near ? clips_touch : touch_the_probes);
   if (open_or_short) scene.findings.advise(read_at_the_sensor);
   if (joint_is_suspected(scene)) scene.findings.advise(joint_first);
   if (const std::string_view fitting = scene.fused ? class_that_fits(scene) : ""; !fitting.empty())
@@ -177,12 +182,18 @@ void advise_on_replacement(const Scene& scene) {
   scene.findings.advise(replace_alike);
 }
 
+/// A wet reading of which it was not said how the part was connected.
+bool is_wet_and_unstated(const PreparedReading& r) {
+  return is_ohms(r) && is_wet(r) && r.connection == Connection::unstated;
+}
+
 /// Wet against dry is open: because only one of the two was read, or because both do not tell.
 void advise_on_moisture(const Scene& scene) {
   if (!scene.fused)
     scene.findings.advise(dry_it);
   else
-    scene.findings.advise(held_back(scene) ? wet_connector : wet_and_dry_again);
+    scene.findings.advise(held_back(scene) && first_reading(scene, is_wet_and_unstated) != nullptr ? wet_connector
+                                                                                                   : wet_and_dry_again);
 }
 
 /// What single rules ask for.
@@ -195,7 +206,10 @@ void advise_on_findings(const Scene& scene) {
   if (found(scene, volts_at_board, Outcome::undecided))
     scene.findings.advise(held_back(scene) ? stop_at_mains : read_unplugged);
   if (found(scene, moisture_leakage, Outcome::undecided)) advise_on_moisture(scene);
-  if (found(scene, readings_agree, Outcome::undecided)) scene.findings.advise(read_again);
+  if (const std::optional<ImpossibleSlope> slope = impossible_slope(scene))
+    scene.findings.advise(*slope == ImpossibleSlope::stood_still ? let_it_settle : read_again);
+  else if (found(scene, readings_agree, Outcome::undecided))
+    scene.findings.advise(read_again);
   if (first_reading(scene, [&](const PreparedReading& r) { return is_ohms(r) && repeats_jump(scene.evidence, r); }) !=
       nullptr) {
     scene.findings.advise(move_the_lead);
@@ -211,6 +225,10 @@ void advise_on_pass(const Scene& scene) {
   if (!found(scene, resistance_at_temperature, Outcome::within_limits) || condemned(scene) || held_back(scene)) return;
   // A leak that could not be told must be looked for first: wet and dry once more.
   if (found(scene, end_of_defrost, Outcome::undecided) || found(scene, moisture_leakage, Outcome::undecided)) return;
+  if (twins_lie_far_apart(scene)) {
+    scene.findings.advise(twins_in_ice_water);
+    return;
+  }
   scene.findings.advise(found(scene, moisture_leakage, Outcome::silent) ? look_elsewhere : look_elsewhere_no_leak);
 }
 
@@ -252,6 +270,10 @@ void advise(const Scene& scene) {
     Advice& advice = scene.findings.advise(misread_decimal);
     advice.arguments.push_back({"shown", slip->shown});
     advice.arguments.push_back({"right", slip->right_as});
+  } else if (const std::optional<UnitSlip> unit = unit_slip(scene)) {
+    Advice& advice = scene.findings.advise(unit->fahrenheit ? unit_was_fahrenheit : unit_was_celsius);
+    tell(advice, "shown", ohms(unit->ohms));
+    tell(advice, "degrees", unit->degrees);
   }
   const bool came_and_went = found(scene, open_sensor, Outcome::undecided) && held_back(scene);
   if (!came_and_went) advise_on_doubt(scene);

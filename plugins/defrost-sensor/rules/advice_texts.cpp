@@ -129,6 +129,23 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "Read it once more on the lowest range of ohms, the probes shorted first (--leads); if that shows OL, go up "
            "range by range. Say the range (--range).")},
+      {"unit-was-fahrenheit",
+       OHMWRIGHT_TEXT("First look again: {shown} would be right at {degrees} °F. Was the unit of the temperature "
+                      "mistaken?")},
+      {"unit-was-celsius",
+       OHMWRIGHT_TEXT("First look again: {shown} would be right at {degrees} °C. Was the unit of the temperature "
+                      "mistaken?")},
+      {"let-it-settle",
+       OHMWRIGHT_TEXT(
+           "Leave it ten minutes at each temperature, bagged, with the thermometer beside it, until the ohms stand "
+           "still, and read it again. If they never follow the thermometer, see what the probes are on."),
+       "ohms-in-ice-water"},
+      {"clips-touch",
+       OHMWRIGHT_TEXT("First see that the probe clips do not touch each other, and that the connector is really off.")},
+      {"twins-in-ice-water",
+       OHMWRIGHT_TEXT("Read both in stirred ice water, bagged, ten minutes: the one that misses its chart there is the "
+                      "bad one."),
+       "ohms-in-ice-water"},
   };
 }
 

@@ -64,9 +64,19 @@ std::optional<double> leakage_path(const Deviation& wet, double dry_log) {
   return 1.0 / conductance;
 }
 
+/// How much higher it read wet than dry, as a logarithm.
+Estimate rise_of(const Scene& scene, const Deviation& wet) {
+  Estimate rise = wet.log;
+  rise.add_scaled(scene.fused->log, -1.0);
+  return rise;
+}
+
+bool can_be_held_against_dry(const Scene& scene, const WetReadings& wet) {
+  return wet.lowest && scene.fused && fits({scene.usable.data(), scene.usable.size()}, *wet.lowest);
+}
+
 void judge_against_dry(const Scene& scene, const Deviation& wet) {
-  Estimate fall = wet.log;
-  fall.add_scaled(scene.fused->log, -1.0);
+  const Estimate fall = rise_of(scene, wet);
   const Conformance p = conformance_of(fall, scene.evidence.sources(), wet.limits.lower, wet.limits.upper);
   Outcome outcome = decide(p, scene.settings.confidence);
   Text text = outcome == Outcome::within_limits ? no_leakage : not_told_apart;
@@ -136,6 +146,17 @@ RuleDescriptor describe_moisture_leakage() {
       }};
 }
 
+bool reads_higher_when_wet(const Scene& scene) {
+  if (scene.ratings == nullptr) return false;
+  const WetReadings wet = wet_readings(scene);
+  if (!can_be_held_against_dry(scene, wet)) return false;
+  const Estimate rise = rise_of(scene, *wet.lowest);
+  const Conformance p =
+      conformance_of(rise, scene.evidence.sources(), wet.lowest->limits.lower, wet.lowest->limits.upper);
+  const bool both_above = scene.fused->log.value() > scene.fused->limits.upper;
+  return !both_above && rise.value() > 0.0 && decide(p, scene.settings.confidence) == Outcome::out_of_limits;
+}
+
 void judge_moisture_leakage(const Scene& scene) {
   if (scene.ratings == nullptr) {
     scene.findings.add(moisture_leakage, Outcome::silent, no_ratings);
@@ -144,7 +165,7 @@ void judge_moisture_leakage(const Scene& scene) {
   const WetReadings wet = wet_readings(scene);
   if (!wet.lowest)
     scene.findings.add(moisture_leakage, Outcome::silent, no_wet_reading);
-  else if (scene.fused && fits({scene.usable.data(), scene.usable.size()}, *wet.lowest))
+  else if (can_be_held_against_dry(scene, wet))
     judge_against_dry(scene, *wet.lowest);
   else
     judge_wet_alone(scene, *wet.highest);

@@ -62,6 +62,11 @@ enum AdviceIndex : std::uint16_t {
   find_the_sheet_only,
   wet_and_dry_again,
   lowest_range,
+  unit_was_fahrenheit,
+  unit_was_celsius,
+  let_it_settle,
+  clips_touch,
+  twins_in_ice_water,
 };
 
 }  // namespace ohmwright::defrost_sensor

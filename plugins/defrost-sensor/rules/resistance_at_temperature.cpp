@@ -4,6 +4,9 @@
 
 #include <ohmwright/verdict/decision.hpp>
 
+#include "rules/moisture_leakage.hpp"
+#include "rules/slope.hpp"
+
 namespace ohmwright::defrost_sensor {
 
 namespace {
@@ -29,6 +32,8 @@ enum Text : TextIndex {
   far_high,
   several_connection_unstated,
   range_tells_nothing,
+  temperatures_contradict,
+  wet_contradicts_dry,
 };
 
 /// A part that reads beyond this factor has not drifted: it is as good as open or shorted, or the reading lost its k
@@ -155,7 +160,8 @@ RuleDescriptor describe_resistance_at_temperature() {
            OHMWRIGHT_TEXT(
                "At {temperature} a good part reads {lower} to {upper}, {nominal} by its curve. This one reads "
                "{measured}, {off_percent} % high: what a good one reads at {believed}. Without --lead-off "
-               "something may still have been connected; that can only have lowered the reading.")},
+               "something may still have been connected: a path beside it can only have lowered the reading, a "
+               "charged capacitor or a powered board could have raised it (--proved-dead rules that out).")},
           {"one-reading-low-connection-unstated",
            OHMWRIGHT_TEXT(
                "At {temperature} a good part reads {lower} to {upper}, {nominal} by its curve. This one reads "
@@ -199,9 +205,17 @@ RuleDescriptor describe_resistance_at_temperature() {
           {"several-readings-connection-unstated",
            OHMWRIGHT_TEXT("Its {count} readings together put the part {deviation_percent} % from its curve; a good one "
                           "lies between {lower_percent} % and {upper_percent} %. Without --lead-off something may "
-                          "still have been connected; that can only have lowered a reading.")},
+                          "still have been connected: a path beside it can only have lowered a reading, a charged "
+                          "capacitor or a powered board could have raised it (--proved-dead rules that out).")},
           {"range-tells-nothing",
            OHMWRIGHT_TEXT("Not judged: on the range it was read on, the meter may be off by more than it shows.")},
+          {"temperatures-contradict",
+           OHMWRIGHT_TEXT(
+               "Its readings and their temperatures contradict each other, so together they prove nothing.")},
+          {"wet-contradicts-dry",
+           OHMWRIGHT_TEXT(
+               "Dry it reads lower than wet, which cannot be: one of the two readings is wrong, and which of "
+               "them is not known.")},
       }};
 }
 
@@ -230,6 +244,10 @@ void judge_resistance_at_temperature(const Scene& scene) {
   } else if (condemning != nullptr) {
     finding.text = one_alone_condemns;
     tell(finding, "number", condemning->reading->reading + 1.0);
+  } else if (finding.outcome == Outcome::out_of_limits && impossible_slope(scene)) {
+    finding.text = temperatures_contradict;
+  } else if (finding.outcome == Outcome::out_of_limits && reads_higher_when_wet(scene)) {
+    finding.text = wet_contradicts_dry;
   } else if (low && scene.connection_unstated) {
     finding.text = low_connection_unstated;
   } else {

@@ -1,5 +1,7 @@
 #include "rules/twin_comparison.hpp"
 
+#include <algorithm>
+
 namespace ohmwright::defrost_sensor {
 
 namespace {
@@ -39,6 +41,13 @@ RuleDescriptor describe_twin_comparison() {
           {"no-twin", OHMWRIGHT_TEXT("Not compared: no twin was read at the same temperature.")},
           {"no-reading", OHMWRIGHT_TEXT("Not compared: the part itself was not read alone and dry.")},
       }};
+}
+
+bool twins_lie_far_apart(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [](const Finding& finding) {
+    return finding.rule == twin_comparison && finding.text == far_apart && finding.outcome == Outcome::undecided;
+  });
 }
 
 void judge_twin_comparison(const Scene& scene) {

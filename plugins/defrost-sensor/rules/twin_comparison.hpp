@@ -10,4 +10,7 @@ namespace ohmwright::defrost_sensor {
 RuleDescriptor describe_twin_comparison();
 void judge_twin_comparison(const Scene& scene);
 
+/// Whether that rule found part and twin too far apart for both to be good.
+bool twins_lie_far_apart(const Scene& scene);
+
 }  // namespace ohmwright::defrost_sensor

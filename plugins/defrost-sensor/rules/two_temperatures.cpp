@@ -1,9 +1,8 @@
 #include "rules/two_temperatures.hpp"
 
-#include <algorithm>
-#include <limits>
-
 #include <ohmwright/verdict/decision.hpp>
+
+#include "rules/slope.hpp"
 
 namespace ohmwright::defrost_sensor {
 
@@ -21,50 +20,9 @@ enum Text : TextIndex {
   no_ratings,
   rising_curve,
   connection_unstated,
+  stood_still,
+  no_such_beta,
 };
-
-/// A single path explains both readings when what it would have to be differs by less than this many uncertainties.
-constexpr double explains_within = 2.0;
-
-struct Pair {
-  const Deviation& cold;
-  const Deviation& hot;
-  double inverse_apart() const { return 1.0 / cold.temperature.kelvin() - 1.0 / hot.temperature.kelvin(); }
-};
-
-Pair farthest_apart(const Deviations& usable) {
-  const auto [cold, hot] =
-      std::minmax_element(usable.begin(), usable.end(),
-                          [](const Deviation& a, const Deviation& b) { return a.temperature < b.temperature; });
-  return {*cold, *hot};
-}
-
-/// One quantity worked out from each reading: do both give the same, and is it a possible one?
-struct Explanation {
-  double value = 0.0;                                      ///< from the reading that knows it best
-  double apart = std::numeric_limits<double>::infinity();  ///< of the two, in standard uncertainties
-  bool possible() const { return value > 0.0 && apart <= explains_within; }
-};
-
-Explanation explanation(double from_cold, double u_cold, double from_hot, double u_hot) {
-  const double u = std::hypot(u_cold, u_hot);
-  return {u_hot < u_cold ? from_hot : from_cold,
-          u > 0.0 ? std::abs(from_cold - from_hot) / u : std::numeric_limits<double>::infinity()};
-}
-
-/// A resistance in series with a good sensor [ohm].
-Explanation in_series(const Pair& pair) {
-  const auto extra = [](const Deviation& d) { return std::exp(d.log_nominal) * std::expm1(d.log.value()); };
-  const auto u = [](const Deviation& d) { return std::exp(d.log_nominal) * d.log.standard_uncertainty(); };
-  return explanation(extra(pair.cold), u(pair.cold), extra(pair.hot), u(pair.hot));
-}
-
-/// A conductance beside a good sensor [1/ohm].
-Explanation in_parallel(const Pair& pair) {
-  const auto extra = [](const Deviation& d) { return std::exp(-d.log_nominal) * std::expm1(-d.log.value()); };
-  const auto u = [](const Deviation& d) { return std::exp(-d.log_nominal) * d.log.standard_uncertainty(); };
-  return explanation(extra(pair.cold), u(pair.cold), extra(pair.hot), u(pair.hot));
-}
 
 /// What a slope outside its limits looks like; its figure goes into the finding.
 void explain(const Pair& pair, Finding& finding) {
@@ -115,6 +73,13 @@ void judge_pair(const Scene& scene, const Pair& pair) {
   tell(finding, "hot_percent", percent(pair.hot.shown_log()));
   if (finding.outcome == Outcome::within_limits) finding.text = value_off(scene) ? slope_right_value_off : slope_right;
   if (finding.outcome != Outcome::out_of_limits) return;
+  if (const std::optional<ImpossibleSlope> impossible = impossible_slope(scene)) {
+    finding.outcome = Outcome::undecided;
+    finding.text = *impossible == ImpossibleSlope::stood_still ? stood_still : no_such_beta;
+    finding.holds_back = true;
+    finding.judged.reset();
+    return;
+  }
   if (!scene.connection_unstated) return explain(pair, finding);
   finding.outcome = Outcome::undecided;  // another path beside the part bends the slope too
   finding.text = connection_unstated;
@@ -170,6 +135,14 @@ RuleDescriptor describe_two_temperatures() {
                           "was off: another path beside "
                           "the part bends "
                           "the slope too.")},
+          {"stood-still",
+           OHMWRIGHT_TEXT(
+               "From {cold} to {hot} it hardly changed (beta {slope_kelvin} K), while the thermometer moved. No "
+               "thermistor does that: it had not followed yet, or something else was read.")},
+          {"no-such-beta",
+           OHMWRIGHT_TEXT("Its readings at {cold} and {hot} would mean beta {slope_kelvin} K, which no thermistor has "
+                          "(they lie between 2000 and 5500 K), and no single path beside it explains that: a value was "
+                          "misread, or the part was not at that temperature.")},
       }};
 }
 

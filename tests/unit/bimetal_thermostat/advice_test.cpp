@@ -7,6 +7,7 @@ namespace ohmwright::bimetal_thermostat {
 namespace {
 
 using namespace testing_support;
+using ::testing::AllOf;
 using ::testing::Contains;
 using ::testing::ElementsAre;
 using ::testing::IsEmpty;
@@ -112,10 +113,26 @@ TEST(Advice, RatingsThatStandForManyPartsAreNoneToBuyBy) {
 }
 
 TEST(Advice, ADecidedDropNeedsNoOhms) {
-  const Typed poor{.value = "1.5 ohm", .at = "-18 degC +- 1 K"};
+  const Typed poor{.value = "0.9 ohm", .at = "-18 degC +- 1 K"};
   const Typed drop{.value = "0.1 V", .supply = Supply::live, .measurand = "drop", .load = "3.75 A +- 0.1 A"};
   EXPECT_THAT(advice_of(judge(plain_ratings(), {poor})), Contains("measure-drop"));
   EXPECT_THAT(advice_of(judge(plain_ratings(), {poor, drop})), Not(Contains("measure-drop")));
+}
+
+TEST(Advice, NoHeaterIsRunThroughAContactOfSomeOhms) {
+  // Ohm and Joule: 5 ohm before a heater of 32 ohm at 120 V turn (120/37)^2 x 5 = 53 W into heat in the contact.
+  const Typed poor{.value = "5 ohm", .at = "-18 degC +- 1 K"};
+  EXPECT_THAT(advice_of(judge(plain_ratings(), {poor})),
+              AllOf(Contains("no-load-test"), Not(Contains("measure-drop"))));
+}
+
+TEST(Advice, ATemperatureInTheOtherUnitIsAskedForFirst) {
+  // 35 degF are 1.7 degC, where a good one that opens at 13 degC may be closed.
+  EXPECT_EQ(advice_of(judge(plain_ratings(), {{.value = "closed", .at = "35 degC +- 1 K"}})).at(0),
+            "unit-was-fahrenheit");
+  // 5 degF are -15 degC, and 5 degC would leave it open; -15 degC may well be what was meant.
+  EXPECT_THAT(advice_of(judge(plain_ratings(), {{.value = "OL", .at = "-15 degC +- 1 K"}})),
+              Not(Contains("unit-was-celsius")));
 }
 
 TEST(Advice, LiveOhmsAreToBeReadAgain) {
@@ -134,9 +151,9 @@ TEST(Advice, SaysThatAPartRightAtBothEndsSwitches) {
 
 TEST(Advice, APoorContactIsCleanedBeforeAnotherTemperatureOrALoadIsTried) {
   const Typed poor{.value = "12 ohm", .at = "-18 degC +- 1 K"};
-  EXPECT_THAT(advice_of(judge(plain_ratings(), {poor})), ElementsAre("clean-and-read-again", "measure-drop-then"));
+  EXPECT_THAT(advice_of(judge(plain_ratings(), {poor})), ElementsAre("clean-and-read-again", "no-load-test"));
   EXPECT_THAT(advice_of(judge(plain_ratings(), {poor, {.value = "OL", .at = "22 degC +- 1 K"}})),
-              ElementsAre("clean-and-read-again", "measure-drop-then"));
+              ElementsAre("clean-and-read-again", "no-load-test"));
 }
 
 TEST(Advice, WhereAGoodOneIsOpenNoLoadIsTried) {

@@ -78,6 +78,20 @@ TEST(StateRule, AnOpenReadingShowsThatNoPathLiesBesideIt) {
   EXPECT_EQ(outcome_of(judge(plain_ratings(), {open, closed}), state_at_temperature), Outcome::out_of_limits);
 }
 
+TEST(StateRule, OfAPairNeitherThermostatNorLinkIsNamedAlone) {
+  EXPECT_EQ(text_of(judge(ratings_with_link(2), {read("OL", "-18 degC +- 1 K")}), state_at_temperature),
+            "open-too-cold-pair");
+}
+
+TEST(StateRule, OpenInTheColdNamesWhatElseMayReadSoWhereNothingWasSaidOfIt) {
+  Typed open = read("OL", "-18 degC +- 1 K");
+  open.connection = Connection::unstated;
+  open.supply = Supply::unstated;
+  EXPECT_EQ(text_of(judge(plain_ratings(), {open}), state_at_temperature), "open-too-cold-connection-unstated");
+  open.supply = Supply::proved_dead;
+  EXPECT_EQ(text_of(judge(plain_ratings(), {open}), state_at_temperature), "open-too-cold");
+}
+
 TEST(StateRule, ShowsTheReadingThatTellsMost) {
   const Findings findings = judge(plain_ratings(), {read("closed", "-18 degC +- 1 K"), read("closed", "22 degC +- 1 K"),
                                                     read("closed", "5 degC +- 1 K")});

@@ -90,9 +90,11 @@ TEST(Advice, AModelThatIsTheDoubtSendsToRoomTemperature) {
 
 TEST(Advice, OpenOrShortedFirstTheProbesThenTheSensorsOwnLeads) {
   const SensorRatings ratings = plain_ratings();
-  const auto steps = ElementsAre("touch-the-probes", "read-at-the-sensor", "replace-alike");
-  EXPECT_THAT(advice_of(judge(ratings, {{.value = "OL"}})), steps);
-  EXPECT_THAT(advice_of(judge(ratings, {{.value = "0.3 ohm"}})), steps);
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "OL"}})),
+              ElementsAre("touch-the-probes", "read-at-the-sensor", "replace-alike"));
+  // A broken test lead or a flat battery shows OL, and never a short.
+  EXPECT_THAT(advice_of(judge(ratings, {{.value = "0.3 ohm"}})),
+              ElementsAre("clips-touch", "read-at-the-sensor", "replace-alike"));
 }
 
 TEST(Advice, AnOverRangeBesideAValueAsksToMoveTheLeadAndKeepsThePartFromPassing) {
@@ -117,6 +119,22 @@ TEST(Advice, AWetReadingThatFellWithItsConnectorUnsaidKeepsThePartFromPassing) {
       {.value = "33.9 kohm", .at = "0 degC +- 0.2 K", .connection = Connection::unstated}};
   EXPECT_EQ(verdict_on(&ratings, typed).outcome, Outcome::undecided);
   EXPECT_THAT(advice_of(judge(ratings, typed)), ElementsAre("wet-connector"));
+}
+
+TEST(Advice, AConnectorThatWasSaidToBeOffIsNotAskedFor) {
+  const SensorRatings ratings = plain_ratings();
+  const std::vector<Typed> higher_when_wet{{.value = "12.4 kohm", .at = "20 degC +- 0.3 K", .moisture = Moisture::wet},
+                                           {.value = "9.2 kohm", .at = "20 degC +- 0.3 K"}};
+  EXPECT_EQ(verdict_on(&ratings, higher_when_wet).outcome, Outcome::undecided);
+  EXPECT_THAT(advice_of(judge(ratings, higher_when_wet)), Not(Contains("wet-connector")));
+}
+
+TEST(Advice, ATemperatureInTheOtherUnitIsAskedForFirst) {
+  // 32 degF are 0 degC, where 10 kohm of B 3977 K read 33.90 kohm; 23 degF are -5 degC, and at 23 degC they read
+  // 10.94 kohm (beta equation).
+  const SensorRatings ratings = plain_ratings();
+  EXPECT_EQ(advice_of(judge(ratings, {{.value = "33.9 kohm", .at = "32 degC +- 1 K"}})).at(0), "unit-was-fahrenheit");
+  EXPECT_EQ(advice_of(judge(ratings, {{.value = "10.94 kohm", .at = "-5 degC +- 1 K"}})).at(0), "unit-was-celsius");
 }
 
 TEST(Advice, RatingsOfAnotherClassAreNamed) {

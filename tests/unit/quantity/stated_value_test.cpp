@@ -206,5 +206,11 @@ TEST(StatedValue, TheLocaleDoesNotMatter) {
   std::locale::global(before);
 }
 
+TEST(StatedValue, NoOhmsNeedNoUnit) {
+  const StatedValue zero = parse_stated_value("0", Dimension::resistance, {});
+  EXPECT_EQ(zero.value.value_in_si(), 0.0);
+  EXPECT_TRUE(zero.unit_assumed);
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -24,6 +24,7 @@ TEST(DecimalSlip, AShiftedPointOrAForgottenK) {
   EXPECT_EQ(right_as(condemned(1.1e3, 10e3, 12e3)), 11e3);
   EXPECT_EQ(right_as(condemned(11.0, 10e3, 12e3)), 11e3);
   EXPECT_EQ(right_as(condemned(11e6, 10e3, 12e3)), 11e3);
+  EXPECT_EQ(right_as(condemned(32e6, 28.0, 36.0)), 32.0);  // an M where nothing stood
 }
 
 TEST(DecimalSlip, NotWhereNoShiftFits) {

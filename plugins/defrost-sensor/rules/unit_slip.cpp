@@ -1,0 +1,47 @@
+#include "rules/unit_slip.hpp"
+
+#include <cmath>
+
+#include <ohmwright/verdict/decision.hpp>
+
+#include "rules/generic_classes.hpp"
+
+namespace ohmwright::defrost_sensor {
+
+namespace {
+
+bool condemns_alone(const Scene& scene, const Deviation& deviation) {
+  const double off = deviation.log.value();
+  if (off >= deviation.limits.lower && off <= deviation.limits.upper) return false;  // the usual case, at no cost
+  const Conformance alone =
+      conformance_of(deviation.log, scene.evidence.sources(), deviation.limits.lower, deviation.limits.upper);
+  return decide(alone, scene.settings.confidence) == Outcome::out_of_limits;
+}
+
+bool is_right_at(const SensorRatings& ratings, double ohms, double celsius) {
+  const Temperature t = Temperature::from_celsius(celsius);
+  if (celsius < coldest_celsius || celsius > hottest_celsius || !ratings.curve->domain().contains(t)) return false;
+  const double off = std::log(ohms) - ratings.curve->log_resistance(t);
+  const LogLimits limits = ratings.tolerance.at(*ratings.curve, t);
+  return off >= limits.lower && off <= limits.upper;
+}
+
+/// What people read off a thermometer: -18 degC are -0.4 degF, which nobody typed.
+bool is_whole_or_half(double degrees) { return std::abs(2.0 * degrees - std::round(2.0 * degrees)) < 0.02; }
+
+}  // namespace
+
+std::optional<UnitSlip> unit_slip(const Scene& scene) {
+  for (const Deviation& deviation : scene.usable) {
+    if (!condemns_alone(scene, deviation)) continue;
+    const double ohms = deviation.reading->value.value();
+    const double celsius = deviation.temperature.celsius();
+    const double fahrenheit = celsius * 1.8 + 32.0;
+    if (is_right_at(*scene.ratings, ohms, (celsius - 32.0) / 1.8)) return UnitSlip{ohms, celsius, true};
+    if (is_whole_or_half(fahrenheit) && is_right_at(*scene.ratings, ohms, fahrenheit))
+      return UnitSlip{ohms, fahrenheit, false};
+  }
+  return std::nullopt;
+}
+
+}  // namespace ohmwright::defrost_sensor
