@@ -218,7 +218,7 @@ class Dialogue {
     if (!is_answered_) return;
     is_answered_ = false;
     const locate::TakenReading& last = search_.readings().back();
-    if (search_.diagnosis().misread.back() <= is_unexplained) return;
+    if (!search_.diagnosis().is_unexplained(search_.readings().size() - 1)) return;
     environment_.out << '\n';
     line(say(OHMWRIGHT_TEXT("Nothing modelled explains reading {number}, {point}: {shown}. Measure it again: probes on "
                             "bare metal, at these terminals, what has to be off taken off."),
@@ -228,12 +228,9 @@ class Dialogue {
   }
 
   std::string read_from_instrument(const locate::Step& step, Probe probe) {
-    const Dimension dimension = probe == Probe::ohms    ? Dimension::resistance
-                                : probe == Probe::volts ? Dimension::voltage
-                                                        : Dimension::current;
     if (probe == Probe::ohms && locate::is_live(appliance_, step.measurement))
       throw InputError("ohms are never read live");
-    const Observed observed = source_({dimension});
+    const Observed observed = source_({locate::dimension_of(probe)});
     const auto* number = std::get_if<StatedValue>(&observed);
     const std::string shown = number == nullptr ? "OL" : exact_text(number->value);
     line(say(OHMWRIGHT_TEXT("The instrument shows {value}."), {{"value", shown}}));
@@ -252,8 +249,6 @@ class Dialogue {
       undo_.emplace_back([&signs] { signs.replaced.pop_back(); });
     }
   }
-
-  static constexpr double is_unexplained = 0.5;  ///< more likely misread than meant
 
   locate::Search& search_;
   const Appliance& appliance_;

@@ -11,6 +11,7 @@ namespace ohmwright::cli {
 namespace {
 
 constexpr std::string_view on_range = " on ";
+constexpr std::string_view low_input = "low-impedance";
 
 Unit unit_read(Probe probe) {
   const Dimension dimension = locate::dimension_of(probe);
@@ -35,6 +36,16 @@ Observed observed_in(std::string_view text, Probe probe, const Meter& meter, Uni
   return observed;
 }
 
+locate::TakenReading read_on_low_input(locate::Measurement measurement, std::string_view value,
+                                       const std::string& label, const TypedReadings& how) {
+  const Probe probe = how.appliance.test_points[measurement.test_point].probe;
+  if (probe != Probe::volts)
+    throw InputError(label + ": the low-impedance input is one of volts; this test point reads " +
+                     (probe == Probe::ohms ? "ohms" : "amperes"));
+  measurement.low_impedance = true;
+  return {measurement, observed_in(value, probe, how.meter, how.units), label};
+}
+
 }  // namespace
 
 locate::TakenReading typed_reading(const locate::Measurement& measurement, const std::string& text,
@@ -42,6 +53,9 @@ locate::TakenReading typed_reading(const locate::Measurement& measurement, const
   const Probe probe = how.appliance.test_points[measurement.test_point].probe;
   const std::size_t on = text.rfind(on_range);
   const std::string_view value = std::string_view(text).substr(0, on);
+  if (on != std::string::npos &&
+      without_blanks_around(std::string_view(text).substr(on + on_range.size())) == low_input)
+    return read_on_low_input(measurement, value, label, how);
   locate::TakenReading reading{measurement, observed_in(value, probe, how.meter, how.units), label};
   const auto* over = std::get_if<OverRange>(&reading.observed);
   if (on != std::string::npos)

@@ -18,7 +18,8 @@ struct TypedReadings {
   std::optional<AnyQuantity> range = {};  ///< of --range: where OL was typed without a range of its own
 };
 
-/// A reading from what was typed of its value: "32.1", "8k", "OL", "OL on 20k", "> 20k", "open". A bare number is in
+/// A reading from what was typed of its value: "32.1", "8k", "OL", "OL on 20k", "> 20k", "open", of volts "3V on
+/// low-impedance". A bare number is in
 /// ohms, volts or amperes as the test point is. Throws InputError, `label` in it where the range cannot be.
 locate::TakenReading typed_reading(const locate::Measurement& measurement, const std::string& text,
                                    const std::string& label, const TypedReadings& how);

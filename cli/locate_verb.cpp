@@ -126,7 +126,8 @@ VerbSpec locate_verb() {
                     false},
                    {"READING",
                     OHMWRIGHT_TEXT("What the meter showed at a test point: TESTPOINT=VALUE, or TESTPOINT@SETUP=VALUE "
-                                   "after a set-up; \"OL on 20k\" says the range that was set"),
+                                   "after a set-up; \"OL on 20k\" says the range that was set, \"3V on low-impedance\" "
+                                   "the input"),
                     false, true}},
       .options =
           {

@@ -43,11 +43,25 @@ std::pair<std::string, std::string> parts_of(const std::string& word, const std:
   return {word.substr(0, equals), word.substr(equals + 1)};
 }
 
+/// The first of the names that begins with what was typed, or else has it in it: "warm" is "warm-cabinet".
+std::string with_that_word(const std::string& typed, const std::vector<std::string>& known) {
+  constexpr std::size_t shortest = 3;
+  if (typed.size() < shortest) return {};
+  const auto begins = [&](const std::string& one) { return one.rfind(typed, 0) == 0; };
+  auto found = std::find_if(known.begin(), known.end(), begins);
+  if (found == known.end())
+    found = std::find_if(known.begin(), known.end(),
+                         [&](const std::string& one) { return one.find(typed) != std::string::npos; });
+  return found == known.end() ? std::string() : "; did you mean " + ohmwright::quoted(*found) + "?";
+}
+
 std::string known_symptom(const std::string& name, const Appliance& appliance) {
   const std::vector<std::string> known = symptoms_of(appliance);
   if (std::find(known.begin(), known.end(), name) != known.end() || symptom_named(name) != nullptr) return name;
-  throw InputError("there is no symptom " + ohmwright::quoted(name) + did_you_mean(name, known) +
-                   "; this appliance may show: " + listed(known));
+  const std::string meant = did_you_mean(name, known);
+  throw InputError("there is no symptom " + ohmwright::quoted(name) +
+                   (meant.empty() ? with_that_word(name, known) : meant) +
+                   "; this appliance may show: " + listed(known) + "; ohmwright appliance show says what each is");
 }
 
 /// What follows a code: "old", or how often it was set, "12x".
@@ -104,6 +118,15 @@ locate::CodeSign typed_code(const std::string& word, const Appliance& appliance)
                    "; it has: " + listed(known));
 }
 
+/// What no place of an appliance can have, before or after a run: a slip of the keys.
+void refuse_impossible_temperature(const StatedValue& stated, const std::string& word) {
+  constexpr double coldest_kelvin = 203.15;
+  constexpr double hottest_kelvin = 623.15;
+  const double kelvin = stated.value.value_in_si();
+  if (kelvin < coldest_kelvin || kelvin > hottest_kelvin)
+    throw InputError("--zone takes a temperature from -70 to 350 degC, got " + ohmwright::quoted(word));
+}
+
 locate::WeightOverrides read_weights(const std::string& file) {
   const Document document = read_document(file);
   if (document.root.members() == nullptr)
@@ -151,7 +174,7 @@ std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, A
   if (file == "-" && arguments.has("--interactive"))
     throw InputError("--interactive asks on the standard input, so --readings cannot read it; name a file");
   for (StatedReading& stated : read_appliance_readings(read_document(file), appliance)) {
-    const locate::Measurement measurement{stated.test_point, circumstances_of(stated, appliance)};
+    const locate::Measurement measurement{stated.test_point, circumstances_of(stated, appliance), stated.low_impedance};
     if (const auto* value = std::get_if<StatedValue>(&stated.observed)) units.prefer(value->unit);
     locate::TakenReading reading{measurement, stated.observed, std::move(stated.label), std::move(stated.note)};
     const auto* over = std::get_if<OverRange>(&reading.observed);
@@ -187,14 +210,17 @@ locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance
 }
 
 locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units) {
-  locate::Site site = locate::site_as_found(appliance);
+  locate::Site site = locate::site_not_measured(appliance, arguments.has("--thawed"));
   for (const std::string& word : values_of(arguments, "--zone")) {
     const auto [zone, text] = parts_of(word, "ZONE=TEMPERATURE, such as coil=-18C");
     StatedValue stated = parse_stated_value(text, Dimension::temperature);
     constexpr double default_kelvin = 2.0;  // as of a thermometer taped on (common practice, no source)
     if (!stated.half_width) stated.half_width = default_kelvin;
     units.prefer(stated.unit);
-    site.zone_temperatures[index_named(appliance.zones, zone, "zone")] = stated;
+    const std::size_t index = index_named(appliance.zones, zone, "zone");
+    refuse_impossible_temperature(stated, word);
+    site.zone_temperatures[index] = stated;
+    site.warming_up[index].reset();
   }
   for (const std::string& word : values_of(arguments, "--state")) {
     const auto [name, value] = parts_of(word, "PART.STATE=VALUE, such as timer.position=defrost");

@@ -22,7 +22,7 @@ std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, A
 /// What --symptom, --no-symptom, --looked, --code, --thawed, --unplugged, --ran-well and --replaced say.
 locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance);
 
-/// The site as found, with what --zone and --state say of it.
+/// The site as found, with what --zone and --state say of it; a zone that --zone does not name was not measured.
 locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units);
 
 /// Weights, repaired parts, how many faults at once, live steps.

@@ -156,5 +156,104 @@ TEST(Traps, FrostSaysLessAfterAThaw) {
   EXPECT_GT(thawed, none);
 }
 
+TEST(Traps, ATemperatureThatNobodyMeasuredCondemnsNothing) {
+  // What a good sensor of 10 kohm at 25 degC reads from +10 to -8 degC: a panel off, the coil on its way to the room.
+  for (const char* shown : {"20k", "25k", "30k", "36k", "47k", "50k"}) {
+    const std::vector<std::string> words{"upright-thermistor-230v", "--symptom", "frost-whole-coil",
+                                         std::string("sensor-plug=") + shown};
+    EXPECT_LT(probability_of("sensor", words), 0.3) << shown;
+    EXPECT_THAT(told(words), AllOf(Not(HasSubstr("LIKELY")), Not(HasSubstr("FOUND:")),
+                                   HasSubstr("hangs on the temperature of the evaporator coil, which nobody measured")))
+        << shown;
+  }
+  const std::vector<std::string> measured{"upright-thermistor-230v", "sensor-plug=47k", "--zone", "coil=-7C"};
+  EXPECT_THAT(told(measured), Not(HasSubstr("nobody measured")));
+  for (const char* appliance : {timer_upright, "upright-shared-neutral-230v", "bottom-freezer-board-bimetal-120v"})
+    for (const char* thawed : {"", "--thawed"}) {
+      std::vector<std::string> words{appliance, "--symptom", "frost-whole-coil", "thermostat-alone=OL"};
+      if (*thawed != 0) words.emplace_back(thawed);
+      EXPECT_LT(probability_of("thermostat", words), 0.7) << appliance << thawed;
+      EXPECT_THAT(told(words), AllOf(Not(HasSubstr("LIKELY")), Not(HasSubstr("FOUND:")))) << appliance << thawed;
+    }
+  EXPECT_THAT(told({timer_upright}), HasSubstr("Temperature of the evaporator coil: not measured, anything from -18.0 "
+                                               "°C ± 4.0 K to 24 °C (--zone coil=... says it)."));
+}
+
+TEST(Traps, ASetUpThatDidNotTake) {
+  // The compressor's winding: what is read when the shaft was not turned as far as the click.
+  const std::vector<std::string> words{timer_upright, "--symptom", "frost-whole-coil", "plug@turned-to-defrost=5.2"};
+  EXPECT_LT(probability_of("timer", words), 0.9);
+  EXPECT_THAT(told(words), AllOf(HasSubstr("NOT FOUND YET"), HasSubstr("5.200 Ω is what it shows as found. Did the "
+                                                                       "set-up take")));
+}
+
+TEST(Traps, NothingThatShocksTripsOrBurnsIsReadLive) {
+  const auto live_steps = [](std::vector<std::string> words) {
+    words.insert(words.begin(), "locate");
+    words.insert(words.end(), {"--allow-live", "--format", "json"});
+    int live = 0;
+    const auto json = nlohmann::json::parse(run_program(words).out);
+    for (const auto& step : json["steps"]) live += step.value("live", false) ? 1 : 0;
+    return live;
+  };
+  EXPECT_GT(live_steps({timer_upright}), 0);
+  for (const char* symptom : {"shock-from-cabinet", "trips-breaker", "trips-residual-current-device", "hum-or-smell"}) {
+    EXPECT_EQ(live_steps({timer_upright, "--symptom", symptom}), 0) << symptom;
+    EXPECT_THAT(told({timer_upright, "--symptom", symptom}), HasSubstr("Before all else read the insulation"))
+        << symptom;
+  }
+  EXPECT_EQ(live_steps({timer_upright, "plug=0.2"}), 0);
+  EXPECT_THAT(told({timer_upright, "plug=0.2"}), HasSubstr("STOP, do not plug it in"));
+}
+
+TEST(Traps, AfterAShockTheInsulationComesFirst) {
+  const std::vector<std::string> words{"upright-thermistor-230v", "--symptom", "shock-from-cabinet", "--format",
+                                       "json"};
+  std::vector<std::string> all{"locate"};
+  all.insert(all.end(), words.begin(), words.end());
+  const auto first = nlohmann::json::parse(run_program(all).out)["steps"][0];
+  EXPECT_THAT(first["test_point"].get<std::string>(), HasSubstr("earth"));
+}
+
+TEST(Traps, AStableVoltageBehindAWindingIsNoGhost) {
+  // 2 kohm of fan before 10 Mohm of meter: 229.95 V by hand. As found, no heater in it.
+  const auto neutral_splice = [](const char* shown) {
+    return probability_of("neutral-splice", {"upright-shared-neutral-230v", "--allow-live",
+                                             std::string("volts-shared-neutral=") + shown});
+  };
+  EXPECT_GT(neutral_splice("230V"), neutral_splice("30V"));
+  EXPECT_GT(neutral_splice("230V"), 0.7);
+  const std::vector<std::string> ghost{timer_upright,
+                                       "--allow-live",
+                                       "thermostat-alone=OL",
+                                       "heater-alone=OL",
+                                       "volts-heater@forced-defrost=38V",
+                                       "volts-heater@forced-defrost=0.2V on low-impedance"};
+  EXPECT_THAT(told(ghost), Not(HasSubstr("it comes and goes")));
+}
+
+TEST(Traps, ACoverThatIsOffIsAsSharpAsBefore) {
+  EXPECT_THAT(told({timer_upright, "--symptom", "frost-whole-coil", "heater-alone=OL"}), HasSubstr("Sharp fins"));
+}
+
+TEST(Traps, ASignThatNothingBringsAboutIsNamed) {
+  EXPECT_THAT(told({"dishwasher-120v", "--symptom", "frost-far-end"}),
+              HasSubstr("Nothing that this appliance's file knows brings this about"));
+  EXPECT_THAT(run_program({"locate", timer_upright, "--symptom", "warm"}).err,
+              HasSubstr("did you mean \"warm-cabinet\"?"));
+  EXPECT_THAT(run_program({"appliance", "show", timer_upright}).out, HasSubstr("frost-whole-coil: The whole coil is"));
+}
+
+TEST(Traps, WhatALogSaysMovesAPart) {
+  for (const char* appliance :
+       {timer_upright, "upright-shared-neutral-230v", "upright-thermistor-230v", "bottom-freezer-board-bimetal-120v",
+        "bottom-freezer-thermistor-230v", "combination-two-evaporators-230v", "display-freezer-timer-230v"}) {
+    const double none = probability_of("heater", {appliance});
+    if (none < 0.0) continue;  // it has two heaters, under other names
+    EXPECT_GT(probability_of("heater", {appliance, "--symptom", "no-heat"}), 1.5 * none) << appliance;
+    EXPECT_GT(probability_of("heater", {appliance, "--symptom", "little-heat"}), 1.5 * none) << appliance;
+  }
+}
+
 }  // namespace
 }  // namespace ohmwright

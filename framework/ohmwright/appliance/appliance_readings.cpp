@@ -3,6 +3,7 @@
 #include <ohmwright/appliance/appliance_readings.hpp>
 #include <ohmwright/appliance/name_finder.hpp>
 #include <ohmwright/appliance/places_reader.hpp>
+#include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/schema.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -47,6 +48,7 @@ std::optional<StatedReading> stated_reading(const ValueNode& entry, const Applia
   reading.states = set_states_in(entry, appliance, problems);
   reading.temperatures = set_temperatures_in(entry, appliance, problems);
   reading.note = text_of(entry, "note");
+  reading.low_impedance = flag_of(entry, "low_impedance");
   const auto point = find_named(entry.find("test_point"), "test point", appliance.test_points, problems);
   if (!point) return std::nullopt;
   reading.test_point = *point;

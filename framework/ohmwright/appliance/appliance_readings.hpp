@@ -19,6 +19,7 @@ struct StatedReading {
   std::vector<SetTemperature> temperatures;  ///< likewise
   Observed observed = OverRange{};
   std::string note;
+  bool low_impedance = false;        ///< volts on the meter's low-impedance input
   std::optional<AnyQuantity> range;  ///< that was set on the meter, where it is stated
   std::string label;                 ///< "heater-plug in site.json, line 4"
 };

@@ -1,7 +1,6 @@
 #include <string>
 
 #include <ohmwright/circuit/loop_refusal.hpp>
-#include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright::circuit {
@@ -13,9 +12,10 @@ void refuse_loop(const Network& network, std::span<const BranchIndex> loop) {
     names +=
         network.name(branch).empty() ? "branch " + std::to_string(branch) : ohmwright::quoted(network.name(branch));
   }
-  throw InputError("a supply is bridged without any resistance: " + names +
-                   " form a loop, and no current follows from it; give one of them a resistance, such as \"0.05 ohm\", "
-                   "or take one out");
+  throw LoopOfSources(
+      "a supply is bridged without any resistance: " + names +
+      " form a loop, and no current follows from it; give one of them a resistance, such as \"0.05 ohm\", "
+      "or take one out");
 }
 
 void refuse_resonance() {

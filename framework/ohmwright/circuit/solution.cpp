@@ -6,6 +6,7 @@
 
 #include <ohmwright/circuit/loop_refusal.hpp>
 #include <ohmwright/circuit/solution.hpp>
+#include <ohmwright/circuit/update.hpp>
 
 namespace ohmwright::circuit {
 namespace {
@@ -26,7 +27,7 @@ Matrix<std::complex<double>> inverse_of(const Matrix<std::complex<double>>& matr
   return matrix.partialPivLu().inverse();
 }
 
-/// The branches of one conduct, of admittances the best conductor first.
+/// The branches of one conduct, in their order.
 template <typename Scalar>
 std::vector<BranchIndex> branches_of(std::span<const BranchState<Scalar>> branches, Conduct conduct) {
   std::vector<BranchIndex> found;
@@ -141,7 +142,9 @@ void Solution<Scalar>::invert(std::span<const BranchState<Scalar>> branches) {
     }
   }
   const Matrix<Scalar> inverse = inverse_of(matrix);
-  if (!inverse.allFinite()) refuse_resonance();
+  // Scaled, every diagonal is at least 1 and its inverse no more, unless coils and capacitors cancel each other: what
+  // is left of such a sum has lost its digits.
+  if (!inverse.allFinite() || !(inverse.cwiseAbs().maxCoeff() < 1.0 / least_share_kept)) refuse_resonance();
   Eigen::Map<Matrix<Scalar>>(inverse_.data(), inverse.rows(), inverse.cols()) = inverse;
   if (knowns == 0) return;
   Eigen::Map<Matrix<Scalar>> by_known(by_known_.data(), right_sides.rows(), right_sides.cols());

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <complex>
+#include <limits>
 #include <span>
 
 #include <ohmwright/circuit/phasor.hpp>
@@ -49,6 +51,14 @@ class Voltmeter::Variant {
                                      std::norm(load));  // a division without its rare cases
   }
   void sensitivities(std::size_t pair, std::span<double> by_value);
+
+  /// Magnitude of the impedance behind a pair, the meter's own input not counted [ohm]; infinite where no way leads
+  /// from one probe to the other.
+  Resistance source_impedance(std::size_t pair) {
+    const double ohm =
+        variation_.separated(pair) ? std::numeric_limits<double>::infinity() : std::abs(variation_.impedance(pair));
+    return Resistance::from_value(ohm);
+  }
 
  private:
   friend class Voltmeter;

@@ -2,11 +2,11 @@
 #include <cmath>
 #include <iterator>
 #include <map>
-#include <numbers>
 #include <numeric>
 #include <utility>
 
 #include <ohmwright/locate/answer_classes.hpp>
+#include <ohmwright/locate/normal.hpp>
 
 namespace ohmwright::locate {
 
@@ -24,8 +24,7 @@ constexpr double spread_of_a_ghost = 1.3;    ///< of a voltage that hangs in the
 constexpr double standard_deviations = 4.0;  ///< as far as a prediction reaches
 
 double normal_share(double from, double to, double mean, double u) {
-  const auto below = [&](double x) { return 0.5 * std::erfc((mean - x) / (u * std::numbers::sqrt2)); };
-  return below(to) - below(from);
+  return normal_probability_below(to, mean, u) - normal_probability_below(from, mean, u);
 }
 
 /// Probability by class of answer: which parts are at fault, and which outside cause.
@@ -114,13 +113,8 @@ class Cells {
 
  private:
   std::size_t class_of(std::size_t instance) {
-    const Candidate& candidate = *reasoner_.instance(instance).candidate;
-    std::pair<std::vector<std::size_t>, std::size_t> key{{},
-                                                         candidate.outside_cause ? *candidate.outside_cause + 1 : 0};
-    for (const std::uint16_t fault : candidate.faults)
-      key.first.push_back(reasoner_.faults().faults()[fault].fault.part);
-    std::sort(key.first.begin(), key.first.end());
-    return classes_.try_emplace(std::move(key), classes_.size()).first->second;
+    return classes_.try_emplace(reasoner_.faults().answer_of(*reasoner_.instance(instance).candidate), classes_.size())
+        .first->second;
   }
 
   void add(const PredictedOutcome& outcome, double probability, std::size_t of_class) {
@@ -144,7 +138,7 @@ class Cells {
   }
 
   Reasoner& reasoner_;
-  std::map<std::pair<std::vector<std::size_t>, std::size_t>, std::size_t> classes_;
+  std::map<AnswerKey, std::size_t> classes_;
   std::map<long, Shares> cells_;
   Shares over_range_;
 };

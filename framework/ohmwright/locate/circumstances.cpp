@@ -55,6 +55,7 @@ std::vector<bool> Prober::ProbedScene::what_matters_at(const Place& place,
 /// way counts, too.
 void Prober::ProbedScene::leave_out_what_does_not_matter(Place& place) {
   const bool is_live = scene_.excitation() != Excitation::ohmmeter;
+  if (is_live && may_trip_) return;  // a short anywhere makes it dead everywhere
   joined_by_faults_.clear();
   for (const circuit::Change& change : changes_) {
     if (is_live && (change.branch == scene_.supply() || change.model.type == circuit::BranchType::closed)) return;
@@ -73,8 +74,9 @@ void Prober::ProbedScene::leave_out_what_does_not_matter(Place& place) {
   std::erase_if(wavering_, [&](const Wavering& contact) { return !matters[contact.element->branch]; });
 }
 
-Prober::ProbedScene::Circumstances Prober::ProbedScene::circumstances() const {
+Prober::ProbedScene::Circumstances Prober::ProbedScene::circumstances(const Place& place) const {
   Circumstances all;
+  if (place.low_impedance) all.push_back(0);
   for (const circuit::Change& change : changes_) {
     all.push_back(change.branch);
     all.push_back(static_cast<std::uint64_t>(change.model.type));

@@ -25,10 +25,8 @@ std::size_t likeliest_candidate(const FaultList& faults, const Diagnosis& diagno
   for (std::size_t i = 0; i < faults.candidates().size(); ++i) {
     const Candidate& candidate = faults.candidates()[i];
     if (candidate.outside_cause != outside_cause || candidate.faults.size() != parts.size()) continue;
-    std::vector<std::size_t> at_fault;
-    for (const std::uint16_t fault : candidate.faults) at_fault.push_back(faults.faults()[fault].fault.part);
-    std::sort(at_fault.begin(), at_fault.end());
-    if (!std::equal(at_fault.begin(), at_fault.end(), parts.begin(), parts.end())) continue;
+    const AnswerKey key = faults.answer_of(candidate);
+    if (!std::equal(key.first.begin(), key.first.end(), parts.begin(), parts.end())) continue;
     if (diagnosis.candidates[i] > most) {
       most = diagnosis.candidates[i];
       likeliest = i;

@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -33,6 +34,9 @@ struct Diagnosis {
   double nothing_wrong = 0.0;          ///< probability that nothing of all this is wrong
   std::vector<double> misread;         ///< by reading: probability that nothing modelled explains it
   bool sealed_system = false;          ///< the signs speak of the refrigerant circuit: stop here
+
+  /// Whether a reading is more likely misread than meant.
+  bool is_unexplained(std::size_t reading) const { return misread[reading] > 0.5; }
 };
 
 /// Of the candidates with exactly these parts at fault and that outside cause, the likeliest after a diagnosis: index
@@ -106,7 +110,7 @@ class Reasoner {
   std::vector<Instance> instances_;
   std::vector<std::size_t> candidate_of_;  ///< by instance
   std::vector<double> weights_;            ///< by instance, of the last diagnosis
-  std::map<std::pair<std::size_t, std::size_t>, PredictionsOfAll> predictions_;
+  std::map<std::tuple<std::size_t, std::size_t, bool>, PredictionsOfAll> predictions_;
   std::map<std::pair<std::size_t, std::size_t>, bool> same_;  ///< by test point and set-up
 };
 

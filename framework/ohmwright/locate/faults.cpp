@@ -19,7 +19,7 @@ bool can_happen(const PlacedPart& part, std::uint16_t fault) {
   return answer != ModelAnswer::not_applicable;
 }
 
-/// The weight that the user gave, else the assumed one; notes which names were used.
+/// The weight that the user gave, else the assumed one.
 double weight_of(const WeightOverrides& overrides, const std::string& name, const std::string& name_of_all,
                  double assumed) {
   for (const std::string& key : {name, name_of_all})
@@ -86,72 +86,74 @@ void FaultList::add_faults(const PriorSettings& settings, const WeightOverrides&
   refuse_unknown(overrides, known);
 }
 
-/// Probability that the effect follows, where the file says so; else 0.
-double FaultList::caused(const std::optional<PartFault>& cause, std::optional<std::size_t> outside,
-                         const PartFault& effect) const {
-  for (const Consequence& row : appliance_->consequences)
-    if (row.effect == effect && (cause ? row.cause == cause : row.outside_cause == outside)) return row.probability;
-  return 0.0;
-}
-
-/// Odds of exactly these faults. One that another brings about is there with that one's help; a cause without its
-/// effect counts only for the share in which the effect stays away.
-double FaultList::odds_of(std::span<const std::size_t> set) const {
+/// Odds of exactly these faults, with the outside cause. For causes that are independent of each other the odds of an
+/// effect to its absence are its own and, of each cause that is there, the probability that it follows; an effect that
+/// stays away does so with what is left of that probability.
+double FaultList::odds_of(std::span<const std::size_t> set, std::optional<std::size_t> outside) const {
+  const auto is_there = [&](const PartFault& fault) {
+    return std::any_of(set.begin(), set.end(), [&](std::size_t one) { return faults_[one].fault == fault; });
+  };
   double odds = 1.0;
   for (const std::size_t fault : set) {
     double own = faults_[fault].odds;
-    for (const std::size_t other : set)
-      if (other != fault) own = std::max(own, caused(faults_[other].fault, {}, faults_[fault].fault));
+    for (const Consequence& row : appliance_->consequences)
+      if (row.effect == faults_[fault].fault && (row.cause ? is_there(*row.cause) : row.outside_cause == outside))
+        own += row.probability;
     odds *= own;
-    for (const Consequence& row : appliance_->consequences) {
-      if (row.cause != faults_[fault].fault) continue;
-      const bool followed =
-          std::any_of(set.begin(), set.end(), [&](std::size_t other) { return faults_[other].fault == row.effect; });
-      if (!followed) odds *= 1.0 - row.probability;
-    }
+  }
+  for (const Consequence& row : appliance_->consequences) {
+    const bool is_cause = row.cause ? is_there(*row.cause) : outside && row.outside_cause == outside;
+    const bool can_follow =
+        std::any_of(faults_.begin(), faults_.end(), [&](const PossibleFault& one) { return one.fault == row.effect; });
+    if (is_cause && can_follow && !is_there(row.effect)) odds *= 1.0 - row.probability;
   }
   return odds;
 }
 
-void FaultList::add_candidates(const PriorSettings& settings, const WeightOverrides& overrides) {
-  const std::size_t most = std::clamp<std::size_t>(settings.most_faults, 1, Candidate::most_faults);
-  for (const std::vector<std::size_t>& set : fault_sets(faults_.size(), most)) {
-    const bool one_a_part = [&] {  // a part fails in one way at a time
-      for (std::size_t i = 1; i < set.size(); ++i)
-        for (std::size_t j = 0; j < i; ++j)
-          if (faults_[set[i]].fault.part == faults_[set[j]].fault.part) return false;
-      return true;
-    }();
-    if (!one_a_part) continue;
-    Candidate candidate;
-    for (const std::size_t fault : set) candidate.faults.push_back(static_cast<std::uint16_t>(fault));
-    candidate.prior = set.empty() ? settings.odds_of_unit_weight * settings.nothing_wrong_weight : odds_of(set);
-    if (candidate.prior > 0.0) candidates_.push_back(std::move(candidate));
-  }
-  add_outside_causes(settings, overrides);
+void FaultList::add_candidate(std::span<const std::size_t> set, std::optional<std::size_t> outside, double odds) {
+  if (!(odds > 0.0)) return;
+  Candidate candidate;
+  for (const std::size_t fault : set) candidate.faults.push_back(static_cast<std::uint16_t>(fault));
+  candidate.outside_cause = outside;
+  candidate.prior = odds;
+  candidates_.push_back(std::move(candidate));
 }
 
-void FaultList::add_outside_causes(const PriorSettings& settings, const WeightOverrides& overrides) {
+/// A cause outside the parts counts as one fault of a set.
+void FaultList::add_candidates(const PriorSettings& settings, const WeightOverrides& overrides) {
+  const std::size_t most = std::clamp<std::size_t>(settings.most_faults, 1, Candidate::most_faults);
+  std::vector<std::vector<std::size_t>> sets = fault_sets(faults_.size(), most);
+  std::erase_if(sets, [this](const std::vector<std::size_t>& set) {  // a part fails in one way at a time
+    for (std::size_t i = 1; i < set.size(); ++i)
+      for (std::size_t j = 0; j < i; ++j)
+        if (faults_[set[i]].fault.part == faults_[set[j]].fault.part) return true;
+    return false;
+  });
+  for (const std::vector<std::size_t>& set : sets)
+    add_candidate(set, {},
+                  set.empty() ? settings.odds_of_unit_weight * settings.nothing_wrong_weight : odds_of(set, {}));
   for (std::size_t i = 0; i < appliance_->outside_causes.size(); ++i) {
     const OutsideCause& cause = appliance_->outside_causes[i];
     const double odds = settings.odds_of_unit_weight * weight_of(overrides, cause.id, cause.id, cause.weight);
-    if (!(odds > 0.0)) continue;
-    double alone = odds;
-    for (std::size_t fault = 0; fault < faults_.size(); ++fault) {
-      const double follows = caused({}, i, faults_[fault].fault);
-      alone *= 1.0 - follows;
-      if (!(follows > 0.0)) continue;
-      Candidate both;
-      both.faults.push_back(static_cast<std::uint16_t>(fault));
-      both.outside_cause = i;
-      both.prior = odds * follows;
-      candidates_.push_back(std::move(both));
+    for (const std::vector<std::size_t>& set : sets) {
+      const bool follows = std::any_of(set.begin(), set.end(), [&](std::size_t fault) { return is_effect(fault, i); });
+      if (set.size() < most || (set.size() == 1 && follows)) add_candidate(set, i, odds * odds_of(set, i));
     }
-    Candidate candidate;
-    candidate.outside_cause = i;
-    candidate.prior = alone;
-    candidates_.push_back(std::move(candidate));
   }
+}
+
+bool FaultList::is_effect(std::size_t fault, std::size_t outside) const {
+  return std::any_of(appliance_->consequences.begin(), appliance_->consequences.end(), [&](const Consequence& row) {
+    return row.outside_cause == outside && row.effect == faults_[fault].fault;
+  });
+}
+
+AnswerKey FaultList::answer_of(const Candidate& candidate) const {
+  AnswerKey key;
+  for (const std::uint16_t fault : candidate.faults) key.first.push_back(faults_[fault].fault.part);
+  std::sort(key.first.begin(), key.first.end());
+  key.second = candidate.outside_cause ? *candidate.outside_cause + 1 : 0;
+  return key;
 }
 
 }  // namespace ohmwright::locate

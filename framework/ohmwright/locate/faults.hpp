@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <boost/container/static_vector.hpp>
@@ -44,6 +45,9 @@ struct Candidate {
   bool nothing_wrong() const { return faults.empty() && !outside_cause; }
 };
 
+/// Which parts are at fault, sorted, and 1 + the outside cause, 0 for none: fault modes of one part are one answer.
+using AnswerKey = std::pair<std::vector<std::size_t>, std::size_t>;
+
 /// Every fault and every candidate of an appliance with its prior probability.
 class FaultList {
  public:
@@ -57,6 +61,7 @@ class FaultList {
 
   /// The fault that a part has in a candidate, or `not_found`.
   std::uint16_t fault_of(const Candidate& candidate, std::size_t part) const;
+  AnswerKey answer_of(const Candidate& candidate) const;
   const FaultModeDescriptor& mode(std::size_t fault) const;
   /// "heater.open"
   std::string name(std::size_t fault) const;
@@ -65,10 +70,9 @@ class FaultList {
   void add_faults(const PriorSettings& settings, const WeightOverrides& overrides,
                   std::span<const std::size_t> repaired);
   void add_candidates(const PriorSettings& settings, const WeightOverrides& overrides);
-  void add_outside_causes(const PriorSettings& settings, const WeightOverrides& overrides);
-  double odds_of(std::span<const std::size_t> set) const;
-  double caused(const std::optional<PartFault>& cause, std::optional<std::size_t> outside,
-                const PartFault& effect) const;
+  void add_candidate(std::span<const std::size_t> set, std::optional<std::size_t> outside, double odds);
+  bool is_effect(std::size_t fault, std::size_t outside) const;
+  double odds_of(std::span<const std::size_t> set, std::optional<std::size_t> outside) const;
 
   const Appliance* appliance_;
   std::vector<PossibleFault> faults_;

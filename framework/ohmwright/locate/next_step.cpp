@@ -13,16 +13,6 @@ namespace {
 /// A hypothesis below this probability moves no expectation that a step is chosen by.
 constexpr double too_unlikely = 1e-5;
 
-using AnswerKey = std::pair<std::vector<std::size_t>, std::size_t>;  ///< parts, and 1 + outside cause
-
-AnswerKey answer_of(const FaultList& faults, const Candidate& candidate) {
-  AnswerKey key;
-  for (const std::uint16_t fault : candidate.faults) key.first.push_back(faults.faults()[fault].fault.part);
-  std::sort(key.first.begin(), key.first.end());
-  key.second = candidate.outside_cause ? *candidate.outside_cause + 1 : 0;
-  return key;
-}
-
 /// The likeliest instances as hypotheses, each with the class of its answer.
 struct Hypotheses {
   std::vector<std::size_t> instances;
@@ -47,7 +37,7 @@ Hypotheses hypotheses_of(const Reasoner& reasoner, std::size_t most) {
     if (weighed.probability < too_unlikely) break;
     all.instances.push_back(weighed.instance);
     all.probabilities.push_back(weighed.probability);
-    const AnswerKey key = answer_of(reasoner.faults(), *reasoner.instance(weighed.instance).candidate);
+    const AnswerKey key = reasoner.faults().answer_of(*reasoner.instance(weighed.instance).candidate);
     all.class_of.push_back(classes.try_emplace(key, classes.size()).first->second);
   }
   all.taken_in_by.resize(classes.size());
@@ -209,7 +199,7 @@ class StepFinder {
       std::vector<double> positive;
       for (const std::size_t instance : all_.instances) {
         const Candidate& candidate = *reasoner_.instance(instance).candidate;
-        const AnswerKey key = answer_of(reasoner_.faults(), candidate);
+        const AnswerKey key = reasoner_.faults().answer_of(candidate);
         positive.push_back(key.second == 0 && key.first == std::vector<std::size_t>{part} ? 0.99 : 0.01);
       }
       add({Step::Form::replace, {}, part, appliance_.parts[part].minutes_to_replace + settings_.times.test_run},
@@ -259,7 +249,9 @@ class StepFinder {
   void add_measurements_at(std::size_t point, std::span<const Measurement> done) {
     const Measurement as_found{point, {}};
     const auto is_done = [done](const Measurement& one) {
-      return std::find(done.begin(), done.end(), one) != done.end();
+      return std::any_of(done.begin(), done.end(), [&](const Measurement& other) {
+        return other.test_point == one.test_point && other.set_up == one.set_up;
+      });
     };
     bool is_read = is_done(as_found);
     WorkState state = state_;
@@ -306,7 +298,7 @@ class StepFinder {
 std::vector<AnswerSet> answers(const FaultList& faults, const Diagnosis& diagnosis) {
   std::map<AnswerKey, double> sums;
   for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i)
-    sums[answer_of(faults, faults.candidates()[i])] += diagnosis.candidates[i];
+    sums[faults.answer_of(faults.candidates()[i])] += diagnosis.candidates[i];
   std::vector<AnswerSet> sets;
   for (const auto& [key, probability] : sums) {
     AnswerSet set{key.first, {}, probability};
@@ -322,7 +314,7 @@ double probability_of(const FaultList& faults, const Diagnosis& diagnosis, const
   const AnswerKey named{standing.parts, standing.outside_cause ? *standing.outside_cause + 1 : 0};
   double sum = 0.0;
   for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i)
-    if (diagnosis.candidates[i] > 0.0 && takes_in(answer_of(faults, faults.candidates()[i]), named))
+    if (diagnosis.candidates[i] > 0.0 && takes_in(faults.answer_of(faults.candidates()[i]), named))
       sum += diagnosis.candidates[i];
   return sum;
 }

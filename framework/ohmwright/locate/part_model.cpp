@@ -27,9 +27,33 @@ constexpr double mostly_tolerance = 1.25;
 constexpr double unknown_low = 1.0;
 constexpr double unknown_high = 1e6;
 
-/// Simpson's weights for the lower end, the middle and the upper end of a temperature.
-constexpr std::array<double, 3> shares{-1.0, 0.0, 1.0};
-constexpr std::array<double, 3> share_weights{1.0 / 6.0, 4.0 / 6.0, 1.0 / 6.0};
+/// A temperature that a part is asked at, with its probability.
+struct Point {
+  std::optional<double> kelvin;
+  double weight = 0.0;
+};
+
+/// The lower end, the middle (the second) and the upper end of a temperature, with Simpson's weights; of a zone that
+/// may have warmed up as many again from the lower end to where that ends, evenly, the ends with half a weight.
+std::vector<Point> points_of(const Appliance& appliance, std::size_t part, const Site& site) {
+  constexpr std::array<double, 3> shares{-1.0, 0.0, 1.0};
+  constexpr std::array<double, 3> simpson{1.0 / 6.0, 4.0 / 6.0, 1.0 / 6.0};
+  constexpr int steps = 5;
+  const std::optional<std::size_t>& zone = appliance.parts[part].zone;
+  if (!zone) return {{{}, simpson[0]}, {{}, simpson[1]}, {{}, simpson[2]}};
+  const StatedValue& stated = site.zone_temperatures[*zone];
+  const std::optional<WarmingUp>& warming_up = site.warming_up[*zone];
+  const double as_found = warming_up ? warming_up->share_as_found : 1.0;
+  std::vector<Point> points;
+  for (std::size_t i = 0; i < shares.size(); ++i)
+    points.push_back({stated.value.value_in_si() + shares[i] * stated.half_width.value_or(0.0), as_found * simpson[i]});
+  if (!warming_up) return points;
+  const double low = *points.front().kelvin;
+  for (int i = 0; i <= steps; ++i)
+    points.push_back({low + (warming_up->to_kelvin - low) * i / steps,
+                      (1.0 - as_found) / steps * (i == 0 || i == steps ? 0.5 : 1.0)});
+  return points;
+}
 
 struct Asked {
   ModelAnswer answer = ModelAnswer::unknown;
@@ -37,10 +61,10 @@ struct Asked {
 };
 
 Asked ask(const Appliance& appliance, std::size_t part, std::uint16_t fault, const Site& site, Excitation excitation,
-          double share) {
+          std::optional<double> kelvin) {
   Asked asked;
   const PlacedPart& placed = appliance.parts[part];
-  const Situation situation = situation_of(appliance, part, site, excitation, share);
+  const Situation situation = situation_at(appliance, part, site, excitation, kelvin);
   asked.answer = placed.kind->call("its electrical model",
                                    [&] { return placed.part->electrical_model(fault, situation, asked.elements); });
   return asked;
@@ -100,47 +124,66 @@ void add_value_choices(ElementType type, Range range, double weight, std::vector
     choices.push_back({weight / count, type, std::exp(low + (i + 0.5) * cell), cell / std::sqrt(12.0), false});
 }
 
-/// A contact that is closed or open, by the shares at the three temperatures.
-ElementSpread contact_spread(const std::array<const Element*, 3>& at) {
-  ElementSpread spread{at[1]->from, at[1]->to, true, {}};
+/// An element at every point of its part's temperature.
+struct ElementAt {
+  std::vector<const Element*> at;
+  std::vector<double> weights;
+  bool warms_up = false;
+
+  const Element& middle() const { return *at[1]; }
+};
+
+/// A contact that is closed or open, by the shares at the temperatures.
+ElementSpread contact_spread(const ElementAt& element) {
+  ElementSpread spread{element.middle().from, element.middle().to, true, false, {}};
   double closed = 0.0;
   Range range;
-  for (std::size_t i = 0; i < at.size(); ++i) {
-    closed += share_weights[i] * share_closed(*at[i]);
-    if (at[i]->type == ElementType::contact) range.take_in(*at[i]);
+  for (std::size_t i = 0; i < element.at.size(); ++i) {
+    closed += element.weights[i] * share_closed(*element.at[i]);
+    if (element.at[i]->type == ElementType::contact) range.take_in(*element.at[i]);
   }
   if (closed < least_share) closed = 0.0;
   if (closed > 1.0 - least_share) closed = 1.0;
   if (closed > 0.0) add_value_choices(ElementType::resistance, range, closed, spread.choices);
   if (closed < 1.0) spread.choices.push_back({1.0 - closed, ElementType::open, 0.0, 0.0, false});
+  spread.stays = element.warms_up && spread.choices.size() > 1;
   return spread;
 }
 
-/// Half-width of a value's tolerance and of its temperature's doubt together, relative. They are two errors, whose
-/// variances add up; both at their worst at once would be up to two fifths too wide. Nothing where that is no spread
-/// about one value.
-std::optional<double> half_width_of_two_errors(const std::array<const Element*, 3>& at) {
-  const double tolerance = at[1]->relative_half_width;
-  if (!(at[0]->value_in_si > 0.0) || !(at[1]->value_in_si > 0.0) || !(at[2]->value_in_si > 0.0)) return std::nullopt;
-  const double of_temperature = 0.5 * std::abs(std::log(at[2]->value_in_si / at[0]->value_in_si));
-  const double both = std::hypot(tolerance, of_temperature);
-  return both <= widest_linear ? std::optional(both) : std::nullopt;
+/// A value with the half-width of its tolerance and of its temperature's doubt together, relative. They are two errors,
+/// whose variances add up; both at their worst at once would be up to two fifths too wide. Nothing where that is no
+/// spread about one value.
+struct OneValue {
+  double value_in_si = 0.0;
+  double half_width = 0.0;
+};
+std::optional<OneValue> value_with_two_errors(const ElementAt& element) {
+  const auto below = [](const Element* a, const Element* b) { return a->value_in_si < b->value_in_si; };
+  const auto [low, high] = std::minmax_element(element.at.begin(), element.at.end(), below);
+  if (!((*low)->value_in_si > 0.0)) return std::nullopt;
+  const double of_temperature = 0.5 * std::log((*high)->value_in_si / (*low)->value_in_si);
+  const double both = std::hypot(element.middle().relative_half_width, of_temperature);
+  if (both > widest_linear) return std::nullopt;
+  return OneValue{
+      element.warms_up ? std::sqrt((*low)->value_in_si * (*high)->value_in_si) : element.middle().value_in_si, both};
 }
 
-ElementSpread spread_of(const std::array<const Element*, 3>& at) {
-  const bool switches = std::any_of(at.begin(), at.end(), [](const Element* e) { return is_switching(e->type); });
-  ElementSpread spread{at[1]->from, at[1]->to, false, {}};
+ElementSpread spread_of(const ElementAt& element) {
+  const Element& middle = element.middle();
+  const bool switches =
+      std::any_of(element.at.begin(), element.at.end(), [](const Element* e) { return is_switching(e->type); });
+  ElementSpread spread{middle.from, middle.to, false, element.warms_up, {}};
   if (switches) {
-    spread = contact_spread(at);
-  } else if (const std::optional<double> half_width = half_width_of_two_errors(at)) {
-    spread.choices.push_back({1.0, at[1]->type, at[1]->value_in_si, *half_width / std::numbers::sqrt3, false});
+    spread = contact_spread(element);
+  } else if (const std::optional<OneValue> one = value_with_two_errors(element)) {
+    spread.choices.push_back({1.0, middle.type, one->value_in_si, one->half_width / std::numbers::sqrt3, false});
   } else {
     Range range;
-    for (const Element* element : at) range.take_in(*element);
-    add_value_choices(at[1]->type, range, 1.0, spread.choices);
+    for (const Element* at : element.at) range.take_in(*at);
+    add_value_choices(middle.type, range, 1.0, spread.choices);
   }
   const double half_width_of_all = spread.choices.front().relative_uncertainty * std::numbers::sqrt3;
-  if (half_width_of_all > mostly_tolerance * at[1]->relative_half_width)
+  if (half_width_of_all > mostly_tolerance * middle.relative_half_width)
     for (ElementChoice& choice : spread.choices) choice.is_of_temperature = true;
   std::stable_sort(spread.choices.begin(), spread.choices.end(),
                    [](const ElementChoice& a, const ElementChoice& b) { return a.weight > b.weight; });
@@ -154,7 +197,7 @@ bool of_one_shape(const Asked& a, const Asked& b) {
 }
 
 std::vector<ElementSpread> unknown_part() {
-  ElementSpread anything{0, 1, false, {}};
+  ElementSpread anything{0, 1, false, false, {}};
   add_value_choices(ElementType::resistance, {unknown_low, unknown_high}, 1.0, anything.choices);
   return {anything};
 }
@@ -163,17 +206,24 @@ std::vector<ElementSpread> unknown_part() {
 
 std::vector<ElementSpread> part_model(const Appliance& appliance, std::size_t part, std::uint16_t fault,
                                       const Site& site, Excitation excitation) {
-  std::array<Asked, 3> asked;
-  for (std::size_t i = 0; i < asked.size(); ++i) asked[i] = ask(appliance, part, fault, site, excitation, shares[i]);
+  const std::vector<Point> points = points_of(appliance, part, site);
+  std::vector<Asked> asked;
+  ElementAt element;
+  for (const Point& point : points) {
+    asked.push_back(ask(appliance, part, fault, site, excitation, point.kelvin));
+    element.weights.push_back(point.weight);
+  }
   const Asked& middle = asked[1];
   if (middle.answer != ModelAnswer::stated) return unknown_part();
+  const std::optional<std::size_t>& zone = appliance.parts[part].zone;
+  element.warms_up = zone && site.warming_up[*zone];
   std::vector<ElementSpread> spreads;
   for (std::size_t i = 0; i < middle.elements.size(); ++i) {
-    // Where an end of the temperature gives other elements (past a curve's span), the middle stands for it.
-    const auto at = [&](std::size_t end) {
-      return of_one_shape(asked[end], middle) ? &asked[end].elements[i] : &middle.elements[i];
-    };
-    spreads.push_back(spread_of({at(0), &middle.elements[i], at(2)}));
+    element.at.clear();
+    // Where a temperature gives other elements (past a curve's span), the middle stands for it.
+    for (const Asked& one : asked)
+      element.at.push_back(of_one_shape(one, middle) ? &one.elements[i] : &middle.elements[i]);
+    spreads.push_back(spread_of(element));
   }
   return spreads;
 }

@@ -25,14 +25,18 @@ struct ElementSpread {
   std::uint16_t to = 0;
   /// Whether the choices are what a contact does from reading to reading; else they are what the part is, once for all.
   bool is_contact = false;
+  /// Whether the choices hang on a temperature that nobody measured: then even a contact is in one state in all
+  /// readings at that temperature.
+  bool stays = false;
   std::vector<ElementChoice> choices;
 };
 
 /// The elements of a part, healthy (`not_found`) or with a fault, at a site whose temperature is in doubt.
 ///
-/// Asked at the middle and at both ends of the temperature: a resistance takes in all three, a contact is closed with
-/// the weighted share. What spreads over more than a factor is cut into choices of equal probability on a logarithmic
-/// scale. A part that cannot say what it is has anything from an ohm to a megohm between its first two terminals.
+/// Asked at the middle and at both ends of the temperature, and all along the way of a zone that may have warmed up: a
+/// resistance takes in all of these, a contact is closed with the weighted share. What spreads over more than a factor
+/// is cut into choices of equal probability on a logarithmic scale. A part that cannot say what it is has anything from
+/// an ohm to a megohm between its first two terminals.
 std::vector<ElementSpread> part_model(const Appliance& appliance, std::size_t part, std::uint16_t fault,
                                       const Site& site, Excitation excitation);
 

@@ -1,21 +1,12 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
+#include <ohmwright/locate/normal.hpp>
 #include <ohmwright/locate/prediction.hpp>
 
 namespace ohmwright::locate {
 
 namespace {
-
-double normal_density(double at, double mean, double u) {
-  const double t = (at - mean) / u;
-  return std::exp(-0.5 * t * t) / (u * std::sqrt(2.0 * std::numbers::pi));
-}
-
-double normal_below(double at, double mean, double u) {
-  return 0.5 * std::erfc((mean - at) / (u * std::numbers::sqrt2));
-}
 
 /// Where a ghost voltage or a damp path reads, on the scale: nearly anything below the supply, or some megohms.
 struct Anywhere {
@@ -43,19 +34,21 @@ double likelihood_of_value(const PredictedOutcome& outcome, const SeenReading& s
 /// Probability that the outcome reads above `limit` on the scale; OL is.
 double above(const PredictedOutcome& outcome, double limit, const ReadingModel& model) {
   if (outcome.form == PredictedOutcome::Form::over_range) return 1.0;
-  return 1.0 - normal_below(limit, outcome.mean, std::max(outcome.uncertainty, model.least_uncertainty));
+  return 1.0 - normal_probability_below(limit, outcome.mean, std::max(outcome.uncertainty, model.least_uncertainty));
 }
 
 /// Of OL past `limit`: an open path, but for damp that reads lower, or a value beyond it.
 double likelihood_of_over_range(const PredictedOutcome& outcome, double limit, const ReadingModel& model) {
   if (outcome.form != PredictedOutcome::Form::over_range) return above(outcome, limit, model);
   const Anywhere damp = damp_ohms();
-  return 1.0 - model.damp_share * normal_below(limit, damp.mean, damp.uncertainty);
+  return 1.0 - model.damp_share * normal_probability_below(limit, damp.mean, damp.uncertainty);
 }
 
 double probability_between(const PredictedOutcome& outcome, double from, double to, Probe probe,
                            const ReadingModel& model) {
-  const auto share = [&](double mean, double u) { return normal_below(to, mean, u) - normal_below(from, mean, u); };
+  const auto share = [&](double mean, double u) {
+    return normal_probability_below(to, mean, u) - normal_probability_below(from, mean, u);
+  };
   if (outcome.form == PredictedOutcome::Form::value)
     return share(outcome.mean, std::max(outcome.uncertainty, model.least_uncertainty));
   if (outcome.form == PredictedOutcome::Form::floating)

@@ -16,7 +16,7 @@ namespace ohmwright::locate {
 /// An error that a reading shares with others: how far a part lies from the middle of its tolerance, the meter's gain,
 /// the test leads.
 struct SharedError {
-  std::uint32_t source = 0;
+  std::uint64_t source = 0;
   double share = 0.0;  ///< of the reading, on the scale, for one standard deviation of the source; with its sign
 };
 
@@ -62,6 +62,10 @@ struct ReadingModel {
   double over_range_share = 0.3;  ///< of misreadings: OL (assumed)
   double least_uncertainty = 0.01;
   double same_slip_again = 0.1;  ///< of misreadings: the slip is made again when the reading is repeated (assumed)
+  /// That a set-up did not take, so that the reading is one as found: the shaft not turned as far as the click. One
+  /// whose temperature a thermometer has to confirm is missed more rarely. (Both assumed.)
+  double set_up_missed = 0.05;
+  double temperature_missed = 0.01;
   double conducts_below = 50.0;  ///< what a continuity buzzer calls closed [ohm] (common practice, no source)
 };
 

@@ -1,9 +1,10 @@
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numbers>
 
+#include <ohmwright/circuit/loop_refusal.hpp>
 #include <ohmwright/locate/probed_scene.hpp>
-#include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright::locate {
 
@@ -12,9 +13,12 @@ namespace {
 /// Input resistances of a voltmeter as it is, and in its low-impedance mode [ohm] (common practice, no source).
 constexpr double input_ohm = 10e6;
 constexpr double low_input_ohm = 10e3;
+/// A conductor hangs in the air when it is behind more than this: no coil or winding has as much, and what stray
+/// capacitance there is between metres of wire has ten times as much at the line's frequency (assumed, no source).
+constexpr double hangs_behind_ohm = 0.5e6;
 /// Past this current a breaker trips before anybody reads [A] (common practice, no source).
 constexpr double breaker_amperes = 60.0;
-/// A reading that sinks by this share of the supply under the low input hung in the air.
+/// Below this share of the supply nobody takes it for a voltage.
 constexpr double ghost_share = 0.05;
 /// What a probe on bare metal adds [ohm], half-width of a rectangle (common practice, no source).
 constexpr double probe_contact_ohm = 0.1;
@@ -41,23 +45,24 @@ double squared(double x) { return x * x; }
 
 /// Sources of errors that readings share, as `SharedError::source`.
 namespace source {
-constexpr std::uint32_t leads = 1;
-constexpr std::uint32_t gain = 2;  ///< and the probe's number
-constexpr std::uint32_t supply = 8;
-constexpr std::uint32_t elements = 16;
-constexpr std::uint32_t most_elements = 32;  ///< of one part
+constexpr std::uint64_t leads = 1;
+constexpr std::uint64_t gain = 2;  ///< and the probe's number
+constexpr std::uint64_t supply = 8;
+constexpr std::uint64_t elements = 16;
+constexpr std::uint64_t most_elements = 1024;  ///< of one part
 
 /// An element is one thing to an ohmmeter and another to the line.
-std::uint32_t of_element(std::size_t part, std::size_t element, Excitation excitation) {
-  const auto of_part = static_cast<std::uint32_t>(part) * most_elements;
-  return elements + 2 * (of_part + static_cast<std::uint32_t>(std::min<std::size_t>(element, most_elements - 1))) +
+std::uint64_t of_element(std::size_t part, std::size_t element, Excitation excitation) {
+  const auto of_part = static_cast<std::uint64_t>(part) * most_elements;
+  assert(element < most_elements);
+  return elements + 2 * (of_part + static_cast<std::uint64_t>(element)) +
          (excitation == Excitation::ohmmeter ? 0U : 1U);
 }
 
 /// Added to an element's source where another temperature makes it another error: millikelvins, above all elements.
-std::uint32_t of_temperature(const StatedValue& temperature) {
-  constexpr std::uint32_t above_elements = 1U << 13U;
-  return above_elements * static_cast<std::uint32_t>(std::lround(1e3 * temperature.value.value_in_si()));
+std::uint64_t of_temperature(const StatedValue& temperature) {
+  constexpr std::uint64_t above_elements = std::uint64_t{1} << 32U;
+  return above_elements * static_cast<std::uint64_t>(std::lround(1e3 * temperature.value.value_in_si()));
 }
 }  // namespace source
 
@@ -106,10 +111,10 @@ void Prober::ProbedScene::sort_test_points() {
     }
     Group& group = **found;
     if (point.probe == Probe::amperes) {
-      places_[i] = {&group, point.probe, group.around.size(), {}, {}};
+      places_[i] = {&group, point.probe, group.around.size(), false, {}, {}};
       group.around.push_back(scene_.lead(*point.from.terminal));
     } else {
-      places_[i] = {&group, point.probe, group.pairs.size(), {}, {}};
+      places_[i] = {&group, point.probe, group.pairs.size(), false, {}, {}};
       group.pairs.push_back({scene_.node(point.from), scene_.node(point.to)});
     }
   }
@@ -125,7 +130,6 @@ void Prober::ProbedScene::prepare(Group& group) {
   const auto hertz = Frequency::from_value(appliance_.supply.frequency.value.value_in_si());
   if (!group.pairs.empty()) {
     group.voltmeter.emplace(network, hertz, Resistance::from_value(input_ohm), group.pairs, lifted);
-    group.low_impedance_voltmeter.emplace(network, hertz, Resistance::from_value(low_input_ohm), group.pairs, lifted);
   }
   if (!group.around.empty()) group.ammeter.emplace(network, hertz, group.around, lifted);
 }
@@ -148,6 +152,14 @@ void Prober::ProbedScene::take(const PlacedElement& element, const ElementChoice
     changes_.push_back({element.branch, model});
 }
 
+/// Whether so little resistance stands where there was none, or a load, that the breaker may trip.
+bool Prober::ProbedScene::may_trip(const circuit::BranchModel& built, const ElementChoice& choice) const {
+  const double least_ohm = appliance_.supply.voltage.value.value_in_si() / breaker_amperes;
+  const bool was_apart = built.type == circuit::BranchType::open ||
+                         (built.type == circuit::BranchType::resistance && built.value_in_si > least_ohm);
+  return was_apart && choice.type == ElementType::resistance && choice.value_in_si < least_ohm;
+}
+
 void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part, std::uint16_t fault) {
   const PlacedModel& model = scene_.model(part, fault);
   const bool healthy = fault == not_found;
@@ -155,18 +167,15 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
     const PlacedElement& element = model.elements[i];
     sources_[element.branch] = source::of_element(part, i, scene_.excitation());
     if (element.choices.front().is_of_temperature) sources_[element.branch] += temperature_marks_[part];
-    if (element.is_contact && element.choices.size() > 1) {
+    const auto settled = std::find_if(instance.settled.begin(), instance.settled.end(),
+                                      [&](const Instance::Settled& s) { return s.part == part && s.element == i; });
+    if (element.is_contact && element.choices.size() > 1 && (!element.stays || settled == instance.settled.end())) {
       wavering_.push_back({&element, 0});
       continue;
     }
-    const auto settled = std::find_if(instance.settled.begin(), instance.settled.end(),
-                                      [&](const Instance::Settled& s) { return s.part == part && s.element == i; });
     const ElementChoice& choice =
         settled == instance.settled.end() ? element.choices.front() : choice_at(element, settled->place);
-    const bool is_new = scene_.network().branches()[element.branch].model.type == circuit::BranchType::open;
-    if (!healthy && is_new && choice.type == ElementType::resistance &&
-        choice.value_in_si * breaker_amperes < appliance_.supply.voltage.value.value_in_si())
-      may_trip_ = true;
+    if (!healthy && may_trip(scene_.network().branches()[element.branch].model, choice)) may_trip_ = true;
     if (settled != instance.settled.end() && settled->is_whole_range && element.choices.size() > 1)
       take(element, over_all(element, choice), false);
     else
@@ -194,11 +203,13 @@ void Prober::ProbedScene::settle(const Instance& instance) {
     changes_.push_back({scene_.supply(), circuit::open()});
 }
 
-const std::vector<PredictedOutcome>& Prober::ProbedScene::predict(const Instance& instance, std::size_t test_point) {
+const std::vector<PredictedOutcome>& Prober::ProbedScene::predict(const Instance& instance, std::size_t test_point,
+                                                                  bool low_impedance) {
   Place& place = places_[test_point];
+  place.low_impedance = low_impedance;
   settle(instance);
   leave_out_what_does_not_matter(place);
-  const auto [at, is_new] = place.predictions.try_emplace(circumstances());
+  const auto [at, is_new] = place.predictions.try_emplace(circumstances(place));
   if (is_new) read_in_every_state(place, at->second);
   return at->second;
 }
@@ -225,10 +236,20 @@ void Prober::ProbedScene::read_in_every_state(const Place& place, std::vector<Pr
 void Prober::ProbedScene::read_or_trip(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
   try {
     if (!trips(*place.group)) return read(place, weight, outcomes);
-  } catch (const InputError&) {  // a loop without any resistance
+  } catch (const circuit::LoopOfSources&) {  // a supply that is bridged without any resistance trips it, too
   }
   constexpr double on_a_dead_circuit = 0.5;
   outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, on_a_dead_circuit, {}});
+}
+
+const circuit::Voltmeter& Prober::ProbedScene::low_impedance_voltmeter(Group& group) const {
+  if (!group.low_impedance_voltmeter) {
+    const auto hertz = Frequency::from_value(appliance_.supply.frequency.value.value_in_si());
+    const std::vector<circuit::Change> lifted = changes_of(group);
+    group.low_impedance_voltmeter.emplace(scene_.network(), hertz, Resistance::from_value(low_input_ohm), group.pairs,
+                                          lifted);
+  }
+  return *group.low_impedance_voltmeter;
 }
 
 bool Prober::ProbedScene::trips(Group& group) const {
@@ -257,14 +278,14 @@ PredictedOutcome Prober::ProbedScene::value_outcome(Probe probe, double weight, 
   const Scale scale = scale_of(probe);
   std::vector<SharedError> errors;  // shares still in the reading's unit
   double variance = 0.0;
-  const auto add = [&](std::uint32_t from, double share) {
+  const auto add = [&](std::uint64_t from, double share) {
     variance += squared(share);
     if (from != 0 && share != 0.0) errors.push_back({from, share});
   };
   for (std::size_t i = 0; i < sensitivities_.size(); ++i)
     if (spread_[i] > 0.0) add(sources_[i], sensitivities_[i] * values_[i] * spread_[i]);
   const MeterUncertainty of_meter = meter_uncertainty(meter_, probe, value_in_si);
-  add(source::gain + static_cast<std::uint32_t>(probe), of_meter.of_gain);
+  add(source::gain + static_cast<std::uint64_t>(probe), of_meter.of_gain);
   variance += squared(of_meter.whole) - squared(of_meter.of_gain);
   if (probe == Probe::ohms) {
     add(source::leads, meter_.lead_resistance.half_width.value_or(0.0) / std::numbers::sqrt3);
@@ -299,11 +320,12 @@ void Prober::ProbedScene::read_ohms(const Place& place, double weight, std::vect
 }
 
 void Prober::ProbedScene::read_volts(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {
-  circuit::Voltmeter::Variant variant = place.group->voltmeter->with(changes_);
+  const bool has_low_input = place.low_impedance || meter_.low_impedance;
+  const circuit::Voltmeter& voltmeter = has_low_input ? low_impedance_voltmeter(*place.group) : *place.group->voltmeter;
+  circuit::Voltmeter::Variant variant = voltmeter.with(changes_);
   const double volts = circuit::magnitude(variant.reading(place.index)).value();
-  const double loaded =
-      circuit::magnitude(place.group->low_impedance_voltmeter->with(changes_).reading(place.index)).value();
-  if (std::abs(volts - loaded) > ghost_share * appliance_.supply.voltage.value.value_in_si()) {
+  const bool hangs = !has_low_input && variant.source_impedance(place.index).value() > hangs_behind_ohm;
+  if (hangs && volts > ghost_share * appliance_.supply.voltage.value.value_in_si()) {
     outcomes.push_back({weight, PredictedOutcome::Form::floating, 0.0, 0.0, {}});
     return;
   }

@@ -23,7 +23,7 @@ class Prober::ProbedScene {
 
   const Scene& scene() const { return scene_; }
   /// Of instances that differ in nothing that matters at this test point, one prediction.
-  const std::vector<PredictedOutcome>& predict(const Instance& instance, std::size_t test_point);
+  const std::vector<PredictedOutcome>& predict(const Instance& instance, std::size_t test_point, bool low_impedance);
 
  private:
   /// Test points that lift the same leads, and so share a network.
@@ -33,8 +33,8 @@ class Prober::ProbedScene {
     std::vector<circuit::NodePair> pairs;      ///< of ohms and volts
     std::vector<circuit::BranchIndex> around;  ///< of amperes
     std::optional<circuit::Ohmmeter> ohmmeter;
-    std::optional<circuit::Voltmeter> voltmeter;  ///< its input a load of 10 megohms
-    std::optional<circuit::Voltmeter> low_impedance_voltmeter;
+    std::optional<circuit::Voltmeter> voltmeter;                ///< its input a load of 10 megohms
+    std::optional<circuit::Voltmeter> low_impedance_voltmeter;  ///< 10 kilohms, made once it is asked for
     std::optional<circuit::ClampAmmeter> ammeter;
     std::optional<circuit::ClampAmmeter> around_supply;  ///< made once a fault may trip the breaker
   };
@@ -43,7 +43,8 @@ class Prober::ProbedScene {
   struct Place {
     Group* group = nullptr;
     Probe probe = Probe::ohms;
-    std::size_t index = 0;  ///< among the group's pairs or clamped branches
+    std::size_t index = 0;       ///< among the group's pairs or clamped branches
+    bool low_impedance = false;  ///< of the reading at hand
     /// By branches that only faults make conduct: which branches matter then.
     std::map<std::vector<circuit::BranchIndex>, std::vector<bool>> matters;
     std::unordered_map<Circumstances, std::vector<PredictedOutcome>, boost::hash<Circumstances>> predictions;
@@ -61,10 +62,12 @@ class Prober::ProbedScene {
   std::vector<bool> what_matters_at(const Place& place, std::span<const circuit::BranchIndex> conducting) const;
   void settle(const Instance& instance);
   void leave_out_what_does_not_matter(Place& place);
-  Circumstances circumstances() const;
+  Circumstances circumstances(const Place& place) const;
   void read_in_every_state(const Place& place, std::vector<PredictedOutcome>& outcomes);
   void settle_part(const Instance& instance, std::size_t part, std::uint16_t fault);
   void take(const PlacedElement& element, const ElementChoice& choice, bool as_built);
+  const circuit::Voltmeter& low_impedance_voltmeter(Group& group) const;
+  bool may_trip(const circuit::BranchModel& built, const ElementChoice& choice) const;
   bool trips(Group& group) const;
   void read_or_trip(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
@@ -79,7 +82,7 @@ class Prober::ProbedScene {
   Scene scene_;
   std::vector<std::unique_ptr<Group>> groups_;
   std::vector<Place> places_;                     ///< by test point; without a group where the excitation is another
-  std::vector<std::uint32_t> temperature_marks_;  ///< by part, of its zone: see `source`
+  std::vector<std::uint64_t> temperature_marks_;  ///< by part, of its zone: see `source`
   std::vector<circuit::BranchIndex> joined_;      ///< branches that are one point, leads lifted or not
   std::vector<circuit::BranchIndex> conducting_;  ///< others that may conduct in a good appliance
   std::vector<bool> conducts_when_good_;          ///< by branch: it is no place where only a fault puts something
@@ -88,7 +91,7 @@ class Prober::ProbedScene {
   std::vector<circuit::Change> changes_;
   std::vector<double> spread_;          ///< relative, by branch
   std::vector<double> values_;          ///< SI, by branch
-  std::vector<std::uint32_t> sources_;  ///< by branch: whose error its spread is; 0 for nobody's
+  std::vector<std::uint64_t> sources_;  ///< by branch: whose error its spread is; 0 for nobody's
   std::vector<double> sensitivities_;
   std::vector<Wavering> wavering_;
   std::vector<circuit::BranchIndex> joined_by_faults_;

@@ -15,6 +15,11 @@ namespace {
 constexpr std::size_t most_instances = 48;
 constexpr std::size_t no_set_up = std::numeric_limits<std::size_t>::max();
 
+PredictedOutcome weighed(PredictedOutcome outcome, double share) {
+  outcome.weight *= share;
+  return outcome;
+}
+
 }  // namespace
 
 Prober::Prober(const FaultList& faults, Site site, const Meter& meter, const ReadingModel& model)
@@ -43,8 +48,9 @@ std::vector<Instance> Prober::instances(const Candidate& candidate) {
     const PlacedModel& model = plain.model(part, faults_.fault_of(candidate, part));
     for (std::size_t element = 0; element < model.elements.size(); ++element) {
       const PlacedElement& row = model.elements[element];
-      if (row.is_contact || row.choices.size() < 2) continue;
+      if ((row.is_contact && !row.stays) || row.choices.size() < 2) continue;
       if (instances.size() * row.choices.size() > most_instances) {
+        if (row.is_contact) continue;  // it wavers like any other
         for (Instance& instance : instances) instance.settled.push_back({part, element, 0.5, true});
         continue;
       }
@@ -67,7 +73,26 @@ std::vector<Instance> Prober::instances(const Candidate& candidate) {
 const std::vector<PredictedOutcome>& Prober::predict(const Instance& instance, const Measurement& measurement) {
   const Probe probe = appliance().test_points[measurement.test_point].probe;
   const Excitation excitation = probe == Probe::ohms ? Excitation::ohmmeter : Excitation::alternating_supply;
-  return scene(measurement.set_up, excitation).predict(instance, measurement.test_point);
+  const std::vector<PredictedOutcome>& after_it =
+      scene(measurement.set_up, excitation).predict(instance, measurement.test_point, measurement.low_impedance);
+  const double missed = share_missed(measurement.set_up);
+  if (!(missed > 0.0)) return after_it;
+  const std::vector<PredictedOutcome>& as_found =
+      scene({}, excitation).predict(instance, measurement.test_point, measurement.low_impedance);
+  if (look_alike(after_it, as_found)) return after_it;
+  const auto [at, is_new] = mixed_.try_emplace({&after_it, &as_found, measurement.set_up.value_or(no_set_up)});
+  if (is_new) {
+    for (const PredictedOutcome& outcome : after_it) at->second.push_back(weighed(outcome, 1.0 - missed));
+    for (const PredictedOutcome& outcome : as_found) at->second.push_back(weighed(outcome, missed));
+  }
+  return at->second;
+}
+
+double Prober::share_missed(std::optional<std::size_t> set_up) const {
+  if (!set_up || appliance().set_ups[*set_up].only_stated) return 0.0;
+  const SetUp& done = appliance().set_ups[*set_up];
+  const bool has_thermometer = !done.temperatures.empty() && done.states.empty();
+  return has_thermometer ? model_.temperature_missed : model_.set_up_missed;
 }
 
 }  // namespace ohmwright::locate

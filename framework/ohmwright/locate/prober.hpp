@@ -5,6 +5,7 @@
 #include <memory>
 #include <optional>
 #include <span>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -19,6 +20,7 @@ namespace ohmwright::locate {
 struct Measurement {
   std::size_t test_point = 0;
   std::optional<std::size_t> set_up;
+  bool low_impedance = false;  ///< volts on the meter's low-impedance input, under which a ghost falls
 
   friend bool operator==(const Measurement&, const Measurement&) = default;
 };
@@ -69,12 +71,17 @@ class Prober {
  private:
   class ProbedScene;
   ProbedScene& scene(std::optional<std::size_t> set_up, Excitation excitation);
+  /// Probability that the set-up did not take, and that the reading is one as found.
+  double share_missed(std::optional<std::size_t> set_up) const;
 
   const FaultList& faults_;
   Site site_;
   const Meter& meter_;
   ReadingModel model_;
   std::map<std::pair<std::size_t, Excitation>, std::unique_ptr<ProbedScene>> scenes_;
+  using Outcomes = std::vector<PredictedOutcome>;
+  /// By what it reads after the set-up, what as found, and the set-up.
+  std::map<std::tuple<const Outcomes*, const Outcomes*, std::size_t>, Outcomes> mixed_;
 };
 
 }  // namespace ohmwright::locate

@@ -92,7 +92,7 @@ void Scene::add_part(std::size_t part, const Site& site) {
         taken.push_back(false);
       }
       taken[slot] = true;
-      model.elements.push_back({slots[slot].branch, spread.is_contact, std::move(spread.choices)});
+      model.elements.push_back({slots[slot].branch, spread.is_contact, spread.stays, std::move(spread.choices)});
     }
     models.emplace(fault, std::move(model));
   };

@@ -18,6 +18,7 @@ namespace ohmwright::locate {
 struct PlacedElement {
   circuit::BranchIndex branch = 0;
   bool is_contact = false;
+  bool stays = false;  ///< as `ElementSpread::stays`
   std::vector<ElementChoice> choices;
 };
 

@@ -11,9 +11,9 @@ namespace ohmwright::locate {
 
 namespace {
 
-/// A reading that is more likely misread than meant may be taken again.
-constexpr double is_misread = 0.5;
-/// But no more often than this: what nothing modelled explains stays so.
+/// A part that leads with this probability is the one to be read next, to bear it out or to clear it.
+constexpr double nearly_likely = 0.9;
+/// A reading is taken no more often than this: what nothing modelled explains stays so.
 constexpr std::ptrdiff_t most_times = 3;
 
 }  // namespace
@@ -75,7 +75,7 @@ std::vector<Measurement> Search::done() const {
     const auto times = std::count_if(readings_.begin(), readings_.end(), [&](const TakenReading& other) {
       return other.measurement == reading.measurement;
     });
-    const bool is_open = diagnosis_.misread[i] >= is_misread || is_of_unknown_range(reading) || disagrees(reading);
+    const bool is_open = diagnosis_.is_unexplained(i) || is_of_unknown_range(reading) || disagrees(reading);
     if (!is_open || times >= most_times) done.push_back(reading.measurement);
   }
   return done;
@@ -85,8 +85,8 @@ std::vector<Step> Search::steps_from_here(const NextStepSettings& settings) {
   std::vector<std::size_t> looked_at;
   for (const OutsideSign& sign : signs_.looked_at) looked_at.push_back(sign.outside_cause);
   NextStepSettings allowed = settings;
-  if (any_tells_of_leak(appliance_, readings_, prober_.meter()))
-    allowed.allow_live = allowed.insulation_is_good = false;  // nothing is energised while it may make the frame live
+  if (!may_be_energised(appliance_, readings_, signs_, settings.insulation_is_good, prober_.meter()))
+    allowed.allow_live = allowed.insulation_is_good = false;  // no step energises it
   std::vector<Step> steps = next_steps(reasoner_, diagnosis_, work(), allowed, done(), looked_at);
   std::erase_if(steps, [this](const Step& step) {
     if (step.form == Step::Form::replace)
@@ -133,7 +133,7 @@ void Search::hold_back_what_no_reading_says() {
     put_what_bears_it_out_first();
 }
 
-/// First the quickest of the readings that tell the parts named by a code from good ones.
+/// First the quickest of the readings that tell the parts named from good ones.
 void Search::put_what_bears_it_out_first() {
   const std::span<const Candidate> candidates = faults_.candidates();
   const auto sound = std::find_if(candidates.begin(), candidates.end(),
@@ -143,9 +143,46 @@ void Search::put_what_bears_it_out_first() {
   const std::size_t at_fault =
       reasoner_.first_instance(likeliest_candidate(faults_, diagnosis_, standing_.parts, standing_.outside_cause));
   const auto others = std::stable_partition(steps_.begin(), steps_.end(), [&](const Step& step) {
-    return !look_alike(reasoner_.predicted(at_fault, step.measurement), reasoner_.predicted(good, step.measurement));
+    return step.form == Step::Form::measure &&
+           !look_alike(reasoner_.predicted(at_fault, step.measurement), reasoner_.predicted(good, step.measurement));
   });
   std::stable_sort(steps_.begin(), others, [](const Step& a, const Step& b) { return a.minutes < b.minutes; });
+}
+
+/// After a shock, a trip or a smell the insulation is read before all else; once a leak was read, nothing is but where
+/// it is.
+void Search::put_insulation_first() {
+  const bool has_leak = any_tells_of_leak(appliance_, readings_, prober_.meter());
+  const bool is_called_for =
+      speaks_of_leak_or_burning(signs_) &&
+      !may_be_energised(appliance_, readings_, signs_, settings_.steps.insulation_is_good, prober_.meter());
+  if (!has_leak && !is_called_for) return;
+  const auto is_of_insulation = [this](const Step& step) {
+    return step.form == Step::Form::measure && is_to_earth(appliance_, step.measurement);
+  };
+  if (std::none_of(steps_.begin(), steps_.end(), is_of_insulation)) {
+    NextStepSettings all = settings_.steps;
+    all.least_gain_bits = 0.0;
+    std::vector<Step> steps = steps_from_here(all);
+    std::erase_if(steps,
+                  [&](const Step& step) { return !is_of_insulation(step) || (has_leak && !(step.gain_bits > 0.0)); });
+    steps_.insert(steps_.begin(), steps.begin(), steps.end());
+  }
+  const auto others = std::stable_partition(steps_.begin(), steps_.end(), is_of_insulation);
+  if (has_leak && others != steps_.begin()) steps_.erase(others, steps_.end());
+}
+
+/// A live step waits for one that tells as much without power.
+void Search::put_dead_before_live() {
+  const auto is_live_step = [this](const Step& step) {
+    return step.form == Step::Form::measure && is_live(appliance_, step.measurement);
+  };
+  if (steps_.empty() || !is_live_step(steps_.front())) return;
+  const double gain = steps_.front().gain_bits;
+  const auto dead = std::find_if(steps_.begin(), steps_.end(), [&](const Step& step) {
+    return step.form == Step::Form::measure && !is_live_step(step) && step.gain_bits >= gain;
+  });
+  if (dead != steps_.end()) std::rotate(steps_.begin(), dead, dead + 1);
 }
 
 /// Before all else what showed OL is read again, on a range that is known.
@@ -166,6 +203,15 @@ void Search::think() {
   steps_ = steps_from_here(settings_.steps);
   standing_ = locate::standing(faults_, diagnosis_, settings_.steps, steps_);
   if (standing_.is_named()) hold_back_what_no_reading_says();
+  const bool goes_on = standing_.form == Standing::Form::open || standing_.form == Standing::Form::likely ||
+                       standing_.form == Standing::Form::no_more_steps;
+  if (!goes_on) return;
+  // What would settle the likeliest comes before what tells of the others.
+  if (standing_.probability >= nearly_likely && standing_.lacks == Standing::Lacks::nothing)
+    put_what_bears_it_out_first();
+  put_dead_before_live();
+  put_insulation_first();
+  if (standing_.form == Standing::Form::no_more_steps && !steps_.empty()) standing_.form = Standing::Form::open;
 }
 
 }  // namespace ohmwright::locate

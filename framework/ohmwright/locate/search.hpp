@@ -53,6 +53,8 @@ class Search {
   void hold_back_what_no_reading_says();
   void ask_for_ranges();
   void put_what_bears_it_out_first();
+  void put_insulation_first();
+  void put_dead_before_live();
 
   const Appliance& appliance_;
   SearchSettings settings_;

@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
+#include <ohmwright/locate/normal.hpp>
 #include <ohmwright/locate/prober.hpp>
 #include <ohmwright/locate/separation.hpp>
 #include <ohmwright/locate/site.hpp>
@@ -10,13 +10,6 @@
 namespace ohmwright::locate {
 
 namespace {
-
-using locate::Candidate;
-using locate::FaultList;
-using locate::Instance;
-using locate::Measurement;
-using locate::PredictedOutcome;
-using locate::Prober;
 
 /// Cells on a probe's scale: 5 % of the reading where the scale is logarithmic.
 constexpr double cell_width = 0.05;
@@ -27,8 +20,6 @@ constexpr double alike_below = 0.1;
 /// Ways of being of one candidate that are looked at, evenly among those there are: few milliohms of a wire more or
 /// less part nothing.
 constexpr std::size_t most_read = 6;
-
-double standard_normal_below(double x) { return 0.5 * std::erfc(-x / std::numbers::sqrt2); }
 
 /// How a reading may come out: probability by cell.
 using Histogram = std::vector<double>;
@@ -43,9 +34,9 @@ void add_value(double weight, double mean, double uncertainty, Histogram& histog
   const std::size_t last = cell_of(mean + reach * u);
   for (std::size_t cell = first; cell <= last; ++cell) {
     const double from =
-        cell == first ? 0.0 : standard_normal_below((static_cast<double>(cell) * cell_width - mean) / u);
+        cell == first ? 0.0 : normal_probability_below((static_cast<double>(cell) * cell_width - mean) / u);
     const double to =
-        cell == last ? 1.0 : standard_normal_below((static_cast<double>(cell + 1) * cell_width - mean) / u);
+        cell == last ? 1.0 : normal_probability_below((static_cast<double>(cell + 1) * cell_width - mean) / u);
     histogram[cell] += weight * (to - from);
   }
 }
@@ -82,7 +73,7 @@ std::vector<Measurement> allowed_measurements(const Appliance& appliance) {
   for (std::size_t point = 0; point < appliance.test_points.size(); ++point) {
     measurements.push_back({point, std::nullopt});
     for (std::size_t set_up = 0; set_up < appliance.set_ups.size(); ++set_up)
-      if (const Measurement after{point, set_up}; locate::is_possible(appliance, after)) measurements.push_back(after);
+      if (const Measurement after{point, set_up}; is_possible(appliance, after)) measurements.push_back(after);
   }
   // Ohms first: they take less arithmetic and part most.
   std::stable_partition(measurements.begin(), measurements.end(), [&](const Measurement& measurement) {
@@ -135,55 +126,67 @@ std::vector<Candidate> single_faults(const FaultList& faults, std::span<const Ap
   return candidates;
 }
 
+/// Candidates of one appliance, nothing wrong first, and which of them no allowed measurement tells apart.
+struct Compared {
+  FaultList faults;
+  std::vector<Candidate> candidates;
+  Alikeness alikeness;
+
+  const PartFault& fault_of(std::size_t candidate) const {
+    return faults.faults()[candidates[candidate].faults.front()].fault;
+  }
+};
+
+/// Every set-up is taken to have been reached: a slip is no limit of what can be told.
+Compared compare_single_faults(const Appliance& appliance, const Meter& meter, std::span<const ApplianceFinding> known,
+                               double below) {
+  PriorSettings one_fault;
+  one_fault.most_faults = 1;
+  FaultList faults(appliance, one_fault);
+  std::vector<Candidate> candidates = single_faults(faults, known);
+  const std::size_t count = candidates.size();
+  Compared compared{std::move(faults), std::move(candidates), Alikeness(count, below)};
+  ReadingModel reached;
+  reached.set_up_missed = reached.temperature_missed = 0.0;
+  Prober prober(compared.faults, site_as_found(appliance), meter, reached);
+  for (const Measurement& measurement : allowed_measurements(appliance))
+    compared.alikeness.weigh(prober, compared.candidates, measurement);
+  return compared;
+}
+
 }  // namespace
 
 std::vector<ApplianceFinding> never_told_apart(const Appliance& appliance, const Meter& meter,
                                                std::span<const ApplianceFinding> known) {
   using Form = ApplianceFinding::Form;
-  locate::PriorSettings one_fault;
-  one_fault.most_faults = 1;
-  const FaultList faults(appliance, one_fault);
-  Prober prober(faults, locate::site_as_found(appliance), meter, {});
-  const std::vector<Candidate> candidates = single_faults(faults, known);
-  Alikeness alikeness(candidates.size(), alike_below);
-  for (const Measurement& measurement : allowed_measurements(appliance))
-    alikeness.weigh(prober, candidates, measurement);
-  const auto fault_of = [&](std::size_t candidate) {
-    return faults.faults()[candidates[candidate].faults.front()].fault;
-  };
+  const Compared compared = compare_single_faults(appliance, meter, known, alike_below);
+  const Alikeness& alikeness = compared.alikeness;
+  const std::size_t count = compared.candidates.size();
   std::vector<ApplianceFinding> findings;
-  for (std::size_t i = 1; i < candidates.size(); ++i)
-    if (alikeness.are_alike(0, i)) findings.push_back({Form::unseen_fault, fault_of(i).part, fault_of(i), {}});
-  std::vector<bool> is_told(candidates.size(), false);
-  for (std::size_t i = 1; i < candidates.size(); ++i) {
+  for (std::size_t i = 1; i < count; ++i)
+    if (alikeness.are_alike(0, i))
+      findings.push_back({Form::unseen_fault, compared.fault_of(i).part, compared.fault_of(i), {}});
+  std::vector<bool> is_told(count, false);
+  for (std::size_t i = 1; i < count; ++i) {
     if (alikeness.are_alike(0, i) || is_told[i]) continue;
-    for (std::size_t j = i + 1; j < candidates.size(); ++j) {
+    for (std::size_t j = i + 1; j < count; ++j) {
       if (alikeness.are_alike(0, j) || is_told[j] || !alikeness.are_alike(i, j)) continue;
       is_told[j] = true;
-      findings.push_back({Form::never_told_apart, fault_of(i).part, fault_of(i), fault_of(j)});
+      findings.push_back(
+          {Form::never_told_apart, compared.fault_of(i).part, compared.fault_of(i), compared.fault_of(j)});
     }
   }
   return findings;
 }
 
 std::vector<PartFault> separable_faults(const Appliance& appliance, const Meter& meter, double told_from) {
-  locate::PriorSettings one_fault;
-  one_fault.most_faults = 1;
-  const FaultList faults(appliance, one_fault);
-  Prober prober(faults, locate::site_as_found(appliance), meter, {});
-  const std::vector<Candidate> candidates = single_faults(faults, {});
-  Alikeness alikeness(candidates.size(), told_from);
-  for (const Measurement& measurement : allowed_measurements(appliance))
-    alikeness.weigh(prober, candidates, measurement);
-  const auto fault_of = [&](std::size_t candidate) {
-    return faults.faults()[candidates[candidate].faults.front()].fault;
-  };
+  const Compared compared = compare_single_faults(appliance, meter, {}, told_from);
   std::vector<PartFault> separable;
-  for (std::size_t i = 1; i < candidates.size(); ++i) {
-    bool is_told = !alikeness.are_alike(0, i);
-    for (std::size_t j = 1; j < candidates.size() && is_told; ++j)
-      is_told = fault_of(i).part == fault_of(j).part || !alikeness.are_alike(i, j);
-    if (is_told) separable.push_back(fault_of(i));
+  for (std::size_t i = 1; i < compared.candidates.size(); ++i) {
+    bool is_told = !compared.alikeness.are_alike(0, i);
+    for (std::size_t j = 1; j < compared.candidates.size() && is_told; ++j)
+      is_told = compared.fault_of(i).part == compared.fault_of(j).part || !compared.alikeness.are_alike(i, j);
+    if (is_told) separable.push_back(compared.fault_of(i));
   }
   return separable;
 }

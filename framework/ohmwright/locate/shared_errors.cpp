@@ -6,12 +6,12 @@
 
 namespace ohmwright::locate {
 
-std::size_t SharedErrors::place_of(std::uint32_t source) const {
+std::size_t SharedErrors::place_of(std::uint64_t source) const {
   const auto found = std::find(sources_.begin(), sources_.end(), source);
   return found == sources_.end() ? unknown : static_cast<std::size_t>(found - sources_.begin());
 }
 
-std::size_t SharedErrors::place_made(std::uint32_t source) {
+std::size_t SharedErrors::place_made(std::uint64_t source) {
   const std::size_t known = place_of(source);
   if (known != unknown || sources_.size() == most) return known;
   const std::size_t made = sources_.size();

@@ -14,8 +14,6 @@ namespace ohmwright::locate {
 /// memory).
 class SharedErrors {
  public:
-  void clear() { sources_.clear(); }
-
   /// Mean and standard uncertainty that the outcome has after what was learnt, on its scale.
   struct Narrowed {
     double mean = 0.0;
@@ -28,14 +26,14 @@ class SharedErrors {
 
  private:
   static constexpr std::size_t unknown = static_cast<std::size_t>(-1);
-  std::size_t place_of(std::uint32_t source) const;
-  std::size_t place_made(std::uint32_t source);
+  std::size_t place_of(std::uint64_t source) const;
+  std::size_t place_made(std::uint64_t source);
   double& covariance(std::size_t a, std::size_t b) { return covariances_[a * most + b]; }
   double covariance(std::size_t a, std::size_t b) const { return covariances_[a * most + b]; }
 
   static constexpr std::size_t most = 24;  ///< further sources are new at each reading
 
-  std::vector<std::uint32_t> sources_;
+  std::vector<std::uint64_t> sources_;
   std::vector<double> means_ = std::vector<double>(most, 0.0);
   std::vector<double> covariances_ = std::vector<double>(most * most, 0.0);
 };

@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include <ohmwright/component/symptom.hpp>
+#include <ohmwright/locate/normal.hpp>
 #include <ohmwright/locate/signs.hpp>
 
 namespace ohmwright::locate {
@@ -29,9 +29,6 @@ double of_symptom(const FaultList& faults, const Candidate& candidate, const Sym
   return was_thawed && is_of_frost(sign.symptom) ? std::pow(seen, model.thawed_frost_weight) : seen;
 }
 
-double normal(double x) { return std::exp(-0.5 * x * x) / std::sqrt(2.0 * std::numbers::pi); }
-double normal_up_to(double x) { return 0.5 * std::erfc(-x / std::numbers::sqrt2); }
-
 /// A coil that fills with frost again after a thaw is well for days first; what needs no frost fails again at once. A
 /// time without power that was too short to thaw it says nothing.
 double of_thaw(const FaultList& faults, const Candidate& candidate, const ThawSign& sign, const SignModel& model) {
@@ -40,14 +37,14 @@ double of_thaw(const FaultList& faults, const Candidate& candidate, const ThawSi
   const double frosts = std::max(probability_of_symptom(faults, candidate, "frost-whole-coil", 0.0),
                                  probability_of_symptom(faults, candidate, "frost-far-end", 0.0));
   const double by_frost = model.without_cause + (1.0 - 2.0 * model.without_cause) * frosts;
-  const double thawed =
-      sign.unplugged
-          ? normal_up_to(std::log(sign.unplugged->value() / hour / model.hours_to_thaw) / model.spread_of_thaw)
-          : 1.0;
+  const double thawed = sign.unplugged
+                            ? normal_probability_below(std::log(sign.unplugged->value() / hour / model.hours_to_thaw) /
+                                                       model.spread_of_thaw)
+                            : 1.0;
   if (!sign.for_how_long) return thawed * (sign.ran_well ? by_frost : 1.0 - by_frost) + (1.0 - thawed) * 0.5;
   const double days = sign.for_how_long->value() / day;
   const auto density = [days](double median, double spread) {
-    return normal(std::log(days / median) / spread) / spread;
+    return normal_density(std::log(days / median) / spread) / spread;
   };
   const double of_frost = density(model.days_to_frost_again, model.spread_of_frost);
   const double at_once = density(model.days_to_fail_at_once, model.spread_of_fail);

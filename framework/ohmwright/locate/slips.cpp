@@ -6,7 +6,6 @@ namespace ohmwright::locate {
 
 namespace {
 
-constexpr double is_unexplained = 0.5;
 /// What a slip must bring the doubt down to, to be worth a word.
 constexpr double is_explained = 0.1;
 
@@ -102,7 +101,7 @@ std::vector<Slip> find_slips(const Prober& prober, const Diagnosis& diagnosis, s
                              const Signs& signs) {
   std::vector<Slip> slips;
   for (std::size_t i = 0; i < readings.size(); ++i)
-    if (diagnosis.misread[i] > is_unexplained) add_slips_of(prober, i, readings, signs, slips);
+    if (diagnosis.is_unexplained(i)) add_slips_of(prober, i, readings, signs, slips);
   return slips;
 }
 

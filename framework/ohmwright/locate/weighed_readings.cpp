@@ -107,34 +107,40 @@ bool agree(const SeenReading& a, const SeenReading& b) {
   return a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing;
 }
 
-std::pair<std::size_t, std::size_t> place_of(const Measurement& measurement) {
-  return {measurement.test_point, measurement.set_up.value_or(std::numeric_limits<std::size_t>::max())};
+std::tuple<std::size_t, std::size_t, bool> place_of(const Measurement& measurement) {
+  return {measurement.test_point, measurement.set_up.value_or(std::numeric_limits<std::size_t>::max()),
+          measurement.low_impedance};
 }
 
 std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const TakenReading> readings) {
-  std::vector<WeighedReading> joined;
+  std::vector<WeighedReading> single;
   for (std::size_t i = 0; i < readings.size(); ++i) {
     const Probe probe = prober.appliance().test_points[readings[i].measurement.test_point].probe;
     const std::optional<SeenReading> seen = seen_reading(readings[i], probe, prober.meter());
     if (!seen) continue;
-    const auto same = std::find_if(joined.begin(), joined.end(), [&](const WeighedReading& other) {
-      return other.measurement == readings[i].measurement && agree(other.seen, *seen);
-    });
-    if (same == joined.end()) {
-      const std::size_t values = seen->form == SeenReading::Form::value ? 1 : 0;
-      joined.push_back({readings[i].measurement, probe, *seen, readings[i].any_of.has_value(), {i}, values});
-      continue;
-    }
-    take_in(*seen, *same);
-    same->given.push_back(i);
+    const std::size_t values = seen->form == SeenReading::Form::value ? 1 : 0;
+    single.push_back({readings[i].measurement, probe, *seen, readings[i].any_of.has_value(), {i}, values});
   }
-  // One order, whatever the order of the readings: what is learnt of shared errors is not exact where ways are many.
-  std::stable_sort(joined.begin(), joined.end(), [](const WeighedReading& a, const WeighedReading& b) {
+  // One order, whatever that of the readings: which of them join is a matter of it, and so is what is learnt of shared
+  // errors where ways are many.
+  std::stable_sort(single.begin(), single.end(), [](const WeighedReading& a, const WeighedReading& b) {
     const auto key = [](const WeighedReading& r) {
-      return std::tuple(place_of(r.measurement), r.seen.form, r.seen.at, r.seen.past.value_or(0.0));
+      return std::tuple(place_of(r.measurement), r.seen.form, r.seen.at, r.seen.past.value_or(0.0), r.seen.uncertainty);
     };
     return key(a) < key(b);
   });
+  std::vector<WeighedReading> joined;
+  for (const WeighedReading& one : single) {
+    const auto same = std::find_if(joined.begin(), joined.end(), [&](const WeighedReading& other) {
+      return other.measurement == one.measurement && agree(other.seen, one.seen);
+    });
+    if (same == joined.end()) {
+      joined.push_back(one);
+      continue;
+    }
+    take_in(one.seen, *same);
+    same->given.push_back(one.given.front());
+  }
   return joined;
 }
 

@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <optional>
 #include <span>
-#include <utility>
+#include <tuple>
 #include <vector>
 
 #include <ohmwright/component/meter.hpp>
@@ -30,7 +30,7 @@ std::optional<SeenReading> seen_reading(const TakenReading& reading, Probe probe
 bool agree(const SeenReading& a, const SeenReading& b);
 
 /// A measurement as something to sort and look up by.
-std::pair<std::size_t, std::size_t> place_of(const Measurement& measurement);
+std::tuple<std::size_t, std::size_t, bool> place_of(const Measurement& measurement);
 
 /// The readings, those of one measurement that agree as one: their errors are the same. In one order, whatever theirs.
 std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const TakenReading> readings);

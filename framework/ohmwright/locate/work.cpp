@@ -98,9 +98,10 @@ std::vector<std::string> cautions_of(const Appliance& appliance, const WorkState
   } else {
     add("prove-dead");  // as it was left: somebody may have plugged it in
   }
-  for (const std::size_t cover : covers_to_take_off(appliance, state, measurement))
+  // A cover is paid for once; what it hid stays sharp, hot or live in every step behind it.
+  for (const std::size_t cover : covers_to_take_off(appliance, work_at_arrival(appliance), measurement))
     for (const std::string& id : appliance.covers[cover].cautions) add(id);
-  if (needs_set_up(state, measurement))
+  if (measurement.set_up)
     for (const std::string& id : appliance.set_ups[*measurement.set_up].cautions) add(id);
   for (const std::string& id : appliance.test_points[measurement.test_point].cautions) add(id);
   return ids;

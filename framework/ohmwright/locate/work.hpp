@@ -51,7 +51,8 @@ std::vector<std::size_t> covers_to_take_off(const Appliance& appliance, const Wo
 /// Ids of the cautions that hold for all work on the appliance, whatever was done before: refrigerant, supply, meter.
 std::vector<std::string> cautions_of_arrival(const Appliance& appliance);
 
-/// Ids of the cautions of the step, each once: those of cutting or having the supply, of covers, set-up, test point.
+/// Ids of the cautions of the step, each once: those of cutting or having the supply, of all that hides it, whether or
+/// not it is off already, of set-up and test point.
 std::vector<std::string> cautions_of(const Appliance& appliance, const WorkState& state,
                                      const Measurement& measurement);
 

@@ -1,5 +1,7 @@
 #include <algorithm>
 
+#include <ohmwright/appliance/shown_symptoms.hpp>
+#include <ohmwright/component/symptom.hpp>
 #include <ohmwright/locate/work.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -39,6 +41,10 @@ class ApplianceSentences {
     for (const OwnSymptom& symptom : appliance_.symptoms)
       lines_.push_back(say_(OHMWRIGHT_TEXT("{id}: {symptom}"), {{"id", symptom.id}, {"symptom", symptom.title}}));
     section(say_(OHMWRIGHT_TEXT("What may be seen here, beside the usual")));
+    for (const std::string& id : shown_symptoms(appliance_))
+      if (const Symptom* symptom = symptom_named(id))
+        lines_.push_back(say_(OHMWRIGHT_TEXT("{id}: {symptom}"), {{"id", id}, {"symptom", say_(symptom->english)}}));
+    section(say_(OHMWRIGHT_TEXT("What may be seen (locate --symptom)")));
     for (const BoardCode& code : appliance_.codes)
       lines_.push_back(say_(OHMWRIGHT_TEXT("{code}: {meaning} [{source}]"),
                             {{"code", code.code}, {"meaning", code.meaning}, {"source", code.source}}));

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <ohmwright/locate/earth_leak.hpp>
+#include <ohmwright/locate/weighed_readings.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
@@ -24,8 +25,6 @@ constexpr double least_listed = 0.005;
 constexpr std::size_t most_listed = 8;
 constexpr std::size_t most_expected = 4;
 constexpr std::size_t most_instead = 3;
-/// A reading that is more likely misread than meant.
-constexpr double is_misread = 0.5;
 
 class LocateSentences {
  public:
@@ -62,6 +61,19 @@ class LocateSentences {
   }
 
   std::string label(const AnswerSet& answer) const { return answer_label(faults_, report_.diagnosis, answer, say_); }
+
+  std::size_t likeliest_candidate_of(const AnswerSet& answer) const {
+    return locate::likeliest_candidate(faults_, report_.diagnosis, answer.parts, answer.outside_cause);
+  }
+
+  /// The fault that stands for its parts, with its own share where that is not nearly all of theirs.
+  std::string label_with_share(const AnswerSet& answer) const {
+    constexpr double nearly_all = 0.8;
+    const double own = report_.diagnosis.candidates[likeliest_candidate_of(answer)];
+    if (own >= nearly_all * answer.probability) return label(answer);
+    return say_(OHMWRIGHT_TEXT("{fault} ({chance}), or another of its faults"),
+                {{"fault", label(answer)}, {"chance", percent_text(own)}});
+  }
 
   void headline() {
     const AnswerSet& first = answers_.front();
@@ -107,21 +119,21 @@ class LocateSentences {
           OHMWRIGHT_TEXT("A code says what the control saw, not which part is at fault: by itself it condemns "
                          "nothing. Measure to confirm it before anything is replaced."));
     explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}, alone or with another fault."),
-            {{"fault", label(first)}, {"chance", chance}});
+            {{"fault", label_with_share(first)}, {"chance", chance}});
   }
 
   /// Before anything is looked at: the cabinet itself may be live.
   void shock_or_trip() {
-    const auto speaks_of_leakage = [](const locate::SymptomSign& sign) {
-      return sign.is_there && (sign.symptom == "shock-from-cabinet" || sign.symptom == "trips-breaker" ||
-                               sign.symptom == "trips-residual-current-device");
-    };
-    if (std::any_of(report_.signs.symptoms.begin(), report_.signs.symptoms.end(), speaks_of_leakage))
-      explain(
-          OHMWRIGHT_TEXT("It shocks or trips: switch it off at the breaker before you touch it, pull the plug and "
-                         "leave it out. Before "
-                         "all else read the insulation of heater, fan and wiring to the frame (ohmwright check heater "
-                         "insulation=...)."));
+    if (!locate::speaks_of_leak_or_burning(report_.signs)) return;
+    explain(locate::speaks_of_burning(report_.signs)
+                ? OHMWRIGHT_TEXT(
+                      "It overheats or smells burnt: pull the plug, or switch it off at the breaker, and leave it "
+                      "out. Feel nothing that may be hot or live. Before all else read the insulation of heater, fan "
+                      "and wiring to the frame.")
+                : OHMWRIGHT_TEXT(
+                      "It shocks or trips: switch it off at the breaker before you touch it, pull the plug and leave "
+                      "it out. Before all else read the insulation of heater, fan and wiring to the frame (ohmwright "
+                      "check heater insulation=...)."));
   }
 
   /// What was read between a conductor and the frame, before what it may come from.
@@ -132,6 +144,12 @@ class LocateSentences {
             OHMWRIGHT_TEXT("STOP, do not energise it: {point} shows {shown}, where insulation to the frame belongs. "
                            "The frame may become live. Leave the plug out until what leaks is mended and an "
                            "insulation tester has read the insulation."),
+            {{"point", appliance_.test_points[reading.measurement.test_point].title},
+             {"shown", shown_reading(reading, say_)}});
+      else if (locate::tells_of_short(appliance_, reading, report_.reasoner.prober().meter()))
+        explain(
+            OHMWRIGHT_TEXT("STOP, do not plug it in: {point} shows {shown}, a short from one side of the supply to the "
+                           "other. Find it without power."),
             {{"point", appliance_.test_points[reading.measurement.test_point].title},
              {"shown", shown_reading(reading, say_)}});
   }
@@ -157,7 +175,7 @@ class LocateSentences {
     double listed = 0.0;
     for (const AnswerSet& answer : answers_) {
       if (content_.possible.size() == most_listed || answer.probability < least_listed) break;
-      content_.possible.push_back({label(answer), answer.probability});
+      content_.possible.push_back({label_with_share(answer), answer.probability});
       listed += answer.probability;
     }
     content_.others = 1.0 - listed < least_listed ? 0.0 : 1.0 - listed;
@@ -168,11 +186,15 @@ class LocateSentences {
       const locate::TakenReading& reading = report_.readings[i];
       const FindingArgument point{"point", test_point_title(appliance_, reading.measurement, say_)};
       const FindingArgument shown{"shown", shown_reading(reading, say_)};
+      const std::optional<std::string> by = report_.diagnosis.is_unexplained(i) ? explained_by(reading) : std::nullopt;
       content_.evidence.push_back(
-          report_.diagnosis.misread[i] > is_misread
-              ? say_(OHMWRIGHT_TEXT("{point}: {shown}. Nothing of the possible faults explains it: measure it again."),
-                     {point, shown})
-              : say_(OHMWRIGHT_TEXT("{point}: {shown}"), {point, shown}));
+          !report_.diagnosis.is_unexplained(i) ? say_(OHMWRIGHT_TEXT("{point}: {shown}"), {point, shown})
+          : by                                 ? say_(OHMWRIGHT_TEXT(
+                                                          "{point}: {shown}. A slip is likelier than what would explain it ({fault}): measure "
+                                                                                          "it again."),
+                                                      {point, shown, {"fault", *by}})
+               : say_(OHMWRIGHT_TEXT("{point}: {shown}. Nothing of the possible faults explains it: measure it again."),
+                      {point, shown}));
       if (!reading.note.empty()) content_.evidence.back() += " (" + reading.note + ")";
     }
     for (const locate::SymptomSign& sign : report_.signs.symptoms) {
@@ -194,6 +216,22 @@ class LocateSentences {
       content_.evidence.push_back(sign.cured ? say_(OHMWRIGHT_TEXT("Replaced, and it runs: {part}"), {part})
                                              : say_(OHMWRIGHT_TEXT("Replaced, and it is as before: {part}"), {part}));
     }
+  }
+
+  /// The likeliest of the faults listed that a reading is meant under rather than misread; none where there is none.
+  std::optional<std::string> explained_by(const locate::TakenReading& reading) const {
+    const Probe probe = appliance_.test_points[reading.measurement.test_point].probe;
+    const locate::Prober& prober = report_.reasoner.prober();
+    const auto seen = locate::seen_reading(reading, probe, prober.meter());
+    if (!seen) return std::nullopt;
+    const double slip = prober.model().misread_share * locate::likelihood_if_misread(*seen, probe, prober.model());
+    for (std::size_t i = 0; i < answers_.size() && i < most_listed; ++i) {
+      const std::optional<std::size_t> instance = likeliest_instance(answers_[i]);
+      if (instance && locate::likelihood(report_.reasoner.predicted(*instance, reading.measurement), *seen, probe,
+                                         prober.model()) > slip)
+        return label(answers_[i]);
+    }
+    return std::nullopt;
   }
 
   /// "24 h", "5.0 d".
@@ -257,26 +295,40 @@ class LocateSentences {
   }
 
   void describe_expected(const Step& step, StepContent& next) const {
-    const Probe probe = appliance_.test_points[step.measurement.test_point].probe;
     for (const AnswerSet& answer : answers_) {
       if (next.expected.size() == most_expected || answer.probability < least_listed) break;
-      const std::optional<std::size_t> instance = likeliest_instance(answer);
-      if (!instance) continue;
-      next.expected.push_back(
-          {label(answer), shown_text(report_.reasoner.predicted(*instance, step.measurement), probe, say_)});
+      if (const std::optional<std::string> shows = shown_by(answer, step.measurement))
+        next.expected.push_back({label(answer), *shows});
+    }
+    const auto is_same = [&](const ExpectedReading& row) { return row.shows == next.expected.front().shows; };
+    if (next.expected.empty() || !std::all_of(next.expected.begin(), next.expected.end(), is_same)) return;
+    // The step is there for what would show another value: the likeliest that does.
+    constexpr std::size_t most_asked = 40;
+    for (std::size_t i = 0; i < answers_.size() && i < most_asked; ++i) {
+      const std::optional<std::string> shows = shown_by(answers_[i], step.measurement);
+      if (!shows || *shows == next.expected.front().shows) continue;
+      if (next.expected.size() == most_expected) next.expected.pop_back();
+      next.expected.push_back({label(answers_[i]), *shows});
+      return;
     }
   }
 
+  /// What the fault that stands for an answer would show: the likeliest of the ways it may be.
+  std::optional<std::string> shown_by(const AnswerSet& answer, const locate::Measurement& measurement) const {
+    const std::optional<std::size_t> instance = likeliest_instance(answer);
+    if (!instance) return std::nullopt;
+    return shown_text(report_.reasoner.predicted(*instance, measurement),
+                      appliance_.test_points[measurement.test_point].probe, say_);
+  }
+
+  /// Of the fault that the answer is called by, not of another of the same part.
   std::optional<std::size_t> likeliest_instance(const AnswerSet& answer) const {
-    constexpr std::size_t asked = 200;
-    for (const locate::Reasoner::Weighed& weighed : report_.reasoner.likeliest(asked)) {
-      const locate::Candidate& candidate = *report_.reasoner.instance(weighed.instance).candidate;
-      std::vector<std::size_t> parts;
-      for (const std::uint16_t fault : candidate.faults) parts.push_back(faults_.faults()[fault].fault.part);
-      std::sort(parts.begin(), parts.end());
-      if (parts == answer.parts && candidate.outside_cause == answer.outside_cause) return weighed.instance;
-    }
-    return std::nullopt;
+    constexpr std::size_t asked = 400;
+    const std::size_t candidate = likeliest_candidate_of(answer);
+    for (const locate::Reasoner::Weighed& weighed : report_.reasoner.likeliest(asked))
+      if (report_.reasoner.instance(weighed.instance).candidate == &faults_.candidates()[candidate])
+        return weighed.instance;
+    return report_.reasoner.first_instance(candidate);
   }
 
   std::string local_codes() const {
@@ -390,7 +442,30 @@ class LocateSentences {
     content_.assumed.push_back(say_(OHMWRIGHT_TEXT("Weights of the likeliest: {weights}."), {{"weights", weights()}}));
     content_.assumed.push_back(say_(OHMWRIGHT_TEXT("{percent} % of all readings are misread."),
                                     {{"percent", 100.0 * report_.reasoner.prober().model().misread_share}}));
+    content_.assumed.push_back(
+        say_(OHMWRIGHT_TEXT("{percent} % of all set-ups did not take, {fewer} % of those that a thermometer confirms."),
+             {{"percent", 100.0 * report_.reasoner.prober().model().set_up_missed},
+              {"fewer", 100.0 * report_.reasoner.prober().model().temperature_missed}}));
+    temperatures();
     content_.assumed.push_back(say_(OHMWRIGHT_TEXT("Meter: {meter}"), {{"meter", report_.meter_title}}));
+  }
+
+  void temperatures() {
+    const locate::Site& site = report_.reasoner.prober().site();
+    for (std::size_t i = 0; i < appliance_.zones.size(); ++i) {
+      const FindingArgument zone{"zone", appliance_.zones[i].title};
+      const FindingArgument as_found{"temperature", say_.stated(site.zone_temperatures[i])};
+      if (site.warming_up[i])
+        content_.assumed.push_back(say_(
+            OHMWRIGHT_TEXT("Temperature of the {zone}: not measured, anything from {temperature} to {warmest} (--zone "
+                           "{id}=... says it)."),
+            {zone,
+             as_found,
+             {"warmest", temperature_text(site.warming_up[i]->to_kelvin, say_)},
+             {"id", appliance_.zones[i].id}}));
+      else
+        content_.assumed.push_back(say_(OHMWRIGHT_TEXT("Temperature of the {zone}: {temperature}."), {zone, as_found}));
+    }
   }
 
   const LocateReport& report_;

@@ -31,6 +31,7 @@ std::pair<std::string, std::string> state_names(const Appliance& appliance, cons
 
 Json measurement_json(const Appliance& appliance, const locate::Measurement& measurement) {
   Json json{{"test_point", appliance.test_points[measurement.test_point].id}};
+  if (measurement.low_impedance) json["low_impedance"] = true;
   if (!measurement.set_up) return json;
   const SetUp& set_up = appliance.set_ups[*measurement.set_up];
   if (!set_up.only_stated) {

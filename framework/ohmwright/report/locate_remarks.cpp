@@ -21,6 +21,8 @@ using locate::SeenReading;
 using locate::Standing;
 using locate::TakenReading;
 
+/// The share of its likelihood as found that a reading has after a set-up, if that most likely did not take.
+constexpr double likely_missed = 0.2;
 /// A closed contact in at least this share of good parts is closed, in no more than the rest it is open.
 constexpr double nearly_all = 0.9;
 /// A way beside a part matters where the reading without it is this much higher.
@@ -48,6 +50,7 @@ class Remarks {
   std::vector<std::string> make() {
     for (std::size_t i = 0; i < report_.readings.size(); ++i) of_reading(i);
     slips();
+    unexplained_signs();
     two_at_once();
     return std::move(remarks_);
   }
@@ -70,6 +73,8 @@ class Remarks {
     const auto seen = locate::seen_reading(reading, probe(reading), prober_.meter());
     if (!seen) return;
     disagreement(index, *seen);
+    not_measured(reading);
+    missed_set_up(reading, *seen);
     if (probe(reading) == Probe::ohms) {
       low_range(reading, *seen);
       warm_contact(reading, *seen);
@@ -93,6 +98,64 @@ class Remarks {
                          "leads while you watch, one joint after the other."),
           {{"point", title(reading)}, {"first", shown_reading(other, say_)}, {"second", shown_reading(reading, say_)}});
     }
+  }
+
+  /// A reading that a temperature decides which nobody measured.
+  void not_measured(const TakenReading& reading) {
+    const locate::Site site = locate::after_set_up(appliance_, prober_.site(), reading.measurement.set_up);
+    const Candidate* sound = candidate_with({});
+    if (sound == nullptr) return;
+    for (std::size_t zone = 0; zone < appliance_.zones.size(); ++zone) {
+      if (!site.warming_up[zone] || !hangs_on(zone, site, *sound, reading.measurement)) continue;
+      remark(OHMWRIGHT_TEXT("{point} hangs on the temperature of the {zone}, which nobody measured: it is taken for "
+                            "anything from {cold} to {warm}. Measure it and say so (--zone {id}=...) before you doubt "
+                            "what lies there."),
+             {{"point", title(reading)},
+              {"zone", appliance_.zones[zone].title},
+              {"cold", say_.stated(site.zone_temperatures[zone])},
+              {"warm", temperature_text(site.warming_up[zone]->to_kelvin, say_)},
+              {"id", appliance_.zones[zone].id}});
+    }
+  }
+
+  /// Whether a sound appliance reads otherwise there when that zone is cold than when it is warm.
+  bool hangs_on(std::size_t zone, locate::Site site, const Candidate& sound, const Measurement& measurement) {
+    constexpr double otherwise = 1.3;
+    const double warm = site.warming_up[zone]->to_kelvin;
+    site.warming_up[zone].reset();
+    locate::Prober cold_one(faults_, site, prober_.meter(), prober_.model());
+    const std::optional<double> cold = value_of(cold_one, sound, {measurement.test_point, {}});
+    site.zone_temperatures[zone].value = AnyQuantity(Dimension::temperature, warm);
+    locate::Prober warm_one(faults_, site, prober_.meter(), prober_.model());
+    const std::optional<double> then = value_of(warm_one, sound, {measurement.test_point, {}});
+    if (cold.has_value() != then.has_value()) return true;
+    return cold && std::max(*cold, *then) > otherwise * std::max(1.0, std::min(*cold, *then));
+  }
+
+  /// A reading that a sound appliance shows as found, and not after that set-up.
+  void missed_set_up(const TakenReading& reading, const SeenReading& seen) {
+    const Candidate* sound = candidate_with({});
+    const Measurement& measurement = reading.measurement;
+    if (sound == nullptr || !measurement.set_up || appliance_.set_ups[*measurement.set_up].only_stated) return;
+    const double as_found = likelihood_of(*sound, {measurement.test_point, {}}, seen);
+    const double slip =
+        prober_.model().misread_share * locate::likelihood_if_misread(seen, probe(reading), prober_.model());
+    if (as_found > slip && likelihood_of(*sound, measurement, seen) < likely_missed * as_found)
+      remark(
+          OHMWRIGHT_TEXT("{point}: {shown} is what it shows as found. Did the set-up take ({set_up})? Bring it about "
+                         "once more, watch for its sign, and read again before you believe it."),
+          {{"point", title(reading)},
+           {"shown", shown_reading(reading, say_)},
+           {"set_up", appliance_.set_ups[*measurement.set_up].title}});
+  }
+
+  double likelihood_of(const Candidate& candidate, const Measurement& measurement, const SeenReading& seen) const {
+    double sum = 0.0;
+    for (const locate::Instance& instance : prober_.instances(candidate))
+      sum +=
+          instance.weight * locate::likelihood(prober_.predict(instance, measurement), seen,
+                                               appliance_.test_points[measurement.test_point].probe, prober_.model());
+    return sum;
   }
 
   /// OL where a good appliance reads more than the range shows, or may.
@@ -295,7 +358,9 @@ class Remarks {
     const locate::Scale scale = locate::scale_of(Probe::volts);
     const double supply = appliance_.supply.voltage.value.value_in_si();
     const std::optional<double> would_show = value_of(*sound, reading.measurement);
-    if (seen.at < scale.at(nearly_all_volts * supply) || !would_show || *would_show > nearly_no_volts * supply) return;
+    if (seen.form != SeenReading::Form::value || seen.at < scale.at(nearly_all_volts * supply) || !would_show ||
+        *would_show > nearly_no_volts * supply)
+      return;
     remark(OHMWRIGHT_TEXT(
                "{point}: nearly the whole supply where there should be none. The way to neutral is open: what looks "
                "like neutral is live. Unplug it before you touch anything."),
@@ -331,6 +396,22 @@ class Remarks {
             remark(OHMWRIGHT_TEXT("{point}: {shown} is what it shows as found. Did the set-up take?"), {point, shown});
           break;
       }
+    }
+  }
+
+  /// A sign that nothing of what is looked for brings about.
+  void unexplained_signs() {
+    for (const locate::SymptomSign& sign : report_.signs.symptoms) {
+      const auto shows = [&](const auto& effect) { return effect.symptom == sign.symptom; };
+      bool is_explained = !sign.is_there || report_.diagnosis.sealed_system;
+      for (std::size_t fault = 0; fault < faults_.faults().size() && !is_explained; ++fault)
+        is_explained = std::any_of(faults_.mode(fault).symptoms.begin(), faults_.mode(fault).symptoms.end(), shows);
+      for (const OutsideCause& cause : appliance_.outside_causes)
+        is_explained = is_explained || std::any_of(cause.symptoms.begin(), cause.symptoms.end(), shows);
+      if (!is_explained)
+        remark(OHMWRIGHT_TEXT("Nothing that this appliance's file knows brings this about, so that it tells nothing "
+                              "here: {symptom}."),
+               {{"symptom", symptom_text(appliance_, sign.symptom, say_)}});
     }
   }
 

@@ -84,6 +84,10 @@ std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Pr
   return Sentences(UnitPreferences{}).quantity(AnyQuantity(locate::dimension_of(probe), value), digits);
 }
 
+std::string temperature_text(double kelvin, const Sentences& say) {
+  return say.quantity(AnyQuantity(Dimension::temperature, kelvin), 2);
+}
+
 std::string caution_words(const Appliance& appliance, std::string_view id, bool brief, const Sentences& say) {
   for (const PlacedPart& part : appliance.parts) {
     const Descriptor& descriptor = part.kind->descriptor();

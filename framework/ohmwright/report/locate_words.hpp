@@ -22,6 +22,9 @@ std::string shown_reading(const locate::TakenReading& reading, const Sentences& 
 /// What a predicted reading would look like on the meter: the likeliest way it comes out.
 std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say);
 
+/// A temperature [K] in the reader's unit, to a kelvin.
+std::string temperature_text(double kelvin, const Sentences& say);
+
 /// A caution's text: the framework's, or that of whatever kind of the appliance has it.
 std::string caution_words(const Appliance& appliance, std::string_view id, bool brief, const Sentences& say);
 

@@ -17,7 +17,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        OHMWRIGHT_TEXT("stuck open, or a lead of it broken"),
        1.5,
        assumed,
-       {{"frost-whole-coil", 0.9}, {"warm-cabinet", 0.7}, {"compressor-never-stops", 0.5}},
+       {{"frost-whole-coil", 0.9}, {"warm-cabinet", 0.7}, {"compressor-never-stops", 0.5}, {"no-heat", 0.95}},
        {}},
       {"drifted-high",
        OHMWRIGHT_TEXT("drifted, opens and closes too warm"),
@@ -41,7 +41,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        OHMWRIGHT_TEXT("thermal link in its housing open"),
        0.8,
        assumed,
-       {{"frost-whole-coil", 0.9}, {"warm-cabinet", 0.7}, {"compressor-never-stops", 0.4}},
+       {{"frost-whole-coil", 0.9}, {"warm-cabinet", 0.7}, {"compressor-never-stops", 0.4}, {"no-heat", 0.95}},
        {"ends-defrost", "times-defrost", "heats-coil"}},  // a link opens because something did not stop the heat
   };
 }

@@ -30,6 +30,7 @@ class DrawnAppliance {
   DrawnAppliance(const FaultList& faults, double share, ReproducibleStream& stream);
 
   const Candidate& truth() const { return *truth_; }
+  const Appliance& appliance() const { return faults_->appliance(); }
   bool has_fault(std::size_t part) const { return faults_->fault_of(*truth_, part) != not_found; }
 
   /// `stream` tells what comes and goes from reading to reading.

@@ -19,7 +19,8 @@
 //
 // Drawn from the printed weights, in even steps through them: what is wrong (one fault, two, a cause outside, nothing).
 // Drawn evenly: every tolerance and temperature within its ±, the meter's gain, counts and leads within theirs, 0 to
-// 0.1 ohm of contact at the probes, one reading in a hundred misread, in the same way again with 0.1.
+// 0.1 ohm of contact at the probes, one reading in a hundred misread, in the same way again with 0.1; one set-up in
+// twenty that does not take, one in a hundred of those that a thermometer confirms.
 // OHMWRIGHT_SIMULATED_FAULTS=2000 draws more than the 200 of a normal run.
 
 namespace ohmwright::locate::testing {

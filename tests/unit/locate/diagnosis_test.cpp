@@ -1,8 +1,12 @@
 #include <algorithm>
+#include <optional>
+#include <string>
+#include <vector>
 
 #include <gtest/gtest.h>
 
 #include <ohmwright/locate/next_step.hpp>
+#include <ohmwright/locate/site.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 #include "bench_kinds.hpp"
@@ -28,6 +32,7 @@ class Finder : public ::testing::Test {
     ObservedOptions options;
     options.contact_words = true;
     const Dimension dimension = dimension_of(appliance.test_points[measurement.test_point].probe);
+    options.over_range = dimension == Dimension::resistance;
     return {measurement, parse_observed(shown, dimension, options), {}};
   }
   double part(const Diagnosis& diagnosis, const std::string& id) const {
@@ -70,6 +75,68 @@ TEST_F(Finder, TheOrderOfReadingsDoesNotMatter) {
   const Diagnosis a = reasoner.diagnose(one, {});
   const Diagnosis b = reasoner.diagnose(other, {});
   for (std::size_t i = 0; i < a.candidates.size(); ++i) EXPECT_NEAR(a.candidates[i], b.candidates[i], 1e-12);
+}
+
+TEST_F(Finder, TheOrderOfRepeatsDoesNotMatter) {
+  // Each agrees with its neighbour and not with the one after it: which of them join was a matter of their order.
+  for (const std::vector<std::string>& shown : {std::vector<std::string>{"37.5 ohm", "39.19 ohm", "40.88 ohm"},
+                                                std::vector<std::string>{"30 ohm", "OL", "31.3 ohm", "32.6 ohm"}}) {
+    std::vector<std::size_t> order(shown.size());
+    for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
+    std::optional<double> first;
+    do {
+      std::vector<TakenReading> readings;
+      for (const std::size_t i : order) readings.push_back(reading("X-N", shown[i]));
+      const double heater = part(reasoner.diagnose(readings, {}), "heater");
+      if (!first) first = heater;
+      EXPECT_NEAR(heater, *first, 1e-12);
+    } while (std::next_permutation(order.begin(), order.end()));
+  }
+}
+
+TEST_F(Finder, OnATemperatureThatNobodyMeasuredNoContactIsCondemned) {
+  appliance.zones.push_back({"room", "room", parse_stated_value("21 degC ± 3 K", Dimension::temperature)});
+  Prober nobody(faults, site_not_measured(appliance, false), meter, ReadingModel{});
+  Reasoner doubting(nobody);
+  Prober somebody(faults, site_as_found(appliance), meter, ReadingModel{});
+  Reasoner sure(somebody);
+  Prober after_thaw(faults, site_not_measured(appliance, true), meter, ReadingModel{});
+  Reasoner thawed(after_thaw);
+  const std::vector<TakenReading> open{reading("D-X", "8.0 kohm")};
+  EXPECT_GT(part(sure.diagnose(open, {}), "thermostat"), 0.9);
+  EXPECT_LT(part(doubting.diagnose(open, {}), "thermostat"), 0.6);
+  EXPECT_LT(part(thawed.diagnose(open, {}), "thermostat"), part(doubting.diagnose(open, {}), "thermostat"));
+  // One temperature for all readings: a second one through the same contact condemns it no more than the first.
+  const std::vector<TakenReading> twice{reading("D-X", "8.0 kohm"), reading("D-N", "8.0 kohm")};
+  EXPECT_LT(part(doubting.diagnose(twice, {}), "thermostat"), 0.7);
+}
+
+TEST_F(Finder, OddsOfCausesAndTheirEffectsAddUp) {
+  // Two independent ways to one effect, by hand: own odds o, and with probability q after the cause. Odds of effect to
+  // no effect are ((o + q(1-p))/(1-p))/... = o + q times those of the cause without it, which are (1-q).
+  appliance.outside_causes = {{"door", "door", 1.0, "assumed", {}, "look", 2.0, false, false}};
+  const PartFault heater{part_named(appliance, "heater"), resistor_open};
+  const PartFault fan{part_named(appliance, "fan"), resistor_open};
+  const auto prior_of = [](const FaultList& list, const std::vector<std::string>& names, bool outside) {
+    for (const Candidate& one : list.candidates()) {
+      std::vector<std::string> has;
+      for (const std::uint16_t fault : one.faults) has.push_back(list.name(fault));
+      if (has == names && one.outside_cause.has_value() == outside) return one.prior;
+    }
+    return 0.0;
+  };
+  for (const double q : {1e-9, 0.3, 1.0 - 1e-9}) {
+    appliance.consequences = {{std::nullopt, 0U, heater, q}, {std::nullopt, 0U, fan, 0.1}};
+    const FaultList list(appliance, PriorSettings{});
+    const double none = prior_of(list, {}, false) / 0.5;  // its weight is 0.5
+    EXPECT_NEAR(prior_of(list, {}, true) / none, (1.0 - q) * 0.9, 1e-9);
+    EXPECT_NEAR(prior_of(list, {"heater.open"}, true) / none, (0.02 + q) * 0.9, 1e-9);
+    EXPECT_NEAR(prior_of(list, {"fan.open"}, true) / none, (0.02 + 0.1) * (1.0 - q), 1e-9);
+    EXPECT_GT(prior_of(list, {"splice.open"}, true), 0.0) << "a door ajar and a broken splice are two faults";
+    double sum = 0.0;
+    for (const Candidate& one : list.candidates()) sum += one.prior;
+    EXPECT_NEAR(sum, 1.0, 1e-12);
+  }
 }
 
 TEST_F(Finder, ARepeatThatAgreesTellsNothingNewButThatItWasNoSlip) {
@@ -169,6 +236,10 @@ TEST(WorkCosts, PanelsArePaidOnceAndOhmsBeginDead) {
   EXPECT_EQ(cautions_of(appliance, arrival, first),
             (std::vector<std::string>{"disconnect-power", "prove-dead", "capacitor-charge"}));
   EXPECT_EQ(cautions_of(appliance, then, second), (std::vector<std::string>{"prove-dead"}));
+  Appliance sharp = appliance;
+  sharp.covers[1].cautions = {"sharp-fins"};
+  EXPECT_EQ(cautions_of(sharp, then, second), (std::vector<std::string>{"prove-dead", "sharp-fins"}))
+      << "the cover is off and paid for, the fins are as sharp";
   const Measurement warmed{test_point_named(appliance, "X-N"), set_up_named(appliance, "warmed")};
   const WorkState warm = after(appliance, then, warmed);
   EXPECT_EQ(minutes_of(appliance, times, then, warmed), 10.0 + 1.0);

@@ -22,7 +22,8 @@ constexpr std::size_t most_measurements_of_two = 5;
 SearchSettings settings_for(const Appliance& appliance) {
   SearchSettings settings;
   settings.steps.allow_live = true;
-  settings.steps.least_gain_bits = 1e-6;   // to the end: else an early dead end would be the shortest way
+  settings.steps.least_gain_bits = 1e-6;  // to the end: else an early dead end would be the shortest way
+  settings.readings.set_up_missed = settings.readings.temperature_missed = 0.0;
   settings.readings.misread_share = 1e-6;  // outcomes are binned, slips and damp are none of them
   settings.readings.damp_share = 0.0;
   const std::size_t measurements = appliance.test_points.size() * (appliance.set_ups.size() + 1);

@@ -21,7 +21,13 @@ class Predictions : public ::testing::Test {
   Appliance appliance = timer_appliance(0.0);
   Meter meter = exact_meter();
   FaultList faults{appliance, PriorSettings{}};
-  Prober prober{faults, site_as_found(appliance), meter, ReadingModel{}};
+  Prober prober{faults, site_as_found(appliance), meter, every_set_up_takes()};
+
+  static ReadingModel every_set_up_takes() {
+    ReadingModel model;
+    model.set_up_missed = model.temperature_missed = 0.0;
+    return model;
+  }
 
   const Candidate& candidate(const std::vector<std::string>& names) const {
     for (const Candidate& one : faults.candidates()) {
@@ -102,6 +108,38 @@ TEST_F(Predictions, VoltsUnderPower) {
 
 TEST_F(Predictions, AConductorThatHangsInTheAirShowsAGhost) {
   EXPECT_EQ(shown({"thermostat.stuck-open", "heater.open"}, "X volts"), -2.0);
+}
+
+TEST_F(Predictions, OnALowImpedanceInputAGhostFalls) {
+  // 200 pF at 60 Hz is 13.3 megohm by hand, so that some 0.1 V is left over 10 kilohm.
+  const Measurement low{test_point_named(appliance, "X volts"), {}, true};
+  Instance instance;
+  const Candidate& both = candidate({"thermostat.stuck-open", "heater.open"});
+  instance.candidate = &both;
+  const std::vector<PredictedOutcome>& fallen = prober.predict(instance, low);
+  ASSERT_EQ(fallen.size(), 1U);
+  EXPECT_EQ(fallen.front().form, PredictedOutcome::Form::value);
+  EXPECT_LT(scale_of(Probe::volts).linear_below * std::sinh(fallen.front().mean), 0.3);
+  const Candidate& open = candidate({"heater.open"});
+  instance.candidate = &open;
+  EXPECT_NEAR(std::sinh(prober.predict(instance, {test_point_named(appliance, "H1 volts"), {}, true}).front().mean),
+              120.0, 0.01);
+}
+
+TEST_F(Predictions, ASetUpMayNotHaveTaken) {
+  Prober doubting(faults, site_as_found(appliance), meter, ReadingModel{});
+  const Candidate& sound = candidate({});
+  Instance instance;
+  instance.candidate = &sound;
+  const Measurement turned{test_point_named(appliance, "L-N"), set_up_named(appliance, "timer-to-run")};
+  const std::vector<PredictedOutcome>& outcomes = doubting.predict(instance, turned);
+  ASSERT_EQ(outcomes.size(), 2U);
+  EXPECT_NEAR(outcomes[0].weight, 0.95, 1e-12);
+  EXPECT_NEAR(0.5 * std::sinh(outcomes[0].mean), 5.760135, 1e-6);
+  EXPECT_NEAR(outcomes[1].weight, 0.05, 1e-12);
+  EXPECT_NEAR(0.5 * std::sinh(outcomes[1].mean), 32.070915, 1e-6);
+  const Measurement indifferent{test_point_named(appliance, "H1-H2"), set_up_named(appliance, "warmed")};
+  EXPECT_NEAR(doubting.predict(instance, indifferent).front().weight, 1.0, 0.02);
 }
 
 }  // namespace
