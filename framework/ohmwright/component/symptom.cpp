@@ -20,6 +20,7 @@ constexpr std::array symptoms{
     Symptom{"short-defrost", OHMWRIGHT_TEXT("A defrost ends too early")},
     Symptom{"no-defrost", OHMWRIGHT_TEXT("It never defrosts")},
     Symptom{"no-heat", OHMWRIGHT_TEXT("It does not heat")},
+    Symptom{"little-heat", OHMWRIGHT_TEXT("It heats, but too weakly")},
     Symptom{"compressor-never-stops", OHMWRIGHT_TEXT("The compressor never stops")},
     Symptom{"dead", OHMWRIGHT_TEXT("Nothing works, no light")},
     Symptom{"no-air", OHMWRIGHT_TEXT("No air moves")},
