@@ -102,12 +102,14 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
     const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(after.analysis, ratings);
     const LogReport report{after.reader, after.analysis, verdicts};
     const LogContent words = log_content(report, say);
-    const Outcome outcome = after.reader.rows() == 0            ? Outcome::undecided
-                            : cycles::asks_for_a_test(verdicts) ? Outcome::out_of_limits
-                                                                : Outcome::within_limits;
+    const bool is_open = after.reader.rows() == 0 || cycles::leaves_a_question(after.analysis, verdicts);
+    const Outcome outcome = cycles::asks_for_a_test(verdicts) ? Outcome::out_of_limits
+                            : is_open                         ? Outcome::undecided
+                                                              : Outcome::within_limits;
     page = log_page(report, say, environment.page);
-    return check_entry(
-        content.text("outcome", name_of(outcome)).text("text", words.headline).texts("lines", words.not_shown));
+    std::vector<std::string> lines = words.questions;
+    lines.insert(lines.end(), words.not_shown.begin(), words.not_shown.end());
+    return check_entry(content.text("outcome", name_of(outcome)).text("text", words.headline).texts("lines", lines));
   }
   const ReadLog before = read_log(arguments.value("--before"), settings, ratings);
   const cycles::RepairComparison comparison = cycles::compare_repair(before.analysis, after.analysis, ratings);

@@ -109,6 +109,7 @@ ReadLog read_log(const std::string& path, const cycles::LogReadingSettings& sett
   cycles::LogAnalyser analyser(ratings);
   for (auto rows = reader.next(); !rows.empty(); rows = reader.next()) analyser.take(rows);
   cycles::LogAnalysis analysis = analyser.finish();
+  analysis.unit_in_doubt = reader.doubtful_units();
   return {std::move(reader), std::move(analysis)};
 }
 

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include <ohmwright/locate/faults.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
@@ -58,16 +59,36 @@ struct NamedEffect {
   thermal::SimulatedFault effect;
 };
 
+bool plays(const PlacedPart& part, std::string_view role) {
+  const std::vector<std::string_view>& roles = part.kind->descriptor().roles;
+  return std::find(roles.begin(), roles.end(), role) != roles.end();
+}
+
+/// Only what blows where a part heats the coil is the fan over it: a compressor moves heat in another place.
+bool stands_at_the_coil(const Appliance& appliance, const PlacedPart& part) {
+  return std::any_of(appliance.parts.begin(), appliance.parts.end(), [&](const PlacedPart& other) {
+    return plays(other, "heats-coil") && other.zone.has_value() && other.zone == part.zone;
+  });
+}
+
+/// Faults that parts of this appliance can have, as a search for the fault lists them, and what a log shows of each.
+std::vector<NamedEffect> effects_of_parts(const Appliance& appliance) {
+  std::vector<NamedEffect> effects;
+  const locate::FaultList faults(appliance, locate::PriorSettings{.most_faults = 1});
+  for (std::size_t i = 0; i < faults.faults().size(); ++i) {
+    const PlacedPart& part = appliance.parts[faults.faults()[i].fault.part];
+    const auto effect = thermal::effect_on_log(faults.mode(i), part.kind->descriptor().roles);
+    if (!effect || (*effect == thermal::SimulatedFault::fan_stopped && !stands_at_the_coil(appliance, part))) continue;
+    effects.push_back({faults.name(i), *effect});
+  }
+  return effects;
+}
+
 std::vector<NamedEffect> named_effects(const Appliance& appliance) {
   std::vector<NamedEffect> effects;
   for (const thermal::SimulatedFault fault : thermal::simulated_faults())
     effects.push_back({std::string(thermal::name_of(fault)), fault});
-  for (const PlacedPart& placed : appliance.parts) {
-    const Descriptor& descriptor = placed.kind->descriptor();
-    for (const FaultModeDescriptor& mode : descriptor.fault_modes)
-      if (const auto effect = thermal::effect_on_log(mode, descriptor.roles))
-        effects.push_back({placed.id + '.' + std::string(mode.id), *effect});
-  }
+  for (NamedEffect& one : effects_of_parts(appliance)) effects.push_back(std::move(one));
   for (const OutsideCause& cause : appliance.outside_causes)
     for (const SeenSymptom& seen : cause.symptoms)
       if (seen.symptom == "door-does-not-close") effects.push_back({cause.id, thermal::SimulatedFault::door_ajar});
@@ -80,7 +101,8 @@ thermal::SimulatedFault typed_fault(const std::string& word, const Appliance& ap
     if (one.name == word) return one.effect;
     known.push_back(one.name);
   }
-  throw InputError("no fault " + ohmwright::quoted(word) + " that a log would show" + did_you_mean(word, known) +
+  throw InputError("no fault " + ohmwright::quoted(word) +
+                   " that this appliance can have and a simulated log would show" + did_you_mean(word, known) +
                    "; known here: " + listed(known));
 }
 

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <set>
 #include <unistd.h>
 
 #include <gmock/gmock.h>
@@ -25,13 +26,22 @@ using testing::run_program;
 /// How the invented freezer defrosts.
 enum class Defrosts { well, never, until_the_time_limit };
 
+/// The same for more days, and what it does from a minute on.
+struct Lasting {
+  int days = 3;
+  int changes_at = 1 << 30;
+  enum class To { never_defrosts, is_dead } to = To::never_defrosts;
+};
+
 /// Three days of an invented freezer, a row a minute: compressor 95 W, 22 min on and 19 off; a defrost of 210 W every
 /// ten hours, its coil melting at 0.3 degC for a while and ending at 10 degC, or still melting after 39 min.
-std::string freezer(Defrosts how) {
+std::string freezer(Defrosts how, const Lasting& lasting = {}) {
   std::string log = "Time;Power (W);Coil (°C)\n";
   double coil = -20.0;
-  for (int minute = 0; minute < 3 * 24 * 60; ++minute) {
+  for (int minute = 0; minute < lasting.days * 24 * 60; ++minute) {
     const int of_cycle = minute % 600;
+    const bool is_changed = minute >= lasting.changes_at;
+    if (is_changed && lasting.to == Lasting::To::never_defrosts) how = Defrosts::never;
     double watt = minute % 41 < 22 ? 95.0 : 2.0;
     const double target = watt > 50.0 ? -24.0 : -17.0;
     const bool to_the_limit = how == Defrosts::until_the_time_limit;
@@ -41,6 +51,10 @@ std::string freezer(Defrosts how) {
       if (of_cycle >= 586 && !to_the_limit) coil += 1.1;
     } else {
       coil += 0.12 * (target - coil);
+    }
+    if (is_changed && lasting.to == Lasting::To::is_dead) {
+      watt = 0.0;
+      coil = 21.0;
     }
     const double wobble = 0.1 * std::sin(0.7 * minute);
     char row[96];
@@ -272,6 +286,99 @@ TEST_F(Repair, AndNoLogIsOverwrittenByItsReport) {
   EXPECT_THAT(run_program({"log", one, "--out", one}).err, HasSubstr("--out would overwrite"));
   EXPECT_THAT(run_program({"log", "--before", one, "--after", file("two.csv", "x"), "--out", one}).err,
               HasSubstr("--out would overwrite what --before reads"));
+}
+
+// Two defrosts in two weeks: the timer died after the first day.
+TEST_F(Repair, IsNotProvedWhereDefrostsStopAgain) {
+  const std::string stopped = file("stopped.csv", freezer(Defrosts::well, {14, 1300, Lasting::To::never_defrosts}));
+  const Ran alone = run_program({"log", stopped, "--appliance", "upright-timer-bimetal-120v", "--line", "118V"});
+  EXPECT_EQ(alone.exit_code, 1) << alone.out;
+  EXPECT_THAT(alone.out, AllOf(HasSubstr("and then none in"), HasSubstr("--symptom no-defrost")));
+  const Ran ran = run_program({"log", "--before", file("before.csv", freezer(Defrosts::never)), "--after", stopped});
+  EXPECT_EQ(ran.exit_code, 1) << ran.out;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("THERE IS STILL A FAULT"), HasSubstr("Still there. Whether it defrosts.")));
+}
+
+TEST_F(Repair, IsNotProvedByADeadFreezer) {
+  const std::string dead = file("dead.csv", freezer(Defrosts::well, {4, 2000, Lasting::To::is_dead}));
+  const Ran alone = run_program({"log", dead});
+  EXPECT_EQ(alone.exit_code, 3) << alone.out;
+  EXPECT_THAT(alone.out, AllOf(HasSubstr("Settle this first"), HasSubstr("did not cool for"), HasSubstr("21.0 °C")));
+  EXPECT_THAT(alone.out, ::testing::Not(HasSubstr("Nothing in it asks")));
+  const Ran ran = run_program({"log", "--before", file("before.csv", freezer(Defrosts::never)), "--after", dead});
+  EXPECT_EQ(ran.exit_code, 3) << ran.out;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("NOT PROVED YET"), HasSubstr("it stood still for")));
+}
+
+TEST(Log, NamesNoPartFromAColumnThatNeverMoves) {
+  std::string zeros = "Time;Power (W)\n";
+  for (int minute = 0; minute < 4 * 1440; ++minute) {
+    char row[64];
+    std::snprintf(row, sizeof row, "2026-03-%02d %02d:%02d;0\n", 2 + minute / 1440, minute / 60 % 24, minute % 60);
+    zeros += row;
+  }
+  const Ran ran = log(zeros);
+  EXPECT_EQ(ran.exit_code, 3) << ran.out;
+  EXPECT_THAT(ran.out,
+              AllOf(HasSubstr("The column of power did not move for 96 h"), ::testing::Not(HasSubstr("--symptom"))));
+}
+
+TEST(Log, JudgesNothingByAUnitThatIsInDoubt) {
+  std::string kilowatts = freezer(Defrosts::well);
+  // The header says watts, the cells hold kilowatts.
+  std::string text = kilowatts.substr(0, kilowatts.find('\n') + 1);
+  for (std::size_t at = text.size(); at < kilowatts.size();) {
+    const std::size_t end = kilowatts.find('\n', at);
+    const std::size_t first = kilowatts.find(';', at);
+    const std::size_t second = kilowatts.find(';', first + 1);
+    text += kilowatts.substr(at, first - at + 1) +
+            std::to_string(std::stod(kilowatts.substr(first + 1, second - first)) / 1000.0) +
+            kilowatts.substr(second, end - second + 1);
+    at = end + 1;
+  }
+  const Ran ran = log(text, {"--ratings", "heater=heater-450w-120v", "--line", "120V"});
+  EXPECT_EQ(ran.exit_code, 3) << ran.out;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("is the unit right?"), HasSubstr("Not judged, since a unit is in doubt")));
+  EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("too little")));
+}
+
+TEST(SimulatedLog, HasNoFaultThatTheApplianceCannotHave) {
+  const auto made = [](const std::string& fault) {
+    return run_program({"log", "simulate", "upright-timer-bimetal-120v", "--fault", fault, "--seed", "11"});
+  };
+  for (const char* fault : {"compressor.winding-open", "timer.sensor-input-dead", "fan.electronics-dead"}) {
+    EXPECT_EQ(made(fault).exit_code, 2) << fault;
+    EXPECT_THAT(made(fault).err, HasSubstr("that this appliance can have")) << fault;
+  }
+  EXPECT_EQ(made("fan.blocked-by-ice").exit_code, 0);
+}
+
+TEST(SimulatedLog, OfDifferentFaultsIsDifferent) {
+  std::set<std::string> logs;
+  const std::vector<std::string> faults{"none",
+                                        "heater.open",
+                                        "heater.one-of-two",
+                                        "timer.motor-open",
+                                        "timer.stuck-in-defrost",
+                                        "timer.run-contact-welded",
+                                        "thermostat.welded-closed",
+                                        "thermostat.drifted-low",
+                                        "fan.winding-open"};
+  for (const std::string& fault : faults)
+    logs.insert(run_program({"log", "simulate", "upright-timer-bimetal-120v", "--fault", fault, "--seed", "11"}).out);
+  EXPECT_EQ(logs.size(), faults.size());
+}
+
+// A coil far past what should have ended its defrosts is warned of, whatever ended them.
+TEST(SimulatedLog, OfACoilThatGetsHotKeepsItsWarning) {
+  for (const std::vector<std::string>& more :
+       {std::vector<std::string>{}, {"--appliance", "upright-timer-bimetal-120v"}}) {
+    const Ran made =
+        run_program({"log", "simulate", "upright-timer-bimetal-120v", "--fault", "ends-late", "--every", "60s"});
+    const Ran ran = log(made.out, more);
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("do not leave it running"), ::testing::Not(HasSubstr("impossible_value")),
+                               ::testing::Not(HasSubstr("faster than a heater can"))));
+  }
 }
 
 TEST(Log, CountsRowsThatAreWrong) {

@@ -1,11 +1,15 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdint>
 #include <utility>
 
 #include <ohmwright/cycles/log_analysis.hpp>
+#include <ohmwright/cycles/log_findings.hpp>
 #include <ohmwright/cycles/search/end_causes.hpp>
 #include <ohmwright/cycles/search/sampler.hpp>
 #include <ohmwright/cycles/search/window_search.hpp>
+#include <ohmwright/cycles/standstill.hpp>
 
 namespace ohmwright::cycles {
 
@@ -17,9 +21,12 @@ constexpr std::size_t window_samples = 65'536;
 constexpr double left_to_next_second = 6.0 * 3600.0;
 /// What the next window sees again before the first event that it tells.
 constexpr double seen_again_second = 6.0 * 3600.0;
-/// The shortest and the rarest defrosts that are known (common practice, no source).
+/// Of fewer samples a usual interval says little.
+constexpr std::size_t fewest_telling_samples = 100;
+/// The shortest defrosts that are known (common practice, no source).
 constexpr double shortest_defrost_second = 480.0;
-constexpr double longest_interval_second = 54.0 * 3600.0;
+/// A value that never moved for so long is no reading: all that cools and defrosts moves (common practice, no source).
+constexpr double longest_rest_second = 12.0 * 3600.0;
 
 /// What is drawn before a defrost, and the least and most behind its heating.
 constexpr double drawn_before_second = 1200.0;
@@ -47,9 +54,99 @@ std::vector<PlotPoint> trace_of(const Window& window, const Defrost& defrost) {
   return points;
 }
 
-struct Gap {
-  double start_second = 0.0;
-  double second = 0.0;
+/// Stretches in which something was not logged, in order.
+class Unlogged {
+ public:
+  struct Gap {
+    double start_second = 0.0;
+    double end_second = 0.0;
+  };
+
+  /// It was logged from `start_second` to `end_second`; gaps shorter than `shortest_second` do not count.
+  void logged(double start_second, double end_second, double shortest_second) {
+    close(start_second, shortest_second);
+    up_to_second_ = end_second;
+  }
+  /// The log ends here.
+  void close(double second, double shortest_second) {
+    if (second - up_to_second_ < shortest_second) return;
+    total_second_ += second - up_to_second_;
+    if (gaps_.size() < LogAnalysis::most_runs) gaps_.push_back({up_to_second_, second});
+    up_to_second_ = second;
+  }
+
+  double total_second() const { return total_second_; }
+  /// How much of [from, to) was not logged [s].
+  double within(double from_second, double to_second) const {
+    double sum = 0.0;
+    auto gap = std::lower_bound(gaps_.begin(), gaps_.end(), from_second,
+                                [](const Gap& one, double second) { return one.end_second < second; });
+    for (; gap != gaps_.end() && gap->start_second < to_second; ++gap)
+      sum += std::max(0.0, std::min(gap->end_second, to_second) - std::max(gap->start_second, from_second));
+    return sum;
+  }
+
+ private:
+  std::vector<Gap> gaps_;
+  double up_to_second_ = 0.0;
+  double total_second_ = 0.0;
+};
+
+/// Changes of a temperature that no coil and no air makes: more than 0.3 K/s over 8 K, as often as it may not be a
+/// probe that somebody moved (common practice, no source).
+class QuickChanges {
+ public:
+  void take(double second, double kelvin) {
+    const double passed = second - last_second_;
+    const double change = kelvin - last_kelvin_;
+    constexpr double least_kelvin = 8.0;
+    constexpr double kelvin_per_second = 0.3;
+    if (change > least_kelvin && change > kelvin_per_second * passed) {
+      ++count_;
+      if (change > kelvin_) {
+        kelvin_ = change;
+        second_ = passed;
+      }
+    }
+    last_second_ = second;
+    last_kelvin_ = kelvin;
+  }
+  void tell(std::vector<LogFinding>& findings) const {
+    constexpr int chance_changes = 3;
+    if (count_ <= chance_changes) return;
+    findings.push_back({"temperature-changes-implausible",
+                        {{"kelvin", kelvin_}, {"second", second_}, {"count", static_cast<double>(count_)}},
+                        true});
+  }
+
+ private:
+  double last_second_ = 0.0;
+  double last_kelvin_ = LogRow::none;
+  double kelvin_ = 0.0;
+  double second_ = 0.0;
+  int count_ = 0;
+};
+
+/// Whether a column moves at all, and for how long it did not.
+class Moves {
+ public:
+  void take(double value, double width_second) {
+    has_moved_ = has_moved_ || (count_++ > 0 && value != last_);
+    same_second_ = value == last_ ? same_second_ + width_second : width_second;
+    longest_same_second_ = std::max(longest_same_second_, same_second_);
+    last_ = value;
+  }
+  bool has_moved() const { return has_moved_; }
+  double longest_same_second() const { return longest_same_second_; }
+  /// The value that it had last.
+  double last() const { return last_; }
+
+ private:
+  std::uint64_t count_ = 0;
+  double last_ = LogRow::none;
+  double same_second_ = 0.0;
+  double longest_same_second_ = 0.0;
+  bool has_moved_ = false;
 };
 
 }  // namespace
@@ -59,17 +156,16 @@ struct LogAnalyser::Work {
   LogSampler sampler;
   std::vector<LogSample> samples;
   LogAnalysis result;
-  std::vector<Gap> gaps;
+  Unlogged unwatched;  ///< nothing that shows defrosts
+  Unlogged runs_unseen;
+  std::array<Moves, log_quantity_count> moves;
+  QuickChanges coil_changes;
   std::vector<float> run_seconds;
   std::vector<float> pause_seconds;
   double told_up_to = -1.0;  ///< events that begin before it are told [s]
   double cabinet_kelvin_second = 0.0;
-  double cabinet_second = 0.0;
-  double hidden_second = 0.0;
-  double observed_second = 0.0;
   double last_run_end = -1.0;
   double sample_spacing_second = 0.0;
-  std::vector<double> spacings;
   bool any_levels = false;
   bool always_on = true;
 
@@ -77,8 +173,12 @@ struct LogAnalyser::Work {
   void tell(const Window& window, const WindowEvents& events, double until);
   void tell_runs(const WindowEvents& events, double until);
   void cover(const Window& window, double until);
+  void cover_sample(const Window& window, std::size_t i);
   void set_intervals();
-  void say();
+  double running_within(double from_second, double to_second) const;
+  OpenInterval open_interval(double from_second, double to_second) const;
+  void set_figures();
+  void leave_out_what_never_moves();
 };
 
 LogAnalyser::LogAnalyser(const LogRatings& ratings) : work_(std::make_unique<Work>()) { work_->ratings = ratings; }
@@ -95,10 +195,18 @@ LogAnalysis LogAnalyser::finish() {
   Work& work = *work_;
   work.sampler.finish(work.samples);
   if (!work.samples.empty()) work.search(true);
-  tell_end_causes(work.ratings, work.sample_spacing_second, work.result.has_load, work.result.defrosts);
+  LogAnalysis& result = work.result;
+  work.unwatched.close(result.coverage.span_second, shortest_defrost_second);
+  work.runs_unseen.close(result.coverage.span_second, shortest_defrost_second);
+  tell_end_causes(work.ratings, work.sample_spacing_second, result.defrosts);
+  work.set_figures();
+  result.standstill = find_standstill(
+      result, [&](double from_second, double to_second) { return work.runs_unseen.within(from_second, to_second); });
   work.set_intervals();
-  work.say();
-  return std::move(work.result);
+  tell_findings(work.ratings, work.sampler.rows(), work.any_levels, result);
+  work.coil_changes.tell(result.findings);
+  work.leave_out_what_never_moves();
+  return std::move(result);
 }
 
 void LogAnalyser::Work::search(bool is_last) {
@@ -120,7 +228,9 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
   result.load_is_current = window.load_is_current;
   result.has_coil = result.has_coil || !window.coil.empty();
   result.has_cabinet = result.has_cabinet || !window.cabinet.empty();
-  sample_spacing_second = window.spacing_second;
+  // A logger whose interval was changed gives the doubt of the longer one to all.
+  const bool is_telling = window.size() > fewest_telling_samples || sample_spacing_second <= 0.0;
+  if (is_telling) sample_spacing_second = std::max(sample_spacing_second, window.spacing_second);
   result.thresholds = events.thresholds;
   result.coverage.gap_limit_second = window.gap_limit_second;
   cover(window, until);
@@ -139,14 +249,15 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
     ++result.door_count;
     if (result.doors.size() < LogAnalysis::most_doors) result.doors.push_back(door);
   }
-  tell_runs(events, until);
+  // While a log of the load lacks it, runs by temperature would be added to runs of another sort.
+  if (!result.has_load || !window.load.empty()) tell_runs(events, until);
 }
 
 void LogAnalyser::Work::tell_runs(const WindowEvents& events, double until) {
   any_levels = any_levels || events.compressor.levels_found;
   always_on = always_on && events.compressor.never_stops;
-  if (told_up_to < 0.0) result.short_pulses = 0;
-  result.short_pulses += events.compressor.short_pulses;
+  for (const double second : events.compressor.short_pulse_seconds)
+    if (second >= told_up_to && second < until) ++result.short_pulses;
   for (const CompressorRun& run : events.compressor.runs) {
     if (run.start_second < told_up_to || run.start_second >= until || run.start_second < last_run_end) continue;
     ++result.run_count;
@@ -169,109 +280,124 @@ void LogAnalyser::Work::cover(const Window& window, double until) {
     if (i % 16 == 0 && samples[i].rows > 1 && samples[i].last_second > samples[i].first_second)
       row_spacings.push_back((samples[i].last_second - samples[i].first_second) / (samples[i].rows - 1));
     if (window.start[i] < told_up_to || window.start[i] >= until) continue;
-    observed_second += window.width[i];
-    result.outline.add(plot_point(window, i));
-    if (!window.load_mean.empty() && !window.load_is_current)
-      result.energy_joule += window.load_mean[i] * window.width[i];
-    if (!window.cabinet.empty()) {
-      cabinet_kelvin_second += window.cabinet[i] * window.width[i];
-      cabinet_second += window.width[i];
-    }
-    coverage.span_second = window.end_of(i);
+    cover_sample(window, i);
     if (window.gap_after[i] == 0) continue;
-    const Gap gap{window.end_of(i), window.start[i + 1] - window.end_of(i)};
+    const double gap_second = window.start[i + 1] - window.end_of(i);
     ++coverage.gaps;
-    coverage.gap_second += gap.second;
-    coverage.longest_gap_second = std::max(coverage.longest_gap_second, gap.second);
-    if (gap.second >= shortest_defrost_second) hidden_second += gap.second;
-    if (gaps.size() < LogAnalysis::most_runs) gaps.push_back(gap);
+    coverage.gap_second += gap_second;
+    coverage.longest_gap_second = std::max(coverage.longest_gap_second, gap_second);
   }
   const bool dense = row_spacings.size() * 32 > samples.size();
-  coverage.spacing_second = dense ? median_of(std::move(row_spacings)) : window.spacing_second;
+  if (samples.size() > fewest_telling_samples || coverage.spacing_second <= 0.0)
+    coverage.spacing_second =
+        std::max(coverage.spacing_second, dense ? median_of(std::move(row_spacings)) : window.spacing_second);
   coverage.missing_rows = static_cast<std::uint64_t>(coverage.gap_second / std::max(coverage.spacing_second, 0.1));
 }
 
-void LogAnalyser::Work::set_intervals() {
-  for (std::size_t i = 1; i < result.defrosts.size(); ++i) {
-    Defrost& now = result.defrosts[i];
-    const Defrost& before = result.defrosts[i - 1];
-    now.interval_second = now.start_second - before.start_second;
-    double running = 0.0;
-    auto run = std::lower_bound(result.runs.begin(), result.runs.end(), before.end_second,
-                                [](const CompressorRun& one, double second) { return one.end_second < second; });
-    for (; run != result.runs.end() && run->start_second < now.start_second; ++run)
-      running +=
-          std::max(0.0, std::min(run->end_second, now.start_second) - std::max(run->start_second, before.end_second));
-    if (any_levels && result.run_count == result.runs.size()) now.interval_running_second = running;
-    auto gap = std::lower_bound(gaps.begin(), gaps.end(), before.end_second,
-                                [](const Gap& one, double second) { return one.start_second < second; });
-    for (; gap != gaps.end() && gap->start_second < now.start_second; ++gap)
-      if (gap->second >= shortest_defrost_second) now.gap_in_interval_second += gap->second;
-  }
+void LogAnalyser::Work::cover_sample(const Window& window, std::size_t i) {
+  LogCoverage& coverage = result.coverage;
+  const double width = window.width[i];
+  const double end = window.end_of(i);
+  coverage.observed_second += width;
+  coverage.span_second = end;
+  result.outline.add(plot_point(window, i));
+  const auto take = [&](const std::vector<double>& values, LogQuantity quantity) {
+    if (values.empty() || std::isnan(values[i])) return false;
+    coverage.logged_second[index_of(quantity)] += width;
+    moves[index_of(quantity)].take(values[i], width);
+    return true;
+  };
+  const bool load = take(window.load_mean, window.load_is_current ? LogQuantity::current : LogQuantity::power);
+  const bool coil = take(window.coil, LogQuantity::coil_temperature);
+  const bool cabinet = take(window.cabinet, LogQuantity::cabinet_temperature);
+  if (coil) coil_changes.take(window.start[i], window.coil[i]);
+  if (load && !window.load_is_current) result.energy_joule += window.load_mean[i] * width;
+  if (cabinet) cabinet_kelvin_second += window.cabinet[i] * width;
+  const bool only_cabinet = !result.has_load && !result.has_coil;
+  if (load || coil || (only_cabinet && cabinet)) unwatched.logged(window.start[i], end, shortest_defrost_second);
+  if (result.has_load ? load : (coil || cabinet)) runs_unseen.logged(window.start[i], end, shortest_defrost_second);
 }
 
-void LogAnalyser::Work::say() {
-  std::vector<LogFinding>& findings = result.findings;
+double LogAnalyser::Work::running_within(double from_second, double to_second) const {
+  double running = 0.0;
+  auto run = std::lower_bound(result.runs.begin(), result.runs.end(), from_second,
+                              [](const CompressorRun& one, double second) { return one.end_second < second; });
+  for (; run != result.runs.end() && run->start_second < to_second; ++run)
+    running += std::max(0.0, std::min(run->end_second, to_second) - std::max(run->start_second, from_second));
+  return running;
+}
+
+OpenInterval LogAnalyser::Work::open_interval(double from_second, double to_second) const {
+  OpenInterval open;
+  open.second = std::max(0.0, to_second - from_second);
+  open.unseen_second = unwatched.within(from_second, to_second);
+  if (const std::optional<Standstill>& stood = result.standstill)
+    open.unseen_second += std::max(
+        0.0, std::min(stood->end_second, to_second) - std::max(stood->start_second, from_second) -
+                 unwatched.within(std::max(stood->start_second, from_second), std::min(stood->end_second, to_second)));
+  const bool all_runs = any_levels && result.run_count == result.runs.size();
+  if (all_runs && runs_unseen.within(from_second, to_second) <= 0.0)
+    open.running_second = running_within(from_second, to_second);
+  return open;
+}
+
+void LogAnalyser::Work::set_intervals() {
+  const double end = result.coverage.span_second;
+  std::vector<Defrost>& defrosts = result.defrosts;
+  for (std::size_t i = 1; i < defrosts.size(); ++i) {
+    Defrost& now = defrosts[i];
+    const Defrost& before = defrosts[i - 1];
+    now.interval_second = now.start_second - before.start_second;
+    const OpenInterval between = open_interval(before.end_second, now.start_second);
+    now.interval_running_second = between.running_second;
+    now.gap_in_interval_second = between.unseen_second;
+  }
+  result.before_first = open_interval(0.0, defrosts.empty() ? end : defrosts.front().start_second);
+  // Where not every defrost is listed, the last one of the list is not the last one of the log.
+  if (defrosts.empty() || result.defrost_count > defrosts.size()) return;
+  result.after_last = open_interval(defrosts.back().end_second, end);
+  result.after_last.second = end - defrosts.back().start_second;
+}
+
+void LogAnalyser::Work::set_figures() {
   LogCoverage& coverage = result.coverage;
-  if (sampler.rows() == 0) {
-    findings.push_back({"log-has-no-rows"});
-    return;
-  }
-  if (cabinet_second > 0.0) result.cabinet_mean_kelvin = cabinet_kelvin_second / cabinet_second;
-  coverage.hidden_share = coverage.span_second > 0.0 ? hidden_second / coverage.span_second : 0.0;
+  const auto logged = [&](LogQuantity quantity) { return coverage.logged_second[index_of(quantity)]; };
+  if (const double second = logged(LogQuantity::cabinet_temperature); second > 0.0)
+    result.cabinet_mean_kelvin = cabinet_kelvin_second / second;
+  coverage.hidden_share = coverage.span_second > 0.0 ? unwatched.total_second() / coverage.span_second : 0.0;
   double heated = 0.0;
-  std::size_t without_rise = 0;
-  std::size_t without_heater = 0;
-  bool weighed = false;
-  for (const Defrost& defrost : result.defrosts) {
-    heated += defrost.end_second - defrost.start_second;
-    if (defrost.has_coil && !defrost.rise_is_seen) ++without_rise;
-    if (result.has_load && !defrost.heater_is_seen) ++without_heater;
-    weighed = weighed || defrost.frost.has_value();
+  for (const Defrost& defrost : result.defrosts)
+    if (!result.has_load || defrost.has_load) heated += defrost.end_second - defrost.start_second;
+  const double watched =
+      result.has_load ? logged(LogQuantity::power) + logged(LogQuantity::current) : coverage.observed_second;
+  if (!any_levels || watched <= heated) return;
+  result.run_share = std::min(1.0, result.running_second / (watched - heated));
+  if (!run_seconds.empty()) result.typical_run_second = median_of({run_seconds.begin(), run_seconds.end()});
+  if (!pause_seconds.empty()) result.typical_pause_second = median_of({pause_seconds.begin(), pause_seconds.end()});
+  result.never_stops = always_on;
+}
+
+/// A dead logger or a pulled plug: no rule may speak on such a column. A load that stands at nought for a time is the
+/// standstill's matter.
+void LogAnalyser::Work::leave_out_what_never_moves() {
+  constexpr double second_per_hour = 3600.0;
+  for (const LogQuantity quantity : log_quantities) {
+    const Moves& moved = moves[index_of(quantity)];
+    const bool is_temperature = measured_dimension(quantity) == Dimension::temperature;
+    if (moved.longest_same_second() < longest_rest_second || (moved.has_moved() && !is_temperature)) continue;
+    result.findings.push_back({"column-never-moved",
+                               {{"quantity", std::string(name_of(quantity))},
+                                {"value", moved.last()},
+                                {"hours", moved.longest_same_second() / second_per_hour}},
+                               true});
+    if (moved.has_moved()) continue;
+    if (quantity == LogQuantity::coil_temperature)
+      result.has_coil = false;
+    else if (quantity == LogQuantity::cabinet_temperature)
+      result.has_cabinet = false;
+    else
+      result.has_load = false;
   }
-  if (any_levels && observed_second > heated) {
-    result.run_share = std::min(1.0, result.running_second / (observed_second - heated));
-    result.typical_run_second = median_of({run_seconds.begin(), run_seconds.end()});
-    result.typical_pause_second = median_of({pause_seconds.begin(), pause_seconds.end()});
-    if (run_seconds.empty()) result.typical_run_second.reset();
-    if (pause_seconds.empty()) result.typical_pause_second.reset();
-    result.never_stops = always_on;
-  }
-  if (hidden_second > 0.0)
-    findings.push_back({"gaps-can-hide-defrosts",
-                        {{"share", coverage.hidden_share},
-                         {"longest_second", coverage.longest_gap_second},
-                         {"gaps", static_cast<double>(coverage.gaps)}}});
-  if (result.defrosts.empty()) {
-    findings.push_back({"no-defrost-seen", {{"span_second", coverage.span_second}}});
-    if (coverage.span_second < longest_interval_second)
-      findings.push_back(
-          {"log-shorter-than-an-interval",
-           {{"span_second", coverage.span_second}, {"longest_interval_second", longest_interval_second}}});
-  }
-  if (coverage.span_second < 3600.0) findings.push_back({"log-is-short", {{"span_second", coverage.span_second}}});
-  if (result.has_load && !any_levels) findings.push_back({"load-has-one-level"});
-  if (!result.has_load) findings.push_back({"no-load-in-log"});
-  if (result.load_is_current) findings.push_back({"current-without-line-voltage"});
-  if (!result.has_coil && !result.has_cabinet) findings.push_back({"no-temperature-in-log"});
-  // No compressor may run for so short a time: the column of time may count something else than seconds.
-  const bool runs_are_short = result.run_count >= 5 && result.typical_run_second && *result.typical_run_second < 120.0;
-  const bool pulses_only = result.short_pulses > 20 && result.short_pulses > 3 * result.run_count;
-  if (runs_are_short || pulses_only)
-    findings.push_back({"time-step-implausible",
-                        {{"typical_run_second", result.typical_run_second.value_or(0.0)},
-                         {"short_pulses", static_cast<double>(result.short_pulses)}},
-                        true});
-  if (weighed)
-    findings.push_back({"melting-share-assumed",
-                        {{"share", ratings.melting_share}, {"uncertainty", ratings.melting_share_uncertainty}}});
-  if (without_rise > 0) findings.push_back({"heat-without-rise", {{"count", static_cast<double>(without_rise)}}});
-  if (without_heater > 0) findings.push_back({"rise-without-heater", {{"count", static_cast<double>(without_heater)}}});
-  if (result.run_count > result.runs.size() || result.defrost_count > result.defrosts.size() ||
-      result.door_count > result.doors.size())
-    findings.push_back(
-        {"lists-are-cut",
-         {{"runs", static_cast<double>(result.run_count)}, {"defrosts", static_cast<double>(result.defrost_count)}}});
 }
 
 }  // namespace ohmwright::cycles

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <memory>
@@ -57,6 +58,9 @@ struct CompressorRun {
   bool end_is_seen = true;
 };
 
+/// A plateau of less than this share of the heating: the melting had hardly begun (common practice, no source).
+inline constexpr double hardly_melted_share = 0.2;
+
 /// What ended a defrost.
 enum class EndCause : std::uint8_t { temperature, time_limit, unknown };
 std::string_view name_of(EndCause cause);
@@ -88,7 +92,8 @@ struct Defrost {
   double end_second = 0.0;    ///< heater off, or the coil's peak
   bool heater_is_seen = false;
   bool rise_is_seen = false;  ///< the coil's temperature, or where there is none the cabinet's, rose
-  bool has_coil = false;      ///< `rise_is_seen` false then means: heat and no rise
+  bool has_coil = false;      ///< the coil was logged during it; `rise_is_seen` false then means: heat and no rise
+  bool has_load = false;      ///< the load was logged during it; `heater_is_seen` false then means: none drew
   bool is_cut = false;        ///< by a gap or by an end of the log: start, duration or end are not whole
   double heater_load = 0.0;   ///< mean [W], or [A] of a log of current; 0 where it is not seen
   double energy_joule = 0.0;  ///< from start to end; 0 where it is not known
@@ -96,7 +101,8 @@ struct Defrost {
   double plateau_second = 0.0;  ///< time at the melting point; 0: no plateau
   double plateau_uncertainty_second = 0.0;
   double plateau_kelvin = 0.0;
-  std::optional<double> peak_kelvin;  ///< of the coil
+  std::optional<double> peak_kelvin;          ///< of the coil
+  std::optional<double> lasting_peak_kelvin;  ///< the warmest that two samples in a row reach: not a slip of one row
   double peak_second = 0.0;
   std::optional<double> end_kelvin;       ///< coil at the end of heating
   std::optional<double> drip_second;      ///< from the end of heating to the compressor's start
@@ -106,8 +112,23 @@ struct Defrost {
   std::optional<FrostMass> frost;
   std::optional<double> interval_second;          ///< from the start of the one before
   std::optional<double> interval_running_second;  ///< compressor run time between the two
-  double gap_in_interval_second = 0.0;            ///< a defrost may hide in it
+  double gap_in_interval_second = 0.0;            ///< nothing that shows defrosts was logged: one may hide in it
   double score = 0.0;  ///< how well it fits what defrosts look like; 1 is the least that counts
+};
+
+/// Time at an end of the log in which no defrost begins: an interval of which one end is not seen.
+struct OpenInterval {
+  double second = 0.0;                   ///< from a defrost's start to the log's end, or from its beginning
+  std::optional<double> running_second;  ///< compressor run time in it, where all of it was logged
+  double unseen_second = 0.0;            ///< of it, in gaps in which a defrost may hide and while the appliance stood
+};
+
+/// A time in which an appliance that had cooled before no longer does.
+struct Standstill {
+  double start_second = 0.0;
+  double end_second = 0.0;
+  std::optional<double> kelvin;  ///< of the coil, else the cabinet, in its second half
+  double second() const { return end_second - start_second; }
 };
 
 /// A quick rise that heat cannot make.
@@ -125,6 +146,10 @@ struct LogCoverage {
   double longest_gap_second = 0.0;
   std::uint64_t gaps = 0;
   std::uint64_t missing_rows = 0;  ///< about how many rows the gaps and skipped rows lack
+  double observed_second = 0.0;    ///< in which there are rows
+  /// In which each quantity was logged, in the order of `log_quantities` (power and current both under the one that
+  /// was read).
+  std::array<double, log_quantity_count> logged_second{};
   /// Share of the span within which a defrost of the shortest kind could hide.
   double hidden_share = 0.0;
 };
@@ -145,7 +170,7 @@ struct LogAnalysis {
   std::vector<LogThreshold> thresholds;      ///< of the last window of the log
   std::vector<CompressorRun> runs;           ///< the first `most_runs`
   std::uint64_t run_count = 0;               ///< all
-  std::optional<double> run_share;           ///< of the time outside defrosts and gaps
+  std::optional<double> run_share;           ///< of the time outside defrosts in which it was logged
   double running_second = 0.0;               ///< of the compressor, in all
   std::optional<double> typical_run_second;  ///< median
   std::optional<double> typical_pause_second;
@@ -154,6 +179,11 @@ struct LogAnalysis {
       0;  ///< runs and pauses of less than a minute: attempts to start, lamps; not among `runs`
   std::vector<Defrost> defrosts;
   std::uint64_t defrost_count = 0;
+  OpenInterval before_first;  ///< the whole log, where there is no defrost
+  OpenInterval after_last;
+  std::optional<Standstill> standstill;  ///< the longest
+  /// Quantities whose unit is in doubt (`LogReader::doubtful_units`): no rule speaks on them.
+  std::array<bool, log_quantity_count> unit_in_doubt{};
   std::vector<DoorOpening> doors;
   std::uint64_t door_count = 0;
   double energy_joule = 0.0;

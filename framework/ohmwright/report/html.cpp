@@ -23,6 +23,7 @@ img { max-width: 100%; }
 table { border-collapse: collapse; }
 td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #ddd; }
 .wide { overflow-x: auto; }
+@media screen and (min-width: 50rem) { .wide { width: max-content; max-width: calc(50vw + 22rem); } }
 .wide td, .wide th { white-space: nowrap; padding: 0.15rem 0.5rem; }
 .wide td:first-child { white-space: normal; }
 .cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }

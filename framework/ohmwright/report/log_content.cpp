@@ -40,6 +40,7 @@ constexpr std::array form_words{
                  OHMWRIGHT_TEXT("Guessed: the unit of {one} is {two} (--column {one}=COLUMN:UNIT names it)."),
                  "quantity", "unit"},
     FindingWords{"column-not-used", OHMWRIGHT_TEXT("Column {one} was not used."), "column"},
+    FindingWords{"last-line-open", OHMWRIGHT_TEXT("The last line has no line end: its last number may be cut.")},
     FindingWords{"day-month-order-guessed", OHMWRIGHT_TEXT("Guessed: dates are {one}. Check it."), "order"},
     FindingWords{"day-month-order-changed", OHMWRIGHT_TEXT("Dates turned out to be {one}."), "order"},
     FindingWords{"elapsed-unit-assumed", OHMWRIGHT_TEXT("Time in column {one} was taken as seconds. Check it."),
@@ -48,16 +49,43 @@ constexpr std::array form_words{
         "time-may-count-rows",
         OHMWRIGHT_TEXT("Column {one} rises by one a row: it may count rows, not seconds. Say --every 60s if so."),
         "column"},
+};
+
+/// What has to be settled before the log says anything of a part.
+constexpr std::array question_words{
     FindingWords{
         "time-step-implausible",
         OHMWRIGHT_TEXT(
             "The compressor would run for {one} s at a time, which is too short: is the time right? (--every)"),
         "typical_run_second"},
-    FindingWords{"power-unit-suspect", OHMWRIGHT_TEXT("The largest power is {one} W in {two}: is the unit right?"),
+    FindingWords{"power-unit-suspect",
+                 OHMWRIGHT_TEXT("The largest power is {one} W, read in {two}: is the unit right? Name it "
+                                "(--column power=COLUMN:kW). Nothing that rests on it is judged."),
                  "largest_watt", "unit"},
+    FindingWords{
+        "unit-changes",
+        OHMWRIGHT_TEXT("From about line {two} on, {one} seems to hold another unit than {three}: cut the log "
+                       "there, and name the unit of each part (--column). Nothing that rests on it is judged."),
+        "quantity", "line", "unit"},
+    FindingWords{"unit-contradicted",
+                 OHMWRIGHT_TEXT("{two} values of {one} cannot be in {three}: is the unit right? Name it (--column "
+                                "{one}=COLUMN:UNIT). Nothing that rests on it is judged."),
+                 "quantity", "count", "unit"},
+    FindingWords{"column-never-moved",
+                 OHMWRIGHT_TEXT("The column of {one} did not move for {two} h: a dead logger, a pulled plug, or an "
+                                "appliance that does not run? Judge nothing by that time."),
+                 "quantity", "hours"},
+    FindingWords{
+        "temperature-changes-implausible",
+        OHMWRIGHT_TEXT("The coil warms by {one} K within {two} s, faster than a heater can: is the time "
+                       "right? (--every)"),
+        "kelvin", "second"},
 };
 
 constexpr std::array limit_words{
+    FindingWords{"column-has-holes",
+                 OHMWRIGHT_TEXT("{one} was not logged for {two} % of the log: nothing is said of it there."),
+                 "quantity", "percent"},
     FindingWords{"log-has-no-rows", OHMWRIGHT_TEXT("The log has no row that could be used.")},
     FindingWords{"no-load-in-log",
                  OHMWRIGHT_TEXT("No power or current: heater and compressor are told from temperatures alone.")},
@@ -87,6 +115,9 @@ class LogSentences {
 
   LogContent make() {
     headline();
+    of_what();
+    add(report_.reader.findings(), question_words, content_.questions);
+    add(analysis_.findings, question_words, content_.questions);
     verdicts();
     defrosts();
     table();
@@ -114,20 +145,69 @@ class LogSentences {
     for (const LogFinding& finding : findings)
       for (const FindingWords& row : words)
         if (row.id == finding.id)
-          lines.push_back(say_(row.english, {{"one", argument_text(finding, row.one)},
-                                             {"two", argument_text(finding, row.two)},
-                                             {"three", argument_text(finding, row.three)}}));
+          add_once(say_(row.english, {{"one", argument_text(finding, row.one)},
+                                      {"two", argument_text(finding, row.two)},
+                                      {"three", argument_text(finding, row.three)}}),
+                   lines);
+  }
+
+  /// Reader and analysis may find the same.
+  static void add_once(const std::string& line, std::vector<std::string>& lines) {
+    if (std::find(lines.begin(), lines.end(), line) == lines.end()) lines.push_back(line);
+  }
+
+  void of_what() {
+    std::string named = report_.file;
+    if (!report_.appliance.empty()) named += (named.empty() ? "" : ", ") + report_.appliance;
+    const std::optional<double> start = report_.reader.start_second();
+    if (start)
+      content_.of_what = say_(OHMWRIGHT_TEXT("{named}: from {start} to {end}"),
+                              {{"named", named},
+                               {"start", log_date_text(*start)},
+                               {"end", log_date_text(*start + analysis_.coverage.span_second)}});
+    else
+      content_.of_what = named;
+  }
+
+  /// Left open, but something was seen: it belongs to what the log says, not to what it cannot show.
+  static bool saw_something(const cycles::LogVerdict& verdict) {
+    const auto* count = std::find_if(verdict.arguments.data(), verdict.arguments.data() + verdict.arguments.size(),
+                                     [](const cycles::LogArgument& one) { return one.name == "count"; });
+    return verdict.outcome == Outcome::undecided && verdict.meaning != ProbabilityMeaning::within_limits &&
+           count != verdict.arguments.data() + verdict.arguments.size();
+  }
+
+  /// Rules that leave it open, those that rest on a doubted unit in one line.
+  void left_open() {
+    std::string withheld;
+    for (const cycles::LogVerdict& verdict : report_.verdicts) {
+      if (verdict.outcome != Outcome::undecided || saw_something(verdict) || verdict.rule == "runs-and-cools") continue;
+      if (verdict.text == cycles::unit_in_doubt_text)
+        withheld += (withheld.empty() ? "" : ", ") + log_rule_title(verdict.rule, say_);
+      else
+        content_.not_shown.push_back(log_verdict_text(verdict, say_));
+    }
+    if (!withheld.empty())
+      content_.not_shown.push_back(
+          say_(OHMWRIGHT_TEXT("Not judged, since a unit is in doubt: {rules}."), {{"rules", withheld}}));
   }
 
   void verdicts() {
-    for (const Outcome outcome : {Outcome::out_of_limits, Outcome::undecided})
-      for (const cycles::LogVerdict& verdict : report_.verdicts)
-        if (verdict.outcome == outcome) content_.verdicts.push_back(log_verdict_text(verdict, say_));
-    if (!cycles::asks_for_a_test(report_.verdicts))
-      content_.verdicts.push_back(say_(OHMWRIGHT_TEXT("Nothing in it asks for a test of a part.")));
-    std::string words;
+    for (const cycles::LogVerdict& verdict : report_.verdicts) {
+      if (verdict.rule == "runs-and-cools" && verdict.outcome == Outcome::undecided &&
+          verdict.text != cycles::unit_in_doubt_text)
+        content_.questions.push_back(log_verdict_text(verdict, say_));
+      if (verdict.outcome == Outcome::out_of_limits) content_.verdicts.push_back(log_verdict_text(verdict, say_));
+    }
     for (const cycles::LogVerdict& verdict : report_.verdicts)
-      for (const std::string_view symptom : verdict.symptoms) words += " --symptom " + std::string(symptom);
+      if (saw_something(verdict)) content_.verdicts.push_back(log_verdict_text(verdict, say_));
+    if (!cycles::asks_for_a_test(report_.verdicts) && !cycles::leaves_a_question(analysis_, report_.verdicts))
+      content_.verdicts.push_back(say_(OHMWRIGHT_TEXT("Nothing in it asks for a test of a part.")));
+    std::vector<std::string> said;
+    for (const cycles::LogVerdict& verdict : report_.verdicts)
+      for (const std::string_view symptom : verdict.symptoms) add_once(" --symptom " + std::string(symptom), said);
+    std::string words;
+    for (const std::string& word : said) words += word;
     if (!words.empty()) content_.brief_cautions = log_brief_cautions(say_);
     if (!words.empty())
       content_.next.push_back(say_(
@@ -140,7 +220,7 @@ class LogSentences {
                               "\"ohmwright appliance new\" makes with a few questions")));
   }
 
-  bool heats_unseen(const Defrost& defrost) const { return analysis_.has_load && !defrost.heater_is_seen; }
+  static bool heats_unseen(const Defrost& defrost) { return defrost.has_load && !defrost.heater_is_seen; }
 
   std::string cause_text(const Defrost& defrost) const {
     if (heats_unseen(defrost)) return say_(OHMWRIGHT_TEXT("no heater was seen to draw"));
@@ -228,11 +308,12 @@ class LogSentences {
       content_.cooling.push_back(say_(OHMWRIGHT_TEXT("Energy {energy} kWh."),
                                       {{"energy", rounded(analysis_.energy_joule / joule_per_watt_hour / 1000.0, 2)}}));
     if (analysis_.door_count > 0)
-      content_.cooling.push_back(say_(OHMWRIGHT_TEXT("{count} rises that a door makes and no heater."),
+      content_.cooling.push_back(say_(OHMWRIGHT_TEXT("Rises that a door makes and no heater: {count}."),
                                       {{"count", std::to_string(analysis_.door_count)}}));
   }
 
   void not_shown() {
+    left_open();
     if (const LogFinding* gaps = cycles::find_finding(analysis_.findings, "gaps-can-hide-defrosts"))
       content_.not_shown.push_back(
           say_(OHMWRIGHT_TEXT("Gaps cover {share} % of the log: a defrost cannot be ruled out there."),
@@ -245,7 +326,8 @@ class LogSentences {
     for (std::size_t i = 0; i < cycles::log_trouble_count; ++i) {
       const auto sort = static_cast<cycles::LogTrouble>(i);
       const cycles::TroubleCount& trouble = report_.reader.troubles().of(sort);
-      if (trouble.count == 0) continue;
+      // A line without an end is used like the others: it is said with the form.
+      if (trouble.count == 0 || sort == cycles::LogTrouble::cut_last_line) continue;
       std::string lines;
       for (const std::uint64_t line : trouble.first_lines) lines += (lines.empty() ? "" : ", ") + std::to_string(line);
       content_.troubles.push_back(say_(

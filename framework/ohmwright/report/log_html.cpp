@@ -31,8 +31,18 @@ std::string whole_log(const LogReport& report, const Sentences& say) {
          html_text(say(OHMWRIGHT_TEXT("No picture: gnuplot is not installed. The table says the same."))) + "</p>\n";
 }
 
+/// The phases and their colours: a band that is too narrow for its name has none in the picture.
+std::string phase_legend(const Sentences& say) {
+  std::string html = "<p>";
+  for (const PhaseOfDefrost& phase : phases_of_defrosts())
+    html += std::string(phase.is_first ? "" : ", ") + "<span style=\"background:" + std::string(phase.colour) +
+            ";padding:0 0.6em;border:1px solid #999\"></span> " + html_text(say(phase.english));
+  return html + "</p>\n";
+}
+
 std::string each_defrost(const LogReport& report, const LogContent& content, const Sentences& say) {
   std::string html;
+  if (!report.analysis.traces.empty()) html += phase_legend(say);
   for (const cycles::DefrostTrace& trace : report.analysis.traces) {
     const std::string number = std::to_string(trace.defrost + 1);
     const std::string title = say(OHMWRIGHT_TEXT("Defrost {number}"), {{"number", number}});
@@ -51,10 +61,12 @@ std::string each_defrost(const LogReport& report, const LogContent& content, con
 
 std::string log_html(const LogReport& report, const Sentences& say) {
   const LogContent content = log_content(report, say);
-  const bool asks = cycles::asks_for_a_test(report.verdicts);
+  const bool asks = cycles::asks_for_a_test(report.verdicts) || !content.questions.empty();
   std::string body = html_cautions(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
   body += std::string("<div class=\"") + (asks ? "undecided" : "within-limits") + "\">\n<h1>" +
           html_text(content.headline) + "</h1>\n</div>\n";
+  if (!content.of_what.empty()) body += "<p>" + html_text(content.of_what) + "</p>\n";
+  body += html_section(say(OHMWRIGHT_TEXT("Settle this first")), content.questions);
   body += html_section(say(OHMWRIGHT_TEXT("What it says")), content.verdicts);
   body += html_section(say(OHMWRIGHT_TEXT("What to do next")), content.next);
   body += whole_log(report, say);
@@ -67,7 +79,7 @@ std::string log_html(const LogReport& report, const Sentences& say) {
   body += html_folded(say(OHMWRIGHT_TEXT("How it was read")), content.form);
   body += html_folded(say(OHMWRIGHT_TEXT("Thresholds, from the log itself")), content.thresholds);
   body += html_line_to_fill({say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Job")), say(OHMWRIGHT_TEXT("Read by"))});
-  return html_page(content.headline, body);
+  return html_page(content.of_what.empty() ? content.headline : content.headline + ", " + content.of_what, body);
 }
 
 }  // namespace ohmwright

@@ -17,6 +17,8 @@ void put(Json& json, const char* name, const std::optional<Value>& value) {
 Json defrost_json(const cycles::Defrost& defrost) {
   Json json{{"start_second", defrost.start_second},
             {"end_second", defrost.end_second},
+            {"load_is_logged", defrost.has_load},
+            {"coil_is_logged", defrost.has_coil},
             {"heater_is_seen", defrost.heater_is_seen},
             {"rise_is_seen", defrost.rise_is_seen},
             {"is_cut", defrost.is_cut},

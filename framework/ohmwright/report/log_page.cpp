@@ -12,10 +12,12 @@ std::string log_page(const LogReport& report, const Sentences& say, const PageSt
     page.section(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
     page.blank_line();
   }
-  page.coloured(content.headline, cycles::asks_for_a_test(report.verdicts) ? colour_of_doubt : colour_of_right);
+  const bool is_quiet = !cycles::asks_for_a_test(report.verdicts) && content.questions.empty();
+  page.coloured(content.headline, is_quiet ? colour_of_right : colour_of_doubt);
   const std::vector<std::string> plot = log_plot_lines(report, say, page.width());
   if (!plot.empty()) page.blank_line();
   page.drawing(plot);
+  page.section(say(OHMWRIGHT_TEXT("Settle this first")), content.questions);
   page.section(say(OHMWRIGHT_TEXT("What it says")), content.verdicts);
   page.section(say(OHMWRIGHT_TEXT("What to do next")), content.next);
   page.section(say(OHMWRIGHT_TEXT("Defrosts")), content.defrosts);

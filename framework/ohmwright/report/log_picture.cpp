@@ -191,6 +191,11 @@ constexpr std::string_view melting_colour = "#cfe4f5";
 constexpr std::string_view dripping_colour = "#e2efdc";
 constexpr std::string_view recovery_colour = "#ededed";
 
+constexpr std::array defrost_phases{PhaseOfDefrost{OHMWRIGHT_TEXT("warming"), heating_colour, true},
+                                    PhaseOfDefrost{OHMWRIGHT_TEXT("melting"), melting_colour},
+                                    PhaseOfDefrost{OHMWRIGHT_TEXT("dripping"), dripping_colour},
+                                    PhaseOfDefrost{OHMWRIGHT_TEXT("recovery"), recovery_colour}};
+
 std::vector<Phase> phases_of(const Defrost& defrost, const Sentences& say) {
   std::vector<Phase> phases;
   const auto add = [&](double from, double to, std::string_view english, std::string_view colour) {
@@ -200,7 +205,7 @@ std::vector<Phase> phases_of(const Defrost& defrost, const Sentences& say) {
     const double melted = std::min(*defrost.plateau_start_second + defrost.plateau_second, defrost.end_second);
     add(defrost.start_second, *defrost.plateau_start_second, OHMWRIGHT_TEXT("warming"), heating_colour);
     add(*defrost.plateau_start_second, melted, OHMWRIGHT_TEXT("melting"), melting_colour);
-    add(melted, defrost.end_second, OHMWRIGHT_TEXT("warming"), heating_colour);
+    add(melted, defrost.end_second, OHMWRIGHT_TEXT("warming on"), heating_colour);
   } else {
     add(defrost.start_second, defrost.end_second, OHMWRIGHT_TEXT("heating"), heating_colour);
   }
@@ -213,6 +218,8 @@ std::vector<Phase> phases_of(const Defrost& defrost, const Sentences& say) {
 }
 
 }  // namespace
+
+std::span<const PhaseOfDefrost> phases_of_defrosts() { return defrost_phases; }
 
 std::string log_picture_script(const LogReport& report, const Sentences& say, PictureSize size) {
   const cycles::LogOutline& outline = report.analysis.outline;

@@ -2,7 +2,9 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 
 #include <ohmwright/report/log_report.hpp>
 
@@ -13,6 +15,14 @@ struct PictureSize {
   int width = 720;
   int panel_height = 210;  ///< each of temperature and load
 };
+
+/// A phase of a defrost as the pictures shade it.
+struct PhaseOfDefrost {
+  std::string_view english;
+  std::string_view colour;
+  bool is_first = false;
+};
+std::span<const PhaseOfDefrost> phases_of_defrosts();
 
 /// Script that draws the whole log: least to greatest of each column, defrosts shaded and numbered.
 std::string log_picture_script(const LogReport& report, const Sentences& say, PictureSize size);

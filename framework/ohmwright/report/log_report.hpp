@@ -17,13 +17,16 @@ struct LogReport {
   const cycles::LogAnalysis& analysis;
   const std::vector<cycles::LogVerdict>& verdicts;
   std::string appliance = {};  ///< as the user named it; empty where none is known
+  std::string file = {};       ///< as the user named it
 };
 
 /// What the page of a log says, in the reader's language, before it is laid out.
 struct LogContent {
   std::string headline;
-  std::vector<std::string> verdicts;  ///< what is odd, and which part to test
-  std::vector<std::string> next;      ///< the command that looks for the part at fault
+  std::string of_what;                 ///< which log, of which appliance, from when to when
+  std::vector<std::string> questions;  ///< what has to be settled before the log says anything
+  std::vector<std::string> verdicts;   ///< what is odd, and which part to test
+  std::vector<std::string> next;       ///< the command that looks for the part at fault
   std::vector<std::string> brief_cautions;
   std::vector<std::string> defrosts;            ///< one line each, the last ones
   std::vector<std::vector<std::string>> table;  ///< the same defrosts, its head first

@@ -33,7 +33,60 @@ constexpr std::array<Filled, 4> power_fields{Filled{"watt"}, Filled{"least_watt"
 constexpr std::array<Filled, 4> too_hot_fields{count_field, all_field, Filled{"celsius", Written::tenths}};
 constexpr std::array<Filled, 4> air_fields{Filled{"kelvin", Written::tenths}, Filled{"most_kelvin"}};
 
+constexpr std::array<Filled, 4> stood_fields{Filled{"rest_second", Written::duration},
+                                             Filled{"from_second", Written::duration},
+                                             Filled{"celsius", Written::tenths}};
+constexpr std::array<Filled, 4> waited_fields{count_field, Filled{"waited_second", Written::duration},
+                                              Filled{"longest_interval_second", Written::duration}};
+
 constexpr std::array verdict_words{
+    VerdictWords{"runs-and-cools", "not-shown", OHMWRIGHT_TEXT("Whether it runs is not shown.")},
+    VerdictWords{"runs-and-cools", "runs", OHMWRIGHT_TEXT("It runs from the first row to the last.")},
+    VerdictWords{
+        "runs-and-cools", "stands",
+        OHMWRIGHT_TEXT("From {from_second} into the log on nothing ran for {rest_second}: was it unplugged or "
+                       "set off, is the outlet dead, or did the meter lose it? Until that is settled, this time "
+                       "tells nothing of a part."),
+        stood_fields},
+    VerdictWords{"runs-and-cools", "stands-warm",
+                 OHMWRIGHT_TEXT("From {from_second} into the log on it did not cool for {rest_second}, and was at "
+                                "{celsius} °C: was it unplugged or set off, or is it dead? Outlet, plug and controls "
+                                "come first; until that is settled, this time tells nothing of a part."),
+                 stood_fields},
+    VerdictWords{
+        "runs-and-cools", "cools-unseen",
+        OHMWRIGHT_TEXT("From {from_second} into the log on no run was seen for {rest_second}, and it stayed at "
+                       "{celsius} °C all the same: did the meter lose it? Until that is settled, this time tells "
+                       "nothing of a part."),
+        stood_fields},
+    VerdictWords{"coil-heat", "no-coil", OHMWRIGHT_TEXT("How warm the coil got was not logged.")},
+    VerdictWords{"coil-heat", "no-heating", OHMWRIGHT_TEXT("No heating was seen with the coil's temperature.")},
+    VerdictWords{"coil-heat", "cool-enough",
+                 OHMWRIGHT_TEXT("No defrost heated the coil on when the ice was gone: {celsius} °C at most."),
+                 too_hot_fields},
+    VerdictWords{
+        "coil-heat", "too-hot",
+        OHMWRIGHT_TEXT("In {count} of {all} the coil was heated on to {celsius} °C, where no ice is left: test "
+                       "the sensor or thermostat that should have ended them, how it is clipped to the coil, "
+                       "and the limit. Until then do not leave it running."),
+        too_hot_fields},
+    VerdictWords{"defrosts-come", "nothing-moves",
+                 OHMWRIGHT_TEXT("No column of the log moves: there is nothing to look for defrosts in.")},
+    VerdictWords{"defrosts-come", "none-since",
+                 OHMWRIGHT_TEXT("{count} defrosts were seen, and then none in {waited_second}, though they should come "
+                                "at least every {longest_interval_second}: test control or timer (ohmwright locate, "
+                                "--symptom no-defrost)."),
+                 waited_fields},
+    VerdictWords{
+        "defrosts-come", "none-before",
+        OHMWRIGHT_TEXT("{count} defrosts were seen, and none in the first {waited_second}, though they should "
+                       "come at least every {longest_interval_second}: test control or timer; was it worked on, "
+                       "or set off, in between?"),
+        waited_fields},
+    VerdictWords{"defrosts-come", "overdue",
+                 OHMWRIGHT_TEXT("{count} defrosts were seen, at most {longest_interval_second} apart, and then none in "
+                                "{waited_second}: log on until the next one comes."),
+                 waited_fields},
     VerdictWords{"defrosts-come", "no-rows", OHMWRIGHT_TEXT("There is nothing to look for defrosts in.")},
     VerdictWords{"defrosts-come", "seen", OHMWRIGHT_TEXT("It defrosts: {count} seen."), {count_field}},
     VerdictWords{"defrosts-come", "none-seen",
@@ -86,11 +139,16 @@ constexpr std::array verdict_words{
                        "ends them, and how it is clipped to the coil."),
         {count_field, all_field}},
     VerdictWords{
-        "defrost-end", "too-hot",
-        OHMWRIGHT_TEXT("In {count} of {all} the coil was heated on to {celsius} °C, where no ice is left: test "
-                       "the sensor or thermostat that should have ended them, how it is clipped to the coil, "
-                       "and the limit. Until then do not leave it running."),
-        too_hot_fields},
+        "defrost-end",
+        "some-by-time",
+        OHMWRIGHT_TEXT("{count} of {all} ended by the time limit: damp days, warm food or an open door do that "
+                       "now and then; watch whether it happens more often."),
+        {count_field, all_field}},
+    VerdictWords{"defrost-end",
+                 "some-too-early",
+                 OHMWRIGHT_TEXT("{count} of {all} ended before the frost was melted: watch whether it happens more "
+                                "often."),
+                 {count_field, all_field}},
     VerdictWords{"interval", "no-ratings",
                  OHMWRIGHT_TEXT("The control's interval is not known (--ratings, "
                                 "--appliance).")},
@@ -107,6 +165,10 @@ constexpr std::array verdict_words{
                  OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
                                 "{most_second}: one came too late. Test the control or timer, and watch whether its "
                                 "motor turns."),
+                 interval_fields},
+    VerdictWords{"interval", "ends-open",
+                 OHMWRIGHT_TEXT("At an end of the log none came for {longest_second}, rated {least_second} to "
+                                "{most_second}: test the control or timer, and watch whether its motor turns."),
                  interval_fields},
     VerdictWords{
         "interval", "too-short",
@@ -127,8 +189,8 @@ constexpr std::array verdict_words{
                  power_fields},
     VerdictWords{"heater-power", "unsettled",
                  OHMWRIGHT_TEXT("The heater draws {watt} W; a good one draws {least_watt} W to {most_watt} W at "
-                                "{line_volt} V. Read the line voltage while it heats and give it (--line) to settle "
-                                "it."),
+                                "{line_volt} V. Read the line voltage while it heats, and give it with its own doubt "
+                                "(--line '{line_volt}V ± 1V') to settle it."),
                  power_fields},
     VerdictWords{
         "heater-power", "too-little",
@@ -159,16 +221,16 @@ constexpr std::array verdict_words{
                  air_fields},
     VerdictWords{"frost-load",
                  "too-few",
-                 OHMWRIGHT_TEXT("{count} defrosts with a plateau are too few to see the frost "
-                                "grow."),
+                 OHMWRIGHT_TEXT("{count} whole intervals between defrosts that melt are too few to see "
+                                "the frost grow."),
                  {count_field}},
-    VerdictWords{"frost-load", "steady", OHMWRIGHT_TEXT("The frost does not grow from defrost to defrost.")},
+    VerdictWords{"frost-load", "steady", OHMWRIGHT_TEXT("The frost of an hour does not grow from defrost to defrost.")},
     VerdictWords{"frost-load", "scatters",
                  OHMWRIGHT_TEXT("The frost differs from defrost to defrost too much to tell "
                                 "whether it grows.")},
     VerdictWords{"frost-load", "grows",
-                 OHMWRIGHT_TEXT("The frost grows from defrost to defrost: look at door and gasket, then whether each "
-                                "defrost clears the coil.")},
+                 OHMWRIGHT_TEXT("The frost of an hour grows from defrost to defrost: look at door and gasket, then "
+                                "whether each defrost clears the coil.")},
     VerdictWords{"compressor-stops", "not-shown", OHMWRIGHT_TEXT("Whether the compressor runs is not shown.")},
     VerdictWords{"compressor-stops", "stops", OHMWRIGHT_TEXT("The compressor stops and starts.")},
     VerdictWords{"compressor-stops", "never-stops",
@@ -189,6 +251,8 @@ struct RuleTitle {
 };
 
 constexpr std::array rule_titles{
+    RuleTitle{"runs-and-cools", OHMWRIGHT_TEXT("Whether it runs and cools")},
+    RuleTitle{"coil-heat", OHMWRIGHT_TEXT("How warm the coil gets")},
     RuleTitle{"defrosts-come", OHMWRIGHT_TEXT("Whether it defrosts")},
     RuleTitle{"heater-warms-coil", OHMWRIGHT_TEXT("Whether the heater warms the coil")},
     RuleTitle{"heat-comes-from-heater", OHMWRIGHT_TEXT("Whether the heater draws")},
@@ -226,7 +290,8 @@ double number_of(const cycles::LogVerdict& verdict, std::string_view name) {
 std::string chance_text(const cycles::LogVerdict& verdict, const Sentences& say) {
   if (verdict.outcome == Outcome::silent) return {};
   const FindingArgument chance{"chance", percent_text(verdict.probability)};
-  if (verdict.meaning == ProbabilityMeaning::within_limits)
+  // A rule that leaves it open gives no chance of being good: it would read like a suspicion.
+  if (verdict.meaning == ProbabilityMeaning::within_limits && verdict.outcome != Outcome::undecided)
     return ' ' + say(OHMWRIGHT_TEXT("The chance that it is within its limits is {chance}."), {chance});
   if (verdict.meaning == ProbabilityMeaning::observed_if_within)
     return ' ' + say(OHMWRIGHT_TEXT("Of good ones {chance} would look like this."), {chance});
@@ -236,6 +301,8 @@ std::string chance_text(const cycles::LogVerdict& verdict, const Sentences& say)
 }  // namespace
 
 std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences& say) {
+  if (verdict.text == cycles::unit_in_doubt_text)
+    return say(OHMWRIGHT_TEXT("Not judged: the unit of a column is in doubt."));
   for (const VerdictWords& words : verdict_words) {
     if (words.rule != verdict.rule || words.text != verdict.text) continue;
     std::vector<FindingArgument> arguments;

@@ -1,4 +1,7 @@
+#include <chrono>
 #include <cmath>
+
+#include <fmt/format.h>
 
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/log_words.hpp>
@@ -54,6 +57,16 @@ std::string log_time_text(double second, std::optional<double> start_second, con
   const std::string clock = two(of_day / 60) + ":" + two(of_day % 60);
   return day == 0 ? clock
                   : say(OHMWRIGHT_TEXT("day {day}, {clock}"), {{"day", std::to_string(day + 1)}, {"clock", clock}});
+}
+
+std::string log_date_text(double second) {
+  const std::chrono::sys_seconds at{std::chrono::seconds(std::llround(second))};
+  const auto day = std::chrono::floor<std::chrono::days>(at);
+  const std::chrono::year_month_day date(day);
+  const std::chrono::hh_mm_ss clock(at - day);
+  return fmt::format("{:04}-{:02}-{:02} {:02}:{:02}", static_cast<int>(date.year()),
+                     static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()), clock.hours().count(),
+                     clock.minutes().count());
 }
 
 }  // namespace ohmwright

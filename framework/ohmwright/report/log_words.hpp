@@ -28,6 +28,9 @@ std::string argument_text(const cycles::LogFinding& finding, std::string_view na
 /// that of the first row since 1970-01-01 [s], if the log has dates.
 std::string log_time_text(double second, std::optional<double> start_second, const Sentences& say);
 
+/// "2026-01-01 14:05", of seconds since 1970-01-01.
+std::string log_date_text(double second);
+
 /// What a rule says of a log, with its probability where it has one.
 std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences& say);
 

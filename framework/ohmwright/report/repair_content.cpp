@@ -66,6 +66,16 @@ constexpr std::array unproved_words{
     UnprovedWords{"heater-power-not-judged",
                   OHMWRIGHT_TEXT("Whether the heater draws what it should: half a heater melts, too, and takes longer. "
                                  "Its ratings tell (--appliance, or --ratings heater=...).")},
+    UnprovedWords{
+        "stood-after",
+        OHMWRIGHT_TEXT("In the log after it stood still for {length}, or the meter lost it: log on once it is "
+                       "settled which.")},
+    UnprovedWords{"unit-in-doubt-after",
+                  OHMWRIGHT_TEXT("In the log after the unit of a column is in doubt: name it (--column).")},
+    UnprovedWords{"column-never-moved-after",
+                  OHMWRIGHT_TEXT("In the log after a column did not move for long: a dead logger or a pulled plug?")},
+    UnprovedWords{"column-has-holes-after",
+                  OHMWRIGHT_TEXT("In the log after {quantity} was not logged for {share} of the time.")},
     UnprovedWords{"frost-load-not-settled",
                   OHMWRIGHT_TEXT("Whether the frost grows again takes some days to see: log on, or look at the coil "
                                  "in a week.")},
@@ -161,6 +171,8 @@ RepairContent repair_content(const RepairReport& report, const Sentences& say) {
         content.unproved.push_back(
             say(words.english, {{"count", argument_text(finding, "count")},
                                 {"span", duration_text(finding.number("span_second").value_or(0.0))},
+                                {"length", duration_text(finding.number("second").value_or(0.0))},
+                                {"quantity", finding.text("quantity")},
                                 {"share", percent_text(finding.number("share").value_or(0.0))}}));
   const auto start_before = report.before_reader.start_second();
   const auto start_after = report.after_reader.start_second();

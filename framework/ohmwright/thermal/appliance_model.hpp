@@ -7,14 +7,17 @@ namespace ohmwright::thermal {
 /// Heats and couplings of a freezer of about 200 litres; of our own making, in the range of handbooks (assumed).
 struct ApplianceLumps {
   double coil_joule_per_kelvin = 1800.0;
-  double air_joule_per_kelvin = 2500.0;      ///< with the liner's surface
-  double cabinet_joule_per_kelvin = 45e3;    ///< what stands in it
-  double wall_watt_per_kelvin = 1.1;         ///< room to air
-  double cabinet_watt_per_kelvin = 8.0;      ///< air to contents
-  double fan_watt_per_kelvin = 18.0;         ///< air to a clear coil, with the fan
-  double still_watt_per_kelvin = 2.5;        ///< without it
-  double half_blocked_kilogram = 1.5;        ///< frost that halves the air's way
-  double evaporator_watt_per_kelvin = 24.0;  ///< coil to refrigerant
+  double air_joule_per_kelvin = 2500.0;    ///< with the liner's surface
+  double cabinet_joule_per_kelvin = 45e3;  ///< what stands in it
+  double wall_watt_per_kelvin = 1.1;       ///< room to air
+  double cabinet_watt_per_kelvin = 8.0;    ///< air to contents
+  double fan_watt_per_kelvin = 18.0;       ///< air to a clear coil, with the fan
+  double still_watt_per_kelvin = 2.5;      ///< without it, for small differences
+  /// Coil above air at which still air and radiation carry twice that a kelvin.
+  double still_doubling_kelvin = 30.0;
+  double ice_joule_per_kilogram_kelvin = 2090.0;  ///< of frost (handbooks, from memory)
+  double half_blocked_kilogram = 1.5;             ///< frost that halves the air's way
+  double evaporator_watt_per_kelvin = 24.0;       ///< coil to refrigerant
   double refrigerant_kelvin = 240.15;
   double room_kelvin = 296.15;
   double settling_second = 300.0;  ///< in which moist air leaves its water on the coil
@@ -44,7 +47,12 @@ class ApplianceModel {
   double air_kelvin() const { return state_[air]; }
   double cabinet_kelvin() const { return state_[cabinet]; }
   double frost_kilogram() const { return state_[frost]; }
+  double vapour_kilogram() const { return state_[vapour]; }      ///< in the air, not yet settled
+  double drained_kilogram() const { return drained_kilogram_; }  ///< melted and gone, since the start
+  /// Frost on the coil at the coil's temperature; energies count from here.
   void set_frost(double kilogram);
+  /// A coil below the melting point, with the frost on it; energies count from here.
+  void set_coil_kelvin(double kelvin);
 
   /// Stored heat [J] minus what came in and went out since the start: 0 but for rounding.
   double energy_residual_joule() const;
@@ -73,7 +81,7 @@ class ApplianceModel {
 
   ApplianceLumps lumps_;
   State state_{};
-  double drained_joule_ = 0.0;
+  double drained_kilogram_ = 0.0;
   double doors_joule_ = 0.0;
   double stored_at_start_ = 0.0;
 };

@@ -19,6 +19,8 @@ constexpr double weak_heat_share = 0.5;
 constexpr double little_cooling_share = 0.22;
 constexpr double ajar_moisture = 5.0;  ///< times the usual
 constexpr double ajar_watt_per_kelvin = 2.5;
+/// A thermostat that opened closes again when the coil is so much colder.
+constexpr double closes_again_kelvin = 12.0;
 constexpr double droop_share = 0.15;  ///< more power after a start, fading over some minutes
 constexpr double droop_second = 300.0;
 
@@ -96,6 +98,7 @@ class Control {
   }
 
   void decide_heating(double second) {
+    if (plan_.fault == SimulatedFault::stuck_in_defrost) return switch_heater();
     double believed = sensed_coil_;
     if (plan_.fault == SimulatedFault::ends_early) believed += reads_too_warm_kelvin;
     const bool warm = plan_.fault != SimulatedFault::ends_late && believed >= plan_.end_kelvin;
@@ -106,8 +109,18 @@ class Control {
     enter(Mode::drips, second);
   }
 
+  /// Nothing ends the defrost; only the temperature switches the heater.
+  void switch_heater() {
+    if (sensed_coil_ >= plan_.end_kelvin) is_opened_ = true;
+    if (sensed_coil_ < plan_.end_kelvin - closes_again_kelvin) is_opened_ = false;
+  }
+
+  bool compressor_runs() const {
+    return mode_ == Mode::runs || (mode_ != Mode::stands && plan_.fault == SimulatedFault::runs_while_heating);
+  }
+
   double heater_watt() const {
-    if (mode_ != Mode::heats || plan_.fault == SimulatedFault::no_heat) return 0.0;
+    if (mode_ != Mode::heats || is_opened_ || plan_.fault == SimulatedFault::no_heat) return 0.0;
     return plan_.fault == SimulatedFault::weak_heat ? weak_heat_share * plan_.heater_watt : plan_.heater_watt;
   }
 
@@ -122,7 +135,7 @@ class Control {
     ApplianceDrive drive;
     drive.heater_watt = heater_watt();
     drive.fan_watt = fan_turns(second) ? plan_.fan_watt : 0.0;
-    if (mode_ == Mode::runs)
+    if (compressor_runs())
       drive.cooling_share = plan_.fault == SimulatedFault::little_cooling ? little_cooling_share : 1.0;
     const bool ajar = plan_.fault == SimulatedFault::door_ajar;
     drive.moisture_kilogram_per_second =
@@ -133,7 +146,7 @@ class Control {
     sensed_coil_ += (model_.coil_kelvin() - sensed_coil_) * look_second / sensor_second;
     if (mode_ == Mode::runs || !plan_.interval_counts_running) run_count_ += look_second;
     power_ = plan_.standby_watt + drive.heater_watt + drive.fan_watt;
-    if (mode_ == Mode::runs) {
+    if (compressor_runs()) {
       power_ += plan_.compressor_watt * (1.0 + droop_share * std::exp(-(second - started_) / droop_second));
       if (second - started_ < look_second) power_ += plan_.inrush_watt;
     }
@@ -145,6 +158,7 @@ class Control {
   ReproducibleStream& stream_;
   ApplianceModel model_;
   Mode mode_ = Mode::stands;
+  bool is_opened_ = false;  ///< of a defrost that never ends: the thermostat has opened
   double since_ = 0.0;
   double started_ = -1e9;
   double run_count_ = 0.0;

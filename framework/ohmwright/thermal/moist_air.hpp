@@ -14,18 +14,8 @@ double saturation_pressure_over_water(double kelvin);
 /// Over ice below the melting point, over water from there on.
 double saturation_pressure(double kelvin);
 
-/// The Magnus form over water [Pa], as the World Meteorological Organization's guide gives it (from memory): 611.2 Pa ·
-/// exp(17.62 t/(243.12 + t)), t in °C.
-double magnus_pressure_over_water(double kelvin);
-
-/// Dew point [K] at a temperature and relative humidity (0…1), the Magnus form solved for t.
-double dew_point(double kelvin, double relative_humidity);
-
 /// Kilograms of vapour a kilogram of dry air: 0.621945·p/(P − p) (ideal gas; ASHRAE).
 double humidity_ratio(double vapour_pascal, double pascal = 101325.0);
-
-/// Density of vapour [kg/m³]: p/(461.523·T) (ideal gas).
-double vapour_density(double vapour_pascal, double kelvin);
 
 /// Air beside an opened door.
 struct DoorAir {
@@ -36,11 +26,9 @@ struct DoorAir {
   double changed_share = 0.5;  ///< of the cold air, at one opening
 };
 
-/// Vapour that comes in at one opening [kg]: the difference of both air's vapour densities times the volume changed.
-/// The cold air is taken as saturated over ice.
+/// Vapour that comes in at one opening [kg] and stays as frost: V·share·ρ_dry·ΔW, the dry air that fills the cold
+/// volume once it has cooled, times the difference of both humidity ratios. The cold air is taken as saturated over
+/// ice.
 double frost_of_opening(const DoorAir& air);
-
-/// The same by the dry air that the cold air's volume holds: W differs, m = V·share·ρ_dry·ΔW.
-double frost_of_opening_by_dry_air(const DoorAir& air);
 
 }  // namespace ohmwright::thermal

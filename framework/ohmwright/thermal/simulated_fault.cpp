@@ -7,10 +7,17 @@ namespace ohmwright::thermal {
 
 namespace {
 
-constexpr std::array all_faults{
-    SimulatedFault::none,         SimulatedFault::no_heat,   SimulatedFault::weak_heat,
-    SimulatedFault::never_starts, SimulatedFault::ends_late, SimulatedFault::ends_early,
-    SimulatedFault::fan_stopped,  SimulatedFault::door_ajar, SimulatedFault::little_cooling};
+constexpr std::array all_faults{SimulatedFault::none,
+                                SimulatedFault::no_heat,
+                                SimulatedFault::weak_heat,
+                                SimulatedFault::never_starts,
+                                SimulatedFault::ends_late,
+                                SimulatedFault::ends_early,
+                                SimulatedFault::fan_stopped,
+                                SimulatedFault::door_ajar,
+                                SimulatedFault::stuck_in_defrost,
+                                SimulatedFault::runs_while_heating,
+                                SimulatedFault::little_cooling};
 
 double probability_of(const FaultModeDescriptor& mode, std::string_view symptom) {
   for (const SymptomEffect& effect : mode.symptoms)
@@ -38,6 +45,10 @@ std::string_view name_of(SimulatedFault fault) {
       return "fan-stopped";
     case SimulatedFault::door_ajar:
       return "door-ajar";
+    case SimulatedFault::stuck_in_defrost:
+      return "stuck-in-defrost";
+    case SimulatedFault::runs_while_heating:
+      return "runs-while-heating";
     case SimulatedFault::little_cooling:
       return "little-cooling";
   }
@@ -56,13 +67,20 @@ std::optional<SimulatedFault> effect_on_log(const FaultModeDescriptor& mode, std
   constexpr double nearly_always = 0.8;
   constexpr double often = 0.4;
   constexpr double sometimes = 0.3;
-  const bool heats = std::find(roles.begin(), roles.end(), "heats-coil") != roles.end();
+  const auto plays = [&](std::string_view role) { return std::find(roles.begin(), roles.end(), role) != roles.end(); };
   const double late = probability_of(mode, "long-defrost");
   const double early = probability_of(mode, "short-defrost");
   if (probability_of(mode, "no-defrost") > 0.9) return SimulatedFault::never_starts;
-  if (probability_of(mode, "no-air") > nearly_always) return SimulatedFault::fan_stopped;
-  if (late >= often && late >= early) return heats ? SimulatedFault::weak_heat : SimulatedFault::ends_late;
-  if (early >= sometimes && early > late && !heats) return SimulatedFault::ends_early;
+  if (probability_of(mode, "no-air") > nearly_always)
+    return plays("moves-air") ? std::optional(SimulatedFault::fan_stopped) : std::nullopt;
+  if (late >= often && plays("times-defrost")) {
+    // What the control does for too long: the whole defrost, or cooling in it.
+    if (probability_of(mode, "warm-cabinet") > nearly_always) return SimulatedFault::stuck_in_defrost;
+    if (probability_of(mode, "compressor-never-stops") > often) return SimulatedFault::runs_while_heating;
+  }
+  if (late >= often && late >= early)
+    return plays("heats-coil") ? SimulatedFault::weak_heat : SimulatedFault::ends_late;
+  if (early >= sometimes && early > late && !plays("heats-coil")) return SimulatedFault::ends_early;
   if (probability_of(mode, "frost-whole-coil") > nearly_always) return SimulatedFault::no_heat;
   return std::nullopt;
 }

@@ -22,14 +22,13 @@ TEST(SaturationPressure, IsThatOfTheTables) {
   }
 }
 
-// Hyland-Wexler and Magnus forms by two independent programs (numpy, GSL).
+// Hyland-Wexler form by two independent programs (numpy, GSL).
 TEST(SaturationPressure, OverIceAndWater) {
   EXPECT_NEAR(saturation_pressure_over_ice(kelvin(-18.0)), 124.9209, 124.9209e-6);
   EXPECT_NEAR(saturation_pressure_over_ice(kelvin(-30.0)), 38.0157, 5e-5);
   EXPECT_NEAR(saturation_pressure_over_ice(kelvin(-10.0)), 259.9029, 5e-5);
   EXPECT_NEAR(saturation_pressure_over_water(kelvin(0.0)), 611.2129, 5e-5);
   EXPECT_NEAR(saturation_pressure_over_water(kelvin(25.0)), 3169.2165, 3169.2165e-6);
-  EXPECT_NEAR(magnus_pressure_over_water(kelvin(25.0)), 3160.0569, 3160.0569e-6);
 }
 
 // Murphy and Koop, Q. J. R. Meteorol. Soc. 131 (2005), over ice: 124.9120 Pa at -18 °C, another formula for the same.
@@ -38,26 +37,16 @@ TEST(SaturationPressure, AgreesWithAnotherFormula) {
 }
 
 // Ideal gas, by two independent programs: 25 °C, 60 %, 101 325 Pa; saturated at -18 and 20 °C.
-TEST(HumidityRatio, AndDensityOfVapour) {
+TEST(HumidityRatio, OfRoomAndOfSaturatedAir) {
   const double pascal = 0.6 * saturation_pressure(kelvin(25.0));
   EXPECT_NEAR(humidity_ratio(pascal), 0.01189505, 0.01189505e-6);
-  EXPECT_NEAR(1000.0 * vapour_density(pascal, kelvin(25.0)), 13.818948, 13.818948e-6);
   EXPECT_NEAR(humidity_ratio(saturation_pressure(kelvin(-18.0))), 0.00076773, 5e-9);
   EXPECT_NEAR(humidity_ratio(saturation_pressure(kelvin(20.0))), 0.01469505, 5e-9);
 }
 
-// Inverse Magnus form by an independent program: 16.693149 °C; by Hyland-Wexler an open library gives 16.701132.
-TEST(DewPoint, OfRoomAir) {
-  EXPECT_NEAR(dew_point(kelvin(25.0), 0.6) - 273.15, 16.693149, 1e-6);
-  EXPECT_NEAR(dew_point(kelvin(25.0), 0.6) - 273.15, 16.701132, 0.01);  // two formulas
-}
-
-// Half the air of 150 litres at -18 °C for room air of 25 °C and 60 %: 0.956859 g by the densities of vapour,
-// 1.153114 g by the dry air driven out (gas constant 287.055 J/(kg K)), by an independent program.
-TEST(FrostOfAnOpening, IsAboutAGram) {
-  EXPECT_NEAR(1000.0 * frost_of_opening({}), 0.956859, 1e-6);
-  EXPECT_NEAR(1000.0 * frost_of_opening_by_dry_air({}), 1.153114, 1.2e-6);
-}
+// Half the air of 150 litres at -18 °C for room air of 25 °C and 60 %: 1.153114 g by the dry air that fills the cold
+// volume (gas constant 287.055 J/(kg K)), by an independent program.
+TEST(FrostOfAnOpening, IsAboutAGram) { EXPECT_NEAR(1000.0 * frost_of_opening({}), 1.153114, 1.2e-6); }
 
 }  // namespace
 }  // namespace ohmwright::thermal

@@ -100,6 +100,41 @@ TEST_P(FaultsOfSeeds, CoolingThatIsTooWeakNeverStops) {
   EXPECT_EQ(judged(SimulatedFault::little_cooling, GetParam()).of("compressor-stops"), Outcome::out_of_limits);
 }
 
+/// Share of the rows in which heater (400 W) and compressor (115 W) draw together, and in which only the heater does.
+struct Together {
+  double both = 0.0;
+  double heater = 0.0;
+};
+Together together(const ApplianceLog& log) {
+  Together shares;
+  for (const cycles::LogRow& row : log.rows) {
+    const double watt = row.value[cycles::index_of(cycles::LogQuantity::power)];
+    if (watt > 480.0 && watt < 560.0) shares.both += 1.0 / static_cast<double>(log.rows.size());
+    if (watt > 380.0 && watt < 430.0) shares.heater += 1.0 / static_cast<double>(log.rows.size());
+  }
+  return shares;
+}
+
+TEST_P(FaultsOfSeeds, ADefrostThatNeverEndsHasNoCompressor) {
+  AppliancePlan plan;
+  plan.fault = SimulatedFault::stuck_in_defrost;
+  const ApplianceLog log = run_appliance(plan, GetParam());
+  // One heating, and then nothing: the thermostat opens, and the coil never gets cold enough to close it again.
+  EXPECT_LT(together(log).both, 1e-3);
+  EXPECT_GT(together(log).heater, 1e-3);
+  EXPECT_LE(log.defrosts.size(), 1U);
+  EXPECT_GT(log.rows.back().value[cycles::index_of(cycles::LogQuantity::coil_temperature)], 273.15 + 15.0);
+  EXPECT_LT(log.rows.back().value[cycles::index_of(cycles::LogQuantity::power)], 50.0);
+}
+
+TEST_P(FaultsOfSeeds, ACompressorThatIsNotSwitchedOffRunsBesideTheHeater) {
+  AppliancePlan plan;
+  plan.fault = SimulatedFault::runs_while_heating;
+  const ApplianceLog log = run_appliance(plan, GetParam());
+  EXPECT_GT(together(log).both, 0.01);
+  EXPECT_LT(together(log).heater, 2e-3);
+}
+
 INSTANTIATE_TEST_SUITE_P(Seeds, FaultsOfSeeds, ::testing::Values(1U, 2U, 3U));
 
 // What a log gives a search for the fault are words of component/symptom.hpp, whatever the fault.
@@ -121,6 +156,66 @@ TEST(ApplianceRun, ClosesItsEnergy) {
     plan.fault = fault;
     EXPECT_LT(run_appliance(plan, 5).energy_residual_ratio, 1e-6) << name_of(fault);
   }
+}
+
+/// A day's changes of what is switched on: cooling, standing, a defrost, a drip, a door.
+template <class Each>
+void run_through(ApplianceModel& model, double step_second, Each each) {
+  struct Leg {
+    ApplianceDrive drive;
+    double second;
+  };
+  const Leg legs[] = {{{0.0, 8.0, 1.0, 4e-6, 0.0}, 3600.0},
+                      {{0.0, 0.0, 0.0, 4e-6, 0.0}, 1800.0},
+                      {{400.0, 0.0, 0.0, 4e-6, 0.0}, 1200.0},
+                      {{0.0, 0.0, 0.0, 4e-6, 2.5}, 600.0},
+                      {{0.0, 8.0, 1.0, 4e-6, 0.0}, 5400.0}};
+  for (const Leg& leg : legs) {
+    for (double second = 0.0; second < leg.second; second += step_second) model.step(leg.drive, step_second);
+    each(leg.drive, leg.second);
+    model.open_door(0.3, 0.001);
+  }
+}
+
+// What the steps leave out: with steps of half the length the states are the same to a few thousandths of a kelvin.
+TEST(ApplianceModel, ComesToTheSameStatesWithHalfTheStep) {
+  ApplianceModel whole;
+  ApplianceModel half;
+  whole.set_frost(0.1);
+  half.set_frost(0.1);
+  run_through(whole, 2.0, [](const ApplianceDrive&, double) {});
+  run_through(half, 1.0, [](const ApplianceDrive&, double) {});
+  EXPECT_NEAR(whole.coil_kelvin(), half.coil_kelvin(), 5e-3);
+  EXPECT_NEAR(whole.air_kelvin(), half.air_kelvin(), 5e-3);
+  EXPECT_NEAR(whole.cabinet_kelvin(), half.cabinet_kelvin(), 5e-3);
+  // Vapour (below 2 g, in 300 s) ceases to settle when the coil passes the melting point, told to a step of 2 s.
+  constexpr double settled_in_a_step = 2.0 * 0.002 / 300.0;
+  EXPECT_NEAR(whole.frost_kilogram(), half.frost_kilogram(), settled_in_a_step);
+  EXPECT_NEAR(whole.drained_kilogram(), half.drained_kilogram(), settled_in_a_step);
+}
+
+// Water comes in by the gasket and by doors; it is vapour, frost, or drained, and nothing else.
+TEST(ApplianceModel, LosesNoWater) {
+  ApplianceModel model;
+  model.set_frost(0.1);
+  double came_in = 0.1;
+  run_through(model, 2.0, [&](const ApplianceDrive& drive, double second) {
+    came_in += drive.moisture_kilogram_per_second * second;
+    came_in += 0.001;  // the door after it
+  });
+  EXPECT_NEAR(model.vapour_kilogram() + model.frost_kilogram() + model.drained_kilogram(), came_in, 1e-9);
+  EXPECT_GT(model.drained_kilogram(), 0.05);
+}
+
+// Still air and radiation carry more, the hotter the coil is: in half an hour, the longest that time limits give, 450 W
+// bring it far above its end temperature and do not make it glow (common practice, no source).
+TEST(ApplianceModel, GetsHotWhereOnlyTimeEndsADefrostAndDoesNotGlow) {
+  ApplianceModel model;
+  ApplianceDrive drive;
+  drive.heater_watt = 450.0;
+  model.step(drive, 1800.0);
+  EXPECT_GT(model.coil_kelvin(), 273.15 + 45.0);
+  EXPECT_LT(model.coil_kelvin(), 273.15 + 100.0);
 }
 
 TEST(ApplianceRun, IsTheSameForTheSameSeed) {

@@ -24,7 +24,14 @@ TEST(SimulatedFault, FollowsFromTheSymptomsOfAFaultModeAndTheRolesOfItsPart) {
   EXPECT_EQ(effect_on_log(mode({{"long-defrost", 0.7}}), heater), SimulatedFault::weak_heat);
   EXPECT_EQ(effect_on_log(mode({{"long-defrost", 0.7}}), ends), SimulatedFault::ends_late);
   EXPECT_EQ(effect_on_log(mode({{"short-defrost", 0.7}}), ends), SimulatedFault::ends_early);
-  EXPECT_EQ(effect_on_log(mode({{"no-air", 1.0}}), {}), SimulatedFault::fan_stopped);
+  constexpr std::array<std::string_view, 1> fan{"moves-air"};
+  constexpr std::array<std::string_view, 2> control{"times-defrost", "ends-defrost"};
+  EXPECT_EQ(effect_on_log(mode({{"no-air", 1.0}}), fan), SimulatedFault::fan_stopped);
+  EXPECT_EQ(effect_on_log(mode({{"no-air", 1.0}}), {}), std::nullopt);
+  EXPECT_EQ(effect_on_log(mode({{"long-defrost", 0.6}, {"warm-cabinet", 0.9}}), control),
+            SimulatedFault::stuck_in_defrost);
+  EXPECT_EQ(effect_on_log(mode({{"long-defrost", 0.6}, {"compressor-never-stops", 0.6}}), control),
+            SimulatedFault::runs_while_heating);
   EXPECT_EQ(effect_on_log(mode({{"shock-from-cabinet", 0.9}}), heater), std::nullopt);
 }
 

@@ -171,7 +171,7 @@ std::string header_of(const HeadTable& table, std::size_t column) {
 
 std::string name_of_column(const HeadTable& table, std::size_t column) {
   if (column < table.header.size() && !table.header[column].empty()) return table.header[column];
-  return "column " + std::to_string(column + 1);
+  return std::to_string(column + 1);
 }
 
 }  // namespace ohmwright::cycles

@@ -84,6 +84,7 @@ void LogReader::plan_columns() {
     plan.least = possible.least;
     plan.most = possible.most;
     plan.largest_step = possible.largest_step;
+    watches_.emplace_back(column.quantity, column.unit);
   }
   if (dialect_.has_header && !dialect_.names.front().empty() && !detail::is_digit(dialect_.names.front().front()))
     header_byte_ = dialect_.names.front().front();
@@ -103,7 +104,10 @@ std::span<const LogRow> LogReader::next() {
       finish();
     }
   }
-  return {block_.data(), filled_};
+  const std::span<const LogRow> rows(block_.data(), filled_);
+  for (UnitWatch& watch : watches_) watch.take(rows, lines_.line());
+  if (finished_ && !units_are_told_) find_doubtful_units();
+  return rows;
 }
 
 void LogReader::take_line(const char* begin, const char* end) {
@@ -220,7 +224,7 @@ inline void LogReader::take_value(ColumnPlan& plan, double number, LogRow& row) 
 }
 
 /// The value that an odd one stands for, not-a-number for none.
-double LogReader::odd_value(const ColumnPlan& plan, double number, double value) {
+double LogReader::odd_value(ColumnPlan& plan, double number, double value) {
   const LogQuantity quantity = log_quantities[plan.quantity];
   const bool is_possible = value >= plan.least && value <= plan.most;
   if (measured_dimension(quantity) == Dimension::temperature) {
@@ -235,6 +239,7 @@ double LogReader::odd_value(const ColumnPlan& plan, double number, double value)
       if (other != plan.unit && otherwise > plan.least && otherwise < plan.most &&
           std::abs(otherwise - plan.last) < near) {
         troubles_.add(LogTrouble::unit_slip, lines_.line());
+        ++plan.slips;
         return otherwise;
       }
     }
@@ -248,6 +253,7 @@ double LogReader::odd_value(const ColumnPlan& plan, double number, double value)
     return value;
   } else if (quantity == LogQuantity::power && plan.factor > 1.0 && number > 0.0 && number <= plan.most) {
     troubles_.add(LogTrouble::unit_slip, lines_.line());  // watts in a column of kilowatts
+    ++plan.slips;
     return number;
   }
   troubles_.add(LogTrouble::impossible_value, lines_.line());
@@ -316,14 +322,54 @@ void LogReader::finish() {
     settle_held_row();
   }
   if (lines_.took_away_a_line()) troubles_.add(LogTrouble::line_too_long, lines_.line());
-  if (lines_.last_line_was_open()) troubles_.add(LogTrouble::cut_last_line, lines_.line());
+  if (lines_.last_line_was_open()) {
+    troubles_.add(LogTrouble::cut_last_line, lines_.line());
+    findings_.push_back({"last-line-open"});
+  }
   if (const std::optional<std::string_view> why = lines_.source().ended_early()) findings_.push_back({*why, {}});
-  if (time_.order_was_changed()) findings_.push_back({"day-month-order-changed", {}});
+  settle_date_order();
+}
+
+/// What the head of the log left open, its later dates may have settled.
+void LogReader::settle_date_order() {
+  if (!time_.order_was_changed()) return;
+  std::erase_if(findings_, [](const LogFinding& one) { return one.id == "day-month-order-guessed"; });
+  const bool is_day_first = time_.form().order == DateOrder::day_first;
+  findings_.push_back({"day-month-order-changed", {{"order", is_day_first ? "day_first" : "month_first"}}});
+}
+
+std::array<bool, log_quantity_count> LogReader::doubtful_units() const { return doubtful_units_; }
+
+void LogReader::doubt(LogQuantity quantity, LogFinding finding) {
+  doubtful_units_[index_of(quantity)] = true;
+  finding.asks = true;
+  findings_.push_back(std::move(finding));
+}
+
+void LogReader::find_doubtful_units() {
+  units_are_told_ = true;
+  for (UnitWatch& watch : watches_) {
+    watch.finish();
+    if (!watch.change()) continue;
+    troubles_.add_all(LogTrouble::unit_slip, watch.change()->first_line, watch.change()->rows);
+    doubt(watch.quantity(), {"unit-changes",
+                             {{"quantity", std::string(name_of(watch.quantity()))},
+                              {"unit", watch.unit().symbol()},
+                              {"line", static_cast<double>(watch.change()->first_line)}}});
+  }
   for (const ColumnPlan& plan : plan_) {
-    if (plan.task != Task::value || plan.quantity != index_of(LogQuantity::power)) continue;
+    if (plan.task != Task::value) continue;
+    const LogQuantity quantity = log_quantities[plan.quantity];
+    constexpr std::uint64_t chance_slips = 20;
+    constexpr double share_of_slips = 0.01;
+    if (plan.slips > chance_slips && static_cast<double>(plan.slips) > share_of_slips * static_cast<double>(rows_))
+      doubt(quantity, {"unit-contradicted",
+                       {{"quantity", std::string(name_of(quantity))},
+                        {"unit", plan.unit.symbol()},
+                        {"count", static_cast<double>(plan.slips)}}});
     // Nothing that cools draws so little at its most.
-    if (plan.largest > 0.0 && plan.largest < 5.0)
-      findings_.push_back({"power-unit-suspect", {{"largest_watt", plan.largest}, {"unit", plan.unit.symbol()}}, true});
+    if (quantity == LogQuantity::power && plan.largest > 0.0 && plan.largest < 5.0)
+      doubt(quantity, {"power-unit-suspect", {{"largest_watt", plan.largest}, {"unit", plan.unit.symbol()}}});
   }
 }
 

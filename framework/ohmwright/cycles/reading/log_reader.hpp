@@ -18,6 +18,7 @@
 #include <ohmwright/cycles/reading/row_clock.hpp>
 #include <ohmwright/cycles/reading/time_reader.hpp>
 #include <ohmwright/cycles/reading/troubles.hpp>
+#include <ohmwright/cycles/reading/unit_watch.hpp>
 
 namespace ohmwright::cycles {
 
@@ -38,6 +39,9 @@ class LogReader {
   const std::vector<LogFinding>& findings() const { return findings_; }
   const LogTroubles& troubles() const { return troubles_; }
   bool has(LogQuantity quantity) const;
+  /// Quantities of whose unit the log's own values make one doubt, in the order of `log_quantities`; complete once
+  /// `next` gave nothing.
+  std::array<bool, log_quantity_count> doubtful_units() const;
 
   std::uint64_t rows() const { return rows_; }  ///< given so far
   std::uint64_t lines() const { return lines_.line(); }
@@ -57,7 +61,8 @@ class LogReader {
     double most = 0.0;
     double largest_step = 0.0;  ///< beyond it a slip of the unit is looked for [SI]
     double last = LogRow::none;
-    double largest = 0.0;  ///< of all values [SI]
+    double largest = 0.0;     ///< of all values [SI]
+    std::uint64_t slips = 0;  ///< values that were in another unit
     Unit unit = Unit::si(Dimension::ratio);
   };
 
@@ -68,7 +73,7 @@ class LogReader {
   const char* take_cell(ColumnPlan& plan, const char* text, const char* end, LogRow& row);
   void take_value_text(ColumnPlan& plan, std::string_view cell, LogRow& row);
   void take_value(ColumnPlan& plan, double number, LogRow& row);
-  double odd_value(const ColumnPlan& plan, double number, double value);
+  double odd_value(ColumnPlan& plan, double number, double value);
   void read_time_texts();
   static bool is_time(double second);
   /// Keeps the row that stands next in the block, or not.
@@ -81,6 +86,9 @@ class LogReader {
   }
   bool is_header_again(std::string_view line) const;
   void finish();
+  void settle_date_order();
+  void find_doubtful_units();
+  void doubt(LogQuantity quantity, LogFinding finding);
 
   LineBuffer lines_;
   LogDialect dialect_;
@@ -89,6 +97,8 @@ class LogReader {
   TimeReader time_;
   RowClock clock_;
   std::vector<ColumnPlan> plan_;
+  std::vector<UnitWatch> watches_;
+  std::array<bool, log_quantity_count> doubtful_units_{};
   char stop_ = ',';  ///< the separator, or "\n" where there is none
   bool looks_at_all_columns_ = false;
   char header_byte_ = '\0';  ///< with which a header begins and a row does not
@@ -108,6 +118,7 @@ class LogReader {
   };
   std::optional<HeldRow> held_;
   bool finished_ = false;
+  bool units_are_told_ = false;
 };
 
 }  // namespace ohmwright::cycles

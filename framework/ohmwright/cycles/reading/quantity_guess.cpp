@@ -115,6 +115,16 @@ Meaning refined(Meaning meaning, const std::string& header, const Values& values
   return by_values == Meaning::power && values.most > 45.0 ? Meaning::power : meaning;
 }
 
+/// Seen in the first lines of a log: a coil swings by more than the air around it, and melts now and then.
+bool looks_like_coil(const Values& values) {
+  constexpr double coil_swing_kelvin = 15.0;  // common practice, no source
+  const bool in_fahrenheit = values.middle > 30.0;
+  const double per_kelvin = in_fahrenheit ? 1.8 : 1.0;
+  const double melting = in_fahrenheit ? 32.0 : 0.0;
+  return values.most - values.least > coil_swing_kelvin * per_kelvin && values.least < melting - 10.0 * per_kelvin &&
+         values.most > melting - 1.0 * per_kelvin;
+}
+
 class Guess {
  public:
   Guess(const HeadTable& table, std::vector<LogFinding>& findings) : table_(table), findings_(findings) {}
@@ -135,26 +145,53 @@ class Guess {
   std::vector<LogFinding>& findings_;
 };
 
+/// Of temperatures whose place no word names, the one that swings most is the coil's where it looks like one; the first
+/// of the others is the cabinet's.
+void take_temperatures(const HeadTable& table, std::vector<std::size_t> columns, std::string_view from, Guess& guess) {
+  const auto swing = [&](std::size_t column) {
+    const Values values = values_of(table, column);
+    return values.most - values.least;
+  };
+  const auto widest = std::max_element(columns.begin(), columns.end(),
+                                       [&](std::size_t a, std::size_t b) { return swing(a) < swing(b); });
+  if (widest != columns.end() && looks_like_coil(values_of(table, *widest)) &&
+      !is_taken(guess.chosen_, LogQuantity::coil_temperature)) {
+    guess.take(*widest, LogQuantity::coil_temperature, "values");
+    columns.erase(widest);
+  }
+  if (!columns.empty() && !is_taken(guess.chosen_, LogQuantity::cabinet_temperature))
+    guess.take(columns.front(), LogQuantity::cabinet_temperature, from);
+}
+
 std::vector<ChosenColumn> guessed(const HeadTable& table, const std::vector<std::size_t>& taken,
                                   std::vector<LogFinding>& findings) {
   Guess guess(table, findings);
   std::vector<std::size_t> nameless;
+  std::vector<std::size_t> temperatures;  // of a place that no word names
   for (std::size_t column = 0; column < table.width; ++column) {
     if (std::find(taken.begin(), taken.end(), column) != taken.end()) continue;
     const Values values = values_of(table, column);
     if (values.count * 2 < std::max<std::size_t>(values.filled, 1)) continue;
     const Meaning meaning = refined(words_of(header_of(table, column)).meaning, header_of(table, column), values);
     const std::optional<LogQuantity> quantity = quantity_of(meaning);
-    if (quantity && !is_taken(guess.chosen_, *quantity))
+    if (meaning == Meaning::temperature)
+      temperatures.push_back(column);
+    else if (quantity && !is_taken(guess.chosen_, *quantity))
       guess.take(column, *quantity, "header");
     else if (meaning == Meaning::unknown)
       nameless.push_back(column);
   }
   // Only where no header spoke do the values.
-  if (guess.chosen_.empty())
+  const bool headers_spoke = !guess.chosen_.empty() || !temperatures.empty();
+  if (!headers_spoke)
     for (const std::size_t column : nameless)
-      if (const std::optional<Meaning> meaning = meaning_of_values(values_of(table, column)))
-        if (!is_taken(guess.chosen_, *quantity_of(*meaning))) guess.take(column, *quantity_of(*meaning), "values");
+      if (const std::optional<Meaning> meaning = meaning_of_values(values_of(table, column))) {
+        if (*meaning == Meaning::temperature)
+          temperatures.push_back(column);
+        else if (!is_taken(guess.chosen_, *quantity_of(*meaning)))
+          guess.take(column, *quantity_of(*meaning), "values");
+      }
+  take_temperatures(table, temperatures, headers_spoke ? "header" : "values", guess);
   return guess.chosen_;
 }
 

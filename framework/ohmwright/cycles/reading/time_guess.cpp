@@ -158,10 +158,10 @@ TimeForm form_of_dates(const Cells& cells, std::optional<DateOrder> order, std::
   const bool runs_day_first = runs_on(DateOrder::day_first);
   const bool runs_month_first = runs_on(DateOrder::month_first);
   if (runs_month_first && !runs_day_first) form.order = DateOrder::month_first;
-  const bool same = first.first == first.second && cells.dates.back().first == first.first;
-  form.order_is_guessed = runs_day_first == runs_month_first && !same;
-  if (same) form.order_is_guessed = true;
-  if (form.order_is_guessed) findings.push_back({"day-month-order-guessed", {{"order", "day_first"}}, true});
+  form.order_is_guessed = runs_day_first == runs_month_first;
+  const bool is_month_first = form.order == DateOrder::month_first;
+  if (form.order_is_guessed)
+    findings.push_back({"day-month-order-guessed", {{"order", is_month_first ? "month_first" : "day_first"}}, true});
   return form;
 }
 
@@ -269,6 +269,9 @@ std::optional<GuessedTime> guess_time(const HeadTable& table, std::optional<std:
       if (!guess.clock_column && one.column != chosen->column && most(one.cells.clock, one.cells))
         guess.clock_column = one.column;
   guess.form.has_clock_column = guess.clock_column.has_value();
+  for (LogFinding& finding : said)
+    for (LogArgument& argument : finding.arguments)
+      if (argument.name == "column") argument.value = name_of_column(table, chosen->column);
   findings.insert(findings.end(), said.begin(), said.end());
   return guess;
 }

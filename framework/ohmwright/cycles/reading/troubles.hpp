@@ -48,6 +48,12 @@ class LogTroubles {
     ++one.count;
     if (one.first_lines.size() < most_lines) one.first_lines.push_back(line);
   }
+  /// As many rows as `count`, from `first_line` on.
+  void add_all(LogTrouble trouble, std::uint64_t first_line, std::uint64_t count) {
+    if (count == 0) return;
+    add(trouble, first_line);
+    counts_[static_cast<std::size_t>(trouble)].count += count - 1;
+  }
   const TroubleCount& of(LogTrouble trouble) const { return counts_[static_cast<std::size_t>(trouble)]; }
   std::uint64_t total() const {
     std::uint64_t sum = 0;

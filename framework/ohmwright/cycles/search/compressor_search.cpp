@@ -119,7 +119,7 @@ void settle(CompressorSearch& search) {
   std::vector<CompressorRun> joined;
   for (const CompressorRun& run : search.runs) {
     if (!joined.empty() && run.start_second - joined.back().end_second < shortest && joined.back().end_is_seen) {
-      ++search.short_pulses;
+      search.short_pulse_seconds.push_back(joined.back().end_second);
       joined.back() = {joined.back().start_second, run.end_second, joined.back().mean_load, joined.back().start_is_seen,
                        run.end_is_seen};
     } else {
@@ -130,7 +130,7 @@ void settle(CompressorSearch& search) {
   for (const CompressorRun& run : joined) {
     const bool is_short = run.end_second - run.start_second < shortest && run.start_is_seen && run.end_is_seen;
     if (is_short)
-      ++search.short_pulses;
+      search.short_pulse_seconds.push_back(run.start_second);
     else
       search.runs.push_back(run);
   }

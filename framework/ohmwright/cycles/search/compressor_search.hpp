@@ -16,7 +16,7 @@ struct CompressorSearch {
   double off_threshold = 0.0;
   double standing_load = 0.0;
   double running_load = 0.0;
-  std::uint64_t short_pulses = 0;
+  std::vector<double> short_pulse_seconds;  ///< when the runs and pauses of less than a minute began
 };
 
 /// By the load, outside the heater's runs: two classes of the logarithm of the load (Otsu, IEEE Trans. SMC 9 (1979)

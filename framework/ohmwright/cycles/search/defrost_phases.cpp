@@ -79,9 +79,13 @@ void describe_coil(const Window& window, Defrost& defrost) {
   const std::size_t begin = sample_at(window, defrost.start_second);
   const std::size_t end = std::max(begin + 1, sample_at(window, defrost.end_second - 1e-6) + 1);
   std::size_t peak = begin;
+  double lasting = window.coil[begin];
   for (std::size_t i = begin; i < window.size() && window.start[i] < defrost.end_second + 300.0 + window.spacing_second;
-       ++i)
+       ++i) {
     if (window.coil[i] > window.coil[peak]) peak = i;
+    if (i > begin) lasting = std::max(lasting, std::min(window.coil[i], window.coil[i - 1]));
+  }
+  defrost.lasting_peak_kelvin = lasting;
   const auto warmest = [&](std::size_t i) { return static_cast<double>(window.coil_warmest[i]); };
   defrost.peak_kelvin = warmest(peak);
   defrost.peak_second = window.start[peak];

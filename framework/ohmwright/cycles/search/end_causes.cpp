@@ -71,9 +71,8 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
 /// A time limit ends all at one length. These stopped at very different lengths, while the melting had hardly begun:
 /// what ends them believed the coil warm.
 bool ended_cold_by_belief(const InCommon& common, const Defrost& defrost) {
-  constexpr double hardly_melted = 0.2;  // of the heating
   return common.whole >= 3 && common.durations_differ() && common.longest_count * 2 < common.whole &&
-         defrost.plateau_second < hardly_melted * duration_of(defrost);
+         defrost.plateau_second < hardly_melted_share * duration_of(defrost);
 }
 
 void set(Defrost& defrost, EndCause cause, EndGround ground) {
@@ -161,55 +160,68 @@ std::string_view name_of(EndGround ground) {
   return "";
 }
 
-void tell_end_causes(const LogRatings& ratings, double spacing_second, bool has_load, std::vector<Defrost>& defrosts) {
+namespace {
+
+/// Within one step the coil may have warmed by this much past what was written.
+double slope_margin_of(double spacing_second, const Defrost& defrost) {
+  if (!defrost.end_kelvin) return 0.0;
+  const double after_melting = std::max(
+      60.0, defrost.end_second - defrost.plateau_start_second.value_or(defrost.start_second) - defrost.plateau_second);
+  return std::max(0.0, *defrost.end_kelvin - melting_point_kelvin) / after_melting * spacing_second;
+}
+
+bool lasted_the_time_limit(const LogRatings& ratings, double spacing_second, const Defrost& defrost) {
+  return ratings.time_limit_second && std::abs(duration_of(defrost) - *ratings.time_limit_second) <=
+                                          std::max(2.0 * spacing_second, 0.02 * *ratings.time_limit_second);
+}
+
+bool ended_at_rated_temperature(const LogRatings& ratings, double slope_margin, const Defrost& defrost) {
+  return ratings.end_temperature_kelvin && std::abs(*defrost.end_kelvin - *ratings.end_temperature_kelvin) <=
+                                               ratings.end_temperature_tolerance_kelvin + slope_margin;
+}
+
+bool ended_at_the_melting_point(const Defrost& defrost) {
+  return *defrost.end_kelvin < melting_point_kelvin + melting_margin_kelvin && defrost.peak_kelvin &&
+         *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin;
+}
+
+/// Where the coil rose, by its temperature at the end of heating.
+void by_end_temperature(const LogRatings& ratings, const InCommon& common, double spacing_second, Defrost& defrost) {
+  const double slope_margin = slope_margin_of(spacing_second, defrost);
+  if (ended_at_rated_temperature(ratings, slope_margin, defrost))
+    return set(defrost, EndCause::temperature, EndGround::rated_temperature);
+  if (ended_at_the_melting_point(defrost))
+    return set(defrost, ended_cold_by_belief(common, defrost) ? EndCause::temperature : EndCause::time_limit,
+               EndGround::still_melting);
+  if (!ratings.end_temperature_kelvin) return by_coil(common, slope_margin, defrost);
+  if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin)
+    return set(defrost, EndCause::time_limit, EndGround::below_rated);
+  // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is elsewhere.
+  const bool as_long_as_all = common.whole >= 3 && common.longest_count == common.whole;
+  if (lasted_the_time_limit(ratings, spacing_second, defrost) || as_long_as_all)
+    return set(defrost, EndCause::time_limit, EndGround::past_rated);
+  by_coil(common, slope_margin, defrost);
+}
+
+void by_length(const LogRatings& ratings, const InCommon& common, double spacing_second, Defrost& defrost) {
+  if (lasted_the_time_limit(ratings, spacing_second, defrost))
+    return set(defrost, EndCause::time_limit, EndGround::rated_time);
+  if (defrost.has_coil) return;
+  if (ratings.time_limit_second && duration_of(defrost) < *ratings.time_limit_second)
+    return set(defrost, EndCause::temperature, EndGround::unequal_durations);
+  by_durations(common, defrost);
+}
+
+}  // namespace
+
+void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vector<Defrost>& defrosts) {
   const InCommon common = in_common(spacing_second, defrosts);
   for (Defrost& defrost : defrosts) {
     set(defrost, EndCause::unknown, EndGround::nothing);
     // Where nothing was seen to heat, no heating ended.
-    if (defrost.is_cut || (has_load && !defrost.heater_is_seen)) continue;
-    const double duration = duration_of(defrost);
-    // Within one step the coil may have warmed by this much past what was written.
-    const double after_melting =
-        std::max(60.0, defrost.end_second - defrost.plateau_start_second.value_or(defrost.start_second) -
-                           defrost.plateau_second);
-    const double slope_margin =
-        defrost.end_kelvin ? std::max(0.0, *defrost.end_kelvin - melting_point_kelvin) / after_melting * spacing_second
-                           : 0.0;
-    const bool is_at_limit =
-        ratings.time_limit_second && std::abs(duration - *ratings.time_limit_second) <=
-                                         std::max(2.0 * spacing_second, 0.02 * *ratings.time_limit_second);
-    if (defrost.end_kelvin && defrost.rise_is_seen) {
-      const double end = *defrost.end_kelvin;
-      const bool at_rated =
-          ratings.end_temperature_kelvin &&
-          std::abs(end - *ratings.end_temperature_kelvin) <= ratings.end_temperature_tolerance_kelvin + slope_margin;
-      if (at_rated) {
-        set(defrost, EndCause::temperature, EndGround::rated_temperature);
-      } else if (end < melting_point_kelvin + melting_margin_kelvin && defrost.peak_kelvin &&
-                 *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin) {
-        set(defrost, ended_cold_by_belief(common, defrost) ? EndCause::temperature : EndCause::time_limit,
-            EndGround::still_melting);
-      } else if (ratings.end_temperature_kelvin && end > *ratings.end_temperature_kelvin) {
-        // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is
-        // elsewhere.
-        const bool as_long_as_all = common.whole >= 3 && common.longest_count == common.whole;
-        if (is_at_limit || as_long_as_all)
-          set(defrost, EndCause::time_limit, EndGround::past_rated);
-        else
-          by_coil(common, slope_margin, defrost);
-      } else if (ratings.end_temperature_kelvin) {
-        set(defrost, EndCause::time_limit, EndGround::below_rated);
-      } else {
-        by_coil(common, slope_margin, defrost);
-      }
-      if (defrost.cause != EndCause::unknown) continue;
-    }
-    if (is_at_limit)
-      set(defrost, EndCause::time_limit, EndGround::rated_time);
-    else if (ratings.time_limit_second && duration < *ratings.time_limit_second && !defrost.has_coil)
-      set(defrost, EndCause::temperature, EndGround::unequal_durations);
-    else if (!defrost.has_coil)
-      by_durations(common, defrost);
+    if (defrost.is_cut || (defrost.has_load && !defrost.heater_is_seen)) continue;
+    if (defrost.end_kelvin && defrost.rise_is_seen) by_end_temperature(ratings, common, spacing_second, defrost);
+    if (defrost.cause == EndCause::unknown) by_length(ratings, common, spacing_second, defrost);
   }
 }
 

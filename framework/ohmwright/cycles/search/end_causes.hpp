@@ -7,8 +7,8 @@
 namespace ohmwright::cycles {
 
 /// Tells what ended each defrost: by the coil's temperature at the end, by the ratings, and by what the defrosts of one
-/// log have in common. What the log cannot show stays unknown; so does a rise in a log of the load in which no heater
-/// drew.
-void tell_end_causes(const LogRatings& ratings, double spacing_second, bool has_load, std::vector<Defrost>& defrosts);
+/// log have in common. What the log cannot show stays unknown; so does a rise in which the load was logged and no
+/// heater drew.
+void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vector<Defrost>& defrosts);
 
 }  // namespace ohmwright::cycles

@@ -9,7 +9,8 @@
 
 namespace ohmwright::cycles {
 
-/// A stretch of a log, made ready for the search: one entry a sample.
+/// A stretch of a log, made ready for the search: one entry a sample. A value that is missing for a moment is the one
+/// before it; one that is missing for longer than its column's rows are usually apart is not-a-number.
 struct Window {
   std::vector<double> start;        ///< [s]
   std::vector<double> width;        ///< time that the sample stands for [s]
@@ -29,8 +30,14 @@ struct Window {
   double end_of(std::size_t i) const { return start[i] + width[i]; }
 };
 
-/// The window of these samples; a missing value keeps the one before it.
 Window window_of(std::span<const LogSample> samples, const LogRatings& ratings);
+
+/// The samples of a window that hold `quantity`, without those that do not: a hole in a column is a gap of that column.
+/// Gives the window itself where the column has no hole; else fills `room`, which must outlive the result.
+const Window& where_logged(const Window& window, const std::vector<double> Window::*quantity, Window& room);
+
+/// Share of the time between two seconds in which the window has samples, 0…1.
+double logged_share(const Window& window, double from_second, double to_second);
 
 /// Value below which the share of the time lies, of values with their widths; `values` is not empty.
 double time_quantile(std::span<const double> values, std::span<const double> widths, double share);
@@ -42,7 +49,7 @@ double median_of(std::vector<double> values);
 std::vector<double> smoothed(const Window& window, const std::vector<double>& values, double second);
 
 /// Standard deviation of what changes from sample to sample, by the median of second differences, of which some
-/// thousand are looked at.
+/// thousand are looked at; those with a missing value are not.
 double noise_of(const std::vector<double>& values);
 
 }  // namespace ohmwright::cycles

@@ -13,18 +13,24 @@ namespace {
 
 constexpr double shortest_without_rise_second = 360.0;  ///< less heat is an ice maker's, where no coil warms
 constexpr double heater_pause_second = 150.0;
+constexpr double well_logged = 0.5;        ///< share of a defrost in which a column has values, so that it tells of it
 constexpr double rise_lag_second = 600.0;  ///< a sensor warms this long after the heater at most
 
 class Builder {
  public:
-  Builder(const Window& window, const LogRatings& ratings) : window_(window), ratings_(ratings) {}
+  Builder(const Window& window, const LogRatings& ratings)
+      : window_(window),
+        load_(where_logged(window, &Window::load, load_room_)),
+        coil_(where_logged(window, &Window::coil, coil_room_)),
+        cabinet_(where_logged(window, &Window::cabinet, cabinet_room_)),
+        ratings_(ratings) {}
 
   WindowEvents build() {
-    if (!window_.load.empty()) heater_ = search_heater(window_);
-    if (!window_.coil.empty())
-      warm_ = search_excursions(window_, window_.coil, SensorPlace::coil);
+    if (!load_.load.empty()) heater_ = search_heater(load_);
+    if (!coil_.coil.empty())
+      warm_ = search_excursions(coil_, coil_.coil, SensorPlace::coil);
     else if (window_.load.empty() && !window_.cabinet.empty())
-      warm_ = search_excursions(window_, window_.cabinet, SensorPlace::cabinet);
+      warm_ = search_excursions(cabinet_, cabinet_.cabinet, SensorPlace::cabinet);
     std::vector<char> attached(warm_.excursions.size(), 0);
     for (const HeaterRun& run : heater_.runs) take_heater(run, attached);
     for (std::size_t i = 0; i < attached.size(); ++i)
@@ -56,7 +62,7 @@ class Builder {
     defrost.heater_load = run.load;
     defrost.score = run.score;
     for (std::size_t i = 0; i < warm_.excursions.size(); ++i) {
-      if (!overlap(window_, warm_.excursions[i], defrost.start_second, defrost.end_second)) continue;
+      if (!overlap(warm_window(), warm_.excursions[i], defrost.start_second, defrost.end_second)) continue;
       attached[i] = 1;
       defrost.score += 0.5;
     }
@@ -67,92 +73,113 @@ class Builder {
   void take_rise(const Excursion& rise) {
     Defrost defrost;
     defrost.start_second = rise.onset_second;
-    defrost.end_second = window_.end_of(rise.heat_end);
+    defrost.end_second = warm_window().end_of(rise.heat_end);
     defrost.rise_is_seen = true;
     defrost.is_cut = rise.is_cut;
     defrost.score = rise.score;
-    if (!window_.load.empty()) find_weak_heater(rise, defrost);
+    const double peak_second = warm_window().start[rise.peak];
+    if (!load_.load.empty() && is_logged(load_, warm_window().start[rise.onset], peak_second))
+      find_weak_heater(rise, defrost);
     events_.defrosts.push_back(defrost);
   }
 
+  /// The samples in which the rises were looked for.
+  const Window& warm_window() const { return window_.coil.empty() ? cabinet_ : coil_; }
+
   void find_weak_heater(const Excursion& rise, Defrost& defrost) const {
-    const double low = time_quantile(window_.load, window_.width, 0.02);
-    const double usual = time_quantile(window_.load, window_.width, 0.95);
-    std::vector<double> inside(window_.load.begin() + static_cast<std::ptrdiff_t>(rise.onset),
-                               window_.load.begin() + static_cast<std::ptrdiff_t>(rise.peak) + 1);
+    const double onset_second = warm_window().start[rise.onset];
+    const double peak_second = warm_window().start[rise.peak];
+    const std::size_t onset = sample_at(load_, onset_second);
+    const std::size_t peak = std::max(onset, sample_at(load_, peak_second));
+    const double low = time_quantile(load_.load, load_.width, 0.02);
+    const double usual = time_quantile(load_.load, load_.width, 0.95);
+    std::vector<double> inside(load_.load.begin() + static_cast<std::ptrdiff_t>(onset),
+                               load_.load.begin() + static_cast<std::ptrdiff_t>(peak) + 1);
     const double level = median_of(std::move(inside));
     if (level < low + 0.3 * (usual - low) || level <= 0.0) return;
     const double threshold = low + 0.5 * (level - low);
-    const std::size_t middle = (rise.onset + rise.peak) / 2;
+    const std::size_t middle = (onset + peak) / 2;
     std::size_t begin = middle;
     std::size_t end = middle;
     // Not into a compressor's run before it: heat shows in the coil within some minutes.
-    const double earliest = window_.start[rise.onset] - 300.0 - window_.spacing_second;
+    const double earliest = onset_second - 300.0 - load_.spacing_second;
     // Some heaters pause for a minute now and then.
-    for (std::size_t i = middle; i > 0 && window_.start[i - 1] > earliest; --i) {
-      if (window_.load[i - 1] >= threshold) begin = i - 1;
-      if (window_.start[begin] - window_.start[i - 1] > heater_pause_second) break;
+    for (std::size_t i = middle; i > 0 && load_.start[i - 1] > earliest; --i) {
+      if (load_.load[i - 1] >= threshold) begin = i - 1;
+      if (load_.start[begin] - load_.start[i - 1] > heater_pause_second) break;
     }
-    for (std::size_t i = middle; i < window_.size(); ++i) {
-      if (window_.load[i] >= threshold) end = i + 1;
-      if (end > begin && window_.start[i] - window_.start[end - 1] > heater_pause_second) break;
-      if (window_.start[i] > window_.start[rise.peak] + 900.0) break;
+    for (std::size_t i = middle; i < load_.size(); ++i) {
+      if (load_.load[i] >= threshold) end = i + 1;
+      if (end > begin && load_.start[i] - load_.start[end - 1] > heater_pause_second) break;
+      if (load_.start[i] > peak_second + 900.0) break;
     }
-    if (end <= begin || window_.start[end - 1] > window_.start[rise.peak] + 900.0 + window_.spacing_second) return;
+    if (end <= begin || load_.start[end - 1] > peak_second + 900.0 + load_.spacing_second) return;
     defrost.heater_is_seen = true;
-    defrost.start_second = window_.start[begin];
-    defrost.end_second = window_.end_of(end - 1);
+    defrost.start_second = load_.start[begin];
+    defrost.end_second = load_.end_of(end - 1);
     defrost.heater_load = level;
   }
 
   void find_compressor() {
-    if (!window_.load.empty()) {
+    if (!load_.load.empty()) {
       HeaterSearch all = heater_;
       all.runs.clear();
       for (const Defrost& defrost : events_.defrosts)
         if (defrost.heater_is_seen) all.runs.push_back(as_run(defrost));
-      events_.compressor = compressor_by_load(window_, all);
+      events_.compressor = compressor_by_load(load_, all);
       compressor_by_load_ = events_.compressor.levels_found;
     }
     if (compressor_by_load_) return;
     if (!window_.coil.empty())
-      events_.compressor = compressor_by_temperature(window_, window_.coil);
+      events_.compressor = compressor_by_temperature(coil_, coil_.coil);
     else if (!window_.cabinet.empty())
-      events_.compressor = compressor_by_temperature(window_, window_.cabinet);
+      events_.compressor = compressor_by_temperature(cabinet_, cabinet_.cabinet);
   }
 
   HeaterRun as_run(const Defrost& defrost) const {
     for (const HeaterRun& run : heater_.runs)
       if (run.run.start_second == defrost.start_second) return run;
     HeaterRun run;
-    run.run.begin = sample_at(defrost.start_second);
-    run.run.end = sample_at(defrost.end_second - 1e-6) + 1;
+    run.run.begin = sample_at(load_, defrost.start_second);
+    run.run.end = sample_at(load_, defrost.end_second - 1e-6) + 1;
     run.run.start_second = defrost.start_second;
     run.run.end_second = defrost.end_second;
     run.load = defrost.heater_load;
     return run;
   }
 
-  std::size_t sample_at(double second) const {
-    const auto at = std::upper_bound(window_.start.begin(), window_.start.end(), second);
-    return at == window_.start.begin() ? 0 : static_cast<std::size_t>(at - window_.start.begin()) - 1;
+  static std::size_t sample_at(const Window& window, double second) {
+    const auto at = std::upper_bound(window.start.begin(), window.start.end(), second);
+    return at == window.start.begin() ? 0 : static_cast<std::size_t>(at - window.start.begin()) - 1;
+  }
+
+  static bool is_logged(const Window& window, double from_second, double to_second) {
+    return logged_share(window, from_second, std::max(to_second, from_second + window.spacing_second)) >= well_logged;
   }
 
   void describe(Defrost& defrost) const {
-    const std::size_t begin = sample_at(defrost.start_second);
-    const std::size_t end = std::min(sample_at(defrost.end_second - 1e-6) + 1, window_.size());
-    if (defrost.heater_is_seen && !window_.load_is_current)
-      for (std::size_t i = begin; i < end; ++i) defrost.energy_joule += window_.load_mean[i] * window_.width[i];
+    defrost.has_load = !window_.load.empty() && is_logged(load_, defrost.start_second, defrost.end_second);
+    if (defrost.heater_is_seen && !window_.load_is_current) add_energy(defrost);
     const bool rose = defrost.rise_is_seen;
-    describe_coil(window_, defrost);
-    if (window_.coil.empty() && !window_.cabinet.empty()) {
-      double most = window_.cabinet[begin];
-      for (std::size_t i = begin; i < window_.size() && window_.start[i] < defrost.end_second + 1800.0; ++i)
-        most = std::max(most, window_.cabinet[i]);
-      defrost.rise_is_seen = most - window_.cabinet[begin] > std::max(0.5, 4.0 * window_.cabinet_noise);
-    }
+    if (!window_.coil.empty() && is_logged(coil_, defrost.start_second, defrost.end_second))
+      describe_coil(coil_, defrost);
+    if (window_.coil.empty() && !window_.cabinet.empty()) defrost.rise_is_seen = cabinet_rises(defrost);
     defrost.rise_is_seen = defrost.rise_is_seen || rose;
     weigh_frost(ratings_, window_.spacing_second, window_.load_is_current, defrost);
+  }
+
+  void add_energy(Defrost& defrost) const {
+    const std::size_t begin = sample_at(load_, defrost.start_second);
+    const std::size_t end = std::min(sample_at(load_, defrost.end_second - 1e-6) + 1, load_.size());
+    for (std::size_t i = begin; i < end; ++i) defrost.energy_joule += load_.load_mean[i] * load_.width[i];
+  }
+
+  bool cabinet_rises(const Defrost& defrost) const {
+    const std::size_t begin = sample_at(cabinet_, defrost.start_second);
+    double most = cabinet_.cabinet[begin];
+    for (std::size_t i = begin; i < cabinet_.size() && cabinet_.start[i] < defrost.end_second + 1800.0; ++i)
+      most = std::max(most, cabinet_.cabinet[i]);
+    return most - cabinet_.cabinet[begin] > std::max(0.5, 4.0 * cabinet_.cabinet_noise);
   }
 
   /// Where some heating warms, heating of another length or level that does not is an ice maker's. Where none warms,
@@ -168,7 +195,7 @@ class Builder {
     if (loads.empty()) {
       if (window_.coil.empty()) return;
       std::erase_if(events_.defrosts, [](const Defrost& one) {
-        return one.heater_is_seen && !one.rise_is_seen &&
+        return one.heater_is_seen && one.has_coil && !one.rise_is_seen &&
                one.end_second - one.start_second < shortest_without_rise_second;
       });
       return;
@@ -177,6 +204,7 @@ class Builder {
     const double usual_second = median_of(std::move(seconds));
     std::erase_if(events_.defrosts, [&](const Defrost& one) {
       if (!one.heater_is_seen || one.rise_is_seen || one.is_cut) return false;
+      if (!window_.coil.empty() && !one.has_coil) return false;  // whether it warmed was not logged
       return std::abs(one.heater_load - usual_load) > 0.1 * usual_load ||
              one.end_second - one.start_second < 0.6 * usual_second;
     });
@@ -184,7 +212,7 @@ class Builder {
 
   void find_doors() {
     if (window_.cabinet.empty()) return;
-    const QuickRiseSearch quick = search_quick_rises(window_, window_.cabinet);
+    const QuickRiseSearch quick = search_quick_rises(cabinet_, cabinet_.cabinet);
     door_threshold_ = quick.threshold_kelvin;
     for (const QuickRise& rise : quick.rises) {
       const bool heated = std::any_of(events_.defrosts.begin(), events_.defrosts.end(), [&](const Defrost& defrost) {
@@ -215,6 +243,12 @@ class Builder {
   }
 
   const Window& window_;
+  Window load_room_;
+  Window coil_room_;
+  Window cabinet_room_;
+  const Window& load_;  ///< where the load was logged; the window itself where it has no hole
+  const Window& coil_;
+  const Window& cabinet_;
   const LogRatings& ratings_;
   HeaterSearch heater_;
   ExcursionSearch warm_;

@@ -17,6 +17,38 @@ std::string_view name_of_source(std::string_view id) {
   return found == names.end() ? std::string_view("other") : std::string_view(*found);
 }
 
+/// A rule, and what of a log it rests on.
+struct LogRule {
+  LogVerdict (*judge)(const JudgedLog&);
+  bool rests_on_load = false;
+  bool rests_on_coil = false;
+  bool rests_on_cabinet = false;
+};
+
+constexpr std::array log_rules{LogRule{judge_runs_and_cools, true, true, false},
+                               LogRule{judge_coil_heat, false, true, false},
+                               LogRule{judge_defrosts_come, true, true, false},
+                               LogRule{judge_interval, true, true, false},
+                               LogRule{judge_heat_comes_from_heater, true, true, false},
+                               LogRule{judge_heater_power, true, false, false},
+                               LogRule{judge_heater_warms_coil, true, true, false},
+                               LogRule{judge_defrost_end, true, true, false},
+                               LogRule{judge_frost_load, true, true, false},
+                               LogRule{judge_air_over_coil, false, true, true},
+                               LogRule{judge_compressor_stops, true, false, false},
+                               LogRule{judge_compressor_starts, true, false, false}};
+
+/// What rests on a column whose unit is in doubt is not judged: not for, and not against.
+void withhold_doubted(const LogAnalysis& analysis, const LogRule& rule, LogVerdict& verdict) {
+  const auto in_doubt = [&](LogQuantity quantity) { return analysis.unit_in_doubt[index_of(quantity)]; };
+  const bool load = in_doubt(LogQuantity::power) || in_doubt(LogQuantity::current);
+  const bool is_doubted = (rule.rests_on_load && load) ||
+                          (rule.rests_on_coil && in_doubt(LogQuantity::coil_temperature)) ||
+                          (rule.rests_on_cabinet && in_doubt(LogQuantity::cabinet_temperature));
+  if (!is_doubted || verdict.outcome == Outcome::silent) return;
+  verdict = LogVerdict{verdict.rule, unit_in_doubt_text, Outcome::undecided};
+}
+
 }  // namespace
 
 void judge_quantity(const JudgedLog& log, const JudgedQuantity& quantity, LogVerdict& verdict) {
@@ -35,16 +67,25 @@ void judge_quantity(const JudgedLog& log, const JudgedQuantity& quantity, LogVer
 std::vector<LogVerdict> judge_log(const LogAnalysis& analysis, const LogRatings& ratings,
                                   const JudgeSettings& settings) {
   const JudgedLog log{analysis, ratings, settings.confidence};
-  return {judge_defrosts_come(log),    judge_interval(log),          judge_heat_comes_from_heater(log),
-          judge_heater_power(log),     judge_heater_warms_coil(log), judge_defrost_end(log),
-          judge_frost_load(log),       judge_air_over_coil(log),     judge_compressor_stops(log),
-          judge_compressor_starts(log)};
+  std::vector<LogVerdict> verdicts;
+  for (const LogRule& rule : log_rules) {
+    verdicts.push_back(rule.judge(log));
+    withhold_doubted(analysis, rule, verdicts.back());
+  }
+  return verdicts;
 }
 
 const LogVerdict* find_verdict(const std::vector<LogVerdict>& verdicts, std::string_view rule) {
   const auto found =
       std::find_if(verdicts.begin(), verdicts.end(), [rule](const LogVerdict& one) { return one.rule == rule; });
   return found == verdicts.end() ? nullptr : &*found;
+}
+
+bool leaves_a_question(const LogAnalysis& analysis, const std::vector<LogVerdict>& verdicts) {
+  const bool is_asked = std::any_of(verdicts.begin(), verdicts.end(), [](const LogVerdict& one) {
+    return one.text == unit_in_doubt_text || (one.rule == "runs-and-cools" && one.outcome == Outcome::undecided);
+  });
+  return is_asked || find_finding(analysis.findings, "column-never-moved") != nullptr;
 }
 
 bool asks_for_a_test(const std::vector<LogVerdict>& verdicts) {

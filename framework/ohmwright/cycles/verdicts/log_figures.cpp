@@ -29,7 +29,9 @@ std::optional<double> if_above_nought(double value) {
 }
 
 Values heating(const LogAnalysis& log) {
-  return of_whole_defrosts(log, [](const Defrost& d) { return if_above_nought(d.end_second - d.start_second); });
+  return of_whole_defrosts(log, [](const Defrost& d) {
+    return d.has_load && !d.heater_is_seen ? std::nullopt : if_above_nought(d.end_second - d.start_second);
+  });
 }
 Values heater_power(const LogAnalysis& log) {
   if (log.load_is_current) return {};
@@ -74,14 +76,15 @@ Values single(std::optional<double> value) { return value ? Values{*value} : Val
 Values run_share(const LogAnalysis& log) { return single(log.run_share); }
 Values cabinet(const LogAnalysis& log) { return single(log.cabinet_mean_kelvin); }
 double seen_second(const LogAnalysis& log) { return log.coverage.span_second - log.coverage.gap_second; }
+double load_second(const LogAnalysis& log) { return log.coverage.logged_second[index_of(LogQuantity::power)]; }
 Values defrosts_a_day(const LogAnalysis& log) {
   if (seen_second(log) <= 0.0) return {};
   return {static_cast<double>(log.defrost_count) / seen_second(log) * second_per_day};
 }
-/// Mean power over the time that the log saw: what it costs.
+/// Mean power over the time in which it was logged: what it costs.
 Values mean_power(const LogAnalysis& log) {
-  if (log.energy_joule <= 0.0 || seen_second(log) <= 0.0) return {};
-  return {log.energy_joule / seen_second(log)};
+  if (log.energy_joule <= 0.0 || load_second(log) <= 0.0) return {};
+  return {log.energy_joule / load_second(log)};
 }
 
 struct FigureRow {

@@ -43,6 +43,13 @@ std::vector<LogVerdict> judge_log(const LogAnalysis& analysis, const LogRatings&
 /// The verdict of that rule, or null.
 const LogVerdict* find_verdict(const std::vector<LogVerdict>& verdicts, std::string_view rule);
 
+/// `LogVerdict::text` of a rule that rests on a column whose unit is in doubt.
+inline constexpr std::string_view unit_in_doubt_text = "unit-in-doubt";
+
+/// Whether something has to be settled before the log says anything: a unit in doubt, a column that never moved, a time
+/// in which the appliance stood.
+bool leaves_a_question(const LogAnalysis& analysis, const std::vector<LogVerdict>& verdicts);
+
 /// Whether a rule found the log out of limits.
 bool asks_for_a_test(const std::vector<LogVerdict>& verdicts);
 

@@ -21,11 +21,25 @@ std::uint64_t whole_defrosts(const LogAnalysis& log) {
       std::count_if(log.defrosts.begin(), log.defrosts.end(), [](const Defrost& one) { return !one.is_cut; }));
 }
 
+std::vector<LogVerdict> verdicts_after(const RepairComparison& comparison) {
+  std::vector<LogVerdict> verdicts;
+  for (const RuleChange& one : comparison.rules) verdicts.push_back(one.after);
+  return verdicts;
+}
+
+/// Rules that the log after has to pass, whatever was wrong before: that it runs, that defrosts come to its end, and,
+/// where the coil was logged, that they end as they should.
+bool must_pass(const RuleChange& change, const LogAnalysis& after) {
+  if (change.rule == "defrosts-come") return true;
+  if (change.rule == "runs-and-cools") return change.after.outcome != Outcome::silent;
+  return change.rule == "defrost-end" && after.has_coil;
+}
+
 /// What a repair of a defrost system has to show: defrosts that end as they should, twice.
 bool shows_the_defrosts(const RepairComparison& comparison, const LogAnalysis& after) {
-  if (whole_defrosts(after) < enough_defrosts) return false;
+  if (whole_defrosts(after) < enough_defrosts || leaves_a_question(after, verdicts_after(comparison))) return false;
   return std::all_of(comparison.rules.begin(), comparison.rules.end(), [&](const RuleChange& one) {
-    return one.rule != "defrost-end" || !after.has_coil || one.after.outcome == Outcome::within_limits;
+    return !must_pass(one, after) || one.after.outcome == Outcome::within_limits;
   });
 }
 
@@ -46,13 +60,23 @@ void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairCom
   if (before.has_coil && !after.has_coil) add({"coil-no-longer-logged"});
   if (before.has_cabinet && !after.has_cabinet) add({"cabinet-no-longer-logged"});
   for (const RuleChange& one : comparison.rules)
-    if (one.stand == RepairStand::unproved ||
-        (one.rule == "defrost-end" && after.has_coil && one.after.outcome != Outcome::within_limits &&
-         one.after.outcome != Outcome::out_of_limits))
+    if (one.stand == RepairStand::unproved || (must_pass(one, after) && one.after.outcome != Outcome::within_limits &&
+                                               one.after.outcome != Outcome::out_of_limits))
       add({"rule-cannot-tell", {{"rule", std::string(one.rule)}}});
   for (const RuleChange& one : comparison.rules)
     if (one.rule == "heater-power" && one.after.outcome == Outcome::silent && after.has_load)
       add({"heater-power-not-judged"});
+  if (after.standstill) add({"stood-after", {{"second", after.standstill->second()}}});
+  if (std::any_of(after.unit_in_doubt.begin(), after.unit_in_doubt.end(), [](bool one) { return one; }))
+    add({"unit-in-doubt-after"});
+  if (find_finding(after.findings, "column-never-moved") != nullptr) add({"column-never-moved-after"});
+  for (const LogQuantity quantity : log_quantities) {
+    const double logged = after.coverage.logged_second[index_of(quantity)];
+    const double missing = after.coverage.observed_second - logged;
+    if (logged > 0.0 && missing > 0.05 * after.coverage.observed_second)
+      add({"column-has-holes-after",
+           {{"quantity", std::string(name_of(quantity))}, {"share", missing / after.coverage.observed_second}}});
+  }
   const std::uint64_t whole = whole_defrosts(after);
   if (whole < enough_defrosts)
     add({"few-defrosts-after", {{"count", static_cast<double>(whole)}, {"span_second", after.coverage.span_second}}});

@@ -1,4 +1,8 @@
+#include <array>
 #include <cmath>
+#include <cstdio>
+#include <functional>
+#include <string>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -139,6 +143,87 @@ TEST(Troubles, ALogCutAtAnyByteIsReadUpToThere) {
     } catch (const InputError&) {
       EXPECT_LT(bytes, 70U) << cut;  // within the header and the first time
     }
+  }
+}
+
+/// Four days of a freezer that cycles, a row a minute; from row `from` on each cell is written by the other function.
+std::string written(const std::string& header, int from, const std::function<std::string(double, double)>& before,
+                    const std::function<std::string(double, double)>& behind) {
+  std::string text = header;
+  for (int minute = 0; minute < 4 * 1440; ++minute) {
+    const int of_cycle = minute % 41;
+    const bool heats = minute % 600 > 570;
+    const double coil = heats           ? -20.0 + (minute % 600 - 570) * 0.9
+                        : of_cycle < 22 ? -18.0 - 0.45 * of_cycle
+                                        : -27.9 + 0.52 * (of_cycle - 22);
+    const double watt = heats ? 450.0 : of_cycle < 22 ? 118.0 + 0.1 * of_cycle : 2.0;
+    char time[40];
+    std::snprintf(time, sizeof time, "2026-01-%02dT%02d:%02d:00,", 1 + minute / 1440, minute / 60 % 24, minute % 60);
+    text += time + (minute < from ? before : behind)(watt, coil) + "\n";
+  }
+  return text;
+}
+std::string cells(double watt, double coil) { return std::to_string(watt) + "," + std::to_string(coil); }
+std::string in_kilowatts(double watt, double coil) { return cells(watt / 1000.0, coil); }
+std::string in_fahrenheit(double watt, double coil) { return cells(watt, 1.8 * coil + 32.0); }
+
+LogReader read_through(const std::string& text) {
+  LogReader reader(log_in_memory(text));
+  while (!reader.next().empty()) {
+  }
+  return reader;
+}
+
+TEST(DoubtedUnits, AreThoseThatChangeWithinTheLog) {
+  const std::string header = "time,power,coil\n";
+  const LogReader right = read_through(written(header, 9999, cells, cells));
+  EXPECT_EQ(right.doubtful_units(), (std::array{false, false, false, false}));
+  EXPECT_EQ(right.troubles().of(LogTrouble::unit_slip).count, 0U);
+  for (const int from : {3000, 3007, 3019, 3033}) {
+    const LogReader kilowatts = read_through(written(header, from, cells, in_kilowatts));
+    EXPECT_EQ(kilowatts.doubtful_units(), (std::array{false, false, true, false})) << from;
+    EXPECT_NEAR(static_cast<double>(kilowatts.troubles().of(LogTrouble::unit_slip).count), 5760.0 - from, 200.0);
+    EXPECT_NEAR(*find_finding(kilowatts.findings(), "unit-changes")->number("line"), from, 200.0);
+    const LogReader fahrenheit = read_through(written(header, from, cells, in_fahrenheit));
+    EXPECT_TRUE(fahrenheit.doubtful_units()[0]) << from;
+    EXPECT_GT(fahrenheit.troubles().of(LogTrouble::unit_slip).count, 100U) << from;
+  }
+}
+
+TEST(DoubtedUnits, AreThoseThatTheValuesContradict) {
+  const LogReader watts = read_through(written("time,power (kW),coil (degC)\n", 9999, cells, cells));
+  EXPECT_TRUE(watts.doubtful_units()[index_of(power)]);
+  EXPECT_NE(find_finding(watts.findings(), "unit-contradicted"), nullptr);
+  const LogReader kilowatts = read_through(written("time,power (W),coil (degC)\n", 9999, in_kilowatts, in_kilowatts));
+  EXPECT_TRUE(kilowatts.doubtful_units()[index_of(power)]);
+  EXPECT_FALSE(kilowatts.doubtful_units()[index_of(coil)]);
+}
+
+TEST(DateOrder, IsSaidAsItTurnedOut) {
+  std::string rows = "time,power [W]\n";
+  for (int minute = 0; minute < 2400; ++minute)  // the first 64 KiB hold one date
+    rows += "01/0" + std::to_string(1 + minute / 2300) + "/2026 " + (minute < 2300 ? "11:58:00 AM" : "12:05:00 PM") +
+            ",100\n";
+  const ReadLog log = read_log(rows);
+  EXPECT_EQ(log.times().back(), 86400.0 + 7.0 * 60.0);
+  EXPECT_FALSE(log.says("day-month-order-guessed"));
+  ASSERT_TRUE(log.says("day-month-order-changed"));
+  EXPECT_EQ(find_finding(log.findings, "day-month-order-changed")->text("order"), "month_first");
+  // Two dates in the head settle it there.
+  const ReadLog settled =
+      read_log("time,power [W]\n01/01/2026 11:58:00 PM,100\n01/01/2026 11:59:00 PM,100\n01/02/2026 12:00:00 AM,100\n");
+  EXPECT_THAT(settled.times(), ElementsAre(0.0, 60.0, 120.0));
+  EXPECT_FALSE(settled.says("day-month-order-guessed"));
+}
+
+TEST(Columns, OfTemperaturesWithoutAPlaceTheOneThatSwingsIsTheCoils) {
+  const std::string rows =
+      "2026-01-01 00:00,-18.1,-24\n2026-01-01 00:10,-18.2,-10\n2026-01-01 00:20,-17.9,0.1\n2026-01-01 00:30,-17.5,12\n";
+  for (const char* header : {"time,temp 1,temp 2\n", ""}) {
+    const ReadLog log = read_log(header + rows);
+    EXPECT_NEAR(log.value(3, coil), 285.15, 1e-9) << header;
+    EXPECT_NEAR(log.value(3, cabinet), 255.65, 1e-9) << header;
+    EXPECT_TRUE(log.asks("column-guessed") || log.says("column-guessed"));
   }
 }
 

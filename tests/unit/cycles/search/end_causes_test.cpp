@@ -24,7 +24,7 @@ Defrost with_coil(double seconds, double end_celsius) {
 }
 
 std::vector<Defrost> told(std::vector<Defrost> defrosts, const LogRatings& ratings = {}) {
-  tell_end_causes(ratings, 10.0, false, defrosts);
+  tell_end_causes(ratings, 10.0, defrosts);
   return defrosts;
 }
 
@@ -72,8 +72,11 @@ TEST(EndCause, OfColdOnesOfDifferentLengthIsTheTemperatureThatWasBelieved) {
 
 TEST(EndCause, IsNotToldWhereTheLoadShowsNoHeater) {
   std::vector<Defrost> defrosts{with_coil(2200, -10.0), with_coil(2300, -11.0), with_coil(2200, -12.0)};
-  for (Defrost& one : defrosts) one.heater_is_seen = false;
-  tell_end_causes({}, 10.0, true, defrosts);
+  for (Defrost& one : defrosts) {
+    one.heater_is_seen = false;
+    one.has_load = true;
+  }
+  tell_end_causes({}, 10.0, defrosts);
   for (const Defrost& one : defrosts) EXPECT_EQ(one.cause, EndCause::unknown);
 }
 

@@ -116,6 +116,93 @@ TEST(OddLogs, CutAtAnyByteGiveAnAnswerOrARefusal) {
   }
 }
 
+/// Takes the cells of a column away from a share of the log on.
+SimulatedLog without_column(SimulatedLog log, LogQuantity quantity, double from_share) {
+  const double from = from_share * log.rows.back().time_second;
+  for (LogRow& row : log.rows)
+    if (row.time_second >= from) row.value[index_of(quantity)] = LogRow::none;
+  return log;
+}
+
+TEST(Holes, InTheColumnOfTheCoilSayNothingOfIt) {
+  const SimulatedLog whole = simulate(plain_plan(), 3);
+  const LogAnalysis analysis = analysed(without_column(whole, LogQuantity::coil_temperature, 0.45));
+  const LogFinding* hole = find_finding(analysis.findings, "column-has-holes");
+  ASSERT_NE(hole, nullptr);
+  EXPECT_EQ(hole->text("quantity"), "coil_temperature");
+  EXPECT_NEAR(*hole->number("share"), 0.55, 0.01);
+  EXPECT_EQ(analysis.defrosts.size(), whole.defrosts.size());  // the load shows them
+  EXPECT_FALSE(says(analysis, "heat-without-rise"));
+  for (const Defrost& one : analysis.defrosts) {
+    const bool is_logged = one.start_second < 0.45 * whole.rows.back().time_second;
+    EXPECT_EQ(one.has_coil, is_logged);
+    EXPECT_EQ(one.peak_kelvin.has_value(), is_logged);
+    EXPECT_TRUE(one.has_load);
+  }
+  EXPECT_EQ(analysis.coverage.hidden_share, 0.0);
+}
+
+TEST(Holes, InTheColumnOfThePowerMakeNoEnergyAndNoRunsUp) {
+  const SimulatedLog whole = simulate(plain_plan(), 3);
+  const LogAnalysis all = analysed(whole);
+  const LogAnalysis analysis = analysed(without_column(whole, LogQuantity::power, 0.5));
+  EXPECT_EQ(analysis.defrosts.size(), whole.defrosts.size());  // the coil shows them
+  const double half = 0.5 * whole.rows.back().time_second;
+  for (const Defrost& one : analysis.defrosts) {
+    EXPECT_EQ(one.has_load, one.start_second < half);
+    EXPECT_EQ(one.heater_is_seen, one.start_second < half);
+    EXPECT_TRUE(one.has_load || !one.frost.has_value());
+    EXPECT_TRUE(one.has_load || !one.interval_running_second.has_value());
+  }
+  EXPECT_FALSE(says(analysis, "rise-without-heater"));
+  EXPECT_NEAR(analysis.energy_joule, 0.5 * all.energy_joule, 0.06 * all.energy_joule);
+  EXPECT_NEAR(*analysis.run_share, *all.run_share, 0.03);
+  EXPECT_NEAR(analysis.coverage.logged_second[index_of(LogQuantity::power)], half, 60.0);
+}
+
+TEST(Holes, OfAFewMinutesAreCarriedOver) {
+  SimulatedLog log = simulate(plain_plan(), 3);
+  for (std::size_t i = 0; i < log.rows.size(); ++i)
+    if (i % 6 != 0) log.rows[i].value[index_of(LogQuantity::coil_temperature)] = LogRow::none;  // each minute
+  EXPECT_FALSE(says(analysed(log), "column-has-holes"));
+}
+
+TEST(Standstill, IsATimeInWhichNothingRuns) {
+  SimulatedLog log = simulate(plain_plan(), 3);
+  EXPECT_FALSE(analysed(log).standstill.has_value());
+  const double off = 0.4 * log.rows.back().time_second;
+  for (LogRow& row : log.rows) {
+    if (row.time_second < off) continue;
+    row.value[index_of(LogQuantity::power)] = 0.0;
+    row.value[index_of(LogQuantity::coil_temperature)] = 294.15 + 0.1 * std::sin(row.time_second);
+  }
+  const LogAnalysis analysis = analysed(log);
+  ASSERT_TRUE(analysis.standstill.has_value());
+  EXPECT_NEAR(analysis.standstill->start_second, off, 3.0 * 3600.0);
+  EXPECT_NEAR(*analysis.standstill->kelvin, 294.15, 0.5);
+}
+
+TEST(Columns, ThatNeverMoveSayNothing) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 4 * 1440; ++i) rows.push_back(row_of(60.0 * i, 0.0, 273.15));
+  const LogAnalysis analysis = of_rows(rows);
+  EXPECT_TRUE(says(analysis, "column-never-moved"));
+  EXPECT_FALSE(analysis.has_load);
+  EXPECT_FALSE(analysis.has_coil);
+}
+
+TEST(Temperatures, ThatChangeFasterThanACoilCanAreAskedAbout) {
+  SimulatedPlan plan = plain_plan();
+  plan.spacing_second = 60.0;
+  SimulatedLog log = simulate(plan, 3);
+  EXPECT_FALSE(says(analysed(log), "temperature-changes-implausible"));
+  for (std::size_t i = 0; i < log.rows.size(); ++i) {
+    log.rows[i].time_second = static_cast<double>(i);
+    log.rows[i].value[index_of(LogQuantity::power)] = LogRow::none;
+  }
+  EXPECT_TRUE(says(analysed(log), "temperature-changes-implausible"));
+}
+
 // Streamed in blocks, as a reader gives them: a year of seconds is 31.5 million rows.
 TEST(OddLogs, AYearOfSeconds) {
   LogAnalyser analyser;

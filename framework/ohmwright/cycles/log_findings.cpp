@@ -1,0 +1,99 @@
+#include <algorithm>
+#include <string>
+
+#include <ohmwright/cycles/log_findings.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+/// The rarest defrosts that are known (common practice, no source).
+constexpr double rarest_interval_second = 54.0 * 3600.0;
+
+/// A column that has values for less than the log's rows.
+constexpr double worth_saying = 0.01;  // of the time
+
+void tell_coverage(LogAnalysis& analysis) {
+  std::vector<LogFinding>& findings = analysis.findings;
+  const LogCoverage& coverage = analysis.coverage;
+  if (coverage.hidden_share > 0.0)
+    findings.push_back({"gaps-can-hide-defrosts",
+                        {{"share", coverage.hidden_share},
+                         {"longest_second", coverage.longest_gap_second},
+                         {"gaps", static_cast<double>(coverage.gaps)}}});
+  for (const LogQuantity quantity : log_quantities) {
+    const double logged = coverage.logged_second[index_of(quantity)];
+    const double missing = coverage.observed_second - logged;
+    if (logged <= 0.0 || missing <= worth_saying * coverage.observed_second) continue;
+    findings.push_back({"column-has-holes",
+                        {{"quantity", std::string(name_of(quantity))},
+                         {"share", missing / coverage.observed_second},
+                         {"percent", 100.0 * missing / coverage.observed_second},
+                         {"second", missing}}});
+  }
+  if (analysis.defrosts.empty()) {
+    findings.push_back({"no-defrost-seen", {{"span_second", coverage.span_second}}});
+    if (coverage.span_second < rarest_interval_second)
+      findings.push_back(
+          {"log-shorter-than-an-interval",
+           {{"span_second", coverage.span_second}, {"longest_interval_second", rarest_interval_second}}});
+  }
+  if (coverage.span_second < 3600.0) findings.push_back({"log-is-short", {{"span_second", coverage.span_second}}});
+}
+
+void tell_quantities(bool has_levels, LogAnalysis& analysis) {
+  std::vector<LogFinding>& findings = analysis.findings;
+  if (analysis.has_load && !has_levels) findings.push_back({"load-has-one-level"});
+  if (!analysis.has_load) findings.push_back({"no-load-in-log"});
+  if (analysis.load_is_current) findings.push_back({"current-without-line-voltage"});
+  if (!analysis.has_coil && !analysis.has_cabinet) findings.push_back({"no-temperature-in-log"});
+}
+
+/// No compressor may run for so short a time, and no defrosts come so often: the column of time may count something
+/// else than seconds.
+void tell_time_step(LogAnalysis& analysis) {
+  constexpr double shortest_usual_run_second = 120.0;
+  const bool runs_are_short = analysis.run_count >= 5 && analysis.typical_run_second &&
+                              *analysis.typical_run_second < shortest_usual_run_second;
+  const bool pulses_only = analysis.short_pulses > 20 && analysis.short_pulses > 3 * analysis.run_count;
+  if (!runs_are_short && !pulses_only) return;
+  analysis.findings.push_back({"time-step-implausible",
+                               {{"typical_run_second", analysis.typical_run_second.value_or(0.0)},
+                                {"short_pulses", static_cast<double>(analysis.short_pulses)}},
+                               true});
+}
+
+void tell_defrosts(const LogRatings& ratings, LogAnalysis& analysis) {
+  const auto count = [&](auto is_odd) {
+    return static_cast<double>(std::count_if(analysis.defrosts.begin(), analysis.defrosts.end(), is_odd));
+  };
+  const double weighed = count([](const Defrost& one) { return one.frost.has_value(); });
+  const double without_rise = count([](const Defrost& one) { return one.has_coil && !one.rise_is_seen; });
+  const double without_heater = count([](const Defrost& one) { return one.has_load && !one.heater_is_seen; });
+  if (weighed > 0.0)
+    analysis.findings.push_back(
+        {"melting-share-assumed",
+         {{"share", ratings.melting_share}, {"uncertainty", ratings.melting_share_uncertainty}}});
+  if (without_rise > 0.0) analysis.findings.push_back({"heat-without-rise", {{"count", without_rise}}});
+  if (without_heater > 0.0) analysis.findings.push_back({"rise-without-heater", {{"count", without_heater}}});
+}
+
+}  // namespace
+
+void tell_findings(const LogRatings& ratings, std::uint64_t rows, bool has_levels, LogAnalysis& analysis) {
+  if (rows == 0) {
+    analysis.findings.push_back({"log-has-no-rows"});
+    return;
+  }
+  tell_coverage(analysis);
+  tell_quantities(has_levels, analysis);
+  tell_time_step(analysis);
+  tell_defrosts(ratings, analysis);
+  if (analysis.run_count > analysis.runs.size() || analysis.defrost_count > analysis.defrosts.size() ||
+      analysis.door_count > analysis.doors.size())
+    analysis.findings.push_back({"lists-are-cut",
+                                 {{"runs", static_cast<double>(analysis.run_count)},
+                                  {"defrosts", static_cast<double>(analysis.defrost_count)}}});
+}
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,123 @@
+#include <algorithm>
+#include <cmath>
+
+#include <ohmwright/cycles/reading/unit_watch.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+/// Long enough to hold some cycles of a compressor (common practice, no source).
+constexpr double watched_stretch_second = 3.0 * 3600.0;
+constexpr std::uint64_t fewest_rows = 20;
+/// Between two rows a temperature that only changed its unit seems to move by more than the first of these, and moved
+/// by less than the second.
+constexpr double least_jump_kelvin = 2.5;
+constexpr double near_kelvin = 2.0;
+
+/// The unit, other than `unit`, in which the number of `value` is near `last`.
+std::optional<Unit> unit_that_fits(const Unit& unit, double value, double last) {
+  for (const char* name : {"degC", "degF"}) {
+    const Unit other = *Unit::named(name, Dimension::temperature);
+    if (other == unit) continue;
+    if (std::abs(other.to_si(unit.from_si(value)) - last) < near_kelvin) return other;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+void UnitWatch::take(std::span<const LogRow> rows, std::uint64_t last_line) {
+  const std::size_t place = index_of(quantity_);
+  const std::uint64_t behind = last_line > rows.size() ? last_line - rows.size() : 0;
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    if (const double value = rows[i].value[place]; !std::isnan(value))
+      take_value(rows[i].time_second, value, behind + i + 1);
+}
+
+void UnitWatch::take_value(double second, double value, std::uint64_t line) {
+  if (now_.rows == 0) open(second, line);
+  if (second - now_.start_second > watched_stretch_second) {
+    close();
+    open(second, line);
+  }
+  if (std::abs(value - last_value_) > least_jump_kelvin) look_for_jump(second, value, line);
+  last_value_ = value;
+  ++now_.rows;
+  now_.sum += value;
+  now_.least = std::min(now_.least, value);
+  now_.most = std::max(now_.most, value);
+}
+
+void UnitWatch::look_for_jump(double second, double value, std::uint64_t line) {
+  if (measured_dimension(quantity_) != Dimension::temperature || jump_ || is_changed_) return;
+  const Stretch& before = now_.rows >= fewest_rows || !last_ ? now_ : *last_;
+  if (before.rows < fewest_rows) return;
+  const std::optional<Unit> to = unit_that_fits(unit_, value, last_value_);
+  if (!to) return;
+  jump_ = Jump{*to, before};
+  if (last_ && last_->least < before.least) jump_->before = *last_;
+  now_ = {};
+  open(second, line);
+}
+
+void UnitWatch::open(double second, std::uint64_t line) {
+  now_ = {};
+  now_.start_second = second;
+  now_.first_line = line;
+}
+
+void UnitWatch::close() {
+  if (now_.rows < fewest_rows) return;
+  if (measured_dimension(quantity_) == Dimension::temperature)
+    close_temperature();
+  else
+    close_load();
+  last_ = now_;
+}
+
+/// A load that is switched, at a thousandth of what was switched before, or a thousand times that. An appliance that
+/// stands still draws little, too, but its load does not come and go.
+void UnitWatch::close_load() {
+  constexpr double thousandth_least = 0.15e-3;  // compressor against heater
+  constexpr double thousandth_most = 1.5e-3;
+  constexpr double switched = 3.0;
+  constexpr double no_appliance_watt = 5.0;
+  if (now_.most <= switched * std::max(now_.least, 0.0)) return;
+  const double ratio = most_before_ > 0.0 ? now_.most / most_before_ : 1.0;
+  const bool shrank = ratio > thousandth_least && ratio < thousandth_most;
+  const bool grew = most_before_ < no_appliance_watt && ratio > 1.0 / thousandth_most && ratio < 1.0 / thousandth_least;
+  if (shrank || grew)
+    note_change();
+  else
+    most_before_ = std::max(most_before_, now_.most);
+}
+
+/// After a jump: whether the column stays where the other unit puts it, and not where its own does.
+void UnitWatch::close_temperature() {
+  constexpr double same_least_kelvin = 2.5;
+  constexpr double same_mean_kelvin = 5.0;
+  if (is_changed_) return note_change();
+  if (!jump_) return;
+  const auto converted = [&](double value) { return jump_->to.to_si(unit_.from_si(value)); };
+  const bool fits = std::abs(converted(now_.least) - jump_->before.least) < same_least_kelvin &&
+                    std::abs(converted(now_.mean()) - jump_->before.mean()) < same_mean_kelvin;
+  constexpr double moves_kelvin = 1.0;  // what stands still has no unit
+  const bool moves = now_.most - now_.least > moves_kelvin;
+  const bool fits_own = std::abs(now_.least - jump_->before.least) < same_least_kelvin;
+  jump_.reset();
+  if (!fits || fits_own || !moves) return;
+  is_changed_ = true;
+  note_change();
+}
+
+void UnitWatch::note_change() {
+  if (!change_) change_ = UnitChange{now_.first_line, 0};
+  change_->rows += now_.rows;
+}
+
+void UnitWatch::finish() {
+  if (now_.rows > 0) close();
+}
+
+}  // namespace ohmwright::cycles

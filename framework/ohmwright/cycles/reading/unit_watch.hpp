@@ -1,0 +1,70 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+
+#include <ohmwright/cycles/log_row.hpp>
+#include <ohmwright/quantity/unit_table.hpp>
+
+namespace ohmwright::cycles {
+
+/// Rows from one line on whose column seems to hold another unit than before.
+struct UnitChange {
+  std::uint64_t first_line = 0;
+  std::uint64_t rows = 0;
+};
+
+/// Watches one column of a log for stretches that are written in another unit, where no row stands out by itself: loads
+/// that become a thousandth of what they were and go on to switch, temperatures that jump to their own number in
+/// another unit and stay there. What it finds is asked about; no value is changed.
+class UnitWatch {
+ public:
+  UnitWatch(LogQuantity quantity, const Unit& unit) : quantity_(quantity), unit_(unit) {}
+
+  /// The next rows; `last_line` is the line of the last of them.
+  void take(std::span<const LogRow> rows, std::uint64_t last_line);
+  /// Once, after the last row.
+  void finish();
+
+  LogQuantity quantity() const { return quantity_; }
+  const Unit& unit() const { return unit_; }
+  const std::optional<UnitChange>& change() const { return change_; }
+
+ private:
+  /// Some hours of the column.
+  struct Stretch {
+    double start_second = 0.0;
+    std::uint64_t first_line = 0;
+    std::uint64_t rows = 0;
+    double sum = 0.0;
+    double least = 1e300;
+    double most = -1e300;
+    double mean() const { return sum / static_cast<double>(rows); }
+  };
+  /// A row from which the column may be in another unit.
+  struct Jump {
+    Unit to;
+    Stretch before;
+  };
+
+  void take_value(double second, double value, std::uint64_t line);
+  void look_for_jump(double second, double value, std::uint64_t line);
+  void open(double second, std::uint64_t line);
+  void close();
+  void close_load();
+  void close_temperature();
+  void note_change();
+
+  LogQuantity quantity_;
+  Unit unit_;
+  Stretch now_;
+  std::optional<Stretch> last_;
+  double most_before_ = 0.0;  ///< of all loads in the unit that is taken for right
+  std::optional<Jump> jump_;
+  bool is_changed_ = false;
+  double last_value_ = LogRow::none;
+  std::optional<UnitChange> change_;
+};
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,79 @@
+#include <algorithm>
+
+#include <ohmwright/cycles/verdicts/odd_ones.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+/// Cold at the end, and no time limit explains it: it ended long before the rated one, or it had hardly begun to melt.
+bool ended_too_early(const LogRatings& ratings, const Defrost& defrost) {
+  constexpr double clearly_before = 0.9;  // of the time limit
+  const bool is_cold = defrost.ground == EndGround::still_melting || defrost.ground == EndGround::below_rated;
+  if (!is_cold || defrost.is_cut) return false;
+  const double heated = defrost.end_second - defrost.start_second;
+  const double limit = ratings.time_limit_least_second.value_or(ratings.time_limit_second.value_or(0.0));
+  if (limit > 0.0) return heated < clearly_before * limit;
+  return defrost.ground == EndGround::still_melting && defrost.plateau_second < hardly_melted_share * heated;
+}
+
+/// A coil warmer than this holds no ice and goes on being heated (common practice, no source: sensors and thermostats
+/// end defrosts at 5 to 24 degC, and the heater's own heat carries the coil some way on) [K].
+double hottest_of_a_good_end(const LogRatings& ratings) {
+  constexpr double unrated = 318.15;  // 45 degC
+  constexpr double carried_on = 25.0;
+  return ratings.end_temperature_kelvin ? *ratings.end_temperature_kelvin + carried_on : unrated;
+}
+
+/// Where nothing heated there was no end of heating; that is another rule's matter.
+bool heated_unseen(const Defrost& defrost) { return defrost.has_load && !defrost.heater_is_seen; }
+
+}  // namespace
+
+LogVerdict judge_defrost_end(const JudgedLog& log) {
+  LogVerdict verdict{"defrost-end", "not-shown"};
+  OddOnes late;
+  OddOnes early;
+  for (const Defrost& defrost : log.analysis.defrosts) {
+    if (defrost.cause == EndCause::unknown || heated_unseen(defrost)) continue;
+    ++late.all;
+    ++early.all;
+    if (ended_too_early(log.ratings, defrost))
+      ++early.odd;
+    else if (defrost.cause == EndCause::time_limit)
+      ++late.odd;
+  }
+  if (late.all == 0.0) return verdict;
+  const bool is_early = early.odd > late.odd;
+  const OddOnes& count = is_early ? early : late;
+  judge_count(log, count, verdict);
+  const bool is_out = verdict.outcome == Outcome::out_of_limits;
+  if (count.odd == 0.0)
+    verdict.text = "by-temperature";
+  else if (is_early)
+    verdict.text = is_out ? "too-early" : "some-too-early";
+  else
+    verdict.text = is_out ? "by-time" : "some-by-time";
+  if (is_out) verdict.symptoms = {is_early ? std::string_view("short-defrost") : std::string_view("long-defrost")};
+  return verdict;
+}
+
+LogVerdict judge_coil_heat(const JudgedLog& log) {
+  LogVerdict verdict{"coil-heat", log.analysis.has_coil ? "no-heating" : "no-coil"};
+  OddOnes hot;
+  double peak = 0.0;
+  for (const Defrost& defrost : log.analysis.defrosts) {
+    if (!defrost.lasting_peak_kelvin || heated_unseen(defrost)) continue;
+    ++hot.all;
+    peak = std::max(peak, *defrost.lasting_peak_kelvin);
+    if (*defrost.lasting_peak_kelvin > hottest_of_a_good_end(log.ratings)) ++hot.odd;
+  }
+  if (hot.all == 0.0 || !log.analysis.has_coil) return verdict;
+  judge_count(log, hot, verdict);
+  verdict.arguments.push_back({"celsius", peak - melting_point_kelvin});
+  verdict.text = hot.odd == 0.0 ? "cool-enough" : "too-hot";
+  if (verdict.outcome == Outcome::out_of_limits) verdict.symptoms = {"long-defrost"};
+  return verdict;
+}
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,130 @@
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include <ohmwright/cycles/frost.hpp>
+#include <ohmwright/cycles/verdicts/log_rules.hpp>
+#include <ohmwright/verdict/decision.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+/// The rarest defrosts that are known (common practice, no source).
+constexpr double longest_known_interval_second = 54.0 * 3600.0;
+/// Past so many of its longest intervals a log that had defrosts leaves it open whether they still come.
+constexpr double overdue_intervals = 2.5;
+
+double longest_seen_interval(const LogAnalysis& analysis) {
+  double longest = 0.0;
+  for (const Defrost& defrost : analysis.defrosts)
+    if (defrost.gap_in_interval_second <= 0.0) longest = std::max(longest, defrost.interval_second.value_or(0.0));
+  return longest;
+}
+
+void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
+  const LogAnalysis& analysis = log.analysis;
+  const double stood = analysis.standstill ? analysis.standstill->second() : 0.0;
+  const bool by_running = log.ratings.interval_counts_running && analysis.run_share.has_value();
+  const double waited = by_running ? analysis.running_second : std::max(0.0, analysis.coverage.span_second - stood);
+  const double longest = log.ratings.interval_most_second.value_or(longest_known_interval_second);
+  // A defrost that comes at least every `longest` seconds, at any phase, falls into the log with waited/longest, and
+  // into what the log saw of its span with one less the hidden share.
+  const double falls_in = std::min(1.0, waited / longest);
+  verdict.probability = 1.0 - falls_in * (1.0 - analysis.coverage.hidden_share);
+  verdict.meaning = ProbabilityMeaning::observed_if_within;
+  verdict.arguments = {{"waited_second", waited},
+                       {"longest_interval_second", longest},
+                       {"hidden_share", analysis.coverage.hidden_share}};
+  if (!analysis.has_load && !analysis.has_coil) {
+    verdict.outcome = Outcome::undecided;  // the air of a cabinet may hardly show a defrost
+    verdict.text = "cabinet-only";
+    return;
+  }
+  verdict.outcome = decide_observed(verdict.probability, log.confidence);
+  if (verdict.outcome == Outcome::out_of_limits) {
+    verdict.text = "none-seen";
+    verdict.symptoms = {"no-defrost"};
+  } else {
+    verdict.text = falls_in < 1.0 ? "log-too-short" : "gaps-hide";
+  }
+}
+
+/// Where defrosts were seen: whether they came from the beginning on and to the end.
+void judge_open_ends(const JudgedLog& log, LogVerdict& verdict) {
+  const LogAnalysis& analysis = log.analysis;
+  const double seen_longest = longest_seen_interval(analysis);
+  for (const auto& [open, text] : {std::pair{&analysis.after_last, std::string_view("none-since")},
+                                   std::pair{&analysis.before_first, std::string_view("none-before")}}) {
+    const OpenWait wait = open_wait_of(log, *open);
+    const double probability = probability_of_open_wait(wait);
+    if (probability <= 1.0 - log.confidence) {
+      verdict.outcome = Outcome::out_of_limits;
+      verdict.text = text;
+      verdict.meaning = ProbabilityMeaning::observed_if_within;
+      verdict.probability = probability;
+      verdict.arguments = {{"count", static_cast<double>(analysis.defrost_count)},
+                           {"waited_second", wait.waited_second},
+                           {"longest_interval_second", wait.longest_second}};
+      verdict.symptoms = {"no-defrost"};
+      return;
+    }
+    const double clock_waited = open->second - open->unseen_second;
+    if (open == &analysis.after_last && seen_longest > 0.0 && clock_waited > overdue_intervals * seen_longest) {
+      verdict.outcome = Outcome::undecided;
+      verdict.text = "overdue";
+      verdict.arguments = {{"count", static_cast<double>(analysis.defrost_count)},
+                           {"waited_second", clock_waited},
+                           {"longest_interval_second", seen_longest}};
+      return;
+    }
+  }
+}
+
+}  // namespace
+
+OpenWait open_wait_of(const JudgedLog& log, const OpenInterval& open) {
+  const LogRatings& ratings = log.ratings;
+  const bool is_rated = ratings.interval_most_second.has_value();
+  const bool by_running = is_rated && ratings.interval_counts_running && open.running_second.has_value();
+  OpenWait wait;
+  // Run time that was not logged whole says nothing; then the rarest that is known counts, by the clock.
+  const bool by_clock_rating = is_rated && !ratings.interval_counts_running;
+  wait.longest_second = by_running || by_clock_rating ? *ratings.interval_most_second : longest_known_interval_second;
+  wait.is_rated = by_running || by_clock_rating;
+  wait.waited_second = by_running ? *open.running_second : open.second;
+  wait.unseen_share = open.second > 0.0 ? std::min(1.0, open.unseen_second / open.second) : 0.0;
+  wait.doubt_second = 2.0 * duration_uncertainty(log.analysis.coverage.spacing_second);
+  if (by_running)
+    wait.doubt_second *=
+        std::sqrt(std::max(1.0, wait.waited_second / std::max(60.0, log.analysis.typical_run_second.value_or(3600.0))));
+  return wait;
+}
+
+double probability_of_open_wait(const OpenWait& wait) {
+  const double waited = wait.waited_second - wait.doubt_second;
+  if (waited <= wait.longest_second) return 1.0;
+  // Each one that was due must have come unseen.
+  return std::pow(wait.unseen_share, std::floor(waited / wait.longest_second));
+}
+
+LogVerdict judge_defrosts_come(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  LogVerdict verdict{"defrosts-come", "no-rows"};
+  if (analysis.coverage.span_second <= 0.0) return verdict;
+  if (!analysis.has_load && !analysis.has_coil && !analysis.has_cabinet) {
+    verdict.text = "nothing-moves";
+    return verdict;
+  }
+  if (analysis.defrost_count == 0) {
+    judge_none_seen(log, verdict);
+    return verdict;
+  }
+  verdict.outcome = Outcome::within_limits;
+  verdict.text = "seen";
+  verdict.arguments = {{"count", static_cast<double>(analysis.defrost_count)}};
+  judge_open_ends(log, verdict);
+  return verdict;
+}
+
+}  // namespace ohmwright::cycles

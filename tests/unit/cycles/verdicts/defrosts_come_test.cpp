@@ -1,0 +1,146 @@
+// Whether defrosts come, and how often: from values made by hand. Limits are those of the rules (docs/arithmetic.md).
+#include "made_log.hpp"
+
+namespace ohmwright::cycles {
+namespace {
+
+using namespace testing_support;
+
+TEST(GoodLog, PassesEveryRuleOrIsSilent) {
+  for (const LogVerdict& verdict : judge_log(good_log(8), its_ratings()))
+    EXPECT_TRUE(verdict.outcome == Outcome::within_limits || verdict.outcome == Outcome::silent) << verdict.rule;
+  EXPECT_FALSE(leaves_a_question(good_log(8), judge_log(good_log(8), its_ratings())));
+}
+
+TEST(DefrostsCome, WhereTheyAreSeen) { expect_says("defrosts-come", good_log(8), Outcome::within_limits, "seen"); }
+
+TEST(DefrostsCome, NotAgainAfterTheSecond) {
+  LogAnalysis log = good_log(2);
+  log.coverage.span_second += 12.0 * 24.0 * hour;
+  log.after_last = {12.2 * 24.0 * hour, 6.1 * 24.0 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since");
+  expect_says("interval", log, Outcome::out_of_limits, "ends-open");
+  EXPECT_EQ(said("defrosts-come", log).symptoms, std::vector<std::string_view>{"no-defrost"});
+  // Without ratings the rarest that is known counts, 54 h.
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", {});
+}
+
+TEST(DefrostsCome, AtTheEdgeOfTheRatedInterval) {
+  LogAnalysis log = good_log(6, 30.0);
+  log.after_last = {32.0 * hour, 15.9 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::within_limits, "seen");
+  log.after_last = {32.0 * hour, 16.5 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since");
+}
+
+TEST(DefrostsCome, NotBeforeTheFirst) {
+  LogAnalysis log = good_log(4);
+  log.before_first = {100.0 * hour, 50.0 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-before");
+}
+
+TEST(DefrostsCome, PerhapsInAGapAtTheEnd) {
+  LogAnalysis log = good_log(8);
+  // 60 h, of which 50 are a gap: each of the three that were due came in it with 5/6.
+  log.after_last = {60.0 * hour, std::nullopt, 50.0 * hour};
+  LogRatings by_clock = its_ratings();
+  by_clock.interval_counts_running = false;
+  by_clock.interval_most_second = 20.0 * hour;
+  EXPECT_NEAR(probability_of_open_wait(open_wait_of({log, by_clock}, log.after_last)), std::pow(50.0 / 60.0, 2.0),
+              1e-12);
+  EXPECT_NE(said("defrosts-come", log, by_clock).outcome, Outcome::out_of_limits);
+}
+
+TEST(DefrostsCome, IsLeftOpenWhereTheyAreLongOverdueByTheirOwnMeasure) {
+  LogAnalysis log = good_log(8);
+  log.after_last = {40.0 * hour, 15.0 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::undecided, "overdue");
+}
+
+TEST(DefrostsCome, AreNotMissedWhileItStood) {
+  LogAnalysis log = good_log(4);
+  log.coverage.span_second += 100.0 * hour;
+  log.standstill = Standstill{log.defrosts.back().end_second + hour, log.coverage.span_second, 294.0};
+  log.after_last = {105.0 * hour, hour, 100.0 * hour};
+  EXPECT_NE(said("defrosts-come", log).outcome, Outcome::out_of_limits);
+  expect_says("runs-and-cools", log, Outcome::undecided, "stands-warm");
+}
+
+TEST(DefrostsCome, NoneInALogOfAnyLength) {
+  LogAnalysis log = good_log(0);
+  log.coverage.span_second = 96.0 * hour;
+  log.running_second = 48.0 * hour;
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-seen");
+  log.running_second = 3.0 * hour;
+  expect_says("defrosts-come", log, Outcome::undecided, "log-too-short");
+  log.running_second = 48.0 * hour;
+  log.coverage.hidden_share = 0.4;
+  expect_says("defrosts-come", log, Outcome::undecided, "gaps-hide");
+}
+
+TEST(DefrostsCome, AreNotLookedForWhereNoColumnMoves) {
+  LogAnalysis log = good_log(0);
+  log.has_load = log.has_coil = log.has_cabinet = false;
+  expect_says("defrosts-come", log, Outcome::silent, "nothing-moves");
+}
+
+TEST(Interval, OnBothSidesOfItsLimits) {
+  LogAnalysis log = good_log(8);
+  const auto with_last = [&](double running_hour) {
+    log.defrosts.back().interval_running_second = running_hour * hour;
+    return log;
+  };
+  expect_says("interval", with_last(5.0), Outcome::within_limits, "in-limits");
+  expect_says("interval", with_last(17.0), Outcome::out_of_limits, "too-long");
+  expect_says("interval", with_last(3.0), Outcome::out_of_limits, "too-short");
+  expect_says("interval", with_last(16.01), Outcome::undecided, "unsettled");
+  log.defrosts.back().gap_in_interval_second = hour;
+  expect_says("interval", with_last(30.0), Outcome::within_limits, "in-limits");
+  expect_says("interval", log, Outcome::silent, "no-ratings", {});
+  expect_says("interval", good_log(1), Outcome::silent, "none-whole");
+}
+
+TEST(RunsAndCools, IsAskedAboutAndCondemnsNothing) {
+  LogAnalysis log = good_log(8);
+  log.standstill = Standstill{0.0, 10.0 * hour, std::nullopt};
+  expect_says("runs-and-cools", log, Outcome::undecided, "stands");
+  log.standstill->kelvin = 253.0;
+  expect_says("runs-and-cools", log, Outcome::undecided, "cools-unseen");
+  log.standstill.reset();
+  log.run_share.reset();
+  expect_says("runs-and-cools", log, Outcome::silent, "not-shown");
+}
+
+TEST(Repair, IsNotProvedByALogInWhichDefrostsStopOrItStands) {
+  LogAnalysis before = good_log(8);
+  for (Defrost& one : before.defrosts) one.heater_is_seen = false;
+  const LogAnalysis well = good_log(8);
+  EXPECT_EQ(compare_repair(before, well, its_ratings()).outcome, Outcome::within_limits);
+  LogAnalysis stopped = good_log(2);
+  stopped.after_last = {200.0 * hour, 100.0 * hour, 0.0};
+  EXPECT_EQ(compare_repair(before, stopped, its_ratings()).outcome, Outcome::out_of_limits);
+  LogAnalysis overdue = well;
+  overdue.after_last = {40.0 * hour, 15.0 * hour, 0.0};
+  EXPECT_EQ(compare_repair(before, overdue, its_ratings()).outcome, Outcome::undecided);
+  LogAnalysis dead = well;
+  dead.standstill = Standstill{0.0, 10.0 * hour, 294.0};
+  EXPECT_EQ(compare_repair(before, dead, its_ratings()).outcome, Outcome::undecided);
+  LogAnalysis doubted = well;
+  doubted.unit_in_doubt[index_of(LogQuantity::power)] = true;
+  EXPECT_EQ(compare_repair(before, doubted, its_ratings()).outcome, Outcome::undecided);
+  LogAnalysis frozen = well;
+  frozen.findings.push_back({"column-never-moved"});
+  EXPECT_EQ(compare_repair(before, frozen, its_ratings()).outcome, Outcome::undecided);
+}
+
+TEST(DoubtedUnit, IsJudgedNeitherForNorAgainst) {
+  LogAnalysis log = good_log(8);
+  log.unit_in_doubt[index_of(LogQuantity::coil_temperature)] = true;
+  for (Defrost& one : log.defrosts) one.lasting_peak_kelvin = 340.0;
+  expect_says("coil-heat", log, Outcome::undecided, unit_in_doubt_text);
+  expect_says("heater-power", log, Outcome::within_limits, "right");
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, its_ratings())));
+}
+
+}  // namespace
+}  // namespace ohmwright::cycles
