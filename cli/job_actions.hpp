@@ -39,6 +39,11 @@ int export_jobs(const Arguments& arguments, Environment& environment);
 int import_jobs(const Arguments& arguments, Environment& environment);
 int check_book(const Arguments& arguments, Environment& environment);
 
+// The same as answers of the conversation: no command lines, and not what the next question asks anyhow.
+int read_in_talk(const Arguments& arguments, Environment& environment);
+int replace_in_talk(const Arguments& arguments, Environment& environment);
+int verify_in_talk(const Arguments& arguments, Environment& environment);
+
 /// `ohmwright job` alone: the whole call as questions, each answered by a digit or a value. What was answered is in the
 /// book at once, so it may be stopped at any question, also by a kill, and goes on there.
 int talk_through_call(const Arguments& arguments, Environment& environment);

@@ -27,8 +27,11 @@ Appliance appliance_of(const job::ServiceCall& call, const Environment& environm
 job::NewEntry appliance_entry_of_text(const std::string& file_text, const std::string& called,
                                       const Environment& environment) {
   const Appliance appliance = read_appliance(parse_document(file_text, called), environment.registry);
-  return {std::string(job::forms::appliance),
-          job::ContentWriter().text("title", appliance.title).json("file", file_text).content()};
+  return {job::EntryForm::appliance, job::ContentWriter()
+                                         .text("title", appliance.title)
+                                         .text("refrigerant", appliance.refrigerant)
+                                         .json("file", file_text)
+                                         .content()};
 }
 
 job::NewEntry appliance_entry(const std::string& name_or_file, const Environment& environment) {
@@ -37,8 +40,11 @@ job::NewEntry appliance_entry(const std::string& name_or_file, const Environment
     return appliance_entry_of_text(file_text(document.root), document.file, environment);
   }
   const Appliance appliance = open_appliance(environment, name_or_file);
-  return {std::string(job::forms::appliance),
-          job::ContentWriter().text("name", name_or_file).text("title", appliance.title).content()};
+  return {job::EntryForm::appliance, job::ContentWriter()
+                                         .text("name", name_or_file)
+                                         .text("title", appliance.title)
+                                         .text("refrigerant", appliance.refrigerant)
+                                         .content()};
 }
 
 }  // namespace ohmwright::cli

@@ -7,7 +7,9 @@
 #include <ctime>
 #include <optional>
 #include <ostream>
+#include <pwd.h>
 #include <random>
+#include <unistd.h>
 #include <utility>
 
 #include <ohmwright/quantity/error.hpp>
@@ -48,9 +50,20 @@ std::array<std::uint8_t, 16> random_bytes() {
   return bytes;
 }
 
+/// Name of the user who runs the program; empty where the system knows none.
+std::string login_name() {
+  std::array<char, 4096> space{};
+  ::passwd entry{};
+  ::passwd* found = nullptr;
+  return ::getpwuid_r(::getuid(), &entry, space.data(), space.size(), &found) == 0 && found != nullptr
+             ? std::string(found->pw_name)
+             : std::string();
+}
+
 std::string who_writes(const Arguments& arguments) {
   constexpr std::size_t longest = 200;
   std::string who = arguments.value("--who", variable("LOGNAME"));
+  if (who.empty()) who = login_name();
   if (who.size() > longest) throw InputError("--who takes a name of at most 200 bytes");
   return who;
 }
@@ -96,7 +109,7 @@ std::unique_ptr<job::JobBook> open_book(const Arguments& arguments, bool create)
 }
 
 void JobAtHand::write(const std::vector<job::NewEntry>& new_entries) {
-  book->add(line.number, new_entries);
+  book->add(line.number, new_entries, entries.size());
   entries = book->entries(line.number);
   call = job::told(entries);
   line = book->job_named(std::to_string(line.number));
@@ -118,6 +131,15 @@ JobAtHand job_at_hand(const Arguments& arguments) {
   return job;
 }
 
+Arguments of_job_written_last(Arguments arguments) {
+  if (!arguments.operands.empty()) arguments.options["--job"] = {arguments.operands.front()};
+  arguments.operands.clear();
+  if (arguments.has("--job")) return arguments;
+  const std::vector<job::JobLine> last = open_book(arguments, false)->list({}, 1);
+  if (!last.empty()) arguments.options["--job"] = {std::to_string(last.front().number)};
+  return arguments;
+}
+
 void say_which(const JobAtHand& job, Environment& environment) {
   const Sentences say{UnitPreferences{}};
   environment.out << paragraph(say(OHMWRIGHT_TEXT("Job {number}: {title}"),
@@ -127,7 +149,8 @@ void say_which(const JobAtHand& job, Environment& environment) {
 
 void refuse_closed(const JobAtHand& job) {
   if (job::is_closed(job.call.state))
-    throw InputError("job " + std::to_string(job.line.number) + " is closed (" + printable(job.call.state) +
+    throw InputError("job " + std::to_string(job.line.number) + " is closed (" +
+                     std::string(job::name_of(job.call.state)) +
                      "); another visit opens it again: ohmwright job visit --job " + std::to_string(job.line.number));
 }
 
@@ -140,6 +163,16 @@ std::string local_time(const std::string& time) {
   if (::localtime_r(&second, &local) == nullptr) return time;
   std::strftime(text.data(), text.size(), "%Y-%m-%d %H:%M", &local);
   return text.data();
+}
+
+void warn_of_early_time(const JobAtHand& job, const std::string& happened, Environment& environment) {
+  if (happened.empty() || happened >= job.call.opened_at) return;
+  environment.out << paragraph(
+      Sentences{UnitPreferences{}}(
+          OHMWRIGHT_TEXT("Mind: {time} was before the job was opened ({opened}). It is taken for what was so then, and "
+                         "proves nothing of what was done since."),
+          {{"time", local_time(happened)}, {"opened", local_time(job.call.opened_at)}}),
+      environment.page.width);
 }
 
 std::string time_happened(const Arguments& arguments) {

@@ -22,13 +22,18 @@ struct JobAtHand {
   std::vector<job::Entry> entries;
   job::ServiceCall call;
 
-  /// Writes entries down, all or none, and tells the call anew.
+  /// Writes entries down, all or none, and tells the call anew. Throws WrittenMeanwhile where another process wrote in
+  /// the job since it was read: what was decided on then may no longer hold.
   void write(const std::vector<job::NewEntry>& new_entries);
 };
 
 /// The job that --job names, else the one that was written to last among those that are not closed. Throws InputError
 /// where there is none.
 JobAtHand job_at_hand(const Arguments& arguments);
+
+/// The arguments with --job naming the one that was written to last, closed or not, where they name none: a job is
+/// shown and reported as a rule a moment after it was closed.
+Arguments of_job_written_last(Arguments arguments);
 
 /// Says which job is meant, since nobody named it.
 void say_which(const JobAtHand& job, Environment& environment);
@@ -38,6 +43,9 @@ void refuse_closed(const JobAtHand& job);
 
 /// "2026-03-01 14:30" by the local clock.
 std::string local_time(const std::string& time);
+
+/// Says that a stated time is from before the job.
+void warn_of_early_time(const JobAtHand& job, const std::string& happened, Environment& environment);
 
 /// What --time says, as a book keeps it: HH:MM of today, or YYYY-MM-DD HH:MM; empty without --time. Throws InputError
 /// for what is no time, or one that is still to come.

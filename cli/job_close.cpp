@@ -2,7 +2,6 @@
 #include <array>
 #include <ostream>
 
-#include <ohmwright/job/closing.hpp>
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -12,6 +11,7 @@
 #include "exit_codes.hpp"
 #include "job_actions.hpp"
 #include "job_book_file.hpp"
+#include "job_safety.hpp"
 
 namespace ohmwright::cli {
 
@@ -19,14 +19,16 @@ namespace {
 
 struct StateWord {
   std::string_view typed;
-  std::string_view state;
+  job::JobState state = job::JobState::open;
 };
-constexpr std::array closing_words{StateWord{"repaired", job::is_repaired}, StateWord{"declined", job::is_declined},
-                                   StateWord{"stopped", job::is_stopped}};
-constexpr std::array waiting_words{StateWord{"part", job::waits_for_part}, StateWord{"log", job::waits_for_log}};
+constexpr std::array closing_words{StateWord{"repaired", job::JobState::repaired},
+                                   StateWord{"declined", job::JobState::declined},
+                                   StateWord{"stopped", job::JobState::stopped}};
+constexpr std::array waiting_words{StateWord{"part", job::JobState::waits_for_part},
+                                   StateWord{"log", job::JobState::waits_for_log}};
 
 template <class Words>
-std::string_view state_typed(const Words& words, const Arguments& arguments, std::string_view action) {
+job::JobState state_typed(const Words& words, const Arguments& arguments, std::string_view action) {
   std::string known;
   for (const StateWord& word : words) {
     if (!arguments.operands.empty() && arguments.operands.front() == word.typed) return word.state;
@@ -37,20 +39,28 @@ std::string_view state_typed(const Words& words, const Arguments& arguments, std
       (arguments.operands.empty() ? std::string() : ", got " + ohmwright::quoted(arguments.operands.front())));
 }
 
-job::NewEntry state_entry(std::string_view state, const Arguments& arguments) {
-  return {std::string(job::forms::state), job::ContentWriter()
-                                              .text("state", state)
-                                              .text("reason", arguments.value("--because"))
-                                              .text("call_back", arguments.value("--call-back"))
-                                              .content()};
+/// A day as it is kept: somebody calls back on it.
+std::string day_to_call_back(const Arguments& arguments) {
+  const std::string day = arguments.value("--call-back");
+  if (!day.empty() && !job::milliseconds_of(day + "T00:00:00.000Z"))
+    throw InputError("--call-back takes a day such as 2026-12-01, got " + ohmwright::quoted(day));
+  return day;
+}
+
+job::NewEntry state_entry(job::JobState state, const Arguments& arguments) {
+  return {job::EntryForm::state, job::ContentWriter()
+                                     .text("state", job::name_of(state))
+                                     .text("reason", arguments.value("--because"))
+                                     .text("call_back", day_to_call_back(arguments))
+                                     .content()};
 }
 
 /// What is recorded as repaired is what somebody will plug in and touch.
 void refuse_unproved_repair(const JobAtHand& job, const Sentences& say) {
-  const std::vector<job::Obstacle> against = job::obstacles(job.call);
-  if (against.empty()) return;
+  const std::vector<std::string> bars = bar_texts(job.call, say);
+  if (bars.empty()) return;
   std::string all;
-  for (const job::Obstacle& obstacle : against) all += " " + printable(obstacle_text(obstacle, say));
+  for (const std::string& bar : bars) all += " " + bar;
   throw InputError("job " + std::to_string(job.line.number) + " is not closed as repaired:" + all +
                    " See: ohmwright job verify");
 }
@@ -72,9 +82,9 @@ std::string all_words(const Arguments& arguments) {
 int close_job(const Arguments& arguments, Environment& environment) {
   JobAtHand job = job_at_hand(arguments);
   refuse_closed(job);
-  const std::string_view state = state_typed(closing_words, arguments, "close");
+  const job::JobState state = state_typed(closing_words, arguments, "close");
   const Sentences say{UnitPreferences{}};
-  if (state == job::is_repaired) {
+  if (state == job::JobState::repaired) {
     refuse_unproved_repair(job, say);
     if (job.call.replaced.empty() && !arguments.has("--because"))
       throw InputError("job " + std::to_string(job.line.number) +
@@ -99,7 +109,7 @@ int wait_in_job(const Arguments& arguments, Environment& environment) {
 
 int visit_again(const Arguments& arguments, Environment& environment) {
   JobAtHand job = job_at_hand(arguments);
-  job.write({{std::string(job::forms::visit), "{}"}, state_entry(job::is_open, {})});
+  job.write({{job::EntryForm::visit, "{}"}, state_entry(job::JobState::open, {})});
   const Sentences say{UnitPreferences{}};
   say_which(job, environment);
   environment.out << paragraph(
@@ -112,8 +122,7 @@ int note_in_job(const Arguments& arguments, Environment& environment) {
   const std::string text = all_words(arguments);
   if (text.empty()) throw InputError("missing: the note; such as: ohmwright job note \"gasket torn at the hinge\"");
   JobAtHand job = job_at_hand(arguments);
-  job.write(
-      {{std::string(job::forms::note), job::ContentWriter().text("text", text).content(), time_happened(arguments)}});
+  job.write({{job::EntryForm::note, job::ContentWriter().text("text", text).content(), time_happened(arguments)}});
   say_which(job, environment);
   environment.out << Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Noted.")) << '\n';
   return exit_done;
@@ -140,9 +149,9 @@ int correct_job(const Arguments& arguments, Environment& environment) {
       throw InputError((found == 0 ? "the job has no entry " : "more than one entry begins with ") +
                        ohmwright::quoted(typed) + "; see: ohmwright job show");
   }
-  if (entry->form == job::forms::opened) throw InputError("the opening of a job is not taken back; close it instead");
+  if (entry->is(job::EntryForm::opened)) throw InputError("the opening of a job is not taken back; close it instead");
   const std::string what = entry->form + " " + entry->id.substr(0, 8);
-  job.write({{std::string(job::forms::taken_back),
+  job.write({{job::EntryForm::taken_back,
               job::ContentWriter().text("reason", arguments.value("--because")).content(),
               {},
               entry->id}});

@@ -17,7 +17,7 @@ int export_jobs(const Arguments& arguments, Environment& environment) {
   const std::unique_ptr<job::JobBook> book = open_book(arguments, false);
   std::optional<std::int64_t> only;
   if (arguments.has("--job")) only = book->job_named(arguments.value("--job")).number;
-  if (!arguments.has("--out")) {
+  if (arguments.value("--out", "-") == "-") {
     book->each_entry(only, [&](const job::MovedEntry& moved) { environment.out << job::entry_line(moved); });
     return exit_done;
   }

@@ -2,6 +2,8 @@
 #include <ostream>
 #include <set>
 
+#include <nlohmann/json.hpp>
+
 #include <ohmwright/job/job_book.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -27,16 +29,27 @@ std::size_t typed_most(const Arguments& arguments) {
   return most;
 }
 
-/// The entry in one line: what a person needs to know it again.
+/// A value of an entry for people; empty for records, which are for programs.
+std::string value_words(const nlohmann::ordered_json& value) {
+  if (value.is_string()) return value.get<std::string>();
+  if (value.is_boolean()) return value.get<bool>() ? "yes" : "no";
+  return value.is_number() ? value.dump() : std::string();
+}
+
+/// The entry in a few words: what a person needs to know it again.
 std::string entry_words(const job::Entry& entry) {
   constexpr std::size_t longest = 160;
-  std::string content = printable(entry.content);
-  if (content.size() > longest) {
-    std::size_t end = longest;
-    while (end > 0 && (static_cast<unsigned char>(content[end]) & 0xC0U) == 0x80U) --end;
-    content = content.substr(0, end) + "…";
-  }
-  return content;
+  const auto content = nlohmann::ordered_json::parse(entry.content, nullptr, false);
+  std::string words;
+  if (content.is_object())
+    for (const auto& [name, value] : content.items())
+      if (const std::string text = value_words(value); !text.empty())
+        words += (words.empty() ? "" : "; ") + name + ": " + text;
+  words = printable(words);
+  if (words.size() <= longest) return words;
+  std::size_t end = longest;
+  while (end > 0 && (static_cast<unsigned char>(words[end]) & 0xC0U) == 0x80U) --end;
+  return words.substr(0, end) + "…";
 }
 
 }  // namespace
@@ -44,16 +57,14 @@ std::string entry_words(const job::Entry& entry) {
 int list_jobs(const Arguments& arguments, Environment& environment) {
   const std::size_t most = typed_most(arguments);
   const std::unique_ptr<job::JobBook> book = open_book(arguments, false);
-  const std::string state = arguments.value("--in-state");
+  const std::optional<job::JobState> state = job::job_state_named(arguments.value("--in-state"));
   environment.out << job_list_page(book->list(state, most), book->count(state), local_time,
                                    Sentences{UnitPreferences{}}, environment.page);
   return exit_done;
 }
 
 int show_job(const Arguments& arguments, Environment& environment) {
-  Arguments of_job = arguments;
-  if (!arguments.operands.empty()) of_job.options["--job"] = {arguments.operands.front()};
-  const JobAtHand job = job_at_hand(of_job);
+  const JobAtHand job = job_at_hand(of_job_written_last(arguments));
   const Sentences say{UnitPreferences{}};
   say_which(job, environment);
   std::set<std::string> corrected;

@@ -12,6 +12,7 @@
 #include "job_actions.hpp"
 #include "job_book_file.hpp"
 #include "job_next_page.hpp"
+#include "job_safety.hpp"
 #include "job_search.hpp"
 #include "locate_pages.hpp"
 
@@ -37,7 +38,9 @@ struct SearchAtHand {
         work(search.search().work()) {}
 
   LocateReport report(const Arguments& arguments) {
-    return locate_report(search.search(), work, search.meter().title, arguments.has("--cautions"));
+    LocateReport report = locate_report(search.search(), work, search.meter().title, arguments.has("--cautions"));
+    report.steps = search.steps();
+    return report;
   }
   Sentences say() { return Sentences(search.units()); }
 };
@@ -62,7 +65,8 @@ std::string command_for(const Appliance& appliance, const locate::Step& step) {
 
 std::string standing_page(JobSearch& search, const PageStyle& style) {
   const locate::WorkState work = search.search().work();
-  const LocateReport report = locate_report(search.search(), work, search.meter().title, false);
+  LocateReport report = locate_report(search.search(), work, search.meter().title, false);
+  report.steps = search.steps();
   const LocateContent content = locate_content(report, Sentences(search.units()));
   const Sentences say(search.units());
   PageLayout page(style);
@@ -82,6 +86,7 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
   const LocateContent content = locate_content(report, now.say());
   say_which(now.job, environment);
   PageLayout page(environment.page);
+  page.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
   write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, now.say(), page);
   page.block(content.headline);
   for (const std::string& line : content.explanation) page.block(line, "  ");
@@ -113,7 +118,8 @@ int card_of_job(const Arguments& arguments, Environment& environment) {
       throw InputError("--most takes a number from 1 to 20, got " + ohmwright::quoted(text));
   }
   SearchAtHand now(arguments, environment);
-  environment.out << job_card(now.report(arguments), most, now.say(), environment.page);
+  environment.out << job_card(now.report(arguments), bar_texts(now.job.call, now.say()), most, now.say(),
+                              environment.page);
   return exit_done;
 }
 
@@ -130,6 +136,9 @@ int find_in_job(const Arguments& arguments, Environment& environment) {
   SearchAtHand now(arguments, environment);
   say_which(now.job, environment);
   const LocateReport report = now.report(arguments);
+  PageLayout first(environment.page);
+  first.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
+  environment.out << first.take();
   environment.out << locate_page(report, now.say(), environment.page);
   return exit_of_search(report.standing);
 }

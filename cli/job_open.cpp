@@ -34,11 +34,10 @@ std::vector<job::NewEntry> typed_phone_answers(const Arguments& arguments) {
 
 /// Every question that was not answered yet; each answer is in the book before the next is asked.
 void ask_the_rest(JobAtHand& job, Environment& environment, const Sentences& say) {
-  for (const PhoneQuestion& question : phone_questions()) {
-    if (job.call.phone.count(std::string(question.id)) != 0) continue;
-    const std::optional<std::string> answer = ask_phone_question(question, std::cin, environment, say);
+  while (const PhoneQuestion* question = next_phone_question(job.call)) {
+    const std::optional<std::string> answer = ask_phone_question(*question, std::cin, environment, say);
     if (!answer) return;
-    job.write({phone_entry(std::string(question.id), *answer)});
+    job.write({phone_entry(std::string(question->id), *answer)});
   }
 }
 
@@ -50,11 +49,12 @@ int open_job(const Arguments& arguments, Environment& environment) {
   std::string title;
   for (const std::string& word : arguments.operands) title += (title.empty() ? "" : " ") + word;
   std::vector<job::NewEntry> entries{
-      {std::string(job::forms::opened),
+      {job::EntryForm::opened,
        job::ContentWriter().text("title", title).text("complaint", arguments.value("--complaint")).content()}};
   for (job::NewEntry& entry : typed_phone_answers(arguments)) entries.push_back(std::move(entry));
   if (arguments.has("--appliance")) entries.push_back(appliance_entry(arguments.value("--appliance"), environment));
   for (job::NewEntry& entry : sign_entries(arguments)) entries.push_back(std::move(entry));
+  for (job::NewEntry& entry : entries) entry.happened = time_happened(arguments);
   refuse_signs_that_say_nothing(entries, arguments, environment);
   const std::int64_t number = open_book(arguments, true)->open_job(entries);
   Arguments of_job = arguments;

@@ -52,6 +52,7 @@ std::vector<OptionSpec> job_options() {
       {"--old", "NAME|FILE", OHMWRIGHT_TEXT("With replace: ratings of the part that comes out"), {}},
       {"--because", "TEXT", OHMWRIGHT_TEXT("Why: a part that is no equivalent, a state, a correction"), {}},
       {"--earth-bond", "RESISTANCE|none", OHMWRIGHT_TEXT("With verify: the earth bond with its cord, or none"), {}},
+      {"--test-current", "CURRENT", OHMWRIGHT_TEXT("With verify: what drove the earth bond test, such as 10A"), {}},
       {"--forced-defrost",
        "RESULT",
        OHMWRIGHT_TEXT("With verify: how a forced defrost went"),

@@ -12,6 +12,7 @@
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
 #include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/safety/refrigerant.hpp>
 #include <ohmwright/verdict/caution.hpp>
 
 namespace ohmwright::cli {
@@ -36,10 +37,9 @@ bool said(const job::ServiceCall& call, const std::string& question, std::string
 /// Of a flammable refrigerant, or one that may be.
 bool may_burn(const job::ServiceCall& call) {
   const auto label = call.phone.find("refrigerant");
-  if (label == call.phone.end() || label->second == "unknown") return true;
-  if (label->second == "non-flammable") return false;
-  return label->second.find("600a") != std::string::npos || label->second.find("290") != std::string::npos ||
-         label->second.find("1270") != std::string::npos || label->second.find("flammable") != std::string::npos;
+  if (label == call.phone.end() || label->second == "unknown")
+    return call.cools() && call.refrigerant != "non-flammable";
+  return refrigerant_may_burn(label->second);
 }
 
 void refuse_bad_value(std::string_view question, const std::string& answer) {
@@ -65,18 +65,26 @@ const std::vector<PhoneQuestion>& phone_questions() {
         {"R-290", OHMWRIGHT_TEXT("R-290 (flammable)")},
         {"R-134a", OHMWRIGHT_TEXT("R-134a")},
         {"other", OHMWRIGHT_TEXT("another one that is not flammable")},
-        {"unknown", OHMWRIGHT_TEXT("nobody can read it")}}},
+        {"unknown", OHMWRIGHT_TEXT("nobody can read it")}},
+       true},
       {"frost",
        OHMWRIGHT_TEXT("Where is frost to be seen?"),
        {{"whole", OHMWRIGHT_TEXT("all over the back of the freezer")},
         {"one-end", OHMWRIGHT_TEXT("at one end only")},
         {"none", OHMWRIGHT_TEXT("nowhere")},
-        {"unknown", OHMWRIGHT_TEXT("nobody looked")}}},
+        {"unknown", OHMWRIGHT_TEXT("nobody looked")}},
+       true},
       {"volts", OHMWRIGHT_TEXT("Volts of the outlet, as measured or as on the rating plate (such as 118)"), {}},
       {"room", OHMWRIGHT_TEXT("Temperature of the room (such as 24C or 75F)"), {}},
       {"tried", OHMWRIGHT_TEXT("What was tried already, in a few words"), {}},
   };
   return questions;
+}
+
+const PhoneQuestion* next_phone_question(const job::ServiceCall& call) {
+  for (const PhoneQuestion& question : phone_questions())
+    if (call.phone.count(std::string(question.id)) == 0 && (call.cools() || !question.is_of_cold)) return &question;
+  return nullptr;
 }
 
 job::NewEntry phone_entry(const std::string& question, const std::string& answer) {
@@ -87,7 +95,7 @@ job::NewEntry phone_entry(const std::string& question, const std::string& answer
   if (!ids.empty() && !is_of_label && std::find(ids.begin(), ids.end(), answer) == ids.end())
     throw InputError("the answer to " + question + " is one of " + listed(ids) + ", got " + ohmwright::quoted(answer));
   if (answer != "unknown") refuse_bad_value(question, answer);
-  return {std::string(job::forms::phone), job::ContentWriter().text(question, answer).content()};
+  return {job::EntryForm::phone, job::ContentWriter().text(question, answer).content()};
 }
 
 std::optional<std::string> typed_line(std::istream& in, Environment& environment, std::string_view prompt) {
@@ -142,16 +150,22 @@ std::string phone_advice(const job::ServiceCall& call, const Sentences& say, con
     at_once.push_back(say(OHMWRIGHT_TEXT("It smells burnt: pull the plug, and leave it out.")));
   if (may_burn(call)) at_once.push_back(say(caution_named("flammable-refrigerant")->english));
   page.section(say(OHMWRIGHT_TEXT("Say on the phone")), at_once);
-  page.section(say(OHMWRIGHT_TEXT("Ask them")),
-               {say(OHMWRIGHT_TEXT("Leave the ice as it is: what it looks like says where the fault is.")),
-                say(OHMWRIGHT_TEXT("Note what the display shows, and clear nothing."))});
-  page.section(say(OHMWRIGHT_TEXT("Bring")),
-               {say(OHMWRIGHT_TEXT(
-                    "a meter of CAT II or better, a tester you have proved, a thermometer, an insulation tester")),
-                say(OHMWRIGHT_TEXT("cut-resistant gloves, towels and a basin, a residual-current adapter")),
-                say(OHMWRIGHT_TEXT("crushed ice, salt and bags: to chill a thermostat or a sensor")),
-                say(OHMWRIGHT_TEXT("foil tape, clips, sealed splices of matching gauge")),
-                say(OHMWRIGHT_TEXT("the parts that fail most often here: ohmwright job find lists them"))});
+  std::vector<std::string> ask;
+  if (call.cools())
+    ask.push_back(say(OHMWRIGHT_TEXT("Leave the ice as it is: what it looks like says where the fault is.")));
+  ask.push_back(say(OHMWRIGHT_TEXT("Note what the display shows, and clear nothing.")));
+  page.section(say(OHMWRIGHT_TEXT("Ask them")), ask);
+  std::vector<std::string> bring{say(
+      OHMWRIGHT_TEXT("a meter of CAT II or better, a tester you have proved, a thermometer, an insulation tester"))};
+  bring.push_back(say(OHMWRIGHT_TEXT("cut-resistant gloves, towels and a basin, a residual-current adapter")));
+  if (call.cools()) {
+    bring.push_back(say(OHMWRIGHT_TEXT("crushed ice, salt and bags: to chill a thermostat or a sensor")));
+    bring.push_back(say(OHMWRIGHT_TEXT("foil tape, clips, sealed splices of matching gauge")));
+  } else {
+    bring.push_back(say(OHMWRIGHT_TEXT("sealed splices of matching gauge, crimps for what gets hot")));
+  }
+  bring.push_back(say(OHMWRIGHT_TEXT("the parts that fail most often here: ohmwright job find lists them")));
+  page.section(say(OHMWRIGHT_TEXT("Bring")), bring);
   return page.take();
 }
 

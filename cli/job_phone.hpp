@@ -25,8 +25,11 @@ struct PhoneQuestion {
     std::string_view text;
   };
   std::vector<Choice> choices = {};
+  bool is_of_cold = false;  ///< asked of what has a refrigerant
 };
 const std::vector<PhoneQuestion>& phone_questions();
+/// The first that the call has no answer to and that its appliance asks for; null: none is left.
+const PhoneQuestion* next_phone_question(const job::ServiceCall& call);
 
 /// The entry for an answer. Throws InputError for a question that is not asked, or an answer that is none of its
 /// choices.

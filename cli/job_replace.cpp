@@ -3,7 +3,9 @@
 
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/comparison_report.hpp>
 #include <ohmwright/report/page_layout.hpp>
@@ -39,6 +41,21 @@ bool tells_insulation(const Descriptor& descriptor) {
                      [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); });
 }
 
+/// The kind of a part that the appliance does not have. Who slipped in a name is told those of the appliance's parts.
+const LoadedKind& kind_of_no_part(const Appliance* appliance, const Arguments& arguments,
+                                  const Environment& environment) {
+  try {
+    return kind_typed(environment, arguments.operands);
+  } catch (const InputError&) {
+    if (appliance == nullptr) throw;
+    std::vector<std::string> parts;
+    for (const PlacedPart& placed : appliance->parts) parts.push_back(placed.id);
+    const std::string& name = arguments.operands.front();
+    throw InputError("the appliance has no part " + ohmwright::quoted(name) + did_you_mean(name, parts) +
+                     "; it has: " + listed(parts));
+  }
+}
+
 Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
   if (arguments.operands.empty())
     throw InputError(
@@ -56,7 +73,8 @@ Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const 
     exchange.title = appliance->parts[placed].title;
     exchange.out = placed_part(*appliance, placed, job.call);
   } else {
-    exchange.kind = &kind_typed(environment, arguments.operands);
+    exchange.kind = &kind_of_no_part(appliance ? &*appliance : nullptr, arguments, environment);
+    exchange.part = std::string(exchange.kind->descriptor().id);
     exchange.title = std::string(exchange.kind->descriptor().title);
   }
   if (arguments.has("--old") || placed == not_placed)
@@ -91,7 +109,7 @@ void refuse_what_is_no_equivalent(const Exchange& exchange, const Arguments& arg
                    " Take another, or say why it goes in all the same: --because TEXT");
 }
 
-std::string page_of(const Exchange& exchange, const Sentences& say, const PageStyle& style) {
+std::string page_of(const Exchange& exchange, const Sentences& say, const PageStyle& style, bool with_commands) {
   PageLayout page(style);
   const std::string_view answer =
       exchange.answer() == Outcome::within_limits ? OHMWRIGHT_TEXT("{part}: the new part can stand in for the old one.")
@@ -107,12 +125,14 @@ std::string page_of(const Exchange& exchange, const Sentences& say, const PageSt
        say(OHMWRIGHT_TEXT(
            "Splices: sealed, of the wire's gauge, clear of heater and fan, a loop so that water drips off.")),
        say(OHMWRIGHT_TEXT("All earth leads and covers back; nothing bridged."))});
+  if (!with_commands) return page.take();
   std::vector<std::string> then;
   if (tells_insulation(exchange.kind->descriptor()))
     then.push_back(say(OHMWRIGHT_TEXT("Before it is energised: ohmwright job read {part} insulation=200M --test 500V"),
                        {{"part", exchange.part}}));
   if (tells_insulation(exchange.kind->descriptor()) && exchange.has_earth)
-    then.push_back(say(OHMWRIGHT_TEXT("And the earth bond: ohmwright job verify --earth-bond 0.12ohm")));
+    then.push_back(
+        say(OHMWRIGHT_TEXT("And the earth bond: ohmwright job verify --earth-bond 0.12ohm --test-current 10A")));
   then.push_back(say(OHMWRIGHT_TEXT("Read the new part: ohmwright job read {part} VALUE, then ohmwright job verify"),
                      {{"part", exchange.part}}));
   page.section(say(OHMWRIGHT_TEXT("Then")), then);
@@ -121,14 +141,17 @@ std::string page_of(const Exchange& exchange, const Sentences& say, const PageSt
 
 }  // namespace
 
-int replace_in_job(const Arguments& arguments, Environment& environment) {
+namespace {
+
+int replace_and_tell(const Arguments& arguments, Environment& environment, bool with_commands) {
   JobAtHand job = job_at_hand(arguments);
   refuse_closed(job);
   const Exchange exchange = typed_exchange(job, arguments, environment);
   const Sentences say{UnitPreferences{}};
   refuse_what_is_no_equivalent(exchange, arguments, say);
+  const std::string happened = time_happened(arguments);
   const bool energised = tells_insulation(exchange.kind->descriptor());
-  job.write({{std::string(job::forms::replaced),
+  job.write({{job::EntryForm::replaced,
               job::ContentWriter()
                   .text("part", exchange.part)
                   .text("title", exchange.title)
@@ -145,10 +168,21 @@ int replace_in_job(const Arguments& arguments, Environment& environment) {
                   .texts("cautions", std::vector<std::string>{"disconnect-power", "prove-dead", "sharp-fins",
                                                               "hot-surface", "do-not-bridge"})
                   .content(),
-              time_happened(arguments)}});
+              happened}});
   say_which(job, environment);
-  environment.out << page_of(exchange, say, environment.page);
+  warn_of_early_time(job, happened, environment);
+  environment.out << page_of(exchange, say, environment.page, with_commands);
   return exit_done;
+}
+
+}  // namespace
+
+int replace_in_job(const Arguments& arguments, Environment& environment) {
+  return replace_and_tell(arguments, environment, true);
+}
+
+int replace_in_talk(const Arguments& arguments, Environment& environment) {
+  return replace_and_tell(arguments, environment, false);
 }
 
 }  // namespace ohmwright::cli

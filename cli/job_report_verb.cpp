@@ -42,6 +42,7 @@ void add_search(const JobAtHand& job, const Environment& environment, bool with_
         locate_content(locate_report(search.search(), work, search.meter().title, false), say);
     report.appliance_title = search.appliance().title;
     report.found = content.headline;
+    report.cause_is_named = search.search().standing().is_named();
     if (with_pictures && reach == JobSearch::Reach::diagnosis)
       if (const std::optional<std::string> drawn =
               appliance_drawing(search.appliance(), marks_of(search.search().diagnosis().parts, say), say))
@@ -66,7 +67,7 @@ void add_plots(const JobAtHand& job, const Environment& environment, JobReport& 
       const std::optional<std::string> drawn = chart ? chart_picture(*chart, say) : std::nullopt;
       if (drawn)
         report.plots.push_back({*drawn, say(OHMWRIGHT_TEXT("{part}: the reading {shown} against what good parts read"),
-                                            {{"part", value.title}, {"shown", value.shown}})});
+                                            {{"part", value.title}, {"shown", value.for_people()}})});
     } catch (const Error&) {
       continue;  // its ratings or its plugin are no longer there: the table still says what was read
     }
@@ -76,7 +77,7 @@ void add_plots(const JobAtHand& job, const Environment& environment, JobReport& 
 void add_log(const JobAtHand& job, const Environment& environment, JobReport& report) {
   std::string file;
   for (const job::Check& check : job.call.checks)
-    if (check.what == "log" && !check.file.empty()) file = check.file;
+    if (check.form == job::CheckForm::log && !check.file.empty()) file = check.file;
   std::error_code error;
   if (file.empty() || !std::filesystem::is_regular_file(file, error)) return;
   try {
@@ -126,13 +127,7 @@ void add_cautions(const JobAtHand& job, const Environment& environment, JobRepor
 }  // namespace
 
 int report_of_job(const Arguments& arguments, Environment& environment) {
-  Arguments of_job = arguments;
-  if (!arguments.operands.empty()) of_job.options["--job"] = {arguments.operands.front()};
-  of_job.operands.clear();
-  if (!of_job.has("--job")) {  // what is reported was as a rule closed a moment ago
-    const std::vector<job::JobLine> last = open_book(arguments, false)->list({}, 1);
-    if (!last.empty()) of_job.options["--job"] = {std::to_string(last.front().number)};
-  }
+  const Arguments of_job = of_job_written_last(arguments);
   const JobAtHand job = job_at_hand(of_job);
   const std::string format = arguments.value("--format", "text");
   JobReport report{.line = job.line, .call = job.call, .local_time = local_time};

@@ -2,13 +2,13 @@
 
 #include <algorithm>
 #include <array>
-#include <limits>
 
 #include <ohmwright/appliance/appliance_readings.hpp>
 #include <ohmwright/document/reading_record.hpp>
-#include <ohmwright/job/closing.hpp>
+#include <ohmwright/job/proof.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/safety/refrigerant.hpp>
 
 #include "job_appliance.hpp"
 #include "job_reading_judged.hpp"
@@ -54,6 +54,31 @@ std::optional<locate::TakenReading> as_test_reading(const job::MeasuredValue& va
   return std::nullopt;
 }
 
+const job::ReplacedPart* last_replaced(const job::ServiceCall& call) {
+  const job::ReplacedPart* last = nullptr;
+  for (const job::ReplacedPart& part : call.replaced)
+    if (last == nullptr || last->happened_before(part)) last = &part;
+  return last;
+}
+
+const job::ReplacedPart* first_replaced(const job::ServiceCall& call) {
+  const job::ReplacedPart* first = nullptr;
+  for (const job::ReplacedPart& part : call.replaced)
+    if (first == nullptr || part.happened_before(*first)) first = &part;
+  return first;
+}
+
+/// What the label was said to name, over what the appliance's file says of it: the worse of both where both speak.
+void take_label(const job::ServiceCall& call, Appliance& appliance) {
+  const auto label = call.phone.find("refrigerant");
+  if (label == call.phone.end() || label->second == "unknown" || appliance.refrigerant == "none") return;
+  if (!refrigerant_may_burn(label->second)) {
+    if (appliance.refrigerant == "unknown") appliance.refrigerant = "non-flammable";
+  } else {
+    appliance.refrigerant = refrigerant_safety_class(label->second) ? "flammable" : "unknown";
+  }
+}
+
 /// Every fault of the parts that were replaced, as weights that take it out of the search.
 void take_new_parts_for_good(const job::ServiceCall& call, const Appliance& appliance,
                              locate::SearchSettings& settings) {
@@ -66,7 +91,7 @@ void take_new_parts_for_good(const job::ServiceCall& call, const Appliance& appl
 }
 
 bool insulation_is_good(const job::ServiceCall& call) {
-  return job::obstacles(call).empty() &&
+  return job::bars_to_energising(call).empty() &&
          std::any_of(call.readings.begin(), call.readings.end(),
                      [](const job::MeasuredValue& reading) { return !reading.safety.empty(); });
 }
@@ -77,10 +102,10 @@ Meter meter_of_call(const job::ServiceCall& call, const Environment& environment
   return chosen_meter(environment, meter_of(call));
 }
 
-Arguments locate_words_of(const job::ServiceCall& call, std::size_t from, std::size_t to) {
+Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span) {
   Arguments words;
   for (const job::EvidenceWord& word : call.evidence) {
-    if (word.option.substr(0, 2) != "--" || (!lasts(word.option) && (word.order < from || word.order >= to))) continue;
+    if (word.option.substr(0, 2) != "--" || (!lasts(word.option) && !span.holds(word))) continue;
     std::vector<std::string>& values = words.options[word.option];
     values.push_back(word.word);
   }
@@ -89,16 +114,17 @@ Arguments locate_words_of(const job::ServiceCall& call, std::size_t from, std::s
 
 JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, Reach reach)
     : appliance_(appliance_of(call, environment)), meter_(meter_of_call(call, environment)) {
-  std::size_t from = 0;
-  std::size_t to = std::numeric_limits<std::size_t>::max();
-  if (!call.replaced.empty() && reach == Reach::now) from = call.replaced.back().order;
-  if (!call.replaced.empty() && reach == Reach::diagnosis) to = call.replaced.front().order;
-  const Arguments words = locate_words_of(call, from, to);
+  TimeSpan span;
+  if (reach == Reach::now) span.from = last_replaced(call);
+  if (reach == Reach::diagnosis) span.to = first_replaced(call);
+  const Arguments words = locate_words_of(call, span);
+  take_label(call, appliance_);
   locate::SearchSettings settings = typed_settings(words, appliance_);
-  settings.steps.allow_live = typed.has("--allow-live") || call.agreed_to_live_work();
+  bars_energising_ = !job::bars_to_energising(call).empty();
+  settings.steps.allow_live = (typed.has("--allow-live") || call.agreed_to_live_work()) && !bars_energising_;
   settings.steps.insulation_is_good = insulation_is_good(call);
   if (reach == Reach::now) take_new_parts_for_good(call, appliance_, settings);
-  add_readings(call, reach, from, to);
+  add_readings(call, reach, span);
   search_.emplace(appliance_, meter_, typed_site(words, appliance_, units_), settings);
   for (const locate::TakenReading& reading : readings_) search_->add(reading);
   search_->signs() = typed_signs(words, appliance_);
@@ -107,12 +133,20 @@ JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const
     for (const std::string& id : unreachable->second)
       if (const std::optional<std::size_t> point = test_point_named(appliance_, id)) search_->cannot_reach(*point);
   search_->think();
+  for (const locate::Step& step : search_->steps())
+    if (!bars_energising_ || !is_barred(step)) steps_.push_back(step);
 }
 
-void JobSearch::add_readings(const job::ServiceCall& call, Reach reach, std::size_t from, std::size_t to) {
+/// What is looked at is looked at with bare hands, often while it runs.
+bool JobSearch::is_barred(const locate::Step& step) const {
+  return step.form == locate::Step::Form::look ||
+         (step.form == locate::Step::Form::measure && locate::is_live(appliance_, step.measurement));
+}
+
+void JobSearch::add_readings(const job::ServiceCall& call, Reach reach, const TimeSpan& span) {
   if (reach == Reach::signs) return;
   for (const job::MeasuredValue& value : call.readings) {
-    if (value.order < from || value.order >= to) continue;
+    if (!span.holds(value)) continue;
     if (!value.word.empty())
       readings_.push_back(typed_test_reading(value.word, TypedReadings{appliance_, meter_, units_}));
     else if (std::optional<locate::TakenReading> reading = as_test_reading(value, appliance_))

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
+#include <vector>
 
 #include <ohmwright/job/service_call.hpp>
 #include <ohmwright/locate/search.hpp>
@@ -11,6 +13,16 @@
 #include "verb.hpp"
 
 namespace ohmwright::cli {
+
+/// What was said and read between two entries, by the times that were stated; null: without an end there.
+struct TimeSpan {
+  const job::Told* from = nullptr;
+  const job::Told* to = nullptr;
+
+  bool holds(const job::Told& told) const {
+    return (from == nullptr || !told.happened_before(*from)) && (to == nullptr || told.happened_before(*to));
+  }
+};
 
 /// The search for the fault of a call, with what its book says.
 class JobSearch {
@@ -32,21 +44,26 @@ class JobSearch {
   const Meter& meter() const { return meter_; }
   UnitPreferences& units() { return units_; }
   locate::Search& search() { return *search_; }
+  /// The next steps, best first; while something bars energising, no look and nothing live.
+  std::span<const locate::Step> steps() const { return steps_; }
 
  private:
-  void add_readings(const job::ServiceCall& call, Reach reach, std::size_t from, std::size_t to);
+  void add_readings(const job::ServiceCall& call, Reach reach, const TimeSpan& span);
+  bool is_barred(const locate::Step& step) const;
 
   Appliance appliance_;
   Meter meter_;
   UnitPreferences units_;
   std::vector<locate::TakenReading> readings_;
   std::optional<locate::Search> search_;
+  std::vector<locate::Step> steps_;
+  bool bars_energising_ = false;
 };
 
 /// The meter that was named in the call, or the usual one.
 Meter meter_of_call(const job::ServiceCall& call, const Environment& environment);
 
 /// The words that were said of a call, as the options of `locate`.
-Arguments locate_words_of(const job::ServiceCall& call, std::size_t from, std::size_t to);
+Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span = {});
 
 }  // namespace ohmwright::cli

@@ -32,12 +32,13 @@ constexpr std::array<std::string_view, 12> sign_options{"--symptom",  "--no-symp
 /// The entries as a book would give them, so that a call can be told before it is written.
 job::ServiceCall call_of(std::vector<job::Entry> entries, std::span<const job::NewEntry> more) {
   for (const job::NewEntry& entry : more)
-    entries.push_back({"new " + std::to_string(entries.size()), entry.form, {}, {}, {}, {}, {}, entry.content});
+    entries.push_back(
+        {"new " + std::to_string(entries.size()), std::string(name_of(entry.form)), {}, {}, {}, {}, {}, entry.content});
   return job::told(entries);
 }
 
 void refuse_wrong_words(const job::ServiceCall& call, const Environment& environment) {
-  const Arguments words = locate_words_of(call, 0, call.evidence.size() + call.readings.size() + 1000);
+  const Arguments words = locate_words_of(call);
   (void)chosen_meter(environment, words.value("--meter"));
   if (!call.has_appliance()) return;
   const Appliance appliance = appliance_of(call, environment);
@@ -55,7 +56,7 @@ void refuse_wrong_words(const job::ServiceCall& call, const Environment& environ
 }  // namespace
 
 job::NewEntry sign_entry(std::string_view option, std::string_view word) {
-  return {std::string(job::forms::evidence), job::ContentWriter().text("option", option).text("word", word).content()};
+  return {job::EntryForm::evidence, job::ContentWriter().text("option", option).text("word", word).content()};
 }
 
 std::vector<job::NewEntry> sign_entries(const Arguments& arguments) {

@@ -1,6 +1,7 @@
 #include "job_talk.hpp"
 
 #include <algorithm>
+#include <charconv>
 #include <iostream>
 #include <ostream>
 
@@ -12,6 +13,7 @@
 
 #include "exit_codes.hpp"
 #include "job_actions.hpp"
+#include "job_appliance.hpp"
 #include "job_phone.hpp"
 
 namespace ohmwright::cli {
@@ -35,17 +37,36 @@ std::optional<std::string> CallTalk::typed(const std::string& prompt) {
   return answer;
 }
 
+std::optional<std::string> CallTalk::typed_value(const std::string& prompt) {
+  std::optional<std::string> answer = typed_line(std::cin, environment_, prompt + "> ");
+  if (answer && answer->empty()) return std::nullopt;
+  if (answer && *answer != "stop") return answer;
+  stopped_ = true;
+  line(say_(OHMWRIGHT_TEXT("Stopped. All answers are in the book; ohmwright job goes on here.")));
+  return std::nullopt;
+}
+
 void CallTalk::choose(const std::string& question, const std::vector<Choice>& choices) {
+  constexpr std::size_t most_digits = 9;
   environment_.out << '\n';
   line(question);
-  for (std::size_t i = 0; i < choices.size(); ++i)
-    environment_.out << paragraph(choices[i].text, environment_.page.width, "  " + std::to_string(i + 1) + "  ",
-                                  "     ");
-  environment_.out << paragraph(say_(OHMWRIGHT_TEXT("stop here; it goes on here")), environment_.page.width, "  0  ",
-                                "     ");
+  for (std::size_t i = 0; i < choices.size(); ++i) {
+    if (choices.size() > most_digits)
+      offer_number(i + 1, choices[i].text);
+    else
+      environment_.out << paragraph(choices[i].text, environment_.page.width, "  " + std::to_string(i + 1) + "  ",
+                                    "     ");
+  }
+  const std::string stop = say_(OHMWRIGHT_TEXT("stop here; it goes on here"));
+  if (choices.size() > most_digits)
+    offer_number(0, stop);
+  else
+    environment_.out << paragraph(stop, environment_.page.width, "  0  ", "     ");
   while (const std::optional<std::string> answer = typed("")) {
-    const std::size_t digit = answer->size() == 1 ? static_cast<std::size_t>((*answer)[0] - '1') : choices.size();
-    if (digit < choices.size()) return choices[digit].then();
+    std::size_t number = 0;
+    const auto [end, error] = std::from_chars(answer->data(), answer->data() + answer->size(), number);
+    if (error == std::errc() && end == answer->data() + answer->size() && number > 0 && number <= choices.size())
+      return choices[number - 1].then();
     line(say_(OHMWRIGHT_TEXT("Type one of the digits.")));
   }
 }
@@ -65,14 +86,24 @@ bool CallTalk::act(int (*action)(const Arguments&, Environment&), std::vector<st
   } catch (const Error& error) {
     if (error.category() != ErrorCategory::input) throw;
     line(error.what());
+    again();  // a part of it may be in the book, or somebody else's entry
     return false;
   }
 }
 
 void CallTalk::again() { job_ = job_at_hand(arguments_); }
 
-void CallTalk::note_stage(std::string_view stage) {
-  job_.write({{std::string(job::forms::stage), job::ContentWriter().text("stage", stage).content()}});
+void CallTalk::keep(const std::vector<job::NewEntry>& entries) {
+  try {
+    job_.write(entries);
+  } catch (const job::WrittenMeanwhile& error) {
+    line(error.what());
+    again();
+  }
+}
+
+void CallTalk::note_stage(job::Stage stage) {
+  keep({{job::EntryForm::stage, job::ContentWriter().text("stage", name_of(stage)).content()}});
 }
 
 bool CallTalk::take_up() {
@@ -91,22 +122,37 @@ bool CallTalk::take_up() {
     std::optional<std::string> title = typed("");
     while (title && title->empty()) title = typed("");
     if (!title) return false;
-    const std::int64_t number = book->open_job(std::vector<job::NewEntry>{
-        {std::string(job::forms::opened), job::ContentWriter().text("title", *title).content()}});
+    std::vector<job::NewEntry> entries{{job::EntryForm::opened, job::ContentWriter().text("title", *title).content()}};
+    if (arguments_.has("--appliance"))
+      entries.push_back(appliance_entry(arguments_.value("--appliance"), environment_));
+    const std::int64_t number = book->open_job(entries);
     arguments_.options["--job"] = {std::to_string(number)};
   }
   again();
   say_which(job_, environment_);
+  if (!job_.call.has_appliance() && arguments_.has("--appliance"))
+    keep({appliance_entry(arguments_.value("--appliance"), environment_)});
+  arguments_.options.erase("--appliance");  // answers are actions that do not take it
   return true;
 }
 
 void CallTalk::ask_next() {
+  if (!job_.call.has_appliance() && !job_.call.has_stage(job::Stage::generic_appliance)) return ask_appliance();
   if (ask_phone()) return;
-  if (!job_.call.has_appliance()) return ask_appliance();
-  if (!job_.call.has_stage("looked")) return ask_symptoms();
-  if (job_.call.state != job::is_open) return ask_waiting();
-  if (job_.call.replaced.empty()) return search();
-  return prove();
+  if (!job_.call.has_appliance()) return ask_kit();
+  if (!job_.call.has_stage(job::Stage::looked)) return ask_symptoms();
+  if (job_.call.state != job::JobState::open) return ask_waiting();
+  if (!job_.call.replaced.empty()) return prove();
+  if (ask_safety_first()) return;
+  return search();
+}
+
+bool CallTalk::ask_safety_first() {
+  const std::vector<job::ProofStep> bars = job::bars_to_energising(job_.call);
+  if (bars.empty() || safety_is_put_off_) return false;
+  ask_bar(bars.front(),
+          {{say_(OHMWRIGHT_TEXT("later: go on looking, not plugged in")), [this] { safety_is_put_off_ = true; }}});
+  return true;
 }
 
 void CallTalk::ask_waiting() {

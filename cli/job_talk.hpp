@@ -9,7 +9,7 @@
 #include <vector>
 
 #include <ohmwright/appliance/kit.hpp>
-#include <ohmwright/job/closing.hpp>
+#include <ohmwright/job/proof.hpp>
 #include <ohmwright/report/locate_report.hpp>
 #include <ohmwright/report/sentences.hpp>
 
@@ -37,13 +37,17 @@ class CallTalk {
   void line(const std::string& text, std::string_view indent = "");
   /// A line that was typed, or nothing where the person stops with 0, or the input ends.
   std::optional<std::string> typed(const std::string& prompt);
-  /// Offers choices by digits, 0 to stop, and does what was chosen.
+  /// A value: 0 is one. Nothing for an empty line, which goes back, and for "stop".
+  std::optional<std::string> typed_value(const std::string& prompt);
+  /// Offers choices by their numbers, 0 to stop, and does what was chosen.
   void choose(const std::string& question, const std::vector<Choice>& choices);
   /// Does an action as if it was typed, then tells the call anew. What is refused is said, and asked again.
   bool act(int (*action)(const Arguments&, Environment&), std::vector<std::string> operands,
            std::vector<std::pair<std::string, std::string>> options = {});
   void again();
-  void note_stage(std::string_view stage);
+  /// Writes down; where another process wrote in the job meanwhile, says so, and what is asked next is asked anew.
+  void keep(const std::vector<job::NewEntry>& entries);
+  void note_stage(job::Stage stage);
   /// The job that is open, or a new one.
   bool take_up();
   void ask_next();
@@ -51,13 +55,17 @@ class CallTalk {
   KitAnswers kit_answers() const;
   /// What the phone said already is not asked again.
   void take_from_phone(KitAnswers& answers) const;
-  /// Six questions about it, each answer kept; then a generic one is built.
+  /// Which of the shipped ones it is, a file, or none of them.
   void ask_appliance();
+  /// Questions about one that has no file, each answer kept; then a generic one is built.
+  void ask_kit();
   /// All that is seen in one line: numbers with blanks between them.
   void ask_symptoms();
   void offer_number(std::size_t number, const std::string& text);
   void ask_waiting();
   void close_as_repaired();
+  /// The first of what bars energising, before anything is looked for; false where it is put off.
+  bool ask_safety_first();
   void search();
   void offer(JobSearch& found, const std::vector<locate::Step>& steps, const LocateReport& report);
   void add_step(JobSearch& found, const locate::Step& step, std::vector<Choice>& choices);
@@ -66,12 +74,15 @@ class CallTalk {
   void take_reading(const Appliance& appliance, const locate::Step& step);
   void ask_part(const Appliance& appliance);
   void replace(const Appliance& appliance, std::size_t part);
+  std::string ask_ratings(const PlacedPart& placed);
   /// After a part went in: refitted, insulation and earth bond, the new part read, panel on, forced defrost, log.
   void prove();
-  /// Where the part that was replaced was read, as long as the new one was not; else nothing.
-  std::string place_of_new_part() const;
-  void ask_new_part(const std::string& place);
-  void ask_obstacle(const job::Obstacle& obstacle);
+  void ask_new_part(const job::ProofStep& step);
+  /// Asks for what proves it. `more` is offered beside.
+  void ask_bar(const job::ProofStep& bar, std::vector<Choice> more);
+  std::vector<Choice> ways_to_prove(const job::ProofStep& bar);
+  void ask_insulation(const std::string& part);
+  void ask_whose_insulation();
   void ask_forced_defrost();
   void ask_log();
   void ask_log_or_not();
@@ -83,6 +94,7 @@ class CallTalk {
   JobAtHand job_;
   std::vector<std::string> told_;  ///< remarks on readings that were printed
   std::size_t chosen_ = 0;         ///< which of the steps is offered
+  bool safety_is_put_off_ = false;
   bool stopped_ = false;
 };
 

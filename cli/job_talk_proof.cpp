@@ -1,78 +1,130 @@
 #include <algorithm>
 
-#include <ohmwright/job/closing.hpp>
+#include <ohmwright/job/proof.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/job_report.hpp>
+#include <ohmwright/safety/safe_to_energise.hpp>
 
 #include "job_actions.hpp"
+#include "job_appliance.hpp"
 #include "job_talk.hpp"
 
 namespace ohmwright::cli {
 
+namespace {
+
+const job::ReplacedPart& last_part_in(const job::ServiceCall& call) {
+  return *std::max_element(call.replaced.begin(), call.replaced.end(),
+                           [](const job::ReplacedPart& a, const job::ReplacedPart& b) { return a.happened_before(b); });
+}
+
+const job::ProofStep* step_of(const std::vector<job::ProofStep>& open, job::ProofStep::Form form) {
+  const auto found =
+      std::find_if(open.begin(), open.end(), [form](const job::ProofStep& step) { return step.form == form; });
+  return found == open.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+/// Walks what `open_proof` says is open, with the steps of the work between.
 void CallTalk::prove() {
-  if (!job_.call.has_stage("refitted"))
+  using Form = job::ProofStep::Form;
+  const job::ReplacedPart last = last_part_in(job_.call);
+  const auto done = [&](job::Stage stage) { return job_.call.has_stage_since(stage, last); };
+  if (!done(job::Stage::refitted))
     return choose(
-        say_(OHMWRIGHT_TEXT("Foil tape and clips back, splices sealed and clear of heater and fan, earth leads on?")),
-        {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage("refitted"); }}});
-  if (const std::string place = place_of_new_part(); !place.empty()) return ask_new_part(place);
-  const std::vector<job::Obstacle> against = job::obstacles(job_.call);
-  if (!against.empty()) return ask_obstacle(against.front());
-  if (!job_.call.has_stage("panel-on"))
-    return choose(say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?")),
-                  {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage("panel-on"); }}});
-  const auto checked = [this](std::string_view what) {
-    return std::any_of(job_.call.checks.begin(), job_.call.checks.end(),
-                       [what](const job::Check& check) { return check.what == what; });
-  };
-  if (!checked("forced-defrost") && !job_.call.has_stage("no-forced-defrost")) return ask_forced_defrost();
-  if (!checked("log") && !job_.call.has_stage("no-log")) return ask_log_or_not();
+        job_.call.cools()
+            ? say_(OHMWRIGHT_TEXT(
+                  "Foil tape and clips back, splices sealed and clear of heater and fan, earth leads on?"))
+            : say_(OHMWRIGHT_TEXT("Clips back, splices sealed and clear of what gets hot or turns, earth leads on?")),
+        {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::refitted); }}});
+  const std::vector<job::ProofStep> open = job::open_proof(job_.call);
+  if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
+  if (!open.empty() && open.front().bars_energising()) return ask_bar(open.front(), {});
+  if (!done(job::Stage::panel_on))
+    return choose(job_.call.cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))
+                                    : say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on?")),
+                  {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::panel_on); }}});
+  const job::ProofStep* defrost = step_of(open, Form::forced_defrost);
+  if (defrost != nullptr && !defrost->failed && !done(job::Stage::no_forced_defrost)) return ask_forced_defrost();
+  const job::ProofStep* log = step_of(open, Form::log);
+  if (log != nullptr && !log->failed && !done(job::Stage::no_log)) return ask_log_or_not();
   ask_close();
 }
 
-std::string CallTalk::place_of_new_part() const {
-  const job::ReplacedPart& replaced = job_.call.replaced.back();
-  std::string place;
-  for (const job::MeasuredValue& reading : job_.call.readings) {
-    if (reading.part != replaced.part || reading.word.empty()) continue;
-    if (reading.order > replaced.order) return {};
-    place = reading.word.substr(0, reading.word.find('='));
-  }
-  return job_.call.has_stage("new-part-unread") ? std::string() : place;
-}
-
-void CallTalk::ask_new_part(const std::string& place) {
-  choose(say_(OHMWRIGHT_TEXT("Read the new part as the old one was read: {place}"), {{"place", place}}),
+void CallTalk::ask_new_part(const job::ProofStep& step) {
+  choose(say_(OHMWRIGHT_TEXT("Read the new part as the old one was read: {place}"), {{"place", step.place}}),
          {{say_(OHMWRIGHT_TEXT("type the reading")),
-           [this, place] {
-             if (const auto value = typed(say_(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL; 0 stops)"))))
-               act(read_for_job, {place + "=" + *value});
+           [this, place = step.place] {
+             const auto value =
+                 typed_value(say_(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL; an empty line goes back)")));
+             if (value) act(read_in_talk, {place + "=" + *value});
            }},
-          {say_(OHMWRIGHT_TEXT("it cannot be read")), [this] { note_stage("new-part-unread"); }}});
+          {say_(OHMWRIGHT_TEXT("it cannot be read")), [this] { note_stage(job::Stage::new_part_unread); }}});
 }
 
-void CallTalk::ask_obstacle(const job::Obstacle& obstacle) {
-  using Form = job::Obstacle::Form;
-  const bool bond = obstacle.form == Form::earth_bond_unread || obstacle.form == Form::earth_bond_not_within;
-  const std::string part = job_.call.replaced.back().part;
-  if (bond)
-    return choose(obstacle_text(obstacle, say_),
-                  {{say_(OHMWRIGHT_TEXT("type the earth bond with its cord")),
-                    [this] {
-                      if (const auto value = typed(say_(OHMWRIGHT_TEXT("Earth bond (such as 0.12 ohm)"))))
-                        act(verify_job, {}, {{"--earth-bond", *value}});
-                    }},
-                   {say_(OHMWRIGHT_TEXT("it has no protective earth (class II)")),
-                    [this] {
-                      act(verify_job, {}, {{"--earth-bond", "none"}});
-                    }},
-                   {say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }}});
-  choose(obstacle_text(obstacle, say_),
-         {{say_(OHMWRIGHT_TEXT("type the insulation, read at 500 V")),
-           [this, part] {
-             if (const auto value = typed(say_(OHMWRIGHT_TEXT("Insulation (such as 200 Mohm, or >200M)"))))
-               act(read_for_job, {part, "insulation=" + *value, "--test", "500V", "--proved-dead"});
-           }},
-          {say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }}});
+void CallTalk::ask_bar(const job::ProofStep& bar, std::vector<Choice> more) {
+  std::vector<Choice> choices = ways_to_prove(bar);
+  for (Choice& choice : more) choices.push_back(std::move(choice));
+  choices.push_back({say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }});
+  choose(proof_text(bar, say_), choices);
+}
+
+std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar) {
+  using Form = job::ProofStep::Form;
+  switch (bar.form) {
+    case Form::leak_to_earth:
+      return {{say_(OHMWRIGHT_TEXT("it is mended: type what is read there now")), [this, place = bar.part] {
+                 const auto value =
+                     typed_value(say_(OHMWRIGHT_TEXT("What it shows there (such as 20M, \"OL on 20M\")")));
+                 if (value) act(read_in_talk, {place + "=" + *value});
+               }}};
+    case Form::insulation_not_within:
+    case Form::insulation_undecided:
+    case Form::insulation_unread:
+      return {{say_(OHMWRIGHT_TEXT("it is unplugged and proved dead: type the insulation, read at 500 V")),
+               [this, part = bar.part] { ask_insulation(part); }}};
+    case Form::no_insulation_read:
+      return {{say_(OHMWRIGHT_TEXT("it is unplugged and proved dead: type the insulation, read at 500 V")),
+               [this] { ask_whose_insulation(); }}};
+    default:
+      break;
+  }
+  const auto bond = [this](const std::string& current) {
+    return [this, current] {
+      const auto value = typed_value(say_(OHMWRIGHT_TEXT("Earth bond with its cord (such as 0.12 ohm)")));
+      if (!value) return;
+      if (current.empty()) {
+        act(verify_in_talk, {}, {{"--earth-bond", *value}});
+      } else {
+        act(verify_in_talk, {}, {{"--earth-bond", *value}, {"--test-current", current}});
+      }
+    };
+  };
+  return {
+      {say_(OHMWRIGHT_TEXT("type the earth bond, read with a bond tester of 10 A or more")), bond("10A")},
+      {say_(OHMWRIGHT_TEXT("type it, read with an ordinary meter: that may condemn it, and proves nothing")), bond({})},
+      {say_(OHMWRIGHT_TEXT("it has no protective earth (class II)")), [this] {
+         act(verify_in_talk, {}, {{"--earth-bond", "none"}});
+       }}};
+}
+
+void CallTalk::ask_insulation(const std::string& part) {
+  const auto value = typed_value(say_(OHMWRIGHT_TEXT("Insulation (such as 200 Mohm, or >200M)")));
+  if (value) act(read_in_talk, {part, "insulation=" + *value, "--test", "500V", "--proved-dead"});
+}
+
+void CallTalk::ask_whose_insulation() {
+  const Appliance appliance = appliance_of(job_.call, environment_);
+  std::vector<Choice> choices;
+  for (const PlacedPart& placed : appliance.parts) {
+    const auto& rules = placed.kind->descriptor().rules;
+    if (std::any_of(rules.begin(), rules.end(),
+                    [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); }))
+      choices.push_back({placed.title, [this, id = placed.id] { ask_insulation(id); }});
+  }
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
+  choose(say_(OHMWRIGHT_TEXT("Whose insulation?")), choices);
 }
 
 void CallTalk::ask_forced_defrost() {
@@ -81,10 +133,10 @@ void CallTalk::ask_forced_defrost() {
              "Now a forced defrost, live: the limit proved and not bridged, the drain clear, a time limit, "
              "and you stay beside it; only if you are qualified.")),
          {{say_(OHMWRIGHT_TEXT("I am, and agree; record it")), [&yes] { yes = true; }},
-          {say_(OHMWRIGHT_TEXT("no forced defrost")), [this] { note_stage("no-forced-defrost"); }}});
+          {say_(OHMWRIGHT_TEXT("no forced defrost")), [this] { note_stage(job::Stage::no_forced_defrost); }}});
   if (!yes) return;
   const auto result = [this](const std::string& how) {
-    return [this, how] { act(verify_job, {}, {{"--forced-defrost", how}, {"--live-agreed", ""}}); };
+    return [this, how] { act(verify_in_talk, {}, {{"--forced-defrost", how}, {"--live-agreed", ""}}); };
   };
   choose(say_(OHMWRIGHT_TEXT("How did it go?")),
          {{say_(OHMWRIGHT_TEXT("it heated, and ended by itself")), result("ended")},
@@ -93,9 +145,9 @@ void CallTalk::ask_forced_defrost() {
 }
 
 void CallTalk::ask_log() {
-  const std::optional<std::string> after = typed(say_(OHMWRIGHT_TEXT("File of the log from after the repair")));
-  if (!after || after->empty()) return;
-  act(verify_job, {}, {{"--log", *after}});
+  const std::optional<std::string> after = typed_value(say_(OHMWRIGHT_TEXT("File of the log from after the repair")));
+  if (!after) return;
+  act(verify_in_talk, {}, {{"--log", *after}});
 }
 
 void CallTalk::ask_log_or_not() {
@@ -106,7 +158,7 @@ void CallTalk::ask_log_or_not() {
              act(wait_in_job, {"log"});
              stopped_ = true;
            }},
-          {say_(OHMWRIGHT_TEXT("no log")), [this] { note_stage("no-log"); }}});
+          {say_(OHMWRIGHT_TEXT("no log")), [this] { note_stage(job::Stage::no_log); }}});
 }
 
 }  // namespace ohmwright::cli

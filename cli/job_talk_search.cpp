@@ -1,18 +1,21 @@
 #include <algorithm>
 #include <ostream>
 
+#include <ohmwright/document/named_file.hpp>
+#include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "job_actions.hpp"
 #include "job_signs.hpp"
 #include "job_talk.hpp"
+#include "kind_files.hpp"
 #include "locate_pages.hpp"
 
 namespace ohmwright::cli {
 
 void CallTalk::search() {
   JobSearch found(job_.call, arguments_, environment_, JobSearch::Reach::now);
-  std::vector<locate::Step> steps(found.search().steps().begin(), found.search().steps().end());
+  std::vector<locate::Step> steps(found.steps().begin(), found.steps().end());
   const locate::Standing& standing = found.search().standing();
   if (!steps.empty())
     std::rotate(steps.begin(), steps.begin() + static_cast<std::ptrdiff_t>(chosen_ % steps.size()), steps.end());
@@ -68,7 +71,7 @@ void CallTalk::add_step(JobSearch& found, const locate::Step& step, std::vector<
 
 void CallTalk::sign(const std::string& option, const std::string& word) {
   chosen_ = 0;
-  job_.write({sign_entry(option, word)});
+  keep({sign_entry(option, word)});
 }
 
 void CallTalk::take_back() {
@@ -90,54 +93,63 @@ void CallTalk::take_reading(const Appliance& appliance, const locate::Step& step
     if (!yes) return;
     options.emplace_back("--live-agreed", "");
   }
-  const std::optional<std::string> value = typed(say_(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL; 0 stops)")));
-  if (!value || value->empty()) return;
+  const std::optional<std::string> value =
+      typed_value(say_(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL; an empty line goes back)")));
+  if (!value) return;
   chosen_ = 0;
-  act(read_for_job, {place + "=" + *value}, options);
+  act(read_in_talk, {place + "=" + *value}, options);
 }
 
 void CallTalk::ask_part(const Appliance& appliance) {
   std::vector<Choice> choices;
-  constexpr std::size_t most_digits = 9;
-  for (std::size_t part = 0; part < appliance.parts.size() && choices.size() < most_digits; ++part)
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part)
     choices.push_back({appliance.parts[part].title, [this, &appliance, part] { replace(appliance, part); }});
   choose(say_(OHMWRIGHT_TEXT("Which part?")), choices);
 }
 
-void CallTalk::replace(const Appliance& appliance, std::size_t part) {
-  const PlacedPart& placed = appliance.parts[part];
+std::string CallTalk::ask_ratings(const PlacedPart& placed) {
   std::string ratings;
-  bool chosen = false;
   std::vector<Choice> choices;
+  const auto take = [&ratings](const std::string& name) { return [&ratings, name] { ratings = name; }; };
   if (!placed.ratings.empty())
     choices.push_back(
-        {say_(OHMWRIGHT_TEXT("the same ratings as the old one: {ratings}"), {{"ratings", placed.ratings}}), [&] {
-           ratings = placed.ratings;
-           chosen = true;
-         }});
-  choices.push_back({say_(OHMWRIGHT_TEXT("others: type their name or file")), [&] {
-                       if (const auto name = typed(say_(OHMWRIGHT_TEXT("Ratings of the new part")))) {
-                         ratings = *name;
-                         chosen = !ratings.empty();
-                       }
+        {say_(OHMWRIGHT_TEXT("the same ratings as the old one: {ratings}"), {{"ratings", placed.ratings}}),
+         take(placed.ratings)});
+  for (const std::string& name : names_in_folder(placed.kind->ratings_folder()))
+    if (name != placed.ratings) choices.push_back({name, take(name)});
+  choices.push_back({say_(OHMWRIGHT_TEXT("others: type the name of their file")), [&] {
+                       const auto name = typed_value(say_(OHMWRIGHT_TEXT("Ratings of the new part")));
+                       if (name) ratings = *name;
                      }});
-  choices.push_back({say_(OHMWRIGHT_TEXT("nobody knows them")), [&] {
-                       ratings = "unknown";
-                       chosen = true;
-                     }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("nobody knows them")), take("unknown")});
   choices.push_back(
       {say_(OHMWRIGHT_TEXT("it is not here: wait for the part")), [this] { act(wait_in_job, {"part"}); }});
   choose(say_(OHMWRIGHT_TEXT("{part}: photograph wires, clips and foil first. Which ratings has the new one?"),
               {{"part", placed.title}}),
          choices);
-  if (!chosen) return;
+  if (ratings.empty() || ratings == "unknown") return ratings;
+  try {
+    (void)rated_part(*placed.kind, ratings);
+    return ratings;
+  } catch (const Error& error) {  // a slip in a name is no part that does not fit
+    if (error.category() != ErrorCategory::input) throw;
+    line(error.what());
+  }
+  return ask_ratings(placed);
+}
+
+void CallTalk::replace(const Appliance& appliance, std::size_t part) {
+  const PlacedPart& placed = appliance.parts[part];
+  const std::string ratings = ask_ratings(placed);
+  if (ratings.empty()) return;
   chosen_ = 0;
-  if (act(replace_in_job, {placed.id}, {{"--new", ratings}})) return;
+  if (act(replace_in_talk, {placed.id}, {{"--new", ratings}})) return;
   choose(say_(OHMWRIGHT_TEXT("It does not go in like this.")),
-         {{say_(OHMWRIGHT_TEXT("another part")), [] {}},
+         {{say_(OHMWRIGHT_TEXT("one of other ratings")), [this, &appliance, part] { replace(appliance, part); }},
+          {say_(OHMWRIGHT_TEXT("none: back to the search")), [] {}},
           {say_(OHMWRIGHT_TEXT("it goes in all the same: type why")), [&] {
-             if (const auto why = typed(say_(OHMWRIGHT_TEXT("Why"))))
-               act(replace_in_job, {placed.id}, {{"--new", ratings}, {"--because", *why}});
+             if (const auto why = typed_value(say_(OHMWRIGHT_TEXT("Why"))))
+               act(replace_in_talk, {placed.id}, {{"--new", ratings}, {"--because", *why}});
            }}});
 }
 

@@ -24,7 +24,8 @@ const std::vector<JobAction>& job_actions() {
       {"open",
        OHMWRIGHT_TEXT("begin a call: open TITLE [--phone] [--appliance NAME]"),
        open_job,
-       {"--phone", "--answer", "--complaint", "--appliance", "--symptom", "--no-symptom", "--meter", "--zone"}},
+       {"--phone", "--answer", "--complaint", "--appliance", "--symptom", "--no-symptom", "--meter", "--zone",
+        "--time"}},
       {"sign",
        OHMWRIGHT_TEXT("what is seen and known without a meter, and which appliance it is"),
        note_sign,
@@ -49,8 +50,8 @@ const std::vector<JobAction>& job_actions() {
       {"verify",
        OHMWRIGHT_TEXT("proof after the repair, and what is still unproved"),
        verify_job,
-       {"--earth-bond", "--forced-defrost", "--live-agreed", "--log", "--before", "--column", "--every", "--line",
-        "--time"}},
+       {"--earth-bond", "--test-current", "--forced-defrost", "--live-agreed", "--log", "--before", "--column",
+        "--every", "--line", "--time"}},
       {"close", OHMWRIGHT_TEXT("close repaired, declined or stopped"), close_job, {"--because", "--call-back"}},
       {"wait", OHMWRIGHT_TEXT("wait part, or wait log"), wait_in_job, {"--because"}},
       {"visit", OHMWRIGHT_TEXT("another visit begins"), visit_again, {}},
@@ -90,8 +91,8 @@ bool is_common(const std::string& option) {
 void refuse_what_it_does_not_take(const JobAction& action, const Arguments& arguments) {
   for (const auto& [option, values] : arguments.options)
     if (!is_common(option) && std::find(action.options.begin(), action.options.end(), option) == action.options.end())
-      throw InputError("job " + std::string(action.name) + " does not take " + option +
-                       (action.options.empty() ? std::string() : "; it takes: " + listed(action.options)));
+      throw InputError("job " + std::string(action.name) + (action.name.empty() ? "" : " ") + "does not take " +
+                       option + (action.options.empty() ? std::string() : "; it takes: " + listed(action.options)));
   if (action.run == read_for_job) return;  // circumstances stand among its readings
   for (const std::string& word : arguments.operands)
     if (is_option(word))
@@ -100,12 +101,21 @@ void refuse_what_it_does_not_take(const JobAction& action, const Arguments& argu
 }
 
 int run_job(const Arguments& arguments, Environment& environment) {
-  if (arguments.operands.empty()) return talk_through_call(arguments, environment);
+  if (arguments.operands.empty()) {
+    refuse_what_it_does_not_take({"", "", talk_through_call, {"--appliance"}}, arguments);
+    return talk_through_call(arguments, environment);
+  }
   const JobAction& action = action_named(arguments.operands.front());
   Arguments of_action = arguments;
   of_action.operands.erase(of_action.operands.begin());
   refuse_what_it_does_not_take(action, of_action);
   return action.run(of_action, environment);
+}
+
+std::vector<std::string_view> action_names() {
+  std::vector<std::string_view> names;
+  for (const JobAction& action : job_actions()) names.push_back(action.name);
+  return names;
 }
 
 std::vector<OperandSpec> job_operands() {
@@ -114,7 +124,7 @@ std::vector<OperandSpec> job_operands() {
        OHMWRIGHT_TEXT(
            "open, sign, next, card, read, why, find, replace, verify, close, wait, visit, note, correct, list, show, "
            "report, export, import, check; without one the whole call is asked step by step, by digits"),
-       false, false},
+       false, false, action_names()},
       {"WORD", OHMWRIGHT_TEXT("What the action is about: a title, a reading, a part, a note, a file"), false, true}};
 }
 

@@ -38,17 +38,19 @@ class LargeBook {
     std::uint64_t drawn = 0;
     for (std::size_t i = 0; i < jobs; ++i) {
       const std::string of = job::identifier_of(bytes_of(++drawn));
-      const auto add = [&](std::string_view form, const std::string& content) {
+      const auto add = [&](job::EntryForm form, const std::string& content) {
         const std::string time = job::time_text(1'600'000'000'000 + static_cast<std::int64_t>(i) * 60'000 +
                                                 static_cast<std::int64_t>(entries.size() % 10));
         entries.push_back(
-            {of, {job::identifier_of(bytes_of(++drawn)), std::string(form), time, "", "", "bench", "", content}});
+            {of, {job::identifier_of(bytes_of(++drawn)), std::string(name_of(form)), time, "", "", "bench", "", content}});
       };
-      add(job::forms::opened, job::ContentWriter().text("title", "Freezer warm, call " + std::to_string(i)).content());
-      add(job::forms::appliance, R"({"name":"upright-timer-bimetal-120v"})");
-      add(job::forms::evidence, R"({"option":"--symptom","word":"frost-whole-coil"})");
-      add(job::forms::reading, R"({"place":"heater-alone","title":"Heater","shown":"OL","word":"heater-alone=OL"})");
-      if (i + 1000 < jobs) add(job::forms::state, R"({"state":"repaired"})");
+      add(job::EntryForm::opened,
+          job::ContentWriter().text("title", "Freezer warm, call " + std::to_string(i)).content());
+      add(job::EntryForm::appliance, R"({"name":"upright-timer-bimetal-120v"})");
+      add(job::EntryForm::evidence, R"({"option":"--symptom","word":"frost-whole-coil"})");
+      add(job::EntryForm::reading,
+          R"({"place":"heater-alone","title":"Heater","shown":"OL","word":"heater-alone=OL"})");
+      if (i + 1000 < jobs) add(job::EntryForm::state, R"({"state":"repaired"})");
     }
     book.merge(entries);
   }

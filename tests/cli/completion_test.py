@@ -38,6 +38,7 @@ def expect(words, *wanted, exactly=False):
 
 expect(["ohmwright", "ch"], "check", "chart", exactly=True)
 expect(["ohmwright", "plugin", "in"], "inspect", exactly=True)
+expect(["ohmwright", "job", "re"], "read", "replace", "report", exactly=True)
 expect(["ohmwright", "check", "hea"], "heater", exactly=True)
 expect(["ohmwright", "check", "heater", "--conf"], "--confidence", exactly=True)
 expect(["ohmwright", "check", "heater", "32", "--format", ""], "text", "json", "html", exactly=True)

@@ -14,6 +14,7 @@
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
 
+#include "made_logs.hpp"
 #include "program.hpp"
 
 namespace ohmwright {
@@ -78,11 +79,17 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
                     HasSubstr("earth bond was not read")));
   EXPECT_THAT(refused({"verify", "--forced-defrost", "ended", "--live-agreed"}), HasSubstr("no forced defrost while"));
   EXPECT_EQ(run({"read", "heater", "insulation=>200M", "--test", "500V", "--proved-dead"}).exit_code, 3);
-  done({"verify", "--earth-bond", "0.12ohm"});
-  EXPECT_EQ(run({"read", "heater", "32", "--lead-off"}).exit_code, 0);
+  const Ran by_a_meter = run({"verify", "--earth-bond", "0.12ohm"});
+  EXPECT_EQ(by_a_meter.exit_code, 1);
+  EXPECT_THAT(by_a_meter.out, AllOf(HasSubstr("which proves nothing"), HasSubstr("The earth bond is not decided")));
+  EXPECT_EQ(run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"}).exit_code, 3) << "a log is left";
+  EXPECT_EQ(run({"read", "heater-alone=32", "--lead-off"}).exit_code, 0) << "as the test point says itself";
   EXPECT_THAT(refused({"verify", "--forced-defrost", "ended"}), HasSubstr("--live-agreed"));
-  done({"verify", "--forced-defrost", "ended", "--live-agreed"});
+  EXPECT_EQ(run({"verify", "--forced-defrost", "ended", "--live-agreed"}).exit_code, 3) << "a log is left";
+  EXPECT_THAT(refused({"close", "repaired", "--call-back", "banana"}), HasSubstr("--call-back takes a day"));
   done({"close", "repaired", "--call-back", "2026-12-01"});
+  EXPECT_THAT(run({"show"}).out, HasSubstr("title: Freezer warm; complaint: milk is warm"))
+      << "the job written to last, in words";
   EXPECT_THAT(refused({"read", "heater-alone=32", "--job", "1"}), HasSubstr("is closed"));
   const nlohmann::json json = report();
   EXPECT_EQ(json["state"], "repaired");
@@ -96,6 +103,127 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
   for (const nlohmann::json& caution : json["cautions"]) EXPECT_NE(caution["source"], "") << caution["id"];
   EXPECT_GT(json["possible_before"].size(), 1U);
   EXPECT_THAT(run({"report"}).out, AllOf(HasSubstr("What was wrong"), HasSubstr("Cautions that were shown")));
+  EXPECT_THAT(json["customer"]["proof"].dump(), AllOf(HasSubstr("Insulation from the element to the frame OL"),
+                                                      HasSubstr("Defrost heater now reads 32.00 Ω")));
+}
+
+/// What `next` would stop at, `read` stops at once, and nothing live, no forced defrost and no closing goes past it.
+TEST_F(JobCall, StopsAtALeakThatWasReadAtATestPoint) {
+  for (const std::vector<std::string>& one : {std::vector<std::string>{"upright-timer-bimetal-120v", "heater-to-frame"},
+                                              {"drum-dryer-230v", "heater-to-frame"}}) {
+    done({"open", one[0], "--appliance", one[0]});
+    const Ran read = run({"read", one[1] + "=0.1M"});
+    EXPECT_EQ(read.exit_code, 1) << read.err;
+    EXPECT_THAT(read.out, HasSubstr("STOP, do not energise it"));
+    EXPECT_THAT(run({"card"}).out, HasSubstr("STOP: not plugged in before"));
+    const Ran verify = run({"verify"});
+    EXPECT_EQ(verify.exit_code, 1);
+    EXPECT_THAT(verify.out, HasSubstr("leaks to earth"));
+    EXPECT_THAT(refused({"verify", "--forced-defrost", "ended", "--live-agreed"}),
+                HasSubstr("no forced defrost while"));
+    EXPECT_THAT(refused({"close", "repaired", "--because", "cleaned a contact"}), HasSubstr("leaks to earth"));
+    EXPECT_EQ(run({"read", one[1] + "=OL on 60k"}).exit_code, 0);
+    EXPECT_THAT(refused({"close", "repaired", "--because", "dried"}), HasSubstr("leaks to earth"))
+        << "more than 60 kohm are not yet a megohm";
+    EXPECT_EQ(run({"read", one[1] + "=20M"}).exit_code, 0);
+    EXPECT_THAT(refused({"close", "repaired", "--because", "dried"}), HasSubstr("no insulation tester"));
+    run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+    done({"close", "repaired", "--because", "dried"});
+  }
+}
+
+TEST_F(JobCall, ReadsNothingLiveWhileItLeaks) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater-to-frame=0.1M"});
+  EXPECT_THAT(refused({"read", "volts-heater@forced-defrost=118V", "--live-agreed"}), HasSubstr("leaks to earth"));
+  done({"correct", "last", "--because", "a slip"});
+  EXPECT_EQ(run({"read", "volts-heater@forced-defrost=118V", "--live-agreed"}).exit_code, 0);
+}
+
+TEST_F(JobCall, TakesNoReadingFromBeforeTheRepairForProof) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"replace", "heater", "--new", "unknown"});
+  const Ran early =
+      run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--time", "2020-01-01 10:00"});
+  EXPECT_THAT(early.out, HasSubstr("was before the job was opened"));
+  run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A", "--time", "2020-01-01 10:00"});
+  EXPECT_THAT(refused({"close", "repaired"}),
+              AllOf(HasSubstr("its insulation was not read since"), HasSubstr("earth bond was not read since")));
+}
+
+TEST_F(JobCall, ABadEarthBondBarsTheForcedDefrostOfTheSameCommand) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(
+      run({"verify", "--earth-bond", "5ohm", "--test-current", "10A", "--forced-defrost", "ended", "--live-agreed"})
+          .err,
+      HasSubstr("no forced defrost while"));
+  EXPECT_EQ(report()["checks"].size(), 1U) << "the bad bond is in the book";
+  EXPECT_EQ(report()["checks"][0]["outcome"], "out-of-limits");
+}
+
+/// What a log proves, by itself and beside one from before the repair.
+TEST_F(JobCall, TakesALogForProofOnlyWhereItShowsDefrosts) {
+  const auto file = [&](const std::string& name, const std::string& text) {
+    std::ofstream(folder_ + "/" + name) << text;
+    return folder_ + "/" + name;
+  };
+  const std::string never = file("never.csv", testing::freezer(testing::Defrosts::never));
+  const std::string well = file("well.csv", testing::freezer(testing::Defrosts::well));
+  const std::string brief = file("brief.csv", testing::freezer(testing::Defrosts::never).substr(0, 180));
+  done({"open", "a"});
+  const auto last_outcome = [&] { return report()["checks"].back()["outcome"]; };
+  EXPECT_EQ(run({"verify", "--log", brief}).exit_code, 3);
+  EXPECT_EQ(last_outcome(), "undecided") << "some minutes of log prove nothing";
+  EXPECT_THAT(run({"verify"}).out, HasSubstr("A log over some days."));
+  EXPECT_EQ(run({"verify", "--log", never}).exit_code, 1);
+  EXPECT_EQ(last_outcome(), "out-of-limits");
+  EXPECT_THAT(run({"verify"}).out, HasSubstr("A log over some days in which it defrosts as it should."));
+  EXPECT_EQ(run({"verify", "--before", never, "--log", well}).exit_code, 3) << "a forced defrost is left";
+  EXPECT_EQ(last_outcome(), "within-limits");
+  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("A log over some days")));
+  EXPECT_THAT(report()["customer"]["proof"].dump(), Not(HasSubstr("NO DEFROST")));
+  EXPECT_EQ(run({"verify", "--before", never, "--log", never}).exit_code, 1);
+  EXPECT_THAT(refused({"verify", "--before", never}), HasSubstr("--before needs --log"));
+  EXPECT_EQ(run({"verify", "--log", folder_ + "/none.csv"}).exit_code, 2);
+}
+
+TEST_F(JobCall, ProvesAPartWithoutAnAppliance) {
+  done({"open", "a"});
+  done({"replace", "heater", "--new", "unknown"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("insulation was not read since"));
+  run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  done({"close", "repaired"});
+}
+
+TEST_F(JobCall, LooksAtNothingBeforeWhatTinglesIsProvedSafe) {
+  done({"open", "a", "--appliance", "drum-dryer-230v", "--answer", "tingles=yes", "--symptom", "no-heat"});
+  const std::string card = done({"card"});
+  EXPECT_THAT(card,
+              AllOf(HasSubstr("STOP: not plugged in before"), HasSubstr("no insulation"),
+                    HasSubstr("The earth bond was not read"), Not(HasSubstr("while it")), Not(HasSubstr(" ice "))));
+}
+
+TEST_F(JobCall, SpeaksOfNoIceWhereThereIsNone) {
+  const std::string opened = done({"open", "a", "--appliance", "drum-dryer-230v"});
+  EXPECT_THAT(opened, AllOf(Not(HasSubstr(" ice ")), Not(HasSubstr("refrigerant"))));
+  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("defrost")));
+}
+
+TEST_F(JobCall, BewaresOfFireUnlessTheLabelIsKnownNotToBurn) {
+  for (const char* label : {"isobutane", "propane", "R-441A", "R-436A", "R-32", "R-9999"})
+    EXPECT_THAT(done({"open", "a", "--answer", std::string("refrigerant=") + label}),
+                HasSubstr("flammable refrigerant"))
+        << label;
+  EXPECT_THAT(done({"open", "a", "--answer", "refrigerant=R-134a"}), Not(HasSubstr("flammable refrigerant")));
+}
+
+TEST_F(JobCall, TellsWhatATestPointIsAndWhatContradictsIt) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(refused({"read", "heater-alone", "32.1"}), HasSubstr("write: ohmwright job read heater-alone=32.1"));
+  EXPECT_THAT(refused({"read", "heater-alone=32.1", "--in-circuit"}), HasSubstr("a lead is off there"));
+  EXPECT_EQ(run({"read", "--lead-off", "heater-alone=32.1"}).exit_code, 0);
+  EXPECT_THAT(refused({"replace", "nosuch", "--new", "unknown"}), HasSubstr("the appliance has no part"));
 }
 
 TEST_F(JobCall, RefusesALiveReadingWithoutAYesAndRecordsTheYes) {
@@ -159,6 +287,7 @@ TEST_F(JobCall, ExportsAndImportsWithoutLossOrDoubles) {
   EXPECT_THAT(done({"import", file, "--book", other}), HasSubstr("0 jobs, 0 entries; 4 were there"));
   EXPECT_EQ(done({"export", "--book", other}), done({"export"}));
   EXPECT_THAT(done({"check", "--book", other}), HasSubstr("sound: 2 jobs"));
+  EXPECT_EQ(done({"export", "--out", "-"}), done({"export"})) << "- is standard output here, too";
 }
 
 /// Script, SQL, quotes, escapes of a terminal, text that turns around, line feeds.
@@ -172,7 +301,7 @@ TEST_F(JobCall, TakesHostileTextForTextEverywhere) {
   done({"wait", "part", "--because", bad});
   done({"visit"});
   done({"replace", "heater", "--new", "unknown", "--because", bad});
-  done({"close", "declined", "--because", bad, "--call-back", bad});
+  done({"close", "declined", "--because", bad});
   for (const std::vector<std::string>& words :
        {std::vector<std::string>{"list"}, {"show", "1"}, {"report"}, {"list", "--width", "40"}}) {
     const std::string out = run(words).out;

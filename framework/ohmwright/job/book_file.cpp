@@ -48,6 +48,11 @@ int version_of(const std::string& path, SQLite::Database& database) {
   const bool is_empty = database.execAndGet("SELECT count(*) FROM sqlite_master").getInt() == 0;
   if (application != book_application_id && !(is_empty && version == 0))
     throw refused(path, "is a database of something else; name another file with --book. It was left as it is");
+  if (version < 0)
+    throw refused(path,
+                  "is damaged (version " + std::to_string(version) +
+                      " of its tables) and was left as it is; take a copy of it, begin a new one with --book, and "
+                      "import your last export into that");
   if (version > newest_book_version())
     throw refused(path, "was written by a newer ohmwright (version " + std::to_string(version) +
                             " of its tables, this one knows " + std::to_string(newest_book_version()) +

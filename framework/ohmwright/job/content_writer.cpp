@@ -7,60 +7,83 @@ namespace ohmwright::job {
 
 namespace {
 
-std::string quoted_json(std::string_view value) {
+using ContentJson = nlohmann::ordered_json;
+
+/// A text that a book can keep.
+ContentJson kept_text(std::string_view value) {
   if (value.size() > ContentWriter::longest_text)
     throw InputError("a text of " + std::to_string(value.size()) + " bytes is too long for the job book, which takes " +
                      std::to_string(ContentWriter::longest_text) + "; keep it in a file and note the file's name");
   if (value.find('\0') != std::string_view::npos)
     throw InputError("a text for the job book holds a NUL byte; leave it out");
+  ContentJson text(value);
   try {
-    return nlohmann::json(value).dump();
+    (void)text.dump();
   } catch (const nlohmann::json::exception&) {
     throw InputError("a text for the job book is no UTF-8; type it again, or convert it (iconv -t UTF-8)");
   }
+  return text;
+}
+
+ContentJson kept_texts(std::span<const std::string> values) {
+  ContentJson list = ContentJson::array();
+  for (const std::string& value : values) list.push_back(kept_text(value));
+  return list;
 }
 
 }  // namespace
 
-void ContentWriter::add(std::string_view name, const std::string& json) {
-  content_ += content_.empty() ? "{" : ",";
-  content_ += quoted_json(name) + ":" + json;
+ContentWriter::ContentWriter() : object_(std::make_unique<ContentJson>(ContentJson::object())) {}
+ContentWriter::~ContentWriter() = default;
+ContentWriter::ContentWriter(const ContentWriter& other) : object_(std::make_unique<ContentJson>(*other.object_)) {}
+ContentWriter::ContentWriter(ContentWriter&& other) noexcept = default;
+ContentWriter& ContentWriter::operator=(const ContentWriter& other) {
+  *object_ = *other.object_;
+  return *this;
 }
+ContentWriter& ContentWriter::operator=(ContentWriter&& other) noexcept = default;
 
 ContentWriter& ContentWriter::text(std::string_view name, std::string_view value) {
-  if (!value.empty()) add(name, quoted_json(value));
+  if (!value.empty()) (*object_)[std::string(name)] = kept_text(value);
   return *this;
 }
 
 ContentWriter& ContentWriter::texts(std::string_view name, std::span<const std::string> values) {
-  if (values.empty()) return *this;
-  std::string list;
-  for (const std::string& value : values) list += (list.empty() ? "[" : ",") + quoted_json(value);
-  add(name, list + "]");
+  if (!values.empty()) (*object_)[std::string(name)] = kept_texts(values);
+  return *this;
+}
+
+ContentWriter& ContentWriter::rows(std::string_view name, std::span<const std::vector<std::string>> rows) {
+  ContentJson table = ContentJson::array();
+  for (const std::vector<std::string>& row : rows)
+    if (!row.empty()) table.push_back(kept_texts(row));
+  (*object_)[std::string(name)] = std::move(table);
   return *this;
 }
 
 ContentWriter& ContentWriter::number(std::string_view name, double value) {
-  add(name, nlohmann::json(value).dump());
+  (*object_)[std::string(name)] = value;
   return *this;
 }
 
 ContentWriter& ContentWriter::flag(std::string_view name, bool value) {
-  if (value) add(name, "true");
+  if (value) (*object_)[std::string(name)] = true;
   return *this;
 }
 
 ContentWriter& ContentWriter::json(std::string_view name, std::string_view json) {
-  add(name, nlohmann::ordered_json::parse(json).dump());
+  (*object_)[std::string(name)] = ContentJson::parse(json);
   return *this;
 }
 
 ContentWriter& ContentWriter::objects(std::string_view name, std::span<const ContentWriter> values) {
   if (values.empty()) return *this;
-  std::string list;
-  for (const ContentWriter& value : values) list += (list.empty() ? "[" : ",") + value.content();
-  add(name, list + "]");
+  ContentJson list = ContentJson::array();
+  for (const ContentWriter& value : values) list.push_back(*value.object_);
+  (*object_)[std::string(name)] = std::move(list);
   return *this;
 }
+
+std::string ContentWriter::content() const { return object_->dump(); }
 
 }  // namespace ohmwright::job

@@ -1,9 +1,12 @@
 #pragma once
 
+#include <memory>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
+
+#include <nlohmann/json_fwd.hpp>
 
 namespace ohmwright::job {
 
@@ -11,24 +14,31 @@ namespace ohmwright::job {
 /// nothing that nobody said.
 class ContentWriter {
  public:
+  ContentWriter();
+  ~ContentWriter();
+  ContentWriter(const ContentWriter& other);
+  ContentWriter(ContentWriter&& other) noexcept;
+  ContentWriter& operator=(const ContentWriter& other);
+  ContentWriter& operator=(ContentWriter&& other) noexcept;
+
   /// Throws InputError for text that is no UTF-8, holds a NUL, or is longer than `longest_text`.
   ContentWriter& text(std::string_view name, std::string_view value);
   ContentWriter& texts(std::string_view name, std::span<const std::string> values);
+  /// A table; rows without a cell are left out.
+  ContentWriter& rows(std::string_view name, std::span<const std::vector<std::string>> rows);
   ContentWriter& number(std::string_view name, double value);
   ContentWriter& flag(std::string_view name, bool value);
   /// `json` is JSON already: a record, an appliance's file, the content of another writer.
   ContentWriter& json(std::string_view name, std::string_view json);
   ContentWriter& objects(std::string_view name, std::span<const ContentWriter> values);
 
-  std::string content() const { return content_.empty() ? "{}" : content_ + "}"; }
+  std::string content() const;
 
   /// Bytes of a text that a person types. What is longer belongs into a file of its own.
   static constexpr std::size_t longest_text = 4000;
 
  private:
-  void add(std::string_view name, const std::string& json);
-
-  std::string content_;
+  std::unique_ptr<nlohmann::ordered_json> object_;
 };
 
 }  // namespace ohmwright::job

@@ -66,6 +66,12 @@ std::int64_t number_of(SQLite::Database& database, const std::string& id) {
   return find.executeStep() ? find.getColumn(0).getInt64() : 0;
 }
 
+std::size_t entries_of(SQLite::Database& database, std::int64_t job) {
+  SQLite::Statement count(database, "SELECT count(*) FROM entry WHERE job = ?");
+  count.bind(1, job);
+  return count.executeStep() ? static_cast<std::size_t>(count.getColumn(0).getInt64()) : std::size_t{0};
+}
+
 std::optional<Entry> known(SQLite::Database& database, const std::string& id) {
   SQLite::Statement find(database, std::string("SELECT ") + entry_columns + " FROM entry AS e WHERE e.id = ?");
   find.bind(1, id);
@@ -105,8 +111,8 @@ std::vector<std::string> JobBook::insert(std::int64_t job, std::span<const NewEn
     before = std::max(sources_.milliseconds(), before + 1);
     ids.push_back(identifier_of(sources_.random()));
     insert_row(database, job,
-               {ids.back(), entry.form, time_text(before), entry.happened, author_.who, author_.tool, entry.corrects,
-                entry.content});
+               {ids.back(), std::string(name_of(entry.form)), time_text(before), entry.happened, author_.who,
+                author_.tool, entry.corrects, entry.content});
   }
   return ids;
 }
@@ -121,9 +127,14 @@ std::int64_t JobBook::open_job(std::span<const NewEntry> entries) {
   });
 }
 
-std::vector<std::string> JobBook::add(std::int64_t job, std::span<const NewEntry> entries) {
+std::vector<std::string> JobBook::add(std::int64_t job, std::span<const NewEntry> entries,
+                                      std::optional<std::size_t> seen) {
   return guarded([&](SQLite::Database& database) {
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+    if (seen && *seen != entries_of(database, job))
+      throw WrittenMeanwhile("somebody else wrote in job " + std::to_string(job) +
+                             " meanwhile, and nothing was written down; look at it (ohmwright job show --job " +
+                             std::to_string(job) + ") and do it again");
     std::vector<std::string> ids = insert(job, entries);
     transaction.commit();
     return ids;
@@ -167,35 +178,35 @@ JobLine JobBook::job_named(const std::string& number_or_id) const {
 std::optional<JobLine> JobBook::at_hand() const {
   return guarded([&](SQLite::Database& database) -> std::optional<JobLine> {
     std::optional<JobLine> latest;
-    for (const char* state : {"open", "waiting-for-part", "waiting-for-log"}) {
+    for (const JobState state : all_job_states()) {
+      if (is_closed(state)) continue;
       SQLite::Statement row(database, std::string("SELECT ") + line_columns +
                                           " FROM job_line AS l JOIN job AS j ON j.number = l.job WHERE l.state = ? "
                                           "ORDER BY l.changed DESC, l.job DESC LIMIT 1");
-      row.bind(1, state);
+      row.bind(1, std::string(name_of(state)));
       if (row.executeStep() && (!latest || latest->changed < row.getColumn(3).getString())) latest = line_in(row);
     }
     return latest;
   });
 }
 
-std::vector<JobLine> JobBook::list(std::string_view state, std::size_t most) const {
+std::vector<JobLine> JobBook::list(std::optional<JobState> state, std::size_t most) const {
   return guarded([&](SQLite::Database& database) {
     SQLite::Statement rows(
         database, std::string("SELECT ") + line_columns + " FROM job_line AS l JOIN job AS j ON j.number = l.job " +
-                      (state.empty() ? "" : "WHERE l.state = ?2 ") + "ORDER BY l.changed DESC, l.job DESC LIMIT ?1");
+                      (state ? "WHERE l.state = ?2 " : "") + "ORDER BY l.changed DESC, l.job DESC LIMIT ?1");
     rows.bind(1, static_cast<std::int64_t>(most));
-    if (!state.empty()) rows.bind(2, std::string(state));
+    if (state) rows.bind(2, std::string(name_of(*state)));
     std::vector<JobLine> lines;
     while (rows.executeStep()) lines.push_back(line_in(rows));
     return lines;
   });
 }
 
-std::size_t JobBook::count(std::string_view state) const {
+std::size_t JobBook::count(std::optional<JobState> state) const {
   return guarded([&](SQLite::Database& database) {
-    SQLite::Statement row(database,
-                          std::string("SELECT count(*) FROM job_line") + (state.empty() ? "" : " WHERE state = ?1"));
-    if (!state.empty()) row.bind(1, std::string(state));
+    SQLite::Statement row(database, std::string("SELECT count(*) FROM job_line") + (state ? " WHERE state = ?1" : ""));
+    if (state) row.bind(1, std::string(name_of(*state)));
     return row.executeStep() ? static_cast<std::size_t>(row.getColumn(0).getInt64()) : std::size_t{0};
   });
 }

@@ -11,6 +11,7 @@
 
 #include <ohmwright/job/entry.hpp>
 #include <ohmwright/job/identifier.hpp>
+#include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright::job {
 
@@ -24,8 +25,8 @@ struct Author {
 struct JobLine {
   std::int64_t number = 0;  ///< in this book
   std::string id;           ///< in every book
-  std::string state;
-  std::string changed;  ///< `time_text` of its last entry
+  std::string state;        ///< as the book says it
+  std::string changed;      ///< `time_text` of its last entry
   std::string title;
 };
 
@@ -33,6 +34,12 @@ struct JobLine {
 struct MovedEntry {
   std::string job;  ///< identifier
   Entry entry;
+};
+
+/// Somebody wrote in the job between reading it and writing in it: what was decided on may no longer hold.
+class WrittenMeanwhile : public InputError {
+ public:
+  using InputError::InputError;
 };
 
 /// What a merge brought.
@@ -60,8 +67,10 @@ class JobBook {
   /// A new job with its first entries; gives its number.
   std::int64_t open_job(std::span<const NewEntry> entries);
   /// Adds entries to a job, all or none; gives their ids. Times of one job never go back: an entry that the clock would
-  /// put before the last one is recorded a millisecond after that.
-  std::vector<std::string> add(std::int64_t job, std::span<const NewEntry> entries);
+  /// put before the last one is recorded a millisecond after that. `seen` is how many entries the job had when what is
+  /// written was decided: where another process has added one since, throws WrittenMeanwhile and writes nothing.
+  std::vector<std::string> add(std::int64_t job, std::span<const NewEntry> entries,
+                               std::optional<std::size_t> seen = std::nullopt);
 
   /// The entries of a job by the time they were recorded.
   std::vector<Entry> entries(std::int64_t job) const;
@@ -70,9 +79,9 @@ class JobBook {
   JobLine job_named(const std::string& number_or_id) const;
   /// The job that was written to last among those that are not closed.
   std::optional<JobLine> at_hand() const;
-  /// Jobs, changed last first: in that state, or in any for an empty one.
-  std::vector<JobLine> list(std::string_view state, std::size_t most) const;
-  std::size_t count(std::string_view state) const;
+  /// Jobs, changed last first: in that state, or in any for none.
+  std::vector<JobLine> list(std::optional<JobState> state, std::size_t most) const;
+  std::size_t count(std::optional<JobState> state) const;
 
   /// Every entry of the book, or of one job, a job after the other, in the order they were recorded.
   void each_entry(std::optional<std::int64_t> job, const std::function<void(const MovedEntry&)>& visit) const;

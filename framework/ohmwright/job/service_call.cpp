@@ -1,8 +1,10 @@
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 #include <nlohmann/json.hpp>
 
+#include <ohmwright/document/json_fields.hpp>
 #include <ohmwright/job/service_call.hpp>
 
 namespace ohmwright::job {
@@ -10,43 +12,12 @@ namespace ohmwright::job {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-std::string text_in(const Json& object, const char* name) {
-  const auto found = object.find(name);
-  return found != object.end() && found->is_string() ? found->get<std::string>() : std::string();
-}
-
-bool flag_in(const Json& object, const char* name) {
-  const auto found = object.find(name);
-  return found != object.end() && found->is_boolean() && found->get<bool>();
-}
-
-std::vector<std::string> texts_in(const Json& object, const char* name) {
-  std::vector<std::string> texts;
-  const auto found = object.find(name);
-  if (found == object.end() || !found->is_array()) return texts;
-  for (const Json& item : *found)
-    if (item.is_string()) texts.push_back(item.get<std::string>());
-  return texts;
-}
-
-std::vector<std::vector<std::string>> rows_in(const Json& object, const char* name) {
-  std::vector<std::vector<std::string>> rows;
-  const auto found = object.find(name);
-  if (found == object.end() || !found->is_array()) return rows;
-  for (const Json& row : *found) rows.push_back(texts_in(Json{{"row", row}}, "row"));
-  return rows;
-}
-
-std::string json_in(const Json& object, const char* name) {
-  const auto found = object.find(name);
-  return found != object.end() && (found->is_object() || found->is_array()) ? found->dump() : std::string();
-}
-
-std::optional<double> number_in(const Json& object, const char* name) {
-  const auto found = object.find(name);
-  return found != object.end() && found->is_number() ? std::optional<double>(found->get<double>()) : std::nullopt;
-}
+using json_fields::flag_in;
+using json_fields::json_in;
+using json_fields::number_in;
+using json_fields::rows_in;
+using json_fields::text_in;
+using json_fields::texts_in;
 
 std::vector<SafetyFinding> safety_in(const Json& object) {
   std::vector<SafetyFinding> all;
@@ -63,7 +34,9 @@ MeasuredValue measured(const Told& told, const Json& content) {
   static_cast<Told&>(value) = told;
   value.place = text_in(content, "place");
   value.title = text_in(content, "title");
+  value.point = text_in(content, "point");
   value.shown = text_in(content, "shown");
+  value.reads = text_in(content, "reads");
   value.word = text_in(content, "word");
   value.part = text_in(content, "part");
   value.kind = text_in(content, "kind");
@@ -106,57 +79,89 @@ class Teller {
   explicit Teller(ServiceCall& call) : call_(call) {}
 
   void tell(const Entry& entry, std::size_t order) {
+    const std::optional<EntryForm> form = entry_form_named(entry.form);
     const Json content = Json::parse(entry.content, nullptr, false);
-    if (!content.is_object()) return;
+    if (!form || !content.is_object()) return;
     call_.who = entry.who;
     const Told told{entry.id, entry.when(), call_.visits, order};
     for (const std::string& id : texts_in(content, "cautions"))
       if (std::find(call_.cautions.begin(), call_.cautions.end(), id) == call_.cautions.end())
         call_.cautions.push_back(id);
-    tell_the_frame(entry, told, content);
-    tell_the_work(entry, told, content);
+    tell_the_frame(*form, told, content);
   }
 
  private:
-  void tell_the_frame(const Entry& entry, const Told& told, const Json& content) {
-    if (entry.form == forms::opened) {
-      call_.title = text_in(content, "title");
-      call_.complaint = text_in(content, "complaint");
-      call_.opened_at = told.when;
-    } else if (entry.form == forms::phone) {
-      for (const auto& [question, answer] : content.items())
-        if (answer.is_string()) call_.phone[question] = answer.get<std::string>();
-    } else if (entry.form == forms::appliance) {
-      call_.appliance = text_in(content, "name");
-      call_.appliance_file = json_in(content, "file");
-    } else if (entry.form == forms::state) {
-      call_.state = text_in(content, "state");
-      call_.state_reason = text_in(content, "reason");
-      call_.state_since = told.when;
-      if (const std::string day = text_in(content, "call_back"); !day.empty()) call_.call_back = day;
-    } else if (entry.form == forms::visit) {
-      ++call_.visits;
-    } else if (entry.form == forms::stage) {
-      call_.stages.push_back(text_in(content, "stage"));
+  void tell_the_frame(EntryForm form, const Told& told, const Json& content) {
+    switch (form) {
+      case EntryForm::opened:
+        call_.title = text_in(content, "title");
+        call_.complaint = text_in(content, "complaint");
+        call_.opened_at = told.when;
+        return;
+      case EntryForm::phone:
+        return tell_the_phone(told, content);
+      case EntryForm::appliance:
+        call_.appliance = text_in(content, "name");
+        call_.appliance_file = json_in(content, "file");
+        call_.refrigerant = text_in(content, "refrigerant");
+        return;
+      case EntryForm::state:
+        return tell_the_state(told, content);
+      case EntryForm::visit:
+        ++call_.visits;
+        return;
+      case EntryForm::stage:
+        if (const std::optional<Stage> stage = stage_named(text_in(content, "stage")))
+          call_.stages.push_back({told, *stage});
+        return;
+      default:
+        return tell_the_work(form, told, content);
     }
   }
 
-  void tell_the_work(const Entry& entry, const Told& told, const Json& content) {
-    if (entry.form == forms::evidence)
-      call_.evidence.push_back({told, text_in(content, "option"), text_in(content, "word")});
-    else if (entry.form == forms::agreed)
-      call_.agreements.push_back({told, text_in(content, "step")});
-    else if (entry.form == forms::note)
-      call_.notes.push_back({told, text_in(content, "text")});
-    else if (entry.form == forms::reading)
-      call_.readings.push_back(measured(told, content));
-    else if (entry.form == forms::replaced)
-      call_.replaced.push_back(exchanged(told, content));
-    else if (entry.form == forms::checked)
-      call_.checks.push_back({told, text_in(content, "what"),
-                              outcome_named(text_in(content, "outcome")).value_or(Outcome::undecided),
-                              text_in(content, "text"), texts_in(content, "lines"), rows_in(content, "figures"),
-                              text_in(content, "file")});
+  void tell_the_phone(const Told& told, const Json& content) {
+    for (const auto& [question, answer] : content.items()) {
+      if (!answer.is_string()) continue;
+      call_.phone[question] = answer.get<std::string>();
+      call_.answered[question] = told;
+    }
+  }
+
+  void tell_the_state(const Told& told, const Json& content) {
+    const std::optional<JobState> state = job_state_named(text_in(content, "state"));
+    if (!state) return;
+    call_.state = *state;
+    call_.state_reason = text_in(content, "reason");
+    call_.state_since = told.when;
+    if (const std::string day = text_in(content, "call_back"); !day.empty()) call_.call_back = day;
+  }
+
+  void tell_the_work(EntryForm form, const Told& told, const Json& content) {
+    switch (form) {
+      case EntryForm::evidence:
+        call_.evidence.push_back({told, text_in(content, "option"), text_in(content, "word")});
+        return;
+      case EntryForm::agreed:
+        call_.agreements.push_back({told, text_in(content, "step")});
+        return;
+      case EntryForm::note:
+        call_.notes.push_back({told, text_in(content, "text")});
+        return;
+      case EntryForm::reading:
+        call_.readings.push_back(measured(told, content));
+        return;
+      case EntryForm::replaced:
+        call_.replaced.push_back(exchanged(told, content));
+        return;
+      case EntryForm::checked:
+        if (const std::optional<CheckForm> check = check_form_named(text_in(content, "what")))
+          call_.checks.push_back({told, *check, outcome_named(text_in(content, "outcome")).value_or(Outcome::undecided),
+                                  text_in(content, "text"), texts_in(content, "lines"), rows_in(content, "figures"),
+                                  text_in(content, "file")});
+        return;
+      default:
+        return;
+    }
   }
 
   ServiceCall& call_;
@@ -171,10 +176,18 @@ std::set<std::string> corrected_in(std::span<const Entry> entries) {
 
 }  // namespace
 
-bool is_closed(std::string_view state) { return state == is_declined || state == is_repaired || state == is_stopped; }
+bool ServiceCall::has_stage(Stage stage) const {
+  return std::any_of(stages.begin(), stages.end(), [stage](const DoneStage& done) { return done.stage == stage; });
+}
 
-bool ServiceCall::has_stage(std::string_view stage) const {
-  return std::find(stages.begin(), stages.end(), stage) != stages.end();
+bool ServiceCall::has_stage_since(Stage stage, const Told& since) const {
+  return std::any_of(stages.begin(), stages.end(),
+                     [&](const DoneStage& done) { return done.stage == stage && !done.happened_before(since); });
+}
+
+bool ServiceCall::agreed_to_live_work() const {
+  return std::any_of(agreements.begin(), agreements.end(),
+                     [this](const WrittenNote& agreement) { return agreement.visit == visits; });
 }
 
 ServiceCall told(std::span<const Entry> entries) {
@@ -183,15 +196,23 @@ ServiceCall told(std::span<const Entry> entries) {
   Teller teller(call);
   std::size_t order = 0;
   for (const Entry& entry : entries)
-    if (corrected.count(entry.id) == 0 && entry.form != forms::taken_back) teller.tell(entry, order++);
+    if (corrected.count(entry.id) == 0 && !entry.is(EntryForm::taken_back)) teller.tell(entry, order++);
   return call;
+}
+
+ServiceCall told_until(std::span<const Entry> entries, const std::string& time) {
+  std::vector<Entry> until;
+  std::copy_if(entries.begin(), entries.end(), std::back_inserter(until),
+               [&](const Entry& entry) { return entry.when() <= time || entry.is(EntryForm::taken_back); });
+  return told(until);
 }
 
 const Entry* last_to_take_back(std::span<const Entry> entries) {
   const std::set<std::string> corrected = corrected_in(entries);
   for (std::size_t i = entries.size(); i > 0; --i) {
     const Entry& entry = entries[i - 1];
-    if (corrected.count(entry.id) == 0 && entry.form != forms::taken_back && entry.form != forms::opened) return &entry;
+    if (corrected.count(entry.id) == 0 && !entry.is(EntryForm::taken_back) && !entry.is(EntryForm::opened))
+      return &entry;
   }
   return nullptr;
 }

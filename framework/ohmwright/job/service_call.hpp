@@ -1,38 +1,29 @@
 #pragma once
 
-#include <array>
 #include <cstddef>
 #include <map>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
+#include <ohmwright/job/book_words.hpp>
 #include <ohmwright/job/entry.hpp>
 #include <ohmwright/verdict/verdict.hpp>
 
 namespace ohmwright::job {
-
-// States of a job, as files say them.
-inline constexpr std::string_view is_open = "open";
-inline constexpr std::string_view is_declined = "declined";
-inline constexpr std::string_view waits_for_part = "waiting-for-part";
-inline constexpr std::string_view waits_for_log = "waiting-for-log";
-inline constexpr std::string_view is_repaired = "repaired";
-inline constexpr std::string_view is_stopped = "stopped-for-licensed-work";
-inline constexpr std::array all_states{is_open, is_declined, waits_for_part, waits_for_log, is_repaired, is_stopped};
-
-/// Whether nothing more is to be done in it.
-bool is_closed(std::string_view state);
 
 /// Where and when something of a call was, and which entry says it.
 struct Told {
   std::string entry;
   std::string when;  ///< `time_text`
   std::size_t visit = 1;
-  std::size_t order = 0;  ///< place among the entries that count: what comes after what
+  std::size_t order = 0;  ///< place among the entries that count
+
+  /// Whether it was so before the other was: by the times that were stated, and of one instant by what was entered
+  /// first.
+  bool happened_before(const Told& other) const { return when != other.when ? when < other.when : order < other.order; }
 };
 
 /// A rule that tells whether a part may be energised, and what it said of a reading.
@@ -45,9 +36,12 @@ struct SafetyFinding {
 struct MeasuredValue : Told {
   std::string place;  ///< id of the test point or the part
   std::string title;  ///< what people call it
+  std::string point;  ///< what people call the test point; empty: it was read at none
   std::string shown;  ///< as it was typed
+  std::string reads;  ///< the same for people, with its unit; empty: as it was typed
   std::string word;   ///< TESTPOINT[@SETUP]=VALUE, as fault finding takes it; empty: it takes none of this
-  std::string part;   ///< id of the part that was judged; empty: it was judged alone or not at all
+  /// Id of the part that was judged, or of its kind where it was judged alone; empty: not judged.
+  std::string part;
   std::string kind;
   std::string ratings;
   std::string records;             ///< the readings (document/reading_record.hpp); empty: judged by no kind
@@ -61,6 +55,10 @@ struct MeasuredValue : Told {
   std::vector<SafetyFinding> safety;
   std::vector<std::string> cautions;  ///< ids that its step carried
   bool agreed_live = false;
+
+  const std::string& for_people() const { return reads.empty() ? shown : reads; }
+  /// Where the probes were: TESTPOINT[@SETUP], or the part that was read.
+  std::string place_read() const { return word.empty() ? place : word.substr(0, word.find('=')); }
 };
 
 /// A part that was exchanged.
@@ -81,7 +79,7 @@ struct ReplacedPart : Told {
 
 /// Proof after the repair.
 struct Check : Told {
-  std::string what;  ///< "earth-bond", "forced-defrost", "log"
+  CheckForm form = CheckForm::log;
   Outcome outcome = Outcome::undecided;
   std::string text;
   std::vector<std::string> lines;
@@ -93,6 +91,11 @@ struct Check : Told {
 struct EvidenceWord : Told {
   std::string option;
   std::string word;
+};
+
+/// A step of the work that was done.
+struct DoneStage : Told {
+  Stage stage = Stage::looked;
 };
 
 /// A line that somebody wrote.
@@ -107,9 +110,11 @@ struct ServiceCall {
   std::string who;  ///< of the last entry
   std::string opened_at;
   std::map<std::string, std::string> phone;  ///< question and answer
+  std::map<std::string, Told> answered;      ///< when each of them was
   std::string appliance;                     ///< shipped name; empty: none, or `appliance_file`
   std::string appliance_file;                ///< its file as JSON
-  std::string state = std::string(is_open);
+  std::string refrigerant;                   ///< as the appliance's file says it; empty: nobody knows
+  JobState state = JobState::open;
   std::string state_reason;
   std::string state_since;
   std::string call_back;
@@ -120,17 +125,23 @@ struct ServiceCall {
   std::vector<Check> checks;
   std::vector<WrittenNote> notes;
   std::vector<WrittenNote> agreements;  ///< to the cautions of live steps
-  std::vector<std::string> stages;      ///< steps of the work that are done
-  std::vector<std::string> cautions;    ///< ids of all that were shown with a step, each once
+  std::vector<DoneStage> stages;
+  std::vector<std::string> cautions;  ///< ids of all that were shown with a step, each once
 
-  bool has_stage(std::string_view stage) const;
+  bool has_stage(Stage stage) const;
+  /// Whether it was done after that.
+  bool has_stage_since(Stage stage, const Told& since) const;
   bool has_appliance() const { return !appliance.empty() || !appliance_file.empty(); }
-  /// Whether somebody agreed to live work on this job.
-  bool agreed_to_live_work() const { return !agreements.empty(); }
+  /// Whether it has a refrigerant, and so frost and a defrost; true as long as nobody knows.
+  bool cools() const { return refrigerant != "none"; }
+  /// Whether somebody agreed to live work on this visit.
+  bool agreed_to_live_work() const;
 };
 
 /// Tells the call. Entries that name what is not there are passed over: books of later versions may say more.
 ServiceCall told(std::span<const Entry> entries);
+/// The same as it stood at that time (`time_text`), as far as it is known now.
+ServiceCall told_until(std::span<const Entry> entries, const std::string& time);
 
 /// The last entry that may be taken back: not the opening, and none that is taken back already. Null for none.
 const Entry* last_to_take_back(std::span<const Entry> entries);

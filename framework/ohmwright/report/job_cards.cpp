@@ -29,12 +29,16 @@ std::string card_cautions(const LocateReport& report, const locate::Step& step, 
 
 }  // namespace
 
-std::string job_card(const LocateReport& report, std::size_t steps, const Sentences& say, const PageStyle& style) {
+std::string job_card(const LocateReport& report, std::span<const std::string> first, std::size_t steps,
+                     const Sentences& say, const PageStyle& style) {
   PageLayout page({std::min(style.width, phone_columns), style.colour});
   const Appliance& appliance = report.reasoner.prober().appliance();
   const std::size_t shown = std::min(steps, report.steps.size());
   std::set<std::string> told;
-  page.block(say(OHMWRIGHT_TEXT("Leave the ice as it is until you have looked.")));
+  if (!first.empty()) page.block(say(OHMWRIGHT_TEXT("STOP: not plugged in before")));
+  for (const std::string& line : first) page.item(line);
+  if (!first.empty() && appliance.refrigerant != "none") page.blank_line();
+  if (appliance.refrigerant != "none") page.block(say(OHMWRIGHT_TEXT("Leave the ice as it is until you have looked.")));
   for (std::size_t i = 0; i < shown; ++i) {
     const locate::Step& step = report.steps[i];
     page.blank_line();

@@ -25,16 +25,39 @@ std::string outcome_words(const std::optional<Outcome>& outcome, const Sentences
   }
 }
 
-/// The last time that a part was replaced before `order`, and after it.
+/// Whether what was read is the part that went in.
 bool replaced_before(const ServiceCall& call, const MeasuredValue& reading) {
-  return std::any_of(call.replaced.begin(), call.replaced.end(),
-                     [&](const ReplacedPart& part) { return part.part == reading.part && part.order < reading.order; });
+  return std::any_of(call.replaced.begin(), call.replaced.end(), [&](const ReplacedPart& part) {
+    return part.part == reading.part && part.happened_before(reading);
+  });
 }
 
 bool last_of_its_place(const ServiceCall& call, const MeasuredValue& reading) {
   return std::none_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& other) {
-    return other.place == reading.place && other.order > reading.order && other.outcome.has_value();
+    return other.place == reading.place && reading.happened_before(other) && other.outcome.has_value();
   });
+}
+
+/// Whether an insulation tester found it safe to energise, and nothing found it unsafe.
+bool is_good_insulation(const MeasuredValue& reading) {
+  bool good = false;
+  for (const job::SafetyFinding& finding : reading.safety) {
+    if (finding.rule == job::leak_rule) continue;
+    if (finding.outcome != Outcome::within_limits) return false;
+    good = true;
+  }
+  return good;
+}
+
+/// The reading of the same part, of another time, by which its insulation is known to be good; null: none.
+const MeasuredValue* proved_safe_by(const ServiceCall& call, const MeasuredValue& reading) {
+  if (reading.part.empty() || !reading.safety.empty()) return nullptr;
+  const MeasuredValue* by = nullptr;
+  for (const MeasuredValue& other : call.readings)
+    if (other.part == reading.part && is_good_insulation(other) &&
+        replaced_before(call, other) == replaced_before(call, reading))
+      by = &other;
+  return by;
 }
 
 class JobSentences {
@@ -59,8 +82,8 @@ class JobSentences {
     content.replaced = replaced();
     content.checks = checks();
     content.notes = notes();
-    for (const job::Obstacle& obstacle : job::obstacles(call_))
-      content.open_points.push_back(obstacle_text(obstacle, say_));
+    for (const job::ProofStep& bar : job::bars_to_energising(call_))
+      content.open_points.push_back(proof_text(bar, say_));
     for (const JobCaution& caution : report_.cautions)
       content.cautions.push_back(caution.text + " (" + caution.id + "; " + caution.source + ")");
     return content;
@@ -88,11 +111,16 @@ class JobSentences {
       if (reading.outcome != Outcome::out_of_limits) continue;
       const bool is_new = replaced_before(call_, reading);
       lines.push_back(is_new ? say_(OHMWRIGHT_TEXT("{part}, though replaced, was out of its limits: it read {shown}."),
-                                    {{"part", reading.title}, {"shown", reading.shown}})
+                                    {{"part", reading.title}, {"shown", reading.for_people()}})
                              : say_(OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}."),
-                                    {{"part", reading.title}, {"shown", reading.shown}}));
+                                    {{"part", reading.title}, {"shown", reading.for_people()}}));
     }
-    if (lines.empty() && !report_.found.empty()) lines.push_back(report_.found);
+    if (lines.empty() && !report_.found.empty() && (report_.cause_is_named || call_.replaced.empty()))
+      lines.push_back(report_.found);
+    if (lines.empty())
+      for (const ReplacedPart& part : call_.replaced)
+        lines.push_back(
+            say_(OHMWRIGHT_TEXT("{part} was replaced; that it was the cause was not proved."), {{"part", part.title}}));
     for (const job::EvidenceWord& word : call_.evidence)
       if (word.option == "--looked" && word.word.size() > 6 && word.word.substr(word.word.size() - 6) == "=found")
         lines.push_back(
@@ -122,7 +150,11 @@ class JobSentences {
       if (reading.outcome == Outcome::within_limits && replaced_before(call_, reading) &&
           last_of_its_place(call_, reading))
         lines.push_back(say_(OHMWRIGHT_TEXT("{part} now reads {shown}, within its limits."),
-                             {{"part", reading.title}, {"shown", reading.shown}}));
+                             {{"part", reading.title}, {"shown", reading.for_people()}}));
+    for (const MeasuredValue& reading : call_.readings)
+      if (is_good_insulation(reading) && last_of_its_place(call_, reading))
+        lines.push_back(say_(OHMWRIGHT_TEXT("{part}: {shown}, within its limits."),
+                             {{"part", reading.title}, {"shown", reading.for_people()}}));
     for (const Check& check : call_.checks)
       if (check.outcome == Outcome::within_limits) lines.push_back(check.text);
     if (lines.empty()) lines.push_back(say_(OHMWRIGHT_TEXT("Nothing is proved yet.")));
@@ -134,9 +166,9 @@ class JobSentences {
     for (const Check& check : call_.checks)
       for (const std::string& line : check.lines) lines.push_back(line);
     const bool logged = std::any_of(call_.checks.begin(), call_.checks.end(), [](const Check& check) {
-      return check.what == "log" && check.outcome == Outcome::within_limits;
+      return check.form == job::CheckForm::log && check.outcome == Outcome::within_limits;
     });
-    if (!call_.replaced.empty() && !logged)
+    if (!call_.replaced.empty() && !logged && call_.cools())
       lines.push_back(say_(OHMWRIGHT_TEXT(
           "Only some days of running prove that it defrosts by itself: keep an eye on frost and on the temperature.")));
     if (!call_.complaint.empty())
@@ -152,7 +184,7 @@ class JobSentences {
          say_(OHMWRIGHT_TEXT("Showed")), say_(OHMWRIGHT_TEXT("Verdict")), say_(OHMWRIGHT_TEXT("Chance in spec"))}};
     for (const MeasuredValue& reading : call_.readings)
       rows.push_back({reading.title.empty() ? reading.place : reading.title, report_.local_time(reading.when),
-                      std::to_string(reading.visit), reading.shown, outcome_words(reading.outcome, say_),
+                      std::to_string(reading.visit), reading.for_people(), outcome_words(reading.outcome, say_),
                       reading.probability ? percent_text(*reading.probability) : std::string("-")});
     return rows;
   }
@@ -163,6 +195,10 @@ class JobSentences {
       if (!reading.outcome) continue;
       std::string line = reading.title + ": ";
       for (const std::string& reason : reading.reasons) line += reason + " ";
+      if (const MeasuredValue* by = proved_safe_by(call_, reading))
+        line += say_(OHMWRIGHT_TEXT("Its insulation was read on its own: {shown}, within its limits."),
+                     {{"shown", by->for_people()}}) +
+                " ";
       if (!reading.doubt.empty()) line += say_(OHMWRIGHT_TEXT("Doubt from:")) + " ";
       for (std::size_t i = 0; i < reading.doubt.size(); ++i) line += (i == 0 ? "" : "; ") + reading.doubt[i];
       if (!reading.meter.empty()) line += (reading.doubt.empty() ? "" : ". ") + reading.meter + ".";

@@ -28,27 +28,32 @@ std::string pictures(const std::string& title, const std::vector<JobPicture>& al
   return html + "</section>\n";
 }
 
-std::string_view state_style(std::string_view state) {
-  if (state == job::is_repaired) return "within-limits";
-  return state == job::is_stopped ? "out-of-limits" : "undecided";
+std::string_view state_style(job::JobState state) {
+  if (state == job::JobState::repaired) return "within-limits";
+  return state == job::JobState::stopped ? "out-of-limits" : "undecided";
 }
 
-/// A page that fills two sheets: letters and pictures shrink in print, the shop's part begins the second sheet.
+/// A page that fills two sheets of A4 or Letter in print: no letter is smaller than 8 points, and the shop's part begins
+/// where the customer's ends.
 constexpr std::string_view print_style = R"(<style>
 @media print {
-  body { font-size: 0.72rem; line-height: 1.3; max-width: none; }
-  h1 { font-size: 1.1rem; } h2 { font-size: 0.95rem; } h3 { font-size: 0.85rem; }
-  h2, h3, p, ul { margin: 0.15rem 0; }
-  .shop { break-before: page; columns: 2; column-gap: 1rem; font-size: 0.52rem; line-height: 1.2; }
-  .shop img { max-height: 4.5cm; width: auto; max-width: 100%; }
-  .shop .wide, .shop table { font-size: 0.48rem; }
-  .shop h2 { font-size: 0.7rem; } .shop h3 { font-size: 0.6rem; }
-  .bar { margin: 0; } .bar span:first-child { flex-basis: 4rem; height: 0.5rem; }
-  @page { margin: 1.2cm; }
+  body { font-size: 9pt; line-height: 1.25; max-width: none; }
+  h1 { font-size: 13pt; } h2 { font-size: 10.5pt; } h3 { font-size: 9.5pt; }
+  h2, h3, p, ul { margin: 0.1rem 0; } ul { padding-left: 1rem; }
+  .shop { columns: 2; column-gap: 0.8rem; font-size: 8pt; line-height: 1.15; border-top: 1pt solid #555; }
+  .shop p, .shop ul, .shop h2, .shop h3 { margin: 0.05rem 0; }
+  .shop img { width: auto; max-width: 100%; max-height: 5.2cm; }
+  .shop .scrolls img { width: 100%; max-height: 20cm; }
+  .shop .wide, .shop table { font-size: 8pt; }
+  .shop h2 { font-size: 9.5pt; } .shop h3 { font-size: 8.5pt; }
+  .bar { margin: 0; } .bar span:first-child { flex-basis: 2.5rem; height: 0.5rem; }
+  .price { margin: 1rem 0 0.4rem; }
+  footer { font-size: 8pt; margin-top: 0.3rem; }
+  @page { margin: 1cm; }
 }
 p, li, h1 { overflow-wrap: anywhere; }
 td { overflow-wrap: break-word; }
-.price { margin-top: 1.5rem; }
+@media screen { .price { margin-top: 1.5rem; } }
 </style>
 )";
 

@@ -51,7 +51,7 @@ std::string job_json(const JobReport& report, const Sentences& say) {
   ReportJson json{{"job", report.line.number}, {"id", report.line.id}, {"title", call.title}};
   set_text(json, "complaint", call.complaint);
   set_text(json, "appliance", report.appliance_title);
-  json["state"] = call.state;
+  json["state"] = job::name_of(call.state);
   set_text(json, "call_back", call.call_back);
   json["customer"] = {{"what_was_wrong", content.wrong},
                       {"what_was_done", content.done},
@@ -68,7 +68,7 @@ std::string job_json(const JobReport& report, const Sentences& say) {
   json["checks"] = ReportJson::array();
   for (const job::Check& check : call.checks)
     json["checks"].push_back({{"time", check.when},
-                              {"what", check.what},
+                              {"what", job::name_of(check.form)},
                               {"outcome", name_of(check.outcome)},
                               {"text", check.text},
                               {"lines", check.lines}});

@@ -18,6 +18,12 @@ std::string listed_title(const std::string& title) {
   return plain.substr(0, end) + "…";
 }
 
+/// A book of a later version may hold states that have no words here.
+std::string listed_state(const std::string& state, const Sentences& say) {
+  const std::optional<job::JobState> known = job::job_state_named(state);
+  return known ? job_state_text(*known, say) : printable(state);
+}
+
 }  // namespace
 
 std::string job_list_page(std::span<const job::JobLine> jobs, std::size_t of,
@@ -31,7 +37,7 @@ std::string job_list_page(std::span<const job::JobLine> jobs, std::size_t of,
   for (const job::JobLine& line : jobs)
     page.item(say(OHMWRIGHT_TEXT("{number}: {title}, {state}, {changed}"), {{"number", std::to_string(line.number)},
                                                                             {"title", listed_title(line.title)},
-                                                                            {"state", job_state_text(line.state, say)},
+                                                                            {"state", listed_state(line.state, say)},
                                                                             {"changed", local_time(line.changed)}}));
   if (of > jobs.size())
     page.block(say(OHMWRIGHT_TEXT("{shown} of {all}; --most N shows more."),

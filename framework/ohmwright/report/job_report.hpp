@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include <ohmwright/job/closing.hpp>
 #include <ohmwright/job/job_book.hpp>
+#include <ohmwright/job/proof.hpp>
 #include <ohmwright/job/service_call.hpp>
 #include <ohmwright/report/locate_report.hpp>
 #include <ohmwright/report/paragraph.hpp>
@@ -37,6 +37,7 @@ struct JobReport {
   std::vector<PossibleFaultLine> possible_before = {};  ///< before the first reading
   std::vector<PossibleFaultLine> possible_now = {};
   std::string found = {};              ///< what the search says now; empty: there is none
+  bool cause_is_named = false;         ///< it names a part
   std::vector<JobPicture> plots = {};  ///< readings against what good parts read
   std::vector<JobPicture> circuit = {};
   std::vector<JobPicture> logs = {};
@@ -79,14 +80,16 @@ std::string job_list_page(std::span<const job::JobLine> jobs, std::size_t of,
                           const std::function<std::string(const std::string&)>& local_time, const Sentences& say,
                           const PageStyle& style);
 
-/// The next steps on a card as wide as a phone, each with what comes before it and what it can hurt.
-std::string job_card(const LocateReport& report, std::size_t steps, const Sentences& say, const PageStyle& style);
+/// The next steps on a card as wide as a phone, each with what comes before it and what it can hurt; `first` is what
+/// bars energising and heads the card.
+std::string job_card(const LocateReport& report, std::span<const std::string> first, std::size_t steps,
+                     const Sentences& say, const PageStyle& style);
 
 /// "open", "waiting for a part": a state in the reader's language.
-std::string job_state_text(std::string_view state, const Sentences& say);
+std::string job_state_text(job::JobState state, const Sentences& say);
 
-/// What stands against energising it or calling it repaired, and what removes it.
-std::string obstacle_text(const job::Obstacle& obstacle, const Sentences& say);
+/// What is not proved yet, and what proves it.
+std::string proof_text(const job::ProofStep& step, const Sentences& say);
 
 /// A question of the phone in the reader's language: "Does anybody feel it tingle?".
 std::string phone_question(std::string_view question, const Sentences& say);

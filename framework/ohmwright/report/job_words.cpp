@@ -13,15 +13,6 @@ struct JobWord {
   std::string_view english;
 };
 
-constexpr std::array state_words{
-    JobWord{job::is_open, OHMWRIGHT_TEXT("open")},
-    JobWord{job::is_declined, OHMWRIGHT_TEXT("declined")},
-    JobWord{job::waits_for_part, OHMWRIGHT_TEXT("waiting for a part")},
-    JobWord{job::waits_for_log, OHMWRIGHT_TEXT("waiting for a log")},
-    JobWord{job::is_repaired, OHMWRIGHT_TEXT("repaired")},
-    JobWord{job::is_stopped, OHMWRIGHT_TEXT("stopped: licensed work")},
-};
-
 constexpr std::array phone_words{
     JobWord{"tingles", OHMWRIGHT_TEXT("It tingles when touched")},
     JobWord{"burning_smell", OHMWRIGHT_TEXT("Burning smell")},
@@ -40,31 +31,66 @@ std::string word_of(const Words& words, std::string_view id, const Sentences& sa
 
 }  // namespace
 
-std::string job_state_text(std::string_view state, const Sentences& say) { return word_of(state_words, state, say); }
+std::string job_state_text(job::JobState state, const Sentences& say) {
+  switch (state) {
+    case job::JobState::open:
+      return say(OHMWRIGHT_TEXT("open"));
+    case job::JobState::declined:
+      return say(OHMWRIGHT_TEXT("declined"));
+    case job::JobState::waits_for_part:
+      return say(OHMWRIGHT_TEXT("waiting for a part"));
+    case job::JobState::waits_for_log:
+      return say(OHMWRIGHT_TEXT("waiting for a log"));
+    case job::JobState::repaired:
+      return say(OHMWRIGHT_TEXT("repaired"));
+    case job::JobState::stopped:
+      break;
+  }
+  return say(OHMWRIGHT_TEXT("stopped: licensed work"));
+}
 
 std::string phone_question(std::string_view question, const Sentences& say) {
   return word_of(phone_words, question, say);
 }
 
-std::string obstacle_text(const job::Obstacle& obstacle, const Sentences& say) {
-  using Form = job::Obstacle::Form;
-  const FindingArgument part{"part", obstacle.subject};
-  switch (obstacle.form) {
+std::string proof_text(const job::ProofStep& step, const Sentences& say) {
+  using Form = job::ProofStep::Form;
+  const FindingArgument part{"part", step.subject};
+  switch (step.form) {
+    case Form::leak_to_earth:
+      return say(OHMWRIGHT_TEXT("STOP, do not energise it: {part} leaks to earth. Mend what leaks, then read it there "
+                                "again: a value, or OL with its range."),
+                 {part});
     case Form::insulation_not_within:
       return say(OHMWRIGHT_TEXT("The insulation of {part} is not within limits: do not energise it; dry or replace it, "
                                 "then read its insulation again."),
                  {part});
+    case Form::insulation_undecided:
+      return say(OHMWRIGHT_TEXT("The insulation of {part} is not decided: read it again at 500 V."), {part});
     case Form::insulation_unread:
       return say(OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since."), {part});
+    case Form::no_insulation_read:
+      return say(
+          OHMWRIGHT_TEXT("It tingles, smells burnt, trips or leaks to earth, and no insulation tester has read its "
+                         "insulation good since."));
     case Form::earth_bond_not_within:
       return say(OHMWRIGHT_TEXT(
           "The earth bond is not within limits: mend the earth lead or its joints, then read it again."));
+    case Form::earth_bond_undecided:
+      return say(OHMWRIGHT_TEXT("The earth bond is not decided: read it with a bond tester of 10 A or more."));
     case Form::earth_bond_unread:
-      return say(OHMWRIGHT_TEXT("A part was replaced, and the earth bond was not read since."));
-    case Form::nothing_insulated_read:
+      return say(OHMWRIGHT_TEXT("The earth bond was not read since a part was replaced, or since it tingled."));
+    case Form::new_part_unread:
+      return say(OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."),
+                 {part, {"place", step.place}});
+    case Form::forced_defrost:
+      return step.failed ? say(OHMWRIGHT_TEXT("A forced defrost that heats and ends by itself."))
+                         : say(OHMWRIGHT_TEXT("A forced defrost."));
+    case Form::log:
       break;
   }
-  return say(OHMWRIGHT_TEXT("Somebody felt it tingle, and no insulation was read."));
+  return step.failed ? say(OHMWRIGHT_TEXT("A log over some days in which it defrosts as it should."))
+                     : say(OHMWRIGHT_TEXT("A log over some days."));
 }
 
 }  // namespace ohmwright

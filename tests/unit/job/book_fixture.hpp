@@ -32,11 +32,11 @@ struct SteadySources {
 };
 
 inline job::NewEntry opening(const std::string& title) {
-  return {std::string(job::forms::opened), job::ContentWriter().text("title", title).content()};
+  return {job::EntryForm::opened, job::ContentWriter().text("title", title).content()};
 }
 
 inline job::NewEntry noted(const std::string& text) {
-  return {std::string(job::forms::note), job::ContentWriter().text("text", text).content()};
+  return {job::EntryForm::note, job::ContentWriter().text("text", text).content()};
 }
 
 inline std::unique_ptr<job::JobBook> book_at(const std::string& path, SteadySources& steady) {

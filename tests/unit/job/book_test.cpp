@@ -70,9 +70,28 @@ TEST(JobBook, AllEntriesOfACallAreThereOrNone) {
   SteadySources steady;
   const auto book = book_at(folder.path("jobs.db"), steady);
   const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a")});
-  EXPECT_NE(refusal_of([&] { book->add(number, std::vector<job::NewEntry>{noted("good"), {"note", "no JSON"}}); }), "");
+  EXPECT_NE(refusal_of([&] {
+              book->add(number, std::vector<job::NewEntry>{noted("good"), {job::EntryForm::note, "no JSON"}});
+            }),
+            "");
   EXPECT_EQ(book->entries(number).size(), 1U);
   EXPECT_TRUE(book->damage().empty());
+}
+
+/// Two phones on one book: what the one decided on what it had read is not written after the other wrote.
+TEST(JobBook, RefusesWhatWasDecidedBeforeAnotherWrote) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto here = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = here->open_job(std::vector<job::NewEntry>{opening("a")});
+  const auto there = book_at(folder.path("jobs.db"), steady);
+  const std::size_t seen = here->entries(number).size();
+  there->add(number, std::vector<job::NewEntry>{noted("insulation 0.2 MOhm")}, seen);
+  EXPECT_THROW(here->add(number, std::vector<job::NewEntry>{{job::EntryForm::state, R"({"state":"repaired"})"}}, seen),
+               job::WrittenMeanwhile);
+  EXPECT_EQ(here->job_named("1").state, "open");
+  EXPECT_EQ(here->entries(number).size(), 2U) << "nothing of it was written";
+  here->add(number, std::vector<job::NewEntry>{noted("again")}, here->entries(number).size());
 }
 
 TEST(JobBook, ListsByStateAndFindsByNumberOrIdentifier) {
@@ -82,10 +101,10 @@ TEST(JobBook, ListsByStateAndFindsByNumberOrIdentifier) {
   const std::int64_t first = book->open_job(std::vector<job::NewEntry>{opening("first")});
   const std::int64_t second = book->open_job(std::vector<job::NewEntry>{opening("second")});
   EXPECT_EQ(book->at_hand()->number, second);
-  book->add(second, std::vector<job::NewEntry>{{"state", R"({"state":"repaired"})"}});
+  book->add(second, std::vector<job::NewEntry>{{job::EntryForm::state, R"({"state":"repaired"})"}});
   EXPECT_EQ(book->at_hand()->number, first);
-  EXPECT_EQ(book->count("open"), 1U);
-  EXPECT_EQ(book->list("repaired", 5).front().title, "second");
+  EXPECT_EQ(book->count(job::JobState::open), 1U);
+  EXPECT_EQ(book->list(job::JobState::repaired, 5).front().title, "second");
   const job::JobLine line = book->job_named("1");
   EXPECT_EQ(book->job_named(line.id.substr(0, 8)).number, first);
   EXPECT_EQ(refusal_of([&] { (void)book->job_named("77"); }), "the book has no job \"77\"; see: ohmwright job list");
@@ -98,11 +117,11 @@ TEST(JobBook, TakingAStateBackGivesTheOneBefore) {
   const auto book = book_at(folder.path("jobs.db"), steady);
   const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a")});
   const std::vector<std::string> ids =
-      book->add(number, std::vector<job::NewEntry>{{"state", R"({"state":"declined"})"}});
+      book->add(number, std::vector<job::NewEntry>{{job::EntryForm::state, R"({"state":"declined"})"}});
   EXPECT_EQ(book->job_named("1").state, "declined");
-  book->add(number, std::vector<job::NewEntry>{{"taken-back", "{}", {}, ids[0]}});
+  book->add(number, std::vector<job::NewEntry>{{job::EntryForm::taken_back, "{}", {}, ids[0]}});
   EXPECT_EQ(book->job_named("1").state, "open");
-  EXPECT_EQ(job::told(book->entries(number)).state, "open");
+  EXPECT_EQ(job::told(book->entries(number)).state, job::JobState::open);
 }
 
 std::vector<job::MovedEntry> all_of(const job::JobBook& book) {
@@ -158,7 +177,7 @@ TEST(JobBook, BringsABookOfTheFirstVersionUpToDate) {
   SteadySources steady;
   const auto book = book_at(folder.path("jobs.db"), steady);
   EXPECT_EQ(book->list({}, 5).front().title, "kept");
-  EXPECT_EQ(book->list("open", 5).size(), 1U);
+  EXPECT_EQ(book->list(job::JobState::open, 5).size(), 1U);
   EXPECT_TRUE(book->damage().empty());
 }
 

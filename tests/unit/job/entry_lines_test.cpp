@@ -52,6 +52,28 @@ TEST(EntryLines, AreRefusedWithTheNumberOfTheLine) {
   EXPECT_NE(refusal(std::string(5U << 20U, '[')), "");
 }
 
+/// What is read from an entry is looked at before it comes in: a state, an option, an outcome that are none.
+TEST(EntryLines, AreRefusedWithContentThatSaysNothing) {
+  const auto refusal = [](const std::string& form, const std::string& content) {
+    MovedEntry entry = moved("a");
+    entry.entry.form = form;
+    entry.entry.content = content;
+    return refusal_of([&] { (void)entries_of_lines(entry_line(entry), "book.jsonl"); });
+  };
+  EXPECT_EQ(refusal("state", R"({"state":"repaired","reason":"r"})"), "");
+  EXPECT_THAT(refusal("state", R"({"state":5})"), HasSubstr("/content/state"));
+  EXPECT_THAT(refusal("state", R"({"state":"nonsense"})"), HasSubstr("/content/state"));
+  EXPECT_THAT(refusal("state", "{}"), HasSubstr("state"));
+  EXPECT_EQ(refusal("evidence", R"({"option":"--symptom","word":"no-heat"})"), "");
+  EXPECT_THAT(refusal("evidence", R"({"option":"--allow-live"})"), HasSubstr("/content/option"));
+  EXPECT_THAT(refusal("checked", R"({"what":"earth-bond","outcome":"good"})"), HasSubstr("/content/outcome"));
+  EXPECT_THAT(refusal("stage", R"({"stage":"later"})"), HasSubstr("/content/stage"));
+  EXPECT_THAT(refusal("reading", R"({"place":"p","shown":"1","safety":[{"rule":"insulation"}]})"),
+              HasSubstr("/content/safety"));
+  EXPECT_EQ(refusal("reading", R"({"place":"p","shown":"1","of a later version":[1]})"), "");
+  EXPECT_THAT(refusal("phone", R"({"tingles":1})"), HasSubstr("/content/tingles"));
+}
+
 TEST(ContentWriter, TakesNoTextThatABookCannotKeep) {
   const auto refusal = [](const std::string& text) {
     return refusal_of([&] { (void)job::ContentWriter().text("text", text); });

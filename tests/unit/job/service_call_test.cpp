@@ -31,7 +31,20 @@ TEST(ServiceCall, IsToldFromItsEntries) {
   EXPECT_EQ(call.readings[0].visit, 1U);
   EXPECT_EQ(call.notes.at(0).visit, 2U);
   EXPECT_EQ(call.cautions, std::vector<std::string>{"prove-dead"});
-  EXPECT_EQ(call.state, "open");
+  EXPECT_EQ(call.state, job::JobState::open);
+}
+
+TEST(ServiceCall, AgreesToLiveWorkForTheVisitInWhichItWasAgreed) {
+  std::vector<Entry> entries{entry("1", "opened", R"({"title":"a"})"), entry("2", "agreed", R"({"step":"volts"})")};
+  EXPECT_TRUE(job::told(entries).agreed_to_live_work());
+  entries.push_back(entry("3", "visit", "{}"));
+  EXPECT_FALSE(job::told(entries).agreed_to_live_work());
+}
+
+TEST(ServiceCall, CanBeToldAsItStoodAtATime) {
+  const std::vector<Entry> entries{entry("1", "opened", R"({"title":"a"})"), entry("2", "note", R"({"text":"early"})"),
+                                   entry("3", "note", R"({"text":"late"})")};
+  EXPECT_EQ(job::told_until(entries, entries[1].recorded).notes.size(), 1U);
 }
 
 TEST(ServiceCall, LeavesOutWhatWasTakenBackAndReadsACorrectionInItsPlace) {

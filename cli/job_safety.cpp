@@ -1,0 +1,49 @@
+#include "job_safety.hpp"
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/job_report.hpp>
+
+namespace ohmwright::cli {
+
+std::string proof_command(const job::ProofStep& step) {
+  using Form = job::ProofStep::Form;
+  switch (step.form) {
+    case Form::leak_to_earth:
+      return "ohmwright job read " + step.part + "=VALUE";
+    case Form::insulation_not_within:
+    case Form::insulation_undecided:
+    case Form::insulation_unread:
+      return "ohmwright job read " + step.part + " insulation=200M --test 500V --proved-dead";
+    case Form::no_insulation_read:
+      return "ohmwright job read PART insulation=200M --test 500V --proved-dead";
+    case Form::earth_bond_not_within:
+    case Form::earth_bond_undecided:
+    case Form::earth_bond_unread:
+      return "ohmwright job verify --earth-bond 0.12ohm --test-current 10A, or --earth-bond none";
+    case Form::new_part_unread:
+      return "ohmwright job read " + step.place + "=VALUE";
+    case Form::forced_defrost:
+      return "ohmwright job verify --forced-defrost ended --live-agreed";
+    case Form::log:
+      break;
+  }
+  return "ohmwright job verify --before BEFORE.csv --log AFTER.csv (ohmwright job wait log)";
+}
+
+std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences& say) {
+  std::vector<std::string> texts;
+  for (const job::ProofStep& bar : job::bars_to_energising(call)) texts.push_back(printable(proof_text(bar, say)));
+  return texts;
+}
+
+void refuse_to_energise(const JobAtHand& job, const std::string& happened, const std::string& what) {
+  const std::vector<std::string> bars =
+      bar_texts(happened.empty() ? job.call : job::told_until(job.entries, happened), Sentences{UnitPreferences{}});
+  if (bars.empty()) return;
+  std::string all;
+  for (const std::string& bar : bars) all += " " + bar;
+  throw InputError(what + " while it is not proved safe to energise:" + all + " See: ohmwright job verify");
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <ohmwright/job/proof.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+#include "job_book_file.hpp"
+
+namespace ohmwright::cli {
+
+/// How what is not proved yet is typed: "ohmwright job read heater insulation=200M --test 500V"; empty where no one
+/// line does it.
+std::string proof_command(const job::ProofStep& step);
+
+/// What bars energising, each in one sentence.
+std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences& say);
+
+/// Throws InputError for something done live while it is not proved safe to energise, as it stood at that time
+/// (`time_text`; empty: now). `what` begins the sentence: "heater-live is read live, and no live step is taken".
+void refuse_to_energise(const JobAtHand& job, const std::string& happened, const std::string& what);
+
+}  // namespace ohmwright::cli

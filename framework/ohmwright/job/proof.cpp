@@ -1,0 +1,184 @@
+#include <algorithm>
+#include <array>
+#include <map>
+#include <utility>
+
+#include <ohmwright/job/proof.hpp>
+
+namespace ohmwright::job {
+
+namespace {
+
+/// What a finding is about: the part, the kind that was judged alone, or of a leak the place of the probes.
+std::string subject_of(const MeasuredValue& reading, const SafetyFinding& finding) {
+  if (finding.rule == leak_rule) return reading.place_read();
+  return reading.part.empty() ? reading.kind : reading.part;
+}
+
+struct SubjectAndRule {
+  std::string subject;
+  std::string rule;
+  auto operator<=>(const SubjectAndRule&) const = default;
+};
+
+struct LastFinding {
+  Outcome outcome = Outcome::undecided;
+  const MeasuredValue* reading = nullptr;
+};
+
+/// The last finding of each rule about each subject. Of one reading the worst counts.
+std::map<SubjectAndRule, LastFinding> last_findings(const ServiceCall& call) {
+  std::map<SubjectAndRule, LastFinding> last;
+  for (const MeasuredValue& reading : call.readings)
+    for (const SafetyFinding& finding : reading.safety) {
+      LastFinding& known = last[{subject_of(reading, finding), finding.rule}];
+      const bool worse = known.reading == &reading && finding.outcome != Outcome::within_limits;
+      if (known.reading == nullptr || worse || (known.reading != &reading && known.reading->happened_before(reading)))
+        known = {finding.outcome, &reading};
+    }
+  return last;
+}
+
+template <class Row>
+const Row* latest(const std::vector<Row>& rows, const auto& counts) {
+  const Row* last = nullptr;
+  for (const Row& row : rows)
+    if (counts(row) && (last == nullptr || last->happened_before(row))) last = &row;
+  return last;
+}
+
+const Told* later(const Told* a, const Told* b) {
+  if (a == nullptr || b == nullptr) return a == nullptr ? b : a;
+  return a->happened_before(*b) ? b : a;
+}
+
+/// The last time that somebody felt, smelt or read that its frame may become live; null: never. A cabinet that tingles
+/// asks for the earth bond, too.
+struct Suspicion {
+  const Told* any = nullptr;
+  const Told* of_the_bond = nullptr;
+};
+
+Suspicion suspicion(const ServiceCall& call) {
+  constexpr std::array<std::string_view, 3> signs_of_shock{"shock-from-cabinet", "trips-breaker",
+                                                           "trips-residual-current-device"};
+  Suspicion found;
+  for (const char* question : {"tingles", "burning_smell"}) {
+    const auto answer = call.phone.find(question);
+    const auto when = call.answered.find(question);
+    if (answer != call.phone.end() && answer->second == "yes" && when != call.answered.end())
+      found.of_the_bond = later(found.of_the_bond, &when->second);
+  }
+  for (const EvidenceWord& word : call.evidence)
+    if (word.option == "--symptom" &&
+        std::find(signs_of_shock.begin(), signs_of_shock.end(), word.word) != signs_of_shock.end())
+      found.of_the_bond = later(found.of_the_bond, &word);
+  found.any = found.of_the_bond;
+  for (const MeasuredValue& reading : call.readings)
+    for (const SafetyFinding& finding : reading.safety)
+      if (finding.rule == leak_rule && finding.outcome == Outcome::out_of_limits)
+        found.any = later(found.any, &reading);
+  return found;
+}
+
+/// The last replacement of each part that must be proved safe to energise.
+std::map<std::string, const ReplacedPart*> last_replacements(const ServiceCall& call) {
+  std::map<std::string, const ReplacedPart*> last;
+  for (const ReplacedPart& part : call.replaced) {
+    const ReplacedPart*& known = last[part.part];
+    if (known == nullptr || known->happened_before(part)) known = &part;
+  }
+  return last;
+}
+
+void add_findings(const ServiceCall& call, std::vector<ProofStep>& all) {
+  const std::map<std::string, const ReplacedPart*> replaced = last_replacements(call);
+  for (const auto& [of, finding] : last_findings(call)) {
+    if (of.rule == leak_rule) {
+      if (finding.outcome == Outcome::out_of_limits)
+        all.push_back({ProofStep::Form::leak_to_earth, of.subject, finding.reading->point});
+      continue;
+    }
+    const auto since = replaced.find(of.subject);
+    if (since != replaced.end() && finding.reading->happened_before(*since->second)) continue;  // the old part's
+    if (finding.outcome != Outcome::within_limits)
+      all.push_back({finding.outcome == Outcome::out_of_limits ? ProofStep::Form::insulation_not_within
+                                                               : ProofStep::Form::insulation_undecided,
+                     of.subject, finding.reading->title});
+  }
+}
+
+bool insulation_read_since(const ServiceCall& call, const Told& since, const std::string* part, bool within) {
+  return std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
+    return !reading.happened_before(since) &&
+           std::any_of(reading.safety.begin(), reading.safety.end(), [&](const SafetyFinding& finding) {
+             return finding.rule != leak_rule && (part == nullptr || subject_of(reading, finding) == *part) &&
+                    (!within || finding.outcome == Outcome::within_limits);
+           });
+  });
+}
+
+void add_unread_insulation(const ServiceCall& call, const Suspicion& suspected, std::vector<ProofStep>& all) {
+  for (const auto& [part, replaced] : last_replacements(call))
+    if (replaced->tells_insulation && !insulation_read_since(call, *replaced, &part, false))
+      all.push_back({ProofStep::Form::insulation_unread, part, replaced->title});
+  if (suspected.any != nullptr && !insulation_read_since(call, *suspected.any, nullptr, true))
+    all.push_back({ProofStep::Form::no_insulation_read});
+}
+
+void add_earth_bond(const ServiceCall& call, const Suspicion& suspected, std::vector<ProofStep>& all) {
+  const Check* bond = latest(call.checks, [](const Check& check) { return check.form == CheckForm::earth_bond; });
+  const Told* since = suspected.of_the_bond;
+  for (const ReplacedPart& part : call.replaced)
+    if (part.tells_insulation && part.has_earth) since = later(since, &part);
+  if (since != nullptr && (bond == nullptr || bond->happened_before(*since)))
+    all.push_back({ProofStep::Form::earth_bond_unread});
+  else if (bond != nullptr && bond->outcome != Outcome::within_limits)
+    all.push_back({bond->outcome == Outcome::out_of_limits ? ProofStep::Form::earth_bond_not_within
+                                                           : ProofStep::Form::earth_bond_undecided});
+}
+
+/// Where a part was read before it was replaced; empty: nowhere, or the new one was read since.
+std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& replaced) {
+  std::string place;
+  for (const MeasuredValue& reading : call.readings) {
+    if (reading.part != replaced.part || reading.word.empty()) continue;
+    if (!reading.happened_before(replaced)) return {};
+    place = reading.place_read();
+  }
+  return call.has_stage_since(Stage::new_part_unread, replaced) ? std::string() : place;
+}
+
+void add_check(const ServiceCall& call, CheckForm wanted, ProofStep::Form form, std::vector<ProofStep>& all) {
+  const ReplacedPart* since = latest(call.replaced, [](const ReplacedPart&) { return true; });
+  const Check* last = latest(call.checks, [&](const Check& check) {
+    return check.form == wanted && (since == nullptr || !check.happened_before(*since));
+  });
+  if (last != nullptr && last->outcome == Outcome::within_limits) return;
+  all.push_back({.form = form, .failed = last != nullptr && last->outcome == Outcome::out_of_limits});
+}
+
+}  // namespace
+
+std::vector<ProofStep> open_proof(const ServiceCall& call) {
+  std::vector<ProofStep> all;
+  const Suspicion suspected = suspicion(call);
+  add_findings(call, all);
+  add_unread_insulation(call, suspected, all);
+  add_earth_bond(call, suspected, all);
+  for (const auto& [part, replaced] : last_replacements(call))
+    if (const std::string place = place_to_read_again(call, *replaced); !place.empty())
+      all.push_back({ProofStep::Form::new_part_unread, part, replaced->title, place});
+  if (!call.cools()) return all;
+  add_check(call, CheckForm::forced_defrost, ProofStep::Form::forced_defrost, all);
+  add_check(call, CheckForm::log, ProofStep::Form::log, all);
+  return all;
+}
+
+std::vector<ProofStep> bars_to_energising(const ServiceCall& call) {
+  std::vector<ProofStep> bars = open_proof(call);
+  std::erase_if(bars, [](const ProofStep& step) { return !step.bars_energising(); });
+  return bars;
+}
+
+}  // namespace ohmwright::job

@@ -1,0 +1,53 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include <ohmwright/job/service_call.hpp>
+
+namespace ohmwright::job {
+
+/// Something that is not proved yet.
+struct ProofStep {
+  enum class Form : std::uint8_t {
+    // These bar energising, a live step, a forced defrost, and closing as repaired.
+    leak_to_earth,          ///< the last reading at `part`, a test point, found a way to the protective earth
+    insulation_not_within,  ///< the last insulation reading of `part` is out of limits
+    insulation_undecided,   ///< it decides nothing: read with too few volts
+    insulation_unread,      ///< `part` was replaced, and its insulation was not read since
+    no_insulation_read,     ///< it tingles, smells burnt or leaked, and no insulation within limits was read since
+    earth_bond_not_within,  ///< the last reading of the earth bond is out of limits
+    earth_bond_undecided,   ///< it decides nothing: read with too little current
+    earth_bond_unread,      ///< a part was replaced, or it tingled, and the earth bond was not read since
+    // These do not.
+    new_part_unread,  ///< `part` was read before it was replaced, and the new one was not
+    forced_defrost,   ///< after the last part that was replaced
+    log,              ///< from after the repair
+  };
+
+  Form form = Form::log;
+  std::string part = {};     ///< id of a part, a kind, or a test point; empty: none
+  std::string subject = {};  ///< what people call it
+  std::string place = {};    ///< of a new part: where the old one was read, TESTPOINT[@SETUP]
+  bool failed = false;       ///< it was tried since, and did not pass
+
+  bool bars_energising() const { return form < Form::new_part_unread; }
+  /// Whether a reading found it bad, so that nothing live is said beside it without a word.
+  bool is_danger() const {
+    return form == Form::leak_to_earth || form == Form::insulation_not_within || form == Form::earth_bond_not_within;
+  }
+};
+
+/// Everything that is unproved, what bars energising first. What counts is when a reading was taken, as it was stated,
+/// and not when somebody wrote it down: a reading from before a part went in says nothing of that part.
+std::vector<ProofStep> open_proof(const ServiceCall& call);
+
+/// Those of them that bar energising; while there is one, no live step, no forced defrost, no closing as repaired.
+std::vector<ProofStep> bars_to_energising(const ServiceCall& call);
+
+/// The rule under which the book keeps what a reading between a conductor and the protective earth says of a leak: out
+/// of limits where there is one, undecided where none is seen (only an insulation tester proves that there is none).
+inline constexpr std::string_view leak_rule = "leak-to-earth";
+
+}  // namespace ohmwright::job

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <string>
+
+namespace ohmwright::testing {
+
+/// How the invented freezer defrosts.
+enum class Defrosts { well, never, until_the_time_limit };
+
+/// The same for more days, and what it does from a minute on.
+struct Lasting {
+  int days = 3;
+  int changes_at = 1 << 30;
+  enum class To { never_defrosts, is_dead } to = To::never_defrosts;
+};
+
+/// Three days of an invented freezer, a row a minute: compressor 95 W, 22 min on and 19 off; a defrost of 210 W every
+/// ten hours, its coil melting at 0.3 degC for a while and ending at 10 degC, or still melting after 39 min.
+inline std::string freezer(Defrosts how, const Lasting& lasting = {}) {
+  std::string log = "Time;Power (W);Coil (°C)\n";
+  double coil = -20.0;
+  for (int minute = 0; minute < lasting.days * 24 * 60; ++minute) {
+    const int of_cycle = minute % 600;
+    const bool is_changed = minute >= lasting.changes_at;
+    if (is_changed && lasting.to == Lasting::To::never_defrosts) how = Defrosts::never;
+    double watt = minute % 41 < 22 ? 95.0 : 2.0;
+    const double target = watt > 50.0 ? -24.0 : -17.0;
+    const bool to_the_limit = how == Defrosts::until_the_time_limit;
+    if (how != Defrosts::never && of_cycle >= 560 && of_cycle < (to_the_limit ? 599 : 595)) {
+      watt = 210.0;
+      if (of_cycle < 572) coil = std::min(0.3, coil + 1.7);
+      if (of_cycle >= 586 && !to_the_limit) coil += 1.1;
+    } else {
+      coil += 0.12 * (target - coil);
+    }
+    if (is_changed && lasting.to == Lasting::To::is_dead) {
+      watt = 0.0;
+      coil = 21.0;
+    }
+    const double wobble = 0.1 * std::sin(0.7 * minute);
+    char row[96];
+    std::snprintf(row, sizeof row, "2026-03-%02d %02d:%02d;%.1f;%.1f\n", 2 + minute / 1440, minute / 60 % 24,
+                  minute % 60, watt + wobble, coil + wobble);
+    log += row;
+  }
+  return log;
+}
+
+}  // namespace ohmwright::testing

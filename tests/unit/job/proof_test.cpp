@@ -1,0 +1,235 @@
+// A job is not closed as repaired, and nothing live is done, while it is not proved safe to energise; and what counts
+// is when a reading was taken, not when it was written down.
+
+#include <algorithm>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <ohmwright/job/proof.hpp>
+
+namespace ohmwright {
+namespace {
+
+using job::bars_to_energising;
+using job::open_proof;
+using job::ProofStep;
+using job::ServiceCall;
+using Form = ProofStep::Form;
+using ::testing::IsEmpty;
+
+/// Entry number `order`, of the minute `minute` after the first.
+job::Told told_at(std::size_t order, std::size_t minute) {
+  job::Told told;
+  told.order = order;
+  told.when = "2026-01-01T00:" + std::string(minute < 10 ? "0" : "") + std::to_string(minute) + ":00.000Z";
+  return told;
+}
+
+/// As entered at once: the times are in the order of the entries.
+job::Told told_at(std::size_t order) { return told_at(order, order); }
+
+job::MeasuredValue insulation(const std::string& part, Outcome outcome, const job::Told& told,
+                              const std::string& rule = "insulation") {
+  job::MeasuredValue value;
+  static_cast<job::Told&>(value) = told;
+  value.part = part;
+  value.title = "The " + part;
+  value.safety = {{rule, outcome}};
+  return value;
+}
+
+job::MeasuredValue to_frame(Outcome leak, const job::Told& told) {
+  job::MeasuredValue value = insulation({}, leak, told, std::string(job::leak_rule));
+  value.place = "heater-to-frame";
+  value.word = "heater-to-frame=0.1M";
+  value.point = "Heater to its frame";
+  return value;
+}
+
+job::ReplacedPart replaced(const std::string& part, const job::Told& told, bool earthed) {
+  job::ReplacedPart exchanged;
+  static_cast<job::Told&>(exchanged) = told;
+  exchanged.part = part;
+  exchanged.title = "The " + part;
+  exchanged.tells_insulation = true;
+  exchanged.has_earth = earthed;
+  return exchanged;
+}
+
+job::Check check(job::CheckForm form, Outcome outcome, const job::Told& told) {
+  job::Check done;
+  static_cast<job::Told&>(done) = told;
+  done.form = form;
+  done.outcome = outcome;
+  return done;
+}
+
+job::Check bond(Outcome outcome, const job::Told& told) { return check(job::CheckForm::earth_bond, outcome, told); }
+
+std::vector<Form> forms_of(const std::vector<ProofStep>& steps) {
+  std::vector<Form> forms;
+  for (const ProofStep& step : steps) forms.push_back(step.form);
+  return forms;
+}
+
+std::vector<Form> bars_of(const ServiceCall& call) { return forms_of(bars_to_energising(call)); }
+
+TEST(Proof, NothingBarsACallInWhichNothingWasDone) { EXPECT_TRUE(bars_to_energising({}).empty()); }
+
+TEST(Proof, InsulationThatIsNotWithinLimitsBarsEnergising) {
+  for (const auto& [outcome, form] : {std::pair{Outcome::out_of_limits, Form::insulation_not_within},
+                                      std::pair{Outcome::undecided, Form::insulation_undecided}}) {
+    ServiceCall call;
+    call.readings = {insulation("heater", outcome, told_at(1))};
+    EXPECT_EQ(bars_of(call), std::vector<Form>{form});
+    EXPECT_EQ(bars_to_energising(call)[0].subject, "The heater");
+    EXPECT_EQ(bars_to_energising(call)[0].part, "heater");
+    call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(2)));
+    EXPECT_TRUE(bars_to_energising(call).empty()) << "the last reading counts";
+    call.readings.push_back(insulation("fan", outcome, told_at(3)));
+    EXPECT_EQ(bars_of(call), std::vector<Form>{form});
+  }
+}
+
+/// A kind may have several rules of safety: one that passed says nothing of another.
+TEST(Proof, OneRuleThatPassedDoesNotHideAnother) {
+  ServiceCall call;
+  call.readings = {insulation("heater", Outcome::out_of_limits, told_at(1), "leakage-current"),
+                   insulation("heater", Outcome::within_limits, told_at(2), "insulation")};
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::insulation_not_within});
+  call.readings = {insulation("heater", Outcome::within_limits, told_at(1))};
+  call.readings[0].safety = {{"leakage-current", Outcome::out_of_limits}, {"insulation", Outcome::within_limits}};
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::insulation_not_within}) << "within one reading";
+}
+
+TEST(Proof, ANewPartIsReadAgainAndSoIsTheEarthBond) {
+  ServiceCall call;
+  call.readings = {insulation("heater", Outcome::within_limits, told_at(1))};
+  call.checks = {bond(Outcome::within_limits, told_at(2))};
+  call.replaced = {replaced("heater", told_at(3), true)};
+  EXPECT_EQ(bars_of(call), (std::vector<Form>{Form::insulation_unread, Form::earth_bond_unread}));
+  call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(4)));
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::earth_bond_unread});
+  call.checks.push_back(bond(Outcome::out_of_limits, told_at(5)));
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::earth_bond_not_within});
+  call.checks.push_back(bond(Outcome::undecided, told_at(6)));
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::earth_bond_undecided}) << "read with an ordinary meter";
+  call.checks.push_back(bond(Outcome::within_limits, told_at(7)));
+  EXPECT_TRUE(bars_to_energising(call).empty());
+}
+
+TEST(Proof, AReadingFromBeforeTheRepairProvesNoNewPartThoughEnteredAfterIt) {
+  ServiceCall call;
+  call.replaced = {replaced("heater", told_at(1, 30), true)};
+  call.readings = {insulation("heater", Outcome::within_limits, told_at(2, 10))};
+  call.checks = {bond(Outcome::within_limits, told_at(3, 20))};
+  EXPECT_EQ(bars_of(call), (std::vector<Form>{Form::insulation_unread, Form::earth_bond_unread}));
+  call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(4, 40)));
+  call.checks.push_back(bond(Outcome::within_limits, told_at(5, 41)));
+  EXPECT_TRUE(bars_to_energising(call).empty());
+  call.readings.push_back(insulation("heater", Outcome::out_of_limits, told_at(6, 35)));
+  EXPECT_TRUE(bars_to_energising(call).empty()) << "it was read good after that, at minute 40";
+}
+
+TEST(Proof, AReplacementThatIsEnteredLaterCountsFromWhenItWas) {
+  ServiceCall call;
+  call.readings = {insulation("heater", Outcome::within_limits, told_at(1, 20))};
+  call.replaced = {replaced("heater", told_at(2, 10), false)};
+  EXPECT_TRUE(bars_to_energising(call).empty());
+}
+
+TEST(Proof, ABadOldPartDoesNotBarOnceTheNewOneIsRead) {
+  ServiceCall call;
+  call.readings = {insulation("heater", Outcome::out_of_limits, told_at(1))};
+  call.replaced = {replaced("heater", told_at(2), false)};
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::insulation_unread});
+  call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(3)));
+  EXPECT_TRUE(bars_to_energising(call).empty());
+}
+
+TEST(Proof, APartWithoutAnApplianceIsKnownByItsKind) {
+  ServiceCall call;
+  call.replaced = {replaced("heater", told_at(1), false)};
+  job::MeasuredValue alone = insulation({}, Outcome::within_limits, told_at(2));
+  alone.kind = "heater";  // as books before this one kept it
+  alone.title = "Heater";
+  call.readings = {alone};
+  EXPECT_TRUE(bars_to_energising(call).empty());
+}
+
+TEST(Proof, ALeakBarsUntilItsPlaceWasReadAgainAndATesterHasReadTheInsulation) {
+  ServiceCall call;
+  call.readings = {insulation("heater", Outcome::within_limits, told_at(1)),
+                   to_frame(Outcome::out_of_limits, told_at(2))};
+  EXPECT_EQ(bars_of(call), (std::vector<Form>{Form::leak_to_earth, Form::no_insulation_read}));
+  EXPECT_EQ(bars_to_energising(call)[0].part, "heater-to-frame");
+  EXPECT_TRUE(bars_to_energising(call)[0].is_danger());
+  call.readings.push_back(to_frame(Outcome::undecided, told_at(3)));
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::no_insulation_read}) << "a meter's few volts prove no insulation";
+  call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(4)));
+  EXPECT_TRUE(bars_to_energising(call).empty());
+  call.replaced = {replaced("fan", told_at(5), false)};
+  call.readings.push_back(insulation("fan", Outcome::within_limits, told_at(6)));
+  call.readings.push_back(to_frame(Outcome::out_of_limits, told_at(7)));
+  EXPECT_EQ(bars_of(call), (std::vector<Form>{Form::leak_to_earth, Form::no_insulation_read}));
+}
+
+TEST(Proof, WhatTinglesOrSmellsBurntIsReadBeforeItIsEnergised) {
+  for (const char* question : {"tingles", "burning_smell"}) {
+    ServiceCall call;
+    call.phone[question] = "yes";
+    call.answered[question] = told_at(1);
+    EXPECT_EQ(bars_of(call), (std::vector<Form>{Form::no_insulation_read, Form::earth_bond_unread}));
+    call.readings = {insulation("heater", Outcome::within_limits, told_at(2))};
+    call.checks = {bond(Outcome::within_limits, told_at(3))};
+    EXPECT_TRUE(bars_to_energising(call).empty());
+  }
+  ServiceCall call;
+  job::EvidenceWord shock;
+  static_cast<job::Told&>(shock) = told_at(4);
+  shock.option = "--symptom";
+  shock.word = "shock-from-cabinet";
+  call.evidence = {shock};
+  EXPECT_EQ(bars_of(call).size(), 2U);
+}
+
+TEST(Proof, OnlyWhatPassedAfterTheLastPartIsProof) {
+  ServiceCall call;
+  const auto is_open = [&](Form form) {
+    const std::vector<Form> forms = forms_of(open_proof(call));
+    return std::find(forms.begin(), forms.end(), form) != forms.end();
+  };
+  EXPECT_TRUE(is_open(Form::log));
+  call.checks = {check(job::CheckForm::log, Outcome::undecided, told_at(1)),
+                 check(job::CheckForm::forced_defrost, Outcome::out_of_limits, told_at(2))};
+  EXPECT_TRUE(is_open(Form::log)) << "a log that decides nothing";
+  EXPECT_TRUE(is_open(Form::forced_defrost)) << "it did not heat";
+  call.checks.push_back(check(job::CheckForm::log, Outcome::within_limits, told_at(3)));
+  call.checks.push_back(check(job::CheckForm::forced_defrost, Outcome::within_limits, told_at(4)));
+  EXPECT_THAT(open_proof(call), IsEmpty());
+  call.replaced = {replaced("heater", told_at(5), false)};
+  EXPECT_TRUE(is_open(Form::log) && is_open(Form::forced_defrost)) << "another part went in";
+  call.refrigerant = "none";
+  EXPECT_FALSE(is_open(Form::log) || is_open(Form::forced_defrost)) << "what has no frost has no defrost";
+}
+
+TEST(Proof, EachNewPartIsReadWhereTheOldOneWas) {
+  ServiceCall call;
+  for (const char* part : {"heater", "fan"}) {
+    job::MeasuredValue value;
+    static_cast<job::Told&>(value) = told_at(1);
+    value.part = part;
+    value.word = std::string(part) + "-alone@off=OL";
+    call.readings.push_back(value);
+    call.replaced.push_back(replaced(part, told_at(2), false));
+    call.replaced.back().tells_insulation = false;
+  }
+  std::vector<std::string> places;
+  for (const ProofStep& step : open_proof(call))
+    if (step.form == Form::new_part_unread) places.push_back(step.place);
+  EXPECT_EQ(places, (std::vector<std::string>{"fan-alone@off", "heater-alone@off"}));
+}
+
+}  // namespace
+}  // namespace ohmwright
