@@ -133,7 +133,7 @@ TEST_F(Course, WhatASetIsMadeOfMakesItsNames) {
     return course::read_exercise(document).name;
   };
   const std::string heater = name_of_first("h", {"--lesson", "one-part", "--part", "heater"});
-  EXPECT_NE(heater, name_of_first("t", {"--lesson", "one-part", "--part", "splice"}));
+  EXPECT_NE(heater, name_of_first("t", {"--lesson", "one-part", "--part", "sensor"}));
   EXPECT_NE(heater, name_of_first("c", {"--lesson", "one-part", "--part", "heater", "--course", "north school"}));
   EXPECT_THAT(make("x", {"--part", "heater"}, "x.key").err, HasSubstr("--lesson one-part alone"));
 }
@@ -216,6 +216,11 @@ TEST_F(Course, AnyKindLiesOnTheTable) {
 TEST_F(Course, PrintsSheetsSlipsAndAnswers) {
   ASSERT_EQ(make("class").exit_code, 0);
   const std::string exercise = at("class/exercise-001.json");
+  const Ran spanish = course({"worksheet", exercise, "--language", "es"});
+  EXPECT_THAT(spanish.out, AllOf(HasSubstr("<html lang=\"es\">"), HasSubstr("Puntos de prueba"),
+                                 HasSubstr("¿Qué lecturas descartaron las demás?"), Not(HasSubstr("Which readings"))));
+  EXPECT_THAT(course({"practise", exercise, "--record", at("es.record"), "--language", "es"}, "help\nunplug\n").out,
+              AllOf(HasSubstr("Lo que puede decir"), HasSubstr("Registrado en ")));
   const Ran sheet = course({"worksheet", exercise, "--large"});
   EXPECT_THAT(sheet.err, HasSubstr("the sheet has no circuit; --appliance NAME"));
   EXPECT_THAT(sheet.out, AllOf(HasSubstr("Set-ups"), HasSubstr("What you can look at"), HasSubstr("<td>25</td>"),
@@ -239,7 +244,8 @@ TEST_F(Course, ALabAsksWhetherTheDoubtCovers) {
                                    << "Ann,H1,33 ohm +- 0.1 ohm\n";
   const Ran one_bad = course({"lab", at("lab.json"), at("one-bad.csv")});
   EXPECT_EQ(one_bad.exit_code, 0) << "one bad line holds nobody up";
-  EXPECT_THAT(one_bad.out, AllOf(HasSubstr("line 3: "), HasSubstr("states no doubt"), HasSubstr("total: 50")));
+  EXPECT_THAT(one_bad.out,
+              AllOf(HasSubstr("line 3: "), HasSubstr("states no doubt"), HasSubstr("Ann             2     50")));
   // Mean 32.65 ohm and standard deviation 0.7/sqrt(2) = 0.495 ohm, by hand.
   EXPECT_THAT(one_bad.out, AllOf(HasSubstr("32.65 Ω"), HasSubstr("0.49 Ω")));
   std::ofstream(at("bad.csv")) << "student,tag,reading\nAnn,H2,32.3 ohm\nBen,H1,33 ohm\n";
