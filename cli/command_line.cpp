@@ -154,11 +154,25 @@ class VerbParser {
   CLI::App app_;
 };
 
+/// How many words at the beginning say the language: people put it before the verb.
+std::size_t words_of_language(const std::vector<std::string>& words) {
+  constexpr std::string_view option = "--language";
+  if (words.empty()) return 0;
+  if (words[0] == option) return std::min<std::size_t>(2, words.size());
+  return words[0].rfind(std::string(option) + "=", 0) == 0 ? 1 : 0;
+}
+
 }  // namespace
 
 std::span<const OptionSpec> common_options() { return common; }
 
 Invocation parse_command_line(std::span<const VerbSpec> verbs, const std::vector<std::string>& words) {
+  if (const std::size_t leading = words_of_language(words); leading > 0) {  // `ohmwright --language es check …`
+    std::vector<std::string> moved(words.begin() + static_cast<std::ptrdiff_t>(leading), words.end());
+    if (!moved.empty())
+      moved.insert(moved.begin() + 1, words.begin(), words.begin() + static_cast<std::ptrdiff_t>(leading));
+    return parse_command_line(verbs, moved);
+  }
   if (words.empty() || words[0] == "--help" || words[0] == "-h" || words[0] == "help") return {};
   const auto verb = std::find_if(verbs.begin(), verbs.end(), [&](const VerbSpec& v) { return v.name == words[0]; });
   if (verb == verbs.end()) {

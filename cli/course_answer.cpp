@@ -57,7 +57,9 @@ int course_answer(const Arguments& arguments, Environment& environment) {
   bench.act(answer);
   const Sentences say{UnitPreferences{}};
   environment.out << paragraph(
-      say(OHMWRIGHT_TEXT("Answered, in {file}. Hand that file in as it is."), {{"file", bench.record_file()}}),
+      say(OHMWRIGHT_TEXT("Answered, in {file}. Hand that file in as it is. Its check word, for your sheet and your "
+                         "instructor: {word}"),
+          {{"file", bench.record_file()}, {"word", bench.check_word()}}),
       environment.page.width);
   return exit_done;
 }

@@ -1,17 +1,29 @@
 #include "course_bench.hpp"
 
+#include <chrono>
+#include <ctime>
 #include <filesystem>
 
+#include <fmt/chrono.h>
+
 #include <ohmwright/course/secret.hpp>
-#include <ohmwright/document/write_file.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
 #include "course_files.hpp"
+#include "course_record_file.hpp"
 
 namespace ohmwright::cli {
 
 namespace {
+
+constexpr const char* another_record = "; name another file with --record";
+
+/// "2026-03-01T09:30:00Z"
+std::string now_in_utc() {
+  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  return fmt::format("{:%Y-%m-%dT%H:%M:%SZ}", fmt::gmtime(now));
+}
 
 course::Exercise exercise_in(const std::string& path) {
   return course::read_exercise(parse_document(text_of_file(path), path, course::course_limits()));
@@ -23,33 +35,50 @@ CourseBench::CourseBench(const Arguments& arguments)
     : exercise_(exercise_in(course_operand(arguments, 1, "EXERCISE, a file of course make"))), practice_(exercise_) {
   const std::string& path = arguments.operands[1];
   record_file_ = arguments.value("--record", std::filesystem::path(path).replace_extension(".record").string());
-  take_up(course::sha256_text(text_of_file(path)), arguments);
+  course::Entry start{.action = "start"};
+  start.subject = exercise_.name;
+  start.students = students_named(arguments);
+  start.file = course::sha256_text(text_of_file(path));
+  start.session = course::random_word();
+  start.begun = now_in_utc();
+  begin_or_take_up(start);
 }
 
-void CourseBench::take_up(const std::string& hash, const Arguments& arguments) {
-  if (!std::filesystem::exists(record_file_)) {
-    course::Entry start{.action = "start", .subject = exercise_.name};
-    start.students = students_named(arguments);
-    start.file = hash;
-    act(start);
+void CourseBench::begin_or_take_up(const course::Entry& start) {
+  LockedRecord file(record_file_);
+  const std::string so_far = file.text_from(0);
+  if (so_far.empty()) {
+    const course::Entry done = practice_.perform(start);
+    text_ = course::record_line(done, {});
+    file.append(text_);
     return;
   }
-  text_ = text_of_file(record_file_);
-  const course::Record record = course::read_record(text_, record_file_);
-  const std::string advice = "; name another file with --record";
-  if (record.entries.front().file != hash)
-    throw InputError(ohmwright::quoted(record_file_) + " is the record of another exercise" + advice);
-  if (record.broken_at)
-    throw InputError(ohmwright::quoted(record_file_) + " was edited at entry " + std::to_string(*record.broken_at) +
-                     advice);
-  for (const course::Entry& entry : record.entries) practice_.perform(entry);
+  const std::string there = course::read_record(so_far, record_file_).entries.front().file;
+  if (there != start.file)
+    throw InputError(ohmwright::quoted(record_file_) + " is the record of another exercise" + another_record);
+  take_up(so_far);
 }
 
-course::Entry CourseBench::act(const course::Entry& wish) {
+/// Does again what stands in the file behind what is known of it.
+void CourseBench::take_up(const std::string& more) {
+  const std::string text = text_ + more;
+  const course::Record record = course::read_record(text, record_file_);
+  if (record.broken_at)
+    throw InputError(ohmwright::quoted(record_file_) + " was edited at entry " + std::to_string(*record.broken_at) +
+                     another_record);
+  for (std::size_t i = practice_.entries(); i < record.entries.size(); ++i) practice_.perform(record.entries[i]);
+  text_ = text;
+}
+
+DoneEntry CourseBench::act(const course::Entry& wish) {
+  LockedRecord file(record_file_);
+  if (const std::string more = file.text_from(text_.size()); !more.empty()) take_up(more);
+  const std::size_t number = practice_.entries();
   course::Entry done = practice_.perform(wish);
-  text_ += course::record_line(done, text_);
-  write_file_atomically(record_file_, text_);
-  return done;
+  const std::string line = course::record_line(done, text_);
+  file.append(line);
+  text_ += line;
+  return {number, std::move(done)};
 }
 
 std::vector<std::string> students_named(const Arguments& arguments) {

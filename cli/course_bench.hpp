@@ -10,6 +10,12 @@
 
 namespace ohmwright::cli {
 
+/// An entry of a record, and its number.
+struct DoneEntry {
+  std::size_t number = 0;
+  course::Entry entry;
+};
+
 /// An exercise and its record on the disk: begun, or taken up where it was left.
 class CourseBench {
  public:
@@ -24,11 +30,15 @@ class CourseBench {
   const course::Practice& practice() const { return practice_; }
   const std::string& record_file() const { return record_file_; }
 
-  /// Does it and appends it to the record. Throws InputError for what cannot be done.
-  course::Entry act(const course::Entry& wish);
+  /// Does it and appends it to the record, after what others who work on the same record did meanwhile. Throws
+  /// InputError for what cannot be done.
+  DoneEntry act(const course::Entry& wish);
+  /// What the record so far comes to, to be read out and written down.
+  std::string check_word() const { return course::check_word(course::last_link(text_)); }
 
  private:
-  void take_up(const std::string& hash, const Arguments& arguments);
+  void begin_or_take_up(const course::Entry& start);
+  void take_up(const std::string& more);
 
   course::Exercise exercise_;
   course::Practice practice_;

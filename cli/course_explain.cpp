@@ -3,7 +3,8 @@
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/course/exercise.hpp>
 #include <ohmwright/course/explain.hpp>
-#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/document/named_file.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/chart_picture.hpp>
 #include <ohmwright/report/html.hpp>
@@ -45,8 +46,10 @@ std::string explanation_page(const course::Bench& bench, const std::vector<cours
 }
 
 std::string explanation_html(const course::Bench& bench, const std::vector<course::FaultTable>& tables,
-                             const std::optional<Chart>& dense, const std::string& title, const Sentences& say) {
+                             const std::optional<Chart>& dense, const std::string& title, const std::string& hint,
+                             const Sentences& say) {
   std::string body = "<h1>" + html_text(title) + "</h1>\n";
+  if (!hint.empty()) body += "<p>" + html_text(hint) + "</p>\n";
   if (dense)
     if (const std::optional<std::string> svg = chart_picture(*dense, say))
       body += html_picture(*svg, say(OHMWRIGHT_TEXT("what a good part reads, with its limits")), PictureFit::shrinks);
@@ -72,10 +75,17 @@ int course_explain(const Arguments& arguments, Environment& environment) {
   constexpr std::size_t rows = 21;
   const std::optional<Chart> chart = whole_chart(kind, part, rows);
   const std::optional<Chart> dense = whole_chart(kind, part, points_of_a_picture);
+  const std::string names = ratings.empty() ? listed(names_in_folder(kind.ratings_folder().string())) : std::string();
+  const std::string hint =
+      names.empty() ? names
+                    : say(OHMWRIGHT_TEXT("Without its ratings a part may read nearly anything: name --ratings; there "
+                                         "are: {names}"),
+                          {{"names", names}});
   const std::string title = say.in_domain(kind.descriptor().text_domain, kind.descriptor().title);
   deliver(arguments.value("--format", "text") == "html"
-              ? explanation_html(bench, tables, dense, title, say)
-              : explanation_page(bench, tables, chart, dense, say, environment.page),
+              ? explanation_html(bench, tables, dense, title, hint, say)
+              : paragraph(hint, environment.page.width) +
+                    explanation_page(bench, tables, chart, dense, say, environment.page),
           arguments, environment);
   return exit_done;
 }

@@ -1,10 +1,11 @@
 #include "course_files.hpp"
 
 #include <algorithm>
+#include <array>
+#include <bsd/readpassphrase.h>
+#include <cerrno>
 #include <cstdlib>
-#include <fcntl.h>
-#include <termios.h>
-#include <unistd.h>
+#include <cstring>
 
 #include <ohmwright/document/source_text.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -13,41 +14,23 @@ namespace ohmwright::cli {
 
 namespace {
 
-/// The terminal itself, whatever standard input and output are; its echo comes back when this goes.
-class QuietTerminal {
- public:
-  QuietTerminal() : descriptor_(::open("/dev/tty", O_RDWR | O_CLOEXEC)) {
-    if (descriptor_ < 0 || ::tcgetattr(descriptor_, &before_) != 0)
-      throw InputError(
-          "no passphrase: there is no terminal to ask at; name a file with --passphrase-file FILE, or set "
-          "OHMWRIGHT_PASSPHRASE");
-    ::termios quiet = before_;
-    quiet.c_lflag &= ~static_cast<tcflag_t>(ECHO);
-    ::tcsetattr(descriptor_, TCSAFLUSH, &quiet);
-  }
-  ~QuietTerminal() {
-    ::tcsetattr(descriptor_, TCSAFLUSH, &before_);
-    ::close(descriptor_);
-  }
-  QuietTerminal(const QuietTerminal&) = delete;
-  QuietTerminal& operator=(const QuietTerminal&) = delete;
-
-  std::string ask(const std::string& prompt) const {
-    say(prompt);
-    std::string line;
-    for (char letter = 0; ::read(descriptor_, &letter, 1) == 1 && letter != '\n';) line += letter;
-    say("\n");
-    return line;
-  }
-
- private:
-  void say(const std::string& words) const {
-    [[maybe_unused]] const ssize_t written = ::write(descriptor_, words.data(), words.size());
-  }
-
-  int descriptor_;
-  ::termios before_{};
-};
+/// Typed at the terminal itself, whatever standard input and output are. The library keeps the echo off and gives it
+/// back, also where Ctrl-C or Ctrl-Z comes in between. Throws InputError where there is no terminal, and for a line
+/// that was broken off.
+std::string typed_passphrase(const char* prompt) {
+  std::array<char, 1024> line{};
+  const char* const typed = ::readpassphrase(prompt, line.data(), line.size(), RPP_REQUIRE_TTY);
+  const int trouble = errno;
+  std::string passphrase = typed == nullptr ? std::string() : std::string(typed);
+  ::explicit_bzero(line.data(), line.size());
+  if (typed == nullptr && trouble == EINTR) throw InputError("no passphrase was given; nothing was done");
+  if (typed == nullptr)
+    throw InputError(
+        "no passphrase: there is no terminal to ask at; name a file with --passphrase-file FILE, or set "
+        "OHMWRIGHT_PASSPHRASE");
+  if (passphrase.empty()) throw InputError("no passphrase was given; nothing was done");
+  return passphrase;
+}
 
 std::string first_line(std::string text) {
   text.resize(std::min(text.find_first_of("\r\n"), text.size()));
@@ -56,13 +39,12 @@ std::string first_line(std::string text) {
 
 }  // namespace
 
-std::string course_passphrase(const Arguments& arguments, Environment& /*environment*/, bool is_new) {
+std::string course_passphrase(const Arguments& arguments, PassphraseFor use) {
   if (arguments.has("--passphrase-file")) return first_line(text_of_file(arguments.value("--passphrase-file")));
   if (const char* of_environment = std::getenv("OHMWRIGHT_PASSPHRASE"); of_environment != nullptr)
     return of_environment;
-  const QuietTerminal terminal;
-  std::string typed = terminal.ask("Passphrase of the key: ");
-  if (is_new && terminal.ask("The same again: ") != typed)
+  std::string typed = typed_passphrase("Passphrase of the key: ");
+  if (use == PassphraseFor::new_key && typed_passphrase("The same again: ") != typed)
     throw InputError("the two passphrases differ; nothing was made, begin again");
   return typed;
 }

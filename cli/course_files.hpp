@@ -2,15 +2,17 @@
 
 #include <string>
 
-#include "environment.hpp"
 #include "verb.hpp"
 
 namespace ohmwright::cli {
 
+/// What a passphrase is asked for.
+enum class PassphraseFor { new_key, made_key };
+
 /// The instructor's passphrase: from the file of --passphrase-file (its first line), from OHMWRIGHT_PASSPHRASE, or
-/// typed at the terminal without echo, twice when `is_new`. Never from the command line, which others can see. Throws
+/// typed at the terminal without echo, twice for a new key. Never from the command line, which others can see. Throws
 /// InputError where there is none.
-std::string course_passphrase(const Arguments& arguments, Environment& environment, bool is_new);
+std::string course_passphrase(const Arguments& arguments, PassphraseFor use);
 
 /// A whole text file. Throws DocumentError naming it and the reason.
 std::string text_of_file(const std::string& path);

@@ -1,16 +1,16 @@
 #include <algorithm>
 #include <filesystem>
-#include <ostream>
 
 #include <ohmwright/course/class_table.hpp>
+#include <ohmwright/course/copies.hpp>
 #include <ohmwright/course/grade.hpp>
 #include <ohmwright/quantity/error.hpp>
-#include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/sentences.hpp>
 
 #include "course_actions.hpp"
 #include "course_files.hpp"
+#include "course_overrides.hpp"
 #include "exit_codes.hpp"
 #include "made_with.hpp"
 #include "output.hpp"
@@ -31,32 +31,10 @@ std::vector<std::filesystem::path> records_in(const std::string& folder) {
   return records;
 }
 
-/// `FILE=MARKS:NOTE`: the instructor's own total, with the reason.
-void set_aside(const std::string& word, std::vector<course::Graded>& graded) {
-  const std::size_t equals = word.find('=');
-  const std::size_t colon = word.find(':', equals == std::string::npos ? 0 : equals);
-  const std::string expected = "--override takes FILE=MARKS:NOTE, anna.record=72:showed it at the bench, got ";
-  if (equals == std::string::npos || colon == std::string::npos || colon + 1 == word.size())
-    throw InputError(expected + ohmwright::quoted(word));
-  std::vector<std::string> known;
-  for (const course::Graded& one : graded) known.push_back(one.file);
-  const std::string file = word.substr(0, equals);
-  const auto found = std::find(known.begin(), known.end(), file);
-  if (found == known.end())
-    throw InputError("there is no record " + ohmwright::quoted(file) + did_you_mean(file, known) + " to override");
-  const std::string marks = word.substr(equals + 1, colon - equals - 1);
-  const double total = parse_stated_value(marks, Dimension::ratio).value.value_in_si();
-  if (!(total >= 0.0 && total <= 100.0)) throw InputError(expected + ohmwright::quoted(word) + ": 0 to 100");
-  course::Graded& one = graded[static_cast<std::size_t>(found - known.begin())];
-  one.total = total;
-  one.refused.clear();
-  one.note = word.substr(colon + 1);
-}
-
 course::Graded graded_file(const std::filesystem::path& path, course::Grader& grader) {
   const std::string name = path.filename().string();
   try {
-    return grader.grade(course::read_record(text_of_file(path.string()), path.string()), name);
+    return grader.grade(course::read_record(text_of_file(path.string()), name), name);
   } catch (const DocumentError& error) {  // one spoilt file does not hold up the class
     course::Graded graded;
     graded.file = name;
@@ -75,13 +53,12 @@ int course_grade(const Arguments& arguments, Environment& environment) {
                                           : course::MarkWeights{};
   const std::vector<std::filesystem::path> records = records_in(folder);
   const std::string sealed = text_of_file(key_file);
-  const std::string key = course::opened(sealed, course_passphrase(arguments, environment, false), key_file);
+  const std::string key = course::opened(sealed, course_passphrase(arguments, PassphraseFor::made_key), key_file);
   course::Grader grader(course::read_key(key, key_file), environment.registry, weights);
   std::vector<course::Graded> graded;
   for (const std::filesystem::path& path : records) graded.push_back(graded_file(path, grader));
-  const auto overrides = arguments.options.find("--override");
-  if (overrides != arguments.options.end())
-    for (const std::string& word : overrides->second) set_aside(word, graded);
+  course::note_copies(graded);
+  put_overrides(arguments, graded);
   const Sentences say{UnitPreferences{}};
   const std::string format = arguments.value("--format", "text");
   deliver(format == "csv"    ? course::class_csv(graded)

@@ -62,6 +62,12 @@ bool names_a_kind(const Environment& environment, const std::string& name) {
   return false;
 }
 
+std::string advice_on_ratings(const LoadedKind& kind, const std::string& ratings) {
+  const std::vector<std::string> names = names_in_folder(kind.ratings_folder().string());
+  if (!ratings.empty() || names.empty()) return {};
+  return "name --ratings; there are: " + listed(names);
+}
+
 std::string appliance_text_for(const Environment& environment, const std::string& name, const std::string& ratings) {
   if (is_path(name)) return text_of_file(name);
   if (names_a_kind(environment, name)) return table_text(open_kind(environment, name), ratings);

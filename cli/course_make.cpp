@@ -1,6 +1,7 @@
 #include <charconv>
 #include <filesystem>
 #include <ostream>
+#include <span>
 
 #include <fmt/format.h>
 
@@ -9,6 +10,7 @@
 #include <ohmwright/course/lesson.hpp>
 #include <ohmwright/course/practice_page.hpp>
 #include <ohmwright/course/secret.hpp>
+#include <ohmwright/document/meter_record.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/write_file.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -51,8 +53,11 @@ course::Lesson lesson_asked_for(const Arguments& arguments, bool of_a_kind) {
   return lesson;
 }
 
-std::optional<std::size_t> part_asked_for(const Arguments& arguments, const Appliance& appliance) {
+std::optional<std::size_t> part_asked_for(const Arguments& arguments, const Appliance& appliance,
+                                          course::Lesson lesson) {
   if (!arguments.has("--part")) return std::nullopt;
+  if (lesson != course::Lesson::one_part)
+    throw InputError("--part says which part lies on the table: it goes with --lesson one-part alone");
   const std::string name = arguments.value("--part");
   std::vector<std::string> known;
   for (std::size_t i = 0; i < appliance.parts.size(); ++i) {
@@ -60,6 +65,38 @@ std::optional<std::size_t> part_asked_for(const Arguments& arguments, const Appl
     known.push_back(appliance.parts[i].id);
   }
   throw InputError("the appliance has no part " + ohmwright::quoted(name) + did_you_mean(name, known));
+}
+
+/// The key of another class would be lost for good.
+void refuse_a_key_that_is_there(const std::string& key_file) {
+  std::error_code error;
+  if (std::filesystem::exists(std::filesystem::symlink_status(key_file, error)))
+    throw InputError("there is a file " + ohmwright::quoted(key_file) +
+                     ", perhaps the key of another class; name another with --key FILE, or remove it");
+}
+
+/// Students' files of another set would be lost, or mixed with these.
+void refuse_exercises_that_are_there(const std::filesystem::path& folder) {
+  std::error_code error;
+  for (const std::filesystem::directory_entry& file : std::filesystem::directory_iterator(folder, error)) {
+    const std::string name = file.path().filename().string();
+    if (name.rfind("exercise-", 0) == 0)
+      throw InputError(ohmwright::quoted(folder.string()) + " holds " + ohmwright::quoted(name) +
+                       " of another set; name another folder with --out, or empty this one");
+  }
+}
+
+/// All that a set is made from: what differs in any of it shares neither draws nor names.
+std::string made_from(const Arguments& arguments, const course::CourseKey& key, course::Lesson lesson,
+                      std::uint64_t seed) {
+  return fmt::format("{}\n{}\n{}\n{}\n{}\n{}", course::sha256_text(key.appliance_text),
+                     course::sha256_text(meters_record(std::span(&key.meter, 1))), course::name_of(lesson), seed,
+                     arguments.value("--part"), arguments.value("--course"));
+}
+
+void make_all(course::Workshop& workshop, const course::Order& order, std::uint64_t count, course::CourseKey& key) {
+  for (std::uint64_t index = 0; index < count; ++index)
+    key.exercises.push_back(workshop.make({order.lesson, index, order.part}));
 }
 
 /// The folder for the students' files. The key must not lie among them.
@@ -72,6 +109,7 @@ std::filesystem::path exercise_folder(const Arguments& arguments, const std::str
   const std::filesystem::path beside = std::filesystem::absolute(key_file).parent_path();
   if (std::filesystem::equivalent(folder, beside, error))
     throw InputError("the key would lie among the students' files; name another place with --key FILE");
+  refuse_exercises_that_are_there(folder);
   return folder;
 }
 
@@ -97,13 +135,20 @@ int course_make(const Arguments& arguments, Environment& environment) {
   const Appliance appliance =
       read_appliance(parse_document(key.appliance_text, name, course::course_limits()), environment.registry);
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
-  const std::string made_of = fmt::format("{}\n{}\n{}\n{}", course::sha256_text(key.appliance_text), key.meter.name,
-                                          course::name_of(lesson), seed);
-  const course::CourseSecret secret(course_passphrase(arguments, environment, true), made_of);
+  refuse_a_key_that_is_there(key_file);
+  const course::Order order{lesson, 0, part_asked_for(arguments, appliance, lesson)};
+  const course::CourseSecret secret(course_passphrase(arguments, PassphraseFor::new_key),
+                                    made_from(arguments, key, lesson, seed));
   const std::filesystem::path folder = exercise_folder(arguments, key_file);  // what is refused before leaves none
   course::Workshop workshop(appliance, key.meter, secret);
-  for (std::uint64_t index = 0; index < count; ++index)
-    key.exercises.push_back(workshop.make({lesson, index, part_asked_for(arguments, appliance)}));
+  try {
+    make_all(workshop, order, count, key);
+  } catch (const InputError&) {
+    if (!names_a_kind(environment, name)) throw;
+    const std::string advice = advice_on_ratings(open_kind(environment, name), arguments.value("--ratings"));
+    if (advice.empty()) throw;
+    throw InputError("no fault of a part of which nothing is known can be told by ohms; " + advice);
+  }
   write_file_atomically(key_file, secret.seal(course::key_text(key)));  // first: without it they cannot be marked
   for (std::size_t i = 0; i < key.exercises.size(); ++i)
     write_student_files(key.exercises[i].exercise, folder / fmt::format("exercise-{:03}", i + 1),

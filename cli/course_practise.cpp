@@ -22,6 +22,39 @@ namespace ohmwright::cli {
 
 namespace {
 
+std::vector<std::string> test_point_lines(const course::Exercise& exercise, const Sentences& say) {
+  std::vector<std::string> lines;
+  for (std::size_t i = 0; i < exercise.places.test_points.size(); ++i) {
+    const TestPoint& point = exercise.places.test_points[i];
+    lines.push_back(exercise.lifts_leads[i]
+                        ? say(OHMWRIGHT_TEXT("{id}: {title}; lead-off or in-circuit is yours to say"),
+                              {{"id", point.id}, {"title", point.title}})
+                        : point.id + ": " + point.title);
+  }
+  return lines;
+}
+
+/// Each part with its faults, whatever the exercise hides: a list that is always the same gives nothing away.
+std::vector<std::string> answer_lines(const course::Exercise& exercise, const Sentences& say) {
+  std::vector<std::string> lines;
+  for (const course::AnswerPart& part : exercise.parts) {
+    std::vector<std::string> faults;
+    for (const auto& [id, title] : part.faults) faults.push_back(part.id + "." + id);
+    lines.push_back(part.title + ": " + listed(faults));
+  }
+  lines.push_back(say(OHMWRIGHT_TEXT("--nothing-wrong, if no part is at fault")));
+  return lines;
+}
+
+std::vector<std::string> word_lines(const course::Exercise& exercise, const Sentences& say) {
+  const std::string measure = say(OHMWRIGHT_TEXT(
+      "measure POINT or POINT@SET-UP, then lead-off or in-circuit, range=RANGE (or range=auto), live-agreed with the "
+      "supply on"));
+  const std::string rest = say(OHMWRIGHT_TEXT("note WORDS; help; quit, or Ctrl-D: what you did stays recorded"));
+  if (exercise.on_the_table) return {measure, rest};
+  return {"unplug", "prove-dead", "plug-in", measure, "look ID", rest};
+}
+
 /// What can be done here, and where: once at the beginning.
 std::string bench_page(const course::Exercise& exercise, const Sentences& say, const PageStyle& style) {
   PageLayout page(style);
@@ -30,15 +63,7 @@ std::string bench_page(const course::Exercise& exercise, const Sentences& say, c
   std::vector<std::string> lines;
   for (const auto& [id, words] : exercise.cautions) lines.push_back(words);
   page.section(say(OHMWRIGHT_TEXT("Before you touch it")), lines);
-  lines.clear();
-  for (std::size_t i = 0; i < exercise.places.test_points.size(); ++i) {
-    const TestPoint& point = exercise.places.test_points[i];
-    lines.push_back(exercise.lifts_leads[i]
-                        ? say(OHMWRIGHT_TEXT("{id}: {title}; lead-off or in-circuit is yours to say"),
-                              {{"id", point.id}, {"title", point.title}})
-                        : point.id + ": " + point.title);
-  }
-  page.section(say(OHMWRIGHT_TEXT("Test points")), lines);
+  page.section(say(OHMWRIGHT_TEXT("Test points")), test_point_lines(exercise, say));
   lines.clear();
   for (const SetUp& set_up : exercise.places.set_ups) lines.push_back("@" + set_up.id + ": " + set_up.title);
   page.section(say(OHMWRIGHT_TEXT("Set-ups")), lines);
@@ -49,9 +74,8 @@ std::string bench_page(const course::Exercise& exercise, const Sentences& say, c
   for (const Dimension dimension : {Dimension::resistance, Dimension::voltage, Dimension::current})
     lines.push_back(listed(course::range_names(exercise.meter, dimension)));
   page.section(exercise.meter.title, lines);
-  page.section(say(OHMWRIGHT_TEXT("What you can say")),
-               {"unplug", "prove-dead", "plug-in", "measure POINT@SET-UP lead-off range=RANGE", "look ID", "note WORDS",
-                "help"});
+  page.section(say(OHMWRIGHT_TEXT("What you can say")), word_lines(exercise, say));
+  page.section(say(OHMWRIGHT_TEXT("What you can answer, afterwards, with course answer")), answer_lines(exercise, say));
   return page.take();
 }
 
@@ -70,6 +94,8 @@ std::string outcome_text(std::size_t number, const course::Entry& entry, const S
 
 /// The cautions of a step, before it.
 std::string cautions_before(const course::Exercise& exercise, const course::Entry& wish, int width) {
+  if (wish.action == "plug-in" && !exercise.on_the_table)
+    return paragraph(Sentences{UnitPreferences{}}(course::before_plugging_in()), width, "  ", "  ");
   std::vector<std::string> ids;
   for (const TestPoint& point : exercise.places.test_points)
     if (point.id == wish.subject) ids = point.cautions;
@@ -91,8 +117,14 @@ bool take_line(CourseBench& bench, const std::string& line, const Sentences& say
   }
   const course::Entry wish = course::wish_in(line);
   environment.out << cautions_before(bench.exercise(), wish, width);
-  const std::size_t number = bench.practice().entries();
-  environment.out << outcome_text(number, bench.act(wish), say, width) << std::flush;
+  const DoneEntry done = bench.act(wish);
+  environment.out << outcome_text(done.number, done.entry, say, width);
+  const std::vector<std::string>& hazards = done.entry.hazards;
+  if (std::find(hazards.begin(), hazards.end(), course::ohms_on_live) != hazards.end())
+    environment.out << paragraph(
+        say(OHMWRIGHT_TEXT("Check word, for your sheet and your instructor: {word}"), {{"word", bench.check_word()}}),
+        width);
+  environment.out << std::flush;
   return true;
 }
 
@@ -120,15 +152,24 @@ void practise_from(std::istream& input, bool interactive, CourseBench& bench, co
 int course_practise(const Arguments& arguments, Environment& environment) {
   CourseBench bench(arguments);
   const Sentences say{UnitPreferences{}};
+  const auto tell_where = [&] {
+    environment.out << paragraph(
+        say(OHMWRIGHT_TEXT("Recorded in {file}. Answer: ohmwright course answer {exercise} --record {file} --named "
+                           "PART.FAULT --because NUMBERS --confidence PERCENT"),
+            {{"file", bench.record_file()}, {"exercise", arguments.operands[1]}}),
+        environment.page.width);
+  };
   const bool interactive = arguments.has("--interactive");
   if (interactive) environment.out << bench_page(bench.exercise(), say, environment.page);
-  for (std::size_t i = 2; i < arguments.operands.size(); ++i) take_line(bench, arguments.operands[i], say, environment);
-  if (arguments.operands.size() == 2) practise_from(std::cin, interactive, bench, say, environment);
-  environment.out << paragraph(
-      say(OHMWRIGHT_TEXT("Recorded in {file}. Answer: ohmwright course answer {exercise} --record {file} --named "
-                         "PART.FAULT --because NUMBERS --confidence PERCENT"),
-          {{"file", bench.record_file()}, {"exercise", arguments.operands[1]}}),
-      environment.page.width);
+  try {
+    for (std::size_t i = 2; i < arguments.operands.size(); ++i)
+      take_line(bench, arguments.operands[i], say, environment);
+    if (arguments.operands.size() == 2) practise_from(std::cin, interactive, bench, say, environment);
+  } catch (const InputError&) {  // what went before it is recorded all the same
+    tell_where();
+    throw;
+  }
+  tell_where();
   return bench.practice().is_stopped() ? exit_out_of_limits : exit_done;
 }
 

@@ -1,6 +1,7 @@
 """Holds the catalogues, framework/po/LANGUAGE.po and plugins/KIND/po/LANGUAGE.po, to the texts that are marked in the
 sources: each that is there translates every one of them, none only fuzzily, and keeps the fields in braces. Says which
-domains have none yet.
+domains have none yet. A catalogue that is begun says in its head for which sources it is whole, "X-Ohmwright-Whole: PATTERN…", and
+is held to those.
 
     catalogues_test.py SOURCE_FOLDER
 """
@@ -34,6 +35,12 @@ def sources_of(root, domain, work):
     return [own, *(root / "plugins/kind-file").glob("**/*.cpp")]
 
 
+def begun_for(catalogue):
+    """The sources for which a catalogue says that it is whole; nothing: for all."""
+    found = re.search(r'"X-Ohmwright-Whole: (.*?)\\n"', catalogue.read_text(encoding="utf-8"))
+    return found[1].split() if found else []
+
+
 def wrong_fields(catalogue):
     text = subprocess.run(["msgcat", "--no-wrap", str(catalogue)], check=True, capture_output=True, text=True).stdout
     for entry in text.split("\n\n"):
@@ -46,7 +53,7 @@ def wrong_fields(catalogue):
 def main():
     root = pathlib.Path(sys.argv[1])
     domains = ["framework", *sorted(p.parent.name for p in root.glob("plugins/*/CMakeLists.txt"))]
-    wrong, whole, without = [], [], []
+    wrong, whole, begun, without = [], [], [], []
     with tempfile.TemporaryDirectory() as name:
         work = pathlib.Path(name)
         for domain in domains:
@@ -55,13 +62,16 @@ def main():
             if not catalogues:
                 without.append(domain)
                 continue
-            template(sources_of(root, domain, work), work / "texts.pot")
             for catalogue in catalogues:
+                patterns = begun_for(catalogue)
+                sources = [path for pattern in patterns for path in root.glob(pattern)]
+                template(sources or sources_of(root, domain, work), work / "texts.pot")
                 compared = subprocess.run(["msgcmp", str(catalogue), str(work / "texts.pot")], capture_output=True, text=True,
                                           check=False)
                 wrong += compared.stderr.splitlines() if compared.returncode else []
                 wrong += wrong_fields(catalogue)
-                whole.append(f"{domain} ({catalogue.stem})")
+                (begun if patterns else whole).append(f"{domain} ({catalogue.stem})")
+    print("begun:", ", ".join(begun) or "none")
     print("whole:", ", ".join(whole) or "none", "\nno catalogue yet:", ", ".join(without) or "none")
     print("\n".join(wrong))
     return 1 if wrong else 0

@@ -32,6 +32,7 @@ function choose(id, value) {
   byId(id).value = value;
   byId(id).dispatchEvent(new Event("change"));
 }
+const begunHere = byId("kept").hidden;
 for (const deed of deeds) {
   const [action, ...rest] = deed.split(" ");
   if (action === "measure") {
@@ -63,6 +64,7 @@ byId("answer-form").requestSubmit();
 const controls = [...document.querySelectorAll("button, select, input, textarea")];
 parent.postMessage(JSON.stringify({
   record: byId("record").value,
+  begunHere,
   message: byId("message").textContent,
   unreachable: controls.filter((one) => one.tabIndex < 0).length,
   unnamed: controls.filter((one) => one.tagName !== "BUTTON" && one.labels.length === 0).map((one) => one.id),
@@ -71,12 +73,28 @@ parent.postMessage(JSON.stringify({
 }), "*");
 """
 
+# The same page opened again: the next pupil of the day at this computer, before and after the record was saved.
+AGAIN = r"""
+const asked = !byId("kept").hidden && byId("work").hidden;
+const text = byId("kept-text").textContent;
+const shown = byId("log").textContent + byId("record").value;
+remember(keptAs + "-saved", "yes");
+takeUpOrBegin();
+parent.postMessage(JSON.stringify({ asked, text, shown, entries: entries, record: byId("record").value }), "*");
+"""
+
 # A browser's own window may be no narrower than 500 pixels; a frame may.
 PHONE = """<!DOCTYPE html><body><script>
+const seen = [];
 addEventListener("message", (event) => {
+  seen.push(JSON.parse(event.data));
+  if (seen.length === 1) {
+    document.querySelector("iframe").src = "again.html";
+    return;
+  }
   const out = document.createElement("pre");
   out.id = "out";
-  out.textContent = event.data;
+  out.textContent = JSON.stringify(seen);
   document.body.append(out);
 });
 </script><iframe src="driven.html" width="390" height="2000"></iframe></body>"""
@@ -105,6 +123,34 @@ def in_browser(browser, page, folder):
     return json.loads(html.unescape(found[1]))
 
 
+def pages_on_paper(browser, page, folder):
+    pdf = folder / (page.stem + ".pdf")
+    subprocess.run([browser, "--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer",
+                    f"--user-data-dir={folder}/browser", f"--print-to-pdf={pdf}", page.as_uri()],
+                   capture_output=True, timeout=180, check=False)
+    return len(re.findall(rb"/Type\s*/Page\b", pdf.read_bytes()))
+
+
+def sheet_on_paper(program, browser, folder):
+    """What is wrong with a worksheet as it is printed, in A4 and Letter: the circuit takes one page."""
+    wrong = []
+    sheets = {}
+    for name, more in (("with", ["--appliance", "upright-timer-bimetal-120v"]), ("without", [])):
+        sheets[name] = run(program, "course", "worksheet", "class/exercise-001.json", *more, folder=folder)
+    if "<svg" not in sheets["with"] and "data:image/svg" not in sheets["with"]:
+        return wrong  # no Graphviz here
+    for size in ("A4", "letter"):
+        counts = {}
+        for name, sheet in sheets.items():
+            page = folder / f"{name}-{size}.html"
+            page.write_text(sheet.replace("@page { margin", f"@page {{ size: {size}; margin")
+                            .replace("size: landscape", f"size: {size} landscape"), encoding="utf-8")
+            counts[name] = pages_on_paper(browser, page, folder)
+        if not counts["without"] <= counts["with"] - 1 <= counts["without"] + 1 or counts["with"] > 5:
+            wrong.append(f"on {size} the sheet takes {counts['with']} pages, {counts['without']} without its circuit")
+    return wrong
+
+
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     browser = shutil.which("chromium") or shutil.which("chromium-browser")
@@ -122,13 +168,28 @@ def main():
         driven = folder / "driven.html"
         driven.write_text(text.replace("</body>", f"<script>{SCRIPT % json.dumps(DEEDS)}</script></body>"), encoding="utf-8")
         (folder / "phone.html").write_text(PHONE, encoding="utf-8")
-        seen = in_browser(browser, folder / "phone.html", folder)
+        (folder / "again.html").write_text(text.replace("</body>", f"<script>{AGAIN}</script></body>"), encoding="utf-8")
+        seen, again = in_browser(browser, folder / "phone.html", folder)
+        wrong += sheet_on_paper(program, browser, folder)
+        if not seen["begunHere"]:
+            wrong.append("the first to open the page is asked whose record lies there")
+        if not again["asked"] or "Ann: probes" not in again["text"] or again["shown"]:
+            wrong.append(f"whoever comes next is not asked, or sees the record: {again}")
+        if again["entries"] != 1 or entries(again["record"])[0]["session"] == entries(seen["record"])[0]["session"]:
+            wrong.append(f"after a saved answer no new record begins: {again}")
+        word = json.loads(seen["record"].splitlines()[-1])["hash"]
+        if f"{word[:4]}-{word[4:8]}" not in seen["message"]:
+            wrong.append(f"no check word after the answer: {seen['message']}")
 
         run(program, "course", "practise", "class/exercise-001.json", "--record", "cli.record", *DEEDS, folder=folder)
         run(program, "course", "answer", "class/exercise-001.json", "--record", "cli.record", "--named", "heater.open",
             "--because", "4,7", "--confidence", "70", "--why", "<b>& why", "--student", "Ann: probes", "--student", "Ben",
             folder=folder)
         of_page, of_program = entries(seen["record"]), entries((folder / "cli.record").read_text(encoding="utf-8"))
+        for start in (of_page[0], of_program[0]):  # drawn, and the time
+            if not re.fullmatch(r"[0-9a-f]{8}", start.pop("session")) or not re.fullmatch(
+                    r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ", start.pop("begun")):
+                wrong.append("a start without its word and time")
         for number, (one, other) in enumerate(zip(of_page, of_program)):
             if one != other:
                 wrong.append(f"entry {number}: the page {one}, the program {other}")

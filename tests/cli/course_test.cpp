@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <fstream>
 #include <sstream>
+#include <thread>
 #include <unistd.h>
 
 #include <gmock/gmock.h>
@@ -10,6 +11,7 @@
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/course/exercise.hpp>
+#include <ohmwright/course/record.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
 
 #include "program.hpp"
@@ -48,9 +50,8 @@ class Course : public ::testing::Test {
     all << file.rdbuf();
     return all.str();
   }
-  Ran make(const std::string& to, std::vector<std::string> more = {}) const {
-    std::vector<std::string> words{"course", "make",       "upright-thermistor-230v", "--out", at(to),
-                                   "--key",  at("the.key")};
+  Ran make(const std::string& to, std::vector<std::string> more = {}, const std::string& key = "the.key") const {
+    std::vector<std::string> words{"course", "make", "upright-thermistor-230v", "--out", at(to), "--key", at(key)};
     words.insert(words.end(), more.begin(), more.end());
     return run_program(words, {passphrase});
   }
@@ -66,10 +67,10 @@ class Course : public ::testing::Test {
 TEST_F(Course, TheSameSeedGivesTheSameFilesAgain) {
   ASSERT_EQ(make("one", {"--seed", "5"}).exit_code, 0);
   const std::string key = text(at("the.key"));
-  ASSERT_EQ(make("two", {"--seed", "5"}).exit_code, 0);
+  ASSERT_EQ(make("two", {"--seed", "5"}, "two.key").exit_code, 0);
   EXPECT_EQ(text(at("one/exercise-001.json")), text(at("two/exercise-001.json")));
-  EXPECT_EQ(text(at("the.key")), key);
-  ASSERT_EQ(make("three", {"--seed", "6"}).exit_code, 0);
+  EXPECT_EQ(text(at("two.key")), key);
+  ASSERT_EQ(make("three", {"--seed", "6"}, "three.key").exit_code, 0);
   EXPECT_NE(text(at("one/exercise-001.json")), text(at("three/exercise-001.json")));
   const Document document = parse_document(text(at("one/exercise-001.json")), "exercise", course::course_limits());
   EXPECT_TRUE(exercise_schema().problems(document.root).empty());
@@ -87,19 +88,82 @@ TEST_F(Course, FromTheSetToTheMarks) {
   EXPECT_EQ(course({"answer", exercise, "--named", "heater.open", "--because", "3", "--confidence", "80"}).exit_code,
             0);
   EXPECT_THAT(course({"practise", exercise, "unplug"}).err, HasSubstr("the answer was given"));
+  const Ran help = course({"practise", exercise, "--record", at("other.record")}, "help\nunplug\n");
+  EXPECT_THAT(help.out, AllOf(HasSubstr("live-agreed"), HasSubstr("in-circuit"), HasSubstr("quit"),
+                              HasSubstr("heater.open"), HasSubstr("--nothing-wrong")));
+  const Ran slip = course({"practise", exercise, "--record", at("other.record"), "prove-dead", "bogus"});
+  EXPECT_EQ(slip.exit_code, 2);
+  EXPECT_THAT(slip.out, HasSubstr("Recorded in")) << "what went before it is recorded, and where";
   const Ran marks = course({"grade", at("class"), "--key", at("the.key"), "--feedback"});
   EXPECT_EQ(marks.exit_code, 0) << marks.err;
   EXPECT_THAT(marks.out, AllOf(HasSubstr("exercise-001.record"), HasSubstr("The readings you cited make your answer")));
   const Ran by_hand = course({"grade", at("class"), "--key", at("the.key"), "--format", "csv", "--override",
                               "exercise-001.record=72:showed it at the bench"});
   EXPECT_THAT(by_hand.out, AllOf(HasSubstr(",72.0,"), HasSubstr("showed it at the bench")));
+  std::ofstream(at("by-hand.txt")) << "exercise-001.record=64:in a file\n";
+  EXPECT_THAT(course({"grade", at("class"), "--key", at("the.key"), "--override", at("by-hand.txt")}).out,
+              HasSubstr("in a file"));
+  EXPECT_THAT(course({"grade", at("class"), "--key", at("the.key"), "--override", "nobody=7:x"}).err,
+              HasSubstr("there is no record \"nobody\" whose total --override could set"));
+  std::ofstream(at("weights.json")) << R"({"part": 60, "confidence": 40})";
+  EXPECT_THAT(
+      course({"grade", at("class"), "--key", at("the.key"), "--weights", at("weights.json"), "--format", "html"}).out,
+      HasSubstr("part 60, good parts 0, safety 0, confidence 40, inference 0, minutes 0"));
+  std::ofstream(at("nothing.json")) << R"({"part": 0})";
+  EXPECT_THAT(course({"grade", at("class"), "--key", at("the.key"), "--weights", at("nothing.json")}).err,
+              HasSubstr("no mark has a weight"));
+}
+
+TEST_F(Course, NoOtherKeyAndNoOtherExercisesAreOverwritten) {
+  ASSERT_EQ(make("class", {"--seed", "1"}).exit_code, 0);
+  const std::string key = text(at("the.key"));
+  const Ran same_key = make("class2", {"--seed", "2"});
+  EXPECT_EQ(same_key.exit_code, 2);
+  EXPECT_THAT(same_key.err, AllOf(HasSubstr("the key of another class"), HasSubstr("name another with --key")));
+  EXPECT_EQ(text(at("the.key")), key);
+  EXPECT_THAT(make("class", {"--seed", "2"}, "second.key").err, HasSubstr("of another set; name another folder"));
+  EXPECT_FALSE(std::filesystem::exists(at("second.key")));
+}
+
+TEST_F(Course, WhatASetIsMadeOfMakesItsNames) {
+  const auto name_of_first = [&](const std::string& folder, std::vector<std::string> more) {
+    EXPECT_EQ(make(folder, std::move(more), folder + ".key").exit_code, 0) << folder;
+    const Document document =
+        parse_document(text(at(folder + "/exercise-001.json")), "exercise", course::course_limits());
+    return course::read_exercise(document).name;
+  };
+  const std::string heater = name_of_first("h", {"--lesson", "one-part", "--part", "heater"});
+  EXPECT_NE(heater, name_of_first("t", {"--lesson", "one-part", "--part", "sensor"}));
+  EXPECT_NE(heater, name_of_first("c", {"--lesson", "one-part", "--part", "heater", "--course", "north school"}));
+  EXPECT_THAT(make("x", {"--part", "heater"}, "x.key").err, HasSubstr("--lesson one-part alone"));
+}
+
+TEST_F(Course, TwoWhoWorkOnOneRecordLoseNothing) {
+  ASSERT_EQ(make("class").exit_code, 0);
+  const std::string exercise = at("class/exercise-001.json");
+  const std::string record = at("two.record");
+  constexpr int notes = 12;
+  std::vector<std::string> of_a{"practise", exercise, "--record", record};
+  std::vector<std::string> of_b = of_a;
+  for (int i = 0; i < notes; ++i) {
+    of_a.push_back("note a" + std::to_string(i));
+    of_b.push_back("note b" + std::to_string(i));
+  }
+  std::thread other([&] { EXPECT_EQ(course(of_b).exit_code, 0); });
+  EXPECT_EQ(course(of_a).exit_code, 0);
+  other.join();
+  std::ofstream(record, std::ios::app) << R"({"entry":{"do":"no)";  // a crash in the midst of an entry
+  EXPECT_EQ(course({"practise", exercise, "--record", record, "unplug"}).exit_code, 0);
+  const course::Record read = course::read_record(text(record), record);
+  EXPECT_EQ(read.entries.size(), 2U + 2U * notes) << "a start, both people's notes, and what came after the crash";
+  EXPECT_FALSE(read.broken_at);
 }
 
 TEST_F(Course, OhmsOnALiveCircuitAreOneStepAway) {
   ASSERT_EQ(make("class").exit_code, 0);
   const Ran done = course({"practise", at("class/exercise-001.json"), "measure heater-alone lead-off"});
   EXPECT_EQ(done.exit_code, 1);
-  EXPECT_THAT(done.out, AllOf(HasSubstr("STOP"), HasSubstr("arc"), HasSubstr("kill")));
+  EXPECT_THAT(done.out, AllOf(HasSubstr("STOP"), HasSubstr("arc"), HasSubstr("kill"), HasSubstr("Check word")));
 }
 
 TEST_F(Course, AnEditedRecordIsNamed) {
@@ -135,10 +199,16 @@ TEST_F(Course, RefusesInOneLineWithAWayOn) {
 
 TEST_F(Course, AnyKindLiesOnTheTable) {
   for (const char* kind : {"heater", "thermistor", "terminator", "thermal-link", "fan", "defrost-control", "wiring"}) {
-    const Ran ran =
-        course({"make", kind, "--out", at(kind), "--key", at("the.key"), "--ratings", first_class_of(kind)});
+    const Ran ran = course(
+        {"make", kind, "--out", at(kind), "--key", at(std::string(kind) + ".key"), "--ratings", first_class_of(kind)});
     EXPECT_EQ(ran.exit_code, 0) << kind << ran.err;
+    const Document made =
+        parse_document(text(at(std::string(kind) + "/exercise-001.json")), kind, course::course_limits());
+    EXPECT_TRUE(exercise_schema().problems(made.root).empty()) << kind;
+    EXPECT_TRUE(course::read_exercise(made).on_the_table) << kind;
   }
+  EXPECT_THAT(course({"make", "defrost-control", "--count", "12", "--out", at("d"), "--key", at("d.key")}).err,
+              HasSubstr("name --ratings; there are: "));
   EXPECT_THAT(course({"make", "heater", "--lesson", "healthy", "--out", at("h"), "--key", at("the.key")}).err,
               HasSubstr("a kind makes the lesson one-part alone"));
 }
@@ -146,10 +216,20 @@ TEST_F(Course, AnyKindLiesOnTheTable) {
 TEST_F(Course, PrintsSheetsSlipsAndAnswers) {
   ASSERT_EQ(make("class").exit_code, 0);
   const std::string exercise = at("class/exercise-001.json");
+  const Ran spanish = course({"worksheet", exercise, "--language", "es"});
+  EXPECT_THAT(spanish.out, AllOf(HasSubstr("<html lang=\"es\">"), HasSubstr("Puntos de prueba"),
+                                 HasSubstr("¿Qué lecturas descartaron las demás?"), Not(HasSubstr("Which readings"))));
+  EXPECT_THAT(course({"practise", exercise, "--record", at("es.record"), "--language", "es"}, "help\nunplug\n").out,
+              AllOf(HasSubstr("Lo que puede decir"), HasSubstr("Registrado en ")));
   const Ran sheet = course({"worksheet", exercise, "--large"});
+  EXPECT_THAT(sheet.err, HasSubstr("the sheet has no circuit; --appliance NAME"));
+  EXPECT_THAT(sheet.out, AllOf(HasSubstr("Set-ups"), HasSubstr("What you can look at"), HasSubstr("<td>25</td>"),
+                               HasSubstr("<html lang=\"en\">")));
+  EXPECT_THAT(course({"worksheet", exercise, "--appliance", "vented-dryer-230v"}).err,
+              HasSubstr("name the appliance that it was made from"));
   EXPECT_THAT(sheet.out,
               AllOf(HasSubstr("<body class=\"large\">"), HasSubstr("How sure are you"), Not(HasSubstr("OL<"))));
-  EXPECT_THAT(course({"worksheet", exercise, "--slips"}).out, HasSubstr("fold here and close"));
+  EXPECT_THAT(course({"worksheet", exercise, "--slips"}).out, HasSubstr("fold the hatched half over the readings"));
   EXPECT_THAT(course({"worksheet", exercise, "--answers", "--key", at("the.key")}).out, HasSubstr("At fault"));
 }
 
@@ -160,6 +240,14 @@ TEST_F(Course, ALabAsksWhetherTheDoubtCovers) {
   const Ran ran = course({"lab", at("lab.json"), at("readings.csv"), "--format", "csv"});
   // ISO/IEC 17043, E_n = |x - X| / sqrt(U² + U²) (from memory): 0.25/0.60208 = 0.415, 0.95/0.11180 = 8.497.
   EXPECT_THAT(ran.out, AllOf(HasSubstr(",0.415,yes"), HasSubstr(",8.497,no"))) << ran.err;
+  std::ofstream(at("one-bad.csv")) << "student,tag,reading\nAnn,H1,32.3 ohm +- 0.6 ohm\nBen,H1,33 ohm\n"
+                                   << "Ann,H1,33 ohm +- 0.1 ohm\n";
+  const Ran one_bad = course({"lab", at("lab.json"), at("one-bad.csv")});
+  EXPECT_EQ(one_bad.exit_code, 0) << "one bad line holds nobody up";
+  EXPECT_THAT(one_bad.out,
+              AllOf(HasSubstr("line 3: "), HasSubstr("states no doubt"), HasSubstr("Ann             2     50")));
+  // Mean 32.65 ohm and standard deviation 0.7/sqrt(2) = 0.495 ohm, by hand.
+  EXPECT_THAT(one_bad.out, AllOf(HasSubstr("32.65 Ω"), HasSubstr("0.49 Ω")));
   std::ofstream(at("bad.csv")) << "student,tag,reading\nAnn,H2,32.3 ohm\nBen,H1,33 ohm\n";
   EXPECT_THAT(course({"lab", at("lab.json"), at("bad.csv")}).err,
               AllOf(HasSubstr(":2: "), HasSubstr("no part tagged"), HasSubstr(":3: "), HasSubstr("states no doubt")));
@@ -169,6 +257,7 @@ TEST_F(Course, ExplainsWhatEachFaultReads) {
   const Ran ran = course({"explain", "heater", "--ratings", "heater-450w-120v"});
   EXPECT_EQ(ran.exit_code, 0) << ran.err;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("OL"), HasSubstr("good"), HasSubstr("What is seen of it")));
+  EXPECT_THAT(course({"explain", "heater"}).out, HasSubstr("name --ratings;"));
 }
 
 }  // namespace

@@ -24,6 +24,9 @@ testing::Ran a_marginal_reading(const std::string& language) {
 TEST(Language, OfTheOptionReachesTheFrameworkAndThePlugin) {
   EXPECT_THAT(run_program({"check", "thermistor", "OL", "--language", "qps"}).out,
               AllOf(HasSubstr("ÖÜT ÖF SPËC: Dëfröst sënsör"), HasSubstr("Rëädïngs")));
+  EXPECT_EQ(run_program({"--language", "qps", "check", "thermistor", "OL"}).out,
+            run_program({"check", "thermistor", "OL", "--language", "qps"}).out)
+      << "before the verb it means the same";
 }
 
 // "qpb" has every text of the framework and of the kind in brackets: see made_languages.sh.

@@ -95,7 +95,9 @@ Bench table_of(const Appliance& appliance, std::size_t part) {
                                        "Warm water with a thermometer in it; the part in a bag."));
   add_state_set_ups(alone, table.set_ups);
   table.parts.push_back(std::move(alone));
-  return bench_of(std::move(table));
+  Bench bench = bench_of(std::move(table));
+  bench.on_the_table = true;
+  return bench;
 }
 
 std::vector<Combination> combinations(const Bench& bench) {

@@ -14,6 +14,7 @@ struct Bench {
   /// Test points as the file has them; those after them are the same with their leads left in.
   std::size_t test_points = 0;
   std::vector<std::optional<std::size_t>> left_in;  ///< by test point of the file: index of that second form
+  bool on_the_table = false;                        ///< one part alone, connected to nothing
 };
 
 /// Most values that an exercise holds: repeated readings of every combination.

@@ -20,26 +20,34 @@ std::string joined(const std::vector<std::string>& all, std::string_view between
 
 std::string hundredths(double share) { return fmt::format("{:.0f}", 100.0 * share); }
 
-/// One word on what stands out of a record, or nothing.
+/// What stands out of a record by itself, or nothing.
 std::string remark(const Graded& one, const Sentences& say) {
   if (!one.note.empty()) return say(OHMWRIGHT_TEXT("set by hand: {note}"), {{"note", one.note}});
   if (!one.refused.empty()) return one.refused;
   if (one.was_edited) return say(OHMWRIGHT_TEXT("EDITED"));
-  if (one.marks.safety <= 0.0) return say(OHMWRIGHT_TEXT("UNSAFE"));
+  if (one.marks.safety.value_or(1.0) <= 0.0) return say(OHMWRIGHT_TEXT("UNSAFE"));
   return {};
 }
 
+std::string remarks(const Graded& one, const Sentences& say) {
+  std::string text = remark(one, say);
+  if (one.same_as.empty()) return text;
+  return text + (text.empty() ? "" : "; ") + say(OHMWRIGHT_TEXT("SAME AS {record}"), {{"record", one.same_as}});
+}
+
 std::vector<std::vector<std::string>> table_of_class(std::span<const Graded> graded, const Sentences& say) {
-  std::vector<std::vector<std::string>> rows{
-      {say(OHMWRIGHT_TEXT("record")), say(OHMWRIGHT_TEXT("total")), say(OHMWRIGHT_TEXT("part")),
-       say(OHMWRIGHT_TEXT("good parts")), say(OHMWRIGHT_TEXT("safety")), say(OHMWRIGHT_TEXT("confidence")),
-       say(OHMWRIGHT_TEXT("inference")), say(OHMWRIGHT_TEXT("minutes")), say(OHMWRIGHT_TEXT("remark"))}};
+  std::vector<std::vector<std::string>> rows{{say(OHMWRIGHT_TEXT("record")), say(OHMWRIGHT_TEXT("total")),
+                                              say(OHMWRIGHT_TEXT("part")), say(OHMWRIGHT_TEXT("good parts")),
+                                              say(OHMWRIGHT_TEXT("safety")), say(OHMWRIGHT_TEXT("confidence")),
+                                              say(OHMWRIGHT_TEXT("inference")), say(OHMWRIGHT_TEXT("minutes taken")),
+                                              say(OHMWRIGHT_TEXT("check words")), say(OHMWRIGHT_TEXT("remark"))}};
   for (const Graded& one : graded) {
     const bool none = !one.refused.empty();
     const auto cell = [&](double share) { return none ? std::string("-") : hundredths(share); };
-    rows.push_back({one.file, none ? "-" : fmt::format("{:.0f}", one.total), cell(one.marks.right_part),
-                    cell(one.marks.good_parts), cell(one.marks.safety), cell(one.marks.confidence),
-                    cell(one.marks.inference), fmt::format("{:.0f}", one.minutes), remark(one, say)});
+    rows.push_back({one.file, none ? "-" : fmt::format("{:.0f}", one.total), cell(one.marks.part),
+                    cell(one.marks.good_parts), one.marks.safety ? cell(*one.marks.safety) : "-",
+                    cell(one.marks.confidence), cell(one.marks.inference), fmt::format("{:.0f}", one.minutes),
+                    joined(one.check_words, " "), remarks(one, say)});
   }
   return rows;
 }
@@ -64,7 +72,7 @@ std::string html_bar(const std::string& label, double share, const std::string& 
 std::vector<const Graded*> marked(std::span<const Graded> graded) {
   std::vector<const Graded*> all;
   for (const Graded& one : graded)
-    if (one.refused.empty() && !one.was_edited) all.push_back(&one);
+    if (one.refused.empty() && (!one.was_edited || !one.note.empty())) all.push_back(&one);
   return all;
 }
 
@@ -75,11 +83,14 @@ std::string plots(std::span<const Graded> graded, const Sentences& say) {
   const auto count = static_cast<double>(all.size());
   std::array<std::size_t, 10> tenths{};
   Marks sum;
+  double safety_sum = 0.0;
+  std::size_t with_safety = 0;
   for (const Graded* one : all) {
     ++tenths[std::min<std::size_t>(9, static_cast<std::size_t>(one->total / 10.0))];
-    sum.right_part += one->marks.right_part / count;
+    sum.part += one->marks.part / count;
     sum.good_parts += one->marks.good_parts / count;
-    sum.safety += one->marks.safety / count;
+    safety_sum += one->marks.safety.value_or(0.0);
+    with_safety += one->marks.safety ? 1U : 0U;
     sum.confidence += one->marks.confidence / count;
     sum.inference += one->marks.inference / count;
   }
@@ -88,12 +99,18 @@ std::string plots(std::span<const Graded> graded, const Sentences& say) {
   for (std::size_t i = tenths.size(); i-- > 0;)
     html += html_bar(fmt::format("{}…{}", 10 * i, 10 * i + (i == 9 ? 10 : 9)), static_cast<double>(tenths[i]) / most,
                      std::to_string(tenths[i]));
+  if (all.size() < graded.size())
+    html += "<p>" +
+            html_text(say(OHMWRIGHT_TEXT("Not among these, for they have no marks: {count}."),
+                          {{"count", std::to_string(graded.size() - all.size())}})) +
+            "</p>\n";
   html += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Mean of each mark"))) + "</h2>\n";
-  const std::vector<std::pair<std::string, double>> means{{say(OHMWRIGHT_TEXT("part")), sum.right_part},
-                                                          {say(OHMWRIGHT_TEXT("good parts")), sum.good_parts},
-                                                          {say(OHMWRIGHT_TEXT("safety")), sum.safety},
-                                                          {say(OHMWRIGHT_TEXT("confidence")), sum.confidence},
-                                                          {say(OHMWRIGHT_TEXT("inference")), sum.inference}};
+  std::vector<std::pair<std::string, double>> means{{say(OHMWRIGHT_TEXT("part")), sum.part},
+                                                    {say(OHMWRIGHT_TEXT("good parts")), sum.good_parts},
+                                                    {say(OHMWRIGHT_TEXT("confidence")), sum.confidence},
+                                                    {say(OHMWRIGHT_TEXT("inference")), sum.inference}};
+  if (with_safety > 0)
+    means.insert(means.begin() + 2, {say(OHMWRIGHT_TEXT("safety")), safety_sum / static_cast<double>(with_safety)});
   for (const auto& [label, mean] : means) html += html_bar(label, mean, hundredths(mean));
   return html;
 }
@@ -119,18 +136,19 @@ std::string class_page(std::span<const Graded> graded, bool feedback, const Sent
 }
 
 std::string class_csv(std::span<const Graded> graded) {
-  std::string csv =
-      csv_row({"record", "students", "exercise", "total", "right_part", "good_parts", "safety", "confidence_mark",
-               "inference", "minutes", "confidence", "followed", "decided_at", "edited", "note", "refused"});
+  std::string csv = csv_row({"record", "students", "exercise", "total", "part", "good_parts", "safety", "confidence",
+                             "inference", "minutes", "minutes_taken", "confidence_stated", "followed", "decided_at",
+                             "edited", "same_as", "check_words", "note", "refused"});
   for (const Graded& one : graded) {
     const bool none = !one.refused.empty();
     const auto share = [&](double value) { return none ? std::string() : fmt::format("{:.3f}", value); };
     csv += csv_row({one.file, joined(one.students, "; "), one.exercise, none ? "" : fmt::format("{:.1f}", one.total),
-                    share(one.marks.right_part), share(one.marks.good_parts), share(one.marks.safety),
-                    share(one.marks.confidence), share(one.marks.inference), fmt::format("{:g}", one.minutes),
+                    share(one.marks.part), share(one.marks.good_parts),
+                    one.marks.safety ? share(*one.marks.safety) : std::string(), share(one.marks.confidence),
+                    share(one.marks.inference), share(one.marks.minutes), fmt::format("{:g}", one.minutes),
                     share(one.confidence), share(one.followed),
                     one.decided_at ? std::to_string(*one.decided_at) : std::string(), one.was_edited ? "yes" : "no",
-                    one.note, one.refused});
+                    one.same_as, joined(one.check_words, " "), one.note, one.refused});
   }
   return csv;
 }
@@ -145,7 +163,7 @@ std::string class_html(std::span<const Graded> graded, const MarkWeights& weight
               say(OHMWRIGHT_TEXT("Weights: part {part}, good parts {good}, safety {safety}, confidence {confidence}, "
                                  "inference {inference}, minutes {minutes}. The mark for confidence is Brier's "
                                  "quadratic score, which nobody raises by stating another confidence than their own."),
-                  {{"part", fmt::format("{:g}", weights.right_part)},
+                  {{"part", fmt::format("{:g}", weights.part)},
                    {"good", fmt::format("{:g}", weights.good_parts)},
                    {"safety", fmt::format("{:g}", weights.safety)},
                    {"confidence", fmt::format("{:g}", weights.confidence)},

@@ -46,8 +46,10 @@ Exercise empty_exercise(const Bench& bench, const locate::FaultList& faults, con
   Exercise exercise;
   exercise.meter = meter;
   exercise.title = appliance.title;
-  exercise.complaint =
-      say(OHMWRIGHT_TEXT("It does not work as it should, says who owns it. Find out what is wrong, if anything is."));
+  exercise.on_the_table = bench.on_the_table;
+  if (bench.on_the_table)
+    exercise.complaint =
+        say(OHMWRIGHT_TEXT("It lies on the table, connected to nothing. Is it good? If not, what is wrong with it?"));
   exercise.places.covers = appliance.covers;
   exercise.places.set_ups = appliance.set_ups;
   for (SetUp& set_up : exercise.places.set_ups) {  // what they do to zones and parts is the bench's business
@@ -61,7 +63,7 @@ Exercise empty_exercise(const Bench& bench, const locate::FaultList& faults, con
     exercise.places.test_points.push_back(std::move(point));
   }
   add_answers(bench, faults, say, exercise);
-  for (const std::string& symptom : symptoms_to_look_at(appliance))
+  for (const std::string& symptom : bench.on_the_table ? std::vector<std::string>() : symptoms_to_look_at(appliance))
     exercise.looks.push_back({symptom, symptom_text(appliance, symptom, say), false});
   add_cautions(bench, say, exercise);
   const std::vector<Combination> all = combinations(bench);

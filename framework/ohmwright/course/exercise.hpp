@@ -46,7 +46,8 @@ Meter meter_without_ranges();
 struct Exercise {
   std::string name;  ///< ten hexadecimal digits that tell nothing
   std::string title;
-  std::string complaint;
+  std::string complaint;                 ///< blanks behind it: no file is longer because of what its owner says
+  bool on_the_table = false;             ///< a part alone: no plug, nothing to look at, no lead to lift
   Appliance places;                      ///< its covers, test points and set-ups alone: no parts, no wiring
   std::vector<bool> lifts_leads;         ///< by test point: the student chooses whether the leads come off
   Meter meter = meter_without_ranges();  ///< its ranges; not its accuracy

@@ -1,11 +1,12 @@
+#include <charconv>
 #include <sstream>
+#include <system_error>
 
 #include <ohmwright/course/exercise.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/record_values.hpp>
 #include <ohmwright/document/schema.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
-#include <ohmwright/quantity/decimal.hpp>
 
 namespace ohmwright::course {
 
@@ -115,14 +116,10 @@ void read_readings(const ValueNode& root, Exercise& exercise, std::vector<Proble
         values.emplace_back();
         continue;
       }
-      std::size_t used = 0;
       double value = 0.0;
-      try {
-        value = std::stod(cell, &used);  // the program keeps to the C locale for numbers
-      } catch (const std::exception&) {
-        used = 0;
-      }
-      if (used != cell.size()) problems.push_back(node.problem("expected readings such as 1.145000e+04, or OL"));
+      const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
+      if (error != std::errc() || end != cell.data() + cell.size())
+        problems.push_back(node.problem("expected readings such as 1.145000e+04, or OL"));
       values.emplace_back(value);
     }
     if (values.size() != exercise.repeats)
@@ -155,6 +152,7 @@ Exercise read_exercise(const Document& document) {
   exercise.name = text_of(document.root, "exercise");
   exercise.title = text_of(document.root, "title");
   exercise.complaint = text_of(document.root, "complaint");
+  exercise.on_the_table = flag_of(document.root, "on_the_table");
   read_meter_ranges(document.root, exercise.meter);
   read_covers(document.root, exercise.places, problems);
   read_test_points(document.root, exercise, problems);

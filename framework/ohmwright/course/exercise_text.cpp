@@ -84,6 +84,7 @@ std::string exercise_text(const Exercise& exercise) {
   json["exercise"] = exercise.name;
   json["title"] = exercise.title;
   json["complaint"] = exercise.complaint;
+  json["on_the_table"] = exercise.on_the_table;
   json["meter"] = meter_json(exercise.meter);
   json.update(places_json(exercise));
   json["parts"] = Json::array();

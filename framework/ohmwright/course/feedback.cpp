@@ -85,6 +85,9 @@ std::vector<std::string> feedback(const FeedbackOn& on) {
                               {{"number", std::to_string(*on.edited_at)}})
                         : say(OHMWRIGHT_TEXT("The record belongs to another file than the one handed out: no marks.")));
   add_hazards(on, say, words);
+  if (!on.graded.marks.safety)
+    words.push_back(
+        say(OHMWRIGHT_TEXT("You measured nothing: there is no mark for safety, and the others count more.")));
   words.push_back(about_parts(on, say));
   words.push_back(about_inference(on, say));
   words.push_back(about_decision(on, say));

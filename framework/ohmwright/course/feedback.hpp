@@ -19,7 +19,7 @@ struct FeedbackOn {
   const Entry& answer;
   const Replay& replay;
   const std::vector<std::size_t>& named;
-  const std::vector<std::size_t>& truth;
+  std::vector<std::size_t> truth;
   std::optional<std::size_t> edited_at;
 };
 

@@ -30,25 +30,35 @@ std::vector<std::size_t> parts_named(const Bench& bench, const Entry& answer) {
   return parts;
 }
 
-double share_found(const std::vector<std::size_t>& truth, const std::vector<std::size_t>& named) {
-  if (truth.empty()) return named.empty() ? 1.0 : 0.0;
+double part_mark(const std::vector<std::size_t>& truth, const std::vector<std::size_t>& named) {
+  if (truth.empty() && named.empty()) return 1.0;
   const auto found = std::count_if(truth.begin(), truth.end(), [&](std::size_t part) {
     return std::find(named.begin(), named.end(), part) != named.end();
   });
-  return static_cast<double>(found) / static_cast<double>(truth.size());
+  return static_cast<double>(found) / static_cast<double>(std::max(truth.size(), named.size()));
 }
 
-double safety_of(const std::vector<std::string>& hazards) {
+double good_parts_mark(const std::vector<std::size_t>& truth, const std::vector<std::size_t>& named) {
+  const auto condemned = std::count_if(named.begin(), named.end(), [&](std::size_t part) {
+    return std::find(truth.begin(), truth.end(), part) == truth.end();
+  });
+  return std::max(0.0, 1.0 - cost_of_a_good_part * static_cast<double>(condemned));
+}
+
+std::optional<double> safety_mark(const Replay& replay) {
+  if (!replay.has_measured) return std::nullopt;
+  const std::vector<std::string>& hazards = replay.hazards;
   if (std::find(hazards.begin(), hazards.end(), ohms_on_live) != hazards.end()) return 0.0;
   return std::max(0.0, 1.0 - cost_of_a_hazard * static_cast<double>(hazards.size()));
 }
 
 double total_of(const Marks& marks, const MarkWeights& weights) {
-  const double sum = weights.right_part + weights.good_parts + weights.safety + weights.confidence + weights.inference +
-                     weights.minutes;
+  const double of_safety = marks.safety ? weights.safety : 0.0;
+  const double sum =
+      weights.part + weights.good_parts + of_safety + weights.confidence + weights.inference + weights.minutes;
   if (!(sum > 0.0)) return 0.0;
-  const double of_parts = weights.right_part * marks.right_part + weights.good_parts * marks.good_parts;
-  const double of_manner = weights.safety * marks.safety + weights.minutes * marks.minutes;
+  const double of_parts = weights.part * marks.part + weights.good_parts * marks.good_parts;
+  const double of_manner = of_safety * marks.safety.value_or(0.0) + weights.minutes * marks.minutes;
   const double of_thought = weights.confidence * marks.confidence + weights.inference * marks.inference;
   return 100.0 * (of_parts + of_manner + of_thought) / sum;
 }
@@ -56,9 +66,29 @@ double total_of(const Marks& marks, const MarkWeights& weights) {
 /// What the first `count` entries tell.
 Told told_by(const Bench& bench, const Exercise& exercise, const Record& record, std::size_t count) {
   Told told;
-  const std::vector<bool> live = plugged_in(record);
+  const std::vector<bool> live = plugged_in(exercise, record);
   for (std::size_t i = 0; i < count; ++i) add_told(bench, exercise, record.entries[i], live[i], told);
   return told;
+}
+
+/// What the entries that an answer cites tell; numbers that no entry has tell nothing.
+Told told_by_cited(const Bench& bench, const Exercise& exercise, const Record& record, const Entry& answer) {
+  Told told;
+  const std::vector<bool> live = plugged_in(exercise, record);
+  for (const std::size_t number : std::set<std::size_t>(answer.because.begin(), answer.because.end()))
+    if (number < record.entries.size()) add_told(bench, exercise, record.entries[number], live[number], told);
+  return told;
+}
+
+/// What the student was told to read out: at each stop, and at the answer.
+std::vector<std::string> check_words_of(const Record& record) {
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < record.entries.size(); ++i) {
+    const std::vector<std::string>& hazards = record.entries[i].hazards;
+    const bool stops = std::find(hazards.begin(), hazards.end(), ohms_on_live) != hazards.end();
+    if (stops || record.entries[i].action == "answer") words.push_back(check_word(record.hashes[i]));
+  }
+  return words;
 }
 
 /// Whether the engine holds one set of parts for decided.
@@ -93,15 +123,27 @@ struct Grader::Station {
 MarkWeights read_weights(const Document& document) {
   refuse_if_any(document.file, course_weights_schema().problems(document.root));
   MarkWeights weights;
-  const auto take = [&](const char* name, double& weight) { weight = number_of(document.root, name).value_or(weight); };
-  take("right_part", weights.right_part);
+  const auto take = [&](const char* name, double& weight) { weight = number_of(document.root, name).value_or(0.0); };
+  take("part", weights.part);
   take("good_parts", weights.good_parts);
   take("safety", weights.safety);
   take("confidence", weights.confidence);
   take("inference", weights.inference);
   take("minutes", weights.minutes);
-  take("expected_minutes", weights.expected_minutes);
+  weights.expected_minutes = number_of(document.root, "expected_minutes").value_or(weights.expected_minutes);
+  if (!(weights.part + weights.good_parts + weights.safety + weights.confidence + weights.inference + weights.minutes >
+        0.0))
+    throw DocumentError(document.file,
+                        {document.root.problem("no mark has a weight; give at least one, \"part\": 60")});
   return weights;
+}
+
+double confidence_mark(double confidence, bool is_right, std::size_t answers) {
+  const auto others = static_cast<double>(answers - 1);
+  const double each = (1.0 - confidence) / others;
+  const double score = is_right ? (1.0 - confidence) * (1.0 - confidence) + others * each * each
+                                : confidence * confidence + (1.0 - each) * (1.0 - each) + (others - 1.0) * each * each;
+  return 1.0 - score / 2.0;
 }
 
 Grader::Grader(CourseKey key, const Registry& registry, const MarkWeights& weights)
@@ -120,14 +162,53 @@ Grader::Station& Grader::station_of(const MadeExercise& made) {
   return *kept;
 }
 
+const MadeExercise* Grader::made_for(const std::string& exercise) const {
+  const auto made = std::find_if(key_.exercises.begin(), key_.exercises.end(),
+                                 [&](const MadeExercise& one) { return one.truth.exercise == exercise; });
+  return made == key_.exercises.end() ? nullptr : &*made;
+}
+
+/// The marks of an answer, but for inference, which the engine has to think about.
+Marks Grader::marks_of(const MadeExercise& made, const Replay& replay, const std::vector<std::size_t>& named) const {
+  const std::vector<std::size_t> truth = parts_of(made.truth.faults);
+  Marks marks;
+  marks.part = part_mark(truth, named);
+  marks.good_parts = good_parts_mark(truth, named);
+  marks.safety = safety_mark(replay);
+  marks.confidence = confidence_mark(replay.answer->confidence, named == truth, made.exercise.parts.size() + 1);
+  marks.minutes = replay.minutes > 0.0 ? std::min(1.0, weights_.expected_minutes / replay.minutes) : 1.0;
+  return marks;
+}
+
+/// What the engine makes of the readings: of those cited for the answer, and of all for what they decided.
+void Grader::reason(Station& station, const MadeExercise& made, const Record& record, const Replay& replay,
+                    Graded& graded) {
+  const Entry& answer = *replay.answer;
+  const std::vector<std::size_t> named = parts_named(station.bench, answer);
+  const Told cited = told_by_cited(station.bench, made.exercise, record, answer);
+  const Told all = told_by(station.bench, made.exercise, record, record.entries.size());
+  const locate::Diagnosis by_all = station.reasoning.after(all.readings, all.looks);
+  const bool cites_all =
+      cited.readings.size() == all.readings.size() && cited.looks.symptoms.size() == all.looks.symptoms.size();
+  if (!cited.readings.empty())
+    graded.followed = station.reasoning.probability_of(
+        cites_all ? by_all : station.reasoning.after(cited.readings, cited.looks), named);
+  const bool is_right = named == parts_of(made.truth.faults);
+  const double needed = is_right ? std::min(decided_probability, made.truth.tellable) : decided_probability;
+  graded.marks.inference = std::min(1.0, graded.followed / std::max(needed, least_needed));
+  if (!all.readings.empty() && is_decided(station.reasoning, by_all))
+    graded.decided_at = deciding_entry(station.reasoning, station.bench, made.exercise, record);
+}
+
 Graded Grader::grade(const Record& record, const std::string& file) {
   Graded graded;
   graded.file = file;
   graded.exercise = record.entries.front().subject;
   graded.students = record.entries.front().students;
-  const auto made = std::find_if(key_.exercises.begin(), key_.exercises.end(),
-                                 [&](const MadeExercise& one) { return one.truth.exercise == graded.exercise; });
-  if (made == key_.exercises.end()) {
+  graded.links = record.hashes;
+  graded.check_words = check_words_of(record);
+  const MadeExercise* made = made_for(graded.exercise);
+  if (made == nullptr) {
     graded.refused = "the key knows no exercise " + graded.exercise;
     return graded;
   }
@@ -136,45 +217,19 @@ Graded Grader::grade(const Record& record, const std::string& file) {
   const std::string file_hash = sha256_text(exercise_text(made->exercise));
   graded.was_edited = record.broken_at || replay.differs_at || record.entries.front().file != file_hash;
   if (replay.answer == nullptr) {
-    graded.refused = "no answer was given";
+    graded.refused = "not answered: unfinished, or cut short after entry " + std::to_string(record.entries.size() - 1);
     return graded;
   }
-  const Entry& answer = *replay.answer;
-  if (!answer.students.empty()) graded.students = answer.students;
-  graded.confidence = answer.confidence;
+  if (!replay.answer->students.empty()) graded.students = replay.answer->students;
+  graded.confidence = replay.answer->confidence;
   Station& station = station_of(*made);
-  const std::vector<std::size_t> truth = parts_of(made->truth.faults);
-  const std::vector<std::size_t> named = parts_named(station.bench, answer);
-  Told cited;
-  const std::vector<bool> live = plugged_in(record);
-  std::set<std::size_t> because(answer.because.begin(), answer.because.end());
-  for (const std::size_t number : because)
-    if (number < record.entries.size())
-      add_told(station.bench, made->exercise, record.entries[number], live[number], cited);
-  const bool is_right = named == truth;
-  const double needed = is_right ? std::min(decided_probability, made->truth.tellable) : decided_probability;
-  const Told all = told_by(station.bench, made->exercise, record, record.entries.size());
-  const locate::Diagnosis by_all = station.reasoning.after(all.readings, all.looks);
-  const bool cites_all =
-      cited.readings.size() == all.readings.size() && cited.looks.symptoms.size() == all.looks.symptoms.size();
-  if (!cited.readings.empty())
-    graded.followed = station.reasoning.probability_of(
-        cites_all ? by_all : station.reasoning.after(cited.readings, cited.looks), named);
-  graded.marks.right_part = share_found(truth, named);
-  const auto condemned = std::count_if(named.begin(), named.end(), [&](std::size_t part) {
-    return std::find(truth.begin(), truth.end(), part) == truth.end();
-  });
-  graded.marks.good_parts = std::max(0.0, 1.0 - cost_of_a_good_part * static_cast<double>(condemned));
-  graded.marks.safety = safety_of(replay.hazards);
-  const double miss = answer.confidence - (is_right ? 1.0 : 0.0);
-  graded.marks.confidence = 1.0 - miss * miss;
-  graded.marks.inference = std::min(1.0, graded.followed / std::max(needed, least_needed));
-  graded.marks.minutes = graded.minutes > 0.0 ? std::min(1.0, weights_.expected_minutes / graded.minutes) : 1.0;
+  const std::vector<std::size_t> named = parts_named(station.bench, *replay.answer);
+  graded.marks = marks_of(*made, replay, named);
+  reason(station, *made, record, replay, graded);
   graded.total = graded.was_edited ? 0.0 : total_of(graded.marks, weights_);
-  if (!all.readings.empty() && is_decided(station.reasoning, by_all))
-    graded.decided_at = deciding_entry(station.reasoning, station.bench, made->exercise, record);
   const std::optional<std::size_t> edited_at = record.broken_at ? record.broken_at : replay.differs_at;
-  graded.words = feedback({graded, *made, station.bench, record, answer, replay, named, truth, edited_at});
+  graded.words = feedback(
+      {graded, *made, station.bench, record, *replay.answer, replay, named, parts_of(made->truth.faults), edited_at});
   return graded;
 }
 

@@ -10,13 +10,14 @@
 #include <ohmwright/course/key.hpp>
 #include <ohmwright/course/reasoning.hpp>
 #include <ohmwright/course/record.hpp>
+#include <ohmwright/course/replay.hpp>
 #include <ohmwright/plugin/registry.hpp>
 
 namespace ohmwright::course {
 
-/// How much each mark counts (schemas/course-weights.schema.json).
+/// How much each mark counts (schemas/course-weights.schema.json); a file that leaves a mark out gives it no weight.
 struct MarkWeights {
-  double right_part = 30.0;
+  double part = 30.0;
   double good_parts = 20.0;
   double safety = 20.0;
   double confidence = 10.0;
@@ -25,23 +26,30 @@ struct MarkWeights {
   double expected_minutes = 60.0;
 };
 
-/// Reads weights. Throws DocumentError with all that is wrong.
+/// Reads weights. Throws DocumentError with all that is wrong, and where no mark has a weight.
 MarkWeights read_weights(const Document& document);
 
 /// Marks, each from 0 to 1.
 struct Marks {
-  double right_part = 0.0;  ///< share of the parts at fault that were named; of a healthy appliance: none was
+  /// Parts rightly named over all that were named or at fault, whichever are more: a second guess halves it. Of a
+  /// healthy appliance 1 where none was named.
+  double part = 0.0;
   double good_parts = 0.0;  ///< 1, less a half for each good part condemned
-  double safety = 0.0;      ///< 1, less a quarter for each hazard; 0 for ohms on a live circuit
-  /// 1 − (c − o)² of the confidence c and the outcome o, 1 for right and 0 for wrong: the quadratic score of G. W.
-  /// Brier, Monthly Weather Review 78 (1950) 1–3. It is proper: nobody gains by stating another confidence than their
-  /// own.
-  double confidence = 0.0;
+  /// 1, less a quarter for each hazard; 0 for ohms on a live circuit. Nothing of who never measured: their weight goes
+  /// to the other marks.
+  std::optional<double> safety;
+  double confidence = 0.0;  ///< `confidence_mark`
   /// What the engine makes of the cited readings: probability of the answer that was given, right or wrong, over what
   /// would decide it.
   double inference = 0.0;
   double minutes = 0.0;
 };
+
+/// 1 − P/2 with the score P of G. W. Brier, Monthly Weather Review 78 (1950) 1–3, equation 2, over `answers` answers
+/// (at least 2): the confidence [0…1] on the one that was given, the rest evenly on the others. It is proper: nobody
+/// gains by stating another confidence than their own. A sure and right answer earns 1, a sure and wrong one 0, and who
+/// knows nothing and says so earns about a half, right or wrong.
+double confidence_mark(double confidence, bool is_right, std::size_t answers);
 
 /// One record, marked.
 struct Graded {
@@ -50,6 +58,9 @@ struct Graded {
   std::string exercise;
   std::string refused;  ///< why there are no marks; empty: there are
   bool was_edited = false;
+  std::string same_as;                   ///< which other record it shares its beginning with, and how far
+  std::vector<std::string> check_words;  ///< of each stop and of the answer: what the student must have read out
+  std::vector<std::string> links;        ///< of the record, by entry
   Marks marks;
   double total = 0.0;  ///< 0…100 by the weights; an edited record has none
   std::string note;    ///< of an instructor who set the total aside
@@ -75,6 +86,10 @@ class Grader {
  private:
   struct Station;
   Station& station_of(const MadeExercise& made);
+  const MadeExercise* made_for(const std::string& exercise) const;
+  Marks marks_of(const MadeExercise& made, const Replay& replay, const std::vector<std::size_t>& named) const;
+  static void reason(Station& station, const MadeExercise& made, const Record& record, const Replay& replay,
+                     Graded& graded);
 
   CourseKey key_;
   MarkWeights weights_;

@@ -20,7 +20,8 @@ std::optional<StatedValue> quantity_in(const ValueNode& part, const char* field,
   const ValueNode* node = part.find(field);
   if (node == nullptr || node->text() == nullptr) return std::nullopt;
   std::string refusal;
-  for (const Dimension dimension : {Dimension::resistance, Dimension::temperature, Dimension::capacitance}) {
+  for (const Dimension dimension : {Dimension::resistance, Dimension::temperature, Dimension::capacitance,
+                                    Dimension::voltage, Dimension::current, Dimension::inductance}) {
     if (like && dimension != *like) continue;
     try {
       return parse_stated_value(*node->text(), dimension);
@@ -75,19 +76,20 @@ Lab read_lab(const Document& document) {
   return lab;
 }
 
-std::vector<LabReading> read_lab_readings(std::string_view text, const std::string& file, const Lab& lab) {
+LabReadings read_lab_readings(std::string_view text, const std::string& file, const Lab& lab) {
   SeparatedText lines(text);
   constexpr std::size_t most_cells = 4;
-  std::vector<LabReading> readings;
-  std::vector<Problem> problems;
+  LabReadings read;
   const std::optional<SeparatedLine> names = lines.next(most_cells);
   if (!names || names->cells.size() < 3 || names->cells[0] != "student" || names->cells[1] != "tag" ||
       names->cells[2] != "reading")
-    problems.push_back({"", 1, "expected a first line that names the columns: student,tag,reading,conditions"});
+    throw DocumentError(file,
+                        {{"", 1, "expected a first line that names the columns: student,tag,reading,conditions"}});
   while (const std::optional<SeparatedLine> line = lines.next(most_cells))
-    if (std::optional<LabReading> reading = reading_in(*line, lab, problems)) readings.push_back(*std::move(reading));
-  refuse_if_any(file, std::move(problems));
-  return readings;
+    if (std::optional<LabReading> reading = reading_in(*line, lab, read.refused))
+      read.readings.push_back(*std::move(reading));
+  if (read.readings.empty()) refuse_if_any(file, std::move(read.refused));
+  return read;
 }
 
 std::vector<LabMark> lab_marks(const Lab& lab, std::span<const LabReading> readings) {
@@ -109,6 +111,46 @@ std::vector<LabMark> lab_marks(const Lab& lab, std::span<const LabReading> readi
     marks.push_back(mark);
   }
   return marks;
+}
+
+bool is_idle(const LabMark& mark) {
+  constexpr double idle_doubt = 5.0;  // times the largest difference of the class (common practice, no source)
+  return mark.covers && mark.doubt_ratio > idle_doubt;
+}
+
+double share_of(const LabMark& mark) {
+  constexpr double of_an_idle_doubt = 0.5;
+  return !mark.covers ? 0.0 : is_idle(mark) ? of_an_idle_doubt : 1.0;
+}
+
+std::vector<LabTotal> lab_totals(std::span<const LabMark> marks) {
+  std::vector<LabTotal> totals;
+  for (const LabMark& mark : marks) {
+    const auto same = [&](const LabTotal& one) { return one.student == mark.reading->student; };
+    auto total = std::find_if(totals.begin(), totals.end(), same);
+    if (total == totals.end()) total = totals.insert(totals.end(), {mark.reading->student, 0, 0.0});
+    const auto before = static_cast<double>(total->readings++);
+    total->share = (total->share * before + share_of(mark)) / (before + 1.0);
+  }
+  return totals;
+}
+
+std::vector<LabSpread> lab_spreads(const Lab& lab, std::span<const LabMark> marks) {
+  std::vector<LabSpread> spreads;
+  for (const LabPart& part : lab.parts) {
+    std::vector<double> values;
+    for (const LabMark& mark : marks)
+      if (mark.part == &part) values.push_back(mark.reading->shown.value.value_in_si());
+    if (values.empty()) continue;
+    LabSpread spread{&part, values.size(), 0.0, std::nullopt};
+    const auto count = static_cast<double>(values.size());
+    for (const double value : values) spread.mean += value / count;
+    double squares = 0.0;
+    for (const double value : values) squares += (value - spread.mean) * (value - spread.mean);
+    if (values.size() > 1) spread.deviation = std::sqrt(squares / (count - 1.0));
+    spreads.push_back(spread);
+  }
+  return spreads;
 }
 
 }  // namespace ohmwright::course

@@ -12,12 +12,9 @@ namespace ohmwright::course {
 
 namespace {
 
-/// A doubt wider than this many times the largest difference of the class covers by being idle.
-constexpr double idle_doubt = 5.0;
-
 std::string word_on(const LabMark& mark, const Sentences& say) {
   if (!mark.covers) return say(OHMWRIGHT_TEXT("the doubt is too small"));
-  return mark.doubt_ratio > idle_doubt ? say(OHMWRIGHT_TEXT("covers, but says little")) : say(OHMWRIGHT_TEXT("covers"));
+  return is_idle(mark) ? say(OHMWRIGHT_TEXT("covers, but says little")) : say(OHMWRIGHT_TEXT("covers"));
 }
 
 std::vector<std::vector<std::string>> rows_of_lab(std::span<const LabMark> marks, const Sentences& say) {
@@ -31,9 +28,51 @@ std::vector<std::vector<std::string>> rows_of_lab(std::span<const LabMark> marks
 }
 
 std::string explanation(const Sentences& say) {
-  return say(
-      OHMWRIGHT_TEXT("E_n is the difference from the reference over the root of both doubts squared and added: up to 1 "
-                     "the doubt that was stated covers the difference (ISO/IEC 17043)."));
+  return say(OHMWRIGHT_TEXT(
+      "E_n is the difference from the reference over the root of both doubts squared and added: up to 1 "
+      "the doubt that was stated covers the difference (ISO/IEC 17043). State a doubt that would hold the "
+      "true value in 95 of 100 readings."));
+}
+
+std::vector<std::vector<std::string>> rows_of_totals(std::span<const LabMark> marks, const Sentences& say) {
+  std::vector<std::vector<std::string>> rows{
+      {say(OHMWRIGHT_TEXT("student")), say(OHMWRIGHT_TEXT("readings")), say(OHMWRIGHT_TEXT("total"))}};
+  for (const LabTotal& total : lab_totals(marks))
+    rows.push_back({total.student, std::to_string(total.readings), fmt::format("{:.0f}", 100.0 * total.share)});
+  return rows;
+}
+
+/// Mean of the class and standard deviation, in the unit of the reference.
+std::vector<std::vector<std::string>> rows_of_spread(const Lab& lab, std::span<const LabMark> marks,
+                                                     const Sentences& say) {
+  std::vector<std::vector<std::string>> rows{
+      {say(OHMWRIGHT_TEXT("part")), say(OHMWRIGHT_TEXT("readings")), say(OHMWRIGHT_TEXT("mean of the class")),
+       say(OHMWRIGHT_TEXT("standard deviation")), say(OHMWRIGHT_TEXT("reference"))}};
+  for (const LabSpread& spread : lab_spreads(lab, marks)) {
+    const Dimension dimension = spread.part->reference.value.dimension();
+    // A deviation of temperatures is a difference: kelvin, whatever the readings are in.
+    const Dimension of_deviation = dimension == Dimension::temperature ? Dimension::temperature_difference : dimension;
+    const std::string deviation =
+        spread.deviation ? say.quantity(AnyQuantity(of_deviation, *spread.deviation), 2) : std::string("-");
+    rows.push_back({spread.part->tag, std::to_string(spread.readings),
+                    say.quantity(AnyQuantity(dimension, spread.mean)), deviation, say.stated(spread.part->reference)});
+  }
+  return rows;
+}
+
+std::string how_totals_are_made(const Sentences& say) {
+  return say(OHMWRIGHT_TEXT(
+      "Total: 100 for a doubt that covers, 50 for one that covers and says little, 0 for one that is too "
+      "small; the mean of a student's readings."));
+}
+
+/// "line 4: what is wrong"
+std::vector<std::string> refused_lines(std::span<const Problem> refused, const Sentences& say) {
+  std::vector<std::string> lines;
+  for (const Problem& problem : refused)
+    lines.push_back(say(OHMWRIGHT_TEXT("line {number}: {trouble}"),
+                        {{"number", std::to_string(problem.line)}, {"trouble", problem.text}}));
+  return lines;
 }
 
 /// The class's readings of one part in their order, the reference with its doubt, the limits.
@@ -43,7 +82,12 @@ std::string lab_script(const LabPart& part, std::span<const LabMark> marks, cons
   std::string script = "set terminal svg size 480,320 noenhanced background rgb 'white' font 'sans-serif,14'\n";
   script += "set encoding utf8\n";
   script += thin_axes;
-  script += "unset xtics\nset offsets 0.7, 0.7, 0, 0\n";
+  std::string names;
+  std::size_t at = 0;
+  for (const LabMark& mark : marks)
+    if (mark.part == &part)
+      names += fmt::format("{}{} {}", names.empty() ? "" : ", ", quoted_for_gnuplot(mark.reading->student), ++at);
+  script += "set xtics rotate by 45 right (" + names + ")\nset offsets 0.7, 0.7, 0, 0\n";
   script += "set title " + quoted_for_gnuplot(part.tag + " " + part.title) + "\n";
   script += "set ylabel " + quoted_for_gnuplot(unit.symbol(Spelling::screen)) + "\n$marks << EOD\n";
   std::size_t place = 0;
@@ -66,30 +110,40 @@ std::string lab_script(const LabPart& part, std::span<const LabMark> marks, cons
 
 }  // namespace
 
-std::string lab_page(const Lab& lab, std::span<const LabMark> marks, const Sentences& say, const PageStyle& style) {
+std::string lab_page(const Lab& lab, std::span<const LabMark> marks, std::span<const Problem> refused,
+                     const Sentences& say, const PageStyle& style) {
   PageLayout page(style);
   page.block(lab.title);
   page.blank_line();
   page.table(rows_of_lab(marks, say));
   page.blank_line();
   page.block(explanation(say));
+  page.heading(say(OHMWRIGHT_TEXT("Totals")));
+  page.table(rows_of_totals(marks, say));
+  page.block(how_totals_are_made(say));
+  page.heading(say(OHMWRIGHT_TEXT("The class's spread")));
+  page.table(rows_of_spread(lab, marks, say));
+  page.section(say(OHMWRIGHT_TEXT("Lines without marks")), refused_lines(refused, say));
   return page.take();
 }
 
-std::string lab_csv(std::span<const LabMark> marks) {
+std::string lab_csv(std::span<const LabMark> marks, std::span<const Problem> refused) {
   std::string csv = csv_row({"student", "tag", "reading_si", "doubt_si", "reference_si", "reference_doubt_si", "e_n",
-                             "covers", "conditions"});
+                             "covers", "mark", "conditions", "refused"});
   for (const LabMark& mark : marks)
     csv +=
         csv_row({mark.reading->student, mark.part->tag, fmt::format("{:.9g}", mark.reading->shown.value.value_in_si()),
                  fmt::format("{:.9g}", mark.reading->shown.half_width.value_or(0.0)),
                  fmt::format("{:.9g}", mark.part->reference.value.value_in_si()),
                  fmt::format("{:.9g}", mark.part->reference.half_width.value_or(0.0)), fmt::format("{:.3f}", mark.e_n),
-                 mark.covers ? "yes" : "no", mark.reading->conditions});
+                 mark.covers ? "yes" : "no", fmt::format("{:.1f}", share_of(mark)), mark.reading->conditions, ""});
+  for (const Problem& problem : refused)
+    csv += csv_row({"", "", "", "", "", "", "", "", "", "", fmt::format("line {}: {}", problem.line, problem.text)});
   return csv;
 }
 
-std::string lab_html(const Lab& lab, std::span<const LabMark> marks, const Sentences& say, std::string_view made_with) {
+std::string lab_html(const Lab& lab, std::span<const LabMark> marks, std::span<const Problem> refused,
+                     const Sentences& say, std::string_view made_with) {
   std::string body = "<h1>" + html_text(lab.title) + "</h1>\n";
   bool is_drawn = true;
   for (const LabPart& part : lab.parts) {
@@ -101,6 +155,11 @@ std::string lab_html(const Lab& lab, std::span<const LabMark> marks, const Sente
   if (!is_drawn)
     body += "<p>" + html_text(say(OHMWRIGHT_TEXT("No pictures: the program gnuplot is not installed."))) + "</p>\n";
   body += html_table(rows_of_lab(marks, say)) + "<p>" + html_text(explanation(say)) + "</p>\n";
+  body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Totals"))) + "</h2>\n" + html_table(rows_of_totals(marks, say)) +
+          "<p>" + html_text(how_totals_are_made(say)) + "</p>\n<h2>" +
+          html_text(say(OHMWRIGHT_TEXT("The class's spread"))) + "</h2>\n" +
+          html_table(rows_of_spread(lab, marks, say)) +
+          html_section(say(OHMWRIGHT_TEXT("Lines without marks")), refused_lines(refused, say));
   return html_page(lab.title, body, made_with);
 }
 

@@ -11,8 +11,10 @@
 #include <ohmwright/locate/signs.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::course {
 
@@ -55,6 +57,31 @@ const locate::Candidate* drawn_truth(const locate::FaultList& faults, Lesson les
     if (left < 0.0) break;
   }
   return last;
+}
+
+std::string sentence_of_owner(const std::string& symptom, const Sentences& say) {
+  if (symptom.empty())
+    return say(
+        OHMWRIGHT_TEXT("It does not work as it should, says who owns it. Find out what is wrong, if anything is."));
+  return say(OHMWRIGHT_TEXT("Who owns it says: {symptom}. Find out what is wrong, if anything is."),
+             {{"symptom", symptom}});
+}
+
+/// What brought the student there: one of the things that can be seen, as the owner tells it. Of any length that it
+/// could have had for another fault.
+std::string drawn_complaint(const Exercise& exercise, DrawStream& draws) {
+  const Sentences say{UnitPreferences{}};
+  std::vector<std::string> seen;
+  std::size_t longest = sentence_of_owner({}, say).size();
+  for (const Look& look : exercise.looks) {
+    if (look.seen) seen.push_back(look.title);
+    longest = std::max(longest, sentence_of_owner(look.title, say).size());
+  }
+  const double which = draws.uniform();
+  std::string complaint = sentence_of_owner(
+      seen.empty() ? std::string() : seen[static_cast<std::size_t>(which * static_cast<double>(seen.size()))], say);
+  complaint.resize(longest, ' ');
+  return complaint;
 }
 
 /// What is there to be seen; of a healthy appliance one symptom misleads.
@@ -147,7 +174,8 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     const DrawnBench drawn(bench, faults, *truth, draws);
     const DrawnMeter meter(*meter_, draws);
     MadeExercise made{empty_exercise(bench, faults, *meter_), {}};
-    const std::vector<std::string> symptoms = symptoms_to_look_at(bench.appliance);
+    const std::vector<std::string> symptoms =
+        bench.on_the_table ? std::vector<std::string>() : symptoms_to_look_at(bench.appliance);
     const std::vector<bool> seen = drawn_looks(faults, *truth, lesson, symptoms, draws);
     for (std::size_t i = 0; i < seen.size(); ++i) made.exercise.looks[i].seen = seen[i];
     std::vector<locate::TakenReading> readings;
@@ -171,10 +199,12 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     made.truth.tellable = reasoning.probability_of(diagnosis, parts_of(made.truth.faults));
     if (lesson != Lesson::healthy && made.truth.tellable < decided_probability) continue;  // nobody could
     made.truth.lesson = lesson;
+    DrawStream owner = secret_->draws("complaint", order.index);
+    if (!bench.on_the_table) made.exercise.complaint = drawn_complaint(made.exercise, owner);
     made.truth.exercise = made.exercise.name = secret_->name(order.index);
     return made;
   }
-  throw InputError("no " + std::string(name_of(lesson)) + " of " + ohmwright::quoted(bench.appliance.title) +
+  throw InputError("no " + std::string(name_of(order.lesson)) + " of " + ohmwright::quoted(bench.appliance.title) +
                    " can be told by its test points; add test points to the appliance's file, or take another lesson");
 }
 

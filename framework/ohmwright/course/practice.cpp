@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <sstream>
 
 #include <ohmwright/course/meter_display.hpp>
@@ -66,8 +67,20 @@ std::string_view hazard_text(std::string_view hazard) {
   return hazard;
 }
 
-Practice::Practice(const Exercise& exercise) : exercise_(&exercise), work_(locate::work_at_arrival(exercise.places)) {
-  work_.power = locate::WorkState::Power::live;
+std::string_view before_plugging_in() {
+  return OHMWRIGHT_TEXT(
+      "Before you plug in: every lead that was lifted is back on, tools and hands are away, and what stays open is "
+      "kept "
+      "from everybody's reach.");
+}
+
+Practice::Practice(const Exercise& exercise)
+    : exercise_(&exercise), work_(locate::work_at_arrival(exercise.places)), proved_dead_(exercise.on_the_table) {
+  work_.power = exercise.on_the_table ? locate::WorkState::Power::dead : locate::WorkState::Power::live;
+}
+
+double Practice::least_confidence(const Exercise& exercise) {
+  return 1.0 / static_cast<double>(exercise.parts.size() + 1);
 }
 
 Entry Practice::perform(Entry wish) {
@@ -88,6 +101,8 @@ Entry Practice::perform(Entry wish) {
     proved_dead_ = !is_plugged_in();
     wish.shown = proved_dead_ ? "dead" : "LIVE";
   } else if (wish.action == "plug-in") {
+    if (exercise_->on_the_table)
+      throw InputError("a part on the table has no plug: measure it as it lies there, or in a set-up");
     wish.minutes = is_plugged_in() ? 0.0 : plug_in_minutes;
     work_.power = locate::WorkState::Power::live;
     proved_dead_ = false;
@@ -106,6 +121,8 @@ Entry Practice::perform(Entry wish) {
 }
 
 void Practice::answer(const Entry& wish) const {
+  if (wish.named.size() > most_faults_named)
+    throw InputError("an answer names at most two faults, for no exercise hides more; name those you are sure of");
   for (const std::string& name : wish.named) {
     const std::size_t dot = name.find('.');
     const AnswerPart& part = exercise_->parts[index_named(exercise_->parts, name.substr(0, dot), "part")];
@@ -122,6 +139,13 @@ void Practice::answer(const Entry& wish) const {
       throw InputError("the record has no entry " + std::to_string(number) + "; its entries are 1 to " +
                        std::to_string(entries_ - 1));
   if (!(wish.confidence >= 0.0 && wish.confidence <= 1.0)) throw InputError("a confidence is from 0 % to 100 %");
+  const double least = least_confidence(*exercise_);
+  constexpr double rounding = 0.005;  // 11 % is taken for a ninth
+  if (wish.confidence < least - rounding)
+    throw InputError("with " + std::to_string(exercise_->parts.size() + 1) +
+                     " answers to choose from, the likeliest is at least " +
+                     std::to_string(static_cast<int>(std::ceil(100.0 * (least - rounding)))) +
+                     " % likely: give the answer you hold for likelier, or state at least that");
 }
 
 double Practice::work_minutes(const locate::Measurement& measurement) const {
@@ -155,7 +179,7 @@ void Practice::measure(Entry& wish) {
   const bool chooses = exercise_->lifts_leads[measurement.test_point];
   if (chooses && wish.leads != "off" && wish.leads != "in")
     throw InputError(ohmwright::quoted(point.id) + ": say lead-off, or in-circuit to leave the leads as they are");
-  if (!chooses && wish.leads == "off")
+  if (!chooses && wish.leads == "off" && !exercise_->on_the_table)  // there nothing is connected: its leads are off
     throw InputError("at " + ohmwright::quoted(point.id) + " no lead comes off; leave lead-off away");
   wish.range = named_range(exercise_->meter, point.probe, wish.range);
   if (!chooses) wish.leads.clear();
@@ -190,6 +214,10 @@ Entry wish_in(const std::string& line) {
   Entry wish;
   words >> wish.action;
   const std::vector<std::string> known{"measure", "look", "unplug", "prove-dead", "plug-in", "note"};
+  if (wish.action == "answer")
+    throw InputError(
+        "the answer is not given here: quit, then ohmwright course answer EXERCISE --named PART.FAULT --because "
+        "NUMBERS --confidence PERCENT");
   if (std::find(known.begin(), known.end(), wish.action) == known.end())
     throw InputError("the bench knows no " + ohmwright::quoted(wish.action) + did_you_mean(wish.action, known) +
                      "; it knows: " + listed(known));

@@ -17,11 +17,18 @@ inline constexpr std::string_view ohms_on_live = "ohms-on-live";            ///<
 inline constexpr std::string_view not_proved_dead = "not-proved-dead";      ///< unplugged, and nobody tested
 inline constexpr std::string_view opened_while_live = "opened-while-live";  ///< covers or leads off, plugged in
 
+/// No exercise hides more faults.
+inline constexpr std::size_t most_faults_named = 2;
+
 /// What to say to a student of a hazard.
 std::string_view hazard_text(std::string_view hazard);
 
-/// A student at the bench: plugged in and closed at first. Does what is wished as it would go in life, and says what
-/// came of it. The same wishes always give the same, so that a record can be played again.
+/// What to say before an appliance is plugged in.
+std::string_view before_plugging_in();
+
+/// A student at the bench: plugged in and closed at first; a part on the table has no plug and is dead. Does what is
+/// wished as it would go in life, and says what came of it. The same wishes always give the same, so that a record can
+/// be played again.
 class Practice {
  public:
   /// `exercise` must outlive it.
@@ -30,6 +37,10 @@ class Practice {
   /// `wish` with what was shown, the minutes and the hazards filled in. Throws InputError for what cannot be done here;
   /// then nothing has happened.
   Entry perform(Entry wish);
+
+  /// The least confidence that an answer can have [0…1]: that of a blind pick among the parts and "nothing". Whoever
+  /// holds an answer for less likely holds another one for likelier.
+  static double least_confidence(const Exercise& exercise);
 
   bool is_stopped() const { return stopped_; }
   bool is_answered() const { return answered_; }

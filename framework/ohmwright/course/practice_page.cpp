@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <ohmwright/course/paper_page.hpp>
 #include <ohmwright/course/practice.hpp>
 #include <ohmwright/course/practice_page.hpp>
 #include <ohmwright/course/secret.hpp>
@@ -48,7 +49,12 @@ Words words_of_body(const Sentences& say) {
           {"hand_in_title", say(OHMWRIGHT_TEXT("Hand in"))},
           {"hand_in", say(OHMWRIGHT_TEXT("Save the record and hand it in as it is, or copy it from the box."))},
           {"save", say(OHMWRIGHT_TEXT("Save the record"))},
-          {"record", say(OHMWRIGHT_TEXT("The record"))}};
+          {"record", say(OHMWRIGHT_TEXT("The record"))},
+          {"go_on", say(OHMWRIGHT_TEXT("It is mine: go on"))},
+          {"anew", say(OHMWRIGHT_TEXT("Begin anew"))},
+          {"anew_below", say(OHMWRIGHT_TEXT("Somebody else's turn? Save the record first: it is put away, and the next "
+                                            "one sees nothing of it."))},
+          {"before_plugging_in", say(before_plugging_in())}};
 }
 
 /// What the script says.
@@ -69,6 +75,14 @@ std::string words_of_script(const Sentences& say) {
   json["not_here"] = say(OHMWRIGHT_TEXT("This combination is not to be measured here."));
   json["was_stopped"] = say(OHMWRIGHT_TEXT("The exercise was stopped. What is left is the answer."));
   json["was_answered"] = say(OHMWRIGHT_TEXT("The answer was given."));
+  json["check_word"] =
+      say(OHMWRIGHT_TEXT("Check word, for your sheet and your instructor: {word}"), {{"word", "{word}"}});
+  json["kept"] = say(OHMWRIGHT_TEXT("A record of this exercise lies on this computer: begun {begun}, {count} entries, "
+                                    "names: {names}."),
+                     {{"begun", "{begun}"}, {"count", "{count}"}, {"names", "{names}"}});
+  json["too_unsure"] = say(OHMWRIGHT_TEXT("The likeliest of all answers is at least {least} % likely: give the one you "
+                                          "hold for likelier, or state that."),
+                           {{"least", "{least}"}});
   json["say_confidence"] = say(OHMWRIGHT_TEXT("Say how sure you are: a number from 0 to 100."));
   json["hand_in"] = say(OHMWRIGHT_TEXT("Answered. Save the record and hand it in as it is."));
   json["nothing_wrong"] = say(OHMWRIGHT_TEXT("nothing: no part is at fault"));
@@ -97,7 +111,8 @@ std::string inside_script(std::string_view json) {
 
 std::string practice_page(const Exercise& exercise, std::string_view file, const Sentences& say) {
   std::string page =
-      "<!DOCTYPE html>\n<html>\n<head>\n<meta charset=\"utf-8\">\n"
+      "<!DOCTYPE html>\n<html lang=\"" + html_text(language_of_texts(say)) +
+      "\">\n<head>\n<meta charset=\"utf-8\">\n"
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "
       "script-src "

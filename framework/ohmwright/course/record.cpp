@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/course/exercise.hpp>
@@ -38,17 +40,6 @@ std::string linked_hash(std::string_view previous, std::string_view entry) {
   return sha256_text(std::string(previous) + std::string(entry));
 }
 
-std::string last_hash(std::string_view text) {
-  std::string_view last;
-  while (!text.empty()) {
-    const std::size_t end = text.find('\n');
-    if (end != 0) last = text.substr(0, end);
-    text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
-  }
-  const std::optional<Link> link = link_in(last);
-  return link ? std::string(link->hash) : std::string();
-}
-
 nlohmann::ordered_json json_of(const Entry& entry) {
   nlohmann::ordered_json json;
   const auto add = [&](const char* name, const std::string& text) {
@@ -70,6 +61,8 @@ nlohmann::ordered_json json_of(const Entry& entry) {
   }
   if (!entry.students.empty()) json["students"] = entry.students;
   add("file", entry.file);
+  add("session", entry.session);
+  add("begun", entry.begun);
   return json;
 }
 
@@ -99,6 +92,8 @@ Entry entry_of(const ValueNode& node) {
   entry.confidence = number_of(node, "confidence").value_or(0.0);
   entry.students = texts_in(node, "students");
   entry.file = text_of(node, "file");
+  entry.session = text_of(node, "session");
+  entry.begun = text_of(node, "begun");
   return entry;
 }
 
@@ -106,8 +101,29 @@ Entry entry_of(const ValueNode& node) {
 
 std::string record_line(const Entry& entry, std::string_view text_so_far) {
   const std::string json = record_text(json_of(entry));
-  return std::string(before_entry) + json + std::string(before_hash) + linked_hash(last_hash(text_so_far), json) +
+  return std::string(before_entry) + json + std::string(before_hash) + linked_hash(last_link(text_so_far), json) +
          std::string(after_hash) + "\n";
+}
+
+std::string check_word(std::string_view hash) {
+  constexpr std::size_t half = 4;
+  return std::string(hash.substr(0, half)) + "-" + std::string(hash.substr(std::min(half, hash.size()), half));
+}
+
+std::string last_link(std::string_view text) {
+  while (!text.empty() && (text.back() == '\n' || text.back() == '\r')) text.remove_suffix(1);
+  const std::size_t before = text.rfind('\n');
+  if (before != std::string_view::npos) text.remove_prefix(before + 1);
+  const std::optional<Link> link = link_in(text);
+  return link ? std::string(link->hash) : std::string();
+}
+
+std::size_t whole_lines(std::string_view text) {
+  const std::size_t last = text.rfind('\n');
+  const std::size_t end = last == std::string_view::npos ? 0 : last + 1;
+  const std::string_view tail = text.substr(end);
+  const bool is_torn = tail.substr(0, before_entry.size()) == before_entry && !link_in(tail);
+  return is_torn ? end : text.size();
 }
 
 Record read_record(std::string_view text, const std::string& file) {
@@ -129,6 +145,7 @@ Record read_record(std::string_view text, const std::string& file) {
     record.entries.push_back(entry_of(parse_document(link->entry, file, course_limits()).root));
     if (linked_hash(previous, link->entry) != link->hash && !record.broken_at)
       record.broken_at = record.entries.size() - 1;
+    record.hashes.emplace_back(link->hash);
     previous = link->hash;
   }
   if (record.entries.empty() || record.entries.front().action != "start")

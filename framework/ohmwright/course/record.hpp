@@ -27,6 +27,8 @@ struct Entry {
   double confidence = 0.0;                 ///< that the answer is right [0…1]
   std::vector<std::string> students = {};  ///< "Name: role"; of a start, too
   std::string file = {};                   ///< of a start: SHA-256 of the exercise's file
+  std::string session = {};                ///< of a start: drawn at random, so that no two beginnings are alike
+  std::string begun = {};                  ///< of a start: when, "2026-03-01T09:30:00Z"
 
   friend bool operator==(const Entry&, const Entry&) = default;
 };
@@ -34,13 +36,25 @@ struct Entry {
 /// What was done, in order. The first entry is the start; an entry's number is its place, the start being 0.
 struct Record {
   std::vector<Entry> entries;
+  std::vector<std::string> hashes;       ///< by entry: its link, which stands for all that was done until then
   std::optional<std::size_t> broken_at;  ///< the first entry whose link does not hold: the record was edited there
 };
 
 /// The line that is appended for an entry after a record's text so far. Each line carries the SHA-256 of the line
-/// before it and of itself, so that whoever edits one line breaks the chain. Whoever writes a program can forge the
-/// chain.
+/// before it and of itself, so that whoever edits one line breaks the chain. A chain that is cut short is whole, and
+/// whoever writes a program can forge one: see `check_word`.
 std::string record_line(const Entry& entry, std::string_view text_so_far);
+
+/// What a student reads out at a stop and at the answer, and the instructor writes down: "3f2a-91c0", the beginning of
+/// an entry's link. The record that is handed in must come to the same word; one that was cut short and worked anew, or
+/// begun a second time, does not.
+std::string check_word(std::string_view hash);
+
+/// The link of the last line of a record's text; empty for a text without one.
+std::string last_link(std::string_view text);
+
+/// Bytes of the text without the beginning of an entry that a crash left at its end.
+std::size_t whole_lines(std::string_view text);
 
 /// Reads a record. A broken chain is no error, it is noted. Throws DocumentError for what is no record.
 Record read_record(std::string_view text, const std::string& file);

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <set>
 
 #include <ohmwright/course/meter_display.hpp>
 #include <ohmwright/course/practice.hpp>
@@ -22,12 +23,16 @@ std::optional<std::size_t> place_named(const std::vector<Row>& rows, const std::
 Replay replay_of(const Exercise& exercise, const Record& record) {
   Replay replay;
   Practice practice(exercise);
+  std::set<std::string> lasting;
   for (std::size_t i = 0; i < record.entries.size(); ++i) {
     const Entry& entry = record.entries[i];
     try {
       const Entry done = practice.perform(entry);
       if (!(done == entry) && !replay.differs_at) replay.differs_at = i;
-      replay.hazards.insert(replay.hazards.end(), done.hazards.begin(), done.hazards.end());
+      if (done.action == "unplug" || done.action == "plug-in" || done.action == "prove-dead") lasting.clear();
+      for (const std::string& hazard : done.hazards)
+        if (lasting.insert(hazard).second) replay.hazards.push_back(hazard);
+      replay.has_measured = replay.has_measured || done.action == "measure";
     } catch (const InputError&) {  // no bench would have done that
       if (!replay.differs_at) replay.differs_at = i;
     }
@@ -59,9 +64,9 @@ void add_told(const Bench& bench, const Exercise& exercise, const Entry& entry, 
   }
 }
 
-std::vector<bool> plugged_in(const Record& record) {
+std::vector<bool> plugged_in(const Exercise& exercise, const Record& record) {
   std::vector<bool> live;
-  bool now = true;
+  bool now = !exercise.on_the_table;
   for (const Entry& entry : record.entries) {
     if (entry.action == "unplug") now = false;
     if (entry.action == "plug-in") now = true;

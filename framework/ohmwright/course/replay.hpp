@@ -16,7 +16,9 @@ namespace ohmwright::course {
 struct Replay {
   std::optional<std::size_t> differs_at;  ///< first entry that does not come out as it stands in the record
   const Entry* answer = nullptr;          ///< of the record; null: none was given
-  std::vector<std::string> hazards;       ///< all that were met, in order
+  /// What was met, in order; a hazard that lasted counts once until the plug is touched or the supply is tested.
+  std::vector<std::string> hazards;
+  bool has_measured = false;  ///< whether any reading was taken or tried
   double minutes = 0.0;
 };
 
@@ -33,6 +35,6 @@ struct Told {
 void add_told(const Bench& bench, const Exercise& exercise, const Entry& entry, bool live, Told& told);
 
 /// By entry of the record: whether the appliance was plugged in.
-std::vector<bool> plugged_in(const Record& record);
+std::vector<bool> plugged_in(const Exercise& exercise, const Record& record);
 
 }  // namespace ohmwright::course

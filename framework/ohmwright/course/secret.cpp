@@ -153,6 +153,13 @@ std::string opened(std::string_view sealed, std::string_view passphrase, const s
   return {text.begin(), text.begin() + static_cast<std::ptrdiff_t>(unpadded)};
 }
 
+std::string random_word() {
+  start_library();
+  std::array<unsigned char, 4> bytes{};
+  randombytes_buf(bytes.data(), bytes.size());
+  return hexadecimal(bytes);
+}
+
 std::string sha256_text(std::string_view bytes) {
   std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
   crypto_hash_sha256(hash.data(), bytes_of(bytes), bytes.size());

@@ -47,7 +47,7 @@ class DrawStream {
 };
 
 /// What every draw of a set of exercises and the sealing of their key come from: passphrase and what the set is made of
-/// (appliance, lesson, seed). The bare seed gives nothing without the passphrase.
+/// (appliance, meter, lesson, seed, and the course's name). The bare seed gives nothing without the passphrase.
 class CourseSecret {
  public:
   /// The shortest passphrase that is taken [bytes].
@@ -77,6 +77,9 @@ class CourseSecret {
 
 /// The text of a sealed key. Throws InputError for another passphrase, a file that was changed, and no key at all.
 std::string opened(std::string_view sealed, std::string_view passphrase, const std::string& file);
+
+/// Eight hexadecimal digits that nobody can foretell (libsodium's random numbers, of the system).
+std::string random_word();
 
 /// SHA-256 in 64 hexadecimal digits (FIPS 180-4): what chains a record, and what a page without libsodium can compute.
 std::string sha256_text(std::string_view bytes);

@@ -10,34 +10,6 @@ namespace ohmwright::course {
 
 namespace {
 
-/// On paper nothing loads, and no colour is needed.
-constexpr std::string_view paper_style = R"(
-@page { margin: 15mm; }
-body { font: 11pt/1.4 serif; color: #000; background: #fff; max-width: 180mm; margin: 0 auto; padding: 1rem; }
-body.large { font-size: 16pt; }
-h1 { font-size: 1.4em; } h2 { font-size: 1.1em; break-after: avoid; }
-table { border-collapse: collapse; width: 100%; } tr { break-inside: avoid; } thead { display: table-header-group; }
-td, th { border: 1px solid #000; padding: 0.3em 0.4em; text-align: left; vertical-align: top; }
-td.blank { min-width: 4em; } .cautions { border: 2px solid #000; padding: 0 0.8em; break-inside: avoid; }
-img { max-width: 100%; filter: grayscale(1); } .line { border-bottom: 1px solid #000; height: 1.8em; }
-.slip { border: 1px dashed #000; padding: 0.6em; margin: 0 0 0.8em; break-inside: avoid; }
-.fold { border-top: 1px dotted #000; margin: 0.6em 0; font-size: 0.8em; text-align: center; }
-.to-fill { display: flex; gap: 2rem; } .to-fill span { flex: 1; border-bottom: 1px solid #000; }
-@page wide { size: landscape; } .circuit { page: wide; break-inside: avoid; } .circuit img { width: 100%; }
-@media print { body { padding: 0; max-width: none; } }
-)";
-
-std::string paper_page(std::string_view title, std::string_view body, const WorksheetStyle& style) {
-  std::string page =
-      "<!DOCTYPE html>\n<html>\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
-      "content=\"width=device-width, "
-      "initial-scale=1\">\n<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
-      "'unsafe-inline'; img-src data:\">\n<title>";
-  page.append(html_text(title)).append("</title>\n<style>").append(paper_style).append("</style>\n</head>\n<body");
-  page.append(style.large ? " class=\"large\">\n" : ">\n").append(body);
-  return page.append("</body>\n</html>\n");
-}
-
 std::string row_of(const std::vector<std::string>& cells, std::string_view tag = "td") {
   std::string row = "<tr>";
   for (const std::string& cell : cells) {
@@ -99,8 +71,69 @@ std::string questions(const Sentences& say) {
         say(OHMWRIGHT_TEXT("Which readings ruled the others out?")),
         say(OHMWRIGHT_TEXT("How sure are you, in percent? What would make you surer?")),
         say(OHMWRIGHT_TEXT("What must be safe before you touch it, and how did you make sure?"))})
-    html += "<h2>" + html_text(question) + "</h2>\n" + lines_to_write(2);
+    html += "<div class=\"question\"><h2>" + html_text(question) + "</h2>\n" + lines_to_write(2) + "</div>\n";
   return html;
+}
+
+std::string probe_letter(Probe probe) { return probe == Probe::ohms ? "Ω" : probe == Probe::volts ? "V" : "A"; }
+
+/// The test points by the numbers that the drawing gives them.
+std::string numbered_test_points(const Exercise& exercise, const Sentences& say) {
+  std::string html = "<h2>" + html_text(say(OHMWRIGHT_TEXT("Test points"))) + "</h2>\n<ol class=\"columns\">\n";
+  for (std::size_t i = 0; i < exercise.places.test_points.size(); ++i) {
+    const TestPoint& point = exercise.places.test_points[i];
+    html += "<li>" + probe_letter(point.probe) + " " + html_text(point.title);
+    if (exercise.lifts_leads[i]) html += ": " + html_text(say(OHMWRIGHT_TEXT("lead off, or in circuit")));
+    html += "</li>\n";
+  }
+  return html + "</ol>\n";
+}
+
+/// What a student can ask for besides: set-ups, and what can be looked at.
+std::string set_ups_and_looks(const Exercise& exercise, const Sentences& say) {
+  std::vector<std::string> lines;
+  for (const SetUp& set_up : exercise.places.set_ups) lines.push_back(set_up.title);
+  std::string html = html_section(say(OHMWRIGHT_TEXT("Set-ups")), lines);
+  lines.clear();
+  for (const Look& look : exercise.looks) lines.push_back(look.title);
+  return "<div class=\"asks\">" + html +
+         html_section(say(OHMWRIGHT_TEXT("What you can look at: ask, and write yes or no")), lines) + "</div>\n";
+}
+
+/// Lines to fill in, numbered so that an answer can cite them.
+std::string blank_readings(const Sentences& say) {
+  constexpr std::size_t blank_rows = 25;
+  std::vector<std::vector<std::string>> rows;
+  for (std::size_t i = 1; i <= blank_rows; ++i) rows.push_back({std::to_string(i), "", "", "", "", ""});
+  return "<h2>" + html_text(say(OHMWRIGHT_TEXT("Readings"))) + "</h2>\n" +
+         table_of_rows(
+             {say(OHMWRIGHT_TEXT("No.")), say(OHMWRIGHT_TEXT("test point")), say(OHMWRIGHT_TEXT("set-up")),
+              say(OHMWRIGHT_TEXT("leads")), say(OHMWRIGHT_TEXT("range")), say(OHMWRIGHT_TEXT("the meter shows"))},
+             rows);
+}
+
+/// A slip to be folded: its hatched half lies over the readings, its number and title stay in view below.
+std::string slip(const Exercise& exercise, std::size_t point, const Sentences& say) {
+  return "<div class=\"slip\"><div class=\"cover\"></div>\n<div class=\"fold\">" +
+         html_text(
+             say(OHMWRIGHT_TEXT("fold the hatched half over the readings and close it; open it when you have said "
+                                "how you measure"))) +
+         "</div>\n<div class=\"inside\">" +
+         table_of_rows(
+             {say(OHMWRIGHT_TEXT("set-up")), say(OHMWRIGHT_TEXT("leads")), say(OHMWRIGHT_TEXT("the meter shows"))},
+             rows_at(exercise, point, say)) +
+         "</div>\n<div class=\"strip\"><strong>" + std::to_string(point + 1) + "</strong> " +
+         html_text(exercise.places.test_points[point].title) + " · " + html_text(exercise.name) + "</div></div>\n";
+}
+
+/// One slip for all that can be looked at.
+std::string slip_of_looks(const Exercise& exercise, const Sentences& say) {
+  if (exercise.looks.empty()) return {};
+  std::vector<std::vector<std::string>> rows;
+  for (const Look& look : exercise.looks)
+    rows.push_back({look.title, look.seen ? say(OHMWRIGHT_TEXT("yes")) : say(OHMWRIGHT_TEXT("no"))});
+  return "<h2>" + html_text(say(OHMWRIGHT_TEXT("For whoever answers what is looked at; students ask"))) + "</h2>\n" +
+         table_of_rows({say(OHMWRIGHT_TEXT("Is this so?")), say(OHMWRIGHT_TEXT("it is seen"))}, rows);
 }
 
 }  // namespace
@@ -110,38 +143,19 @@ std::string worksheet_html(const Exercise& exercise, std::string_view drawing, c
   std::string body = "<h1>" + html_text(exercise.title) + "</h1>\n<p>" + html_text(exercise.complaint) + "</p>\n<p>" +
                      html_text(say(OHMWRIGHT_TEXT("Exercise {name}"), {{"name", exercise.name}})) + " · " +
                      html_text(exercise.meter.title) + "</p>\n";
-  body += html_line_to_fill({say(OHMWRIGHT_TEXT("Name")), say(OHMWRIGHT_TEXT("Date"))});
+  body +=
+      html_line_to_fill({say(OHMWRIGHT_TEXT("Name")), say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Check words"))});
   body += cautions_box(exercise, say);
-  if (!drawing.empty())
-    body += "<div class=\"circuit\">" +
-            html_picture(drawing, say(OHMWRIGHT_TEXT("the circuit with its test points")), PictureFit::shrinks) +
-            "</div>\n";
-  std::vector<std::vector<std::string>> rows;
-  for (std::size_t i = 0; i < exercise.places.test_points.size(); ++i)
-    rows.push_back({std::to_string(i + 1), exercise.places.test_points[i].title, "", "", ""});
-  body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Readings"))) + "</h2>\n";
-  body += table_of_rows(
-      {say(OHMWRIGHT_TEXT("No.")), say(OHMWRIGHT_TEXT("test point")), say(OHMWRIGHT_TEXT("set-up, leads")),
-       say(OHMWRIGHT_TEXT("range")), say(OHMWRIGHT_TEXT("the meter shows"))},
-      rows);
-  return paper_page(exercise.title, body + questions(say), style);
+  body += numbered_test_points(exercise, say) + set_ups_and_looks(exercise, say);
+  if (!drawing.empty()) body += circuit_on_a_page(drawing, say);
+  body += blank_readings(say);
+  return paper_page(exercise.title, body + questions(say), style, say);
 }
 
 std::string slips_html(const Exercise& exercise, const WorksheetStyle& style, const Sentences& say) {
   std::string body;
-  for (std::size_t i = 0; i < exercise.places.test_points.size(); ++i) {
-    body += "<div class=\"slip\"><strong>" + std::to_string(i + 1) + "</strong> " +
-            html_text(exercise.places.test_points[i].title) + " · " + html_text(exercise.name) +
-            "<div class=\"fold\">" +
-            html_text(say(OHMWRIGHT_TEXT("fold here and close; open it when you have said how "
-                                         "you measure"))) +
-            "</div>\n" +
-            table_of_rows(
-                {say(OHMWRIGHT_TEXT("set-up")), say(OHMWRIGHT_TEXT("leads")), say(OHMWRIGHT_TEXT("the meter shows"))},
-                rows_at(exercise, i, say)) +
-            "</div>\n";
-  }
-  return paper_page(exercise.title, body, style);
+  for (std::size_t i = 0; i < exercise.places.test_points.size(); ++i) body += slip(exercise, i, say);
+  return paper_page(exercise.title, body + slip_of_looks(exercise, say), style, say);
 }
 
 std::string answer_sheet_html(const MadeExercise& made, const WorksheetStyle& style, const Sentences& say) {
@@ -168,7 +182,7 @@ std::string answer_sheet_html(const MadeExercise& made, const WorksheetStyle& st
   body += table_of_rows({say(OHMWRIGHT_TEXT("test point")), say(OHMWRIGHT_TEXT("set-up")), say(OHMWRIGHT_TEXT("leads")),
                          say(OHMWRIGHT_TEXT("the meter shows"))},
                         rows);
-  return paper_page(exercise.name, body, style);
+  return paper_page(exercise.name, body, style, say);
 }
 
 }  // namespace ohmwright::course

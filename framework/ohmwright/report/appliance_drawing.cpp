@@ -82,13 +82,13 @@ class DrawingWriter {
   DrawingWriter(const Appliance& appliance, const PartMarks& marks, const Sentences& say)
       : appliance_(appliance), marks_(marks), say_(say), distance_(distances_from_live(appliance)) {}
 
-  std::string write() {
+  std::string write(TestPointList list) {
     script_ =
         "graph appliance {\n"
         "graph [rankdir=TB nodesep=0.2 ranksep=0.25 fontname=\"sans-serif\" bgcolor=\"white\"]\n"
         "node [fontname=\"sans-serif\" fontsize=11 color=\"#444444\"]\n"
         "edge [fontname=\"sans-serif\" fontsize=8 fontcolor=\"#666666\" color=\"#444444\"]\n";
-    write_list();
+    if (list == TestPointList::below) write_list();
     script_ +=
         "subgraph cluster_circuit {\npencolor=\"white\"\nlabelloc=t\nfontsize=14\nfontcolor=\"#222222\"\nlabel=" +
         quoted_for_graphviz(appliance_.title) + "\n";
@@ -214,12 +214,14 @@ PartMarks marks_of(std::span<const double> probabilities, const Sentences& say) 
   return marks;
 }
 
-std::string drawing_script(const Appliance& appliance, const PartMarks& marks, const Sentences& say) {
-  return DrawingWriter(appliance, marks, say).write();
+std::string drawing_script(const Appliance& appliance, const PartMarks& marks, const Sentences& say,
+                           TestPointList list) {
+  return DrawingWriter(appliance, marks, say).write(list);
 }
 
-std::optional<std::string> appliance_drawing(const Appliance& appliance, const PartMarks& marks, const Sentences& say) {
-  std::optional<std::string> svg = run_program({"dot", "-Tsvg"}, drawing_script(appliance, marks, say));
+std::optional<std::string> appliance_drawing(const Appliance& appliance, const PartMarks& marks, const Sentences& say,
+                                             TestPointList list) {
+  std::optional<std::string> svg = run_program({"dot", "-Tsvg"}, drawing_script(appliance, marks, say, list));
   if (svg && svg->find("<svg") == std::string::npos) return std::nullopt;
   return svg;
 }

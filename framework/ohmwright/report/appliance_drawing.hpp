@@ -23,14 +23,19 @@ using PartMarks = std::vector<std::optional<PartMark>>;
 /// at fault, what is possible, what is unlikely.
 PartMarks marks_of(std::span<const double> probabilities, const Sentences& say);
 
+/// Whether a drawing lists its test points below the circuit; a page may have a list of its own.
+enum class TestPointList { below, left_out };
+
 /// The circuit for Graphviz: parts as boxes, what joins them as small ones, nodes with the numbers of the test points
-/// that touch there, and a list of the test points.
+/// that touch there, and a list of the test points unless it is left out.
 ///
 /// It holds our own words and numbers only; every text of the file stands in double quotes, escaped, its control
 /// characters gone. No HTML labels, links or images.
-std::string drawing_script(const Appliance& appliance, const PartMarks& marks, const Sentences& say);
+std::string drawing_script(const Appliance& appliance, const PartMarks& marks, const Sentences& say,
+                           TestPointList list = TestPointList::below);
 
 /// The circuit as SVG; empty where Graphviz is not installed or fails.
-std::optional<std::string> appliance_drawing(const Appliance& appliance, const PartMarks& marks, const Sentences& say);
+std::optional<std::string> appliance_drawing(const Appliance& appliance, const PartMarks& marks, const Sentences& say,
+                                             TestPointList list = TestPointList::below);
 
 }  // namespace ohmwright

@@ -8,7 +8,9 @@
 
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/course/class_table.hpp>
+#include <ohmwright/course/copies.hpp>
 #include <ohmwright/course/grade.hpp>
+#include <ohmwright/course/practice.hpp>
 
 #include "class_room.hpp"
 #include "students.hpp"
@@ -20,7 +22,8 @@ using ::testing::HasSubstr;
 using testing::Manner;
 using ::testing::Not;
 
-constexpr std::array manners{Manner::careful, Manner::hasty, Manner::guessing, Manner::unsafe, Manner::editing};
+constexpr std::array manners{Manner::careful,    Manner::hasty,  Manner::guessing,
+                             Manner::scattering, Manner::unsafe, Manner::editing};
 constexpr std::size_t class_size = 200;
 constexpr std::size_t exercise_count = 20;
 
@@ -52,16 +55,21 @@ Class marked_class() {
 
 TEST(Class, IsPutInOrderByItsMarks) {
   const Class all = marked_class();
-  std::printf("means: careful %.1f, hasty %.1f, guessing %.1f, unsafe %.1f\n", all.mean(Manner::careful),
-              all.mean(Manner::hasty), all.mean(Manner::guessing), all.mean(Manner::unsafe));
+  std::printf("means: careful %.1f, hasty %.1f, guessing %.1f, scattering %.1f, unsafe %.1f\n",
+              all.mean(Manner::careful), all.mean(Manner::hasty), all.mean(Manner::guessing),
+              all.mean(Manner::scattering), all.mean(Manner::unsafe));
   EXPECT_GT(all.mean(Manner::careful), all.mean(Manner::hasty));
   EXPECT_GT(all.mean(Manner::hasty), all.mean(Manner::guessing));
+  EXPECT_GT(all.mean(Manner::hasty), all.mean(Manner::scattering));
   EXPECT_GT(all.mean(Manner::guessing), all.mean(Manner::unsafe));
+  EXPECT_GT(all.mean(Manner::scattering), all.mean(Manner::unsafe));
   for (const Manner manner : manners)
     for (const Graded& one : all.graded.at(manner)) {
       EXPECT_EQ(one.refused, "");
       EXPECT_EQ(one.was_edited, manner == Manner::editing);
-      EXPECT_EQ(one.marks.safety == 0.0, manner == Manner::unsafe);
+      EXPECT_EQ(one.marks.safety == std::optional(0.0), manner == Manner::unsafe);
+      const bool measures = manner != Manner::guessing && manner != Manner::scattering;
+      EXPECT_EQ(one.marks.safety.has_value(), measures) << "who never measured was neither safe nor unsafe";
     }
   for (const Graded& one : all.graded.at(Manner::editing)) {
     EXPECT_EQ(one.total, 0.0);
@@ -89,6 +97,86 @@ TEST(Class, ARecordOfNonsenseHoldsNobodyUp) {
   const Graded graded = grader.grade(read_record(text, "a.record"), "a.record");
   EXPECT_TRUE(graded.was_edited);
   EXPECT_EQ(graded.total, 0.0);
+}
+
+/// A record of a start, a stop and an answer.
+std::string small_record(const Exercise& exercise, const std::string& session) {
+  std::string text;
+  Entry start{.action = "start"};
+  start.subject = exercise.name;
+  start.file = sha256_text(exercise_text(exercise));
+  start.session = session;
+  Practice practice(exercise);
+  text += record_line(practice.perform(start), text);
+  Entry wish{.action = "measure"};
+  wish.subject = exercise.places.test_points.front().id;
+  wish.leads = exercise.lifts_leads.front() ? "in" : "";
+  text += record_line(practice.perform(wish), text);
+  Entry answer{.action = "answer"};
+  answer.named = {exercise.parts.front().id};
+  answer.confidence = 0.5;
+  return text + record_line(practice.perform(answer), text);
+}
+
+std::string without_last_line(const std::string& text) { return text.substr(0, text.rfind('\n', text.size() - 2) + 1); }
+
+TEST(Class, AShortenedRecordIsMarkedAsSuchOrHasOtherCheckWords) {
+  const CourseKey key = testing::made_key("upright-thermistor-230v", Lesson::one_fault, "short", 1);
+  const Exercise& exercise = key.exercises.front().exercise;
+  Grader grader(key, testing::registry(), {});
+  const std::string whole = small_record(exercise, "00000001");
+  const Graded graded = grader.grade(read_record(whole, "a.record"), "a.record");
+  ASSERT_EQ(graded.check_words.size(), 2U) << "of the stop and of the answer";
+  const std::string cut = without_last_line(whole);
+  EXPECT_THAT(grader.grade(read_record(cut, "a.record"), "a.record").refused,
+              HasSubstr("not answered: unfinished, or cut short after entry 1"));
+  // Cut before the stop and answered anew: nothing in the record tells, the words that were read out do.
+  std::string anew = without_last_line(cut);
+  Entry answer{.action = "answer"};
+  answer.confidence = 0.5;
+  anew += record_line(answer, anew);
+  const Graded second = grader.grade(read_record(anew, "a.record"), "a.record");
+  EXPECT_FALSE(second.was_edited);
+  ASSERT_EQ(second.check_words.size(), 1U);
+  EXPECT_NE(second.check_words.front(), graded.check_words.front());
+  EXPECT_NE(second.check_words.front(), graded.check_words.back());
+  EXPECT_THAT(class_csv(std::span(&graded, 1)), HasSubstr(graded.check_words[0] + " " + graded.check_words[1]));
+}
+
+TEST(Class, ARecordHandedInTwiceIsNamed) {
+  const CourseKey key = testing::made_key("upright-thermistor-230v", Lesson::one_fault, "twice", 1);
+  const Exercise& exercise = key.exercises.front().exercise;
+  Grader grader(key, testing::registry(), {});
+  const std::string record = small_record(exercise, "00000001");
+  std::string of_friend = without_last_line(record);
+  Entry answer{.action = "answer"};
+  answer.confidence = 0.7;
+  of_friend += record_line(answer, of_friend);
+  std::vector<Graded> graded{grader.grade(read_record(record, "a"), "a.record"),
+                             grader.grade(read_record(record, "b"), "b.record"),
+                             grader.grade(read_record(of_friend, "c"), "c.record"),
+                             grader.grade(read_record(small_record(exercise, "00000002"), "d"), "d.record")};
+  note_copies(graded);
+  EXPECT_EQ(graded[0].same_as, "b.record");
+  EXPECT_EQ(graded[1].same_as, "a.record");
+  EXPECT_EQ(graded[2].same_as, "a.record, up to entry 1");
+  EXPECT_EQ(graded[3].same_as, "") << "the same deeds of another student";
+}
+
+TEST(Class, TheMarkForConfidenceIsBriersOverAllAnswers) {
+  // G. W. Brier, Monthly Weather Review 78 (1950) 1-3, equation 2, P = sum over classes of (f - E)^2; here 1 - P/2.
+  EXPECT_DOUBLE_EQ(confidence_mark(1.0, true, 11), 1.0);
+  EXPECT_DOUBLE_EQ(confidence_mark(1.0, false, 11), 0.0);
+  EXPECT_NEAR(confidence_mark(0.8, true, 11), 0.978, 1e-12);  // by hand: 1 - (0.04 + 10 * 0.02^2)/2
+  EXPECT_NEAR(confidence_mark(0.0, false, 11), 0.55, 1e-12);  // 1 - (0.9^2 + 9 * 0.1^2)/2: "not this" is no knowledge
+  EXPECT_NEAR(confidence_mark(0.7, true, 2), 0.91, 1e-12);    // of two answers 1 - (c - o)^2
+  for (const double belief : {0.15, 0.4, 0.75}) {             // proper: nobody gains by stating another than their own
+    const auto expected = [&](double stated) {
+      return belief * confidence_mark(stated, true, 9) + (1.0 - belief) * confidence_mark(stated, false, 9);
+    };
+    EXPECT_GT(expected(belief), expected(belief + 0.05));
+    EXPECT_GT(expected(belief), expected(belief - 0.05));
+  }
 }
 
 TEST(Class, ANameIsNoFormula) {

@@ -8,7 +8,9 @@
 
 #include <ohmwright/course/bench.hpp>
 #include <ohmwright/course/exercise.hpp>
+#include <ohmwright/course/practice.hpp>
 #include <ohmwright/course/secret.hpp>
+#include <ohmwright/quantity/error.hpp>
 
 #include "class_room.hpp"
 
@@ -17,16 +19,20 @@ namespace {
 
 using testing::made_key;
 
-/// The file with all that measuring and looking would find taken out, and its name.
+/// The file with all that measuring, looking and asking its owner would find taken out, and its name. Its rows keep
+/// their order.
 std::string without_readings(const std::string& file) {
   std::string text = std::regex_replace(file, std::regex("\"shown\": \"[^\"]*\""), "\"shown\": \"\"");
   text = std::regex_replace(text, std::regex("\"seen\": \"[^\"]*\""), "\"seen\": \"\"");
+  text = std::regex_replace(text, std::regex("\"complaint\": \"[^\"]*\""), "\"complaint\": \"\"");
   return std::regex_replace(text, std::regex("\"exercise\": \"[0-9a-f]{10}\""), "\"exercise\": \"\"");
 }
 
 TEST(Exercise, NothingButReadingsTellsOneFaultFromAnother) {
   std::set<std::string> rests;
   std::set<std::size_t> lengths;
+  std::set<std::size_t> lengths_of_complaints;
+  std::set<std::string> complaints;
   std::set<std::string> truths;
   std::set<std::string> names;
   for (const Lesson lesson : {Lesson::one_fault, Lesson::two_faults, Lesson::healthy}) {
@@ -35,6 +41,8 @@ TEST(Exercise, NothingButReadingsTellsOneFaultFromAnother) {
       const std::string file = exercise_text(made.exercise);
       rests.insert(without_readings(file));
       lengths.insert(file.size());
+      lengths_of_complaints.insert(made.exercise.complaint.size());
+      complaints.insert(made.exercise.complaint);
       names.insert(made.exercise.name);
       std::string truth;
       for (const std::string& name : made.truth.names) truth += name + " ";
@@ -44,6 +52,8 @@ TEST(Exercise, NothingButReadingsTellsOneFaultFromAnother) {
   EXPECT_GE(truths.size(), 4U) << "too few faults to compare";
   EXPECT_EQ(rests.size(), 1U) << "two files differ elsewhere than in what is shown";
   EXPECT_EQ(lengths.size(), 1U) << "the length of a file depends on its fault";
+  EXPECT_EQ(lengths_of_complaints.size(), 1U) << "what the owner says has a length of its own";
+  EXPECT_GE(complaints.size(), 3U) << "every owner says the same";
   EXPECT_EQ(names.size(), 4U) << "names follow from passphrase, set and index; here three sets share theirs";
 }
 
@@ -61,6 +71,12 @@ TEST(Exercise, OnePartLiesOnTheTable) {
     EXPECT_EQ(made.exercise.parts.size(), 1U);
     EXPECT_LE(made.truth.names.size(), 1U);
     for (const TestPoint& point : made.exercise.places.test_points) EXPECT_EQ(point.probe, Probe::ohms);
+    EXPECT_TRUE(made.exercise.looks.empty()) << "a part alone has no compartment to look into";
+    Practice practice(made.exercise);
+    const Entry read = practice.perform(wish_in("measure " + made.exercise.places.test_points[0].id + " lead-off"));
+    EXPECT_TRUE(read.hazards.empty()) << "it is plugged in nowhere";
+    EXPECT_NE(read.shown, "");
+    EXPECT_THROW(practice.perform(wish_in("plug-in")), InputError);
   }
 }
 
@@ -79,7 +95,7 @@ TEST(Exercise, TheSameSeedGivesTheSameBytesWithEveryCompiler) {
   const CourseKey key = made_key(testing::timer_appliance, Lesson::mixed, "bytes", 3);
   std::string all;
   for (const MadeExercise& made : key.exercises) all += exercise_text(made.exercise);
-  EXPECT_EQ(sha256_text(all), "964b9c0e90d42c3c3865e89d5153d5a21f39c82adbbf28296c65c89be4da94cd");
+  EXPECT_EQ(sha256_text(all), "cb643bc0333166c8bd2d8b6cedda78aa81ba1c05ab8f0728ca45cd4f73c6c496");
 }
 
 }  // namespace

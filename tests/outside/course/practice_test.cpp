@@ -6,6 +6,7 @@
 #include <ohmwright/course/meter_display.hpp>
 #include <ohmwright/course/practice.hpp>
 #include <ohmwright/course/record.hpp>
+#include <ohmwright/course/replay.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 #include "class_room.hpp"
@@ -118,6 +119,41 @@ TEST(Practice, NotesWhatCouldHaveHurt) {
   EXPECT_EQ(act(practice, "prove-dead").shown, "LIVE");
 }
 
+TEST(Practice, AHazardThatLastsCountsOnce) {
+  const Exercise exercise = small_exercise();
+  Practice practice(exercise);
+  Record record;
+  record.entries.push_back(practice.perform(Entry{.action = "start"}));
+  for (const char* line : {"unplug", "measure sensor", "measure sensor", "measure volts", "prove-dead",
+                           "measure sensor", "plug-in", "unplug", "measure sensor"})
+    record.entries.push_back(act(practice, line));
+  const Replay replay = replay_of(exercise, record);
+  EXPECT_THAT(replay.hazards, ElementsAre(not_proved_dead, not_proved_dead)) << "once for each unplugging";
+  EXPECT_TRUE(replay.has_measured);
+}
+
+TEST(Practice, AnAnswerNamesFewAndIsAtLeastABlindPick) {
+  Exercise exercise = small_exercise();
+  exercise.parts.push_back({"fan", "Fan", {{"open", "open"}}});
+  exercise.parts.push_back({"splice", "Splice", {{"open", "open"}}});
+  const auto refusal_of = [&](std::vector<std::string> named, double confidence) -> std::string {
+    Practice practice(exercise);
+    Entry answer{.action = "answer"};
+    answer.named = std::move(named);
+    answer.confidence = confidence;
+    try {
+      practice.perform(answer);
+    } catch (const InputError& error) {
+      return error.what();
+    }
+    return "";
+  };
+  EXPECT_THAT(refusal_of({"heater", "fan", "splice"}, 0.5), HasSubstr("at most two faults"));
+  EXPECT_THAT(refusal_of({"heater"}, 0.0), HasSubstr("with 4 answers to choose from"));
+  EXPECT_THAT(refusal_of({}, 0.2), HasSubstr("at least 25 % likely"));
+  EXPECT_EQ(refusal_of({"heater", "fan"}, 0.25), "");
+}
+
 TEST(Practice, RefusesWhatCannotBe) {
   const Exercise exercise = small_exercise();
   Practice practice(exercise);
@@ -125,6 +161,7 @@ TEST(Practice, RefusesWhatCannotBe) {
   EXPECT_THAT(refusal(practice, "measure heater-alone"), HasSubstr("lead-off, or in-circuit"));
   EXPECT_THAT(refusal(practice, "measure heter-alone"), HasSubstr("did you mean"));
   EXPECT_THAT(refusal(practice, "measure sensor range=7k"), HasSubstr("600 ohm, 6 kohm"));
+  EXPECT_THAT(refusal(practice, "answer heater"), HasSubstr("quit, then ohmwright course answer"));
   EXPECT_THAT(refusal(practice, "weld"), HasSubstr("the bench knows no"));
   EXPECT_EQ(practice.entries(), 1U) << "nothing of this happened";
 }

@@ -2,9 +2,12 @@
 
 #include <algorithm>
 
+#include <gtest/gtest.h>
+
 #include <ohmwright/course/practice.hpp>
 #include <ohmwright/course/replay.hpp>
 #include <ohmwright/locate/next_step.hpp>
+#include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright::course::testing {
 
@@ -17,6 +20,7 @@ class Student {
     Entry start{.action = "start"};
     start.subject = made.exercise.name;
     start.file = sha256_text(exercise_text(made.exercise));
+    start.session = random_word();
     act(start);
   }
 
@@ -120,6 +124,17 @@ void work_hastily(Student& student, const MadeExercise& made, const Bench& bench
   student.answer(belief_after(student.told(), bench, reasoning).parts, 0.9);
 }
 
+/// Tries to name everything at 0 %, which the bench refuses; then as much and as little as it takes.
+void scatter(Student& student, const MadeExercise& made, ReproducibleStream& stream) {
+  std::vector<std::string> all;
+  for (const AnswerPart& part : made.exercise.parts) all.push_back(part.id);
+  EXPECT_THROW(student.answer(all, 0.5), InputError);
+  const std::size_t first = stream.below(all.size());
+  const std::size_t second = (first + 1 + stream.below(all.size() - 1)) % all.size();
+  EXPECT_THROW(student.answer({all[first], all[second]}, 0.0), InputError);
+  student.answer({all[first], all[second]}, Practice::least_confidence(made.exercise));
+}
+
 /// The first reading of the record with another digit.
 std::string with_another_digit(std::string text) {
   const std::string before = "\"shown\":\"";
@@ -150,6 +165,9 @@ std::string record_of(Manner manner, const MadeExercise& made, const Bench& benc
       break;
     case Manner::guessing:
       student.answer({any_part(made, stream)}, 0.3);
+      break;
+    case Manner::scattering:
+      scatter(student, made, stream);
       break;
     case Manner::unsafe:
       student.read(made.exercise.places.test_points.front().id, "", made.exercise.lifts_leads.front() ? "in" : "");

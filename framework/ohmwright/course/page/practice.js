@@ -79,7 +79,8 @@ function shownOn(measure, rangeWanted, value) {
 
 // ---- the bench ----
 
-const state = { live: true, proved: false, covers: new Set(), setUp: "", stopped: false, answered: false, minutes: 0, times: new Map() };
+const onTable = exercise.on_the_table;
+const state = { live: !onTable, proved: onTable, covers: new Set(), setUp: "", stopped: false, answered: false, minutes: 0, times: new Map() };
 let record = "";
 let lastHash = "";
 let entries = 0;
@@ -158,6 +159,7 @@ function perform(wish) {
     state.proved = !state.live;
     wish.shown = state.proved ? "dead" : "LIVE";
   } else if (wish.do === "plug-in") {
+    if (onTable) throw new Error(words.not_here);
     wish.minutes = state.live ? 0 : 2;
     state.live = true;
     state.proved = false;
@@ -174,6 +176,11 @@ function perform(wish) {
   keep();
   show(entries, wish);
   ++entries;
+}
+
+/// What a student reads out at a stop and at the answer: the record that is handed in must come to the same.
+function checkWord() {
+  return words.check_word.replace("{word}", lastHash.slice(0, 4) + "-" + lastHash.slice(4, 8));
 }
 
 // ---- what is seen ----
@@ -214,30 +221,82 @@ function show(number, entry) {
   }
   byId("log").append(line);
   if (entry.shown && entry.do === "measure") byId("display").textContent = entry.shown;
-  byId("message").textContent = (entry.hazards || []).map((hazard) => words[hazard]).join("\n");
+  const messages = (entry.hazards || []).map((hazard) => words[hazard]);
+  if ((entry.hazards || []).includes("ohms-on-live")) messages.push(checkWord());
+  byId("message").textContent = messages.join("\n");
   if (state.stopped || state.answered)
     for (const button of document.querySelectorAll("#bench button")) button.disabled = true;
   if (state.answered) {
     byId("give").disabled = true;
-    byId("message").textContent = words.hand_in;
+    byId("message").textContent = words.hand_in + "\n" + checkWord();
   }
 }
 
-/// A reload, or a battery that ends, loses nothing where the browser keeps things for a page.
+// A reload, or a battery that ends, loses nothing where the browser keeps things for a page. What it keeps belongs to
+// this very file, not to its name: two files never take up each other's record.
+const keptAs = "ohmwright-" + exerciseHash;
+
+function remember(name, text) {
+  try { localStorage.setItem(name, text); } catch (error) { /* then it does not */ }
+}
+
+function remembered(name) {
+  try { return localStorage.getItem(name); } catch (error) { return null; /* nothing was kept */ }
+}
+
 function keep() {
-  try { localStorage.setItem("ohmwright-" + exercise.exercise, record); } catch (error) { /* then it does not */ }
+  remember(keptAs, record);
 }
 
-function takeUp() {
-  let kept = null;
-  try { kept = localStorage.getItem("ohmwright-" + exercise.exercise); } catch (error) { /* nothing was kept */ }
-  if (!kept) return false;
+function entriesIn(text) {
+  return text.trim().split("\n").map((line) => JSON.parse(line.replace(/^\{"entry":/, "").replace(/,"hash":"[0-9a-f]{64}"\}$/, "")));
+}
+
+/// The next one at this computer begins with nothing; what was there is kept under another name.
+function putAway() {
   try {
-    for (const line of kept.trim().split("\n")) perform(JSON.parse(line.replace(/^\{"entry":/, "").replace(/,"hash":"[0-9a-f]{64}"\}$/, "")));
-  } catch (error) {
-    return entries > 0;
+    const kept = localStorage.getItem(keptAs);
+    if (kept) localStorage.setItem(keptAs + "-put-away-" + Date.now(), kept);
+    localStorage.removeItem(keptAs);
+    localStorage.removeItem(keptAs + "-saved");
+  } catch (error) { /* nothing is kept here anyway */ }
+}
+
+function beginAnew() {
+  putAway();
+  location.reload();
+}
+
+function begin() {
+  const drawn = crypto.getRandomValues(new Uint8Array(4));
+  const session = Array.from(drawn, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  const begun = new Date().toISOString().replace(/\.\d+Z$/, "Z");
+  perform({ do: "start", subject: exercise.exercise, file: exerciseHash, session, begun });
+}
+
+/// Whoever opens the page is asked whether the record that lies here is theirs. One that was answered and saved is
+/// done with: the next student's begins.
+function takeUpOrBegin() {
+  const kept = remembered(keptAs);
+  let done = [];
+  try { done = kept ? entriesIn(kept) : []; } catch (error) { /* no record of ours */ }
+  const last = done[done.length - 1];
+  if (!last || (last.do === "answer" && remembered(keptAs + "-saved"))) {
+    if (last) putAway();
+    begin();
+    return;
   }
-  return entries > 0;
+  byId("work").hidden = true;
+  byId("kept").hidden = false;
+  byId("kept-text").textContent = words.kept
+    .replace("{begun}", done[0].begun ? new Date(done[0].begun).toLocaleString() : "?")
+    .replace("{count}", String(done.length - 1))
+    .replace("{names}", (last.students || []).join("; ") || "-");
+  byId("go-on").addEventListener("click", () => {
+    byId("kept").hidden = true;
+    byId("work").hidden = false;
+    try { done.forEach(perform); } catch (error) { byId("message").textContent = error.message; }
+  });
 }
 
 function attempt(wish) {
@@ -273,6 +332,8 @@ function fill() {
   for (const point of exercise.test_points) option(byId("point"), point.id, point.title);
   option(byId("set-up"), "", words.as_found);
   for (const setUp of exercise.set_ups) option(byId("set-up"), setUp.id, setUp.title);
+  byId("power").hidden = onTable;
+  byId("look-form").hidden = exercise.looks.length === 0;
   for (const look of exercise.looks) option(byId("look"), look.id, look.title);
   for (const select of [byId("first"), byId("second")]) {
     option(select, "", select.id === "first" ? words.nothing_wrong : words.nothing_more);
@@ -284,6 +345,7 @@ function fill() {
 
 function listen() {
   byId("point").addEventListener("change", pointChanged);
+  for (const id of ["anew", "anew-below"]) byId(id).addEventListener("click", beginAnew);
   for (const action of ["unplug", "prove-dead", "plug-in"]) byId(action).addEventListener("click", () => attempt({ do: action }));
   byId("measure-form").addEventListener("submit", (event) => {
     event.preventDefault();
@@ -311,6 +373,11 @@ function listen() {
       byId("message").textContent = words.say_confidence;
       return;
     }
+    const least = 1 / (exercise.parts.length + 1) - 0.005;  // of a blind pick; see Practice::answer
+    if (percent / 100 < least) {
+      byId("message").textContent = words.too_unsure.replace("{least}", String(Math.ceil(100 * least)));
+      return;
+    }
     const wish = { do: "answer" };
     if (byId("why").value) wish.subject = byId("why").value;
     wish.named = [...new Set([byId("first").value, byId("second").value])].filter((name) => name);
@@ -322,12 +389,13 @@ function listen() {
   byId("save").addEventListener("click", () => {
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([record], { type: "application/octet-stream" }));
-    link.download = exercise.exercise + ".record";
+    link.download = exercise.exercise + "-" + entriesIn(record)[0].session + ".record";
     link.click();
     URL.revokeObjectURL(link.href);
+    remember(keptAs + "-saved", "yes");
   });
 }
 
 fill();
 listen();
-if (!takeUp()) perform({ do: "start", subject: exercise.exercise, file: exerciseHash });
+takeUpOrBegin();

@@ -1,0 +1,32 @@
+#include <algorithm>
+#include <cstddef>
+
+#include <ohmwright/course/copies.hpp>
+
+namespace ohmwright::course {
+
+namespace {
+
+std::size_t shared_links(const Graded& one, const Graded& other) {
+  const auto [in_one, in_other] =
+      std::mismatch(one.links.begin(), one.links.end(), other.links.begin(), other.links.end());
+  return static_cast<std::size_t>(in_one - one.links.begin());
+}
+
+}  // namespace
+
+void note_copies(std::span<Graded> graded) {
+  for (Graded& one : graded) {
+    std::size_t longest = 0;
+    for (const Graded& other : graded) {
+      if (&other == &one) continue;
+      const std::size_t shared = shared_links(one, other);
+      if (shared <= longest) continue;
+      longest = shared;
+      const bool is_whole = shared == one.links.size() && shared == other.links.size();
+      one.same_as = is_whole ? other.file : other.file + ", up to entry " + std::to_string(shared - 1);
+    }
+  }
+}
+
+}  // namespace ohmwright::course

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <span>
+
+#include <ohmwright/course/grade.hpp>
+
+namespace ohmwright::course {
+
+/// Notes in `Graded::same_as` of each record which other one of the same exercise begins like it, and up to which
+/// entry. Two honest students share nothing: each start has a word drawn at random, and every link stands for all
+/// before it.
+void note_copies(std::span<Graded> graded);
+
+}  // namespace ohmwright::course
