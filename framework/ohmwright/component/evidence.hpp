@@ -26,8 +26,9 @@ enum class Shown : std::uint8_t { value, over_range, contact_open, contact_close
 
 /// A reading turned into an estimate: leads subtracted, meter and conditions with their error sources.
 struct PreparedReading {
-  std::uint16_t reading = 0;            ///< index into the readings given
-  std::uint16_t measurand = not_found;  ///< index into `Descriptor::measurands`
+  std::uint16_t reading = 0;  ///< index into the readings given
+  /// Index into `Descriptor::measurands`; `not_found` where it is set aside and no rule sees it (swapped_probes.hpp).
+  std::uint16_t measurand = not_found;
   Shown shown = Shown::value;
   Estimate value;                 ///< SI; only when a value is shown
   double displayed = 0.0;         ///< SI, before the leads were subtracted

@@ -16,8 +16,8 @@ struct ConclusionOptions {
 
 /// Concludes from what the rules found (docs/arithmetic.md, "From findings to a verdict"):
 /// out of limits if any rule condemns or the essential measurands do together (`decide`); within limits if every
-/// essential rule passed, no finding holds it back and their joint probability reaches c; else undecided. Takes the
-/// findings over.
+/// essential rule passed, no finding holds it back, no reading is set aside and their joint probability reaches c; else
+/// undecided. Takes the findings over.
 OHMWRIGHT_CORE_API Verdict conclude(const Descriptor& descriptor, const Evidence& evidence,
                                     const JudgeSettings& settings, Findings findings,
                                     const ConclusionOptions& options = {});

@@ -8,7 +8,8 @@ namespace {
 
 bool is_whole(double degrees) { return std::abs(degrees - std::round(degrees)) < 0.01; }
 
-/// What a thermometer shows in a room is believed: there a welded contact is read as a rule (common practice, no source).
+/// What a thermometer shows in a room is believed: there a welded contact is read as a rule (common practice, no
+/// source).
 bool is_of_a_room(double celsius) { return celsius >= 18.0 && celsius <= 30.0; }
 
 }  // namespace

@@ -13,8 +13,8 @@ struct UnitSlip {
 };
 
 /// Whether the last condemned state would be right were the digits of its temperature degrees Fahrenheit and not
-/// Celsius: closed at 32. Not in the temperatures of a room. Or the reverse, where the digits are whole in °F alone: -10 °C is as often meant as it is 14
-/// °F.
+/// Celsius: closed at 32. Not in the temperatures of a room. Or the reverse, where the digits are whole in °F alone:
+/// -10 °C is as often meant as it is 14 °F.
 std::optional<UnitSlip> unit_slip(const Scene& scene);
 
 }  // namespace ohmwright::bimetal_thermostat

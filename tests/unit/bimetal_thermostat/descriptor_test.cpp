@@ -38,7 +38,7 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice[measure_drop].id, "measure-drop");
   EXPECT_EQ(d.advice[before_buying_contact].id, "before-buying-contact");
   EXPECT_EQ(d.advice[replacement_link].id, "replacement-link");
-  EXPECT_EQ(d.advice.size(), leave_it_in + 1U);
+  EXPECT_EQ(d.advice.size(), unit_was_celsius + 1U);
   EXPECT_EQ(d.fault_modes[fault_welded].id, "welded-closed");
   EXPECT_EQ(d.fault_modes[fault_link_open].id, "link-open");
   EXPECT_EQ(d.terminals[link_2], "link-2");
