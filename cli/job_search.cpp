@@ -68,15 +68,15 @@ const job::ReplacedPart* first_replaced(const job::ServiceCall& call) {
   return first;
 }
 
-/// What the label was said to name, over what the appliance's file says of it: the worse of both where both speak.
+/// What the label was said to name, where that is worse than what the appliance's file says. Who works on it reads the
+/// label all the same: what was said on the phone takes no caution away.
 void take_label(const job::ServiceCall& call, Appliance& appliance) {
   const auto label = call.phone.find("refrigerant");
-  if (label == call.phone.end() || label->second == "unknown" || appliance.refrigerant == "none") return;
-  if (!refrigerant_may_burn(label->second)) {
-    if (appliance.refrigerant == "unknown") appliance.refrigerant = "non-flammable";
-  } else {
-    appliance.refrigerant = refrigerant_safety_class(label->second) ? "flammable" : "unknown";
-  }
+  if (label == call.phone.end() || appliance.refrigerant == "none" || !refrigerant_may_burn(label->second)) return;
+  if (refrigerant_safety_class(label->second))
+    appliance.refrigerant = "flammable";
+  else if (appliance.refrigerant == "non-flammable" && label->second != "unknown")
+    appliance.refrigerant = "unknown";
 }
 
 /// Every fault of the parts that were replaced, as weights that take it out of the search.

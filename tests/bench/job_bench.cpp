@@ -42,7 +42,8 @@ class LargeBook {
         const std::string time = job::time_text(1'600'000'000'000 + static_cast<std::int64_t>(i) * 60'000 +
                                                 static_cast<std::int64_t>(entries.size() % 10));
         entries.push_back(
-            {of, {job::identifier_of(bytes_of(++drawn)), std::string(name_of(form)), time, "", "", "bench", "", content}});
+            {of,
+             {job::identifier_of(bytes_of(++drawn)), std::string(name_of(form)), time, "", "", "bench", "", content}});
       };
       add(job::EntryForm::opened,
           job::ContentWriter().text("title", "Freezer warm, call " + std::to_string(i)).content());

@@ -33,8 +33,8 @@ std::string_view state_style(job::JobState state) {
   return state == job::JobState::stopped ? "out-of-limits" : "undecided";
 }
 
-/// A page that fills two sheets of A4 or Letter in print: no letter is smaller than 8 points, and the shop's part begins
-/// where the customer's ends.
+/// A page that fills two sheets of A4 or Letter in print: no letter is smaller than 8 points, and the shop's part
+/// begins where the customer's ends.
 constexpr std::string_view print_style = R"(<style>
 @media print {
   body { font-size: 9pt; line-height: 1.25; max-width: none; }
