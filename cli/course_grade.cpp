@@ -31,10 +31,10 @@ std::vector<std::filesystem::path> records_in(const std::string& folder) {
   return records;
 }
 
-course::Graded graded_file(const std::filesystem::path& path, course::Grader& grader) {
+course::Graded graded_file(const std::filesystem::path& path, course::Grader& grader, bool with_time_line) {
   const std::string name = path.filename().string();
   try {
-    return grader.grade(course::read_record(text_of_file(path.string()), name), name);
+    return grader.grade(course::read_record(text_of_file(path.string()), name), name, with_time_line);
   } catch (const DocumentError& error) {  // one spoilt file does not hold up the class
     course::Graded graded;
     graded.file = name;
@@ -55,12 +55,13 @@ int course_grade(const Arguments& arguments, Environment& environment) {
   const std::string sealed = text_of_file(key_file);
   const std::string key = course::opened(sealed, course_passphrase(arguments, PassphraseFor::made_key), key_file);
   course::Grader grader(course::read_key(key, key_file), environment.registry, weights);
+  const std::string format = arguments.value("--format", "text");
   std::vector<course::Graded> graded;
-  for (const std::filesystem::path& path : records) graded.push_back(graded_file(path, grader));
+  for (const std::filesystem::path& path : records)
+    graded.push_back(graded_file(path, grader, format == "html" || arguments.has("--feedback")));
   course::note_copies(graded);
   put_overrides(arguments, graded);
   const Sentences say{UnitPreferences{}};
-  const std::string format = arguments.value("--format", "text");
   deliver(format == "csv"    ? course::class_csv(graded)
           : format == "html" ? course::class_html(graded, weights, say, made_with())
                              : course::class_page(graded, arguments.has("--feedback"), say, environment.page),

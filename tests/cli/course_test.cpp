@@ -96,7 +96,8 @@ TEST_F(Course, FromTheSetToTheMarks) {
   EXPECT_THAT(slip.out, HasSubstr("Recorded in")) << "what went before it is recorded, and where";
   const Ran marks = course({"grade", at("class"), "--key", at("the.key"), "--feedback"});
   EXPECT_EQ(marks.exit_code, 0) << marks.err;
-  EXPECT_THAT(marks.out, AllOf(HasSubstr("exercise-001.record"), HasSubstr("The readings you cited make your answer")));
+  EXPECT_THAT(marks.out, AllOf(HasSubstr("exercise-001.record"), HasSubstr("The readings you cited make your answer"),
+                               HasSubstr("What your readings said, one after another"), HasSubstr("Likeliest now: ")));
   const Ran by_hand = course({"grade", at("class"), "--key", at("the.key"), "--format", "csv", "--override",
                               "exercise-001.record=72:showed it at the bench"});
   EXPECT_THAT(by_hand.out, AllOf(HasSubstr(",72.0,"), HasSubstr("showed it at the bench")));

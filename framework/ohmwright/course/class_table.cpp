@@ -18,6 +18,11 @@ std::string joined(const std::vector<std::string>& all, std::string_view between
   return text;
 }
 
+/// A class's table is wide: the page gives it room, whoever scrolls it keeps the names in view, and remarks break.
+constexpr std::string_view wide_table_style =
+    "<style>body { max-width: 76rem; } .wide td:first-child, .wide th:first-child { position: sticky; left: 0; "
+    "background: #fff; } .wide td:last-child { white-space: normal; min-width: 12rem; }</style>\n";
+
 std::string hundredths(double share) { return fmt::format("{:.0f}", 100.0 * share); }
 
 /// What stands out of a record by itself, or nothing.
@@ -131,6 +136,7 @@ std::string class_page(std::span<const Graded> graded, bool feedback, const Sent
     page.heading(one.file + (one.students.empty() ? std::string() : ": " + joined(one.students, "; ")));
     if (!one.refused.empty()) page.item(one.refused);
     for (const std::string& sentence : one.words) page.item(sentence);
+    page.section(say(OHMWRIGHT_TEXT("What your readings said, one after another")), one.time_line);
   }
   return page.take();
 }
@@ -156,8 +162,8 @@ std::string class_csv(std::span<const Graded> graded) {
 std::string class_html(std::span<const Graded> graded, const MarkWeights& weights, const Sentences& say,
                        std::string_view made_with) {
   const std::string title = say(OHMWRIGHT_TEXT("Marks of the class"));
-  std::string body =
-      "<h1>" + html_text(title) + "</h1>\n" + plots(graded, say) + html_table(table_of_class(graded, say));
+  std::string body = std::string(wide_table_style) + "<h1>" + html_text(title) + "</h1>\n" + plots(graded, say) +
+                     html_table(table_of_class(graded, say));
   body += "<p>" +
           html_text(
               say(OHMWRIGHT_TEXT("Weights: part {part}, good parts {good}, safety {safety}, confidence {confidence}, "
@@ -172,7 +178,8 @@ std::string class_html(std::span<const Graded> graded, const MarkWeights& weight
           "</p>\n";
   for (const Graded& one : graded)
     body +=
-        html_section(one.file + (one.students.empty() ? std::string() : ": " + joined(one.students, "; ")), one.words);
+        html_section(one.file + (one.students.empty() ? std::string() : ": " + joined(one.students, "; ")), one.words) +
+        html_folded(say(OHMWRIGHT_TEXT("What your readings said, one after another")), one.time_line);
   return html_page(title, body, made_with);
 }
 

@@ -10,6 +10,9 @@
 #include <ohmwright/document/schema.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
 #include <ohmwright/locate/next_step.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::course {
 
@@ -95,6 +98,34 @@ std::vector<std::string> check_words_of(const Record& record) {
 bool is_decided(const Reasoning& reasoning, const locate::Diagnosis& diagnosis) {
   const std::vector<locate::AnswerSet> sets = locate::answers(reasoning.faults(), diagnosis);
   return !sets.empty() && !sets.front().parts.empty() && sets.front().probability >= decided_probability;
+}
+
+/// The likeliest set of parts after each reading and look, as a line.
+std::vector<std::string> time_line_of(Reasoning& reasoning, const Bench& bench, const Exercise& exercise,
+                                      const Record& record) {
+  const Sentences say{UnitPreferences{}};
+  const std::vector<bool> live = plugged_in(exercise, record);
+  std::vector<std::string> lines;
+  Told told;
+  for (std::size_t i = 0; i < record.entries.size(); ++i) {
+    const Entry& entry = record.entries[i];
+    const std::size_t before = told.readings.size() + told.looks.symptoms.size();
+    add_told(bench, exercise, entry, live[i], told);
+    if (told.readings.size() + told.looks.symptoms.size() == before) continue;
+    const locate::Diagnosis diagnosis = reasoning.after(told.readings, told.looks);
+    const std::vector<locate::AnswerSet> sets = locate::answers(reasoning.faults(), diagnosis);
+    if (sets.empty()) continue;
+    std::vector<std::string> titles;
+    if (sets.front().outside_cause) titles.push_back(say(OHMWRIGHT_TEXT("a cause outside of the parts")));
+    for (const std::size_t part : sets.front().parts) titles.push_back(bench.appliance.parts[part].title);
+    lines.push_back(say(OHMWRIGHT_TEXT("{number} {subject}: {shown}. Likeliest now: {parts}, {probability}."),
+                        {{"number", std::to_string(i)},
+                         {"subject", entry.subject},
+                         {"shown", entry.shown},
+                         {"parts", titles.empty() ? say(OHMWRIGHT_TEXT("nothing")) : listed(titles)},
+                         {"probability", percent_text(sets.front().probability)}}));
+  }
+  return lines;
 }
 
 /// An entry that turned the readings from undecided to decided, found by halving: what decides mostly stays decided.
@@ -200,7 +231,7 @@ void Grader::reason(Station& station, const MadeExercise& made, const Record& re
     graded.decided_at = deciding_entry(station.reasoning, station.bench, made.exercise, record);
 }
 
-Graded Grader::grade(const Record& record, const std::string& file) {
+Graded Grader::grade(const Record& record, const std::string& file, bool with_time_line) {
   Graded graded;
   graded.file = file;
   graded.exercise = record.entries.front().subject;
@@ -226,6 +257,7 @@ Graded Grader::grade(const Record& record, const std::string& file) {
   const std::vector<std::size_t> named = parts_named(station.bench, *replay.answer);
   graded.marks = marks_of(*made, replay, named);
   reason(station, *made, record, replay, graded);
+  if (with_time_line) graded.time_line = time_line_of(station.reasoning, station.bench, made->exercise, record);
   graded.total = graded.was_edited ? 0.0 : total_of(graded.marks, weights_);
   const std::optional<std::size_t> edited_at = record.broken_at ? record.broken_at : replay.differs_at;
   graded.words = feedback(

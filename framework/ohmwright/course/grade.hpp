@@ -69,6 +69,8 @@ struct Graded {
   double followed = 0.0;                  ///< probability of the answer by the readings cited
   std::optional<std::size_t> decided_at;  ///< entry that turned the readings to decided
   std::vector<std::string> words;         ///< what a student can learn from
+  /// The reasoning's time line: after each reading and look, what all so far makes likeliest. Empty unless asked for.
+  std::vector<std::string> time_line;
 };
 
 /// Marks records of one key. Belongs to one thread; the second record at a bench is cheaper than the first.
@@ -80,7 +82,8 @@ class Grader {
   Grader& operator=(const Grader&) = delete;
   ~Grader();
 
-  Graded grade(const Record& record, const std::string& file);
+  /// `with_time_line` costs the engine's work at every entry.
+  Graded grade(const Record& record, const std::string& file, bool with_time_line = false);
   const CourseKey& key() const { return key_; }
 
  private:

@@ -117,6 +117,26 @@ locate::TakenReading taken(const Combination& combination, Probe probe, std::opt
           "reading"};
 }
 
+/// Fills in what each combination shows, each time, and gives what the engine is told of it: the first time alone, but
+/// every time where a fault comes and goes.
+std::vector<locate::TakenReading> drawn_readings(const Bench& bench, const DrawnBench& drawn, const DrawnMeter& meter,
+                                                 const std::vector<Combination>& all, bool tells_repeats,
+                                                 DrawStream& draws, Exercise& exercise) {
+  std::vector<locate::TakenReading> readings;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Probe probe = bench.appliance.test_points[all[i].measurement.test_point].probe;
+    std::vector<std::optional<double>>& shown = exercise.readings[i].second;
+    for (std::optional<double>& value : shown) {
+      const std::optional<double> at_probes = drawn.value_at(all[i].measurement, draws);
+      value = meter.shown(probe, at_probes, draws);
+    }
+    readings.push_back(taken(all[i], probe, shown.front()));
+    if (tells_repeats)
+      for (std::size_t again = 1; again < shown.size(); ++again) readings.push_back(taken(all[i], probe, shown[again]));
+  }
+  return readings;
+}
+
 }  // namespace
 
 std::string_view name_of(Lesson lesson) {
@@ -178,19 +198,8 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
         bench.on_the_table ? std::vector<std::string>() : symptoms_to_look_at(bench.appliance);
     const std::vector<bool> seen = drawn_looks(faults, *truth, lesson, symptoms, draws);
     for (std::size_t i = 0; i < seen.size(); ++i) made.exercise.looks[i].seen = seen[i];
-    std::vector<locate::TakenReading> readings;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-      const Probe probe = bench.appliance.test_points[all[i].measurement.test_point].probe;
-      std::vector<std::optional<double>>& shown = made.exercise.readings[i].second;
-      for (std::optional<double>& value : shown) {
-        const std::optional<double> at_probes = drawn.value_at(all[i].measurement, draws);
-        value = meter.shown(probe, at_probes, draws);
-      }
-      readings.push_back(taken(all[i], probe, shown.front()));
-      if (comes_and_goes(faults, *truth))
-        for (std::size_t again = 1; again < shown.size(); ++again)
-          readings.push_back(taken(all[i], probe, shown[again]));
-    }
+    const std::vector<locate::TakenReading> readings =
+        drawn_readings(bench, drawn, meter, all, comes_and_goes(faults, *truth), draws, made.exercise);
     for (const std::uint16_t fault : truth->faults) {
       made.truth.faults.push_back(faults.faults()[fault].fault);
       made.truth.names.push_back(faults.name(fault));
