@@ -51,12 +51,12 @@ void UnitWatch::take_value(double second, double value, std::uint64_t line) {
 
 void UnitWatch::look_for_jump(double second, double value, std::uint64_t line) {
   if (measured_dimension(quantity_) != Dimension::temperature || jump_ || is_changed_) return;
-  const Stretch& before = now_.rows >= fewest_rows || !last_ ? now_ : *last_;
+  Stretch before = now_;
+  if (last_) before.join(*last_);
   if (before.rows < fewest_rows) return;
   const std::optional<Unit> to = unit_that_fits(unit_, value, last_value_);
   if (!to) return;
   jump_ = Jump{*to, before};
-  if (last_ && last_->least < before.least) jump_->before = *last_;
   now_ = {};
   open(second, line);
 }

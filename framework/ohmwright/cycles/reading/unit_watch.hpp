@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -41,6 +42,12 @@ class UnitWatch {
     double least = 1e300;
     double most = -1e300;
     double mean() const { return sum / static_cast<double>(rows); }
+    void join(const Stretch& other) {
+      rows += other.rows;
+      sum += other.sum;
+      least = std::min(least, other.least);
+      most = std::max(most, other.most);
+    }
   };
   /// A row from which the column may be in another unit.
   struct Jump {
