@@ -137,16 +137,22 @@ struct ElementAt {
 ElementSpread contact_spread(const ElementAt& element) {
   ElementSpread spread{element.middle().from, element.middle().to, true, false, {}};
   double closed = 0.0;
+  double least = 1.0;
+  double most = 0.0;
   Range range;
   for (std::size_t i = 0; i < element.at.size(); ++i) {
-    closed += element.weights[i] * share_closed(*element.at[i]);
+    const double share = share_closed(*element.at[i]);
+    closed += element.weights[i] * share;
+    least = std::min(least, share);
+    most = std::max(most, share);
     if (element.at[i]->type == ElementType::contact) range.take_in(*element.at[i]);
   }
   if (closed < least_share) closed = 0.0;
   if (closed > 1.0 - least_share) closed = 1.0;
   if (closed > 0.0) add_value_choices(ElementType::resistance, range, closed, spread.choices);
   if (closed < 1.0) spread.choices.push_back({1.0 - closed, ElementType::open, 0.0, 0.0, false});
-  spread.stays = element.warms_up && spread.choices.size() > 1;
+  // What comes and goes at every temperature does not stay.
+  spread.stays = element.warms_up && spread.choices.size() > 1 && most > least;
   return spread;
 }
 

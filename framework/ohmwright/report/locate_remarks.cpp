@@ -23,6 +23,8 @@ using locate::TakenReading;
 
 /// The share of its likelihood as found that a reading has after a set-up, if that most likely did not take.
 constexpr double likely_missed = 0.2;
+/// One way to be is the likeliest when it is by this factor.
+constexpr double clearly_likelier = 1.2;
 /// A closed contact in at least this share of good parts is closed, in no more than the rest it is open.
 constexpr double nearly_all = 0.9;
 /// A way beside a part matters where the reading without it is this much higher.
@@ -275,7 +277,8 @@ class Remarks {
     return found == outcomes.end() ? nullptr : &*found;
   }
 
-  /// What a candidate would show, its middle instance; nothing for OL and for what hangs in the air.
+  /// What a candidate would show, its likeliest instance, the middle one of several alike; nothing for OL and for what
+  /// hangs in the air.
   std::optional<double> value_of(const Candidate& candidate, const Measurement& measurement) const {
     return value_of(prober_, candidate, measurement);
   }
@@ -283,7 +286,10 @@ class Remarks {
   std::optional<double> value_of(locate::Prober& prober, const Candidate& candidate,
                                  const Measurement& measurement) const {
     const std::vector<locate::Instance> instances = prober.instances(candidate);
-    const PredictedOutcome* outcome = likeliest_of(prober.predict(instances[instances.size() / 2], measurement));
+    const locate::Instance* of = &instances[instances.size() / 2];
+    for (const locate::Instance& instance : instances)
+      if (instance.weight > clearly_likelier * of->weight) of = &instance;
+    const PredictedOutcome* outcome = likeliest_of(prober.predict(*of, measurement));
     if (outcome == nullptr || outcome->form != PredictedOutcome::Form::value) return std::nullopt;
     const locate::Scale scale = locate::scale_of(appliance_.test_points[measurement.test_point].probe);
     return scale.linear_below * std::sinh(outcome->mean);
