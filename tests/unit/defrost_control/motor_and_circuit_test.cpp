@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "control_fixture.hpp"

@@ -10,6 +10,8 @@ namespace {
 /// Long enough to hold some cycles of a compressor (common practice, no source).
 constexpr double watched_stretch_second = 3.0 * 3600.0;
 constexpr std::uint64_t fewest_rows = 20;
+/// Of rows that are closer, one is enough.
+constexpr double looked_at_second = 10.0;
 /// Between two rows a temperature that only changed its unit seems to move by more than the first of these, and moved
 /// by less than the second.
 constexpr double least_jump_kelvin = 2.5;
@@ -30,9 +32,14 @@ std::optional<Unit> unit_that_fits(const Unit& unit, double value, double last) 
 void UnitWatch::take(std::span<const LogRow> rows, std::uint64_t last_line) {
   const std::size_t place = index_of(quantity_);
   const std::uint64_t behind = last_line > rows.size() ? last_line - rows.size() : 0;
-  for (std::size_t i = 0; i < rows.size(); ++i)
-    if (const double value = rows[i].value[place]; !std::isnan(value))
-      take_value(rows[i].time_second, value, behind + i + 1);
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (rows[i].time_second < next_second_) continue;
+    const double value = rows[i].value[place];
+    if (std::isnan(value)) continue;
+    next_second_ = rows[i].time_second + looked_at_second;
+    last_line_ = behind + i + 1;
+    take_value(rows[i].time_second, value, last_line_);
+  }
 }
 
 void UnitWatch::take_value(double second, double value, std::uint64_t line) {
@@ -113,7 +120,7 @@ void UnitWatch::close_temperature() {
 
 void UnitWatch::note_change() {
   if (!change_) change_ = UnitChange{now_.first_line, 0};
-  change_->rows += now_.rows;
+  change_->rows += last_line_ - now_.first_line + 1;
 }
 
 void UnitWatch::finish() {

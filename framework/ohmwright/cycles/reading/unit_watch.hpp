@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <span>
 
@@ -71,6 +72,8 @@ class UnitWatch {
   std::optional<Jump> jump_;
   bool is_changed_ = false;
   double last_value_ = LogRow::none;
+  double next_second_ = -std::numeric_limits<double>::infinity();  ///< rows before it are passed over
+  std::uint64_t last_line_ = 0;
   std::optional<UnitChange> change_;
 };
 
