@@ -22,6 +22,7 @@ namespace {
 using ::testing::AllOf;
 using testing::Defrosts;
 using testing::freezer;
+using testing::Lasting;
 using ::testing::HasSubstr;
 using testing::Ran;
 using testing::run_program;

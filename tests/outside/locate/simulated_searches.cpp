@@ -66,10 +66,10 @@ void look(Running& running, const SignModel& model) {
   running.signs.looked_at.push_back({running.next->subject, is_there != is_missed});
 }
 
-/// How often the set-up does not take: one in fifty, one in a hundred of those that a thermometer confirms.
+/// How often the set-up does not take.
 double share_missed(const Running& running, std::size_t set_up) {
   const SetUp& done = running.drawn.appliance().set_ups[set_up];
-  return !done.temperatures.empty() && done.states.empty() ? 0.01 : 0.02;
+  return !done.temperatures.empty() && done.states.empty() ? 0.005 : 0.01;
 }
 
 /// A reading that the simulator was asked for.
