@@ -295,7 +295,7 @@ TEST(Check, AShortToTheFrameIsNotToBeEnergisedHoweverItWasRead) {
   };
   const std::string behind = page({"32", "--lead-off", "insulation=0.5ohm"});
   EXPECT_THAT(behind, HasSubstr("CAN'T TELL YET, DO NOT ENERGISE: Heater"));
-  EXPECT_THAT(behind, HasSubstr("--lead-off before the first one holds for all"));
+  EXPECT_THAT(behind, HasSubstr("(--lead-off before"));
   EXPECT_THAT(behind, Not(HasSubstr("is within limits")));
   const std::string there = page({"32", "--lead-off", "insulation=0.5ohm", "--in-circuit"});
   EXPECT_THAT(there, HasSubstr("CAN'T TELL YET, DO NOT ENERGISE: Heater"));
@@ -347,7 +347,7 @@ TEST(Check, WhatReadsOtherwiseWithTheProbesSwappedNeverPasses) {
     const Ran ran = run_program(words);
     EXPECT_EQ(ran.exit_code, 3) << words[1] << ran.out << ran.err;
     EXPECT_THAT(ran.out,
-                AllOf(HasSubstr("read with the probes swapped, and they"), HasSubstr("read it both ways again")));
+                AllOf(HasSubstr("swapped, and they differ"), HasSubstr("both ways")));
     words.insert(words.end(), {"--format", "json"});
     const auto json = nlohmann::json::parse(run_program(words).out);
     ASSERT_EQ(json.at("set_aside").size(), 1U);

@@ -206,7 +206,7 @@ TEST(Evidence, TheStopNamesNothingToReplace) {
 }
 
 TEST(Evidence, TheDialogueRepliesToWhatNothingExplains) {
-  const std::string typed = number_of("A defrost ends too early", board_upright) + "\n1\n1\n123\n1\n7.7k\n0\n";
+  const std::string typed = number_of("A defrost ends too early", board_upright) + "\n1\n1\n80\n1\n7.7k\n0\n";
   EXPECT_THAT(
       run_program({"locate", board_upright, "--interactive", "--width", "200"}, {}, typed).out,
       AllOf(HasSubstr("Nothing modelled explains reading 1, "), HasSubstr(". Measure it again: probes on bare metal")));

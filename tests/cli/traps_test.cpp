@@ -181,7 +181,7 @@ TEST(Traps, ATemperatureThatNobodyMeasuredCondemnsNothing) {
       EXPECT_THAT(told(words), AllOf(Not(HasSubstr("LIKELY")), Not(HasSubstr("FOUND:")))) << appliance << thawed;
     }
   EXPECT_THAT(told({timer_upright}), HasSubstr("Temperature of the evaporator coil: not measured, anything from -18.0 "
-                                               "°C ± 4.0 K to 24 °C (--zone coil=... says it)."));
+                                               "°C ± 4.0 K to 24.0 °C (--zone coil=... says it)."));
 }
 
 TEST(Traps, ASetUpThatDidNotTake) {

@@ -11,6 +11,8 @@ struct BookWord {
   Value value;
   std::string_view word;
 };
+template <class Value>
+BookWord(Value, std::string_view) -> BookWord<Value>;
 
 constexpr std::array form_table{
     BookWord{EntryForm::opened, "opened"},         BookWord{EntryForm::phone, "phone"},

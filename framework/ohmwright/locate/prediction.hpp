@@ -64,8 +64,8 @@ struct ReadingModel {
   double same_slip_again = 0.1;  ///< of misreadings: the slip is made again when the reading is repeated (assumed)
   /// That a set-up did not take, so that the reading is one as found: the shaft not turned as far as the click. One
   /// whose temperature a thermometer has to confirm is missed more rarely. (Both assumed.)
-  double set_up_missed = 0.01;
-  double temperature_missed = 0.005;
+  double set_up_missed = 0.05;
+  double temperature_missed = 0.01;
   double conducts_below = 50.0;  ///< what a continuity buzzer calls closed [ohm] (common practice, no source)
 };
 

@@ -178,9 +178,11 @@ void Search::put_dead_before_live() {
     return step.form == Step::Form::measure && is_live(appliance_, step.measurement);
   };
   if (steps_.empty() || !is_live_step(steps_.front())) return;
-  const double gain = steps_.front().gain_bits;
+  constexpr double longer_at_most = 1.2;  // what nobody minds for a step without power
+  const Step live = steps_.front();
   const auto dead = std::find_if(steps_.begin(), steps_.end(), [&](const Step& step) {
-    return step.form == Step::Form::measure && !is_live_step(step) && step.gain_bits >= gain;
+    return step.form == Step::Form::measure && !is_live_step(step) && step.gain_bits >= live.gain_bits &&
+           step.minutes <= longer_at_most * live.minutes;
   });
   if (dead != steps_.end()) std::rotate(steps_.begin(), dead, dead + 1);
 }
@@ -206,8 +208,9 @@ void Search::think() {
   const bool goes_on = standing_.form == Standing::Form::open || standing_.form == Standing::Form::likely ||
                        standing_.form == Standing::Form::no_more_steps;
   if (!goes_on) return;
-  // What would settle the likeliest comes before what tells of the others.
-  if (standing_.probability >= nearly_likely && standing_.lacks == Standing::Lacks::nothing)
+  // What would settle a part that a code names comes before what tells of the others. (Of a part that readings name it
+  // would cost minutes: what tells most a minute ends the search sooner.)
+  if (!signs_.codes.empty() && standing_.probability >= nearly_likely && standing_.lacks == Standing::Lacks::nothing)
     put_what_bears_it_out_first();
   put_dead_before_live();
   put_insulation_first();

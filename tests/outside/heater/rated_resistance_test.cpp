@@ -78,7 +78,8 @@ TEST(RatedResistanceOutside, TheGainOfTheWireMovesTheLowerLimit) {
   EXPECT_NEAR(lower(Alloy::nicr_80_20, 20), 30.476190, 30.476190 * 1e-7);
   EXPECT_NEAR(lower(Alloy::fecral_25_5, 600), 29.588534, 29.588534 * 1e-7);
   EXPECT_NEAR(lower(Alloy::nicr_60_15, 625), 28.482421, 28.482421 * 1e-7);
-  EXPECT_NEAR(lower(Alloy::unknown_or_iron), 26.272578, 26.272578 * 1e-7);
+  // One that is rich in iron gains most: NiCr 35/20 has 1.188 at 800 °C. 14400/(1.05·450·1.188), exact.
+  EXPECT_NEAR(lower(Alloy::unknown_or_iron), 25.653359, 25.653359 * 1e-7);
 }
 
 TEST(RatedResistanceOutside, AnUnknownWireLeavesTheUpperLimit) {

@@ -66,12 +66,6 @@ void look(Running& running, const SignModel& model) {
   running.signs.looked_at.push_back({running.next->subject, is_there != is_missed});
 }
 
-/// How often the set-up does not take.
-double share_missed(const Running& running, std::size_t set_up) {
-  const SetUp& done = running.drawn.appliance().set_ups[set_up];
-  return !done.temperatures.empty() && done.states.empty() ? 0.005 : 0.01;
-}
-
 /// A reading that the simulator was asked for.
 struct Asked {
   std::size_t running = 0;
@@ -80,9 +74,7 @@ struct Asked {
 };
 
 Asked ask(NgspiceBatch& batch, std::size_t index, Running& running, double hertz) {
-  Measurement as_it_was = running.next->measurement;
-  if (as_it_was.set_up && running.stream.uniform() < share_missed(running, *as_it_was.set_up)) as_it_was.set_up.reset();
-  Asked asked{index, {}, running.drawn.wired_for(as_it_was, running.stream)};
+  Asked asked{index, {}, running.drawn.wired_for(running.next->measurement, running.stream)};
   const WiredReading& wired = asked.wired;
   if (wired.probe == Probe::ohms) {
     if (!wired.apart) asked.in_batch = batch.add_ohms(wired.network, {}, wired.probes);

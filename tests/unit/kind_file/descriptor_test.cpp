@@ -63,7 +63,8 @@ TEST(DescriptorOfAFile, HoldsTheTextsThatARuleCanSay) {
   EXPECT_THAT(ids(kind->descriptor().rules[1].texts),
               ElementsAre("closed-right", "open-right", "both-right", "closed-wrong", "open-wrong", "closed-either",
                           "open-either", "poor", "connection-unstated", "in-circuit", "open-in-circuit", "not-read",
-                          "no-condition", "no-figure", "live", "comes-and-goes", "range-too-coarse", "range-too-low"));
+                          "no-condition", "no-figure", "live", "comes-and-goes", "range-too-coarse", "range-too-low",
+                          "right-alone"));
 }
 
 TEST(DescriptorOfAFile, PutsItsOwnWordsOverOurAdvice) {

@@ -90,7 +90,8 @@ void UnitWatch::close_load() {
   constexpr double thousandth_most = 1.5e-3;
   constexpr double switched = 3.0;
   constexpr double no_appliance_watt = 5.0;
-  if (now_.most <= switched * std::max(now_.least, 0.0)) return;
+  if (now_.least < 0.0) return;  // noise about nothing: no load dips below it in any unit
+  if (now_.most <= switched * now_.least) return;
   const double ratio = most_before_ > 0.0 ? now_.most / most_before_ : 1.0;
   const bool shrank = ratio > thousandth_least && ratio < thousandth_most;
   const bool grew = most_before_ < no_appliance_watt && ratio > 1.0 / thousandth_most && ratio < 1.0 / thousandth_least;
