@@ -346,8 +346,7 @@ TEST(Check, WhatReadsOtherwiseWithTheProbesSwappedNeverPasses) {
     words.insert(words.begin(), "check");
     const Ran ran = run_program(words);
     EXPECT_EQ(ran.exit_code, 3) << words[1] << ran.out << ran.err;
-    EXPECT_THAT(ran.out,
-                AllOf(HasSubstr("swapped, and they differ"), HasSubstr("both ways")));
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("swapped, and they differ"), HasSubstr("both ways")));
     words.insert(words.end(), {"--format", "json"});
     const auto json = nlohmann::json::parse(run_program(words).out);
     ASSERT_EQ(json.at("set_aside").size(), 1U);

@@ -22,8 +22,8 @@ namespace {
 using ::testing::AllOf;
 using testing::Defrosts;
 using testing::freezer;
-using testing::Lasting;
 using ::testing::HasSubstr;
+using testing::Lasting;
 using testing::Ran;
 using testing::run_program;
 

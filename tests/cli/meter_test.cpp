@@ -73,7 +73,8 @@ TEST(Meter, ReadsNoLivePartUnlessItsInputsFloatAndAreRated) {
   const Ran agreed = run_program({"meter", instrument.address(), "current", "--meter", meter, "--live-agreed"});
   EXPECT_EQ(agreed.exit_code, 0) << agreed.err;
   EXPECT_THAT(agreed.out, HasSubstr("3.75"));
-  EXPECT_THAT(agreed.err, AllOf(HasSubstr("only if you are qualified"), ::testing::Not(HasSubstr("unplug the appliance"))));
+  EXPECT_THAT(agreed.err,
+              AllOf(HasSubstr("only if you are qualified"), ::testing::Not(HasSubstr("unplug the appliance"))));
 }
 
 TEST(Meter, TellsWhatWentWrongInOneLine) {

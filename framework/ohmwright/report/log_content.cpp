@@ -75,11 +75,10 @@ constexpr std::array question_words{
                  OHMWRIGHT_TEXT("The column of {one} did not move for {two} h: a dead logger, a pulled plug, or an "
                                 "appliance that does not run? Judge nothing by that time."),
                  "quantity", "hours"},
-    FindingWords{
-        "temperature-changes-implausible",
-        OHMWRIGHT_TEXT("The coil warms by {one} K within {two} s, faster than a heater can: is the time "
-                       "right? (--every)"),
-        "kelvin", "second"},
+    FindingWords{"temperature-changes-implausible",
+                 OHMWRIGHT_TEXT("The coil warms by {one} K within {two} s, faster than a heater can: is the time "
+                                "right? (--every)"),
+                 "kelvin", "second"},
 };
 
 constexpr std::array limit_words{

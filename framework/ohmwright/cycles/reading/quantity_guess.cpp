@@ -118,7 +118,7 @@ Meaning refined(Meaning meaning, const std::string& header, const Values& values
 /// Seen in the first lines of a log: a coil swings by more than the air around it, and melts now and then.
 bool looks_like_coil(const Values& values) {
   constexpr double coil_swing_kelvin = 15.0;  // common practice, no source
-  constexpr std::size_t fewest = 3;  // of fewer rows nobody sees a swing
+  constexpr std::size_t fewest = 3;           // of fewer rows nobody sees a swing
   if (values.count < fewest) return false;
   const bool in_fahrenheit = values.middle > 30.0;
   const double per_kelvin = in_fahrenheit ? 1.8 : 1.0;
