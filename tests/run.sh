@@ -32,7 +32,8 @@ if [ "$tier" = all ]; then
   step 'clang++ with AddressSanitizer and UndefinedBehaviorSanitizer (preset asan)'
   cmake --preset asan
   cmake --build --preset asan
-  # What a sanitizer adds to the symbols of a library nm lists otherwise. The long numerical sweeps repeat what shorter tests of the same code do; the workflow preset asan runs them too.
+  # nm lists otherwise what a sanitizer adds to the symbols of a library. The long numerical sweeps repeat what shorter
+  # tests of the same code do; the workflow preset asan runs them too.
   ctest --preset asan --exclude-regex 'SimulatedFaults|RandomNetworks|SimulatedLogs.GiveTheir|OptimalPolicy|KeepsToTheMostValues|AreThoseThatNmFinds'
   step 'Fuzz targets, 5 s each (tests/fuzz/long.sh)'
   sh tests/fuzz/long.sh 5
