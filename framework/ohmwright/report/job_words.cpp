@@ -58,8 +58,8 @@ std::string proof_text(const job::ProofStep& step, const Sentences& say) {
   const FindingArgument part{"part", step.subject};
   switch (step.form) {
     case Form::leak_to_earth:
-      return say(OHMWRIGHT_TEXT("STOP, do not energise it: {part} leaks to earth. Mend what leaks, then read it there "
-                                "again: a value, or OL with its range."),
+      return say(OHMWRIGHT_TEXT("STOP, do not energise it: something leaks to earth, as was read at \"{part}\". Mend "
+                                "it, then read it there again: a value, or OL with its range."),
                  {part});
     case Form::insulation_not_within:
       return say(OHMWRIGHT_TEXT("The insulation of {part} is not within limits: do not energise it; dry or replace it, "
