@@ -120,7 +120,7 @@ FoundPlugin read_kind_file(const ByteSource& bytes, const TrustedFile& file, con
   auto text = std::make_shared<const std::string>(text_in(bytes, file));
   FoundPlugin found{file.path, {}, {}, file.device, file.inode, false, false, text};
   if (!index.empty()) {
-    const StampedKind* known = index.kind_in(sha256_of(MemoryBytes(std::as_bytes(std::span(*text)))));
+    const StampedKind* known = index.kind_in(blake2b_of(*text));
     if (known != nullptr && is_named_after(file.path, *known)) {
       found.kinds = {*known};
       return found;

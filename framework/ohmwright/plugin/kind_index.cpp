@@ -22,15 +22,15 @@ KindIndex index_in(const ValueNode& root) {
     StampedKind kind{text_of(entry, "kind"), {}};
     for (const ValueNode& alias : list_of(entry, "aliases"))
       if (alias.text() != nullptr) kind.aliases.push_back(*alias.text());
-    if (is_kind_id(kind.id)) by_digest.try_emplace(text_of(entry, "sha256"), std::move(kind));
+    if (is_kind_id(kind.id)) by_digest.try_emplace(text_of(entry, "blake2b"), std::move(kind));
   }
   return KindIndex(std::move(by_digest));
 }
 
 }  // namespace
 
-const StampedKind* KindIndex::kind_in(std::string_view sha256) const {
-  const auto found = by_digest_.find(sha256);
+const StampedKind* KindIndex::kind_in(std::string_view digest) const {
+  const auto found = by_digest_.find(digest);
   return found == by_digest_.end() ? nullptr : &found->second;
 }
 

@@ -23,8 +23,8 @@ class KindIndex {
   explicit KindIndex(std::map<std::string, StampedKind, std::less<>> by_digest) : by_digest_(std::move(by_digest)) {}
 
   bool empty() const { return by_digest_.empty(); }
-  /// The kind in the file whose bytes have that SHA-256 (64 hexadecimal digits), or null for one that is not known.
-  const StampedKind* kind_in(std::string_view sha256) const;
+  /// The kind in the file whose bytes have that digest (`blake2b_of`), or null for one that is not known.
+  const StampedKind* kind_in(std::string_view digest) const;
 
  private:
   std::map<std::string, StampedKind, std::less<>> by_digest_;

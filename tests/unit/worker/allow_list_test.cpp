@@ -43,6 +43,11 @@ TEST(Digest, IsThatOfTheStandard) {
   EXPECT_FALSE(is_sha256("E3B0"));
 }
 
+// As `b2sum --length 256` of the GNU core utilities prints it.
+TEST(Digest, ByBlake2bIsThatOfAnotherProgram) {
+  EXPECT_EQ(blake2b_of("abc"), "bddd813c634239723171ef3fee98579b94964e3bb1cb3e427262c8c068d52319");
+}
+
 TEST(AllowList, TakesAFileThatOthersCanWriteToByItsBytes) {
   const test::PluginFolder folder;
   const auto file = folder.add("good");
