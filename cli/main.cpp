@@ -152,7 +152,9 @@ int run(const std::vector<std::string>& words) {
     return words.empty() ? exit_refused : exit_done;
   }
   if (invocation.arguments.has("--help")) {
-    std::cout << verb_help(*invocation.verb, sentences, page);
+    const ActionSpec* action = action_of(*invocation.verb, invocation.arguments);
+    std::cout << (action == nullptr ? verb_help(*invocation.verb, sentences, page)
+                                    : action_help(*invocation.verb, *action, sentences, page));
     return exit_done;
   }
   const PluginSearch search = search_for_plugins(invocation.arguments, locations);
