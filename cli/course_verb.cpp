@@ -17,51 +17,84 @@ namespace {
 
 /// What a course can do, and the options that belong to it.
 struct CourseAction {
-  std::string_view name;
-  std::vector<std::string_view> options;
+  ActionSpec spec;
   int (*run)(const Arguments&, Environment&) = nullptr;
 };
 
 std::vector<CourseAction> course_actions() {
-  return {{"make",
-           {"--lesson", "--seed", "--count", "--part", "--ratings", "--meter", "--course", "--key", "--passphrase-file",
-            "--page", "--out"},
-           course_make},
-          {"practise", {"--record", "--student", "--interactive"}, course_practise},
-          {"answer",
-           {"--record", "--student", "--named", "--nothing-wrong", "--because", "--confidence", "--why"},
-           course_answer},
-          {"grade",
-           {"--key", "--passphrase-file", "--weights", "--override", "--feedback", "--format", "--out"},
-           course_grade},
-          {"worksheet",
-           {"--appliance", "--slips", "--answers", "--large", "--key", "--passphrase-file", "--out"},
-           course_worksheet},
-          {"explain", {"--ratings", "--meter", "--format", "--out"}, course_explain},
-          {"lab", {"--format", "--out"}, course_lab}};
+  return {
+      {{"make",
+        "APPLIANCE|KIND",
+        OHMWRIGHT_TEXT("Writes exercises with a hidden fault, and the sealed key of them"),
+        "ohmwright course make upright-thermistor-230v --seed 7 --count 20 --out class --key course.key",
+        {"--lesson", "--seed", "--count", "--part", "--ratings", "--meter", "--course", "--key", "--passphrase-file",
+         "--page", "--out"}},
+       course_make},
+      {{"practise",
+        "EXERCISE [WHAT TO DO...]",
+        OHMWRIGHT_TEXT("Works at an exercise: each thing that is done or read goes into the record"),
+        "ohmwright course practise class/exercise-001.json unplug prove-dead",
+        {"--record", "--student", "--interactive"}},
+       course_practise},
+      {{"answer",
+        "EXERCISE",
+        OHMWRIGHT_TEXT("Writes down what is at fault, how sure you are and why"),
+        "ohmwright course answer class/exercise-001.json --named timer.bad-contact --because 4,5,6 --confidence 90",
+        {"--record", "--student", "--named", "--nothing-wrong", "--because", "--confidence", "--why"}},
+       course_answer},
+      {{"grade",
+        "FOLDER",
+        OHMWRIGHT_TEXT("Marks the records of a folder by the key"),
+        "ohmwright course grade class --key course.key --feedback",
+        {"--key", "--passphrase-file", "--weights", "--override", "--feedback", "--format", "--out"}},
+       course_grade},
+      {{"worksheet",
+        "EXERCISE...",
+        OHMWRIGHT_TEXT("Exercises on paper: the questions, slips with the readings, the answers"),
+        "ohmwright course worksheet class/exercise-001.json --appliance upright-thermistor-230v --out sheet.html",
+        {"--appliance", "--slips", "--answers", "--large", "--key", "--passphrase-file", "--out"}},
+       course_worksheet},
+      {{"explain",
+        "KIND",
+        OHMWRIGHT_TEXT("Shows what a good part reads, and what each fault makes of it"),
+        "ohmwright course explain thermistor --ratings ntc-10k-b3977 --format html --out sensor.html",
+        {"--ratings", "--meter", "--format", "--out"}},
+       course_explain},
+      {{"lab",
+        "PARTS READINGS...",
+        OHMWRIGHT_TEXT("Compares what students read of your tagged parts with their reference values"),
+        "ohmwright course lab lab.json readings.csv",
+        {"--format", "--out"}},
+       course_lab}};
 }
 
 /// Options of the verb that this action has no use for.
 void refuse_foreign_options(const CourseAction& action, const Arguments& arguments) {
   for (const CourseAction& other : course_actions())
-    for (const std::string_view option : other.options)
+    for (const std::string_view option : other.spec.options)
       if (arguments.has(option) &&
-          std::find(action.options.begin(), action.options.end(), option) == action.options.end())
-        throw InputError("course " + std::string(action.name) + " takes no " + std::string(option) +
-                         "; it takes: " + listed(action.options));
+          std::find(action.spec.options.begin(), action.spec.options.end(), option) == action.spec.options.end())
+        throw InputError("course " + std::string(action.spec.name) + " takes no " + std::string(option) +
+                         "; it takes: " + listed(action.spec.options));
 }
 
 int run_course(const Arguments& arguments, Environment& environment) {
   const std::string& typed = arguments.operands[0];
   std::vector<std::string> names;
   for (const CourseAction& action : course_actions()) {
-    names.emplace_back(action.name);
-    if (action.name != typed) continue;
+    names.emplace_back(action.spec.name);
+    if (action.spec.name != typed) continue;
     refuse_foreign_options(action, arguments);
     return action.run(arguments, environment);
   }
   throw InputError("course cannot " + ohmwright::quoted(typed) + did_you_mean(typed, names) +
                    "; it can: " + listed(names));
+}
+
+std::vector<ActionSpec> course_specs() {
+  std::vector<ActionSpec> specs;
+  for (const CourseAction& action : course_actions()) specs.push_back(action.spec);
+  return specs;
 }
 
 std::vector<OptionSpec> course_options() {
@@ -129,6 +162,7 @@ VerbSpec course_verb() {
       .circumstances = {},
       .takes_conditions = false,
       .run = run_course,
+      .actions = course_specs(),
   };
 }
 

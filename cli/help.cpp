@@ -1,6 +1,8 @@
 #include "help.hpp"
 
 #include <algorithm>
+#include <iterator>
+#include <vector>
 
 #include <ohmwright/quantity/message.hpp>
 
@@ -56,6 +58,40 @@ std::string option_rows(std::span<const OptionSpec> options, const Sentences& se
   return text;
 }
 
+/// How circumstances of readings are typed.
+std::string condition_rows(const VerbSpec& verb, const Sentences& sentences, int width) {
+  return "\n" +
+         paragraph(sentences(OHMWRIGHT_TEXT("What is said of readings (after a group of readings it holds for that "
+                                            "group, before the first for all; conditions, --lead-off, --in-circuit "
+                                            "and --leads also for earlier groups that were given none):")),
+                   width) +
+         row("--CONDITION VALUE",
+             sentences(OHMWRIGHT_TEXT("A condition of the kind, such as --at 23C; ± gives its doubt: "
+                                      "--at '23C ± 1K' (see: ohmwright kinds KIND)")),
+             17, width) +
+         option_rows(verb.circumstances, sentences, width);
+}
+
+/// Options of the verb that the action takes, in the verb's order.
+std::vector<OptionSpec> options_of_action(const VerbSpec& verb, const ActionSpec& action) {
+  std::vector<OptionSpec> own;
+  std::copy_if(verb.options.begin(), verb.options.end(), std::back_inserter(own), [&](const OptionSpec& option) {
+    return std::find(action.options.begin(), action.options.end(), option.name) != action.options.end();
+  });
+  return own;
+}
+
+std::string option_section(std::span<const OptionSpec> options, const Sentences& sentences, int width) {
+  return options.empty() ? std::string()
+                         : "\n" + sentences(OHMWRIGHT_TEXT("Options")) + "\n" + option_rows(options, sentences, width);
+}
+
+std::string ending(std::string_view example, const Sentences& sentences, int width) {
+  return "\n" + sentences(OHMWRIGHT_TEXT("Options of every verb")) + "\n" +
+         option_rows(common_options(), sentences, width) + "\n" + sentences(OHMWRIGHT_TEXT("Example")) + "\n" +
+         command(example, width);
+}
+
 }  // namespace
 
 std::string program_help(std::span<const VerbSpec> verbs, const Sentences& sentences, const PageStyle& style) {
@@ -86,22 +122,33 @@ std::string verb_help(const VerbSpec& verb, const Sentences& sentences, const Pa
     for (const OperandSpec& operand : verb.operands)
       text += row(std::string(operand.name), sentences(operand.help), name_width, style.width);
   }
-  if (verb.takes_conditions)
-    text += "\n" +
-            paragraph(sentences(OHMWRIGHT_TEXT("What is said of readings (after a group of readings it holds for that "
-                                               "group, before the first for all; conditions, --lead-off, --in-circuit "
-                                               "and --leads also for earlier groups that were given none):")),
-                      style.width) +
-            row("--CONDITION VALUE",
-                sentences(OHMWRIGHT_TEXT("A condition of the kind, such as --at 23C; ± gives its doubt: "
-                                         "--at '23C ± 1K' (see: ohmwright kinds KIND)")),
-                17, style.width) +
-            option_rows(verb.circumstances, sentences, style.width);
-  if (!verb.options.empty())
-    text += "\n" + sentences(OHMWRIGHT_TEXT("Options")) + "\n" + option_rows(verb.options, sentences, style.width);
-  text += "\n" + sentences(OHMWRIGHT_TEXT("Options of every verb")) + "\n" +
-          option_rows(common_options(), sentences, style.width);
-  return text + "\n" + sentences(OHMWRIGHT_TEXT("Example")) + "\n" + command(verb.example, style.width);
+  if (!verb.actions.empty())
+    text +=
+        "\n" + paragraph(sentences(OHMWRIGHT_TEXT("One action alone, with its own options and an example: ohmwright "
+                                                  "{verb} ACTION --help"),
+                                   {{"verb", std::string(verb.name)}}),
+                         style.width);
+  if (verb.takes_conditions) text += condition_rows(verb, sentences, style.width);
+  return text + option_section(verb.options, sentences, style.width) + ending(verb.example, sentences, style.width);
+}
+
+std::string action_help(const VerbSpec& verb, const ActionSpec& action, const Sentences& sentences,
+                        const PageStyle& style) {
+  std::string line = "ohmwright " + std::string(verb.name) + " " + std::string(action.name);
+  if (!action.words.empty()) line += " " + std::string(action.words);
+  line += action.takes_conditions ? " [--CONDITION VALUE...] [OPTIONS]" : " [OPTIONS]";
+  std::string text = paragraph(sentences(action.summary), style.width);
+  text += "\n" + sentences(OHMWRIGHT_TEXT("Usage")) + "\n" + paragraph(line, style.width, "  ", "      ");
+  if (action.takes_conditions) text += condition_rows(verb, sentences, style.width);
+  return text + option_section(options_of_action(verb, action), sentences, style.width) +
+         ending(action.example, sentences, style.width);
+}
+
+const ActionSpec* action_of(const VerbSpec& verb, const Arguments& arguments) {
+  if (arguments.operands.empty()) return nullptr;
+  const auto found = std::find_if(verb.actions.begin(), verb.actions.end(),
+                                  [&](const ActionSpec& action) { return action.name == arguments.operands.front(); });
+  return found == verb.actions.end() ? nullptr : &*found;
 }
 
 }  // namespace ohmwright::cli

@@ -1,13 +1,16 @@
 #include "instrument_readings.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/instrument/live_inputs.hpp>
+#include <ohmwright/locate/scale.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/print.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
 #include <ohmwright/safety/live_readings.hpp>
@@ -53,6 +56,19 @@ void refuse_live_instrument(const Arguments& arguments, const Environment& envir
   instrument::refuse_live_inputs(address, meter);
 }
 
+bool is_read_live_from_instrument(const Arguments& arguments, const Descriptor& descriptor) {
+  if (!arguments.has("--from")) return false;
+  const std::string name = address_and_measurand(arguments.value("--from")).second;
+  const auto& words = arguments.operands;
+  return is_read_live(descriptor, measurand_to_read(descriptor, name).id) ||
+         std::find(words.begin(), words.end(), "--live") != words.end();
+}
+
+std::string text_shown(const Observed& observed) {
+  const auto* number = std::get_if<StatedValue>(&observed);
+  return number == nullptr ? "OL" : exact_text(number->value);
+}
+
 std::optional<Reading> reading_from_instrument(const Arguments& arguments, const Environment& environment,
                                                const Descriptor& descriptor) {
   if (!arguments.has("--from")) return std::nullopt;
@@ -73,6 +89,11 @@ ValueSource value_source(const Arguments& arguments, const Environment& environm
     if (instrument::is_read_with_power(wanted.dimension)) refuse_live_instrument(arguments, environment, text);
     return instrument::read_settled(*instrument::open_readout(address, wanted, patience)).observed;
   };
+}
+
+std::string shown_by_instrument(const ValueSource& source, Probe probe, bool live) {
+  if (probe == Probe::ohms && live) throw InputError("ohms are never read live");
+  return text_shown(source({locate::dimension_of(probe)}));
 }
 
 }  // namespace ohmwright::cli

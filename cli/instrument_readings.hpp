@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include <ohmwright/appliance/appliance.hpp>
 #include <ohmwright/component/descriptor.hpp>
 #include <ohmwright/component/reading.hpp>
 #include <ohmwright/instrument/readout.hpp>
@@ -29,8 +30,17 @@ void refuse_live_instrument(const Arguments& arguments, const Environment& envir
 std::optional<Reading> reading_from_instrument(const Arguments& arguments, const Environment& environment,
                                                const Descriptor& descriptor);
 
+/// Whether what `--from` reads of the kind is read live, by its measurand or by what is said beside it (--live).
+bool is_read_live_from_instrument(const Arguments& arguments, const Descriptor& descriptor);
+
+/// What was observed as a meter shows it: "11450 ohm", "OL".
+std::string text_shown(const Observed& observed);
+
 /// Takes one settled value of a quantity from the instrument of `--from`; empty without it.
 using ValueSource = std::function<Observed(const instrument::Wanted& wanted)>;
 ValueSource value_source(const Arguments& arguments, const Environment& environment);
+
+/// What the source shows at a test point, as it would be typed. Throws InputError for ohms at a live one.
+std::string shown_by_instrument(const ValueSource& source, Probe probe, bool live);
 
 }  // namespace ohmwright::cli

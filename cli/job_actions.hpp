@@ -15,6 +15,8 @@ struct JobAction {
   std::string_view summary;
   int (*run)(const Arguments&, Environment&) = nullptr;  ///< operands are those behind the action's name
   std::vector<std::string_view> options = {};            ///< beside --book, --job, --who and those of every verb
+  std::string_view words = {};                           ///< what its help shows behind its name
+  std::string_view example = {};
 };
 
 // Each gives its exit code. All are one transaction in the book, or none.

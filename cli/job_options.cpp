@@ -46,6 +46,12 @@ std::vector<OptionSpec> job_options() {
       {"--confidence", "P", OHMWRIGHT_TEXT("With read: how sure a verdict must be (default 0.95)"), {}},
       {"--readings", "FILE", OHMWRIGHT_TEXT("With read: readings of a part from a file"), {}},
       {"--series", "FILE", OHMWRIGHT_TEXT("With read: a table of readings of a part"), {}},
+      {"--from",
+       "ADDRESS[#MEASURAND]",
+       OHMWRIGHT_TEXT("A reading straight from an instrument: tcp://HOST, serial:DEVICE, program:COMMAND "
+                      "(see: ohmwright meter --help)"),
+       {}},
+      {"--timeout", "TIME", OHMWRIGHT_TEXT("With --from: time that it has for each answer (default 5s)"), {}},
       {"--every-rule", "", OHMWRIGHT_TEXT("With read: also why a rule stayed silent"), {}},
       {"--cautions", "", OHMWRIGHT_TEXT("Show every caution in full, not its few words"), {}},
       {"--new", "NAME|FILE|unknown", OHMWRIGHT_TEXT("With replace: ratings of the part that goes in"), {}},

@@ -8,6 +8,7 @@
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/comparison_report.hpp>
+#include <ohmwright/report/page_cautions.hpp>
 #include <ohmwright/report/page_layout.hpp>
 #include <ohmwright/safety/safe_to_energise.hpp>
 
@@ -16,11 +17,15 @@
 #include "job_appliance.hpp"
 #include "job_book_file.hpp"
 #include "job_reading_judged.hpp"
+#include "job_safety.hpp"
 #include "kind_files.hpp"
 
 namespace ohmwright::cli {
 
 namespace {
+
+/// The step of work, as the data of cautions name it.
+constexpr std::string_view replacing = "replace-a-part";
 
 /// What comes out and what goes in, and how they compare.
 struct Exchange {
@@ -120,7 +125,8 @@ std::string page_of(const Exchange& exchange, const Sentences& say, const PageSt
   page.section(say(OHMWRIGHT_TEXT("What differs, or cannot be told")), differences(exchange, say));
   page.section(
       say(OHMWRIGHT_TEXT("The old one out, the new one in")),
-      {say(OHMWRIGHT_TEXT("Photograph wires, clips and foil before anything comes off.")),
+      {caution_line_of_step(replacing, say),
+       say(OHMWRIGHT_TEXT("Photograph wires, clips and foil before anything comes off.")),
        say(OHMWRIGHT_TEXT("Put foil tape and clips back where they were, the sensor or thermostat tight on its tube.")),
        say(OHMWRIGHT_TEXT(
            "Splices: sealed, of the wire's gauge, clear of heater and fan, a loop so that water drips off.")),
@@ -165,8 +171,7 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
                   .text("because", arguments.value("--because"))
                   .flag("tells_insulation", energised)
                   .flag("has_earth", exchange.has_earth)
-                  .texts("cautions", std::vector<std::string>{"disconnect-power", "prove-dead", "sharp-fins",
-                                                              "hot-surface", "do-not-bridge"})
+                  .texts("cautions", caution_ids_of_step(replacing))
                   .content(),
               happened}});
   say_which(job, environment);

@@ -1,8 +1,10 @@
 #include "job_safety.hpp"
 
+#include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 namespace ohmwright::cli {
 
@@ -31,6 +33,11 @@ std::string proof_command(const job::ProofStep& step) {
   return "ohmwright job verify --before BEFORE.csv --log AFTER.csv (ohmwright job wait log)";
 }
 
+std::vector<std::string> caution_ids_of_step(std::string_view step) {
+  const std::span<const std::string_view> ids = cautions_of_step(step);
+  return {ids.begin(), ids.end()};
+}
+
 std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences& say) {
   std::vector<std::string> texts;
   for (const job::ProofStep& bar : job::bars_to_energising(call)) texts.push_back(printable(proof_text(bar, say)));
@@ -44,6 +51,15 @@ void refuse_to_energise(const JobAtHand& job, const std::string& happened, const
   std::string all;
   for (const std::string& bar : bars) all += " " + bar;
   throw InputError(what + " while it is not proved safe to energise:" + all + " See: ohmwright job verify");
+}
+
+job::NewEntry agreement(const std::string& step, const Arguments& arguments) {
+  if (!arguments.has("--live-agreed"))
+    throw InputError(step +
+                     " is read live: only if you are qualified for it, with insulated probes, one hand at a time, "
+                     "somebody with you; if you are and agree to that, say --live-agreed, and it is recorded");
+  return {job::EntryForm::agreed,
+          job::ContentWriter().text("step", step).text("caution", "live-measurement").content()};
 }
 
 }  // namespace ohmwright::cli

@@ -1,12 +1,14 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/report/sentences.hpp>
 
 #include "job_book_file.hpp"
+#include "verb.hpp"
 
 namespace ohmwright::cli {
 
@@ -14,11 +16,17 @@ namespace ohmwright::cli {
 /// line does it.
 std::string proof_command(const job::ProofStep& step);
 
+/// Ids of the cautions of a step, as the book keeps them.
+std::vector<std::string> caution_ids_of_step(std::string_view step);
+
 /// What bars energising, each in one sentence.
 std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences& say);
 
 /// Throws InputError for something done live while it is not proved safe to energise, as it stood at that time
 /// (`time_text`; empty: now). `what` begins the sentence: "heater-live is read live, and no live step is taken".
 void refuse_to_energise(const JobAtHand& job, const std::string& happened, const std::string& what);
+
+/// The explicit yes to a live step, which is recorded with it. Throws InputError without one.
+job::NewEntry agreement(const std::string& step, const Arguments& arguments);
 
 }  // namespace ohmwright::cli

@@ -3,6 +3,7 @@
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/job_report.hpp>
+#include <ohmwright/report/page_cautions.hpp>
 #include <ohmwright/safety/safe_to_energise.hpp>
 
 #include "job_actions.hpp"
@@ -129,6 +130,7 @@ void CallTalk::ask_whose_insulation() {
 
 void CallTalk::ask_forced_defrost() {
   bool yes = false;
+  line(caution_line_of_step("forced-defrost", say_));
   choose(say_(OHMWRIGHT_TEXT(
              "Now a forced defrost, live: the limit proved and not bridged, the drain clear, a time limit, "
              "and you stay beside it; only if you are qualified.")),

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <ohmwright/quantity/error.hpp>
@@ -25,47 +26,111 @@ const std::vector<JobAction>& job_actions() {
        OHMWRIGHT_TEXT("begin a call: open TITLE [--phone] [--appliance NAME]"),
        open_job,
        {"--phone", "--answer", "--complaint", "--appliance", "--symptom", "--no-symptom", "--meter", "--zone",
-        "--time"}},
+        "--time"},
+       "TITLE",
+       "ohmwright job open \"Freezer warm, frost at the back\" --appliance upright-thermistor-230v"},
       {"sign",
        OHMWRIGHT_TEXT("what is seen and known without a meter, and which appliance it is"),
        note_sign,
        {"--appliance", "--symptom", "--no-symptom", "--looked", "--code", "--repaired", "--thawed", "--unplugged",
-        "--ran-well", "--zone", "--state", "--cannot-reach", "--meter", "--time"}},
-      {"next", OHMWRIGHT_TEXT("what to look at or measure now, and why"), next_of_job, {"--allow-live", "--cautions"}},
+        "--ran-well", "--zone", "--state", "--cannot-reach", "--meter", "--time"},
+       "",
+       "ohmwright job sign --symptom frost-whole-coil --looked door=fine"},
+      {"next",
+       OHMWRIGHT_TEXT("what to look at or measure now, and why"),
+       next_of_job,
+       {"--allow-live", "--cautions"},
+       "",
+       "ohmwright job next"},
       {"card",
        OHMWRIGHT_TEXT("the next five steps on a card as wide as a phone"),
        card_of_job,
-       {"--allow-live", "--most"}},
+       {"--allow-live", "--most"},
+       "",
+       "ohmwright job card --most 3"},
       {"read",
        OHMWRIGHT_TEXT("a reading: read TESTPOINT[@SETUP]=VALUE, or read PART|KIND READING"),
        read_for_job,
        {"--time", "--live-agreed", "--meter", "--ratings", "--control", "--confidence", "--readings", "--series",
-        "--every-rule", "--cautions"}},
-      {"why", OHMWRIGHT_TEXT("why that step, and what each fault would show"), why_of_job, {"--allow-live"}},
-      {"find", OHMWRIGHT_TEXT("the possible faults now"), find_in_job, {"--allow-live", "--cautions"}},
+        "--from", "--timeout", "--every-rule", "--cautions"},
+       "TESTPOINT[@SETUP]=VALUE... | PART|KIND READING...",
+       "ohmwright job read heater 48.9 --lead-off"},
+      {"why",
+       OHMWRIGHT_TEXT("why that step, and what each fault would show"),
+       why_of_job,
+       {"--allow-live"},
+       "",
+       "ohmwright job why"},
+      {"find",
+       OHMWRIGHT_TEXT("the possible faults now"),
+       find_in_job,
+       {"--allow-live", "--cautions"},
+       "",
+       "ohmwright job find"},
       {"replace",
        OHMWRIGHT_TEXT("a part goes in for another: replace PART --new NAME"),
        replace_in_job,
-       {"--new", "--old", "--because", "--time"}},
+       {"--new", "--old", "--because", "--time"},
+       "PART",
+       "ohmwright job replace heater --new heater-450w-120v"},
       {"verify",
        OHMWRIGHT_TEXT("proof after the repair, and what is still unproved"),
        verify_job,
        {"--earth-bond", "--test-current", "--forced-defrost", "--live-agreed", "--log", "--before", "--column",
-        "--every", "--line", "--time"}},
-      {"close", OHMWRIGHT_TEXT("close repaired, declined or stopped"), close_job, {"--because", "--call-back"}},
-      {"wait", OHMWRIGHT_TEXT("wait part, or wait log"), wait_in_job, {"--because"}},
-      {"visit", OHMWRIGHT_TEXT("another visit begins"), visit_again, {}},
-      {"note", OHMWRIGHT_TEXT("a note in your own words"), note_in_job, {"--time"}},
+        "--every", "--line", "--time"},
+       "",
+       "ohmwright job verify --earth-bond 0.12ohm --test-current 10A"},
+      {"close",
+       OHMWRIGHT_TEXT("close repaired, declined or stopped"),
+       close_job,
+       {"--because", "--call-back"},
+       "repaired|declined|stopped",
+       "ohmwright job close repaired --call-back 2026-12-01"},
+      {"wait",
+       OHMWRIGHT_TEXT("wait part, or wait log"),
+       wait_in_job,
+       {"--because"},
+       "part|log",
+       "ohmwright job wait part --because \"ordered\""},
+      {"visit", OHMWRIGHT_TEXT("another visit begins"), visit_again, {}, "", "ohmwright job visit --job 3"},
+      {"note",
+       OHMWRIGHT_TEXT("a note in your own words"),
+       note_in_job,
+       {"--time"},
+       "TEXT",
+       "ohmwright job note \"the drain was iced up\""},
       {"correct",
        OHMWRIGHT_TEXT("take an entry back: correct ENTRY (show lists them), or correct last"),
        correct_job,
-       {"--because"}},
-      {"list", OHMWRIGHT_TEXT("the jobs of the book"), list_jobs, {"--in-state", "--most"}},
-      {"show", OHMWRIGHT_TEXT("all entries of a job"), show_job, {}},
-      {"report", OHMWRIGHT_TEXT("for the customer and the shop"), report_of_job, {"--format", "--out"}},
-      {"export", OHMWRIGHT_TEXT("the book, or the job of --job, as lines of JSON"), export_jobs, {"--out"}},
-      {"import", OHMWRIGHT_TEXT("take in what another book exported: import FILE"), import_jobs, {}},
-      {"check", OHMWRIGHT_TEXT("whether the book is sound"), check_book, {}},
+       {"--because"},
+       "ENTRY|last",
+       "ohmwright job correct last --because \"the wrong lead was off\""},
+      {"list",
+       OHMWRIGHT_TEXT("the jobs of the book"),
+       list_jobs,
+       {"--in-state", "--most"},
+       "",
+       "ohmwright job list --in-state waiting-for-part"},
+      {"show", OHMWRIGHT_TEXT("all entries of a job"), show_job, {}, "[N]", "ohmwright job show"},
+      {"report",
+       OHMWRIGHT_TEXT("for the customer and the shop"),
+       report_of_job,
+       {"--format", "--out"},
+       "[N]",
+       "ohmwright job report --format html --out call.html"},
+      {"export",
+       OHMWRIGHT_TEXT("the book, or the job of --job, as lines of JSON"),
+       export_jobs,
+       {"--out"},
+       "",
+       "ohmwright job export --out book.jsonl"},
+      {"import",
+       OHMWRIGHT_TEXT("take in what another book exported: import FILE"),
+       import_jobs,
+       {},
+       "FILE",
+       "ohmwright job import book.jsonl"},
+      {"check", OHMWRIGHT_TEXT("whether the book is sound"), check_book, {}, "", "ohmwright job check"},
   };
   return actions;
 }
@@ -80,8 +145,9 @@ const JobAction& action_named(const std::string& name) {
                    "; it has: " + listed(names));
 }
 
+constexpr std::array<std::string_view, 3> of_every_action{"--book", "--job", "--who"};
+
 bool is_common(const std::string& option) {
-  constexpr std::array<std::string_view, 3> of_every_action{"--book", "--job", "--who"};
   const auto options = common_options();
   return std::find(of_every_action.begin(), of_every_action.end(), option) != of_every_action.end() ||
          std::any_of(options.begin(), options.end(), [&](const OptionSpec& one) { return one.name == option; });
@@ -118,6 +184,18 @@ std::vector<std::string_view> action_names() {
   return names;
 }
 
+/// What the help of one action shows.
+std::vector<ActionSpec> action_specs() {
+  std::vector<ActionSpec> specs;
+  for (const JobAction& action : job_actions()) {
+    ActionSpec spec{action.name,    action.words,   action.summary,
+                    action.example, action.options, action.run == read_for_job};
+    spec.options.insert(spec.options.end(), of_every_action.begin(), of_every_action.end());
+    specs.push_back(std::move(spec));
+  }
+  return specs;
+}
+
 std::vector<OperandSpec> job_operands() {
   return {
       {"ACTION",
@@ -140,6 +218,7 @@ VerbSpec job_verb() {
       .circumstances = {circumstance_options().begin(), circumstance_options().end()},
       .takes_conditions = true,
       .run = run_job,
+      .actions = action_specs(),
   };
 }
 

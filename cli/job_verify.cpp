@@ -87,8 +87,7 @@ void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const 
                                     .text("what", name_of(job::CheckForm::forced_defrost))
                                     .text("outcome", name_of(ended ? Outcome::within_limits : Outcome::out_of_limits))
                                     .text("text", say(text))
-                                    .texts("cautions", std::vector<std::string>{"live-measurement", "do-not-bridge",
-                                                                                "water-and-mains", "moving-parts"})));
+                                    .texts("cautions", caution_ids_of_step("forced-defrost"))));
 }
 
 /// A log from after the repair, compared with one from before it where there is one.

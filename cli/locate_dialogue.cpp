@@ -228,11 +228,7 @@ class Dialogue {
   }
 
   std::string read_from_instrument(const locate::Step& step, Probe probe) {
-    if (probe == Probe::ohms && locate::is_live(appliance_, step.measurement))
-      throw InputError("ohms are never read live");
-    const Observed observed = source_({locate::dimension_of(probe)});
-    const auto* number = std::get_if<StatedValue>(&observed);
-    const std::string shown = number == nullptr ? "OL" : exact_text(number->value);
+    const std::string shown = shown_by_instrument(source_, probe, locate::is_live(appliance_, step.measurement));
     line(say(OHMWRIGHT_TEXT("The instrument shows {value}."), {{"value", shown}}));
     return shown;
   }

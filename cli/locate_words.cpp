@@ -154,16 +154,19 @@ std::vector<std::string> symptoms_of(const Appliance& appliance) {
   return all;
 }
 
-locate::TakenReading typed_test_reading(const std::string& word, const TypedReadings& how) {
-  const Appliance& appliance = how.appliance;
-  auto [place, value] = parts_of(word, "TESTPOINT=VALUE or TESTPOINT@SETUP=VALUE, such as X-N=32.1");
+locate::Measurement typed_measurement(std::string place, const Appliance& appliance) {
   locate::Measurement measurement;
   if (const std::size_t at = place.find('@'); at != std::string::npos) {
     measurement.set_up = index_named(appliance.set_ups, place.substr(at + 1), "set-up");
     place.erase(at);
   }
   measurement.test_point = index_named(appliance.test_points, place, "test point");
-  return typed_reading(measurement, value, word, how);
+  return measurement;
+}
+
+locate::TakenReading typed_test_reading(const std::string& word, const TypedReadings& how) {
+  auto [place, value] = parts_of(word, "TESTPOINT=VALUE or TESTPOINT@SETUP=VALUE, such as X-N=32.1");
+  return typed_reading(typed_measurement(std::move(place), how.appliance), value, word, how);
 }
 
 std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, Appliance& appliance, const Meter& meter,

@@ -11,6 +11,9 @@
 
 namespace ohmwright::cli {
 
+/// What `TESTPOINT[@SETUP]` reads. Throws InputError naming what there is.
+locate::Measurement typed_measurement(std::string place, const Appliance& appliance);
+
 /// `TESTPOINT[@SETUP]=VALUE` as a reading. Throws InputError naming what there is.
 locate::TakenReading typed_test_reading(const std::string& word, const TypedReadings& how);
 

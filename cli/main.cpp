@@ -115,6 +115,16 @@ bool wants_colour(const Arguments& arguments) {
   return (!refused || refused->empty()) && ::isatty(STDOUT_FILENO) == 1;
 }
 
+/// The permitted plugins, and whether nothing else from outside the installation is taken.
+AllowList allowed_plugins(const Locations& locations, ::uid_t user) {
+  AllowList list = read_allow_list(allow_list_file(locations), user);
+  const std::string only = from_environment("OHMWRIGHT_ONLY_ALLOWED_PLUGINS").value_or("");
+  if (!only.empty() && only != "1")
+    throw InputError("OHMWRIGHT_ONLY_ALLOWED_PLUGINS takes 1, or is not set, got " + ohmwright::quoted(only));
+  if (!only.empty()) list.make_the_only_way();
+  return list;
+}
+
 PluginSearch search_for_plugins(const Arguments& arguments, const Locations& locations) {
   std::vector<std::filesystem::path> from_options;
   const auto found = arguments.options.find("--plugins");
@@ -123,7 +133,7 @@ PluginSearch search_for_plugins(const Arguments& arguments, const Locations& loc
   const ::uid_t user = ::geteuid();
   return {plugin_folders(locations.plugins, search_path, from_options),
           user,
-          {.allowed = read_allow_list(allow_list_file(locations), user), .worker = WorkerSettings{locations.worker}}};
+          {.allowed = allowed_plugins(locations, user), .worker = WorkerSettings{locations.worker}}};
 }
 
 int run(const std::vector<std::string>& words) {
@@ -142,7 +152,9 @@ int run(const std::vector<std::string>& words) {
     return words.empty() ? exit_refused : exit_done;
   }
   if (invocation.arguments.has("--help")) {
-    std::cout << verb_help(*invocation.verb, sentences, page);
+    const ActionSpec* action = action_of(*invocation.verb, invocation.arguments);
+    std::cout << (action == nullptr ? verb_help(*invocation.verb, sentences, page)
+                                    : action_help(*invocation.verb, *action, sentences, page));
     return exit_done;
   }
   const PluginSearch search = search_for_plugins(invocation.arguments, locations);

@@ -65,6 +65,9 @@ std::string program_manual(std::span<const VerbSpec> verbs, std::string_view ver
   text += options_section("\"OPTIONS OF EVERY VERB\"", common_options());
   text +=
       ".SH ENVIRONMENT\n.TP\n.B OHMWRIGHT_PLUGIN_PATH\nFurther folders of plugins, separated by colons.\n.TP\n.B "
+      "OHMWRIGHT_ONLY_ALLOWED_PLUGINS\nWhere it is 1, nothing from outside the installation is taken but what is on "
+      "the "
+      "list of allowed plugins.\n.TP\n.B "
       "XDG_CONFIG_HOME\nIts folder ohmwright holds the list of allowed plugins; default ~/.config.\n.TP\n.B "
       "NO_COLOR\nNo colour where it is set.\n";
   return text + std::string(exits);

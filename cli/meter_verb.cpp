@@ -29,11 +29,6 @@ Dimension typed_dimension(const Arguments& arguments) {
       ohmwright::quoted(name));
 }
 
-std::string text_shown(const Observed& observed) {
-  const auto* number = std::get_if<StatedValue>(&observed);
-  return number == nullptr ? "OL" : exact_text(number->value);
-}
-
 /// Readings as `check --readings` takes them (schemas/readings.schema.json).
 std::string readings_json(const instrument::SettledReading& settled, const std::string& measurand) {
   nlohmann::ordered_json reading{{"label", instrument_label}};
@@ -47,8 +42,7 @@ std::string caution_page(Dimension dimension, PageStyle style) {
   const Sentences say{UnitPreferences{}};
   PageLayout page(style);
   if (instrument::is_read_with_power(dimension)) {
-    page.block(say(caution_named("live-measurement")->english));
-    page.block(say(caution_named("meter-category")->english));
+    for (const std::string_view id : cautions_of_step("read-live")) page.block(say(caution_named(id)->english));
     page.block(say(OHMWRIGHT_TEXT("Local codes and licensed practice come first.")));
   } else {
     page.block(say(OHMWRIGHT_TEXT(

@@ -11,6 +11,7 @@
 
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
+#include "output.hpp"
 #include "plugin_actions.hpp"
 #include "plugin_trial.hpp"
 
@@ -53,11 +54,60 @@ MeterSet meters_for_trial(const Environment& environment) {
   return MeterSet(std::move(meters));
 }
 
-/// The worst of two endings of trials: refused before to be mended before fine.
-int worse(int a, int b) {
-  const auto rank = [](int code) { return code == exit_plugin_refused ? 2 : (code == exit_done ? 0 : 1); };
-  return rank(a) >= rank(b) ? a : b;
-}
+/// Tells of trials as they go, or keeps them for a report.
+class TrialTeller {
+ public:
+  TrialTeller(bool as_json, bool is_kept, Environment& environment)
+      : as_json_(as_json), is_kept_(is_kept), environment_(environment) {}
+
+  void refused(const RefusedPlugin& plugin) {
+    head(shell_word(plugin.path));
+    PluginTrial trial{
+        plugin.path, {}, {{"loading", OHMWRIGHT_TEXT("it can be loaded"), plugin.reasons}}, {}, exit_plugin_refused};
+    tell(check_lines(trial.checks.front(), say_, environment_.page.width));
+    trials_.push_back(std::move(trial));
+  }
+  void try_out(const Registry& registry, const FoundPlugin& plugin, const std::string& kind, const MeterSet& meters) {
+    head(kind + " (" + shell_word(plugin.path) + ")");
+    trials_.push_back(
+        try_out_in_child(registry, plugin, kind, meters,
+                         {[this](const TriedCheck& check) { tell(check_lines(check, say_, environment_.page.width)); },
+                          [this](const std::string& note) { tell(note_lines(note, environment_.page.width)); }},
+                         environment_));
+  }
+  bool is_empty() const { return trials_.empty(); }
+
+  /// The end of the page, or the whole report. Gives the exit code.
+  int finish(const Arguments& arguments) {
+    int code = exit_done;
+    for (const PluginTrial& trial : trials_) code = worse_ending(code, trial.code);
+    if (as_json_) {
+      deliver(trials_json(trials_, say_), arguments, environment_);
+      return code;
+    }
+    tell('\n' +
+         (code == exit_done ? say_(OHMWRIGHT_TEXT("Nothing to mend."))
+                            : say_(OHMWRIGHT_TEXT("There is something to mend."))) +
+         '\n');
+    if (is_kept_) deliver(text_, arguments, environment_);
+    return code;
+  }
+
+ private:
+  void head(const std::string& title) { tell(title + '\n'); }
+  void tell(const std::string& text) {
+    if (as_json_) return;
+    text_ += text;
+    if (!is_kept_) environment_.out << text << std::flush;
+  }
+
+  bool as_json_;
+  bool is_kept_;  ///< for the file of --out
+  Environment& environment_;
+  Sentences say_{UnitPreferences{}};
+  std::vector<PluginTrial> trials_;
+  std::string text_;
+};
 
 }  // namespace
 
@@ -67,33 +117,17 @@ int test_plugin(const Arguments& arguments, Environment& environment) {
   search.options.worker.reset();  // each kind is tried in a child of its own
   search.folders.push_back(target.folder());
   const Registry registry(search.folders, search.user, search.options);
-  const Sentences say{UnitPreferences{}};
   const MeterSet meters = meters_for_trial(environment);
-  int code = exit_done;
-  std::size_t tried = 0;
-  for (const RefusedPlugin& refused : registry.refused()) {
-    if (!target.is_or_holds(refused.path)) continue;
-    ++tried;
-    environment.out << shell_word(refused.path) << '\n'
-                    << check_lines({OHMWRIGHT_TEXT("it can be loaded"), refused.reasons}, say, environment.page.width);
-    code = worse(code, exit_plugin_refused);
-  }
-  for (const FoundPlugin& plugin : registry.plugins()) {
-    if (!target.holds(plugin.path)) continue;
-    for (const StampedKind& kind : plugin.kinds) {
-      ++tried;
-      environment.out << kind.id << " (" << shell_word(plugin.path) << ")\n";
-      code = worse(code, try_out_in_child(registry, plugin, kind.id, meters, environment));
-    }
-  }
-  if (tried == 0)
+  TrialTeller teller(arguments.value("--format") == "json", arguments.has("--out"), environment);
+  for (const RefusedPlugin& refused : registry.refused())
+    if (target.is_or_holds(refused.path)) teller.refused(refused);
+  for (const FoundPlugin& plugin : registry.plugins())
+    if (target.holds(plugin.path))
+      for (const StampedKind& kind : plugin.kinds) teller.try_out(registry, plugin, kind.id, meters);
+  if (teller.is_empty())
     throw InputError("there is no plugin in " + shell_word(target.path()) +
                      " or one folder down; a library ends in .ohmplug, a kind file in .kind.json");
-  environment.out << '\n'
-                  << (code == exit_done ? say(OHMWRIGHT_TEXT("Nothing to mend."))
-                                        : say(OHMWRIGHT_TEXT("There is something to mend.")))
-                  << '\n';
-  return code;
+  return teller.finish(arguments);
 }
 
 }  // namespace ohmwright::cli

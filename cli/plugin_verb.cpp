@@ -17,44 +17,76 @@ namespace ohmwright::cli {
 
 namespace {
 
-/// One thing that the verb can do.
+/// One thing that the verb can do. `spec.words` is what its one word is; empty: none.
 struct PluginAction {
-  std::string_view name;
-  std::string_view takes;  ///< what its one word is; empty: none
+  ActionSpec spec;
   int (*run)(const Arguments&, Environment&) = nullptr;
-  std::vector<std::string_view> options = {};  ///< that it takes, beside those of every verb
-  bool takes_readings = false;                 ///< any number of words, and conditions among them
 };
 
 std::vector<PluginAction> plugin_actions() {
-  return {{"new", "FOLDER", new_plugin, {"--kind", "--like", "--without-code"}},
-          {"test", "FILE|FOLDER", test_plugin},
-          {"debug",
-           "KIND READING",
-           debug_plugin,
-           {"--ratings", "--control", "--readings", "--series", "--meter", "--confidence", "--live-agreed"},
-           true},
-          {"inspect", "FILE", inspect_plugin},
-          {"allow", "FILE", allow_plugin},
-          {"revoke", "FILE|SHA256|KIND", revoke_plugin},
-          {"allowed", "", list_allowed_plugins}};
+  return {{{"new",
+            "FOLDER",
+            OHMWRIGHT_TEXT("Writes the folder of a new kind, which builds and teaches what to fill in"),
+            "ohmwright plugin new coil-relay --like switch",
+            {"--kind", "--like", "--without-code"}},
+           new_plugin},
+          {{"test",
+            "FILE|FOLDER",
+            OHMWRIGHT_TEXT("Tries a kind by all that is promised of one, and says what to mend"),
+            "ohmwright plugin test build --format json --out report.json",
+            {"--format", "--out"}},
+           test_plugin},
+          {{"debug",
+            "KIND READING",
+            OHMWRIGHT_TEXT("Judges readings in this process and shows why each rule spoke or stayed silent"),
+            "ohmwright plugin debug thermistor 11.0k --at 23C --lead-off --ratings ntc-10k-b3977",
+            {"--ratings", "--control", "--readings", "--series", "--meter", "--confidence", "--live-agreed"},
+            true},
+           debug_plugin},
+          {{"inspect",
+            "FILE",
+            OHMWRIGHT_TEXT("Says what a file is and whether it would be taken, without running anything of it"),
+            "ohmwright plugin inspect coil-relay.ohmplug --format json",
+            {"--format", "--out"}},
+           inspect_plugin},
+          {{"allow",
+            "FILE",
+            OHMWRIGHT_TEXT("Permits the bytes of a file, whoever owns it"),
+            "ohmwright plugin allow coil-relay.ohmplug",
+            {}},
+           allow_plugin},
+          {{"revoke",
+            "FILE|SHA256|KIND",
+            OHMWRIGHT_TEXT("Takes a permission back"),
+            "ohmwright plugin revoke coil-relay",
+            {}},
+           revoke_plugin},
+          {{"allowed", "", OHMWRIGHT_TEXT("Lists what is permitted"), "ohmwright plugin allowed", {}},
+           list_allowed_plugins}};
 }
 
-void check_words_of(const PluginAction& action, const Arguments& arguments) {
+/// The specs alone.
+std::vector<ActionSpec> plugin_specs() {
+  std::vector<ActionSpec> specs;
+  for (const PluginAction& action : plugin_actions()) specs.push_back(action.spec);
+  return specs;
+}
+
+void check_words_of(const ActionSpec& action, const Arguments& arguments) {
   const std::string name(action.name);
-  const std::size_t wanted = action.takes.empty() ? 1 : 2;
+  const std::size_t wanted = action.words.empty() ? 1 : 2;
   if (arguments.operands.size() < wanted)
-    throw InputError("missing: " + std::string(action.takes) + "; ohmwright plugin " + name + " " +
-                     std::string(action.takes));
-  if (!action.takes_readings && arguments.operands.size() > wanted)
+    throw InputError("missing: " + std::string(action.words) + "; ohmwright plugin " + name + " " +
+                     std::string(action.words));
+  if (!action.takes_conditions && arguments.operands.size() > wanted)
     throw InputError("one word too many: " + ohmwright::quoted(arguments.operands[wanted]) + "; ohmwright plugin " +
-                     name + (action.takes.empty() ? " takes none" : " takes one " + std::string(action.takes)));
+                     name + (action.words.empty() ? " takes none" : " takes one " + std::string(action.words)));
 }
 
 /// The verb takes conditions for one of its actions; for the others a word with a dash is a slip.
-void check_options_of(const PluginAction& action, const Arguments& arguments) {
+void check_options_of(const ActionSpec& action, const Arguments& arguments) {
   const std::string name(action.name);
-  if (!action.takes_readings)
+  if (!action.takes_conditions)
     for (const std::string& word : arguments.operands)
       if (word.size() > 1 && word[0] == '-')
         throw InputError("unknown option " + ohmwright::quoted(word) + did_you_mean(word, arguments.option_names) +
@@ -69,10 +101,10 @@ int run_plugin(const Arguments& arguments, Environment& environment) {
   const std::string& typed = arguments.operands[0];
   std::vector<std::string> names;
   for (const PluginAction& action : plugin_actions()) {
-    names.emplace_back(action.name);
-    if (action.name != typed) continue;
-    check_options_of(action, arguments);
-    check_words_of(action, arguments);
+    names.emplace_back(action.spec.name);
+    if (action.spec.name != typed) continue;
+    check_options_of(action.spec, arguments);
+    check_words_of(action.spec, arguments);
     return action.run(arguments, environment);
   }
   throw InputError("plugin cannot " + ohmwright::quoted(typed) + did_you_mean(typed, names) +
@@ -114,10 +146,13 @@ VerbSpec plugin_verb() {
                "",
                OHMWRIGHT_TEXT("debug: you are qualified for live measurement and agreed to it"),
                {}},
+              {"--format", "FORMAT", OHMWRIGHT_TEXT("test, inspect: text (default) or json"), {"text", "json"}},
+              {"--out", "FILE", OHMWRIGHT_TEXT("test, inspect: write there instead of the terminal"), {}},
           },
       .circumstances = {circumstance_options().begin(), circumstance_options().end()},
       .takes_conditions = true,
       .run = run_plugin,
+      .actions = plugin_specs(),
   };
 }
 

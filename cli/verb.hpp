@@ -42,6 +42,16 @@ struct Arguments {
   }
 };
 
+/// Something that a verb can do: `ohmwright VERB NAME`. Its own help is made from this.
+struct ActionSpec {
+  std::string_view name;
+  std::string_view words;                 ///< what is typed behind it: "FOLDER", "[WORD...]"; empty: nothing
+  std::string_view summary;               ///< one English sentence, translated when printed
+  std::string_view example;               ///< works as printed
+  std::vector<std::string_view> options;  ///< names of the verb's options that it takes
+  bool takes_conditions = false;
+};
+
 /// A verb of the command line.
 struct VerbSpec {
   std::string_view name;
@@ -54,6 +64,7 @@ struct VerbSpec {
   std::vector<OptionSpec> circumstances;
   bool takes_conditions = false;
   std::function<int(const Arguments&, Environment&)> run;  ///< gives the exit code
+  std::vector<ActionSpec> actions = {};                    ///< what its first word can be; empty: it has none
 };
 
 }  // namespace ohmwright::cli

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
-"""Writes the texts of a kind file that people read as a source that xgettext understands.
+"""Writes the texts of a kind file, or of the cautions, that people read as a source that xgettext understands.
 
-usage: kind_file_texts.py KIND.kind.json OUT.cpp
+usage: kind_file_texts.py KIND.kind.json|cautions.json OUT.cpp
 """
 import json
 import pathlib

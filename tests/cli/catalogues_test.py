@@ -23,16 +23,22 @@ def template(sources, into):
     into.write_text(text.replace("charset=CHARSET", "charset=UTF-8"), encoding="utf-8")
 
 
+def texts_of_data(root, file, work):
+    """The texts of a file of data as a source."""
+    source = work / "own.cpp"
+    subprocess.run([sys.executable, str(root / "framework/cmake/kind_file_texts.py"), str(file), str(source)], check=True)
+    return source
+
+
 def sources_of(root, domain, work):
     """The files that hold the domain's texts; of a kind without C++ its own texts and those of its reader."""
     if domain == "framework":
-        return [*root.glob("framework/**/*.cpp"), *root.glob("cli/**/*.cpp")]
+        cautions = texts_of_data(root, root / "framework/ohmwright/verdict/cautions.json", work)
+        return [cautions, *root.glob("framework/**/*.cpp"), *root.glob("cli/**/*.cpp")]
     kind_file = root / "plugins" / domain / f"{domain}.kind.json"
     if not kind_file.exists():
         return list((root / "plugins" / domain).glob("**/*.cpp"))
-    own = work / "own.cpp"
-    subprocess.run([sys.executable, str(root / "framework/cmake/kind_file_texts.py"), str(kind_file), str(own)], check=True)
-    return [own, *(root / "plugins/kind-file").glob("**/*.cpp")]
+    return [texts_of_data(root, kind_file, work), *(root / "plugins/kind-file").glob("**/*.cpp")]
 
 
 def begun_for(catalogue):

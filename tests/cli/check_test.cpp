@@ -250,6 +250,15 @@ TEST(Help, EveryVerbHasItsOwnWithAnExampleThatWorks) {
   }
 }
 
+TEST(Help, AnActionHasItsOwn) {
+  const auto help_of = [](const char* verb, const char* action) { return run_program({verb, action, "--help"}).out; };
+  EXPECT_THAT(help_of("job", "read"), AllOf(HasSubstr("ohmwright job read TESTPOINT"), HasSubstr("--from ADDRESS"),
+                                            HasSubstr("--CONDITION VALUE"), Not(HasSubstr("--earth-bond"))));
+  EXPECT_THAT(help_of("course", "make"), AllOf(HasSubstr("--seed N"), Not(HasSubstr("--weights"))));
+  EXPECT_THAT(help_of("plugin", "new"), AllOf(HasSubstr("--like SORT"), Not(HasSubstr("--ratings"))));
+  EXPECT_EQ(help_of("job", "nosuch"), run_program({"job", "--help"}).out) << "the whole verb lists the actions";
+}
+
 TEST(Check, NamesASlipOfTheDecimalPoint) {
   const Ran ran =
       run_program({"check", "thermistor", "1.1k", "--at", "23C", "--lead-off", "--ratings", "ntc-10k-b3977"});

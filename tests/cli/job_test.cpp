@@ -1,6 +1,7 @@
 // One service call through the program: the book, the rules of closing, what merges, and what people may type.
 
 #include <algorithm>
+#include <atomic>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -13,7 +14,9 @@
 
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
+#include "../unit/instrument/simulated_instrument.hpp"
 #include "made_logs.hpp"
 #include "program.hpp"
 
@@ -231,6 +234,50 @@ TEST_F(JobCall, RefusesALiveReadingWithoutAYesAndRecordsTheYes) {
   EXPECT_THAT(refused({"read", "volts-heater@forced-defrost=118"}), HasSubstr("--live-agreed"));
   EXPECT_EQ(run({"read", "volts-heater@forced-defrost=118", "--live-agreed"}).exit_code, 0);
   EXPECT_THAT(report()["notes"].dump(), HasSubstr("agreed to the caution of the live step volts-heater"));
+}
+
+/// 32 ohm of a 450 W heater at 120 V: V²/P (Ohm's law).
+TEST_F(JobCall, TakesAReadingStraightFromAnInstrument) {
+  std::atomic<int> asked = 0;
+  const testing::SimulatedInstrument instrument([&asked](std::string_view line) -> testing::Answer {
+    ++asked;
+    return {line == "*IDN?" ? "EXAMPLE,BENCH METER,0,1.0\n" : "+3.20000000E+01\n"};
+  });
+  const std::string address = instrument.address();
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(refused({"read", "volts-heater@forced-defrost", "--from", address}), HasSubstr("--live-agreed"));
+  EXPECT_THAT(refused({"read", "volts-heater@forced-defrost", "--from", address, "--live-agreed"}),
+              HasSubstr("is for parts without power"));
+  EXPECT_THAT(refused({"read", "heater", "--from", address + "#current"}), HasSubstr("--live-agreed"));
+  EXPECT_THAT(refused({"read", "heater-alone=32", "--from", address}), HasSubstr("states a value"));
+  EXPECT_THAT(refused({"read", "heater-alone", "--from", address, "--time", "2026-01-01 10:00"}),
+              HasSubstr("leave one out"));
+  EXPECT_EQ(asked, 0) << "what is refused asks no instrument";
+  const Ran at_a_point = run({"read", "heater-alone", "--from", address});
+  EXPECT_EQ(at_a_point.exit_code, 0) << at_a_point.err;
+  EXPECT_THAT(at_a_point.out, AllOf(HasSubstr("The instrument shows 32 ohm."), HasSubstr("IN SPEC")));
+  const Ran of_a_part = run({"read", "heater", "--from", address, "--lead-off"});
+  EXPECT_EQ(of_a_part.exit_code, 0) << of_a_part.err;
+  EXPECT_THAT(run({"show"}).out, AllOf(HasSubstr("heater-alone=32 ohm"), HasSubstr("shown: 32 ohm\n      --lead-off")));
+  EXPECT_EQ(report()["readings"].size(), 2U);
+  EXPECT_EQ(report()["readings"][0]["outcome"], report()["readings"][1]["outcome"]);
+  EXPECT_THAT(refused({"read", "heater-alone", "heater-to-frame", "--from", address}),
+              HasSubstr("one after the other"));
+}
+
+/// A caution that the book says was shown was shown.
+TEST_F(JobCall, ShowsTheCautionsOfAReplacementAndListsThemWithTheirSources) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(done({"replace", "heater", "--new", "heater-450w-120v"}),
+              AllOf(HasSubstr("Before you touch it: Unplug it and keep the plug in sight."),
+                    HasSubstr("Never bridge a thermal link or limit.")));
+  const nlohmann::json cautions = report()["cautions"];
+  ASSERT_EQ(cautions.size(), cautions_of_step("replace-a-part").size());
+  for (const nlohmann::json& caution : cautions) {
+    const Caution* known = caution_named(caution["id"].get<std::string>());
+    ASSERT_NE(known, nullptr) << caution;
+    EXPECT_EQ(caution["source"], std::string(known->source));
+  }
 }
 
 TEST_F(JobCall, RefusesAPartThatIsNoEquivalentUnlessToldWhy) {

@@ -191,6 +191,24 @@ TEST_F(AWholeKindFile, ReadsInsulationByATesterAlone) {
               AllOf(HasSubstr("with its few volts it proves no"), HasSubstr("500 V insulation tester")));
 }
 
+/// Its conformance kit has vectors of both sides of the differential, each with its arithmetic.
+TEST_F(AWholeKindFile, KnowsStatesAndHysteresis) {
+  const auto outcome = [&](std::vector<std::string> words) {
+    words.insert(words.begin(), {"check", "room-thermostat"});
+    words.insert(words.end(), {"--lead-off", "--ratings", "room-10-16"});
+    return run(words);
+  };
+  EXPECT_EQ(outcome({"OL", "--at", "12C ± 0.5K", "--came-from", "cold"}).exit_code, 1);
+  const Ran warm = outcome({"OL", "--at", "12C ± 0.5K", "--came-from", "warm"});
+  EXPECT_EQ(warm.exit_code, 3) << warm.out << warm.err;
+  EXPECT_THAT(warm.out, HasSubstr("say from where it came"));
+  EXPECT_EQ(outcome({"override=OL", "--lever", "pressed"}).exit_code, 1);
+  EXPECT_THAT(outcome({"override=OL", "--lever", "bent"}).err, HasSubstr("pressed"));
+  EXPECT_THAT(run({"kinds", "room-thermostat"}).out, HasSubstr("--came-from"));
+  const Ran kit = run_program({"plugin", "test", (folder_ / "room-thermostat").string()});
+  EXPECT_EQ(kit.exit_code, 0) << kit.out << kit.err;
+}
+
 TEST_F(AWholeKindFile, IsDrawnAndFound) {
   const Ran chart = run({"chart", "tube-element", "--ratings", "tube-2kw-230v", "--from", "20C", "--to", "420C",
                          "--step", "400K", "--format", "json"});

@@ -9,6 +9,10 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
 
 #include "../unit/plugin/plugin_folder.hpp"
 #include "program.hpp"
@@ -97,6 +101,77 @@ TEST_F(PluginVerb, TestFindsNothingToMendInAShippedKind) {
     EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
     EXPECT_THAT(ran.out, AllOf(HasSubstr("Nothing to mend."), Not(HasSubstr("MEND"))));
   }
+}
+
+/// The answer as JSON, held against its schema.
+nlohmann::json checked_json(const Ran& ran, const Schema& schema) {
+  const Document document = parse_document(ran.out, "answer");
+  for (const Problem& problem : schema.problems(document.root))
+    ADD_FAILURE() << problem.pointer << ": " << problem.text;
+  return nlohmann::json::parse(ran.out);
+}
+
+TEST_F(PluginVerb, InspectAnswersInJsonToo) {
+  const Ran ran = plugin({"inspect", folder_.add("good").string(), "--format", "json"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
+  const nlohmann::json good = checked_json(ran, plugin_inspection_schema());
+  EXPECT_EQ(good["form"], "library");
+  EXPECT_EQ(good["would_be_taken"], true);
+  EXPECT_EQ(good["kinds"][0]["id"], "good-part");
+  EXPECT_EQ(good["stamp"]["abi"], good["program_abi"]);
+  const Ran other = plugin({"inspect", folder_.add("static_initialiser_writes_file").string(), "--format", "json"});
+  EXPECT_EQ(other.exit_code, 4);
+  const nlohmann::json newer = checked_json(other, plugin_inspection_schema());
+  EXPECT_EQ(newer["would_be_taken"], false);
+  EXPECT_THAT(newer["refused"].dump(), HasSubstr("it was built for plugin ABI 2"));
+  const std::string text = folder_.write("not_a_library.ohmplug", std::vector<std::byte>(100, std::byte{'x'})).string();
+  const Ran no_plugin = plugin({"inspect", text, "--format", "json"});
+  EXPECT_FALSE(checked_json(no_plugin, plugin_inspection_schema()).contains("stamp"));
+}
+
+TEST_F(PluginVerb, TestAnswersInJsonTooAndNamesWhatEndedItsProcess) {
+  const Ran ran = plugin({"test", folder_.add("good").string(), "--format", "json"});
+  EXPECT_EQ(ran.exit_code, 1) << ran.err;
+  const nlohmann::json report = checked_json(ran, plugin_test_schema());
+  EXPECT_EQ(report["outcome"], "to-mend");
+  EXPECT_EQ(report["trials"][0]["kind"], "good-part");
+  const nlohmann::json& checks = report["trials"][0]["checks"];
+  EXPECT_EQ(checks[0]["id"], "loading");
+  EXPECT_EQ(checks[1]["id"], "exports");
+  EXPECT_EQ(checks[1]["holds"], true);
+  EXPECT_THAT(checks.dump(), HasSubstr("there is no case in vectors/"));
+  const std::string file = (folder_.path() / "report.json").string();
+  const Ran refused = plugin({"test", folder_.add("abi_newer").string(), "--format", "json", "--out", file});
+  EXPECT_EQ(refused.exit_code, 4);
+  EXPECT_EQ(refused.out, "");
+#ifndef OHMWRIGHT_SANITIZED
+  const Ran crashed = plugin({"test", folder_.add("crashes_in_loading").string(), "--format", "json"});
+  EXPECT_EQ(crashed.exit_code, 1);
+  const nlohmann::json last = checked_json(crashed, plugin_test_schema())["trials"][0]["checks"].back();
+  EXPECT_EQ(last["id"], "loading");
+  EXPECT_EQ(last["to_mend"][0], "it ended its process by signal 11 (Segmentation fault)");
+#endif
+}
+
+TEST_F(PluginVerb, WhereTheListIsTheOnlyWayNothingElseIsTaken) {
+  const std::string file = folder_.add("good").string();
+  const auto run_so = [&](const std::vector<std::string>& words, const std::string& value = "1") {
+    return testing::run_program(words, {"XDG_CONFIG_HOME=" + (folder_.path() / "settings").string(),
+                                        "OHMWRIGHT_ONLY_ALLOWED_PLUGINS=" + value});
+  };
+  const std::vector<std::string> look{"kinds", "good-part", "--plugins", folder_.path().string()};
+  EXPECT_EQ(run(look).exit_code, 0) << "owner and mode are right";
+  EXPECT_NE(run_so(look).exit_code, 0);
+  EXPECT_THAT(run_so({"kinds", "--plugins", folder_.path().string()}).out,
+              HasSubstr("it is not on the list of allowed plugins, and nothing else is taken here"));
+  EXPECT_EQ(run_so({"kinds", "heater"}).exit_code, 0) << "the installation's own are taken";
+  EXPECT_EQ(run_so({"plugin", "test", file}).exit_code, 4) << "nor is it tried out";
+  EXPECT_EQ(run_so({"plugin", "inspect", file}).exit_code, 4);
+  EXPECT_EQ(run_so({"plugin", "allow", file}).exit_code, 0);
+  EXPECT_EQ(run_so(look).exit_code, 0);
+  EXPECT_EQ(run_so({"plugin", "inspect", file}).exit_code, 0);
+  EXPECT_EQ(run_so(look, "").exit_code, 0) << "empty: as if it was not set";
+  EXPECT_THAT(run_so(look, "yes").err, HasSubstr("takes 1, or is not set"));
 }
 
 TEST_F(PluginVerb, DebugShowsEvidenceAndWhyEachRuleSpoke) {

@@ -18,6 +18,11 @@ const Schema& readings_schema();
 const Schema& vectors_schema();
 /// Of a kind without C++.
 const Schema& kind_schema();
+/// Of the framework's cautions, for tests.
+const Schema& cautions_schema();
+/// Of what plugin inspect and plugin test write, for tests.
+const Schema& plugin_inspection_schema();
+const Schema& plugin_test_schema();
 /// Of a line of an exported job book.
 const Schema& job_entry_schema();
 /// Of what locate writes, which holds readings that can be read back.

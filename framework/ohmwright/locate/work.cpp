@@ -1,6 +1,8 @@
 #include <algorithm>
+#include <string_view>
 
 #include <ohmwright/locate/work.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 namespace ohmwright::locate {
 
@@ -79,22 +81,21 @@ WorkState after(const Appliance& appliance, WorkState state, const Measurement& 
 std::vector<std::string> cautions_of_arrival(const Appliance& appliance) {
   std::vector<std::string> ids;
   if (may_burn(appliance)) ids.emplace_back("flammable-refrigerant");
-  for (const char* id : {"disconnect-power", "prove-dead", "meter-category"}) ids.emplace_back(id);
+  for (const std::string_view id : cautions_of_step("arrival")) ids.emplace_back(id);
   return ids;
 }
 
 std::vector<std::string> cautions_of(const Appliance& appliance, const WorkState& state,
                                      const Measurement& measurement) {
   std::vector<std::string> ids;
-  const auto add = [&ids](const std::string& id) {
-    if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
+  const auto add = [&ids](std::string_view id) {
+    if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.emplace_back(id);
   };
   if (is_live(appliance, measurement)) {
-    add("live-measurement");
-    add("meter-category");
+    for (const std::string_view id : cautions_of_step("read-live")) add(id);
   } else if (state.power != WorkState::Power::dead) {
     if (state.power == WorkState::Power::unknown && may_burn(appliance)) add("flammable-refrigerant");
-    for (const char* id : {"disconnect-power", "prove-dead", "capacitor-charge"}) add(id);
+    for (const std::string_view id : cautions_of_step("read-dead")) add(id);
   } else {
     add("prove-dead");  // as it was left: somebody may have plugged it in
   }

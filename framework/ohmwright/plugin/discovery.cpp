@@ -129,7 +129,7 @@ class Search {
 
   void consider(const fs::path& path) {
     try {
-      const TrustedFile file = open_admitted(path, user_, allowed_);
+      const TrustedFile file = open_admitted(path, user_, allowed_, is_installation_);
       if (is_known(file)) return;
       const FileBytes bytes(file.descriptor.number(), file.size);
       add(is_named_as_kind_file(path) ? read_kind_file(bytes, file, index_) : read_plugin(bytes, file));

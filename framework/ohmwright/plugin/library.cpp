@@ -78,7 +78,7 @@ std::shared_ptr<const PluginLibrary> loaded_or_refused(const FoundPlugin& plugin
 }  // namespace
 
 FileDescriptor checked_copy(const FoundPlugin& plugin, ::uid_t user, const AllowList& allowed) {
-  const TrustedFile file = open_admitted(plugin.path, user, allowed);
+  const TrustedFile file = open_admitted(plugin.path, user, allowed, plugin.from_installation);
   FileDescriptor sealed = sealed_copy(file);
   const FoundPlugin again = read_plugin(FileBytes(sealed.number(), file.size), file);
   if (again.kinds != plugin.kinds || again.reads_kind_files != plugin.reads_kind_files)

@@ -131,9 +131,16 @@ TrustedFile open_trusted(const fs::path& path, ::uid_t user) {
   return std::move(examined.file);
 }
 
-TrustedFile open_admitted(const fs::path& path, ::uid_t user, const AllowList& allowed) {
+std::string reason_not_listed(const fs::path& path) {
+  return "it is not on the list of allowed plugins, and nothing else is taken here (OHMWRIGHT_ONLY_ALLOWED_PLUGINS); "
+         "if you trust it: ohmwright plugin allow " +
+         shell_word(path);
+}
+
+TrustedFile open_admitted(const fs::path& path, ::uid_t user, const AllowList& allowed, bool from_installation) {
   ExaminedFile examined = examine_file(path, user);
-  if (examined.distrust.empty()) return std::move(examined.file);
+  const bool must_be_listed = allowed.is_the_only_way() && !from_installation;
+  if (examined.distrust.empty() && !must_be_listed) return std::move(examined.file);
   if (!allowed.empty() && examined.file.descriptor.is_open()) {
     FileDescriptor copy = sealed_copy(examined.file);
     if (allowed.permits(sha256_of(FileBytes(copy.number(), examined.file.size)))) {
@@ -141,6 +148,7 @@ TrustedFile open_admitted(const fs::path& path, ::uid_t user, const AllowList& a
       return std::move(examined.file);
     }
   }
+  if (must_be_listed && examined.file.descriptor.is_open()) examined.distrust.push_back(reason_not_listed(path));
   throw PluginError(path, std::move(examined.distrust));
 }
 

@@ -40,7 +40,12 @@ ExaminedFile examine_file(const std::filesystem::path& path, ::uid_t user);
 
 /// As `open_trusted`; and a file that breaks its rules is taken all the same when its bytes are on the list. What is
 /// then open is a sealed copy of them, which nobody can change any more, so every use of it sees what was permitted.
-TrustedFile open_admitted(const std::filesystem::path& path, ::uid_t user, const AllowList& allowed);
+/// Where the list is the only way, no other file is taken, but for those of the installation.
+TrustedFile open_admitted(const std::filesystem::path& path, ::uid_t user, const AllowList& allowed,
+                          bool from_installation);
+
+/// Why a file is refused where the list is the only way, and how to put it there.
+std::string reason_not_listed(const std::filesystem::path& path);
 
 /// Why the folder cannot be trusted, by the same rules; empty when it can.
 /// A folder that is not there or is no folder gives that as its reason.

@@ -8,6 +8,7 @@
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
+#include <ohmwright/report/leak_warning.hpp>
 #include <ohmwright/report/locate_remarks.hpp>
 #include <ohmwright/report/locate_steps.hpp>
 #include <ohmwright/report/locate_words.hpp>
@@ -140,12 +141,7 @@ class LocateSentences {
   void leak_to_frame() {
     for (const locate::TakenReading& reading : report_.readings)
       if (locate::tells_of_leak(appliance_, reading, report_.reasoner.prober().meter()))
-        explain(
-            OHMWRIGHT_TEXT("STOP, do not energise it: {point} shows {shown}, where insulation to the frame belongs. "
-                           "The frame may become live. Leave the plug out until what leaks is mended and an "
-                           "insulation tester has read the insulation."),
-            {{"point", appliance_.test_points[reading.measurement.test_point].title},
-             {"shown", shown_reading(reading, say_)}});
+        content_.explanation.push_back(leak_warning(appliance_, reading, say_));
       else if (locate::tells_of_short(appliance_, reading, report_.reasoner.prober().meter()))
         explain(
             OHMWRIGHT_TEXT("STOP, do not plug it in: {point} shows {shown}, a short from one side of the supply to the "

@@ -42,8 +42,7 @@ std::string argument_text(const cycles::LogFinding& finding, std::string_view na
 
 std::vector<std::string> log_brief_cautions(const Sentences& say) {
   std::vector<std::string> lines;
-  for (const char* id : {"flammable-refrigerant", "disconnect-power", "prove-dead"})
-    lines.push_back(say(caution_named(id)->brief));
+  for (const std::string_view id : cautions_of_step("judge-a-log")) lines.push_back(say(caution_named(id)->brief));
   lines.push_back(say(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list")));
   return lines;
 }

@@ -1,5 +1,6 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/page_cautions.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 namespace ohmwright {
 
@@ -15,6 +16,18 @@ void write_cautions(const std::vector<std::string>& brief, const std::vector<std
     page.block(all + say(OHMWRIGHT_TEXT("(--cautions: in full)")), "  ");
   }
   page.blank_line();
+}
+
+std::string caution_line(const std::vector<std::string>& brief, const Sentences& say) {
+  std::string all;
+  for (const std::string& words : brief) all += (all.empty() ? "" : " ") + words + ".";
+  return say(OHMWRIGHT_TEXT("Before you touch it: {cautions}"), {{"cautions", all}});
+}
+
+std::string caution_line_of_step(std::string_view step, const Sentences& say) {
+  std::vector<std::string> brief;
+  for (const std::string_view id : cautions_of_step(step)) brief.push_back(say(caution_named(id)->brief));
+  return caution_line(brief, say);
 }
 
 }  // namespace ohmwright

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <ohmwright/report/page_layout.hpp>
@@ -12,5 +13,11 @@ namespace ohmwright {
 /// where there is none.
 void write_cautions(const std::vector<std::string>& brief, const std::vector<std::string>& full, bool in_full,
                     const Sentences& say, PageLayout& page);
+
+/// The few words of cautions as one line: "Before you touch it: Unplug it. Let it cool."
+std::string caution_line(const std::vector<std::string>& brief, const Sentences& say);
+
+/// The line of the cautions that a step of work carries (`cautions_of_step`), whatever is worked on.
+std::string caution_line_of_step(std::string_view step, const Sentences& say);
 
 }  // namespace ohmwright

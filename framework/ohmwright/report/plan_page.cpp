@@ -6,19 +6,10 @@ namespace ohmwright {
 
 namespace {
 
-std::string in_one_block(const std::vector<std::string>& sentences) {
-  std::string all;
-  for (const std::string& sentence : sentences) all += (all.empty() ? "" : " ") + sentence + ".";
-  return all;
-}
-
 void write_step(const PlanStepContent& step, const Sentences& say, PageLayout& page) {
   page.blank_line();
   page.numbered(step.number, step.title);
-  if (!step.brief_cautions.empty())
-    page.block(
-        say(OHMWRIGHT_TEXT("Before you touch it: {cautions}"), {{"cautions", in_one_block(step.brief_cautions)}}),
-        "      ");
+  if (!step.brief_cautions.empty()) page.block(caution_line(step.brief_cautions, say), "      ");
   for (const std::string& line : step.before) page.block(line, "      ");
   for (const PlanAnswerContent& answer : step.answers)
     page.item(say(OHMWRIGHT_TEXT("{answer} ({chance}): {then}"),

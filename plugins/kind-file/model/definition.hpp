@@ -75,12 +75,29 @@ struct LimitsForm {
 /// does not matter have less (common practice, no source) [ohm].
 inline constexpr double insulation_from_ohms = 1e5;
 
+/// A contact that a state of the part decides: a plunger pressed or free.
+struct SetByState {
+  std::uint16_t state = not_found;
+  std::vector<bool> is_closed;  ///< by the state's values
+};
+
+/// What a contact keeps between its ends by where it came from.
+struct Hysteresis {
+  std::uint16_t state = not_found;   ///< that says from where it came; `not_found`: both are good between the ends
+  std::uint16_t rising = not_found;  ///< its value of a condition that rose from below the lower end
+  Figure rising_keeps_to;            ///< so far up a good one is as it is below
+  std::uint16_t falling = not_found;
+  Figure falling_keeps_to;  ///< so far down a good one is as it is above
+};
+
 /// A contact that is in one state below one end of a condition and in the other above the other end.
 struct ContactForm {
   std::uint16_t condition = not_found;  ///< `not_found`: it is always in the state `below`
   ContactState below = ContactState::closed;
   Figure lower_end;
   Figure upper_end;
+  SetByState set_by;
+  Hysteresis hysteresis;
   bool passes_on_below = true;  ///< seen where it has to be `below` the lower end …
   bool passes_on_above = true;  ///< … and the other one above the upper end: both where both are true
   bool single_operation = false;
@@ -88,6 +105,7 @@ struct ContactForm {
   double open_from_ohms = 1000.0;   ///< likewise
 
   bool depends() const { return condition != not_found; }
+  bool is_set_by_state() const { return set_by.state != not_found; }
 };
 
 /// Insulation of a part from what people touch: judged as that of every kind (component/insulation.hpp).
@@ -110,11 +128,12 @@ struct RuleForm {
   const InsulationForm* insulation() const { return std::get_if<InsulationForm>(&form); }
 };
 
-/// An advice that follows from what a rule said.
+/// An advice that follows from what a rule said, or from its not deciding.
 struct AdviceTrigger {
   std::uint16_t rule = 0;
-  TextIndex text = 0;
+  std::optional<TextIndex> text;  ///< empty: whatever it said
   TextIndex advice = 0;
+  bool only_undecided = false;
 };
 
 /// A surer way to know a condition.

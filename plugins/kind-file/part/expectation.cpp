@@ -24,14 +24,19 @@ double middle_of(const KnownRule& rule) {
 
 std::optional<double> share_closed(const ContactForm& form, const KnownRule& rule, const Situation& situation) {
   const bool closed_below = form.below == ContactState::closed;
+  if (form.is_set_by_state()) {
+    const std::optional<std::uint16_t> set = situation.state(form.set_by.state);
+    if (!set || *set >= form.set_by.is_closed.size()) return std::nullopt;
+    return form.set_by.is_closed[*set] ? 1.0 : 0.0;
+  }
   if (!form.depends()) return closed_below ? 1.0 : 0.0;
   const std::optional<double> at = situation.condition(form.condition);
   if (!at) return std::nullopt;
+  const ContactEnds ends = ends_of(form, rule, situation.state(form.hysteresis.state));
   std::optional<double> share_below;
-  if (rule.lower_end && *at <= *rule.lower_end) share_below = 1.0;
-  if (rule.upper_end && *at >= *rule.upper_end) share_below = 0.0;
-  if (!share_below && rule.lower_end && rule.upper_end)
-    share_below = (*rule.upper_end - *at) / (*rule.upper_end - *rule.lower_end);
+  if (ends.lower && *at <= *ends.lower) share_below = 1.0;
+  if (ends.upper && *at >= *ends.upper) share_below = 0.0;
+  if (!share_below && ends.lower && ends.upper) share_below = (*ends.upper - *at) / (*ends.upper - *ends.lower);
   if (!share_below) return std::nullopt;
   return closed_below ? *share_below : 1.0 - *share_below;
 }

@@ -160,6 +160,8 @@ KnownRule known_rule(const RuleForm& form, Dimension dimension, const RatingValu
     const ContactForm& contact = *form.contact();
     rule.lower_end = contact.lower_end.value(ratings);
     rule.upper_end = contact.upper_end.value(ratings);
+    rule.rising_keeps_to = contact.hysteresis.rising_keeps_to.value(ratings);
+    rule.falling_keeps_to = contact.hysteresis.falling_keeps_to.value(ratings);
     rule.known = !contact.depends() || rule.lower_end || rule.upper_end;
   }
   return rule;
@@ -169,10 +171,23 @@ std::string contradiction_in(const RuleForm& form, const KnownRule& rule) {
   if (const LimitsForm* limits = form.limits()) return contradiction_in_limits(*limits, rule);
   if (form.insulation() != nullptr)
     return rule.known && !(*rule.lower > 0.0) ? "the least insulation must be above 0" : std::string();
-  for (const std::optional<double>& end : {rule.lower_end, rule.upper_end})
+  for (const std::optional<double>& end : {rule.lower_end, rule.upper_end, rule.rising_keeps_to, rule.falling_keeps_to})
     if (end && !std::isfinite(*end)) return "a formula of its ends gives no number";
-  if (!rule.lower_end || !rule.upper_end || *rule.lower_end <= *rule.upper_end) return {};
-  return "it would have to be closed and open at once: one end lies beyond the other";
+  if (!rule.lower_end || !rule.upper_end) return {};
+  if (*rule.lower_end > *rule.upper_end)
+    return "it would have to be closed and open at once: one end lies beyond the other";
+  for (const std::optional<double>& keeps : {rule.rising_keeps_to, rule.falling_keeps_to})
+    if (keeps && (*keeps < *rule.lower_end || *keeps > *rule.upper_end))
+      return "what it keeps by hysteresis ends between its two ends, not beyond them";
+  return {};
+}
+
+ContactEnds ends_of(const ContactForm& form, const KnownRule& rule, std::optional<std::uint16_t> came) {
+  ContactEnds ends{rule.lower_end, rule.upper_end};
+  if (form.hysteresis.state == not_found || !came) return ends;
+  if (*came == form.hysteresis.rising && rule.rising_keeps_to && rule.lower_end) ends.lower = rule.rising_keeps_to;
+  if (*came == form.hysteresis.falling && rule.falling_keeps_to && rule.upper_end) ends.upper = rule.falling_keeps_to;
+  return ends;
 }
 
 std::vector<KnownRule> known_rules(const Definition& definition, const RatingValues& values, const ValueNode* ratings,

@@ -46,7 +46,18 @@ struct KnownRule {
   KnownMovement movement;
   std::optional<double> lower_end;
   std::optional<double> upper_end;
+  std::optional<double> rising_keeps_to;   ///< of hysteresis: an end of its own for who came from below …
+  std::optional<double> falling_keeps_to;  ///< … and for who came from above
 };
+
+/// The two ends of a contact for one reading or situation [SI].
+struct ContactEnds {
+  std::optional<double> lower;
+  std::optional<double> upper;
+};
+
+/// The ends by where it came from: where a state of hysteresis is said, the narrower ones. `came` is its value.
+ContactEnds ends_of(const ContactForm& form, const KnownRule& rule, std::optional<std::uint16_t> came);
 
 /// What ratings that are valid against the kind's schema state; null gives nothing at all. What cannot be read is added
 /// to `problems` at its place.

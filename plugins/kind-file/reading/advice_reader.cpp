@@ -39,9 +39,14 @@ void read_trigger(const ValueNode& when, TextIndex advice, Definition& definitio
   if (rule == not_found) return;
   const std::vector<TextEntry>& texts = definition.descriptor.rules[rule].texts;
   if (texts.empty()) return;  // of a rule that could not be read, which was noted there
+  const bool only_undecided = when.find("outcome") != nullptr;
+  if (only_undecided && when.find("says") == nullptr) {
+    definition.triggers.push_back({rule, std::nullopt, advice, true});
+    return;
+  }
   for (const ValueNode& said : list_in(when, "says")) {
     const std::uint16_t text = place_of(&said, "text of this rule", texts, notes);
-    if (text != not_found) definition.triggers.push_back({rule, text, advice});
+    if (text != not_found) definition.triggers.push_back({rule, text, advice, only_undecided});
   }
 }
 

@@ -15,16 +15,20 @@ class ContactReader {
     ContactForm form;
     const bool closed_first = has("closed_below") || has("open_above");
     const bool open_first = has("open_below") || has("closed_above");
-    if (has("must_be") == (closed_first || open_first) || (closed_first && open_first)) {
+    const int forms = (has("must_be") ? 1 : 0) + (has("in_state") ? 1 : 0) + (closed_first || open_first ? 1 : 0);
+    if (forms != 1 || (closed_first && open_first)) {
       notes_.say(contact_,
-                 "a contact has \"must_be\", or \"closed_below\" and \"open_above\", or \"open_below\" and "
-                 "\"closed_above\", one of the two or both");
+                 "a contact has \"must_be\", or \"in_state\", or \"closed_below\" and \"open_above\", or "
+                 "\"open_below\" and \"closed_above\", one of the two or both");
       return form;
     }
     if (has("must_be"))
       read_always(form);
+    else if (has("in_state"))
+      read_in_state(form);
     else
       read_ends(closed_first, form);
+    read_hysteresis(form);
     read_passes_on(form);
     read_single_operation(form);
     read_thresholds(form);
@@ -38,6 +42,56 @@ class ContactReader {
     form.below = text_in(contact_, "must_be") == "open" ? ContactState::open : ContactState::closed;
     for (const char* field : {"condition", "passes_on"})
       if (has(field)) notes_.say(*contact_.find(field), "a contact that must always be one goes with no condition");
+  }
+
+  /// Index of a value of the state; a note where it has none of that name.
+  std::uint16_t value_of(const ValueNode* named, std::uint16_t state) {
+    return place_of(named, "value of that state", definition_.descriptor.states[state].values, notes_);
+  }
+
+  void read_in_state(ContactForm& form) {
+    const ValueNode& node = *contact_.find("in_state");
+    for (const char* field : {"condition", "single_operation"})
+      if (has(field))
+        notes_.say(*contact_.find(field), "a contact that a state decides goes with no " + std::string(field));
+    const std::uint16_t state = place_of(node.find("state"), "state", definition_.descriptor.states, notes_);
+    if (state == not_found) return;
+    const std::vector<TextEntry>& values = definition_.descriptor.states[state].values;
+    std::vector<int> times(values.size(), 0);
+    form.set_by.state = state;
+    form.set_by.is_closed.assign(values.size(), false);
+    for (const char* field : {"closed", "open"})
+      for (const ValueNode& named : list_in(node, field)) {
+        const std::uint16_t value = value_of(&named, state);
+        if (value == not_found) continue;
+        ++times[value];
+        form.set_by.is_closed[value] = field == std::string_view("closed");
+      }
+    for (std::size_t i = 0; i < times.size(); ++i)
+      if (times[i] != 1)
+        notes_.say(node, "the value " + ohmwright::quoted(std::string(values[i].id)) +
+                             " stands once, under \"closed\" or under \"open\"");
+    form.below = !values.empty() && form.set_by.is_closed.front() ? ContactState::closed : ContactState::open;
+  }
+
+  void read_hysteresis(ContactForm& form) {
+    const ValueNode* node = contact_.find("hysteresis");
+    if (node == nullptr) return;
+    if (!form.lower_end.is_given() || !form.upper_end.is_given()) {
+      notes_.say(*node, "hysteresis lies between two ends, and both have to be stated");
+      return;
+    }
+    Hysteresis& keeps = form.hysteresis;
+    const std::uint16_t state = place_of(node->find("state"), "state", definition_.descriptor.states, notes_);
+    if (state == not_found) return;
+    keeps.rising = value_of(node->find("rising"), state);
+    keeps.falling = value_of(node->find("falling"), state);
+    if (keeps.rising == keeps.falling && keeps.rising != not_found)
+      notes_.say(*node->find("falling"), "rising and falling are two values");
+    const Dimension along = definition_.descriptor.conditions[form.condition].dimension;
+    keeps.rising_keeps_to = figure_in(*node, "rising_keeps_to", along, definition_, notes_);
+    keeps.falling_keeps_to = figure_in(*node, "falling_keeps_to", along, definition_, notes_);
+    keeps.state = state;
   }
 
   void read_ends(bool closed_first, ContactForm& form) {
@@ -54,12 +108,12 @@ class ContactReader {
   }
 
   void read_passes_on(ContactForm& form) {
-    if (!form.depends()) {
+    if (!form.depends() && !form.is_set_by_state()) {
       form.passes_on_above = false;
       return;
     }
-    form.passes_on_below = form.lower_end.is_given();
-    form.passes_on_above = form.upper_end.is_given();
+    form.passes_on_below = form.is_set_by_state() || form.lower_end.is_given();
+    form.passes_on_above = form.is_set_by_state() || form.upper_end.is_given();
     const std::string_view asked = text_in(contact_, "passes_on");
     if (asked.empty()) return;
     const bool on_below = asked == "both" || asked == (form.below == ContactState::closed ? "closed" : "open");
@@ -97,6 +151,7 @@ class ContactReader {
 /// What can be said where the contact is wrong or right: the end that was looked at, if it has one.
 TextUse use_at_end(const ContactForm& form, bool at_lower_end, bool wrong) {
   TextUse use{true, 0};
+  if (form.is_set_by_state()) return use;
   if (!form.depends()) {
     use.sayable = at_lower_end;  // the state that it must be in is the one of the lower end
     return use;
@@ -125,7 +180,7 @@ std::array<TextUse, contact_text_count> uses_of(const ContactForm& form) {
   set(ContactText::open_either, {form.depends() && !form.single_operation, only(Field::at)});
   set(ContactText::open_in_circuit, {true, 0});
   set(ContactText::right_alone, {true, 0});
-  set(ContactText::no_condition, {form.depends(), 0});
+  set(ContactText::no_condition, {form.depends() || form.is_set_by_state(), 0});
   set(ContactText::no_figure, {form.depends(), 0});
   return uses;
 }

@@ -41,6 +41,7 @@ void read_definition(const ValueNode& document, Definition& definition, std::vec
   read_names(document, definition, notes);
   read_measurands(document, definition, notes);
   read_conditions(document, definition, notes);
+  read_states(document, definition, notes);
   read_ratings(document, definition, notes);
   read_rules(document, definition, notes);
   read_test_voltage(document, definition, notes);

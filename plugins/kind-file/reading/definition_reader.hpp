@@ -18,6 +18,8 @@ void check_refused_names(const ValueNode& document, Notes& notes);
 
 void read_measurands(const ValueNode& document, Definition& definition, Notes& notes);
 void read_conditions(const ValueNode& document, Definition& definition, Notes& notes);
+/// After the conditions.
+void read_states(const ValueNode& document, Definition& definition, Notes& notes);
 void read_ratings(const ValueNode& document, Definition& definition, Notes& notes);
 void read_rules(const ValueNode& document, Definition& definition, Notes& notes);
 /// After the rules: which measurands the volts of a tester of insulation say something of.

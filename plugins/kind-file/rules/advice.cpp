@@ -200,6 +200,12 @@ void advise_on(const Scene& scene, const Finding& finding) {
     advise_on_doubt(scene, {*finding.judged, finding.judged_lower, finding.judged_upper}, form);
 }
 
+/// Whether an advice of the file follows from what its rule said and found.
+bool is_meant(const AdviceTrigger& trigger, const Finding& finding) {
+  if (trigger.only_undecided && finding.outcome != Outcome::undecided) return false;
+  return !trigger.text || *trigger.text == finding.text;
+}
+
 }  // namespace
 
 void advise(const Scene& scene) {
@@ -209,7 +215,7 @@ void advise(const Scene& scene) {
   for (const Finding& finding : findings) {
     if (!condemned) advise_on(scene, finding);
     for (const AdviceTrigger& trigger : scene.definition.triggers)
-      if (trigger.rule == finding.rule && trigger.text == finding.text) advise_once(scene, trigger.advice);
+      if (trigger.rule == finding.rule && is_meant(trigger, finding)) advise_once(scene, trigger.advice);
   }
 }
 

@@ -37,6 +37,7 @@ struct Judged {
   bool as_below = false;  ///< the state that it has to be in below the lower end
   double good = 1.0;      ///< P(a good part may be so there)
   bool right = false;     ///< surely where it has to be so
+  ContactEnds ends;       ///< of this reading, by where the contact came from
 };
 
 class ContactRule {
@@ -125,6 +126,8 @@ class ContactRule {
     judged.closed = closed;
     judged.as_below = closed == (form_.below == ContactState::closed);
     judged.at = form_.depends() ? reading.condition(form_.condition) : nullptr;
+    if (form_.is_set_by_state()) return judged_by_state(judged);
+    judged.ends = ends_of(form_, known_, reading.state(form_.hysteresis.state));
     if (!form_.depends() || (form_.single_operation && !closed)) {
       judged.good = judged.as_below ? 1.0 : 0.0;
       judged.right = judged.as_below;
@@ -138,9 +141,21 @@ class ContactRule {
       no_figure_ = true;
       return std::nullopt;
     }
-    judged.good = judged.as_below ? below(judged, known_.upper_end, 1.0) : 1.0 - below(judged, known_.lower_end, 0.0);
-    judged.right = scene_.sure(judged.as_below ? below(judged, known_.lower_end, 0.0)
-                                               : 1.0 - below(judged, known_.upper_end, 1.0));
+    judged.good = judged.as_below ? below(judged, judged.ends.upper, 1.0) : 1.0 - below(judged, judged.ends.lower, 0.0);
+    judged.right = scene_.sure(judged.as_below ? below(judged, judged.ends.lower, 0.0)
+                                               : 1.0 - below(judged, judged.ends.upper, 1.0));
+    return judged;
+  }
+
+  /// Against what a good one is in the state that was said with the reading.
+  std::optional<Judged> judged_by_state(Judged judged) {
+    const std::optional<std::uint16_t> set = judged.reading->state(form_.set_by.state);
+    if (!set || *set >= form_.set_by.is_closed.size()) {
+      no_condition_ = true;
+      return std::nullopt;
+    }
+    judged.right = judged.closed == form_.set_by.is_closed[*set];
+    judged.good = judged.right ? 1.0 : 0.0;
     return judged;
   }
 
@@ -165,8 +180,9 @@ class ContactRule {
     if (judged.at != nullptr) values.set(Field::at, along(judged.at->value()));
     values.set(Field::chance_percent, 100.0 * judged.good);
     const bool closed_first = form_.below == ContactState::closed;
-    if (known_.lower_end) values.set(closed_first ? Field::closed_below : Field::open_below, along(*known_.lower_end));
-    if (known_.upper_end) values.set(closed_first ? Field::open_above : Field::closed_above, along(*known_.upper_end));
+    const ContactEnds& ends = judged.ends;
+    if (ends.lower) values.set(closed_first ? Field::closed_below : Field::open_below, along(*ends.lower));
+    if (ends.upper) values.set(closed_first ? Field::open_above : Field::closed_above, along(*ends.upper));
     return values;
   }
 
@@ -175,8 +191,8 @@ class ContactRule {
     if (judged.at == nullptr) return;
     finding.measured = along(judged.at->value());
     finding.measured_uncertainty = judged.at->standard_uncertainty();
-    if (judged.as_below && known_.upper_end) finding.limits.upper = along(*known_.upper_end);
-    if (!judged.as_below && known_.lower_end) finding.limits.lower = along(*known_.lower_end);
+    if (judged.as_below && judged.ends.upper) finding.limits.upper = along(*judged.ends.upper);
+    if (!judged.as_below && judged.ends.lower) finding.limits.lower = along(*judged.ends.lower);
   }
 
   void tell_probability(const Judged& judged, Finding& finding) const {

@@ -41,6 +41,7 @@ def check(validator, value, name):
 schemas = {path.name.split(".")[0]: checker(path) for path in sorted((root / "schemas").glob("*.schema.json"))}
 for path in sorted(root.glob("framework/ohmwright/document/meters/*.json")):
     check(schemas["meter"], load(path), path)
+check(schemas["cautions"], load(root / "framework/ohmwright/verdict/cautions.json"), "cautions.json")
 for kind in sorted(path for path in (root / "plugins").iterdir() if path.is_dir()):
     for path in sorted(kind.glob("*.kind.json")):
         check(schemas["kind"], load(path), path)

@@ -6,6 +6,7 @@
 
 #include <ohmwright/document/meter_document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 #include "temporary_folder.hpp"
 
@@ -46,6 +47,38 @@ TEST(ShippedFiles, KindFilesAreValid) {
     ++found;
   }
   EXPECT_GE(found, 1);
+}
+
+// The file is what is built in: nobody can mend a caution in one place and not in the other.
+TEST(ShippedFiles, TheCautionsAreThoseOfTheirFile) {
+  const std::string file = (root / "framework/ohmwright/verdict/cautions.json").string();
+  expect_valid(file, cautions_schema());
+  const Document document = read_document(file);
+  const auto text_in = [](const ValueNode& row, std::string_view name) { return *row.find(name)->text(); };
+  const auto& rows = *document.root.find("cautions")->array();
+  ASSERT_EQ(rows.size(), framework_cautions().size());
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const Caution& built_in = framework_cautions()[i];
+    EXPECT_EQ(text_in(rows[i], "id"), built_in.id);
+    EXPECT_EQ(text_in(rows[i], "brief"), built_in.brief);
+    EXPECT_EQ(text_in(rows[i], "text"), built_in.english);
+    EXPECT_EQ(text_in(rows[i], "source"), built_in.source);
+  }
+  EXPECT_EQ(document.root.find("steps")->array()->size(), cautioned_steps().size());
+}
+
+TEST(ShippedFiles, ACautionWithoutASourceIsRefused) {
+  const std::string caution =
+      R"({"cautions": [{"id": "hot", "brief": "Hot", "text": "It is hot.", "source": "SOURCE"}], "steps": []})";
+  const auto problems_with = [&](const std::string& source) {
+    std::string text = caution;
+    text.replace(text.find("SOURCE"), 6, source);
+    return cautions_schema().problems(parse_document(text, "cautions").root).size();
+  };
+  EXPECT_EQ(problems_with("EN 50110-1 (from memory)"), 0U);
+  EXPECT_EQ(problems_with("common practice, no source"), 0U);
+  EXPECT_EQ(problems_with("everybody says so"), 1U);
+  EXPECT_EQ(problems_with(""), 1U);
 }
 
 TEST(ShippedFiles, TheMetersAreWhatTheyAreCalled) {

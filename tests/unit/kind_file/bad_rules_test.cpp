@@ -112,7 +112,7 @@ const std::vector<BadFile> bad_files = {
      {R"(line 36, /rules/1/measurand: a rule on a contact needs a measurand that takes "open" and "closed"; write "contact_words": true there)"}},
     {"ContactOfBothSorts",
      {{R"("closed_below")", R"("open_below": "1 degC", "closed_below")"}},
-     {R"(line 37, /rules/1/contact: a contact has "must_be", or "closed_below" and "open_above", or "open_below" and "closed_above", one of the two or both)"}},
+     {R"(line 37, /rules/1/contact: a contact has "must_be", or "in_state", or "closed_below" and "open_above", or "open_below" and "closed_above", one of the two or both)"}},
     {"ContactWithoutCondition",
      {{R"("contact": {"condition": "part_temperature", )", R"("contact": {)"}},
      {R"(line 37, /rules/1/contact: the field "condition" is missing: on what it depends whether the contact is closed)"}},

@@ -72,6 +72,87 @@ TEST(ContactRule, BetweenTheEndsBothStatesAreGood) {
   EXPECT_EQ(said(*kind, {contact("OL", "8 degC")}), "undecided open-either");
 }
 
+/// The coil's switch with hysteresis: closes surely below 3 °C, opens surely above 13 °C; warming it keeps closed to
+/// 11 °C, cooling it keeps open to 5 °C.
+std::unique_ptr<Kind> switch_with_hysteresis(const std::string& rising_keeps_to = "-2 K") {
+  return coil({{R"("ratings": [)", R"("states": [{"id": "came_from", "title": "came from", "option": "came-from",
+                 "values": [{"id": "cold", "title": "the cold"}, {"id": "warm", "title": "the warm"}]}], "ratings": [)"},
+               {R"("open_above": {"rating": "opens"}})", R"("open_above": {"rating": "opens"}, "hysteresis": {
+                 "state": "came_from", "rising": "cold", "rising_keeps_to": {"rating": "opens", "offset": ")" +
+                                                             rising_keeps_to + R"("},
+                 "falling": "warm", "falling_keeps_to": {"rating": "opens", "offset": "-8 K"}}})"}});
+}
+
+Typed came(const char* from, std::string value, std::string at) {
+  Typed typed = contact(std::move(value), std::move(at));
+  typed.states = {{"came_from", from}};
+  return typed;
+}
+
+TEST(ContactRule, KeepsBetweenTheEndsWhatItCameWith) {
+  const auto kind = switch_with_hysteresis();
+  EXPECT_EQ(said(*kind, {contact("closed", "8 degC")}), "undecided closed-either") << "nobody says from where";
+  EXPECT_EQ(said(*kind, {came("cold", "closed", "8 degC")}), "undecided closed-right");
+  EXPECT_EQ(said(*kind, {came("cold", "OL", "8 degC")}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {came("warm", "OL", "8 degC")}), "undecided open-right");
+  EXPECT_EQ(said(*kind, {came("warm", "closed", "8 degC")}), "out-of-limits closed-wrong");
+  EXPECT_EQ(said(*kind, {came("cold", "closed", "8 degC"), came("warm", "OL", "8 degC")}), "within-limits both-right");
+  EXPECT_EQ(said(*kind, {came("cold", "OL", "12 degC")}), "undecided open-either") << "it may open from 11 degC on";
+  const Judged wrong = judged(*kind, opens_13, {came("cold", "OL", "8 degC")});
+  EXPECT_NEAR(wrong.argument("switch", "closed_below"), 273.15 + 11.0, 1e-9);
+}
+
+// P(T <= 11 degC) of a rectangle from 10 to 14 degC is 1/4 (own arithmetic): closed there it passes nothing.
+TEST(ContactRule, CountsTheDoubtOfTheTemperatureWithinTheDifferential) {
+  const auto kind = switch_with_hysteresis();
+  const Judged open = judged(*kind, opens_13, {came("cold", "OL", "12 degC +- 2 K")});
+  EXPECT_EQ(open.text("switch"), "open-either");
+  EXPECT_NEAR(open.of("switch").probability, 0.75, 1e-9);
+}
+
+TEST(ContactRule, RefusesWhatItKeepsBeyondItsEnds) {
+  const auto kind = switch_with_hysteresis("3 K");
+  EXPECT_THROW(part_of(*kind, opens_13), std::runtime_error);
+}
+
+std::unique_ptr<Kind> switch_of_a_plunger(const std::string& open = R"("free")") {
+  return coil(
+      {{R"("ratings": [)", R"("states": [{"id": "plunger", "title": "plunger", "option": "plunger",
+                 "values": [{"id": "free", "title": "free"}, {"id": "in", "title": "pressed"}]}], "ratings": [)"},
+       {R"({"condition": "part_temperature", "closed_below": {"rating": "opens", "offset": "-10 K"}, "open_above": {"rating": "opens"}})",
+        R"({"in_state": {"state": "plunger", "closed": ["in"], "open": [)" + open + "]}}"},
+       {R"("closed at {at}, has to be below {closed_below}")", R"("closed")"},
+       {R"("open at {at}, has to be above {open_above}")", R"("open")"},
+       {R"("closed at {at}, {chance_percent} %, has to be open above {open_above}")", R"("closed, not open")"},
+       {R"("open at {at}, {chance_percent} %, has to be closed below {closed_below}")", R"("open, not closed")"}});
+}
+
+TEST(ContactRule, MayBeSetByAState) {
+  const auto kind = switch_of_a_plunger();
+  const auto plunger = [](const char* where, std::string value) {
+    Typed typed = contact(std::move(value));
+    typed.states = {{"plunger", where}};
+    return typed;
+  };
+  EXPECT_EQ(said(*kind, {plunger("in", "closed")}), "undecided closed-right");
+  EXPECT_EQ(said(*kind, {plunger("in", "closed"), plunger("free", "OL")}), "within-limits both-right");
+  EXPECT_EQ(said(*kind, {plunger("in", "OL")}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {plunger("free", "0.2 ohm")}), "out-of-limits closed-wrong");
+  EXPECT_EQ(said(*kind, {contact("closed")}), "silent no-condition");
+  EXPECT_THROW(switch_of_a_plunger(R"("free", "in")"), std::runtime_error) << "closed and open at once";
+  EXPECT_THROW(switch_of_a_plunger(R"("fre")"), std::runtime_error);
+}
+
+/// An advice that is given where the rule could not decide, whatever it said.
+TEST(ContactRule, AdvisesWhereItCannotDecide) {
+  const auto kind = coil({{R"("advice": [)", R"("advice": [{"id": "chill", "text": "Chill it.",
+                            "when": {"rule": "switch", "outcome": "undecided"}}, )"}});
+  const auto advice = [&](const Typed& typed) { return judged(*kind, opens_13, {typed}).advice(); };
+  EXPECT_THAT(advice(contact("closed", "8 degC")), ElementsAre("chill"));
+  EXPECT_THAT(advice(contact("closed", "-18 degC")), ElementsAre("chill"));
+  EXPECT_THAT(advice(contact("closed", "23 degC")), ElementsAre());
+}
+
 TEST(ContactRule, ClosedCountsOnlyWithALeadOff) {
   const auto kind = coil();
   EXPECT_EQ(said(*kind, {contact("closed", "23 degC", Connection::unstated)}), "undecided connection-unstated");

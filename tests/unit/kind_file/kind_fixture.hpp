@@ -70,6 +70,7 @@ struct Typed {
   Moisture moisture = Moisture::dry;
   std::string line = {};
   std::string range = {};
+  std::vector<NamedState> states = {};
 };
 
 inline std::vector<Reading> readings_of(const Kind& kind, const std::vector<Typed>& typed) {
@@ -90,6 +91,7 @@ inline std::vector<Reading> readings_of(const Kind& kind, const std::vector<Type
     reading.connection = one.connection;
     reading.supply = one.supply;
     reading.moisture = one.moisture;
+    reading.states = one.states;
     if (!one.range.empty()) reading.range = parse_stated_value(one.range, measurand.dimension).value;
     readings.push_back(std::move(reading));
   }

@@ -117,5 +117,13 @@ TEST(Cautions, EachHasAnIdentifierATextAndASource) {
   EXPECT_EQ(caution_named("no-such-caution"), nullptr);
 }
 
+TEST(Cautions, EachStepOfTheTableNamesOnesThatThereAre) {
+  for (const char* step : {"arrival", "read-dead", "read-live", "judge-a-log", "replace-a-part", "forced-defrost"})
+    EXPECT_FALSE(cautions_of_step(step).empty()) << step;
+  for (const CautionedStep& step : cautioned_steps())
+    for (const std::string_view id : step.cautions) EXPECT_NE(caution_named(id), nullptr) << step.id << ": " << id;
+  EXPECT_TRUE(cautions_of_step("no-such-step").empty());
+}
+
 }  // namespace
 }  // namespace ohmwright

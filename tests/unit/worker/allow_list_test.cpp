@@ -90,6 +90,27 @@ TEST(AllowList, AFileReplacedBetweenLookAndLoadIsRefused) {
   EXPECT_THROW(registry.kind("good-part"), PluginError);
 }
 
+TEST(AllowList, MayBeTheOnlyWayIn) {
+  const test::PluginFolder folder;
+  const auto file = folder.add("good");
+  const auto with = [&](AllowList list, std::vector<std::filesystem::path> folders) {
+    list.make_the_only_way();
+    return Registry(folders, ::geteuid(), {.allowed = std::move(list), .worker = {}});
+  };
+  const std::vector<std::filesystem::path> outside{"/no/installation", folder.path()};
+  ASSERT_THAT(Registry(outside, ::geteuid()).plugins(), SizeIs(1)) << "owner and mode are right";
+  const Registry none = with({}, outside);
+  EXPECT_THAT(none.plugins(), IsEmpty());
+  ASSERT_THAT(none.refused(), SizeIs(1));
+  EXPECT_THAT(none.refused()[0].reasons[0], testing::HasSubstr("it is not on the list of allowed plugins"));
+  EXPECT_THAT(with(list_of_one(std::string(64, '0')), outside).plugins(), IsEmpty());
+  EXPECT_THAT(with({}, {folder.path()}).plugins(), SizeIs(1)) << "what is installed is taken as ever";
+  const Registry listed = with(list_of_one(digest_of(file)), outside);
+  ASSERT_THAT(listed.plugins(), SizeIs(1));
+  folder.add("throws_in_judge", "good.ohmplug");  // owner and mode are right, the bytes are others
+  EXPECT_THROW(listed.kind("good-part"), PluginError);
+}
+
 TEST(AllowList, LiftsNothingElse) {
   const test::PluginFolder folder;
   const auto file = folder.add("abi_newer");

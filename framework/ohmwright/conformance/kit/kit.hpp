@@ -14,13 +14,14 @@ namespace ohmwright {
 
 /// One check of the conformance kit and what it asks the author to mend.
 struct KitCheck {
+  std::string_view id;
   std::string_view title;  ///< an English sentence, translated when printed: what holds where nothing is asked
   std::vector<std::string> to_mend;  ///< empty: it holds
 };
 
-/// Hears of a check before it begins (its title) and after it (the result): the check may end the process.
+/// Hears of a check before it begins (nothing to mend yet) and after it (the result): the check may end the process.
 struct KitListener {
-  std::function<void(std::string_view)> begins;
+  std::function<void(const KitCheck&)> begins;
   std::function<void(const KitCheck&)> ends;
 };
 

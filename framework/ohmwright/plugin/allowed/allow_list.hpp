@@ -25,6 +25,11 @@ class AllowList {
  public:
   bool permits(std::string_view sha256) const;
   bool empty() const { return entries_.empty(); }
+
+  /// From now on a file from outside the installation is taken only when its bytes are on the list, whoever owns it.
+  void make_the_only_way() { is_the_only_way_ = true; }
+  bool is_the_only_way() const { return is_the_only_way_; }
+
   std::span<const AllowedPlugin> entries() const { return entries_; }
 
   /// Permits these bytes; an entry of the same digest is replaced.
@@ -37,6 +42,7 @@ class AllowList {
 
  private:
   std::vector<AllowedPlugin> entries_;
+  bool is_the_only_way_ = false;
 };
 
 /// The list in that file; an empty one where there is no file. It must itself be one that only `user` or root can have

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+#include "part_check.hpp"
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+/// A sentence as the book keeps it: with plain spaces, cut where it is long; the figures behind it are in the records.
+std::string kept_sentence(const std::string& sentence);
+
+/// A row of an entry's "safety": what a rule said of whether the part may be energised.
+job::ContentWriter safety_row(std::string_view rule, Outcome outcome);
+
+/// Adds what was read of insulation and earth bond. That they were not read is no finding about them.
+void add_safety_of(const PartCheck& check, std::vector<job::ContentWriter>& all);
+
+/// What a verdict adds to the entry of a reading: its records, and its sentences as they were read.
+void add_verdict(const PartCheck& check, const Arguments& arguments, const Sentences& say, job::ContentWriter& content);
+
+}  // namespace ohmwright::cli
