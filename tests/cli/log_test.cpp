@@ -3,13 +3,17 @@
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <map>
 #include <set>
+#include <string_view>
 #include <unistd.h>
+#include <utility>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <ohmwright/cycles/verdicts/log_verdict.hpp>
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
 
@@ -94,6 +98,38 @@ TEST(Log, GivesTheWordsThatLocateTakes) {
     const Ran ran = run_program(words);
     EXPECT_NE(ran.exit_code, 2) << ran.err;
     EXPECT_THAT(ran.out, HasSubstr("What is known"));
+  }
+}
+
+/// Probabilities of the parts after those words, by part.
+std::map<std::string, double> part_weights(const std::string& appliance, const std::vector<std::string>& words) {
+  std::vector<std::string> all{"locate", appliance, "--format", "json"};
+  all.insert(all.end(), words.begin(), words.end());
+  std::map<std::string, double> weights;
+  const Ran ran = run_program(all);
+  for (const auto& part : nlohmann::json::parse(ran.out)["parts"])
+    weights[part["part"].get<std::string>()] = part["probability"].get<double>();
+  return weights;
+}
+
+// Whatever a rule of a log hands over must say something there: it moves a part by a percent at least.
+TEST(Log, HandsOverNoSymptomThatMovesNoPart) {
+  // upright-thermistor-230v names no control among its parts, and none of those that it names keeps a defrost from
+  // beginning: "no-defrost" speaks of what it does not list.
+  const std::set<std::pair<std::string, std::string>> says_nothing{{"upright-thermistor-230v", "no-defrost"}};
+  for (const std::string appliance :
+       {"bottom-freezer-board-bimetal-120v", "bottom-freezer-thermistor-230v", "combination-two-evaporators-230v",
+        "display-freezer-timer-230v", "upright-shared-neutral-230v", "upright-thermistor-230v",
+        "upright-timer-bimetal-120v"}) {
+    const std::map<std::string, double> before = part_weights(appliance, {});
+    ASSERT_FALSE(before.empty());
+    for (const std::string_view symptom : cycles::log_symptoms) {
+      double most = 0.0;
+      for (const auto& [part, weight] : part_weights(appliance, {"--symptom", std::string(symptom)}))
+        most = std::max(most, std::abs(weight - before.at(part)));
+      EXPECT_EQ(most < 0.01, says_nothing.count({appliance, std::string(symptom)}) == 1)
+          << appliance << " " << symptom << " " << most;
+    }
   }
 }
 

@@ -95,8 +95,9 @@ struct Defrost {
   bool has_coil = false;      ///< the coil was logged during it; `rise_is_seen` false then means: heat and no rise
   bool has_load = false;      ///< the load was logged during it; `heater_is_seen` false then means: none drew
   bool is_cut = false;        ///< by a gap or by an end of the log: start, duration or end are not whole
-  double heater_load = 0.0;   ///< mean [W], or [A] of a log of current; 0 where it is not seen
-  double energy_joule = 0.0;  ///< from start to end; 0 where it is not known
+  bool draws_like_compressor = false;  ///< the load during it is that of the running compressor: hot gas may heat
+  double heater_load = 0.0;            ///< mean [W], or [A] of a log of current; 0 where it is not seen
+  double energy_joule = 0.0;           ///< from start to end; 0 where it is not known
   std::optional<double> plateau_start_second;
   double plateau_second = 0.0;  ///< time at the melting point; 0: no plateau
   double plateau_uncertainty_second = 0.0;
@@ -182,6 +183,7 @@ struct LogAnalysis {
   OpenInterval before_first;  ///< the whole log, where there is no defrost
   OpenInterval after_last;
   std::optional<Standstill> standstill;  ///< the longest
+  std::uint64_t coil_thaws = 0;          ///< how often the coil warmed past the melting point, defrosts among them
   /// Quantities whose unit is in doubt (`LogReader::doubtful_units`): no rule speaks on them.
   std::array<bool, log_quantity_count> unit_in_doubt{};
   std::vector<DoorOpening> doors;

@@ -45,6 +45,11 @@ void tell_quantities(bool has_levels, LogAnalysis& analysis) {
   std::vector<LogFinding>& findings = analysis.findings;
   if (analysis.has_load && !has_levels) findings.push_back({"load-has-one-level"});
   if (!analysis.has_load) findings.push_back({"no-load-in-log"});
+  constexpr double hides_cycles_second = 300.0;  // rows as far apart, over more than some cycles
+  const LogCoverage& coverage = analysis.coverage;
+  if (!analysis.has_load && !has_levels && (analysis.has_coil || analysis.has_cabinet) &&
+      coverage.spacing_second >= hides_cycles_second && coverage.span_second > 50.0 * hides_cycles_second)
+    findings.push_back({"cycles-not-shown"});
   if (analysis.load_is_current) findings.push_back({"current-without-line-voltage"});
   if (!analysis.has_coil && !analysis.has_cabinet) findings.push_back({"no-temperature-in-log"});
 }
@@ -70,6 +75,11 @@ void tell_defrosts(const LogRatings& ratings, LogAnalysis& analysis) {
   const double weighed = count([](const Defrost& one) { return one.frost.has_value(); });
   const double without_rise = count([](const Defrost& one) { return one.has_coil && !one.rise_is_seen; });
   const double without_heater = count([](const Defrost& one) { return one.has_load && !one.heater_is_seen; });
+  const double like_compressor = count([](const Defrost& one) { return one.draws_like_compressor; });
+  if (like_compressor > 0.0 && !ratings.heater_watt)
+    analysis.findings.push_back({"heat-draws-like-compressor", {{"count", like_compressor}}});
+  const bool by_air = !analysis.has_load && !analysis.has_coil && !analysis.defrosts.empty();
+  if (by_air) analysis.findings.push_back({"defrosts-by-air-alone"});
   if (weighed > 0.0)
     analysis.findings.push_back(
         {"melting-share-assumed",

@@ -39,7 +39,8 @@ std::optional<Stretch> longest_rest(const LogAnalysis& analysis, FunctionRef<dou
   std::optional<Stretch> longest;
   const bool all_runs =
       analysis.run_count == analysis.runs.size() && analysis.defrost_count == analysis.defrosts.size();
-  if (!all_runs || analysis.runs.empty() || !analysis.typical_pause_second) return longest;
+  // A coil or air that stays as cold without a swing rests as little as one that is cooled on and on.
+  if (!analysis.has_load || !all_runs || analysis.runs.empty() || !analysis.typical_pause_second) return longest;
   const double least = std::max(longest_known_rest_second, usual_pauses * *analysis.typical_pause_second);
   double rests_from = 0.0;
   const auto rest_until = [&](double second) {

@@ -39,9 +39,10 @@ summary { margin-top: 1rem; font-size: 1.05rem; font-weight: bold; cursor: point
 .bar i { display: block; height: 100%; background: #466b8f; }
 .bar b { flex: 0 0 3rem; text-align: right; font-weight: normal; }
 section { break-inside: avoid; }
+h2, h3 { break-after: avoid; }
 @media print {
   body { margin: 0; }
-  section img { width: 80%; }
+  section img { width: 68%; }
   .wide { overflow-x: visible; font-size: 0.75rem; break-inside: avoid; }
   .wide td, .wide th { white-space: normal; padding: 0.1rem 0.25rem; }
   details::details-content { content-visibility: visible; display: block; }

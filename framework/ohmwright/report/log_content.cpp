@@ -4,6 +4,7 @@
 
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/log_finding_words.hpp>
 #include <ohmwright/report/log_report.hpp>
 #include <ohmwright/report/log_words.hpp>
 
@@ -19,94 +20,6 @@ constexpr double second_per_hour = 3600.0;
 constexpr double joule_per_watt_hour = 3600.0;
 constexpr std::size_t most_defrosts_listed = 12;
 
-struct FindingWords {
-  std::string_view id;
-  std::string_view english;
-  std::string_view one = {};  ///< argument that fills {one}
-  std::string_view two = {};
-  std::string_view three = {};
-};
-
-constexpr std::array form_words{
-    FindingWords{"form-of-log",
-                 OHMWRIGHT_TEXT("Columns separated by \"{one}\", decimal sign \"{two}\", header: {three}."),
-                 "separator", "decimal_sign", "header"},
-    FindingWords{"time-of-log", OHMWRIGHT_TEXT("Time from column {one}, written as {two}."), "column", "writing"},
-    FindingWords{"time-has-no-date", OHMWRIGHT_TEXT("The time has no date: past midnight it was counted on.")},
-    FindingWords{"column-guessed",
-                 OHMWRIGHT_TEXT("Guessed: {one} is column {two}, by its {three} (--column names it)."), "quantity",
-                 "column", "from"},
-    FindingWords{"unit-guessed",
-                 OHMWRIGHT_TEXT("Guessed: the unit of {one} is {two} (--column {one}=COLUMN:UNIT names it)."),
-                 "quantity", "unit"},
-    FindingWords{"column-not-used", OHMWRIGHT_TEXT("Column {one} was not used."), "column"},
-    FindingWords{"last-line-open", OHMWRIGHT_TEXT("The last line has no line end: its last number may be cut.")},
-    FindingWords{"day-month-order-guessed", OHMWRIGHT_TEXT("Guessed: dates are {one}. Check it."), "order"},
-    FindingWords{"day-month-order-changed", OHMWRIGHT_TEXT("Dates turned out to be {one}."), "order"},
-    FindingWords{"elapsed-unit-assumed", OHMWRIGHT_TEXT("Time in column {one} was taken as seconds. Check it."),
-                 "column"},
-    FindingWords{
-        "time-may-count-rows",
-        OHMWRIGHT_TEXT("Column {one} rises by one a row: it may count rows, not seconds. Say --every 60s if so."),
-        "column"},
-};
-
-/// What has to be settled before the log says anything of a part.
-constexpr std::array question_words{
-    FindingWords{
-        "time-step-implausible",
-        OHMWRIGHT_TEXT(
-            "The compressor would run for {one} s at a time, which is too short: is the time right? (--every)"),
-        "typical_run_second"},
-    FindingWords{"power-unit-suspect",
-                 OHMWRIGHT_TEXT("The largest power is {one} W, read in {two}: is the unit right? Name it "
-                                "(--column power=COLUMN:kW). Nothing that rests on it is judged."),
-                 "largest_watt", "unit"},
-    FindingWords{
-        "unit-changes",
-        OHMWRIGHT_TEXT("From about line {two} on, {one} seems to hold another unit than {three}: cut the log "
-                       "there, and name the unit of each part (--column). Nothing that rests on it is judged."),
-        "quantity", "line", "unit"},
-    FindingWords{"unit-contradicted",
-                 OHMWRIGHT_TEXT("{two} values of {one} cannot be in {three}: is the unit right? Name it (--column "
-                                "{one}=COLUMN:UNIT). Nothing that rests on it is judged."),
-                 "quantity", "count", "unit"},
-    FindingWords{"column-never-moved",
-                 OHMWRIGHT_TEXT("The column of {one} did not move for {two} h: a dead logger, a pulled plug, or an "
-                                "appliance that does not run? Judge nothing by that time."),
-                 "quantity", "hours"},
-    FindingWords{"temperature-changes-implausible",
-                 OHMWRIGHT_TEXT("The coil warms by {one} K within {two} s, faster than a heater can: is the time "
-                                "right? (--every)"),
-                 "kelvin", "second"},
-};
-
-constexpr std::array limit_words{
-    FindingWords{"column-has-holes",
-                 OHMWRIGHT_TEXT("{one} was not logged for {two} % of the log: nothing is said of it there."),
-                 "quantity", "percent"},
-    FindingWords{"log-has-no-rows", OHMWRIGHT_TEXT("The log has no row that could be used.")},
-    FindingWords{"no-load-in-log",
-                 OHMWRIGHT_TEXT("No power or current: heater and compressor are told from temperatures alone.")},
-    FindingWords{"no-temperature-in-log",
-                 OHMWRIGHT_TEXT("No temperature: what the heater did to the coil is not shown.")},
-    FindingWords{"current-without-line-voltage",
-                 OHMWRIGHT_TEXT("Current without line voltage: no watts (--line gives it).")},
-    FindingWords{"load-has-one-level",
-                 OHMWRIGHT_TEXT("The load has one level: compressor and heater cannot be told apart.")},
-    FindingWords{"log-is-short", OHMWRIGHT_TEXT("The log is shorter than an hour.")},
-    FindingWords{
-        "log-shorter-than-an-interval",
-        OHMWRIGHT_TEXT(
-            "The log is shorter than the longest usual interval between defrosts: none in it proves nothing.")},
-    FindingWords{"melting-share-assumed",
-                 OHMWRIGHT_TEXT("Frost masses take {one} of the heater's power for the melting, ± {two} (assumed)."),
-                 "share", "uncertainty"},
-    FindingWords{"lists-are-cut", OHMWRIGHT_TEXT("Not every event is listed.")},
-    FindingWords{"compressed-log-cut", OHMWRIGHT_TEXT("The compressed log ends before its end mark.")},
-    FindingWords{"compressed-log-damaged", OHMWRIGHT_TEXT("The compressed log is damaged from some place on.")},
-};
-
 class LogSentences {
  public:
   LogSentences(const LogReport& report, const Sentences& say)
@@ -115,15 +28,15 @@ class LogSentences {
   LogContent make() {
     headline();
     of_what();
-    add(report_.reader.findings(), question_words, content_.questions);
-    add(analysis_.findings, question_words, content_.questions);
+    add(report_.reader.findings(), log_question_words(), content_.questions);
+    add(analysis_.findings, log_question_words(), content_.questions);
     verdicts();
     defrosts();
     table();
     cooling();
     not_shown();
-    add(report_.reader.findings(), form_words, content_.form);
-    add(analysis_.findings, form_words, content_.form);
+    add(report_.reader.findings(), log_form_words(), content_.form);
+    add(analysis_.findings, log_form_words(), content_.form);
     troubles();
     for (const cycles::LogThreshold& threshold : analysis_.thresholds)
       content_.thresholds.push_back(log_threshold_text(threshold, say_));
@@ -134,9 +47,12 @@ class LogSentences {
   void headline() {
     const FindingArgument span{"span", duration_text(analysis_.coverage.span_second)};
     const FindingArgument count{"count", std::to_string(analysis_.defrost_count)};
-    content_.headline = analysis_.defrost_count == 0
-                            ? say_(OHMWRIGHT_TEXT("NO DEFROST SEEN in {span}"), {span})
-                            : say_(OHMWRIGHT_TEXT("{count} DEFROSTS in {span}"), {count, span});
+    if (analysis_.defrost_count == 0)
+      content_.headline = say_(OHMWRIGHT_TEXT("NO DEFROST SEEN in {span}"), {span});
+    else if (analysis_.defrost_count == 1)
+      content_.headline = say_(OHMWRIGHT_TEXT("1 DEFROST in {span}"), {span});
+    else
+      content_.headline = say_(OHMWRIGHT_TEXT("{count} DEFROSTS in {span}"), {count, span});
   }
 
   void add(const std::vector<LogFinding>& findings, std::span<const FindingWords> words,
@@ -317,8 +233,8 @@ class LogSentences {
       content_.not_shown.push_back(
           say_(OHMWRIGHT_TEXT("Gaps cover {share} % of the log: a defrost cannot be ruled out there."),
                {{"share", rounded(100.0 * gaps->number("share").value_or(0.0))}}));
-    add(report_.reader.findings(), limit_words, content_.not_shown);
-    add(analysis_.findings, limit_words, content_.not_shown);
+    add(report_.reader.findings(), log_limit_words(), content_.not_shown);
+    add(analysis_.findings, log_limit_words(), content_.not_shown);
   }
 
   void troubles() {

@@ -1,249 +1,12 @@
 #include <array>
 
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/log_verdict_table.hpp>
 #include <ohmwright/report/log_words.hpp>
 
 namespace ohmwright {
 
 namespace {
-
-/// How an argument is written.
-enum class Written : std::uint8_t { count, duration, percent, tenths };
-
-struct Filled {
-  std::string_view name;  ///< of the argument and of the field in the sentence
-  Written written = Written::count;
-};
-
-struct VerdictWords {
-  std::string_view rule;
-  std::string_view text;
-  std::string_view english;
-  std::array<Filled, 4> fields{};
-};
-
-constexpr Filled count_field{"count"};
-constexpr Filled all_field{"all"};
-
-constexpr std::array<Filled, 4> interval_fields{
-    Filled{"shortest_second", Written::duration}, Filled{"longest_second", Written::duration},
-    Filled{"least_second", Written::duration}, Filled{"most_second", Written::duration}};
-constexpr std::array<Filled, 4> power_fields{Filled{"watt"}, Filled{"least_watt"}, Filled{"most_watt"},
-                                             Filled{"line_volt"}};
-constexpr std::array<Filled, 4> too_hot_fields{count_field, all_field, Filled{"celsius", Written::tenths}};
-constexpr std::array<Filled, 4> air_fields{Filled{"kelvin", Written::tenths}, Filled{"most_kelvin"}};
-
-constexpr std::array<Filled, 4> stood_fields{Filled{"rest_second", Written::duration},
-                                             Filled{"from_second", Written::duration},
-                                             Filled{"celsius", Written::tenths}};
-constexpr std::array<Filled, 4> waited_fields{count_field, Filled{"waited_second", Written::duration},
-                                              Filled{"longest_interval_second", Written::duration}};
-
-constexpr std::array verdict_words{
-    VerdictWords{"runs-and-cools", "not-shown", OHMWRIGHT_TEXT("Whether it runs is not shown.")},
-    VerdictWords{"runs-and-cools", "runs", OHMWRIGHT_TEXT("It runs from the first row to the last.")},
-    VerdictWords{
-        "runs-and-cools", "stands",
-        OHMWRIGHT_TEXT("From {from_second} into the log on nothing ran for {rest_second}: was it unplugged or "
-                       "set off, is the outlet dead, or did the meter lose it? Until that is settled, this time "
-                       "tells nothing of a part."),
-        stood_fields},
-    VerdictWords{"runs-and-cools", "stands-warm",
-                 OHMWRIGHT_TEXT("From {from_second} into the log on it did not cool for {rest_second}, and was at "
-                                "{celsius} °C: was it unplugged or set off, or is it dead? Outlet, plug and controls "
-                                "come first; until that is settled, this time tells nothing of a part."),
-                 stood_fields},
-    VerdictWords{
-        "runs-and-cools", "cools-unseen",
-        OHMWRIGHT_TEXT("From {from_second} into the log on no run was seen for {rest_second}, and it stayed at "
-                       "{celsius} °C all the same: did the meter lose it? Until that is settled, this time tells "
-                       "nothing of a part."),
-        stood_fields},
-    VerdictWords{"coil-heat", "no-coil", OHMWRIGHT_TEXT("How warm the coil got was not logged.")},
-    VerdictWords{"coil-heat", "no-heating", OHMWRIGHT_TEXT("No heating was seen with the coil's temperature.")},
-    VerdictWords{"coil-heat", "cool-enough",
-                 OHMWRIGHT_TEXT("No defrost heated the coil on when the ice was gone: {celsius} °C at most."),
-                 too_hot_fields},
-    VerdictWords{
-        "coil-heat", "too-hot",
-        OHMWRIGHT_TEXT("In {count} of {all} the coil was heated on to {celsius} °C, where no ice is left: test "
-                       "the sensor or thermostat that should have ended them, how it is clipped to the coil, "
-                       "and the limit. Until then do not leave it running."),
-        too_hot_fields},
-    VerdictWords{"defrosts-come", "nothing-moves",
-                 OHMWRIGHT_TEXT("No column of the log moves: there is nothing to look for defrosts in.")},
-    VerdictWords{"defrosts-come", "none-since",
-                 OHMWRIGHT_TEXT("{count} defrosts were seen, and then none in {waited_second}, though they should come "
-                                "at least every {longest_interval_second}: test control or timer (ohmwright locate, "
-                                "--symptom no-defrost)."),
-                 waited_fields},
-    VerdictWords{
-        "defrosts-come", "none-before",
-        OHMWRIGHT_TEXT("{count} defrosts were seen, and none in the first {waited_second}, though they should "
-                       "come at least every {longest_interval_second}: test control or timer; was it worked on, "
-                       "or set off, in between?"),
-        waited_fields},
-    VerdictWords{"defrosts-come", "overdue",
-                 OHMWRIGHT_TEXT("{count} defrosts were seen, at most {longest_interval_second} apart, and then none in "
-                                "{waited_second}: log on until the next one comes."),
-                 waited_fields},
-    VerdictWords{"defrosts-come", "no-rows", OHMWRIGHT_TEXT("There is nothing to look for defrosts in.")},
-    VerdictWords{"defrosts-come", "seen", OHMWRIGHT_TEXT("It defrosts: {count} seen."), {count_field}},
-    VerdictWords{"defrosts-come", "none-seen",
-                 OHMWRIGHT_TEXT("It was due for a defrost and none was seen: test control or timer, then heater, limit "
-                                "and wiring (ohmwright locate, --symptom no-defrost).")},
-    VerdictWords{"defrosts-come",
-                 "log-too-short",
-                 OHMWRIGHT_TEXT("No defrost in {waited_second}, and they may come as rarely as every "
-                                "{longest_interval_second}: log for longer."),
-                 {Filled{"waited_second", Written::duration}, Filled{"longest_interval_second", Written::duration}}},
-    VerdictWords{"defrosts-come",
-                 "gaps-hide",
-                 OHMWRIGHT_TEXT("No defrost was seen, but gaps could hide one in {hidden_share} of the time."),
-                 {Filled{"hidden_share", Written::percent}}},
-    VerdictWords{
-        "defrosts-come", "cabinet-only",
-        OHMWRIGHT_TEXT("No defrost shows in the air of the cabinet, which some hardly do: log the power or the "
-                       "coil.")},
-    VerdictWords{"heater-warms-coil", "no-coil", OHMWRIGHT_TEXT("The coil's temperature was not logged.")},
-    VerdictWords{"heater-warms-coil", "no-heating", OHMWRIGHT_TEXT("No heating was seen whole.")},
-    VerdictWords{
-        "heater-warms-coil", "warms", OHMWRIGHT_TEXT("The coil warmed in each of {all} heatings."), {all_field}},
-    VerdictWords{"heater-warms-coil",
-                 "no-rise",
-                 OHMWRIGHT_TEXT("In {count} of {all} heatings the heater drew power and the coil did not warm: is the "
-                                "sensor or logger seated on the coil, or does something else draw that power?"),
-                 {count_field, all_field}},
-    VerdictWords{"heat-comes-from-heater", "no-load", OHMWRIGHT_TEXT("Neither power nor current was logged.")},
-    VerdictWords{"heat-comes-from-heater", "no-rise", OHMWRIGHT_TEXT("No rise of the coil was seen whole.")},
-    VerdictWords{"heat-comes-from-heater",
-                 "heater-draws",
-                 OHMWRIGHT_TEXT("The heater drew in each of {all} rises of the coil."),
-                 {all_field}},
-    VerdictWords{"heat-comes-from-heater",
-                 "no-heater",
-                 OHMWRIGHT_TEXT("In {count} of {all} the coil warmed as in a defrost and no heater was seen to draw: "
-                                "test heater, limit and wiring; a door left open looks alike."),
-                 {count_field, all_field}},
-    VerdictWords{"defrost-end", "not-shown", OHMWRIGHT_TEXT("What ended the defrosts is not shown.")},
-    VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all_field}},
-    VerdictWords{"defrost-end",
-                 "by-time",
-                 OHMWRIGHT_TEXT("{count} of {all} ended by the time limit: test the sensor or thermostat that should "
-                                "have ended them, or look for much frost (door, drain)."),
-                 {count_field, all_field}},
-    VerdictWords{
-        "defrost-end",
-        "too-early",
-        OHMWRIGHT_TEXT("{count} of {all} ended before the frost was melted: test the sensor or thermostat that "
-                       "ends them, and how it is clipped to the coil."),
-        {count_field, all_field}},
-    VerdictWords{
-        "defrost-end",
-        "some-by-time",
-        OHMWRIGHT_TEXT("{count} of {all} ended by the time limit: damp days, warm food or an open door do that "
-                       "now and then; watch whether it happens more often."),
-        {count_field, all_field}},
-    VerdictWords{"defrost-end",
-                 "some-too-early",
-                 OHMWRIGHT_TEXT("{count} of {all} ended before the frost was melted: watch whether it happens more "
-                                "often."),
-                 {count_field, all_field}},
-    VerdictWords{"interval", "no-ratings",
-                 OHMWRIGHT_TEXT("The control's interval is not known (--ratings, "
-                                "--appliance).")},
-    VerdictWords{"interval", "none-whole", OHMWRIGHT_TEXT("No interval between two defrosts was seen whole.")},
-    VerdictWords{"interval", "in-limits",
-                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
-                                "{most_second}."),
-                 interval_fields},
-    VerdictWords{"interval", "unsettled",
-                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, at the edge of the rated "
-                                "{least_second} to {most_second}."),
-                 interval_fields},
-    VerdictWords{"interval", "too-long",
-                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
-                                "{most_second}: one came too late. Test the control or timer, and watch whether its "
-                                "motor turns."),
-                 interval_fields},
-    VerdictWords{"interval", "ends-open",
-                 OHMWRIGHT_TEXT("At an end of the log none came for {longest_second}, rated {least_second} to "
-                                "{most_second}: test the control or timer, and watch whether its motor turns."),
-                 interval_fields},
-    VerdictWords{
-        "interval", "too-short",
-        OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
-                       "{most_second}: one came too early. Test the control or timer; somebody may have started "
-                       "it by hand."),
-        interval_fields},
-    VerdictWords{"heater-power", "no-ratings",
-                 OHMWRIGHT_TEXT("The heater's watts are not known (--ratings, "
-                                "--appliance).")},
-    VerdictWords{"heater-power", "no-line",
-                 OHMWRIGHT_TEXT("Without the line voltage the heater's power says nothing "
-                                "(--line).")},
-    VerdictWords{"heater-power", "no-heating", OHMWRIGHT_TEXT("No heating was seen in watts.")},
-    VerdictWords{"heater-power", "right",
-                 OHMWRIGHT_TEXT("The heater draws {watt} W, as it should at {line_volt} V: {least_watt} W to "
-                                "{most_watt} W."),
-                 power_fields},
-    VerdictWords{"heater-power", "unsettled",
-                 OHMWRIGHT_TEXT("The heater draws {watt} W; a good one draws {least_watt} W to {most_watt} W at "
-                                "{line_volt} V. Read the line voltage while it heats, and give it with its own doubt "
-                                "(--line '{line_volt}V ± 1V') to settle it."),
-                 power_fields},
-    VerdictWords{
-        "heater-power", "too-little",
-        OHMWRIGHT_TEXT("The heater draws {watt} W, too little: {least_watt} W to {most_watt} W at {line_volt} V. "
-                       "Test each of its elements cold, a lead off, and its joints."),
-        power_fields},
-    VerdictWords{
-        "heater-power", "too-much",
-        OHMWRIGHT_TEXT("The heater draws {watt} W, too much: {least_watt} W to {most_watt} W at {line_volt} V. "
-                       "Test it cold for shorted turns; is it the right one?"),
-        power_fields},
-    VerdictWords{"air-over-coil", "no-sensors",
-                 OHMWRIGHT_TEXT("It takes the temperatures of coil and cabinet to see "
-                                "whether air moves.")},
-    VerdictWords{"air-over-coil", "other-air",
-                 OHMWRIGHT_TEXT("The cabinet logged is warmer than a freezer: its air is not that over the coil.")},
-    VerdictWords{"air-over-coil", "no-recovery", OHMWRIGHT_TEXT("No run after a defrost was seen long enough.")},
-    VerdictWords{"air-over-coil", "air-moves",
-                 OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet: air moves."),
-                 air_fields},
-    VerdictWords{"air-over-coil", "unsettled",
-                 OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet, at the edge of "
-                                "{most_kelvin} K: listen for the fan."),
-                 air_fields},
-    VerdictWords{"air-over-coil", "no-air",
-                 OHMWRIGHT_TEXT("After a defrost the coil is {kelvin} K colder than the cabinet, more than "
-                                "{most_kelvin} K: no air moves. Test the evaporator fan, and look for ice around it."),
-                 air_fields},
-    VerdictWords{"frost-load",
-                 "too-few",
-                 OHMWRIGHT_TEXT("{count} whole intervals between defrosts that melt are too few to see "
-                                "the frost grow."),
-                 {count_field}},
-    VerdictWords{"frost-load", "steady", OHMWRIGHT_TEXT("The frost of an hour does not grow from defrost to defrost.")},
-    VerdictWords{"frost-load", "scatters",
-                 OHMWRIGHT_TEXT("The frost differs from defrost to defrost too much to tell "
-                                "whether it grows.")},
-    VerdictWords{"frost-load", "grows",
-                 OHMWRIGHT_TEXT("The frost of an hour grows from defrost to defrost: look at door and gasket, then "
-                                "whether each defrost clears the coil.")},
-    VerdictWords{"compressor-stops", "not-shown", OHMWRIGHT_TEXT("Whether the compressor runs is not shown.")},
-    VerdictWords{"compressor-stops", "stops", OHMWRIGHT_TEXT("The compressor stops and starts.")},
-    VerdictWords{"compressor-stops", "never-stops",
-                 OHMWRIGHT_TEXT("The compressor never stops but for defrosts: look at door, condenser and room first; "
-                                "then at the coil's frost, and at the control.")},
-    VerdictWords{"compressor-starts", "not-shown", OHMWRIGHT_TEXT("Starts of the compressor are not shown.")},
-    VerdictWords{"compressor-starts", "runs-last", OHMWRIGHT_TEXT("Once started, the compressor runs on.")},
-    VerdictWords{"compressor-starts",
-                 "short-loads",
-                 OHMWRIGHT_TEXT("{pulses} loads of less than a minute: attempts of the compressor to start, or a "
-                                "lamp."),
-                 {Filled{"pulses"}}},
-};
 
 struct RuleTitle {
   std::string_view rule;
@@ -265,15 +28,15 @@ constexpr std::array rule_titles{
     RuleTitle{"compressor-starts", OHMWRIGHT_TEXT("How the compressor starts")},
 };
 
-std::string written(double value, Written how) {
+std::string written(double value, WrittenAs how) {
   switch (how) {
-    case Written::duration:
+    case WrittenAs::duration:
       return duration_text(value);
-    case Written::percent:
+    case WrittenAs::percent:
       return rounded(100.0 * value) + " %";
-    case Written::tenths:
+    case WrittenAs::tenths:
       return rounded(value, 1);
-    case Written::count:
+    case WrittenAs::count:
       break;
   }
   return rounded(value);
@@ -303,10 +66,10 @@ std::string chance_text(const cycles::LogVerdict& verdict, const Sentences& say)
 std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences& say) {
   if (verdict.text == cycles::unit_in_doubt_text)
     return say(OHMWRIGHT_TEXT("Not judged: the unit of a column is in doubt."));
-  for (const VerdictWords& words : verdict_words) {
+  for (const VerdictWords& words : log_verdict_table()) {
     if (words.rule != verdict.rule || words.text != verdict.text) continue;
     std::vector<FindingArgument> arguments;
-    for (const Filled& field : words.fields) {
+    for (const FilledField& field : words.fields) {
       if (field.name.empty()) continue;
       const FindingArgument argument{field.name, written(number_of(verdict, field.name), field.written)};
       arguments.push_back(argument);

@@ -8,6 +8,7 @@
 #include <ohmwright/cycles/reading/head_table.hpp>
 #include <ohmwright/cycles/reading/number_text.hpp>
 #include <ohmwright/cycles/reading/quantity_guess.hpp>
+#include <ohmwright/cycles/reading/row_order.hpp>
 #include <ohmwright/cycles/reading/time_guess.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/letter_case.hpp>
@@ -156,6 +157,7 @@ SniffedDialect sniff_dialect(std::string_view head, const LogReadingSettings& se
     throw InputError("no column of the log can be a temperature, a power or a current; it has " +
                      names_of_columns(table) + "; name one, such as power=COLUMN:W");
   say_form(dialect, table, sniffed.findings);
+  sniffed.newest_first = newest_comes_first(dialect, table);
   return sniffed;
 }
 

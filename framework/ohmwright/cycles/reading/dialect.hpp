@@ -39,7 +39,8 @@ struct LogDialect {
 struct SniffedDialect {
   LogDialect dialect;
   std::vector<LogFinding> findings;
-  bool has_rows = false;  ///< false: nothing in the head looks like a row of values
+  bool has_rows = false;      ///< false: nothing in the head looks like a row of values
+  bool newest_first = false;  ///< its rows run backwards
 };
 
 /// Finds out the form of a log from its first lines (`head`, whole lines). Throws InputError where the settings name

@@ -5,6 +5,7 @@
 #include <ohmwright/cycles/reading/head_table.hpp>
 #include <ohmwright/cycles/reading/log_reader.hpp>
 #include <ohmwright/cycles/reading/number_text.hpp>
+#include <ohmwright/cycles/reading/turned_round.hpp>
 #include <ohmwright/quantity/blanks.hpp>
 
 namespace ohmwright::cycles {
@@ -14,24 +15,6 @@ namespace {
 constexpr std::size_t block_rows = 512;
 constexpr std::size_t room_for_held_row = 2;
 
-/// Limits of what a household appliance's log can hold [SI]: beyond them a value is an error code or in another unit.
-struct Possible {
-  double least;
-  double most;
-  double largest_step;
-};
-
-Possible possible_values(LogQuantity quantity) {
-  switch (quantity) {
-    case LogQuantity::power:
-      return {-20.0, 20e3, 20.0};
-    case LogQuantity::current:
-      return {-1.0, 100.0, 1e9};
-    default:
-      return {213.15, 423.15, 8.0};
-  }
-}
-
 }  // namespace
 
 LogReader::LogReader(std::unique_ptr<ByteSource> source, const LogReadingSettings& settings)
@@ -40,6 +23,10 @@ LogReader::LogReader(std::unique_ptr<ByteSource> source, const LogReadingSetting
   dialect_ = std::move(sniffed.dialect);
   findings_ = std::move(sniffed.findings);
   finished_ = !sniffed.has_rows;
+  if (sniffed.newest_first) {
+    lines_ = LineBuffer(turned_round(lines_, dialect_.first_data_line));
+    findings_.push_back({"rows-turned-round"});
+  }
   time_ = TimeReader(dialect_.time);
   const TimeWriting writing = dialect_.time.writing;
   clock_ = RowClock(writing == TimeWriting::calendar && !dialect_.time.has_zone);
@@ -62,34 +49,8 @@ std::optional<double> LogReader::start_second() const {
       writing == TimeWriting::calendar || writing == TimeWriting::epoch || writing == TimeWriting::serial_day;
   if (!has_date || !clock_.any()) return std::nullopt;
   constexpr double serial_day_zero_second = -25569.0 * 86400.0;  // 1899-12-30, where spreadsheets count from
-  return clock_.first_second() + (writing == TimeWriting::serial_day ? serial_day_zero_second : 0.0) -
+  return clock_.start_second() + (writing == TimeWriting::serial_day ? serial_day_zero_second : 0.0) -
          static_cast<double>(time_.day_shift()) * 86400.0;
-}
-
-void LogReader::plan_columns() {
-  std::size_t last = 0;
-  for (const LogColumn& column : dialect_.columns) last = std::max(last, column.index);
-  last = std::max({last, dialect_.time_column.value_or(0), dialect_.clock_column.value_or(0)});
-  plan_.resize(last + 1);
-  looks_at_all_columns_ = plan_.size() == dialect_.names.size() && dialect_.separator != ' ';
-  stop_ = dialect_.separator == '\0' ? '\n' : dialect_.separator;
-  for (const LogColumn& column : dialect_.columns) {
-    ColumnPlan& plan = plan_[column.index];
-    const Possible possible = possible_values(column.quantity);
-    plan.task = Task::value;
-    plan.quantity = index_of(column.quantity);
-    plan.unit = column.unit;
-    plan.at_zero = column.unit.to_si(0.0);
-    plan.factor = (column.unit.to_si(1000.0) - plan.at_zero) / 1000.0;
-    plan.least = possible.least;
-    plan.most = possible.most;
-    plan.largest_step = possible.largest_step;
-    watches_.emplace_back(column.quantity, column.unit);
-  }
-  if (dialect_.has_header && !dialect_.names.front().empty() && !detail::is_digit(dialect_.names.front().front()))
-    header_byte_ = dialect_.names.front().front();
-  if (dialect_.time_column) plan_[*dialect_.time_column].task = Task::time;
-  if (dialect_.clock_column) plan_[*dialect_.clock_column].task = Task::clock;
 }
 
 std::span<const LogRow> LogReader::next() {
@@ -223,43 +184,6 @@ inline void LogReader::take_value(ColumnPlan& plan, double number, LogRow& row) 
   row.value[plan.quantity] = value;
 }
 
-/// The value that an odd one stands for, not-a-number for none.
-double LogReader::odd_value(ColumnPlan& plan, double number, double value) {
-  const LogQuantity quantity = log_quantities[plan.quantity];
-  const bool is_possible = value >= plan.least && value <= plan.most;
-  if (measured_dimension(quantity) == Dimension::temperature) {
-    // Faster than 8 K and 9 K/min no sensor on a coil or in air can change (common practice, no source).
-    const double passed_second = has_second_ && clock_.any() ? std::max(0.0, second_ - clock_.last_second()) : 1e9;
-    const bool too_fast = std::abs(value - plan.last) > plan.largest_step + 0.15 * passed_second;
-    if (is_possible && !too_fast) return value;
-    for (const char* name : {"degC", "degF", "K"}) {
-      const Unit other = *Unit::named(name, Dimension::temperature);
-      const double otherwise = other.to_si(number);
-      const double near = is_possible ? 1.5 : 30.0;
-      if (other != plan.unit && otherwise > plan.least && otherwise < plan.most &&
-          std::abs(otherwise - plan.last) < near) {
-        troubles_.add(LogTrouble::unit_slip, lines_.line());
-        ++plan.slips;
-        return otherwise;
-      }
-    }
-    // One-wire sensors answer 85 degC before their first conversion and -127 degC when they are gone (from memory).
-    constexpr double power_on_kelvin = 358.15;
-    if (is_possible && std::abs(value - power_on_kelvin) > 1e-6) return value;
-  } else if (is_possible) {
-    const double ratio = value / plan.last;
-    if (quantity == LogQuantity::power && plan.last > 20.0 && ratio > 0.97e-3 && ratio < 1.03e-3)
-      troubles_.add(LogTrouble::unit_slip, lines_.line());
-    return value;
-  } else if (quantity == LogQuantity::power && plan.factor > 1.0 && number > 0.0 && number <= plan.most) {
-    troubles_.add(LogTrouble::unit_slip, lines_.line());  // watts in a column of kilowatts
-    ++plan.slips;
-    return number;
-  }
-  troubles_.add(LogTrouble::impossible_value, lines_.line());
-  return LogRow::none;
-}
-
 void LogReader::read_time_texts() {
   std::optional<double> second;
   if (dialect_.time.writing == TimeWriting::row_count)
@@ -287,6 +211,14 @@ void LogReader::place_row() {
       break;
     case RowClock::Place::set_back:
       troubles_.add(LogTrouble::clock_set_back, lines_.line());
+      break;
+    case RowClock::Place::set_forward:
+      troubles_.add(LogTrouble::clock_set_forward, lines_.line());
+      break;
+    case RowClock::Place::begins_anew:
+      troubles_.add(LogTrouble::clock_began_anew, lines_.line());
+      if (find_finding(findings_, "clock-began-anew") == nullptr)
+        findings_.push_back({"clock-began-anew", {{"line", static_cast<double>(lines_.line())}}});
       break;
     case RowClock::Place::precedes:
       return troubles_.add(LogTrouble::out_of_order, lines_.line());
@@ -336,41 +268,6 @@ void LogReader::settle_date_order() {
   std::erase_if(findings_, [](const LogFinding& one) { return one.id == "day-month-order-guessed"; });
   const bool is_day_first = time_.form().order == DateOrder::day_first;
   findings_.push_back({"day-month-order-changed", {{"order", is_day_first ? "day_first" : "month_first"}}});
-}
-
-std::array<bool, log_quantity_count> LogReader::doubtful_units() const { return doubtful_units_; }
-
-void LogReader::doubt(LogQuantity quantity, LogFinding finding) {
-  doubtful_units_[index_of(quantity)] = true;
-  finding.asks = true;
-  findings_.push_back(std::move(finding));
-}
-
-void LogReader::find_doubtful_units() {
-  units_are_told_ = true;
-  for (UnitWatch& watch : watches_) {
-    watch.finish();
-    if (!watch.change()) continue;
-    troubles_.add_all(LogTrouble::unit_slip, watch.change()->first_line, watch.change()->rows);
-    doubt(watch.quantity(), {"unit-changes",
-                             {{"quantity", std::string(name_of(watch.quantity()))},
-                              {"unit", watch.unit().symbol()},
-                              {"line", static_cast<double>(watch.change()->first_line)}}});
-  }
-  for (const ColumnPlan& plan : plan_) {
-    if (plan.task != Task::value) continue;
-    const LogQuantity quantity = log_quantities[plan.quantity];
-    constexpr std::uint64_t chance_slips = 20;
-    constexpr double share_of_slips = 0.01;
-    if (plan.slips > chance_slips && static_cast<double>(plan.slips) > share_of_slips * static_cast<double>(rows_))
-      doubt(quantity, {"unit-contradicted",
-                       {{"quantity", std::string(name_of(quantity))},
-                        {"unit", plan.unit.symbol()},
-                        {"count", static_cast<double>(plan.slips)}}});
-    // Nothing that cools draws so little at its most.
-    if (quantity == LogQuantity::power && plan.largest > 0.0 && plan.largest < 5.0)
-      doubt(quantity, {"power-unit-suspect", {{"largest_watt", plan.largest}, {"unit", plan.unit.symbol()}}});
-  }
 }
 
 }  // namespace ohmwright::cycles

@@ -9,18 +9,20 @@ class RowClock {
  public:
   enum class Place : std::uint8_t {
     follows,
-    repeats,   ///< the same time again
-    precedes,  ///< before the row before
-    leaps,     ///< so far ahead that it may be a false stamp: what comes next decides
-    set_back,  ///< local time went back by an hour and runs on from there
+    repeats,      ///< the same time again
+    precedes,     ///< before the row before
+    leaps,        ///< so far ahead that it may be a false stamp: what comes next decides
+    set_back,     ///< local time went back by an hour and runs on from there
+    set_forward,  ///< local time leapt an hour ahead at the begin of summer time: no time passed unlogged
+    begins_anew,  ///< the logger's clock was lost and counts on from an earlier date, some rows ago
   };
 
-  /// `is_local`: no zone is written, so that the end of summer time sets the clock back.
+  /// `is_local`: no zone is written, so that the end of summer time sets the clock back, and its begin forward.
   explicit RowClock(bool is_local) : is_local_(is_local) {}
 
-  /// Place of a row at `second`; after `follows`, `repeats` and `set_back`, `time` is its time [s] since the first row.
+  /// Place of a row at `second`; but for `precedes` and `leaps`, `time` is its time [s] since the first row.
   Place take(double second, double& time) {
-    if (second > last_ && second < last_ + leap_second && any_) {
+    if (second > last_ && second < last_ + usual_step_second && any_) {
       step_ = second - last_;
       last_ = second;
       time = second - first_;
@@ -36,19 +38,28 @@ class RowClock {
   }
 
   bool any() const { return any_; }
-  double first_second() const { return first_; }
+  /// The first row's, as it stands in the log.
+  double start_second() const { return start_; }
   double last_second() const { return last_; }
 
  private:
+  static constexpr double usual_step_second = 1800.0;
   static constexpr double leap_second = 3.0 * 86400.0;
 
   Place take_rare(double second, double& time);
+  Place take_later(double second, double& time);
+  bool leaps_into_summer_time(double second) const;
+  bool runs_on_from_earlier(double second);
 
   bool is_local_;
   bool any_ = false;
-  double first_ = 0.0;
+  double start_ = 0.0;
+  double first_ = 0.0;  ///< where times count from: the start, moved by what the clock was set
   double last_ = 0.0;
   double step_ = 0.0;
+  double earliest_ = 0.0;  ///< the first row's stamp since the clock began
+  double earlier_ = 0.0;   ///< stamp of the row before, where it preceded all
+  int earlier_rows_ = 0;   ///< that ran on from each other
 };
 
 }  // namespace ohmwright::cycles

@@ -11,23 +11,25 @@ namespace ohmwright::cycles {
 /// What can be wrong with a row. Nothing of it ends the reading; all of it is counted, with the first lines of each
 /// sort.
 enum class LogTrouble : std::uint8_t {
-  unreadable_time,   ///< the time cell is no time: the row is not used
-  unreadable_value,  ///< a cell is no number: the value is not used
-  missing_value,     ///< a cell is empty or says "no value"
-  impossible_value,  ///< outside what the quantity can be, or a sensor's error code: not used
-  unit_slip,         ///< a value that is its neighbour in another unit (degF for degC, kW for W)
-  repeated_time,     ///< the time of the row before; the values are used
-  out_of_order,      ///< before the row before: the row is not used
-  clock_set_back,    ///< local time was set back by an hour; times from there on are continued
-  missing_cells,     ///< too few cells: what is there is used
-  extra_cells,       ///< more cells than other rows
-  open_quote,        ///< a quote that is not closed in its line
-  repeated_header,   ///< a header within the log: the line is not used
-  line_too_long,     ///< passed over
-  cut_last_line,     ///< the last line has no end: it may be cut within a number
+  unreadable_time,    ///< the time cell is no time: the row is not used
+  unreadable_value,   ///< a cell is no number: the value is not used
+  missing_value,      ///< a cell is empty or says "no value"
+  impossible_value,   ///< outside what the quantity can be, or a sensor's error code: not used
+  unit_slip,          ///< a value that is its neighbour in another unit (degF for degC, kW for W)
+  repeated_time,      ///< the time of the row before; the values are used
+  out_of_order,       ///< before the row before: the row is not used
+  clock_set_back,     ///< local time was set back by an hour; times from there on are continued
+  clock_set_forward,  ///< local time was set forward by an hour; times from there on are continued
+  clock_began_anew,   ///< the logger's clock fell back to before the log's first row and runs on from there
+  missing_cells,      ///< too few cells: what is there is used
+  extra_cells,        ///< more cells than other rows
+  open_quote,         ///< a quote that is not closed in its line
+  repeated_header,    ///< a header within the log: the line is not used
+  line_too_long,      ///< passed over
+  cut_last_line,      ///< the last line has no end: it may be cut within a number
 };
 
-inline constexpr std::size_t log_trouble_count = 14;
+inline constexpr std::size_t log_trouble_count = 16;
 
 /// "unreadable_time", …
 std::string_view name_of(LogTrouble trouble);

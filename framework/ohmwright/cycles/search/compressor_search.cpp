@@ -192,6 +192,7 @@ CompressorSearch compressor_by_temperature(const Window& window, const std::vect
   const std::vector<double> smooth = smoothed(window, kelvin, 60.0);
   const double swing = time_quantile(smooth, window.width, 0.9) - time_quantile(smooth, window.width, 0.1);
   const double noise = noise_of(smooth);
+  if (5.0 * noise > 0.7 * swing) return search;  // rows too far apart, or steps too coarse, for its cycles
   search.on_threshold = search.off_threshold = std::max({0.35 * swing, 5.0 * noise, 0.05});
   // A zigzag: a turn counts when the temperature has come back from it by the threshold.
   bool falling = false;

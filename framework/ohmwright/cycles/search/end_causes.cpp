@@ -10,6 +10,8 @@ namespace {
 
 constexpr double melting_margin_kelvin = 1.5;
 constexpr double past_melting_kelvin = 3.0;
+/// Between rows that are further apart the coil can warm and cool again, and a heater start and end.
+constexpr double no_times_spacing_second = 450.0;
 
 double duration_of(const Defrost& defrost) { return defrost.end_second - defrost.start_second; }
 
@@ -185,6 +187,15 @@ bool ended_at_the_melting_point(const Defrost& defrost) {
          *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin;
 }
 
+/// Rows too far apart for times: what the coil was seen to reach is all that they show.
+void by_warmest_row(const LogRatings& ratings, Defrost& defrost) {
+  if (!defrost.rise_is_seen || !defrost.end_kelvin) return;
+  if (ended_at_rated_temperature(ratings, 0.0, defrost))
+    return set(defrost, EndCause::temperature, EndGround::rated_temperature);
+  if (!ratings.end_temperature_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
+    set(defrost, EndCause::temperature, EndGround::past_melting);
+}
+
 /// Where the coil rose, by its temperature at the end of heating.
 void by_end_temperature(const LogRatings& ratings, const InCommon& common, double spacing_second, Defrost& defrost) {
   const double slope_margin = slope_margin_of(spacing_second, defrost);
@@ -220,6 +231,10 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
     set(defrost, EndCause::unknown, EndGround::nothing);
     // Where nothing was seen to heat, no heating ended.
     if (defrost.is_cut || (defrost.has_load && !defrost.heater_is_seen)) continue;
+    if (spacing_second > no_times_spacing_second) {
+      by_warmest_row(ratings, defrost);
+      continue;
+    }
     if (defrost.end_kelvin && defrost.rise_is_seen) by_end_temperature(ratings, common, spacing_second, defrost);
     if (defrost.cause == EndCause::unknown) by_length(ratings, common, spacing_second, defrost);
   }

@@ -2,8 +2,10 @@
 #include <array>
 #include <cmath>
 
+#include <ohmwright/cycles/search/heater_edges.hpp>
 #include <ohmwright/cycles/search/heater_search.hpp>
 #include <ohmwright/cycles/search/run_scores.hpp>
+#include <ohmwright/cycles/search/short_heater_runs.hpp>
 
 namespace ohmwright::cycles {
 
@@ -14,12 +16,7 @@ constexpr double heater_bridged_second = 200.0;  ///< a heater that pauses for l
 constexpr double level_ratio = 1.05;
 constexpr std::size_t most_levels = 90;
 constexpr double least_heater_contrast = 1.15;
-constexpr double even_spread = 0.06;
 constexpr double clear_of_scatter = 4.0;  ///< standard deviations
-constexpr double like_load = 0.12;        ///< of the usual one
-constexpr double coarse_spacing_second = 150.0;
-constexpr double latest_drip_second = 30.0;  ///< after the run: what is left of an edge's sample
-constexpr double shortest_drip_second = 100.0;
 constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
 
 class HeaterFinder {
@@ -27,7 +24,8 @@ class HeaterFinder {
   explicit HeaterFinder(const Window& window)
       : window_(window),
         load_(opened(window, window.load, opening_second)),
-        least_load_(time_quantile(load_, window.width, 0.02)) {
+        least_load_(time_quantile(load_, window.width, 0.02)),
+        edges_(window, load_, least_load_) {
     for (const double load : load_) {
       sum_.push_back(sum_.back() + load);
       square_.push_back(square_.back() + load * load);
@@ -98,7 +96,7 @@ class HeaterFinder {
     if (described.spread > even_spread && end - begin > 2) take_level_while_on(begin, end, described);
     if (end - begin == 1 || end - begin == 2)
       for (std::size_t i = run.begin; i < run.end; ++i) described.load = std::max(described.load, load_[i]);
-    described.drip_seen = drip_follows(run, described.load);
+    described.drip_seen = edges_.drip_follows(run, described.load);
     return described;
   }
 
@@ -121,27 +119,12 @@ class HeaterFinder {
     run.spread = std::sqrt(std::max(square / count - run.load * run.load, 0.0)) / run.load;
   }
 
-  /// Medians of the runs told to be the heater's.
-  struct Usual {
-    double load = 0.0;
-    double second = 0.0;
-  };
-  static Usual usual_of(const HeaterSearch& found) {
-    std::vector<double> loads;
-    std::vector<double> seconds;
-    for (const HeaterRun& one : found.runs) {
-      loads.push_back(one.load);
-      seconds.push_back(one.run.duration_second());
-    }
-    return {median_of(std::move(loads)), median_of(std::move(seconds))};
-  }
-
   /// Once some runs were told to be the heater's, others of that level and about that length, with a drip time behind
   /// them and far from the next, are too: a limit that some of them just miss must not part them.
   void take_those_alike(const LevelScan& scan, std::size_t most_runs, HeaterSearch& found) const {
     const auto level = std::find(levels_.begin(), levels_.end(), found.threshold);
     if (found.runs.empty() || level == levels_.end()) return;
-    const Usual usual = usual_of(found);
+    const UsualRun usual = usual_run_of(found);
     const double usual_load = usual.load;
     const double usual_second = usual.second;
     for (const Run& run : scan.runs_above(static_cast<std::size_t>(level - levels_.begin()), most_runs)) {
@@ -159,21 +142,6 @@ class HeaterFinder {
               [](const HeaterRun& a, const HeaterRun& b) { return a.run.start_second < b.run.start_second; });
   }
 
-  /// Whether the load falls to its lowest right after the run and stays there for a while.
-  bool drip_follows(const Run& run, double load) const {
-    const double low = least_load_ + 0.08 * (load - least_load_);
-    double seen = 0.0;
-    for (std::size_t i = run.end; i < load_.size(); ++i) {
-      if (window_.load[i] <= low) {
-        seen += window_.width[i];
-        if (seen >= shortest_drip_second) return true;
-      } else if (window_.start[i] - run.end_second > std::max(latest_drip_second, 0.6 * window_.spacing_second)) {
-        return false;
-      }
-    }
-    return false;
-  }
-
   /// What an end of the log or a gap cut counts only where it is like the whole ones; what stands before or after a
   /// heater at a lower level is something else.
   void settle(HeaterSearch& found) const {
@@ -186,91 +154,14 @@ class HeaterFinder {
       const bool like_others = usual <= 0.0 || std::abs(one.load - usual) < like_load * usual;
       return !like_others || one.run.end - one.run.begin < 2 || one.run.duration_second() < 240.0;
     });
-    drop_single_rows(found);
+    drop_single_rows(window_.spacing_second, found);
     drop_weak_and_short(found);
-    if (window_.spacing_second <= 60.0)
-      for (HeaterRun& one : found.runs) trim(one);
-  }
-
-  /// Where rows are so far apart that an ice maker's heater fills one or parts of two, such short runs count only
-  /// beside as many longer ones, or where they are like runs that are trusted: of their level, with a drip time behind
-  /// them.
-  void drop_single_rows(HeaterSearch& found) const {
-    if (window_.spacing_second <= coarse_spacing_second) return;
-    const auto with_rows = [&](std::size_t least, std::size_t most) {
-      return std::count_if(found.runs.begin(), found.runs.end(), [&](const HeaterRun& one) {
-        const std::size_t rows = one.run.end - one.run.begin;
-        return rows >= least && rows <= most;
-      });
-    };
-    const auto all = static_cast<std::ptrdiff_t>(found.runs.size());
-    const auto [least, most] = std::minmax_element(
-        found.runs.begin(), found.runs.end(), [](const HeaterRun& a, const HeaterRun& b) { return a.load < b.load; });
-    const bool pairs_of_any_level = 2 * with_rows(0, 2) > all && most->load - least->load > 0.4 * most->load;
-    if (pairs_of_any_level)
-      keep_like_trusted(2, found);  // a part of a row shows any level
-    else if (2 * with_rows(0, 1) > all)
-      keep_like_trusted(1, found);
-  }
-
-  /// Drops runs of at most `rows` rows that are not like the longer ones; where there are not two longer, not like the
-  /// longest of them, if those are three or more, far from each other and each with a drip time behind it.
-  static void keep_like_trusted(std::size_t rows, HeaterSearch& found) {
-    const auto rows_of = [](const HeaterRun& one) { return one.run.end - one.run.begin; };
-    const auto longer =
-        std::count_if(found.runs.begin(), found.runs.end(), [&](const HeaterRun& one) { return rows_of(one) > rows; });
-    const bool none_longer = longer < 2;  // a single one may be two things at once
-    std::size_t trusted = rows + 1;
-    if (none_longer) {
-      trusted = 0;
-      for (const HeaterRun& one : found.runs)
-        if (rows_of(one) <= rows) trusted = std::max(trusted, rows_of(one));
+    if (window_.spacing_second > 60.0) return;
+    const double cooling_load = time_quantile(load_, window_.width, 0.95);
+    for (HeaterRun& one : found.runs) {
+      edges_.trim(one);
+      edges_.take_lower_step(cooling_load, one);
     }
-    std::vector<double> loads;
-    for (const HeaterRun& one : found.runs)
-      if (rows_of(one) >= trusted && (!none_longer || one.drip_seen)) loads.push_back(one.load);
-    const double usual = median_of(loads);
-    const auto is_like = [usual](const HeaterRun& one) {
-      return one.drip_seen && std::abs(one.load - usual) <= like_load * usual;
-    };
-    std::vector<double> starts;
-    for (const HeaterRun& one : found.runs)
-      if (none_longer && (is_like(one) || (rows_of(one) >= trusted && rows_of(one) > 1 && one.drip_seen)))
-        starts.push_back(one.run.start_second);
-    bool are_far = starts.size() >= 3;
-    for (std::size_t i = 0; i < starts.size(); ++i) are_far = are_far && spacing_score(nearest(starts, i)) > 0.0;
-    std::erase_if(found.runs, [&](const HeaterRun& one) {
-      if (rows_of(one) > rows) return false;
-      if (!none_longer) return !is_like(one);
-      return !are_far || !(is_like(one) || (rows_of(one) >= trusted && rows_of(one) > 1 && one.drip_seen));
-    });
-  }
-
-  /// What is both much weaker and shorter than the rest is not the same heater.
-  static void drop_weak_and_short(HeaterSearch& found) {
-    if (found.runs.size() < 3) return;
-    const Usual usual = usual_of(found);
-    std::erase_if(found.runs, [&](const HeaterRun& one) {
-      return one.load < 0.65 * usual.load && one.run.duration_second() < 0.75 * usual.second;
-    });
-  }
-
-  void trim(HeaterRun& one) const {
-    std::vector<double> inside(window_.load.begin() + static_cast<std::ptrdiff_t>(one.run.begin),
-                               window_.load.begin() + static_cast<std::ptrdiff_t>(one.run.end));
-    const double level = median_of(std::move(inside));
-    const double least = 0.88 * level;
-    std::size_t begin = one.run.begin;
-    std::size_t end = one.run.end;
-    while (begin < end && load_[begin] < least) ++begin;
-    while (end > begin && load_[end - 1] < least) --end;
-    if (end <= begin || static_cast<double>(end - begin) < 0.55 * static_cast<double>(one.run.end - one.run.begin))
-      return;
-    one.run.begin = begin;
-    one.run.end = end;
-    one.run.start_second = window_.start[begin];
-    one.run.end_second = window_.end_of(end - 1);
-    one.load = level;
   }
 
   /// A heater that draws little more than a starting compressor is told by how evenly it draws, where a drip time
@@ -319,8 +210,10 @@ class HeaterFinder {
       // The longest of many short ones are no heater's.
       if (shorter > long_enough.size() && duration < 1.6 * longest_shorter) score -= 1.5;
       run.score = score;
-      sum += std::clamp(score - 1.2, -1.0, 1.5);
-      if (score >= 1.0 && stands_out(tried, run, contrast)) counting.push_back(run);
+      // What does not count speaks for no threshold either.
+      const bool counts = stands_out(tried, run, contrast);
+      sum += std::clamp(score - 1.2, -1.0, counts ? 1.5 : 0.0);
+      if (score >= 1.0 && counts) counting.push_back(run);
     }
     tried.runs = std::move(counting);
     return sum;
@@ -329,6 +222,7 @@ class HeaterFinder {
   const Window& window_;
   std::vector<double> load_;
   double least_load_;
+  HeaterEdges edges_;
   std::vector<double> sum_{0.0};
   std::vector<double> square_{0.0};
   std::vector<double> levels_;

@@ -104,18 +104,25 @@ class Builder {
     // Not into a compressor's run before it: heat shows in the coil within some minutes.
     const double earliest = onset_second - 300.0 - load_.spacing_second;
     // Some heaters pause for a minute now and then.
+    // Nor over a pause from before the coil's rise: then it was the compressor that ran.
     for (std::size_t i = middle; i > 0 && load_.start[i - 1] > earliest; --i) {
+      if (i < begin && load_.start[i - 1] < onset_second - load_.spacing_second) break;
       if (load_.load[i - 1] >= threshold) begin = i - 1;
       if (load_.start[begin] - load_.start[i - 1] > heater_pause_second) break;
     }
     for (std::size_t i = middle; i < load_.size(); ++i) {
+      // What draws again when the coil has been at its warmest heats it no more.
+      if (end > begin && i > end && load_.start[i] > peak_second + load_.spacing_second) break;
       if (load_.load[i] >= threshold) end = i + 1;
       if (end > begin && load_.start[i] - load_.start[end - 1] > heater_pause_second) break;
       if (load_.start[i] > peak_second + 900.0) break;
     }
     if (end <= begin || load_.start[end - 1] > peak_second + 900.0 + load_.spacing_second) return;
     defrost.heater_is_seen = true;
-    defrost.start_second = load_.start[begin];
+    // What draws as much since before the rise can have begun is the compressor: its gas heats from the rise on.
+    const bool drew_before = begin == 0 || load_.start[begin - 1] <= earliest;
+    if (!drew_before || load_.load[begin] < threshold || load_.load[begin > 0 ? begin - 1 : 0] < threshold)
+      defrost.start_second = load_.start[begin];
     defrost.end_second = load_.end_of(end - 1);
     defrost.heater_load = level;
   }
@@ -165,6 +172,11 @@ class Builder {
       describe_coil(coil_, defrost);
     if (window_.coil.empty() && !window_.cabinet.empty()) defrost.rise_is_seen = cabinet_rises(defrost);
     defrost.rise_is_seen = defrost.rise_is_seen || rose;
+    const double running = compressor_by_load_ ? events_.compressor.running_load : 0.0;
+    constexpr double like_running = 0.25;  // a start draws more than the run behind it
+    defrost.draws_like_compressor =
+        defrost.heater_is_seen && running > 0.0 && std::abs(defrost.heater_load - running) < like_running * running;
+    if (defrost.draws_like_compressor && !ratings_.heater_watt) return;  // hot gas melts more than it draws
     weigh_frost(ratings_, window_.spacing_second, window_.load_is_current, defrost);
   }
 

@@ -1,6 +1,10 @@
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
+#include <cstdint>
 #include <optional>
+#include <string_view>
+#include <vector>
 
 #include <ohmwright/cycles/frost.hpp>
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
@@ -20,6 +24,48 @@ double longest_seen_interval(const LogAnalysis& analysis) {
   for (const Defrost& defrost : analysis.defrosts)
     if (defrost.gap_in_interval_second <= 0.0) longest = std::max(longest, defrost.interval_second.value_or(0.0));
   return longest;
+}
+
+/// The least that a defrost heater draws, where none is rated [W], and the highest line that it may be at [V]: common
+/// practice, no source.
+constexpr double weakest_heater_watt = 185.0;
+constexpr double highest_line_volt = 240.0;
+
+/// Rows further apart than this step over the shortest heating [s].
+constexpr double longest_telling_spacing_second = 600.0;
+
+bool rows_step_over_heating(const LogAnalysis& analysis) {
+  return analysis.has_load && !analysis.has_coil && analysis.coverage.spacing_second > longest_telling_spacing_second;
+}
+
+/// Where the load alone is logged: whether the compressor draws as much as a heater may.
+bool load_may_hide_heater(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  if (!analysis.has_load || analysis.has_coil || analysis.runs.empty()) return false;
+  std::vector<double> loads;
+  for (const CompressorRun& run : analysis.runs) loads.push_back(static_cast<double>(run.mean_load));
+  const auto middle = loads.begin() + static_cast<std::ptrdiff_t>(loads.size() / 2);
+  std::nth_element(loads.begin(), middle, loads.end());
+  constexpr double clear_of_it = 1.15;
+  double heater = log.ratings.heater_watt ? log.ratings.heater_watt->lower : weakest_heater_watt;
+  if (analysis.load_is_current) heater /= highest_line_volt;
+  return heater < clear_of_it * *middle;
+}
+
+/// A refrigerator's coil thaws in the pauses of its compressor, without a heater.
+bool thaws_in_pauses(const LogAnalysis& analysis) {
+  constexpr std::uint64_t fewest = 3;
+  constexpr double often_second = 12.0 * 3600.0;
+  return analysis.has_coil && analysis.coil_thaws >= fewest &&
+         static_cast<double>(analysis.coil_thaws) * often_second > analysis.coverage.span_second;
+}
+
+/// Why a defrost may have come unseen, or need not come; empty where nothing speaks for it.
+std::string_view why_unseen(const JudgedLog& log) {
+  if (thaws_in_pauses(log.analysis)) return "thaws-in-pauses";
+  if (rows_step_over_heating(log.analysis)) return "rows-too-far";
+  if (load_may_hide_heater(log)) return "load-hides-heater";
+  return {};
 }
 
 void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
@@ -42,6 +88,11 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
     return;
   }
   verdict.outcome = decide_observed(verdict.probability, log.confidence);
+  const std::string_view why = why_unseen(log);
+  if (verdict.outcome == Outcome::out_of_limits && !why.empty()) {
+    verdict = LogVerdict{verdict.rule, why, Outcome::undecided};
+    return;
+  }
   if (verdict.outcome == Outcome::out_of_limits) {
     verdict.text = "none-seen";
     verdict.symptoms = {"no-defrost"};
@@ -123,6 +174,10 @@ LogVerdict judge_defrosts_come(const JudgedLog& log) {
   verdict.outcome = Outcome::within_limits;
   verdict.text = "seen";
   verdict.arguments = {{"count", static_cast<double>(analysis.defrost_count)}};
+  if (rows_step_over_heating(analysis)) {
+    verdict = LogVerdict{"defrosts-come", "rows-too-far", Outcome::undecided};
+    return verdict;
+  }
   judge_open_ends(log, verdict);
   return verdict;
 }

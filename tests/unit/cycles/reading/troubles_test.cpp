@@ -101,24 +101,6 @@ TEST(Troubles, PowerUpValueOfOneWireSensors) {
   EXPECT_EQ(log.troubles.of(LogTrouble::impossible_value).first_lines, Lines{3});
 }
 
-TEST(Troubles, EndOfSummerTime) {
-  const ReadLog log = read_log(
-      with_header("2024-10-27 02:58:00,-18.5,100\n2024-10-27 02:59:00,-18.5,100\n2024-10-27 02:00:00,-18.5,100\n"
-                  "2024-10-27 02:01:00,-18.5,100\n"));
-  EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0, 120.0, 180.0));
-  EXPECT_EQ(log.troubles.of(LogTrouble::clock_set_back).first_lines, Lines{4});
-}
-
-TEST(Troubles, AFalseStampFarAheadCostsOneRow) {
-  const ReadLog log = read_log(
-      with_header("2024-03-01 12:00:00,-18.5,100\n2084-03-01 12:01:00,-18.5,100\n2024-03-01 12:02:00,-18.5,100\n"));
-  EXPECT_THAT(log.times(), ElementsAre(0.0, 120.0));
-  EXPECT_EQ(log.troubles.of(LogTrouble::out_of_order).first_lines, Lines{3});
-  // A pause of weeks is a gap, not a false stamp.
-  EXPECT_THAT(read_log(with_header("2024-03-01 12:00:00,-18.5,100\n2024-04-01 12:00:00,-18.5,100\n")).times(),
-              ElementsAre(0.0, 31 * 86400.0));
-}
-
 TEST(Troubles, PowerThatIsTooLittleForAnyApplianceIsAskedAbout) {
   EXPECT_TRUE(
       read_log("time,power [W]\n2024-03-01 12:00:00,0.12\n2024-03-01 12:01:00,0.003\n").asks("power-unit-suspect"));

@@ -78,6 +78,47 @@ TEST(DefrostsCome, NoneInALogOfAnyLength) {
   expect_says("defrosts-come", log, Outcome::undecided, "gaps-hide");
 }
 
+/// Load alone, no defrost in four days, the compressor drawing so much.
+LogAnalysis load_alone(double running_watt) {
+  LogAnalysis log = good_log(0);
+  log.coverage.span_second = 96.0 * hour;
+  log.running_second = 48.0 * hour;
+  log.has_coil = log.has_cabinet = false;
+  for (int i = 0; i < 100; ++i)
+    log.runs.push_back({i * 3000.0, i * 3000.0 + 1500.0, static_cast<float>(running_watt), true, true});
+  return log;
+}
+
+// The weakest heater known draws 185 W (common practice, no source).
+TEST(DefrostsCome, PerhapsUnderACompressorThatDrawsAsMuchAsAHeater) {
+  expect_says("defrosts-come", load_alone(120.0), Outcome::out_of_limits, "none-seen", {});
+  expect_says("defrosts-come", load_alone(450.0), Outcome::undecided, "load-hides-heater", {});
+  LogRatings strong = its_ratings();
+  strong.heater_watt = RatedBand{900.0, 810.0, 990.0};
+  expect_says("defrosts-come", load_alone(450.0), Outcome::out_of_limits, "none-seen", strong);
+  LogAnalysis amperes = load_alone(0.5);
+  amperes.load_is_current = true;
+  expect_says("defrosts-come", amperes, Outcome::out_of_limits, "none-seen", {});
+  amperes = load_alone(2.0);
+  amperes.load_is_current = true;
+  expect_says("defrosts-come", amperes, Outcome::undecided, "load-hides-heater", {});
+}
+
+TEST(DefrostsCome, PerhapsBetweenRowsThatAreFarApart) {
+  LogAnalysis log = load_alone(120.0);
+  log.coverage.spacing_second = 900.0;
+  expect_says("defrosts-come", log, Outcome::undecided, "rows-too-far", {});
+}
+
+TEST(DefrostsCome, NeedNotWhereTheCoilThawsInThePauses) {
+  LogAnalysis log = good_log(0);
+  log.coverage.span_second = 96.0 * hour;
+  log.coil_thaws = 60;
+  expect_says("defrosts-come", log, Outcome::undecided, "thaws-in-pauses", {});
+  log.coil_thaws = 2;  // by an open door
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-seen", {});
+}
+
 TEST(DefrostsCome, AreNotLookedForWhereNoColumnMoves) {
   LogAnalysis log = good_log(0);
   log.has_load = log.has_coil = log.has_cabinet = false;

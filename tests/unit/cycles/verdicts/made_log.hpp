@@ -1,6 +1,8 @@
 #pragma once
 
+#include <algorithm>
 #include <cmath>
+#include <string_view>
 
 #include <gtest/gtest.h>
 
@@ -87,6 +89,8 @@ inline void expect_says(std::string_view rule, const LogAnalysis& log, Outcome o
   EXPECT_EQ(verdict.outcome, outcome) << rule << " " << verdict.text << " " << verdict.probability;
   EXPECT_EQ(verdict.text, text) << rule;
   EXPECT_TRUE(outcome == Outcome::out_of_limits || verdict.symptoms.empty()) << rule;
+  for (const std::string_view symptom : verdict.symptoms)
+    EXPECT_NE(std::find(log_symptoms.begin(), log_symptoms.end(), symptom), log_symptoms.end()) << symptom;
 }
 
 }  // namespace ohmwright::cycles::testing_support

@@ -1,0 +1,121 @@
+#include <array>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/log_finding_words.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+constexpr std::array form_words{
+    FindingWords{"form-of-log",
+                 OHMWRIGHT_TEXT("Columns separated by \"{one}\", decimal sign \"{two}\", header: {three}."),
+                 "separator", "decimal_sign", "header"},
+    FindingWords{"time-of-log", OHMWRIGHT_TEXT("Time from column {one}, written as {two}."), "column", "writing"},
+    FindingWords{"time-has-no-date", OHMWRIGHT_TEXT("The time has no date: past midnight it was counted on.")},
+    FindingWords{"column-guessed",
+                 OHMWRIGHT_TEXT("Guessed: {one} is column {two}, by its {three} (--column names it)."), "quantity",
+                 "column", "from"},
+    FindingWords{"unit-guessed",
+                 OHMWRIGHT_TEXT("Guessed: the unit of {one} is {two} (--column {one}=COLUMN:UNIT names it)."),
+                 "quantity", "unit"},
+    FindingWords{"column-not-used", OHMWRIGHT_TEXT("Column {one} was not used."), "column"},
+    FindingWords{"rows-turned-round",
+                 OHMWRIGHT_TEXT("The rows run from the newest to the oldest: they were turned round, and lines are "
+                                "counted from the oldest on.")},
+    FindingWords{"last-line-open", OHMWRIGHT_TEXT("The last line has no line end: its last number may be cut.")},
+    FindingWords{"day-month-order-guessed", OHMWRIGHT_TEXT("Guessed: dates are {one}. Check it."), "order"},
+    FindingWords{"day-month-order-changed", OHMWRIGHT_TEXT("Dates turned out to be {one}."), "order"},
+    FindingWords{"elapsed-unit-assumed", OHMWRIGHT_TEXT("Time in column {one} was taken as seconds. Check it."),
+                 "column"},
+    FindingWords{
+        "time-may-count-rows",
+        OHMWRIGHT_TEXT("Column {one} rises by one a row: it may count rows, not seconds. Say --every 60s if so."),
+        "column"},
+};
+
+/// What has to be settled before the log says anything of a part.
+constexpr std::array question_words{
+    FindingWords{
+        "time-step-implausible",
+        OHMWRIGHT_TEXT(
+            "The compressor would run for {one} s at a time, which is too short: is the time right? (--every)"),
+        "typical_run_second"},
+    FindingWords{"power-unit-suspect",
+                 OHMWRIGHT_TEXT("The largest power is {one} W, read in {two}: is the unit right? Name it "
+                                "(--column power=COLUMN:kW). Nothing that rests on it is judged."),
+                 "largest_watt", "unit"},
+    FindingWords{
+        "unit-changes",
+        OHMWRIGHT_TEXT("From about line {two} on, {one} seems to hold another unit than {three}: cut the log "
+                       "there, and name the unit of each part (--column). Nothing that rests on it is judged."),
+        "quantity", "line", "unit"},
+    FindingWords{"unit-contradicted",
+                 OHMWRIGHT_TEXT("{two} values of {one} cannot be in {three}: is the unit right? Name it (--column "
+                                "{one}=COLUMN:UNIT). Nothing that rests on it is judged."),
+                 "quantity", "count", "unit"},
+    FindingWords{"column-never-moved",
+                 OHMWRIGHT_TEXT("The column of {one} did not move for {two} h: a dead logger, a pulled plug, or an "
+                                "appliance that does not run? Judge nothing by that time."),
+                 "quantity", "hours"},
+    FindingWords{"temperature-changes-implausible",
+                 OHMWRIGHT_TEXT("The coil warms by {one} K within {two} s, faster than a heater can: is the time "
+                                "right? (--every)"),
+                 "kelvin", "second"},
+};
+
+constexpr std::array limit_words{
+    FindingWords{"column-has-holes",
+                 OHMWRIGHT_TEXT("{one} was not logged for {two} % of the log: nothing is said of it there."),
+                 "quantity", "percent"},
+    FindingWords{"log-has-no-rows", OHMWRIGHT_TEXT("The log has no row that could be used.")},
+    FindingWords{"no-load-in-log",
+                 OHMWRIGHT_TEXT("No power or current: heater and compressor are told from temperatures alone.")},
+    FindingWords{"no-temperature-in-log",
+                 OHMWRIGHT_TEXT("No temperature: what the heater did to the coil is not shown.")},
+    FindingWords{"current-without-line-voltage",
+                 OHMWRIGHT_TEXT("Current without line voltage: no watts (--line gives it).")},
+    FindingWords{"load-written-on-change",
+                 OHMWRIGHT_TEXT("The meter writes only changes: a value was held until the next for up to {one} "
+                                "minutes, and a meter that was off for less would look the same."),
+                 "minutes"},
+    FindingWords{"temperature-written-on-change",
+                 OHMWRIGHT_TEXT("The logger writes only changes: a temperature was held until the next for up to {one} "
+                                "minutes, and a logger that was off for less would look the same."),
+                 "minutes"},
+    FindingWords{"defrosts-by-air-alone",
+                 OHMWRIGHT_TEXT("Defrosts are told from the air alone: warm food or an open door can look like one, "
+                                "one can be missed, and their times are rough.")},
+    FindingWords{"cycles-not-shown",
+                 OHMWRIGHT_TEXT("The compressor's cycles do not show in the temperature: rows are too far apart or "
+                                "their steps too coarse.")},
+    FindingWords{"heat-draws-like-compressor",
+                 OHMWRIGHT_TEXT("In {one} the load was about that of the running compressor: hot gas, or a heater "
+                                "that draws as much. No frost is weighed there."),
+                 "count"},
+    FindingWords{"clock-began-anew",
+                 OHMWRIGHT_TEXT("At line {one} the logger's clock began anew at an earlier date: how long it stood "
+                                "is not known, and its time is counted on from there."),
+                 "line"},
+    FindingWords{"load-has-one-level",
+                 OHMWRIGHT_TEXT("The load has one level: compressor and heater cannot be told apart.")},
+    FindingWords{"log-is-short", OHMWRIGHT_TEXT("The log is shorter than an hour.")},
+    FindingWords{
+        "log-shorter-than-an-interval",
+        OHMWRIGHT_TEXT(
+            "The log is shorter than the longest usual interval between defrosts: none in it proves nothing.")},
+    FindingWords{"melting-share-assumed",
+                 OHMWRIGHT_TEXT("Frost masses take {one} of the heater's power for the melting, ± {two} (assumed)."),
+                 "share", "uncertainty"},
+    FindingWords{"lists-are-cut", OHMWRIGHT_TEXT("Not every event is listed.")},
+    FindingWords{"compressed-log-cut", OHMWRIGHT_TEXT("The compressed log ends before its end mark.")},
+    FindingWords{"compressed-log-damaged", OHMWRIGHT_TEXT("The compressed log is damaged from some place on.")},
+};
+
+}  // namespace
+
+std::span<const FindingWords> log_form_words() { return form_words; }
+std::span<const FindingWords> log_question_words() { return question_words; }
+std::span<const FindingWords> log_limit_words() { return limit_words; }
+
+}  // namespace ohmwright

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <span>
+#include <string_view>
+
+namespace ohmwright {
+
+/// How an argument is written.
+enum class WrittenAs : std::uint8_t { count, duration, percent, tenths };
+
+/// An argument that fills a field.
+struct FilledField {
+  std::string_view name;  ///< of the argument and of the field in the sentence
+  WrittenAs written = WrittenAs::count;
+};
+
+/// What one text of one rule says.
+struct VerdictWords {
+  std::string_view rule;
+  std::string_view text;
+  std::string_view english;
+  std::array<FilledField, 4> fields{};
+};
+
+/// The sentence of every text that a rule of logs can give, rule by rule.
+std::span<const VerdictWords> log_verdict_table();
+
+}  // namespace ohmwright
