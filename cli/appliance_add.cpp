@@ -78,7 +78,7 @@ int add_to_appliance(const Arguments& arguments, Environment& environment) {
                      "; make one with: ohmwright appliance new --out FILE.json");
   if (arguments.has("--part") == arguments.has("--splice"))
     throw InputError("appliance add takes one of --part ID=KIND --between NODE,NODE and --splice PART.TERMINAL");
-  const Document document = read_document(path);
+  const Document document = read_document_to_check(path);
   const Appliance appliance = read_appliance(document, environment.registry);
   ValueNode changed;
   if (arguments.has("--splice")) {
@@ -89,7 +89,8 @@ int add_to_appliance(const Arguments& arguments, Environment& environment) {
     changed = with_part(document.root, typed_part(arguments, environment));
   }
   const std::string text = file_text(changed);
-  const Appliance after = read_appliance(parse_document(text, path), environment.registry);  // or it is refused
+  const Appliance after =
+      read_appliance(parse_document_to_check(text, path), environment.registry);  // or it is refused
   write_file_atomically(arguments.value("--out", path), text);
   const PlacedPart& added = after.parts.back();
   environment.out << paragraph(

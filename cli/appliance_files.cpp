@@ -23,7 +23,7 @@ std::string shipped_file(const Environment& environment, const std::string& name
 
 Appliance open_appliance(const Environment& environment, const std::string& name_or_file) {
   const std::string path = is_path(name_or_file) ? name_or_file : shipped_file(environment, name_or_file);
-  Appliance appliance = read_appliance(read_document(path), environment.registry);
+  Appliance appliance = read_appliance(read_document_to_check(path), environment.registry);
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
   return appliance;
 }

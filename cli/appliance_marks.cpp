@@ -30,7 +30,7 @@ std::pair<std::string, double> typed_mark(const std::string& word) {
 
 /// By part, from what locate gave as JSON.
 std::vector<double> probabilities_found(const Document& document, const Appliance& appliance) {
-  std::vector<Problem> problems = locate_schema().problems(document.root);
+  std::vector<Problem> problems = locate_schema().problems(document);
   std::vector<double> probabilities(appliance.parts.size(), 0.0);
   const std::vector<std::string> ids = ids_of(appliance.parts);
   for (const ValueNode& row : list_of(document.root, "parts")) {
@@ -53,7 +53,7 @@ PartMarks typed_marks(const Arguments& arguments, const Appliance& appliance, co
   const auto typed = arguments.options.find("--mark");
   if (typed == arguments.options.end()) {
     if (!arguments.has("--after")) return {};
-    return marks_of(probabilities_found(read_document(arguments.value("--after")), appliance), say);
+    return marks_of(probabilities_found(read_document_to_check(arguments.value("--after")), appliance), say);
   }
   if (arguments.has("--after")) throw InputError("--mark and --after both say which parts to mark; give one of them");
   std::vector<double> probabilities(appliance.parts.size(), 0.0);

@@ -69,7 +69,8 @@ int new_appliance(const Arguments& arguments, Environment& environment) {
   for (const KitQuestion& question : kit.questions())
     if (answers.count(question.id) == 0 && !ask(question, std::cin, environment, say, answers)) break;
   const std::string text = file_text(kit.build(answers));
-  const Appliance appliance = read_appliance(parse_document(text, "the generic appliance"), environment.registry);
+  const Appliance appliance =
+      read_appliance(parse_document_to_check(text, "the generic appliance"), environment.registry);
   for (const ApplianceFinding& finding : check_appliance(appliance))
     if (is_wrong(finding.form))
       throw Error(ErrorCategory::internal, "the kit builds an appliance that is to be mended");

@@ -108,11 +108,14 @@ void choose_span(const Arguments& arguments, ChartCall& call) {
   const Descriptor& descriptor = call.kind.descriptor();
   const ChartAxis& axis = descriptor.charts[call.request.axis];
   const std::uint16_t condition = index_of(descriptor.conditions, axis.condition);
-  const auto end = [&](const char* option, AnyQuantity usual) {
-    return arguments.has(option) ? condition_value(descriptor, condition, arguments.value(option), call.units) : usual;
+  const AxisSpan usual = usual_span(call.kind, call.part, call.request, call.marks);
+  const auto end = [&](const char* option, double otherwise) {
+    return arguments.has(option)
+               ? condition_value(descriptor, condition, arguments.value(option), call.units).value_in_si()
+               : otherwise;
   };
-  call.request.from = end("--from", axis.from).value_in_si();
-  call.request.to = end("--to", axis.to).value_in_si();
+  call.request.from = end("--from", usual.from);
+  call.request.to = end("--to", usual.to);
   if (!(call.request.to > call.request.from)) throw InputError("--from must lie below --to");
   const Dimension dimension = descriptor.conditions[condition].dimension;
   if (!arguments.has("--from") && !arguments.has("--to")) leave_out_silent_ends(call, usual_step(call, dimension));
@@ -149,7 +152,7 @@ void add_words(const Arguments& arguments, const Environment& environment, Chart
   refuse_ohms_on_live_parts(readings, descriptor);
   instruments.choose(readings, descriptor);
   const ChartAxis& axis = descriptor.charts[call.request.axis];
-  call.marks = chart_marks(descriptor, axis, Evidence(descriptor, readings, instruments.meters()));
+  call.marks = marks_on_axis(call.kind, call.part, call.request, Evidence(descriptor, readings, instruments.meters()));
   if (call.marks.size() < readings.size()) throw InputError(unmarked_reading(descriptor, axis));
 }
 
@@ -219,7 +222,7 @@ int run_chart(const Arguments& arguments, Environment& environment) {
   if (format == "json")
     deliver(chart_json(table), arguments, environment);
   else if (format == "csv")
-    deliver(chart_csv(table), arguments, environment);
+    deliver(chart_csv(table, say), arguments, environment);
   else if (format == "html")
     deliver(chart_html(table, picture_chart(call), say, made_with()), arguments, environment);
   else

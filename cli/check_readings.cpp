@@ -81,7 +81,7 @@ std::vector<Reading> gather_readings(const Arguments& arguments, const Descripto
     std::move(more.begin(), more.end(), std::back_inserter(readings));
   };
   if (arguments.has("--readings"))
-    add(read_readings(read_document(arguments.value("--readings")), descriptor, &meters));
+    add(read_readings(read_document_to_check(arguments.value("--readings")), descriptor, &meters));
   add(series(arguments, descriptor, meters));
   if (from_instrument) add({*from_instrument});
   if (readings.empty())

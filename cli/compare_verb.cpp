@@ -25,7 +25,7 @@ std::optional<AnyQuantity> end_of_span(const char* option, const Arguments& argu
 int run_compare(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
   const Descriptor& descriptor = kind.descriptor();
-  const RatedPart original = rated_part(kind, arguments.operands[1]);
+  const RatedPart original = rated_part(kind, arguments.operands[1], arguments.value("--control"));
   const RatedPart candidate = rated_part(kind, arguments.operands[2]);
   UnitPreferences units;
   const std::vector<ConditionValue> given = given_conditions(arguments, descriptor, units);
@@ -58,6 +58,10 @@ VerbSpec compare_verb() {
           {
               {"--from", "VALUE", OHMWRIGHT_TEXT("Where the span that matters begins"), {}},
               {"--to", "VALUE", OHMWRIGHT_TEXT("Where it ends"), {}},
+              {"--control",
+               "NAME|FILE",
+               OHMWRIGHT_TEXT("What reads the part (a sensor's control): a shipped one or a file"),
+               {}},
               given_option(),
               {"--format", "FORMAT", OHMWRIGHT_TEXT("text (default) or json"), {"text", "json"}},
               {"--out", "FILE", OHMWRIGHT_TEXT("Write there instead of the terminal"), {}},

@@ -26,7 +26,7 @@ std::string now_in_utc() {
 }
 
 course::Exercise exercise_in(const std::string& path) {
-  return course::read_exercise(parse_document(text_of_file(path), path, course::course_limits()));
+  return course::read_exercise(parse_document_to_check(text_of_file(path), path, course::course_limits()));
 }
 
 }  // namespace

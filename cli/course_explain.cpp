@@ -67,7 +67,8 @@ int course_explain(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = open_kind(environment, name);
   const RatedPart part = rated_part(kind, ratings);
   const std::string text = appliance_text_for(environment, name, ratings);
-  const Appliance appliance = read_appliance(parse_document(text, name, course::course_limits()), environment.registry);
+  const Appliance appliance =
+      read_appliance(parse_document_to_check(text, name, course::course_limits()), environment.registry);
   const course::Bench bench = course::table_of(appliance, 0);
   const Sentences say{UnitPreferences{}};
   const std::vector<course::FaultTable> tables =

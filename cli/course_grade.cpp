@@ -49,7 +49,7 @@ int course_grade(const Arguments& arguments, Environment& environment) {
   const std::string& folder = course_operand(arguments, 1, "FOLDER with the students' records");
   const std::string key_file = arguments.value("--key", "course.key");
   const course::MarkWeights weights = arguments.has("--weights")
-                                          ? course::read_weights(read_document(arguments.value("--weights")))
+                                          ? course::read_weights(read_document_to_check(arguments.value("--weights")))
                                           : course::MarkWeights{};
   const std::vector<std::filesystem::path> records = records_in(folder);
   const std::string sealed = text_of_file(key_file);

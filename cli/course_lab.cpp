@@ -13,7 +13,7 @@ namespace ohmwright::cli {
 int course_lab(const Arguments& arguments, Environment& environment) {
   const std::string& parts = course_operand(arguments, 1, "LAB, your file of tagged parts");
   const std::string& handed_in = course_operand(arguments, 2, "READINGS, what students handed in as CSV");
-  const course::Lab lab = course::read_lab(read_document(parts));
+  const course::Lab lab = course::read_lab(read_document_to_check(parts));
   const course::LabReadings read = course::read_lab_readings(text_of_file(handed_in), handed_in, lab);
   const std::vector<course::LabMark> marks = course::lab_marks(lab, read.readings);
   const Sentences say{UnitPreferences{}};

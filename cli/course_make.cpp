@@ -133,7 +133,7 @@ int course_make(const Arguments& arguments, Environment& environment) {
                         chosen_meter(environment, arguments.value("--meter")),
                         {}};
   const Appliance appliance =
-      read_appliance(parse_document(key.appliance_text, name, course::course_limits()), environment.registry);
+      read_appliance(parse_document_to_check(key.appliance_text, name, course::course_limits()), environment.registry);
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
   refuse_a_key_that_is_there(key_file);
   const course::Order order{lesson, 0, part_asked_for(arguments, appliance, lesson)};

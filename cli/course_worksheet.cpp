@@ -52,7 +52,7 @@ std::string answers_of(const Arguments& arguments, const course::Exercise& exerc
 int course_worksheet(const Arguments& arguments, Environment& environment) {
   const std::string& path = course_operand(arguments, 1, "EXERCISE, a file of course make");
   const course::Exercise exercise =
-      course::read_exercise(parse_document(text_of_file(path), path, course::course_limits()));
+      course::read_exercise(parse_document_to_check(text_of_file(path), path, course::course_limits()));
   if (arguments.has("--slips") && arguments.has("--answers"))
     throw InputError("--slips are for students, --answers for you: choose one of them");
   const course::WorksheetStyle style{arguments.has("--large")};

@@ -19,14 +19,14 @@ Appliance appliance_of(const job::ServiceCall& call, const Environment& environm
         "NAME|FILE (ohmwright appliance list), or judge a part alone: ohmwright job read KIND READING");
   if (call.appliance_file.empty()) return open_appliance(environment, call.appliance);
   Appliance appliance =
-      read_appliance(parse_document(call.appliance_file, "the job's appliance"), environment.registry);
+      read_appliance(parse_document_to_check(call.appliance_file, "the job's appliance"), environment.registry);
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
   return appliance;
 }
 
 job::NewEntry appliance_entry_of_text(const std::string& file_text, const std::string& called,
                                       const Environment& environment) {
-  const Appliance appliance = read_appliance(parse_document(file_text, called), environment.registry);
+  const Appliance appliance = read_appliance(parse_document_to_check(file_text, called), environment.registry);
   return {job::EntryForm::appliance, job::ContentWriter()
                                          .text("title", appliance.title)
                                          .text("refrigerant", appliance.refrigerant)

@@ -176,7 +176,7 @@ std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, A
   const std::string file = arguments.value("--readings");
   if (file == "-" && arguments.has("--interactive"))
     throw InputError("--interactive asks on the standard input, so --readings cannot read it; name a file");
-  for (StatedReading& stated : read_appliance_readings(read_document(file), appliance)) {
+  for (StatedReading& stated : read_appliance_readings(read_document_to_check(file), appliance)) {
     const locate::Measurement measurement{stated.test_point, circumstances_of(stated, appliance), stated.low_impedance};
     if (const auto* value = std::get_if<StatedValue>(&stated.observed)) units.prefer(value->unit);
     locate::TakenReading reading{measurement, stated.observed, std::move(stated.label), std::move(stated.note)};

@@ -6,6 +6,7 @@
 
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/named_file.hpp>
+#include <ohmwright/document/readings_document.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -27,7 +28,7 @@ namespace {
 void list_classes(const std::filesystem::path& folder, Environment& environment, std::vector<std::string>& broken) {
   for (const std::string& name : names_in_folder(folder.string())) {
     try {
-      const RatingsDocument ratings = read_ratings_frame(read_document((folder / (name + ".json")).string()));
+      const RatingsDocument ratings = read_ratings_frame(read_document_to_check((folder / (name + ".json")).string()));
       environment.out << ratings.kind << "  " << ratings.name << '\n'
                       << paragraph(ratings.title, environment.page.width, "    ", "    ");
     } catch (const InputError& error) {
@@ -133,8 +134,10 @@ int run_ratings(const Arguments& arguments, Environment& environment) {
     refuse_broken(broken);
     return exit_done;
   }
-  Document document = read_document(is_path(typed) ? typed : path_of_class(typed, environment));
-  const LoadedKind& kind = open_kind(environment, read_ratings_frame(document).kind);
+  Document document = read_document_to_check(is_path(typed) ? typed : path_of_class(typed, environment));
+  const std::string* named = kind_named_in(document);
+  // What is wrong with the frame is told together with what is wrong with the figures, once the kind is known.
+  const LoadedKind& kind = open_kind(environment, named != nullptr ? *named : read_ratings_frame(document).kind);
   show_ratings(kind, read_ratings(std::move(document), kind.descriptor()), environment);
   return exit_done;
 }

@@ -38,7 +38,7 @@ void for_each_case(const LoadedKind& kind, const MeterSet& meters, Show show) {
   const std::string folder = kind.vectors_folder().string();
   for (const std::string& file : names_in_folder(folder)) {
     const VectorsDocument vectors =
-        read_vectors(read_document(folder + "/" + file + ".json"), kind.descriptor(), &meters);
+        read_vectors(read_document_to_check(folder + "/" + file + ".json"), kind.descriptor(), &meters);
     for (const VectorCase& vector : vectors.cases) show(vector);
   }
 }

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "model/definition.hpp"
+#include "part/comparison.hpp"
 #include "part/part_of_file.hpp"
 #include "part/rated_figures.hpp"
 #include "reading/definition_reader.hpp"
@@ -26,6 +27,13 @@ class KindOfFile final : public Kind {
     std::vector<KnownRule> known = known_rules(definition_, values, ratings, problems);
     if (problems.size() > before) return nullptr;
     return std::make_unique<PartOfFile>(definition_, values, std::move(known));
+  }
+
+  std::vector<EquivalenceFinding> compare(const Part& original, const Part& candidate,
+                                          const ComparisonContext& context) const override {
+    // Both are of this kind, as the host promises: it made them with `make_part`.
+    return compare_parts(definition_, static_cast<const PartOfFile&>(original),
+                         static_cast<const PartOfFile&>(candidate), context);
   }
 
  private:

@@ -186,7 +186,7 @@ TEST(Chart, ShowsWhatAGoodPartReadsInEveryFormat) {
   const std::vector<std::string> words{"chart",  "thermistor", "11.0k@23C", "--ratings", ten_kilohm,
                                        "--from", "-20C",       "--to",      "30C",       "--format"};
   for (const auto& [format, expected] : std::vector<std::pair<std::string, std::string>>{
-           {"text", "32.55 kΩ"}, {"json", "\"nominal\""}, {"csv", "part_temperature [K]"}, {"html", "<table>"}}) {
+           {"text", "32.55 kΩ"}, {"json", "\"nominal\""}, {"csv", "part_temperature [degC]"}, {"html", "<table>"}}) {
     std::vector<std::string> all = words;
     all.push_back(format);
     const Ran ran = run_program(all);
@@ -232,6 +232,78 @@ TEST(Check, AsAPageShowsTheReadingAgainstItsLimits) {
   EXPECT_EQ(ran.exit_code, 3) << ran.err;
   EXPECT_THAT(ran.out,
               AllOf(HasSubstr("<h1>CAN&#39;T TELL YET"), HasSubstr("class=\"bar\""), HasSubstr("<img src=\"data:")));
+}
+
+/// What is held against what depends on the kind: a state against trip points, a speed against its limits alone.
+TEST(Check, AsAPageShowsStatesAndWhatDependsOnNothing) {
+  const auto page = [](std::vector<std::string> words) {
+    words.insert(words.begin(), "check");
+    words.insert(words.end(), {"--format", "html"});
+    return run_program(words).out;
+  };
+  EXPECT_THAT(page({"bimetal-thermostat", "closed", "--at", "-18C", "--lead-off", "--ratings", "opens-13"}),
+              HasSubstr("alt=\"The reading against what good parts read\""));
+  EXPECT_THAT(page({"thermal-link", "closed", "--at", "23C", "--lead-off", "--ratings", "tf-72"}),
+              HasSubstr("alt=\"The reading against what good parts read\""));
+  EXPECT_THAT(page({"fan", "speed=1550rpm", "current=0.24A", "--live-agreed", "--ratings", "shaded-pole-120v"}),
+              AllOf(HasSubstr("alt=\"What was read against the limits of good parts\""),
+                    Not(HasSubstr("alt=\"The reading against what good parts read\""))));
+}
+
+TEST(Chart, OfAThermostatReachesAsFarAsItSwitches) {
+  const auto chart = [](std::vector<std::string> words) {
+    words.insert(words.begin(), {"chart", "bimetal-thermostat"});
+    const Ran ran = run_program(words);
+    EXPECT_EQ(ran.exit_code, 0) << ran.err;
+    return ran.out;
+  };
+  // One that opens at 120 °C was drawn from -30 to 30 °C.
+  EXPECT_THAT(chart({"--ratings", "limit-120", "--format", "csv"}), HasSubstr("\n120,warming,"));
+  EXPECT_THAT(chart({"--ratings", "opens-13", "--format", "csv"}), AllOf(HasSubstr("\n-30,"), HasSubstr("\n30,")));
+  EXPECT_THAT(chart({"open", "--at", "60C", "--ratings", "opens-13", "--format", "csv"}), HasSubstr("\n60,warming,"));
+  EXPECT_THAT(chart({"closed", "--at", "-18C", "--ratings", "opens-13"}), HasSubstr("X what was seen"));
+  EXPECT_THAT(chart({"--ratings", "opens-13", "--from", "0F", "--to", "60F", "--step", "20F", "--format", "csv"}),
+              AllOf(HasSubstr("part_temperature [degF]"), HasSubstr("\n20,warming,,,,,1\n")));
+}
+
+TEST(Compare, AClassStandsInForItself) {
+  for (const auto& [kind, name] : std::vector<std::pair<std::string, std::string>>{{"heater", "heater-450w-120v"},
+                                                                                   {"thermal-link", "tf-72"},
+                                                                                   {"relay", "coil-12v-400mw"},
+                                                                                   {"inlet-valve", "valve-120v-900"}}) {
+    const Ran ran = run_program({"compare", kind, name, name});
+    EXPECT_EQ(ran.exit_code, 0) << kind << ran.out << ran.err;
+    EXPECT_THAT(ran.out, HasSubstr("EQUIVALENT:"));
+  }
+}
+
+TEST(Compare, ALinkOfAnotherTemperatureIsAnotherPart) {
+  const Ran ran = run_program({"compare", "thermal-link", "tf-72", "tf-184", "--width", "200"});
+  EXPECT_EQ(ran.exit_code, 1) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("NOT EQUIVALENT"), HasSubstr("What no ratings state")));
+}
+
+TEST(Compare, AControlTellsWhereTheDefrostWouldEnd) {
+  const std::vector<std::string> words{"compare", "thermistor", ten_kilohm, "ntc-10k-b3435", "--width", "200"};
+  EXPECT_THAT(run_program(words).out, HasSubstr("do not say at which temperature its control ends it"));
+  std::vector<std::string> with = words;
+  with.insert(with.end(), {"--control", "pull-up-10k-5v"});
+  const Ran ran = run_program(with);
+  EXPECT_EQ(ran.exit_code, 1) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("Set to end the defrost at 10.0 °C, the control would end it at"));
+}
+
+/// Of a file that states a field twice all that is wrong is told at once.
+TEST(Check, AFieldThatStandsTwiceHidesNothing) {
+  const std::string file = (std::filesystem::temp_directory_path() / "ohmwright-field-twice.json").string();
+  std::ofstream(file)
+      << "{\"readings\": [\n{\"value\": \"11 kohm\",\n\"value\": \"12 kohm\"},\n{\"valeu\": \"1 ohm\"}]}";
+  const Ran ran = check({"--readings", file, "--ratings", ten_kilohm});
+  std::filesystem::remove(file);
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err,
+              AllOf(HasSubstr(":3: /readings/0/value: the field \"value\" stands twice, first on line 2; keep one"),
+                    HasSubstr(":4: /readings/1/valeu: unknown field \"valeu\"; did you mean \"value\"?")));
 }
 
 TEST(Help, EveryVerbHasItsOwnWithAnExampleThatWorks) {

@@ -128,14 +128,18 @@ TEST_F(Curve, TheRowsOfAPartPassByTheRatingsMadeOfThem) {
     std::string kind;
     std::vector<std::string> rows;
     std::vector<std::string> again;
+    std::vector<std::string> said = {};
     int exit_code = 0;
   };
   // Good ohms alone clear no motor, whatever they are compared with.
-  for (const Made& made : {Made{"heater", {"5.0@20C", "5.0@21C"}, {"5.0", "--at", "21C"}},
-                           Made{"fan-motor", {"8.4@20C", "8.5@21C"}, {"8.4", "--at", "20C"}, 3}}) {
+  for (const Made& made :
+       {Made{"heater", {"5.0@20C", "5.0@21C"}, {"5.0", "--at", "21C"}},
+        Made{
+            "fan-motor", {"8.4@20C", "8.5@21C"}, {"8.4", "--at", "20C"}, {"--set", "construction=capacitor-run"}, 3}}) {
     std::vector<std::string> words{"curve", made.kind};
     words.insert(words.end(), made.rows.begin(), made.rows.end());
     words.insert(words.end(), {"--leads", "0.2", "--meter", "bench", "--save", path(made.kind + ".json")});
+    words.insert(words.end(), made.said.begin(), made.said.end());
     const Ran saved = run_program(words);
     ASSERT_EQ(saved.exit_code, 0) << saved.err;
     words = {"check", made.kind};
@@ -145,6 +149,32 @@ TEST_F(Curve, TheRowsOfAPartPassByTheRatingsMadeOfThem) {
     const Ran checked = run_program(words);
     EXPECT_EQ(checked.exit_code, made.exit_code) << made.kind << '\n' << checked.out << checked.err;
   }
+}
+
+/// Ohms do not tell how a motor is built, and by that it is judged: it is asked for, never assumed.
+TEST_F(Curve, WhatNoRowTellsIsAskedFor) {
+  const std::vector<std::string> rows{"curve", "fan-motor", "8.4@20C", "8.5@21C", "--width", "200"};
+  const auto with = [&rows](std::vector<std::string> more) {
+    more.insert(more.begin(), rows.begin(), rows.end());
+    return run_program(more);
+  };
+  EXPECT_THAT(with({}).out,
+              HasSubstr("say where the form is kept, with --set FIGURE=VALUE: the field \"construction\" is missing"));
+  EXPECT_THAT(with({"--format", "json"}).out, Not(HasSubstr("shaded-pole")));
+  const Ran refused = with({"--save", path("fan.json")});
+  EXPECT_EQ(refused.exit_code, 2);
+  EXPECT_EQ(refused.err,
+            "ohmwright: these ratings cannot be kept as they are: the field \"construction\" is missing: how the motor "
+            "is built: shaded-pole, capacitor-run or electronically-commutated; what the rows do not tell is said with "
+            "--set FIGURE=VALUE\n");
+  EXPECT_FALSE(std::filesystem::exists(path("fan.json")));
+  EXPECT_THAT(with({"--save", path("fan.json"), "--set", "construction=shaded"}).err,
+              HasSubstr("construction: found \"shaded\"; expected"));
+  EXPECT_THAT(with({"--save", path("fan.json"), "--set", "construction"}).err, HasSubstr("--set takes FIGURE=VALUE"));
+  ASSERT_EQ(with({"--save", path("fan.json"), "--set", "construction=shaded-pole", "--set", "poles=4"}).exit_code, 0);
+  const Ran shown = run_program({"ratings", path("fan.json")});
+  EXPECT_EQ(shown.exit_code, 0) << shown.err;
+  EXPECT_THAT(shown.out, AllOf(HasSubstr("shaded-pole"), HasSubstr("poles")));
 }
 
 TEST_F(Curve, RowsThatContradictEachOtherGiveNoRatings) {

@@ -8,7 +8,7 @@ namespace ohmwright {
 
 Appliance read_appliance(const Document& document, const Registry& registry) {
   const ValueNode& root = document.root;
-  std::vector<Problem> problems = appliance_schema().problems(root);
+  std::vector<Problem> problems = appliance_schema().problems(document);
   Appliance appliance;
   appliance.id = text_of(root, "appliance");
   appliance.title = text_of(root, "title");
@@ -17,10 +17,12 @@ Appliance read_appliance(const Document& document, const Registry& registry) {
   appliance.refrigerant = text_of(root, "refrigerant");
   read_places(root, appliance, problems);
   read_parts(root, registry, appliance, problems);
+  // Of a name that stands twice the tree has the first: it is as good to read further as any.
+  const auto is_sound = [&] { return problems.size() == document.problems.size(); };
   // What names parts is read only when they could be: else each would be told of again at every place that names it.
-  if (problems.empty()) read_work(root, appliance, problems);
-  if (problems.empty()) read_causes(root, appliance, problems);
-  if (problems.empty()) read_words(root, appliance, problems);
+  if (is_sound()) read_work(root, appliance, problems);
+  if (is_sound()) read_causes(root, appliance, problems);
+  if (is_sound()) read_words(root, appliance, problems);
   refuse_if_any(document.file, std::move(problems));
   return appliance;
 }

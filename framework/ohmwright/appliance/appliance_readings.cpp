@@ -84,7 +84,7 @@ bool are_stated_by(const SetUp& set_up, const StatedReading& reading) {
 std::vector<StatedReading> read_appliance_readings(const Document& document, const Appliance& appliance) {
   const ValueNode& root = document.root;
   const bool is_of_locate = root.find("standing") != nullptr;
-  std::vector<Problem> problems = (is_of_locate ? locate_schema() : appliance_readings_schema()).problems(root);
+  std::vector<Problem> problems = (is_of_locate ? locate_schema() : appliance_readings_schema()).problems(document);
   const ValueNode* of = root.find("appliance");
   if (of != nullptr && of->text() != nullptr && *of->text() != appliance.id)
     problems.push_back(of->problem("these readings are of the appliance " + ohmwright::quoted(*of->text()) + ", not " +

@@ -19,7 +19,7 @@ std::shared_ptr<const Part> part_of(const LoadedKind& kind, const VectorCase& ve
   const ValueNode* ratings = vector.ratings;
   if (!vector.ratings_name.empty()) {
     const std::string path = named_file(kind.ratings_folder().string(), vector.ratings_name, "ratings");
-    file = read_ratings(read_document(path), kind.descriptor());
+    file = read_ratings(read_document_to_check(path), kind.descriptor());
     ratings = file->ratings;
   }
   std::vector<Problem> problems;

@@ -145,7 +145,7 @@ DocumentLimits course_limits() {
 }
 
 Exercise read_exercise(const Document& document) {
-  std::vector<Problem> problems = exercise_schema().problems(document.root);
+  std::vector<Problem> problems = exercise_schema().problems(document);
   refuse_if_any(document.file, std::move(problems));
   problems.clear();
   Exercise exercise;

@@ -152,7 +152,7 @@ struct Grader::Station {
 };
 
 MarkWeights read_weights(const Document& document) {
-  refuse_if_any(document.file, course_weights_schema().problems(document.root));
+  refuse_if_any(document.file, course_weights_schema().problems(document));
   MarkWeights weights;
   const auto take = [&](const char* name, double& weight) { weight = number_of(document.root, name).value_or(0.0); };
   take("part", weights.part);
@@ -180,8 +180,8 @@ double confidence_mark(double confidence, bool is_right, std::size_t answers) {
 Grader::Grader(CourseKey key, const Registry& registry, const MarkWeights& weights)
     : key_(std::move(key)),
       weights_(weights),
-      appliance_(
-          read_appliance(parse_document(key_.appliance_text, "the key's appliance", course_limits()), registry)) {}
+      appliance_(read_appliance(parse_document_to_check(key_.appliance_text, "the key's appliance", course_limits()),
+                                registry)) {}
 
 Grader::~Grader() = default;
 

@@ -49,7 +49,8 @@ CourseKey read_key(const std::string& text, const std::string& file) {
       truth.names.push_back(read.text(read.field(fault, "name")));
     }
     truth.tellable = read.number(read.field(row, "tellable"));
-    Exercise exercise = read_exercise(parse_document(read.text(read.field(row, "file")), file, course_limits()));
+    Exercise exercise =
+        read_exercise(parse_document_to_check(read.text(read.field(row, "file")), file, course_limits()));
     key.exercises.push_back({std::move(exercise), std::move(truth)});
   }
   return key;

@@ -59,7 +59,7 @@ std::optional<LabReading> reading_in(const SeparatedLine& line, const Lab& lab, 
 }  // namespace
 
 Lab read_lab(const Document& document) {
-  std::vector<Problem> problems = lab_schema().problems(document.root);
+  std::vector<Problem> problems = lab_schema().problems(document);
   Lab lab;
   lab.title = text_of(document.root, "title");
   for (const ValueNode& node : list_of(document.root, "parts")) {

@@ -76,7 +76,7 @@ constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
 }  // namespace
 
-Document parse_document(std::string_view text, std::string file, const DocumentLimits& limits) {
+Document parse_document_to_check(std::string_view text, std::string file, const DocumentLimits& limits) {
   if (text.size() > limits.bytes)
     throw DocumentError(std::move(file),
                         {Problem{"", 0, "is longer than a document may be, " + size_in_words(limits.bytes)}});
@@ -90,8 +90,18 @@ Document parse_document(std::string_view text, std::string file, const DocumentL
   nlohmann::json::sax_parse(CountingIterator(begin, &progress), CountingIterator(begin + text.size(), &progress),
                             &events);
   std::vector<Problem> problems = builder.take_problems();
-  if (!problems.empty()) throw DocumentError(std::move(file), std::move(problems));
-  return {std::move(file), builder.take_root()};
+  if (!builder.tree_is_whole()) throw DocumentError(std::move(file), std::move(problems));
+  return {std::move(file), builder.take_root(), std::move(problems)};
+}
+
+Document parse_document(std::string_view text, std::string file, const DocumentLimits& limits) {
+  Document document = parse_document_to_check(text, std::move(file), limits);
+  if (!document.problems.empty()) throw DocumentError(std::move(document.file), std::move(document.problems));
+  return document;
+}
+
+Document read_document_to_check(const std::string& path, const DocumentLimits& limits) {
+  return parse_document_to_check(read_source(path, limits.bytes), name_of_source(path), limits);
 }
 
 Document read_document(const std::string& path, const DocumentLimits& limits) {

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include <ohmwright/component/value_tree.hpp>
 
@@ -25,6 +26,8 @@ struct DocumentLimits {
 struct Document {
   std::string file;  ///< how messages call it
   ValueNode root;
+  /// What was found wrong when it was read and leaves the tree whole; only in a document that is still to be checked.
+  std::vector<Problem> problems{};
 };
 
 /// Reads a JSON file, or standard input for "-". A byte order mark is skipped. Throws DocumentError, which tells all
@@ -34,6 +37,13 @@ Document read_document(const std::string& path, const DocumentLimits& limits = {
 
 /// The same for text at hand; `file` is how messages call it ("--ratings").
 Document parse_document(std::string_view text, std::string file, const DocumentLimits& limits = {});
+
+/// The same for whoever checks the document next and then tells all that is wrong with it in one go
+/// (`Schema::problems`): a name that stands twice and control characters in a text are noted in `Document::problems`,
+/// not thrown. Of a name that stands twice the tree holds the first value, the one that the message sends the reader
+/// back to.
+Document read_document_to_check(const std::string& path, const DocumentLimits& limits = {});
+Document parse_document_to_check(std::string_view text, std::string file, const DocumentLimits& limits = {});
 
 /// A step of a JSON pointer as RFC 6901 writes it: "a/b" becomes "a~1b".
 std::string pointer_step(std::string_view name);

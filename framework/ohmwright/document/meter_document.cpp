@@ -85,7 +85,7 @@ void add_functions(const ValueNode& root, Meter& meter, std::vector<Problem>& pr
 
 Meter read_meter(const Document& document) {
   const ValueNode& root = document.root;
-  std::vector<Problem> problems = meter_schema().problems(root);
+  std::vector<Problem> problems = meter_schema().problems(document);
   Meter meter{text_of(root, "name"),
               text_of(root, "title"),
               text_of(root, "source"),

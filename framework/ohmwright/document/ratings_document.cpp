@@ -46,7 +46,7 @@ void RatingsDocument::refuse_if_any(std::vector<Problem> problems) const {
 RatingsDocument with_control(const RatingsDocument& ratings, const Document& control, const Descriptor& descriptor) {
   if (descriptor.control_member.empty())
     throw InputError("a " + std::string(descriptor.id) + " has no control that could be named");
-  std::vector<Problem> problems = control_schema().problems(control.root);
+  std::vector<Problem> problems = control_schema().problems(control);
   check_kind(control.root, descriptor, problems);
   ohmwright::refuse_if_any(control.file, std::move(problems));
   const ValueNode merged = ratings_with(*ratings.ratings, descriptor.control_member, *control.root.find("control"));
@@ -66,7 +66,7 @@ Schema ratings_schema_of(const Descriptor& descriptor) {
 }
 
 RatingsDocument read_ratings(Document document, const Descriptor& descriptor, const Schema& schema_of_kind) {
-  std::vector<Problem> problems = ratings_schema().problems(document.root);
+  std::vector<Problem> problems = ratings_schema().problems(document);
   check_kind(document.root, descriptor, problems);
   const ValueNode* ratings = document.root.find("ratings");
   if (ratings != nullptr && ratings->members() != nullptr)
@@ -80,7 +80,7 @@ RatingsDocument read_ratings(Document document, const Descriptor& descriptor) {
 }
 
 RatingsDocument read_ratings_frame(Document document) {
-  refuse_if_any(document.file, ratings_schema().problems(document.root));
+  refuse_if_any(document.file, ratings_schema().problems(document));
   return frame_of(std::move(document));
 }
 

@@ -216,7 +216,7 @@ std::vector<Reading> readings_of(const ValueNode::Array& entries, const Descript
 }
 
 std::vector<Reading> read_readings(const Document& document, const Descriptor& descriptor, const MeterSet* meters) {
-  std::vector<Problem> problems = readings_schema().problems(document.root);
+  std::vector<Problem> problems = readings_schema().problems(document);
   check_kind(document.root, descriptor, problems);
   std::vector<Reading> readings = readings_of(list_of(document.root, "readings"), descriptor, meters, "", problems);
   refuse_if_any(document.file, std::move(problems));

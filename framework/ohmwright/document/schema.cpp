@@ -156,4 +156,11 @@ std::vector<Problem> Schema::problems(const ValueNode& node) const {
   return problems;
 }
 
+std::vector<Problem> Schema::problems(const Document& document) const {
+  std::vector<Problem> problems = all_problems(document.root, content_->schema, content_->engine);
+  problems.insert(problems.end(), document.problems.begin(), document.problems.end());
+  sort_and_drop_repeats(problems);
+  return problems;
+}
+
 }  // namespace ohmwright

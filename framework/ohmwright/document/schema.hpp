@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <ohmwright/component/value_tree.hpp>
+#include <ohmwright/document/document.hpp>
 
 namespace ohmwright {
 
@@ -23,6 +24,8 @@ class Schema {
 
   /// All that is wrong with `node`, each with its own pointer and line, in the file's order; empty when it is valid.
   std::vector<Problem> problems(const ValueNode& node) const;
+  /// The same for a whole document, with what was found wrong when it was read.
+  std::vector<Problem> problems(const Document& document) const;
 
  private:
   struct Content;

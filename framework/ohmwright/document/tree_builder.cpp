@@ -54,6 +54,7 @@ std::string TreeBuilder::pointer_of_next() const {
 
 bool TreeBuilder::stop(std::string why) {
   problems_.push_back({open_.empty() ? std::string() : open_.back().pointer, progress_.line_of_last(), std::move(why)});
+  stopped_ = true;
   return false;
 }
 
@@ -78,7 +79,7 @@ void TreeBuilder::add(ValueNode node) {
   Open& parent = open_.back();
   if (auto* array = std::get_if<ValueNode::Array>(&parent.value))
     array->push_back(std::move(node));
-  else
+  else if (!parent.key_is_repeated)
     std::get<ValueNode::Members>(parent.value).emplace_back(std::move(parent.key), std::move(node));
 }
 
@@ -112,6 +113,7 @@ bool TreeBuilder::key(const std::string& name) {
                                       first->second)}))
     return false;
   object.key = name;
+  object.key_is_repeated = !is_new;
   return true;
 }
 

@@ -34,6 +34,8 @@ class TreeBuilder {
   /// Records that parsing cannot go on, at the place reached.
   bool stop(std::string why);
 
+  /// Whether the text was read to its end: what is wrong with it then leaves a tree that can be checked further.
+  bool tree_is_whole() const { return !stopped_; }
   ValueNode take_root() { return std::move(root_); }
   std::vector<Problem> take_problems() { return std::move(problems_); }
 
@@ -43,6 +45,7 @@ class TreeBuilder {
     std::string pointer;
     int line = 0;
     std::string key;
+    bool key_is_repeated = false;  ///< its value is read, for what may be wrong with it, and not kept
     std::unordered_map<std::string, int> lines_of_names;
   };
 
@@ -58,6 +61,7 @@ class TreeBuilder {
   std::vector<Problem> problems_;
   std::size_t values_ = 0;
   std::size_t pointer_bytes_ = 0;
+  bool stopped_ = false;
 };
 
 }  // namespace ohmwright

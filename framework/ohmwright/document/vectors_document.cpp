@@ -140,7 +140,7 @@ AllowedFigure allowed_in(const ExpectedFigure& figure, Dimension dimension) {
 
 VectorsDocument read_vectors(Document document, const Descriptor& descriptor, const MeterSet* meters) {
   const auto kept = std::make_shared<const Document>(std::move(document));
-  std::vector<Problem> problems = vectors_schema().problems(kept->root);
+  std::vector<Problem> problems = vectors_schema().problems(*kept);
   check_kind(kept->root, descriptor, problems);
   VectorReader reader(descriptor, meters, problems);
   VectorsDocument vectors{text_of(kept->root, "kind"), {}, kept};

@@ -33,7 +33,7 @@ std::string text_in(const ByteSource& bytes, const TrustedFile& file) {
 
 Document parsed(const std::string& text, const std::filesystem::path& path) {
   try {
-    return parse_document(text, path.string(), limits);
+    return parse_document_to_check(text, path.string(), limits);
   } catch (const DocumentError& error) {
     throw PluginError(path, reasons_of(error.problems()));
   }
@@ -103,7 +103,7 @@ Document checked_kind_file(const std::string& text, const std::filesystem::path&
   Document document = parsed(text, path);
   const ValueNode& root = document.root;
   StampedKind kind = names_in(root);
-  std::vector<Problem> problems = kind_schema().problems(root);
+  std::vector<Problem> problems = kind_schema().problems(document);
   check_name(root, kind, path, problems);
   check_aliases(root, problems);
   check_options(root, problems);

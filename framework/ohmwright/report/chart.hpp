@@ -31,7 +31,8 @@ struct ChartLine {
   std::vector<ChartPoint> points;
 };
 
-/// A reading that is marked on a chart, with the doubt of both its values (half-widths, SI).
+/// A reading that is marked on a chart, with the doubt of both its values (half-widths, SI). Of a contact the value is
+/// 1 where it was seen closed, 0 where it was seen open, and between them where it was neither.
 struct ChartMark {
   std::string label;
   double condition = 0.0;
@@ -61,8 +62,18 @@ struct ChartRequest {
 /// Asks the part for what it would read, point by point. Throws what the part throws.
 Chart make_chart(const Part& part, const Descriptor& descriptor, const ChartRequest& request);
 
-/// The readings that can be marked on that axis: a value of its measurand at a value of its condition.
-std::vector<ChartMark> chart_marks(const Descriptor& descriptor, const ChartAxis& axis, const Evidence& evidence);
+/// The readings that can be marked on that chart: a value of its measurand, or what was seen of its contact, at a value
+/// of its condition.
+std::vector<ChartMark> chart_marks(const Chart& chart, const Evidence& evidence);
+
+/// Where some good parts are closed and some open (SI of the axis).
+struct SwitchingSpan {
+  double from = 0.0;
+  double to = 0.0;
+};
+/// The limits of the trip points, as far as the points of the line tell them; empty where the line never switches. A
+/// share below 0.1 % is none. Spans that touch are one.
+std::vector<SwitchingSpan> switching_spans(const ChartLine& line);
 
 /// A step that people count in (1, 2 or 5 times a power of ten) and that divides the span into at most `most` parts, in
 /// the unit of `span`.
@@ -76,8 +87,9 @@ std::string remark_on_span(const Chart& chart, const Sentences& say);
 
 /// The chart as a table, with a plot of `dense` (the same chart with many points) in characters above it.
 std::string chart_page(const Chart& chart, const Chart& dense, const Sentences& say, const PageStyle& style);
-/// Comma-separated values with a header line, SI units named in it.
-std::string chart_csv(const Chart& chart);
+/// Comma-separated values for a spreadsheet: in the units of the table (those that were typed, else the customary
+/// ones), one a column, named in the header line.
+std::string chart_csv(const Chart& chart, const Sentences& say);
 /// For programs (schemas/chart.schema.json), SI units, with a final newline.
 std::string chart_json(const Chart& chart);
 /// A whole HTML page: the picture of `dense` and the table; the table alone and a sentence where no plotter is at hand.

@@ -102,12 +102,13 @@ class ChartWriter {
   std::string legend() const {
     if (!is_of_contacts(chart_))
       return say_(OHMWRIGHT_TEXT("* the curve, : what good parts may read, X a reading, | its doubt"));
-    if (chart_.axis.state.empty()) return say_(OHMWRIGHT_TEXT("* share of good parts that are closed"));
+    const std::string mark = chart_.marks.empty() ? "" : say_(OHMWRIGHT_TEXT("; X what was seen"));
+    if (chart_.axis.state.empty()) return say_(OHMWRIGHT_TEXT("* share of good parts that are closed")) + mark;
     std::string legend = say_(OHMWRIGHT_TEXT("Share of good parts that are closed, by what was before:"));
     for (std::size_t i = 0; i < chart_.lines.size(); ++i)
       legend += (i == 0 ? " " : ", ") + std::string(1, curve_sign(i)) + std::string(unbroken_space) +
                 line_title(chart_, chart_.lines[i], say_);
-    return legend + say_(OHMWRIGHT_TEXT("; where two meet, the later one is seen"));
+    return legend + say_(OHMWRIGHT_TEXT("; where two meet, the later one is seen")) + mark;
   }
 
   void row(const std::vector<std::string>& cells) {

@@ -31,16 +31,18 @@ class ScriptWriter {
         vertical_(say.unit_for(vertical_quantity(chart, scale_))) {}
 
   std::string write() {
-    script_ += "set terminal svg size 480,440 noenhanced background rgb 'white' font 'sans-serif,16'\n";
+    script_ +=
+        fmt::format("set terminal svg size 480,{} noenhanced background rgb 'white' font 'sans-serif,16'\n", height());
     script_ += "set encoding utf8\nset bars 0.6\n";
     script_ += thin_axes;
     if (scale_.logarithmic) script_ += "set logscale y\n";
-    script_ += is_of_contacts(chart_) ? "set yrange [-5:105]\n" : vertical_range();
+    script_ += is_of_contacts(chart_) ? contact_range() : vertical_range();
     script_ += "set xlabel " + quoted_for_gnuplot(titled(horizontal_title(chart_, say_), horizontal_)) + '\n';
     script_ += "set ylabel " + quoted_for_gnuplot(titled(vertical_title(chart_, say_), vertical_)) + '\n';
     script_ += "set title " + quoted_for_gnuplot(chart_.part_title) + '\n';
     for (std::size_t i = 0; i < chart_.lines.size(); ++i) line_data(i);
     mark_data();
+    switching_bands();
     plot_command();
     return std::move(script_);
   }
@@ -68,6 +70,54 @@ class ScriptWriter {
     const double low = scale_.logarithmic ? scale_.lowest / (1.0 + margin) : scale_.lowest - margin * reach;
     const double high = scale_.logarithmic ? scale_.highest * (1.0 + margin) : scale_.highest + margin * reach;
     return "set yrange [" + y(low) + ":" + y(high) + "]\n";
+  }
+
+  /// The legend stands below; a line a state makes it longer.
+  int height() const {
+    constexpr int usual = 440;
+    constexpr int of_an_entry = 29;
+    const int more = is_of_contacts(chart_) ? static_cast<int>(chart_.lines.size()) : 0;
+    return usual + more * of_an_entry;
+  }
+
+  /// The ends of the axis are states; a share is only what lies between.
+  std::string contact_range() const {
+    return "set yrange [-5:105]\nset ytics (" + quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("open"))) + " 0, '50' 50, " +
+           quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("closed"))) + " 100)\n";
+  }
+
+  /// Behind the lines: where good parts switch. A part of unknown history switches wherever one of known history does,
+  /// so a span that holds others says nothing more.
+  void switching_bands() {
+    std::vector<SwitchingSpan> spans;
+    for (const ChartLine& line : chart_.lines)
+      for (const SwitchingSpan& span : switching_spans(line)) spans.push_back(span);
+    int number = 0;
+    for (const SwitchingSpan& span : spans) {
+      const auto lies_within = [&span](const SwitchingSpan& other) {
+        return &other != &span && other.from >= span.from && other.to <= span.to &&
+               other.to - other.from < span.to - span.from;
+      };
+      if (std::any_of(spans.begin(), spans.end(), lies_within)) continue;
+      script_ += fmt::format(
+          "set object {} rectangle from first {}, graph 0 to first {}, graph 1 behind fillcolor rgb '#dfe8f0' "
+          "fillstyle solid noborder\n",
+          ++number, x(span.from), x(span.to));
+    }
+  }
+
+  /// "warming", and where good parts switch then.
+  std::string title_of(const ChartLine& line) const {
+    const std::string state = line.state.empty() ? say_(OHMWRIGHT_TEXT("the curve")) : line.state;
+    if (!is_of_contacts(chart_)) return state;
+    const std::string name = line.state.empty() ? say_(OHMWRIGHT_TEXT("good parts")) : line.state;
+    const std::vector<SwitchingSpan> spans = switching_spans(line);
+    if (spans.empty()) return name;
+    const Dimension dimension = condition_dimension(chart_);
+    return say_(OHMWRIGHT_TEXT("{state}: {lower} to {upper}"),
+                {{"state", name},
+                 {"lower", say_.quantity({dimension, spans.front().from})},
+                 {"upper", say_.quantity({dimension, spans.back().to})}});
   }
 
   void line_data(std::size_t index) {
@@ -113,8 +163,10 @@ class ScriptWriter {
     for (std::size_t i = 0; i < chart_.lines.size(); ++i)
       add(fmt::format("$line{} using 1:2 with lines linewidth 2 dashtype {} linecolor rgb '{}' title {}", i,
                       i % line_colours.size() + 1, line_colours.at(i % line_colours.size()),
-                      quoted_for_gnuplot(chart_.lines[i].state.empty() ? say_(OHMWRIGHT_TEXT("the curve"))
-                                                                       : chart_.lines[i].state)));
+                      quoted_for_gnuplot(title_of(chart_.lines[i]))));
+    if (is_of_contacts(chart_))
+      add("keyentry with boxes fillcolor rgb '#dfe8f0' fillstyle solid title " +
+          quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("where good parts switch"))));
     if (!chart_.marks.empty())
       add("$marks using 1:2:3:4:5:6 with xyerrorbars linewidth 2 pointtype 7 pointsize 0.6 linecolor rgb '#a3201a' "
           "title " +

@@ -95,6 +95,9 @@ class FittingWriter {
   /// The command that judges a part by what came of the rows.
   void how_to_use() {
     const FindingArgument kind{"kind", std::string(report_.descriptor.id)};
+    for (const std::string& want : report_.wants)
+      line(OHMWRIGHT_TEXT("What the rows do not tell, say where the form is kept, with --set FIGURE=VALUE: {want}"),
+           {{"want", want}});
     if (report_.saved_as.empty())
       line(OHMWRIGHT_TEXT("The best form stands first. Keep it with --save my-part.json, and judge a part by it: "
                           "ohmwright check {kind} READING --ratings my-part.json"),

@@ -18,6 +18,7 @@ struct FittingReport {
   const Fitting& fitting;
   std::span<const std::string> row_names;  ///< how each row is called: "line 4"
   std::string saved_as = {};               ///< as `--ratings` takes it; empty: not saved
+  std::vector<std::string> wants = {};     ///< what the ratings still need and no row tells, in the schema's words
 };
 
 /// The frame of a ratings file that a fit is written into.

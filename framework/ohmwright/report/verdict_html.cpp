@@ -3,6 +3,7 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/chart_picture.hpp>
 #include <ohmwright/report/html.hpp>
+#include <ohmwright/report/limits_picture.hpp>
 #include <ohmwright/report/verdict_content.hpp>
 
 namespace ohmwright {
@@ -29,6 +30,9 @@ std::string verdict_html(const VerdictReport& report, const Chart* chart, const 
     if (const std::optional<std::string> picture = chart_picture(*chart, say))
       body +=
           html_picture(*picture, say(OHMWRIGHT_TEXT("The reading against what good parts read")), PictureFit::shrinks);
+  if (const std::optional<std::string> picture = limits_picture(report, chart, say))
+    body += html_picture(*picture, say(OHMWRIGHT_TEXT("What was read against the limits of good parts")),
+                         PictureFit::shrinks);
   body += html_section(say(OHMWRIGHT_TEXT("Readings")), content.readings);
   if (!content.doubt.empty()) body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Where the doubt comes from"))) + "</h2>\n";
   for (const DoubtShare& share : content.doubt) body += bar(share);

@@ -21,10 +21,10 @@ double to_reference(double kelvin) {
                         Temperature::from_celsius(reference_celsius));
 }
 
+/// How the motor is built no ohms tell: the ratings are without it, and whoever keeps them says it.
 ValueNode ratings_of(const FittedMean& mean) {
   const double doubt = 2.0 * mean.standard_uncertainty / mean.ohms;
   return {ValueNode::Members{
-              {"construction", ValueNode(std::string("shaded-pole"), "", 0)},
               {"winding", sourced_figure(ratings_text({Dimension::resistance, mean.ohms}),
                                          "fitted from " + std::to_string(mean.rows) + " rows of one part")},
               {"winding_tolerance", sourced_figure(ratings_text({Dimension::ratio, std::max(between_windings, doubt)}),

@@ -21,6 +21,9 @@ class PartOfFile final : public Part {
   ModelAnswer electrical_model(std::uint16_t fault_mode, const Situation& situation,
                                std::vector<Element>& elements) const override;
 
+  const RatingValues& ratings() const { return ratings_; }
+  const std::vector<KnownRule>& rules() const { return rules_; }
+
  private:
   const Definition& definition_;
   RatingValues ratings_;

@@ -131,6 +131,20 @@ TEST(Document, NamesBothLinesOfAFieldThatStandsTwiceAndGoesOn) {
             "f.json:4: /a: the field \"a\" stands twice, first on line 2; keep one");
 }
 
+TEST(Document, KeepsTheFirstOfAFieldThatStandsTwiceForWhoeverChecksItFurther) {
+  const Document document =
+      parse_document_to_check("{\"a\": {\"b\": 1},\n\"a\": {\"c\": 2, \"c\": 3},\n\"d\": \"\\u0007\"}", "f.json");
+  ASSERT_EQ(document.root.members()->size(), 2U);
+  EXPECT_EQ(*document.root.find("a")->find("b")->number(), 1.0);
+  ASSERT_EQ(document.problems.size(), 3U);
+  EXPECT_EQ(document.problems[0].text, "the field \"a\" stands twice, first on line 1; keep one");
+  EXPECT_EQ(document.problems[1].pointer, "/a/c");
+  EXPECT_EQ(document.problems[2].pointer, "/d");
+  EXPECT_EQ(testing::refusal_of([] { parse_document_to_check("{\"a\": 1, \"a\": 2,", "f.json"); }),
+            "f.json:1: /a: the field \"a\" stands twice, first on line 1; keep one\n"
+            "f.json:1: the document ends too early; expected a field name in double quotes");
+}
+
 TEST(Document, RefusesMoreThan64Levels) {
   const std::string deep(64, '[');
   EXPECT_EQ(refusal(deep + std::string(64, ']')), "");

@@ -12,7 +12,7 @@ namespace {
 using testing::kind_with_schema;
 
 std::string ratings_refusal(std::string_view text) {
-  return testing::refusal_of([text] { read_ratings(parse_document(text, "p.json"), kind_with_schema()); });
+  return testing::refusal_of([text] { read_ratings(parse_document_to_check(text, "p.json"), kind_with_schema()); });
 }
 
 TEST(RatingsDocument, GivesTheFrameAndTheTree) {
@@ -41,6 +41,18 @@ TEST(RatingsDocument, ChecksTheFrameAndTheFiguresTogetherWithTheirPlacesInTheFil
             "p.json:1: /kind: the file is about the kind \"other\"; expected \"test-part\"\n"
             "p.json:2: /ratings/nominal: found the number 10; expected text or an object\n"
             "p.json:3: /ratings/tolerence: unknown field \"tolerence\"; did you mean \"tolerance\"?");
+}
+
+/// A name that stands twice hides nothing else that is wrong; of the two values the first is checked further.
+TEST(RatingsDocument, TellsANameThatStandsTwiceWithAllElseThatIsWrong) {
+  EXPECT_EQ(ratings_refusal("{\"kind\": \"test-part\", \"name\": \"A 1\", \"title\": \"A\", \"source\": \"s\",\n"
+                            "\"ratings\": {\"nominal\": 10,\n\"nominal\": \"10 kohm\",\n\"tolerence\": \"5 %\"},\n"
+                            "\"title\": \"B\"}"),
+            "p.json:1: /name: found \"A 1\"; expected a name to choose it by: small letters, digits, . and -\n"
+            "p.json:2: /ratings/nominal: found the number 10; expected text or an object\n"
+            "p.json:3: /ratings/nominal: the field \"nominal\" stands twice, first on line 2; keep one\n"
+            "p.json:4: /ratings/tolerence: unknown field \"tolerence\"; did you mean \"tolerance\"?\n"
+            "p.json:5: /title: the field \"title\" stands twice, first on line 1; keep one");
 }
 
 TEST(RatingsDocument, ReadsTheFrameAloneForLists) {
@@ -125,7 +137,7 @@ TEST(RatingsDocument, AKindWithoutASchemaIsThePluginsMistake) {
 }
 
 std::string vectors_refusal(std::string_view text) {
-  return testing::refusal_of([text] { read_vectors(parse_document(text, "v.json"), kind_with_schema()); });
+  return testing::refusal_of([text] { read_vectors(parse_document_to_check(text, "v.json"), kind_with_schema()); });
 }
 
 TEST(VectorsDocument, ReadsACase) {

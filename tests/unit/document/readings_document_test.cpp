@@ -11,7 +11,7 @@ namespace {
 using testing::test_descriptor;
 
 std::vector<Reading> readings_from(std::string_view text, const MeterSet* meters = nullptr) {
-  return read_readings(parse_document(text, "r.json"), test_descriptor(), meters);
+  return read_readings(parse_document_to_check(text, "r.json"), test_descriptor(), meters);
 }
 std::string refusal(std::string_view text, const MeterSet* meters = nullptr) {
   return testing::refusal_of([&] { readings_from(text, meters); });
@@ -94,6 +94,17 @@ TEST(ReadingsDocument, TellsTheProblemsOfAllEntriesAtOnce) {
       "r.json:8: /readings/5: the field \"value\" is missing: what the meter showed, such as \"11.0 kohm\", \"OL\" "
       "or \"> 200 Mohm\" (is it \"valu\"?)\n"
       "r.json:8: /readings/5/valu: unknown field \"valu\"; did you mean \"value\"?");
+}
+
+TEST(ReadingsDocument, TellsANameThatStandsTwiceWithAllElseThatIsWrong) {
+  EXPECT_EQ(
+      refusal("{\"readings\": [\n{\"value\": 5,\n\"value\": \"11 kohm\"},\n{\"valeu\": \"1 ohm\"}]}"),
+      "r.json:2: /readings/0/value: found the number 5; expected text: what the meter showed, such as \"11.0 kohm\", "
+      "\"OL\" or \"> 200 Mohm\"\n"
+      "r.json:3: /readings/0/value: the field \"value\" stands twice, first on line 2; keep one\n"
+      "r.json:4: /readings/1: the field \"value\" is missing: what the meter showed, such as \"11.0 kohm\", \"OL\" or "
+      "\"> 200 Mohm\" (is it \"valeu\"?)\n"
+      "r.json:4: /readings/1/valeu: unknown field \"valeu\"; did you mean \"value\"?");
 }
 
 TEST(ReadingsDocument, SaysWhichKindItIsAbout) {

@@ -21,8 +21,12 @@ TEST(WindingFit, MovesEveryRowToTheReference) {
   const Fitting fitting = fit_winding({winding, part_temperature, rows});
   ASSERT_EQ(fitting.forms.size(), 1U);
   EXPECT_NEAR(fitting.forms[0].figures[0].value, 82.0, 2e-3);
+  // How it is built no ohms tell.
+  ASSERT_EQ(fitting.forms[0].ratings.find("construction"), nullptr);
+  ValueNode::Members members = *fitting.forms[0].ratings.members();
+  members.emplace_back("construction", ValueNode(std::string("capacitor-run"), "", 0));
   std::vector<Problem> problems;
-  ASSERT_TRUE(read_ratings(fitting.forms[0].ratings, problems));
+  ASSERT_TRUE(read_ratings(ValueNode(std::move(members), "", 0), problems));
   EXPECT_TRUE(fitting.remarks.empty());
 }
 

@@ -1,3 +1,5 @@
+#include <filesystem>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -107,6 +109,26 @@ TEST(Comparison, EqualOhmsAreNoEqualPart) {
   EXPECT_EQ(verdict(double_insulated, earthed), Outcome::out_of_limits);
   EXPECT_EQ(verdict(earthed, double_insulated), Outcome::within_limits);
   EXPECT_EQ(compare_heaters(nullptr, nullptr, {}).at(0).text.id, "ratings-unknown");
+}
+
+/// What is said of a class is enough to know its twin by.
+TEST(Comparison, AClassStandsInForItself) {
+  std::size_t count = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(OHMWRIGHT_HEATER_FOLDER "/ratings")) {
+    const Document document = read_document(entry.path().string());
+    std::vector<Problem> problems;
+    const std::optional<HeaterRatings> ratings = read_ratings(*document.root.find("ratings"), problems);
+    ASSERT_TRUE(ratings) << entry.path();
+    bool any_alike = false;
+    for (const EquivalenceFinding& finding : compare_heaters(&*ratings, &*ratings, {})) {
+      EXPECT_NE(finding.outcome, Outcome::undecided) << entry.path() << ' ' << finding.text.id;
+      EXPECT_NE(finding.outcome, Outcome::out_of_limits) << entry.path() << ' ' << finding.text.id;
+      any_alike = any_alike || finding.outcome == Outcome::within_limits;
+    }
+    EXPECT_TRUE(any_alike) << entry.path();
+    ++count;
+  }
+  EXPECT_GE(count, 6U);
 }
 
 }  // namespace

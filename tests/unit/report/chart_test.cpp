@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <sstream>
 
 #include <gmock/gmock.h>
@@ -49,12 +50,56 @@ TEST(Chart, MarksReadingsOfItsMeasurandAndCondition) {
   const Reading without = testing::resistance_reading("300 ohm");
   const MeterSet meters({testing::basic_meter("0 ohm")});
   const std::vector<ChartMark> marks =
-      chart_marks(descriptor, descriptor.charts[0], Evidence(descriptor, std::vector{with, without}, meters));
+      chart_marks(straight_chart(), Evidence(descriptor, std::vector{with, without}, meters));
   ASSERT_EQ(marks.size(), 1U);
   EXPECT_NEAR(marks[0].condition, 283.15, 1e-9);
   EXPECT_NEAR(marks[0].condition_half_width, 2.0, 1e-9);
   EXPECT_NEAR(marks[0].value, 300.0, 1e-9);
   EXPECT_NEAR(marks[0].value_half_width, 3.0, 1e-9);
+}
+
+/// Seen closed it stands with the parts that are all closed, and open with those of which none is.
+TEST(Chart, MarksWhatWasSeenOfAContact) {
+  const Descriptor& descriptor = testing::charted_descriptor();
+  const auto read = [](const char* text) {
+    Reading reading = testing::resistance_reading(text);
+    reading.conditions = {{"part_temperature", parse_stated_value("10C ± 2K", Dimension::temperature)}};
+    return reading;
+  };
+  const MeterSet meters({testing::basic_meter("0 ohm")});
+  Chart chart = switching_chart();
+  chart.marks =
+      chart_marks(chart, Evidence(descriptor, std::vector{read("0.3 ohm"), read("50 ohm"), read("20 Mohm")}, meters));
+  ASSERT_EQ(chart.marks.size(), 3U);
+  EXPECT_EQ(chart.marks[0].value, 1.0);
+  EXPECT_EQ(chart.marks[1].value, 0.5);
+  EXPECT_EQ(chart.marks[2].value, 0.0);
+  EXPECT_EQ(chart.marks[0].value_half_width, 0.0);
+  EXPECT_NEAR(chart.marks[0].condition_half_width, 2.0, 1e-9);
+  const std::string json = chart_json(chart);
+  for (const Problem& problem : chart_schema().problems(parse_document(json, "chart").root))
+    ADD_FAILURE() << problem.text;
+  EXPECT_THAT(json, HasSubstr("\"seen\": \"neither\""));
+  EXPECT_THAT(chart_page(chart, switching_chart(101), say(), {80, false}), HasSubstr("X what was seen"));
+}
+
+/// The contact opens at 283 K when it warms: between two points of the line nothing finer is known.
+TEST(Chart, TellsWhereGoodPartsSwitch) {
+  const Chart chart = switching_chart(61);  // every kelvin
+  const std::vector<SwitchingSpan> warming = switching_spans(chart.lines[0]);
+  ASSERT_EQ(warming.size(), 1U);
+  EXPECT_DOUBLE_EQ(warming[0].from, 282.0);
+  EXPECT_DOUBLE_EQ(warming[0].to, 283.0);
+  // Trip points that lie evenly between 270.25 and 280.75 K, seen every kelvin.
+  ChartLine even;
+  for (int kelvin = 260; kelvin <= 290; ++kelvin) {
+    Expectation expected{AnyQuantity(Dimension::resistance, 0.0), {}};
+    expected.share_closed = std::clamp((280.75 - kelvin) / 10.5, 0.0, 1.0);
+    even.points.push_back({static_cast<double>(kelvin), expected});
+  }
+  ASSERT_EQ(switching_spans(even).size(), 1U);
+  EXPECT_NEAR(switching_spans(even)[0].from, 270.25, 1e-9);
+  EXPECT_NEAR(switching_spans(even)[0].to, 280.75, 1e-9);
 }
 
 /// A line along which the part says nothing is left out, so that a chart of it is refused and not drawn empty.
@@ -119,9 +164,21 @@ TEST(ChartJson, FollowsItsSchema) {
 }
 
 TEST(ChartCsv, NamesItsUnitsAndLeavesUnknownPlacesEmpty) {
-  const std::string csv = chart_csv(straight_chart());
-  EXPECT_THAT(csv, ::testing::StartsWith("part_temperature [K],state,nominal [ohm],lower [ohm],upper [ohm],"
-                                         "model_standard_error [ohm],share_closed\n240,,,,,,\n250,,250,225,275"));
+  const std::string csv = chart_csv(straight_chart(), say());
+  EXPECT_THAT(csv, ::testing::StartsWith("part_temperature [degC],state,nominal [ohm],lower [ohm],upper [ohm],"
+                                         "model_standard_error [ohm],share_closed\n-33.15,,,,,,\n"
+                                         "-23.15,,250,225,275,0,\n"));
+}
+
+/// Who types °F and kohm gets a file in them: 250 K are -9.67 °F.
+TEST(ChartCsv, SpeaksTheUnitsThatWereTyped) {
+  UnitPreferences units;
+  units.prefer(parse_stated_value("50F", Dimension::temperature).unit);
+  units.prefer(parse_stated_value("0.3 kohm", Dimension::resistance).unit);
+  EXPECT_THAT(chart_csv(straight_chart(), Sentences(units)),
+              ::testing::StartsWith("part_temperature [degF],state,nominal [kohm],lower [kohm],upper [kohm],"
+                                    "model_standard_error [kohm],share_closed\n-27.67,,,,,,\n"
+                                    "-9.67,,0.25,0.225,0.275,0,\n"));
 }
 
 }  // namespace

@@ -1,14 +1,17 @@
 #include <filesystem>
+#include <optional>
 
 #include <gmock/gmock.h>
 
 #include <ohmwright/report/chart_picture.hpp>
+#include <ohmwright/report/limits_picture.hpp>
 
 #include "charted_part.hpp"
 
 namespace ohmwright {
 namespace {
 
+using ::testing::AllOf;
 using ::testing::HasSubstr;
 using ::testing::Not;
 using testing::straight_chart;
@@ -56,6 +59,54 @@ TEST(ChartPicture, OfContactsIsDrawnToo) {
   const std::optional<std::string> svg = chart_picture(testing::switching_chart(101), say());
   if (!svg) GTEST_SKIP() << "gnuplot is not installed";
   EXPECT_THAT(*svg, HasSubstr("warming"));
+}
+
+TEST(PictureScript, OfContactsShadesWhereGoodPartsSwitchAndNamesTheStates) {
+  Chart chart = testing::switching_chart(61);  // 240 to 300 K, one point a kelvin
+  chart.marks = {{"reading 1", 255.15, 2.0, 1.0, 0.0}};
+  const std::string script = picture_script(chart, say());
+  // It opens at 283 K when it warms (9.85 °C) and closes at 263 K when it cools (-10.15 °C).
+  EXPECT_THAT(script, HasSubstr("rectangle from first 8.85, graph 0 to first 9.85, graph 1 behind"));
+  EXPECT_THAT(script, HasSubstr("rectangle from first -11.15, graph 0 to first -10.15, graph 1 behind"));
+  EXPECT_THAT(script, HasSubstr("set ytics ('open' 0, '50' 50, 'closed' 100)"));
+  EXPECT_THAT(script, HasSubstr("\n-18 100 -20 -16 100 100\n"));
+  EXPECT_THAT(script, HasSubstr("title 'warming: 8.9 °C to 9.9 °C'"));
+}
+
+/// A verdict on something that no chart can be drawn along.
+class LimitsScript : public ::testing::Test {
+ protected:
+  std::string script(std::optional<AnyQuantity> lower, std::optional<AnyQuantity> upper, const Chart* chart = nullptr) {
+    Verdict verdict;
+    Finding finding;
+    finding.outcome = Outcome::within_limits;
+    finding.measured = AnyQuantity(Dimension::resistance, 100.0);
+    finding.measured_uncertainty = 3.0;
+    finding.limits = {lower, upper};
+    verdict.findings = {finding};
+    const Evidence evidence(descriptor_, {}, MeterSet({testing::basic_meter("0 ohm")}));
+    const VerdictReport report{descriptor_, verdict, evidence, {}, 0.95, {}, {}, {}};
+    return limits_script(report, chart, say());
+  }
+  static AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
+  const Descriptor& descriptor_ = testing::charted_descriptor();
+};
+
+TEST_F(LimitsScript, DrawsTheReadingWithItsDoubtOnTheSpanOfGoodParts) {
+  const std::string both = script(ohms(90.0), ohms(120.0));
+  EXPECT_THAT(both, HasSubstr("rectangle from 90, 0.2 to 120, 0.8"));
+  EXPECT_THAT(both, HasSubstr("\n100 0.5 94.8038476 105.196152\n"));  // 100 ± √3·3, rectangular (GUM 4.3.7)
+  EXPECT_THAT(both, HasSubstr("a good one: 90.00 Ω to 120.0 Ω"));
+  // Without an upper limit the span goes on to the edge; over decades the axis is logarithmic.
+  EXPECT_THAT(script(ohms(1.0), std::nullopt), AllOf(HasSubstr("set logscale x"), HasSubstr("1.000 Ω or more")));
+  EXPECT_EQ(script(std::nullopt, std::nullopt), "");
+}
+
+TEST_F(LimitsScript, LeavesOutWhatTheChartBesideItShows) {
+  const Chart chart = straight_chart();
+  EXPECT_EQ(script(ohms(90.0), ohms(120.0), &chart), "");
+  const Chart of_contacts = testing::switching_chart();
+  EXPECT_NE(script(ohms(90.0), ohms(120.0), &of_contacts), "");
 }
 
 }  // namespace

@@ -105,7 +105,7 @@ std::vector<std::string> breaches_of_likeness(const KindCases& tried) {
     try_call(
         [&]() -> std::optional<std::string> {
           const RatingsDocument ratings =
-              read_ratings(read_document(folder + "/" + name + ".json"), tried.kind.descriptor());
+              read_ratings(read_document_to_check(folder + "/" + name + ".json"), tried.kind.descriptor());
           std::vector<Problem> problems;
           const auto part = tried.kind.make_part(ratings.ratings, problems);
           if (part == nullptr) return std::nullopt;  // told of where its classes are looked at

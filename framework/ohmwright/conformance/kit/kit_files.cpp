@@ -67,7 +67,8 @@ std::vector<std::string> wrong_ratings(const LoadedKind& kind) {
   const std::string folder = kind.ratings_folder().string();
   for (const std::string& name : names_in_folder(folder)) {
     try {
-      const RatingsDocument ratings = read_ratings(read_document(folder + "/" + name + ".json"), kind.descriptor());
+      const RatingsDocument ratings =
+          read_ratings(read_document_to_check(folder + "/" + name + ".json"), kind.descriptor());
       std::vector<Problem> problems;
       const auto part = kind.make_part(ratings.ratings, problems);
       ratings.refuse_if_any(std::move(problems));
@@ -99,7 +100,7 @@ std::vector<std::string> wrong_vectors(const LoadedKind& kind, const MeterSet& m
   for (const std::string& file : names_in_folder(folder)) {
     try {
       vectors.documents.push_back(
-          read_vectors(read_document(folder + "/" + file + ".json"), kind.descriptor(), &meters));
+          read_vectors(read_document_to_check(folder + "/" + file + ".json"), kind.descriptor(), &meters));
       const std::vector<VectorCase>& cases = vectors.documents.back().cases;
       vectors.cases.insert(vectors.cases.end(), cases.begin(), cases.end());
     } catch (const Error& error) {

@@ -71,8 +71,8 @@ std::string AllowList::text() const {
 AllowList read_allow_list(const std::filesystem::path& file, ::uid_t user) {
   std::error_code error;
   if (file.empty() || !std::filesystem::exists(file, error)) return {};
-  const Document document = parse_document(text_of_trusted(file, user), file.string());
-  std::vector<Problem> problems = allowed_plugins_schema().problems(document.root);
+  const Document document = parse_document_to_check(text_of_trusted(file, user), file.string());
+  std::vector<Problem> problems = allowed_plugins_schema().problems(document);
   if (!problems.empty()) throw DocumentError(document.file, std::move(problems));
   AllowList list;
   for (const ValueNode& entry : list_of(document.root, "allowed")) {

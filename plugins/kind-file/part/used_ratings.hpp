@@ -1,0 +1,15 @@
+#pragma once
+
+#include <vector>
+
+#include "model/definition.hpp"
+
+namespace ohmwright::kind_file {
+
+/// By figure of the ratings: whether a rule names it.
+using UsedRatings = std::vector<bool>;
+
+/// The figures of the ratings that this rule is made of, be it in a formula or as one of several ways.
+UsedRatings ratings_used_by(const RuleForm& form, std::size_t count);
+
+}  // namespace ohmwright::kind_file
