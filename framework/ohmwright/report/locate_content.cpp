@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <ohmwright/locate/earth_leak.hpp>
+#include <ohmwright/locate/repair_order.hpp>
 #include <ohmwright/locate/weighed_readings.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -105,6 +106,7 @@ class LocateSentences {
                     ? OHMWRIGHT_TEXT("No step left tells these apart. Compare with a part known good, or look again.")
                     : OHMWRIGHT_TEXT("No unpowered step left tells these apart. Live steps are for those qualified for "
                                      "them (--allow-live)."));
+        order_of_replacing();
         return;
       case Standing::Form::open:
         break;
@@ -120,6 +122,19 @@ class LocateSentences {
                          "nothing. Measure to confirm it before anything is replaced."));
     explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}, alone or with another fault."),
             {{"fault", label_with_share(first)}, {"chance", chance}});
+  }
+
+  /// Where parts that no reading tells apart are tried one by one, which only sound insulation allows.
+  void order_of_replacing() {
+    if (!report_.settings.insulation_is_good) return;
+    const locate::RepairPlan plan = locate::repair_plan(faults_, report_.diagnosis, report_.settings.times);
+    if (plan.parts.size() < 2) return;
+    std::vector<std::string> parts;
+    for (const std::size_t part : plan.parts) parts.push_back(appliance_.parts[part].title);
+    explain(
+        OHMWRIGHT_TEXT("If parts are replaced and tried one by one, the quickest order is: {parts} (about {minutes} "
+                       "to be expected)."),
+        {{"parts", listed(parts)}, {"minutes", minutes_text(plan.minutes)}});
   }
 
   /// Before anything is looked at: the cabinet itself may be live.
