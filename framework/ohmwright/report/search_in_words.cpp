@@ -4,12 +4,19 @@
 
 namespace ohmwright {
 
+namespace {
+
+constexpr std::size_t looked_through = 400;
+
+}  // namespace
+
 SearchInWords::SearchInWords(const LocateReport& of, const Sentences& in)
     : report(of),
       say(in),
       faults(of.reasoner.faults()),
       appliance(faults.appliance()),
-      answers(locate::answers(faults, of.diagnosis)) {}
+      answers(locate::answers(faults, of.diagnosis)),
+      likeliest_ways(of.reasoner.likeliest(looked_through)) {}
 
 std::string SearchInWords::label(const locate::AnswerSet& answer) const {
   return answer_label(faults, report.diagnosis, answer, say);
@@ -28,9 +35,8 @@ std::size_t SearchInWords::likeliest_candidate_of(const locate::AnswerSet& answe
 }
 
 std::optional<std::size_t> SearchInWords::likeliest_instance(const locate::AnswerSet& answer) const {
-  constexpr std::size_t asked = 400;
   const std::size_t candidate = likeliest_candidate_of(answer);
-  for (const locate::Reasoner::Weighed& weighed : report.reasoner.likeliest(asked))
+  for (const locate::Reasoner::Weighed& weighed : likeliest_ways)
     if (report.reasoner.instance(weighed.instance).candidate == &faults.candidates()[candidate])
       return weighed.instance;
   return report.reasoner.first_instance(candidate);
