@@ -20,6 +20,7 @@ using testing::Ran;
 using testing::run_program;
 
 constexpr const char* timer_upright = "upright-timer-bimetal-120v";
+constexpr const char* board_upright = "upright-thermistor-230v";
 
 /// What is printed with every run of blanks as one, so that sentences are whole.
 std::string told(std::vector<std::string> words) {
@@ -117,6 +118,37 @@ TEST(Traps, AnIntermittentSplice) {
       AllOf(HasSubstr("Splice between thermostat and heater: comes and goes as it is moved, warmed or shaken"),
             HasSubstr("Across the splice, an end off gave 0.3000 Ω and then OL: it comes and goes. Clip the probes "
                       "on and move the leads while you watch, one joint after the other.")));
+}
+
+TEST(Traps, AHeaterThatComesAndGoes) {
+  const std::vector<std::string> words{timer_upright, "heater-alone=32", "heater-alone=OL"};
+  EXPECT_THAT(told(words), AllOf(HasSubstr("The likeliest is Defrost heater: comes and goes: a break in it that closes "
+                                           "again"),
+                                 HasSubstr("gave 32.00 Ω and then OL: it comes and goes.")));
+  EXPECT_GT(probability_of("heater", words), 0.4);
+  EXPECT_GT(probability_of("heater", {timer_upright, "heater-alone=32", "heater-alone=OL", "heater-alone=OL"}), 0.8)
+      << "a slip is rarely made twice";
+}
+
+TEST(Traps, ASensorThatComesAndGoes) {
+  const std::vector<std::string> words{board_upright, "--zone", "coil=0C", "sensor-plug=33k", "sensor-plug=OL"};
+  EXPECT_THAT(
+      told(words),
+      AllOf(HasSubstr("The likeliest is Coil sensor: comes and goes: a break in it or its lead that closes again"),
+            HasSubstr("gave 33.00 kΩ and then OL: it comes and goes.")));
+  EXPECT_GT(probability_of("sensor", words), 0.5);
+}
+
+TEST(Traps, AShortIsAFaultOfItsOwn) {
+  // A heater whose leads touch, one with half of its 31 ohm bridged, a sensor without any resistance.
+  const std::vector<std::string> short_one{timer_upright, "heater-alone=0.3"};
+  EXPECT_THAT(told(short_one), HasSubstr("Defrost heater: its leads touch, or all of its wire is bridged"));
+  EXPECT_GT(probability_of("heater", short_one), 0.9);
+  EXPECT_GT(probability_of("heater", {timer_upright, "--symptom", "trips-breaker", "heater-alone=0.3"}), 0.95);
+  EXPECT_THAT(told({timer_upright, "heater-alone=15.5"}),
+              HasSubstr("LIKELY: Defrost heater: part of its wire bridged"));
+  EXPECT_THAT(told({board_upright, "--zone", "coil=0C", "sensor-plug=0.3"}),
+              HasSubstr("LIKELY: Coil sensor: shorted sensor or lead"));
 }
 
 TEST(Traps, AGhostVoltage) {

@@ -12,7 +12,7 @@ using Phasor = std::complex<double>;
 
 ClampAmmeter::ClampAmmeter(const Network& network, Frequency line_frequency, std::span<const BranchIndex> branches,
                            std::span<const Change> changes)
-    : prepared_(network, live_feed(line_frequency), {}, changes, JoinedCurrents::wanted) {
+    : prepared_(network, live_feed(line_frequency), {}, changes, branches) {
   const Solution<Phasor>& solution = prepared_.solution();
   const Responses<Phasor>& responses = prepared_.responses();
   for (const BranchIndex branch : branches) {
@@ -23,18 +23,30 @@ ClampAmmeter::ClampAmmeter(const Network& network, Frequency line_frequency, std
     const std::size_t known = solution.known_coordinate(branch);
     probed.is_known = known != Solution<Phasor>::none;
     if (probed.is_known) {
-      probed.current = solution.current(known, responses.branch_voltages());
-      TreePath path;
-      for (const BranchState<Phasor>& state : prepared_.states()) {
-        const NodePair ends{state.from, state.to};
-        const bool apart = solution.separated(ends);
-        if (!apart) solution.path(ends, path);
-        probed.to_branches.push_back(apart ? Phasor{} : solution.transfer(path, known));
-      }
+      find_known(probed, known);
     } else {
       probed.current = prepared_.states()[branch].value * responses.branch_voltages()[branch];
     }
     probed_.push_back(std::move(probed));
+  }
+}
+
+void ClampAmmeter::find_known(Probed& probed, std::size_t known) const {
+  const Solution<Phasor>& solution = prepared_.solution();
+  const std::size_t branch_count = prepared_.branches().size();
+  probed.current = solution.current(known, prepared_.responses().branch_voltages());
+  std::vector<Phasor> of_one_volt(branch_count);
+  const auto voltages_for = [&](std::size_t coordinate) {
+    for (std::size_t b = 0; b < branch_count; ++b)
+      of_one_volt[b] = solution.transfer(solution.way_of(static_cast<BranchIndex>(b)), coordinate);
+  };
+  voltages_for(known);
+  probed.to_branches = of_one_volt;
+  for (std::size_t other = 0; other < solution.known_count(); ++other) {
+    const bool is_source =
+        prepared_.branches()[solution.branch_of_known(other)].model.type == BranchType::voltage_source;
+    if (is_source) voltages_for(other);
+    probed.to_knowns.push_back(is_source ? solution.current(known, of_one_volt) : Phasor{});
   }
 }
 
@@ -98,50 +110,80 @@ std::optional<CurrentPhasor> ClampAmmeter::Variant::solved_reading(BranchIndex b
                                                                    : variation_.state(branch).value * voltages[branch]);
 }
 
-// On the solution of the variant itself: a current is asked for less often than ohms and volts.
+// As `Variation::transfers`, of a coordinate in place of a pair of probes.
+ClampAmmeter::Variant::Responding ClampAmmeter::Variant::by_update(const Probed& at) const {
+  const Update<Phasor>& update = *variation_.update();
+  const Prepared<Phasor>& prepared = variation_.prepared();
+  const Solution<Phasor>& solution = prepared.solution();
+  Responding now{at.current, std::vector<Phasor>(at.to_branches.size()), at.to_branches,
+                 std::vector<Phasor>(at.to_branches.size())};
+  variation_.branch_voltages(now.voltages);
+  for (std::size_t known = 0; known < at.to_knowns.size(); ++known)
+    now.to_sources[solution.branch_of_known(known)] = at.to_knowns[known];
+  const auto gains = update.currents(at.to_branches.data());
+  for (std::size_t i = 0; i < update.count; ++i) {
+    const BranchIndex changed = update.branch[i];
+    now.current -= at.to_branches[changed] * update.current[i];
+    const Phasor* const seen_there = prepared.responses().to_branches(prepared.responses().row_of(changed));
+    for (std::size_t b = 0; b < now.to_branches.size(); ++b) now.to_branches[b] -= gains[i] * seen_there[b];
+    for (std::size_t known = 0; known < at.to_knowns.size(); ++known)
+      now.to_sources[solution.branch_of_known(known)] -= gains[i] * solution.transfer(solution.way_of(changed), known);
+  }
+  return now;
+}
+
+ClampAmmeter::Variant::Responding ClampAmmeter::Variant::solved(BranchIndex branch) {
+  const Prepared<Phasor>& prepared = variation_.prepared();
+  const Solution<Phasor>& solution = variation_.solve();
+  const std::size_t branch_count = prepared.branches().size();
+  Responding now{
+      {}, std::vector<Phasor>(branch_count), std::vector<Phasor>(branch_count), std::vector<Phasor>(branch_count)};
+  variation_.branch_voltages(now.voltages);
+  const std::size_t known = solution.known_coordinate(branch);
+  if (known == Solution<Phasor>::none) {
+    const Phasor siemens = variation_.state(branch).value;
+    now.current = siemens * now.voltages[branch];
+    variation_.transfers({prepared.branches()[branch].from, prepared.branches()[branch].to}, now.to_branches,
+                         now.to_sources);
+    for (std::size_t b = 0; b < branch_count; ++b) {
+      now.to_branches[b] *= siemens;
+      now.to_sources[b] *= siemens;
+    }
+    return now;
+  }
+  now.current = solution.current(known, now.voltages);
+  std::vector<Phasor> of_one_source(branch_count);
+  for (std::size_t other = 0; other < solution.known_count(); ++other) {
+    // Of all conductors without resistance only the probed one and true sources have a say.
+    const bool is_source = variation_.model(solution.branch_of_known(other)).type == BranchType::voltage_source;
+    if (other != known && !is_source) continue;
+    for (std::size_t b = 0; b < branch_count; ++b) {
+      of_one_source[b] = solution.transfer(solution.way_of(static_cast<BranchIndex>(b)), other);
+      if (other == known) now.to_branches[b] = of_one_source[b];
+    }
+    now.to_sources[solution.branch_of_known(other)] = solution.current(known, of_one_source);
+  }
+  return now;
+}
+
 void ClampAmmeter::Variant::sensitivities(std::size_t probed, std::span<double> by_value) {
   const Prepared<Phasor>& prepared = variation_.prepared();
   assert(by_value.size() == prepared.branches().size());
   std::fill(by_value.begin(), by_value.end(), 0.0);
-  const BranchIndex branch = ammeter_->probed_[probed].branch;
-  const Solution<Phasor>& solution = variation_.solve();
-  if (solution.current_is_undetermined(branch) || variation_.state(branch).conduct == Conduct::absent) return;
-  const std::size_t branch_count = by_value.size();
-  std::vector<Phasor> voltages(branch_count);
-  variation_.branch_voltages(voltages);
-  const std::size_t known = solution.known_coordinate(branch);
-  const Phasor current = known != Solution<Phasor>::none ? solution.current(known, voltages)
-                                                         : variation_.state(branch).value * voltages[branch];
-
-  std::vector<Phasor> to_branches(branch_count);  // current in the probed branch for 1 A put in at each branch
-  std::vector<Phasor> to_sources(branch_count);
-  if (known == Solution<Phasor>::none) {
-    const Phasor siemens = variation_.state(branch).value;
-    variation_.transfers({prepared.branches()[branch].from, prepared.branches()[branch].to}, to_branches, to_sources);
-    for (std::size_t b = 0; b < branch_count; ++b) {
-      to_branches[b] *= siemens;
-      to_sources[b] *= siemens;
-    }
-  } else {
-    std::vector<Phasor> of_one_source(branch_count);
-    for (std::size_t other = 0; other < solution.known_count(); ++other) {
-      // Of all conductors without resistance only the probed one and true sources have a say.
-      const bool is_source = variation_.model(solution.branch_of_known(other)).type == BranchType::voltage_source;
-      if (other != known && !is_source) continue;
-      for (std::size_t b = 0; b < branch_count; ++b) {
-        of_one_source[b] = solution.transfer(solution.way_of(static_cast<BranchIndex>(b)), other);
-        if (other == known) to_branches[b] = of_one_source[b];
-      }
-      to_sources[solution.branch_of_known(other)] = solution.current(known, of_one_source);
-    }
-  }
-  for (std::size_t b = 0; b < branch_count; ++b) {
+  const Probed& at = ammeter_->probed_[probed];
+  const Conduct conduct = variation_.state(at.branch).conduct;
+  // The reading first: it solves anew what a correction would lose the digits of.
+  if (conduct == Conduct::absent || !reading(probed)) return;
+  const bool is_corrected =
+      variation_.update() != nullptr && at.is_known && conduct == prepared.states()[at.branch].conduct;
+  const Responding now = is_corrected ? by_update(at) : solved(at.branch);
+  for (std::size_t b = 0; b < by_value.size(); ++b) {
     const BranchModel& model = variation_.model(static_cast<BranchIndex>(b));
-    Phasor slope = to_sources[b] * source_direction(model);
-    Phasor by_admittance = -to_branches[b] * voltages[b];
-    if (b == branch) by_admittance += voltages[b];
+    Phasor slope = now.to_sources[b] * source_direction(model);
+    Phasor by_admittance = -now.to_branches[b] * now.voltages[b];
+    if (b == at.branch) by_admittance += now.voltages[b];
     slope += by_admittance * prepared.feed().admittance_slope(model);
-    by_value[b] = magnitude_slope(current, slope);
+    by_value[b] = magnitude_slope(now.current, slope);
   }
 }
 

@@ -42,7 +42,10 @@ class ClampAmmeter {
     bool undetermined = false;
     std::complex<double> current;
     std::vector<std::complex<double>> to_branches;  ///< of a known one: current for 1 A put in at each branch
+    std::vector<std::complex<double>> to_knowns;    ///< the same for 1 V in each source, 0 for other coordinates
   };
+
+  void find_known(Probed& probed, std::size_t known) const;
 
   Prepared<std::complex<double>> prepared_;
   std::vector<Probed> probed_;
@@ -59,6 +62,15 @@ class ClampAmmeter::Variant {
   Variant(const ClampAmmeter& ammeter, Variation<std::complex<double>> variation)
       : ammeter_(&ammeter), variation_(std::move(variation)) {}
 
+  /// What the sensitivities of a current follow from.
+  struct Responding {
+    std::complex<double> current;
+    std::vector<std::complex<double>> voltages;     ///< of the branches
+    std::vector<std::complex<double>> to_branches;  ///< current for 1 A put in at each branch
+    std::vector<std::complex<double>> to_sources;   ///< current for 1 V of each source, 0 for other branches
+  };
+  Responding by_update(const Probed& at) const;
+  Responding solved(BranchIndex branch);
   std::optional<CurrentPhasor> closed_by_update(BranchIndex branch);
   std::optional<CurrentPhasor> solved_reading(BranchIndex branch);
 

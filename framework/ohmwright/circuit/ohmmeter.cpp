@@ -7,7 +7,7 @@
 namespace ohmwright::circuit {
 
 Ohmmeter::Ohmmeter(const Network& network, std::span<const NodePair> pairs, std::span<const Change> changes)
-    : prepared_(network, {}, pairs, changes, JoinedCurrents::not_wanted) {}
+    : prepared_(network, {}, pairs, changes) {}
 
 std::optional<Resistance> Ohmmeter::reading(std::size_t pair) const {
   if (prepared_.responses().separated(pair)) return std::nullopt;

@@ -27,14 +27,14 @@ std::vector<BranchState<Scalar>> states_of(std::span<const Branch> branches, con
 
 template <typename Scalar>
 Prepared<Scalar>::Prepared(const Network& network, Feed<Scalar> feed, std::span<const NodePair> pairs,
-                           std::span<const Change> changes, JoinedCurrents joined_currents)
+                           std::span<const Change> changes, std::span<const BranchIndex> wanted_currents)
     : network_(&network),
       feed_(feed),
-      joined_currents_(joined_currents),
+      wanted_currents_(wanted_currents.begin(), wanted_currents.end()),
       pairs_(pairs.begin(), pairs.end()),
       branches_(changed(network.branches(), changes)),
       states_(states_of<Scalar>(branches_, feed)),
-      solution_(network, states_, joined_currents),
+      solution_(network, states_, wanted_currents),
       responses_(solution_, states_, pairs_) {}
 
 template class Prepared<double>;

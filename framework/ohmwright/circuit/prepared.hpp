@@ -11,12 +11,13 @@ namespace ohmwright::circuit {
 template <typename Scalar>
 class Prepared {
  public:
+  /// `wanted_currents` as of `Solution`.
   Prepared(const Network& network, Feed<Scalar> feed, std::span<const NodePair> pairs, std::span<const Change> changes,
-           JoinedCurrents joined_currents);
+           std::span<const BranchIndex> wanted_currents = {});
 
   const Network& network() const { return *network_; }
   const Feed<Scalar>& feed() const { return feed_; }
-  JoinedCurrents joined_currents() const { return joined_currents_; }
+  std::span<const BranchIndex> wanted_currents() const { return wanted_currents_; }
   std::span<const NodePair> pairs() const { return pairs_; }
   std::span<const Branch> branches() const { return branches_; }
   std::span<const BranchState<Scalar>> states() const { return states_; }
@@ -26,7 +27,7 @@ class Prepared {
  private:
   const Network* network_;
   Feed<Scalar> feed_;
-  JoinedCurrents joined_currents_;
+  std::vector<BranchIndex> wanted_currents_;
   std::vector<NodePair> pairs_;
   std::vector<Branch> branches_;  ///< the changes of this set-up made
   std::vector<BranchState<Scalar>> states_;

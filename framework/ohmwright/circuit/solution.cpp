@@ -36,13 +36,17 @@ std::vector<BranchIndex> branches_of(std::span<const BranchState<Scalar>> branch
   return found;
 }
 
+bool is_among(BranchIndex branch, std::span<const BranchIndex> branches) {
+  return std::find(branches.begin(), branches.end(), branch) != branches.end();
+}
+
 }  // namespace
 
 template <typename Scalar>
 Solution<Scalar>::Solution(const Network& network, std::span<const BranchState<Scalar>> branches,
-                           JoinedCurrents joined_currents)
+                           std::span<const BranchIndex> wanted_currents)
     : tree_(network.node_count()), branches_(branches.begin(), branches.end()) {
-  grow(network, branches, joined_currents);
+  grow(network, branches, wanted_currents);
   find_ways();
   invert(branches);
 }
@@ -62,37 +66,44 @@ void Solution<Scalar>::find_ways() {
   way_places_.push_back({ways_.unknown.size(), ways_.known.size()});
 }
 
+// What nobody asks for is joined first: a wanted branch between points that are one already is in a loop of joined
+// ones.
 template <typename Scalar>
-void Solution<Scalar>::grow_joined(std::span<const BranchState<Scalar>> branches, JoinedCurrents joined_currents) {
-  TreePath loop;
+void Solution<Scalar>::grow_joined(std::span<const BranchState<Scalar>> branches,
+                                   std::span<const BranchIndex> wanted_currents) {
+  std::vector<BranchIndex> wanted;
   for (const BranchIndex b : branches_of(branches, Conduct::joined)) {
-    const NodeIndex from = branches[b].from;
-    const NodeIndex to = branches[b].to;
-    if (tree_.separated(from, to)) {
-      if (joined_currents == JoinedCurrents::not_wanted) {
-        tree_.join(from, to);
-      } else {
-        tree_.add_known(from, to);
-        known_branch_.push_back(b);
-      }
-    } else if (joined_currents == JoinedCurrents::wanted) {
-      undetermined_.push_back(b);
-      tree_.path({from, to}, loop);
-      for (const TreePath::Step& step : loop.known) undetermined_.push_back(known_branch_[step.coordinate]);
+    if (is_among(b, wanted_currents))
+      wanted.push_back(b);
+    else if (tree_.separated(branches[b].from, branches[b].to))
+      tree_.join(branches[b].from, branches[b].to);
+  }
+  TreePath loop;
+  for (const BranchIndex b : wanted) {
+    if (tree_.separated(branches[b].from, branches[b].to)) {
+      tree_.add_known(branches[b].from, branches[b].to);
+      known_branch_.push_back(b);
+      continue;
     }
+    undetermined_.push_back(b);
+    tree_.path({branches[b].from, branches[b].to}, loop);
+    for (const TreePath::Step& step : loop.known) undetermined_.push_back(known_branch_[step.coordinate]);
   }
 }
 
 template <typename Scalar>
 void Solution<Scalar>::grow(const Network& network, std::span<const BranchState<Scalar>> branches,
-                            JoinedCurrents joined_currents) {
-  grow_joined(branches, joined_currents);
+                            std::span<const BranchIndex> wanted_currents) {
+  grow_joined(branches, wanted_currents);
   const std::vector<BranchIndex> sources = branches_of(branches, Conduct::source);
   for (const BranchIndex b : sources) {
     if (!tree_.separated(branches[b].from, branches[b].to)) {
       TreePath loop;
       // The names of joined branches are known only where their currents are.
-      if (joined_currents == JoinedCurrents::not_wanted) (void)Solution(network, branches, JoinedCurrents::wanted);
+      const std::vector<BranchIndex> joined = branches_of(branches, Conduct::joined);
+      const bool are_all_wanted =
+          std::all_of(joined.begin(), joined.end(), [&](BranchIndex one) { return is_among(one, wanted_currents); });
+      if (!are_all_wanted) (void)Solution(network, branches, joined);
       tree_.path({branches[b].from, branches[b].to}, loop);
       std::vector<BranchIndex> members{b};
       for (const TreePath::Step& step : loop.known) members.push_back(known_branch_[step.coordinate]);

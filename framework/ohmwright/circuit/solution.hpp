@@ -9,9 +9,6 @@
 
 namespace ohmwright::circuit {
 
-/// Whether the currents of joined branches will be asked for.
-enum class JoinedCurrents : bool { not_wanted, wanted };
-
 /// A network solved in full: nodal equations in tree voltages, inverted.
 ///
 /// Answers for any two nodes, not fast: `Responses` holds what is asked again and again.
@@ -21,8 +18,10 @@ template <typename Scalar>
 class Solution {
  public:
   /// Throws InputError where sources and conductors without resistance form a loop, or where the network resonates
-  /// without any loss. `network` lends the names for that.
-  Solution(const Network& network, std::span<const BranchState<Scalar>> branches, JoinedCurrents joined_currents);
+  /// without any loss. `network` lends the names for that. Of joined branches only those of `wanted_currents` can be
+  /// asked for their currents: each is one more coordinate.
+  Solution(const Network& network, std::span<const BranchState<Scalar>> branches,
+           std::span<const BranchIndex> wanted_currents);
 
   /// Whether no way leads from one probe to the other.
   bool separated(NodePair pair) const { return tree_.separated(pair.plus, pair.minus); }
@@ -71,8 +70,9 @@ class Solution {
   Scalar current(std::size_t known, std::span<const Scalar> branch_voltages) const;
 
  private:
-  void grow(const Network& network, std::span<const BranchState<Scalar>> branches, JoinedCurrents joined_currents);
-  void grow_joined(std::span<const BranchState<Scalar>> branches, JoinedCurrents joined_currents);
+  void grow(const Network& network, std::span<const BranchState<Scalar>> branches,
+            std::span<const BranchIndex> wanted_currents);
+  void grow_joined(std::span<const BranchState<Scalar>> branches, std::span<const BranchIndex> wanted_currents);
   void find_ways();
   void invert(std::span<const BranchState<Scalar>> branches);
 
@@ -87,7 +87,7 @@ class Solution {
   TreePath ways_;                          ///< of all branches, end to end
   std::vector<WayPlace> way_places_;       ///< by branch, and one behind the last
   std::vector<BranchIndex> known_branch_;  ///< by known coordinate
-  std::vector<BranchIndex> undetermined_;  ///< joined branches in loops
+  std::vector<BranchIndex> undetermined_;  ///< joined branches in loops, of those that are wanted
   std::vector<std::size_t> covered_;       ///< by unknown coordinate: admittances across its cut, itself one of them
   std::vector<Scalar> inverse_;            ///< unknown by unknown
   std::vector<Scalar> by_known_;           ///< unknown by known: tree voltages for 1 V in a known coordinate

@@ -40,7 +40,7 @@ void Variation<Scalar>::solve_anew(std::span<const Change> changes) {
     branches[change.branch].model = change.model;
     states[change.branch] = prepared_->feed().state(branches[change.branch]);
   }
-  Solution<Scalar> solution(prepared_->network(), states, prepared_->joined_currents());
+  Solution<Scalar> solution(prepared_->network(), states, prepared_->wanted_currents());
   solved_ = std::make_unique<Solved>(Solved{std::move(branches), std::move(states), std::move(solution), {}});
 }
 

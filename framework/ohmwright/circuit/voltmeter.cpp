@@ -8,7 +8,7 @@ namespace ohmwright::circuit {
 
 Voltmeter::Voltmeter(const Network& network, Frequency line_frequency, Resistance input_resistance,
                      std::span<const NodePair> pairs, std::span<const Change> changes)
-    : prepared_(network, live_feed(line_frequency), pairs, changes, JoinedCurrents::not_wanted),
+    : prepared_(network, live_feed(line_frequency), pairs, changes),
       input_resistance_in_ohm_(input_resistance.value()) {
   assert(input_resistance_in_ohm_ > 0.0);
 }

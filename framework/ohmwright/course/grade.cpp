@@ -9,7 +9,7 @@
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/schema.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
-#include <ohmwright/locate/next_step.hpp>
+#include <ohmwright/locate/standing.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/sentences.hpp>

@@ -75,8 +75,13 @@ void Prober::ProbedScene::leave_out_what_does_not_matter(Place& place) {
 }
 
 Prober::ProbedScene::Circumstances Prober::ProbedScene::circumstances(const Place& place) const {
-  Circumstances all;
+  Circumstances all = circumstances();
   if (place.low_impedance) all.push_back(0);
+  return all;
+}
+
+Prober::ProbedScene::Circumstances Prober::ProbedScene::circumstances() const {
+  Circumstances all;
   for (const circuit::Change& change : changes_) {
     all.push_back(change.branch);
     all.push_back(static_cast<std::uint64_t>(change.model.type));

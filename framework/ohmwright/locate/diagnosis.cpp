@@ -35,6 +35,19 @@ std::size_t likeliest_candidate(const FaultList& faults, const Diagnosis& diagno
   return likeliest;
 }
 
+void sum_up(const FaultList& faults, Diagnosis& diagnosis) {
+  const Appliance& appliance = faults.appliance();
+  const std::span<const Candidate> candidates = faults.candidates();
+  diagnosis.parts.assign(appliance.parts.size(), 0.0);
+  diagnosis.outside_causes.assign(appliance.outside_causes.size(), 0.0);
+  for (std::size_t i = 0; i < candidates.size(); ++i) {
+    const double p = diagnosis.candidates[i];
+    for (const std::uint16_t fault : candidates[i].faults) diagnosis.parts[faults.faults()[fault].fault.part] += p;
+    if (candidates[i].outside_cause) diagnosis.outside_causes[*candidates[i].outside_cause] += p;
+    if (candidates[i].nothing_wrong()) diagnosis.nothing_wrong = p;
+  }
+}
+
 Reasoner::Reasoner(Prober& prober, const SignModel& signs) : prober_(prober), sign_model_(signs) {
   const std::span<const Candidate> candidates = prober.faults().candidates();
   for (std::size_t i = 0; i < candidates.size(); ++i)
@@ -94,25 +107,21 @@ void Reasoner::weigh(std::span<const WeighedReading> readings, double negligible
   std::vector<const void*> key(readings.size());
   std::vector<Predicted> of_readings;
   for (const WeighedReading& reading : readings) of_readings.push_back(predicted(reading.measurement));
+  std::vector<double> likelihoods(instances_.size(), 0.0);
   const double least = negligible_share * *std::max_element(weights_.begin(), weights_.end());
   for (std::size_t i = 0; i < instances_.size(); ++i) {
-    if (weights_[i] < least) {
-      weights_[i] = 0.0;
-      continue;
-    }
+    if (weights_[i] < least) continue;
     for (std::size_t r = 0; r < readings.size(); ++r) key[r] = predictions[r] = &of_readings[r].of(i);
     const auto [at, is_new] = group_of.try_emplace(key, groups.size());
     if (is_new) groups.push_back({likelihood_of_all(readings, predictions, prober_.model()), 0.0});
     Group& group = groups[at->second];
-    weights_[i] *= group.likelihood.of_all;
-    group.weight += weights_[i];
+    likelihoods[i] = group.likelihood.of_all;
+    group.weight += weights_[i] * likelihoods[i];
   }
-  double sum = 0.0;
+  const double sum = locate::weigh(weights_, likelihoods);
   std::vector<double> misread(readings.size(), 0.0);
-  for (const Group& group : groups) {
-    sum += group.weight;
+  for (const Group& group : groups)
     for (std::size_t r = 0; r < readings.size(); ++r) misread[r] += group.weight * group.likelihood.misread[r];
-  }
   for (std::size_t r = 0; r < readings.size(); ++r)
     for (const std::size_t given : readings[r].given) diagnosis.misread[given] = misread[r] / sum;
 }
@@ -126,28 +135,15 @@ void Reasoner::weigh_readings(std::span<const TakenReading> readings, Diagnosis&
   if (planned != joined.end()) weigh(std::span(planned, joined.end()), negligible_in_a_plan, diagnosis);
 }
 
-void Reasoner::sum_up(Diagnosis& diagnosis) const {
-  const Appliance& appliance = prober_.appliance();
-  const std::span<const Candidate> candidates = faults().candidates();
-  diagnosis.candidates.assign(candidates.size(), 0.0);
-  diagnosis.parts.assign(appliance.parts.size(), 0.0);
-  diagnosis.outside_causes.assign(appliance.outside_causes.size(), 0.0);
-  for (std::size_t i = 0; i < instances_.size(); ++i) diagnosis.candidates[candidate_of_[i]] += weights_[i];
-  for (std::size_t i = 0; i < candidates.size(); ++i) {
-    const double p = diagnosis.candidates[i];
-    for (const std::uint16_t fault : candidates[i].faults) diagnosis.parts[faults().faults()[fault].fault.part] += p;
-    if (candidates[i].outside_cause) diagnosis.outside_causes[*candidates[i].outside_cause] += p;
-    if (candidates[i].nothing_wrong()) diagnosis.nothing_wrong = p;
-  }
-}
-
 Diagnosis Reasoner::diagnose(std::span<const TakenReading> readings, const Signs& signs) {
   Diagnosis diagnosis;
   diagnosis.sealed_system = speaks_of_sealed_system(signs);
   weigh_signs(signs);
   weigh_readings(readings, diagnosis);
   normalise(weights_);
-  sum_up(diagnosis);
+  diagnosis.candidates.assign(faults().candidates().size(), 0.0);
+  for (std::size_t i = 0; i < instances_.size(); ++i) diagnosis.candidates[candidate_of_[i]] += weights_[i];
+  sum_up(faults(), diagnosis);
   return diagnosis;
 }
 

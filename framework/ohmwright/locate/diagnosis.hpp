@@ -39,6 +39,9 @@ struct Diagnosis {
   bool is_unexplained(std::size_t reading) const { return misread[reading] > 0.5; }
 };
 
+/// Fills in what follows from `diagnosis.candidates`: the probabilities of parts, outside causes and of nothing wrong.
+void sum_up(const FaultList& faults, Diagnosis& diagnosis);
+
 /// Of the candidates with exactly these parts at fault and that outside cause, the likeliest after a diagnosis: index
 /// into `FaultList::candidates`. There is one.
 std::size_t likeliest_candidate(const FaultList& faults, const Diagnosis& diagnosis, std::span<const std::size_t> parts,
@@ -103,7 +106,6 @@ class Reasoner {
   void weigh_signs(const Signs& signs);
   void weigh(std::span<const WeighedReading> readings, double negligible_share, Diagnosis& diagnosis);
   void weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis);
-  void sum_up(Diagnosis& diagnosis) const;
 
   Prober& prober_;
   SignModel sign_model_;

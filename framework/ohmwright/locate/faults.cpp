@@ -37,6 +37,12 @@ void refuse_unknown(const WeightOverrides& overrides, const std::set<std::string
 
 }  // namespace
 
+bool takes_in(const AnswerKey& key, const AnswerKey& other) {
+  if (other.first.empty() && other.second == 0) return key == other;
+  return (other.second == 0 || key.second == other.second) &&
+         std::includes(key.first.begin(), key.first.end(), other.first.begin(), other.first.end());
+}
+
 FaultList::FaultList(const Appliance& appliance, const PriorSettings& settings, const WeightOverrides& overrides,
                      std::span<const std::size_t> repaired)
     : appliance_(&appliance) {

@@ -24,7 +24,7 @@ struct PriorSettings {
   double odds_of_unit_weight = 0.01;  ///< odds that a fault of weight 1 is there, before anything is known
   double nothing_wrong_weight = 0.5;  ///< weight of "nothing of all this is wrong", as of a fault
   double repaired_place = 4.0;        ///< factor for a part that was worked on before
-  std::size_t most_faults = 2;        ///< at once, 1 to 3
+  std::size_t most_faults = 2;        ///< at once, 1 to 5
 };
 
 /// One fault that a part of this appliance can have.
@@ -36,7 +36,7 @@ struct PossibleFault {
 
 /// A set of faults that may explain what is seen: on screens a possible fault.
 struct Candidate {
-  static constexpr std::size_t most_faults = 3;
+  static constexpr std::size_t most_faults = 5;
 
   boost::container::static_vector<std::uint16_t, most_faults> faults;  ///< indices into `FaultList::faults`
   std::optional<std::size_t> outside_cause;                            ///< index into `Appliance::outside_causes`
@@ -47,6 +47,9 @@ struct Candidate {
 
 /// Which parts are at fault, sorted, and 1 + the outside cause, 0 for none: fault modes of one part are one answer.
 using AnswerKey = std::pair<std::vector<std::size_t>, std::size_t>;
+
+/// Whether all that is at fault in `other` is in `key`, too; "nothing is wrong" is in nothing but itself.
+bool takes_in(const AnswerKey& key, const AnswerKey& other);
 
 /// Every fault and every candidate of an appliance with its prior probability.
 class FaultList {

@@ -16,7 +16,9 @@
 
 namespace ohmwright::locate {
 
-/// A scene with its test points, prepared for one kind of probe. Between three source files of this area.
+/// A scene with its test points, prepared for one kind of probe. Between source files of this area: what is prepared
+/// (probed_scene), which branches can matter (circumstances), what an instance makes of them (settled_instance), a
+/// breaker that trips (tripped_breaker), what an instrument shows (scene_readings).
 class Prober::ProbedScene {
  public:
   ProbedScene(const FaultList& faults, const Site& site, Excitation excitation, const Meter& meter);
@@ -26,6 +28,8 @@ class Prober::ProbedScene {
   const std::vector<PredictedOutcome>& predict(const Instance& instance, std::size_t test_point, bool low_impedance);
 
  private:
+  /// What of an instance matters at a test point, as numbers that are equal when it is.
+  using Circumstances = std::vector<std::uint64_t>;
   /// Test points that lift the same leads, and so share a network.
   struct Group {
     std::vector<PartTerminal> lifted;
@@ -37,9 +41,9 @@ class Prober::ProbedScene {
     std::optional<circuit::Voltmeter> low_impedance_voltmeter;  ///< 10 kilohms, made once it is asked for
     std::optional<circuit::ClampAmmeter> ammeter;
     std::optional<circuit::ClampAmmeter> around_supply;  ///< made once a fault may trip the breaker
+    /// By all that is changed: whether the breaker has tripped.
+    std::unordered_map<Circumstances, bool, boost::hash<Circumstances>> tripped;
   };
-  /// What of an instance matters at a test point, as numbers that are equal when it is.
-  using Circumstances = std::vector<std::uint64_t>;
   struct Place {
     Group* group = nullptr;
     Probe probe = Probe::ohms;
@@ -55,14 +59,30 @@ class Prober::ProbedScene {
     std::size_t choice = 0;
   };
 
+  /// The scene with every part good.
+  struct AsBuilt {
+    std::vector<double> spread;
+    std::vector<double> values;
+    std::vector<std::uint64_t> sources;
+    std::vector<std::vector<Wavering>> wavering;  ///< by part
+  };
+
+  /// Past this current a breaker trips before anybody reads [A] (common practice, no source).
+  static constexpr double breaker_amperes = 60.0;
+  static PredictedOutcome on_a_dead_circuit(double weight);
+
   void sort_test_points();
+  void note_as_built();
+  std::uint64_t source_of(std::size_t part, std::size_t index, const PlacedElement& element) const;
   void prepare(Group& group);
   std::vector<circuit::Change> changes_of(const Group& group) const;
   void find_what_matters();
   std::vector<bool> what_matters_at(const Place& place, std::span<const circuit::BranchIndex> conducting) const;
   void settle(const Instance& instance);
   void leave_out_what_does_not_matter(Place& place);
+  Circumstances circumstances() const;
   Circumstances circumstances(const Place& place) const;
+  bool is_tripped(Group& group);
   void read_in_every_state(const Place& place, std::vector<PredictedOutcome>& outcomes);
   void settle_part(const Instance& instance, std::size_t part, std::uint16_t fault);
   void take(const PlacedElement& element, const ElementChoice& choice, bool as_built);
@@ -86,12 +106,15 @@ class Prober::ProbedScene {
   std::vector<circuit::BranchIndex> joined_;      ///< branches that are one point, leads lifted or not
   std::vector<circuit::BranchIndex> conducting_;  ///< others that may conduct in a good appliance
   std::vector<bool> conducts_when_good_;          ///< by branch: it is no place where only a fault puts something
+  AsBuilt as_built_;
+  std::vector<PredictedOutcome> tripped_;  ///< what is read behind a breaker that has tripped
 
   // Of the instance at hand, kept for their memory:
   std::vector<circuit::Change> changes_;
-  std::vector<double> spread_;          ///< relative, by branch
-  std::vector<double> values_;          ///< SI, by branch
-  std::vector<std::uint64_t> sources_;  ///< by branch: whose error its spread is; 0 for nobody's
+  std::vector<circuit::BranchIndex> touched_;  ///< of which the following three are not as built
+  std::vector<double> spread_;                 ///< relative, by branch
+  std::vector<double> values_;                 ///< SI, by branch
+  std::vector<std::uint64_t> sources_;         ///< by branch: whose error its spread is; 0 for nobody's
   std::vector<double> sensitivities_;
   std::vector<Wavering> wavering_;
   std::vector<circuit::BranchIndex> joined_by_faults_;

@@ -24,4 +24,19 @@ double expected_cost(std::span<const RepairAction> actions, std::span<const std:
   return cost;
 }
 
+RepairPlan repair_plan(const FaultList& faults, const Diagnosis& diagnosis, const WorkTimes& times) {
+  constexpr double worth_a_try = 0.05;
+  std::vector<std::size_t> parts;
+  std::vector<RepairAction> actions;
+  for (const AnswerSet& answer : answers(faults, diagnosis)) {
+    if (answer.outside_cause || answer.parts.size() != 1 || answer.probability < worth_a_try) continue;
+    parts.push_back(answer.parts.front());
+    actions.push_back({answer.probability, faults.appliance().parts[parts.back()].minutes_to_replace + times.test_run});
+  }
+  const std::vector<std::size_t> order = repair_order(actions);
+  RepairPlan plan{{}, expected_cost(actions, order)};
+  for (const std::size_t action : order) plan.parts.push_back(parts[action]);
+  return plan;
+}
+
 }  // namespace ohmwright::locate

@@ -4,7 +4,7 @@
 #include <span>
 #include <vector>
 
-#include <ohmwright/locate/next_step.hpp>
+#include <ohmwright/locate/standing.hpp>
 
 namespace ohmwright::locate {
 

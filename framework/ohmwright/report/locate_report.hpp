@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include <ohmwright/locate/next_step.hpp>
+#include <ohmwright/locate/standing.hpp>
 #include <ohmwright/report/paragraph.hpp>
 #include <ohmwright/report/sentences.hpp>
 

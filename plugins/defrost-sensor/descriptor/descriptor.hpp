@@ -16,6 +16,7 @@ enum FaultModeIndex : std::uint16_t {
   fault_series_resistance,
   fault_wrong_curve,
   fault_misplaced,
+  fault_intermittent,
 };
 
 /// Everything that the kind says of itself.

@@ -55,6 +55,12 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        assumed,
        {{"frost-far-end", 0.5}, {"short-defrost", 0.4}, {"fault-since-repair", 0.4}},
        {}},
+      {"intermittent",
+       OHMWRIGHT_TEXT("comes and goes: a break in it or its lead that closes again"),
+       0.3,
+       assumed,
+       {{"comes-and-goes", 0.9}, {"error-code", 0.4}, {"frost-whole-coil", 0.2}},
+       {}},
   };
 }
 

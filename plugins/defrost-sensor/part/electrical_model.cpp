@@ -11,6 +11,9 @@ namespace ohmwright::defrost_sensor {
 
 namespace {
 
+/// Share of the time that one which comes and goes conducts (assumed, no source).
+constexpr double share_closed = 0.5;
+
 /// A resistance between two ends [ohm].
 struct Between {
   double low;
@@ -71,7 +74,8 @@ ModelAnswer append_model(const SensorRatings* ratings, std::uint16_t fault_mode,
   if (kelvin && ratings->curve->domain().contains(Temperature::from_kelvin(*kelvin)))
     colder = warmer = Temperature::from_kelvin(*kelvin);
   const Between r = faulty(*ratings, fault_mode, good_between(*ratings, colder, warmer), colder, warmer);
-  elements.push_back(resistance_between(0, 1, r.low, r.high));
+  elements.push_back(fault_mode == fault_intermittent ? contact_between(0, 1, r.low, r.high, share_closed)
+                                                      : resistance_between(0, 1, r.low, r.high));
   return ModelAnswer::stated;
 }
 

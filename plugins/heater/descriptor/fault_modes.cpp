@@ -43,6 +43,18 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        assumed,
        {{"trips-residual-current-device", 0.8}, {"shock-from-cabinet", 0.2}},
        {}},
+      {"short",
+       OHMWRIGHT_TEXT("its leads touch, or all of its wire is bridged"),
+       0.1,
+       assumed,
+       {{"trips-breaker", 0.95}, {"no-heat", 0.9}, {"frost-whole-coil", 0.8}},
+       {}},
+      {"intermittent",
+       OHMWRIGHT_TEXT("comes and goes: a break in it that closes again"),
+       0.2,
+       assumed,
+       {{"comes-and-goes", 0.9}, {"frost-far-end", 0.4}, {"frost-whole-coil", 0.3}, {"no-heat", 0.4}},
+       {}},
   };
 }
 

@@ -13,6 +13,9 @@ constexpr double joint_from_ohms = 3.0;
 constexpr double joint_to_ohms = 300.0;
 constexpr double leak_from_ohms = 0.0;  // a wire that touches its sheath, too
 constexpr double leak_to_ohms = 500e3;
+constexpr double most_of_a_short_ohms = 0.5;  // what a meter of the trade hardly tells from its leads
+/// Share of the time that one which comes and goes conducts.
+constexpr double share_closed = 0.5;
 
 /// A resistance between two ends [ohm].
 struct Between {
@@ -41,12 +44,18 @@ ModelAnswer append_model(const HeaterRatings* ratings, std::uint16_t fault_mode,
     elements.insert(elements.end(), {open_between(lead_1, lead_2), to_frame});
     return ModelAnswer::stated;
   }
+  if (fault_mode == fault_short) {
+    elements.insert(elements.end(), {resistance_between(lead_1, lead_2, 0.0, most_of_a_short_ohms), to_frame});
+    return ModelAnswer::stated;
+  }
   if (ratings == nullptr) return ModelAnswer::unknown;
   Between r = good(*ratings, situation);
   if (fault_mode == fault_shorted_turns) r = {r.low * (1.0 - most_lost_share), r.high * (1.0 - least_lost_share)};
   if (fault_mode == fault_one_of_two) r = {2.0 * r.low, 2.0 * r.high};
   if (fault_mode == fault_bad_joint) r = {r.low + joint_from_ohms, r.high + joint_to_ohms};
-  elements.insert(elements.end(), {resistance_between(lead_1, lead_2, r.low, r.high), to_frame});
+  elements.push_back(fault_mode == fault_intermittent ? contact_between(lead_1, lead_2, r.low, r.high, share_closed)
+                                                      : resistance_between(lead_1, lead_2, r.low, r.high));
+  elements.push_back(to_frame);
   return ModelAnswer::stated;
 }
 

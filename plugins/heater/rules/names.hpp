@@ -26,6 +26,8 @@ enum FaultModeIndex : std::uint16_t {
   fault_one_of_two,
   fault_bad_joint,
   fault_leaks,
+  fault_short,
+  fault_intermittent,
 };
 
 enum RuleIndex : std::uint16_t {

@@ -6,7 +6,7 @@
 
 #include <ohmwright/course/practice.hpp>
 #include <ohmwright/course/replay.hpp>
-#include <ohmwright/locate/next_step.hpp>
+#include <ohmwright/locate/standing.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright::course::testing {

@@ -5,23 +5,87 @@
 
 #include <gtest/gtest.h>
 
+#include <ohmwright/locate/expectation.hpp>
 #include <ohmwright/locate/information.hpp>
 #include <ohmwright/locate/repair_order.hpp>
+#include <ohmwright/locate/search.hpp>
 
-// Inference and choice of the next measurement against published examples. Where only the statement is published, the
-// numbers were enumerated by two programs that share nothing with this one.
+#include "bench_kinds.hpp"
+#include "small_world.hpp"
+#include "timer_appliance.hpp"
+
+// The engine's own inference and choice of the next measurement against published examples: the candidates and their
+// priors are those of `FaultList`, what is believed goes through `weigh` and `sum_up` as in a search, what a step would
+// tell through `Expectation`. Where only the statement is published, the numbers were enumerated by two programs that
+// share nothing with this one.
 
 namespace ohmwright::locate {
 namespace {
 
-std::vector<std::size_t> each_its_own(std::size_t count) {
-  std::vector<std::size_t> classes(count);
-  std::iota(classes.begin(), classes.end(), std::size_t{0});
-  return classes;
+using testing::contact_kind;
+using testing::ContactPart;
+
+/// Parts that each fail in one way, with 0.01, whatever the others do: odds of 1 to 99.
+class PartsOfOneFault {
+ public:
+  explicit PartsOfOneFault(std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i) {
+      PlacedPart part;
+      part.id = part.title = std::to_string(i);
+      part.kind = &contact_kind();
+      part.part = std::make_shared<ContactPart>(not_found);
+      part.nodes.resize(2);
+      appliance_.parts.push_back(std::move(part));
+    }
+    PriorSettings settings;
+    settings.odds_of_unit_weight = 0.01 / 0.99;
+    settings.nothing_wrong_weight = 1.0 / settings.odds_of_unit_weight;
+    settings.most_faults = count;
+    faults_.emplace(
+        appliance_, settings,
+        WeightOverrides{
+            {"bench-contact.stuck-open", 1.0}, {"bench-contact.welded", 0.0}, {"bench-contact.burnt", 0.0}});
+  }
+  PartsOfOneFault(const PartsOfOneFault&) = delete;
+  PartsOfOneFault& operator=(const PartsOfOneFault&) = delete;
+  ~PartsOfOneFault() = default;
+
+  const FaultList& faults() const { return *faults_; }
+
+  std::vector<double> priors() const {
+    std::vector<double> p;
+    for (const Candidate& candidate : faults_->candidates()) p.push_back(candidate.prior);
+    return p;
+  }
+
+  /// By candidate: which parts are at fault.
+  std::vector<AnswerKey> answers() const {
+    std::vector<AnswerKey> keys;
+    for (const Candidate& candidate : faults_->candidates()) keys.push_back(faults_->answer_of(candidate));
+    return keys;
+  }
+
+ private:
+  Appliance appliance_;
+  std::optional<FaultList> faults_;
+};
+
+bool holds(const AnswerKey& answer, std::size_t part) {
+  return std::find(answer.first.begin(), answer.first.end(), part) != answer.first.end();
 }
 
-bool holds(const std::vector<std::size_t>& set, std::size_t component) {
-  return std::find(set.begin(), set.end(), component) != set.end();
+std::vector<std::size_t> each_its_own(std::size_t count) {
+  std::vector<std::size_t> kinds(count);
+  std::iota(kinds.begin(), kinds.end(), std::size_t{0});
+  return kinds;
+}
+
+/// Entropy to be expected after an observation with these outcomes, by likelihoods of each hypothesis [bit].
+double expected_entropy(const Hypotheses& all, const std::vector<std::vector<double>>& outcomes) {
+  const std::vector<std::size_t> kinds = each_its_own(all.probabilities.size());
+  Expectation expectation(all, kinds, 1.1);
+  for (const std::vector<double>& likelihoods : outcomes) expectation.add(likelihoods);
+  return all.entropy - expectation.expected().gain_bits;
 }
 
 // Four inverters in a row, each faulty with 0.01; in = 1 is put in and out = 0 seen, where 1 was to be expected. A
@@ -30,11 +94,11 @@ bool holds(const std::vector<std::size_t>& set, std::size_t component) {
 class FourInverters : public ::testing::Test {
  protected:
   static constexpr std::size_t count = 4;
-  std::array<double, count> fail{0.01, 0.01, 0.01, 0.01};
-  std::vector<std::vector<std::size_t>> sets = fault_sets(count, count);
+  PartsOfOneFault world{count};
+  std::vector<AnswerKey> sets = world.answers();
 
   /// Probability that the outputs after the stages read `outputs` with that set faulty, for an input of 1.
-  static double probability(const std::vector<std::size_t>& set, const std::array<int, count>& outputs) {
+  static double probability(const AnswerKey& set, const std::array<int, count>& outputs) {
     double p = 1.0;
     int in = 1;
     for (std::size_t stage = 0; stage < count; ++stage) {
@@ -47,8 +111,8 @@ class FourInverters : public ::testing::Test {
     return p;
   }
 
-  /// P(output of `stage` is 1, last output is 0) for a set.
-  static std::array<double, 2> joint(const std::vector<std::size_t>& set, std::size_t stage) {
+  /// P(output of `stage` is 0 or 1, last output is 0) for a set.
+  static std::array<double, 2> joint(const AnswerKey& set, std::size_t stage) {
     std::array<double, 2> seen{0.0, 0.0};
     for (unsigned bits = 0; bits < 16; ++bits) {
       std::array<int, count> outputs{};
@@ -57,33 +121,30 @@ class FourInverters : public ::testing::Test {
     }
     return seen;
   }
-
-  std::vector<double> priors() const {
-    std::vector<double> p;
-    for (const auto& set : sets) p.push_back(independent_probability(set, fail));
-    return p;
-  }
 };
 
 TEST_F(FourInverters, PriorsAreThePrintedOnes) {
-  EXPECT_NEAR(priors()[0], 0.960596010, 5e-10);
-  EXPECT_NEAR(priors()[1], 0.00970299, 5e-10);
+  EXPECT_NEAR(world.priors()[0], 0.960596010, 5e-10);
+  EXPECT_NEAR(world.priors()[1], 0.00970299, 5e-10);
 }
 
 TEST_F(FourInverters, TheMiddleIsProbedNext) {
-  std::vector<double> p = priors();
+  std::vector<double> p = world.priors();
   std::vector<double> seen_0;
-  for (const auto& set : sets) seen_0.push_back(joint(set, 0)[0] + joint(set, 0)[1]);
+  for (const AnswerKey& set : sets) seen_0.push_back(joint(set, 0)[0] + joint(set, 0)[1]);
   EXPECT_NEAR(weigh(p, seen_0), 0.019701995, 1e-9);
   EXPECT_NEAR(p[1], 0.2462438448, 1e-9);
   EXPECT_NEAR(p[5], 0.0024873116, 1e-9);
-  EXPECT_NEAR(entropy_in_bits(p), 2.122113598, 1e-8);
+  const Hypotheses all(p, sets);
+  EXPECT_NEAR(all.entropy, 2.122113598, 1e-8);
   const auto after_probing = [&](std::size_t stage) {
-    OutcomeTable table(sets.size(), 2);
-    for (std::size_t h = 0; h < sets.size(); ++h)
-      for (std::size_t value = 0; value < 2; ++value)
-        table.at(h, value) = seen_0[h] > 0.0 ? joint(sets[h], stage).at(value) / seen_0[h] : 0.0;
-    return expected_entropy_in_bits(p, table, each_its_own(sets.size()));
+    std::vector<std::vector<double>> outcomes(2);
+    for (const AnswerKey& set : sets)
+      for (std::size_t value = 0; value < 2; ++value) {
+        const double seen = joint(set, stage)[0] + joint(set, stage)[1];
+        outcomes[value].push_back(seen > 0.0 ? joint(set, stage).at(value) / seen : 0.0);
+      }
+    return expected_entropy(all, outcomes);
   };
   EXPECT_NEAR(after_probing(0), 1.318353024, 1e-8);
   EXPECT_NEAR(after_probing(1), 1.132163595, 1e-8);
@@ -96,60 +157,132 @@ TEST_F(FourInverters, TheMiddleIsProbedNext) {
 TEST(MultipliersAndAdders, ProbabilitiesOfTheParts) {
   enum : std::size_t { A1, A2, M1, M2, M3 };
   const std::vector<std::vector<std::size_t>> conflicts{{A1, M1, M2}, {A1, A2, M1, M3}};
-  const std::array<double, 5> fail{0.01, 0.01, 0.01, 0.01, 0.01};
-  const auto sets = fault_sets(5, 5);
-  std::vector<double> p;
+  const PartsOfOneFault world(5);
   std::vector<double> consistent;
-  for (const auto& set : sets) {
-    p.push_back(independent_probability(set, fail));
+  for (const AnswerKey& set : world.answers()) {
     const bool explains = std::all_of(conflicts.begin(), conflicts.end(), [&](const auto& conflict) {
       return std::any_of(conflict.begin(), conflict.end(), [&](std::size_t part) { return holds(set, part); });
     });
     consistent.push_back(explains ? 1.0 : 0.0);
   }
   EXPECT_EQ(std::accumulate(consistent.begin(), consistent.end(), 0.0), 27.0);
-  EXPECT_NEAR(weigh(p, consistent), 0.0200950399, 1e-10);
-  const auto faulty = [&](std::size_t part) {
-    double sum = 0.0;
-    for (std::size_t h = 0; h < sets.size(); ++h)
-      if (holds(sets[h], part)) sum += p[h];
-    return sum;
-  };
-  EXPECT_NEAR(faulty(A1), 0.497635240, 1e-8);
-  EXPECT_NEAR(faulty(M1), 0.497635240, 1e-8);
-  EXPECT_NEAR(faulty(M2), 0.019608814, 1e-8);
-  EXPECT_NEAR(faulty(A2), 0.014780264, 1e-8);
-  EXPECT_NEAR(faulty(M3), 0.014780264, 1e-8);
-  EXPECT_NEAR(p[1], 0.478026426, 1e-8);  // A1 alone
+  Diagnosis diagnosis;
+  diagnosis.candidates = world.priors();
+  EXPECT_NEAR(weigh(diagnosis.candidates, consistent), 0.0200950399, 1e-10);
+  sum_up(world.faults(), diagnosis);
+  EXPECT_NEAR(diagnosis.parts[A1], 0.497635240, 1e-8);
+  EXPECT_NEAR(diagnosis.parts[M1], 0.497635240, 1e-8);
+  EXPECT_NEAR(diagnosis.parts[M2], 0.019608814, 1e-8);
+  EXPECT_NEAR(diagnosis.parts[A2], 0.014780264, 1e-8);
+  EXPECT_NEAR(diagnosis.parts[M3], 0.014780264, 1e-8);
+  EXPECT_NEAR(diagnosis.candidates[1], 0.478026426, 1e-8);  // A1 alone
 }
 
-// Four suspects: heater open 0.35, thermostat open 0.30, control 0.20, wiring 0.15; two tests that are right but for a
-// share of misreadings. Enumerated.
+// Four suspects: heater open 0.35, thermostat open 0.30, control 0.20, wiring 0.15, as an appliance of four parts in a
+// row of which one is open. Enumerated; minutes by dynamic programming over all subsets.
 class FourSuspects : public ::testing::Test {
  protected:
-  std::vector<double> p{0.35, 0.30, 0.20, 0.15};
-  std::vector<std::size_t> parts_thermostat{0, 1, 0, 0};
-  std::vector<std::size_t> parts_heater_and_wiring{1, 0, 0, 1};
-
-  double gain(const std::vector<std::size_t>& predicted, double misread) const {
-    const OutcomeTable table = OutcomeTable::certain(predicted, 2, misread);
-    return entropy_in_bits(p) - expected_entropy_in_bits(p, table, each_its_own(4));
+  FourSuspects() {
+    appliance.nodes = {"L", "D", "X", "H", "N"};
+    appliance.supply = {parse_stated_value("120 V", Dimension::voltage),
+                        parse_stated_value("60 Hz", Dimension::frequency), 0, 4, std::nullopt};
+    appliance.zones = {{"coil", "coil", parse_stated_value("-18 degC", Dimension::temperature)}};
+    add("control", contact_kind(), std::make_shared<ContactPart>(testing::position_defrost), 0, 1);
+    add("thermostat", contact_kind(), std::make_shared<ContactPart>(not_found), 1, 2);
+    add("heater", testing::resistor_kind(), std::make_shared<testing::ResistorPart>(32.0, 0.05), 2, 3);
+    add("wiring", testing::resistor_kind(), std::make_shared<testing::ResistorPart>(0.05, 0.0), 3, 4);
+    appliance.parts[0].states = {{0, testing::position_defrost}};
+    read("D-X", 1, 2, 4.0);
+    read("X-N", 2, 4, 6.0);
+    read("X-H", 2, 3, 3.0);
+    read("L-D", 0, 1, 8.0);
+    settings.priors.most_faults = 1;
+    settings.priors.nothing_wrong_weight = 0.0;
+    settings.weights = {{"heater.open", 0.35},         {"thermostat.stuck-open", 0.30}, {"control.stuck-open", 0.20},
+                        {"wiring.open", 0.15},         {"bench-resistor.high", 0.0},    {"bench-resistor.leaks", 0.0},
+                        {"bench-contact.welded", 0.0}, {"bench-contact.burnt", 0.0}};
+    settings.steps.times = {0.0, 0.0, 0.0};
+    settings.readings.misread_share = 0.0;
+    settings.readings.damp_share = 0.0;
   }
+
+  void add(const std::string& id, const LoadedKind& kind, std::shared_ptr<const Part> made, std::size_t from,
+           std::size_t to) {
+    PlacedPart part;
+    part.id = part.title = id;
+    part.kind = &kind;
+    part.part = std::move(made);
+    part.nodes.assign(kind.descriptor().terminals.size(), std::nullopt);
+    part.nodes[0] = from;
+    part.nodes[1] = to;
+    part.zone = 0;
+    appliance.parts.push_back(std::move(part));
+  }
+
+  void read(const std::string& id, std::size_t from, std::size_t to, double minutes) {
+    TestPoint point;
+    point.id = point.title = id;
+    point.from.node = from;
+    point.to.node = to;
+    point.minutes = minutes;
+    appliance.test_points.push_back(std::move(point));
+  }
+
+  Search search() const { return {appliance, meter, site_as_found(appliance), settings}; }
+
+  const Step& step_at(const Search& search, std::string_view test_point) const {
+    const std::size_t point = testing::test_point_named(appliance, test_point);
+    const auto found = std::find_if(search.steps().begin(), search.steps().end(),
+                                    [&](const Step& step) { return step.measurement.test_point == point; });
+    EXPECT_NE(found, search.steps().end()) << test_point;
+    return *found;
+  }
+
+  Appliance appliance;
+  Meter meter = testing::exact_meter();
+  SearchSettings settings;
 };
 
-TEST_F(FourSuspects, GainOfEachTest) {
-  EXPECT_NEAR(entropy_in_bits(p), 1.926120747, 1e-8);
-  EXPECT_NEAR(gain(parts_thermostat, 0.0), 0.881290899, 1e-8);
-  EXPECT_NEAR(gain(parts_heater_and_wiring, 0.0), 1.0, 1e-8);
-  EXPECT_NEAR(gain(parts_thermostat, 0.02), 0.749410754, 1e-8);
-  EXPECT_NEAR(gain(parts_heater_and_wiring, 0.02), 0.858559457, 1e-8);
+TEST_F(FourSuspects, GainOfEachTestAndPerMinute) {
+  Search of_four = search();
+  of_four.think();
+  EXPECT_NEAR(entropy_in_bits(of_four.diagnosis().parts), 1.926120747, 1e-8);
+  EXPECT_NEAR(step_at(of_four, "D-X").gain_bits, 0.881290899, 1e-8);
+  EXPECT_NEAR(step_at(of_four, "X-N").gain_bits, 1.0, 1e-8);
+  EXPECT_NEAR(step_at(of_four, "X-H").gain_bits, 0.934068055, 1e-8);
+  EXPECT_NEAR(step_at(of_four, "L-D").gain_bits, 0.721928095, 1e-8);
+  EXPECT_NEAR(step_at(of_four, "D-X").gain_per_minute(), 0.220323, 5e-7);
+  EXPECT_NEAR(step_at(of_four, "X-N").gain_per_minute(), 0.166667, 5e-7);
+  EXPECT_NEAR(step_at(of_four, "X-H").gain_per_minute(), 0.311356, 5e-7);
+  EXPECT_NEAR(step_at(of_four, "L-D").gain_per_minute(), 0.090241, 5e-7);
+  EXPECT_EQ(of_four.steps().front().measurement.test_point, testing::test_point_named(appliance, "X-H"));
 }
 
+TEST_F(FourSuspects, MinutesToASingleSuspect) {
+  Search of_four = search();
+  testing::SmallWorld world(of_four);
+  EXPECT_NEAR(world.minutes_of_policy(), 7.7, 1e-9);
+  EXPECT_NEAR(world.least_minutes(), 7.7, 1e-9);
+}
+
+// Two in a hundred readings are of the other outcome.
+TEST_F(FourSuspects, GainWithMisreadings) {
+  const std::vector<AnswerKey> each{{{0}, 0}, {{1}, 0}, {{2}, 0}, {{3}, 0}};
+  const Hypotheses all({0.35, 0.30, 0.20, 0.15}, each);
+  const std::vector<std::vector<double>> parts_thermostat{{0.02, 0.98, 0.02, 0.02}, {0.98, 0.02, 0.98, 0.98}};
+  const std::vector<std::vector<double>> parts_heater_and_wiring{{0.98, 0.02, 0.02, 0.98}, {0.02, 0.98, 0.98, 0.02}};
+  EXPECT_NEAR(all.entropy - expected_entropy(all, parts_thermostat), 0.749410754, 1e-8);
+  EXPECT_NEAR(all.entropy - expected_entropy(all, parts_heater_and_wiring), 0.858559457, 1e-8);
+}
+
+// A misreading is OL half of the time here, whatever is there: so two in a hundred read OL that should not.
 TEST_F(FourSuspects, AMisreadingKeepsOneReadingFromBeingProof) {
-  std::vector<double> after = p;
-  const std::vector<double> open_thermostat{0.02, 0.98, 0.02, 0.02};
-  weigh(after, open_thermostat);
-  EXPECT_NEAR(after[1], 0.954545, 5e-7);
+  settings.readings.misread_share = 0.04;
+  settings.readings.over_range_share = 0.5;
+  Search of_four = search();
+  of_four.add({{testing::test_point_named(appliance, "D-X"), {}}, OverRange{}, {}});
+  of_four.think();
+  EXPECT_NEAR(of_four.diagnosis().parts[testing::part_named(appliance, "thermostat")], 0.954545, 5e-7);
 }
 
 // D. Heckerman, J. S. Breese, K. Rommelse, Comm. ACM 38(3), 1995: the rule. Numbers by all six orders.

@@ -63,7 +63,7 @@ class WayOfSolving : public ::testing::Test {
   }
   bool corrected(std::vector<Change> changes) const {
     const NodePair pair{0, 3};
-    const Prepared<double> prepared(network, {}, {&pair, 1}, {}, JoinedCurrents::not_wanted);
+    const Prepared<double> prepared(network, {}, {&pair, 1}, {});
     return Variation<double>(prepared, changes).update() != nullptr;
   }
   Network network;

@@ -50,6 +50,15 @@ TEST(ElectricalModel, EveryFaultMovesTheSensorItsWay) {
   EXPECT_GT(faulty(fault_wrong_curve).relative_half_width, good.relative_half_width);
 }
 
+TEST(ElectricalModel, WhatComesAndGoesIsGoodWhileItConducts) {
+  const Element good = model(plain_ratings(), not_found, 0.0).at(0);
+  const Element one = model(plain_ratings(), fault_intermittent, 0.0).at(0);
+  EXPECT_EQ(one.type, ElementType::contact);
+  EXPECT_EQ(one.probability_closed, 0.5);
+  EXPECT_EQ(one.value_in_si, good.value_in_si);
+  EXPECT_EQ(one.relative_half_width, good.relative_half_width);
+}
+
 TEST(ElectricalModel, WithoutATemperatureItMayBeAnywhereInTheAppliance) {
   const Element anywhere = model(plain_ratings(), not_found, {}).at(0);
   EXPECT_GT(high(anywhere), 400e3);  // -40 °C

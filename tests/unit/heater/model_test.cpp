@@ -40,6 +40,29 @@ TEST(ElectricalModel, FaultsMoveTheOhmsAsTheyShould) {
   EXPECT_EQ(model(fault_leaks, Excitation::ohmmeter).at(1).type, ElementType::resistance);
 }
 
+// Half of its turns bridged is the most that is called shorted turns: half of the ohms, V²/P of twice the watts. A dead
+// short is as low as the leads, known without ratings. (Extents assumed, no source.)
+TEST(ElectricalModel, ShortToItsOwnHalfAndToNothing) {
+  const Element good = model(not_found, Excitation::ohmmeter).at(0);
+  const Element half = model(fault_shorted_turns, Excitation::ohmmeter).at(0);
+  EXPECT_NEAR(half.value_in_si * (1.0 - half.relative_half_width),
+              0.5 * good.value_in_si * (1.0 - good.relative_half_width), 1e-9);
+  const Element short_one = model(fault_short, Excitation::alternating_supply).at(0);
+  EXPECT_EQ(short_one.type, ElementType::resistance);
+  EXPECT_NEAR(short_one.value_in_si * (1.0 + short_one.relative_half_width), 0.5, 1e-12);
+  std::vector<Element> elements;
+  EXPECT_EQ(append_model(nullptr, fault_short, {}, elements), ModelAnswer::stated);
+}
+
+TEST(ElectricalModel, WhatComesAndGoesIsGoodWhileItConducts) {
+  const Element good = model(not_found, Excitation::ohmmeter).at(0);
+  const Element one = model(fault_intermittent, Excitation::ohmmeter).at(0);
+  EXPECT_EQ(one.type, ElementType::contact);
+  EXPECT_EQ(one.probability_closed, 0.5);
+  EXPECT_EQ(one.value_in_si, good.value_in_si);
+  EXPECT_EQ(one.relative_half_width, good.relative_half_width);
+}
+
 TEST(ElectricalModel, OfAnUnknownHeaterOnlyOpenIsKnown) {
   std::vector<Element> elements;
   EXPECT_EQ(append_model(nullptr, not_found, {}, elements), ModelAnswer::unknown);

@@ -5,8 +5,8 @@
 
 #include <gtest/gtest.h>
 
-#include <ohmwright/locate/next_step.hpp>
 #include <ohmwright/locate/site.hpp>
+#include <ohmwright/locate/standing.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 #include "bench_kinds.hpp"

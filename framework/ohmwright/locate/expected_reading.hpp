@@ -1,0 +1,24 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include <ohmwright/locate/diagnosis.hpp>
+#include <ohmwright/locate/expectation.hpp>
+
+namespace ohmwright::locate {
+
+/// The likeliest instances of the last diagnosis as hypotheses.
+struct LikelyInstances {
+  std::vector<std::size_t> instances;
+  Hypotheses hypotheses;
+};
+
+/// At most `most` of them, none so unlikely that it moves no expectation a step is chosen by.
+LikelyInstances likely_instances(const Reasoner& reasoner, std::size_t most);
+
+/// What a reading is expected to leave: every value that some instance predicts, taken as it is predicted. A misreading
+/// tells nothing and has no part in it. Parts are named whose probability is at least `named`.
+Expected expected_of(Reasoner& reasoner, const LikelyInstances& likely, const Measurement& measurement, double named);
+
+}  // namespace ohmwright::locate

@@ -1,0 +1,144 @@
+#include <algorithm>
+
+#include <ohmwright/locate/earth_leak.hpp>
+#include <ohmwright/locate/repair_order.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/print.hpp>
+#include <ohmwright/report/leak_warning.hpp>
+#include <ohmwright/report/locate_words.hpp>
+#include <ohmwright/report/search_in_words.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+using locate::AnswerSet;
+using locate::Standing;
+
+class HeadlineSentences {
+ public:
+  HeadlineSentences(const SearchInWords& words, LocateContent& content) : words_(words), content_(content) {}
+
+  void headline() {
+    const AnswerSet& first = words_.answers.front();
+    const std::string chance = percent_text(words_.report.standing.probability);
+    switch (words_.report.standing.form) {
+      case Standing::Form::sealed_system:
+        content_.headline = words_.say(OHMWRIGHT_TEXT("STOP: this speaks of the sealed refrigerant system"));
+        explain(OHMWRIGHT_TEXT(
+            "Nothing that a meter finds here explains it. Work on the refrigerant circuit is for those licensed for "
+            "it, under local codes: close the appliance, say so to the customer, and end here."));
+        return;
+      case Standing::Form::settled:
+        content_.headline = words_.say(OHMWRIGHT_TEXT("FOUND: {fault}"), {{"fault", words_.label(first)}});
+        explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}."), {{"chance", chance}});
+        return;
+      case Standing::Form::likely:
+        content_.headline = words_.say(OHMWRIGHT_TEXT("LIKELY: {fault}"), {{"fault", words_.label(first)}});
+        explain(
+            were_read_alone(first.parts)
+                ? OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: you read it alone; set the probes on "
+                                 "bare metal and read it once more before you buy.")
+                : OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: read that part alone, a lead off, "
+                                 "before you buy (ohmwright check)."),
+            {{"chance", chance}});
+        return;
+      case Standing::Form::no_more_steps:
+        content_.headline = words_.say(OHMWRIGHT_TEXT("CAN'T TELL FURTHER with the steps that are allowed"));
+        explain(words_.report.settings.allow_live
+                    ? OHMWRIGHT_TEXT("No step left tells these apart. Compare with a part known good, or look again.")
+                    : OHMWRIGHT_TEXT("No unpowered step left tells these apart. Live steps are for those qualified for "
+                                     "them (--allow-live)."));
+        order_of_replacing();
+        return;
+      case Standing::Form::open:
+        break;
+    }
+    content_.headline = words_.say(OHMWRIGHT_TEXT("NOT FOUND YET"));
+    if (words_.report.standing.lacks == Standing::Lacks::range)
+      explain(
+          OHMWRIGHT_TEXT("OL on a range that nobody stated condemns nothing: on a low range a good part shows it, "
+                         "too. Say the range (TESTPOINT=\"OL on 20k\"), or turn to the highest and read again."));
+    if (words_.report.standing.lacks == Standing::Lacks::reading)
+      explain(
+          OHMWRIGHT_TEXT("A code says what the control saw, not which part is at fault: by itself it condemns "
+                         "nothing. Measure to confirm it before anything is replaced."));
+    explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}, alone or with another fault."),
+            {{"fault", words_.label_with_share(first)}, {"chance", chance}});
+  }
+
+  /// Before anything is looked at: the cabinet itself may be live.
+  void shock_or_trip() {
+    if (!locate::speaks_of_leak_or_burning(words_.report.signs)) return;
+    explain(locate::speaks_of_burning(words_.report.signs)
+                ? OHMWRIGHT_TEXT(
+                      "It overheats or smells burnt: pull the plug, or switch it off at the breaker, and leave it "
+                      "out. Feel nothing that may be hot or live. Before all else read the insulation of heater, fan "
+                      "and wiring to the frame.")
+                : OHMWRIGHT_TEXT(
+                      "It shocks or trips: switch it off at the breaker before you touch it, pull the plug and leave "
+                      "it out. Before all else read the insulation of heater, fan and wiring to the frame (ohmwright "
+                      "check heater insulation=...)."));
+  }
+
+  /// What was read between a conductor and the frame, before what it may come from.
+  void leak_to_frame() {
+    for (const locate::TakenReading& reading : words_.report.readings)
+      if (locate::tells_of_leak(words_.appliance, reading, words_.report.reasoner.prober().meter()))
+        content_.explanation.push_back(leak_warning(words_.appliance, reading, words_.say));
+      else if (locate::tells_of_short(words_.appliance, reading, words_.report.reasoner.prober().meter()))
+        explain(
+            OHMWRIGHT_TEXT("STOP, do not plug it in: {point} shows {shown}, a short from one side of the supply to the "
+                           "other. Find it without power."),
+            {{"point", words_.appliance.test_points[reading.measurement.test_point].title},
+             {"shown", shown_reading(reading, words_.say)}});
+  }
+
+ private:
+  /// Where parts that no reading tells apart are tried one by one, which only sound insulation allows.
+  void order_of_replacing() {
+    if (!words_.report.settings.insulation_is_good) return;
+    const locate::RepairPlan plan =
+        locate::repair_plan(words_.faults, words_.report.diagnosis, words_.report.settings.times);
+    if (plan.parts.size() < 2) return;
+    std::vector<std::string> parts;
+    for (const std::size_t part : plan.parts) parts.push_back(words_.appliance.parts[part].title);
+    explain(
+        OHMWRIGHT_TEXT("If parts are replaced and tried one by one, the quickest order is: {parts} (about {minutes} "
+                       "to be expected)."),
+        {{"parts", listed(parts)}, {"minutes", minutes_text(plan.minutes)}});
+  }
+
+  /// Whether each of these was read across its own terminals, a lead of it off.
+  bool were_read_alone(const std::vector<std::size_t>& parts) const {
+    return !parts.empty() && std::all_of(parts.begin(), parts.end(), [this](std::size_t part) {
+      return std::any_of(words_.report.readings.begin(), words_.report.readings.end(),
+                         [&](const locate::TakenReading& reading) {
+                           const std::size_t point = reading.measurement.test_point;
+                           const std::vector<PartTerminal>& lifted = words_.appliance.test_points[point].lifted;
+                           return part_between_probes(words_.appliance, point) == part &&
+                                  std::any_of(lifted.begin(), lifted.end(),
+                                              [part](const PartTerminal& lead) { return lead.part == part; });
+                         });
+    });
+  }
+
+  void explain(std::string_view pattern, std::initializer_list<FindingArgument> arguments = {}) {
+    content_.explanation.push_back(words_.say(pattern, arguments));
+  }
+
+  const SearchInWords& words_;
+  LocateContent& content_;
+};
+
+}  // namespace
+
+void say_headline(const SearchInWords& words, LocateContent& content) {
+  HeadlineSentences sentences(words, content);
+  sentences.headline();
+  sentences.shock_or_trip();
+  sentences.leak_to_frame();
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,63 @@
+#include <algorithm>
+
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/locate_words.hpp>
+#include <ohmwright/report/remarked_search.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+using locate::Candidate;
+using locate::PredictedOutcome;
+using locate::SeenReading;
+using locate::TakenReading;
+
+/// Volts above this share of the supply are nearly all of it; below the other, nearly nothing.
+constexpr double nearly_all_volts = 0.8;
+constexpr double nearly_no_volts = 0.1;
+
+class VoltRemarks {
+ public:
+  explicit VoltRemarks(RemarkedSearch& search) : search_(search) {}
+
+  void ghost(const TakenReading& reading) {
+    if (!search_.likeliest) return;
+    const PredictedOutcome* outcome =
+        search_.likeliest_of(search_.report.reasoner.predicted(*search_.likeliest, reading.measurement));
+    if (outcome == nullptr || outcome->form != PredictedOutcome::Form::floating) return;
+    search_.remark(
+        OHMWRIGHT_TEXT("{point}: {shown} may be a ghost, on a wire that hangs in the air. Read it again on the "
+                       "low-impedance input or with a load on it; treat it as live until then."),
+        {{"point", search_.title(reading)}, {"shown", shown_reading(reading, search_.say)}});
+  }
+
+  void live_neutral(const TakenReading& reading, const SeenReading& seen) {
+    const Candidate* sound = search_.candidate_with({});
+    if (sound == nullptr || !search_.likeliest) return;
+    const locate::Scale scale = locate::scale_of(Probe::volts);
+    const double supply = search_.appliance.supply.voltage.value.value_in_si();
+    const std::optional<double> would_show = search_.value_of(*sound, reading.measurement);
+    if (seen.form != SeenReading::Form::value || seen.at < scale.at(nearly_all_volts * supply) || !would_show ||
+        *would_show > nearly_no_volts * supply)
+      return;
+    search_.remark(
+        OHMWRIGHT_TEXT(
+            "{point}: nearly the whole supply where there should be none. The way to neutral is open: what looks "
+            "like neutral is live. Unplug it before you touch anything."),
+        {{"point", search_.title(reading)}});
+  }
+
+ private:
+  RemarkedSearch& search_;
+};
+
+}  // namespace
+
+void remark_on_volts(RemarkedSearch& search, const locate::TakenReading& reading, const locate::SeenReading& seen) {
+  VoltRemarks remarks(search);
+  remarks.ghost(reading);
+  remarks.live_neutral(reading, seen);
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,49 @@
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/print.hpp>
+#include <ohmwright/report/search_in_words.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+constexpr std::size_t looked_through = 400;
+
+}  // namespace
+
+SearchInWords::SearchInWords(const LocateReport& of, const Sentences& in)
+    : report(of),
+      say(in),
+      faults(of.reasoner.faults()),
+      appliance(faults.appliance()),
+      answers(locate::answers(faults, of.diagnosis)),
+      likeliest_ways(of.reasoner.likeliest(looked_through)) {}
+
+std::string SearchInWords::label(const locate::AnswerSet& answer) const {
+  return answer_label(faults, report.diagnosis, answer, say);
+}
+
+std::string SearchInWords::label_with_share(const locate::AnswerSet& answer) const {
+  constexpr double nearly_all = 0.8;
+  const double own = report.diagnosis.candidates[likeliest_candidate_of(answer)];
+  if (own >= nearly_all * answer.probability) return label(answer);
+  return say(OHMWRIGHT_TEXT("{fault} ({chance}), or another of its faults"),
+             {{"fault", label(answer)}, {"chance", percent_text(own)}});
+}
+
+std::size_t SearchInWords::likeliest_candidate_of(const locate::AnswerSet& answer) const {
+  return locate::likeliest_candidate(faults, report.diagnosis, answer.parts, answer.outside_cause);
+}
+
+std::optional<std::size_t> SearchInWords::likeliest_instance(const locate::AnswerSet& answer) const {
+  const std::size_t candidate = likeliest_candidate_of(answer);
+  for (const locate::Reasoner::Weighed& weighed : likeliest_ways)
+    if (report.reasoner.instance(weighed.instance).candidate == &faults.candidates()[candidate])
+      return weighed.instance;
+  return report.reasoner.first_instance(candidate);
+}
+
+std::string SearchInWords::local_codes() const {
+  return say(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list"));
+}
+
+}  // namespace ohmwright
