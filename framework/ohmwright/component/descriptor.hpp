@@ -128,6 +128,10 @@ struct FaultModeDescriptor {
   std::vector<std::string_view> looks_upstream;  ///< roles whose fault may be the cause of this one
 };
 
+/// The identifier of a mode that breaks and closes again: its contacts are another way at every reading, where those of
+/// all others stay as they are until something moves them.
+inline constexpr std::string_view comes_and_goes_mode = "intermittent";
+
 /// A state that changes how the part conducts and that can be set or seen: a cam position, a history of temperature.
 struct StateDescriptor {
   std::string_view id;

@@ -134,7 +134,8 @@ void DrawnBench::add_part(std::size_t part, const locate::Measurement& measureme
     return placed.part->electrical_model(fault, situation_of(part, measurement, excitation), elements);
   });
   if (answer != ModelAnswer::stated) elements = {resistance_between(0, 1, unknown_least, unknown_most)};
-  const bool comes_and_goes = fault != not_found && placed.kind->descriptor().fault_modes[fault].id == "intermittent";
+  const bool comes_and_goes =
+      fault != not_found && placed.kind->descriptor().fault_modes[fault].id == comes_and_goes_mode;
   for (std::size_t i = 0; i < elements.size() && i < elements_of_a_part; ++i) {
     // A contact's share of good parts closed there is where this part's own trip point lies among theirs: it is what
     // it is, at every reading. Only of an intermittent fault it is a share of the time.

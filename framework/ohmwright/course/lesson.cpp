@@ -32,7 +32,7 @@ constexpr std::size_t most_attempts = 200;
 constexpr double good_on_the_table = 1.0 / 3.0;
 
 bool comes_and_goes(const locate::FaultList& faults, const locate::Candidate& candidate) {
-  return candidate.faults.size() == 1 && faults.mode(candidate.faults.front()).id == "intermittent";
+  return candidate.faults.size() == 1 && faults.mode(candidate.faults.front()).id == comes_and_goes_mode;
 }
 
 bool belongs(const locate::FaultList& faults, const locate::Candidate& candidate, Lesson lesson) {

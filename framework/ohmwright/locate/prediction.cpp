@@ -75,6 +75,44 @@ double likelihood_of(const PredictedOutcome& outcome, const SeenReading& seen, P
 
 }  // namespace
 
+double Bend::added_at(double deviation) const {
+  const Scale scale = scale_of(Probe::ohms);
+  const double x = std::exp(spread * deviation);
+  return scale.at((p + q * x) / (1.0 + s * x)) - scale.at((p + q) / (1.0 + s));
+}
+
+double Bend::slope_at(double deviation) const {
+  const double x = std::exp(spread * deviation);
+  const double below = 1.0 + s * x;
+  return scale_of(Probe::ohms).uncertainty_at((p + q * x) / below, spread * x * (q - p * s) / (below * below));
+}
+
+std::optional<Bend> bend_through(std::uint64_t source, double spread, double below, double middle, double above) {
+  const double less = std::exp(-spread);
+  const double more = std::exp(spread);
+  // v (1 + s x) = p + q x at all three; that in the middle subtracted from the others leaves two equations for q and s.
+  const double determinant = (less - 1.0) * (middle - above * more) - (more - 1.0) * (middle - below * less);
+  const double q =
+      ((below - middle) * (middle - above * more) - (above - middle) * (middle - below * less)) / determinant;
+  const double s = ((less - 1.0) * (above - middle) - (more - 1.0) * (below - middle)) / determinant;
+  const double p = middle * (1.0 + s) - q;
+  constexpr double rounding = 1e-9;  // a branch alone beside nothing has a p of 0, a branch in series an s of 0
+  if (!std::isfinite(p) || !std::isfinite(s) || q <= 0.0 || p < -rounding * q || s < -rounding) return std::nullopt;
+  return Bend{source, spread, std::max(0.0, p), q, std::max(0.0, s)};
+}
+
+double added_at(const PredictedOutcome& outcome, const SharedError& error, double deviation) {
+  for (const Bend& bend : outcome.bends)
+    if (bend.source == error.source) return bend.added_at(deviation);
+  return error.share * deviation;
+}
+
+double slope_at(const PredictedOutcome& outcome, const SharedError& error, double deviation) {
+  for (const Bend& bend : outcome.bends)
+    if (bend.source == error.source) return bend.slope_at(deviation);
+  return error.share;
+}
+
 bool look_alike(std::span<const PredictedOutcome> a, std::span<const PredictedOutcome> b) {
   constexpr double same_share = 0.01;
   constexpr double as_wide = 0.1;

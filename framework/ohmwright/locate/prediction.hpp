@@ -20,6 +20,34 @@ struct SharedError {
   double share = 0.0;  ///< of the reading, on the scale, for one standard deviation of the source; with its sign
 };
 
+/// How an ohmmeter's reading follows one branch whose tolerance is so wide that no straight line does: with x times its
+/// middle resistance, (p + q x) / (1 + s x).
+///
+/// Source: any resistance between two nodes depends in this way on one branch, H. W. Bode, Network Analysis and
+/// Feedback Amplifier Design (1945), chapter 1 (from memory).
+struct Bend {
+  std::uint64_t source = 0;  ///< whose error the branch's tolerance is
+  double spread = 0.0;       ///< of the branch's resistance, one standard deviation as a natural logarithm
+  double p = 0.0;            ///< the reading with the branch bridged [ohm]
+  double q = 0.0;            ///< [ohm]
+  double s = 0.0;
+
+  /// What a deviation of the source adds to the reading, and how steeply there [on the scale of ohms].
+  double added_at(double deviation) const;
+  double slope_at(double deviation) const;
+};
+
+/// The bend through three readings [ohm]: with the branch one standard deviation below its middle, in its middle, and
+/// one above; nothing where they are so alike that there is none.
+std::optional<Bend> bend_through(std::uint64_t source, double spread, double below, double middle, double above);
+
+/// A contact that may be either way, and stays so from reading to reading.
+struct StandingContact {
+  std::uint64_t source = 0;  ///< which contact
+  bool is_open = false;
+  double share = 1.0;  ///< of such contacts that are so, if nothing was read yet [0…1]
+};
+
 /// One way a reading may come out.
 struct PredictedOutcome {
   enum class Form : std::uint8_t {
@@ -34,8 +62,17 @@ struct PredictedOutcome {
   double uncertainty = 0.0;  ///< standard, on the scale
 
   static constexpr std::size_t most_shared = 6;
-  boost::container::static_vector<SharedError, most_shared> shared{};  ///< parts of `uncertainty`, the largest ones
+  static constexpr std::size_t most_bends = 2;
+  /// Parts of `uncertainty`, the largest ones, and what each bend leaves.
+  boost::container::static_vector<SharedError, most_shared + most_bends> shared{};
+  boost::container::static_vector<Bend, most_bends> bends{};  ///< of those `shared` that are so wide
+  static constexpr std::size_t most_contacts = 4;
+  boost::container::static_vector<StandingContact, most_contacts> contacts{};  ///< that stand so in this way
 };
+
+/// What a deviation of a source that it shares adds to an outcome, and how steeply there [on the scale].
+double added_at(const PredictedOutcome& outcome, const SharedError& error, double deviation);
+double slope_at(const PredictedOutcome& outcome, const SharedError& error, double deviation);
 
 /// Whether no meter tells the two apart: the same ways, with the same shares, at the same places and as wide.
 bool look_alike(std::span<const PredictedOutcome> a, std::span<const PredictedOutcome> b);

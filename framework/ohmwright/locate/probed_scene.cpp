@@ -86,7 +86,8 @@ void Prober::ProbedScene::note_as_built() {
     for (std::size_t i = 0; i < model.elements.size(); ++i) {
       const PlacedElement& element = model.elements[i];
       as_built_.sources[element.branch] = source_of(part, i, element);
-      if (element.is_contact && element.choices.size() > 1) wavering.push_back({&element, 0});
+      if (element.is_contact && element.choices.size() > 1)
+        wavering.push_back({&element, 0, source::of_element(part, i, scene_.excitation())});
     }
   }
   spread_ = as_built_.spread;

@@ -57,6 +57,7 @@ class Prober::ProbedScene {
   struct Wavering {
     const PlacedElement* element = nullptr;
     std::size_t choice = 0;
+    std::uint64_t source = 0;  ///< whose state it is; 0 for one that is another way at every reading
   };
 
   /// The scene with every part good.
@@ -83,6 +84,8 @@ class Prober::ProbedScene {
   Circumstances circumstances() const;
   Circumstances circumstances(const Place& place) const;
   bool is_tripped(Group& group);
+  /// How the contacts stand that stay so.
+  void note_contacts(PredictedOutcome& outcome) const;
   void read_in_every_state(const Place& place, std::vector<PredictedOutcome>& outcomes);
   void settle_part(const Instance& instance, std::size_t part, std::uint16_t fault);
   void take(const PlacedElement& element, const ElementChoice& choice, bool as_built);
@@ -94,6 +97,9 @@ class Prober::ProbedScene {
   void read_ohms(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read_volts(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read_amperes(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
+  void bend_wide_shares(const Place& place, double middle_ohm, PredictedOutcome& outcome);
+  /// What an ohmmeter shows if a branch had that resistance [ohm].
+  std::optional<double> ohms_with(const Place& place, circuit::BranchIndex branch, double ohm);
   PredictedOutcome value_outcome(Probe probe, double weight, double value_in_si) const;
 
   const FaultList& faults_;

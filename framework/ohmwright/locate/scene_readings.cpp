@@ -109,6 +109,7 @@ void Prober::ProbedScene::read_ohms(const Place& place, double weight, std::vect
   }
   variant.sensitivities(place.index, sensitivities_);
   outcomes.push_back(value_outcome(Probe::ohms, weight, reading->value()));
+  bend_wide_shares(place, reading->value(), outcomes.back());
 }
 
 void Prober::ProbedScene::read_volts(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {

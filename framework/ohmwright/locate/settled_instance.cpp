@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <ohmwright/locate/error_source.hpp>
 #include <ohmwright/locate/probed_scene.hpp>
 
 namespace ohmwright::locate {
@@ -56,7 +57,9 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
     const auto settled = std::find_if(instance.settled.begin(), instance.settled.end(),
                                       [&](const Instance::Settled& s) { return s.part == part && s.element == i; });
     if (element.is_contact && element.choices.size() > 1 && (!element.stays || settled == instance.settled.end())) {
-      wavering_.push_back({&element, 0});
+      const bool comes_and_goes =
+          !healthy && appliance_.parts[part].kind->descriptor().fault_modes[fault].id == comes_and_goes_mode;
+      wavering_.push_back({&element, 0, comes_and_goes ? 0 : source::of_element(part, i, scene_.excitation())});
       continue;
     }
     const ElementChoice& choice =

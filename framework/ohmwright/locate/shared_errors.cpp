@@ -1,10 +1,17 @@
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include <ohmwright/locate/shared_errors.hpp>
 
 namespace ohmwright::locate {
+
+namespace {
+
+constexpr int times_about_the_estimate = 3;
+
+double square(double x) { return x * x; }
+
+}  // namespace
 
 std::size_t SharedErrors::place_of(std::uint64_t source) const {
   const auto found = std::find(sources_.begin(), sources_.end(), source);
@@ -13,12 +20,12 @@ std::size_t SharedErrors::place_of(std::uint64_t source) const {
 
 std::size_t SharedErrors::place_made(std::uint64_t source) {
   const std::size_t known = place_of(source);
-  if (known != unknown || sources_.size() == most) return known;
+  if (known != unknown) return known;
   const std::size_t made = sources_.size();
   sources_.push_back(source);
-  means_[made] = 0.0;
-  for (std::size_t other = 0; other < made; ++other) covariance(made, other) = covariance(other, made) = 0.0;
-  covariance(made, made) = 1.0;
+  means_.push_back(0.0);
+  covariances_.resize(covariances_.size() + made, 0.0);
+  covariances_.push_back(1.0);
   return made;
 }
 
@@ -29,37 +36,57 @@ SharedErrors::Narrowed SharedErrors::narrowed(const PredictedOutcome& outcome) c
   for (const SharedError& a : outcome.shared) {
     const std::size_t at = place_of(a.source);
     if (at == unknown) continue;
-    result.mean += a.share * means_[at];
-    variance -= a.share * a.share;
+    result.mean += added_at(outcome, a, means_[at]);
+    variance -= square(a.share);
+    const double slope = slope_at(outcome, a, means_[at]);
     for (const SharedError& b : outcome.shared)
       if (const std::size_t other = place_of(b.source); other != unknown)
-        variance += a.share * b.share * covariance(at, other);
+        variance += slope * slope_at(outcome, b, means_[other]) * covariance(at, other);
   }
   result.uncertainty = std::sqrt(std::max(0.0, variance));
   return result;
 }
 
-void SharedErrors::learn(const PredictedOutcome& outcome, const SeenReading& seen, double least_uncertainty) {
-  double own = outcome.uncertainty * outcome.uncertainty;
-  std::array<double, most> shares{};
-  for (const SharedError& error : outcome.shared) {
-    const std::size_t place = place_made(error.source);
-    if (place == unknown) continue;
-    own -= error.share * error.share;
-    shares[place] += error.share;
-  }
+SharedErrors::Line SharedErrors::line_of(const PredictedOutcome& outcome, double own_variance) {
   const std::size_t count = sources_.size();
-  std::array<double, most> with_reading{};  // covariance of each source with the reading
-  double expected = outcome.mean;
-  double variance = std::max(own, least_uncertainty * least_uncertainty) + seen.uncertainty * seen.uncertainty;
-  for (std::size_t i = 0; i < count; ++i) {
-    for (std::size_t j = 0; j < count; ++j) with_reading[i] += covariance(i, j) * shares[j];
-    expected += shares[i] * means_[i];
-    variance += shares[i] * with_reading[i];
+  Line line{outcome.mean, own_variance};
+  slopes_.assign(count, 0.0);
+  for (const SharedError& error : outcome.shared) {
+    const std::size_t place = place_of(error.source);
+    const double deviation = taken_at_[place];
+    const double slope = slope_at(outcome, error, deviation);
+    slopes_[place] += slope;
+    line.expected += added_at(outcome, error, deviation) + slope * (means_[place] - deviation);
   }
-  for (std::size_t i = 0; i < count; ++i) {
-    means_[i] += with_reading[i] * (seen.at - expected) / variance;
-    for (std::size_t j = 0; j < count; ++j) covariance(i, j) -= with_reading[i] * with_reading[j] / variance;
+  // Most sources have nothing to do with a reading: what is not touched is left out.
+  with_reading_.assign(count, 0.0);
+  for (std::size_t j = 0; j < count; ++j) {
+    if (slopes_[j] == 0.0) continue;
+    for (std::size_t i = 0; i < count; ++i) with_reading_[i] += covariance(i, j) * slopes_[j];
+  }
+  for (std::size_t i = 0; i < count; ++i) line.variance += slopes_[i] * with_reading_[i];
+  return line;
+}
+
+void SharedErrors::learn(const PredictedOutcome& outcome, const SeenReading& seen, double least_uncertainty) {
+  double own = square(outcome.uncertainty);
+  for (const SharedError& error : outcome.shared) {
+    place_made(error.source);
+    own -= square(error.share);
+  }
+  const double own_variance = std::max(own, square(least_uncertainty)) + square(seen.uncertainty);
+  taken_at_ = means_;
+  Line line = line_of(outcome, own_variance);
+  for (int again = 0; !outcome.bends.empty() && again < times_about_the_estimate; ++again) {
+    for (std::size_t i = 0; i < means_.size(); ++i)
+      taken_at_[i] = means_[i] + with_reading_[i] * (seen.at - line.expected) / line.variance;
+    line = line_of(outcome, own_variance);
+  }
+  for (std::size_t i = 0; i < means_.size(); ++i) {
+    if (with_reading_[i] == 0.0) continue;
+    const double gain = with_reading_[i] / line.variance;
+    means_[i] += gain * (seen.at - line.expected);
+    for (std::size_t j = 0; j <= i; ++j) covariances_[packed(i, j)] -= gain * with_reading_[j];
   }
 }
 

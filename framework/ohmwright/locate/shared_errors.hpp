@@ -10,8 +10,9 @@ namespace ohmwright::locate {
 /// What readings taken together tell of the errors that they share, if an instance is true: a heater that read 3 % high
 /// in its harness will read 3 % high alone. Each shared error begins as a standard normal variable.
 ///
-/// Source: Kalman's equations for one observation at a time, R. E. Kalman, J. Basic Engineering 82 (1960), 35 (from
-/// memory).
+/// Source: Kalman's equations for one observation at a time, R. E. Kalman, J. Basic Engineering 82 (1960), 35; where a
+/// reading bends, iterated about the estimate, as A. H. Jazwinski, Stochastic Processes and Filtering Theory
+/// (1970), 8.3 has it (both from memory).
 class SharedErrors {
  public:
   /// Mean and standard uncertainty that the outcome has after what was learnt, on its scale.
@@ -26,16 +27,26 @@ class SharedErrors {
 
  private:
   static constexpr std::size_t unknown = static_cast<std::size_t>(-1);
+  /// A reading as a straight line about `taken_at_`.
+  struct Line {
+    double expected = 0.0;  ///< what it would read if the sources stood where they are thought to stand
+    double variance = 0.0;  ///< of what it reads about that
+  };
+  Line line_of(const PredictedOutcome& outcome, double own_variance);
+
   std::size_t place_of(std::uint64_t source) const;
   std::size_t place_made(std::uint64_t source);
-  double& covariance(std::size_t a, std::size_t b) { return covariances_[a * most + b]; }
-  double covariance(std::size_t a, std::size_t b) const { return covariances_[a * most + b]; }
+  double covariance(std::size_t a, std::size_t b) const { return covariances_[packed(a, b)]; }
 
-  static constexpr std::size_t most = 24;  ///< further sources are new at each reading
+  /// Symmetric, so that the lower triangle is enough; it grows by a row with each source.
+  static std::size_t packed(std::size_t a, std::size_t b) { return a < b ? b * (b + 1) / 2 + a : a * (a + 1) / 2 + b; }
 
   std::vector<std::uint64_t> sources_;
-  std::vector<double> means_ = std::vector<double>(most, 0.0);
-  std::vector<double> covariances_ = std::vector<double>(most * most, 0.0);
+  std::vector<double> means_;
+  std::vector<double> covariances_;
+  std::vector<double> slopes_;        ///< of the reading that is taken in, one for each source
+  std::vector<double> with_reading_;  ///< covariance of each source with that reading
+  std::vector<double> taken_at_;      ///< deviations about which its slopes are taken
 };
 
 }  // namespace ohmwright::locate

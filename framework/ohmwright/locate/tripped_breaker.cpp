@@ -27,12 +27,25 @@ void Prober::ProbedScene::read_in_every_state(const Place& place, std::vector<Pr
       weight *= choice.weight;
       take(*contact.element, choice, false);
     }
+    const std::size_t of_other_states = outcomes.size();
     if (weight >= least_weight) read_or_trip(place, weight, outcomes);
+    for (std::size_t i = of_other_states; i < outcomes.size(); ++i) note_contacts(outcomes[i]);
     changes_.resize(settled);
     std::size_t next = 0;
     while (next < wavering_.size() && ++wavering_[next].choice == wavering_[next].element->choices.size())
       wavering_[next++].choice = 0;
     if (next == wavering_.size()) return;
+  }
+}
+
+void Prober::ProbedScene::note_contacts(PredictedOutcome& outcome) const {
+  const auto is_open = [](const ElementChoice& choice) { return choice.type == ElementType::open; };
+  for (const Wavering& contact : wavering_) {
+    if (contact.source == 0 || outcome.contacts.size() == PredictedOutcome::most_contacts) continue;
+    StandingContact state{contact.source, is_open(contact.element->choices[contact.choice]), 0.0};
+    for (const ElementChoice& choice : contact.element->choices)
+      if (is_open(choice) == state.is_open) state.share += choice.weight;
+    outcome.contacts.push_back(state);
   }
 }
 

@@ -4,6 +4,7 @@
 #include <tuple>
 #include <variant>
 
+#include <ohmwright/locate/contact_states.hpp>
 #include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/locate/shared_errors.hpp>
 #include <ohmwright/locate/weighed_readings.hpp>
@@ -24,34 +25,44 @@ double likelihood_if_misread_alike(const WeighedReading& reading, const ReadingM
   return once * std::pow(again, static_cast<double>(reading.given.size() - 1));
 }
 
+/// What was learnt of an instance from the readings before.
+struct Learnt {
+  SharedErrors errors;
+  ContactStates contacts;
+  std::vector<double> meant;  ///< of the reading at hand, by its ways; kept for its memory
+};
+
+double likelihood_of_way(const PredictedOutcome& outcome, const WeighedReading& reading, const ReadingModel& model,
+                         const SharedErrors& errors) {
+  if (outcome.form != PredictedOutcome::Form::value) return likelihood(outcome, reading.seen, reading.probe, model);
+  const SharedErrors::Narrowed narrowed = errors.narrowed(outcome);
+  const PredictedOutcome now{outcome.weight, outcome.form, narrowed.mean, narrowed.uncertainty, {}, {}, {}};
+  return likelihood(now, reading.seen, reading.probe, model);
+}
+
 /// Probability of a reading that was meant, if an instance is true, given what its readings before told of the errors
-/// they share; then takes it in where it was most likely meant.
+/// they share and of its contacts; then takes it in where it was most likely meant.
 double likelihood_in_turn(const std::vector<PredictedOutcome>& outcomes, const WeighedReading& reading, double misread,
-                          const ReadingModel& model, SharedErrors& errors) {
+                          const ReadingModel& model, Learnt& learnt) {
   double sum = 0.0;
   double best = 0.0;
   const PredictedOutcome* likeliest = nullptr;
+  learnt.meant.clear();
   for (const PredictedOutcome& outcome : outcomes) {
-    double likely = 0.0;
-    if (outcome.form == PredictedOutcome::Form::value) {
-      PredictedOutcome now{outcome.weight, outcome.form, 0.0, 0.0, {}};
-      const SharedErrors::Narrowed narrowed = errors.narrowed(outcome);
-      now.mean = narrowed.mean;
-      now.uncertainty = narrowed.uncertainty;
-      likely = outcome.weight * likelihood(now, reading.seen, reading.probe, model);
-    } else {
-      likely = outcome.weight * likelihood(outcome, reading.seen, reading.probe, model);
-    }
+    const double likely =
+        learnt.contacts.weight_of(outcome) * likelihood_of_way(outcome, reading, model, learnt.errors);
+    learnt.meant.push_back((1.0 - model.misread_share) * likely);
     sum += likely;
     if (likely > best) {
       best = likely;
       likeliest = &outcome;
     }
   }
+  learnt.contacts.learn(outcomes, learnt.meant, misread);
   const bool tells = likeliest != nullptr && likeliest->form == PredictedOutcome::Form::value &&
                      reading.seen.form == SeenReading::Form::value &&
                      2.0 * (1.0 - model.misread_share) * best > misread + (1.0 - model.misread_share) * sum;
-  if (tells) errors.learn(*likeliest, reading.seen, model.least_uncertainty);
+  if (tells) learnt.errors.learn(*likeliest, reading.seen, model.least_uncertainty);
   return sum;
 }
 
@@ -148,12 +159,12 @@ JointLikelihood likelihood_of_all(std::span<const WeighedReading> readings,
                                   std::span<const std::vector<PredictedOutcome>* const> predictions,
                                   const ReadingModel& model) {
   JointLikelihood joint;
-  SharedErrors errors;
+  Learnt learnt;
   for (std::size_t r = 0; r < readings.size(); ++r) {
     const WeighedReading& reading = readings[r];
     const double misread = likelihood_if_misread_alike(reading, model);
     const double meant = std::pow(1.0 - model.misread_share, static_cast<double>(reading.given.size())) *
-                         likelihood_in_turn(*predictions[r], reading, misread, model, errors);
+                         likelihood_in_turn(*predictions[r], reading, misread, model, learnt);
     joint.misread.push_back(misread / (misread + meant));
     joint.of_all *= misread + meant;
   }
