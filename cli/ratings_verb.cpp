@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <ohmwright/document/document.hpp>
+#include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/readings_document.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -136,6 +137,7 @@ int run_ratings(const Arguments& arguments, Environment& environment) {
   }
   Document document = read_document_to_check(is_path(typed) ? typed : path_of_class(typed, environment));
   const std::string* named = kind_named_in(document);
+  if (named != nullptr && !is_kind(*named, environment)) refuse_if_any(document.file, document.problems);
   // What is wrong with the frame is told together with what is wrong with the figures, once the kind is known.
   const LoadedKind& kind = open_kind(environment, named != nullptr ? *named : read_ratings_frame(document).kind);
   show_ratings(kind, read_ratings(std::move(document), kind.descriptor()), environment);

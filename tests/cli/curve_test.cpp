@@ -158,8 +158,8 @@ TEST_F(Curve, WhatNoRowTellsIsAskedFor) {
     more.insert(more.begin(), rows.begin(), rows.end());
     return run_program(more);
   };
-  EXPECT_THAT(with({}).out,
-              HasSubstr("say where the form is kept, with --set FIGURE=VALUE: the field \"construction\" is missing"));
+  EXPECT_THAT(with({}).out, AllOf(HasSubstr("say where the form is kept, with --set FIGURE=VALUE"),
+                                  HasSubstr("\"construction\" is missing: how the motor is built")));
   EXPECT_THAT(with({"--format", "json"}).out, Not(HasSubstr("shaded-pole")));
   const Ran refused = with({"--save", path("fan.json")});
   EXPECT_EQ(refused.exit_code, 2);

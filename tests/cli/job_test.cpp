@@ -98,7 +98,7 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
   EXPECT_EQ(json["state"], "repaired");
   EXPECT_EQ(json["readings"].size(), 3U);
   EXPECT_EQ(json["readings"][0]["outcome"], "out-of-limits");
-  EXPECT_EQ(json["replaced"][0]["equivalence"], "undecided") << "how it is built is not stated";
+  EXPECT_EQ(json["replaced"][0]["equivalence"], "within-limits");
   EXPECT_EQ(json["replaced"][0]["new"], "heater-450w-120v");
   EXPECT_EQ(json["call_back"], "2026-12-01");
   EXPECT_TRUE(json["open_points"].empty());

@@ -106,8 +106,8 @@ std::map<std::string, double> part_weights(const std::string& appliance, const s
   std::vector<std::string> all{"locate", appliance, "--format", "json"};
   all.insert(all.end(), words.begin(), words.end());
   std::map<std::string, double> weights;
-  const Ran ran = run_program(all);
-  for (const auto& part : nlohmann::json::parse(ran.out)["parts"])
+  const nlohmann::json answer = nlohmann::json::parse(run_program(all).out);
+  for (const nlohmann::json& part : answer["parts"])
     weights[part["part"].get<std::string>()] = part["probability"].get<double>();
   return weights;
 }

@@ -28,6 +28,9 @@ constexpr std::array lesson_names{std::pair{Lesson::one_part, std::string_view("
 
 /// So often, before the appliance is given up.
 constexpr std::size_t most_attempts = 200;
+/// Of an exercise: that its parts are at fault and no others. Lower than what decides, as there may always be a second
+/// fault that shows in no reading (assumed).
+constexpr double least_tellable = 0.8;
 /// Of the parts on the table, this share is good.
 constexpr double good_on_the_table = 1.0 / 3.0;
 
@@ -205,8 +208,11 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
       made.truth.names.push_back(faults.name(fault));
     }
     const locate::Diagnosis diagnosis = reasoning.after(readings, {});
-    made.truth.tellable = reasoning.probability_of(diagnosis, parts_of(made.truth.faults));
-    if (lesson != Lesson::healthy && made.truth.tellable < decided_probability) continue;  // nobody could
+    const std::vector<std::size_t> parts = parts_of(made.truth.faults);
+    made.truth.tellable = reasoning.probability_of(diagnosis, parts);
+    const bool can_be_told = made.truth.tellable >= least_tellable &&
+                             reasoning.probability_of_at_least(diagnosis, parts) >= decided_probability;
+    if (lesson != Lesson::healthy && !can_be_told) continue;
     made.truth.lesson = lesson;
     DrawStream owner = secret_->draws("complaint", order.index);
     if (!bench.on_the_table) made.exercise.complaint = drawn_complaint(made.exercise, owner);

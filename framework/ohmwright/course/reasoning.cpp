@@ -25,15 +25,25 @@ locate::Diagnosis Reasoning::after(std::span<const locate::TakenReading> reading
   return reasoner_.diagnose(readings, looks);
 }
 
+std::vector<std::size_t> Reasoning::parts_of_candidate(std::size_t candidate) const {
+  std::vector<PartFault> faults;
+  for (const std::uint16_t fault : faults_.candidates()[candidate].faults)
+    faults.push_back(faults_.faults()[fault].fault);
+  return parts_of(faults);
+}
+
 double Reasoning::probability_of(const locate::Diagnosis& diagnosis, std::span<const std::size_t> parts) const {
   double sum = 0.0;
-  for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i) {
-    std::vector<PartFault> faults;
-    for (const std::uint16_t fault : faults_.candidates()[i].faults) faults.push_back(faults_.faults()[fault].fault);
-    const std::vector<std::size_t> of_candidate = parts_of(faults);
-    if (std::equal(parts.begin(), parts.end(), of_candidate.begin(), of_candidate.end()))
-      sum += diagnosis.candidates[i];
-  }
+  for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i)
+    if (std::ranges::equal(parts, parts_of_candidate(i))) sum += diagnosis.candidates[i];
+  return sum;
+}
+
+double Reasoning::probability_of_at_least(const locate::Diagnosis& diagnosis,
+                                          std::span<const std::size_t> parts) const {
+  double sum = 0.0;
+  for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i)
+    if (std::ranges::includes(parts_of_candidate(i), parts)) sum += diagnosis.candidates[i];
   return sum;
 }
 

@@ -24,7 +24,13 @@ class Reasoning {
   /// none: that no part is.
   double probability_of(const locate::Diagnosis& diagnosis, std::span<const std::size_t> parts) const;
 
+  /// Probability that these parts are at fault, whatever else is: a worn fan that still turns shows in no reading, and
+  /// must not hide what does.
+  double probability_of_at_least(const locate::Diagnosis& diagnosis, std::span<const std::size_t> parts) const;
+
  private:
+  std::vector<std::size_t> parts_of_candidate(std::size_t candidate) const;
+
   locate::FaultList faults_;
   locate::Prober prober_;
   locate::Reasoner reasoner_;
