@@ -21,7 +21,7 @@ def texts_of(node):
                 yield value
             elif name == "texts":
                 yield from value.values()
-            elif name in LISTS:
+            elif name in LISTS and all(isinstance(item, str) for item in value):
                 yield from value
             else:
                 yield from texts_of(value)

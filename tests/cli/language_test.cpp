@@ -96,5 +96,14 @@ TEST(Language, SpanishIsSpokenWhereItsCatalogueIsWhole) {
   EXPECT_THAT(ran.out, HasSubstr("No lo puentee nunca")) << ran.err;
 }
 
+TEST(Language, OfTheWordsThatFillASentenceIsThatOfTheSentence) {
+  EXPECT_THAT(run_program({"compare", "thermal-link", "tf-72", "tf-184", "--language", "es", "--width", "200"}).out,
+              HasSubstr("Cerrado o abierto: las piezas buenas conmutan"));
+  const std::string rows = "time,power\n2024-03-04 00:00,100\n2024-03-04 00:01,110\n2024-03-04 00:02,105\n";
+  EXPECT_THAT(
+      run_program({"log", "-", "--language", "es", "--width", "200"}, {}, rows).out,
+      AllOf(HasSubstr("encabezado: sí."), HasSubstr("escrito como fecha y hora."), HasSubstr("según el encabezado")));
+}
+
 }  // namespace
 }  // namespace ohmwright

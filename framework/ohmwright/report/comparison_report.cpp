@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <variant>
 
 #include <nlohmann/json.hpp>
 
@@ -26,7 +27,12 @@ std::string answer(const ComparisonReport& report, const Sentences& say) {
 }
 
 std::string sentence(const ComparisonReport& report, const EquivalenceFinding& finding, const Sentences& say) {
-  return say.in_domain(report.descriptor.text_domain, finding.text.english, view(finding.arguments));
+  const std::string_view domain = report.descriptor.text_domain;
+  FindingArguments arguments = finding.arguments;
+  for (FindingArgument& argument : arguments)  // the title of a figure or a rule is a text of the kind, too
+    if (auto* title = std::get_if<std::string>(&argument.value); title != nullptr && argument.name == "what")
+      *title = say.in_domain(domain, *title);
+  return say.in_domain(domain, finding.text.english, view(arguments));
 }
 
 }  // namespace

@@ -60,10 +60,18 @@ class LogSentences {
     for (const LogFinding& finding : findings)
       for (const FindingWords& row : words)
         if (row.id == finding.id)
-          add_once(say_(row.english, {{"one", argument_text(finding, row.one)},
-                                      {"two", argument_text(finding, row.two)},
-                                      {"three", argument_text(finding, row.three)}}),
+          add_once(say_(row.english, {{"one", worded(finding, row.one)},
+                                      {"two", worded(finding, row.two)},
+                                      {"three", worded(finding, row.three)}}),
                    lines);
+  }
+
+  /// The argument as people read it, in their language where it is a word.
+  std::string worded(const LogFinding& finding, std::string_view name) const {
+    const std::string text = argument_text(finding, name);
+    for (const ArgumentWord& word : log_argument_words())
+      if (word.argument == name && word.value == text) return say_(word.english);
+    return text;
   }
 
   /// Reader and analysis may find the same.

@@ -112,10 +112,26 @@ constexpr std::array limit_words{
     FindingWords{"compressed-log-damaged", OHMWRIGHT_TEXT("The compressed log is damaged from some place on.")},
 };
 
+constexpr std::array argument_words{
+    ArgumentWord{"header", "yes", OHMWRIGHT_TEXT("yes")},
+    ArgumentWord{"header", "no", OHMWRIGHT_TEXT("no")},
+    ArgumentWord{"from", "header", OHMWRIGHT_TEXT("header")},
+    ArgumentWord{"from", "values", OHMWRIGHT_TEXT("values")},
+    ArgumentWord{"writing", "calendar", OHMWRIGHT_TEXT("calendar")},
+    ArgumentWord{"writing", "clock", OHMWRIGHT_TEXT("clock")},
+    ArgumentWord{"writing", "elapsed", OHMWRIGHT_TEXT("elapsed")},
+    ArgumentWord{"writing", "epoch", OHMWRIGHT_TEXT("epoch")},
+    ArgumentWord{"writing", "serial_day", OHMWRIGHT_TEXT("serial day")},
+    ArgumentWord{"writing", "row_count", OHMWRIGHT_TEXT("row count")},
+    ArgumentWord{"order", "day_first", OHMWRIGHT_TEXT("day first")},
+    ArgumentWord{"order", "month_first", OHMWRIGHT_TEXT("month first")},
+};
+
 }  // namespace
 
 std::span<const FindingWords> log_form_words() { return form_words; }
 std::span<const FindingWords> log_question_words() { return question_words; }
 std::span<const FindingWords> log_limit_words() { return limit_words; }
+std::span<const ArgumentWord> log_argument_words() { return argument_words; }
 
 }  // namespace ohmwright
