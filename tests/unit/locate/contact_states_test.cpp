@@ -1,0 +1,66 @@
+#include <array>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include <ohmwright/locate/contact_states.hpp>
+
+// Bayes' rule for contacts that stay as they are, worked out by hand beside it.
+
+namespace ohmwright::locate {
+namespace {
+
+constexpr std::uint64_t relay = 40;
+
+PredictedOutcome way(double weight, bool is_open, double share_of_state) {
+  PredictedOutcome made;
+  made.weight = weight;
+  made.contacts.push_back({relay, is_open, share_of_state});
+  return made;
+}
+
+/// A relay that is closed in 3 of 5 appliances.
+std::vector<PredictedOutcome> ways() { return {way(0.6, false, 0.6), way(0.4, true, 0.4)}; }
+
+TEST(ContactStates, StartFromWhatIsUsual) {
+  const ContactStates states;
+  EXPECT_DOUBLE_EQ(states.weight_of(ways()[0]), 0.6);
+  EXPECT_DOUBLE_EQ(states.weight_of(ways()[1]), 0.4);
+}
+
+TEST(ContactStates, StayAsTheyWereFound) {
+  ContactStates states;
+  const std::array<double, 2> meant{0.6 * 5.0, 0.4 * 1.0};  // the reading has a density of 5 where closed, 1 where open
+  states.learn(ways(), meant, 0.1);
+  // open: (0.1 · 0.4 + 0.4 · 1) / (0.1 + 3 + 0.4)
+  const double open = (0.1 * 0.4 + 0.4) / (0.1 + 3.0 + 0.4);
+  EXPECT_NEAR(states.weight_of(ways()[1]), open, 1e-12);
+  EXPECT_NEAR(states.weight_of(ways()[0]), 1.0 - open, 1e-12);
+}
+
+TEST(ContactStates, AreNeverQuiteSure) {
+  ContactStates states;
+  const std::array<double, 2> meant{40.0, 0.0};
+  for (int again = 0; again < 5; ++again) states.learn(ways(), meant, 1e-6);
+  EXPECT_NEAR(states.weight_of(ways()[1]), 0.02, 1e-12) << "somebody may have moved it";
+}
+
+TEST(ContactStates, SayNothingAfterASlip) {
+  ContactStates states;
+  const std::array<double, 2> meant{0.0, 0.0};
+  states.learn(ways(), meant, 0.01);
+  EXPECT_NEAR(states.weight_of(ways()[1]), 0.4, 1e-12);
+}
+
+TEST(ContactStates, LeaveAloneWhatComesAndGoes) {
+  ContactStates states;
+  PredictedOutcome closed;
+  closed.weight = 0.5;
+  const std::vector<PredictedOutcome> both(2, closed);
+  const std::array<double, 2> meant{40.0, 0.0};
+  states.learn(both, meant, 1e-6);
+  EXPECT_DOUBLE_EQ(states.weight_of(closed), 0.5);
+}
+
+}  // namespace
+}  // namespace ohmwright::locate
