@@ -25,7 +25,7 @@ double ContactStates::weight_of(const PredictedOutcome& outcome) const {
 }
 
 void ContactStates::learn(std::span<const PredictedOutcome> outcomes, std::span<const double> meant, double misread) {
-  if (outcomes.empty()) return;
+  if (outcomes.empty() || outcomes.front().contacts.empty()) return;
   std::vector<Known> learnt;
   for (const StandingContact& contact : outcomes.front().contacts) {
     const double before = share_of({contact.source, true, contact.is_open ? contact.share : 1.0 - contact.share});

@@ -1,7 +1,8 @@
 #pragma once
 
 #include <cstdint>
-#include <vector>
+
+#include <boost/container/small_vector.hpp>
 
 #include <ohmwright/locate/prediction.hpp>
 
@@ -41,12 +42,16 @@ class SharedErrors {
   /// Symmetric, so that the lower triangle is enough; it grows by a row with each source.
   static std::size_t packed(std::size_t a, std::size_t b) { return a < b ? b * (b + 1) / 2 + a : a * (a + 1) / 2 + b; }
 
-  std::vector<std::uint64_t> sources_;
-  std::vector<double> means_;
-  std::vector<double> covariances_;
-  std::vector<double> slopes_;        ///< of the reading that is taken in, one for each source
-  std::vector<double> with_reading_;  ///< covariance of each source with that reading
-  std::vector<double> taken_at_;      ///< deviations about which its slopes are taken
+  /// Room without the heap for what a search on one appliance has as a rule: this is made for every way it may be.
+  static constexpr std::size_t usual = 24;
+  using OnePerSource = boost::container::small_vector<double, usual>;
+
+  boost::container::small_vector<std::uint64_t, usual> sources_;
+  OnePerSource means_;
+  boost::container::small_vector<double, usual*(usual + 1) / 2> covariances_;
+  OnePerSource slopes_;        ///< of the reading that is taken in
+  OnePerSource with_reading_;  ///< covariance of each source with that reading
+  OnePerSource taken_at_;      ///< deviations about which its slopes are taken
 };
 
 }  // namespace ohmwright::locate

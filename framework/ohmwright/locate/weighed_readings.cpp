@@ -4,6 +4,8 @@
 #include <tuple>
 #include <variant>
 
+#include <boost/container/small_vector.hpp>
+
 #include <ohmwright/locate/contact_states.hpp>
 #include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/locate/shared_errors.hpp>
@@ -29,7 +31,7 @@ double likelihood_if_misread_alike(const WeighedReading& reading, const ReadingM
 struct Learnt {
   SharedErrors errors;
   ContactStates contacts;
-  std::vector<double> meant;  ///< of the reading at hand, by its ways; kept for its memory
+  boost::container::small_vector<double, 8> meant;  ///< of the reading at hand, by its ways
 };
 
 double likelihood_of_way(const PredictedOutcome& outcome, const WeighedReading& reading, const ReadingModel& model,
@@ -58,7 +60,7 @@ double likelihood_in_turn(const std::vector<PredictedOutcome>& outcomes, const W
       likeliest = &outcome;
     }
   }
-  learnt.contacts.learn(outcomes, learnt.meant, misread);
+  learnt.contacts.learn(outcomes, {learnt.meant.data(), learnt.meant.size()}, misread);
   const bool tells = likeliest != nullptr && likeliest->form == PredictedOutcome::Form::value &&
                      reading.seen.form == SeenReading::Form::value &&
                      2.0 * (1.0 - model.misread_share) * best > misread + (1.0 - model.misread_share) * sum;
