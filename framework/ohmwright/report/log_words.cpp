@@ -36,8 +36,10 @@ std::string duration_text(double seconds) {
 std::string degrees_text(double kelvin) { return rounded(kelvin - cycles::melting_point_kelvin, 1) + " °C"; }
 
 std::string argument_text(const cycles::LogFinding& finding, std::string_view name) {
-  if (const auto number = finding.number(name)) return rounded(*number, *number < 10.0 ? 2 : 0);
-  return finding.text(name);
+  const std::optional<double> number = finding.number(name);
+  if (!number) return finding.text(name);
+  const bool is_count = *number == std::round(*number);
+  return rounded(*number, is_count || *number >= 10.0 ? 0 : 2);
 }
 
 std::vector<std::string> log_brief_cautions(const Sentences& say) {
