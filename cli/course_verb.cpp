@@ -49,7 +49,7 @@ std::vector<CourseAction> course_actions() {
         {"--key", "--passphrase-file", "--weights", "--override", "--feedback", "--format", "--out"}},
        course_grade},
       {{"worksheet",
-        "EXERCISE...",
+        "EXERCISE",
         OHMWRIGHT_TEXT("Exercises on paper: the questions, slips with the readings, the answers"),
         "ohmwright course worksheet class/exercise-001.json --appliance upright-thermistor-230v --out sheet.html",
         {"--appliance", "--slips", "--answers", "--large", "--key", "--passphrase-file", "--out"}},

@@ -51,6 +51,9 @@ std::string answers_of(const Arguments& arguments, const course::Exercise& exerc
 
 int course_worksheet(const Arguments& arguments, Environment& environment) {
   const std::string& path = course_operand(arguments, 1, "EXERCISE, a file of course make");
+  if (arguments.operands.size() > 2)
+    throw InputError("a sheet is of one exercise, and " + ohmwright::quoted(arguments.operands[2]) +
+                     " is another; make one sheet after the other, each with its --out FILE");
   const course::Exercise exercise =
       course::read_exercise(parse_document_to_check(text_of_file(path), path, course::course_limits()));
   if (arguments.has("--slips") && arguments.has("--answers"))

@@ -1,4 +1,7 @@
 #include <algorithm>
+#include <limits>
+#include <span>
+#include <utility>
 
 #include <ohmwright/course/explain.hpp>
 #include <ohmwright/locate/site.hpp>
@@ -11,18 +14,36 @@ namespace ohmwright::course {
 
 namespace {
 
+/// On the scale; over-range is above all values.
+double lowest_of(std::span<const locate::PredictedOutcome> outcomes) {
+  double lowest = std::numeric_limits<double>::max();
+  for (const locate::PredictedOutcome& outcome : outcomes)
+    if (outcome.form == locate::PredictedOutcome::Form::value) lowest = std::min(lowest, outcome.mean);
+  return lowest;
+}
+
+/// In words also where no list has it: a kind's own, of an appliance that is not at hand.
+std::string in_words(std::string text) {
+  std::replace(text.begin(), text.end(), '-', ' ');
+  return text;
+}
+
 /// What the meter shows of the candidate there; several ways where it may come out in several.
 std::string shown_there(locate::Prober& prober, const locate::Candidate& candidate,
                         const locate::Measurement& measurement, const Sentences& say) {
-  std::vector<std::string> ways;
+  std::vector<std::pair<double, std::string>> ways;  // from the lowest
   for (const locate::Instance& instance : prober.instances(candidate)) {
-    const std::string way = shown_text(prober.predict(instance, measurement), Probe::ohms, say);
-    if (std::find(ways.begin(), ways.end(), way) == ways.end()) ways.push_back(way);
+    const std::vector<locate::PredictedOutcome>& outcomes = prober.predict(instance, measurement);
+    std::string way = shown_text(outcomes, Probe::ohms, say);
+    const bool is_known = std::any_of(ways.begin(), ways.end(), [&](const auto& known) { return known.second == way; });
+    if (!is_known) ways.emplace_back(lowest_of(outcomes), std::move(way));
   }
+  std::stable_sort(ways.begin(), ways.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
   constexpr std::size_t few = 2;
-  if (ways.size() > few) return say(OHMWRIGHT_TEXT("{from} to {to}"), {{"from", ways.front()}, {"to", ways.back()}});
+  if (ways.size() > few)
+    return say(OHMWRIGHT_TEXT("{from} to {to}"), {{"from", ways.front().second}, {"to", ways.back().second}});
   std::string text;
-  for (const std::string& way : ways) text += (text.empty() ? "" : " / ") + way;
+  for (const auto& [lowest, way] : ways) text += (text.empty() ? "" : " / ") + way;
   return text;
 }
 
@@ -62,9 +83,11 @@ std::vector<std::string> fault_symptoms(const Bench& bench, const Sentences& say
     const Descriptor& descriptor = part.kind->descriptor();
     for (const FaultModeDescriptor& mode : descriptor.fault_modes) {
       std::vector<std::string> seen;
-      for (const SymptomEffect& effect : mode.symptoms)
-        seen.push_back(symptom_text(bench.appliance, std::string(effect.symptom), say) + " (" +
-                       percent_text(effect.probability) + ")");
+      for (const SymptomEffect& effect : mode.symptoms) {
+        const std::string id(effect.symptom);
+        const std::string text = symptom_text(bench.appliance, id, say);
+        seen.push_back((text == id ? in_words(id) : text) + " (" + percent_text(effect.probability) + ")");
+      }
       lines.push_back(say(OHMWRIGHT_TEXT("{fault}: {symptoms}"),
                           {{"fault", say.in_domain(descriptor.text_domain, mode.title)},
                            {"symptoms", seen.empty() ? say(OHMWRIGHT_TEXT("nothing that is seen")) : listed(seen)}}));

@@ -97,7 +97,7 @@ std::vector<std::string> check_words_of(const Record& record) {
 /// Whether the engine holds one set of parts for decided.
 bool is_decided(const Reasoning& reasoning, const locate::Diagnosis& diagnosis) {
   const std::vector<locate::AnswerSet> sets = locate::answers(reasoning.faults(), diagnosis);
-  return !sets.empty() && !sets.front().parts.empty() && sets.front().probability >= decided_probability;
+  return !sets.empty() && !sets.front().parts.empty() && reasoning.is_told(diagnosis, sets.front().parts);
 }
 
 /// The likeliest set of parts after each reading and look, as a line.

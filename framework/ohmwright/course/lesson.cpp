@@ -28,9 +28,6 @@ constexpr std::array lesson_names{std::pair{Lesson::one_part, std::string_view("
 
 /// So often, before the appliance is given up.
 constexpr std::size_t most_attempts = 200;
-/// Of an exercise: that its parts are at fault and no others. Lower than what decides, as there may always be a second
-/// fault that shows in no reading (assumed).
-constexpr double least_tellable = 0.8;
 /// Of the parts on the table, this share is good.
 constexpr double good_on_the_table = 1.0 / 3.0;
 
@@ -210,9 +207,7 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     const locate::Diagnosis diagnosis = reasoning.after(readings, {});
     const std::vector<std::size_t> parts = parts_of(made.truth.faults);
     made.truth.tellable = reasoning.probability_of(diagnosis, parts);
-    const bool can_be_told = made.truth.tellable >= least_tellable &&
-                             reasoning.probability_of_at_least(diagnosis, parts) >= decided_probability;
-    if (lesson != Lesson::healthy && !can_be_told) continue;
+    if (lesson != Lesson::healthy && !reasoning.is_told(diagnosis, parts)) continue;
     made.truth.lesson = lesson;
     DrawStream owner = secret_->draws("complaint", order.index);
     if (!bench.on_the_table) made.exercise.complaint = drawn_complaint(made.exercise, owner);

@@ -39,6 +39,11 @@ double Reasoning::probability_of(const locate::Diagnosis& diagnosis, std::span<c
   return sum;
 }
 
+bool Reasoning::is_told(const locate::Diagnosis& diagnosis, std::span<const std::size_t> parts) const {
+  return probability_of(diagnosis, parts) >= least_tellable &&
+         probability_of_at_least(diagnosis, parts) >= decided_probability;
+}
+
 double Reasoning::probability_of_at_least(const locate::Diagnosis& diagnosis,
                                           std::span<const std::size_t> parts) const {
   double sum = 0.0;

@@ -28,6 +28,10 @@ class Reasoning {
   /// must not hide what does.
   double probability_of_at_least(const locate::Diagnosis& diagnosis, std::span<const std::size_t> parts) const;
 
+  /// Whether these parts, and no others that show, are told to be at fault: that they are with `decided_probability`,
+  /// that nothing else is with `least_tellable`.
+  bool is_told(const locate::Diagnosis& diagnosis, std::span<const std::size_t> parts) const;
+
  private:
   std::vector<std::size_t> parts_of_candidate(std::size_t candidate) const;
 
@@ -41,5 +45,8 @@ std::vector<std::size_t> parts_of(std::span<const PartFault> faults);
 
 /// An answer counts as decided from here on: what `locate` calls likely.
 inline constexpr double decided_probability = 0.95;
+/// And that no other part is at fault, from here on: lower, as a second fault that shows in no reading may always be
+/// there (assumed).
+inline constexpr double least_tellable = 0.8;
 
 }  // namespace ohmwright::course

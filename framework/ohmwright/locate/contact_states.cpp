@@ -25,19 +25,13 @@ double ContactStates::weight_of(const PredictedOutcome& outcome) const {
 }
 
 void ContactStates::learn(std::span<const PredictedOutcome> outcomes, std::span<const double> meant, double misread) {
-  if (outcomes.empty() || outcomes.front().contacts.empty()) return;
-  std::vector<Known> learnt;
-  for (const StandingContact& contact : outcomes.front().contacts) {
-    const double before = share_of({contact.source, true, contact.is_open ? contact.share : 1.0 - contact.share});
-    double all = misread;
-    double open = misread * before;
-    for (std::size_t i = 0; i < outcomes.size(); ++i) {
-      all += meant[i];
-      for (const StandingContact& state : outcomes[i].contacts)
-        if (state.source == contact.source && state.is_open) open += meant[i];
+  boost::container::small_vector<Known, 4> learnt;
+  for (const PredictedOutcome& outcome : outcomes)
+    for (const StandingContact& contact : outcome.contacts) {
+      const bool is_done =
+          std::any_of(learnt.begin(), learnt.end(), [&](const Known& known) { return known.source == contact.source; });
+      if (!is_done) learnt.push_back({contact.source, open_after(contact, outcomes, meant, misread)});
     }
-    if (all > 0.0) learnt.push_back({contact.source, std::clamp(open / all, moved_unseen, 1.0 - moved_unseen)});
-  }
   for (const Known& one : learnt) {
     const auto known =
         std::find_if(known_.begin(), known_.end(), [&](const Known& k) { return k.source == one.source; });
@@ -46,6 +40,22 @@ void ContactStates::learn(std::span<const PredictedOutcome> outcomes, std::span<
     else
       *known = one;
   }
+}
+
+double ContactStates::open_after(const StandingContact& contact, std::span<const PredictedOutcome> outcomes,
+                                 std::span<const double> meant, double misread) const {
+  const double before = share_of({contact.source, true, contact.is_open ? contact.share : 1.0 - contact.share});
+  double all = misread;
+  double open = misread * before;
+  for (std::size_t i = 0; i < outcomes.size(); ++i) {
+    const auto& contacts = outcomes[i].contacts;
+    const auto named = std::find_if(contacts.begin(), contacts.end(),
+                                    [&](const StandingContact& one) { return one.source == contact.source; });
+    all += meant[i];
+    // A way that leaves the contact open to question tells nothing of it.
+    open += meant[i] * (named == contacts.end() ? before : named->is_open ? 1.0 : 0.0);
+  }
+  return all > 0.0 ? std::clamp(open / all, moved_unseen, 1.0 - moved_unseen) : before;
 }
 
 }  // namespace ohmwright::locate

@@ -97,7 +97,7 @@ std::optional<Bend> bend_through(std::uint64_t source, double spread, double bel
   const double s = ((less - 1.0) * (above - middle) - (more - 1.0) * (below - middle)) / determinant;
   const double p = middle * (1.0 + s) - q;
   constexpr double rounding = 1e-9;  // a branch alone beside nothing has a p of 0, a branch in series an s of 0
-  const bool grows = q > p * s;  // as any reading does with any resistance
+  const bool grows = q > p * s;      // as any reading does with any resistance
   if (!std::isfinite(p) || !std::isfinite(s) || !grows || q <= 0.0 || p < -rounding * q || s < -rounding)
     return std::nullopt;
   return Bend{source, spread, std::max(0.0, p), q, std::max(0.0, s)};

@@ -72,6 +72,10 @@ std::uint64_t Prober::ProbedScene::source_of(std::size_t part, std::size_t index
   return element.choices.front().is_of_temperature ? own + temperature_marks_[part] : own;
 }
 
+std::uint64_t Prober::ProbedScene::source_of_state(std::size_t part, std::size_t index) const {
+  return source::of_element(part, index, scene_.excitation()) + temperature_marks_[part];
+}
+
 /// Every part good and as its network was built: what an instance without a word on it starts from.
 void Prober::ProbedScene::note_as_built() {
   const std::size_t branches = scene_.network().branches().size();
@@ -86,8 +90,7 @@ void Prober::ProbedScene::note_as_built() {
     for (std::size_t i = 0; i < model.elements.size(); ++i) {
       const PlacedElement& element = model.elements[i];
       as_built_.sources[element.branch] = source_of(part, i, element);
-      if (element.is_contact && element.choices.size() > 1)
-        wavering.push_back({&element, 0, source::of_element(part, i, scene_.excitation())});
+      if (element.is_contact && element.choices.size() > 1) wavering.push_back({&element, 0, source_of_state(part, i)});
     }
   }
   spread_ = as_built_.spread;

@@ -75,6 +75,8 @@ class Prober::ProbedScene {
   void sort_test_points();
   void note_as_built();
   std::uint64_t source_of(std::size_t part, std::size_t index, const PlacedElement& element) const;
+  /// Of a contact's state, which another temperature makes another state.
+  std::uint64_t source_of_state(std::size_t part, std::size_t index) const;
   void prepare(Group& group);
   std::vector<circuit::Change> changes_of(const Group& group) const;
   void find_what_matters();

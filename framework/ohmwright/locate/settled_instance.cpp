@@ -59,7 +59,7 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
     if (element.is_contact && element.choices.size() > 1 && (!element.stays || settled == instance.settled.end())) {
       const bool comes_and_goes =
           !healthy && appliance_.parts[part].kind->descriptor().fault_modes[fault].id == comes_and_goes_mode;
-      wavering_.push_back({&element, 0, comes_and_goes ? 0 : source::of_element(part, i, scene_.excitation())});
+      wavering_.push_back({&element, 0, comes_and_goes ? 0 : source_of_state(part, i)});
       continue;
     }
     const ElementChoice& choice =

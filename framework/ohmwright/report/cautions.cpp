@@ -7,6 +7,8 @@ namespace ohmwright {
 
 namespace {
 
+constexpr std::string_view cut_the_supply = "disconnect-power";
+
 std::ptrdiff_t place_of(std::string_view id) {
   const std::span<const Caution> all = framework_cautions();
   return std::find_if(all.begin(), all.end(), [id](const Caution& caution) { return caution.id == id; }) - all.begin();
@@ -30,6 +32,20 @@ std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::spa
     else if (!descriptor.procedures.empty())  // the same with the probes swapped: as the kind's first
       std::for_each(descriptor.procedures.front().cautions.begin(), descriptor.procedures.front().cautions.end(), add);
     if (reading.moisture == Moisture::wet) add("water-and-mains");
+  }
+  // Whatever is advised after a live reading, a hand goes to the part for it: to thaw it, to read it alone, to replace
+  // it.
+  const bool was_live = std::any_of(readings.begin(), readings.end(),
+                                    [](const Reading& reading) { return reading.supply == Supply::live; });
+  if (was_live && !advice.empty()) {
+    add(cut_the_supply);
+    add("prove-dead");
+    const auto dead_work =
+        std::find_if(descriptor.procedures.begin(), descriptor.procedures.end(), [](const ProcedureDescriptor& one) {
+          return std::find(one.cautions.begin(), one.cautions.end(), cut_the_supply) != one.cautions.end();
+        });
+    if (dead_work != descriptor.procedures.end())
+      std::for_each(dead_work->cautions.begin(), dead_work->cautions.end(), add);
   }
   for (const Advice& given : advice) {
     const std::uint16_t procedure = index_of(descriptor.procedures, descriptor.advice[given.text].procedure);

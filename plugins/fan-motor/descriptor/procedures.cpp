@@ -59,6 +59,19 @@ ProcedureDescriptor turning() {
           {"moving-parts", "unplug-for-tape"}};
 }
 
+ProcedureDescriptor thaw() {
+  return {"thaw-the-wheel",
+          OHMWRIGHT_TEXT("Thawing its wheel"),
+          "winding",
+          20.0,
+          {
+              {"unplug", OHMWRIGHT_TEXT("Unplug the appliance and prove the points dead.")},
+              {"melt", OHMWRIGHT_TEXT("Melt the ice with warm, damp cloths; let the water run off and dry the motor.")},
+              {"spin", OHMWRIGHT_TEXT("Flick its wheel and note how long it coasts.")},
+          },
+          {"disconnect-power", "prove-dead", "no-heat-gun", "water-and-mains", "moving-parts", "sharp-fins"}};
+}
+
 ProcedureDescriptor insulation_test() {
   return {
       "insulation-500-volt",
@@ -106,7 +119,8 @@ std::vector<ProcedureDescriptor> describe_procedures() {
           live("capacitor-running", "capacitor_current", OHMWRIGHT_TEXT("Current through its capacitor, live")),
           turning(),
           capacitor_alone(),
-          insulation_test()};
+          insulation_test(),
+          thaw()};
 }
 
 std::vector<CautionDescriptor> describe_cautions() {

@@ -69,7 +69,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"thaw-first",
        OHMWRIGHT_TEXT(
            "Thaw it and flick it again, with its temperature (--at). If it is free then, ice stopped it: look "
-           "upstream, at drain and defrost.")},
+           "upstream, at drain and defrost."),
+       "thaw-the-wheel"},
       {"cool-down", OHMWRIGHT_TEXT("Let it cool for half an hour and read it again.")},
       {"say-frequency",
        OHMWRIGHT_TEXT(

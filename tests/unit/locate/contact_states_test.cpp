@@ -52,6 +52,18 @@ TEST(ContactStates, SayNothingAfterASlip) {
   EXPECT_NEAR(states.weight_of(ways()[1]), 0.4, 1e-12);
 }
 
+// A set-up that may not have taken: one half of what may be read names no state of the relay.
+TEST(ContactStates, LearnNothingFromAWayThatLeavesThemOpenToQuestion) {
+  ContactStates states;
+  PredictedOutcome elsewhere;
+  elsewhere.weight = 0.5;
+  const std::vector<PredictedOutcome> mixed{elsewhere, way(0.3, false, 0.6), way(0.2, true, 0.4)};
+  const std::array<double, 3> meant{3.0, 0.6, 0.2};
+  states.learn(mixed, meant, 0.1);
+  // open: (0.1 · 0.4 + 3 · 0.4 + 0.2) / (0.1 + 3 + 0.6 + 0.2)
+  EXPECT_NEAR(states.weight_of(ways()[1]), (0.04 + 1.2 + 0.2) / 3.9, 1e-12);
+}
+
 TEST(ContactStates, LeaveAloneWhatComesAndGoes) {
   ContactStates states;
   PredictedOutcome closed;

@@ -27,5 +27,13 @@ TEST(Cautions, AreThoseOfTheReadingsAndOfWhatTheAdviceAsksFor) {
   EXPECT_THAT(caution_ids(d, readings, advice), ElementsAre("disconnect-power", "live-measurement"));
 }
 
+TEST(Cautions, AfterALiveReadingCutTheSupplyBeforeWhateverIsAdvised) {
+  const Descriptor d = with_live_advice();
+  std::vector<Reading> readings{testing::resistance_reading("11.0 kohm")};
+  readings.front().supply = Supply::live;
+  std::vector<Advice> advice(1);  // one that names no procedure
+  EXPECT_THAT(caution_ids(d, readings, advice), ::testing::IsSupersetOf({"disconnect-power", "prove-dead"}));
+}
+
 }  // namespace
 }  // namespace ohmwright
