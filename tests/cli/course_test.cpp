@@ -243,6 +243,8 @@ TEST_F(Course, ALabAsksWhetherTheDoubtCovers) {
   EXPECT_THAT(ran.out, AllOf(HasSubstr(",0.415,yes"), HasSubstr(",8.497,no"))) << ran.err;
   std::ofstream(at("one-bad.csv")) << "student,tag,reading\nAnn,H1,32.3 ohm +- 0.6 ohm\nBen,H1,33 ohm\n"
                                    << "Ann,H1,33 ohm +- 0.1 ohm\n";
+  std::ofstream(at("live.json")) << R"({"title": "lab", "parts": [{"tag": "O1", "reference": "230 V +- 1 V"}]})";
+  EXPECT_THAT(course({"lab", at("live.json"), at("readings.csv")}).err, HasSubstr("mains are no exercise"));
   const Ran one_bad = course({"lab", at("lab.json"), at("one-bad.csv")});
   EXPECT_EQ(one_bad.exit_code, 0) << "one bad line holds nobody up";
   EXPECT_THAT(one_bad.out,

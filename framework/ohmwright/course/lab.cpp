@@ -14,6 +14,10 @@ namespace ohmwright::course {
 
 namespace {
 
+/// Past this a voltage is not left to students [V]: alternating extra-low voltage that may be touched where it is dry
+/// is 25 V (IEC 60364-4-41, 414, from memory).
+constexpr double most_volts = 25.0;
+
 /// A quantity of whatever dimension its unit says; `like` fixes it once the reference is read.
 std::optional<StatedValue> quantity_in(const ValueNode& part, const char* field, std::optional<Dimension> like,
                                        std::vector<Problem>& problems) {
@@ -68,6 +72,10 @@ Lab read_lab(const Document& document) {
     if (!reference->half_width || *reference->half_width <= 0.0)
       problems.push_back(node.find("reference")->problem("expected a reference with its ±, \"32.05 ohm ± 0.05 ohm\""));
     const Dimension dimension = reference->value.dimension();
+    if (dimension == Dimension::voltage && std::abs(reference->value.value_in_si()) > most_volts)
+      problems.push_back(node.find("reference")
+                             ->problem("a lab is of parts that are dead, or of cells and supplies up to 25 V; mains "
+                                       "are no exercise for a class"));
     lab.parts.push_back({text_of(node, "tag"), text_of(node, "title"), *reference,
                          quantity_in(node, "lower", dimension, problems),
                          quantity_in(node, "upper", dimension, problems), text_of(node, "conditions")});
