@@ -67,7 +67,8 @@ bool Search::disagrees(const TakenReading& reading) const {
          });
 }
 
-/// What need not be read again. What may be is a slip, what comes and goes, and OL on a range that nobody stated.
+/// What need not be read again. What may be is a slip that was not borne out, what comes and goes, and OL on a range
+/// that nobody stated.
 std::vector<Measurement> Search::done() const {
   std::vector<Measurement> done;
   for (std::size_t i = 0; i < readings_.size(); ++i) {
@@ -75,7 +76,8 @@ std::vector<Measurement> Search::done() const {
     const auto times = std::count_if(readings_.begin(), readings_.end(), [&](const TakenReading& other) {
       return other.measurement == reading.measurement;
     });
-    const bool is_open = diagnosis_.is_unexplained(i) || is_of_unknown_range(reading) || disagrees(reading);
+    const bool is_open = (diagnosis_.is_unexplained(i) && !was_read_twice_alike(prober_, readings_, i)) ||
+                         is_of_unknown_range(reading) || disagrees(reading);
     if (!is_open || times >= most_times) done.push_back(reading.measurement);
   }
   return done;

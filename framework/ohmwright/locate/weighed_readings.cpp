@@ -120,6 +120,18 @@ bool agree(const SeenReading& a, const SeenReading& b) {
   return a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing;
 }
 
+bool was_read_twice_alike(const Prober& prober, std::span<const TakenReading> readings, std::size_t reading) {
+  const Measurement& measurement = readings[reading].measurement;
+  const Probe probe = prober.appliance().test_points[measurement.test_point].probe;
+  const std::optional<SeenReading> seen = seen_reading(readings[reading], probe, prober.meter());
+  for (std::size_t i = 0; seen && i < readings.size(); ++i) {
+    if (i == reading || !(readings[i].measurement == measurement)) continue;
+    const std::optional<SeenReading> other = seen_reading(readings[i], probe, prober.meter());
+    if (other && agree(*seen, *other)) return true;
+  }
+  return false;
+}
+
 std::tuple<std::size_t, std::size_t, bool> place_of(const Measurement& measurement) {
   return {measurement.test_point, measurement.set_up.value_or(std::numeric_limits<std::size_t>::max()),
           measurement.low_impedance};
