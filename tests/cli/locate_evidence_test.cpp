@@ -255,6 +255,18 @@ TEST(Evidence, WhatWasReadTwiceAlikeIsNotAskedForAgain) {
                     Not(HasSubstr("explains it: measure it again"))));
 }
 
+// A broken test lead shows OL everywhere (common practice, no source).
+TEST(Evidence, NothingIsFoundByALeadThatOnlyShowsOpen) {
+  const std::vector<std::string> words{timer_upright, "plug@turned-to-defrost=OL",
+                                       "defrost-to-neutral@turned-to-defrost=OL", "timer-motor=OL"};
+  EXPECT_NE(located(words)["standing"], "found");
+  EXPECT_THAT(told(words), HasSubstr("Every reading is OL. A broken test lead, the wrong jack or a flat battery shows "
+                                     "OL wherever the probes are: touch them together"));
+  std::vector<std::string> with_value = words;
+  with_value.push_back("fan-alone=60");
+  EXPECT_THAT(told(with_value), Not(HasSubstr("Every reading is OL")));
+}
+
 TEST(Evidence, ALookThatFindsTheRefrigerantShortEndsInTheStop) {
   for (const char* appliance : {timer_upright, "combination-two-evaporators-230v"}) {
     const std::vector<std::string> words{appliance, "--symptom", "frost-whole-coil", "--looked",

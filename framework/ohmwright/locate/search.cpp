@@ -135,6 +135,13 @@ void Search::hold_back_what_no_reading_says() {
     put_what_bears_it_out_first();
 }
 
+/// Nothing is found as long as a broken test lead would have shown all of it.
+void Search::doubt_leads_that_only_show_open() {
+  constexpr std::size_t suspicious = 3;  // test points (assumed, no source)
+  if (standing_.form == Standing::Form::settled && points_that_all_show_open(prober_, readings_) >= suspicious)
+    standing_.form = Standing::Form::likely;
+}
+
 /// First the quickest of the readings that tell the parts named from good ones.
 void Search::put_what_bears_it_out_first() {
   const std::span<const Candidate> candidates = faults_.candidates();
@@ -207,6 +214,7 @@ void Search::think() {
   steps_ = steps_from_here(settings_.steps);
   standing_ = locate::standing(faults_, diagnosis_, settings_.steps, steps_);
   if (standing_.is_named()) hold_back_what_no_reading_says();
+  doubt_leads_that_only_show_open();
   const bool goes_on = standing_.form == Standing::Form::open || standing_.form == Standing::Form::likely ||
                        standing_.form == Standing::Form::no_more_steps;
   if (!goes_on) return;
