@@ -41,6 +41,19 @@ bool is_lifted(const TestPoint& point, std::size_t part) {
                      [part](const PartTerminal& terminal) { return terminal.part == part; });
 }
 
+/// The temperature of a zone. One that nobody measured may have warmed up since the cover came off: it is anything from
+/// as found to as warm as the room, as the search for the fault takes it.
+StatedValue temperature_of(const locate::Site& site, std::size_t zone) {
+  StatedValue stated = site.zone_temperatures[zone];
+  if (!site.warming_up[zone]) return stated;
+  const double half_width = stated.half_width.value_or(0.0);
+  const double low = stated.value.value_in_si() - half_width;
+  const double high = std::max(site.warming_up[zone]->to_kelvin, stated.value.value_in_si() + half_width);
+  stated.value = AnyQuantity(Dimension::temperature, 0.5 * (low + high));
+  stated.half_width = 0.5 * (high - low);
+  return stated;
+}
+
 /// What the kind is told of the place: its zone's temperature and the states of the part.
 Reading reading_at(const Appliance& appliance, std::size_t part, const MeasurandDescriptor& measurand,
                    const locate::Site& site, const locate::TakenReading& taken) {
@@ -52,7 +65,7 @@ Reading reading_at(const Appliance& appliance, std::size_t part, const Measurand
   const std::uint16_t temperature = index_of(descriptor.conditions, "part_temperature");
   if (temperature != not_found && placed.zone)
     reading.conditions.push_back(
-        stated_condition(descriptor.conditions[temperature], here.zone_temperatures[*placed.zone], "zone"));
+        stated_condition(descriptor.conditions[temperature], temperature_of(here, *placed.zone), "zone"));
   for (const StateValue& set : here.states[part]) {
     const StateDescriptor& state = descriptor.states[set.state];
     reading.states.push_back({std::string(state.id), std::string(state.values[set.value].id)});

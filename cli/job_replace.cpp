@@ -33,6 +33,8 @@ struct Exchange {
   std::string part;  ///< id in the appliance; empty: it has none
   std::string title;
   RatedPart out;
+  /// What the new one must be like: a replacement that was itself no equivalent is no measure for the next.
+  RatedPart made_for;
   RatedPart in;
   bool new_is_known = false;
   bool has_earth = true;
@@ -77,21 +79,23 @@ Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const 
     exchange.kind = appliance->parts[placed].kind;
     exchange.title = appliance->parts[placed].title;
     exchange.out = placed_part(*appliance, placed, job.call);
+    exchange.made_for = {appliance->parts[placed].part, appliance->parts[placed].ratings, exchange.title};
   } else {
     exchange.kind = &kind_of_no_part(appliance ? &*appliance : nullptr, arguments, environment);
     exchange.part = std::string(exchange.kind->descriptor().id);
     exchange.title = std::string(exchange.kind->descriptor().title);
   }
   if (arguments.has("--old") || placed == not_placed)
-    exchange.out = rated_part(*exchange.kind, arguments.value("--old"));
+    exchange.made_for = exchange.out = rated_part(*exchange.kind, arguments.value("--old"));
   if (!arguments.has("--new"))
     throw InputError("job replace needs --new NAME|FILE, the ratings of the part that goes in (ohmwright ratings " +
                      std::string(exchange.kind->descriptor().id) + "), or --new unknown");
   exchange.new_is_known = arguments.value("--new") != "unknown";
   exchange.in = rated_part(*exchange.kind, exchange.new_is_known ? arguments.value("--new") : std::string());
-  if (exchange.new_is_known && exchange.out.part != nullptr)
+  if (exchange.made_for.part == nullptr) exchange.made_for = exchange.out;
+  if (exchange.new_is_known && exchange.made_for.part != nullptr)
     exchange.findings = exchange.kind->call("comparing two parts", [&] {
-      return exchange.kind->kind().compare(*exchange.out.part, *exchange.in.part, ComparisonContext{});
+      return exchange.kind->kind().compare(*exchange.made_for.part, *exchange.in.part, ComparisonContext{});
     });
   return exchange;
 }

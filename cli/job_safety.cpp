@@ -23,6 +23,9 @@ std::string proof_command(const job::ProofStep& step) {
     case Form::earth_bond_undecided:
     case Form::earth_bond_unread:
       return "ohmwright job verify --earth-bond 0.12ohm --test-current 10A, or --earth-bond none";
+    case Form::new_part_not_within:
+      return step.place == step.part ? "ohmwright job read " + step.part + " VALUE"
+                                     : "ohmwright job read " + step.place + "=VALUE";
     case Form::new_part_unread:
       return "ohmwright job read " + step.place + "=VALUE";
     case Form::forced_defrost:

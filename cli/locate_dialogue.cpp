@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <ohmwright/locate/reading_range.hpp>
+#include <ohmwright/locate/weighed_readings.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
@@ -220,6 +221,14 @@ class Dialogue {
     const locate::TakenReading& last = search_.readings().back();
     if (!search_.diagnosis().is_unexplained(search_.readings().size() - 1)) return;
     environment_.out << '\n';
+    if (locate::was_read_twice_alike(search_.reasoner().prober(), search_.readings(), search_.readings().size() - 1)) {
+      line(say(OHMWRIGHT_TEXT("Nothing modelled explains reading {number}, {point}: {shown}, and it was read twice "
+                              "alike: judge what lies between the probes by itself (ohmwright check)."),
+               {{"number", std::to_string(search_.readings().size())},
+                {"point", appliance_.test_points[last.measurement.test_point].title},
+                {"shown", last.label}}));
+      return;
+    }
     line(say(OHMWRIGHT_TEXT("Nothing modelled explains reading {number}, {point}: {shown}. Measure it again: probes on "
                             "bare metal, at these terminals, what has to be off taken off."),
              {{"number", std::to_string(search_.readings().size())},

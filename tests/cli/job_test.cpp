@@ -143,6 +143,31 @@ TEST_F(JobCall, ReadsNothingLiveWhileItLeaks) {
   EXPECT_EQ(run({"read", "volts-heater@forced-defrost=118V", "--live-agreed"}).exit_code, 0);
 }
 
+// A new part that does not conduct is no repair, whatever else is proved; nor is a reading of before it went in one of
+// it.
+TEST_F(JobCall, ANewPartThatIsOutOfItsLimitsIsNoRepair) {
+  done({"open", "a", "--appliance", "upright-thermistor-230v"});
+  run({"read", "sensor-plug=OL"});
+  done({"replace", "sensor", "--new", "ntc-10k-b3977"});
+  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("the new one read out of its limits")));
+  EXPECT_EQ(run({"read", "sensor-plug=OL on 20M"}).exit_code, 1);
+  EXPECT_THAT(run({"verify"}).out, HasSubstr("the new one read out of its limits"));
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("the new one read out of its limits, at sensor-plug"));
+  run({"read", "sensor-plug=12.5k"});
+  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("the new one read out of its limits")));
+}
+
+// The panel is off and the coil thaws: an open thermostat, or a sensor that reads as at 20 degC, is healthy there, and
+// nobody measured how warm it is (common practice, no source).
+TEST_F(JobCall, CondemnsNothingByATemperatureThatNobodyMeasured) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_EQ(run({"read", "thermostat-alone=OL"}).exit_code, 3);
+  done({"sign", "--zone", "coil=-18C"});
+  EXPECT_EQ(run({"read", "thermostat-alone=OL"}).exit_code, 1) << "cold, it has to conduct";
+  done({"open", "b", "--appliance", "upright-thermistor-230v"});
+  EXPECT_EQ(run({"read", "sensor-plug=12.5k"}).exit_code, 3);
+}
+
 TEST_F(JobCall, TakesNoReadingFromBeforeTheRepairForProof) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
   done({"replace", "heater", "--new", "unknown"});
@@ -285,6 +310,8 @@ TEST_F(JobCall, RefusesAPartThatIsNoEquivalentUnlessToldWhy) {
   const std::string refusal = refused({"replace", "heater", "--new", "heater-180w-230v"});
   EXPECT_THAT(refusal, AllOf(HasSubstr("no equivalent of Defrost heater"), HasSubstr("--because")));
   done({"replace", "heater", "--new", "heater-180w-230v", "--because", "for one night"});
+  EXPECT_THAT(refused({"replace", "heater", "--new", "heater-180w-230v"}), HasSubstr("no equivalent of Defrost heater"))
+      << "the appliance was not made for what went in last";
   EXPECT_EQ(report()["replaced"][0]["because"], "for one night");
 }
 

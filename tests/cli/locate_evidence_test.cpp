@@ -205,6 +205,78 @@ TEST(Evidence, TheStopNamesNothingToReplace) {
   EXPECT_THAT(run_program(as_html).out, AllOf(Not(HasSubstr("Possible faults")), Not(HasSubstr("<svg"))));
 }
 
+// A pass of 32 ohm: whatever a part alone may show has a fault that shows it (extents assumed, no source).
+TEST(Evidence, NoOhmsOfAPartAloneAreBeyondItsFaults) {
+  struct Place {
+    const char* appliance;
+    const char* point;
+    const char* part;
+    std::vector<const char*> shown;
+  };
+  const std::vector<Place> places{
+      {timer_upright, "heater-alone", "heater", {"0.2", "2", "6", "10", "16", "20", "60", "700", "1k", "10k", "90k"}},
+      {timer_upright, "fan-alone", "fan", {"0.2", "3", "2k", "20k", "90k"}},
+      {board_upright, "sensor-plug", "sensor", {"0.1", "5", "100", "400", "400k", "900k"}},
+      {timer_upright, "splice-alone", "splice", {"3", "40", "70", "1k", "20k", "90k"}}};
+  for (const Place& place : places)
+    for (const char* shown : place.shown) {
+      const std::string reading = std::string(place.point) + "=" + shown;
+      const nlohmann::json json = located({place.appliance, reading, reading});
+      for (const auto& row : json["readings"])
+        EXPECT_LT(row["probability_unexplained"].get<double>(), 0.5) << place.appliance << ' ' << reading;
+      EXPECT_EQ(json["possible_faults"][0]["parts"], nlohmann::json::array({place.part})) << reading;
+    }
+}
+
+TEST(Evidence, AHeaterOfAThirdOfItsOhmsIsNamed) {
+  const std::vector<std::string> words{timer_upright,     "--symptom",         "frost-whole-coil",
+                                       "heater-alone=10", "heater-alone=10.1", "heater-alone=10"};
+  EXPECT_THAT(located(words)["standing"], ::testing::AnyOf("found", "likely"));
+  EXPECT_THAT(told(words), AllOf(HasSubstr("Defrost heater: part of its wire bridged"),
+                                 Not(HasSubstr("Nothing of the possible faults explains it"))));
+}
+
+// A motor's winding of 8 kohm that reads 900 kohm twice is explained by nothing: it was no slip, and is not asked for a
+// third time (common practice, no source).
+TEST(Evidence, WhatWasReadTwiceAlikeIsNotAskedForAgain) {
+  const auto asks_for_motor = [](const nlohmann::json& json) {
+    for (const auto& step : json["steps"])
+      if (step.value("test_point", std::string()) == "timer-motor") return true;
+    return false;
+  };
+  const nlohmann::json once = located({timer_upright, "timer-motor=900k"});
+  ASSERT_GT(once["readings"][0]["probability_unexplained"].get<double>(), 0.5);
+  EXPECT_TRUE(asks_for_motor(once));
+  EXPECT_FALSE(asks_for_motor(located({timer_upright, "timer-motor=900k", "timer-motor=901k"})));
+  EXPECT_THAT(told({timer_upright, "timer-motor=900k", "timer-motor=901k"}),
+              AllOf(HasSubstr("Read twice alike, and nothing of the possible faults explains it: judge what lies "
+                              "between the probes by itself (ohmwright check)."),
+                    Not(HasSubstr("explains it: measure it again"))));
+}
+
+// A broken test lead shows OL everywhere (common practice, no source).
+TEST(Evidence, NothingIsFoundByALeadThatOnlyShowsOpen) {
+  const std::vector<std::string> words{timer_upright, "plug@turned-to-defrost=OL",
+                                       "defrost-to-neutral@turned-to-defrost=OL", "timer-motor=OL"};
+  EXPECT_NE(located(words)["standing"], "found");
+  EXPECT_THAT(told(words), HasSubstr("Every reading is OL. A broken test lead, the wrong jack or a flat battery shows "
+                                     "OL wherever the probes are: touch them together"));
+  std::vector<std::string> with_value = words;
+  with_value.push_back("fan-alone=60");
+  EXPECT_THAT(told(with_value), Not(HasSubstr("Every reading is OL")));
+}
+
+TEST(Evidence, ALookThatFindsTheRefrigerantShortEndsInTheStop) {
+  for (const char* appliance : {timer_upright, "combination-two-evaporators-230v"}) {
+    const std::vector<std::string> words{appliance, "--symptom", "frost-whole-coil", "--looked",
+                                         "refrigerant-short=found"};
+    EXPECT_THAT(told(words), AllOf(HasSubstr("STOP: this speaks of the sealed refrigerant system"),
+                                   HasSubstr("licensed"), Not(HasSubstr("Do next"))));
+    EXPECT_EQ(located(words)["standing"], "sealed-system");
+  }
+  EXPECT_NE(located({timer_upright, "--looked", "refrigerant-short=clear"})["standing"], "sealed-system");
+}
+
 TEST(Evidence, TheDialogueRepliesToWhatNothingExplains) {
   const std::string typed = number_of("A defrost ends too early", board_upright) + "\n1\n1\n80\n1\n7.7k\n0\n";
   EXPECT_THAT(

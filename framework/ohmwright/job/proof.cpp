@@ -149,6 +149,21 @@ std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& rep
   return call.has_stage_since(Stage::new_part_unread, replaced) ? std::string() : place;
 }
 
+/// The places where a new part was last read out of its limits. What its insulation read bars by itself.
+void add_new_part_out_of_limits(const ServiceCall& call, const ReplacedPart& replaced, std::vector<ProofStep>& all) {
+  std::map<std::string, const MeasuredValue*> last;
+  for (const MeasuredValue& reading : call.readings) {
+    const bool is_of_insulation = std::any_of(reading.safety.begin(), reading.safety.end(),
+                                              [](const SafetyFinding& finding) { return finding.rule != leak_rule; });
+    if (reading.part != replaced.part || is_of_insulation || reading.happened_before(replaced)) continue;
+    const MeasuredValue*& known = last[reading.place_read()];
+    if (known == nullptr || known->happened_before(reading)) known = &reading;
+  }
+  for (const auto& [place, reading] : last)
+    if (reading->outcome == Outcome::out_of_limits)
+      all.push_back({ProofStep::Form::new_part_not_within, replaced.part, replaced.title, place});
+}
+
 void add_check(const ServiceCall& call, CheckForm wanted, ProofStep::Form form, std::vector<ProofStep>& all) {
   const ReplacedPart* since = latest(call.replaced, [](const ReplacedPart&) { return true; });
   const Check* last = latest(call.checks, [&](const Check& check) {
@@ -166,9 +181,11 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
   add_findings(call, all);
   add_unread_insulation(call, suspected, all);
   add_earth_bond(call, suspected, all);
-  for (const auto& [part, replaced] : last_replacements(call))
+  for (const auto& [part, replaced] : last_replacements(call)) {
     if (const std::string place = place_to_read_again(call, *replaced); !place.empty())
       all.push_back({ProofStep::Form::new_part_unread, part, replaced->title, place});
+    add_new_part_out_of_limits(call, *replaced, all);
+  }
   if (!call.cools()) return all;
   add_check(call, CheckForm::forced_defrost, ProofStep::Form::forced_defrost, all);
   add_check(call, CheckForm::log, ProofStep::Form::log, all);
@@ -178,6 +195,12 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call) {
   std::vector<ProofStep> bars = open_proof(call);
   std::erase_if(bars, [](const ProofStep& step) { return !step.bars_energising(); });
+  return bars;
+}
+
+std::vector<ProofStep> bars_to_closing(const ServiceCall& call) {
+  std::vector<ProofStep> bars = open_proof(call);
+  std::erase_if(bars, [](const ProofStep& step) { return !step.bars_closing(); });
   return bars;
 }
 

@@ -24,15 +24,18 @@ struct ProofStep {
     new_part_unread,  ///< `part` was read before it was replaced, and the new one was not
     forced_defrost,   ///< after the last part that was replaced
     log,              ///< from after the repair
+    // This one bars closing as repaired, and nothing else.
+    new_part_not_within,  ///< the last reading of the new `part` at `place` is out of limits
   };
 
   Form form = Form::log;
   std::string part = {};     ///< id of a part, a kind, or a test point; empty: none
   std::string subject = {};  ///< what people call it
-  std::string place = {};    ///< of a new part: where the old one was read, TESTPOINT[@SETUP]
+  std::string place = {};    ///< of a new part: where the old one was read, or it was itself, TESTPOINT[@SETUP]
   bool failed = false;       ///< it was tried since, and did not pass
 
   bool bars_energising() const { return form < Form::new_part_unread; }
+  bool bars_closing() const { return bars_energising() || form == Form::new_part_not_within; }
   /// Whether a reading found it bad, so that nothing live is said beside it without a word.
   bool is_danger() const {
     return form == Form::leak_to_earth || form == Form::insulation_not_within || form == Form::earth_bond_not_within;
@@ -45,6 +48,9 @@ std::vector<ProofStep> open_proof(const ServiceCall& call);
 
 /// Those of them that bar energising; while there is one, no live step, no forced defrost, no closing as repaired.
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call);
+
+/// Those of them that bar closing as repaired: what bars energising, and a new part that was read out of its limits.
+std::vector<ProofStep> bars_to_closing(const ServiceCall& call);
 
 /// The rule under which the book keeps what a reading between a conductor and the protective earth says of a leak: out
 /// of limits where there is one, undecided where none is seen (only an insulation tester proves that there is none).

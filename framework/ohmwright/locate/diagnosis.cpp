@@ -137,7 +137,7 @@ void Reasoner::weigh_readings(std::span<const TakenReading> readings, Diagnosis&
 
 Diagnosis Reasoner::diagnose(std::span<const TakenReading> readings, const Signs& signs) {
   Diagnosis diagnosis;
-  diagnosis.sealed_system = speaks_of_sealed_system(signs);
+  diagnosis.sealed_system = speaks_of_sealed_system(prober_.appliance(), signs);
   weigh_signs(signs);
   weigh_readings(readings, diagnosis);
   normalise(weights_);

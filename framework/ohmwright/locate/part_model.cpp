@@ -106,7 +106,8 @@ void add_value_choices(ElementType type, Range range, double weight, std::vector
     choices.push_back({weight, type, middle, half_width / std::numbers::sqrt3, false});
     return;
   }
-  const bool may_be_short = type == ElementType::resistance && range.low < small_ohm;
+  constexpr double rounding = 1e-9;
+  const bool may_be_short = type == ElementType::resistance && range.low < (1.0 - rounding) * small_ohm;
   if (may_be_short) {
     choices.push_back({dead_short_share * weight, type, 0.5 * small_ohm, 1.0 / std::numbers::sqrt3, false});
     weight *= 1.0 - dead_short_share;

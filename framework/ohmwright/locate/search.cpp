@@ -67,7 +67,8 @@ bool Search::disagrees(const TakenReading& reading) const {
          });
 }
 
-/// What need not be read again. What may be is a slip, what comes and goes, and OL on a range that nobody stated.
+/// What need not be read again. What may be is a slip that was not borne out, what comes and goes, and OL on a range
+/// that nobody stated.
 std::vector<Measurement> Search::done() const {
   std::vector<Measurement> done;
   for (std::size_t i = 0; i < readings_.size(); ++i) {
@@ -75,7 +76,8 @@ std::vector<Measurement> Search::done() const {
     const auto times = std::count_if(readings_.begin(), readings_.end(), [&](const TakenReading& other) {
       return other.measurement == reading.measurement;
     });
-    const bool is_open = diagnosis_.is_unexplained(i) || is_of_unknown_range(reading) || disagrees(reading);
+    const bool is_open = (diagnosis_.is_unexplained(i) && !was_read_twice_alike(prober_, readings_, i)) ||
+                         is_of_unknown_range(reading) || disagrees(reading);
     if (!is_open || times >= most_times) done.push_back(reading.measurement);
   }
   return done;
@@ -131,6 +133,13 @@ void Search::hold_back_what_no_reading_says() {
     ask_for_ranges();
   else
     put_what_bears_it_out_first();
+}
+
+/// Nothing is found as long as a broken test lead would have shown all of it.
+void Search::doubt_leads_that_only_show_open() {
+  constexpr std::size_t suspicious = 3;  // test points (assumed, no source)
+  if (standing_.form == Standing::Form::settled && points_that_all_show_open(prober_, readings_) >= suspicious)
+    standing_.form = Standing::Form::likely;
 }
 
 /// First the quickest of the readings that tell the parts named from good ones.
@@ -205,6 +214,7 @@ void Search::think() {
   steps_ = steps_from_here(settings_.steps);
   standing_ = locate::standing(faults_, diagnosis_, settings_.steps, steps_);
   if (standing_.is_named()) hold_back_what_no_reading_says();
+  doubt_leads_that_only_show_open();
   const bool goes_on = standing_.form == Standing::Form::open || standing_.form == Standing::Form::likely ||
                        standing_.form == Standing::Form::no_more_steps;
   if (!goes_on) return;

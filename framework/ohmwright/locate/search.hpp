@@ -51,6 +51,7 @@ class Search {
   std::vector<Measurement> done() const;
   std::vector<Step> steps_from_here(const NextStepSettings& settings);
   void hold_back_what_no_reading_says();
+  void doubt_leads_that_only_show_open();
   void ask_for_ranges();
   void put_what_bears_it_out_first();
   void put_insulation_first();

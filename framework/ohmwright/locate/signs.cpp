@@ -97,11 +97,14 @@ bool is_of_frost(const std::string& symptom) {
   return symptom.find("frost") != std::string::npos && symptom.find("defrost") == std::string::npos;
 }
 
-bool speaks_of_sealed_system(const Signs& signs) {
-  return std::any_of(signs.symptoms.begin(), signs.symptoms.end(), [](const SymptomSign& sign) {
+bool speaks_of_sealed_system(const Appliance& appliance, const Signs& signs) {
+  const bool is_shown = std::any_of(signs.symptoms.begin(), signs.symptoms.end(), [](const SymptomSign& sign) {
     const Symptom* known = symptom_named(sign.symptom);
     return sign.is_there && known != nullptr && known->speaks_of_sealed_system;
   });
+  return is_shown || std::any_of(signs.looked_at.begin(), signs.looked_at.end(), [&](const OutsideSign& sign) {
+           return sign.found && appliance.outside_causes[sign.outside_cause].sealed_system;
+         });
 }
 
 }  // namespace ohmwright::locate

@@ -78,7 +78,8 @@ double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, 
 /// Whether a symptom tells of frost, which a thaw takes away.
 bool is_of_frost(const std::string& symptom);
 
-/// Whether a symptom that is there speaks of the sealed refrigerant system: then nothing here is to be replaced.
-bool speaks_of_sealed_system(const Signs& signs);
+/// Whether a symptom that is there, or a cause that was looked at and found, speaks of the sealed refrigerant system:
+/// then nothing here is to be replaced.
+bool speaks_of_sealed_system(const Appliance& appliance, const Signs& signs);
 
 }  // namespace ohmwright::locate

@@ -120,6 +120,33 @@ bool agree(const SeenReading& a, const SeenReading& b) {
   return a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing;
 }
 
+bool was_read_twice_alike(const Prober& prober, std::span<const TakenReading> readings, std::size_t reading) {
+  const Measurement& measurement = readings[reading].measurement;
+  const Probe probe = prober.appliance().test_points[measurement.test_point].probe;
+  const std::optional<SeenReading> seen = seen_reading(readings[reading], probe, prober.meter());
+  for (std::size_t i = 0; seen && i < readings.size(); ++i) {
+    if (i == reading || !(readings[i].measurement == measurement)) continue;
+    const std::optional<SeenReading> other = seen_reading(readings[i], probe, prober.meter());
+    if (other && agree(*seen, *other)) return true;
+  }
+  return false;
+}
+
+std::size_t points_that_all_show_open(const Prober& prober, std::span<const TakenReading> readings) {
+  std::vector<std::size_t> points;
+  for (const TakenReading& reading : readings) {
+    const std::size_t point = reading.measurement.test_point;
+    const Probe probe = prober.appliance().test_points[point].probe;
+    const std::optional<SeenReading> seen = seen_reading(reading, probe, prober.meter());
+    if (probe != Probe::ohms || !seen) continue;
+    const bool is_open =
+        seen->form == SeenReading::Form::over_range || seen->form == SeenReading::Form::does_not_conduct;
+    if (!is_open) return 0;
+    if (std::find(points.begin(), points.end(), point) == points.end()) points.push_back(point);
+  }
+  return points.size();
+}
+
 std::tuple<std::size_t, std::size_t, bool> place_of(const Measurement& measurement) {
   return {measurement.test_point, measurement.set_up.value_or(std::numeric_limits<std::size_t>::max()),
           measurement.low_impedance};

@@ -29,6 +29,13 @@ std::optional<SeenReading> seen_reading(const TakenReading& reading, Probe probe
 /// too low: OL on one and a value above it on the next.
 bool agree(const SeenReading& a, const SeenReading& b);
 
+/// Whether another of the readings is of the same measurement and agrees with this one: it was no slip, then.
+bool was_read_twice_alike(const Prober& prober, std::span<const TakenReading> readings, std::size_t reading);
+
+/// At how many test points ohms were read when all of them showed an open way; none where one showed anything else. A
+/// broken test lead, the wrong jack or a flat battery shows OL everywhere: one cause for all, and no fault of a part.
+std::size_t points_that_all_show_open(const Prober& prober, std::span<const TakenReading> readings);
+
 /// A measurement as something to sort and look up by.
 std::tuple<std::size_t, std::size_t, bool> place_of(const Measurement& measurement);
 

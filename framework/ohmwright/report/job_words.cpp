@@ -83,6 +83,10 @@ std::string proof_text(const job::ProofStep& step, const Sentences& say) {
     case Form::new_part_unread:
       return say(OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."),
                  {part, {"place", step.place}});
+    case Form::new_part_not_within:
+      return say(
+          OHMWRIGHT_TEXT("{part}: the new one read out of its limits, at {place}. Read it again, or fit another."),
+          {part, {"place", step.place}});
     case Form::forced_defrost:
       return step.failed ? say(OHMWRIGHT_TEXT("A forced defrost that heats and ends by itself."))
                          : say(OHMWRIGHT_TEXT("A forced defrost."));

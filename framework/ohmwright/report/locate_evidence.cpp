@@ -16,17 +16,9 @@ class EvidenceSentences {
       const locate::TakenReading& reading = words_.report.readings[i];
       const FindingArgument point{"point", test_point_title(words_.appliance, reading.measurement, words_.say)};
       const FindingArgument shown{"shown", shown_reading(reading, words_.say)};
-      const std::optional<std::string> by =
-          words_.report.diagnosis.is_unexplained(i) ? explained_by(reading) : std::nullopt;
-      content_.evidence.push_back(
-          !words_.report.diagnosis.is_unexplained(i) ? words_.say(OHMWRIGHT_TEXT("{point}: {shown}"), {point, shown})
-          : by                                       ? words_.say(OHMWRIGHT_TEXT(
-                                                                      "{point}: {shown}. A slip is likelier than what would explain it ({fault}): measure "
-                                                                                                            "it again."),
-                                                                  {point, shown, {"fault", *by}})
-                                                     : words_.say(
-                                                           OHMWRIGHT_TEXT("{point}: {shown}. Nothing of the possible faults explains it: measure it again."),
-                                                           {point, shown}));
+      content_.evidence.push_back(words_.report.diagnosis.is_unexplained(i)
+                                      ? unexplained(i, point, shown)
+                                      : words_.say(OHMWRIGHT_TEXT("{point}: {shown}"), {point, shown}));
       if (!reading.note.empty()) content_.evidence.back() += " (" + reading.note + ")";
     }
     for (const locate::SymptomSign& sign : words_.report.signs.symptoms) {
@@ -52,6 +44,24 @@ class EvidenceSentences {
   }
 
  private:
+  /// A reading that is more likely misread than meant. One that was read twice alike is no slip: nobody is sent to it
+  /// again, and what the part itself may read tells more than this search.
+  std::string unexplained(std::size_t index, const FindingArgument& point, const FindingArgument& shown) const {
+    const std::optional<std::string> by = explained_by(words_.report.readings[index]);
+    if (by)
+      return words_.say(
+          OHMWRIGHT_TEXT(
+              "{point}: {shown}. A slip is likelier than what would explain it ({fault}): measure it again."),
+          {point, shown, {"fault", *by}});
+    if (locate::was_read_twice_alike(words_.report.reasoner.prober(), words_.report.readings, index))
+      return words_.say(
+          OHMWRIGHT_TEXT("{point}: {shown}. Read twice alike, and nothing of the possible faults explains "
+                         "it: judge what lies between the probes by itself (ohmwright check)."),
+          {point, shown});
+    return words_.say(OHMWRIGHT_TEXT("{point}: {shown}. Nothing of the possible faults explains it: measure it again."),
+                      {point, shown});
+  }
+
   /// The likeliest of the faults listed that a reading is meant under rather than misread; none where there is none.
   std::optional<std::string> explained_by(const locate::TakenReading& reading) const {
     const Probe probe = words_.appliance.test_points[reading.measurement.test_point].probe;

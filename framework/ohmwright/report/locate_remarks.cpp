@@ -21,6 +21,7 @@ class Remarks {
 
   std::vector<std::string> make() {
     for (std::size_t i = 0; i < search_.report.readings.size(); ++i) of_reading(i);
+    nothing_but_open();
     slips();
     unexplained_signs();
     two_at_once();
@@ -38,6 +39,14 @@ class Remarks {
       remark_on_ohms(search_, reading, *seen);
     else if (search_.probe(reading) == Probe::volts)
       remark_on_volts(search_, reading, *seen);
+  }
+
+  /// Before a part is doubted: what would show OL wherever it is held.
+  void nothing_but_open() {
+    if (locate::points_that_all_show_open(search_.prober, search_.report.readings) < 2) return;
+    search_.remark(OHMWRIGHT_TEXT(
+        "Every reading is OL. A broken test lead, the wrong jack or a flat battery shows OL wherever the "
+        "probes are: touch them together; they must read nearly nothing."));
   }
 
   void disagreement(std::size_t index, const SeenReading& seen) {

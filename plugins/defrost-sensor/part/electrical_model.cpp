@@ -37,11 +37,15 @@ Between beside(Between r, double path_low, double path_high) {
   return {r.low * path_low / (r.low + path_low), r.high * path_high / (r.high + path_high)};
 }
 
-/// How far each fault goes; assumed, no source.
+/// How far each fault goes; assumed, no source. Together they leave no gap: whatever a sensor alone reads, from nothing
+/// to OL, is good or one of these.
 Between faulty(const SensorRatings& ratings, std::uint16_t fault_mode, Between good, Temperature colder,
                Temperature warmer) {
   const auto off = [](double kelvin) { return TemperatureDifference::from_value(kelvin); };
+  constexpr double least_of_another_curve = 0.2;
   switch (fault_mode) {
+    case fault_short:
+      return {0.0, least_of_another_curve * good.low};
     case fault_drift_high:
       return {1.1 * good.low, 1.8 * good.high};
     case fault_drift_low:
@@ -49,9 +53,9 @@ Between faulty(const SensorRatings& ratings, std::uint16_t fault_mode, Between g
     case fault_leakage:
       return beside(good, 30e3, 500e3);
     case fault_series_resistance:
-      return {good.low + 200.0, good.high + 5e3};
+      return {good.low + 200.0, good.high + 1e6};
     case fault_wrong_curve:
-      return {0.2 * good.low, 5.0 * good.high};
+      return {least_of_another_curve * good.low, 5.0 * good.high};
     case fault_misplaced:  // in the air beside the coil, or against the warm side
       return good_between(ratings, colder + off(2.0), warmer + off(10.0));
     default:
@@ -63,7 +67,7 @@ Between faulty(const SensorRatings& ratings, std::uint16_t fault_mode, Between g
 
 ModelAnswer append_model(const SensorRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
                          std::vector<Element>& elements) {
-  if (fault_mode == fault_open || fault_mode == fault_short) {
+  if (fault_mode == fault_open || (fault_mode == fault_short && ratings == nullptr)) {
     elements.push_back(fault_mode == fault_open ? open_between(0, 1) : closed_between(0, 1));
     return ModelAnswer::stated;
   }

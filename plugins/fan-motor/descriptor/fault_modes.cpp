@@ -50,6 +50,12 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        assumed,
        {{"trips-residual-current-device", 0.8}, {"shock-from-cabinet", 0.2}},
        {}},
+      {"bad-joint",
+       OHMWRIGHT_TEXT("bad joint in its leads or winding"),
+       0.2,
+       assumed,
+       {{"no-air", 0.6}, {"little-air", 0.5}, {"comes-and-goes", 0.5}, {"warm-cabinet", 0.5}},
+       {}},
   };
 }
 

@@ -8,9 +8,12 @@ namespace ohmwright::fan_motor {
 
 namespace {
 
-// How far each fault goes; assumed, no source.
-constexpr double shorted_low_share = 0.5;
+// How far each fault goes; assumed, no source. Together they leave no gap: whatever a winding alone reads, from nothing
+// to OL, is good or one of these.
+constexpr double shorted_from_ohms = 0.0;  // leads that touch, too
 constexpr double shorted_high_share = 0.97;
+constexpr double joint_from_ohms = 3.0;
+constexpr double joint_to_ohms = 100e3;  // past it the megohms of a damp break begin
 constexpr double blocked_current_share = 1.5;
 constexpr double shorted_current_share = 2.0;
 constexpr double leak_from_ohms = 0.0;  // a conductor that touches the frame, too
@@ -54,8 +57,8 @@ ModelAnswer append_model(const FanMotorRatings* ratings, std::uint16_t fault_mod
   if (electronic && !on_supply) return ModelAnswer::unknown;  // an ohmmeter sees its electronics, which may be anything
   std::optional<Span> r = on_supply ? ohms_to_the_line(*ratings, fault_mode) : ohms_to_a_meter(*ratings, situation);
   if (!r) return ModelAnswer::unknown;
-  if (!on_supply && fault_mode == fault_shorted_turns)
-    r = Span{shorted_low_share * r->lower, shorted_high_share * r->upper};
+  if (!on_supply && fault_mode == fault_shorted_turns) r = Span{shorted_from_ohms, shorted_high_share * r->upper};
+  if (fault_mode == fault_bad_joint) r = Span{r->lower + joint_from_ohms, r->upper + joint_to_ohms};
   elements.insert(elements.end(), {resistance_between(lead_1, lead_2, r->lower, r->upper), to_frame});
   return ModelAnswer::stated;
 }

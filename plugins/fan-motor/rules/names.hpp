@@ -34,6 +34,7 @@ enum FaultModeIndex : std::uint16_t {
   fault_weak_capacitor,
   fault_dead_electronics,
   fault_leaks,
+  fault_bad_joint,
 };
 
 enum RuleIndex : std::uint16_t {

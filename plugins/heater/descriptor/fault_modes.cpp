@@ -35,7 +35,12 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        OHMWRIGHT_TEXT("bad joint in its leads"),
        0.5,
        assumed,
-       {{"frost-far-end", 0.4}, {"comes-and-goes", 0.5}, {"long-defrost", 0.4}, {"little-heat", 0.6}},
+       {{"frost-far-end", 0.4},
+        {"comes-and-goes", 0.5},
+        {"long-defrost", 0.4},
+        {"little-heat", 0.6},
+        {"frost-whole-coil", 0.3},  // from some hundred ohms on it heats nothing
+        {"no-heat", 0.3}},
        {}},
       {"leaks-to-frame",
        OHMWRIGHT_TEXT("leaks to the frame"),

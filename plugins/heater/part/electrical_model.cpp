@@ -6,12 +6,12 @@ namespace ohmwright::heater {
 
 namespace {
 
-// How far each fault goes; assumed, no source.
+// How far each fault goes; assumed, no source. Together they leave no gap: whatever a heater alone reads, from nothing
+// to OL, is good or one of these.
 constexpr double least_lost_share = 0.1;
-constexpr double most_lost_share = 0.5;
 constexpr double joint_from_ohms = 3.0;
-constexpr double joint_to_ohms = 300.0;
-constexpr double leak_from_ohms = 0.0;  // a wire that touches its sheath, too
+constexpr double joint_to_ohms = 100e3;  // past it the megohms of a damp break begin
+constexpr double leak_from_ohms = 0.0;   // a wire that touches its sheath, too
 constexpr double leak_to_ohms = 500e3;
 constexpr double most_of_a_short_ohms = 0.5;  // what a meter of the trade hardly tells from its leads
 /// Share of the time that one which comes and goes conducts.
@@ -50,7 +50,7 @@ ModelAnswer append_model(const HeaterRatings* ratings, std::uint16_t fault_mode,
   }
   if (ratings == nullptr) return ModelAnswer::unknown;
   Between r = good(*ratings, situation);
-  if (fault_mode == fault_shorted_turns) r = {r.low * (1.0 - most_lost_share), r.high * (1.0 - least_lost_share)};
+  if (fault_mode == fault_shorted_turns) r = {most_of_a_short_ohms, r.high * (1.0 - least_lost_share)};
   if (fault_mode == fault_one_of_two) r = {2.0 * r.low, 2.0 * r.high};
   if (fault_mode == fault_bad_joint) r = {r.low + joint_from_ohms, r.high + joint_to_ohms};
   elements.push_back(fault_mode == fault_intermittent ? contact_between(lead_1, lead_2, r.low, r.high, share_closed)

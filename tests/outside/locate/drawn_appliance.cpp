@@ -47,7 +47,8 @@ double value_in_range(const Element& element, double share) {
   if (element.relative_half_width <= widest_linear || high <= small_ohm) return between(low, high, share);
   if (element.type != ElementType::resistance && element.type != ElementType::contact)
     return std::exp(between(std::log(std::max(low, 1e-3 * high)), std::log(high), share));
-  if (low >= small_ohm) return std::exp(between(std::log(low), std::log(high), share));
+  constexpr double rounding = 1e-9;
+  if (low >= (1.0 - rounding) * small_ohm) return std::exp(between(std::log(low), std::log(high), share));
   if (share < dead_short_share) return small_ohm * share / dead_short_share;
   const double rest = (share - dead_short_share) / (1.0 - dead_short_share);
   return std::exp(between(std::log(small_ohm), std::log(high), rest));

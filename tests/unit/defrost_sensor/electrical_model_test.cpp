@@ -50,6 +50,15 @@ TEST(ElectricalModel, EveryFaultMovesTheSensorItsWay) {
   EXPECT_GT(faulty(fault_wrong_curve).relative_half_width, good.relative_half_width);
 }
 
+// Extents assumed, no source.
+TEST(ElectricalModel, ItsFaultsLeaveNoGapFromNothingToOpen) {
+  const auto faulty = [](std::uint16_t mode) { return model(plain_ratings(), mode, 0.0).at(0); };
+  EXPECT_NEAR(low(faulty(fault_short)), 0.0, 1e-9);
+  EXPECT_NEAR(high(faulty(fault_short)), low(faulty(fault_wrong_curve)), 1e-6);
+  EXPECT_LT(low(faulty(fault_series_resistance)), high(faulty(fault_wrong_curve)));
+  EXPECT_GT(high(faulty(fault_series_resistance)), 1e6);
+}
+
 TEST(ElectricalModel, WhatComesAndGoesIsGoodWhileItConducts) {
   const Element good = model(plain_ratings(), not_found, 0.0).at(0);
   const Element one = model(plain_ratings(), fault_intermittent, 0.0).at(0);

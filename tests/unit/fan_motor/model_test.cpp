@@ -35,6 +35,19 @@ TEST(ElectricalModel, FaultsMoveItAsTheyShould) {
   EXPECT_EQ(model(fault_leaks, Excitation::ohmmeter).at(1).type, ElementType::resistance);
 }
 
+// Extents assumed, no source.
+TEST(ElectricalModel, ItsFaultsLeaveNoGapFromNothingToOpen) {
+  const auto low = [](const Element& one) { return one.value_in_si * (1.0 - one.relative_half_width); };
+  const auto high = [](const Element& one) { return one.value_in_si * (1.0 + one.relative_half_width); };
+  const Element good = model(not_found, Excitation::ohmmeter).at(0);
+  const Element turns = model(fault_shorted_turns, Excitation::ohmmeter).at(0);
+  const Element joint = model(fault_bad_joint, Excitation::ohmmeter).at(0);
+  EXPECT_NEAR(low(turns), 0.0, 1e-12);
+  EXPECT_GT(high(turns), low(good));
+  EXPECT_LT(low(joint), high(good));
+  EXPECT_GT(high(joint), 100e3);
+}
+
 TEST(Expectation, MovesWithTheCopper) {
   const ConditionValue at{part_temperature, 253.15};
   const auto expected = expected_reading(plain(), winding, Situation({&at, 1}));

@@ -40,13 +40,18 @@ TEST(ElectricalModel, FaultsMoveTheOhmsAsTheyShould) {
   EXPECT_EQ(model(fault_leaks, Excitation::ohmmeter).at(1).type, ElementType::resistance);
 }
 
-// Half of its turns bridged is the most that is called shorted turns: half of the ohms, V²/P of twice the watts. A dead
-// short is as low as the leads, known without ratings. (Extents assumed, no source.)
-TEST(ElectricalModel, ShortToItsOwnHalfAndToNothing) {
+// A dead short is as low as the leads, known without ratings; where it ends shorted turns begin, which reach up to a
+// good one, and from there a bad joint up to what a meter calls open. (Extents assumed, no source.)
+TEST(ElectricalModel, ItsFaultsLeaveNoGapFromNothingToOpen) {
+  const auto low = [](const Element& one) { return one.value_in_si * (1.0 - one.relative_half_width); };
+  const auto high = [](const Element& one) { return one.value_in_si * (1.0 + one.relative_half_width); };
   const Element good = model(not_found, Excitation::ohmmeter).at(0);
-  const Element half = model(fault_shorted_turns, Excitation::ohmmeter).at(0);
-  EXPECT_NEAR(half.value_in_si * (1.0 - half.relative_half_width),
-              0.5 * good.value_in_si * (1.0 - good.relative_half_width), 1e-9);
+  const Element turns = model(fault_shorted_turns, Excitation::ohmmeter).at(0);
+  const Element joint = model(fault_bad_joint, Excitation::ohmmeter).at(0);
+  EXPECT_NEAR(low(turns), 0.5, 1e-12);
+  EXPECT_GT(high(turns), low(good));
+  EXPECT_LT(low(joint), high(good));
+  EXPECT_GT(high(joint), 100e3);
   const Element short_one = model(fault_short, Excitation::alternating_supply).at(0);
   EXPECT_EQ(short_one.type, ElementType::resistance);
   EXPECT_NEAR(short_one.value_in_si * (1.0 + short_one.relative_half_width), 0.5, 1e-12);
