@@ -95,6 +95,8 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
   const bool is_telling = window.size() > fewest_telling_samples || sample_spacing_second <= 0.0;
   if (is_telling) sample_spacing_second = std::max(sample_spacing_second, window.spacing_second);
   result.thresholds = events.thresholds;
+  result.one_level_second += events.one_level_second;
+  result.short_stand_outs += events.short_stand_outs;
   result.coverage.gap_limit_second = window.gap_limit_second;
   cover(window, until);
   // An event that two windows put at slightly different times is told once.
@@ -119,6 +121,7 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
 void LogAnalyser::Work::tell_runs(const WindowEvents& events, double until) {
   any_levels = any_levels || events.compressor.levels_found;
   always_on = always_on && events.compressor.never_stops;
+  result.load_is_modulated = result.load_is_modulated || events.compressor.is_modulated;
   for (const double second : events.compressor.short_pulse_seconds)
     if (second >= told_up_to && second < until) ++result.short_pulses;
   for (const CompressorRun& run : events.compressor.runs) {

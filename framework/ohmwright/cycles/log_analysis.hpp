@@ -184,6 +184,9 @@ struct LogAnalysis {
   OpenInterval after_last;
   std::optional<Standstill> standstill;  ///< the longest
   std::uint64_t coil_thaws = 0;          ///< how often the coil warmed past the melting point, defrosts among them
+  bool load_is_modulated = false;        ///< a compressor that never stops, at loads as different as an inverter's
+  double one_level_second = 0.0;         ///< at the only level above standby, where it may cool or heat
+  std::uint64_t short_stand_outs = 0;  ///< how often rows that are far apart stood above all else, too few for a heater
   /// Quantities whose unit is in doubt (`LogReader::doubtful_units`): no rule speaks on them.
   std::array<bool, log_quantity_count> unit_in_doubt{};
   std::vector<DoorOpening> doors;

@@ -44,6 +44,8 @@ void tell_coverage(LogAnalysis& analysis) {
 void tell_quantities(bool has_levels, LogAnalysis& analysis) {
   std::vector<LogFinding>& findings = analysis.findings;
   if (analysis.has_load && !has_levels) findings.push_back({"load-has-one-level"});
+  if (analysis.one_level_second > 0.0)
+    findings.push_back({"load-cools-or-heats", {{"minutes", analysis.one_level_second / 60.0}}});
   if (!analysis.has_load) findings.push_back({"no-load-in-log"});
   constexpr double hides_cycles_second = 300.0;  // rows as far apart, over more than some cycles
   const LogCoverage& coverage = analysis.coverage;

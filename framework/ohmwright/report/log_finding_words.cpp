@@ -93,6 +93,10 @@ constexpr std::array limit_words{
                  OHMWRIGHT_TEXT("In {one} the load was about that of the running compressor: hot gas, or a heater "
                                 "that draws as much. No frost is weighed there."),
                  "count"},
+    FindingWords{"load-cools-or-heats",
+                 OHMWRIGHT_TEXT("For {one} minutes the load stood at its only level above standby, a compressor's or a "
+                                "heater's: none of it is counted as a defrost."),
+                 "minutes"},
     FindingWords{"clock-began-anew",
                  OHMWRIGHT_TEXT("At line {one} the logger's clock began anew at an earlier date: how long it stood "
                                 "is not known, and its time is counted on from there."),

@@ -100,6 +100,17 @@ constexpr std::array verdict_words{
     VerdictWords{"defrosts-come", "rows-too-far",
                  OHMWRIGHT_TEXT("The rows are too far apart to show each defrost: log the load every minute, or the "
                                 "coil.")},
+    VerdictWords{"defrosts-come",
+                 "by-air-alone",
+                 OHMWRIGHT_TEXT("{count} rises of the air may be defrosts, and others may not show in it: log the "
+                                "power or the coil."),
+                 {count_field}},
+    VerdictWords{"defrosts-come", "too-short-to-show",
+                 OHMWRIGHT_TEXT("The load stood above all else now and then, for a row or two: the rows are too far "
+                                "apart to show whether a heater drew. Log the load every minute, or the coil.")},
+    VerdictWords{"defrosts-come", "cools-or-heats",
+                 OHMWRIGHT_TEXT("The load has one level above standby, a compressor's or a heater's, and does not show "
+                                "which: log the coil too.")},
     VerdictWords{"heater-warms-coil", "no-coil", OHMWRIGHT_TEXT("The coil's temperature was not logged.")},
     VerdictWords{"heater-warms-coil", "no-heating", OHMWRIGHT_TEXT("No heating was seen whole.")},
     VerdictWords{
@@ -231,6 +242,9 @@ constexpr std::array verdict_words{
     VerdictWords{"compressor-stops", "never-stops",
                  OHMWRIGHT_TEXT("The compressor never stops but for defrosts: look at door, condenser and room first; "
                                 "then at the coil's frost, and at the control.")},
+    VerdictWords{"compressor-stops", "slows-down",
+                 OHMWRIGHT_TEXT("The compressor never stops but for defrosts, and what it draws wanders: it may be an "
+                                "inverter, which slows down instead. Judge by the cabinet's temperature.")},
     VerdictWords{"compressor-starts", "not-shown", OHMWRIGHT_TEXT("Starts of the compressor are not shown.")},
     VerdictWords{"compressor-starts", "runs-last", OHMWRIGHT_TEXT("Once started, the compressor runs on.")},
     VerdictWords{"compressor-starts",

@@ -66,6 +66,10 @@ constexpr std::array unproved_words{
     UnprovedWords{"heater-power-not-judged",
                   OHMWRIGHT_TEXT("Whether the heater draws what it should: half a heater melts, too, and takes longer. "
                                  "Its ratings tell (--appliance, or --ratings heater=...).")},
+    UnprovedWords{"heater-power-differs",
+                  OHMWRIGHT_TEXT("The heater draws more or less than before, by more than the line explains: another "
+                                 "appliance, another heater, or only a part of one? Its ratings tell (--appliance, or "
+                                 "--ratings heater=...).")},
     UnprovedWords{
         "stood-after",
         OHMWRIGHT_TEXT("In the log after it stood still for {length}, or the meter lost it: log on once it is "

@@ -221,6 +221,11 @@ SimulatedPlan plan_from_seed(std::uint64_t seed) {
   plan.time_limit_second =
       stops_by_clock ? std::max(480.0, 330.0 + between(stream, 0.4, 0.9) * plan.melt_second) : 2400.0;
   plan.days = std::max(4.0, plan.interval_hour / 24.0 * 5.0);
+  // A freezer may cool for one or two hours and rest for two or three.
+  if (happens(stream, 0.06)) {
+    plan.period_second = between(stream, 9000.0, 19200.0);
+    plan.duty = between(stream, 0.25, 0.4);
+  }
   return plan;
 }
 

@@ -177,6 +177,9 @@ CompressorSearch compressor_by_load(const Window& window, const HeaterSearch& he
     if (drip < 0.0 || level < 2.0 * std::max(drip, offset)) return search;
     search.levels_found = true;
     search.never_stops = true;
+    // A compressor of one speed draws somewhat more after a start and on a hot day (common practice, no source).
+    constexpr double widest_of_one_speed = 1.5;
+    search.is_modulated = time_quantile(rest, widths, 0.9) > widest_of_one_speed * time_quantile(rest, widths, 0.1);
     search.standing_load = drip;
     search.running_load = level;
     search.on_threshold = drip + 0.45 * (level - drip);

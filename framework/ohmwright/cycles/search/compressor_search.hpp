@@ -12,6 +12,7 @@ struct CompressorSearch {
   std::vector<CompressorRun> runs;
   bool levels_found = false;  ///< running and standing could be told apart
   bool never_stops = false;   ///< but for defrosts
+  bool is_modulated = false;  ///< it never stops, and what it draws wanders as an inverter's does
   double on_threshold = 0.0;  ///< [W], [A] or [K] of swing
   double off_threshold = 0.0;
   double standing_load = 0.0;

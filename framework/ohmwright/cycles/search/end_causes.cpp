@@ -24,10 +24,16 @@ struct InCommon {
   std::size_t longest_count = 0;  ///< as long as the longest, within the tolerance
   double usual_end_kelvin = 0.0;  ///< median of those that ended warm
   std::size_t warm = 0;
+  std::size_t risen = 0;           ///< in which the coil rose
   std::size_t melting = 0;         ///< that ended at the melting point
-  double end_spread_kelvin = 0.0;  ///< of all
+  double end_spread_kelvin = 0.0;  ///< of those in which the coil rose
   double plateau_spread_second = 0.0;
 
+  /// Rows are small against the heating: else times that a temperature made look equal too.
+  bool is_fine_for_coil() const { return tolerance_second < 0.2 * longest_second; }
+  bool have_one_end(double margin_kelvin) const {
+    return warm >= 3 && warm == risen && end_spread_kelvin <= 2.0 + margin_kelvin;
+  }
   bool durations_differ() const {
     return whole >= 2 && longest_second - shortest_second > std::max(2.0 * tolerance_second, 0.06 * longest_second);
   }
@@ -50,10 +56,11 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
       shortest_plateau = std::min(shortest_plateau, defrost.plateau_second);
       longest_plateau = std::max(longest_plateau, defrost.plateau_second);
     }
-    if (defrost.end_kelvin) {
+    if (defrost.end_kelvin && defrost.rise_is_seen) {
+      ++common.risen;
       coldest = std::min(coldest, *defrost.end_kelvin);
       warmest = std::max(warmest, *defrost.end_kelvin);
-      if (defrost.rise_is_seen && *defrost.end_kelvin < melting_point_kelvin + melting_margin_kelvin) ++common.melting;
+      if (*defrost.end_kelvin < melting_point_kelvin + melting_margin_kelvin) ++common.melting;
     }
     if (defrost.end_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
       ends.push_back(*defrost.end_kelvin);
@@ -93,12 +100,16 @@ void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defros
   // As long as the longest others, and colder than those that ended sooner.
   if (common.durations_differ() && is_longest && common.warm >= 2 && colder > 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::time_limit, EndGround::equal_durations);
-  if (common.whole >= 3 && !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin)
-    return set(defrost, EndCause::time_limit, EndGround::equal_durations);
+  const bool end_differently = !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin;
   // More frost takes longer to a temperature; these took equally long with more and with less.
-  if (common.whole >= 3 && common.longest_count == common.whole &&
-      common.plateau_spread_second > 4.0 * common.tolerance_second)
-    return set(defrost, EndCause::time_limit, EndGround::equal_durations);
+  const bool melt_differently =
+      common.longest_count == common.whole && common.plateau_spread_second > 4.0 * common.tolerance_second;
+  if (common.whole >= 3 && (end_differently || melt_differently)) {
+    if (common.is_fine_for_coil()) return set(defrost, EndCause::time_limit, EndGround::equal_durations);
+    // At one temperature, however alike coarse rows make the times look; else the log cannot show it.
+    if (!common.have_one_end(slope_margin_kelvin)) return;
+    return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
+  }
   if (common.durations_differ() && common.warm >= 2 && std::abs(colder) < 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
   if (end > melting_point_kelvin + past_melting_kelvin) set(defrost, EndCause::temperature, EndGround::past_melting);
@@ -208,7 +219,7 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, doubl
   if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin)
     return set(defrost, EndCause::time_limit, EndGround::below_rated);
   // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is elsewhere.
-  const bool as_long_as_all = common.whole >= 3 && common.longest_count == common.whole;
+  const bool as_long_as_all = common.is_fine_for_coil() && common.whole >= 3 && common.longest_count == common.whole;
   if (lasted_the_time_limit(ratings, spacing_second, defrost) || as_long_as_all)
     return set(defrost, EndCause::time_limit, EndGround::past_rated);
   by_coil(common, slope_margin, defrost);

@@ -17,6 +17,11 @@ constexpr double level_ratio = 1.05;
 constexpr std::size_t most_levels = 90;
 constexpr double least_heater_contrast = 1.15;
 constexpr double clear_of_scatter = 4.0;  ///< standard deviations
+/// Share of the time from which on the only level above standby cools, and up to which it heats (common practice, no
+/// source: heaters draw for 8 to 40 minutes every 8 hours or less often, compressors for a fifth of the time and more).
+constexpr double cooling_share = 0.12;
+constexpr double heating_share = 0.08;
+constexpr double stands_above = 1.3;  ///< what a start of the compressor draws stays below, as a mean over minutes
 constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
 
 class HeaterFinder {
@@ -30,6 +35,7 @@ class HeaterFinder {
       sum_.push_back(sum_.back() + load);
       square_.push_back(square_.back() + load * load);
     }
+    for (const double width : window.width) whole_second_ += width;
     const double most = time_quantile(load_, window.width, 0.9995);
     const double least = std::max({time_quantile(load_, window.width, 0.4), least_load_ * 1.2, most * 0.12});
     for (double level = least; level < most && levels_.size() < most_levels; level *= level_ratio)
@@ -42,10 +48,14 @@ class HeaterFinder {
     const LevelScan scan(window_, load_, levels_, heater_bridged_second);
     const std::size_t most_runs = runs_in(window_, 5000.0) + 6;
     double best_sum = 0.0;
+    double one_level_second = 0.0;
     std::vector<HeaterSearch> equals;
     for (std::size_t j = 0; j < levels_.size(); ++j) {
       const std::vector<Run> runs = scan.runs_above(j, most_runs);
       if (runs.empty() || runs.size() > most_runs) continue;
+      const double second_of_only_level = time_of_only_level(scan, runs);
+      if (second_of_only_level >= cooling_share * whole_second_) continue;
+      const bool may_cool = second_of_only_level > heating_share * whole_second_;
       std::vector<HeaterRun> described;
       double outside = 0.0;
       for (const double shortest : shortest_seconds) {
@@ -57,8 +67,12 @@ class HeaterFinder {
           outside = scan.quantile_outside(runs, 0.98);
           for (const Run& run : runs) described.push_back(describe(run));
         }
-        HeaterSearch tried{described, levels_[j], shortest, outside};
+        HeaterSearch tried{described, levels_[j], shortest, outside, 0.0, 0};
         const double sum = judge(tried);
+        if (may_cool) {
+          if (!tried.runs.empty()) one_level_second = std::max(one_level_second, second_of_only_level);
+          continue;
+        }
         if (sum > best_sum + 0.02) {
           best_sum = sum;
           equals.clear();
@@ -70,6 +84,10 @@ class HeaterFinder {
     if (!equals.empty()) best = equals[equals.size() / 2];
     take_those_alike(scan, most_runs, best);
     settle(best);
+    if (best.runs.empty()) {
+      best.one_level_second = one_level_second;
+      best.short_stand_outs = count_short_stand_outs();
+    }
     return best;
   }
 
@@ -79,6 +97,32 @@ class HeaterFinder {
     for (const Run& run : runs)
       if (run.is_cut || run.duration_second() >= shortest_second) starts.push_back(run.start_second);
     return starts;
+  }
+
+  /// How long the load is in these runs, where all else is standby; 0 where something else draws for a good part of the
+  /// time, as a compressor does beside a heater. What draws alone is the compressor, however long it runs and stands.
+  double time_of_only_level(const LevelScan& scan, const std::vector<Run>& runs) const {
+    double second = 0.0;
+    double sum = 0.0;
+    double count = 0.0;
+    for (const Run& run : runs) {
+      second += run.duration_second();
+      sum += sum_[run.end] - sum_[run.begin];
+      count += static_cast<double>(run.end - run.begin);
+    }
+    constexpr double near_standby = 0.15;
+    const double standby = least_load_ + near_standby * (sum / count - least_load_);
+    return scan.quantile_outside(runs, 0.9) <= standby ? second : 0.0;
+  }
+
+  /// Rows above all that cools: of a heater, where they are far apart, or of something else that is short.
+  std::size_t count_short_stand_outs() const {
+    if (window_.spacing_second <= coarse_spacing_second) return 0;
+    const double above = stands_above * time_quantile(load_, window_.width, 0.95);
+    std::vector<double> starts;
+    for (std::size_t i = 0; i < load_.size(); ++i)
+      if (load_[i] >= above && (i == 0 || load_[i - 1] < above)) starts.push_back(window_.start[i]);
+    return come_too_often(starts) ? 0 : starts.size();
   }
 
   HeaterRun describe(const Run& run) const {
@@ -222,6 +266,7 @@ class HeaterFinder {
   const Window& window_;
   std::vector<double> load_;
   double least_load_;
+  double whole_second_ = 0.0;
   HeaterEdges edges_;
   std::vector<double> sum_{0.0};
   std::vector<double> square_{0.0};

@@ -18,9 +18,11 @@ struct HeaterRun {
 /// The heater runs of a window and the levels they were told by.
 struct HeaterSearch {
   std::vector<HeaterRun> runs;
-  double threshold = 0.0;        ///< a load above it is a heater's; 0: none was found
-  double shortest_second = 0.0;  ///< above it for less is something else: an ice maker, a lamp
-  double outside_load = 0.0;     ///< the load that all else stays below for 98 % of the time
+  double threshold = 0.0;            ///< a load above it is a heater's; 0: none was found
+  double shortest_second = 0.0;      ///< above it for less is something else: an ice maker, a lamp
+  double outside_load = 0.0;         ///< the load that all else stays below for 98 % of the time
+  double one_level_second = 0.0;     ///< at the only level above standby, where it may cool or heat; 0: told apart
+  std::size_t short_stand_outs = 0;  ///< rows that are far apart and stand above all else, where no heater was found
 };
 
 /// Looks for defrost heaters in the load alone.

@@ -45,6 +45,8 @@ class Builder {
     }
     find_doors();
     name_thresholds();
+    events_.one_level_second = heater_.one_level_second;
+    events_.short_stand_outs = heater_.short_stand_outs;
     return std::move(events_);
   }
 
@@ -61,12 +63,22 @@ class Builder {
     defrost.is_cut = run.run.is_cut;
     defrost.heater_load = run.load;
     defrost.score = run.score;
+    bool warms = false;
     for (std::size_t i = 0; i < warm_.excursions.size(); ++i) {
       if (!overlap(warm_window(), warm_.excursions[i], defrost.start_second, defrost.end_second)) continue;
       attached[i] = 1;
+      warms = true;
       defrost.score += 0.5;
     }
-    events_.defrosts.push_back(defrost);
+    if (warms || !coil_falls(defrost)) events_.defrosts.push_back(defrost);
+  }
+
+  /// No heater cools the coil: what draws while it grows colder is the compressor.
+  bool coil_falls(const Defrost& defrost) const {
+    if (coil_.coil.empty() || !is_logged(coil_, defrost.start_second, defrost.end_second)) return false;
+    const double first = coil_.coil[sample_at(coil_, defrost.start_second)];
+    const double last = coil_.coil[sample_at(coil_, defrost.end_second - 1e-6)];
+    return first - last > std::max(2.0, 6.0 * coil_.coil_noise);
   }
 
   /// A rise to which no heater run belongs: a heater that draws less than the compressor, or none at all.
@@ -194,8 +206,8 @@ class Builder {
     return most - cabinet_.cabinet[begin] > std::max(0.5, 4.0 * cabinet_.cabinet_noise);
   }
 
-  /// Where some heating warms, heating of another length or level that does not is an ice maker's. Where none warms,
-  /// the sensor or its place is the fault, and that is a finding of its own.
+  /// Where some heating warms, heating of another length or level that does not, or one behind which cooling goes on,
+  /// is an ice maker's. Where none warms, the sensor or its place is the fault, and that is a finding of its own.
   void drop_what_does_not_warm() {
     std::vector<double> loads;
     std::vector<double> seconds;
@@ -218,7 +230,7 @@ class Builder {
       if (!one.heater_is_seen || one.rise_is_seen || one.is_cut) return false;
       if (!window_.coil.empty() && !one.has_coil) return false;  // whether it warmed was not logged
       return std::abs(one.heater_load - usual_load) > 0.1 * usual_load ||
-             one.end_second - one.start_second < 0.6 * usual_second;
+             one.end_second - one.start_second < 0.6 * usual_second || (one.has_coil && !as_run(one).drip_seen);
     });
   }
 

@@ -14,6 +14,8 @@ struct WindowEvents {
   CompressorSearch compressor;
   std::vector<DoorOpening> doors;
   std::vector<LogThreshold> thresholds;
+  double one_level_second = 0.0;     ///< as in `HeaterSearch`
+  std::size_t short_stand_outs = 0;  ///< as in `HeaterSearch`
 };
 
 WindowEvents search_window(const Window& window, const LogRatings& ratings);

@@ -14,6 +14,11 @@ LogVerdict judge_compressor_stops(const JudgedLog& log) {
   LogVerdict verdict{"compressor-stops", "not-shown"};
   if (!analysis.run_share) return verdict;
   verdict.arguments = {{"run_share", *analysis.run_share}};
+  if (analysis.never_stops && analysis.load_is_modulated) {
+    verdict.outcome = Outcome::undecided;  // an inverter slows down where another compressor stops
+    verdict.text = "slows-down";
+    return verdict;
+  }
   verdict.outcome = analysis.never_stops ? Outcome::out_of_limits : Outcome::within_limits;
   verdict.text = analysis.never_stops ? "never-stops" : "stops";
   if (analysis.never_stops) verdict.symptoms = {"compressor-never-stops"};

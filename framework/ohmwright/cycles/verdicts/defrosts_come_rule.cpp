@@ -60,11 +60,19 @@ bool thaws_in_pauses(const LogAnalysis& analysis) {
          static_cast<double>(analysis.coil_thaws) * often_second > analysis.coverage.span_second;
 }
 
+/// Where the load alone is logged: how often rows far apart stood above all else for less than shows a heater.
+bool heating_may_be_too_short(const LogAnalysis& analysis) {
+  constexpr std::uint64_t fewest = 3;
+  return analysis.has_load && !analysis.has_coil && analysis.short_stand_outs >= fewest;
+}
+
 /// Why a defrost may have come unseen, or need not come; empty where nothing speaks for it.
 std::string_view why_unseen(const JudgedLog& log) {
   if (thaws_in_pauses(log.analysis)) return "thaws-in-pauses";
   if (rows_step_over_heating(log.analysis)) return "rows-too-far";
+  if (!log.analysis.has_coil && log.analysis.one_level_second > 0.0) return "cools-or-heats";
   if (load_may_hide_heater(log)) return "load-hides-heater";
+  if (heating_may_be_too_short(log.analysis)) return "too-short-to-show";
   return {};
 }
 
@@ -169,6 +177,12 @@ LogVerdict judge_defrosts_come(const JudgedLog& log) {
   }
   if (analysis.defrost_count == 0) {
     judge_none_seen(log, verdict);
+    return verdict;
+  }
+  if (!analysis.has_load && !analysis.has_coil) {
+    verdict.outcome = Outcome::undecided;  // what warms the air may be something else
+    verdict.text = "by-air-alone";
+    verdict.arguments = {{"count", static_cast<double>(analysis.defrost_count)}};
     return verdict;
   }
   verdict.outcome = Outcome::within_limits;

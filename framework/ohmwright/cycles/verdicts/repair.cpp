@@ -35,6 +35,20 @@ bool must_pass(const RuleChange& change, const LogAnalysis& after) {
   return change.rule == "defrost-end" && after.has_coil;
 }
 
+/// The heater draws more or less than the line explains: another appliance, another heater, or a part of one. P is as
+/// V², and a line of 90 % at one log and 110 % at the other makes a factor of 1.49 (EN 50160: ± 10 %).
+bool heater_differs(const RepairComparison& comparison) {
+  constexpr double widest_by_line = 1.1 * 1.1 / (0.9 * 0.9);
+  const auto power = std::find_if(comparison.figures.begin(), comparison.figures.end(),
+                                  [](const FigureChange& one) { return one.id == "heater_power"; });
+  if (power == comparison.figures.end() || !power->before || !power->after) return false;
+  // Where the heater was the fault, and what it should draw is known, its rule tells.
+  for (const RuleChange& one : comparison.rules)
+    if (one.rule == "heater-power" && one.stand == RepairStand::gone) return false;
+  const double ratio = power->after->mean / power->before->mean;
+  return ratio > widest_by_line || ratio < 1.0 / widest_by_line;
+}
+
 /// What a repair of a defrost system has to show: defrosts that end as they should, twice.
 bool shows_the_defrosts(const RepairComparison& comparison, const LogAnalysis& after) {
   if (whole_defrosts(after) < enough_defrosts || leaves_a_question(after, verdicts_after(comparison))) return false;
@@ -49,7 +63,8 @@ Outcome outcome_of(const RepairComparison& comparison, const LogAnalysis& after)
                        [stand](const RuleChange& one) { return one.stand == stand; });
   };
   if (any(RepairStand::still_there) || any(RepairStand::appeared)) return Outcome::out_of_limits;
-  if (!comparison.fault_before || any(RepairStand::unproved) || !shows_the_defrosts(comparison, after))
+  if (!comparison.fault_before || any(RepairStand::unproved) || !shows_the_defrosts(comparison, after) ||
+      heater_differs(comparison))
     return Outcome::undecided;
   return Outcome::within_limits;
 }
@@ -66,6 +81,7 @@ void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairCom
   for (const RuleChange& one : comparison.rules)
     if (one.rule == "heater-power" && one.after.outcome == Outcome::silent && after.has_load)
       add({"heater-power-not-judged"});
+  if (heater_differs(comparison)) add({"heater-power-differs"});
   if (after.standstill) add({"stood-after", {{"second", after.standstill->second()}}});
   if (std::any_of(after.unit_in_doubt.begin(), after.unit_in_doubt.end(), [](bool one) { return one; }))
     add({"unit-in-doubt-after"});

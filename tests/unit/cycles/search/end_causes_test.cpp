@@ -100,6 +100,20 @@ TEST(EndCause, OfEqualTemperaturesIsTheTemperature) {
   }
 }
 
+/// Rows of five minutes, each edge anywhere within one: 18 to 23 minutes until the coil is at 10 °C look alike. An ice
+/// maker's load, in which the coil stays cold, says nothing of the others.
+TEST(EndCause, OfRowsThatAreNotSmallAgainstTheHeatingIsNotTheTimeLimit) {
+  std::vector<Defrost> defrosts{with_coil(1200, 9.6), with_coil(900, 10.1), with_coil(900, 7.5),
+                                with_coil(900, 9.3),  with_coil(1200, 8.8), with_coil(600, -27.3)};
+  defrosts.back().rise_is_seen = false;
+  tell_end_causes({}, 300.0, defrosts);
+  for (std::size_t i = 0; i < 5; ++i) EXPECT_EQ(defrosts[i].cause, EndCause::temperature) << i;
+  // At temperatures far apart the log cannot show it.
+  defrosts = {with_coil(900, 4.0), with_coil(900, 20.0), with_coil(900, 9.0)};
+  tell_end_causes({}, 300.0, defrosts);
+  EXPECT_EQ(defrosts[0].cause, EndCause::unknown);
+}
+
 TEST(EndCause, FollowsTheRatings) {
   LogRatings ratings;
   ratings.end_temperature_kelvin = melting_point_kelvin + 10.0;

@@ -1,6 +1,8 @@
 // Logs of meters and appliances that are out of the common: values written on change only, a heater of two steps, hot
 // gas, rows a quarter of an hour apart. The events are those that the log was made of.
 #include <cmath>
+#include <cstdint>
+#include <utility>
 #include <vector>
 
 #include <gtest/gtest.h>
@@ -121,6 +123,101 @@ TEST(HotGas, EndsWithItsPauseAndWeighsNoFrost) {
     EXPECT_NEAR(one.end_second - one.start_second, 720.0, 60.0) << one.start_second;
     EXPECT_FALSE(one.frost.has_value());
   }
+}
+
+/// Load, and coil where it is given, of a compressor without a heater: so many minutes on, so many off, a row a minute.
+std::vector<LogRow> compressor_alone(double on_minutes, double off_minutes, bool has_coil = false) {
+  std::vector<LogRow> rows;
+  double coil = 255.0;
+  for (double minute = 0.0; minute < 4.0 * 1440.0; minute += 1.0) {
+    const double since = std::fmod(minute + 30.0, on_minutes + off_minutes);
+    const bool runs = since >= off_minutes;
+    coil += ((runs ? 243.0 : 258.0) - coil) * (runs ? 0.1 : 0.03);
+    LogRow row;
+    row.time_second = 60.0 * minute;
+    row.value[index_of(LogQuantity::power)] = (runs ? 118.0 : 3.0) + 0.3 * std::fmod(7.0 * minute, 3.0);
+    if (has_coil) row.value[index_of(LogQuantity::coil_temperature)] = coil;
+    rows.push_back(row);
+  }
+  return rows;
+}
+
+TEST(OneLevelAboveStandby, IsTheCompressorHoweverLongItsCycles) {
+  for (const auto& [on, off] : {std::pair{50.0, 130.0}, std::pair{60.0, 180.0}, std::pair{90.0, 180.0},
+                                std::pair{120.0, 200.0}, std::pair{50.0, 200.0}}) {
+    const LogAnalysis analysis = of_log(compressor_alone(on, off));
+    EXPECT_EQ(analysis.defrost_count, 0U) << on << " " << off;
+    EXPECT_NEAR(static_cast<double>(analysis.run_count), 5760.0 / (on + off), 1.5) << on << " " << off;
+    EXPECT_FALSE(says(analysis, "load-cools-or-heats")) << on << " " << off;
+  }
+}
+
+TEST(OneLevelAboveStandby, IsLeftOpenWhereItMayCoolOrHeat) {
+  const LogAnalysis analysis = of_log(compressor_alone(40.0, 380.0));
+  EXPECT_EQ(analysis.defrost_count, 0U);
+  EXPECT_TRUE(says(analysis, "load-cools-or-heats"));
+}
+
+TEST(OneLevelAboveStandby, IsNoHeaterWhereTheCoilGrowsColder) {
+  EXPECT_EQ(of_log(compressor_alone(25.0, 455.0)).defrost_count, 12U);  // as a meter in the heater's circuit shows it
+  EXPECT_EQ(of_log(compressor_alone(25.0, 455.0, true)).defrost_count, 0U);
+}
+
+TEST(LongCycles, HideNoDefrostAndMakeNone) {
+  EventTally tally;
+  for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+    SimulatedPlan plan = power_only();
+    plan.spacing_second = 60.0;
+    plan.averages = true;
+    plan.period_second = 9000.0 + 800.0 * static_cast<double>(seed);
+    plan.duty = 0.25 + 0.02 * static_cast<double>(seed);
+    const SimulatedLog log = simulate(plan, seed);
+    tally.add(log, analysed(log), seed);
+  }
+  EXPECT_GT(tally.expected, 80U);
+  EXPECT_EQ(tally.recall(), 1.0) << tally.misses;
+  EXPECT_EQ(tally.precision(), 1.0) << tally.misses;
+}
+
+/// Means over five minutes: a heater's five minutes every eight hours fill a row or two.
+TEST(RowsFarApart, TellOfHeatingThatIsTooShortToShow) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 4 * 288; ++i) {
+    const int since = i % 96;
+    const double cools = i % 16 < 5 ? 92.0 : 3.0;
+    LogRow row;
+    row.time_second = 300.0 * i;
+    row.value[index_of(LogQuantity::power)] = since == 40 ? 240.0 : since == 41 ? 165.0 : cools;
+    rows.push_back(row);
+  }
+  const LogAnalysis analysis = of_log(rows);
+  EXPECT_EQ(analysis.defrost_count, 0U);
+  EXPECT_GE(analysis.short_stand_outs, 10U);
+}
+
+/// Rows of five minutes, a compressor that never rests, and an ice maker's heater over two of them by the way.
+TEST(IceMaker, IsNoDefrostWhereTheHeaterWarmsAndItDoesNot) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 8 * 288; ++i) {
+    const int since = i % 288 - 40;
+    const bool heats = since >= 0 && since < 3;
+    const bool drips = since == 3;
+    const bool makes_ice = i == 1500 || i == 1501;
+    LogRow row;
+    row.time_second = 300.0 * i;
+    row.value[index_of(LogQuantity::power)] = heats       ? 203.0
+                                              : drips     ? 3.0
+                                              : makes_ice ? 205.0
+                                                          : 60.0 + 20.0 * std::sin(i);
+    row.value[index_of(LogQuantity::coil_temperature)] =
+        heats   ? 268.0 + 7.5 * since
+        : drips ? 280.0
+                : 246.0 + 20.0 * std::exp(-(since < 0 ? 100 : since - 4) / 2.0);
+    rows.push_back(row);
+  }
+  const LogAnalysis analysis = of_log(rows);
+  EXPECT_EQ(analysis.defrost_count, 8U);
+  for (const Defrost& one : analysis.defrosts) EXPECT_TRUE(one.rise_is_seen) << one.start_second;
 }
 
 TEST(RowsFarApart, TellNeitherATimeLimitNorCycles) {

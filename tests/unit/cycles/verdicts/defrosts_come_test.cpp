@@ -110,6 +110,35 @@ TEST(DefrostsCome, PerhapsBetweenRowsThatAreFarApart) {
   expect_says("defrosts-come", log, Outcome::undecided, "rows-too-far", {});
 }
 
+TEST(DefrostsCome, PerhapsInRowsThatStandOutOneByOne) {
+  LogAnalysis log = load_alone(90.0);
+  log.short_stand_outs = 9;
+  expect_says("defrosts-come", log, Outcome::undecided, "too-short-to-show", {});
+  log.has_coil = true;  // it would show them
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-seen", {});
+}
+
+TEST(DefrostsCome, PerhapsAsTheOnlyLevelAboveStandby) {
+  LogAnalysis log = load_alone(120.0);
+  log.one_level_second = 9.0 * hour;
+  expect_says("defrosts-come", log, Outcome::undecided, "cools-or-heats", {});
+}
+
+TEST(DefrostsCome, IsLeftOpenWhereTheAirAloneWasLogged) {
+  LogAnalysis log = good_log(8);
+  log.has_load = log.has_coil = false;
+  expect_says("defrosts-come", log, Outcome::undecided, "by-air-alone");
+}
+
+// An inverter's compressor runs on and slows down (common practice, no source).
+TEST(CompressorStops, IsLeftOpenWhereItsLoadWanders) {
+  LogAnalysis log = good_log(8);
+  log.never_stops = true;
+  expect_says("compressor-stops", log, Outcome::out_of_limits, "never-stops");
+  log.load_is_modulated = true;
+  expect_says("compressor-stops", log, Outcome::undecided, "slows-down");
+}
+
 TEST(DefrostsCome, NeedNotWhereTheCoilThawsInThePauses) {
   LogAnalysis log = good_log(0);
   log.coverage.span_second = 96.0 * hour;
@@ -172,6 +201,20 @@ TEST(Repair, IsNotProvedByALogInWhichDefrostsStopOrItStands) {
   LogAnalysis frozen = well;
   frozen.findings.push_back({"column-never-moved"});
   EXPECT_EQ(compare_repair(before, frozen, its_ratings()).outcome, Outcome::undecided);
+}
+
+// Line voltages of ± 10 % (EN 50160) explain a factor of 1.49 and no more.
+TEST(Repair, IsNotProvedWhereTheHeaterIsAnother) {
+  LogAnalysis before = good_log(8);
+  for (Defrost& one : before.defrosts) one.cause = EndCause::time_limit;
+  const LogAnalysis after = good_log(8);
+  EXPECT_EQ(compare_repair(before, after, {}).outcome, Outcome::within_limits);
+  for (Defrost& one : before.defrosts) one.heater_load = 450.0 * 1.4;
+  EXPECT_EQ(compare_repair(before, after, {}).outcome, Outcome::within_limits);
+  for (Defrost& one : before.defrosts) one.heater_load = 120.0;
+  const RepairComparison comparison = compare_repair(before, after, {});
+  EXPECT_EQ(comparison.outcome, Outcome::undecided);
+  EXPECT_NE(find_finding(comparison.unproved, "heater-power-differs"), nullptr);
 }
 
 TEST(DoubtedUnit, IsJudgedNeitherForNorAgainst) {
