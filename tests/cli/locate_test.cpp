@@ -82,7 +82,7 @@ TEST(Locate, StopsAtTheSealedSystem) {
 }
 
 TEST(Locate, AReadingThatNothingExplainsIsToBeTakenAgain) {
-  const Ran ran = locate({"heater-plug=294", "heater-alone=294", "fan-plug=20k"});
+  const Ran ran = locate({"heater-plug=294", "heater-alone=294", "link-alone=2k"});
   EXPECT_THAT(ran.out, HasSubstr("explains it: measure it again.")) << ran.out;
 }
 

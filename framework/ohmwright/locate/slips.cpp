@@ -101,7 +101,7 @@ std::vector<Slip> find_slips(const Prober& prober, const Diagnosis& diagnosis, s
                              const Signs& signs) {
   std::vector<Slip> slips;
   for (std::size_t i = 0; i < readings.size(); ++i)
-    if (diagnosis.is_unexplained(i)) add_slips_of(prober, i, readings, signs, slips);
+    if (diagnosis.misread[i] >= is_explained) add_slips_of(prober, i, readings, signs, slips);
   return slips;
 }
 

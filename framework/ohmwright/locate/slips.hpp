@@ -25,9 +25,9 @@ struct Slip {
   std::size_t test_point = 0;  ///< of `other_terminals`
 };
 
-/// For each reading that is more likely misread than meant: the slip after which one fault at once, or none, explains
-/// it together with the other readings; where no plain one does, both ways of a less plain one. None where no slip
-/// does.
+/// For each reading that may well be misread, even if a rare fault is likelier: the slip after which one fault at once,
+/// or none, explains it together with the other readings; where no plain one does, both ways of a less plain one. None
+/// where no slip does.
 std::vector<Slip> find_slips(const Prober& prober, const Diagnosis& diagnosis, std::span<const TakenReading> readings,
                              const Signs& signs);
 
