@@ -9,7 +9,7 @@ namespace {
 constexpr std::array<std::string_view, field_count> field_names{
     "measured",       "lower",         "upper",        "nominal",    "off_percent", "at",
     "count",          "range",         "closed_below", "open_above", "open_below",  "closed_above",
-    "chance_percent", "share_percent", "least",        "volts",      "shown"};
+    "chance_percent", "share_percent", "least",        "volts",      "shown",       "missing"};
 
 constexpr FieldSet of_limits = only(Field::measured) | only(Field::lower) | only(Field::upper) | only(Field::nominal) |
                                only(Field::off_percent) | only(Field::at);
@@ -107,6 +107,9 @@ constexpr std::array<TextRow, contact_text_count> texts_of_contacts{{
      OHMWRIGHT_TEXT("In circuit it reads open, though it is closed when it is read alone, and that counts: look at the "
                     "lead, splice or connector between it and the probes."),
      0},
+    {"states-to-read", "",
+     OHMWRIGHT_TEXT("Right as far as it was read, but a fault may sit where it was not. Still to read: {missing}."),
+     only(Field::missing)},
 }};
 
 }  // namespace

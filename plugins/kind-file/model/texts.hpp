@@ -35,8 +35,9 @@ enum class Field : std::uint8_t {
   least,
   volts,
   shown,
+  missing,
 };
-inline constexpr std::size_t field_count = 17;
+inline constexpr std::size_t field_count = 18;
 std::string_view name_of(Field field);
 
 /// A set of fields, one bit each.
@@ -88,6 +89,7 @@ enum class ContactText : std::uint8_t {
   range_too_coarse,
   range_too_low,
   right_alone,
+  states_to_read,
 };
 
 /// What a rule on insulation says beside the texts of `InsulationText`, which come first.
@@ -106,7 +108,7 @@ struct TextRow {
 };
 
 inline constexpr std::size_t limits_text_count = 19;
-inline constexpr std::size_t contact_text_count = 19;
+inline constexpr std::size_t contact_text_count = 20;
 inline constexpr std::size_t insulation_text_count = InsulationText::first_own + 3;
 inline constexpr std::size_t most_texts = std::max({limits_text_count, contact_text_count, insulation_text_count});
 const std::array<TextRow, limits_text_count>& limits_texts();    ///< in the order of LimitsText

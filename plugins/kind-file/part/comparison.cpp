@@ -2,11 +2,15 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include "part/comparison_texts.hpp"
+#include "part/contact_comparison.hpp"
 #include "part/expectation.hpp"
+#include "part/sameness.hpp"
 #include "part/used_ratings.hpp"
 
 namespace ohmwright::kind_file {
@@ -14,16 +18,6 @@ namespace ohmwright::kind_file {
 namespace {
 
 namespace texts = comparison_texts;
-
-// Common practice, no source.
-constexpr double share_that_is_the_same = 0.05;
-constexpr double kelvin_that_are_the_same = 2.0;
-constexpr double rounding = 1e-9;
-
-/// How far apart two figures of a part may be and be called the same [SI].
-double slack_of(Dimension dimension, double original) {
-  return dimension == Dimension::temperature ? kelvin_that_are_the_same : share_that_is_the_same * std::abs(original);
-}
 
 /// The two-sided limits of good parts in one situation, and what lies in their middle [SI].
 struct Sides {
@@ -44,6 +38,7 @@ class PartComparison {
       const UsedRatings used = ratings_used_by(form, definition_.ratings.size());
       used_by_.push_back(used);
     }
+    counted_ = ratings_counted_in_both();
     for (std::size_t i = 0; i < definition_.ratings.size(); ++i) compare_figure(i);
     for (std::size_t i = 0; i < definition_.rules.size(); ++i) compare_rule(i);
     if (findings_.empty()) say(Outcome::undecided, texts::nothing_stated, {});
@@ -61,16 +56,28 @@ class PartComparison {
   bool is_used(std::size_t rating) const {
     return std::any_of(used_by_.begin(), used_by_.end(), [rating](const UsedRatings& used) { return used[rating]; });
   }
+  /// By figure: whether a rule that is known of both parts takes its value from it in both.
+  UsedRatings ratings_counted_in_both() const {
+    UsedRatings counted(definition_.ratings.size(), false);
+    for (std::size_t rule = 0; rule < definition_.rules.size(); ++rule) {
+      if (!original_.rules()[rule].known || !candidate_.rules()[rule].known) continue;
+      const UsedRatings first = ratings_counted_in(definition_.rules[rule], original_.ratings());
+      const UsedRatings second = ratings_counted_in(definition_.rules[rule], candidate_.ratings());
+      for (std::size_t i = 0; i < counted.size(); ++i) counted[i] = counted[i] || (first[i] && second[i]);
+    }
+    return counted;
+  }
 
-  /// Of a figure that rules are made of, the rules tell what it does; but for the volts, which ohms and watts alike do
-  /// not tell.
+  /// Of a figure that counted in a rule, the rule tells what it does; but for the volts, which ohms and watts alike do
+  /// not tell. One that a rule merely names beside another that counted is held against its like where both state it.
   void compare_figure(std::size_t i) {
     const RatingRow& row = definition_.ratings[i];
-    const bool used = is_used(i);
-    if (row.dimension == Dimension::ratio || (used && row.dimension != Dimension::voltage)) return;
+    const bool voltage = row.dimension == Dimension::voltage;
+    if (row.dimension == Dimension::ratio || (counted_[i] && !voltage)) return;
     const std::optional<double>& original = original_.ratings()[i];
     const std::optional<double>& candidate = candidate_.ratings()[i];
     if (!original && !candidate) return;
+    if (is_used(i) && !voltage && (!original || !candidate)) return;
     const FindingArgument what{"what", std::string(row.title)};
     if (!original) {
       say(Outcome::silent, texts::figure_not_asked, {what, {"candidate", AnyQuantity(row.dimension, *candidate)}});
@@ -82,12 +89,13 @@ class PartComparison {
       return;
     }
     const FindingArgument of_candidate{"candidate", AnyQuantity(row.dimension, *candidate)};
-    const bool same = std::abs(*candidate - *original) <= slack_of(row.dimension, *original) * (1.0 + rounding);
-    if (same)
+    const TripPoint trip = trip_point_of(definition_, i);
+    const bool another_part = trip != TripPoint::none || (voltage && is_used(i));
+    if (is_same(*original, *candidate, slack_of_trip_point(trip, row.dimension, *original)))
       say(Outcome::within_limits, texts::figure_alike, {what, of_candidate, of_original});
     else
-      say(used ? Outcome::out_of_limits : Outcome::undecided, used ? texts::figure_differs : texts::figure_other,
-          {what, of_candidate, of_original});
+      say(another_part ? Outcome::out_of_limits : Outcome::undecided,
+          another_part ? texts::figure_differs : texts::figure_other, {what, of_candidate, of_original});
   }
 
   void compare_rule(std::size_t i) {
@@ -131,12 +139,20 @@ class PartComparison {
     }
     constexpr int points = 5;
     if (const ChartAxis* axis = axis_of(rule, movement)) {
-      const double from = context_.from.value_or(axis->from).value_in_si();
-      const double to = context_.to.value_or(axis->to).value_in_si();
+      const auto [from, to] = span_along(*axis);
       const std::uint16_t along = index_of(definition_.descriptor.conditions, axis->condition);
       for (int i = 0; i < points; ++i) add_situation(along, std::lerp(from, to, i / (points - 1.0)), situations);
     }
     return situations;
+  }
+  /// The span that was asked for lies along the first chart's condition: it says nothing of another one.
+  std::pair<double, double> span_along(const ChartAxis& axis) const {
+    if (axis.condition != definition_.descriptor.charts.front().condition)
+      return {axis.from.value_in_si(), axis.to.value_in_si()};
+    const AnyQuantity from = context_.from.value_or(axis.from);
+    const AnyQuantity to = context_.to.value_or(axis.to);
+    assert(from.dimension() == axis.from.dimension() && to.dimension() == axis.to.dimension());
+    return {from.value_in_si(), to.value_in_si()};
   }
   void add_situation(std::uint16_t condition, double value, std::vector<Situation>& situations) const {
     Situation situation = context_.situation;
@@ -168,24 +184,34 @@ class PartComparison {
   }
 
   static Outcome outcome_of(const Sides& original, const Sides& candidate) {
-    const double slack = rounding * (std::abs(*original.lower) + std::abs(*original.upper));
+    const double slack = rounding_share * (std::abs(*original.lower) + std::abs(*original.upper));
     if (*candidate.lower >= *original.lower - slack && *candidate.upper <= *original.upper + slack)
       return Outcome::within_limits;
     const bool middle_inside = candidate.middle >= *original.lower && candidate.middle <= *original.upper;
     return middle_inside ? Outcome::undecided : Outcome::out_of_limits;
   }
 
+  /// By how much the one limit that the two have is beyond what is called the same [SI]; negative: it is the same.
+  static double beyond(const Sides& original, const Sides& candidate, Dimension dimension) {
+    if (original.lower) return *original.lower - *candidate.lower - slack_of(dimension, *original.lower).below;
+    return *candidate.upper - *original.upper - slack_of(dimension, *original.upper).above;
+  }
+
   /// What is told is the place where they are least alike.
   void compare_limits(std::size_t rule) {
     std::optional<std::array<Sides, 2>> worst;
     Outcome outcome = Outcome::within_limits;
+    double worst_beyond = 0.0;
     for (const Situation& situation : situations_of(rule)) {
       const std::optional<Sides> original = sides_of(original_, rule, situation);
       const std::optional<Sides> candidate = sides_of(candidate_, rule, situation);
       if (!original || !candidate) continue;
       if (!original->lower || !original->upper) {
-        compare_one_side(rule, *original, *candidate);
-        return;
+        const double by = beyond(*original, *candidate, dimension_of_rule(rule));
+        if (worst && by <= worst_beyond) continue;
+        worst = {*original, *candidate};
+        worst_beyond = by;
+        continue;
       }
       const Outcome here = outcome_of(*original, *candidate);
       const bool is_worse = here == Outcome::out_of_limits
@@ -200,6 +226,10 @@ class PartComparison {
       return;
     }
     const auto& [original, candidate] = *worst;
+    if (!original.lower || !original.upper) {
+      compare_one_side(rule, original, candidate);
+      return;
+    }
     const Dimension dimension = dimension_of_rule(rule);
     say(outcome,
         outcome == Outcome::within_limits ? texts::limits_alike
@@ -217,7 +247,7 @@ class PartComparison {
       compare_least(rule, dimension_of_rule(rule), *original.lower, *candidate.lower);
       return;
     }
-    const bool same = *candidate.upper <= *original.upper + slack_of(dimension_of_rule(rule), *original.upper);
+    const bool same = beyond(original, candidate, dimension_of_rule(rule)) <= 0.0;
     say(same ? Outcome::within_limits : Outcome::out_of_limits, same ? texts::most_alike : texts::most_differs,
         {what_of(rule),
          {"candidate", AnyQuantity(dimension_of_rule(rule), *candidate.upper)},
@@ -225,14 +255,13 @@ class PartComparison {
   }
 
   void compare_least(std::size_t rule, Dimension dimension, double original, double candidate) {
-    const bool same = candidate >= original - slack_of(dimension, original);
+    const bool same = candidate >= original - slack_of(dimension, original).below;
     say(same ? Outcome::within_limits : Outcome::out_of_limits, same ? texts::least_alike : texts::least_differs,
         {what_of(rule),
          {"candidate", AnyQuantity(dimension, candidate)},
          {"original", AnyQuantity(dimension, original)}});
   }
 
-  /// A candidate that is in doubt nowhere but where an original is, too, does what an original does.
   void compare_contact(std::size_t rule, const ContactForm& form) {
     const KnownRule& original = original_.rules()[rule];
     const KnownRule& candidate = candidate_.rules()[rule];
@@ -243,20 +272,22 @@ class PartComparison {
       return;
     }
     const Dimension dimension = definition_.descriptor.conditions[form.condition].dimension;
-    const bool low_alike =
-        !original.lower_end || *candidate.lower_end >= *original.lower_end - slack_of(dimension, *original.lower_end);
-    const bool high_alike =
-        !original.upper_end || *candidate.upper_end <= *original.upper_end + slack_of(dimension, *original.upper_end);
-    const bool same = low_alike && high_alike;
-    const Outcome outcome = same ? Outcome::within_limits : Outcome::out_of_limits;
+    const EndsCompared compared = compare_ends(definition_, rule, original_, candidate_);
+    const Outcome outcome = compared == EndsCompared::alike ? Outcome::within_limits : Outcome::out_of_limits;
     if (!original.lower_end || !original.upper_end) {
-      say(outcome, same ? texts::end_alike : texts::end_differs,
+      say(outcome,
+          compared == EndsCompared::alike   ? texts::end_alike
+          : compared == EndsCompared::wider ? texts::end_differs
+                                            : texts::end_elsewhere,
           {what_of(rule),
            {"candidate", AnyQuantity(dimension, candidate.lower_end ? *candidate.lower_end : *candidate.upper_end)},
            {"original", AnyQuantity(dimension, original.lower_end ? *original.lower_end : *original.upper_end)}});
       return;
     }
-    say(outcome, same ? texts::switching_alike : texts::switching_differs,
+    say(outcome,
+        compared == EndsCompared::alike   ? texts::switching_alike
+        : compared == EndsCompared::wider ? texts::switching_differs
+                                          : texts::switching_elsewhere,
         {what_of(rule),
          {"lower", AnyQuantity(dimension, *candidate.lower_end)},
          {"upper", AnyQuantity(dimension, *candidate.upper_end)},
@@ -269,6 +300,7 @@ class PartComparison {
   const PartOfFile& candidate_;
   const ComparisonContext& context_;
   std::vector<UsedRatings> used_by_;  ///< by rule
+  UsedRatings counted_;
   std::vector<EquivalenceFinding> findings_;
 };
 

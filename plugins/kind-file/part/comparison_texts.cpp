@@ -43,12 +43,19 @@ const TextEntry switching_differs{
     "switching-differs",
     OHMWRIGHT_TEXT("{what}: good ones switch between {lower} and {upper}, good originals between "
                    "{original_lower} and {original_upper}: it may switch where no original does.")};
+const TextEntry switching_elsewhere{
+    "switching-elsewhere",
+    OHMWRIGHT_TEXT("{what}: good ones switch between {lower} and {upper}, good originals between "
+                   "{original_lower} and {original_upper}: its trip points are others.")};
 const TextEntry end_alike{"end-alike",
                           OHMWRIGHT_TEXT("{what}: its state is sure from {candidate} on, that of the original from "
                                          "{original} on.")};
 const TextEntry end_differs{"end-differs",
                             OHMWRIGHT_TEXT("{what}: its state is sure from {candidate} on, that of the original from "
                                            "{original} on: it may be in the wrong one where no original is.")};
+const TextEntry end_elsewhere{"end-elsewhere",
+                              OHMWRIGHT_TEXT("{what}: its state is sure from {candidate} on, that of the original from "
+                                             "{original} on: its trip point is another.")};
 
 const TextEntry nothing_stated{
     "nothing-stated", OHMWRIGHT_TEXT("The ratings of the two state nothing that could be held against each other.")};

@@ -24,8 +24,10 @@ extern const TextEntry limits_of_conditions;
 
 extern const TextEntry switching_alike;
 extern const TextEntry switching_differs;
+extern const TextEntry switching_elsewhere;
 extern const TextEntry end_alike;
 extern const TextEntry end_differs;
+extern const TextEntry end_elsewhere;
 
 extern const TextEntry nothing_stated;
 extern const TextEntry not_in_ratings;

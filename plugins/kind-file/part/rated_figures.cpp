@@ -7,6 +7,8 @@
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
 
+#include "part/trip_points.hpp"
+
 namespace ohmwright::kind_file {
 
 namespace {
@@ -196,7 +198,8 @@ std::vector<KnownRule> known_rules(const Definition& definition, const RatingVal
   for (std::size_t i = 0; i < definition.rules.size(); ++i) {
     const RuleForm& form = definition.rules[i];
     rules.push_back(known_rule(form, definition.descriptor.measurands[form.measurand].dimension, values));
-    const std::string why = contradiction_in(form, rules.back());
+    std::string why = contradiction_in(form, rules.back());
+    if (why.empty()) why = contradiction_with_trip_points(definition, form, rules.back(), values);
     if (why.empty() || ratings == nullptr) continue;
     problems.push_back(ratings->problem("rule " + ohmwright::quoted(definition.descriptor.rules[i].id) + ": " + why));
   }

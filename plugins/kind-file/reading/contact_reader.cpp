@@ -168,7 +168,7 @@ TextUse use_at_end(const ContactForm& form, bool at_lower_end, bool wrong) {
 
 std::array<TextUse, contact_text_count> uses_of(const ContactForm& form) {
   std::array<TextUse, contact_text_count> uses{};
-  for (TextUse& use : uses) use = {true, only(Field::measured) | only(Field::range)};
+  for (TextUse& use : uses) use = {true, only(Field::measured) | only(Field::range) | only(Field::missing)};
   const auto set = [&uses](ContactText text, TextUse use) { uses[static_cast<std::size_t>(text)] = use; };
   const bool closed_first = form.below == ContactState::closed;
   set(ContactText::closed_right, use_at_end(form, closed_first, false));
@@ -182,6 +182,7 @@ std::array<TextUse, contact_text_count> uses_of(const ContactForm& form) {
   set(ContactText::right_alone, {true, 0});
   set(ContactText::no_condition, {form.depends() || form.is_set_by_state(), 0});
   set(ContactText::no_figure, {form.depends(), 0});
+  set(ContactText::states_to_read, {form.is_set_by_state(), only(Field::missing)});
   return uses;
 }
 

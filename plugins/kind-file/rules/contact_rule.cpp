@@ -1,6 +1,11 @@
 #include "rules/contact_rule.hpp"
 
+#include <cstdint>
 #include <limits>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
 
 #include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/uncertainty/estimate.hpp>
@@ -110,6 +115,7 @@ class ContactRule {
     } else if (wrong) {
       keep_worst(*judged);
     } else if (judged->right) {
+      if (const std::optional<std::uint16_t> set = value_of_state(reading)) seen_right_ |= 1U << *set;
       (judged->as_below ? right_below_ : right_above_) = *judged;
     } else {
       either_ = *judged;
@@ -149,14 +155,31 @@ class ContactRule {
 
   /// Against what a good one is in the state that was said with the reading.
   std::optional<Judged> judged_by_state(Judged judged) {
-    const std::optional<std::uint16_t> set = judged.reading->state(form_.set_by.state);
-    if (!set || *set >= form_.set_by.is_closed.size()) {
+    const std::optional<std::uint16_t> set = value_of_state(*judged.reading);
+    if (!set) {
       no_condition_ = true;
       return std::nullopt;
     }
     judged.right = judged.closed == form_.set_by.is_closed[*set];
     judged.good = judged.right ? 1.0 : 0.0;
     return judged;
+  }
+
+  /// The value of the state that sets it, if it is set by one and the reading says which.
+  std::optional<std::uint16_t> value_of_state(const PreparedReading& reading) const {
+    if (!form_.is_set_by_state()) return std::nullopt;
+    const std::optional<std::uint16_t> set = reading.state(form_.set_by.state);
+    return set && *set < form_.set_by.is_closed.size() ? set : std::nullopt;
+  }
+  /// Each value of a state may be a contact of its own: that one of two is closed says nothing of the other.
+  bool is_to_read(std::size_t value) const {
+    const bool as_below = form_.set_by.is_closed[value] == (form_.below == ContactState::closed);
+    return (as_below ? form_.passes_on_below : form_.passes_on_above) && (seen_right_ & (1U << value)) == 0;
+  }
+  bool is_any_to_read() const {
+    for (std::size_t value = 0; value < form_.set_by.is_closed.size(); ++value)
+      if (is_to_read(value)) return true;
+    return false;
   }
 
   /// P(the condition lies at that end or below); `unknown` where the end is not known.
@@ -166,6 +189,7 @@ class ContactRule {
   }
 
   bool passes() const {
+    if (form_.is_set_by_state()) return seen_right_ != 0 && !is_any_to_read();
     if (form_.passes_on_below && right_below_.reading == nullptr) return false;
     if (form_.passes_on_above && right_above_.reading == nullptr) return false;
     return right_below_.reading != nullptr || right_above_.reading != nullptr;
@@ -233,8 +257,26 @@ class ContactRule {
 
   /// Right where it was looked at, but that is not enough.
   void say_half_shown() {
+    if (form_.is_set_by_state()) {
+      say_states_to_read();
+      return;
+    }
     const Judged& right = right_below_.reading != nullptr ? right_below_ : right_above_;
     say_undecided(right, right.closed ? ContactText::closed_right : ContactText::open_right);
+  }
+
+  void say_states_to_read() {
+    const auto& state = scene_.definition.descriptor.states[form_.set_by.state];
+    std::string missing(state.title);
+    std::string_view between = " ";
+    for (std::size_t value = 0; value < state.values.size(); ++value) {
+      if (!is_to_read(value)) continue;
+      missing.append(between).append(state.values[value].english);
+      between = ", ";
+    }
+    FieldValues fields;
+    fields.set(Field::missing, std::move(missing));
+    say(scene_, rule_, Outcome::undecided, ContactText::states_to_read, fields);
   }
 
   void say_range() {
@@ -271,6 +313,7 @@ class ContactRule {
   Judged right_above_;
   const PreparedReading* poor_ = nullptr;
   const PreparedReading* refused_ = nullptr;  ///< on a range that cannot tell it
+  std::uint32_t seen_right_ = 0;              ///< bits: values of the state that sets it
   bool comes_and_goes_ = false;
   bool seen_open_ = false;
   bool connection_unstated_ = false;

@@ -3,6 +3,8 @@
 #include <array>
 #include <optional>
 #include <span>
+#include <string>
+#include <utility>
 #include <variant>
 
 #include <ohmwright/component/kind.hpp>
@@ -33,8 +35,9 @@ class FieldValues {
  public:
   void set(Field field, AnyQuantity value) { values_[static_cast<std::size_t>(field)] = value; }
   void set(Field field, double number) { values_[static_cast<std::size_t>(field)] = number; }
+  void set(Field field, std::string words) { values_[static_cast<std::size_t>(field)] = std::move(words); }
 
-  /// Fills the fields of that text into the arguments of a finding. Allocates nothing.
+  /// Fills the fields of that text into the arguments of a finding. Allocates nothing but for words.
   void tell(const SayableText& text, FindingArguments& arguments) const {
     for (const Field field : text.fields) {
       const auto& value = values_[static_cast<std::size_t>(field)];
@@ -42,11 +45,13 @@ class FieldValues {
         arguments.push_back({name_of(field), *quantity});
       else if (const auto* number = std::get_if<double>(&value))
         arguments.push_back({name_of(field), *number});
+      else if (const auto* words = std::get_if<std::string>(&value))
+        arguments.push_back({name_of(field), *words});
     }
   }
 
  private:
-  std::array<std::variant<std::monostate, AnyQuantity, double>, field_count> values_;
+  std::array<std::variant<std::monostate, AnyQuantity, double, std::string>, field_count> values_;
 };
 
 /// Adds a finding of the rule that says `text`.

@@ -89,6 +89,118 @@ TEST(PartComparison, AContactSwitchesWhereTheOriginalDoes) {
   EXPECT_THAT(said(*kind, of("13 degC"), of("10.9 degC"))[1], Pair("switching-differs", other));
 }
 
+/// A switch of two trip points as thermostats state them: closed below (closes − 6 K), open above (opens + 3 K), or
+/// where the ratings say that it surely is.
+std::unique_ptr<Kind> thermostat(const std::string& role = "ends-heating") {
+  return coil({{R"("opens-water")", '"' + role + '"'},
+               {R"({"id": "power",)", R"({"id": "closes", "title": "c", "dimension": "temperature", "required": false},
+     {"id": "surely_open", "title": "o", "dimension": "temperature", "required": false}, {"id": "power",)"},
+               {R"("closed_below": {"rating": "opens", "offset": "-10 K"}, "open_above": {"rating": "opens"}})",
+                R"("closed_below": {"rating": "closes", "offset": "-6 K"}, "open_above": [{"rating": "surely_open"},
+     {"rating": "opens", "offset": "3 K"}]})"}});
+}
+
+std::string trips(const std::string& opens, const std::string& closes, const std::string& surely_open = {}) {
+  std::string more;
+  if (!surely_open.empty()) more = R"(, "surely_open": ")" + surely_open + R"( degC")";
+  return R"({"nominal": "32 ohm", "opens": ")" + opens + R"( degC", "closes": ")" + closes + R"( degC")" + more + "}";
+}
+
+// Each end by itself: that good ones switch within a span of the original is not enough.
+TEST(PartComparison, ATripPointIsNeitherHigherNorLower) {
+  const auto kind = thermostat();
+  EXPECT_THAT(said(*kind, trips("60", "48"), trips("61.9", "46.1"))[1], Pair("switching-alike", same));
+  EXPECT_THAT(said(*kind, trips("60", "48"), trips("51", "50"))[1], Pair("switching-elsewhere", other));
+  EXPECT_THAT(said(*kind, trips("60", "48"), trips("60", "55"))[1], Pair("switching-elsewhere", other));
+  EXPECT_THAT(said(*kind, trips("60", "48"), trips("60", "40"))[1], Pair("switching-differs", other));
+}
+
+// 63 °C is 60 °C and 3 K: it opens at 60 °C as surely as the original does at 70 °C.
+TEST(PartComparison, ANarrowerOneOfTheSameTripPointsIsTheSame) {
+  const auto kind = thermostat();
+  EXPECT_THAT(said(*kind, trips("60", "48", "70"), trips("60", "48")),
+              ElementsAre(Pair("figure-alike", same), Pair("limits-alike", same), Pair("switching-alike", same),
+                          Pair("not-in-ratings", not_compared)));
+}
+
+TEST(PartComparison, ATripPointBehindAStatedEndIsComparedToo) {
+  const auto kind = thermostat();
+  EXPECT_THAT(said(*kind, trips("60", "48", "80"), trips("75", "48", "80")).front(), Pair("figure-differs", other));
+  EXPECT_THROW(part_of(*kind, trips("150", "48", "63")), std::runtime_error) << "surely open before it opens";
+}
+
+// What protects against heat acts no later, not by a kelvin (IEC 60691: never of a higher temperature; from memory).
+TEST(PartComparison, WhatProtectsHasNoSlackTowardsDanger) {
+  const auto limit = thermostat("limits-heat");
+  EXPECT_THAT(said(*limit, trips("120", "90"), trips("120", "90"))[1], Pair("switching-alike", same));
+  EXPECT_THAT(said(*limit, trips("120", "90"), trips("119", "89"))[1], Pair("switching-alike", same));
+  EXPECT_THAT(said(*limit, trips("120", "90"), trips("120.5", "90"))[1], Pair("switching-differs", other));
+  EXPECT_THAT(said(*limit, trips("120", "90"), trips("122", "119"))[1], Pair("switching-differs", other));
+  EXPECT_THAT(said(*limit, trips("120", "90"), trips("92", "90"))[1], Pair("switching-elsewhere", other));
+  EXPECT_THAT(said(*limit, trips("120", "90", "130"), trips("121", "90", "130")).front(),
+              Pair("figure-differs", other));
+}
+
+TEST(PartComparison, AThermalLinkOfAHigherTemperatureIsAnotherPart) {
+  const auto link =
+      coil({{R"("open_above": {"rating": "opens"}})",
+             R"("open_above": {"rating": "opens"}, "single_operation": true, "passes_on": "closed"})"},
+            {R"("open-right": "open at {at}, has to be above {open_above}",)", ""},
+            {R"("open at {at}, {chance_percent} %, has to be closed below {closed_below}")", R"("open for good")"}});
+  const auto of = [](const std::string& opens) { return R"({"nominal": "32 ohm", "opens": ")" + opens + R"( degC"})"; };
+  EXPECT_THAT(said(*link, of("141"), of("141"))[1], Pair("switching-alike", same));
+  EXPECT_THAT(said(*link, of("141"), of("143"))[1], Pair("switching-differs", other));
+  EXPECT_THAT(said(*link, of("141"), of("121"))[1].second, other);
+}
+
+/// The current along the line voltage from 100 V to 130 V, as one of two charts.
+std::unique_ptr<Kind> of_current(const std::string& limits, const std::string& texts, const std::string& chart) {
+  return coil(
+      {{R"({"id": "power",)", R"({"id": "least", "title": "i", "dimension": "current", "required": false},
+     {"id": "series", "title": "r", "dimension": "resistance", "required": false}, {"id": "power",)"},
+       {R"({"nominal_of_load": {"voltage": {"rating": "voltage"}, "power": {"rating": "power"}}, "tolerance_below": "10 %", "tolerance_above": "5 %"},
+      "proportional_to": {"condition": "line_voltage", "reference": {"rating": "voltage"}})",
+        limits},
+       {R"({"within": "good", "high": "high", "low": "low", "undecided": "who knows"})", texts},
+       {R"("to": "50 degC"})", R"("to": "50 degC"})" + chart}});
+}
+
+const char* const along_the_line =
+    R"(, {"measurand": "current", "condition": "line_voltage", "from": "100 V", "to": "130 V"})";
+
+std::string drawing(const std::string& least, const std::string& series) {
+  return R"({"nominal": "32 ohm", "least": ")" + least + R"( A", "series": ")" + series + R"( ohm"})";
+}
+
+// 1 A + U/10 ohm has 11 A to 14 A from 100 V to 130 V; -30 A + U/2.5 ohm has 10 A to 22 A.
+TEST(PartComparison, OneLimitThatMovesIsComparedAlongTheWholeAxis) {
+  const auto kind = of_current(R"({"upper": {"formula": "least + line_voltage / series"}})",
+                               R"({"within": "good", "high": "high", "undecided": "who knows"})", along_the_line);
+  EXPECT_THAT(said(*kind, drawing("1", "10"), drawing("-30", "2.5"))[1], Pair("most-differs", other));
+  EXPECT_THAT(said(*kind, drawing("1", "10"), drawing("1", "10"))[1], Pair("most-alike", same));
+}
+
+// 1 A + U/10 ohm against -30 A + U/2.5 ohm: at 100 V 11 A and 10 A, at 130 V 14 A and 22 A; ± 10 %.
+TEST(PartComparison, TheSpanLiesAlongTheFirstChartAlone) {
+  const auto kind =
+      of_current(R"({"nominal": {"formula": "least + line_voltage / series"}, "tolerance": "10 %"})",
+                 R"({"within": "good", "high": "high", "low": "low", "undecided": "who knows"})", along_the_line);
+  ComparisonContext cold;
+  cold.from = AnyQuantity(Dimension::temperature, 273.15);
+  cold.to = AnyQuantity(Dimension::temperature, 283.15);
+  EXPECT_EQ(said(*kind, drawing("1", "10"), drawing("-30", "2.5"), cold),
+            said(*kind, drawing("1", "10"), drawing("-30", "2.5")));
+  const auto first = part_of(*kind, drawing("1", "10"));
+  const auto second = part_of(*kind, drawing("-30", "2.5"));
+  const std::vector<EquivalenceFinding> findings = kind->compare(*first, *second, cold);
+  ASSERT_EQ(findings.at(1).text.id, "limits-differ");
+  std::map<std::string_view, double> told;
+  for (const FindingArgument& argument : findings[1].arguments)
+    if (const auto* quantity = std::get_if<AnyQuantity>(&argument.value)) told[argument.name] = quantity->value_in_si();
+  EXPECT_GE(told["original_upper"], 12.1 - 1e-9) << "11 A + 10 %, at 100 V";
+  EXPECT_LE(told["original_upper"], 15.4 + 1e-9) << "14 A + 10 %, at 130 V";
+}
+
 /// A figure that no rule uses: more of it may do as well, or may not; the file does not say.
 TEST(PartComparison, LeavesAFigureThatNoRuleUsesOpenUnlessItIsTheSame) {
   const auto kind = coil({{R"({"id": "nominal",)", R"({"id": "most", "title": "most amperes", "dimension": "current",

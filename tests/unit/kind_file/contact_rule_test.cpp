@@ -134,13 +134,42 @@ TEST(ContactRule, MayBeSetByAState) {
     typed.states = {{"plunger", where}};
     return typed;
   };
-  EXPECT_EQ(said(*kind, {plunger("in", "closed")}), "undecided closed-right");
+  EXPECT_EQ(said(*kind, {plunger("in", "closed")}), "undecided states-to-read");
   EXPECT_EQ(said(*kind, {plunger("in", "closed"), plunger("free", "OL")}), "within-limits both-right");
   EXPECT_EQ(said(*kind, {plunger("in", "OL")}), "out-of-limits open-wrong");
   EXPECT_EQ(said(*kind, {plunger("free", "0.2 ohm")}), "out-of-limits closed-wrong");
   EXPECT_EQ(said(*kind, {contact("closed")}), "silent no-condition");
   EXPECT_THROW(switch_of_a_plunger(R"("free", "in")"), std::runtime_error) << "closed and open at once";
   EXPECT_THROW(switch_of_a_plunger(R"("fre")"), std::runtime_error);
+}
+
+/// Off, low and high are contacts of their own: a burnt one of high is shown by none of the others.
+TEST(ContactRule, SetByAStatePassesOnlyOnceEveryValueWasSeen) {
+  const auto kind = coil(
+      {{R"("ratings": [)", R"("states": [{"id": "knob", "title": "the knob", "option": "knob",
+                 "values": [{"id": "off", "title": "off"}, {"id": "low", "title": "low"},
+                            {"id": "high", "title": "high"}]}], "ratings": [)"},
+       {R"({"condition": "part_temperature", "closed_below": {"rating": "opens", "offset": "-10 K"}, "open_above": {"rating": "opens"}})",
+        R"({"in_state": {"state": "knob", "closed": ["low", "high"], "open": ["off"]}})"},
+       {R"("closed at {at}, has to be below {closed_below}")", R"("closed")"},
+       {R"("open at {at}, has to be above {open_above}")", R"("open")"},
+       {R"("closed at {at}, {chance_percent} %, has to be open above {open_above}")", R"("closed, not open")"},
+       {R"("open at {at}, {chance_percent} %, has to be closed below {closed_below}")", R"("open, not closed")"}});
+  const auto knob = [](const char* where, std::string value) {
+    Typed typed = contact(std::move(value));
+    typed.states = {{"knob", where}};
+    return typed;
+  };
+  const auto missing = [&](const std::vector<Typed>& typed) {
+    const Judged got = judged(*kind, opens_13, typed);
+    return std::get<std::string>(got.of("switch").arguments.front().value);
+  };
+  const std::vector<Typed> two{knob("off", "OL"), knob("low", "closed")};
+  EXPECT_EQ(said(*kind, two), "undecided states-to-read");
+  EXPECT_EQ(missing(two), "the knob high");
+  EXPECT_EQ(missing({knob("low", "closed")}), "the knob off, high");
+  EXPECT_EQ(said(*kind, {two[0], two[1], knob("high", "OL")}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {two[0], two[1], knob("high", "closed")}), "within-limits both-right");
 }
 
 /// An advice that is given where the rule could not decide, whatever it said.
