@@ -57,10 +57,10 @@ job::NewEntry state_entry(job::JobState state, const Arguments& arguments) {
 
 /// What is recorded as repaired is what somebody will plug in and touch.
 void refuse_unproved_repair(const JobAtHand& job, const Sentences& say) {
-  const std::vector<job::ProofStep> bars = job::bars_to_closing(job.call);
+  const std::vector<std::string> bars = bar_texts(job.call, say);
   if (bars.empty()) return;
   std::string all;
-  for (const job::ProofStep& bar : bars) all += " " + printable(proof_text(bar, say));
+  for (const std::string& bar : bars) all += " " + bar;
   throw InputError("job " + std::to_string(job.line.number) + " is not closed as repaired:" + all +
                    " See: ohmwright job verify");
 }

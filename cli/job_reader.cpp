@@ -166,11 +166,25 @@ void JobReader::add_test_point(const std::string& word, const Appliance& applian
     add_safety_of(*check, safety);
     pages_.push_back(verdict_page(check->report(arguments_), say, environment_.page));
     take_outcome(check->verdict().outcome);
+    tell_zone_to_measure(appliance, site, taken);
   } else {
     content.text("reads", kept_sentence(shown_reading(taken, say)));
   }
   add_leak(appliance, taken, meter, say, safety);
   entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
+}
+
+void JobReader::tell_zone_to_measure(const Appliance& appliance, const locate::Site& site,
+                                     const locate::TakenReading& taken) {
+  if (!tells_what_is_next_) return;  // the conversation has asked for it
+  const std::optional<std::size_t> zone = zone_to_measure(appliance, site, taken, job_.call, arguments_, environment_);
+  if (!zone) return;
+  pages_.push_back(paragraph(
+      Sentences{UnitPreferences{}}(
+          OHMWRIGHT_TEXT("Nobody measured the temperature of the {zone}, on which this hangs. Measure it at the part, "
+                         "say so: ohmwright job sign --zone {id}=4C (as it is), then read it again."),
+          {{"zone", appliance.zones[*zone].title}, {"id", appliance.zones[*zone].id}}),
+      environment_.page.width));
 }
 
 void JobReader::add_leak(const Appliance& appliance, const locate::TakenReading& taken, const Meter& meter,

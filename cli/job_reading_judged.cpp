@@ -41,16 +41,14 @@ bool is_lifted(const TestPoint& point, std::size_t part) {
                      [part](const PartTerminal& terminal) { return terminal.part == part; });
 }
 
-/// The temperature of a zone. One that nobody measured may have warmed up since the cover came off: it is anything from
-/// as found to as warm as the room, as the search for the fault takes it.
+/// The temperature of a zone, as wide as it may be where nobody measured it (`locate::site_not_measured`).
 StatedValue temperature_of(const locate::Site& site, std::size_t zone) {
   StatedValue stated = site.zone_temperatures[zone];
   if (!site.warming_up[zone]) return stated;
-  const double half_width = stated.half_width.value_or(0.0);
-  const double low = stated.value.value_in_si() - half_width;
-  const double high = std::max(site.warming_up[zone]->to_kelvin, stated.value.value_in_si() + half_width);
-  stated.value = AnyQuantity(Dimension::temperature, 0.5 * (low + high));
-  stated.half_width = 0.5 * (high - low);
+  const double coldest = stated.value.value_in_si() - stated.half_width.value_or(0.0);
+  const double warmest = site.warming_up[zone]->to_kelvin;
+  stated.value = AnyQuantity(Dimension::temperature, (coldest + warmest) / 2.0);
+  stated.half_width = (warmest - coldest) / 2.0;
   return stated;
 }
 
@@ -140,6 +138,25 @@ std::optional<PartCheck> judged_at_test_point(const Appliance& appliance, const 
     }
   }
   return std::nullopt;
+}
+
+std::optional<std::size_t> zone_to_measure(const Appliance& appliance, const locate::Site& site,
+                                           const locate::TakenReading& reading, const job::ServiceCall& call,
+                                           const Arguments& arguments, const Environment& environment) {
+  const auto outcome_at = [&](const locate::Site& place) {
+    const std::optional<PartCheck> check =
+        judged_at_test_point(appliance, place, reading, call, UnitPreferences{}, arguments, environment);
+    return check ? check->verdict().outcome : Outcome::undecided;
+  };
+  const std::optional<std::size_t> part =
+      part_named(appliance, part_read_at(appliance, reading.measurement.test_point));
+  if (!part || !appliance.parts[*part].zone) return std::nullopt;
+  const std::size_t zone = *appliance.parts[*part].zone;
+  const locate::Site here = locate::after_set_up(appliance, site, reading.measurement.set_up);
+  if (!here.warming_up[zone] || outcome_at(site) != Outcome::undecided) return std::nullopt;
+  locate::Site as_found = site;
+  as_found.warming_up[zone].reset();
+  return outcome_at(as_found) != Outcome::undecided ? std::optional(zone) : std::nullopt;
 }
 
 }  // namespace ohmwright::cli

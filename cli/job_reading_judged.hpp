@@ -30,10 +30,16 @@ std::string part_read_at(const Appliance& appliance, std::size_t test_point);
 RatedPart placed_part(const Appliance& appliance, std::size_t part, const job::ServiceCall& call);
 
 /// A part's verdict on a reading at a test point that lies at its own terminals, at the temperature and in the state
-/// that the site and the set-up say; nothing where the reading is of several parts together, or of none.
+/// that the site and the set-up say, of a zone that nobody measured at any temperature that it may have; nothing where
+/// the reading is of several parts together, or of none.
 std::optional<PartCheck> judged_at_test_point(const Appliance& appliance, const locate::Site& site,
                                               const locate::TakenReading& reading, const job::ServiceCall& call,
                                               const UnitPreferences& units, const Arguments& arguments,
                                               const Environment& environment);
+
+/// The zone that was not measured and should be: the part could be judged if its temperature was known.
+std::optional<std::size_t> zone_to_measure(const Appliance& appliance, const locate::Site& site,
+                                           const locate::TakenReading& reading, const job::ServiceCall& call,
+                                           const Arguments& arguments, const Environment& environment);
 
 }  // namespace ohmwright::cli

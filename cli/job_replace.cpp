@@ -33,11 +33,11 @@ struct Exchange {
   std::string part;  ///< id in the appliance; empty: it has none
   std::string title;
   RatedPart out;
-  /// What the new one must be like: a replacement that was itself no equivalent is no measure for the next.
-  RatedPart made_for;
+  RatedPart original;  ///< what the appliance was made for, whatever went in since
   RatedPart in;
   bool new_is_known = false;
   bool has_earth = true;
+  bool asks_circuit_insulation = false;
   std::vector<EquivalenceFinding> findings;
 
   Outcome answer() const { return findings.empty() ? Outcome::undecided : equivalence(findings); }
@@ -46,6 +46,11 @@ struct Exchange {
 bool tells_insulation(const Descriptor& descriptor) {
   return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
                      [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); });
+}
+
+bool has_insulation_to_read(const Appliance& appliance) {
+  return std::any_of(appliance.parts.begin(), appliance.parts.end(),
+                     [](const PlacedPart& placed) { return tells_insulation(placed.kind->descriptor()); });
 }
 
 /// The kind of a part that the appliance does not have. Who slipped in a name is told those of the appliance's parts.
@@ -79,23 +84,27 @@ Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const 
     exchange.kind = appliance->parts[placed].kind;
     exchange.title = appliance->parts[placed].title;
     exchange.out = placed_part(*appliance, placed, job.call);
-    exchange.made_for = {appliance->parts[placed].part, appliance->parts[placed].ratings, exchange.title};
+    const PlacedPart& as_made = appliance->parts[placed];
+    exchange.original = {as_made.part, as_made.ratings, as_made.title};
   } else {
     exchange.kind = &kind_of_no_part(appliance ? &*appliance : nullptr, arguments, environment);
     exchange.part = std::string(exchange.kind->descriptor().id);
     exchange.title = std::string(exchange.kind->descriptor().title);
   }
-  if (arguments.has("--old") || placed == not_placed)
-    exchange.made_for = exchange.out = rated_part(*exchange.kind, arguments.value("--old"));
+  if (arguments.has("--old") || placed == not_placed) {
+    exchange.out = rated_part(*exchange.kind, arguments.value("--old"));
+    exchange.original = exchange.out;
+  }
+  exchange.asks_circuit_insulation =
+      !tells_insulation(exchange.kind->descriptor()) && (!appliance || has_insulation_to_read(*appliance));
   if (!arguments.has("--new"))
     throw InputError("job replace needs --new NAME|FILE, the ratings of the part that goes in (ohmwright ratings " +
                      std::string(exchange.kind->descriptor().id) + "), or --new unknown");
   exchange.new_is_known = arguments.value("--new") != "unknown";
   exchange.in = rated_part(*exchange.kind, exchange.new_is_known ? arguments.value("--new") : std::string());
-  if (exchange.made_for.part == nullptr) exchange.made_for = exchange.out;
-  if (exchange.new_is_known && exchange.made_for.part != nullptr)
+  if (exchange.new_is_known && exchange.original.part != nullptr)
     exchange.findings = exchange.kind->call("comparing two parts", [&] {
-      return exchange.kind->kind().compare(*exchange.made_for.part, *exchange.in.part, ComparisonContext{});
+      return exchange.kind->kind().compare(*exchange.original.part, *exchange.in.part, ComparisonContext{});
     });
   return exchange;
 }
@@ -111,11 +120,17 @@ std::vector<std::string> differences(const Exchange& exchange, const Sentences& 
 }
 
 void refuse_what_is_no_equivalent(const Exchange& exchange, const Arguments& arguments, const Sentences& say) {
-  if (exchange.answer() != Outcome::out_of_limits || arguments.has("--because")) return;
+  if (exchange.answer() == Outcome::within_limits || arguments.has("--because")) return;
   std::string why;
   for (const std::string& line : differences(exchange, say)) why += (why.empty() ? "" : " ") + line;
-  throw InputError("this part is no equivalent of " + printable(exchange.title) + ": " + printable(why) +
-                   " Take another, or say why it goes in all the same: --because TEXT");
+  if (!exchange.new_is_known)
+    why = "nobody knows the ratings of the new one.";
+  else if (why.empty())
+    why = "nobody knows the ratings of the old one (--old NAME|FILE).";
+  throw InputError((exchange.answer() == Outcome::out_of_limits
+                        ? "this part is no equivalent of " + printable(exchange.title)
+                        : "whether this part is an equivalent of " + printable(exchange.title) + " cannot be told") +
+                   ": " + printable(why) + " Take another, or say why it goes in all the same: --because TEXT");
 }
 
 std::string page_of(const Exchange& exchange, const Sentences& say, const PageStyle& style, bool with_commands) {
@@ -140,7 +155,11 @@ std::string page_of(const Exchange& exchange, const Sentences& say, const PageSt
   if (tells_insulation(exchange.kind->descriptor()))
     then.push_back(say(OHMWRIGHT_TEXT("Before it is energised: ohmwright job read {part} insulation=200M --test 500V"),
                        {{"part", exchange.part}}));
-  if (tells_insulation(exchange.kind->descriptor()) && exchange.has_earth)
+  if (exchange.asks_circuit_insulation)
+    then.push_back(
+        say(OHMWRIGHT_TEXT("Before it is energised, the insulation of a part that is wired to it: ohmwright "
+                           "job read PART insulation=200M --test 500V")));
+  if (exchange.has_earth)
     then.push_back(
         say(OHMWRIGHT_TEXT("And the earth bond: ohmwright job verify --earth-bond 0.12ohm --test-current 10A")));
   then.push_back(say(OHMWRIGHT_TEXT("Read the new part: ohmwright job read {part} VALUE, then ohmwright job verify"),
@@ -174,6 +193,7 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
                   .texts("differences", differences(exchange, say))
                   .text("because", arguments.value("--because"))
                   .flag("tells_insulation", energised)
+                  .flag("asks_circuit_insulation", exchange.asks_circuit_insulation)
                   .flag("has_earth", exchange.has_earth)
                   .texts("cautions", caution_ids_of_step(replacing))
                   .content(),

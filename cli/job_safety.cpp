@@ -17,6 +17,7 @@ std::string proof_command(const job::ProofStep& step) {
     case Form::insulation_undecided:
     case Form::insulation_unread:
       return "ohmwright job read " + step.part + " insulation=200M --test 500V --proved-dead";
+    case Form::circuit_insulation_unread:
     case Form::no_insulation_read:
       return "ohmwright job read PART insulation=200M --test 500V --proved-dead";
     case Form::earth_bond_not_within:
@@ -24,8 +25,7 @@ std::string proof_command(const job::ProofStep& step) {
     case Form::earth_bond_unread:
       return "ohmwright job verify --earth-bond 0.12ohm --test-current 10A, or --earth-bond none";
     case Form::new_part_not_within:
-      return step.place == step.part ? "ohmwright job read " + step.part + " VALUE"
-                                     : "ohmwright job read " + step.place + "=VALUE";
+      return "ohmwright job read " + step.place + (step.place == step.part ? " VALUE" : "=VALUE");
     case Form::new_part_unread:
       return "ohmwright job read " + step.place + "=VALUE";
     case Form::forced_defrost:

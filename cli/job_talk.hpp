@@ -72,6 +72,10 @@ class CallTalk {
   void sign(const std::string& option, const std::string& word);
   void take_back();
   void take_reading(const Appliance& appliance, const locate::Step& step);
+  /// Asks what is shown at a test point, or of a part, and takes it.
+  void read_at(const std::string& place, std::vector<std::pair<std::string, std::string>> options = {});
+  /// Asks for the temperature at the part, where its verdict hangs on it and nobody measured it; false to go back.
+  bool ask_temperature(const std::string& word);
   void ask_part(const Appliance& appliance);
   void replace(const Appliance& appliance, std::size_t part);
   std::string ask_ratings(const PlacedPart& placed);

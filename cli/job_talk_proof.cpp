@@ -55,12 +55,7 @@ void CallTalk::prove() {
 
 void CallTalk::ask_new_part(const job::ProofStep& step) {
   choose(say_(OHMWRIGHT_TEXT("Read the new part as the old one was read: {place}"), {{"place", step.place}}),
-         {{say_(OHMWRIGHT_TEXT("type the reading")),
-           [this, place = step.place] {
-             const auto value =
-                 typed_value(say_(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL; an empty line goes back)")));
-             if (value) act(read_in_talk, {place + "=" + *value});
-           }},
+         {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
           {say_(OHMWRIGHT_TEXT("it cannot be read")), [this] { note_stage(job::Stage::new_part_unread); }}});
 }
 
@@ -85,6 +80,13 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
     case Form::insulation_unread:
       return {{say_(OHMWRIGHT_TEXT("it is unplugged and proved dead: type the insulation, read at 500 V")),
                [this, part = bar.part] { ask_insulation(part); }}};
+    case Form::new_part_not_within:
+      return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
+              {say_(OHMWRIGHT_TEXT("replace a part")), [this] {
+                 const Appliance appliance = appliance_of(job_.call, environment_);
+                 ask_part(appliance);
+               }}};
+    case Form::circuit_insulation_unread:
     case Form::no_insulation_read:
       return {{say_(OHMWRIGHT_TEXT("it is unplugged and proved dead: type the insulation, read at 500 V")),
                [this] { ask_whose_insulation(); }}};

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <ostream>
+#include <utility>
 
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -93,11 +94,7 @@ void CallTalk::take_reading(const Appliance& appliance, const locate::Step& step
     if (!yes) return;
     options.emplace_back("--live-agreed", "");
   }
-  const std::optional<std::string> value =
-      typed_value(say_(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL; an empty line goes back)")));
-  if (!value) return;
-  chosen_ = 0;
-  act(read_in_talk, {place + "=" + *value}, options);
+  read_at(place, std::move(options));
 }
 
 void CallTalk::ask_part(const Appliance& appliance) {

@@ -143,34 +143,9 @@ TEST_F(JobCall, ReadsNothingLiveWhileItLeaks) {
   EXPECT_EQ(run({"read", "volts-heater@forced-defrost=118V", "--live-agreed"}).exit_code, 0);
 }
 
-// A new part that does not conduct is no repair, whatever else is proved; nor is a reading of before it went in one of
-// it.
-TEST_F(JobCall, ANewPartThatIsOutOfItsLimitsIsNoRepair) {
-  done({"open", "a", "--appliance", "upright-thermistor-230v"});
-  run({"read", "sensor-plug=OL"});
-  done({"replace", "sensor", "--new", "ntc-10k-b3977"});
-  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("the new one read out of its limits")));
-  EXPECT_EQ(run({"read", "sensor-plug=OL on 20M"}).exit_code, 1);
-  EXPECT_THAT(run({"verify"}).out, HasSubstr("the new one read out of its limits"));
-  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("the new one read out of its limits, at sensor-plug"));
-  run({"read", "sensor-plug=12.5k"});
-  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("the new one read out of its limits")));
-}
-
-// The panel is off and the coil thaws: an open thermostat, or a sensor that reads as at 20 degC, is healthy there, and
-// nobody measured how warm it is (common practice, no source).
-TEST_F(JobCall, CondemnsNothingByATemperatureThatNobodyMeasured) {
-  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
-  EXPECT_EQ(run({"read", "thermostat-alone=OL"}).exit_code, 3);
-  done({"sign", "--zone", "coil=-18C"});
-  EXPECT_EQ(run({"read", "thermostat-alone=OL"}).exit_code, 1) << "cold, it has to conduct";
-  done({"open", "b", "--appliance", "upright-thermistor-230v"});
-  EXPECT_EQ(run({"read", "sensor-plug=12.5k"}).exit_code, 3);
-}
-
 TEST_F(JobCall, TakesNoReadingFromBeforeTheRepairForProof) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
-  done({"replace", "heater", "--new", "unknown"});
+  done({"replace", "heater", "--new", "unknown", "--because", "no plate"});
   const Ran early =
       run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--time", "2020-01-01 10:00"});
   EXPECT_THAT(early.out, HasSubstr("was before the job was opened"));
@@ -217,7 +192,7 @@ TEST_F(JobCall, TakesALogForProofOnlyWhereItShowsDefrosts) {
 
 TEST_F(JobCall, ProvesAPartWithoutAnAppliance) {
   done({"open", "a"});
-  done({"replace", "heater", "--new", "unknown"});
+  done({"replace", "heater", "--new", "unknown", "--because", "no plate"});
   EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("insulation was not read since"));
   run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
   run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
@@ -310,9 +285,51 @@ TEST_F(JobCall, RefusesAPartThatIsNoEquivalentUnlessToldWhy) {
   const std::string refusal = refused({"replace", "heater", "--new", "heater-180w-230v"});
   EXPECT_THAT(refusal, AllOf(HasSubstr("no equivalent of Defrost heater"), HasSubstr("--because")));
   done({"replace", "heater", "--new", "heater-180w-230v", "--because", "for one night"});
-  EXPECT_THAT(refused({"replace", "heater", "--new", "heater-180w-230v"}), HasSubstr("no equivalent of Defrost heater"))
-      << "the appliance was not made for what went in last";
   EXPECT_EQ(report()["replaced"][0]["because"], "for one night");
+}
+
+/// What went in for a reason is not what the appliance was made for, and whoever comes next is told so.
+TEST_F(JobCall, ComparesANewPartWithWhatTheApplianceWasMadeFor) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"replace", "heater", "--new", "heater-180w-230v", "--because", "for one night"});
+  EXPECT_THAT(refused({"replace", "heater", "--new", "heater-180w-230v"}),
+              HasSubstr("no equivalent of Defrost heater"));
+  EXPECT_THAT(done({"replace", "heater", "--new", "heater-450w-120v"}), HasSubstr("can stand in for the old one"));
+  EXPECT_EQ(report()["replaced"][1]["old"], "heater-180w-230v") << "what came out is told as it was";
+  EXPECT_THAT(refused({"replace", "heater", "--new", "unknown"}),
+              AllOf(HasSubstr("an equivalent of Defrost heater cannot be told"), HasSubstr("--because")));
+  EXPECT_THAT(refused({"replace", "thermostat", "--new", "opens-16"}), HasSubstr("--because"));
+}
+
+/// The class "opens-13" is open above 13 °C, and 10 kΩ at 25 °C with B 3977 K are 12.5 kΩ at 20 °C (beta equation).
+TEST_F(JobCall, CondemnsNothingByATemperatureThatNobodyMeasured) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  const Ran warm = run({"read", "thermostat-alone=OL"});
+  EXPECT_EQ(warm.exit_code, 3) << warm.out;
+  EXPECT_THAT(warm.out, AllOf(Not(HasSubstr("OUT OF SPEC")), HasSubstr("job sign --zone coil=4C")));
+  done({"sign", "--zone", "coil=-18C"});
+  EXPECT_EQ(run({"read", "thermostat-alone=OL"}).exit_code, 1) << "open where it is cold";
+  done({"open", "b", "--appliance", "upright-thermistor-230v"});
+  done({"replace", "sensor", "--new", "ntc-10k-b3977"});
+  EXPECT_EQ(run({"read", "sensor-plug=12.5k"}).exit_code, 3);
+  done({"sign", "--zone", "coil=20C"});
+  EXPECT_EQ(run({"read", "sensor-plug=12.5k"}).exit_code, 0);
+}
+
+TEST_F(JobCall, ClosesNoRepairBeforeItIsProvedWhateverPartWentIn) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(done({"replace", "timer", "--new", "cam-timer-120v"}),
+              AllOf(HasSubstr("the insulation of a part that is wired to it"), HasSubstr("And the earth bond")));
+  EXPECT_THAT(refused({"close", "repaired"}), AllOf(HasSubstr("the insulation of its circuit was not read since"),
+                                                    HasSubstr("The earth bond was not read")));
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
+  EXPECT_EQ(run({"read", "timer-motor=OL"}).exit_code, 1);
+  EXPECT_THAT(run({"verify"}).out,
+              AllOf(HasSubstr("the new one is out of its limits"), HasSubstr("timer-motor=VALUE")));
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("the new one is out of its limits"));
+  done({"correct", "last", "--because", "a lead was off"});
+  done({"close", "repaired"});
 }
 
 TEST_F(JobCall, KeepsAReadingThatIsEnteredLaterWithItsTime) {

@@ -122,6 +122,11 @@ void add_unread_insulation(const ServiceCall& call, const Suspicion& suspected, 
   for (const auto& [part, replaced] : last_replacements(call))
     if (replaced->tells_insulation && !insulation_read_since(call, *replaced, &part, false))
       all.push_back({ProofStep::Form::insulation_unread, part, replaced->title});
+  for (const auto& [part, replaced] : last_replacements(call))
+    if (replaced->asks_circuit_insulation && !insulation_read_since(call, *replaced, nullptr, false)) {
+      all.push_back({ProofStep::Form::circuit_insulation_unread, part, replaced->title});
+      break;  // one reading proves it for all
+    }
   if (suspected.any != nullptr && !insulation_read_since(call, *suspected.any, nullptr, true))
     all.push_back({ProofStep::Form::no_insulation_read});
 }
@@ -130,12 +135,36 @@ void add_earth_bond(const ServiceCall& call, const Suspicion& suspected, std::ve
   const Check* bond = latest(call.checks, [](const Check& check) { return check.form == CheckForm::earth_bond; });
   const Told* since = suspected.of_the_bond;
   for (const ReplacedPart& part : call.replaced)
-    if (part.tells_insulation && part.has_earth) since = later(since, &part);
+    if (part.has_earth) since = later(since, &part);
   if (since != nullptr && (bond == nullptr || bond->happened_before(*since)))
     all.push_back({ProofStep::Form::earth_bond_unread});
   else if (bond != nullptr && bond->outcome != Outcome::within_limits)
     all.push_back({bond->outcome == Outcome::out_of_limits ? ProofStep::Form::earth_bond_not_within
                                                            : ProofStep::Form::earth_bond_undecided});
+}
+
+/// Whether it was judged by what the part does. Its insulation has a proof of its own.
+bool speaks_of_its_work(const MeasuredValue& reading) {
+  if (!reading.outcome || reading.safety.empty()) return reading.outcome.has_value();
+  const auto is_out = [](const SafetyFinding& finding) { return finding.outcome == Outcome::out_of_limits; };
+  return *reading.outcome == Outcome::out_of_limits &&
+         std::none_of(reading.safety.begin(), reading.safety.end(), is_out);
+}
+
+/// A new part that reads bad is no repair, wherever it was read so last.
+void add_bad_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
+  for (const auto& [part, replaced] : last_replacements(call)) {
+    std::map<std::string, const MeasuredValue*> last;
+    for (const MeasuredValue& reading : call.readings) {
+      const std::string& subject = reading.part.empty() ? reading.kind : reading.part;
+      if (subject != part || reading.happened_before(*replaced) || !speaks_of_its_work(reading)) continue;
+      const MeasuredValue*& known = last[reading.place_read()];
+      if (known == nullptr || known->happened_before(reading)) known = &reading;
+    }
+    for (const auto& [place, reading] : last)
+      if (*reading->outcome == Outcome::out_of_limits)
+        all.push_back({ProofStep::Form::new_part_not_within, part, replaced->title, place});
+  }
 }
 
 /// Where a part was read before it was replaced; empty: nowhere, or the new one was read since.
@@ -147,21 +176,6 @@ std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& rep
     place = reading.place_read();
   }
   return call.has_stage_since(Stage::new_part_unread, replaced) ? std::string() : place;
-}
-
-/// The places where a new part was last read out of its limits. What its insulation read bars by itself.
-void add_new_part_out_of_limits(const ServiceCall& call, const ReplacedPart& replaced, std::vector<ProofStep>& all) {
-  std::map<std::string, const MeasuredValue*> last;
-  for (const MeasuredValue& reading : call.readings) {
-    const bool is_of_insulation = std::any_of(reading.safety.begin(), reading.safety.end(),
-                                              [](const SafetyFinding& finding) { return finding.rule != leak_rule; });
-    if (reading.part != replaced.part || is_of_insulation || reading.happened_before(replaced)) continue;
-    const MeasuredValue*& known = last[reading.place_read()];
-    if (known == nullptr || known->happened_before(reading)) known = &reading;
-  }
-  for (const auto& [place, reading] : last)
-    if (reading->outcome == Outcome::out_of_limits)
-      all.push_back({ProofStep::Form::new_part_not_within, replaced.part, replaced.title, place});
 }
 
 void add_check(const ServiceCall& call, CheckForm wanted, ProofStep::Form form, std::vector<ProofStep>& all) {
@@ -181,11 +195,10 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
   add_findings(call, all);
   add_unread_insulation(call, suspected, all);
   add_earth_bond(call, suspected, all);
-  for (const auto& [part, replaced] : last_replacements(call)) {
+  add_bad_new_parts(call, all);
+  for (const auto& [part, replaced] : last_replacements(call))
     if (const std::string place = place_to_read_again(call, *replaced); !place.empty())
       all.push_back({ProofStep::Form::new_part_unread, part, replaced->title, place});
-    add_new_part_out_of_limits(call, *replaced, all);
-  }
   if (!call.cools()) return all;
   add_check(call, CheckForm::forced_defrost, ProofStep::Form::forced_defrost, all);
   add_check(call, CheckForm::log, ProofStep::Form::log, all);
@@ -195,12 +208,6 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call) {
   std::vector<ProofStep> bars = open_proof(call);
   std::erase_if(bars, [](const ProofStep& step) { return !step.bars_energising(); });
-  return bars;
-}
-
-std::vector<ProofStep> bars_to_closing(const ServiceCall& call) {
-  std::vector<ProofStep> bars = open_proof(call);
-  std::erase_if(bars, [](const ProofStep& step) { return !step.bars_closing(); });
   return bars;
 }
 

@@ -12,30 +12,30 @@ namespace ohmwright::job {
 struct ProofStep {
   enum class Form : std::uint8_t {
     // These bar energising, a live step, a forced defrost, and closing as repaired.
-    leak_to_earth,          ///< the last reading at `part`, a test point, found a way to the protective earth
-    insulation_not_within,  ///< the last insulation reading of `part` is out of limits
-    insulation_undecided,   ///< it decides nothing: read with too few volts
-    insulation_unread,      ///< `part` was replaced, and its insulation was not read since
-    no_insulation_read,     ///< it tingles, smells burnt or leaked, and no insulation within limits was read since
-    earth_bond_not_within,  ///< the last reading of the earth bond is out of limits
-    earth_bond_undecided,   ///< it decides nothing: read with too little current
-    earth_bond_unread,      ///< a part was replaced, or it tingled, and the earth bond was not read since
+    leak_to_earth,              ///< the last reading at `part`, a test point, found a way to the protective earth
+    insulation_not_within,      ///< the last insulation reading of `part` is out of limits
+    insulation_undecided,       ///< it decides nothing: read with too few volts
+    insulation_unread,          ///< `part` was replaced, and its insulation was not read since
+    circuit_insulation_unread,  ///< `part`, without insulation of its own, was replaced, and none was read since
+    no_insulation_read,         ///< it tingles, smells burnt or leaked, and no insulation within limits was read since
+    earth_bond_not_within,      ///< the last reading of the earth bond is out of limits
+    earth_bond_undecided,       ///< it decides nothing: read with too little current
+    earth_bond_unread,          ///< a part was replaced, or it tingled, and the earth bond was not read since
+    new_part_not_within,        ///< the last reading of the new `part` at `place` is out of limits
     // These do not.
     new_part_unread,  ///< `part` was read before it was replaced, and the new one was not
     forced_defrost,   ///< after the last part that was replaced
     log,              ///< from after the repair
-    // This one bars closing as repaired, and nothing else.
-    new_part_not_within,  ///< the last reading of the new `part` at `place` is out of limits
   };
 
   Form form = Form::log;
   std::string part = {};     ///< id of a part, a kind, or a test point; empty: none
   std::string subject = {};  ///< what people call it
-  std::string place = {};    ///< of a new part: where the old one was read, or it was itself, TESTPOINT[@SETUP]
-  bool failed = false;       ///< it was tried since, and did not pass
+  /// Of a new part: where the old one was read, or where the new one was read bad: TESTPOINT[@SETUP], or the part.
+  std::string place = {};
+  bool failed = false;  ///< it was tried since, and did not pass
 
   bool bars_energising() const { return form < Form::new_part_unread; }
-  bool bars_closing() const { return bars_energising() || form == Form::new_part_not_within; }
   /// Whether a reading found it bad, so that nothing live is said beside it without a word.
   bool is_danger() const {
     return form == Form::leak_to_earth || form == Form::insulation_not_within || form == Form::earth_bond_not_within;
@@ -48,9 +48,6 @@ std::vector<ProofStep> open_proof(const ServiceCall& call);
 
 /// Those of them that bar energising; while there is one, no live step, no forced defrost, no closing as repaired.
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call);
-
-/// Those of them that bar closing as repaired: what bars energising, and a new part that was read out of its limits.
-std::vector<ProofStep> bars_to_closing(const ServiceCall& call);
 
 /// The rule under which the book keeps what a reading between a conductor and the protective earth says of a leak: out
 /// of limits where there is one, undecided where none is seen (only an insulation tester proves that there is none).

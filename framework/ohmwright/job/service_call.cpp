@@ -69,6 +69,7 @@ ReplacedPart exchanged(const Told& told, const Json& content) {
   part.differences = texts_in(content, "differences");
   part.because = text_in(content, "because");
   part.tells_insulation = flag_in(content, "tells_insulation");
+  part.asks_circuit_insulation = flag_in(content, "asks_circuit_insulation");
   part.has_earth = flag_in(content, "has_earth");
   return part;
 }

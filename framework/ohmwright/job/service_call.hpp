@@ -74,7 +74,9 @@ struct ReplacedPart : Told {
   std::vector<std::string> differences;
   std::string because;
   bool tells_insulation = false;  ///< its kind has a rule that tells whether it may be energised
-  bool has_earth = false;         ///< the appliance has a protective earth, as far as is known
+  /// It has no insulation of its own to read, and parts of its appliance have: theirs is read in its stead.
+  bool asks_circuit_insulation = false;
+  bool has_earth = false;  ///< the appliance has a protective earth, as far as is known
 };
 
 /// Proof after the repair.

@@ -69,6 +69,10 @@ std::string proof_text(const job::ProofStep& step, const Sentences& say) {
       return say(OHMWRIGHT_TEXT("The insulation of {part} is not decided: read it again at 500 V."), {part});
     case Form::insulation_unread:
       return say(OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since."), {part});
+    case Form::circuit_insulation_unread:
+      return say(OHMWRIGHT_TEXT("{part} was replaced, and the insulation of its circuit was not read since: unplugged "
+                                "and proved dead, read a part that is wired to it."),
+                 {part});
     case Form::no_insulation_read:
       return say(
           OHMWRIGHT_TEXT("It tingles, smells burnt, trips or leaks to earth, and no insulation tester has read its "
@@ -80,13 +84,13 @@ std::string proof_text(const job::ProofStep& step, const Sentences& say) {
       return say(OHMWRIGHT_TEXT("The earth bond is not decided: read it with a bond tester of 10 A or more."));
     case Form::earth_bond_unread:
       return say(OHMWRIGHT_TEXT("The earth bond was not read since a part was replaced, or since it tingled."));
+    case Form::new_part_not_within:
+      return say(OHMWRIGHT_TEXT("{part}: the new one is out of its limits, as was read at {place}. Find out why, or "
+                                "replace it, then read it there again."),
+                 {part, {"place", step.place}});
     case Form::new_part_unread:
       return say(OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."),
                  {part, {"place", step.place}});
-    case Form::new_part_not_within:
-      return say(
-          OHMWRIGHT_TEXT("{part}: the new one read out of its limits, at {place}. Read it again, or fit another."),
-          {part, {"place", step.place}});
     case Form::forced_defrost:
       return step.failed ? say(OHMWRIGHT_TEXT("A forced defrost that heats and ends by itself."))
                          : say(OHMWRIGHT_TEXT("A forced defrost."));

@@ -119,6 +119,50 @@ TEST(Proof, ANewPartIsReadAgainAndSoIsTheEarthBond) {
   EXPECT_TRUE(bars_to_energising(call).empty());
 }
 
+/// Whoever changed a timer had its panel off, and the earth leads and the heater's wires in hand.
+TEST(Proof, AnyNewPartAsksForTheEarthBondAndTheInsulationOfItsCircuit) {
+  ServiceCall call;
+  call.readings = {insulation("heater", Outcome::within_limits, told_at(1))};
+  call.replaced = {replaced("timer", told_at(2), true), replaced("thermostat", told_at(3), true)};
+  for (job::ReplacedPart& part : call.replaced) {
+    part.tells_insulation = false;
+    part.asks_circuit_insulation = true;
+  }
+  EXPECT_EQ(bars_of(call), (std::vector<Form>{Form::circuit_insulation_unread, Form::earth_bond_unread}));
+  call.readings.push_back(insulation("heater", Outcome::out_of_limits, told_at(4)));
+  EXPECT_EQ(bars_of(call), (std::vector<Form>{Form::insulation_not_within, Form::earth_bond_unread}));
+  call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(5)));
+  call.checks = {bond(Outcome::within_limits, told_at(6))};
+  EXPECT_THAT(bars_of(call), IsEmpty());
+}
+
+TEST(Proof, ANewPartThatReadsBadBarsUntilItIsReadGoodThereOrReplaced) {
+  const auto read = [](const char* place, Outcome outcome, std::size_t order) {
+    job::MeasuredValue value;
+    static_cast<job::Told&>(value) = told_at(order);
+    value.part = "sensor";
+    value.word = std::string(place) + "=OL";
+    value.outcome = outcome;
+    return value;
+  };
+  ServiceCall call;
+  call.readings = {read("sensor-plug", Outcome::out_of_limits, 1)};
+  call.replaced = {replaced("sensor", told_at(2), false)};
+  call.replaced[0].tells_insulation = false;
+  EXPECT_THAT(bars_of(call), IsEmpty()) << "it was the old one that was bad";
+  call.readings.push_back(read("sensor-plug", Outcome::out_of_limits, 3));
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::new_part_not_within});
+  EXPECT_EQ(bars_to_energising(call)[0].place, "sensor-plug");
+  call.readings.push_back(read("sensor-alone", Outcome::within_limits, 4));
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::new_part_not_within}) << "it was read good elsewhere";
+  ServiceCall again = call;
+  again.replaced.push_back(again.replaced[0]);
+  static_cast<job::Told&>(again.replaced[1]) = told_at(5);
+  EXPECT_THAT(bars_of(again), IsEmpty());
+  call.readings.push_back(read("sensor-plug", Outcome::undecided, 6));
+  EXPECT_THAT(bars_of(call), IsEmpty()) << "what cannot be told is no finding against it";
+}
+
 TEST(Proof, AReadingFromBeforeTheRepairProvesNoNewPartThoughEnteredAfterIt) {
   ServiceCall call;
   call.replaced = {replaced("heater", told_at(1, 30), true)};
