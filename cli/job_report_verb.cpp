@@ -95,14 +95,15 @@ void add_log(const JobAtHand& job, const Environment& environment, JobReport& re
 
 /// A caution's words and source: the framework's, or that of a kind that was read or is in the appliance.
 JobCaution caution_shown(const std::string& id, std::span<const Descriptor* const> kinds, const Sentences& say) {
-  if (const Caution* caution = caution_named(id)) return {id, say(caution->english), std::string(caution->source)};
+  if (const Caution* caution = caution_named(id))
+    return {id, say(caution->brief), say(caution->english), std::string(caution->source)};
   for (const Descriptor* kind : kinds) {
     const std::uint16_t own = index_of(kind->cautions, id);
     if (own != not_found)
-      return {id, say.in_domain(kind->text_domain, kind->cautions[own].english),
-              std::string(kind->cautions[own].source)};
+      return {id, say.in_domain(kind->text_domain, kind->cautions[own].brief),
+              say.in_domain(kind->text_domain, kind->cautions[own].english), std::string(kind->cautions[own].source)};
   }
-  return {id, id, say(OHMWRIGHT_TEXT("no longer known"))};
+  return {id, id, id, say(OHMWRIGHT_TEXT("no longer known"))};
 }
 
 void add_cautions(const JobAtHand& job, const Environment& environment, JobReport& report) {

@@ -6,6 +6,7 @@ and the page prints to two sheets of A4 and of Letter.
 Ends with 77 (skipped) where no Chromium is installed.
 """
 
+import html
 import html.parser
 import os
 import pathlib
@@ -97,6 +98,41 @@ def whole_call(program, folder):
     run(program, "close", "repaired", "--call-back", "2026-12-01", folder=folder)
 
 
+def call_of_many_readings(program, folder):
+    """Twelve readings on two visits, with every caution that they carry."""
+    run(program, "open", "Freezer warm", "--complaint", "milk is warm", "--appliance", "upright-timer-bimetal-120v",
+        "--symptom", "frost-whole-coil", "--answer", "tingles=no", "--answer", "room=24C", folder=folder)
+    for value in ("heater-alone=OL", "thermostat-alone=0.3", "plug=212", "timer-motor=6k", "fan-alone=68", "harness=OL",
+                  "run-harness=90", "heater-alone=OL"):
+        run(program, "read", value, folder=folder, may_end=(0, 1, 3))
+    run(program, "wait", "part", folder=folder)
+    run(program, "visit", folder=folder)
+    run(program, "replace", "heater", "--new", "heater-450w-120v", folder=folder)
+    run(program, "read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", folder=folder, may_end=(3,))
+    run(program, "verify", "--earth-bond", "0.12ohm", "--test-current", "10A", folder=folder, may_end=(3,))
+    for value in ("heater-alone=32.1", "thermostat-alone=0.2", "harness=33"):
+        run(program, "read", value, folder=folder, may_end=(0, 1, 3))
+    run(program, "verify", "--forced-defrost", "ended", "--live-agreed", folder=folder, may_end=(3,))
+    run(program, "close", "repaired", "--call-back", "2026-12-01", folder=folder)
+
+
+def sheets_of(browser, folder, text, size):
+    sized = folder / f"{size}.html"
+    sized.write_text(text.replace("@page { margin: 1cm; }", f"@page {{ margin: 1cm; size: {size}; }}"), "utf-8")
+    browse(browser, folder, "--no-pdf-header-footer", f"--print-to-pdf={size}.pdf", sized.as_uri())
+    return len(re.findall(rb"/Type */Page\b", (folder / f"{size}.pdf").read_bytes()))
+
+
+def reach_of_the_readings(browser, folder, text, width):
+    """How far right the cells of the table of readings reach on a screen that is so wide [CSS pixels]."""
+    page = folder / "on_a_screen.html"
+    page.write_text(f"<iframe id=f style='border:0' width={width} height=800 srcdoc=\"{html.escape(text)}\"></iframe>"
+                    "<script>onload = () => document.title = 'reach ' + Math.max(...[...f.contentDocument"
+                    ".querySelectorAll('.stacks td')].map(cell => cell.getBoundingClientRect().right))</script>", "utf-8")
+    found = re.search(r"<title>reach ([0-9.]+)</title>", browse(browser, folder, "--dump-dom", page.as_uri()))
+    return float(found.group(1)) if found else float("inf")
+
+
 def main():
     program = str(pathlib.Path(sys.argv[1]).resolve())
     browser = shutil.which("chromium") or shutil.which("chromium-browser")
@@ -125,12 +161,23 @@ def main():
         if smallest < 8.0:  # common practice, no source
             wrong.append(f"letters of {smallest} points in print")
         for size in ("A4", "letter"):
-            sized = folder / f"{size}.html"
-            sized.write_text(text.replace("@page { margin: 1cm; }", f"@page {{ margin: 1cm; size: {size}; }}"), "utf-8")
-            browse(browser, folder, "--no-pdf-header-footer", f"--print-to-pdf={size}.pdf", sized.as_uri())
-            sheets = len(re.findall(rb"/Type */Page\b", (folder / f"{size}.pdf").read_bytes()))
+            sheets = sheets_of(browser, folder, text, size)
             if sheets != 2:
                 wrong.append(f"{sheets} sheets of {size}, expected 2")
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        call_of_many_readings(program, folder)
+        text = report(program, folder).read_text(encoding="utf-8")
+        for size in ("A4", "letter"):
+            sheets = sheets_of(browser, folder, text, size)
+            if sheets > 2:
+                wrong.append(f"{sheets} sheets of {size} for twelve readings, expected 2 at most")
+        for width in (390, 1200):
+            # the text column ends where the page's own margin begins: 46rem wide, in the middle (framework's html.cpp)
+            edge = min(width, (width + 46 * 16) / 2)
+            reach = reach_of_the_readings(browser, folder, text, width)
+            if reach > edge:
+                wrong.append(f"on {width} pixels the readings reach to {reach}, expected {edge} at most")
     for line in wrong:
         print(line)
     return 1 if wrong else 0

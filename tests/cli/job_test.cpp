@@ -28,6 +28,7 @@ using ::testing::HasSubstr;
 using ::testing::Not;
 using testing::Ran;
 using testing::run_program;
+using ::testing::StartsWith;
 
 /// A folder with a book of its own.
 class JobCall : public ::testing::Test {
@@ -205,6 +206,25 @@ TEST_F(JobCall, LooksAtNothingBeforeWhatTinglesIsProvedSafe) {
   EXPECT_THAT(card,
               AllOf(HasSubstr("STOP: not plugged in before"), HasSubstr("no insulation"),
                     HasSubstr("The earth bond was not read"), Not(HasSubstr("while it")), Not(HasSubstr(" ice "))));
+}
+
+// Who signs the sheet reads first that it must stay unplugged, and that a leak was measured.
+TEST_F(JobCall, TellsTheCustomerFirstNotToPlugItIn) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(done({"report"}), Not(HasSubstr("Do not plug it in")));
+  run({"read", "heater-to-frame=0.2M"});
+  done({"close", "declined"});
+  const std::string report = done({"report"});
+  EXPECT_THAT(report, AllOf(StartsWith("Do not plug it in: it leaks, and its case may become live."),
+                            HasSubstr("200.0 kΩ, which is a leak to its case.")));
+  const std::string page = done({"report", "--format", "html"});
+  EXPECT_LT(page.find("<h1>Do not plug it in: it leaks"), page.find("<h1>Job 1"));
+  EXPECT_THAT(done({"report", "--format", "json"}), HasSubstr("\"warning\": \"Do not plug it in"));
+}
+
+TEST_F(JobCall, SaysThatSafetyIsNotProvedWhereNothingWasRead) {
+  done({"open", "a", "--appliance", "drum-dryer-230v", "--answer", "tingles=yes"});
+  EXPECT_THAT(done({"report"}), StartsWith("Do not plug it in: it was not proved safe."));
 }
 
 TEST_F(JobCall, SpeaksOfNoIceWhereThereIsNone) {

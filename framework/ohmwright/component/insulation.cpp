@@ -12,6 +12,8 @@ namespace {
 
 /// A test with fewer volts than this proves no insulation against the mains [V].
 constexpr double least_test_volt = 250.0;
+/// The volts that are asked of a test of what lies at the mains [V].
+constexpr double asked_test_volt = 500.0;
 /// The 500 V that are asked, with room for what a tester gives beyond its range (common practice, no source) [V].
 constexpr double most_test_volt = 625.0;
 /// Damp and dirt leave more than this between a part and its frame; less is metal on metal, or burnt carbon (common
@@ -20,6 +22,12 @@ constexpr double least_of_damp_ohms = 10e3;
 
 const Estimate* volts_of_test(const PreparedReading& reading, const InsulationRule& rule) {
   return reading.condition(rule.test_voltage);
+}
+
+bool has_fewer_volts_than_asked(const PreparedReading& reading, const InsulationRule& rule) {
+  constexpr double rounding = 1e-9;
+  const Estimate* volts = volts_of_test(reading, rule);
+  return volts != nullptr && volts->value() < asked_test_volt * (1.0 - rounding);
 }
 
 bool is_to_frame(const PreparedReading& reading, const InsulationRule& rule) {
@@ -69,7 +77,9 @@ void judge_past_range(const PreparedReading& reading, const InsulationRule& rule
   const bool proved = by_tester && reading.range_full_scale >= rule.least;
   const Estimate* volts = volts_of_test(reading, rule);
   TextIndex text = InsulationText::ohmmeter_past_range;
-  if (proved) text = InsulationText::insulates_past_range;
+  if (proved)
+    text = has_fewer_volts_than_asked(reading, rule) ? InsulationText::insulates_past_range_at_fewer_volts
+                                                     : InsulationText::insulates_past_range;
   if (!proved && reading.range_full_scale > 0.0 && reading.range_full_scale < rule.least)
     text = by_tester ? InsulationText::tester_more_than : InsulationText::ohmmeter_more_than;
   if (volts != nullptr && !by_tester) text = InsulationText::few_volts_past_range;
@@ -102,13 +112,16 @@ TextIndex text_for(Outcome outcome, const PreparedReading& reading, const Insula
                    const Evidence& evidence) {
   if (outcome == Outcome::out_of_limits) return text_of_leak(reading, rule, evidence);
   if (outcome != Outcome::within_limits) return InsulationText::not_told_apart;
-  if (by_insulation_tester(reading, rule)) return InsulationText::insulates;
+  if (by_insulation_tester(reading, rule))
+    return has_fewer_volts_than_asked(reading, rule) ? InsulationText::insulates_at_fewer_volts
+                                                     : InsulationText::insulates;
   return volts_of_test(reading, rule) != nullptr ? InsulationText::few_volts : InsulationText::ohmmeter_is_no_tester;
 }
 
 /// Whether that text is the last word, so that the value counts in the verdict's probability.
 bool settles(TextIndex text) {
-  return text == InsulationText::insulates || text == InsulationText::leaks || text == InsulationText::touches_frame ||
+  return text == InsulationText::insulates || text == InsulationText::insulates_at_fewer_volts ||
+         text == InsulationText::leaks || text == InsulationText::touches_frame ||
          text == InsulationText::not_told_apart;
 }
 

@@ -34,7 +34,9 @@ OHMWRIGHT_CORE_API Resistance least_insulation(EarthClass earth_class, std::opti
 struct InsulationText {
   enum : TextIndex {
     insulates,
-    insulates_past_range,  ///< more than the tester's range
+    insulates_past_range,                 ///< more than the tester's range
+    insulates_at_fewer_volts,             ///< tested with 250 V or more, but not with the 500 V that are asked
+    insulates_past_range_at_fewer_volts,  ///< the same past its range
     leaks,
     touches_frame,  ///< so little that it is metal on metal: no drying mends it
     leaks_while_wet,

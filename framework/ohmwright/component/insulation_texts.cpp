@@ -23,6 +23,18 @@ constexpr std::array<InsulationRow, InsulationText::first_own> insulation_rows{{
     {InsulationText::insulates_past_range, "insulates-past-range",
      OHMWRIGHT_TEXT("To the frame the tester shows more than its range, at {volts}; {least} is the least."),
      OHMWRIGHT_TEXT("Tested with {volts}, it shows more than the tester's range; {least} is the least.")},
+    {InsulationText::insulates_at_fewer_volts, "insulates-at-fewer-volts",
+     OHMWRIGHT_TEXT("To the frame it has {measured}; {least} is the least. The test is made with 500 V: {volts} are "
+                    "accepted for where a surge arrester would conduct. Where there is none, test it with 500 V."),
+     OHMWRIGHT_TEXT("It has {measured} to the frame or the wire beside it; {least} is the least. The test is made with "
+                    "500 V: {volts} are accepted for where a surge arrester would conduct. Where there is none, test "
+                    "it with 500 V.")},
+    {InsulationText::insulates_past_range_at_fewer_volts, "insulates-past-range-at-fewer-volts",
+     OHMWRIGHT_TEXT("To the frame the tester shows more than its range; {least} is the least. The test is made with "
+                    "500 V: {volts} are accepted for where a surge arrester would conduct. Where there is none, test "
+                    "it with 500 V."),
+     OHMWRIGHT_TEXT("It shows more than the tester's range; {least} is the least. The test is made with 500 V: {volts} "
+                    "are accepted for where a surge arrester would conduct. Where there is none, test it with 500 V.")},
     {InsulationText::leaks, "leaks",
      OHMWRIGHT_TEXT("To the frame it has only {measured}, where {least} is the least. Do not energise it: the frame "
                     "may become live."),

@@ -12,6 +12,11 @@ namespace ohmwright {
 
 namespace {
 
+// Columns that a text may have before it runs out of the picture, or past the axis that it names.
+constexpr int columns_across = 46;
+constexpr int columns_upright = 28;
+constexpr int columns_of_key = 40;
+
 /// Told apart by people who see no red or green, and by their dashes on paper.
 constexpr std::array<std::string_view, 4> line_colours{"#2f5d8a", "#c7701a", "#5b8c3a", "#7a3f8a"};
 
@@ -31,19 +36,23 @@ class ScriptWriter {
         vertical_(say.unit_for(vertical_quantity(chart, scale_))) {}
 
   std::string write() {
+    const std::string drawn = plot_command();  // its key says how tall the picture is
     script_ +=
         fmt::format("set terminal svg size 480,{} noenhanced background rgb 'white' font 'sans-serif,16'\n", height());
     script_ += "set encoding utf8\nset bars 0.6\n";
     script_ += thin_axes;
+    script_ += "set key below left Left reverse maxcols 1 width -12\n";
     if (scale_.logarithmic) script_ += "set logscale y\n";
     script_ += is_of_contacts(chart_) ? contact_range() : vertical_range();
-    script_ += "set xlabel " + quoted_for_gnuplot(titled(horizontal_title(chart_, say_), horizontal_)) + '\n';
-    script_ += "set ylabel " + quoted_for_gnuplot(titled(vertical_title(chart_, say_), vertical_)) + '\n';
-    script_ += "set title " + quoted_for_gnuplot(chart_.part_title) + '\n';
+    script_ +=
+        "set xlabel " + wrapped_for_gnuplot(titled(horizontal_title(chart_, say_), horizontal_), columns_across) + '\n';
+    script_ +=
+        "set ylabel " + wrapped_for_gnuplot(titled(vertical_title(chart_, say_), vertical_), columns_upright) + '\n';
+    script_ += "set title " + wrapped_for_gnuplot(chart_.part_title, columns_across) + '\n';
     for (std::size_t i = 0; i < chart_.lines.size(); ++i) line_data(i);
     mark_data();
     switching_bands();
-    plot_command();
+    script_ += drawn;
     return std::move(script_);
   }
 
@@ -72,12 +81,11 @@ class ScriptWriter {
     return "set yrange [" + y(low) + ":" + y(high) + "]\n";
   }
 
-  /// The legend stands below; a line a state makes it longer.
+  /// The key stands below with a line for each entry; what is drawn keeps its height.
   int height() const {
-    constexpr int usual = 440;
-    constexpr int of_an_entry = 29;
-    const int more = is_of_contacts(chart_) ? static_cast<int>(chart_.lines.size()) : 0;
-    return usual + more * of_an_entry;
+    constexpr int without_key = 417;
+    constexpr int of_a_line = 29;
+    return without_key + key_lines_ * of_a_line;
   }
 
   /// The ends of the axis are states; a share is only what lies between.
@@ -149,29 +157,40 @@ class ScriptWriter {
     script_ += "EOD\n";
   }
 
-  void plot_command() {
+  /// Something to draw with its line in the key; what is left of a long one stands below it, beside nothing.
+  void add_plot(std::string& parts, const std::string& drawn, const std::string& title) {
+    const std::vector<std::string> lines = lines_of_width(title, columns_of_key);
+    key_lines_ += static_cast<int>(lines.size());
+    parts += (parts.empty() ? "plot " : ", ") + drawn + " title " +
+             quoted_for_gnuplot(lines.empty() ? std::string() : lines.front());
+    for (std::size_t i = 1; i < lines.size(); ++i)
+      parts += ", keyentry with lines linecolor rgb 'white' title " + quoted_for_gnuplot(lines[i]);
+  }
+
+  std::string plot_command() {
     std::string parts;
-    const auto add = [&parts](const std::string& part) { parts += (parts.empty() ? "plot " : ", ") + part; };
     if (!is_of_contacts(chart_))
       for (std::size_t i = 0; i < chart_.lines.size(); ++i)
-        add(fmt::format("$line{} using 1:3:4 with filledcurves fillcolor rgb '#c9d8e6' title {}", i,
-                        quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("what good parts may read")))));
+        add_plot(parts, fmt::format("$line{} using 1:3:4 with filledcurves fillcolor rgb '#c9d8e6'", i),
+                 say_(OHMWRIGHT_TEXT("what good parts may read")));
     for (std::size_t i = 0; i < chart_.lines.size(); ++i)
       if (std::any_of(chart_.lines[i].points.begin(), chart_.lines[i].points.end(), limits_are_in_doubt))
-        add(fmt::format("$line{} using 1:5:6 with filledcurves fillcolor rgb '#eef2f6' title {}", i,
-                        quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("the same, where the curve itself is in doubt")))));
+        add_plot(parts, fmt::format("$line{} using 1:5:6 with filledcurves fillcolor rgb '#eef2f6'", i),
+                 say_(OHMWRIGHT_TEXT("the same, where the curve itself is in doubt")));
     for (std::size_t i = 0; i < chart_.lines.size(); ++i)
-      add(fmt::format("$line{} using 1:2 with lines linewidth 2 dashtype {} linecolor rgb '{}' title {}", i,
-                      i % line_colours.size() + 1, line_colours.at(i % line_colours.size()),
-                      quoted_for_gnuplot(title_of(chart_.lines[i]))));
+      add_plot(parts,
+               fmt::format("$line{} using 1:2 with lines linewidth 2 dashtype {} linecolor rgb '{}'", i,
+                           i % line_colours.size() + 1, line_colours.at(i % line_colours.size())),
+               title_of(chart_.lines[i]));
     if (is_of_contacts(chart_))
-      add("keyentry with boxes fillcolor rgb '#dfe8f0' fillstyle solid title " +
-          quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("where good parts switch"))));
+      add_plot(parts, "keyentry with boxes fillcolor rgb '#dfe8f0' fillstyle solid",
+               say_(OHMWRIGHT_TEXT("where good parts switch")));
     if (!chart_.marks.empty())
-      add("$marks using 1:2:3:4:5:6 with xyerrorbars linewidth 2 pointtype 7 pointsize 0.6 linecolor rgb '#a3201a' "
-          "title " +
-          quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("the reading and its doubt"))));
-    script_ += parts + '\n';
+      add_plot(parts,
+               "$marks using 1:2:3:4:5:6 with xyerrorbars linewidth 2 pointtype 7 pointsize 0.6 linecolor rgb "
+               "'#a3201a'",
+               say_(OHMWRIGHT_TEXT("the reading and its doubt")));
+    return parts + '\n';
   }
 
   const Chart& chart_;
@@ -179,6 +198,7 @@ class ScriptWriter {
   ChartScale scale_;
   Unit horizontal_;
   Unit vertical_;
+  int key_lines_ = 0;
   std::string script_;
 };
 

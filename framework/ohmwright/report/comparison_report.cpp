@@ -60,7 +60,7 @@ std::string comparison_page(const ComparisonReport& report, const Sentences& say
   };
   section(Outcome::out_of_limits, OHMWRIGHT_TEXT("What differs"));
   section(Outcome::undecided, OHMWRIGHT_TEXT("What is in doubt"));
-  section(Outcome::within_limits, OHMWRIGHT_TEXT("What is the same"));
+  section(Outcome::within_limits, OHMWRIGHT_TEXT("What is the same, or near enough"));
   section(Outcome::silent, OHMWRIGHT_TEXT("Not compared"));
   return page;
 }

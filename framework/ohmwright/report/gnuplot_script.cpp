@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <ohmwright/report/gnuplot_script.hpp>
 #include <ohmwright/report/paragraph.hpp>
 
@@ -11,6 +13,24 @@ std::string quoted_for_gnuplot(std::string_view text) {
     if (letter == '\'') quoted += letter;
   }
   return quoted + "'";
+}
+
+std::string wrapped_for_gnuplot(std::string_view text, int width) {
+  std::string expression;
+  for (const std::string& line : lines_of_width(text, width))
+    expression += (expression.empty() ? "" : ".\"\\n\".") + quoted_for_gnuplot(line);
+  return expression.empty() ? quoted_for_gnuplot("") : expression;
+}
+
+std::vector<std::string> lines_of_width(std::string_view text, int width) {
+  std::vector<std::string> lines;
+  const std::string laid_out = paragraph(text, width);
+  for (std::size_t begin = 0; begin < laid_out.size();) {
+    const std::size_t end = std::min(laid_out.find('\n', begin), laid_out.size());
+    lines.push_back(laid_out.substr(begin, end - begin));
+    begin = end + 1;
+  }
+  return lines;
 }
 
 }  // namespace ohmwright

@@ -2,6 +2,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace ohmwright {
 
@@ -9,6 +10,13 @@ namespace ohmwright {
 
 /// A text inside a gnuplot script: within single quotes only a newline and the quote itself mean anything.
 std::string quoted_for_gnuplot(std::string_view text);
+
+/// A text broken into lines of at most `width` columns where a space lets it.
+std::vector<std::string> lines_of_width(std::string_view text, int width);
+
+/// The quoted text broken into lines of at most `width` columns where a space lets it: one expression, each line
+/// quoted.
+std::string wrapped_for_gnuplot(std::string_view text, int width);
 
 /// Axes that stand back behind what is drawn on them.
 inline constexpr std::string_view thin_axes =

@@ -26,6 +26,15 @@ td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #dd
 @media screen and (min-width: 50rem) { .wide { width: max-content; max-width: calc(50vw + 22rem); } }
 .wide td, .wide th { white-space: nowrap; padding: 0.15rem 0.5rem; }
 .wide td:first-child { white-space: normal; }
+.stacks td { vertical-align: top; }
+@media screen and (max-width: 30rem) {
+  .stacks tr:first-child { display: none; }
+  .stacks tr, .stacks td { display: block; }
+  .stacks tr { padding: 0.4rem 0; border-bottom: 1px solid #ddd; }
+  .stacks td { padding: 0; border: 0; }
+  .stacks td:first-child { font-weight: bold; }
+  .stacks td + td::before { content: attr(data-column) ": "; color: #555; }
+}
 .cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }
 footer { margin-top: 1.5rem; font-size: 0.85rem; color: #555; }
 .to-fill { display: flex; gap: 2rem; color: #555; }
@@ -112,6 +121,20 @@ std::string html_table(const std::vector<std::vector<std::string>>& rows) {
     table += "</tr>\n";
   }
   return table + "</table></div>\n";
+}
+
+std::string html_stacking_table(const std::vector<std::vector<std::string>>& rows) {
+  if (rows.size() < 2) return {};
+  std::string table = "<table class=\"stacks\">\n<tr>";
+  for (const std::string& name : rows.front()) table += "<th>" + html_text(name) + "</th>";
+  table += "</tr>\n";
+  for (std::size_t r = 1; r < rows.size(); ++r) {
+    table += "<tr>";
+    for (std::size_t c = 0; c < rows[r].size(); ++c)
+      table += "<td data-column=\"" + html_text(rows.front().at(c)) + "\">" + html_text(rows[r][c]) + "</td>";
+    table += "</tr>\n";
+  }
+  return table + "</table>\n";
 }
 
 std::string html_cautions(std::string_view title, const std::vector<std::string>& brief) {

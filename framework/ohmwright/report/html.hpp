@@ -19,6 +19,9 @@ std::string html_section(std::string_view title, const std::vector<std::string>&
 /// A table, its first row the names of its columns, escaped; it scrolls by itself where the page is narrow. Nothing
 /// for no further row.
 std::string html_table(const std::vector<std::vector<std::string>>& rows);
+/// The same for rows that are read one by one: on a telephone each stands as a block, the names of its columns before
+/// what they hold.
+std::string html_stacking_table(const std::vector<std::vector<std::string>>& rows);
 
 /// What can hurt, in few words, each ending in a full stop: above what is to be done. Nothing for no caution.
 std::string html_cautions(std::string_view title, const std::vector<std::string>& brief);

@@ -60,6 +60,18 @@ const MeasuredValue* proved_safe_by(const ServiceCall& call, const MeasuredValue
   return by;
 }
 
+/// Whether it found a way from the mains to the protective earth or to the case.
+bool found_a_leak(const MeasuredValue& reading) {
+  return std::any_of(reading.safety.begin(), reading.safety.end(),
+                     [](const job::SafetyFinding& finding) { return finding.outcome == Outcome::out_of_limits; });
+}
+
+bool bars_by(const std::vector<job::ProofStep>& bars, std::initializer_list<job::ProofStep::Form> forms) {
+  return std::any_of(bars.begin(), bars.end(), [&](const job::ProofStep& bar) {
+    return std::find(forms.begin(), forms.end(), bar.form) != forms.end();
+  });
+}
+
 class JobSentences {
  public:
   JobSentences(const JobReport& report, const Sentences& say) : report_(report), call_(report.call), say_(say) {}
@@ -82,14 +94,28 @@ class JobSentences {
     content.replaced = replaced();
     content.checks = checks();
     content.notes = notes();
-    for (const job::ProofStep& bar : job::bars_to_energising(call_))
-      content.open_points.push_back(proof_text(bar, say_));
-    for (const JobCaution& caution : report_.cautions)
+    const std::vector<job::ProofStep> bars = job::bars_to_energising(call_);
+    content.warning = warning(bars);
+    for (const job::ProofStep& bar : bars) content.open_points.push_back(proof_text(bar, say_));
+    for (const JobCaution& caution : report_.cautions) {
       content.cautions.push_back(caution.text + " (" + caution.id + "; " + caution.source + ")");
+      content.brief_cautions.push_back(caution.brief + " (" + caution.id + ")");
+    }
     return content;
   }
 
  private:
+  /// In the customer's words: who signs it has no test points.
+  std::string warning(const std::vector<job::ProofStep>& bars) const {
+    using Form = job::ProofStep::Form;
+    if (bars.empty()) return {};
+    if (bars_by(bars, {Form::leak_to_earth, Form::insulation_not_within}))
+      return say_(OHMWRIGHT_TEXT("Do not plug it in: it leaks, and its case may become live."));
+    if (bars_by(bars, {Form::earth_bond_not_within}))
+      return say_(OHMWRIGHT_TEXT("Do not plug it in: its case is not safely earthed."));
+    return say_(OHMWRIGHT_TEXT("Do not plug it in: it was not proved safe."));
+  }
+
   std::vector<std::string> facts() const {
     std::vector<std::string> lines;
     const auto add = [&](std::string_view label, const std::string& value) {
@@ -108,6 +134,10 @@ class JobSentences {
   std::vector<std::string> wrong() const {
     std::vector<std::string> lines;
     for (const MeasuredValue& reading : call_.readings) {
+      if (reading.outcome != Outcome::out_of_limits && found_a_leak(reading))
+        lines.push_back(
+            say_(OHMWRIGHT_TEXT("{place}: {shown}, which is a leak to its case."),
+                 {{"place", reading.point.empty() ? reading.title : reading.point}, {"shown", reading.for_people()}}));
       if (reading.outcome != Outcome::out_of_limits) continue;
       const bool is_new = replaced_before(call_, reading);
       lines.push_back(is_new ? say_(OHMWRIGHT_TEXT("{part}, though replaced, was out of its limits: it read {shown}."),
@@ -256,10 +286,12 @@ JobContent job_content(const JobReport& report, const Sentences& say) { return J
 
 JobContent printable_job_content(const JobReport& report, const Sentences& say) {
   JobContent content = job_content(report, say);
+  content.warning = printable(content.warning);
   content.headline = printable(content.headline);
   for (std::vector<std::string>* lines :
        {&content.facts, &content.wrong, &content.done, &content.proof, &content.watch, &content.phone, &content.judged,
-        &content.replaced, &content.checks, &content.notes, &content.open_points, &content.cautions})
+        &content.replaced, &content.checks, &content.notes, &content.open_points, &content.cautions,
+        &content.brief_cautions})
     make_printable(*lines);
   for (std::vector<std::string>& row : content.readings) make_printable(row);
   for (std::vector<std::string>& row : content.log_figures) make_printable(row);

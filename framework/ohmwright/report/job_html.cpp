@@ -24,7 +24,10 @@ std::string fault_bars(const std::string& title, const std::vector<PossibleFault
 std::string pictures(const std::string& title, const std::vector<JobPicture>& all, PictureFit fit) {
   if (all.empty()) return {};
   std::string html = "<section>\n<h3>" + html_text(title) + "</h3>\n";
-  for (const JobPicture& picture : all) html += html_picture(picture.svg, picture.alternative, fit);
+  for (const JobPicture& picture : all) {
+    html += html_picture(picture.svg, picture.alternative, fit);
+    if (all.size() > 1) html += "<p>" + html_text(picture.alternative) + "</p>\n";
+  }
   return html + "</section>\n";
 }
 
@@ -65,6 +68,8 @@ std::string job_html(const JobReport& report, const Sentences& say) {
     return html_section(say(title), lines);
   };
   std::string body(print_style);
+  if (!content.warning.empty())
+    body += "<div class=\"out-of-limits\">\n<h1>" + html_text(content.warning) + "</h1>\n</div>\n";
   body += "<div class=\"" + std::string(state_style(report.call.state)) + "\">\n<h1>" + html_text(content.headline) +
           "</h1>\n</div>\n";
   for (const std::string& fact : content.facts) body += "<p>" + html_text(fact) + "</p>\n";
@@ -80,7 +85,7 @@ std::string job_html(const JobReport& report, const Sentences& say) {
   body += "<div class=\"shop\">\n<h2>" + html_text(say(OHMWRIGHT_TEXT("For the shop"))) + "</h2>\n";
   body += section(OHMWRIGHT_TEXT("Said on the phone"), content.phone);
   if (content.readings.size() > 1)
-    body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Readings"))) + "</h2>\n" + html_table(content.readings);
+    body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Readings"))) + "</h2>\n" + html_stacking_table(content.readings);
   body += section(OHMWRIGHT_TEXT("Why, and where the doubt came from"), content.judged);
   body += pictures(say(OHMWRIGHT_TEXT("Readings against what good parts read")), report.plots, PictureFit::shrinks);
   body += fault_bars(say(OHMWRIGHT_TEXT("Possible faults before the first reading")), report.possible_before);
@@ -93,7 +98,7 @@ std::string job_html(const JobReport& report, const Sentences& say) {
             html_table(content.log_figures);
   body += pictures(say(OHMWRIGHT_TEXT("The log")), report.logs, PictureFit::shrinks);
   body += section(OHMWRIGHT_TEXT("Notes"), content.notes);
-  body += section(OHMWRIGHT_TEXT("Cautions that were shown"), content.cautions);
+  body += section(OHMWRIGHT_TEXT("Cautions that were shown"), content.brief_cautions);
   body += "</div>\n";
   return html_page(content.headline, body, report.made_with);
 }

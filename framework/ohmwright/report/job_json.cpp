@@ -57,6 +57,7 @@ std::string job_json(const JobReport& report, const Sentences& say) {
                       {"what_was_done", content.done},
                       {"proof", content.proof},
                       {"what_to_watch", content.watch}};
+  if (!content.warning.empty()) json["customer"]["warning"] = content.warning;
   json["phone"] = ReportJson::object();
   for (const auto& [question, answer] : call.phone) json["phone"][question] = answer;
   json["readings"] = ReportJson::array();

@@ -7,6 +7,7 @@ namespace ohmwright {
 std::string job_page(const JobReport& report, const Sentences& say, const PageStyle& style) {
   const JobContent content = printable_job_content(report, say);
   PageLayout page(style);
+  if (!content.warning.empty()) page.block(content.warning);
   page.block(content.headline);
   for (const std::string& fact : content.facts) page.block(fact, "  ");
   const auto section = [&](std::string_view title, const std::vector<std::string>& lines) {

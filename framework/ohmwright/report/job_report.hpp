@@ -24,6 +24,7 @@ struct JobPicture {
 /// A caution that was shown with a step.
 struct JobCaution {
   std::string id;
+  std::string brief;  ///< the same in a few words
   std::string text;
   std::string source;
 };
@@ -47,6 +48,7 @@ struct JobReport {
 
 /// What the report says, in the reader's language, before it is laid out.
 struct JobContent {
+  std::string warning;  ///< what the customer reads first: not to plug it in, and why; empty: nothing bars it
   std::string headline;
   std::vector<std::string> facts;  ///< complaint, appliance, state, call-back
   std::vector<std::string> wrong;  ///< for the customer, from here
@@ -62,6 +64,7 @@ struct JobContent {
   std::vector<std::string> notes;  ///< and what was agreed to
   std::vector<std::string> open_points;
   std::vector<std::string> cautions;
+  std::vector<std::string> brief_cautions;  ///< the same in a few words each, for paper
 };
 
 JobContent job_content(const JobReport& report, const Sentences& say);

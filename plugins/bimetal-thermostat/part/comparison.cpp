@@ -18,8 +18,12 @@ class Comparison {
       : original_(original), candidate_(candidate), load_ampere_(load_ampere) {}
 
   std::vector<EquivalenceFinding> compare() {
-    compare_opening();
-    compare_closing();
+    if (original_.unknown || candidate_.unknown) {
+      compare_spans();
+    } else {
+      compare_opening();
+      compare_closing();
+    }
     compare_current();
     compare_voltage();
     compare_link();
@@ -37,6 +41,26 @@ class Comparison {
   }
   static void tell(EquivalenceFinding& finding, std::string_view name, AnyQuantity value) {
     finding.arguments.push_back({name, value});
+  }
+
+  /// Where nobody knows what one of the two is, figures within its span show nothing; figures past it still do.
+  void compare_spans() {
+    if (never_meet(original_.opening, candidate_.opening)) compare_opening();
+    if (never_meet(original_.closing, candidate_.closing)) compare_closing();
+    if (original_.unknown)
+      say(Outcome::undecided,
+          {"original-unknown",
+           OHMWRIGHT_TEXT("What the original is rated for is not known, nor whether a thermal link is in it: nothing "
+                          "shows that this one does what it did. Find its stamp or the appliance's sheet, and compare "
+                          "with that.")});
+    if (candidate_.unknown)
+      say(Outcome::undecided,
+          {"candidate-unknown",
+           OHMWRIGHT_TEXT("What this one is rated for is not known: take one whose stamp can be read.")});
+  }
+
+  static bool never_meet(const TripPoint& old, const TripPoint& fresh) {
+    return fresh.nominal - fresh.tolerance > old.highest() || fresh.nominal + fresh.tolerance < old.lowest();
   }
 
   void compare_opening() {
@@ -138,7 +162,8 @@ class Comparison {
   }
 
   void compare_link() {
-    if (!original_.link && !candidate_.link) return;
+    if (!original_.link && (!candidate_.link || original_.unknown)) return;
+    if (!candidate_.link && candidate_.unknown) return;
     if (!candidate_.link) {
       say(Outcome::out_of_limits,
           {"link-missing", OHMWRIGHT_TEXT("The original has a thermal link, this one has none: never leave it out.")});

@@ -83,6 +83,8 @@ std::optional<ThermostatRatings> read_ratings(const ValueNode& ratings, std::vec
   read.rated_voltage = figures.positive<Voltage>(ratings, "rated_voltage");
   read.contact_resistance = figures.positive<Resistance>(ratings, "contact_resistance");
   read.leads = RatedFigures::whole_number(ratings, "leads");
+  const ValueNode* unknown = ratings.find("unknown");
+  read.unknown = unknown != nullptr && unknown->flag() != nullptr && *unknown->flag();
   if (!opening || problems.size() != before || (!closing && !read.differential)) {
     if (problems.size() == before) figures.refuse(ratings, "the ratings are not complete");
     return std::nullopt;

@@ -39,6 +39,7 @@ struct ThermostatRatings {
   std::optional<Resistance> contact_resistance;  ///< largest of a good closed contact
   std::optional<int> leads;
   std::optional<ThermalLink> link;
+  bool unknown = false;  ///< nobody knows what is stamped on it: the figures span all that it may be
 
   bool promises_trip_points() const { return action != Action::type_1; }
   /// Thermostat and link in series behind two wires: the link cannot be read alone.

@@ -11,8 +11,12 @@ namespace {
 
 constexpr TextEntry ends_alike{
     "ends-alike",
-    OHMWRIGHT_TEXT("Set to end the defrost at {set}, the control would end it at {ends_at} with this one; "
-                   "up to {allowed} off is near enough.")};
+    OHMWRIGHT_TEXT("Set to end the defrost at {set}, the control would end it at {ends_at} with this one: a good "
+                   "original may end it {allowed} off, too.")};
+constexpr TextEntry ends_within_control{
+    "ends-within-control",
+    OHMWRIGHT_TEXT("Set to end the defrost at {set}, the control would end it at {ends_at} with this one: that is "
+                   "{off} off, and by itself near enough, since the control is made to hold {allowed}.")};
 constexpr TextEntry ends_early{
     "ends-early",
     OHMWRIGHT_TEXT("Set to end the defrost at {set}, the control would end it at {ends_at} with this one, "
@@ -78,7 +82,8 @@ EquivalenceFinding compare_end_of_defrost(const Pair& pair) {
   const Outcome outcome =
       decide(conformance_of(late, curve_errors(), allowed.early, allowed.late), comparison_confidence);
   const double off = (*end - set).value();
-  const TextEntry* text = outcome == Outcome::within_limits ? &ends_alike : &end_unknown;
+  const TextEntry& near_enough = control->termination_tolerance ? ends_within_control : ends_alike;
+  const TextEntry* text = outcome == Outcome::within_limits ? &near_enough : &end_unknown;
   if (outcome == Outcome::out_of_limits) text = off < 0.0 ? &ends_early : &ends_late;
   EquivalenceFinding finding = finding_of(outcome, *text);
   tell(finding, "set", AnyQuantity(set));

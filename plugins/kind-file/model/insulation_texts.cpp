@@ -15,10 +15,12 @@ constexpr FieldSet of_test_past_range = past_range | only(Field::volts);
 FieldSet fields_of_insulation(TextIndex text) {
   switch (text) {
     case InsulationText::insulates:
+    case InsulationText::insulates_at_fewer_volts:
     case InsulationText::few_volts:
     case InsulationText::leaks_at_more_volts:
       return of_test;
     case InsulationText::insulates_past_range:
+    case InsulationText::insulates_past_range_at_fewer_volts:
     case InsulationText::few_volts_past_range:
       return of_test_past_range;
     case InsulationText::tester_more_than:

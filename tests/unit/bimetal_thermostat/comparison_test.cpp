@@ -47,6 +47,25 @@ TEST(Compare, TripPointsAgainstTheLimitsOfTheOriginal) {
   EXPECT_EQ(compare(plain_ratings(), candidate)["closes-elsewhere"], Outcome::out_of_limits);
 }
 
+// Figures that span all that a part may be (any-defrost) are no figures that another can match: any-defrost as its
+// README and docs/technician.md state it, opening from 2 to 24 °C, closing from -24 to 5 °C.
+TEST(Compare, NothingStandsInForAPartThatNobodyKnows) {
+  ThermostatRatings anything = plain_ratings();
+  anything.opening = {celsius(13), kelvin(11), kelvin(11)};
+  anything.closing = {celsius(-9.5), kelvin(14.5), kelvin(14.5)};
+  anything.unknown = true;
+  const Said nobody_knows{{"original-unknown", Outcome::undecided}};
+  for (const double opens : {5.0, 7.0, 13.0, 21.0}) {
+    ThermostatRatings candidate = plain_ratings();
+    candidate.opening.nominal = celsius(opens);
+    EXPECT_EQ(compare(anything, candidate), nobody_knows) << opens;
+    EXPECT_EQ(compare(candidate, anything), (Said{{"candidate-unknown", Outcome::undecided}})) << opens;
+  }
+  ThermostatRatings limit = plain_ratings();  // what no defrost thermostat is
+  limit.opening.nominal = celsius(95);
+  EXPECT_EQ(compare(anything, limit)["opens-warmer"], Outcome::out_of_limits);
+}
+
 // 15 ± 3 °C against 10 to 16 °C: (16 - 12)/6 of such parts.
 TEST(Compare, SaysHowManyWouldFit) {
   ThermostatRatings candidate = plain_ratings();

@@ -142,6 +142,13 @@ TEST(Compare, EndOfDefrost) {
   EXPECT_EQ(end(in_a_control(vouched_beta(3977), 0), two_point_beta_of(3977)).text.id, "end-unknown");
   EXPECT_EQ(end(original, vouched_beta(3977, 1e12)).text.id, "never-ends");
   EXPECT_EQ(end(vouched_beta(3977), original).text.id, "no-control");  // the candidate's own control is elsewhere
+  // A change that the control's own tolerance allows is told with that, and is no sameness. By hand from the beta
+  // equation: B 3977 has 20.27 kohm at 10 °C, and B 3435 has them at 7.77 °C.
+  SensorRatings tolerant = original;
+  tolerant.control->termination_tolerance = TemperatureDifference::from_value(3.0);
+  const EquivalenceFinding near_enough = end(tolerant, vouched_beta(3435));
+  EXPECT_EQ(near_enough.text.id, "ends-within-control");
+  EXPECT_NEAR(told(near_enough, "off"), 2.23, 0.01);
   SensorRatings strict = original;
   strict.control->termination_tolerance = TemperatureDifference::from_value(0.2);
   EXPECT_EQ(end(strict, vouched_beta(3977, 10200)).text.id, "ends-late");

@@ -30,9 +30,24 @@ TEST(PictureScript, KeepsEveryTextInsideItsQuotes) {
   Chart chart = straight_chart();
   chart.part_title = hostile;
   const std::string script = picture_script(chart, say());
-  EXPECT_THAT(script, HasSubstr("set title 'a''system ''touch "));
+  EXPECT_THAT(script, HasSubstr("set title 'a''system ''touch"));
   EXPECT_THAT(script, Not(HasSubstr("\nsystem")));
   EXPECT_THAT(script, Not(HasSubstr("\x1b")));
+}
+
+// 480 pixels, letters of 16: a text of more than some 46 of them would run out of the picture (measured in a browser).
+TEST(PictureScript, WrapsLongTextsAndGivesEachLineOfTheKeyItsHeight) {
+  Chart chart = straight_chart();
+  chart.part_title = "a title of so many words that no picture of this width has room for all of them";
+  chart.lines.front().state = "a state whose name is longer than what is left beside its sample in the key";
+  const std::string script = picture_script(chart, say());
+  EXPECT_THAT(script, HasSubstr("set key below left Left reverse maxcols 1 width -12\n"));
+  EXPECT_THAT(script, HasSubstr("set title 'a title of so many words that no picture of'.\"\\n\".'this width has"));
+  EXPECT_THAT(script, HasSubstr("title 'a state whose name is longer than what', keyentry with lines linecolor rgb "
+                                "'white' title 'is left beside its sample in the key'"));
+  chart.lines.front().state = "short";
+  const auto height = [](const std::string& of) { return std::stoi(of.substr(of.find("480,") + 4)); };
+  EXPECT_EQ(height(script), height(picture_script(chart, say())) + 29);
 }
 
 TEST(PictureScript, DrawsLimitsPastTheSpanFainterThanThoseWithinIt) {
