@@ -10,6 +10,7 @@
 #include <ohmwright/report/comparison_report.hpp>
 #include <ohmwright/report/page_cautions.hpp>
 #include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/report/verdict_report.hpp>
 #include <ohmwright/safety/safe_to_energise.hpp>
 
 #include "exit_codes.hpp"
@@ -133,6 +134,21 @@ void refuse_what_is_no_equivalent(const Exchange& exchange, const Arguments& arg
                    ": " + printable(why) + " Take another, or say why it goes in all the same: --because TEXT");
 }
 
+/// What can hurt in putting in any part, and what the procedures of this kind of part say beside it.
+std::vector<std::string> cautions_of(const Exchange& exchange) {
+  const std::vector<std::string_view> ids = caution_ids_of_work(replacing, exchange.kind->descriptor());
+  return {ids.begin(), ids.end()};
+}
+
+std::string caution_line_of(const Exchange& exchange, const Sentences& say) {
+  std::vector<std::string> brief;
+  for (const std::string& id : cautions_of(exchange)) {
+    const CautionText text = caution_text(exchange.kind->descriptor(), id);
+    brief.push_back(say.in_domain(text.domain, text.brief));
+  }
+  return caution_line(brief, say);
+}
+
 std::string page_of(const Exchange& exchange, const Sentences& say, const PageStyle& style, bool with_commands) {
   PageLayout page(style);
   const std::string_view answer =
@@ -144,7 +160,7 @@ std::string page_of(const Exchange& exchange, const Sentences& say, const PageSt
   page.section(say(OHMWRIGHT_TEXT("What differs, or cannot be told")), differences(exchange, say));
   page.section(
       say(OHMWRIGHT_TEXT("The old one out, the new one in")),
-      {caution_line_of_step(replacing, say),
+      {caution_line_of(exchange, say),
        say(OHMWRIGHT_TEXT("Photograph wires, clips and foil before anything comes off.")),
        say(OHMWRIGHT_TEXT("Put foil tape and clips back where they were, the sensor or thermostat tight on its tube.")),
        say(OHMWRIGHT_TEXT(
@@ -195,7 +211,7 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
                   .flag("tells_insulation", energised)
                   .flag("asks_circuit_insulation", exchange.asks_circuit_insulation)
                   .flag("has_earth", exchange.has_earth)
-                  .texts("cautions", caution_ids_of_step(replacing))
+                  .texts("cautions", cautions_of(exchange))
                   .content(),
               happened}});
   say_which(job, environment);

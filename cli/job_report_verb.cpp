@@ -93,7 +93,7 @@ void add_log(const JobAtHand& job, const Environment& environment, JobReport& re
   }
 }
 
-/// A caution's words and source: the framework's, or that of a kind that was read or is in the appliance.
+/// A caution's words and source: the framework's, or that of a kind that was read, replaced or is in the appliance.
 JobCaution caution_shown(const std::string& id, std::span<const Descriptor* const> kinds, const Sentences& say) {
   if (const Caution* caution = caution_named(id))
     return {id, say(caution->brief), say(caution->english), std::string(caution->source)};
@@ -108,10 +108,13 @@ JobCaution caution_shown(const std::string& id, std::span<const Descriptor* cons
 
 void add_cautions(const JobAtHand& job, const Environment& environment, JobReport& report) {
   std::vector<const Descriptor*> kinds;
-  for (const job::MeasuredValue& value : job.call.readings) {
-    if (value.kind.empty()) continue;
+  std::vector<std::string> names;
+  for (const job::MeasuredValue& value : job.call.readings) names.push_back(value.kind);
+  for (const job::ReplacedPart& part : job.call.replaced) names.push_back(part.kind);
+  for (const std::string& name : names) {
+    if (name.empty()) continue;
     try {
-      kinds.push_back(&open_kind(environment, value.kind).descriptor());
+      kinds.push_back(&open_kind(environment, name).descriptor());
     } catch (const Error&) {
       continue;
     }

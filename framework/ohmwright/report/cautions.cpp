@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include <ohmwright/report/page_cautions.hpp>
 #include <ohmwright/report/verdict_report.hpp>
 #include <ohmwright/verdict/caution.hpp>
 
@@ -14,7 +15,23 @@ std::ptrdiff_t place_of(std::string_view id) {
   return std::find_if(all.begin(), all.end(), [id](const Caution& caution) { return caution.id == id; }) - all.begin();
 }
 
+/// In the framework's order, which begins with cutting the supply; a kind's own come after it.
+void put_in_order(std::vector<std::string_view>& ids) {
+  std::stable_sort(ids.begin(), ids.end(),
+                   [](std::string_view a, std::string_view b) { return place_of(a) < place_of(b); });
+}
+
 }  // namespace
+
+std::vector<std::string_view> caution_ids_of_work(std::string_view step, const Descriptor& descriptor) {
+  const std::span<const std::string_view> of_step = cautions_of_step(step);
+  std::vector<std::string_view> ids(of_step.begin(), of_step.end());
+  for (const ProcedureDescriptor& procedure : descriptor.procedures)
+    for (const std::string_view id : procedure.cautions)
+      if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
+  put_in_order(ids);
+  return ids;
+}
 
 std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::span<const Reading> readings,
                                           std::span<const Advice> advice) {
@@ -53,9 +70,7 @@ std::vector<std::string_view> caution_ids(const Descriptor& descriptor, std::spa
     const auto& cautions = descriptor.procedures[procedure].cautions;
     std::for_each(cautions.begin(), cautions.end(), add);
   }
-  // In the framework's order, which begins with cutting the supply; a kind's own come after it.
-  std::stable_sort(ids.begin(), ids.end(),
-                   [](std::string_view a, std::string_view b) { return place_of(a) < place_of(b); });
+  put_in_order(ids);
   return ids;
 }
 

@@ -1,6 +1,8 @@
 #include <gmock/gmock.h>
 
+#include <ohmwright/report/page_cautions.hpp>
 #include <ohmwright/report/verdict_report.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 #include "test_kind.hpp"
 
@@ -33,6 +35,12 @@ TEST(Cautions, AfterALiveReadingCutTheSupplyBeforeWhateverIsAdvised) {
   readings.front().supply = Supply::live;
   std::vector<Advice> advice(1);  // one that names no procedure
   EXPECT_THAT(caution_ids(d, readings, advice), ::testing::IsSupersetOf({"disconnect-power", "prove-dead"}));
+
+TEST(Cautions, OfWorkAreThoseOfTheStepAndOfEveryProcedure) {
+  const Descriptor d = with_live_advice();
+  const std::vector<std::string_view> ids = caution_ids_of_work("replace-a-part", d);
+  EXPECT_THAT(ids, ::testing::IsSupersetOf({"disconnect-power", "capacitor-charge", "live-measurement"}));
+  EXPECT_EQ(ids.size(), cautions_of_step("replace-a-part").size() + 1) << "each once";
 }
 
 }  // namespace
