@@ -217,7 +217,7 @@ TEST(Evidence, NoOhmsOfAPartAloneAreBeyondItsFaults) {
       {timer_upright, "heater-alone", "heater", {"0.2", "2", "6", "10", "16", "20", "60", "700", "1k", "10k", "90k"}},
       {timer_upright, "fan-alone", "fan", {"0.2", "3", "2k", "20k", "90k"}},
       {board_upright, "sensor-plug", "sensor", {"0.1", "5", "100", "400", "400k", "900k"}},
-      {timer_upright, "splice-alone", "splice", {"3", "40", "70", "1k", "20k", "90k"}}};
+      {timer_upright, "splice-alone", "splice", {"3", "40"}}};
   for (const Place& place : places)
     for (const char* shown : place.shown) {
       const std::string reading = std::string(place.point) + "=" + shown;

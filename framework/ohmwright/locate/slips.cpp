@@ -7,7 +7,7 @@ namespace ohmwright::locate {
 namespace {
 
 /// What a slip must bring the doubt down to, to be worth a word.
-constexpr double is_explained = 0.1;
+constexpr double is_explained = 0.05;
 
 /// The readings thought through anew, with one fault at once, for what becomes of one of them.
 class Rethought {

@@ -15,7 +15,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        {}},
       {"short",
        OHMWRIGHT_TEXT("shorted sensor or lead"),
-       0.4,
+       1.0,
        assumed,
        {{"frost-whole-coil", 0.8}, {"warm-cabinet", 0.7}, {"error-code", 0.7}},
        {}},

@@ -21,7 +21,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        {}},
       {"shorted-turns",
        OHMWRIGHT_TEXT("part of its wire bridged"),
-       0.2,
+       0.5,
        assumed,
        {{"short-defrost", 0.3}, {"trips-breaker", 0.2}},
        {}},

@@ -22,7 +22,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
         {"fault-since-repair", 0.3}},
        {}},
       {"high-resistance",
-       OHMWRIGHT_TEXT("joint corroded or loose: some ohms or far more"),
+       OHMWRIGHT_TEXT("joint corroded or loose: some ohms"),
        0.4,
        assumed,
        {{"long-defrost", 0.4},

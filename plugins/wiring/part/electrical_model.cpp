@@ -8,8 +8,8 @@ namespace {
 
 // How far each fault goes; assumed, no source.
 constexpr double joint_from_ohms = 1.0;
-constexpr double joint_to_ohms = 100e3;  // past it the megohms of a damp break begin
-constexpr double leak_from_ohms = 0.0;   // a conductor that touches the frame, too
+constexpr double joint_to_ohms = 50.0;
+constexpr double leak_from_ohms = 0.0;  // a conductor that touches the frame, too
 constexpr double leak_to_ohms = 500e3;
 /// Share of the time that one which comes and goes conducts.
 constexpr double share_closed = 0.5;
