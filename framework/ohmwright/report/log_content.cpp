@@ -147,11 +147,15 @@ class LogSentences {
 
   std::string cause_text(const Defrost& defrost) const {
     if (heats_unseen(defrost)) return say_(OHMWRIGHT_TEXT("no heater was seen to draw"));
+    const bool by_length =
+        defrost.ground == cycles::EndGround::equal_durations || defrost.ground == cycles::EndGround::unequal_durations;
     switch (defrost.cause) {
       case cycles::EndCause::temperature:
-        return say_(OHMWRIGHT_TEXT("ended by temperature"));
+        return by_length ? say_(OHMWRIGHT_TEXT("ended by temperature (told by the lengths)"))
+                         : say_(OHMWRIGHT_TEXT("ended by temperature"));
       case cycles::EndCause::time_limit:
-        return say_(OHMWRIGHT_TEXT("ended by the time limit"));
+        return by_length ? say_(OHMWRIGHT_TEXT("ended by the time limit (told by the lengths)"))
+                         : say_(OHMWRIGHT_TEXT("ended by the time limit"));
       case cycles::EndCause::unknown:
         break;
     }

@@ -37,7 +37,9 @@ class HeaterFinder {
     }
     for (const double width : window.width) whole_second_ += width;
     const double most = time_quantile(load_, window.width, 0.9995);
-    const double least = std::max({time_quantile(load_, window.width, 0.4), least_load_ * 1.2, most * 0.12});
+    const double usual_rest = time_quantile(load_, window.width, 0.4);
+    const double least = std::max({usual_rest, least_load_ * 1.2, most * 0.12});
+    rests_often_ = usual_rest < least;
     for (double level = least; level < most && levels_.size() < most_levels; level *= level_ratio)
       levels_.push_back(level);
   }
@@ -112,7 +114,9 @@ class HeaterFinder {
     }
     constexpr double near_standby = 0.15;
     const double standby = least_load_ + near_standby * (sum / count - least_load_);
-    return scan.quantile_outside(runs, 0.9) <= standby ? second : 0.0;
+    // The lowest level that is tried stands above standby where a strong heater draws.
+    const double rest = rests_often_ ? std::max(standby, levels_.front()) : standby;
+    return scan.quantile_outside(runs, 0.9) <= rest ? second : 0.0;
   }
 
   /// Rows above all that cools: of a heater, where they are far apart, or of something else that is short.
@@ -267,6 +271,7 @@ class HeaterFinder {
   std::vector<double> load_;
   double least_load_;
   double whole_second_ = 0.0;
+  bool rests_often_ = false;  ///< for two fifths of the time below all levels that are tried
   HeaterEdges edges_;
   std::vector<double> sum_{0.0};
   std::vector<double> square_{0.0};

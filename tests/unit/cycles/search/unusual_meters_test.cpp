@@ -179,15 +179,14 @@ TEST(LongCycles, HideNoDefrostAndMakeNone) {
   EXPECT_EQ(tally.precision(), 1.0) << tally.misses;
 }
 
-/// Means over five minutes: a heater's five minutes every eight hours fill a row or two.
+/// Means over five minutes: a heater's few minutes every eight hours fill a part of a row.
 TEST(RowsFarApart, TellOfHeatingThatIsTooShortToShow) {
   std::vector<LogRow> rows;
   for (int i = 0; i < 4 * 288; ++i) {
-    const int since = i % 96;
     const double cools = i % 16 < 5 ? 92.0 : 3.0;
     LogRow row;
     row.time_second = 300.0 * i;
-    row.value[index_of(LogQuantity::power)] = since == 40 ? 240.0 : since == 41 ? 165.0 : cools;
+    row.value[index_of(LogQuantity::power)] = i % 96 == 40 ? 170.0 + 30.0 * (i / 96 % 5) : cools;
     rows.push_back(row);
   }
   const LogAnalysis analysis = of_log(rows);
