@@ -352,7 +352,7 @@ TEST_F(JobCall, CondemnsNothingByATemperatureThatNobodyMeasured) {
   done({"open", "b", "--appliance", "upright-thermistor-230v"});
   done({"replace", "sensor", "--new", "ntc-10k-b3977"});
   EXPECT_EQ(run({"read", "sensor-plug=12.5k"}).exit_code, 3);
-  done({"sign", "--zone", "coil=20C"});
+  done({"sign", "--zone", "coil=20C ± 0.5 K"});
   EXPECT_EQ(run({"read", "sensor-plug=12.5k"}).exit_code, 0);
 }
 
