@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <initializer_list>
+#include <vector>
 
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
