@@ -35,6 +35,7 @@ TEST(Cautions, AfterALiveReadingCutTheSupplyBeforeWhateverIsAdvised) {
   readings.front().supply = Supply::live;
   std::vector<Advice> advice(1);  // one that names no procedure
   EXPECT_THAT(caution_ids(d, readings, advice), ::testing::IsSupersetOf({"disconnect-power", "prove-dead"}));
+}
 
 TEST(Cautions, OfWorkAreThoseOfTheStepAndOfEveryProcedure) {
   const Descriptor d = with_live_advice();
