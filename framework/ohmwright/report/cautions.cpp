@@ -26,9 +26,14 @@ void put_in_order(std::vector<std::string_view>& ids) {
 std::vector<std::string_view> caution_ids_of_work(std::string_view step, const Descriptor& descriptor) {
   const std::span<const std::string_view> of_step = cautions_of_step(step);
   std::vector<std::string_view> ids(of_step.begin(), of_step.end());
-  for (const ProcedureDescriptor& procedure : descriptor.procedures)
+  for (const ProcedureDescriptor& procedure : descriptor.procedures) {
+    const auto has = [&](std::string_view id) {
+      return std::find(procedure.cautions.begin(), procedure.cautions.end(), id) != procedure.cautions.end();
+    };
+    if (has("live-measurement")) continue;  // nothing is exchanged live, and too many cautions are read by nobody
     for (const std::string_view id : procedure.cautions)
       if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
+  }
   put_in_order(ids);
   return ids;
 }

@@ -50,8 +50,8 @@ summary { margin-top: 1rem; font-size: 1.05rem; font-weight: bold; cursor: point
 section { break-inside: avoid; }
 h2, h3 { break-after: avoid; }
 @media print {
-  body { margin: 0; }
-  section img { width: 68%; }
+  body { margin: 0; font-size: 0.88rem; line-height: 1.28; }
+  section img { width: 60%; }
   .wide { overflow-x: visible; font-size: 0.75rem; break-inside: avoid; }
   .wide td, .wide th { white-space: normal; padding: 0.1rem 0.25rem; }
   details::details-content { content-visibility: visible; display: block; }

@@ -45,8 +45,8 @@ constexpr std::string_view print_style = R"(<style>
   h2, h3, p, ul { margin: 0.1rem 0; } ul { padding-left: 1rem; }
   .shop { columns: 2; column-gap: 0.8rem; font-size: 8pt; line-height: 1.15; border-top: 1pt solid #555; }
   .shop p, .shop ul, .shop h2, .shop h3 { margin: 0.05rem 0; }
-  .shop img { width: auto; max-width: 100%; max-height: 4.2cm; }
-  .shop .scrolls img { width: 100%; max-height: 14cm; }
+  .shop img { width: auto; max-width: 100%; max-height: 3.4cm; }
+  .shop .scrolls img { width: 100%; max-height: 9cm; }
   .shop .wide, .shop table { font-size: 8pt; }
   .shop h2 { font-size: 9.5pt; } .shop h3 { font-size: 8.5pt; }
   .bar { margin: 0; } .bar span:first-child { flex-basis: 2.5rem; height: 0.5rem; }

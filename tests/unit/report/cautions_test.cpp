@@ -37,10 +37,12 @@ TEST(Cautions, AfterALiveReadingCutTheSupplyBeforeWhateverIsAdvised) {
   EXPECT_THAT(caution_ids(d, readings, advice), ::testing::IsSupersetOf({"disconnect-power", "prove-dead"}));
 }
 
-TEST(Cautions, OfWorkAreThoseOfTheStepAndOfEveryProcedure) {
-  const Descriptor d = with_live_advice();
+TEST(Cautions, OfWorkAreThoseOfTheStepAndOfAllDeadProcedures) {
+  Descriptor d = with_live_advice();
+  d.procedures.push_back({"lift", "Lift it out", "current", 5.0, {{"lift", "lift"}}, {"prove-dead", "moving-parts"}});
   const std::vector<std::string_view> ids = caution_ids_of_work("replace-a-part", d);
-  EXPECT_THAT(ids, ::testing::IsSupersetOf({"disconnect-power", "capacitor-charge", "live-measurement"}));
+  EXPECT_THAT(ids, ::testing::IsSupersetOf({"disconnect-power", "capacitor-charge", "moving-parts"}));
+  EXPECT_THAT(ids, ::testing::Not(::testing::Contains("live-measurement"))) << "of a procedure that no exchange needs";
   EXPECT_EQ(ids.size(), cautions_of_step("replace-a-part").size() + 1) << "each once";
 }
 

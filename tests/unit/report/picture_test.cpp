@@ -30,7 +30,7 @@ TEST(PictureScript, KeepsEveryTextInsideItsQuotes) {
   Chart chart = straight_chart();
   chart.part_title = hostile;
   const std::string script = picture_script(chart, say());
-  EXPECT_THAT(script, HasSubstr("set title 'a''system ''touch"));
+  EXPECT_THAT(script, HasSubstr("set title 'a'' system ''touch"));
   EXPECT_THAT(script, Not(HasSubstr("\nsystem")));
   EXPECT_THAT(script, Not(HasSubstr("\x1b")));
 }
