@@ -82,10 +82,7 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   const bool by_running = log.ratings.interval_counts_running && analysis.run_share.has_value();
   const double waited = by_running ? analysis.running_second : std::max(0.0, analysis.coverage.span_second - stood);
   const double longest = log.ratings.interval_most_second.value_or(longest_known_interval_second);
-  // A defrost that comes at least every `longest` seconds, at any phase, falls into the log with waited/longest, and
-  // into what the log saw of its span with one less the hidden share.
-  const double falls_in = std::min(1.0, waited / longest);
-  verdict.probability = 1.0 - falls_in * (1.0 - analysis.coverage.hidden_share);
+  verdict.probability = probability_of_none_seen(waited / longest, analysis.coverage.hidden_share);
   verdict.meaning = ProbabilityMeaning::observed_if_within;
   verdict.arguments = {{"waited_second", waited},
                        {"longest_interval_second", longest},
@@ -105,7 +102,7 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
     verdict.text = "none-seen";
     verdict.symptoms = {"no-defrost"};
   } else {
-    verdict.text = falls_in < 1.0 ? "log-too-short" : "gaps-hide";
+    verdict.text = waited < longest ? "log-too-short" : "gaps-hide";
   }
 }
 
@@ -158,6 +155,11 @@ OpenWait open_wait_of(const JudgedLog& log, const OpenInterval& open) {
     wait.doubt_second *=
         std::sqrt(std::max(1.0, wait.waited_second / std::max(60.0, log.analysis.typical_run_second.value_or(3600.0))));
   return wait;
+}
+
+double probability_of_none_seen(double intervals, double hidden_share) {
+  const double whole = std::floor(intervals);
+  return std::pow(hidden_share, whole) * (1.0 - (intervals - whole) * (1.0 - hidden_share));
 }
 
 double probability_of_open_wait(const OpenWait& wait) {

@@ -37,6 +37,10 @@ struct OpenWait {
 };
 OpenWait open_wait_of(const JudgedLog& log, const OpenInterval& open);
 
+/// P(none seen in so many of their longest intervals | they come at any phase): each one that was surely due came into
+/// what is hidden [0…1], and the last one, which was due with the rest of an interval, too or not at all.
+double probability_of_none_seen(double intervals, double hidden_share);
+
 /// P(none seen for so long | they come at least every `longest_second`): 1 up to that, beyond it the chance that each
 /// one that was due came unseen.
 double probability_of_open_wait(const OpenWait& wait);

@@ -12,6 +12,14 @@ TEST(GoodLog, PassesEveryRuleOrIsSilent) {
   EXPECT_FALSE(leaves_a_question(good_log(8), judge_log(good_log(8), its_ratings())));
 }
 
+// By hand: each of the whole intervals hidden, and the rest of one hidden or not due.
+TEST(DefrostsCome, NoneSeenIsTheRarerTheMoreWereDue) {
+  EXPECT_NEAR(probability_of_none_seen(0.5, 0.1), 0.5 + 0.5 * 0.1, 1e-12);
+  EXPECT_NEAR(probability_of_none_seen(1.0, 0.1), 0.1, 1e-12);
+  EXPECT_NEAR(probability_of_none_seen(6.25, 0.1), 1e-6 * (0.75 + 0.25 * 0.1), 1e-15);
+  EXPECT_EQ(probability_of_none_seen(3.0, 0.0), 0.0);
+}
+
 TEST(DefrostsCome, WhereTheyAreSeen) { expect_says("defrosts-come", good_log(8), Outcome::within_limits, "seen"); }
 
 TEST(DefrostsCome, NotAgainAfterTheSecond) {
