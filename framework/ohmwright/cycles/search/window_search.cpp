@@ -67,7 +67,7 @@ class Builder {
     for (std::size_t i = 0; i < warm_.excursions.size(); ++i) {
       if (!overlap(warm_window(), warm_.excursions[i], defrost.start_second, defrost.end_second)) continue;
       attached[i] = 1;
-      warms = true;
+      warms = defrost.rise_is_seen = true;  // few rows of heating may not show what the excursion does
       defrost.score += 0.5;
     }
     if (warms || !coil_falls(defrost)) events_.defrosts.push_back(defrost);
