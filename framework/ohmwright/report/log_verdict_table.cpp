@@ -189,6 +189,10 @@ constexpr std::array verdict_words{
                  OHMWRIGHT_TEXT("Without the line voltage the heater's power says nothing "
                                 "(--line).")},
     VerdictWords{"heater-power", "no-heating", OHMWRIGHT_TEXT("No heating was seen in watts.")},
+    VerdictWords{
+        "heater-power", "rows-too-far",
+        OHMWRIGHT_TEXT("Its heatings fill few rows each, so what the heater draws cannot be told: log the load "
+                       "every minute.")},
     VerdictWords{"heater-power", "right",
                  OHMWRIGHT_TEXT("The heater draws {watt} W, as it should at {line_volt} V: {least_watt} W to "
                                 "{most_watt} W."),

@@ -28,11 +28,22 @@ double standing_load(const LogAnalysis& analysis) {
   return *middle;
 }
 
+/// Rows that a heating fills at least, so that its load is not mostly that of rows which it fills in part (common
+/// practice, no source).
+constexpr double least_rows = 4.0;
+
 std::vector<double> whole_heater_loads(const LogAnalysis& analysis) {
+  const double shortest_second = least_rows * analysis.coverage.spacing_second;
   std::vector<double> loads;
   for (const Defrost& defrost : analysis.defrosts)
-    if (!defrost.is_cut && defrost.heater_load > 0.0) loads.push_back(defrost.heater_load);
+    if (!defrost.is_cut && defrost.heater_load > 0.0 && defrost.end_second - defrost.start_second >= shortest_second)
+      loads.push_back(defrost.heater_load);
   return loads;
+}
+
+bool any_heating_is_whole(const LogAnalysis& analysis) {
+  return std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(),
+                     [](const Defrost& defrost) { return !defrost.is_cut && defrost.heater_load > 0.0; });
 }
 
 /// What a heater drew less what stood beside it, with where the doubt comes from.
@@ -65,7 +76,8 @@ LogVerdict judge_heater_power(const JudgedLog& log) {
   }
   const std::vector<double> loads = whole_heater_loads(log.analysis);
   if (loads.empty() || log.analysis.load_is_current) {
-    verdict.text = "no-heating";
+    const bool are_short = !log.analysis.load_is_current && any_heating_is_whole(log.analysis);
+    verdict.text = are_short ? "rows-too-far" : "no-heating";
     return verdict;
   }
   const double share = *ratings.line_volt / ratings.heater_volt;
