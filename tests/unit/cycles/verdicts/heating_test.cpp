@@ -104,6 +104,14 @@ TEST(HeatComesFromHeater, WhereTheLoadWasLogged) {
   expect_says("heat-comes-from-heater", hole, Outcome::within_limits, "heater-draws");
 }
 
+TEST(HeaterPower, IsLeftOpenWhereItsHeatingsFillFewRows) {
+  LogAnalysis log = good_log(8);
+  const Defrost& first = log.defrosts.front();
+  log.coverage.spacing_second = (first.end_second - first.start_second) / 3.0;
+  EXPECT_EQ(said("heater-power", log).text, "rows-too-far");
+  EXPECT_NE(said("heater-power", log).outcome, Outcome::out_of_limits);
+}
+
 TEST(HeaterPower, OnBothSidesOfItsBand) {
   const auto drawing = [](double watt) {
     LogAnalysis log = good_log(8);
