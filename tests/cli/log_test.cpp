@@ -171,6 +171,15 @@ TEST(SimulatedLog, IsReadBackAndJudgedRightly) {
   }
 }
 
+// Both columns together show at least what either of them shows alone.
+TEST(SimulatedLog, OfRowsFourMinutesApartShowsEachDefrost) {
+  const Ran made = run_program({"log", "simulate", "upright-timer-bimetal-120v", "--days", "14", "--every", "4min"});
+  ASSERT_EQ(made.exit_code, 0) << made.err;
+  const Ran ran = log(made.out, {"--appliance", "upright-timer-bimetal-120v", "--line", "120V", "--format", "json"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
+  EXPECT_EQ(nlohmann::json::parse(ran.out)["defrosts"].size(), 15U);
+}
+
 TEST(SimulatedLog, IsTheSameForTheSameSeed) {
   const std::vector<std::string> words{"log", "simulate", "upright-thermistor-230v", "--days", "1", "--seed"};
   const auto made = [&](const std::string& seed) {
