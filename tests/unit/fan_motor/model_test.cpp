@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "element_ends.hpp"
 #include "fan_motor_fixture.hpp"
 #include "part/electrical_model.hpp"
 #include "part/expectation.hpp"
@@ -37,15 +38,15 @@ TEST(ElectricalModel, FaultsMoveItAsTheyShould) {
 
 // Extents assumed, no source.
 TEST(ElectricalModel, ItsFaultsLeaveNoGapFromNothingToOpen) {
-  const auto low = [](const Element& one) { return one.value_in_si * (1.0 - one.relative_half_width); };
-  const auto high = [](const Element& one) { return one.value_in_si * (1.0 + one.relative_half_width); };
+  using ohmwright::testing_support::highest_of;
+  using ohmwright::testing_support::lowest_of;
   const Element good = model(not_found, Excitation::ohmmeter).at(0);
   const Element turns = model(fault_shorted_turns, Excitation::ohmmeter).at(0);
   const Element joint = model(fault_bad_joint, Excitation::ohmmeter).at(0);
-  EXPECT_NEAR(low(turns), 0.0, 1e-12);
-  EXPECT_GT(high(turns), low(good));
-  EXPECT_LT(low(joint), high(good));
-  EXPECT_GT(high(joint), 100e3);
+  EXPECT_NEAR(lowest_of(turns), 0.0, 1e-12);
+  EXPECT_GT(highest_of(turns), lowest_of(good));
+  EXPECT_LT(lowest_of(joint), highest_of(good));
+  EXPECT_GT(highest_of(joint), 100e3);
 }
 
 TEST(Expectation, MovesWithTheCopper) {

@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "element_ends.hpp"
 #include "heater_fixture.hpp"
 #include "part/electrical_model.hpp"
 #include "part/expectation.hpp"
@@ -43,18 +44,18 @@ TEST(ElectricalModel, FaultsMoveTheOhmsAsTheyShould) {
 // A dead short is as low as the leads, known without ratings; where it ends shorted turns begin, which reach up to a
 // good one, and from there a bad joint up to what a meter calls open. (Extents assumed, no source.)
 TEST(ElectricalModel, ItsFaultsLeaveNoGapFromNothingToOpen) {
-  const auto low = [](const Element& one) { return one.value_in_si * (1.0 - one.relative_half_width); };
-  const auto high = [](const Element& one) { return one.value_in_si * (1.0 + one.relative_half_width); };
+  using ohmwright::testing_support::highest_of;
+  using ohmwright::testing_support::lowest_of;
   const Element good = model(not_found, Excitation::ohmmeter).at(0);
   const Element turns = model(fault_shorted_turns, Excitation::ohmmeter).at(0);
   const Element joint = model(fault_bad_joint, Excitation::ohmmeter).at(0);
-  EXPECT_NEAR(low(turns), 0.5, 1e-12);
-  EXPECT_GT(high(turns), low(good));
-  EXPECT_LT(low(joint), high(good));
-  EXPECT_GT(high(joint), 100e3);
+  EXPECT_NEAR(lowest_of(turns), 0.5, 1e-12);
+  EXPECT_GT(highest_of(turns), lowest_of(good));
+  EXPECT_LT(lowest_of(joint), highest_of(good));
+  EXPECT_GT(highest_of(joint), 100e3);
   const Element short_one = model(fault_short, Excitation::alternating_supply).at(0);
   EXPECT_EQ(short_one.type, ElementType::resistance);
-  EXPECT_NEAR(short_one.value_in_si * (1.0 + short_one.relative_half_width), 0.5, 1e-12);
+  EXPECT_NEAR(highest_of(short_one), 0.5, 1e-12);
   std::vector<Element> elements;
   EXPECT_EQ(append_model(nullptr, fault_short, {}, elements), ModelAnswer::stated);
 }
