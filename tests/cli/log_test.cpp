@@ -451,8 +451,7 @@ TEST(Log, TellsGapsByTheirLines) {
   cut(500, 60);
   cut(200, 30);
   const Ran ran = log(text);
-  EXPECT_THAT(ran.out, AllOf(HasSubstr("first after lines 200, 470; the longest"), HasSubstr("after line 470 (2026-")))
-      << ran.out;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("first after lines 200, 470"), HasSubstr("after line 470 (2026-"))) << ran.out;
   const auto json = nlohmann::json::parse(log(text, {"--format", "json"}).out);
   EXPECT_EQ(json["gaps"]["count"], 2);
   EXPECT_EQ(json["gaps"]["first"][0]["after_line"], 200);
