@@ -388,11 +388,80 @@ TEST(SimulatedLog, OfACoilThatGetsHotKeepsItsWarning) {
   }
 }
 
+/// Only these cells of each line, by number from 0.
+std::string cells_of_lines(const std::string& text, const std::set<int>& kept) {
+  std::string result;
+  int cell = 0;
+  bool is_first = true;
+  for (const char byte : text) {
+    if (byte == '\n') {
+      result += byte;
+      cell = 0;
+      is_first = true;
+    } else if (byte == ',') {
+      ++cell;
+      if (kept.count(cell) > 0 && !is_first) result += byte;
+    } else if (kept.count(cell) > 0) {
+      result += byte;
+      is_first = false;
+    }
+  }
+  return result;
+}
+
+// Healthy ones, their rows five minutes apart: whatever is logged of them, nothing asks for a test.
+TEST(SimulatedLog, OfAHealthyApplianceIsNotCondemnedForItsRows) {
+  for (const std::string appliance :
+       {"upright-timer-bimetal-120v", "display-freezer-timer-230v", "upright-shared-neutral-230v",
+        "upright-thermistor-230v", "bottom-freezer-board-bimetal-120v", "combination-two-evaporators-230v"})
+    for (const std::string seed : {"1", "2"}) {
+      const Ran made = run_program({"log", "simulate", appliance, "--every", "300s", "--seed", seed});
+      for (const std::set<int>& kept : {std::set<int>{0, 1, 2, 3}, {0, 1}, {0, 2}, {0, 3}})
+        for (const std::vector<std::string>& more : {std::vector<std::string>{}, {"--appliance", appliance}}) {
+          const Ran ran = log(cells_of_lines(made.out, kept), more);
+          EXPECT_EQ(ran.exit_code, 0) << appliance << " seed " << seed << " columns " << kept.size() << " last "
+                                      << *kept.rbegin() << " options " << more.size() << "\n"
+                                      << ran.out;
+        }
+    }
+}
+
+TEST(SimulatedLog, OfTheAirAloneSaysWhatItCannotShow) {
+  const Ran made = run_program({"log", "simulate", "upright-thermistor-230v", "--every", "60s"});
+  EXPECT_THAT(log(cells_of_lines(made.out, {0, 3})).out,
+              ::testing::AnyOf(HasSubstr("RISES OF THE AIR THAT MAY BE"), HasSubstr("NO DEFROST SHOWS IN THE AIR")));
+}
+
 TEST(Log, CountsRowsThatAreWrong) {
   std::string text = freezer(Defrosts::well);
   text.insert(text.find('\n') + 1, "2026-03-02 00:00;oops;-20.0\n");
   const Ran ran = log(text);
   EXPECT_THAT(ran.out, AllOf(HasSubstr("Rows that were wrong"), HasSubstr("first in lines 2")));
+}
+
+TEST(Log, TellsGapsByTheirLines) {
+  std::string text = freezer(Defrosts::well);
+  const auto cut = [&](std::size_t first_line, std::size_t rows) {  // rows behind that line
+    std::size_t from = 0;
+    for (std::size_t line = 0; line < first_line; ++line) from = text.find('\n', from) + 1;
+    std::size_t to = from;
+    for (std::size_t row = 0; row < rows; ++row) to = text.find('\n', to) + 1;
+    text.erase(from, to - from);
+  };
+  cut(500, 60);
+  cut(200, 30);
+  const Ran ran = log(text);
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("first after lines 200, 470"), HasSubstr("after line 470 (2026-"))) << ran.out;
+  const auto json = nlohmann::json::parse(log(text, {"--format", "json"}).out);
+  EXPECT_EQ(json["gaps"]["count"], 2);
+  EXPECT_EQ(json["gaps"]["first"][0]["after_line"], 200);
+  EXPECT_EQ(json["gaps"]["longest"]["after_line"], 470);
+  EXPECT_TRUE(log_schema().problems(parse_document(json.dump(), "log").root).empty());
+  EXPECT_THAT(log(text, {"--format", "html"}).out, HasSubstr("first after lines 200, 470"));
+}
+
+TEST(Log, TellsDatesWhereItHasThem) {
+  EXPECT_THAT(log(freezer(Defrosts::well)).out, AllOf(HasSubstr("2026-03-03 "), ::testing::Not(HasSubstr("day 2"))));
 }
 
 TEST(Log, RefusesWhatIsNoLogAndWhatItDoesNotHave) {

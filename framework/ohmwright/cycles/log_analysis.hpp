@@ -138,14 +138,24 @@ struct DoorOpening {
   double rise_kelvin = 0.0;
 };
 
+/// A time without rows.
+struct LogGap {
+  double start_second = 0.0;
+  double second = 0.0;           ///< how long, less a row's interval
+  std::uint64_t after_line = 0;  ///< the last line before it, from 1; 0 where rows were not read from a text
+};
+
 /// How much of its span the log saw.
 struct LogCoverage {
+  static constexpr std::size_t most_listed_gaps = 10;
+
   double span_second = 0.0;
   double spacing_second = 0.0;  ///< usual interval of rows
   double gap_second = 0.0;      ///< all that is longer than `gap_limit_second`
   double gap_limit_second = 0.0;
-  double longest_gap_second = 0.0;
+  LogGap longest_gap;
   std::uint64_t gaps = 0;
+  std::vector<LogGap> first_gaps;  ///< at most `most_listed_gaps`
   std::uint64_t missing_rows = 0;  ///< about how many rows the gaps and skipped rows lack
   double observed_second = 0.0;    ///< in which there are rows
   /// In which each quantity was logged, in the order of `log_quantities` (power and current both under the one that

@@ -14,6 +14,21 @@ namespace {
 /// A value that never moved for so long is no reading: all that cools and defrosts moves (common practice, no source).
 constexpr double longest_rest_second = 12.0 * 3600.0;
 
+void take_gap(const LogGap& gap, LogCoverage& coverage) {
+  ++coverage.gaps;
+  coverage.gap_second += gap.second;
+  if (gap.second > coverage.longest_gap.second) coverage.longest_gap = gap;
+  if (coverage.first_gaps.size() < LogCoverage::most_listed_gaps) coverage.first_gaps.push_back(gap);
+}
+
+/// Of runs and pauses that fill fewer rows, means over rows do not tell how long they were.
+bool rows_show_run_time(const LogAnalysis& analysis) {
+  constexpr double fewest_rows = 2.5;
+  const double least_second = fewest_rows * analysis.coverage.spacing_second;
+  return !analysis.has_load || (analysis.typical_run_second.value_or(least_second) >= least_second &&
+                                analysis.typical_pause_second.value_or(least_second) >= least_second);
+}
+
 }  // namespace
 
 PlotPoint plot_point(const Window& window, std::size_t i) {
@@ -37,10 +52,8 @@ void LogAnalyser::Work::cover(const Window& window, double until) {
     if (window.start[i] < told_up_to || window.start[i] >= until) continue;
     cover_sample(window, i);
     if (window.gap_after[i] == 0) continue;
-    const double gap_second = window.start[i + 1] - window.end_of(i);
-    ++coverage.gaps;
-    coverage.gap_second += gap_second;
-    coverage.longest_gap_second = std::max(coverage.longest_gap_second, gap_second);
+    const double end_second = window.end_of(i);
+    take_gap({end_second, window.start[i + 1] - end_second, samples[i].last_line}, coverage);
   }
   const bool dense = row_spacings.size() * 32 > samples.size();
   if (samples.size() > fewest_telling_samples || coverage.spacing_second <= 0.0)
@@ -88,9 +101,12 @@ void LogAnalyser::Work::set_figures() {
   const double watched =
       result.has_load ? logged(LogQuantity::power) + logged(LogQuantity::current) : coverage.observed_second;
   if (!any_levels || watched <= heated) return;
-  result.run_share = std::min(1.0, result.running_second / (watched - heated));
   if (!run_seconds.empty()) result.typical_run_second = median_of({run_seconds.begin(), run_seconds.end()});
   if (!pause_seconds.empty()) result.typical_pause_second = median_of({pause_seconds.begin(), pause_seconds.end()});
+  if (rows_show_run_time(result))
+    result.run_share = std::min(1.0, result.running_second / (watched - heated));
+  else
+    result.findings.push_back({"run-time-not-shown"});
   result.never_stops = always_on;
 }
 

@@ -19,7 +19,7 @@ void tell_coverage(LogAnalysis& analysis) {
   if (coverage.hidden_share > 0.0)
     findings.push_back({"gaps-can-hide-defrosts",
                         {{"share", coverage.hidden_share},
-                         {"longest_second", coverage.longest_gap_second},
+                         {"longest_second", coverage.longest_gap.second},
                          {"gaps", static_cast<double>(coverage.gaps)}}});
   for (const LogQuantity quantity : log_quantities) {
     const double logged = coverage.logged_second[index_of(quantity)];

@@ -23,7 +23,7 @@ OpenInterval LogAnalyser::Work::open_interval(double from_second, double to_seco
     open.unseen_second += std::max(
         0.0, std::min(stood->end_second, to_second) - std::max(stood->start_second, from_second) -
                  unwatched.within(std::max(stood->start_second, from_second), std::min(stood->end_second, to_second)));
-  const bool all_runs = any_levels && result.run_count == result.runs.size();
+  const bool all_runs = result.run_share.has_value() && result.run_count == result.runs.size();
   if (all_runs && runs_unseen.within(from_second, to_second) <= 0.0)
     open.running_second = running_within(from_second, to_second);
   return open;

@@ -32,6 +32,7 @@ struct LogRow {
 
   double time_second = 0.0;
   std::array<double, log_quantity_count> value{none, none, none, none};
+  std::uint64_t line = 0;  ///< of the log, from 1; 0: it was not read from a text
 };
 
 /// Melting point of ice [K], by the definition of the degree Celsius to well within what any log shows.

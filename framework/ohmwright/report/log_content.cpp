@@ -6,6 +6,7 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/log_finding_words.hpp>
 #include <ohmwright/report/log_report.hpp>
+#include <ohmwright/report/log_trouble_words.hpp>
 #include <ohmwright/report/log_words.hpp>
 
 namespace ohmwright {
@@ -37,7 +38,7 @@ class LogSentences {
     not_shown();
     add(report_.reader.findings(), log_form_words(), content_.form);
     add(analysis_.findings, log_form_words(), content_.form);
-    troubles();
+    content_.troubles = log_trouble_lines(report_, say_);
     for (const cycles::LogThreshold& threshold : analysis_.thresholds)
       content_.thresholds.push_back(log_threshold_text(threshold, say_));
     return std::move(content_);
@@ -47,7 +48,13 @@ class LogSentences {
   void headline() {
     const FindingArgument span{"span", duration_text(analysis_.coverage.span_second)};
     const FindingArgument count{"count", std::to_string(analysis_.defrost_count)};
-    if (analysis_.defrost_count == 0)
+    const bool air_alone = analysis_.has_cabinet && !analysis_.has_load && !analysis_.has_coil;
+    if (air_alone && analysis_.defrost_count == 0)
+      content_.headline = say_(OHMWRIGHT_TEXT("NO DEFROST SHOWS IN THE AIR in {span}: it may hide one"), {span});
+    else if (air_alone)
+      content_.headline =
+          say_(OHMWRIGHT_TEXT("RISES OF THE AIR THAT MAY BE DEFROSTS: {count} in {span}"), {count, span});
+    else if (analysis_.defrost_count == 0)
       content_.headline = say_(OHMWRIGHT_TEXT("NO DEFROST SEEN in {span}"), {span});
     else if (analysis_.defrost_count == 1)
       content_.headline = say_(OHMWRIGHT_TEXT("1 DEFROST in {span}"), {span});
@@ -167,7 +174,7 @@ class LogSentences {
     for (std::size_t i = count > most_defrosts_listed ? count - most_defrosts_listed : 0; i < count; ++i) {
       const Defrost& defrost = analysis_.defrosts[i];
       std::string line = say_(OHMWRIGHT_TEXT("{when}: {length}, {cause}"),
-                              {{"when", log_time_text(defrost.start_second, report_.reader.start_second(), say_)},
+                              {{"when", log_time_text(defrost.start_second, report_.reader.start_second())},
                                {"length", duration_text(defrost.end_second - defrost.start_second)},
                                {"cause", cause_text(defrost)}});
       if (defrost.energy_joule > 0.0)
@@ -201,7 +208,7 @@ class LogSentences {
       const Defrost& one = analysis_.defrosts[i];
       const auto time = [](const std::optional<double>& second) { return second ? duration_text(*second) : "-"; };
       content_.table.push_back(
-          {std::to_string(i + 1), log_time_text(one.start_second, report_.reader.start_second(), say_),
+          {std::to_string(i + 1), log_time_text(one.start_second, report_.reader.start_second()),
            duration_text(one.end_second - one.start_second), end_word(one),
            one.energy_joule > 0.0 ? rounded(one.energy_joule / joule_per_watt_hour) + " Wh" : "-",
            one.plateau_second > 0.0 ? duration_text(one.plateau_second) : "-",
@@ -247,20 +254,6 @@ class LogSentences {
                {{"share", rounded(100.0 * gaps->number("share").value_or(0.0))}}));
     add(report_.reader.findings(), log_limit_words(), content_.not_shown);
     add(analysis_.findings, log_limit_words(), content_.not_shown);
-  }
-
-  void troubles() {
-    for (std::size_t i = 0; i < cycles::log_trouble_count; ++i) {
-      const auto sort = static_cast<cycles::LogTrouble>(i);
-      const cycles::TroubleCount& trouble = report_.reader.troubles().of(sort);
-      // A line without an end is used like the others: it is said with the form.
-      if (trouble.count == 0 || sort == cycles::LogTrouble::cut_last_line) continue;
-      std::string lines;
-      for (const std::uint64_t line : trouble.first_lines) lines += (lines.empty() ? "" : ", ") + std::to_string(line);
-      content_.troubles.push_back(say_(
-          OHMWRIGHT_TEXT("{sort}: {count}, first in lines {lines}"),
-          {{"sort", std::string(cycles::name_of(sort))}, {"count", std::to_string(trouble.count)}, {"lines", lines}}));
-    }
   }
 
   const LogAnalysis& analysis_;

@@ -13,6 +13,7 @@ constexpr std::array form_words{
                  "separator", "decimal_sign", "header"},
     FindingWords{"time-of-log", OHMWRIGHT_TEXT("Time from column {one}, written as {two}."), "column", "writing"},
     FindingWords{"time-has-no-date", OHMWRIGHT_TEXT("The time has no date: past midnight it was counted on.")},
+    FindingWords{"times-in-utc", OHMWRIGHT_TEXT("Times are told in UTC.")},
     FindingWords{"column-guessed",
                  OHMWRIGHT_TEXT("Guessed: {one} is column {two}, by its {three} (--column names it)."), "quantity",
                  "column", "from"},
@@ -41,6 +42,11 @@ constexpr std::array question_words{
         OHMWRIGHT_TEXT(
             "The compressor would run for {one} s at a time, which is too short: is the time right? (--every)"),
         "typical_run_second"},
+    FindingWords{"times-went-back",
+                 OHMWRIGHT_TEXT("From line {one} on, times lie up to {two} minutes before those above it, for {three} "
+                                "rows: left out, as if copied in twice. If somebody set the clock, or it counts "
+                                "only 12 hours, cut the log there."),
+                 "line", "minutes", "rows"},
     FindingWords{"power-unit-suspect",
                  OHMWRIGHT_TEXT("The largest power is {one} W, read in {two}: is the unit right? Name it "
                                 "(--column power=COLUMN:kW). Nothing that rests on it is judged."),
@@ -86,6 +92,9 @@ constexpr std::array limit_words{
     FindingWords{"defrosts-by-air-alone",
                  OHMWRIGHT_TEXT("Defrosts are told from the air alone: warm food or an open door can look like one, "
                                 "one can be missed, and their times are rough.")},
+    FindingWords{"run-time-not-shown",
+                 OHMWRIGHT_TEXT("The compressor runs or stands for hardly longer than a row: how long it ran is not "
+                                "shown.")},
     FindingWords{"cycles-not-shown",
                  OHMWRIGHT_TEXT("The compressor's cycles do not show in the temperature: rows are too far apart or "
                                 "their steps too coarse.")},
@@ -129,6 +138,7 @@ constexpr std::array argument_words{
     ArgumentWord{"writing", "row_count", OHMWRIGHT_TEXT("row count")},
     ArgumentWord{"order", "day_first", OHMWRIGHT_TEXT("day first")},
     ArgumentWord{"order", "month_first", OHMWRIGHT_TEXT("month first")},
+    ArgumentWord{"order", "year_first", OHMWRIGHT_TEXT("year first")},
 };
 
 }  // namespace

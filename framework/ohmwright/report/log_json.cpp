@@ -37,6 +37,17 @@ Json defrost_json(const cycles::Defrost& defrost) {
   return json;
 }
 
+Json gap_json(const cycles::LogGap& gap) {
+  return {{"after_line", gap.after_line}, {"start_second", gap.start_second}, {"second", gap.second}};
+}
+
+Json gaps_json(const cycles::LogCoverage& coverage) {
+  Json json{{"count", coverage.gaps}, {"missing_rows", coverage.missing_rows}, {"first", Json::array()}};
+  for (const cycles::LogGap& gap : coverage.first_gaps) json["first"].push_back(gap_json(gap));
+  if (coverage.gaps > 0) json["longest"] = gap_json(coverage.longest_gap);
+  return json;
+}
+
 }  // namespace
 
 std::string log_json(const LogReport& report, const Sentences& say) {
@@ -60,6 +71,7 @@ std::string log_json(const LogReport& report, const Sentences& say) {
   for (const cycles::LogFinding& finding : report.reader.findings())
     json["findings"].push_back(log_finding_json(finding));
   for (const cycles::LogFinding& finding : analysis.findings) json["findings"].push_back(log_finding_json(finding));
+  json["gaps"] = gaps_json(analysis.coverage);
   json["troubles"] = Json::array();
   for (std::size_t i = 0; i < cycles::log_trouble_count; ++i) {
     const auto sort = static_cast<cycles::LogTrouble>(i);

@@ -100,8 +100,13 @@ std::vector<std::string> log_plot_lines(const LogReport& report, const Sentences
     marks[std::min(marks.size() - 1, static_cast<std::size_t>(along * static_cast<double>(marks.size())))] = '#';
   }
   lines.push_back(right("", label) + " +" + marks);
-  const std::string from = log_time_text(0.0, report.reader.start_second(), say);
-  const std::string to = log_time_text(report.analysis.coverage.span_second, report.reader.start_second(), say);
+  std::string from = log_time_text(0.0, report.reader.start_second());
+  std::string to = log_time_text(report.analysis.coverage.span_second, report.reader.start_second());
+  if (report.reader.start_second() && columns_of(from) + columns_of(to) >= plot.width) {
+    constexpr std::size_t year_and_mark = 5;  // the head of the page tells it
+    from.erase(0, year_and_mark);
+    to.erase(0, year_and_mark);
+  }
   lines.push_back(right("", label) + "  " + from + right(to, plot.width - columns_of(from)));
   if (report.analysis.defrost_count > 0) lines.push_back(right("", label) + "  " + say(OHMWRIGHT_TEXT("# a defrost")));
   return lines;

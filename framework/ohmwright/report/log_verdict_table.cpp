@@ -158,6 +158,9 @@ constexpr std::array verdict_words{
     VerdictWords{"interval", "no-ratings",
                  OHMWRIGHT_TEXT("The control's interval is not known (--ratings, "
                                 "--appliance).")},
+    VerdictWords{"interval", "rows-too-far",
+                 OHMWRIGHT_TEXT("A heating fills few rows, and one between two that were seen may not show: the "
+                                "interval is not judged. Log the load every minute.")},
     VerdictWords{"interval", "none-whole", OHMWRIGHT_TEXT("No interval between two defrosts was seen whole.")},
     VerdictWords{"interval", "in-limits",
                  OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "

@@ -49,19 +49,12 @@ std::vector<std::string> log_brief_cautions(const Sentences& say) {
   return lines;
 }
 
-std::string log_time_text(double second, std::optional<double> start_second, const Sentences& say) {
-  if (!start_second) return duration_text(second);
-  const auto minutes = static_cast<long long>(std::floor((*start_second + second) / second_per_minute));
-  const long long of_day = ((minutes % 1440) + 1440) % 1440;
-  const long long day = (minutes - of_day) / 1440 - static_cast<long long>(std::floor(*start_second / 86400.0));
-  const auto two = [](long long value) { return (value < 10 ? "0" : "") + std::to_string(value); };
-  const std::string clock = two(of_day / 60) + ":" + two(of_day % 60);
-  return day == 0 ? clock
-                  : say(OHMWRIGHT_TEXT("day {day}, {clock}"), {{"day", std::to_string(day + 1)}, {"clock", clock}});
+std::string log_time_text(double second, std::optional<double> start_second) {
+  return start_second ? log_date_text(*start_second + second) : duration_text(second);
 }
 
 std::string log_date_text(double second) {
-  const std::chrono::sys_seconds at{std::chrono::seconds(std::llround(second))};
+  const std::chrono::sys_seconds at{std::chrono::seconds(static_cast<long long>(std::floor(second)))};
   const auto day = std::chrono::floor<std::chrono::days>(at);
   const std::chrono::year_month_day date(day);
   const std::chrono::hh_mm_ss clock(at - day);

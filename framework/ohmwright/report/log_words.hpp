@@ -24,9 +24,9 @@ std::string degrees_text(double kelvin);
 /// A finding's argument as text, whatever it holds; empty where it has none of that name.
 std::string argument_text(const cycles::LogFinding& finding, std::string_view name);
 
-/// A time of the log for people: the clock of its own time stamps, or how long after its first row. `start_second` is
-/// that of the first row since 1970-01-01 [s], if the log has dates.
-std::string log_time_text(double second, std::optional<double> start_second, const Sentences& say);
+/// A time of the log for people: date and clock as its own time stamps have them, or how long after its first row.
+/// `start_second` is that of the first row since 1970-01-01 [s], if the log has dates.
+std::string log_time_text(double second, std::optional<double> start_second);
 
 /// "2026-01-01 14:05", of seconds since 1970-01-01.
 std::string log_date_text(double second);

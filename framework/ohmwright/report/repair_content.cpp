@@ -71,6 +71,11 @@ constexpr std::array unproved_words{
                                  "appliance, another heater, or only a part of one? Its ratings tell (--appliance, or "
                                  "--ratings heater=...).")},
     UnprovedWords{
+        "heat-draws-like-compressor-after",
+        OHMWRIGHT_TEXT("In {count} defrosts of the log after the load was about the running compressor's: that "
+                       "the coil was warmed is shown, that the heater did it is not. Clamp the heater's own "
+                       "lead, or give its ratings.")},
+    UnprovedWords{
         "stood-after",
         OHMWRIGHT_TEXT("In the log after it stood still for {length}, or the meter lost it: log on once it is "
                        "settled which.")},

@@ -136,9 +136,10 @@ bool take_half_of_day(std::string_view& text, std::int64_t& hours, bool& is_twel
   std::string_view ahead = text;
   skip(ahead, " ");
   std::string word = take_word(ahead);
-  if (word == "a" || word == "p") {  // "a.m."
+  if (word == "a" || word == "p") {  // "a.m.", "p. m.", "p"
     take_letter(ahead, '.');
-    word += take_word(ahead);
+    skip(ahead, " ");
+    word += ahead.empty() ? "m" : take_word(ahead);
     take_letter(ahead, '.');
   }
   if (word != "am" && word != "pm") return true;

@@ -3,6 +3,7 @@
 #include <map>
 
 #include <ohmwright/cycles/reading/calendar.hpp>
+#include <ohmwright/cycles/reading/elapsed_text.hpp>
 #include <ohmwright/cycles/reading/head_table.hpp>
 #include <ohmwright/cycles/reading/number_text.hpp>
 #include <ohmwright/quantity/blanks.hpp>
@@ -137,7 +138,7 @@ bool looks_like_data(std::string_view cell, char decimal_sign) {
   std::string_view rest = cell;
   if (take_date(rest)) return true;
   rest = cell;
-  if (take_clock(rest, false, 99999)) return true;
+  if (take_clock(rest, false, 99999) || elapsed_second(cell)) return true;
   const std::optional<NumberAndRest> number = number_at_start(cell, decimal_sign);
   return number && number->rest.size() <= 5;
 }

@@ -30,6 +30,7 @@ LogReader::LogReader(std::unique_ptr<ByteSource> source, const LogReadingSetting
   time_ = TimeReader(dialect_.time);
   const TimeWriting writing = dialect_.time.writing;
   clock_ = RowClock(writing == TimeWriting::calendar && !dialect_.time.has_zone);
+  if (writing == TimeWriting::epoch || dialect_.time.has_zone) findings_.push_back({"times-in-utc"});
   plan_columns();
   const char* begin = nullptr;
   const char* end = nullptr;
@@ -78,6 +79,7 @@ void LogReader::take_line(const char* begin, const char* end) {
     return troubles_.add(LogTrouble::repeated_header, lines_.line());
   LogRow& row = block_[filled_];
   row.value.fill(LogRow::none);
+  row.line = lines_.line();
   has_second_ = false;
   const char* text = begin;
   const std::size_t columns = plan_.size();
@@ -221,11 +223,13 @@ void LogReader::place_row() {
         findings_.push_back({"clock-began-anew", {{"line", static_cast<double>(lines_.line())}}});
       break;
     case RowClock::Place::precedes:
+      went_back_.take(lines_.line(), clock_.last_second() - second_);
       return troubles_.add(LogTrouble::out_of_order, lines_.line());
     case RowClock::Place::leaps:
       held_ = HeldRow{block_[filled_], second_, lines_.line()};
       return;
   }
+  went_back_.end();
   ++filled_;
   ++rows_;
 }
@@ -233,6 +237,7 @@ void LogReader::place_row() {
 /// A row that leapt ahead was right when the next one follows it, and had a false time when the next one does not.
 void LogReader::settle_held_row() {
   if (second_ >= held_->second) {
+    if (clock_.is_set_ahead_by(held_->second)) troubles_.add(LogTrouble::clock_set_ahead, held_->line);
     held_->row.time_second = clock_.accept_leap(held_->second);
     const LogRow now = block_[filled_];  // the row at hand comes after it
     give(held_->row);
@@ -246,28 +251,6 @@ void LogReader::settle_held_row() {
 bool LogReader::is_header_again(std::string_view line) const {
   const std::vector<std::string> cells = cells_of(line, dialect_.separator);
   return !cells.empty() && cells.front() == dialect_.names.front();
-}
-
-void LogReader::finish() {
-  if (held_) {
-    second_ = held_->second;
-    settle_held_row();
-  }
-  if (lines_.took_away_a_line()) troubles_.add(LogTrouble::line_too_long, lines_.line());
-  if (lines_.last_line_was_open()) {
-    troubles_.add(LogTrouble::cut_last_line, lines_.line());
-    findings_.push_back({"last-line-open"});
-  }
-  if (const std::optional<std::string_view> why = lines_.source().ended_early()) findings_.push_back({*why, {}});
-  settle_date_order();
-}
-
-/// What the head of the log left open, its later dates may have settled.
-void LogReader::settle_date_order() {
-  if (!time_.order_was_changed()) return;
-  std::erase_if(findings_, [](const LogFinding& one) { return one.id == "day-month-order-guessed"; });
-  const bool is_day_first = time_.form().order == DateOrder::day_first;
-  findings_.push_back({"day-month-order-changed", {{"order", is_day_first ? "day_first" : "month_first"}}});
 }
 
 }  // namespace ohmwright::cycles

@@ -19,6 +19,7 @@
 #include <ohmwright/cycles/reading/time_reader.hpp>
 #include <ohmwright/cycles/reading/troubles.hpp>
 #include <ohmwright/cycles/reading/unit_watch.hpp>
+#include <ohmwright/cycles/reading/went_back.hpp>
 
 namespace ohmwright::cycles {
 
@@ -87,6 +88,8 @@ class LogReader {
   bool is_header_again(std::string_view line) const;
   void finish();
   void settle_date_order();
+  void say_elapsed();
+  void tell_times_gone_back();
   void find_doubtful_units();
   void doubt(LogQuantity quantity, LogFinding finding);
 
@@ -96,6 +99,7 @@ class LogReader {
   LogTroubles troubles_;
   TimeReader time_;
   RowClock clock_;
+  WentBack went_back_;
   std::vector<ColumnPlan> plan_;
   std::vector<UnitWatch> watches_;
   std::array<bool, log_quantity_count> doubtful_units_{};

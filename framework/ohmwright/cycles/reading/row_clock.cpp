@@ -42,8 +42,8 @@ bool RowClock::leaps_into_summer_time(double second) const {
 }
 
 RowClock::Place RowClock::take_later(double second, double& time) {
-  if (second >= last_ + leap_second) return Place::leaps;
   const bool is_set_forward = leaps_into_summer_time(second);
+  if (second >= last_ + leap_second && !is_set_forward) return Place::leaps;
   if (is_set_forward)
     first_ += hour_second;
   else
@@ -51,6 +51,19 @@ RowClock::Place RowClock::take_later(double second, double& time) {
   last_ = second;
   time = second - first_;
   return is_set_forward ? Place::set_forward : Place::follows;
+}
+
+double RowClock::accept_leap(double second) {
+  double time = second - first_;
+  if (is_set_ahead_by(second)) {
+    time = last_ - first_ + step_;
+    first_ = start_ = second - time;
+    earliest_ = second;
+  } else {
+    step_ = second - last_;
+  }
+  last_ = second;
+  return time;
 }
 
 /// A clock that was lost, as after a power cut, begins at a date before all of the log. Older rows that are copied in

@@ -31,20 +31,21 @@ class RowClock {
     return take_rare(second, time);
   }
 
-  /// Takes a row that leapt for good.
-  double accept_leap(double second) {
-    last_ = second;
-    return second - first_;
-  }
+  /// Whether a row that leapt shows a clock that was set, not rows that are missing: no logger stops for so long and
+  /// goes on in the same file.
+  bool is_set_ahead_by(double second) const { return second - last_ > longest_pause_second; }
+  /// Takes a row that leapt for good, and gives its time.
+  double accept_leap(double second);
 
   bool any() const { return any_; }
-  /// The first row's, as it stands in the log.
+  /// The first row's, as it stands in the log, unless its clock was not yet set: then as it should have stood.
   double start_second() const { return start_; }
   double last_second() const { return last_; }
 
  private:
   static constexpr double usual_step_second = 1800.0;
-  static constexpr double leap_second = 3.0 * 86400.0;
+  static constexpr double leap_second = 3600.0;
+  static constexpr double longest_pause_second = 400.0 * 86400.0;
 
   Place take_rare(double second, double& time);
   Place take_later(double second, double& time);

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include <ohmwright/cycles/reading/column_words.hpp>
+#include <ohmwright/cycles/reading/elapsed_text.hpp>
 #include <ohmwright/cycles/reading/number_text.hpp>
 #include <ohmwright/cycles/reading/time_guess.hpp>
 #include <ohmwright/quantity/blanks.hpp>
@@ -26,6 +27,7 @@ struct Cells {
   std::vector<double> numbers;
   std::vector<DateText> dates;
   double most_clock = 0.0;
+  bool has_days = false;  ///< "1 day, 2:05:30"
   bool clock_falls = false;
   bool has_zone = false;
 };
@@ -49,10 +51,14 @@ void take_cell(const std::string& cell, Cells& cells) {
   }
   rest = cell;
   const std::optional<ClockText> clock = take_clock(rest, false, 99999);
-  if (!clock || !without_blanks_around(rest).empty()) return;
+  const bool is_clock = clock && without_blanks_around(rest).empty();
+  const std::optional<double> elapsed = is_clock ? std::nullopt : elapsed_second(cell);
+  if (!is_clock && !elapsed) return;
   ++cells.clock;
-  cells.clock_falls = cells.clock_falls || clock->second_of_day < cells.most_clock;
-  cells.most_clock = std::max(cells.most_clock, clock->second_of_day);
+  cells.has_days = cells.has_days || elapsed.has_value();
+  const double second = elapsed ? *elapsed : clock->second_of_day;
+  cells.clock_falls = cells.clock_falls || second < cells.most_clock;
+  cells.most_clock = std::max(cells.most_clock, second);
 }
 
 std::vector<std::string> column_of(const HeadTable& table, std::size_t column) {
@@ -106,7 +112,9 @@ TimeForm form_of_numbers(const Cells& cells, const std::string& header, std::vec
   TimeForm form;
   const double first = cells.numbers.front();
   const double step = median_step(cells.numbers);
-  if (const std::optional<double> unit = epoch_unit(first)) {
+  // A clock that was not set yet counts from its start: then the last one tells.
+  const std::optional<double> of_first = epoch_unit(first);
+  if (const std::optional<double> unit = of_first ? of_first : epoch_unit(cells.numbers.back())) {
     form.writing = TimeWriting::epoch;
     form.second_per_number = *unit;
     return form;
@@ -131,6 +139,18 @@ TimeForm form_of_numbers(const Cells& cells, const std::string& header, std::vec
   return form;
 }
 
+/// Years of two digits that come first: where the dates follow each other only so, or where all else makes them years
+/// in which nobody logged.
+bool is_year_first(const DateText& date, bool runs_otherwise, bool runs_year_first) {
+  if (!runs_year_first || runs_otherwise != runs_year_first) return runs_year_first;
+  constexpr std::int64_t first_year = 2012;
+  constexpr std::int64_t years = 40;
+  const auto is_likely = [](std::int64_t year) {
+    return year + 2000 >= first_year && year + 2000 < first_year + years;
+  };
+  return is_likely(date.first) && date.third < 100 && !is_likely(date.third);
+}
+
 TimeForm form_of_dates(const Cells& cells, std::optional<DateOrder> order, std::vector<LogFinding>& findings) {
   TimeForm form;
   form.writing = TimeWriting::calendar;
@@ -144,9 +164,7 @@ TimeForm form_of_dates(const Cells& cells, std::optional<DateOrder> order, std::
   const auto all = [&](auto fits) { return std::all_of(cells.dates.begin(), cells.dates.end(), fits); };
   const bool day_first = all([](const DateText& date) { return date.may_be_day_first(); });
   const bool month_first = all([](const DateText& date) { return date.may_be_month_first(); });
-  form.order = month_first && !day_first ? DateOrder::month_first : DateOrder::day_first;
-  if (!day_first || !month_first) return form;
-  // Both fit: the order in which the dates follow each other within the head decides, if there are two of them.
+  const bool year_first = all([](const DateText& date) { return day_number(date, DateOrder::year_first).has_value(); });
   const auto runs_on = [&](DateOrder tried) {
     for (std::size_t i = 1; i < cells.dates.size(); ++i) {
       const std::optional<std::int64_t> before = day_number(cells.dates[i - 1], tried);
@@ -155,6 +173,12 @@ TimeForm form_of_dates(const Cells& cells, std::optional<DateOrder> order, std::
     }
     return true;
   };
+  form.order = month_first && !day_first ? DateOrder::month_first : DateOrder::day_first;
+  if (year_first && is_year_first(first, runs_on(form.order), runs_on(DateOrder::year_first)))
+    form.order = DateOrder::year_first;
+  form.order_is_guessed = year_first;  // "24-03-25" may be another order still: the next date tells
+  if (!day_first || !month_first || form.order == DateOrder::year_first) return form;
+  // Both fit: the order in which the dates follow each other within the head decides, if there are two of them.
   const bool runs_day_first = runs_on(DateOrder::day_first);
   const bool runs_month_first = runs_on(DateOrder::month_first);
   if (runs_month_first && !runs_day_first) form.order = DateOrder::month_first;
@@ -208,7 +232,7 @@ std::optional<TimeForm> form_of_time_cells(const std::vector<std::string>& texts
   TimeForm form;
   const ColumnWords words = words_of(header);
   // "elapsed" hours begin at nought or pass 24; a clock begins anew at midnight.
-  const bool is_elapsed = header.find("lapsed") != std::string::npos || cells.most_clock >= 86401.0;
+  const bool is_elapsed = header.find("lapsed") != std::string::npos || cells.most_clock >= 86401.0 || cells.has_days;
   form.writing = is_elapsed ? TimeWriting::elapsed : TimeWriting::clock;
   if (form.writing == TimeWriting::clock) findings.push_back({"time-has-no-date", {}});
   return form;

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <ohmwright/cycles/reading/elapsed_text.hpp>
 #include <ohmwright/cycles/reading/time_reader.hpp>
 #include <ohmwright/quantity/blanks.hpp>
 
@@ -9,7 +10,6 @@ namespace ohmwright::cycles {
 namespace {
 
 constexpr double day_second = 86400.0;
-constexpr int most_elapsed_hours = 99999;
 
 bool is_one_blank_or_mark(char c) {
   return c == 'T' || c == 't' || c == ' ' || c == ',' || c == '_' || c == '-' || c == ':';
@@ -101,45 +101,59 @@ std::optional<double> TimeReader::calendar(std::string_view cell) {
 std::optional<double> TimeReader::clock_alone(std::string_view cell) {
   std::string_view rest = cell;
   const std::optional<ClockText> clock = take_clock(rest);
-  if (!clock || !without_blanks_around(rest).empty()) return std::nullopt;
+  const bool is_clock = clock && without_blanks_around(rest).empty() && clock->second_of_day <= day_second;
+  if (!is_clock) return past_a_day(cell);
   // Past midnight the clock falls by nearly a day; anything less is a row out of order.
   if (clock->second_of_day < last_clock_ - day_second / 2) days_passed_second_ += day_second;
   last_clock_ = clock->second_of_day;
   return days_passed_second_ + clock->second_of_day;
 }
 
+/// Hours that go on past 24 are no clock's: what was taken for one counts from the start of the log.
+std::optional<double> TimeReader::past_a_day(std::string_view cell) {
+  if (days_passed_second_ > 0.0) return std::nullopt;
+  const std::optional<double> second = elapsed_second(cell);
+  if (second) form_.writing = TimeWriting::elapsed;
+  return second;
+}
+
 std::optional<double> TimeReader::number(std::string_view cell) const {
   if (const std::optional<double> number = whole_number_text(cell, '.')) return *number * form_.second_per_number;
   if (const std::optional<double> number = whole_number_text(cell, ',')) return *number * form_.second_per_number;
   if (form_.writing != TimeWriting::elapsed) return std::nullopt;
-  std::string_view rest = cell;
-  const std::optional<ClockText> clock = take_clock(rest, false, most_elapsed_hours);
-  if (!clock || !without_blanks_around(rest).empty()) return std::nullopt;
-  return clock->second_of_day;
+  return elapsed_second(cell);
 }
 
 std::optional<std::int64_t> TimeReader::day_of(const DateText& date) {
   const bool is_new = !last_date_ || !same_date(date, *last_date_);
-  if (is_new && last_date_ && form_.order_is_guessed) {
-    const DateOrder other = form_.order == DateOrder::day_first ? DateOrder::month_first : DateOrder::day_first;
-    const std::optional<std::int64_t> before = day_number(*last_date_, form_.order);
-    const std::optional<std::int64_t> before_otherwise = day_number(*last_date_, other);
-    const std::optional<std::int64_t> now = day_number(date, form_.order);
-    const std::optional<std::int64_t> now_otherwise = day_number(date, other);
-    const bool fits = now && before && *now - *before >= 0 && *now - *before < 20;
-    const bool fits_otherwise = now_otherwise && before_otherwise && *now_otherwise - *before_otherwise >= 0 &&
-                                *now_otherwise - *before_otherwise < 20;
-    if (fits != fits_otherwise) form_.order_is_guessed = false;
-    if (fits_otherwise && !fits) {
-      day_shift_ = *before - *before_otherwise;
-      form_.order = other;
-      order_was_changed_ = true;
-    }
-  }
+  if (is_new && last_date_ && form_.order_is_guessed) settle_order(*last_date_, date);
   const std::optional<std::int64_t> day = day_number(date, form_.order);
   if (!day) return std::nullopt;
   last_date_ = date;
   return *day + day_shift_;
+}
+
+/// The guessed order stays where the next date follows by it; another one by which it does takes its place.
+void TimeReader::settle_order(const DateText& before, const DateText& now) {
+  const auto follows = [&](DateOrder order) {
+    constexpr std::int64_t longest_pause_days = 20;
+    const std::optional<std::int64_t> first = day_number(before, order);
+    const std::optional<std::int64_t> second = day_number(now, order);
+    return first && second && *second >= *first && *second - *first < longest_pause_days;
+  };
+  std::optional<DateOrder> other;
+  bool several = false;
+  for (const DateOrder order : {DateOrder::day_first, DateOrder::month_first, DateOrder::year_first}) {
+    if (order == form_.order || !follows(order)) continue;
+    several = other.has_value();
+    if (!other) other = order;
+  }
+  const bool fits = follows(form_.order);
+  if (fits != other.has_value()) form_.order_is_guessed = false;
+  if (fits || !other || several) return;
+  day_shift_ = *day_number(before, form_.order) - *day_number(before, *other);
+  form_.order = *other;
+  order_was_changed_ = true;
 }
 
 void TimeReader::remember(std::string_view cell, std::string_view clock_text, double second) {

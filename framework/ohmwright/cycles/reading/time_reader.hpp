@@ -64,9 +64,11 @@ class RememberedMinute {
 /// start otherwise. Where a guessed order of day and month proves wrong at the next date, it changes to the other one.
 class TimeReader {
  public:
-  explicit TimeReader(const TimeForm& form) : form_(form) {}
+  explicit TimeReader(const TimeForm& form) : form_(form), first_writing_(form.writing) {}
 
   const TimeForm& form() const { return form_; }
+  /// Whether what was taken for a clock proved to count from the start of the log.
+  bool clock_was_elapsed() const { return form_.writing != first_writing_; }
   /// Whether the guessed order of day and month proved wrong.
   bool order_was_changed() const { return order_was_changed_; }
   /// Days by which times on the scale are later than the calendar, after such a change.
@@ -82,11 +84,14 @@ class TimeReader {
  private:
   std::optional<double> calendar(std::string_view cell);
   std::optional<double> clock_alone(std::string_view cell);
+  std::optional<double> past_a_day(std::string_view cell);
   std::optional<double> number(std::string_view cell) const;
   std::optional<std::int64_t> day_of(const DateText& date);
+  void settle_order(const DateText& before, const DateText& now);
   void remember(std::string_view cell, std::string_view clock_text, double second);
 
   TimeForm form_;
+  TimeWriting first_writing_;
   RememberedMinute remembered_;
   std::optional<DateText> last_date_;
   std::int64_t day_shift_ = 0;

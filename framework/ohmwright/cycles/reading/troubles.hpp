@@ -20,6 +20,7 @@ enum class LogTrouble : std::uint8_t {
   out_of_order,       ///< before the row before: the row is not used
   clock_set_back,     ///< local time was set back by an hour; times from there on are continued
   clock_set_forward,  ///< local time was set forward by an hour; times from there on are continued
+  clock_set_ahead,    ///< the logger's clock was set to another date, far ahead: times are continued
   clock_began_anew,   ///< the logger's clock fell back to before the log's first row and runs on from there
   missing_cells,      ///< too few cells: what is there is used
   extra_cells,        ///< more cells than other rows
@@ -29,7 +30,7 @@ enum class LogTrouble : std::uint8_t {
   cut_last_line,      ///< the last line has no end: it may be cut within a number
 };
 
-inline constexpr std::size_t log_trouble_count = 16;
+inline constexpr std::size_t log_trouble_count = 17;
 
 /// "unreadable_time", …
 std::string_view name_of(LogTrouble trouble);

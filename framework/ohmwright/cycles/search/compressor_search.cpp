@@ -80,14 +80,34 @@ double lowest_after_heating(const Window& window, const HeaterSearch& heater) {
   return lows.empty() ? -1.0 : median_of(lows);
 }
 
+/// Share of a row at a run's edge that ran, where rows are means over their time: counted whole, such rows would make
+/// each run longer by a row. `run` lies in samples [begin, end).
+void draw_in_edges(const Window& window, std::size_t begin, std::size_t end, const CompressorSearch& search,
+                   CompressorRun& run) {
+  double level = search.running_load;
+  if (end - begin >= 3) {
+    level = window.load[begin + 1];
+    for (std::size_t i = begin + 1; i + 1 < end; ++i) level = std::min(level, window.load[i]);
+  }
+  const auto idle_second = [&](std::size_t i) {
+    if (level <= search.standing_load) return 0.0;
+    const double share = (window.load[i] - search.standing_load) / (level - search.standing_load);
+    return (1.0 - std::clamp(share, 0.0, 1.0)) * window.width[i];
+  };
+  if (run.start_is_seen) run.start_second += idle_second(begin);
+  if (run.end_is_seen && end > begin + 1) run.end_second -= idle_second(end - 1);
+}
+
 void take_runs(const Window& window, const std::vector<char>& inside, CompressorSearch& search) {
   bool on = false;
+  std::size_t begin = 0;
   double sum = 0.0;
   double weight = 0.0;
-  const auto close = [&](double second, bool seen) {
+  const auto close = [&](std::size_t end, double second, bool seen) {
     CompressorRun& run = search.runs.back();
     run.end_second = second;
     run.end_is_seen = seen;
+    draw_in_edges(window, begin, end, search, run);
     run.mean_load = static_cast<float>(weight > 0.0 ? sum / weight : 0.0);
     on = false;
   };
@@ -96,13 +116,14 @@ void take_runs(const Window& window, const std::vector<char>& inside, Compressor
     const bool after_gap = i > 0 && window.gap_after[i - 1] != 0;
     const bool ends = after_gap && (window.start[i] - window.end_of(i - 1) > bridged_gap_second || inside[i] != 0 ||
                                     window.load[i] < search.off_threshold);
-    if (on && ends) close(window.end_of(i - 1), false);
+    if (on && ends) close(i, window.end_of(i - 1), false);
     const bool was_on = on;
     const bool is_on = inside[i] == 0 && window.load[i] >= (was_on ? search.off_threshold : search.on_threshold);
-    if (on && !is_on) close(window.start[i], true);
+    if (on && !is_on) close(i, window.start[i], true);
     if (!on && is_on) {
       search.runs.push_back({window.start[i], window.start[i], 0.0F, i != 0 && !after_gap, true});
       on = true;
+      begin = i;
       sum = 0.0;
       weight = 0.0;
     }
@@ -110,7 +131,7 @@ void take_runs(const Window& window, const std::vector<char>& inside, Compressor
     sum += window.load[i] * window.width[i];
     weight += window.width[i];
   }
-  if (on) close(window.end_of(window.size() - 1), false);
+  if (on) close(window.size(), window.end_of(window.size() - 1), false);
 }
 
 /// Joins runs that pause for less than a minute, and takes away those that last for less: counted, not listed.

@@ -21,6 +21,7 @@ struct InCommon {
   double longest_second = 0.0;
   double shortest_second = 0.0;
   std::size_t whole = 0;
+  std::size_t heated = 0;         ///< of which the heater was seen
   std::size_t longest_count = 0;  ///< as long as the longest, within the tolerance
   double usual_end_kelvin = 0.0;  ///< median of those that ended warm
   std::size_t warm = 0;
@@ -49,6 +50,7 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
   for (const Defrost& defrost : defrosts) {
     if (defrost.is_cut) continue;
     ++common.whole;
+    if (defrost.heater_is_seen) ++common.heated;
     const double duration = duration_of(defrost);
     common.longest_second = std::max(common.longest_second, duration);
     common.shortest_second = common.whole == 1 ? duration : std::min(common.shortest_second, duration);
@@ -66,8 +68,9 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
       ends.push_back(*defrost.end_kelvin);
   }
   common.plateau_spread_second = std::max(0.0, longest_plateau - shortest_plateau);
-  // Each edge lies anywhere within one step.
-  common.tolerance_second = std::max(1.2 * spacing_second, 0.012 * common.longest_second);
+  // Each edge lies anywhere within one step; that of a rise, whose heater was not seen, within two.
+  const double edges = common.heated > 0 ? 1.2 : 2.4;
+  common.tolerance_second = std::max(edges * spacing_second, 0.012 * common.longest_second);
   for (const Defrost& defrost : defrosts)
     if (!defrost.is_cut && duration_of(defrost) > common.longest_second - common.tolerance_second)
       ++common.longest_count;
@@ -175,17 +178,35 @@ std::string_view name_of(EndGround ground) {
 
 namespace {
 
+double warming_after_melting_second(const Defrost& defrost) {
+  return std::max(
+      60.0, defrost.end_second - defrost.plateau_start_second.value_or(defrost.start_second) - defrost.plateau_second);
+}
+
 /// Within one step the coil may have warmed by this much past what was written.
 double slope_margin_of(double spacing_second, const Defrost& defrost) {
   if (!defrost.end_kelvin) return 0.0;
-  const double after_melting = std::max(
-      60.0, defrost.end_second - defrost.plateau_start_second.value_or(defrost.start_second) - defrost.plateau_second);
-  return std::max(0.0, *defrost.end_kelvin - melting_point_kelvin) / after_melting * spacing_second;
+  return std::max(0.0, *defrost.end_kelvin - melting_point_kelvin) / warming_after_melting_second(defrost) *
+         spacing_second;
 }
 
+/// Whether rows show the coil's last warming: where the heater's end was not seen, it takes some of them.
+bool shows_warmest(double spacing_second, const Defrost& defrost) {
+  constexpr double fewest_rows = 4.0;
+  if (defrost.heater_is_seen) return true;
+  // Where no plateau was told apart, a part of the rise went by before the melting.
+  const double warming = warming_after_melting_second(defrost) * (defrost.plateau_start_second ? 1.0 : 0.5);
+  return warming >= fewest_rows * spacing_second;
+}
+
+/// As long as the rated limit, where rows are so close that it is not just any length that looks so.
 bool lasted_the_time_limit(const LogRatings& ratings, double spacing_second, const Defrost& defrost) {
-  return ratings.time_limit_second && std::abs(duration_of(defrost) - *ratings.time_limit_second) <=
-                                          std::max(2.0 * spacing_second, 0.02 * *ratings.time_limit_second);
+  if (!ratings.time_limit_second) return false;
+  const double edges_second = 2.0 * spacing_second;
+  constexpr double telling_share = 0.2;
+  return edges_second <= telling_share * *ratings.time_limit_second &&
+         std::abs(duration_of(defrost) - *ratings.time_limit_second) <=
+             std::max(edges_second, 0.02 * *ratings.time_limit_second);
 }
 
 bool ended_at_rated_temperature(const LogRatings& ratings, double slope_margin, const Defrost& defrost) {
@@ -216,6 +237,7 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, doubl
     return set(defrost, ended_cold_by_belief(common, defrost) ? EndCause::temperature : EndCause::time_limit,
                EndGround::still_melting);
   if (!ratings.end_temperature_kelvin) return by_coil(common, slope_margin, defrost);
+  if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin && !shows_warmest(spacing_second, defrost)) return;
   if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin)
     return set(defrost, EndCause::time_limit, EndGround::below_rated);
   // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is elsewhere.

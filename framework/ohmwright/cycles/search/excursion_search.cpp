@@ -63,9 +63,6 @@ class ExcursionFinder {
                                        kelvin_.begin() + static_cast<std::ptrdiff_t>(run.end));
     found.peak = static_cast<std::size_t>(peak - kelvin_.begin());
     found.peak_kelvin = *peak;
-    found.heat_end = found.peak;
-    for (std::size_t i = found.peak; i < run.end; ++i)
-      if (kelvin_[i] > found.peak_kelvin - std::max(3.0 * noise_, 0.25)) found.heat_end = i;
     found.end = run.end;
     found.is_cut = run.is_cut;
     // Down the slope to the least before it, until it rises again for good.
@@ -76,7 +73,18 @@ class ExcursionFinder {
       if (kelvin_[i] > kelvin_[least] + std::max(4.0 * noise_, 0.4)) break;
     }
     set_onset(least, run.begin, found);
+    set_heat_end(run.end, found);
     return found;
+  }
+
+  /// Heating lasts to the last row that is as warm as the warmest, as far as noise tells them apart. Rows that are far
+  /// apart step by far more than noise, so no more than a small part of the rise is taken for it.
+  void set_heat_end(std::size_t end, Excursion& found) const {
+    constexpr double part_of_rise = 0.1;
+    const double noise = std::min(3.0 * noise_, part_of_rise * (found.peak_kelvin - found.onset_kelvin));
+    found.heat_end = found.peak;
+    for (std::size_t i = found.peak; i < end; ++i)
+      if (kelvin_[i] > found.peak_kelvin - std::max(noise, 0.25)) found.heat_end = i;
   }
 
   /// The compressor stands for a while before the heater heats: the rise begins where its slope becomes a good part of

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include <ohmwright/cycles/search/heater_edges.hpp>
+#include <ohmwright/cycles/search/heater_runs.hpp>
 #include <ohmwright/cycles/search/heater_search.hpp>
 #include <ohmwright/cycles/search/run_scores.hpp>
 #include <ohmwright/cycles/search/short_heater_runs.hpp>
@@ -13,6 +14,9 @@ namespace {
 
 constexpr double opening_second = 90.0;          ///< what stands out for less is an inrush or a lamp
 constexpr double heater_bridged_second = 200.0;  ///< a heater that pauses for less is still the same defrost
+constexpr double kettle_second = 420.0;          ///< what is far above all else for less heats no coil
+constexpr double kettle_contrast = 0.5;
+constexpr double shortest_fine_second = 270.0;
 constexpr double level_ratio = 1.05;
 constexpr std::size_t most_levels = 90;
 constexpr double least_heater_contrast = 1.15;
@@ -30,15 +34,15 @@ class HeaterFinder {
       : window_(window),
         load_(opened(window, window.load, opening_second)),
         least_load_(time_quantile(load_, window.width, 0.02)),
-        edges_(window, load_, least_load_) {
-    for (const double load : load_) {
-      sum_.push_back(sum_.back() + load);
-      square_.push_back(square_.back() + load * load);
-    }
+        edges_(window, load_, least_load_),
+        runs_(window, load_, least_load_, edges_) {
     for (const double width : window.width) whole_second_ += width;
     const double most = time_quantile(load_, window.width, 0.9995);
     const double usual_rest = time_quantile(load_, window.width, 0.4);
-    const double least = std::max({usual_rest, least_load_ * 1.2, most * 0.12});
+    // What draws far more for some minutes, as a kettle on the same circuit does, hides no heater below it.
+    const double lasting = time_quantile(opened(window, window.load, kettle_second), window.width, 0.9995);
+    const double top = lasting < kettle_contrast * most ? lasting : most;
+    const double least = std::max({usual_rest, least_load_ * 1.2, top * 0.12});
     rests_often_ = usual_rest < least;
     for (double level = least; level < most && levels_.size() < most_levels; level *= level_ratio)
       levels_.push_back(level);
@@ -67,7 +71,7 @@ class HeaterFinder {
         if (come_too_often(starts_of(runs, shortest))) continue;
         if (described.empty()) {
           outside = scan.quantile_outside(runs, 0.98);
-          for (const Run& run : runs) described.push_back(describe(run));
+          for (const Run& run : runs) described.push_back(runs_.describe(run));
         }
         HeaterSearch tried{described, levels_[j], shortest, outside, 0.0, 0};
         const double sum = judge(tried);
@@ -109,7 +113,7 @@ class HeaterFinder {
     double count = 0.0;
     for (const Run& run : runs) {
       second += run.duration_second();
-      sum += sum_[run.end] - sum_[run.begin];
+      sum += runs_.sum(run.begin, run.end);
       count += static_cast<double>(run.end - run.begin);
     }
     constexpr double near_standby = 0.15;
@@ -129,44 +133,6 @@ class HeaterFinder {
     return come_too_often(starts) ? 0 : starts.size();
   }
 
-  HeaterRun describe(const Run& run) const {
-    HeaterRun described{run};
-    std::size_t begin = run.begin;
-    std::size_t end = run.end;
-    if (end - begin >= 4) {
-      ++begin;
-      --end;
-    }
-    const auto count = static_cast<double>(end - begin);
-    described.load = (sum_[end] - sum_[begin]) / count;
-    const double square = (square_[end] - square_[begin]) / count - described.load * described.load;
-    described.spread = std::sqrt(std::max(square, 0.0)) / described.load;
-    if (described.spread > even_spread && end - begin > 2) take_level_while_on(begin, end, described);
-    if (end - begin == 1 || end - begin == 2)
-      for (std::size_t i = run.begin; i < run.end; ++i) described.load = std::max(described.load, load_[i]);
-    described.drip_seen = edges_.drip_follows(run, described.load);
-    return described;
-  }
-
-  /// A heater that pauses now and then has the level that it draws in between, and that may be even.
-  void take_level_while_on(std::size_t begin, std::size_t end, HeaterRun& run) const {
-    double most = 0.0;
-    for (std::size_t i = begin; i < end; ++i) most = std::max(most, load_[i]);
-    double sum = 0.0;
-    double square = 0.0;
-    double count = 0.0;
-    for (std::size_t i = begin; i < end; ++i) {
-      if (load_[i] < 0.5 * most) continue;
-      sum += load_[i];
-      square += load_[i] * load_[i];
-      count += 1.0;
-    }
-    // On for the most part: else it is something short with something else beside it.
-    if (2.0 * count <= static_cast<double>(end - begin)) return;
-    run.load = sum / count;
-    run.spread = std::sqrt(std::max(square / count - run.load * run.load, 0.0)) / run.load;
-  }
-
   /// Once some runs were told to be the heater's, others of that level and about that length, with a drip time behind
   /// them and far from the next, are too: a limit that some of them just miss must not part them.
   void take_those_alike(const LevelScan& scan, std::size_t most_runs, HeaterSearch& found) const {
@@ -179,8 +145,8 @@ class HeaterFinder {
       const double second = run.duration_second();
       if (run.is_cut || second < found.shortest_second || second < 0.5 * usual_second || second > 2.0 * usual_second)
         continue;
-      const HeaterRun described = describe(run);
-      if (!described.drip_seen || std::abs(described.load - usual_load) > like_load * usual_load) continue;
+      const HeaterRun described = runs_.describe(run);
+      if (!described.drip_may_follow || std::abs(described.load - usual_load) > like_load * usual_load) continue;
       const bool is_far = std::all_of(found.runs.begin(), found.runs.end(), [&](const HeaterRun& one) {
         return spacing_score(std::abs(one.run.start_second - run.start_second)) >= 0.0;
       });
@@ -255,6 +221,9 @@ class HeaterFinder {
       else if (!coarse && !run.run.is_cut)
         score -= 0.4 + (duration < 300.0 ? 0.8 : 0.0);
       score += spacing_score(nearest(starts, i));
+      if (run.rides_on_cooling) score -= 1.5;
+      // Rows that are close show how short it is: a kettle's, a microwave oven's.
+      if (!coarse && !run.run.is_cut && duration < shortest_fine_second) score -= 1.5;
       // The longest of many short ones are no heater's.
       if (shorter > long_enough.size() && duration < 1.6 * longest_shorter) score -= 1.5;
       run.score = score;
@@ -273,8 +242,7 @@ class HeaterFinder {
   double whole_second_ = 0.0;
   bool rests_often_ = false;  ///< for two fifths of the time below all levels that are tried
   HeaterEdges edges_;
-  std::vector<double> sum_{0.0};
-  std::vector<double> square_{0.0};
+  HeaterRuns runs_;
   std::vector<double> levels_;
 };
 

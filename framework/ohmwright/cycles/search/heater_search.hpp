@@ -9,10 +9,12 @@ namespace ohmwright::cycles {
 /// A stretch of load that may be a heater's.
 struct HeaterRun {
   Run run;
-  double load = 0.0;       ///< mean, without its edges
-  double spread = 0.0;     ///< standard deviation over mean, without its edges
-  bool drip_seen = false;  ///< afterwards the load was at its lowest for a while
-  double score = 0.0;      ///< 1 is the least that counts
+  double load = 0.0;              ///< mean, without its edges
+  double spread = 0.0;            ///< standard deviation over mean, without its edges
+  bool drip_seen = false;         ///< afterwards the load was at its lowest for a while
+  bool drip_may_follow = false;   ///< so, or the rows are too far apart to show it
+  bool rides_on_cooling = false;  ///< it is short, and the compressor draws before it and after it
+  double score = 0.0;             ///< 1 is the least that counts
 };
 
 /// The heater runs of a window and the levels they were told by.

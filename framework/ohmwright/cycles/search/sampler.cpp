@@ -31,6 +31,7 @@ void LogSampler::take(std::span<const LogRow> rows, std::vector<LogSample>& samp
     }
     in_slot_ += static_cast<std::uint32_t>(end - begin);
     last_second_ = rows[end - 1].time_second;
+    last_line_ = rows[end - 1].line;
     begin = end;
   }
 }
@@ -39,6 +40,7 @@ void LogSampler::open(const LogRow& row) {
   sums_ = {};
   in_slot_ = 0;
   first_second_ = row.time_second;
+  first_line_ = row.line;
   slot_end_second_ = (std::floor(row.time_second / slot_second) + 1.0) * slot_second;
 }
 
@@ -48,6 +50,8 @@ void LogSampler::close(std::vector<LogSample>& samples) {
   sample.first_second = first_second_;
   sample.last_second = last_second_;
   sample.rows = in_slot_;
+  sample.first_line = first_line_;
+  sample.last_line = last_line_;
   for (std::size_t i = 0; i < log_quantity_count; ++i) {
     const Sum& one = sums_[i];
     const bool any = one.count > 0.0;

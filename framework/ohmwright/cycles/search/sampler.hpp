@@ -14,6 +14,8 @@ struct LogSample {
   double first_second = 0.0;
   double last_second = 0.0;
   std::uint32_t rows = 0;
+  std::uint64_t first_line = 0;
+  std::uint64_t last_line = 0;
   float warmest_coil = 0.0F;  ///< [K]
   /// Not-a-number where no row had a value.
   std::array<float, log_quantity_count> mean{};
@@ -44,6 +46,8 @@ class LogSampler {
   std::array<Sum, log_quantity_count> sums_;
   double first_second_ = 0.0;
   double last_second_ = 0.0;
+  std::uint64_t first_line_ = 0;
+  std::uint64_t last_line_ = 0;
   double slot_end_second_ = -1.0;
   std::uint32_t in_slot_ = 0;
   std::uint64_t rows_ = 0;

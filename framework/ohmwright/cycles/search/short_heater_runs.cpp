@@ -29,7 +29,7 @@ void keep_like_trusted(std::size_t rows, HeaterSearch& found) {
     if (rows_of(one) >= trusted && (!none_longer || one.drip_seen)) loads.push_back(one.load);
   const double usual = median_of(loads);
   const auto is_like = [usual](const HeaterRun& one) {
-    return one.drip_seen && std::abs(one.load - usual) <= like_load * usual;
+    return one.drip_may_follow && std::abs(one.load - usual) <= like_load * usual;
   };
   std::vector<double> starts;
   for (const HeaterRun& one : found.runs)

@@ -40,6 +40,7 @@ class Builder {
     find_compressor();
     for (Defrost& defrost : events_.defrosts) describe(defrost);
     drop_what_does_not_warm();
+    drop_rises_while_cooling();
     for (Defrost& defrost : events_.defrosts) {
       if (compressor_by_load_) describe_pause(events_.compressor.runs, window_.spacing_second, defrost);
     }
@@ -232,6 +233,17 @@ class Builder {
       return std::abs(one.heater_load - usual_load) > 0.1 * usual_load ||
              one.end_second - one.start_second < 0.6 * usual_second || (one.has_coil && !as_run(one).drip_seen);
     });
+  }
+
+  /// Where a heater of another level makes most rises, one in which the load is the compressor's is something else: a
+  /// door left open, warm food.
+  void drop_rises_while_cooling() {
+    const auto cools = [](const Defrost& one) { return one.draws_like_compressor && one.rise_is_seen; };
+    const auto cooling = std::count_if(events_.defrosts.begin(), events_.defrosts.end(), cools);
+    const auto heated = std::count_if(events_.defrosts.begin(), events_.defrosts.end(), [&](const Defrost& one) {
+      return one.heater_is_seen && one.rise_is_seen && !one.draws_like_compressor;
+    });
+    if (heated >= 2 && heated > cooling) std::erase_if(events_.defrosts, cools);
   }
 
   void find_doors() {

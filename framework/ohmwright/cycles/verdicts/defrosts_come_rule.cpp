@@ -114,6 +114,10 @@ void judge_open_ends(const JudgedLog& log, LogVerdict& verdict) {
                                    std::pair{&analysis.before_first, std::string_view("none-before")}}) {
     const OpenWait wait = open_wait_of(log, *open);
     const double probability = probability_of_open_wait(wait);
+    if (probability <= 1.0 - log.confidence && may_miss_heatings(analysis)) {
+      verdict = LogVerdict{"defrosts-come", "rows-too-far", Outcome::undecided};
+      return;
+    }
     if (probability <= 1.0 - log.confidence) {
       verdict.outcome = Outcome::out_of_limits;
       verdict.text = text;
@@ -138,6 +142,14 @@ void judge_open_ends(const JudgedLog& log, LogVerdict& verdict) {
 }
 
 }  // namespace
+
+bool may_miss_heatings(const LogAnalysis& analysis) {
+  constexpr double fewest_rows = 4.0;
+  if (!analysis.has_load || analysis.has_coil) return false;
+  return std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(), [&](const Defrost& one) {
+    return !one.is_cut && one.end_second - one.start_second < fewest_rows * analysis.coverage.spacing_second;
+  });
+}
 
 OpenWait open_wait_of(const JudgedLog& log, const OpenInterval& open) {
   const LogRatings& ratings = log.ratings;

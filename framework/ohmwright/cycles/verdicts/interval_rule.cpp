@@ -80,6 +80,8 @@ LogVerdict judge_interval(const JudgedLog& log) {
     longest = *open;
     shortest = std::min(shortest, *open);
   }
+  if (verdict.outcome == Outcome::out_of_limits && verdict.text != "too-short" && may_miss_heatings(log.analysis))
+    return LogVerdict{"interval", "rows-too-far", Outcome::undecided};
   verdict.arguments = {
       {"shortest_second", shortest}, {"longest_second", longest}, {"least_second", least}, {"most_second", most}};
   return verdict;

@@ -27,6 +27,10 @@ struct JudgedQuantity {
 /// Fills a verdict in: measured value, limits, P(within limits), doubt by source, and the outcome of `decide`.
 void judge_quantity(const JudgedLog& log, const JudgedQuantity& quantity, LogVerdict& verdict);
 
+/// Whether rows of the load are so far apart that one heating can show where another does not: the shortest that was
+/// seen fills few of them, and no coil tells.
+bool may_miss_heatings(const LogAnalysis& analysis);
+
 /// How long no defrost came at an end of the log, against the longest that may pass between two.
 struct OpenWait {
   double waited_second = 0.0;   ///< by the count that the rating goes by

@@ -82,6 +82,8 @@ void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairCom
     if (one.rule == "heater-power" && one.after.outcome == Outcome::silent && after.has_load)
       add({"heater-power-not-judged"});
   if (heater_differs(comparison)) add({"heater-power-differs"});
+  if (const LogFinding* alike = find_finding(after.findings, "heat-draws-like-compressor"))
+    add({"heat-draws-like-compressor-after", {{"count", alike->number("count").value_or(0.0)}}});
   if (after.standstill) add({"stood-after", {{"second", after.standstill->second()}}});
   if (std::any_of(after.unit_in_doubt.begin(), after.unit_in_doubt.end(), [](bool one) { return one; }))
     add({"unit-in-doubt-after"});

@@ -1,4 +1,5 @@
 // When rows were: clocks that are set, lost or wrong, and rows that run backwards.
+#include <cmath>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -98,9 +99,94 @@ TEST(RowTimes, AFalseStampFarAheadCostsOneRow) {
       timed_rows("2024-03-01 12:00:00,-18.5,100\n2084-03-01 12:01:00,-18.5,100\n2024-03-01 12:02:00,-18.5,100\n"));
   EXPECT_THAT(log.times(), ElementsAre(0.0, 120.0));
   EXPECT_EQ(log.troubles.of(LogTrouble::out_of_order).first_lines, Lines{3});
+  // One of the day after, as one of the next century.
+  EXPECT_THAT(
+      read_log(timed_rows("2024-03-01 12:00:00,-18,1\n2024-03-02 14:01:00,-18,1\n2024-03-01 12:02:00,-18,1\n")).times(),
+      ElementsAre(0.0, 120.0));
   // A pause of weeks is a gap, not a false stamp.
   EXPECT_THAT(read_log(timed_rows("2024-03-01 12:00:00,-18.5,100\n2024-04-01 12:00:00,-18.5,100\n")).times(),
               ElementsAre(0.0, 31 * 86400.0));
+}
+
+// A logger that has no battery counts from 1970 until the network tells it the time.
+TEST(RowTimes, AClockThatIsSetAfterTheStartIsCountedOn) {
+  for (const char* rows : {"1970-01-01 00:00:05,-18,1\n1970-01-01 00:01:05,-18,1\n2024-03-01 12:02:00,-18,1\n"
+                           "2024-03-01 12:03:00,-18,1\n",
+                           "5000,-18,1\n65000,-18,1\n1709294520000,-18,1\n1709294580000,-18,1\n"}) {
+    const ReadLog log = read_log(timed_rows(rows));
+    EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0, 120.0, 180.0)) << rows;
+    EXPECT_EQ(log.troubles.of(LogTrouble::clock_set_ahead).first_lines, Lines{4}) << rows;
+    EXPECT_EQ(log.start_second, 1709294520.0 - 120.0) << rows;  // date -u -d '2024-03-01 12:02' +%s
+  }
+}
+
+TEST(RowTimes, TimesThatGoBackForLongAreAskedAbout) {
+  const auto two = [](int value) { return (value < 10 ? "0" : "") + std::to_string(value); };
+  std::string rows;
+  for (int minute = 0; minute < 420; ++minute)  // from 6:00 to 12:59
+    rows += "2024-03-01 " + two(6 + minute / 60) + ":" + two(minute % 60) + ":00,-18,1\n";
+  for (int minute = 30; minute < 60; ++minute) rows += "2024-03-01 09:" + two(minute) + ":00,-18,1\n";
+  const ReadLog log = read_log(timed_rows(rows));
+  ASSERT_TRUE(log.asks("times-went-back"));
+  const LogFinding* finding = find_finding(log.findings, "times-went-back");
+  EXPECT_EQ(finding->number("line"), 422.0);
+  EXPECT_EQ(finding->number("rows"), 30.0);
+  EXPECT_EQ(finding->number("minutes"), 209.0);
+  EXPECT_EQ(log.troubles.of(LogTrouble::out_of_order).count, 30U);
+}
+
+TEST(RowTimes, AClockOfTwelveHoursWithoutItsHalfIsAskedAbout) {
+  std::string rows;
+  for (int minute = 60; minute < 840; ++minute) {  // from 1:00 over 12:59 to 1:59
+    const std::string number = std::to_string(minute % 60);
+    rows += "3/25/2024 " + std::to_string((minute / 60 + 11) % 12 + 1) + ":" + (number.size() < 2 ? "0" : "") + number +
+            ":00,-18,1\n";
+  }
+  EXPECT_TRUE(read_log(timed_rows(rows)).asks("times-went-back"));
+}
+
+TEST(RowTimes, HoursThatGoOnPastADayCountFromTheStart) {
+  const auto row = [](int minute) {
+    const std::string number = std::to_string(minute % 60);
+    return std::to_string(minute / 60) + ":" + (number.size() < 2 ? "0" : "") + number + ":00,-18.53,1\n";
+  };
+  std::string rows;
+  for (int minute = 0; minute < 3 * 1440; minute += 1) rows += row(minute);
+  const ReadLog log = read_log(timed_rows(rows));
+  EXPECT_EQ(log.rows.size(), 3U * 1440U);
+  EXPECT_EQ(log.rows.back().time_second, 3.0 * 86400.0 - 60.0);
+  EXPECT_EQ(log.troubles.total(), 0U);
+  EXPECT_FALSE(log.says("time-has-no-date"));
+}
+
+TEST(RowTimes, DaysBeforeTheHoursAreCounted) {
+  for (const char* rows : {"23:59:00,-18,1\n1.00:00:00,-18,1\n1.00:01:00,-18,1\n",
+                           "0 days 23:59:00,-18,1\n1 days 00:00:00,-18,1\n1 days 00:01:00,-18,1\n",
+                           "23:59:00,-18,1\n\"1 day, 0:00:00\",-18,1\n\"1 day, 0:01:00\",-18,1\n"}) {
+    const ReadLog log = read_log("elapsed,cabinet_temperature [degC],power [W]\n" + std::string(rows));
+    EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0, 120.0)) << rows;
+  }
+}
+
+TEST(RowTimes, YearsOfTwoDigitsMayComeFirst) {
+  for (const char* rows :
+       {"24-03-05 23:59:00,-18,1\n24-03-06 00:00:00,-18,1\n", "24-03-05 12:00:00,-18,1\n24-03-05 12:01:00,-18,1\n",
+        "24-03-25 23:59:00,-18,1\n24-03-26 00:00:00,-18,1\n"}) {
+    const ReadLog log = read_log(timed_rows(rows));
+    EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0)) << rows;
+    ASSERT_TRUE(log.start_second) << rows;
+    EXPECT_EQ(std::floor(*log.start_second / 86400.0 / 365.25), 54.0) << rows;  // 2024
+  }
+  EXPECT_THAT(read_log(timed_rows("05.03.24 23:59:00,-18,1\n06.03.24 00:00:00,-18,1\n")).times(),
+              ElementsAre(0.0, 60.0));
+}
+
+TEST(RowTimes, HalvesOfTheDayInOtherWriting) {
+  for (const char* half : {"p. m.", "p", "p.m.", "PM"}) {
+    const ReadLog log = read_log(timed_rows("3/25/2024 11:59:00 AM,-18,1\n3/25/2024 12:00:00 " + std::string(half) +
+                                            ",-18,1\n3/25/2024 1:00:00 " + half + ",-18,1\n"));
+    EXPECT_THAT(log.times(), ElementsAre(0.0, 60.0, 3660.0)) << half;
+  }
 }
 
 }  // namespace

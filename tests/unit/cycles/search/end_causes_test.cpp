@@ -53,6 +53,24 @@ TEST(EndCause, OfMostEqualOnesIsTheTimeLimit) {
   EXPECT_EQ(most[4].cause, EndCause::temperature);
 }
 
+// Times of rises in rows of five minutes are as rough as the rows: 20 and 25 min are no time limit of 22.
+TEST(EndCause, IsNoTimeLimitOfRisesInRowsFarApart) {
+  std::vector<Defrost> rises;
+  for (const double second : {1500.0, 1200.0, 1500.0, 1200.0, 1500.0}) {
+    rises.push_back(with_coil(second, 6.0 + second / 1000.0));
+    rises.back().heater_is_seen = false;
+    rises.back().plateau_start_second = 300.0;
+    rises.back().plateau_second = second - 600.0;
+  }
+  LogRatings ratings;
+  ratings.end_temperature_kelvin = melting_point_kelvin + 14.0;
+  ratings.time_limit_second = 1320.0;
+  for (const LogRatings& known : {LogRatings{}, ratings}) {
+    tell_end_causes(known, 300.0, rises);
+    for (const Defrost& one : rises) EXPECT_NE(one.cause, EndCause::time_limit);
+  }
+}
+
 TEST(EndCause, IsTheTimeLimitWhereIceIsLeft) {
   const std::vector<Defrost> one = told({with_coil(900, 0.3)});
   EXPECT_EQ(one[0].cause, EndCause::time_limit);

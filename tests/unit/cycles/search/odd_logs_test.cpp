@@ -67,7 +67,7 @@ TEST(OddLogs, GapsAreMeasuredAndWhatTheyHideIsSaid) {
   std::erase_if(log.rows, [](const LogRow& row) { return std::fmod(row.time_second, 86400.0) > 52000.0; });
   const LogAnalysis analysis = analysed(log);
   EXPECT_EQ(analysis.coverage.gaps, 5U);
-  EXPECT_NEAR(analysis.coverage.longest_gap_second, 34400.0, 20.0);
+  EXPECT_NEAR(analysis.coverage.longest_gap.second, 34400.0, 20.0);
   const LogFinding* finding = find_finding(analysis.findings, "gaps-can-hide-defrosts");
   ASSERT_NE(finding, nullptr);
   EXPECT_NEAR(*finding->number("share"), 5.0 * 34400.0 / (5.0 * 86400.0 + 52000.0), 0.002);

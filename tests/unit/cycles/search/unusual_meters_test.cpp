@@ -77,6 +77,68 @@ TEST(MeterThatWritesChanges, HasAGapWhereItIsSilentForTooLong) {
   EXPECT_TRUE(says(analysis, "gaps-can-hide-defrosts"));
 }
 
+/// Load of a freezer, a row a minute: 110 W for 20 of 45 min; where `heats`, 250 W for 20 min each 10 h, then a pause.
+std::vector<LogRow> minutes_of_load(bool heats) {
+  std::vector<LogRow> rows;
+  for (int minute = 0; minute < 6 * 1440; ++minute) {
+    const int since = (minute + 300) % 600;
+    LogRow row;
+    row.time_second = 60.0 * minute;
+    row.value[index_of(LogQuantity::power)] = minute % 45 < 20 ? 110.0 : 2.0;
+    if (heats && since < 28) row.value[index_of(LogQuantity::power)] = since < 20 ? 250.0 : 2.0;
+    rows.push_back(row);
+  }
+  return rows;
+}
+
+void add_load(std::vector<LogRow>& rows, int every_minutes, int minutes, double watt) {
+  for (std::size_t i = 0; i < rows.size(); ++i)
+    if (static_cast<int>(i) % every_minutes < minutes) rows[i].value[index_of(LogQuantity::power)] += watt;
+}
+
+TEST(OtherLoads, AKettleOnTheCircuitHidesNoDefrost) {
+  std::vector<LogRow> rows = minutes_of_load(true);
+  add_load(rows, 241, 3, 2000.0);
+  EXPECT_EQ(of_log(rows).defrost_count, 14U);
+}
+
+TEST(OtherLoads, AnIceMakersHeaterBesideTheCompressorIsNoDefrost) {
+  std::vector<LogRow> rows = minutes_of_load(false);
+  add_load(rows, 97, 6, 150.0);
+  EXPECT_EQ(of_log(rows).defrost_count, 0U);
+}
+
+TEST(RunTime, OfRowsThatAreMeansIsNotLongerByThem) {
+  for (const int row_minutes : {1, 2, 3}) {
+    std::vector<LogRow> rows;
+    for (int row = 0; row < 4 * 1440 / row_minutes; ++row) {
+      double seconds_on = 0.0;  // 10 min 20 s of each 25 min 50 s
+      for (int second = 0; second < 60 * row_minutes; second += 10)
+        seconds_on += (60 * row_minutes * row + second) % 1550 < 620 ? 10.0 : 0.0;
+      LogRow one;
+      one.time_second = 60.0 * row_minutes * row;
+      one.value[index_of(LogQuantity::power)] = 2.0 + 108.0 * seconds_on / (60.0 * row_minutes);
+      rows.push_back(one);
+    }
+    const LogAnalysis analysis = of_log(rows);
+    ASSERT_TRUE(analysis.run_share) << row_minutes;
+    EXPECT_NEAR(*analysis.run_share, 0.4, 0.01) << row_minutes;
+  }
+}
+
+TEST(RunTime, OfRunsAsShortAsRowsIsNotShown) {
+  std::vector<LogRow> rows;
+  for (int row = 0; row < 4 * 288; ++row) {
+    LogRow one;
+    one.time_second = 300.0 * row;
+    one.value[index_of(LogQuantity::power)] = row % 2 == 0 ? 80.0 : 2.0;
+    rows.push_back(one);
+  }
+  const LogAnalysis analysis = of_log(rows);
+  EXPECT_FALSE(analysis.run_share);
+  EXPECT_TRUE(says(analysis, "run-time-not-shown"));
+}
+
 TEST(HeaterOfTwoSteps, HeatsUntilTheLowerOneEnds) {
   SimulatedPlan plan = power_only();
   plan.heater_watt = 450.0;
