@@ -121,6 +121,7 @@ TEST(Registry, AWordOfSeveralNamesGetsThemAll) {
       input_error(registry_of(folder), "Part"),
       "no kind is called \"Part\" alone; say which: good-part, first-part, second-part (\"ohmwright kinds\" tells "
       "them apart)");
+  EXPECT_EQ(input_error(registry_of(folder), "good"), "no kind is called \"good\"; did you mean \"good-part\"?");
 }
 
 TEST(Registry, WithoutAnyPluginTheFoldersAreNamed) {
