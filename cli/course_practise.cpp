@@ -17,6 +17,7 @@
 #include "course_bench.hpp"
 #include "course_files.hpp"
 #include "exit_codes.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -142,7 +143,7 @@ void practise_from(std::istream& input, bool interactive, CourseBench& bench, co
     try {
       if (!take_line(bench, line, say, environment)) return;
     } catch (const InputError& error) {  // a slip of the keyboard ends no exercise
-      environment.out << paragraph(error.what(), environment.page.width);
+      environment.out << paragraph(refusal_text(error), environment.page.width);
     }
   }
 }

@@ -15,6 +15,7 @@
 #include "job_actions.hpp"
 #include "job_appliance.hpp"
 #include "job_phone.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -85,7 +86,7 @@ bool CallTalk::act(int (*action)(const Arguments&, Environment&), std::vector<st
     return true;
   } catch (const Error& error) {
     if (error.category() != ErrorCategory::input) throw;
-    line(error.what());
+    line(refusal_text(error));
     again();  // a part of it may be in the book, or somebody else's entry
     return false;
   }
@@ -97,7 +98,7 @@ void CallTalk::keep(const std::vector<job::NewEntry>& entries) {
   try {
     job_.write(entries);
   } catch (const job::WrittenMeanwhile& error) {
-    line(error.what());
+    line(refusal_text(error));
     again();
   }
 }

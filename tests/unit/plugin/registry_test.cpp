@@ -113,6 +113,17 @@ TEST(Registry, AnUnknownNameGetsTheNearestOneAndTheList) {
       "says why)");
 }
 
+TEST(Registry, AWordOfSeveralNamesGetsThemAll) {
+  const test::PluginFolder folder;
+  folder.add("good");
+  folder.add("two_kinds");
+  EXPECT_EQ(
+      input_error(registry_of(folder), "Part"),
+      "no kind is called \"Part\" alone; say which: good-part, first-part, second-part (\"ohmwright kinds\" tells "
+      "them apart)");
+  EXPECT_EQ(input_error(registry_of(folder), "good"), "no kind is called \"good\"; did you mean \"good-part\"?");
+}
+
 TEST(Registry, WithoutAnyPluginTheFoldersAreNamed) {
   const test::PluginFolder folder;
   const Registry registry(plugin_folders(folder.path() / "not installed", folder.path().native(), {}), ::geteuid());
