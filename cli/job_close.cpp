@@ -75,7 +75,9 @@ void tell_what_is_unproved(const JobAtHand& job, const Sentences& say, Environme
     (step.bars_energising() ? bars : unproved).push_back(printable(proof_text(step, say)));
   PageLayout page(environment.page);
   page.section(say(OHMWRIGHT_TEXT("Not plugged in before")), bars);
-  if (job.call.state == job::JobState::repaired) page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
+  if (job.call.state != job::JobState::repaired) unproved.clear();
+  page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
+  if (!bars.empty() || !unproved.empty()) page.blank_line();
   environment.out << page.take();
 }
 

@@ -28,8 +28,6 @@ constexpr std::array lesson_names{std::pair{Lesson::one_part, std::string_view("
 
 /// So often, before the appliance is given up.
 constexpr std::size_t most_attempts = 200;
-/// More than this no answer may be told by looks alone, or there would be nothing to measure for.
-constexpr double most_told_by_looks = 0.8;
 /// Of the parts on the table, this share is good.
 constexpr double good_on_the_table = 1.0 / 3.0;
 
@@ -61,18 +59,6 @@ const locate::Candidate* drawn_truth(const locate::FaultList& faults, Lesson les
   return last;
 }
 
-/// The place in a list of weights that a share [0…1) of their sum comes to.
-std::size_t place_at(double share, const std::vector<double>& weights) {
-  double sum = 0.0;
-  for (const double weight : weights) sum += weight;
-  double left = share * sum;
-  for (std::size_t i = 0; i < weights.size(); ++i) {
-    left -= weights[i];
-    if (left < 0.0) return i;
-  }
-  return weights.size() - 1;
-}
-
 std::string sentence_of_owner(const std::string& symptom, const Sentences& say) {
   if (symptom.empty())
     return say(
@@ -98,43 +84,21 @@ std::string drawn_complaint(const Exercise& exercise, DrawStream& draws) {
   return complaint;
 }
 
-/// What is there to be seen: something always, or nobody would have called. Of a healthy appliance one symptom
-/// misleads, of another one that would show nothing shows one that its fault may show.
+/// What is there to be seen; of a healthy appliance one symptom misleads.
 std::vector<bool> drawn_looks(const locate::FaultList& faults, const locate::Candidate& truth, Lesson lesson,
                               const std::vector<std::string>& symptoms, DrawStream& draws) {
   std::vector<bool> seen;
-  std::vector<double> shows;
   for (const std::string& symptom : symptoms) {
     locate::Signs sign;
     sign.symptoms.push_back({symptom, true});
-    shows.push_back(locate::likelihood_of_signs(faults, truth, sign, {}));
+    const double shows = locate::likelihood_of_signs(faults, truth, sign, {});
     const double share = draws.uniform();
-    seen.push_back(share < shows.back());
+    seen.push_back(share < shows);
   }
   const double which = draws.uniform();
-  if (seen.empty()) return seen;
-  if (lesson == Lesson::healthy)
+  if (lesson == Lesson::healthy && !seen.empty())
     seen[static_cast<std::size_t>(which * static_cast<double>(seen.size()))] = true;
-  else if (std::find(seen.begin(), seen.end(), true) == seen.end())
-    seen[place_at(which, shows)] = true;
   return seen;
-}
-
-/// What a student sees who looks at everything and measures nothing.
-locate::Signs all_signs(const std::vector<std::string>& symptoms, const std::vector<bool>& seen) {
-  locate::Signs signs;
-  for (std::size_t i = 0; i < symptoms.size(); ++i) signs.symptoms.push_back({symptoms[i], seen[i]});
-  return signs;
-}
-
-std::vector<std::size_t> parts_of_truth(const locate::FaultList& faults, const locate::Candidate& truth) {
-  std::vector<PartFault> all;
-  for (const std::uint16_t fault : truth.faults) all.push_back(faults.faults()[fault].fault);
-  return parts_of(all);
-}
-
-bool is_told_by_looks(Reasoning& reasoning, const locate::Signs& looks, const std::vector<std::size_t>& parts) {
-  return reasoning.probability_of(reasoning.after({}, looks), parts) > most_told_by_looks;
 }
 
 Lesson settled(Lesson lesson, DrawStream& draws) {
@@ -233,8 +197,6 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     const std::vector<std::string> symptoms =
         bench.on_the_table ? std::vector<std::string>() : symptoms_to_look_at(bench.appliance);
     const std::vector<bool> seen = drawn_looks(faults, *truth, lesson, symptoms, draws);
-    const std::vector<std::size_t> parts = parts_of_truth(faults, *truth);
-    if (!symptoms.empty() && is_told_by_looks(reasoning, all_signs(symptoms, seen), parts)) continue;
     for (std::size_t i = 0; i < seen.size(); ++i) made.exercise.looks[i].seen = seen[i];
     const std::vector<locate::TakenReading> readings =
         drawn_readings(bench, drawn, meter, all, comes_and_goes(faults, *truth), draws, made.exercise);
@@ -243,6 +205,7 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
       made.truth.names.push_back(faults.name(fault));
     }
     const locate::Diagnosis diagnosis = reasoning.after(readings, {});
+    const std::vector<std::size_t> parts = parts_of(made.truth.faults);
     made.truth.tellable = reasoning.probability_of(diagnosis, parts);
     if (lesson != Lesson::healthy && !reasoning.is_told(diagnosis, parts)) continue;
     made.truth.lesson = lesson;

@@ -7,7 +7,6 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/course/bench.hpp>
 #include <ohmwright/course/exercise.hpp>
 #include <ohmwright/course/practice.hpp>
@@ -57,30 +56,6 @@ TEST(Exercise, NothingButReadingsTellsOneFaultFromAnother) {
   EXPECT_EQ(lengths_of_complaints.size(), 1U) << "what the owner says has a length of its own";
   EXPECT_GE(complaints.size(), 3U) << "every owner says the same";
   EXPECT_EQ(names.size(), 4U) << "names follow from passphrase, set and index; here three sets share theirs";
-}
-
-/// The likeliest set of parts, and how likely it is, by all that can be looked at and nothing that is measured.
-double told_by_looks(const Exercise& exercise, Reasoning& reasoning, const std::vector<std::size_t>& parts) {
-  locate::Signs looks;
-  for (const Look& look : exercise.looks) looks.symptoms.push_back({look.id, look.seen});
-  return reasoning.probability_of(reasoning.after({}, looks), parts);
-}
-
-TEST(Exercise, LooksAndItsOwnerDoNotTellTheFault) {
-  const CourseKey key = made_key(testing::timer_appliance, Lesson::mixed, "looks", 200);
-  const Bench bench = bench_of(read_appliance(parse_document(key.appliance_text, "appliance"), testing::registry()));
-  Reasoning reasoning(bench, key.meter);
-  std::size_t healthy = 0;
-  for (const MadeExercise& made : key.exercises) {
-    const Exercise& exercise = made.exercise;
-    EXPECT_LE(told_by_looks(exercise, reasoning, parts_of(made.truth.faults)), 0.8) << exercise.name;
-    const auto seen =
-        std::count_if(exercise.looks.begin(), exercise.looks.end(), [](const Look& look) { return look.seen; });
-    EXPECT_GE(seen, 1) << "one that shows nothing would be told from a healthy one, which always misleads";
-    EXPECT_THAT(exercise.complaint, ::testing::StartsWith("Who owns it says: "));
-    healthy += made.truth.faults.empty() ? 1U : 0U;
-  }
-  EXPECT_GT(healthy, 20U) << "a quarter of a mixed set";
 }
 
 TEST(Exercise, AnAppliancesLooksAreItsOwn) {

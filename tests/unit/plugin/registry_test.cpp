@@ -111,7 +111,7 @@ TEST(Registry, AnUnknownNameGetsTheNearestOneAndTheList) {
   EXPECT_THAT(input_error(registry_of(folder), "toaster"),
               AllOf(HasSubstr("no kind is called \"toaster\"; there are good-part, first-part, second-part; refused: "),
                     HasSubstr("no_stamp.ohmplug: "), HasSubstr("stamp")));
-  for (const char* file : {"null_table", "abi_newer", "abi_older"}) folder.add(file);
+  for (const char* file : {"wrong_build_tag", "abi_newer", "abi_older"}) folder.add(file);
   EXPECT_THAT(input_error(registry_of(folder), "toaster"), HasSubstr("more (\"ohmwright kinds\" says why)"));
 }
 
