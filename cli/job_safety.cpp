@@ -27,6 +27,7 @@ std::string proof_command(const job::ProofStep& step) {
     case Form::earth_bond_unread:
       return "ohmwright job verify --earth-bond 0.12ohm --test-current 10A, or --earth-bond none";
     case Form::new_part_not_within:
+    case Form::new_part_undecided:
       return "ohmwright job read " + step.place + (step.place == step.part ? " VALUE" : "=VALUE");
     case Form::new_part_unread:
       return "ohmwright job read " + step.place + "=VALUE";

@@ -261,6 +261,8 @@ TEST_F(Course, ExplainsWhatEachFaultReads) {
   EXPECT_EQ(ran.exit_code, 0) << ran.err;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("OL"), HasSubstr("good"), HasSubstr("What is seen of it")));
   EXPECT_THAT(course({"explain", "heater"}).out, HasSubstr("name --ratings;"));
+  const std::string capacitor = course({"explain", "run-capacitor", "--ratings", "run-10uf"}).out;
+  EXPECT_THAT(capacitor, AllOf(HasSubstr("What a good one reads"), HasSubstr("Capacitance: "), HasSubstr("µF")));
 }
 
 }  // namespace

@@ -121,8 +121,20 @@ struct Registry::State {
       return text + " alone; say which: " + listed(with_the_word) + " (\"ohmwright kinds\" tells them apart)";
     if (const auto meant = near_miss(name, names)) text += "; did you mean " + ohmwright::quoted(*meant) + "?";
     text += ids.empty() ? "; no plugin was found in " + listed(searched_folders()) : "; there are " + listed(ids);
-    if (!found.refused.empty())
-      text += "; refused: " + std::to_string(found.refused.size()) + " (\"ohmwright kinds\" says why)";
+    return text + refusals_told();
+  }
+
+  /// The kind that is looked for may be in what was refused, so its reasons are told here.
+  std::string refusals_told() const {
+    constexpr std::size_t most = 3;
+    std::string text;
+    for (std::size_t i = 0; i < std::min(most, found.refused.size()); ++i) {
+      text += "; refused: " + shell_word(found.refused[i].path) + ": ";
+      for (std::size_t j = 0; j < found.refused[i].reasons.size(); ++j)
+        text += (j == 0 ? "" : "; ") + found.refused[i].reasons[j];
+    }
+    if (found.refused.size() > most)
+      text += "; and " + std::to_string(found.refused.size() - most) + " more (\"ohmwright kinds\" says why)";
     return text;
   }
 
