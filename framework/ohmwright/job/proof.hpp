@@ -27,7 +27,7 @@ struct ProofStep {
     new_part_unread,     ///< `part` was read before it was replaced, and the new one was not
     // These are told.
     forced_defrost,  ///< after the last part that was replaced
-    log,              ///< from after the repair
+    log,             ///< from after the repair
   };
 
   Form form = Form::log;
