@@ -15,6 +15,7 @@ copy="$place/checkout/.build/dev"
 mkdir -p "$copy/bin" "$copy/$libdir"
 cp "$build/bin/ohmwright" "$copy/bin/"
 cp -R "$build/$libdir/ohmwright" "$copy/$libdir/"
+cp -P "$build/$libdir"/libohmwright_core.so* "$copy/$libdir/"  # found beside the program, as in an installation
 chmod -R g+w "$place/checkout"
 
 "$copy/bin/ohmwright" kinds >"$place/before"
