@@ -43,6 +43,9 @@ function(ohmwright_add_plugin name)
     PREFIX "" OUTPUT_NAME "${name}" SUFFIX ".ohmplug" LIBRARY_OUTPUT_DIRECTORY "${folder}"
     CXX_EXTENSIONS OFF CXX_VISIBILITY_PRESET hidden VISIBILITY_INLINES_HIDDEN ON
     INSTALL_RPATH "$ORIGIN/${way_to_core}")
+  if(TARGET ohmwright_build_settings AND NOT arg_OUTPUT_FOLDER)  # our build tree has the layout of the installation
+    set_target_properties(${name} PROPERTIES BUILD_WITH_INSTALL_RPATH ON)
+  endif()
   _ohmwright_export_two_symbols(${name})
   if(arg_SCHEMA)
     _ohmwright_embed_schema(${name} "${arg_SCHEMA}")

@@ -217,7 +217,8 @@ TEST(Evidence, NoOhmsOfAPartAloneAreBeyondItsFaults) {
       {timer_upright, "heater-alone", "heater", {"0.2", "2", "6", "10", "16", "20", "60", "700", "1k", "10k", "90k"}},
       {timer_upright, "fan-alone", "fan", {"0.2", "3", "2k", "20k", "90k"}},
       {board_upright, "sensor-plug", "sensor", {"0.1", "5", "100", "400", "400k", "900k"}},
-      {timer_upright, "splice-alone", "splice", {"3", "40"}}};
+      {board_upright, "link-alone", "link", {"5", "60", "300", "2k", "90k"}},
+      {timer_upright, "splice-alone", "splice", {"3", "40", "70", "1k", "20k", "90k"}}};
   for (const Place& place : places)
     for (const char* shown : place.shown) {
       const std::string reading = std::string(place.point) + "=" + shown;
@@ -236,7 +237,7 @@ TEST(Evidence, AHeaterOfAThirdOfItsOhmsIsNamed) {
                                  Not(HasSubstr("Nothing of the possible faults explains it"))));
 }
 
-// Two kilohms across a link that is whole or open are explained by nothing: twice alike they are no slip, and
+// 400 kilohms across a link, that is whole, burnt through or open, are explained by nothing: twice alike they are no slip, and
 // nobody is sent there a third time (common practice, no source).
 TEST(Evidence, WhatWasReadTwiceAlikeIsNotAskedForAgain) {
   const auto asks_for_it = [](const nlohmann::json& json) {
@@ -244,14 +245,25 @@ TEST(Evidence, WhatWasReadTwiceAlikeIsNotAskedForAgain) {
       if (step.value("test_point", std::string()) == "link-alone") return true;
     return false;
   };
-  const nlohmann::json once = located({board_upright, "link-alone=2k"});
+  const nlohmann::json once = located({board_upright, "link-alone=400k"});
   ASSERT_GT(once["readings"][0]["probability_unexplained"].get<double>(), 0.5);
   EXPECT_TRUE(asks_for_it(once));
-  EXPECT_FALSE(asks_for_it(located({board_upright, "link-alone=2k", "link-alone=2.01k"})));
-  EXPECT_THAT(told({board_upright, "link-alone=2k", "link-alone=2.01k"}),
+  EXPECT_FALSE(asks_for_it(located({board_upright, "link-alone=400k", "link-alone=401k"})));
+  EXPECT_THAT(told({board_upright, "link-alone=400k", "link-alone=401k"}),
               AllOf(HasSubstr("Read twice alike, and nothing of the possible faults explains it: judge what lies "
                               "between the probes by itself (ohmwright check)."),
                     Not(HasSubstr("explains it: measure it again"))));
+}
+
+// The splice was read by itself, and what it showed and a good heater add up to what the harness shows.
+TEST(Evidence, APartReadAloneIsNamedForWhatTheNetworkShows) {
+  for (const char* shown : {"300", "2k", "20k"}) {
+    const std::string alone = std::string("splice-alone=") + shown;
+    const std::string both = "harness=" + std::string(shown == std::string("300") ? "332" : shown);
+    const nlohmann::json json =
+        located({timer_upright, "--zone", "coil=-18C", "--symptom", "no-heat", alone, alone, both, both});
+    EXPECT_EQ(json["possible_faults"][0]["parts"], nlohmann::json::array({"splice"})) << shown;
+  }
 }
 
 // A broken test lead shows OL everywhere (common practice, no source).

@@ -15,7 +15,7 @@ using namespace ohmwright;
 enum Measurand : std::uint16_t { closed_contact, open_contact };
 enum Rule : std::uint16_t { closed_rule, open_rule };
 enum ClosedText : TextIndex { resistance_judged, does_not_close, closes_by_sound, closed_not_read };
-enum OpenText : TextIndex { opens, does_not_open, open_not_read };
+enum OpenText : TextIndex { opens, does_not_open, range_too_low, open_not_read };
 
 Descriptor make_descriptor() {
   Descriptor descriptor;
@@ -42,10 +42,11 @@ Descriptor make_descriptor() {
       {"open-contact",
        OHMWRIGHT_TEXT("The contact opens"),
        true,
-       can_pass | can_condemn,
+       can_pass | can_condemn | can_be_undecided,
        "common practice, no source",
        {{"opens", OHMWRIGHT_TEXT("It does not conduct where it should be open.")},
         {"does-not-open", OHMWRIGHT_TEXT("It conducts where it should be open: the contact is stuck.")},
+        {"range-too-low", OHMWRIGHT_TEXT("OL on a low range says little: read it again on a range above 1 megohm.")},
         {"not-read", OHMWRIGHT_TEXT("Not judged: the open contact was not read with a lead off.")}}}};
   descriptor.procedures = {
       {"read-the-contact",
@@ -68,6 +69,9 @@ const PreparedReading* reading_of(const Evidence& evidence, Measurand measurand)
     if (reading.measurand == measurand && reading.connection == Connection::lead_off) return &reading;
   return nullptr;
 }
+
+/// From how many ohms on an open contact counts as open (common practice, no source).
+constexpr double no_longer_stuck = 1e6;
 
 bool conducts_nothing(const PreparedReading& reading) {
   return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
@@ -111,6 +115,8 @@ class LightSwitch : public Part {
   static void judge_open(const PreparedReading* reading, Findings& findings) {
     if (reading == nullptr)
       findings.add(open_rule, Outcome::silent, open_not_read);
+    else if (reading->shown == Shown::over_range && reading->range_full_scale < no_longer_stuck)
+      findings.add(open_rule, Outcome::undecided, range_too_low);  // OL is "more than the range", and 700 ohm is stuck
     else if (conducts_nothing(*reading))
       findings.add(open_rule, Outcome::within_limits, opens);
     else

@@ -60,22 +60,29 @@ class TakenNames {
   std::map<std::string, Owner, std::less<>> owners_;
 };
 
+/// A folder or file as the user would name it, and where that leads.
+struct Place {
+  fs::path named;
+  fs::path canonical;  ///< every symbolic link followed; empty where it leads nowhere
+};
+
 class Search {
  public:
-  Search(::uid_t user, const AllowList& allowed) : user_(user), allowed_(allowed) {}
+  Search(::uid_t user, const AllowList& allowed) : user_(user), allowed_(allowed), walk_(user) {}
 
   /// `is_installation`: what is found there belongs to the program.
   void search(const fs::path& folder, bool is_installation) {
     is_installation_ = is_installation;
     std::error_code error;
-    if (!searched_.insert(fs::weakly_canonical(folder, error)).second) return;
+    const Place place{folder, fs::weakly_canonical(folder, error)};
+    if (!searched_.insert(place.canonical).second) return;
     std::vector<std::string> reasons = distrust_of_folder(folder, user_);
     if (!reasons.empty()) {
-      search_distrusted(folder, std::move(reasons));
+      search_distrusted(place, std::move(reasons));
       return;
     }
     if (is_installation) index_ = read_kind_index(folder, user_);
-    for (const fs::path& inner : consider_files_of(folder)) consider_files_of(inner);
+    for (const Place& inner : consider_files_of(place)) consider_files_of(inner);
   }
 
   /// Without the plugin that reads them, kind files are as good as not there.
@@ -94,42 +101,53 @@ class Search {
 
  private:
   /// Files there can only be taken by what is in them. Where none is, the folder is refused once, not file by file.
-  void search_distrusted(const fs::path& folder, std::vector<std::string> reasons) {
+  void search_distrusted(const Place& folder, std::vector<std::string> reasons) {
     const std::size_t refused_before = result.refused.size();
     const std::size_t found_before = count_of_found();
     if (!allowed_.empty())
-      for (const fs::path& inner : consider_files_of(folder)) consider_files_of(inner);
+      for (const Place& inner : consider_files_of(folder)) consider_files_of(inner);
     if (count_of_found() > found_before) return;
     result.refused.resize(refused_before);
-    result.refused.push_back({folder, std::move(reasons), {}});
+    result.refused.push_back({folder.named, std::move(reasons), {}});
   }
 
   std::size_t count_of_found() const { return result.plugins.size() + (result.kind_file_reader ? 1U : 0U); }
 
   /// Considers the plugins right in the folder; returns the folders in it.
-  std::vector<fs::path> consider_files_of(const fs::path& folder) {
-    std::vector<fs::path> files;
-    std::vector<fs::path> folders;
+  std::vector<Place> consider_files_of(const Place& folder) {
+    std::vector<Place> files;
+    std::vector<Place> folders;
     std::error_code error;
-    fs::directory_iterator entry(folder, error);
+    fs::directory_iterator entry(folder.named, error);
     for (; !error && entry != fs::directory_iterator(); entry.increment(error)) {
       std::error_code ignored;  // what cannot be looked at is no folder for us
       if (entry->path().extension() == plugin_suffix || is_named_as_kind_file(entry->path())) {
-        files.push_back(entry->path());
+        files.push_back(place_of(*entry, folder));
       } else if (entry->is_directory(ignored)) {
-        folders.push_back(entry->path());
+        folders.push_back(place_of(*entry, folder));
       }
     }
-    if (error) result.refused.push_back({folder, {"the folder cannot be read: " + error.message()}, {}});
-    std::sort(files.begin(), files.end());
-    std::sort(folders.begin(), folders.end());
-    for (const fs::path& file : files) consider(file);
+    if (error) result.refused.push_back({folder.named, {"the folder cannot be read: " + error.message()}, {}});
+    const auto by_name = [](const Place& a, const Place& b) { return a.named < b.named; };
+    std::sort(files.begin(), files.end(), by_name);
+    std::sort(folders.begin(), folders.end(), by_name);
+    for (const Place& file : files) consider(file);
     return folders;
   }
 
-  void consider(const fs::path& path) {
+  /// Only an entry that is a symbolic link itself has a path to be followed.
+  static Place place_of(const fs::directory_entry& entry, const Place& folder) {
+    std::error_code error;
+    if (!entry.is_symlink(error)) return {entry.path(), folder.canonical / entry.path().filename()};
+    return {entry.path(), fs::canonical(entry.path(), error)};
+  }
+
+  void consider(const Place& place) {
+    const fs::path& path = place.named;
     try {
-      const TrustedFile file = open_admitted(path, user_, allowed_, is_installation_);
+      const TrustedFile file =
+          admit(place.canonical.empty() ? examine_file(path, user_) : examine_file(place.canonical, walk_), path,
+                allowed_, is_installation_);
       if (is_known(file)) return;
       const FileBytes bytes(file.descriptor.number(), file.size);
       add(is_named_as_kind_file(path) ? read_kind_file(bytes, file, index_) : read_plugin(bytes, file));
@@ -175,6 +193,7 @@ class Search {
 
   ::uid_t user_;
   const AllowList& allowed_;
+  FolderWalk walk_;
   bool is_installation_ = false;
   KindIndex index_;  ///< the installation's
   TakenNames names_;

@@ -1,4 +1,3 @@
-#include <array>
 #include <cerrno>
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -6,6 +5,7 @@
 #include <utility>
 
 #include <ohmwright/plugin/allowed/digest.hpp>
+#include <ohmwright/plugin/folder_walk.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/sealed_copy.hpp>
 #include <ohmwright/plugin/trust.hpp>
@@ -15,14 +15,6 @@ namespace ohmwright {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr ::mode_t others_can_write = S_IWGRP | S_IWOTH;
-
-std::string octal(::mode_t mode) {
-  std::string text = "0000";
-  for (unsigned digit = 0; digit < 4; ++digit) text[3 - digit] = static_cast<char>('0' + ((mode >> (3 * digit)) & 7U));
-  return text;
-}
 
 std::string system_text(int error) { return std::generic_category().message(error); }
 
@@ -34,95 +26,46 @@ std::string sort_of(::mode_t mode) {
   return "a device";
 }
 
-/// The checks, gathered on the way from the root folder down.
-class Walk {
- public:
-  explicit Walk(::uid_t user) : user_(user) {}
-
-  /// Descends into a canonical folder, checking each on the way. False when it cannot be entered.
-  bool descend(const fs::path& folder) {
-    fs::path so_far = "/";
-    if (!enter(AT_FDCWD, "/", so_far)) return false;
-    for (const fs::path& name : folder.relative_path()) {
-      so_far /= name;
-      if (!enter(here_.number(), name.c_str(), so_far)) return false;
-    }
-    return true;
+void check_file(const struct ::stat& status, ::uid_t user, const fs::path& path, std::vector<std::string>& reasons) {
+  if (!S_ISREG(status.st_mode)) {
+    reasons.push_back("it is " + sort_of(status.st_mode) + ", not a regular file");
+    return;
   }
-
-  /// Opens the file of that name in the folder reached.
-  TrustedFile open(const fs::path& path) {
-    TrustedFile file;
-    file.path = path;
-    // Not to wait for a pipe's other end; a symbolic link here was put in after the path was resolved.
-    file.descriptor = FileDescriptor(
-        ::openat(here_.number(), path.filename().c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC));
-    struct ::stat status {};
-    if (!file.descriptor.is_open() || ::fstat(file.descriptor.number(), &status) != 0) {
-      reasons.push_back("it cannot be opened: " + system_text(errno));
-      return file;
-    }
-    check_file(status, path);
-    if (!S_ISREG(status.st_mode)) file.descriptor = FileDescriptor();
-    file.size = static_cast<std::uint64_t>(status.st_size);
-    file.device = status.st_dev;
-    file.inode = status.st_ino;
-    return file;
-  }
-
-  std::vector<std::string> reasons;
-
- private:
-  bool enter(int from, const char* name, const fs::path& folder) {
-    FileDescriptor next(::openat(from, name, O_PATH | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC));
-    struct ::stat status {};
-    if (!next.is_open() || ::fstat(next.number(), &status) != 0) {
-      reasons.push_back("the folder " + shell_word(folder) + " cannot be entered: " + system_text(errno));
-      return false;
-    }
-    here_ = std::move(next);
-    check_owner(status, "the folder " + shell_word(folder), folder);
-    if ((status.st_mode & others_can_write) != 0 && (status.st_mode & S_ISVTX) == 0) {
-      reasons.push_back("others can write to the folder " + shell_word(folder) + " (mode " + octal(status.st_mode) +
-                        "); if you trust what is in it: chmod go-w " + shell_word(folder));
-    }
-    return true;
-  }
-
-  void check_file(const struct ::stat& status, const fs::path& path) {
-    if (!S_ISREG(status.st_mode)) {
-      reasons.push_back("it is " + sort_of(status.st_mode) + ", not a regular file");
-      return;
-    }
-    check_owner(status, "the file", path);
-    if ((status.st_mode & others_can_write) != 0) {
-      reasons.push_back("others can write to the file (mode " + octal(status.st_mode) +
-                        "); if you trust what is in it: chmod go-w " + shell_word(path));
-    }
-  }
-
-  void check_owner(const struct ::stat& status, const std::string& what, const fs::path& path) {
-    if (status.st_uid == 0 || status.st_uid == user_) return;
-    reasons.push_back(what + " belongs to user " + std::to_string(status.st_uid) +
-                      ", neither to root nor to you (user " + std::to_string(user_) + "); if you trust it: " +
-                      (user_ == 0 ? "" : "sudo ") + "chown " + std::to_string(user_) + " " + shell_word(path));
-  }
-
-  ::uid_t user_;
-  FileDescriptor here_;
-};
+  check_owner(status, user, "the file", path, reasons);
+  check_mode(status, "the file", path, reasons);
+}
 
 }  // namespace
+
+ExaminedFile examine_file(const fs::path& canonical, FolderWalk& walk) {
+  ExaminedFile examined;
+  TrustedFile& file = examined.file;
+  file.path = canonical;
+  const bool is_reached = walk.go_to(canonical.parent_path());
+  examined.distrust = walk.distrust();
+  if (!is_reached) return examined;
+  // Not to wait for a pipe's other end; a symbolic link here was put in after the path was resolved.
+  file.descriptor = FileDescriptor(
+      ::openat(walk.here(), canonical.filename().c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC));
+  struct ::stat status {};
+  if (!file.descriptor.is_open() || ::fstat(file.descriptor.number(), &status) != 0) {
+    examined.distrust.push_back("it cannot be opened: " + system_text(errno));
+    return examined;
+  }
+  check_file(status, walk.user(), canonical, examined.distrust);
+  if (!S_ISREG(status.st_mode)) file.descriptor = FileDescriptor();
+  file.size = static_cast<std::uint64_t>(status.st_size);
+  file.device = status.st_dev;
+  file.inode = status.st_ino;
+  return examined;
+}
 
 ExaminedFile examine_file(const fs::path& path, ::uid_t user) {
   std::error_code error;
   const fs::path canonical = fs::canonical(path, error);
   if (error) throw PluginError(path, {"it cannot be opened: " + error.message()});
-  Walk walk(user);
-  ExaminedFile examined;
-  if (walk.descend(canonical.parent_path())) examined.file = walk.open(canonical);
-  examined.distrust = std::move(walk.reasons);
-  return examined;
+  FolderWalk walk(user);
+  return examine_file(canonical, walk);
 }
 
 TrustedFile open_trusted(const fs::path& path, ::uid_t user) {
@@ -138,7 +81,10 @@ std::string reason_not_listed(const fs::path& path) {
 }
 
 TrustedFile open_admitted(const fs::path& path, ::uid_t user, const AllowList& allowed, bool from_installation) {
-  ExaminedFile examined = examine_file(path, user);
+  return admit(examine_file(path, user), path, allowed, from_installation);
+}
+
+TrustedFile admit(ExaminedFile examined, const fs::path& path, const AllowList& allowed, bool from_installation) {
   const bool must_be_listed = allowed.is_the_only_way() && !from_installation;
   if (examined.distrust.empty() && !must_be_listed) return std::move(examined.file);
   if (!allowed.empty() && examined.file.descriptor.is_open()) {
@@ -157,9 +103,9 @@ std::vector<std::string> distrust_of_folder(const fs::path& folder, ::uid_t user
   const fs::path canonical = fs::canonical(folder, error);
   if (error) return {"the folder cannot be read: " + error.message()};
   if (!fs::is_directory(canonical, error)) return {"it is not a folder"};
-  Walk walk(user);
-  walk.descend(canonical);
-  return std::move(walk.reasons);
+  FolderWalk walk(user);
+  walk.go_to(canonical);
+  return walk.distrust();
 }
 
 }  // namespace ohmwright

@@ -8,6 +8,7 @@
 
 #include <ohmwright/plugin/allowed/allow_list.hpp>
 #include <ohmwright/plugin/file_descriptor.hpp>
+#include <ohmwright/plugin/folder_walk.hpp>
 
 namespace ohmwright {
 
@@ -38,11 +39,18 @@ struct ExaminedFile {
 /// As `open_trusted`, but the reasons are told, not thrown. Throws PluginError only for a file that is not there.
 ExaminedFile examine_file(const std::filesystem::path& path, ::uid_t user);
 
+/// The same for a path without symbolic links, on a walk that may have been in its folder before.
+ExaminedFile examine_file(const std::filesystem::path& canonical, FolderWalk& walk);
+
 /// As `open_trusted`; and a file that breaks its rules is taken all the same when its bytes are on the list. What is
 /// then open is a sealed copy of them, which nobody can change any more, so every use of it sees what was permitted.
 /// Where the list is the only way, no other file is taken, but for those of the installation.
 TrustedFile open_admitted(const std::filesystem::path& path, ::uid_t user, const AllowList& allowed,
                           bool from_installation);
+
+/// The same for a file that was examined already; `path` is how it was named.
+TrustedFile admit(ExaminedFile examined, const std::filesystem::path& path, const AllowList& allowed,
+                  bool from_installation);
 
 /// Why a file is refused where the list is the only way, and how to put it there.
 std::string reason_not_listed(const std::filesystem::path& path);

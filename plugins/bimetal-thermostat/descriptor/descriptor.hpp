@@ -14,6 +14,7 @@ enum FaultModeIndex : std::uint16_t {
   fault_drifted_low,
   fault_bad_contact,
   fault_link_open,
+  fault_burnt_contact,
 };
 
 /// Places in the list of terminals. A part whose link shares a lead joins two of them in its appliance.

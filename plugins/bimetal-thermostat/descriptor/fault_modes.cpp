@@ -1,3 +1,4 @@
+#include <ohmwright/component/fault_extents.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "descriptor/descriptor.hpp"
@@ -43,6 +44,16 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        assumed,
        {{"frost-whole-coil", 0.9}, {"warm-cabinet", 0.7}, {"compressor-never-stops", 0.4}, {"no-heat", 0.95}},
        {"ends-defrost", "times-defrost", "heats-coil"}},  // a link opens because something did not stop the heat
+      {"burnt-contact",
+       OHMWRIGHT_TEXT("contact burnt through: hundreds of ohms and more"),
+       fault_extents::burnt_joint_weight,
+       assumed,
+       {{"frost-whole-coil", 0.8},
+        {"no-heat", 0.9},
+        {"warm-cabinet", 0.6},
+        {"hum-or-smell", 0.3},
+        {"comes-and-goes", 0.3}},
+       {"heats-coil"}},
   };
 }
 

@@ -2,6 +2,8 @@
 
 #include <optional>
 
+#include <ohmwright/component/fault_extents.hpp>
+
 #include "descriptor/descriptor.hpp"
 #include "rules/names.hpp"
 
@@ -14,7 +16,6 @@ constexpr double least_contact_ohms = 0.01;
 /// How far a drifted part is off, and what a bad contact has (assumed, no source).
 constexpr double drift_kelvin = 8.0;
 constexpr double bad_contact_from_ohms = 0.5;
-constexpr double bad_contact_to_ohms = 50.0;
 
 double drift_of(std::uint16_t fault_mode) {
   if (fault_mode == fault_drifted_high) return drift_kelvin;
@@ -36,7 +37,9 @@ std::optional<double> share_closed(const ThermostatRatings* ratings, std::uint16
 Element contact_of(double ohms_limit, std::uint16_t fault_mode, double share) {
   if (share <= 0.0) return open_between(contact_1, contact_2);
   if (fault_mode == fault_bad_contact)
-    return contact_between(contact_1, contact_2, bad_contact_from_ohms, bad_contact_to_ohms, share);
+    return contact_between(contact_1, contact_2, bad_contact_from_ohms, fault_extents::bad_joint_to, share);
+  if (fault_mode == fault_burnt_contact)
+    return contact_between(contact_1, contact_2, fault_extents::burnt_joint_from, fault_extents::burnt_joint_to, share);
   return contact_between(contact_1, contact_2, least_contact_ohms, ohms_limit, share);
 }
 

@@ -1,3 +1,4 @@
+#include <ohmwright/component/fault_extents.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "descriptor/descriptor.hpp"
@@ -67,6 +68,17 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        assumed,
        {{"error-code", 0.6}, {"long-defrost", 0.4}, {"short-defrost", 0.3}, {"frost-whole-coil", 0.4}},
        {"senses-coil"}},
+      {"burnt-contact",
+       OHMWRIGHT_TEXT("contact to the heater burnt through: hundreds of ohms and more"),
+       fault_extents::burnt_joint_weight,
+       assumed,
+       {{"frost-whole-coil", 0.8},
+        {"no-heat", 0.9},
+        {"warm-cabinet", 0.6},
+        {"hum-or-smell", 0.3},
+        {"no-defrost", 0.6},
+        {"comes-and-goes", 0.3}},
+       {"heats-coil"}},
   };
 }
 

@@ -1,5 +1,7 @@
 #include "part/electrical_model.hpp"
 
+#include <ohmwright/component/fault_extents.hpp>
+
 #include "part/motor.hpp"
 #include "rules/names.hpp"
 
@@ -9,7 +11,6 @@ namespace {
 
 // How far faults go, and what lies between terminals where no sheet says it; assumed, no source [ohm].
 constexpr double bad_contact_from_ohms = 0.5;
-constexpr double bad_contact_to_ohms = 50.0;
 constexpr double any_motor_from_ohms = 500.0;
 constexpr double any_motor_to_ohms = 100e3;
 constexpr double transformer_from_ohms = 50.0;
@@ -59,9 +60,12 @@ Closed with_fault(Closed closed, std::uint16_t fault_mode, bool timer) {
   }
 }
 
-Element contact(const ControlRatings& ratings, std::uint16_t to, double share, bool burnt) {
+Element contact(const ControlRatings& ratings, std::uint16_t to, double share, std::uint16_t fault_mode) {
   if (share <= 0.0) return open_between(terminal_line, to);
-  if (burnt) return contact_between(terminal_line, to, bad_contact_from_ohms, bad_contact_to_ohms, share);
+  if (fault_mode == fault_bad_contact)
+    return contact_between(terminal_line, to, bad_contact_from_ohms, fault_extents::bad_joint_to, share);
+  if (fault_mode == fault_burnt_contact)
+    return contact_between(terminal_line, to, fault_extents::burnt_joint_from, fault_extents::burnt_joint_to, share);
   return contact_between(terminal_line, to, least_contact_ohms, ratings.contact_resistance.value(), share);
 }
 
@@ -101,8 +105,8 @@ ModelAnswer append_model(const ControlRatings* ratings, std::uint16_t fault_mode
   if (!applies(*ratings, fault_mode)) return ModelAnswer::not_applicable;
   const bool timer = ratings->is_timer();
   const Closed closed = with_fault(good(*ratings, situation), fault_mode, timer);
-  elements.push_back(contact(*ratings, terminal_defrost, closed.defrost, fault_mode == fault_bad_contact));
-  elements.push_back(contact(*ratings, terminal_run, closed.run, false));
+  elements.push_back(contact(*ratings, terminal_defrost, closed.defrost, fault_mode));
+  elements.push_back(contact(*ratings, terminal_run, closed.run, not_found));
   if (!timer)
     elements.push_back(power_supply_between(*ratings));
   else if (fault_mode == fault_motor_open)

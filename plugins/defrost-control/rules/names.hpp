@@ -44,6 +44,7 @@ enum FaultModeIndex : std::uint16_t {
   fault_bad_contact,
   fault_no_output,
   fault_sensor_input_dead,
+  fault_burnt_contact,
 };
 
 enum RuleIndex : std::uint16_t {

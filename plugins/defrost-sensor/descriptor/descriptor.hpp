@@ -17,6 +17,7 @@ enum FaultModeIndex : std::uint16_t {
   fault_wrong_curve,
   fault_misplaced,
   fault_intermittent,
+  fault_far_too_low,
 };
 
 /// Everything that the kind says of itself.

@@ -61,6 +61,12 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        assumed,
        {{"comes-and-goes", 0.9}, {"error-code", 0.4}, {"frost-whole-coil", 0.2}},
        {}},
+      {"far-too-low",
+       OHMWRIGHT_TEXT("reads far too low: bridged by damp or damage, or of quite another curve"),
+       0.2,
+       assumed,
+       {{"short-defrost", 0.6}, {"frost-whole-coil", 0.6}, {"error-code", 0.4}, {"fault-since-repair", 0.3}},
+       {}},
   };
 }
 

@@ -13,6 +13,8 @@ namespace {
 
 /// Share of the time that one which comes and goes conducts (assumed, no source).
 constexpr double share_closed = 0.5;
+/// Leads or a chip that touch (assumed); what reads more is bridged by something that conducts badly.
+constexpr double most_of_a_short_ohms = 100.0;
 
 /// A resistance between two ends [ohm].
 struct Between {
@@ -43,9 +45,12 @@ Between faulty(const SensorRatings& ratings, std::uint16_t fault_mode, Between g
                Temperature warmer) {
   const auto off = [](double kelvin) { return TemperatureDifference::from_value(kelvin); };
   constexpr double least_of_another_curve = 0.2;
+  const double most_of_a_short = std::min(most_of_a_short_ohms, 0.1 * good.low);
   switch (fault_mode) {
     case fault_short:
-      return {0.0, least_of_another_curve * good.low};
+      return {0.0, most_of_a_short};
+    case fault_far_too_low:
+      return {most_of_a_short, least_of_another_curve * good.low};
     case fault_drift_high:
       return {1.1 * good.low, 1.8 * good.high};
     case fault_drift_low:

@@ -1,3 +1,4 @@
+#include <ohmwright/component/fault_extents.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "descriptor/descriptor.hpp"
@@ -55,6 +56,12 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        0.2,
        assumed,
        {{"no-air", 0.6}, {"little-air", 0.5}, {"comes-and-goes", 0.5}, {"warm-cabinet", 0.5}},
+       {}},
+      {"burnt-joint",
+       OHMWRIGHT_TEXT("joint in its leads burnt or corroded through: hundreds of ohms and more"),
+       fault_extents::burnt_joint_weight,
+       assumed,
+       {{"no-air", 0.9}, {"warm-cabinet", 0.7}, {"comes-and-goes", 0.3}},
        {}},
   };
 }

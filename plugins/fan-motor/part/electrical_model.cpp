@@ -2,6 +2,8 @@
 
 #include <optional>
 
+#include <ohmwright/component/fault_extents.hpp>
+
 #include "rules/names.hpp"
 
 namespace ohmwright::fan_motor {
@@ -13,11 +15,8 @@ namespace {
 constexpr double shorted_from_ohms = 0.0;  // leads that touch, too
 constexpr double shorted_high_share = 0.97;
 constexpr double joint_from_ohms = 3.0;
-constexpr double joint_to_ohms = 100e3;  // past it the megohms of a damp break begin
 constexpr double blocked_current_share = 1.5;
 constexpr double shorted_current_share = 2.0;
-constexpr double leak_from_ohms = 0.0;  // a conductor that touches the frame, too
-constexpr double leak_to_ohms = 500e3;
 
 std::optional<Span> ohms_to_a_meter(const FanMotorRatings& ratings, const Situation& situation) {
   std::optional<Span> limits = ratings.winding_limits();
@@ -46,8 +45,9 @@ ModelAnswer append_model(const FanMotorRatings* ratings, std::uint16_t fault_mod
   const bool electronic = ratings != nullptr && ratings->is_electronic();
   if (ratings != nullptr && fault_mode == (electronic ? fault_shorted_turns : fault_dead_electronics))
     return ModelAnswer::not_applicable;
-  const Element to_frame = fault_mode == fault_leaks ? resistance_between(lead_1, frame, leak_from_ohms, leak_to_ohms)
-                                                     : open_between(lead_1, frame);
+  const Element to_frame = fault_mode == fault_leaks
+                               ? resistance_between(lead_1, frame, fault_extents::leak_from, fault_extents::leak_to)
+                               : open_between(lead_1, frame);
   if (fault_mode == fault_open || fault_mode == fault_dead_electronics) {
     elements.insert(elements.end(), {open_between(lead_1, lead_2), to_frame});
     return ModelAnswer::stated;
@@ -58,7 +58,9 @@ ModelAnswer append_model(const FanMotorRatings* ratings, std::uint16_t fault_mod
   std::optional<Span> r = on_supply ? ohms_to_the_line(*ratings, fault_mode) : ohms_to_a_meter(*ratings, situation);
   if (!r) return ModelAnswer::unknown;
   if (!on_supply && fault_mode == fault_shorted_turns) r = Span{shorted_from_ohms, shorted_high_share * r->upper};
-  if (fault_mode == fault_bad_joint) r = Span{r->lower + joint_from_ohms, r->upper + joint_to_ohms};
+  if (fault_mode == fault_bad_joint) r = Span{r->lower + joint_from_ohms, r->upper + fault_extents::bad_joint_to};
+  if (fault_mode == fault_burnt_joint)
+    r = Span{r->lower + fault_extents::burnt_joint_from, r->upper + fault_extents::burnt_joint_to};
   elements.insert(elements.end(), {resistance_between(lead_1, lead_2, r->lower, r->upper), to_frame});
   return ModelAnswer::stated;
 }

@@ -35,6 +35,7 @@ enum FaultModeIndex : std::uint16_t {
   fault_dead_electronics,
   fault_leaks,
   fault_bad_joint,
+  fault_burnt_joint,
 };
 
 enum RuleIndex : std::uint16_t {

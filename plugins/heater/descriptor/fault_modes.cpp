@@ -1,3 +1,4 @@
+#include <ohmwright/component/fault_extents.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "descriptor/descriptor.hpp"
@@ -59,6 +60,16 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        0.2,
        assumed,
        {{"comes-and-goes", 0.9}, {"frost-far-end", 0.4}, {"frost-whole-coil", 0.3}, {"no-heat", 0.4}},
+       {}},
+      {"burnt-joint",
+       OHMWRIGHT_TEXT("joint in its leads burnt through: hundreds of ohms and more"),
+       fault_extents::burnt_joint_weight,
+       assumed,
+       {{"frost-whole-coil", 0.8},
+        {"no-heat", 0.9},
+        {"warm-cabinet", 0.6},
+        {"hum-or-smell", 0.3},
+        {"comes-and-goes", 0.3}},
        {}},
   };
 }

@@ -1,5 +1,7 @@
 #include "part/electrical_model.hpp"
 
+#include <ohmwright/component/fault_extents.hpp>
+
 #include "rules/names.hpp"
 
 namespace ohmwright::heater {
@@ -10,9 +12,6 @@ namespace {
 // to OL, is good or one of these.
 constexpr double least_lost_share = 0.1;
 constexpr double joint_from_ohms = 3.0;
-constexpr double joint_to_ohms = 100e3;  // past it the megohms of a damp break begin
-constexpr double leak_from_ohms = 0.0;   // a wire that touches its sheath, too
-constexpr double leak_to_ohms = 500e3;
 constexpr double most_of_a_short_ohms = 0.5;  // what a meter of the trade hardly tells from its leads
 /// Share of the time that one which comes and goes conducts.
 constexpr double share_closed = 0.5;
@@ -37,8 +36,9 @@ Between good(const HeaterRatings& ratings, const Situation& situation) {
 
 ModelAnswer append_model(const HeaterRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
                          std::vector<Element>& elements) {
-  const Element to_frame = fault_mode == fault_leaks ? resistance_between(lead_1, frame, leak_from_ohms, leak_to_ohms)
-                                                     : open_between(lead_1, frame);
+  const Element to_frame = fault_mode == fault_leaks
+                               ? resistance_between(lead_1, frame, fault_extents::leak_from, fault_extents::leak_to)
+                               : open_between(lead_1, frame);
   const bool heats = situation.excitation != Excitation::ohmmeter;
   if (fault_mode == fault_open || (fault_mode == fault_opens_hot && heats)) {
     elements.insert(elements.end(), {open_between(lead_1, lead_2), to_frame});
@@ -52,7 +52,9 @@ ModelAnswer append_model(const HeaterRatings* ratings, std::uint16_t fault_mode,
   Between r = good(*ratings, situation);
   if (fault_mode == fault_shorted_turns) r = {most_of_a_short_ohms, r.high * (1.0 - least_lost_share)};
   if (fault_mode == fault_one_of_two) r = {2.0 * r.low, 2.0 * r.high};
-  if (fault_mode == fault_bad_joint) r = {r.low + joint_from_ohms, r.high + joint_to_ohms};
+  if (fault_mode == fault_bad_joint) r = {r.low + joint_from_ohms, r.high + fault_extents::bad_joint_to};
+  if (fault_mode == fault_burnt_joint)
+    r = {r.low + fault_extents::burnt_joint_from, r.high + fault_extents::burnt_joint_to};
   elements.push_back(fault_mode == fault_intermittent ? contact_between(lead_1, lead_2, r.low, r.high, share_closed)
                                                       : resistance_between(lead_1, lead_2, r.low, r.high));
   elements.push_back(to_frame);

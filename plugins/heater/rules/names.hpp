@@ -28,6 +28,7 @@ enum FaultModeIndex : std::uint16_t {
   fault_leaks,
   fault_short,
   fault_intermittent,
+  fault_burnt_joint,
 };
 
 enum RuleIndex : std::uint16_t {

@@ -1,3 +1,4 @@
+#include <ohmwright/component/fault_extents.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "descriptor/descriptor.hpp"
@@ -43,6 +44,19 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        0.2,
        assumed,
        {{"trips-residual-current-device", 0.8}, {"trips-breaker", 0.3}, {"shock-from-cabinet", 0.2}},
+       {}},
+      {"burnt-joint",
+       OHMWRIGHT_TEXT("joint burnt or corroded through: hundreds of ohms and more"),
+       fault_extents::burnt_joint_weight,
+       assumed,
+       {{"frost-whole-coil", 0.4},
+        {"warm-cabinet", 0.4},
+        {"no-defrost", 0.4},
+        {"no-heat", 0.4},
+        {"no-air", 0.2},
+        {"error-code", 0.2},
+        {"hum-or-smell", 0.3},
+        {"comes-and-goes", 0.3}},
        {}},
   };
 }

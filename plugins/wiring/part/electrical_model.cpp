@@ -1,5 +1,7 @@
 #include "part/electrical_model.hpp"
 
+#include <ohmwright/component/fault_extents.hpp>
+
 #include "rules/names.hpp"
 
 namespace ohmwright::wiring {
@@ -8,9 +10,6 @@ namespace {
 
 // How far each fault goes; assumed, no source.
 constexpr double joint_from_ohms = 1.0;
-constexpr double joint_to_ohms = 50.0;
-constexpr double leak_from_ohms = 0.0;  // a conductor that touches the frame, too
-constexpr double leak_to_ohms = 500e3;
 /// Share of the time that one which comes and goes conducts.
 constexpr double share_closed = 0.5;
 
@@ -30,6 +29,13 @@ std::optional<Between> sound(const WiringRatings* ratings, const Situation& situ
   return Between{ratings->least(long_so, t), ratings->most(long_so, t)};
 }
 
+/// What a bad joint adds; nothing for other faults.
+std::optional<Between> joint_of(std::uint16_t fault_mode) {
+  if (fault_mode == fault_high_resistance) return Between{joint_from_ohms, fault_extents::bad_joint_to};
+  if (fault_mode == fault_burnt_joint) return Between{fault_extents::burnt_joint_from, fault_extents::burnt_joint_to};
+  return std::nullopt;
+}
+
 }  // namespace
 
 ModelAnswer append_model(const WiringRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
@@ -40,11 +46,10 @@ ModelAnswer append_model(const WiringRatings* ratings, std::uint16_t fault_mode,
     return ModelAnswer::stated;
   }
   const std::optional<Between> through = sound(ratings, situation);
-  if (fault_mode == fault_high_resistance) {
+  if (const std::optional<Between> joint = joint_of(fault_mode)) {
     const Between beside = through.value_or(Between{0.0, 0.0});
-    elements.insert(
-        elements.end(),
-        {resistance_between(end_1, end_2, joint_from_ohms + beside.low, joint_to_ohms + beside.high), apart});
+    elements.insert(elements.end(),
+                    {resistance_between(end_1, end_2, joint->low + beside.low, joint->high + beside.high), apart});
     return ModelAnswer::stated;
   }
   if (!through) return ModelAnswer::unknown;
@@ -52,8 +57,9 @@ ModelAnswer append_model(const WiringRatings* ratings, std::uint16_t fault_mode,
     elements.push_back(contact_between(end_1, end_2, through->low, through->high, share_closed));
   else
     elements.push_back(resistance_between(end_1, end_2, through->low, through->high));
-  elements.push_back(fault_mode == fault_leaks ? resistance_between(end_1, frame, leak_from_ohms, leak_to_ohms)
-                                               : apart);
+  elements.push_back(fault_mode == fault_leaks
+                         ? resistance_between(end_1, frame, fault_extents::leak_from, fault_extents::leak_to)
+                         : apart);
   return ModelAnswer::stated;
 }
 

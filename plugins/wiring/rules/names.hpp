@@ -19,7 +19,13 @@ enum TerminalIndex : std::uint16_t { end_1, end_2, frame };
 
 enum OwnErrorIndex : std::uint16_t { unstated_temperature };
 
-enum FaultModeIndex : std::uint16_t { fault_open, fault_high_resistance, fault_intermittent, fault_leaks };
+enum FaultModeIndex : std::uint16_t {
+  fault_open,
+  fault_high_resistance,
+  fault_intermittent,
+  fault_leaks,
+  fault_burnt_joint,
+};
 
 enum RuleIndex : std::uint16_t {
   end_to_end,

@@ -65,6 +65,9 @@ TEST(ElectricalModel, ABadContactConductsBadlyWhileClosed) {
   const auto elements = model(plain_ratings(), fault_bad_contact, -18);
   EXPECT_GT(low(elements.at(0)), 0.2);
   EXPECT_FALSE(is_closed(model(plain_ratings(), fault_bad_contact, 22)));
+  const auto burnt = model(plain_ratings(), fault_burnt_contact, -18);
+  EXPECT_NEAR(low(burnt.at(0)), high(elements.at(0)), 1e-9);
+  EXPECT_NEAR(high(burnt.at(0)), 100e3, 1e-6);
 }
 
 TEST(ElectricalModel, TheLinkIsClosedUntilItIsOpen) {

@@ -66,8 +66,11 @@ TEST(ElectricalModel, FaultsHoldAtBothPositions) {
     EXPECT_EQ(model(timer(), fault_run_contact_welded, where).closed(terminal_run), 1.0);
     EXPECT_EQ(model(timer(), fault_motor_open, where).to(terminal_neutral).type, ElementType::open);
   }
-  const Element burnt = model(timer(), fault_bad_contact, situation(position_defrost)).to(terminal_defrost);
-  EXPECT_NEAR(burnt.value_in_si * (1.0 + burnt.relative_half_width), 50.0, 1e-9);
+  const Element bad = model(timer(), fault_bad_contact, situation(position_defrost)).to(terminal_defrost);
+  EXPECT_NEAR(bad.value_in_si * (1.0 + bad.relative_half_width), 50.0, 1e-9);
+  const Element burnt = model(timer(), fault_burnt_contact, situation(position_defrost)).to(terminal_defrost);
+  EXPECT_NEAR(burnt.value_in_si * (1.0 - burnt.relative_half_width), 50.0, 1e-9);
+  EXPECT_NEAR(burnt.value_in_si * (1.0 + burnt.relative_half_width), 100e3, 1e-6);
 }
 
 TEST(ElectricalModel, TheMotorIsThatOfTheRatingsAtItsTemperature) {

@@ -46,7 +46,9 @@ TEST(ElectricalModel, ItsFaultsLeaveNoGapFromNothingToOpen) {
   EXPECT_NEAR(lowest_of(turns), 0.0, 1e-12);
   EXPECT_GT(highest_of(turns), lowest_of(good));
   EXPECT_LT(lowest_of(joint), highest_of(good));
-  EXPECT_GT(highest_of(joint), 100e3);
+  const Element burnt = model(fault_burnt_joint, Excitation::ohmmeter).at(0);
+  EXPECT_LT(lowest_of(burnt), highest_of(joint));
+  EXPECT_GT(highest_of(burnt), 100e3);
 }
 
 TEST(Expectation, MovesWithTheCopper) {

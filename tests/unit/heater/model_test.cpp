@@ -42,7 +42,7 @@ TEST(ElectricalModel, FaultsMoveTheOhmsAsTheyShould) {
 }
 
 // A dead short is as low as the leads, known without ratings; where it ends shorted turns begin, which reach up to a
-// good one, and from there a bad joint up to what a meter calls open. (Extents assumed, no source.)
+// good one, and from there bad joints and burnt ones up to what a meter calls open. (Extents assumed, no source.)
 TEST(ElectricalModel, ItsFaultsLeaveNoGapFromNothingToOpen) {
   using ohmwright::testing_support::highest_of;
   using ohmwright::testing_support::lowest_of;
@@ -52,7 +52,9 @@ TEST(ElectricalModel, ItsFaultsLeaveNoGapFromNothingToOpen) {
   EXPECT_NEAR(lowest_of(turns), 0.5, 1e-12);
   EXPECT_GT(highest_of(turns), lowest_of(good));
   EXPECT_LT(lowest_of(joint), highest_of(good));
-  EXPECT_GT(highest_of(joint), 100e3);
+  const Element burnt = model(fault_burnt_joint, Excitation::ohmmeter).at(0);
+  EXPECT_LT(lowest_of(burnt), highest_of(joint));
+  EXPECT_GT(highest_of(burnt), 100e3);
   const Element short_one = model(fault_short, Excitation::alternating_supply).at(0);
   EXPECT_EQ(short_one.type, ElementType::resistance);
   EXPECT_NEAR(highest_of(short_one), 0.5, 1e-12);

@@ -38,6 +38,9 @@ TEST(ElectricalModel, FaultsDoWhatTheySay) {
   const Element joint = model(splice(), fault_high_resistance)[0];
   EXPECT_NEAR(low(joint), 1.001, 1e-12);
   EXPECT_NEAR(high(joint), 50.1, 1e-12);
+  const Element burnt = model(splice(), fault_burnt_joint)[0];
+  EXPECT_LT(low(burnt), high(joint));
+  EXPECT_NEAR(high(burnt), 100e3 + 0.1, 1e-9);
   const Element jumping = model(lead(), fault_intermittent)[0];
   EXPECT_EQ(jumping.type, ElementType::contact);
   EXPECT_EQ(jumping.probability_closed, 0.5);
