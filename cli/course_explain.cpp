@@ -1,3 +1,4 @@
+#include <cstdint>
 #include <optional>
 
 #include <ohmwright/appliance/appliance_document.hpp>
@@ -33,10 +34,34 @@ std::optional<Chart> whole_chart(const LoadedKind& kind, const RatedPart& part, 
   return chart;
 }
 
+/// What a good one of these ratings reads wherever it is: that which hangs on no condition has no chart.
+std::vector<std::string> good_readings(const LoadedKind& kind, const RatedPart& part, const Sentences& say) {
+  const Descriptor& descriptor = kind.descriptor();
+  std::vector<std::string> lines;
+  if (part.name.empty()) return lines;
+  for (std::uint16_t i = 0; i < descriptor.measurands.size(); ++i) {
+    const std::optional<Expectation> expected =
+        kind.call("what it reads", [&] { return part.part->expect(i, Situation{}); });
+    if (!expected || expected->share_closed) continue;
+    const auto& [lower, upper] = expected->limits;
+    FindingArguments arguments{{"measurand", say.in_domain(descriptor.text_domain, descriptor.measurands[i].title)}};
+    if (lower) arguments.push_back({"from", *lower});
+    if (upper) arguments.push_back({"to", *upper});
+    if (lower && upper)
+      lines.push_back(say(OHMWRIGHT_TEXT("{measurand}: {from} to {to}"), view(arguments)));
+    else if (upper)
+      lines.push_back(say(OHMWRIGHT_TEXT("{measurand}: {to} at most"), view(arguments)));
+    else if (lower)
+      lines.push_back(say(OHMWRIGHT_TEXT("{measurand}: {from} at least"), view(arguments)));
+  }
+  return lines;
+}
+
 std::string explanation_page(const course::Bench& bench, const std::vector<course::FaultTable>& tables,
-                             const std::optional<Chart>& chart, const std::optional<Chart>& dense, const Sentences& say,
-                             const PageStyle& style) {
+                             const std::optional<Chart>& chart, const std::optional<Chart>& dense,
+                             const std::vector<std::string>& good, const Sentences& say, const PageStyle& style) {
   PageLayout page(style);
+  page.section(say(OHMWRIGHT_TEXT("What a good one reads")), good);
   for (const course::FaultTable& table : tables) {
     page.heading(table.title);
     page.table(table.rows);
@@ -46,13 +71,14 @@ std::string explanation_page(const course::Bench& bench, const std::vector<cours
 }
 
 std::string explanation_html(const course::Bench& bench, const std::vector<course::FaultTable>& tables,
-                             const std::optional<Chart>& dense, const std::string& title, const std::string& hint,
-                             const Sentences& say) {
+                             const std::optional<Chart>& dense, const std::vector<std::string>& good,
+                             const std::string& title, const std::string& hint, const Sentences& say) {
   std::string body = "<h1>" + html_text(title) + "</h1>\n";
   if (!hint.empty()) body += "<p>" + html_text(hint) + "</p>\n";
   if (dense)
     if (const std::optional<std::string> svg = chart_picture(*dense, say))
       body += html_picture(*svg, say(OHMWRIGHT_TEXT("what a good part reads, with its limits")), PictureFit::shrinks);
+  body += html_section(say(OHMWRIGHT_TEXT("What a good one reads")), good);
   for (const course::FaultTable& table : tables)
     body += "<h2>" + html_text(table.title) + "</h2>\n" + html_table(table.rows);
   body += html_section(say(OHMWRIGHT_TEXT("What is seen of it, and how often")), course::fault_symptoms(bench, say));
@@ -76,6 +102,7 @@ int course_explain(const Arguments& arguments, Environment& environment) {
   constexpr std::size_t rows = 21;
   const std::optional<Chart> chart = whole_chart(kind, part, rows);
   const std::optional<Chart> dense = whole_chart(kind, part, points_of_a_picture);
+  const std::vector<std::string> good = good_readings(kind, part, say);
   const std::string names = ratings.empty() ? listed(names_in_folder(kind.ratings_folder().string())) : std::string();
   const std::string hint =
       names.empty() ? names
@@ -84,9 +111,9 @@ int course_explain(const Arguments& arguments, Environment& environment) {
                           {{"names", names}});
   const std::string title = say.in_domain(kind.descriptor().text_domain, kind.descriptor().title);
   deliver(arguments.value("--format", "text") == "html"
-              ? explanation_html(bench, tables, dense, title, hint, say)
+              ? explanation_html(bench, tables, dense, good, title, hint, say)
               : paragraph(hint, environment.page.width) +
-                    explanation_page(bench, tables, chart, dense, say, environment.page),
+                    explanation_page(bench, tables, chart, dense, good, say, environment.page),
           arguments, environment);
   return exit_done;
 }

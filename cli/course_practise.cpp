@@ -4,6 +4,7 @@
 #include <ohmwright/course/exercise.hpp>
 #include <ohmwright/course/meter_display.hpp>
 #include <ohmwright/course/practice.hpp>
+#include <ohmwright/course/reader_words.hpp>
 #include <ohmwright/course/secret.hpp>
 #include <ohmwright/document/write_file.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -17,6 +18,7 @@
 #include "course_bench.hpp"
 #include "course_files.hpp"
 #include "exit_codes.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -61,14 +63,14 @@ std::string bench_page(const course::Exercise& exercise, const Sentences& say, c
   page.block(exercise.title);
   page.block(exercise.complaint);
   std::vector<std::string> lines;
-  for (const auto& [id, words] : exercise.cautions) lines.push_back(words);
+  for (const auto& caution : exercise.cautions) lines.push_back(course::caution_in_words(caution, say));
   page.section(say(OHMWRIGHT_TEXT("Before you touch it")), lines);
   page.section(say(OHMWRIGHT_TEXT("Test points")), test_point_lines(exercise, say));
   lines.clear();
   for (const SetUp& set_up : exercise.places.set_ups) lines.push_back("@" + set_up.id + ": " + set_up.title);
   page.section(say(OHMWRIGHT_TEXT("Set-ups")), lines);
   lines.clear();
-  for (const course::Look& look : exercise.looks) lines.push_back(look.id + ": " + look.title);
+  for (const course::Look& look : exercise.looks) lines.push_back(look.id + ": " + course::look_in_words(look, say));
   page.section(say(OHMWRIGHT_TEXT("What you can look at")), lines);
   lines.clear();
   for (const Dimension dimension : {Dimension::resistance, Dimension::voltage, Dimension::current})
@@ -102,8 +104,9 @@ std::string cautions_before(const course::Exercise& exercise, const course::Entr
   for (const SetUp& set_up : exercise.places.set_ups)
     if (set_up.id == wish.set_up) ids.insert(ids.end(), set_up.cautions.begin(), set_up.cautions.end());
   std::string text;
-  for (const auto& [id, words] : exercise.cautions)
-    if (std::find(ids.begin(), ids.end(), id) != ids.end()) text += paragraph(words, width, "  ", "  ");
+  for (const auto& caution : exercise.cautions)
+    if (std::find(ids.begin(), ids.end(), caution.first) != ids.end())
+      text += paragraph(course::caution_in_words(caution, Sentences{UnitPreferences{}}), width, "  ", "  ");
   return text;
 }
 
@@ -142,7 +145,7 @@ void practise_from(std::istream& input, bool interactive, CourseBench& bench, co
     try {
       if (!take_line(bench, line, say, environment)) return;
     } catch (const InputError& error) {  // a slip of the keyboard ends no exercise
-      environment.out << paragraph(error.what(), environment.page.width);
+      environment.out << paragraph(refusal_text(error), environment.page.width);
     }
   }
 }

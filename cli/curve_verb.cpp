@@ -1,17 +1,11 @@
-#include <algorithm>
-#include <filesystem>
-
 #include <ohmwright/document/named_file.hpp>
-#include <ohmwright/document/ratings_document.hpp>
-#include <ohmwright/document/write_file.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
-#include <ohmwright/quantity/quoted.hpp>
-#include <ohmwright/quantity/stated_value.hpp>
 #include <ohmwright/report/fitting_report.hpp>
 
 #include "circumstances.hpp"
+#include "curve_ratings.hpp"
 #include "curve_rows.hpp"
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
@@ -21,83 +15,6 @@
 namespace ohmwright::cli {
 
 namespace {
-
-const FittedRatings& chosen_form(const Arguments& arguments, const Fitting& fitting) {
-  if (!arguments.has("--form")) return fitting.forms.front();
-  const std::string name = arguments.value("--form");
-  std::string list;
-  for (const FittedRatings& form : fitting.forms) {
-    if (form.form == name) return form;
-    list += (list.empty() ? "" : ", ") + form.form;
-  }
-  throw InputError("these rows gave no form called " + ohmwright::quoted(name) + "; they gave: " + list);
-}
-
-bool is_ratings_name(std::string_view text) {
-  const auto is_small = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'); };
-  return !text.empty() && is_small(text.front()) &&
-         std::all_of(text.begin(), text.end(), [&](char c) { return is_small(c) || c == '-' || c == '.'; });
-}
-
-/// A figure of the ratings that was typed: a bare number is one, anything else a text.
-ValueNode typed_figure(const std::string& name, const std::string& text) {
-  if (text.find_first_not_of("0123456789.-") != std::string::npos) return {text, '/' + name, 0};
-  return {parse_stated_value(text, Dimension::ratio).value.value_in_si(), '/' + name, 0};
-}
-
-/// The ratings with what `--set` says of them in place of, or beside, what the rows gave.
-ValueNode with_what_was_set(const ValueNode& fitted, const Arguments& arguments) {
-  const auto given = arguments.options.find("--set");
-  if (given == arguments.options.end() || fitted.members() == nullptr) return fitted;
-  ValueNode::Members members = *fitted.members();
-  for (const std::string& word : given->second) {
-    const std::size_t equals = word.find('=');
-    if (equals == std::string::npos || equals == 0 || equals + 1 == word.size())
-      throw InputError("--set takes FIGURE=VALUE, such as construction=shaded-pole, got " + ohmwright::quoted(word));
-    const std::string name = word.substr(0, equals);
-    std::erase_if(members, [&name](const auto& member) { return member.first == name; });
-    members.emplace_back(name, typed_figure(name, word.substr(equals + 1)));
-  }
-  return {std::move(members), fitted.pointer(), fitted.line()};
-}
-
-/// What keeps the ratings from being used, by the kind's own schema: mostly what no row can tell.
-std::vector<std::string> wants_of(const ValueNode& ratings, const Descriptor& descriptor) {
-  std::vector<std::string> wants;
-  if (ratings.members() == nullptr) return wants;
-  for (const Problem& problem : ratings_schema_of(descriptor).problems(ratings))
-    wants.push_back((problem.pointer.empty() ? "" : problem.pointer.substr(1) + ": ") + problem.text);
-  return wants;
-}
-
-void refuse_incomplete(const ValueNode& ratings, const Descriptor& descriptor) {
-  const std::vector<std::string> wants = wants_of(ratings, descriptor);
-  if (wants.empty()) return;
-  std::string text = "these ratings cannot be kept as they are: ";
-  for (const std::string& want : wants) text += want + "; ";
-  throw InputError(text + "what the rows do not tell is said with --set FIGURE=VALUE");
-}
-
-/// The ratings of the chosen form as a file that `--ratings` reads.
-void save(const Arguments& arguments, const Descriptor& descriptor, const Fitting& fitting, std::size_t rows) {
-  const std::string path = arguments.value("--save");
-  const std::string name = arguments.value("--name", std::filesystem::path(path).stem().string());
-  if (!is_ratings_name(name))
-    throw InputError("the ratings cannot be called " + ohmwright::quoted(name) +
-                     "; choose a name of small letters, digits, . and - with --name");
-  FittedRatings form = chosen_form(arguments, fitting);
-  if (form.ratings.members() == nullptr)
-    throw InputError(
-        "these rows do not give all that ratings need, so nothing is saved; without --save the page says "
-        "what is missing");
-  form.ratings = with_what_was_set(form.ratings, arguments);
-  refuse_incomplete(form.ratings, descriptor);
-  const RatingsFrame frame{
-      name, arguments.value("--title", name),
-      arguments.value("--source", "measured: fitted as " + form.form + " to " + std::to_string(rows) + " rows")};
-  if (frame.title.empty() || frame.source.empty()) throw InputError("--title and --source cannot be empty");
-  write_file_atomically(path, fitted_ratings_file(descriptor, form, frame));
-}
 
 /// The saved file as `--ratings` tells it from the name of a class, and as a shell takes it.
 std::string as_ratings(const std::string& path) { return shell_word(is_path(path) ? path : "./" + path); }
@@ -126,9 +43,9 @@ int run_curve(const Arguments& arguments, Environment& environment) {
     throw InputError("the kind " + std::string(descriptor.id) + " offers no curve of " +
                      std::string(descriptor.measurands[rows.measurand].id));
   const bool saved = arguments.has("--save") && !fitting.forms.empty();
-  if (saved) save(arguments, descriptor, fitting, rows.rows.size());
+  if (saved) save_fitted_ratings(arguments, descriptor, fitting, rows.rows.size());
   FittingReport report{descriptor, request, fitting, rows.names, saved ? as_ratings(arguments.value("--save")) : ""};
-  if (!saved && !fitting.forms.empty()) report.wants = wants_of(fitting.forms.front().ratings, descriptor);
+  if (!saved && !fitting.forms.empty()) report.wants = wants_of_ratings(fitting.forms.front().ratings, descriptor);
   const Sentences say(units);
   deliver(arguments.value("--format", "text") == "json" ? fitting_json(report, say)
                                                         : fitting_page(report, say, environment.page),

@@ -18,6 +18,7 @@
 #include <ohmwright/report/paragraph.hpp>
 
 #include "exit_codes.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -81,7 +82,7 @@ int ending_of(const std::function<int()>& run, std::ostream& err) {
     return run();
   } catch (const Error& error) {
     std::cout.flush();
-    err << refusal_lines(printable_lines(error.what()));
+    err << refusal_lines(printable_lines(refusal_text(error)));
     return exit_code(error.category());
   } catch (const std::exception& error) {
     return internal_error(error.what(), err);

@@ -7,6 +7,7 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
+#include <ohmwright/report/page_layout.hpp>
 
 #include "exit_codes.hpp"
 #include "job_actions.hpp"
@@ -55,6 +56,31 @@ job::NewEntry state_entry(job::JobState state, const Arguments& arguments) {
                                      .content()};
 }
 
+/// A new part that nobody could tell to be good is called a repair only by who says why.
+void ask_why_a_new_part_is_open(const JobAtHand& job, const Arguments& arguments, const Sentences& say) {
+  if (arguments.has("--because")) return;
+  std::string all;
+  for (const job::ProofStep& step : job::open_proof(job.call))
+    if (step.leaves_new_part_open()) all += " " + printable(proof_text(step, say)) + " " + proof_command(step) + ".";
+  if (!all.empty())
+    throw InputError("job " + std::to_string(job.line.number) + " is not closed as repaired without a word why:" + all +
+                     " Read it so that it can be told, or say why it is repaired all the same: --because TEXT");
+}
+
+/// What nobody proved, said to who closes: of a repair all of it, else what bars plugging it in.
+void tell_what_is_unproved(const JobAtHand& job, const Sentences& say, Environment& environment) {
+  std::vector<std::string> bars;
+  std::vector<std::string> unproved;
+  for (const job::ProofStep& step : job::open_proof(job.call))
+    (step.bars_energising() ? bars : unproved).push_back(printable(proof_text(step, say)));
+  PageLayout page(environment.page);
+  page.section(say(OHMWRIGHT_TEXT("Not plugged in before")), bars);
+  if (job.call.state != job::JobState::repaired) unproved.clear();
+  page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
+  if (!bars.empty() || !unproved.empty()) page.blank_line();
+  environment.out << page.take();
+}
+
 /// What is recorded as repaired is what somebody will plug in and touch.
 void refuse_unproved_repair(const JobAtHand& job, const Sentences& say) {
   const std::vector<std::string> bars = bar_texts(job.call, say);
@@ -86,12 +112,14 @@ int close_job(const Arguments& arguments, Environment& environment) {
   const Sentences say{UnitPreferences{}};
   if (state == job::JobState::repaired) {
     refuse_unproved_repair(job, say);
+    ask_why_a_new_part_is_open(job, arguments, say);
     if (job.call.replaced.empty() && !arguments.has("--because"))
       throw InputError("job " + std::to_string(job.line.number) +
                        " has no part replaced; say with --because what was repaired, or close it as declined");
   }
   job.write({state_entry(state, arguments)});
   say_state(job, say, environment);
+  tell_what_is_unproved(job, say, environment);
   environment.out << paragraph(
       say(OHMWRIGHT_TEXT("The report: ohmwright job report --job {number} --format html --out FILE"),
           {{"number", std::to_string(job.line.number)}}),

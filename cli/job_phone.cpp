@@ -15,6 +15,8 @@
 #include <ohmwright/safety/refrigerant.hpp>
 #include <ohmwright/verdict/caution.hpp>
 
+#include "refusal_text.hpp"
+
 namespace ohmwright::cli {
 
 namespace {
@@ -130,7 +132,7 @@ std::optional<std::string> ask_phone_question(const PhoneQuestion& question, std
       if (digit < question.choices.size() || question.choices.empty()) return answer;
     } catch (const InputError& error) {
       if (question.choices.empty()) {
-        environment.out << paragraph(error.what(), width);
+        environment.out << paragraph(refusal_text(error), width);
         continue;
       }
     }

@@ -114,7 +114,10 @@ int JobReader::read_part() {
 
 void JobReader::agree(const std::string& step) {
   if (std::find(agreed_.begin(), agreed_.end(), step) != agreed_.end()) return;
-  refuse_to_energise(job_, happened_, step + " is read live, and nothing is read live");
+  refuse_to_energise(job_, happened_,
+                     OHMWRIGHT_TEXT("{step} is read live, and nothing is read live while it is not proved safe to "
+                                    "energise:{bars} See: ohmwright job verify"),
+                     step);
   entries_.push_back(agreement(step, arguments_));
   agreed_.push_back(step);
 }

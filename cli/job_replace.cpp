@@ -140,13 +140,14 @@ std::vector<std::string> cautions_of(const Exchange& exchange) {
   return {ids.begin(), ids.end()};
 }
 
-std::string caution_line_of(const Exchange& exchange, const Sentences& say) {
+/// Each in a few words, on a line of its own: a dozen of them in one paragraph are read by nobody.
+std::vector<std::string> caution_lines_of(const Exchange& exchange, const Sentences& say) {
   std::vector<std::string> brief;
   for (const std::string& id : cautions_of(exchange)) {
     const CautionText text = caution_text(exchange.kind->descriptor(), id);
     brief.push_back(say.in_domain(text.domain, text.brief));
   }
-  return caution_line(brief, say);
+  return brief;
 }
 
 std::string page_of(const Exchange& exchange, const Sentences& say, const PageStyle& style, bool with_commands) {
@@ -158,10 +159,10 @@ std::string page_of(const Exchange& exchange, const Sentences& say, const PageSt
           : OHMWRIGHT_TEXT("{part}: whether the new part is equivalent cannot be told.");
   page.block(say(answer, {{"part", exchange.title}}));
   page.section(say(OHMWRIGHT_TEXT("What differs, or cannot be told")), differences(exchange, say));
+  page.section(say(OHMWRIGHT_TEXT("Before you touch it")), caution_lines_of(exchange, say));
   page.section(
       say(OHMWRIGHT_TEXT("The old one out, the new one in")),
-      {caution_line_of(exchange, say),
-       say(OHMWRIGHT_TEXT("Photograph wires, clips and foil before anything comes off.")),
+      {say(OHMWRIGHT_TEXT("Photograph wires, clips and foil before anything comes off.")),
        say(OHMWRIGHT_TEXT("Put foil tape and clips back where they were, the sensor or thermostat tight on its tube.")),
        say(OHMWRIGHT_TEXT(
            "Splices: sealed, of the wire's gauge, clear of heater and fan, a loop so that water drips off.")),

@@ -2,9 +2,11 @@
 
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
 #include <ohmwright/verdict/caution.hpp>
+#include <ohmwright/verdict/caution_refusal.hpp>
 
 namespace ohmwright::cli {
 
@@ -25,6 +27,7 @@ std::string proof_command(const job::ProofStep& step) {
     case Form::earth_bond_unread:
       return "ohmwright job verify --earth-bond 0.12ohm --test-current 10A, or --earth-bond none";
     case Form::new_part_not_within:
+    case Form::new_part_undecided:
       return "ohmwright job read " + step.place + (step.place == step.part ? " VALUE" : "=VALUE");
     case Form::new_part_unread:
       return "ohmwright job read " + step.place + "=VALUE";
@@ -47,20 +50,22 @@ std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences
   return texts;
 }
 
-void refuse_to_energise(const JobAtHand& job, const std::string& happened, const std::string& what) {
+void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
+                        const std::string& step) {
   const std::vector<std::string> bars =
       bar_texts(happened.empty() ? job.call : job::told_until(job.entries, happened), Sentences{UnitPreferences{}});
   if (bars.empty()) return;
   std::string all;
   for (const std::string& bar : bars) all += " " + bar;
-  throw InputError(what + " while it is not proved safe to energise:" + all + " See: ohmwright job verify");
+  throw CautionRefusal(pattern, {{"step", step}, {"bars", all}});
 }
 
 job::NewEntry agreement(const std::string& step, const Arguments& arguments) {
   if (!arguments.has("--live-agreed"))
-    throw InputError(step +
-                     " is read live: only if you are qualified for it, with insulated probes, one hand at a time, "
-                     "somebody with you; if you are and agree to that, say --live-agreed, and it is recorded");
+    throw CautionRefusal(
+        OHMWRIGHT_TEXT("{step} is read live: only if you are qualified for it, with insulated probes, one hand at a "
+                       "time, somebody with you; if you are and agree to that, say --live-agreed, and it is recorded"),
+        {{"step", step}});
   return {job::EntryForm::agreed,
           job::ContentWriter().text("step", step).text("caution", "live-measurement").content()};
 }

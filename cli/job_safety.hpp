@@ -22,9 +22,10 @@ std::vector<std::string> caution_ids_of_step(std::string_view step);
 /// What bars energising, each in one sentence.
 std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences& say);
 
-/// Throws InputError for something done live while it is not proved safe to energise, as it stood at that time
-/// (`time_text`; empty: now). `what` begins the sentence: "heater-live is read live, and no live step is taken".
-void refuse_to_energise(const JobAtHand& job, const std::string& happened, const std::string& what);
+/// Throws CautionRefusal for something done live while it is not proved safe to energise, as it stood at that time
+/// (`time_text`; empty: now). The sentence names the `{step}`, if any, and the `{bars}`.
+void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
+                        const std::string& step = {});
 
 /// The explicit yes to a live step, which is recorded with it. Throws InputError without one.
 job::NewEntry agreement(const std::string& step, const Arguments& arguments);

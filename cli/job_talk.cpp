@@ -15,6 +15,7 @@
 #include "job_actions.hpp"
 #include "job_appliance.hpp"
 #include "job_phone.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -85,7 +86,7 @@ bool CallTalk::act(int (*action)(const Arguments&, Environment&), std::vector<st
     return true;
   } catch (const Error& error) {
     if (error.category() != ErrorCategory::input) throw;
-    line(error.what());
+    line(refusal_text(error));
     again();  // a part of it may be in the book, or somebody else's entry
     return false;
   }
@@ -97,7 +98,7 @@ void CallTalk::keep(const std::vector<job::NewEntry>& entries) {
   try {
     job_.write(entries);
   } catch (const job::WrittenMeanwhile& error) {
-    line(error.what());
+    line(refusal_text(error));
     again();
   }
 }
@@ -163,7 +164,10 @@ void CallTalk::ask_waiting() {
 }
 
 void CallTalk::close_as_repaired() {
-  if (!job_.call.replaced.empty()) {
+  if (!places_left_open().empty()) {
+    if (const auto why = typed(say_(OHMWRIGHT_TEXT("Why is it repaired all the same? (an empty line goes back)"))))
+      if (!why->empty()) act(close_job, {"repaired"}, {{"--because", *why}});
+  } else if (!job_.call.replaced.empty()) {
     act(close_job, {"repaired"});
   } else if (const std::optional<std::string> what =
                  typed(say_(OHMWRIGHT_TEXT("No part was replaced. What was repaired (a splice, a drain)?")))) {
@@ -171,22 +175,35 @@ void CallTalk::close_as_repaired() {
   }
 }
 
+std::vector<std::string> CallTalk::places_left_open() {
+  std::vector<std::string> places;
+  for (const job::ProofStep& step : job::open_proof(job_.call))
+    if (step.leaves_new_part_open()) places.push_back(step.place);
+  return places;
+}
+
 void CallTalk::ask_close() {
-  choose(say_(OHMWRIGHT_TEXT("How does the job stand?")),
-         {{say_(OHMWRIGHT_TEXT("repaired: close it")), [this] { close_as_repaired(); }},
-          {say_(OHMWRIGHT_TEXT("declined: close it")), [this] { act(close_job, {"declined"}); }},
-          {say_(OHMWRIGHT_TEXT("wait for a part")),
-           [this] {
-             act(wait_in_job, {"part"});
-             stopped_ = true;
-           }},
-          {say_(OHMWRIGHT_TEXT("wait for a log")),
-           [this] {
-             act(wait_in_job, {"log"});
-             stopped_ = true;
-           }},
-          {say_(OHMWRIGHT_TEXT("stopped for licensed work: close it")), [this] { act(close_job, {"stopped"}); }},
-          {say_(OHMWRIGHT_TEXT("go on")), [] {}}});
+  std::vector<Choice> choices{
+      {say_(OHMWRIGHT_TEXT("repaired: close it")), [this] { close_as_repaired(); }},
+      {say_(OHMWRIGHT_TEXT("declined: close it")), [this] { act(close_job, {"declined"}); }},
+      {say_(OHMWRIGHT_TEXT("wait for a part")),
+       [this] {
+         act(wait_in_job, {"part"});
+         stopped_ = true;
+       }},
+      {say_(OHMWRIGHT_TEXT("wait for a log")),
+       [this] {
+         act(wait_in_job, {"log"});
+         stopped_ = true;
+       }},
+      {say_(OHMWRIGHT_TEXT("stopped for licensed work: close it")), [this] { act(close_job, {"stopped"}); }}};
+  for (const std::string& place : places_left_open())
+    choices.push_back({say_(OHMWRIGHT_TEXT("read the new part again: {place}"), {{"place", place}}),
+                       [this, place] { read_at(place); }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go on")), [] {}});
+  for (const job::ProofStep& step : job::open_proof(job_.call))
+    if (step.leaves_new_part_open()) line(proof_text(step, say_));
+  choose(say_(OHMWRIGHT_TEXT("How does the job stand?")), choices);
 }
 
 int talk_through_call(const Arguments& arguments, Environment& environment) {

@@ -90,6 +90,8 @@ class CallTalk {
   void ask_forced_defrost();
   void ask_log();
   void ask_log_or_not();
+  /// Where the new parts were read, or the old ones, of which nobody can tell whether they are good.
+  std::vector<std::string> places_left_open();
   void ask_close();
 
   Arguments arguments_;

@@ -20,6 +20,7 @@
 #include "job_signs.hpp"
 #include "job_talk.hpp"
 #include "locate_words.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -58,7 +59,7 @@ void CallTalk::ask_appliance() {
                          keep({appliance_entry(*file, environment_)});
                        } catch (const Error& error) {
                          if (error.category() != ErrorCategory::input) throw;
-                         line(error.what());
+                         line(refusal_text(error));
                        }
                      }});
   choose(say_(OHMWRIGHT_TEXT("Which appliance is it, or which is the likest?")), choices);

@@ -16,6 +16,7 @@
 #include "job_talk.hpp"
 #include "locate_readings.hpp"
 #include "locate_words.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -63,7 +64,7 @@ bool CallTalk::ask_temperature(const std::string& word) {
       return true;
     } catch (const Error& error) {
       if (error.category() != ErrorCategory::input) throw;
-      line(error.what());
+      line(refusal_text(error));
     }
   }
   return true;

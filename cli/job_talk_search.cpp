@@ -11,6 +11,7 @@
 #include "job_talk.hpp"
 #include "kind_files.hpp"
 #include "locate_pages.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -130,7 +131,7 @@ std::string CallTalk::ask_ratings(const PlacedPart& placed) {
     return ratings;
   } catch (const Error& error) {  // a slip in a name is no part that does not fit
     if (error.category() != ErrorCategory::input) throw;
-    line(error.what());
+    line(refusal_text(error));
   }
   return ask_ratings(placed);
 }

@@ -68,7 +68,10 @@ job::NewEntry earth_bond(const Arguments& arguments, const Sentences& say) {
 /// Refused while insulation or earth bond is not within limits, and without an explicit yes to its caution.
 void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const Sentences& say,
                         std::vector<job::NewEntry>& entries) {
-  refuse_to_energise(job, time_happened(arguments), "no forced defrost");
+  refuse_to_energise(
+      job, time_happened(arguments),
+      OHMWRIGHT_TEXT("no forced defrost while it is not proved safe to energise:{bars} See: ohmwright job "
+                     "verify"));
   if (!arguments.has("--live-agreed"))
     throw InputError(
         "a forced defrost is a live step: a proved, unbridged limit, a clear drain, a time limit, and you stay beside "

@@ -16,6 +16,7 @@
 
 #include "locate_pages.hpp"
 #include "locate_words.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -200,7 +201,7 @@ class Dialogue {
       undo_.emplace_back([this] { search_.take_back(); });
       chosen_ = 0;
     } catch (const InputError& error) {
-      line(error.what());
+      line(refusal_text(error));
     }
   }
 

@@ -8,6 +8,7 @@
 #include <ohmwright/report/locate_report.hpp>
 #include <ohmwright/report/paragraph.hpp>
 #include <ohmwright/report/plan_report.hpp>
+#include <ohmwright/verdict/caution_refusal.hpp>
 
 #include "appliance_files.hpp"
 #include "exit_codes.hpp"
@@ -40,9 +41,10 @@ void refuse_live_readings(const locate::Search& search, const Appliance& applian
   if (search.settings().steps.allow_live) return;
   for (const locate::TakenReading& reading : search.readings())
     if (locate::is_live(appliance, reading.measurement))
-      throw InputError("the reading " + reading.label +
-                       " was taken live: live measurement is for those qualified for it, with insulated probes, one "
-                       "hand at a time; if you are and have agreed to that, say --allow-live");
+      throw CautionRefusal(
+          OHMWRIGHT_TEXT("the reading {label} was taken live: live measurement is for those qualified for it, with "
+                         "insulated probes, one hand at a time; if you are and have agreed to that, say --allow-live"),
+          {{"label", reading.label}});
 }
 
 std::string plan_text(const Arguments& arguments, locate::Search& search, const Sentences& say, const PageStyle& page) {

@@ -63,11 +63,14 @@ std::string how_it_settled(const instrument::SettledReading& settled, const Sent
               {"passed", std::to_string(settled.passed_over)}});
 }
 
-std::string page_of(const instrument::SettledReading& settled, const std::string& name, PageStyle style) {
+/// `name` is empty where it did not say it; a program has none to say.
+std::string page_of(const instrument::SettledReading& settled, const std::string& name, bool has_a_name,
+                    PageStyle style) {
   const Sentences say{UnitPreferences{}};
   PageLayout page(style);
   const auto* number = std::get_if<StatedValue>(&settled.observed);
   const std::string shown = number == nullptr ? "OL" : say.quantity(number->value);
+  if (name.empty() && has_a_name) page.block(say(OHMWRIGHT_TEXT("The instrument did not name itself.")));
   if (name.empty())
     page.block(say(OHMWRIGHT_TEXT("It shows {value}."), {{"value", shown}}));
   else
@@ -92,8 +95,9 @@ int run_meter(const Arguments& arguments, Environment& environment) {
   const auto readout =
       instrument::open_readout(parsed, {dimension, arguments.has("--four-wire"), arguments.has("--dc")}, patience);
   const instrument::SettledReading settled = instrument::read_settled(*readout);
-  deliver(arguments.value("--format", "text") == "json" ? readings_json(settled, arguments.value("--measurand"))
-                                                        : page_of(settled, readout->name(), environment.page),
+  deliver(arguments.value("--format", "text") == "json"
+              ? readings_json(settled, arguments.value("--measurand"))
+              : page_of(settled, readout->name(), parsed.way != instrument::Address::Way::program, environment.page),
           arguments, environment);
   return exit_done;
 }
@@ -108,7 +112,8 @@ VerbSpec meter_verb() {
       .operands = {{"ADDRESS",
                     OHMWRIGHT_TEXT("tcp://HOST[:5025], serial:DEVICE[?baud=9600] or program:COMMAND that prints "
                                    "{\"value\": \"11.45 kohm\"}, once when it has settled or again and again; the "
-                                   "command is cut at its blanks, no shell reads it"),
+                                   "command is cut at its blanks, no shell reads it; ?unnamed behind tcp: or "
+                                   "serial: (&unnamed behind baud) asks no *IDN? of a meter that knows none"),
                     true, false},
                    {"QUANTITY",
                     OHMWRIGHT_TEXT("resistance (default), temperature, voltage, current, capacitance or frequency"),

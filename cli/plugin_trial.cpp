@@ -119,14 +119,14 @@ PluginTrial try_out_in_child(const Registry& registry, const FoundPlugin& plugin
   diary_out = FileDescriptor();
 
   PluginTrial trial{plugin.path, kind, {}, {}, exit_done};
-  Diary diary = read_diary(diary_in.number(), {[&](const TriedCheck& check) {
-                                                 trial.checks.push_back(check);
-                                                 listener.check(check);
-                                               },
-                                               [&](const std::string& note) {
-                                                 trial.notes.push_back(note);
-                                                 listener.note(note);
-                                               }});
+  const Diary diary = read_diary(diary_in.number(), {[&](const TriedCheck& check) {
+                                                       trial.checks.push_back(check);
+                                                       listener.check(check);
+                                                     },
+                                                     [&](const std::string& note) {
+                                                       trial.notes.push_back(note);
+                                                       listener.note(note);
+                                                     }});
   diary_in = FileDescriptor();  // who still writes into it ends
   int status = 0;
   while (::waitpid(child, &status, 0) < 0 && errno == EINTR) {
@@ -135,10 +135,9 @@ PluginTrial try_out_in_child(const Registry& registry, const FoundPlugin& plugin
     trial.code = WEXITSTATUS(status);
     return trial;
   }
-  diary.begun.to_mend.push_back(how_it_ended(status));
   trial.code = exit_out_of_limits;
-  trial.checks.push_back(diary.begun);
-  listener.check(diary.begun);
+  trial.checks.push_back(check_that_was_ended(diary, how_it_ended(status)));
+  listener.check(trial.checks.back());
   return trial;
 }
 

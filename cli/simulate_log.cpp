@@ -14,6 +14,7 @@
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
+#include <ohmwright/quantity/temperature.hpp>
 #include <ohmwright/thermal/appliance_run.hpp>
 
 #include "appliance_files.hpp"
@@ -149,10 +150,11 @@ std::string as_csv(const thermal::ApplianceLog& log) {
   const auto of = [](const cycles::LogRow& row, cycles::LogQuantity quantity) {
     return row.value[cycles::index_of(quantity)];
   };
+  constexpr double ice_point = Temperature::kelvin_at_zero_celsius;
   for (const cycles::LogRow& row : log.rows)
     text += fmt::format("{},{:.1f},{:.1f},{:.1f}\n", stamp(row.time_second), of(row, cycles::LogQuantity::power),
-                        of(row, cycles::LogQuantity::coil_temperature) - 273.15,
-                        of(row, cycles::LogQuantity::cabinet_temperature) - 273.15);
+                        of(row, cycles::LogQuantity::coil_temperature) - ice_point,
+                        of(row, cycles::LogQuantity::cabinet_temperature) - ice_point);
   return text;
 }
 

@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include <ohmwright/plugin/guard.hpp>
+#include <ohmwright/quantity/message.hpp>
 
 #include "exit_codes.hpp"
 
@@ -98,6 +99,19 @@ void DiaryWriter::ends(const KitCheck& check) const {
 void DiaryWriter::notes(std::string_view text) const { write(note_mark, one_line(text)); }
 
 void DiaryWriter::is_done() const { write(done_mark, {}); }
+
+TriedCheck check_that_was_ended(const Diary& diary, const std::string& how) {
+  if (diary.is_open) {
+    TriedCheck check = diary.begun;
+    check.to_mend.push_back(how);
+    return check;
+  }
+  const std::string when =
+      diary.begun.id.empty() ? "before the first check" : "between two checks, after \"" + diary.begun.id + "\"";
+  return {"process",
+          OHMWRIGHT_TEXT("its process comes to its own end"),
+          {when + ": " + how + "; something of it runs on by itself (a thread, a timer, a signal)"}};
+}
 
 Diary read_diary(int descriptor, const TrialListener& listener) {
   DiaryReader reader(listener);

@@ -47,6 +47,10 @@ struct Diary {
   bool is_done = false;  ///< the process came to its own end
 };
 
+/// The check that stands for a process which did not come to its own end, and how it ended: the one that was begun and
+/// did not end, else one of the process itself, since none of the kind's checks was going on.
+TriedCheck check_that_was_ended(const Diary& diary, const std::string& how);
+
 /// Reads a diary until its pipe is closed, and hands on what it tells. A plugin can write into it, too: what is no line
 /// of a diary is passed over, and past eight megabytes nothing more is read.
 Diary read_diary(int descriptor, const TrialListener& listener);

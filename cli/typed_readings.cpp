@@ -12,10 +12,11 @@ namespace ohmwright::cli {
 
 namespace {
 
-/// How to say a value that is none of the measurand but one of a condition: 23C among ohms is --at 23C. Empty for
-/// others.
+/// How to say a value that is none of the measurand but one of a condition: 23C among ohms is --at 23C, and so is "at".
+/// Empty for others.
 std::string condition_meant_by(const std::string& text, const Descriptor& descriptor) {
   for (const ConditionDescriptor& condition : descriptor.conditions) {
+    if (text == condition.option) return "; did you mean --" + text + "?";
     try {
       parse_stated_value(text, condition.dimension, {});
     } catch (const InputError&) {

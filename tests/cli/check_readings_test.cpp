@@ -69,14 +69,14 @@ TEST(CheckReadings, AgreementLeavesOhmsThatAreSaidToBeUnplugged) {
 
 TEST(CheckReadings, AgreementBesideALiveReadingChangesNoOther) {
   EXPECT_THAT(refusal_of({"current=3.6A", "--live", "voltage=2V"}, agreed()),
-              HasSubstr("reading 2 is a voltage: say whether the appliance was plugged in"));
+              HasSubstr("reading 2 (voltage): say whether the appliance was plugged in"));
   const auto readings = gathered({"current=3.6A", "--live", "voltage=0.1V", "--proved-dead"}, agreed());
   EXPECT_EQ(readings[1].supply, Supply::proved_dead);
 }
 
 TEST(CheckReadings, AgreementAndDeadVoltsAreTwoStories) {
   EXPECT_EQ(refusal_of({"28", "--unplugged", "--current", "3.6A"}, agreed()),
-            "reading 2 is a current that is said to be read without supply, and --live-agreed says that it was taken "
+            "reading 2 (current) is said to be read without supply, and --live-agreed says that it was taken "
             "live; say --live of the readings that were, or leave one of both out (ohms need neither)");
 }
 
@@ -93,7 +93,7 @@ TEST(CheckReadings, LiveOnesNeedTheAgreement) {
 
 TEST(CheckReadings, WhatEveryProcedureReadsLiveNeedsTheAgreementToo) {
   EXPECT_EQ(refusal_of({"pulses=93Hz"}),
-            "reading 1 is a frequency: say whether the appliance was plugged in (--live-agreed: you are qualified for "
+            "reading 1 (pulses): say whether the appliance was plugged in (--live-agreed: you are qualified for "
             "live measurement and agreed to its caution) or not (--unplugged, --proved-dead)");
   EXPECT_EQ(gathered({"pulses=93Hz"}, agreed())[0].supply, Supply::live);
   EXPECT_EQ(gathered({"speed=1550rpm"})[0].supply, Supply::unstated);

@@ -221,7 +221,8 @@ TEST_F(Course, PrintsSheetsSlipsAndAnswers) {
   EXPECT_THAT(spanish.out, AllOf(HasSubstr("<html lang=\"es\">"), HasSubstr("Puntos de prueba"),
                                  HasSubstr("¿Qué lecturas descartaron las demás?"), Not(HasSubstr("Which readings"))));
   EXPECT_THAT(course({"practise", exercise, "--record", at("es.record"), "--language", "es"}, "help\nunplug\n").out,
-              AllOf(HasSubstr("Lo que puede decir"), HasSubstr("Registrado en ")));
+              AllOf(HasSubstr("Lo que puede decir"), HasSubstr("Registrado en "), HasSubstr("Desenchufe el aparato"),
+                    Not(HasSubstr("Unplug the appliance"))));
   const Ran sheet = course({"worksheet", exercise, "--large"});
   EXPECT_THAT(sheet.err, HasSubstr("the sheet has no circuit; --appliance NAME"));
   EXPECT_THAT(sheet.out, AllOf(HasSubstr("Set-ups"), HasSubstr("What you can look at"), HasSubstr("<td>25</td>"),
@@ -261,6 +262,8 @@ TEST_F(Course, ExplainsWhatEachFaultReads) {
   EXPECT_EQ(ran.exit_code, 0) << ran.err;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("OL"), HasSubstr("good"), HasSubstr("What is seen of it")));
   EXPECT_THAT(course({"explain", "heater"}).out, HasSubstr("name --ratings;"));
+  const std::string capacitor = course({"explain", "run-capacitor", "--ratings", "run-10uf"}).out;
+  EXPECT_THAT(capacitor, AllOf(HasSubstr("What a good one reads"), HasSubstr("Capacitance: "), HasSubstr("µF")));
 }
 
 }  // namespace

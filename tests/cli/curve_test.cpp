@@ -177,6 +177,32 @@ TEST_F(Curve, WhatNoRowTellsIsAskedFor) {
   EXPECT_THAT(shown.out, AllOf(HasSubstr("shaded-pole"), HasSubstr("poles")));
 }
 
+/// What was only said is told from what was measured: in the file, and by whoever reads it.
+TEST_F(Curve, WhatWasSetIsNeverCalledMeasured) {
+  const auto curve_of_fan = [this](std::vector<std::string> more) {
+    more.insert(more.begin(), {"curve", "fan-motor", "8.4@20C", "8.5@21C", "--save", path("fan.json"), "--set",
+                               "construction=shaded-pole"});
+    return run_program(more);
+  };
+  EXPECT_EQ(
+      curve_of_fan({"--set", "winding=9 ohm"}).err,
+      "ohmwright: --set cannot replace \"winding\": these rows gave it, and the saved file would call measured what "
+      "was only said; leave it out, or change the saved file, the figure and its source\n");
+  EXPECT_THAT(curve_of_fan({"--set", "construction=capacitor-run"}).err, HasSubstr("\"construction\" twice"));
+  EXPECT_FALSE(std::filesystem::exists(path("fan.json")));
+  // How far good windings may be off no row tells either: the fit assumes it, and a sheet may know better.
+  ASSERT_EQ(curve_of_fan({"--set", "winding_tolerance=10 %"}).exit_code, 0);
+  const std::string shown = run_program({"ratings", path("fan.json"), "--width", "200"}).out;
+  EXPECT_THAT(shown, HasSubstr("measured: fitted as winding to 2 rows; said with --set, not measured: construction, "
+                               "winding_tolerance"));
+  EXPECT_THAT(shown, AllOf(HasSubstr("said with --set, not measured"), HasSubstr("fitted from 2 rows of one part"),
+                           Not(HasSubstr("common practice"))));
+  ASSERT_EQ(curve_of_fan({"--source", "read in the workshop"}).exit_code, 0);
+  EXPECT_THAT(run_program({"ratings", path("fan.json"), "--width", "200"}).out,
+              HasSubstr("read in the workshop; said with --set, not measured: construction"));
+  EXPECT_THAT(curve_of_fan({"--source", std::string(190, 'x')}).err, HasSubstr("200 are the most"));
+}
+
 TEST_F(Curve, RowsThatContradictEachOtherGiveNoRatings) {
   const Ran ran = run_program({"curve", "heater", "32@20C", "32k@20C", "--save", path("never.json")});
   EXPECT_EQ(ran.exit_code, 2);

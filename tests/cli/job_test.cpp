@@ -93,7 +93,7 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
   EXPECT_THAT(refused({"verify", "--forced-defrost", "ended"}), HasSubstr("--live-agreed"));
   EXPECT_EQ(run({"verify", "--forced-defrost", "ended", "--live-agreed"}).exit_code, 3) << "a log is left";
   EXPECT_THAT(refused({"close", "repaired", "--call-back", "banana"}), HasSubstr("--call-back takes a day"));
-  done({"close", "repaired", "--call-back", "2026-12-01"});
+  EXPECT_THAT(done({"close", "repaired", "--call-back", "2026-12-01"}), HasSubstr("A log over some days"));
   EXPECT_THAT(run({"show"}).out, HasSubstr("title: Freezer warm; complaint: milk is warm"))
       << "the job written to last, in words";
   EXPECT_THAT(refused({"read", "heater-alone=32", "--job", "1"}), HasSubstr("is closed"));
@@ -105,6 +105,7 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
   EXPECT_EQ(json["replaced"][0]["new"], "heater-450w-120v");
   EXPECT_EQ(json["call_back"], "2026-12-01");
   EXPECT_TRUE(json["open_points"].empty());
+  EXPECT_EQ(json["unproved"], nlohmann::json::array({"A log over some days."}));
   EXPECT_FALSE(json["cautions"].empty());
   for (const nlohmann::json& caution : json["cautions"]) EXPECT_NE(caution["source"], "") << caution["id"];
   EXPECT_GT(json["possible_before"].size(), 1U);
@@ -292,7 +293,7 @@ TEST_F(JobCall, ShowsTheCautionsOfAReplacementAndListsThemWithTheirSources) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
   EXPECT_THAT(
       done({"replace", "heater", "--new", "heater-450w-120v"}),
-      AllOf(HasSubstr("Before you touch it: Unplug it and keep the plug in sight."), HasSubstr("Never bridge")));
+      AllOf(HasSubstr("Before you touch it\n  - Unplug it and keep the plug in sight"), HasSubstr("Never bridge")));
   const nlohmann::json cautions = report()["cautions"];
   std::vector<std::string> ids;
   for (const nlohmann::json& caution : cautions) ids.push_back(caution["id"]);
@@ -371,6 +372,32 @@ TEST_F(JobCall, ClosesNoRepairBeforeItIsProvedWhateverPartWentIn) {
   EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("the new one is out of its limits"));
   done({"correct", "last", "--because", "a lead was off"});
   done({"close", "repaired"});
+}
+
+/// Nobody measured its temperature, so that no reading tells whether the new sensor is good.
+TEST_F(JobCall, ClosesNoRepairWhoseNewPartNobodyCanTellWithoutAWordWhy) {
+  done({"open", "a", "--appliance", "upright-thermistor-230v"});
+  done({"replace", "sensor", "--new", "ntc-10k-b3977"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
+  EXPECT_EQ(run({"read", "sensor-plug=12.5k"}).exit_code, 3);
+  EXPECT_THAT(run({"verify"}).out, HasSubstr("whether the new one is good cannot be told"));
+  EXPECT_THAT(refused({"close", "repaired"}), AllOf(HasSubstr("is not closed as repaired without a word why"),
+                                                    HasSubstr("sensor-plug=VALUE"), HasSubstr("--because TEXT")));
+  const std::string closed = done({"close", "repaired", "--because", "cabinet cold again after a night"});
+  EXPECT_THAT(closed, AllOf(HasSubstr("State: repaired"), HasSubstr("Still unproved"),
+                            HasSubstr("whether the new one is good cannot be told"), HasSubstr("A log over some")));
+  const nlohmann::json json = report();
+  EXPECT_THAT(json["unproved"].dump(), HasSubstr("whether the new one is good cannot be told"));
+  EXPECT_THAT(json["customer"]["proof"].dump(), HasSubstr("that the new one is good was not proved"));
+  EXPECT_THAT(run({"report"}).out, AllOf(HasSubstr("repaired, cabinet cold again"), HasSubstr("Still unproved")));
+}
+
+TEST_F(JobCall, TellsAtCloseWhatIsStillToBePluggedInNoMore) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater-to-frame=0.1M"});
+  EXPECT_THAT(done({"close", "declined"}),
+              AllOf(HasSubstr("Not plugged in before"), HasSubstr("leaks to earth"), Not(HasSubstr("Still unproved"))));
 }
 
 TEST_F(JobCall, KeepsAReadingThatIsEnteredLaterWithItsTime) {

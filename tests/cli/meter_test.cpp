@@ -50,6 +50,14 @@ TEST(Meter, ShowsASettledValueAndWritesItAsReadings) {
   EXPECT_EQ(nlohmann::json::parse(direct.out)["readings"], nlohmann::json::parse(checked.out)["readings"]);
 }
 
+TEST(Meter, ReadsAnInstrumentThatDoesNotNameItself) {
+  const SimulatedInstrument nameless([](std::string_view line) { return Answer{line == "MEAS:RES?" ? "48.1\n" : ""}; });
+  const Ran ran = run_program({"meter", nameless.address(), "--timeout", "300ms"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("The instrument did not name itself."), HasSubstr("It shows 48.1")));
+  EXPECT_EQ(run_program({"check", "heater", "--from", nameless.address() + "?unnamed", "--lead-off"}).exit_code, 3);
+}
+
 TEST(Meter, TakesOverRangeForAnOpenPart) {
   const SimulatedInstrument instrument(showing("9.9E37"));
   const Ran ran = run_program({"check", "thermistor", "--from", instrument.address(), "--at", "23C", "--lead-off",
@@ -81,7 +89,7 @@ TEST(Meter, TellsWhatWentWrongInOneLine) {
   const SimulatedInstrument silent([](std::string_view) { return Answer{""}; });
   const Ran ran = run_program({"meter", silent.address(), "--timeout", "200ms"});
   EXPECT_EQ(ran.exit_code, 2);
-  EXPECT_THAT(ran.err, HasSubstr("gave no answer to \"*IDN?\" within 0.2 s"));
+  EXPECT_THAT(ran.err, HasSubstr("gave no answer to \"MEAS:RES?\" within 0.2 s"));
   EXPECT_THAT(run_program({"meter", "192.0.2.7"}).err, HasSubstr("write tcp://HOST"));
   EXPECT_THAT(run_program({"meter", "program:true"}).err, HasSubstr("ended the connection"));
   EXPECT_THAT(run_program({"locate", "upright-timer-bimetal-120v", "--from", silent.address()}).err,

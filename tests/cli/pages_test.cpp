@@ -14,6 +14,7 @@ namespace ohmwright {
 namespace {
 
 using ::testing::AllOf;
+using ::testing::AnyOf;
 using ::testing::HasSubstr;
 using ::testing::Not;
 using testing::Ran;
@@ -91,7 +92,25 @@ TEST(Charts, SayThatAnAxisIsLogarithmic) {
 
 TEST(Charts, OfAThermostatTellItsHistoriesApart) {
   const Ran ran = run_program({"chart", "terminator", "--ratings", "opens-13"});
-  EXPECT_THAT(ran.out, AllOf(HasSubstr("* unknown,"), HasSubstr("o warming,"), HasSubstr("+ cooling;"))) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("* not known,"), HasSubstr("o it"), HasSubstr("+ it"),
+                             HasSubstr("\nit warmed up to there from where it closes\n")))
+      << ran.err;
+  const Ran in_spanish = run_program({"chart", "terminator", "--ratings", "opens-13", "--language", "es"});
+  EXPECT_THAT(in_spanish.out, Not(AnyOf(HasSubstr("warm"), HasSubstr("unknown"), HasSubstr("known"))));
+}
+
+/// A refusal is English, as it is searched for and reported; but for one that keeps somebody from being hurt.
+TEST(CautionRefusals, AreSaidInTheReadersLanguage) {
+  const auto refused = [](std::vector<std::string> words) {
+    words.insert(words.end(), {"--language", "es"});
+    const Ran ran = run_program(words);
+    EXPECT_EQ(ran.exit_code, 2) << ran.out;
+    return ran.err;
+  };
+  EXPECT_THAT(refused({"check", "heater", "28", "--live"}), HasSubstr("en una pieza con tensión"));
+  EXPECT_THAT(refused({"check", "fan-motor", "supply=120V", "--unplugged"}), HasSubstr("ALTO, tienen tensión"));
+  EXPECT_THAT(refused({"check", "heater", "power=450W"}), HasSubstr("--live-agreed: está cualificado"));
+  EXPECT_THAT(refused({"check", "heater", "28V"}), HasSubstr("expected a resistance"));
 }
 
 TEST(Charts, AskForWhatAReadingIsMarkedAt) {

@@ -56,7 +56,7 @@ TEST_F(PluginVerb, AllowTakesWhatOthersCanWriteToAndRevokeTakesThatBack) {
   const std::vector<std::string> look{"kinds", "good-part", "--plugins", folder_.path().string()};
   const Ran before = run(look);
   EXPECT_EQ(before.exit_code, 2) << "what others can write to is not even read for its names";
-  EXPECT_THAT(before.err, HasSubstr("refused: 1"));
+  EXPECT_THAT(before.err, HasSubstr("others can write to the file (mode 0666)"));
   EXPECT_EQ(plugin({"allow", file.string()}).exit_code, 0);
   EXPECT_EQ(run(look).exit_code, 0);
   EXPECT_THAT(plugin({"allowed"}).out, HasSubstr("(good-part)"));

@@ -59,6 +59,19 @@ TEST(Traps, AnOpenHeaterHidesBehindTheTimerMotor) {
                       "lift a lead, or pull the connector, and read it alone.")));
 }
 
+TEST(Traps, ABrokenTestLeadShowsOpenEverywhere) {
+  const std::vector<std::string> all_open{
+      "upright-shared-neutral-230v", "--symptom", "frost-whole-coil", "heater-alone=OL", "harness=OL",
+      "heater-in-place@thawed=OL"};
+  EXPECT_THAT(told(all_open), AllOf(HasSubstr("LIKELY: Defrost heater: element open"), Not(HasSubstr("FOUND:")),
+                                    HasSubstr("Every reading is OL. A broken test lead")));
+  // One value shows that the leads are sound, and the heater is found.
+  std::vector<std::string> with_value = all_open;
+  with_value.emplace_back("fan-alone=310");
+  EXPECT_THAT(told(with_value),
+              AllOf(HasSubstr("FOUND: Defrost heater: element open"), Not(HasSubstr("Every reading is OL"))));
+}
+
 TEST(Traps, AnOpenNeutralHidesBehindTheFan) {
   // Heater 294 ohm, then fan and compressor in series with each other: high, not open.
   EXPECT_THAT(

@@ -1,9 +1,26 @@
 #include <algorithm>
+#include <array>
 #include <string_view>
 
 #include <ohmwright/appliance/shown_symptoms.hpp>
 
 namespace ohmwright {
+
+namespace {
+
+/// What only an appliance that cools can show.
+constexpr std::array<std::string_view, 11> symptoms_of_cooling{
+    "frost-whole-coil", "frost-far-end", "frost-first-turns",       "no-frost",
+    "oil-stain",        "warm-cabinet",  "warm-food-after-defrost", "long-defrost",
+    "short-defrost",    "no-defrost",    "compressor-never-stops"};
+
+/// Kinds serve many appliances, and say what their faults do in each.
+bool is_possible_in(const Appliance& appliance, std::string_view id) {
+  return appliance.refrigerant != "none" ||
+         std::find(symptoms_of_cooling.begin(), symptoms_of_cooling.end(), id) == symptoms_of_cooling.end();
+}
+
+}  // namespace
 
 std::vector<std::string> shown_symptoms(const Appliance& appliance) {
   std::vector<std::string> all;
@@ -12,7 +29,8 @@ std::vector<std::string> shown_symptoms(const Appliance& appliance) {
   };
   for (const PlacedPart& part : appliance.parts)
     for (const FaultModeDescriptor& mode : part.kind->descriptor().fault_modes)
-      for (const SymptomEffect& effect : mode.symptoms) add(effect.symptom);
+      for (const SymptomEffect& effect : mode.symptoms)
+        if (is_possible_in(appliance, effect.symptom)) add(effect.symptom);
   for (const OutsideCause& cause : appliance.outside_causes)
     for (const SeenSymptom& effect : cause.symptoms) add(effect.symptom);
   return all;

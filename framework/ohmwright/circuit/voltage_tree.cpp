@@ -7,7 +7,7 @@
 
 namespace ohmwright::circuit {
 
-VoltageTree::VoltageTree(std::size_t node_count) : part_(node_count), up_(node_count) {
+VoltageTree::VoltageTree(std::size_t node_count) : part_(node_count), nodes_of_part_(node_count, 1), up_(node_count) {
   std::iota(part_.begin(), part_.end(), std::uint32_t{0});
   for (std::size_t node = 0; node < node_count; ++node) up_[node].parent = static_cast<NodeIndex>(node);
 }
@@ -25,8 +25,9 @@ void VoltageTree::add_unknown(NodeIndex from, NodeIndex to, double scale) {
 // The part of `to` is hung below `from`, by `to` itself: the ways up from there to its old root turn round.
 void VoltageTree::merge(NodeIndex from, NodeIndex to, Link above) {
   assert(separated(from, to));
-  const std::uint32_t stays = part_[from];
-  const std::uint32_t goes = part_[to];
+  std::uint32_t stays = part_of(from);
+  std::uint32_t goes = part_of(to);
+  if (nodes_of_part_[stays] < nodes_of_part_[goes]) std::swap(stays, goes);
   NodeIndex node = to;
   for (bool is_root = false; !is_root;) {
     const Link old = std::exchange(up_[node], above);
@@ -34,7 +35,8 @@ void VoltageTree::merge(NodeIndex from, NodeIndex to, Link above) {
     above = {node, old.form, old.coordinate, -old.weight};
     node = old.parent;
   }
-  std::replace(part_.begin(), part_.end(), goes, stays);
+  part_[goes] = stays;
+  nodes_of_part_[stays] += nodes_of_part_[goes];
 }
 
 std::size_t VoltageTree::links_to_root(NodeIndex node) const {
@@ -45,6 +47,7 @@ std::size_t VoltageTree::links_to_root(NodeIndex node) const {
 }
 
 void VoltageTree::finish() {
+  for (std::size_t node = 0; node < part_.size(); ++node) part_[node] = part_of(static_cast<std::uint32_t>(node));
   constexpr auto not_yet = static_cast<std::uint32_t>(-1);
   std::vector<std::uint32_t> depth(up_.size(), not_yet);
   std::vector<NodeIndex> below;  // nodes on the way up to one whose depth is known

@@ -39,7 +39,7 @@ class VoltageTree {
   explicit VoltageTree(std::size_t node_count);
 
   /// Whether no branch added so far leads from one to the other.
-  bool separated(NodeIndex a, NodeIndex b) const { return part_[a] != part_[b]; }
+  bool separated(NodeIndex a, NodeIndex b) const { return part_of(a) != part_of(b); }
 
   /// Three ways to add a branch between separated parts: without voltage, with a given one, with an unknown one.
   void join(NodeIndex from, NodeIndex to);
@@ -65,14 +65,21 @@ class VoltageTree {
     double weight = 0.0;  ///< of the coordinate in the node's voltage less its parent's
   };
 
+  std::uint32_t part_of(std::uint32_t node) const {
+    while (part_[node] != node) node = part_[node];
+    return node;
+  }
   void merge(NodeIndex from, NodeIndex to, Link above);
   std::size_t links_to_root(NodeIndex node) const;
 
   std::size_t unknown_count_ = 0;
   std::size_t known_count_ = 0;
-  std::vector<std::uint32_t> part_;   ///< label of the part that a node belongs to
-  std::vector<Link> up_;              ///< by node
-  std::vector<std::uint32_t> depth_;  ///< by node, of a finished tree: links to its root
+  /// By node: another of its part, nearer to the one by which the part is known. Smaller parts are hung below larger
+  /// ones, so that no way there is longer than the logarithm of the nodes; of a finished tree it is one step.
+  std::vector<std::uint32_t> part_;
+  std::vector<std::uint32_t> nodes_of_part_;  ///< by the node by which a part is known
+  std::vector<Link> up_;                      ///< by node
+  std::vector<std::uint32_t> depth_;          ///< by node, of a finished tree: links to its root
 };
 
 }  // namespace ohmwright::circuit

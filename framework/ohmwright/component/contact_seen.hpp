@@ -21,10 +21,17 @@ inline constexpr double closed_up_to_ohms = 10.0;
 inline constexpr double poor_up_to_ohms = 1e3;
 inline constexpr double leaking_up_to_ohms = 1e6;
 
+/// The same ends for a kind whose contacts are others [ohm], rising. Where the last two are one, none is `leaking`.
+struct ContactEndsInOhms {
+  double closed_up_to = closed_up_to_ohms;
+  double poor_up_to = poor_up_to_ohms;
+  double leaking_up_to = leaking_up_to_ohms;
+};
+
 /// By the ohms across it [ohm], the test leads subtracted.
-OHMWRIGHT_CORE_API ContactSeen contact_seen(double ohms);
+OHMWRIGHT_CORE_API ContactSeen contact_seen(double ohms, const ContactEndsInOhms& ends = {});
 /// By what the instrument showed.
-OHMWRIGHT_CORE_API ContactSeen contact_seen(const PreparedReading& reading);
+OHMWRIGHT_CORE_API ContactSeen contact_seen(const PreparedReading& reading, const ContactEndsInOhms& ends = {});
 
 inline bool is_not_closed(ContactSeen seen) { return seen == ContactSeen::leaking || seen == ContactSeen::open; }
 

@@ -5,12 +5,11 @@
 #include <numeric>
 #include <string>
 #include <string_view>
-#include <tuple>
 #include <utility>
 
-#include <boost/container/static_vector.hpp>
-
 #include <ohmwright/component/evidence.hpp>
+#include <ohmwright/component/evidence/refused_values.hpp>
+#include <ohmwright/component/evidence/source_list.hpp>
 #include <ohmwright/component/evidence_parts.hpp>
 #include <ohmwright/component/swapped_probes.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -22,41 +21,6 @@ namespace {
 
 const double sqrt3 = std::sqrt(3.0);
 
-/// Far beyond what any instrument shows, and far below where a probability would overflow into not-a-number [SI].
-constexpr double largest_half_width = 1e15;
-
-/// The half-width of a value of that dimension, when a probability can be taken from it. Throws InputError else, naming
-/// the reading and `whose` half-width it is.
-double usable(double half_width, Dimension dimension, const std::string& label, std::string_view whose = {}) {
-  if (half_width >= 0.0 && half_width <= largest_half_width) return half_width;
-  const Dimension of_differences = dimension == Dimension::temperature ? Dimension::temperature_difference : dimension;
-  throw InputError(label + ": " + std::string(whose) + (whose.empty() ? "± " : " ± ") +
-                   exact_text(AnyQuantity(of_differences, half_width)) +
-                   " is no uncertainty that can be judged by; state one from 0 to " +
-                   exact_text(AnyQuantity(of_differences, largest_half_width)));
-}
-
-/// Throws InputError for milliohms where megohms are read: "mohm" is often meant as the latter, and a good insulation
-/// must not be taken for a short.
-void refuse_milliohms(const StatedValue& stated, const MeasurandDescriptor& measurand, const std::string& label) {
-  if (stated.value.dimension() != Dimension::resistance || stated.unit.prefix_exponent() != -3) return;
-  const std::optional<Unit> usual = Unit::named(measurand.default_unit, Dimension::resistance);
-  if (!usual || usual->prefix_exponent() != 6) return;
-  const std::string number = exact_text(AnyQuantity(Dimension::ratio, stated.unit.from_si(stated.value.value_in_si())));
-  throw InputError(label + ": " + number + " mohm are milliohms, and " + std::string(measurand.id) +
-                   " is read in megohms; write \"" + number + " Mohm\", or \"0 ohm\" for a short");
-}
-
-/// Throws InputError for more volts than any part of an appliance is tested with: a slip, or a test that breaks down
-/// what is good and is dangerous to touch.
-void refuse_too_many_test_volts(const Condition& condition, const std::string& label) {
-  constexpr double most_of_any_test = 1000.0;  // testers of insulation for 230 V and 400 V (common practice, no source)
-  if (condition.id != test_voltage_condition || condition.value.value.value_in_si() <= most_of_any_test) return;
-  throw InputError(label + ": an insulation test with " + exact_text(condition.value.value) +
-                   " breaks down parts that are good and can injure you; 500 V is the test. Was a nought too many "
-                   "typed? (1000 V is the most that is taken.)");
-}
-
 }  // namespace
 
 /// Builds an `Evidence`, reading by reading.
@@ -64,7 +28,11 @@ class EvidenceBuilder {
  public:
   EvidenceBuilder(Evidence& evidence, const Descriptor& descriptor, std::span<const Reading> readings,
                   const MeterSet& meters)
-      : evidence_(evidence), descriptor_(descriptor), readings_(readings), meters_(meters) {}
+      : evidence_(evidence),
+        descriptor_(descriptor),
+        readings_(readings),
+        meters_(meters),
+        sources_(evidence.sources_, readings.size()) {}
 
   /// What the evidence held before is gone; its memory serves again, that of its texts, too.
   void build() {
@@ -74,12 +42,12 @@ class EvidenceBuilder {
     evidence_.prepared_.clear();
     evidence_.prepared_.reserve(readings_.size());
     evidence_.labels_.resize(readings_.size());
-    new_source("model", "", Shape::rectangular);                        // Evidence::model_source
+    sources_.add("model", "", Shape::rectangular);                      // Evidence::model_source
     for (const ErrorSourceDescriptor& own : descriptor_.error_sources)  // Evidence::own_source
-      new_source(own.id, "", own.shape);
+      sources_.add(own.id, "", own.shape);
     count_users();
     for (std::size_t i = 0; i < readings_.size(); ++i) add(readings_[i], i);
-    evidence_.sources_.resize(source_count_);
+    sources_.finish();
     set_contradicting_aside();
   }
 
@@ -107,7 +75,7 @@ class EvidenceBuilder {
     else
       label = reading.label;
     PreparedReading& prepared = evidence_.prepared_.emplace_back();
-    if (index > std::numeric_limits<std::uint16_t>::max()) refuse_so_many();
+    if (index > std::numeric_limits<std::uint16_t>::max()) refuse_so_many(readings_.size());
     prepared.reading = static_cast<std::uint16_t>(index);
     prepared.measurand = index_of(descriptor_.measurands, reading.measurand);
     if (prepared.measurand == not_found)
@@ -219,20 +187,20 @@ class EvidenceBuilder {
         usable(accuracy_half_width(*range, shown.value_in_si()), shown.dimension(), label, "the meter's");
     prepared.meter_half_width = bound;
     if (!shares_meter(reading, shown.dimension())) {
-      prepared.value.add_term(new_source("meter-accuracy", label, Shape::rectangular), bound / sqrt3);
+      prepared.value.add_term(sources_.add("meter-accuracy", label, Shape::rectangular), bound / sqrt3);
       return;
     }
     const double gain = range->percent_of_reading / 100.0 * shown.value_in_si();  // with its sign
     const double rest = std::sqrt(bound * bound - gain * gain);
     const std::string of = meter.name + ", " + std::string(name_of(shown.dimension()));
-    prepared.value.add_term(shared_source("meter-gain", of, Shape::rectangular), gain / sqrt3);
+    prepared.value.add_term(sources_.shared("meter-gain", of, Shape::rectangular), gain / sqrt3);
     prepared.value.add_term(source_of_digits("meter-counts", reading, shown, rest, label), rest / sqrt3);
   }
 
   /// No meter shows a duration: who notes one looks at a watch.
   void add_watch_error(PreparedReading& prepared, const std::string& label) {
     prepared.meter_half_width = watch_half_width;
-    prepared.value.add_term(new_source("watch", label, Shape::rectangular), watch_half_width / sqrt3);
+    prepared.value.add_term(sources_.add("watch", label, Shape::rectangular), watch_half_width / sqrt3);
   }
 
   std::string no_accuracy(const Reading& reading, const StatedValue& stated, const Meter& meter,
@@ -286,15 +254,15 @@ class EvidenceBuilder {
     const double scatter = std::sqrt(sum / (n - 1.0) / n);
     const SourceIndex source =
         source_of_digits("repeatability", reading, {stated.value.dimension(), mean}, scatter, label);
-    evidence_.sources_[source].shape = Shape::student_t;
-    evidence_.sources_[source].degrees_of_freedom = n - 1.0;
+    sources_[source].shape = Shape::student_t;
+    sources_[source].degrees_of_freedom = n - 1.0;
     prepared.value.add_term(source, usable(scatter, stated.value.dimension(), label, "the repeats'"));
   }
 
   void subtract_leads(const Meter& meter, PreparedReading& prepared) {
     prepared.value.shift(-prepared.lead_resistance);
     if (prepared.lead_half_width > 0.0)
-      prepared.value.add_term(shared_source("lead-resistance", meter.name, Shape::rectangular),
+      prepared.value.add_term(sources_.shared("lead-resistance", meter.name, Shape::rectangular),
                               -prepared.lead_half_width / sqrt3);
   }
 
@@ -317,9 +285,9 @@ class EvidenceBuilder {
     Estimate value(kept);
     if (half_width > 0.0)
       value.add_term(
-          own ? source_of_same({condition.id, prepared.moisture == Moisture::wet ? "wet" : "", {}, kept, half_width},
-                               label)
-              : shared_source(condition.id, condition.error_source, Shape::rectangular),
+          own ? sources_.of_same({condition.id, prepared.moisture == Moisture::wet ? "wet" : "", {}, kept, half_width},
+                                 label)
+              : sources_.shared(condition.id, condition.error_source, Shape::rectangular),
           half_width / sqrt3);
     if (prepared.conditions.size() == prepared.conditions.capacity())
       throw InputError(label + ": more conditions than a reading can carry (" +
@@ -337,65 +305,12 @@ class EvidenceBuilder {
     prepared.states.push_back({state, value});
   }
 
-  [[noreturn]] void refuse_so_many() const {
-    throw InputError(std::to_string(readings_.size()) +
-                     " readings are more than one verdict can weigh; give a part of them, or thin the series out");
-  }
-
-  SourceIndex new_source(std::string_view id, std::string_view of, Shape shape) {
-    if (source_count_ > std::numeric_limits<SourceIndex>::max()) refuse_so_many();
-    if (source_count_ == evidence_.sources_.size()) evidence_.sources_.emplace_back();
-    ErrorSource& source = evidence_.sources_[source_count_];
-    source.id = id;
-    source.of = of;
-    source.shape = shape;
-    source.degrees_of_freedom = std::numeric_limits<double>::infinity();
-    return static_cast<SourceIndex>(source_count_++);
-  }
-
-  SourceIndex shared_source(std::string_view id, std::string_view of, Shape shape) {
-    // Only among sources that were made to be shared: a name that people gave may be the label of another reading.
-    for (const SourceIndex source : first_shared_)
-      if (evidence_.sources_[source].id == id && evidence_.sources_[source].of == of) return source;
-    if (first_shared_.size() < first_shared_.capacity()) return first_shared_.emplace_back(new_source(id, of, shape));
-    const auto [found, is_new] = shared_.try_emplace({std::string(id), std::string(of)}, SourceIndex{0});
-    if (is_new) found->second = new_source(id, of, shape);
-    return found->second;
-  }
-
   /// The error of digits that a meter showed. The same digits again say nothing new: they keep the error they had, so
   /// that a reading typed ten times is as sure as one.
   SourceIndex source_of_digits(std::string_view id, const Reading& reading, AnyQuantity shown, double half_width,
                                const std::string& label) {
-    return source_of_same({id, reading.measurand, meters_.named(reading.meter).name, shown.value_in_si(), half_width},
-                          label);
-  }
-
-  /// What makes two errors one: the kind of the error, what it is of, and the two numbers. Views into what was read.
-  struct Same {
-    std::string_view id;
-    std::string_view of;
-    std::string_view meter;
-    double value = 0.0;
-    double half_width = 0.0;
-
-    auto key() const { return std::tie(id, of, meter, value, half_width); }
-    friend bool operator<(const Same& a, const Same& b) { return a.key() < b.key(); }
-  };
-
-  /// The source for a value with its half-width: that of an earlier one of the same two numbers, else a new one. A
-  /// handful is looked through, which takes no memory; more are put in order.
-  SourceIndex source_of_same(const Same& same, const std::string& label) {
-    for (const auto& [earlier, source] : first_of_same_)
-      if (earlier.key() == same.key()) return source;
-    if (first_of_same_.size() < first_of_same_.capacity()) {
-      const SourceIndex source = new_source(same.id, label, Shape::rectangular);
-      first_of_same_.emplace_back(same, source);
-      return source;
-    }
-    const auto [found, is_new] = of_same_.try_emplace(same, SourceIndex{0});
-    if (is_new) found->second = new_source(same.id, label, Shape::rectangular);
-    return found->second;
+    return sources_.of_same({id, reading.measurand, meters_.named(reading.meter).name, shown.value_in_si(), half_width},
+                            label);
   }
 
   Evidence& evidence_;
@@ -403,11 +318,7 @@ class EvidenceBuilder {
   std::span<const Reading> readings_;
   const MeterSet& meters_;
   std::map<std::pair<const Meter*, Dimension>, int> users_;
-  std::size_t source_count_ = 0;
-  boost::container::static_vector<SourceIndex, 8> first_shared_;
-  std::map<std::pair<std::string, std::string>, SourceIndex> shared_;
-  boost::container::static_vector<std::pair<Same, SourceIndex>, 8> first_of_same_;
-  std::map<Same, SourceIndex> of_same_;
+  SourceList sources_;
 };
 
 Evidence::Evidence(const Descriptor& descriptor, std::span<const Reading> readings, const MeterSet& meters) {

@@ -177,6 +177,12 @@ double confidence_mark(double confidence, bool is_right, std::size_t answers) {
   return 1.0 - score / 2.0;
 }
 
+double inference_mark(double before, double after, double needed) {
+  constexpr double least_gain = 0.01;  // less there is not to be had: what stands at the end stood at the beginning
+  if (needed - before < least_gain) return after >= needed ? 1.0 : 0.0;
+  return std::clamp((after - before) / (needed - before), 0.0, 1.0);
+}
+
 Grader::Grader(CourseKey key, const Registry& registry, const MarkWeights& weights)
     : key_(std::move(key)),
       weights_(weights),
@@ -226,7 +232,9 @@ void Grader::reason(Station& station, const MadeExercise& made, const Record& re
         cites_all ? by_all : station.reasoning.after(cited.readings, cited.looks), named);
   const bool is_right = named == parts_of(made.truth.faults);
   const double needed = is_right ? std::min(decided_probability, made.truth.tellable) : decided_probability;
-  graded.marks.inference = std::min(1.0, graded.followed / std::max(needed, least_needed));
+  if (!cited.readings.empty())
+    graded.marks.inference = inference_mark(station.reasoning.probability_of(station.reasoning.after({}, {}), named),
+                                            graded.followed, std::max(needed, least_needed));
   if (!all.readings.empty() && is_decided(station.reasoning, by_all))
     graded.decided_at = deciding_entry(station.reasoning, station.bench, made.exercise, record);
 }

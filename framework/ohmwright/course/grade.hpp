@@ -39,9 +39,7 @@ struct Marks {
   /// to the other marks.
   std::optional<double> safety;
   double confidence = 0.0;  ///< `confidence_mark`
-  /// What the engine makes of the cited readings: probability of the answer that was given, right or wrong, over what
-  /// would decide it.
-  double inference = 0.0;
+  double inference = 0.0;   ///< `inference_mark`
   double minutes = 0.0;
 };
 
@@ -50,6 +48,11 @@ struct Marks {
 /// gains by stating another confidence than their own. A sure and right answer earns 1, a sure and wrong one 0, and who
 /// knows nothing and says so earns about a half, right or wrong.
 double confidence_mark(double confidence, bool is_right, std::size_t answers);
+
+/// What the cited readings did for the answer that was given, right or wrong: how far they took its probability from
+/// `before` any reading to what was `needed` to decide it. Readings that leave the others as likely as they were earn
+/// nothing, however likely the answer was from the beginning. All [0…1].
+double inference_mark(double before, double after, double needed);
 
 /// One record, marked.
 struct Graded {

@@ -1,6 +1,7 @@
 #include <vector>
 
 #include <ohmwright/course/meter_display.hpp>
+#include <ohmwright/course/reader_words.hpp>
 #include <ohmwright/course/worksheet.hpp>
 #include <ohmwright/locate/scale.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -60,7 +61,7 @@ std::string lines_to_write(std::size_t count) {
 
 std::string cautions_box(const Exercise& exercise, const Sentences& say) {
   std::vector<std::string> lines;
-  for (const auto& caution : exercise.cautions) lines.push_back(caution.second);
+  for (const auto& caution : exercise.cautions) lines.push_back(caution_in_words(caution, say));
   return "<div class=\"cautions\">" + html_section(say(OHMWRIGHT_TEXT("Before you touch it")), lines) + "</div>\n";
 }
 
@@ -95,7 +96,7 @@ std::string set_ups_and_looks(const Exercise& exercise, const Sentences& say) {
   for (const SetUp& set_up : exercise.places.set_ups) lines.push_back(set_up.title);
   std::string html = html_section(say(OHMWRIGHT_TEXT("Set-ups")), lines);
   lines.clear();
-  for (const Look& look : exercise.looks) lines.push_back(look.title);
+  for (const Look& look : exercise.looks) lines.push_back(look_in_words(look, say));
   return "<div class=\"asks\">" + html +
          html_section(say(OHMWRIGHT_TEXT("What you can look at: ask, and write yes or no")), lines) + "</div>\n";
 }
@@ -131,7 +132,7 @@ std::string slip_of_looks(const Exercise& exercise, const Sentences& say) {
   if (exercise.looks.empty()) return {};
   std::vector<std::vector<std::string>> rows;
   for (const Look& look : exercise.looks)
-    rows.push_back({look.title, look.seen ? say(OHMWRIGHT_TEXT("yes")) : say(OHMWRIGHT_TEXT("no"))});
+    rows.push_back({look_in_words(look, say), look.seen ? say(OHMWRIGHT_TEXT("yes")) : say(OHMWRIGHT_TEXT("no"))});
   return "<h2>" + html_text(say(OHMWRIGHT_TEXT("For whoever answers what is looked at; students ask"))) + "</h2>\n" +
          table_of_rows({say(OHMWRIGHT_TEXT("Is this so?")), say(OHMWRIGHT_TEXT("it is seen"))}, rows);
 }

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <charconv>
 #include <optional>
 #include <sstream>
@@ -24,7 +25,35 @@ std::optional<Number> whole_number(std::string_view text, Number most) {
   return static_cast<Number>(number);
 }
 
+/// What stands behind "?", each option behind an "&". Takes it off `rest`.
+void read_options(std::string_view& rest, const std::string& text, Address& address) {
+  const std::size_t question = rest.find('?');
+  if (question == std::string_view::npos) return;
+  std::string_view options = rest.substr(question + 1);
+  rest = rest.substr(0, question);
+  constexpr std::string_view baud = "baud=";
+  const bool is_serial = address.way == Address::Way::serial;
+  for (bool more = true; more;) {
+    const std::size_t end = std::min(options.find('&'), options.size());
+    const std::string_view option = options.substr(0, end);
+    more = end < options.size();
+    options.remove_prefix(end + (more ? 1 : 0));
+    if (option == "unnamed") {
+      address.asks_its_name = false;
+      continue;
+    }
+    const auto number = is_serial && option.starts_with(baud)
+                            ? whole_number<unsigned>(option.substr(baud.size()), 4'000'000U)
+                            : std::nullopt;
+    if (!number)
+      refuse_address(text, is_serial ? "has something else than baud=NUMBER or unnamed behind its \"?\""
+                                     : "has something else than unnamed behind its \"?\"");
+    address.baud = *number;
+  }
+}
+
 void read_host(std::string_view rest, const std::string& text, Address& address) {
+  read_options(rest, text, address);
   std::string_view port;
   if (rest.starts_with('[')) {
     const std::size_t end = rest.find(']');
@@ -44,16 +73,9 @@ void read_host(std::string_view rest, const std::string& text, Address& address)
 }
 
 void read_device(std::string_view rest, const std::string& text, Address& address) {
-  const std::size_t question = std::min(rest.find('?'), rest.size());
-  address.device = rest.substr(0, question);
+  read_options(rest, text, address);
+  address.device = rest;
   if (address.device.empty()) refuse_address(text, "names no device");
-  if (question == rest.size()) return;
-  const std::string_view option = rest.substr(question + 1);
-  constexpr std::string_view baud = "baud=";
-  const auto number =
-      option.starts_with(baud) ? whole_number<unsigned>(option.substr(baud.size()), 4'000'000U) : std::nullopt;
-  if (!number) refuse_address(text, "has something else than baud=NUMBER behind its \"?\"");
-  address.baud = *number;
 }
 
 }  // namespace

@@ -17,12 +17,14 @@ struct Address {
   std::uint16_t port = scpi_port;
   std::string device;
   unsigned baud = 9600;
+  bool asks_its_name = true;         ///< false: it knows no "*IDN?", and is not asked
   std::vector<std::string> command;  ///< the program and its arguments; no shell reads them
   std::string text;                  ///< as it was typed
 };
 
-/// "tcp://192.0.2.7", "tcp://[2001:db8::7]:5025", "serial:/dev/ttyUSB0?baud=115200", "program:read-meter --fast".
-/// Throws InputError for anything else.
+/// "tcp://192.0.2.7", "tcp://[2001:db8::7]:5025", "serial:/dev/ttyUSB0?baud=115200", "program:read-meter --fast";
+/// behind the first three "?unnamed" or "&unnamed" for an instrument that knows no "*IDN?". Throws InputError for
+/// anything else.
 Address parse_address(const std::string& text);
 
 }  // namespace ohmwright::instrument

@@ -55,32 +55,21 @@ class StreamChannel : public Channel {
   }
 
   std::string receive(std::string_view asked) override {
-    std::optional<std::string> line = receive_unless_ended(asked);
-    if (!line) fail("ended the connection without an answer " + about(asked));
-    return *std::move(line);
+    Line line = receive_line(asked);
+    if (line.is_silence) fail_as_silent(asked);
+    return answer_in(std::move(line), asked);
   }
 
   std::optional<std::string> receive_unless_ended(std::string_view asked) override {
-    const auto deadline = std::chrono::steady_clock::now() + patience_;
-    while (true) {
-      if (const std::size_t end = held_.find('\n'); end != std::string::npos) return take_line(end);
-      if (held_.size() > longest_answer) fail("answers " + about(asked) + " without a line's end");
-      const auto left =
-          std::chrono::duration_cast<std::chrono::milliseconds>(deadline - std::chrono::steady_clock::now());
-      std::array<char, 4096> room{};
-      std::size_t got = 0;
-      error_code error;
-      const bool in_time = left.count() > 0 && read_some(room, got, error, left);
-      held_.append(room.data(), got);
-      if (!in_time && held_.empty())
-        fail("gave no answer " + about(asked) + " within " + seconds_text(patience_) +
-             "; is it on, in remote control, and does it know this request?");
-      if (!in_time)
-        fail("gave half an answer " + about(asked) + ", " + ohmwright::quoted(held_) + ", and no line's end within " +
-             seconds_text(patience_));
-      if (error == asio::error::eof && held_.empty()) return std::nullopt;
-      if (error && held_.find('\n') == std::string::npos) closed(asked, error);
-    }
+    Line line = receive_line(asked);
+    if (line.is_silence) fail_as_silent(asked);
+    return std::move(line.text);
+  }
+
+  std::optional<std::string> receive_unless_silent(std::string_view asked) override {
+    Line line = receive_line(asked);
+    if (line.is_silence) return std::nullopt;
+    return answer_in(std::move(line), asked);
   }
 
   Stream& stream() { return stream_; }
@@ -97,6 +86,43 @@ class StreamChannel : public Channel {
   }
 
  private:
+  /// What came of waiting for a line; neither: the other side ended the connection behind a whole line.
+  struct Line {
+    std::optional<std::string> text = {};
+    bool is_silence = false;
+  };
+
+  Line receive_line(std::string_view asked) {
+    const auto deadline = std::chrono::steady_clock::now() + patience_;
+    while (true) {
+      if (const std::size_t end = held_.find('\n'); end != std::string::npos) return {take_line(end)};
+      if (held_.size() > longest_answer) fail("answers " + about(asked) + " without a line's end");
+      const auto left =
+          std::chrono::duration_cast<std::chrono::milliseconds>(deadline - std::chrono::steady_clock::now());
+      std::array<char, 4096> room{};
+      std::size_t got = 0;
+      error_code error;
+      const bool in_time = left.count() > 0 && read_some(room, got, error, left);
+      held_.append(room.data(), got);
+      if (!in_time && held_.empty()) return {std::nullopt, true};
+      if (!in_time)
+        fail("gave half an answer " + about(asked) + ", " + ohmwright::quoted(held_) + ", and no line's end within " +
+             seconds_text(patience_));
+      if (error == asio::error::eof && held_.empty()) return {};
+      if (error && held_.find('\n') == std::string::npos) closed(asked, error);
+    }
+  }
+
+  std::string answer_in(Line line, std::string_view asked) const {
+    if (!line.text) fail("ended the connection without an answer " + about(asked));
+    return *std::move(line.text);
+  }
+
+  [[noreturn]] void fail_as_silent(std::string_view asked) const {
+    fail("gave no answer " + about(asked) + " within " + seconds_text(patience_) +
+         "; is it on, in remote control, and does it know this request?");
+  }
+
   static std::string about(std::string_view asked) {
     return asked.empty() ? "of its own" : "to " + ohmwright::quoted(asked);
   }

@@ -25,6 +25,8 @@ class Channel {
   virtual std::string receive(std::string_view asked) = 0;
   /// The same, but nothing where the other side has ended the connection behind a whole line.
   virtual std::optional<std::string> receive_unless_ended(std::string_view asked) = 0;
+  /// The same as `receive`, but nothing for silence until the time limit.
+  virtual std::optional<std::string> receive_unless_silent(std::string_view asked) = 0;
 };
 
 /// Connects. Every later step has `patience` at most. Throws InputError where nothing can be reached.

@@ -51,14 +51,14 @@ class ScpiReadout : public Readout {
         wanted_(wanted),
         request_(request_for(wanted)),
         unit_(Unit::si(wanted.dimension)) {
-    name_ = ask("*IDN?");
+    if (wanted.its_name) ask_for_name();
     if (wanted.dimension == Dimension::temperature) unit_ = unit_of_temperature(ask("UNIT:TEMP?"));
   }
 
   std::string name() override { return name_; }
 
   std::optional<Observed> next() override {
-    const std::string answer = ask(request_);
+    const std::string answer = ask_for_value();
     std::string_view text = without_blanks(answer);
     if (text.starts_with('+')) text.remove_prefix(1);
     double number = 0.0;
@@ -78,6 +78,25 @@ class ScpiReadout : public Readout {
   }
 
  private:
+  /// IEEE 488.2 demands "*IDN?", and many a simple meter keeps silent: it measures all the same.
+  void ask_for_name() {
+    const std::string request = "*IDN?";
+    channel_->send(request);
+    const std::optional<std::string> name = channel_->receive_unless_silent(request);
+    may_name_itself_yet_ = !name;
+    name_ = name.value_or(std::string());
+  }
+
+  /// A name that comes too late is none of its values: what begins with no digit is taken for it, once.
+  std::string ask_for_value() {
+    std::string answer = ask(request_);
+    if (std::exchange(may_name_itself_yet_, false) && answer.find_first_of("0123456789") != 0 &&
+        answer.find_first_of("+-. \t") != 0) {
+      name_ = std::exchange(answer, channel_->receive(request_));
+    }
+    return answer;
+  }
+
   std::string ask(const std::string& request) {
     channel_->send(request);
     return channel_->receive(request);
@@ -119,6 +138,7 @@ class ScpiReadout : public Readout {
   std::string request_;
   Unit unit_;
   std::string name_;
+  bool may_name_itself_yet_ = false;
 };
 
 class ProgramReadout : public Readout {
@@ -164,8 +184,10 @@ std::unique_ptr<Readout> open_readout(const Address& address, const Wanted& want
                                       std::chrono::milliseconds patience) {
   if (address.way != Address::Way::program) request_for(wanted);  // before anything is opened
   auto channel = open_channel(address, patience);
-  return address.way == Address::Way::program ? program_readout(std::move(channel), wanted)
-                                              : scpi_readout(std::move(channel), wanted);
+  if (address.way == Address::Way::program) return program_readout(std::move(channel), wanted);
+  Wanted of_it = wanted;
+  of_it.its_name = of_it.its_name && address.asks_its_name;
+  return scpi_readout(std::move(channel), of_it);
 }
 
 }  // namespace ohmwright::instrument

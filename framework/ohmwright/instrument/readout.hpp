@@ -14,6 +14,7 @@ struct Wanted {
   Dimension dimension = Dimension::resistance;
   bool four_wires = false;     ///< ohms with two leads more, which do not count
   bool direct_supply = false;  ///< volts and amperes of direct supply; else alternating
+  bool its_name = true;        ///< ask it for its name first, where it speaks SCPI
 };
 
 /// Shows values one after another.
@@ -24,16 +25,17 @@ class Readout {
   Readout& operator=(const Readout&) = delete;
   virtual ~Readout() = default;
 
-  /// What it calls itself; may be empty.
+  /// What it calls itself; empty where it did not say.
   virtual std::string name() = 0;
   /// The next value: a number, or over-range; nothing after the last one of a program that has ended. Throws InputError
   /// for what the channel throws, another unit, and what is no number.
   virtual std::optional<Observed> next() = 0;
 };
 
-/// An instrument that is asked by SCPI-1999: "*IDN?", "MEAS:RES?", "MEAS:FRES?", "MEAS:TEMP?", "MEAS:VOLT:AC?" and so
-/// on. A thermometer is asked for its unit first. 9.9E37 is over-range, -9.9E37 too where the quantity may be negative,
-/// 9.91E37 no number (SCPI-1999, volume 1, 7.2.1.4/5). Throws InputError for a quantity that has no such request.
+/// An instrument that is asked by SCPI-1999: "*IDN?", which many leave unanswered, "MEAS:RES?", "MEAS:FRES?",
+/// "MEAS:TEMP?", "MEAS:VOLT:AC?" and so on. A thermometer is asked for its unit first. 9.9E37 is over-range, -9.9E37
+/// too where the quantity may be negative, 9.91E37 no number (SCPI-1999, volume 1, 7.2.1.4/5). Throws InputError for a
+/// quantity that has no such request.
 std::unique_ptr<Readout> scpi_readout(std::unique_ptr<Channel> channel, const Wanted& wanted);
 
 /// A program that prints a line of JSON for each value: {"value": "11.45 kohm"}, {"value": "OL"}. It may end after one.

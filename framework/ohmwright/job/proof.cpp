@@ -151,19 +151,36 @@ bool speaks_of_its_work(const MeasuredValue& reading) {
          std::none_of(reading.safety.begin(), reading.safety.end(), is_out);
 }
 
+/// The last reading of a new part at each place, of those that speak of its work.
+std::map<std::string, const MeasuredValue*> last_readings_of_new(const ServiceCall& call,
+                                                                 const ReplacedPart& replaced) {
+  std::map<std::string, const MeasuredValue*> last;
+  for (const MeasuredValue& reading : call.readings) {
+    const std::string& subject = reading.part.empty() ? reading.kind : reading.part;
+    if (subject != replaced.part || reading.happened_before(replaced) || !speaks_of_its_work(reading)) continue;
+    const MeasuredValue*& known = last[reading.place_read()];
+    if (known == nullptr || known->happened_before(reading)) known = &reading;
+  }
+  return last;
+}
+
 /// A new part that reads bad is no repair, wherever it was read so last.
 void add_bad_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
-  for (const auto& [part, replaced] : last_replacements(call)) {
-    std::map<std::string, const MeasuredValue*> last;
-    for (const MeasuredValue& reading : call.readings) {
-      const std::string& subject = reading.part.empty() ? reading.kind : reading.part;
-      if (subject != part || reading.happened_before(*replaced) || !speaks_of_its_work(reading)) continue;
-      const MeasuredValue*& known = last[reading.place_read()];
-      if (known == nullptr || known->happened_before(reading)) known = &reading;
-    }
-    for (const auto& [place, reading] : last)
+  for (const auto& [part, replaced] : last_replacements(call))
+    for (const auto& [place, reading] : last_readings_of_new(call, *replaced))
       if (*reading->outcome == Outcome::out_of_limits)
         all.push_back({ProofStep::Form::new_part_not_within, part, replaced->title, place});
+}
+
+/// A new part whose readings left open whether it is good: none of the last found it so, and none found it bad.
+void add_undecided_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
+  for (const auto& [part, replaced] : last_replacements(call)) {
+    const auto last = last_readings_of_new(call, *replaced);
+    const bool is_open = std::all_of(last.begin(), last.end(), [](const auto& place_and_reading) {
+      return *place_and_reading.second->outcome == Outcome::undecided;
+    });
+    if (is_open && !last.empty())
+      all.push_back({ProofStep::Form::new_part_undecided, part, replaced->title, last.begin()->first});
   }
 }
 
@@ -196,6 +213,7 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
   add_unread_insulation(call, suspected, all);
   add_earth_bond(call, suspected, all);
   add_bad_new_parts(call, all);
+  add_undecided_new_parts(call, all);
   for (const auto& [part, replaced] : last_replacements(call))
     if (const std::string place = place_to_read_again(call, *replaced); !place.empty())
       all.push_back({ProofStep::Form::new_part_unread, part, replaced->title, place});

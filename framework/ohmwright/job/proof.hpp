@@ -22,20 +22,25 @@ struct ProofStep {
     earth_bond_undecided,       ///< it decides nothing: read with too little current
     earth_bond_unread,          ///< a part was replaced, or it tingled, and the earth bond was not read since
     new_part_not_within,        ///< the last reading of the new `part` at `place` is out of limits
-    // These do not.
-    new_part_unread,  ///< `part` was read before it was replaced, and the new one was not
-    forced_defrost,   ///< after the last part that was replaced
-    log,              ///< from after the repair
+    // These do not; but who closes as repaired all the same says why.
+    new_part_undecided,  ///< no reading of the new `part` is within limits, and the last at `place` decides nothing
+    new_part_unread,     ///< `part` was read before it was replaced, and the new one was not
+    // These are told.
+    forced_defrost,  ///< after the last part that was replaced
+    log,             ///< from after the repair
   };
 
   Form form = Form::log;
   std::string part = {};     ///< id of a part, a kind, or a test point; empty: none
   std::string subject = {};  ///< what people call it
-  /// Of a new part: where the old one was read, or where the new one was read bad: TESTPOINT[@SETUP], or the part.
+  /// Of a new part: where the old one was read, or where the new one was, bad or undecided: TESTPOINT[@SETUP], or the
+  /// part.
   std::string place = {};
   bool failed = false;  ///< it was tried since, and did not pass
 
-  bool bars_energising() const { return form < Form::new_part_unread; }
+  bool bars_energising() const { return form < Form::new_part_undecided; }
+  /// Whether nobody knows that the new part is good, so that a repair is called one only with a word why.
+  bool leaves_new_part_open() const { return form == Form::new_part_undecided || form == Form::new_part_unread; }
   /// Whether a reading found it bad, so that nothing live is said beside it without a word.
   bool is_danger() const {
     return form == Form::leak_to_earth || form == Form::insulation_not_within || form == Form::earth_bond_not_within;

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include <ohmwright/locate/answer_classes.hpp>
+#include <ohmwright/locate/learnt.hpp>
 #include <ohmwright/locate/normal.hpp>
 
 namespace ohmwright::locate {
@@ -97,9 +98,11 @@ class Cells {
     over_range_.resize(classes_.size());
     double asked = 0.0;  // those that are not asked are taken to answer like those that are
     for (const Reasoner::Weighed& weighed : likeliest) asked += weighed.probability;
-    for (const Reasoner::Weighed& weighed : likeliest)
-      for (const PredictedOutcome& outcome : reasoner.predicted(weighed.instance, measurement))
+    for (const Reasoner::Weighed& weighed : likeliest) {
+      const std::vector<PredictedOutcome>& predicted = reasoner.predicted(weighed.instance, measurement);
+      for (const PredictedOutcome& outcome : reasoner.learnt(weighed.instance).expected(predicted))
         add(outcome, weighed.probability / asked * outcome.weight, class_of(weighed.instance));
+    }
   }
 
   double over_range() const { return sum_of(over_range_); }

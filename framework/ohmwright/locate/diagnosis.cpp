@@ -57,6 +57,8 @@ Reasoner::Reasoner(Prober& prober, const SignModel& signs) : prober_(prober), si
     }
 }
 
+Reasoner::~Reasoner() = default;
+
 Reasoner::Predicted Reasoner::predicted(const Measurement& measurement) {
   PredictionsOfAll& of_all = predictions_[place_of(measurement)];
   if (of_all.empty()) of_all.resize(instances_.size(), nullptr);
@@ -95,7 +97,8 @@ void Reasoner::weigh_signs(const Signs& signs) {
   }
 }
 
-void Reasoner::weigh(std::span<const WeighedReading> readings, double negligible_share, Diagnosis& diagnosis) {
+/// The readings from one to another; those before only teach.
+void Reasoner::weigh(std::size_t from, std::size_t to, double negligible_share, Diagnosis& diagnosis) {
   // Many instances predict the same of all readings, and are weighed once.
   struct Group {
     JointLikelihood likelihood;
@@ -103,17 +106,25 @@ void Reasoner::weigh(std::span<const WeighedReading> readings, double negligible
   };
   std::vector<Group> groups;
   std::unordered_map<std::vector<const void*>, std::size_t, boost::hash<std::vector<const void*>>> group_of;
-  std::vector<const std::vector<PredictedOutcome>*> predictions(readings.size());
-  std::vector<const void*> key(readings.size());
+  const std::span<const WeighedReading> before = std::span(readings_).first(from);
+  const std::span<const WeighedReading> readings = std::span(readings_).subspan(from, to - from);
+  std::vector<const std::vector<PredictedOutcome>*> predictions(to);
+  std::vector<const void*> key(to);
   std::vector<Predicted> of_readings;
-  for (const WeighedReading& reading : readings) of_readings.push_back(predicted(reading.measurement));
+  for (const WeighedReading& reading : std::span(readings_).first(to))
+    of_readings.push_back(predicted(reading.measurement));
   std::vector<double> likelihoods(instances_.size(), 0.0);
   const double least = negligible_share * *std::max_element(weights_.begin(), weights_.end());
   for (std::size_t i = 0; i < instances_.size(); ++i) {
     if (weights_[i] < least) continue;
-    for (std::size_t r = 0; r < readings.size(); ++r) key[r] = predictions[r] = &of_readings[r].of(i);
+    for (std::size_t r = 0; r < to; ++r) key[r] = predictions[r] = &of_readings[r].of(i);
     const auto [at, is_new] = group_of.try_emplace(key, groups.size());
-    if (is_new) groups.push_back({likelihood_of_all(readings, predictions, prober_.model()), 0.0});
+    if (is_new) {
+      Learnt learnt;
+      const std::span<const std::vector<PredictedOutcome>* const> of_all = predictions;
+      if (from > 0) (void)likelihood_of_all(before, of_all.first(from), prober_.model(), learnt);
+      groups.push_back({likelihood_of_all(readings, of_all.subspan(from), prober_.model(), learnt), 0.0});
+    }
     Group& group = groups[at->second];
     likelihoods[i] = group.likelihood.of_all;
     group.weight += weights_[i] * likelihoods[i];
@@ -128,11 +139,24 @@ void Reasoner::weigh(std::span<const WeighedReading> readings, double negligible
 
 void Reasoner::weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis) {
   diagnosis.misread.assign(readings.size(), 0.0);
-  std::vector<WeighedReading> joined = join_repeats(prober_, readings);
-  const auto planned = std::stable_partition(joined.begin(), joined.end(),
+  readings_ = join_repeats(prober_, readings);
+  const auto planned = std::stable_partition(readings_.begin(), readings_.end(),
                                              [](const WeighedReading& reading) { return !reading.is_planned; });
-  weigh(std::span(joined.begin(), planned), negligible, diagnosis);
-  if (planned != joined.end()) weigh(std::span(planned, joined.end()), negligible_in_a_plan, diagnosis);
+  const auto taken = static_cast<std::size_t>(planned - readings_.begin());
+  weigh(0, taken, negligible, diagnosis);
+  if (taken < readings_.size()) weigh(taken, readings_.size(), negligible_in_a_plan, diagnosis);
+}
+
+std::vector<const std::vector<PredictedOutcome>*> Reasoner::predicted_of_readings(std::size_t instance) {
+  std::vector<const std::vector<PredictedOutcome>*> predictions;
+  for (const WeighedReading& reading : readings_) predictions.push_back(&predicted(instance, reading.measurement));
+  return predictions;
+}
+
+Learnt Reasoner::learnt(std::size_t instance) {
+  Learnt learnt;
+  (void)likelihood_of_all(readings_, predicted_of_readings(instance), prober_.model(), learnt);
+  return learnt;
 }
 
 Diagnosis Reasoner::diagnose(std::span<const TakenReading> readings, const Signs& signs) {

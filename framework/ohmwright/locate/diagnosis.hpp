@@ -24,6 +24,7 @@ struct TakenReading {
   std::optional<AnyQuantity> range = {};  ///< that was set on the meter; empty: the meter's own choice, or nobody knows
 };
 
+class Learnt;
 struct WeighedReading;
 
 /// What is believed after the evidence.
@@ -53,6 +54,9 @@ class Reasoner {
  public:
   /// `prober` must outlive the reasoner.
   explicit Reasoner(Prober& prober, const SignModel& signs = {});
+  Reasoner(const Reasoner&) = delete;
+  Reasoner& operator=(const Reasoner&) = delete;
+  ~Reasoner();
 
   /// The order of the readings does not matter. Readings of one measurement that agree are one reading, since their
   /// errors are the same; those that do not are weighed one by one: what comes and goes explains them.
@@ -65,6 +69,11 @@ class Reasoner {
   };
   /// The likeliest instances of the last diagnosis, most likely first, at most `most`.
   std::vector<Weighed> likeliest(std::size_t most) const;
+
+  /// What the readings of the last diagnosis teach, if an instance is true.
+  Learnt learnt(std::size_t instance);
+  /// What the instance predicts of each reading of the last diagnosis. Those that predict the same learnt the same.
+  std::vector<const std::vector<PredictedOutcome>*> predicted_of_readings(std::size_t instance);
 
   /// The first instance of a candidate, an index into `FaultList::candidates`.
   std::size_t first_instance(std::size_t candidate) const;
@@ -104,7 +113,7 @@ class Reasoner {
   using PredictionsOfAll = std::vector<const std::vector<PredictedOutcome>*>;  ///< by instance, null: not asked yet
 
   void weigh_signs(const Signs& signs);
-  void weigh(std::span<const WeighedReading> readings, double negligible_share, Diagnosis& diagnosis);
+  void weigh(std::size_t from, std::size_t to, double negligible_share, Diagnosis& diagnosis);
   void weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis);
 
   Prober& prober_;
@@ -112,6 +121,7 @@ class Reasoner {
   std::vector<Instance> instances_;
   std::vector<std::size_t> candidate_of_;  ///< by instance
   std::vector<double> weights_;            ///< by instance, of the last diagnosis
+  std::vector<WeighedReading> readings_;   ///< of the last diagnosis, those that are only planned behind the others
   std::map<std::tuple<std::size_t, std::size_t, bool>, PredictionsOfAll> predictions_;
   std::map<std::pair<std::size_t, std::size_t>, bool> same_;  ///< by test point and set-up
 };

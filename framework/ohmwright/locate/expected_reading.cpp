@@ -1,5 +1,8 @@
 #include <algorithm>
 #include <cmath>
+#include <deque>
+#include <map>
+#include <span>
 #include <utility>
 
 #include <ohmwright/locate/expected_reading.hpp>
@@ -20,22 +23,39 @@ struct PossibleReading {
 
 /// What the hypotheses predict of a measurement: many of them the same.
 struct Predictions {
-  std::vector<const std::vector<PredictedOutcome>*> different;
-  std::vector<double> probabilities;  ///< by different prediction
-  std::vector<std::size_t> of;        ///< by hypothesis
+  std::vector<std::span<const PredictedOutcome>> different;
+  std::vector<double> probabilities;                         ///< by different prediction
+  std::vector<std::size_t> of;                               ///< by hypothesis
+  std::deque<std::vector<PredictedOutcome>> after_readings;  ///< those of `different` that readings have moved
 };
 
 Predictions predictions_of(Reasoner& reasoner, const LikelyInstances& likely, const Measurement& measurement) {
+  constexpr std::size_t nothing = static_cast<std::size_t>(-1);
   Predictions predictions;
   Reasoner::Predicted of_measurement = reasoner.predicted(measurement);
-  for (std::size_t h = 0; h < likely.instances.size(); ++h) {
-    const std::vector<PredictedOutcome>* const predicted = &of_measurement.of(likely.instances[h]);
-    const auto same = std::find(predictions.different.begin(), predictions.different.end(), predicted);
-    predictions.of.push_back(static_cast<std::size_t>(same - predictions.different.begin()));
-    if (same == predictions.different.end()) {
-      predictions.different.push_back(predicted);
+  using Source = std::pair<const std::vector<PredictedOutcome>*, std::size_t>;  // a prediction, and what was learnt
+  std::vector<std::pair<Source, std::size_t>> known;
+  const auto place_of = [&](std::size_t h) {
+    const std::vector<PredictedOutcome>& predicted = of_measurement.of(likely.instances[h]);
+    const Learnt& learnt = likely.learnt[likely.learnt_of[h]];
+    const bool is_moved = learnt.speaks_of(predicted);
+    const Source source{&predicted, is_moved ? likely.learnt_of[h] : nothing};
+    const auto same = std::find_if(known.begin(), known.end(), [&](const auto& one) { return one.first == source; });
+    if (same != known.end()) return same->second;
+    std::span<const PredictedOutcome> now = predicted;
+    if (is_moved) now = predictions.after_readings.emplace_back(learnt.expected(predicted));
+    const auto alike = std::find_if(predictions.different.begin(), predictions.different.end(),
+                                    [&](const auto& other) { return is_moved && look_alike(other, now); });
+    const auto place = static_cast<std::size_t>(alike - predictions.different.begin());
+    known.push_back({source, place});
+    if (place == predictions.different.size()) {
+      predictions.different.push_back(now);
       predictions.probabilities.push_back(0.0);
     }
+    return place;
+  };
+  for (std::size_t h = 0; h < likely.instances.size(); ++h) {
+    predictions.of.push_back(place_of(h));
     predictions.probabilities[predictions.of.back()] += likely.hypotheses.probabilities[h];
   }
   return predictions;
@@ -45,7 +65,7 @@ Predictions predictions_of(Reasoner& reasoner, const LikelyInstances& likely, co
 std::vector<PossibleReading> possible_readings(const Predictions& predictions) {
   std::vector<PossibleReading> readings;
   for (std::size_t i = 0; i < predictions.different.size(); ++i)
-    for (const PredictedOutcome& outcome : *predictions.different[i]) {
+    for (const PredictedOutcome& outcome : predictions.different[i]) {
       PossibleReading reading{outcome.form, {}, predictions.probabilities[i] * outcome.weight};
       reading.seen.at = outcome.form == PredictedOutcome::Form::floating ? ghost_voltage_on_scale() : outcome.mean;
       if (outcome.form == PredictedOutcome::Form::over_range) reading.seen.form = SeenReading::Form::over_range;
@@ -62,17 +82,23 @@ std::vector<PossibleReading> possible_readings(const Predictions& predictions) {
 
 }  // namespace
 
-LikelyInstances likely_instances(const Reasoner& reasoner, std::size_t most) {
+LikelyInstances likely_instances(Reasoner& reasoner, std::size_t most) {
   std::vector<std::size_t> instances;
   std::vector<double> weights;
   std::vector<AnswerKey> answers;
+  std::vector<Learnt> learnt;
+  std::vector<std::size_t> learnt_of;
+  std::map<std::vector<const std::vector<PredictedOutcome>*>, std::size_t> known;
   for (const Reasoner::Weighed& weighed : reasoner.likeliest(most)) {
     if (weighed.probability < too_unlikely) break;
     instances.push_back(weighed.instance);
     weights.push_back(weighed.probability);
     answers.push_back(reasoner.faults().answer_of(*reasoner.instance(weighed.instance).candidate));
+    const auto [at, is_new] = known.try_emplace(reasoner.predicted_of_readings(weighed.instance), learnt.size());
+    if (is_new) learnt.push_back(reasoner.learnt(weighed.instance));
+    learnt_of.push_back(at->second);
   }
-  return {std::move(instances), Hypotheses(std::move(weights), answers)};
+  return {std::move(instances), Hypotheses(std::move(weights), answers), std::move(learnt), std::move(learnt_of)};
 }
 
 Expected expected_of(Reasoner& reasoner, const LikelyInstances& likely, const Measurement& measurement, double named) {
@@ -86,7 +112,7 @@ Expected expected_of(Reasoner& reasoner, const LikelyInstances& likely, const Me
     const double misread = model.misread_share * likelihood_if_misread(reading.seen, probe, model);
     for (std::size_t i = 0; i < likelihoods.size(); ++i)
       likelihoods[i] =
-          misread + (1.0 - model.misread_share) * likelihood(*predictions.different[i], reading.seen, probe, model);
+          misread + (1.0 - model.misread_share) * likelihood(predictions.different[i], reading.seen, probe, model);
     expectation.add(reading.probability, likelihoods);
   }
   const Expected meant = expectation.expected();

@@ -64,9 +64,11 @@ class StepFinder {
     }
   }
 
-  /// What is left after a step takes as long as the best steps here need for a bit.
+  /// What is left after a step takes as long as the best steps here need for a bit; where all of them tell little, it
+  /// is not for one of them to fetch, and the quick ones come first.
   std::vector<Step> take() {
-    double best_rate = 0.0;
+    constexpr double slowest = 0.1;  // bits a minute (assumed, no source)
+    double best_rate = slowest;
     for (const Step& step : steps_) best_rate = std::max(best_rate, step.gain_per_minute());
     for (Step& step : steps_) step.minutes_to_go = step.minutes + step.unsettled_bits / best_rate;
     std::stable_sort(steps_.begin(), steps_.end(), [](const Step& a, const Step& b) {

@@ -45,7 +45,9 @@ std::optional<Bend> bend_through(std::uint64_t source, double spread, double bel
 struct StandingContact {
   std::uint64_t source = 0;  ///< which contact
   bool is_open = false;
-  double share = 1.0;  ///< of such contacts that are so, if nothing was read yet [0…1]
+  double share = 1.0;         ///< of such contacts that are so, if nothing was read yet [0…1]
+  double ohm = 0.0;           ///< of a closed one
+  double share_of_ohm = 1.0;  ///< of such contacts that are closed, those of that resistance [0…1]
 };
 
 /// One way a reading may come out.
@@ -65,9 +67,10 @@ struct PredictedOutcome {
   static constexpr std::size_t most_bends = 2;
   /// Parts of `uncertainty`, the largest ones, and what each bend leaves.
   boost::container::static_vector<SharedError, most_shared + most_bends> shared{};
-  boost::container::static_vector<Bend, most_bends> bends{};  ///< of those `shared` that are so wide
+  // Most have neither, and there are very many: no room is kept for them.
+  std::vector<Bend> bends{};  ///< of those `shared` that are so wide, at most `most_bends`
   static constexpr std::size_t most_contacts = 4;
-  boost::container::static_vector<StandingContact, most_contacts> contacts{};  ///< that stand so in this way
+  std::vector<StandingContact> contacts{};  ///< that stand so in this way, at most `most_contacts`
 };
 
 /// What a deviation of a source that it shares adds to an outcome, and how steeply there [on the scale].

@@ -67,9 +67,9 @@ bool Search::disagrees(const TakenReading& reading) const {
          });
 }
 
-/// What need not be read again. What may be is a slip that was not borne out, what comes and goes, and OL on a range
-/// that nobody stated.
-std::vector<Measurement> Search::done() const {
+/// What need not be read again. What may be is a slip that was not borne out, what comes and goes, OL on a range that
+/// nobody stated, and with `is_asked_twice` all that was read but once.
+std::vector<Measurement> Search::done(bool is_asked_twice) const {
   std::vector<Measurement> done;
   for (std::size_t i = 0; i < readings_.size(); ++i) {
     const TakenReading& reading = readings_[i];
@@ -77,19 +77,19 @@ std::vector<Measurement> Search::done() const {
       return other.measurement == reading.measurement;
     });
     const bool is_open = (diagnosis_.is_unexplained(i) && !was_read_twice_alike(prober_, readings_, i)) ||
-                         is_of_unknown_range(reading) || disagrees(reading);
+                         is_of_unknown_range(reading) || disagrees(reading) || (is_asked_twice && times < 2);
     if (!is_open || times >= most_times) done.push_back(reading.measurement);
   }
   return done;
 }
 
-std::vector<Step> Search::steps_from_here(const NextStepSettings& settings) {
+std::vector<Step> Search::steps_from_here(const NextStepSettings& settings, bool is_asked_twice) {
   std::vector<std::size_t> looked_at;
   for (const OutsideSign& sign : signs_.looked_at) looked_at.push_back(sign.outside_cause);
   NextStepSettings allowed = settings;
   if (!may_be_energised(appliance_, readings_, signs_, settings.insulation_is_good, prober_.meter()))
     allowed.allow_live = allowed.insulation_is_good = false;  // no step energises it
-  std::vector<Step> steps = next_steps(reasoner_, diagnosis_, work(), allowed, done(), looked_at);
+  std::vector<Step> steps = next_steps(reasoner_, diagnosis_, work(), allowed, done(is_asked_twice), looked_at);
   std::erase_if(steps, [this](const Step& step) {
     if (step.form == Step::Form::replace)
       return std::any_of(signs_.replaced.begin(), signs_.replaced.end(),
@@ -213,6 +213,11 @@ void Search::think() {
   diagnosis_ = reasoner_.diagnose(readings_, signs_);
   steps_ = steps_from_here(settings_.steps);
   standing_ = locate::standing(faults_, diagnosis_, settings_.steps, steps_);
+  if (standing_.form == Standing::Form::no_more_steps) {
+    // What is believed may hang on one reading: a slip is rarely made twice.
+    steps_ = steps_from_here(settings_.steps, true);
+    if (!steps_.empty()) standing_.form = Standing::Form::open;
+  }
   if (standing_.is_named()) hold_back_what_no_reading_says();
   doubt_leads_that_only_show_open();
   const bool goes_on = standing_.form == Standing::Form::open || standing_.form == Standing::Form::likely ||

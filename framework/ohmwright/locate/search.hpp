@@ -48,8 +48,8 @@ class Search {
  private:
   bool is_of_unknown_range(const TakenReading& reading) const;
   bool disagrees(const TakenReading& reading) const;
-  std::vector<Measurement> done() const;
-  std::vector<Step> steps_from_here(const NextStepSettings& settings);
+  std::vector<Measurement> done(bool is_asked_twice) const;
+  std::vector<Step> steps_from_here(const NextStepSettings& settings, bool is_asked_twice = false);
   void hold_back_what_no_reading_says();
   void doubt_leads_that_only_show_open();
   void ask_for_ranges();

@@ -32,19 +32,28 @@ std::size_t SharedErrors::place_made(std::uint64_t source) {
 SharedErrors::Narrowed SharedErrors::narrowed(const PredictedOutcome& outcome) const {
   Narrowed result{outcome.mean, outcome.uncertainty};
   if (sources_.empty()) return result;
+  struct Told {
+    const SharedError* error;
+    std::size_t at;
+    double slope;
+  };
+  boost::container::static_vector<Told, PredictedOutcome::most_shared + PredictedOutcome::most_bends> told;
+  for (const SharedError& error : outcome.shared)
+    if (const std::size_t at = place_of(error.source); at != unknown)
+      told.push_back({&error, at, slope_at(outcome, error, means_[at])});
   double variance = outcome.uncertainty * outcome.uncertainty;
-  for (const SharedError& a : outcome.shared) {
-    const std::size_t at = place_of(a.source);
-    if (at == unknown) continue;
-    result.mean += added_at(outcome, a, means_[at]);
-    variance -= square(a.share);
-    const double slope = slope_at(outcome, a, means_[at]);
-    for (const SharedError& b : outcome.shared)
-      if (const std::size_t other = place_of(b.source); other != unknown)
-        variance += slope * slope_at(outcome, b, means_[other]) * covariance(at, other);
+  for (const Told& a : told) {
+    result.mean += added_at(outcome, *a.error, means_[a.at]);
+    variance -= square(a.error->share);
+    for (const Told& b : told) variance += a.slope * b.slope * covariance(a.at, b.at);
   }
   result.uncertainty = std::sqrt(std::max(0.0, variance));
   return result;
+}
+
+bool SharedErrors::speaks_of(const PredictedOutcome& outcome) const {
+  return std::any_of(outcome.shared.begin(), outcome.shared.end(),
+                     [this](const SharedError& error) { return place_of(error.source) != unknown; });
 }
 
 SharedErrors::Line SharedErrors::line_of(const PredictedOutcome& outcome, double own_variance) {

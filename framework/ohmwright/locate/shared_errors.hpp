@@ -22,6 +22,8 @@ class SharedErrors {
     double uncertainty = 0.0;
   };
   Narrowed narrowed(const PredictedOutcome& outcome) const;
+  /// Whether a reading told anything of an error that the outcome shares.
+  bool speaks_of(const PredictedOutcome& outcome) const;
 
   /// Takes in a value that was seen, which came out in this way. `least_uncertainty` is what no reading is better than.
   void learn(const PredictedOutcome& outcome, const SeenReading& seen, double least_uncertainty);

@@ -42,9 +42,14 @@ void Prober::ProbedScene::note_contacts(PredictedOutcome& outcome) const {
   const auto is_open = [](const ElementChoice& choice) { return choice.type == ElementType::open; };
   for (const Wavering& contact : wavering_) {
     if (contact.source == 0 || outcome.contacts.size() == PredictedOutcome::most_contacts) continue;
-    StandingContact state{contact.source, is_open(contact.element->choices[contact.choice]), 0.0};
+    const ElementChoice& taken = contact.element->choices[contact.choice];
+    StandingContact state{contact.source, is_open(taken), 0.0};
     for (const ElementChoice& choice : contact.element->choices)
       if (is_open(choice) == state.is_open) state.share += choice.weight;
+    if (!state.is_open) {
+      state.ohm = taken.value_in_si;
+      state.share_of_ohm = taken.weight / state.share;
+    }
     outcome.contacts.push_back(state);
   }
 }

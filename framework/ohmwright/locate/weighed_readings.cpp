@@ -4,11 +4,7 @@
 #include <tuple>
 #include <variant>
 
-#include <boost/container/small_vector.hpp>
-
-#include <ohmwright/locate/contact_states.hpp>
 #include <ohmwright/locate/reading_range.hpp>
-#include <ohmwright/locate/shared_errors.hpp>
 #include <ohmwright/locate/weighed_readings.hpp>
 
 namespace ohmwright::locate {
@@ -25,47 +21,6 @@ double likelihood_if_misread_alike(const WeighedReading& reading, const ReadingM
   const double by_chance = reading.seen.form == SeenReading::Form::value ? std::min(1.0, 2.0 * agreeing * once) : once;
   const double again = model.same_slip_again + (1.0 - model.same_slip_again) * by_chance;
   return once * std::pow(again, static_cast<double>(reading.given.size() - 1));
-}
-
-/// What was learnt of an instance from the readings before.
-struct Learnt {
-  SharedErrors errors;
-  ContactStates contacts;
-  boost::container::small_vector<double, 8> meant;  ///< of the reading at hand, by its ways
-};
-
-double likelihood_of_way(const PredictedOutcome& outcome, const WeighedReading& reading, const ReadingModel& model,
-                         const SharedErrors& errors) {
-  if (outcome.form != PredictedOutcome::Form::value) return likelihood(outcome, reading.seen, reading.probe, model);
-  const SharedErrors::Narrowed narrowed = errors.narrowed(outcome);
-  const PredictedOutcome now{outcome.weight, outcome.form, narrowed.mean, narrowed.uncertainty, {}, {}, {}};
-  return likelihood(now, reading.seen, reading.probe, model);
-}
-
-/// Probability of a reading that was meant, if an instance is true, given what its readings before told of the errors
-/// they share and of its contacts; then takes it in where it was most likely meant.
-double likelihood_in_turn(const std::vector<PredictedOutcome>& outcomes, const WeighedReading& reading, double misread,
-                          const ReadingModel& model, Learnt& learnt) {
-  double sum = 0.0;
-  double best = 0.0;
-  const PredictedOutcome* likeliest = nullptr;
-  learnt.meant.clear();
-  for (const PredictedOutcome& outcome : outcomes) {
-    const double likely =
-        learnt.contacts.weight_of(outcome) * likelihood_of_way(outcome, reading, model, learnt.errors);
-    learnt.meant.push_back((1.0 - model.misread_share) * likely);
-    sum += likely;
-    if (likely > best) {
-      best = likely;
-      likeliest = &outcome;
-    }
-  }
-  learnt.contacts.learn(outcomes, {learnt.meant.data(), learnt.meant.size()}, misread);
-  const bool tells = likeliest != nullptr && likeliest->form == PredictedOutcome::Form::value &&
-                     reading.seen.form == SeenReading::Form::value &&
-                     2.0 * (1.0 - model.misread_share) * best > misread + (1.0 - model.misread_share) * sum;
-  if (tells) learnt.errors.learn(*likeliest, reading.seen, model.least_uncertainty);
-  return sum;
 }
 
 /// The end of the scale stands for OL whose limit nobody gave.
@@ -186,14 +141,13 @@ std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const T
 
 JointLikelihood likelihood_of_all(std::span<const WeighedReading> readings,
                                   std::span<const std::vector<PredictedOutcome>* const> predictions,
-                                  const ReadingModel& model) {
+                                  const ReadingModel& model, Learnt& learnt) {
   JointLikelihood joint;
-  Learnt learnt;
   for (std::size_t r = 0; r < readings.size(); ++r) {
     const WeighedReading& reading = readings[r];
     const double misread = likelihood_if_misread_alike(reading, model);
     const double meant = std::pow(1.0 - model.misread_share, static_cast<double>(reading.given.size())) *
-                         likelihood_in_turn(*predictions[r], reading, misread, model, learnt);
+                         learnt.take_in(*predictions[r], reading.seen, reading.probe, misread, model);
     joint.misread.push_back(misread / (misread + meant));
     joint.of_all *= misread + meant;
   }

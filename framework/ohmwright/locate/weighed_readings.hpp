@@ -8,6 +8,7 @@
 
 #include <ohmwright/component/meter.hpp>
 #include <ohmwright/locate/diagnosis.hpp>
+#include <ohmwright/locate/learnt.hpp>
 #include <ohmwright/locate/prediction.hpp>
 
 namespace ohmwright::locate {
@@ -48,10 +49,10 @@ struct JointLikelihood {
   std::vector<double> misread;  ///< by reading: probability that it was a slip
 };
 
-/// `predictions` are what the instance says of each reading. Errors that readings share are learnt from one to the
-/// next.
+/// `predictions` are what the instance says of each reading. What each of them teaches of errors that readings share
+/// and of contacts goes into `learnt`, by which the next one is weighed.
 JointLikelihood likelihood_of_all(std::span<const WeighedReading> readings,
                                   std::span<const std::vector<PredictedOutcome>* const> predictions,
-                                  const ReadingModel& model);
+                                  const ReadingModel& model, Learnt& learnt);
 
 }  // namespace ohmwright::locate

@@ -108,7 +108,21 @@ class Search {
       for (const Place& inner : consider_files_of(folder)) consider_files_of(inner);
     if (count_of_found() > found_before) return;
     result.refused.resize(refused_before);
-    result.refused.push_back({folder.named, std::move(reasons), {}});
+    result.refused.push_back({folder.named, std::move(reasons), kinds_named_in(folder.named)});
+  }
+
+  /// Nothing there is opened, only what is there is listed: who asks for such a kind is told why it is not taken.
+  static std::vector<StampedKind> kinds_named_in(const fs::path& folder) {
+    std::vector<StampedKind> kinds;
+    std::error_code error;
+    constexpr int one_folder_down = 1;
+    const auto options = fs::directory_options::skip_permission_denied;
+    fs::recursive_directory_iterator entry(folder, options, error);
+    for (; !error && entry != fs::recursive_directory_iterator(); entry.increment(error)) {
+      if (entry.depth() >= one_folder_down) entry.disable_recursion_pending();
+      for (StampedKind& kind : kind_named_by(entry->path())) kinds.push_back(std::move(kind));
+    }
+    return kinds;
   }
 
   std::size_t count_of_found() const { return result.plugins.size() + (result.kind_file_reader ? 1U : 0U); }

@@ -31,7 +31,7 @@ struct FoundPlugin {
 struct RefusedPlugin {
   std::filesystem::path path;
   std::vector<std::string> reasons;
-  std::vector<StampedKind> kinds;  ///< what its stamp names, where it could be read
+  std::vector<StampedKind> kinds;  ///< what its stamp names, where it could be read; else what names of files tell
 };
 
 /// Where to look, in this order: the installation's folder, those of OHMWRIGHT_PLUGIN_PATH (`search_path`, separated by

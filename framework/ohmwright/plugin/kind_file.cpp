@@ -57,16 +57,17 @@ void check_aliases(const ValueNode& root, std::vector<Problem>& problems) {
       problems.push_back(alias.problem("the alias cannot be shown: " + ohmwright::quoted(*alias.text())));
 }
 
+void check_option(const ValueNode& row, const char* field, std::vector<Problem>& problems) {
+  const ValueNode* node = row.find(field);
+  if (node == nullptr || node->text() == nullptr || !is_reserved_option(*node->text())) return;
+  problems.push_back(node->problem("the option " + ohmwright::quoted("--" + *node->text()) + " is the program's own"));
+}
+
 /// The one thing about options that no plugin can know: which of them the command line has.
 void check_options(const ValueNode& root, std::vector<Problem>& problems) {
-  for (const ValueNode& condition : list_of(root, "conditions")) {
-    for (const char* field : {"id", "option"}) {
-      const ValueNode* node = condition.find(field);
-      if (node == nullptr || node->text() == nullptr || !is_reserved_option(*node->text())) continue;
-      problems.push_back(
-          node->problem("the option " + ohmwright::quoted("--" + *node->text()) + " is the program's own"));
-    }
-  }
+  for (const ValueNode& condition : list_of(root, "conditions"))
+    for (const char* field : {"id", "option"}) check_option(condition, field, problems);
+  for (const ValueNode& state : list_of(root, "states")) check_option(state, "option", problems);
 }
 
 StampedKind names_in(const ValueNode& root) {
@@ -94,8 +95,9 @@ std::vector<std::string> reasons_of(const std::vector<Problem>& problems) {
 
 std::vector<StampedKind> kind_named_by(const std::filesystem::path& path) {
   std::string name = path.filename().native();
-  if (!is_named_as_kind_file(path)) return {};
-  name.resize(name.size() - kind_file_suffix.size());
+  const bool is_library = path.extension() == plugin_suffix;
+  if (!is_library && !is_named_as_kind_file(path)) return {};
+  name.resize(name.size() - (is_library ? plugin_suffix.size() : kind_file_suffix.size()));
   return is_kind_id(name) ? std::vector<StampedKind>{{name, {}}} : std::vector<StampedKind>{};
 }
 

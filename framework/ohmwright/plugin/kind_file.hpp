@@ -22,8 +22,8 @@ inline constexpr std::string_view kind_file_suffix = ".kind.json";
 /// Whether a file's name says that it is a kind file.
 bool is_named_as_kind_file(const std::filesystem::path& path);
 
-/// The kind that a file of that name holds, if it can be read: its name is that of the file. None where that cannot be
-/// one.
+/// The kind that a plugin or a kind file of that name holds, as far as its name tells: a kind file's is that of its
+/// kind, a library's mostly. None where that cannot be one.
 std::vector<StampedKind> kind_named_by(const std::filesystem::path& path);
 
 /// A kind file's text, read and checked: its schema, its id, which must be that of its name, its aliases, and options

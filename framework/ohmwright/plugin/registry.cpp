@@ -22,6 +22,15 @@ bool is_called(const StampedKind& kind, const std::string& key) {
                                                     [&](const auto& alias) { return spoken_name(alias) == key; });
 }
 
+/// Whether the word stands in one of the kind's names: "thermostat" is a word of four kinds, and the name of none.
+bool has_word(const StampedKind& kind, const std::string& key) {
+  const std::string word = '-' + key + '-';
+  const auto holds = [&word](const std::string& name) {
+    return ('-' + spoken_name(name) + '-').find(word) != std::string::npos;
+  };
+  return holds(kind.id) || std::any_of(kind.aliases.begin(), kind.aliases.end(), holds);
+}
+
 std::optional<std::size_t> index_called(const std::vector<StampedKind>& kinds, const std::string& key) {
   const auto found = std::find_if(kinds.begin(), kinds.end(), [&](const auto& kind) { return is_called(kind, key); });
   if (found == kinds.end()) return std::nullopt;
@@ -97,18 +106,35 @@ struct Registry::State {
   std::string unknown(std::string_view name) const {
     std::vector<std::string> ids;
     std::vector<std::string> names;
+    std::vector<std::string> with_the_word;
     for (const FoundPlugin& plugin : found.plugins) {
       for (const StampedKind& kind : plugin.kinds) {
         ids.push_back(kind.id);
+        if (has_word(kind, spoken_name(name))) with_the_word.push_back(kind.id);
         names.push_back(kind.id);
         names.insert(names.end(), kind.aliases.begin(), kind.aliases.end());
       }
     }
     std::string text = "no kind is called " + ohmwright::quoted(name);
+    if (with_the_word.size() == 1) return text + "; did you mean " + ohmwright::quoted(with_the_word.front()) + "?";
+    if (!with_the_word.empty())
+      return text + " alone; say which: " + listed(with_the_word) + " (\"ohmwright kinds\" tells them apart)";
     if (const auto meant = near_miss(name, names)) text += "; did you mean " + ohmwright::quoted(*meant) + "?";
     text += ids.empty() ? "; no plugin was found in " + listed(searched_folders()) : "; there are " + listed(ids);
-    if (!found.refused.empty())
-      text += "; refused: " + std::to_string(found.refused.size()) + " (\"ohmwright kinds\" says why)";
+    return text + refusals_told();
+  }
+
+  /// The kind that is looked for may be in what was refused, so its reasons are told here.
+  std::string refusals_told() const {
+    constexpr std::size_t most = 3;
+    std::string text;
+    for (std::size_t i = 0; i < std::min(most, found.refused.size()); ++i) {
+      text += "; refused: " + shell_word(found.refused[i].path) + ": ";
+      for (std::size_t j = 0; j < found.refused[i].reasons.size(); ++j)
+        text += (j == 0 ? "" : "; ") + found.refused[i].reasons[j];
+    }
+    if (found.refused.size() > most)
+      text += "; and " + std::to_string(found.refused.size() - most) + " more (\"ohmwright kinds\" says why)";
     return text;
   }
 

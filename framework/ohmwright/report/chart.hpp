@@ -27,7 +27,7 @@ bool limits_are_in_doubt(const ChartPoint& point);
 
 /// One line of a chart: for a state of the part ("warming"), or the only one.
 struct ChartLine {
-  std::string state;  ///< id of the state's value; empty: the part has one line
+  std::string state;  ///< id of the state's value, which files keep; empty: the part has one line
   std::vector<ChartPoint> points;
 };
 

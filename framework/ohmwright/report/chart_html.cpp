@@ -25,7 +25,7 @@ std::vector<std::string> cells_of(const Chart& chart, const ChartPoint& point, c
 }
 
 std::string table_of(const Chart& chart, const ChartLine& line, const Sentences& say) {
-  std::string table = line.state.empty() ? "" : "<h2>" + html_text(line.state) + "</h2>\n";
+  std::string table = line.state.empty() ? "" : "<h2>" + html_text(state_title(chart, line, say)) + "</h2>\n";
   table += "<table>\n";
   if (is_of_contacts(chart))
     table += table_row("th", {say(OHMWRIGHT_TEXT("at")), say(OHMWRIGHT_TEXT("closed"))});

@@ -120,7 +120,7 @@ class ChartWriter {
 
   void table(const ChartLine& line) {
     page_ += '\n';
-    if (!line.state.empty()) page_ += paragraph(line.state, width_);
+    if (!line.state.empty()) page_ += paragraph(state_title(chart_, line, say_), width_);
     if (is_of_contacts(chart_))
       row({say_(OHMWRIGHT_TEXT("at")), say_(OHMWRIGHT_TEXT("closed"))});
     else

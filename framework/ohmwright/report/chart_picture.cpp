@@ -116,9 +116,9 @@ class ScriptWriter {
 
   /// "warming", and where good parts switch then.
   std::string title_of(const ChartLine& line) const {
-    const std::string state = line.state.empty() ? say_(OHMWRIGHT_TEXT("the curve")) : line.state;
+    const std::string state = line.state.empty() ? say_(OHMWRIGHT_TEXT("the curve")) : state_title(chart_, line, say_);
     if (!is_of_contacts(chart_)) return state;
-    const std::string name = line.state.empty() ? say_(OHMWRIGHT_TEXT("good parts")) : line.state;
+    const std::string name = line.state.empty() ? say_(OHMWRIGHT_TEXT("good parts")) : state_title(chart_, line, say_);
     const std::vector<SwitchingSpan> spans = switching_spans(line);
     if (spans.empty()) return name;
     const Dimension dimension = condition_dimension(chart_);

@@ -73,7 +73,15 @@ std::string horizontal_title(const Chart& chart, const Sentences& say) {
 }
 
 std::string line_title(const Chart& chart, const ChartLine& line, const Sentences& say) {
-  return line.state.empty() ? vertical_title(chart, say) : line.state;
+  return line.state.empty() ? vertical_title(chart, say) : state_title(chart, line, say);
+}
+
+std::string state_title(const Chart& chart, const ChartLine& line, const Sentences& say) {
+  const std::uint16_t state = index_of(chart.descriptor.states, chart.axis.state);
+  if (line.state.empty() || state == not_found) return line.state;
+  const std::vector<TextEntry>& values = chart.descriptor.states[state].values;
+  const std::uint16_t value = index_of(values, line.state);
+  return value == not_found ? line.state : say.in_domain(chart.descriptor.text_domain, values[value].english);
 }
 
 }  // namespace ohmwright

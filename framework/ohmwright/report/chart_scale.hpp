@@ -21,5 +21,7 @@ double drawn_value(const Expectation& expected);
 std::string vertical_title(const Chart& chart, const Sentences& say);
 std::string horizontal_title(const Chart& chart, const Sentences& say);
 std::string line_title(const Chart& chart, const ChartLine& line, const Sentences& say);
+/// How people are shown the state that the line is drawn for; empty where the part has one line.
+std::string state_title(const Chart& chart, const ChartLine& line, const Sentences& say);
 
 }  // namespace ohmwright

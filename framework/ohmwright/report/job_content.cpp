@@ -99,6 +99,7 @@ class JobSentences {
     const std::vector<job::ProofStep> bars = job::bars_to_energising(call_);
     content.warning = warning(bars);
     for (const job::ProofStep& bar : bars) content.open_points.push_back(proof_text(bar, say_));
+    content.unproved = unproved();
     for (const JobCaution& caution : report_.cautions) {
       content.cautions.push_back(caution.text + " (" + caution.id + "; " + caution.source + ")");
       content.brief_cautions.push_back(caution.brief + " (" + caution.id + ")");
@@ -190,6 +191,19 @@ class JobSentences {
     for (const Check& check : call_.checks)
       if (check.outcome == Outcome::within_limits) lines.push_back(check.text);
     if (lines.empty()) lines.push_back(say_(OHMWRIGHT_TEXT("Nothing is proved yet.")));
+    for (const job::ProofStep& step : job::open_proof(call_))
+      if (step.leaves_new_part_open())
+        lines.push_back(
+            say_(OHMWRIGHT_TEXT("{part}: that the new one is good was not proved."), {{"part", step.subject}}));
+    return lines;
+  }
+
+  /// Nothing before something was repaired: then all that a call may still do would stand there.
+  std::vector<std::string> unproved() const {
+    std::vector<std::string> lines;
+    if (call_.replaced.empty() && call_.state != job::JobState::repaired) return lines;
+    for (const job::ProofStep& step : job::open_proof(call_))
+      if (!step.bars_energising()) lines.push_back(proof_text(step, say_));
     return lines;
   }
 
@@ -292,7 +306,7 @@ JobContent printable_job_content(const JobReport& report, const Sentences& say) 
   content.headline = printable(content.headline);
   for (std::vector<std::string>* lines :
        {&content.facts, &content.wrong, &content.done, &content.proof, &content.watch, &content.phone, &content.judged,
-        &content.replaced, &content.checks, &content.notes, &content.open_points, &content.cautions,
+        &content.replaced, &content.checks, &content.notes, &content.open_points, &content.unproved, &content.cautions,
         &content.brief_cautions})
     make_printable(*lines);
   for (std::vector<std::string>& row : content.readings) make_printable(row);

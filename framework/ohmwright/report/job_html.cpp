@@ -25,8 +25,9 @@ std::string pictures(const std::string& title, const std::vector<JobPicture>& al
   if (all.empty()) return {};
   std::string html = "<section>\n<h3>" + html_text(title) + "</h3>\n";
   for (const JobPicture& picture : all) {
+    if (all.size() > 1) html += "<div class=\"plate\">\n";
     html += html_picture(picture.svg, picture.alternative, fit);
-    if (all.size() > 1) html += "<p>" + html_text(picture.alternative) + "</p>\n";
+    if (all.size() > 1) html += "<p>" + html_text(picture.alternative) + "</p>\n</div>\n";
   }
   return html + "</section>\n";
 }
@@ -49,6 +50,12 @@ constexpr std::string_view print_style = R"(<style>
   .shop .scrolls img { width: 100%; max-height: 9cm; }
   .shop .wide, .shop table { font-size: 8pt; }
   .shop h2 { font-size: 9.5pt; } .shop h3 { font-size: 8.5pt; }
+  .shop section { break-inside: auto; } .shop .picture, .shop .plate, .shop .bar { break-inside: avoid; }
+  .shop .readings { column-span: all; } .shop .readings table { width: 100%; }
+  .shop .readings td, .shop .readings th { padding: 0.02rem 0.3rem; }
+  .shop .readings td:nth-child(2), .shop .readings td:nth-child(5) { white-space: nowrap; }
+  .shop .plate { display: inline-block; width: 49%; vertical-align: top; }
+  .shop .bar { gap: 0.3rem; } .shop .bar b { flex-basis: 2rem; }
   .bar { margin: 0; } .bar span:first-child { flex-basis: 2.5rem; height: 0.5rem; }
   .price { margin: 1rem 0 0.4rem; }
   footer { font-size: 8pt; margin-top: 0.3rem; }
@@ -85,7 +92,8 @@ std::string job_html(const JobReport& report, const Sentences& say) {
   body += "<div class=\"shop\">\n<h2>" + html_text(say(OHMWRIGHT_TEXT("For the shop"))) + "</h2>\n";
   body += section(OHMWRIGHT_TEXT("Said on the phone"), content.phone);
   if (content.readings.size() > 1)
-    body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Readings"))) + "</h2>\n" + html_stacking_table(content.readings);
+    body += "<div class=\"readings\">\n<h2>" + html_text(say(OHMWRIGHT_TEXT("Readings"))) + "</h2>\n" +
+            html_stacking_table(content.readings) + "</div>\n";
   body += section(OHMWRIGHT_TEXT("Why, and where the doubt came from"), content.judged);
   body += pictures(say(OHMWRIGHT_TEXT("Readings against what good parts read")), report.plots, PictureFit::shrinks);
   body += fault_bars(say(OHMWRIGHT_TEXT("Possible faults before the first reading")), report.possible_before);
@@ -96,6 +104,7 @@ std::string job_html(const JobReport& report, const Sentences& say) {
   if (content.log_figures.size() > 1)
     body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("The logs before and after"))) + "</h2>\n" +
             html_table(content.log_figures);
+  body += section(OHMWRIGHT_TEXT("Still unproved"), content.unproved);
   body += pictures(say(OHMWRIGHT_TEXT("The log")), report.logs, PictureFit::shrinks);
   body += section(OHMWRIGHT_TEXT("Notes"), content.notes);
   body += section(OHMWRIGHT_TEXT("Cautions that were shown"), content.brief_cautions);

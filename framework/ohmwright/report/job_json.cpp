@@ -79,6 +79,7 @@ std::string job_json(const JobReport& report, const Sentences& say) {
   for (const JobCaution& caution : report.cautions)
     json["cautions"].push_back({{"id", caution.id}, {"text", caution.text}, {"source", caution.source}});
   json["open_points"] = content.open_points;
+  json["unproved"] = content.unproved;
   return json.dump(2) + '\n';
 }
 

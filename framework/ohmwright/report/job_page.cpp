@@ -33,6 +33,7 @@ std::string job_page(const JobReport& report, const Sentences& say, const PageSt
   }
   section(OHMWRIGHT_TEXT("Notes"), content.notes);
   section(OHMWRIGHT_TEXT("What still stands against it"), content.open_points);
+  section(OHMWRIGHT_TEXT("Still unproved"), content.unproved);
   section(OHMWRIGHT_TEXT("Cautions that were shown"), content.cautions);
   return page.take();
 }

@@ -63,6 +63,7 @@ struct JobContent {
   std::vector<std::string> checks;
   std::vector<std::string> notes;  ///< and what was agreed to
   std::vector<std::string> open_points;
+  std::vector<std::string> unproved;  ///< what is not proved of the repair, and bars nothing
   std::vector<std::string> cautions;
   std::vector<std::string> brief_cautions;  ///< the same in a few words each, for paper
 };

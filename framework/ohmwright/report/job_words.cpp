@@ -88,6 +88,9 @@ std::string proof_text(const job::ProofStep& step, const Sentences& say) {
       return say(OHMWRIGHT_TEXT("{part}: the new one is out of its limits, as was read at {place}. Find out why, or "
                                 "replace it, then read it there again."),
                  {part, {"place", step.place}});
+    case Form::new_part_undecided:
+      return say(OHMWRIGHT_TEXT("{part}: whether the new one is good cannot be told by what was read at {place}."),
+                 {part, {"place", step.place}});
     case Form::new_part_unread:
       return say(OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."),
                  {part, {"place", step.place}});

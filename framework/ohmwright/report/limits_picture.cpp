@@ -32,18 +32,43 @@ std::optional<Strip> strip_of(const Finding& finding, const Descriptor& descript
                std::numbers::sqrt3 * *finding.measured_uncertainty, finding.limits};
 }
 
-bool is_drawn_on(const Chart* chart, const Strip& strip) {
+/// How far two values lie apart, as people compare ohms with megohms: by their ratio.
+double apart(double a, double b) {
+  constexpr double least = 1e-12;  // a nought, and what leads that were subtracted leave below it
+  return std::abs(std::log(std::max(a, least) / std::max(b, least)));
+}
+
+/// Whether the figure of a rule comes of what the chart draws. A finding names its rule, not its reading, and the
+/// insulation of an element is resistance, too: so it is the chart's unless a reading of another measurand lies much
+/// nearer. (Not merely nearer: a rule fuses readings, moves them to another temperature, and swaps the probes.)
+bool comes_of_charted(const VerdictReport& report, std::uint16_t charted, const Strip& strip) {
+  constexpr double much_nearer = 0.5;
+  double of_charted = std::numeric_limits<double>::infinity();
+  double of_others = of_charted;
+  for (const PreparedReading& reading : report.evidence.readings()) {
+    if (reading.shown != Shown::value || reading.measurand == not_found ||
+        report.descriptor.measurands[reading.measurand].dimension != strip.measured.dimension())
+      continue;
+    double& distance = reading.measurand == charted ? of_charted : of_others;
+    const double value = strip.measured.value_in_si();
+    distance = std::min({distance, apart(reading.value.value(), value), apart(reading.displayed, value)});
+  }
+  return !(of_others < much_nearer * of_charted);
+}
+
+bool is_drawn_on(const Chart* chart, const VerdictReport& report, const Strip& strip) {
   if (chart == nullptr || is_of_contacts(*chart)) return false;
   const Descriptor& descriptor = chart->descriptor;
-  const std::uint16_t measurand = index_of(descriptor.measurands, chart->axis.measurand);
-  return descriptor.measurands[measurand].dimension == strip.measured.dimension();
+  const std::uint16_t charted = index_of(descriptor.measurands, chart->axis.measurand);
+  return descriptor.measurands[charted].dimension == strip.measured.dimension() &&
+         comes_of_charted(report, charted, strip);
 }
 
 std::vector<Strip> strips_of(const VerdictReport& report, const Chart* chart) {
   std::vector<Strip> strips;
   for (const Finding& finding : report.verdict.findings) {
     const std::optional<Strip> strip = strip_of(finding, report.descriptor);
-    if (strip && !is_drawn_on(chart, *strip) && strips.size() < most_strips) strips.push_back(*strip);
+    if (strip && !is_drawn_on(chart, report, *strip) && strips.size() < most_strips) strips.push_back(*strip);
   }
   return strips;
 }

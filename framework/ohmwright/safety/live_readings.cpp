@@ -1,12 +1,12 @@
 #include <algorithm>
 #include <cmath>
-#include <string>
 #include <variant>
 
-#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/safety/live_readings.hpp>
+#include <ohmwright/verdict/caution_refusal.hpp>
 
 namespace ohmwright {
 
@@ -18,31 +18,39 @@ Dimension read_dimension(const Reading& reading, const Descriptor& descriptor) {
 
 bool is_of_supply(Dimension dimension) { return dimension == Dimension::voltage || dimension == Dimension::current; }
 
+FindingArgument label_of(const Reading& reading) { return {"label", printable(reading.label)}; }
+/// What it is of, as people type it.
+FindingArgument measurand_of(const Reading& reading) { return {"measurand", printable(reading.measurand)}; }
+FindingArgument shown_by(const StatedValue& stated) { return {"shown", exact_text(stated.value)}; }
+
 void refuse_ohms_on_a_live_part(const Reading& reading, Dimension dimension) {
   if (reading.supply != Supply::live) return;
-  const std::string label = printable(reading.label);
   if (dimension == Dimension::resistance)
-    throw InputError(label +
-                     " is ohms on a live part: that means nothing and can injure you; unplug, prove dead, read again");
+    throw CautionRefusal(
+        OHMWRIGHT_TEXT("{label} is ohms on a live part: that means nothing and can injure you; unplug, "
+                       "prove dead, read again"),
+        {label_of(reading)});
   if (dimension == Dimension::capacitance)
-    throw InputError(label +
-                     " is a capacitance on a live part: that can injure you and ruins the meter; unplug, prove "
-                     "dead, discharge it through a resistor, read again");
+    throw CautionRefusal(
+        OHMWRIGHT_TEXT(
+            "{label} is a capacitance on a live part: that can injure you and ruins the meter; unplug, prove "
+            "dead, discharge it through a resistor, read again"),
+        {label_of(reading)});
 }
 
 void refuse_unsafe(const Reading& reading, const Descriptor& descriptor, bool agreed) {
-  const Dimension dimension = read_dimension(reading, descriptor);
-  refuse_ohms_on_a_live_part(reading, dimension);
+  refuse_ohms_on_a_live_part(reading, read_dimension(reading, descriptor));
   const bool live = reading.supply == Supply::live;
   if (reading.supply == Supply::unstated && is_read_live(descriptor, reading.measurand))
-    throw InputError(
-        printable(reading.label) + " is " + std::string(phrase_of(dimension)) +
-        ": say whether the appliance was plugged in (--live-agreed: you are qualified for live measurement "
-        "and agreed to its caution) or not (--unplugged, --proved-dead)");
+    throw CautionRefusal(
+        OHMWRIGHT_TEXT("{label} ({measurand}): say whether the appliance was plugged in (--live-agreed: you are "
+                       "qualified for live measurement and agreed to its caution) or not (--unplugged, --proved-dead)"),
+        {label_of(reading), measurand_of(reading)});
   if (live && !agreed)
-    throw InputError(printable(reading.label) +
-                     " was taken live: live measurement is for those qualified for it, with insulated probes, one hand "
-                     "at a time; if you are and have agreed to that, say --live-agreed");
+    throw CautionRefusal(
+        OHMWRIGHT_TEXT("{label} was taken live: live measurement is for those qualified for it, with insulated probes, "
+                       "one hand at a time; if you are and have agreed to that, say --live-agreed"),
+        {label_of(reading)});
 }
 
 /// A drop that a current of its own makes, of a bench supply: the points need not be still for it.
@@ -62,21 +70,22 @@ void refuse_supply_where_all_is_dead(const Reading& reading, Dimension dimension
   if (stated == nullptr || !said_dead) return;
   const double value = std::abs(stated->value.value_in_si());
   if (dimension == Dimension::voltage && value > most_touchable_volts)
-    throw InputError(
-        printable(reading.label) + ": " + exact_text(stated->value) +
-        " at points that are said to be dead: STOP, they are live. Take the probes off, cut the supply and "
-        "prove it dead again; if it was read live, say --live-agreed");
+    throw CautionRefusal(
+        OHMWRIGHT_TEXT("{label}: {shown} at points that are said to be dead: STOP, they are live. Take the probes off, "
+                       "cut the supply and prove it dead again; if it was read live, say --live-agreed"),
+        {label_of(reading), shown_by(*stated)});
   if (dimension == Dimension::voltage && value > most_dead_volts && !is_driven_by_a_current(reading))
-    throw InputError(
-        printable(reading.label) + ": " + exact_text(stated->value) +
-        " stand on points that are said to be dead: they are not. A charged capacitor, a feed that is still on, or a "
-        "ghost on a lead that hangs free; ohms read there mean nothing. Unplug, discharge, prove dead, read again; if "
-        "it was read live, say --live-agreed");
+    throw CautionRefusal(
+        OHMWRIGHT_TEXT(
+            "{label}: {shown} stand on points that are said to be dead: they are not. A charged capacitor, a "
+            "feed that is still on, or a ghost on a lead that hangs free; ohms read there mean nothing. "
+            "Unplug, discharge, prove dead, read again; if it was read live, say --live-agreed"),
+        {label_of(reading), shown_by(*stated)});
   if ((dimension == Dimension::current || dimension == Dimension::power) && value > 0.0)
-    throw InputError(
-        printable(reading.label) + ": " + exact_text(stated->value) +
-        " in an appliance that is said to be without supply: STOP, it is live. Cut the supply and prove it "
-        "dead again; if it was read live, say --live-agreed");
+    throw CautionRefusal(
+        OHMWRIGHT_TEXT("{label}: {shown} in an appliance that is said to be without supply: STOP, it is live. Cut the "
+                       "supply and prove it dead again; if it was read live, say --live-agreed"),
+        {label_of(reading), shown_by(*stated)});
 }
 
 }  // namespace
@@ -102,9 +111,11 @@ void take_agreement_as_live(const Descriptor& descriptor, std::span<Reading> rea
   for (Reading& reading : readings) {
     if (!is_read_live(descriptor, reading.measurand)) continue;
     if (reading.supply != Supply::unstated)
-      throw InputError(printable(reading.label) + " is " + std::string(phrase_of(read_dimension(reading, descriptor))) +
-                       " that is said to be read without supply, and --live-agreed says that it was taken live; say "
-                       "--live of the readings that were, or leave one of both out (ohms need neither)");
+      throw CautionRefusal(
+          OHMWRIGHT_TEXT(
+              "{label} ({measurand}) is said to be read without supply, and --live-agreed says that it was "
+              "taken live; say --live of the readings that were, or leave one of both out (ohms need neither)"),
+          {label_of(reading), measurand_of(reading)});
     reading.supply = Supply::live;
   }
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <ohmwright/quantity/temperature.hpp>
 #include <ohmwright/thermal/appliance_run.hpp>
 #include <ohmwright/thermal/moist_air.hpp>
 #include <ohmwright/uncertainty/reproducible_stream.hpp>
@@ -171,6 +172,12 @@ class Control {
 
 double in_steps(double value, double step) { return std::round(value / step) * step; }
 
+/// What a logger writes of a temperature [K] that it reads with that error [K]: tenths of a degree Celsius.
+double logged_kelvin(double kelvin, double error) {
+  constexpr double ice_point = Temperature::kelvin_at_zero_celsius;
+  return ice_point + in_steps(kelvin - ice_point + error, 0.1);
+}
+
 }  // namespace
 
 ApplianceLog run_appliance(const AppliancePlan& plan, std::uint64_t seed) {
@@ -200,9 +207,9 @@ ApplianceLog run_appliance(const AppliancePlan& plan, std::uint64_t seed) {
     const double cabinet_error = plan.kelvin_noise * logger.normal();
     row.value[cycles::index_of(cycles::LogQuantity::power)] = in_steps(power / looks * power_error, 0.1);
     row.value[cycles::index_of(cycles::LogQuantity::coil_temperature)] =
-        273.15 + in_steps(control.sensed_coil() - 273.15 + coil_error, 0.1);
+        logged_kelvin(control.sensed_coil(), coil_error);
     row.value[cycles::index_of(cycles::LogQuantity::cabinet_temperature)] =
-        273.15 + in_steps(control.model().air_kelvin() - 273.15 + cabinet_error, 0.1);
+        logged_kelvin(control.model().air_kelvin(), cabinet_error);
     log.rows.push_back(row);
     power = looks = 0.0;
   }

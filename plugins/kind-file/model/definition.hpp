@@ -15,12 +15,17 @@
 
 namespace ohmwright::kind_file {
 
+/// Which other value of a figure does as well as the original's: of what a part has to stand, more; of what it has to
+/// fit, none.
+enum class StandsIn : std::uint8_t { equal, at_least, at_most };
+
 /// A figure that the kind's ratings may state.
 struct RatingRow {
   std::string_view id;
   std::string_view title;
   Dimension dimension = Dimension::ratio;
   bool required = true;
+  std::optional<StandsIn> stands_in = std::nullopt;  ///< empty: the file does not say
 };
 
 /// How far a good part may be off on one side.

@@ -10,6 +10,7 @@
 #include "part/comparison_texts.hpp"
 #include "part/contact_comparison.hpp"
 #include "part/expectation.hpp"
+#include "part/figure_comparison.hpp"
 #include "part/sameness.hpp"
 #include "part/used_ratings.hpp"
 
@@ -34,12 +35,7 @@ class PartComparison {
       : definition_(definition), original_(original), candidate_(candidate), context_(context) {}
 
   std::vector<EquivalenceFinding> compare() {
-    for (const RuleForm& form : definition_.rules) {
-      const UsedRatings used = ratings_used_by(form, definition_.ratings.size());
-      used_by_.push_back(used);
-    }
-    counted_ = ratings_counted_in_both();
-    for (std::size_t i = 0; i < definition_.ratings.size(); ++i) compare_figure(i);
+    compare_figures(definition_, original_, candidate_, findings_);
     for (std::size_t i = 0; i < definition_.rules.size(); ++i) compare_rule(i);
     if (findings_.empty()) say(Outcome::undecided, texts::nothing_stated, {});
     say(Outcome::silent, texts::not_in_ratings, {});
@@ -48,58 +44,11 @@ class PartComparison {
 
  private:
   void say(Outcome outcome, const TextEntry& text, std::initializer_list<FindingArgument> arguments) {
-    EquivalenceFinding& finding = findings_.emplace_back();
-    finding.outcome = outcome;
-    finding.text = text;
-    finding.arguments.assign(arguments.begin(), arguments.end());
-  }
-  bool is_used(std::size_t rating) const {
-    return std::any_of(used_by_.begin(), used_by_.end(), [rating](const UsedRatings& used) { return used[rating]; });
-  }
-  /// By figure: whether a rule that is known of both parts takes its value from it in both.
-  UsedRatings ratings_counted_in_both() const {
-    UsedRatings counted(definition_.ratings.size(), false);
-    for (std::size_t rule = 0; rule < definition_.rules.size(); ++rule) {
-      if (!original_.rules()[rule].known || !candidate_.rules()[rule].known) continue;
-      const UsedRatings first = ratings_counted_in(definition_.rules[rule], original_.ratings());
-      const UsedRatings second = ratings_counted_in(definition_.rules[rule], candidate_.ratings());
-      for (std::size_t i = 0; i < counted.size(); ++i) counted[i] = counted[i] || (first[i] && second[i]);
-    }
-    return counted;
-  }
-
-  /// Of a figure that counted in a rule, the rule tells what it does; but for the volts, which ohms and watts alike do
-  /// not tell. One that a rule merely names beside another that counted is held against its like where both state it.
-  void compare_figure(std::size_t i) {
-    const RatingRow& row = definition_.ratings[i];
-    const bool voltage = row.dimension == Dimension::voltage;
-    if (row.dimension == Dimension::ratio || (counted_[i] && !voltage)) return;
-    const std::optional<double>& original = original_.ratings()[i];
-    const std::optional<double>& candidate = candidate_.ratings()[i];
-    if (!original && !candidate) return;
-    if (is_used(i) && !voltage && (!original || !candidate)) return;
-    const FindingArgument what{"what", std::string(row.title)};
-    if (!original) {
-      say(Outcome::silent, texts::figure_not_asked, {what, {"candidate", AnyQuantity(row.dimension, *candidate)}});
-      return;
-    }
-    const FindingArgument of_original{"original", AnyQuantity(row.dimension, *original)};
-    if (!candidate) {
-      say(Outcome::undecided, texts::figure_unknown, {what, of_original});
-      return;
-    }
-    const FindingArgument of_candidate{"candidate", AnyQuantity(row.dimension, *candidate)};
-    const TripPoint trip = trip_point_of(definition_, i);
-    const bool another_part = trip != TripPoint::none || (voltage && is_used(i));
-    if (is_same(*original, *candidate, slack_of_trip_point(trip, row.dimension, *original)))
-      say(Outcome::within_limits, texts::figure_alike, {what, of_candidate, of_original});
-    else
-      say(another_part ? Outcome::out_of_limits : Outcome::undecided,
-          another_part ? texts::figure_differs : texts::figure_other, {what, of_candidate, of_original});
+    add_finding(findings_, outcome, text, arguments);
   }
 
   void compare_rule(std::size_t i) {
-    const UsedRatings& used = used_by_[i];
+    const UsedRatings used = ratings_used_by(definition_.rules[i], definition_.ratings.size());
     if (std::none_of(used.begin(), used.end(), [](bool one) { return one; })) return;  // of every such part the same
     const KnownRule& original = original_.rules()[i];
     const KnownRule& candidate = candidate_.rules()[i];
@@ -299,8 +248,6 @@ class PartComparison {
   const PartOfFile& original_;
   const PartOfFile& candidate_;
   const ComparisonContext& context_;
-  std::vector<UsedRatings> used_by_;  ///< by rule
-  UsedRatings counted_;
   std::vector<EquivalenceFinding> findings_;
 };
 

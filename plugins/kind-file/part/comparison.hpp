@@ -14,8 +14,8 @@ namespace ohmwright::kind_file {
 ///
 /// A voltage that a rule is made of must be the same within 5 %, limits must lie within those of the original, and a
 /// contact must switch where the original does within 2 K, neither later nor earlier (all three common practice, no
-/// source); one that protects against heat never later. A figure that no rule uses and that is not the same, or not
-/// stated, leaves it undecided: the file does not say whether more of it will do.
+/// source); one that protects against heat never acts later. A figure that no rule uses does as its
+/// `RatingRow::stands_in` says; without that, what is not the same leaves it undecided, as does what is not stated.
 std::vector<EquivalenceFinding> compare_parts(const Definition& definition, const PartOfFile& original,
                                               const PartOfFile& candidate, const ComparisonContext& context);
 

@@ -2,6 +2,18 @@
 
 #include <ohmwright/quantity/message.hpp>
 
+namespace ohmwright::kind_file {
+
+void add_finding(std::vector<EquivalenceFinding>& findings, Outcome outcome, const TextEntry& text,
+                 std::initializer_list<FindingArgument> arguments) {
+  EquivalenceFinding& finding = findings.emplace_back();
+  finding.outcome = outcome;
+  finding.text = text;
+  finding.arguments.assign(arguments.begin(), arguments.end());
+}
+
+}  // namespace ohmwright::kind_file
+
 namespace ohmwright::kind_file::comparison_texts {
 
 const TextEntry figure_alike{"figure-alike", OHMWRIGHT_TEXT("{what}: {candidate}, of the original {original}.")};
@@ -10,6 +22,15 @@ const TextEntry figure_differs{"figure-differs",
 const TextEntry figure_other{"figure-other",
                              OHMWRIGHT_TEXT("{what}: {candidate}, of the original {original}: whether that will do is "
                                             "for the place where it works to say.")};
+const TextEntry figure_enough{
+    "figure-enough", OHMWRIGHT_TEXT("{what}: {candidate}, of the original {original}: as much or more will do.")};
+const TextEntry figure_too_little{
+    "figure-too-little", OHMWRIGHT_TEXT("{what}: {candidate}, of the original {original}: it must not have less.")};
+const TextEntry figure_little_enough{
+    "figure-little-enough",
+    OHMWRIGHT_TEXT("{what}: {candidate}, of the original {original}: as much or less will do.")};
+const TextEntry figure_too_much{
+    "figure-too-much", OHMWRIGHT_TEXT("{what}: {candidate}, of the original {original}: it must not have more.")};
 const TextEntry figure_unknown{"figure-unknown",
                                OHMWRIGHT_TEXT("{what}: of the original {original}, of this one not stated.")};
 const TextEntry figure_not_asked{"figure-not-asked",

@@ -20,37 +20,48 @@ bool names_rating(const Figure& figure, std::size_t rating) {
                      [rating](const FigureWay& way) { return way.rating == rating; });
 }
 
+/// Against heat a contact acts at its warm end. Where it resets is the other: a point of switching like any.
+TripPoint trip_point_at(const Definition& definition, const ContactForm& contact, Outward end) {
+  const bool acts = end == Outward::up || !contact.upper_end.is_given();
+  return acts && does_protect(definition, contact) ? TripPoint::protects : TripPoint::switches;
+}
+
 /// Compares the ends of one contact of two parts.
 class EndComparison {
  public:
   EndComparison(const Definition& definition, const ContactForm& contact, const PartOfFile& original,
                 const PartOfFile& candidate)
-      : trip_(does_protect(definition, contact) ? TripPoint::protects : TripPoint::switches),
+      : definition_(definition),
+        contact_(contact),
         dimension_(definition.descriptor.conditions[contact.condition].dimension),
         original_(original.ratings()),
         candidate_(candidate.ratings()) {}
 
   EndsCompared compare(const Figure& figure, std::optional<double> original, std::optional<double> candidate,
                        Outward outward) const {
-    if (!original || !candidate || is_same(*original, *candidate, slack(*original))) return EndsCompared::alike;
+    if (!original || !candidate || is_same(*original, *candidate, slack(*original, outward)))
+      return EndsCompared::alike;
     if ((*candidate - *original) * static_cast<double>(outward) > 0.0) return EndsCompared::wider;
     return same_trip_points(figure, outward) ? EndsCompared::alike : EndsCompared::elsewhere;
   }
 
  private:
-  Slack slack(double original) const { return slack_of_trip_point(trip_, dimension_, original); }
+  Slack slack(double original, Outward end) const {
+    return slack_of_trip_point(trip_point_at(definition_, contact_, end), dimension_, original);
+  }
 
   bool same_trip_points(const Figure& figure, Outward outward) const {
     bool any = false;
     for (const std::uint16_t rating : trip_points_behind(figure, outward)) {
       if (!original_[rating] || !candidate_[rating]) continue;
-      if (!is_same(*original_[rating], *candidate_[rating], slack(*original_[rating]))) return false;
+      if (!is_same(*original_[rating], *candidate_[rating], slack(*original_[rating], outward))) return false;
       any = true;
     }
     return any;
   }
 
-  TripPoint trip_;
+  const Definition& definition_;
+  const ContactForm& contact_;
   Dimension dimension_;
   const RatingValues& original_;
   const RatingValues& candidate_;
@@ -62,9 +73,11 @@ TripPoint trip_point_of(const Definition& definition, std::size_t rating) {
   TripPoint trip = TripPoint::none;
   for (const RuleForm& form : definition.rules) {
     const ContactForm* contact = form.contact();
-    if (contact == nullptr || (!names_rating(contact->lower_end, rating) && !names_rating(contact->upper_end, rating)))
-      continue;
-    trip = std::max(trip, does_protect(definition, *contact) ? TripPoint::protects : TripPoint::switches);
+    if (contact == nullptr) continue;
+    if (names_rating(contact->upper_end, rating))
+      trip = std::max(trip, trip_point_at(definition, *contact, Outward::up));
+    if (names_rating(contact->lower_end, rating))
+      trip = std::max(trip, trip_point_at(definition, *contact, Outward::down));
   }
   return trip;
 }

@@ -9,8 +9,8 @@
 
 namespace ohmwright::kind_file {
 
-/// What a figure of the ratings is to the contacts of the kind: nothing, a point of switching, or that of a contact
-/// which protects.
+/// What a figure of the ratings is to the contacts of the kind: nothing, a point of switching, or the one at which a
+/// contact protects; where that resets it only switches.
 enum class TripPoint : std::uint8_t { none, switches, protects };
 
 TripPoint trip_point_of(const Definition& definition, std::size_t rating);

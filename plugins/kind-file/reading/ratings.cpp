@@ -27,6 +27,14 @@ std::string schema_of(const RatingRow& row) {
          R"(,"source":{"type":"string","minLength":1,"maxLength":200}},"additionalProperties":false})";
 }
 
+std::optional<StandsIn> stands_in_of(const ValueNode& row) {
+  const std::string_view name = text_in(row, "stands_in");
+  if (name == "equal") return StandsIn::equal;
+  if (name == "at-least") return StandsIn::at_least;
+  if (name == "at-most") return StandsIn::at_most;
+  return std::nullopt;
+}
+
 /// The schema of the kind's ratings, as a compiled kind would bring it along.
 std::string schema_of_ratings(const Definition& definition) {
   std::string required;
@@ -45,8 +53,8 @@ std::string schema_of_ratings(const Definition& definition) {
 void read_ratings(const ValueNode& document, Definition& definition, Notes& notes) {
   check_ids_once(document, "ratings", "figure of the ratings", notes);
   for (const ValueNode& row : list_in(document, "ratings")) {
-    definition.ratings.push_back(
-        {text_in(row, "id"), text_in(row, "title"), dimension_in(row, "dimension"), flag_in(row, "required", true)});
+    definition.ratings.push_back({text_in(row, "id"), text_in(row, "title"), dimension_in(row, "dimension"),
+                                  flag_in(row, "required", true), stands_in_of(row)});
   }
   definition.descriptor.ratings_schema = definition.keep(schema_of_ratings(definition));
 }

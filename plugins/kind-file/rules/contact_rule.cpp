@@ -7,6 +7,7 @@
 #include <string_view>
 #include <utility>
 
+#include <ohmwright/component/contact_seen.hpp>
 #include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/uncertainty/estimate.hpp>
 #include <ohmwright/verdict/decision.hpp>
@@ -17,21 +18,9 @@ namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-/// What a reading across a contact shows. A path beside it can only lower the ohms.
-enum class ContactSeen : std::uint8_t { nothing, closed, poor, open };
-
-ContactSeen contact_seen(const ContactForm& form, const PreparedReading& reading) {
-  if (reading.shown == Shown::contact_closed) return ContactSeen::closed;
-  if (reading.shown == Shown::contact_open) return ContactSeen::open;
-  if (reading.shown == Shown::over_range)  // "more than 20 ohm" is no open contact
-    return reading.range_full_scale >= form.open_from_ohms ? ContactSeen::open : ContactSeen::nothing;
-  if (reading.meter_half_width > form.closed_up_to_ohms &&  // noughts on a range of megohms are no closed one
-      reading.displayed - reading.meter_half_width <= form.closed_up_to_ohms)
-    return ContactSeen::nothing;
-  const double ohms = reading.value.value();
-  if (ohms <= form.closed_up_to_ohms) return ContactSeen::closed;
-  if (ohms < form.open_from_ohms) return ContactSeen::poor;
-  return ohms >= form.open_from_ohms ? ContactSeen::open : ContactSeen::nothing;  // not a number is nothing
+/// The file knows no contact that only leaks: from `open_from_ohms` on it is open.
+ContactEndsInOhms ends_in_ohms_of(const ContactForm& form) {
+  return {form.closed_up_to_ohms, form.open_from_ohms, form.open_from_ohms};
 }
 
 /// One reading of the contact against the ends of its condition.
@@ -76,7 +65,7 @@ class ContactRule {
 
  private:
   void take(const PreparedReading& reading) {
-    const ContactSeen seen = contact_seen(form_, reading);
+    const ContactSeen seen = contact_seen(reading, ends_in_ohms_of(form_));
     if (seen == ContactSeen::nothing) {
       if (!is_live(reading)) refused_ = &reading;
       return;

@@ -163,6 +163,50 @@ TEST(Class, ARecordHandedInTwiceIsNamed) {
   EXPECT_EQ(graded[3].same_as, "") << "the same deeds of another student";
 }
 
+TEST(Class, InferenceIsWhatTheCitedReadingsAdded) {
+  EXPECT_EQ(inference_mark(0.4, 0.95, 0.95), 1.0);
+  EXPECT_EQ(inference_mark(0.4, 0.4, 0.95), 0.0) << "as likely as before: nothing was ruled out";
+  EXPECT_EQ(inference_mark(0.4, 0.2, 0.95), 0.0) << "they spoke against it";
+  EXPECT_NEAR(inference_mark(0.4, 0.675, 0.95), 0.5, 1e-12);
+  EXPECT_EQ(inference_mark(0.3, 0.3, 0.3), 1.0) << "there was no more to be told";
+  EXPECT_EQ(inference_mark(0.3, 0.2, 0.3), 0.0);
+}
+
+/// A right answer for which one reading is cited that says the same of every fault.
+TEST(Class, AReadingThatRulesNothingOutEarnsNothingThoughTheAnswerIsRight) {
+  const CourseKey key = testing::made_key("upright-thermistor-230v", Lesson::one_fault, "cited", 1);
+  const MadeExercise& made = key.exercises.front();
+  Grader grader(key, testing::registry(), {});
+  double least = 1.0;
+  for (const TestPoint& point : made.exercise.places.test_points) {
+    if (point.probe != Probe::ohms) continue;
+    Practice practice(made.exercise);
+    std::string text;
+    const auto add = [&](const Entry& entry) { text += record_line(practice.perform(entry), text); };
+    Entry start{.action = "start"};
+    start.subject = made.exercise.name;
+    start.file = sha256_text(exercise_text(made.exercise));
+    start.session = "a";
+    add(start);
+    add(wish_in("unplug"));
+    add(wish_in("prove-dead"));
+    Entry measure{.action = "measure"};
+    measure.subject = point.id;
+    const auto place = static_cast<std::size_t>(&point - made.exercise.places.test_points.data());
+    measure.leads = made.exercise.lifts_leads[place] ? "off" : "";
+    add(measure);
+    Entry answer{.action = "answer"};
+    answer.named = {made.truth.names.front()};
+    answer.because = {3};
+    answer.confidence = 0.5;
+    add(answer);
+    const Graded graded = grader.grade(read_record(text, "a.record"), "a.record");
+    EXPECT_EQ(graded.marks.part, 1.0);
+    if (graded.followed > 0.02) least = std::min(least, graded.marks.inference);
+  }
+  EXPECT_LT(least, 0.02) << "its prior probability earned marks";
+}
+
 TEST(Class, TheMarkForConfidenceIsBriersOverAllAnswers) {
   // G. W. Brier, Monthly Weather Review 78 (1950) 1-3, equation 2, P = sum over classes of (f - E)^2; here 1 - P/2.
   EXPECT_DOUBLE_EQ(confidence_mark(1.0, true, 11), 1.0);

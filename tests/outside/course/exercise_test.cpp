@@ -1,5 +1,6 @@
 // What a student's file says, and what it keeps to itself.
 
+#include <algorithm>
 #include <regex>
 #include <set>
 
@@ -55,6 +56,20 @@ TEST(Exercise, NothingButReadingsTellsOneFaultFromAnother) {
   EXPECT_EQ(lengths_of_complaints.size(), 1U) << "what the owner says has a length of its own";
   EXPECT_GE(complaints.size(), 3U) << "every owner says the same";
   EXPECT_EQ(names.size(), 4U) << "names follow from passphrase, set and index; here three sets share theirs";
+}
+
+TEST(Exercise, AnAppliancesLooksAreItsOwn) {
+  const auto has_frost = [](const std::string& appliance) {
+    const CourseKey key = made_key(appliance, Lesson::one_fault, "own", 1);
+    const std::vector<Look>& looks = key.exercises.front().exercise.looks;
+    EXPECT_FALSE(looks.empty()) << appliance;
+    return std::any_of(looks.begin(), looks.end(), [](const Look& look) {
+      return look.id.find("frost") != std::string::npos || look.id == "warm-cabinet";
+    });
+  };
+  for (const char* dry : {"vented-dryer-230v", "drum-dryer-230v", "dishwasher-230v"})
+    EXPECT_FALSE(has_frost(dry)) << dry;
+  EXPECT_TRUE(has_frost(testing::timer_appliance));
 }
 
 TEST(Exercise, ReadsBackAsItWasWritten) {

@@ -20,6 +20,18 @@ TEST(ContactSeenIn, Ohms) {
   EXPECT_EQ(contact_seen(std::numeric_limits<double>::quiet_NaN()), ContactSeen::nothing);
 }
 
+TEST(ContactSeenOf, AKindMayPutTheEndsElsewhereAndKnowNoLeak) {
+  const ContactEndsInOhms ends{1.0, 50.0, 50.0};
+  EXPECT_EQ(contact_seen(1.0, ends), ContactSeen::closed);
+  EXPECT_EQ(contact_seen(1.1, ends), ContactSeen::poor);
+  EXPECT_EQ(contact_seen(50.0, ends), ContactSeen::open);
+  PreparedReading over;
+  over.shown = Shown::over_range;
+  over.range_full_scale = 60.0;
+  EXPECT_EQ(contact_seen(over, ends), ContactSeen::open);
+  EXPECT_EQ(contact_seen(over), ContactSeen::nothing);
+}
+
 // ---- ohms of the contact
 
 Typed cold(std::string_view value) { return {.value = value, .at = "-18 degC +- 1 K"}; }

@@ -114,7 +114,7 @@ TEST(Scpi, RefusesAnotherUnit) {
 
 TEST(Scpi, NamesWhatGoesWrongOnTheWay) {
   EXPECT_THAT(refusal([](std::string_view) { return Answer{""}; }),
-              AllOf(HasSubstr("gave no answer to \"*IDN?\" within 0.2 s"), HasSubstr("is it on")));
+              AllOf(HasSubstr("gave no answer to \"MEAS:RES?\" within 0.2 s"), HasSubstr("is it on")));
   EXPECT_THAT(refusal_of_shown("1.14500"), AllOf(HasSubstr("half an answer"), HasSubstr("\"1.14500\"")));
   EXPECT_THAT(refusal(well_behaved([] {
                 return Answer{"1.145", true};
@@ -140,8 +140,41 @@ TEST(Scpi, ReadsASerialLine) {
   EXPECT_EQ(readout->name(), "EXAMPLE,BENCH METER,0,1.0");
   EXPECT_EQ(std::get<StatedValue>(*readout->next()).value.value_in_si(), 11450.0);
   const SimulatedSerialInstrument silent([](std::string_view) { return Answer{""}; });
-  EXPECT_THAT(testing::refusal_of([&] { open_readout(parse_address(silent.address()), {}, patience); }),
+  EXPECT_THAT(testing::refusal_of([&] { open_readout(parse_address(silent.address()), {}, patience)->next(); }),
               HasSubstr("gave no answer"));
+}
+
+// IEEE 488.2 demands "*IDN?", and many a simple meter does not know it.
+TEST(Scpi, ReadsWhatDoesNotNameItself) {
+  const auto nameless = [](std::string_view line) { return Answer{line == "MEAS:RES?" ? "+1.14500000E+04\n" : ""}; };
+  const SimulatedInstrument instrument(nameless);
+  const auto readout = open_readout(parse_address(instrument.address()), {}, patience);
+  EXPECT_EQ(readout->name(), "");
+  for (int i = 0; i < 2; ++i) EXPECT_EQ(std::get<StatedValue>(*readout->next()).value.value_in_si(), 11450.0);
+}
+
+TEST(Scpi, AsksNoNameWhereTheAddressSaysSo) {
+  std::vector<std::string> asked;
+  const SimulatedInstrument instrument([&asked](std::string_view line) {
+    asked.emplace_back(line);
+    return Answer{line == "*IDN?" ? "" : "1000\n"};
+  });
+  const auto before = std::chrono::steady_clock::now();
+  const auto readout = open_readout(parse_address(instrument.address() + "?unnamed"), {}, std::chrono::seconds(60));
+  EXPECT_EQ(std::get<StatedValue>(*readout->next()).value.value_in_si(), 1000.0);
+  EXPECT_LT(std::chrono::steady_clock::now() - before, std::chrono::seconds(30)) << "nothing was waited for";
+  EXPECT_EQ(asked, std::vector<std::string>{"MEAS:RES?"});
+}
+
+TEST(Scpi, TakesANameThatComesTooLateForNoValue) {
+  const SimulatedInstrument instrument([](std::string_view line) {
+    if (line == "*IDN?") return Answer{"SLOW,METER,0,1.0\n", false, 300};
+    return Answer{"1000\n"};
+  });
+  const auto readout = open_readout(parse_address(instrument.address()), {}, patience);
+  EXPECT_EQ(readout->name(), "");
+  EXPECT_EQ(std::get<StatedValue>(*readout->next()).value.value_in_si(), 1000.0);
+  EXPECT_EQ(readout->name(), "SLOW,METER,0,1.0");
 }
 
 TEST(Program, PrintsLinesOfJson) {
@@ -302,8 +335,14 @@ TEST(Address, ReadsTheWaysToAnInstrument) {
   EXPECT_EQ(parse_address("serial:/dev/ttyUSB0").baud, 9600U);
   EXPECT_EQ(parse_address("serial:/dev/ttyUSB0?baud=115200").baud, 115200U);
   EXPECT_EQ(parse_address("program:read-meter --fast").command, (std::vector<std::string>{"read-meter", "--fast"}));
+  EXPECT_TRUE(parse_address("tcp://192.0.2.7").asks_its_name);
+  EXPECT_FALSE(parse_address("tcp://192.0.2.7:5555?unnamed").asks_its_name);
+  EXPECT_EQ(parse_address("tcp://192.0.2.7:5555?unnamed").port, 5555);
+  EXPECT_EQ(parse_address("serial:/dev/ttyUSB0?baud=115200&unnamed").baud, 115200U);
+  EXPECT_FALSE(parse_address("serial:/dev/ttyUSB0?unnamed").asks_its_name);
   for (const char* text : {"", "192.0.2.7", "tcp://", "tcp://x:0", "tcp://x:65536", "tcp://[::1",
-                           "serial:", "program: ", "serial:/dev/ttyUSB0?parity=odd", "http://192.0.2.7"})
+                           "serial:", "program: ", "serial:/dev/ttyUSB0?parity=odd", "serial:/dev/ttyUSB0?baud=9600&",
+                           "tcp://x?baud=9600", "http://192.0.2.7"})
     EXPECT_THAT(testing::refusal_of([&] { parse_address(text); }), HasSubstr("tcp://HOST")) << text;
 }
 

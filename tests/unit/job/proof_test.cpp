@@ -163,6 +163,36 @@ TEST(Proof, ANewPartThatReadsBadBarsUntilItIsReadGoodThereOrReplaced) {
   EXPECT_THAT(bars_of(call), IsEmpty()) << "what cannot be told is no finding against it";
 }
 
+TEST(Proof, ANewPartOfWhichNobodyCanTellIsOpenUntilItIsReadGoodSomewhere) {
+  const auto read = [](const char* place, Outcome outcome, std::size_t order) {
+    job::MeasuredValue value;
+    static_cast<job::Told&>(value) = told_at(order);
+    value.part = "sensor";
+    value.word = std::string(place) + "=8k";
+    value.outcome = outcome;
+    return value;
+  };
+  ServiceCall call;
+  call.refrigerant = "none";
+  call.readings = {read("sensor-plug", Outcome::out_of_limits, 1)};
+  call.replaced = {replaced("sensor", told_at(2), false)};
+  call.replaced[0].tells_insulation = false;
+  EXPECT_EQ(forms_of(open_proof(call)), std::vector<Form>{Form::new_part_unread});
+  EXPECT_TRUE(open_proof(call)[0].leaves_new_part_open());
+  call.readings.push_back(read("sensor-plug", Outcome::undecided, 3));
+  ASSERT_EQ(forms_of(open_proof(call)), std::vector<Form>{Form::new_part_undecided});
+  EXPECT_EQ(open_proof(call)[0].place, "sensor-plug");
+  EXPECT_TRUE(open_proof(call)[0].leaves_new_part_open());
+  EXPECT_THAT(bars_of(call), IsEmpty()) << "it may be energised";
+  ServiceCall bad = call;
+  bad.readings.push_back(read("sensor-alone", Outcome::out_of_limits, 4));
+  EXPECT_EQ(forms_of(open_proof(bad)), std::vector<Form>{Form::new_part_not_within}) << "that says more";
+  call.readings.push_back(read("sensor-alone", Outcome::within_limits, 4));
+  EXPECT_THAT(open_proof(call), IsEmpty()) << "it was read good elsewhere";
+  call.readings.push_back(read("sensor-alone", Outcome::undecided, 5));
+  EXPECT_EQ(forms_of(open_proof(call)), std::vector<Form>{Form::new_part_undecided}) << "and not any more";
+}
+
 TEST(Proof, AReadingFromBeforeTheRepairProvesNoNewPartThoughEnteredAfterIt) {
   ServiceCall call;
   call.replaced = {replaced("heater", told_at(1, 30), true)};

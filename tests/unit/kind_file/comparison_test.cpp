@@ -141,6 +141,15 @@ TEST(PartComparison, WhatProtectsHasNoSlackTowardsDanger) {
               Pair("figure-differs", other));
 }
 
+// Where it resets it protects nothing: 2 K either way, as any point of switching.
+TEST(PartComparison, WhereWhatProtectsResetsHasSlackOnBothSides) {
+  const auto limit = thermostat("limits-heat");
+  EXPECT_THAT(said(*limit, trips("120", "90"), trips("120", "91.9"))[1], Pair("switching-alike", same));
+  EXPECT_THAT(said(*limit, trips("120", "90"), trips("120", "88.1"))[1], Pair("switching-alike", same));
+  EXPECT_THAT(said(*limit, trips("120", "90"), trips("120", "92.1"))[1], Pair("switching-elsewhere", other));
+  EXPECT_THAT(said(*limit, trips("120", "90"), trips("120", "87.9"))[1], Pair("switching-differs", other));
+}
+
 TEST(PartComparison, AThermalLinkOfAHigherTemperatureIsAnotherPart) {
   const auto link =
       coil({{R"("open_above": {"rating": "opens"}})",
@@ -201,13 +210,36 @@ TEST(PartComparison, TheSpanLiesAlongTheFirstChartAlone) {
   EXPECT_LE(told["original_upper"], 15.4 + 1e-9) << "14 A + 10 %, at 130 V";
 }
 
-/// A figure that no rule uses: more of it may do as well, or may not; the file does not say.
+/// A coil whose contact carries so many amperes, which no rule uses.
+std::unique_ptr<Kind> with_rated_amperes(const std::string& direction = {}) {
+  return coil({{R"({"id": "nominal",)", R"({"id": "most", "title": "most amperes", "dimension": "current",
+     "required": false)" + direction + R"(}, {"id": "nominal",)"}});
+}
+std::string amperes(const std::string& most) { return R"({"nominal": "32 ohm", "most": ")" + most + "\"}"; }
+
+/// More of it may do as well, or may not; the file does not say.
 TEST(PartComparison, LeavesAFigureThatNoRuleUsesOpenUnlessItIsTheSame) {
-  const auto kind = coil({{R"({"id": "nominal",)", R"({"id": "most", "title": "most amperes", "dimension": "current",
-     "required": false}, {"id": "nominal",)"}});
-  const auto of = [](const std::string& most) { return R"({"nominal": "32 ohm", "most": ")" + most + "\"}"; };
-  EXPECT_THAT(said(*kind, of("10 A"), of("10.4 A")).front(), Pair("figure-alike", same));
-  EXPECT_THAT(said(*kind, of("10 A"), of("16 A")).front(), Pair("figure-other", open_question));
+  const auto kind = with_rated_amperes();
+  EXPECT_THAT(said(*kind, amperes("10 A"), amperes("10.4 A")).front(), Pair("figure-alike", same));
+  EXPECT_THAT(said(*kind, amperes("10 A"), amperes("16 A")).front(), Pair("figure-other", open_question));
+}
+
+TEST(PartComparison, WhatAPartHasToStandMayBeMoreAndNeverLess) {
+  const auto kind = with_rated_amperes(R"(, "stands_in": "at-least")");
+  EXPECT_THAT(said(*kind, amperes("10 A"), amperes("10 A")).front(), Pair("figure-alike", same));
+  EXPECT_THAT(said(*kind, amperes("10 A"), amperes("16 A")).front(), Pair("figure-enough", same));
+  EXPECT_THAT(said(*kind, amperes("10 A"), amperes("9.9 A")).front(), Pair("figure-too-little", other));
+  EXPECT_THAT(said(*kind, amperes("10 A"), R"({"nominal": "32 ohm"})").front(), Pair("figure-unknown", open_question));
+  EXPECT_THAT(said(*kind, R"({"nominal": "32 ohm"})", amperes("6 A")).front(), Pair("figure-not-asked", not_compared));
+}
+
+TEST(PartComparison, WhatMayOnlyBeLessOrMustBeTheSameIsHeldToThat) {
+  const auto least = with_rated_amperes(R"(, "stands_in": "at-most")");
+  EXPECT_THAT(said(*least, amperes("10 A"), amperes("6 A")).front(), Pair("figure-little-enough", same));
+  EXPECT_THAT(said(*least, amperes("10 A"), amperes("10.1 A")).front(), Pair("figure-too-much", other));
+  const auto equal = with_rated_amperes(R"(, "stands_in": "equal")");
+  EXPECT_THAT(said(*equal, amperes("10 A"), amperes("10.4 A")).front(), Pair("figure-alike", same));
+  EXPECT_THAT(said(*equal, amperes("10 A"), amperes("16 A")).front(), Pair("figure-differs", other));
 }
 
 }  // namespace

@@ -64,6 +64,25 @@ TEST(ContactStates, LearnNothingFromAWayThatLeavesThemOpenToQuestion) {
   EXPECT_NEAR(states.weight_of(ways()[1]), (0.04 + 1.2 + 0.2) / 3.9, 1e-12);
 }
 
+/// A burnt contact, closed for sure: 5 or 50 ohm, the one as often as the other.
+std::vector<PredictedOutcome> burnt() {
+  std::vector<PredictedOutcome> both{way(0.5, false, 1.0), way(0.5, false, 1.0)};
+  for (PredictedOutcome& outcome : both) outcome.contacts.front().share_of_ohm = 0.5;
+  both[0].contacts.front().ohm = 5.0;
+  both[1].contacts.front().ohm = 50.0;
+  return both;
+}
+
+TEST(ContactStates, KeepTheirResistance) {
+  ContactStates states;
+  const std::array<double, 2> meant{0.5 * 6.0, 0.5 * 0.2};
+  states.learn(burnt(), meant, 0.1);
+  // 5 ohm: meant with 3, after a slip (0.1) half of those there are; jarred unseen with 0.02
+  const double five = 0.98 * (3.0 + 0.1 * 0.5) / (3.0 + 0.1 + 0.1) + 0.02 * 0.5;
+  EXPECT_NEAR(states.weight_of(burnt()[0]), five, 1e-12);
+  EXPECT_NEAR(states.weight_of(burnt()[1]), 1.0 - five, 1e-12);
+}
+
 TEST(ContactStates, LeaveAloneWhatComesAndGoes) {
   ContactStates states;
   PredictedOutcome closed;

@@ -16,6 +16,7 @@
 namespace ohmwright {
 namespace {
 
+using testing::AllOf;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -107,10 +108,22 @@ TEST(Registry, AnUnknownNameGetsTheNearestOneAndTheList) {
       input_error(registry_of(folder), "god-part"),
       "no kind is called \"god-part\"; did you mean \"good-part\"?; there are good-part, first-part, second-part");
   folder.add("no_stamp");
+  EXPECT_THAT(input_error(registry_of(folder), "toaster"),
+              AllOf(HasSubstr("no kind is called \"toaster\"; there are good-part, first-part, second-part; refused: "),
+                    HasSubstr("no_stamp.ohmplug: "), HasSubstr("stamp")));
+  for (const char* file : {"wrong_build_tag", "abi_newer", "abi_older"}) folder.add(file);
+  EXPECT_THAT(input_error(registry_of(folder), "toaster"), HasSubstr("more (\"ohmwright kinds\" says why)"));
+}
+
+TEST(Registry, AWordOfSeveralNamesGetsThemAll) {
+  const test::PluginFolder folder;
+  folder.add("good");
+  folder.add("two_kinds");
   EXPECT_EQ(
-      input_error(registry_of(folder), "toaster"),
-      "no kind is called \"toaster\"; there are good-part, first-part, second-part; refused: 1 (\"ohmwright kinds\" "
-      "says why)");
+      input_error(registry_of(folder), "Part"),
+      "no kind is called \"Part\" alone; say which: good-part, first-part, second-part (\"ohmwright kinds\" tells "
+      "them apart)");
+  EXPECT_EQ(input_error(registry_of(folder), "good"), "no kind is called \"good\"; did you mean \"good-part\"?");
 }
 
 TEST(Registry, WithoutAnyPluginTheFoldersAreNamed) {
@@ -136,6 +149,26 @@ TEST(Registry, AFolderThatOthersCanWriteIsRefusedWhole) {
   EXPECT_THAT(registry.plugins(), IsEmpty());
   ASSERT_THAT(registry.refused(), SizeIs(1));
   EXPECT_THAT(registry.refused()[0].reasons[0], HasSubstr("chmod go-w " + folder.path().string()));
+  try {
+    registry.kind("good");
+    ADD_FAILURE() << "it was refused";
+  } catch (const PluginError& error) {
+    EXPECT_THAT(error.what(), HasSubstr("chmod go-w ")) << "its file's name says that it is there";
+  }
+}
+
+TEST(Registry, AKindWhoseFileOthersCanWriteIsRefusedWithThatReason) {
+  const test::PluginFolder folder;
+  folder.set_mode(folder.add("good"), 0666);
+  const Registry registry = registry_of(folder);
+  try {
+    registry.kind("good");
+    ADD_FAILURE() << "it was refused";
+  } catch (const PluginError& error) {
+    EXPECT_THAT(error.what(), HasSubstr("others can write to the file (mode 0666)"));
+  }
+  EXPECT_THAT(input_error(registry, "good-part"), HasSubstr("others can write to the file (mode 0666)"))
+      << "its file is named otherwise, so that it may be any";
 }
 
 TEST(Registry, TheSecondOfTwoEqualKindsIsRefusedAndTheFirstStays) {

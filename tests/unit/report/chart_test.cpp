@@ -149,8 +149,8 @@ TEST(ChartPage, FitsItsWidthAndSaysWhereNothingIsKnown) {
 
 TEST(ChartPage, ShowsTheShareOfClosedContacts) {
   const std::string page = chart_page(switching_chart(), switching_chart(101), say(), {80, false});
-  EXPECT_THAT(page, HasSubstr("warming"));
-  EXPECT_THAT(page, HasSubstr("cooling"));
+  EXPECT_THAT(page, HasSubstr("it warmed"));
+  EXPECT_THAT(page, HasSubstr("it cooled"));
   EXPECT_THAT(page, HasSubstr("> 99.9 %"));
   EXPECT_THAT(page, Not(HasSubstr("Ω")));
 }

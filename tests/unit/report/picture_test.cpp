@@ -73,7 +73,7 @@ TEST(ChartPicture, IsDrawnAndCarriesNothingOut) {
 TEST(ChartPicture, OfContactsIsDrawnToo) {
   const std::optional<std::string> svg = chart_picture(testing::switching_chart(101), say());
   if (!svg) GTEST_SKIP() << "gnuplot is not installed";
-  EXPECT_THAT(*svg, HasSubstr("warming"));
+  EXPECT_THAT(*svg, HasSubstr("it warmed"));
 }
 
 TEST(PictureScript, OfContactsShadesWhereGoodPartsSwitchAndNamesTheStates) {
@@ -85,7 +85,7 @@ TEST(PictureScript, OfContactsShadesWhereGoodPartsSwitchAndNamesTheStates) {
   EXPECT_THAT(script, HasSubstr("rectangle from first -11.15, graph 0 to first -10.15, graph 1 behind"));
   EXPECT_THAT(script, HasSubstr("set ytics ('open' 0, '50' 50, 'closed' 100)"));
   EXPECT_THAT(script, HasSubstr("\n-18 100 -20 -16 100 100\n"));
-  EXPECT_THAT(script, HasSubstr("title 'warming: 8.9 °C to 9.9 °C'"));
+  EXPECT_THAT(script, HasSubstr("title 'it warmed: 8.9 °C to 9.9 °C'"));
 }
 
 /// A verdict on something that no chart can be drawn along.
@@ -102,6 +102,25 @@ class LimitsScript : public ::testing::Test {
     const Evidence evidence(descriptor_, {}, MeterSet({testing::basic_meter("0 ohm")}));
     const VerdictReport report{descriptor_, verdict, evidence, {}, 0.95, {}, {}, {}};
     return limits_script(report, chart, say());
+  }
+  /// The same beside a winding and its insulation, both read: 100 ohm and that.
+  std::string script_of_insulation(std::string_view shown, const Chart& chart) {
+    Descriptor descriptor = descriptor_;
+    descriptor.measurands.push_back({"insulation", "Insulation", Dimension::resistance, "Mohm"});
+    const std::vector<Reading> readings{
+        testing::resistance_reading("100 ohm"),
+        {.measurand = "insulation", .observed = parse_observed(shown, Dimension::resistance)}};
+    const Evidence evidence(descriptor, readings, MeterSet({testing::basic_meter("0 ohm")}));
+    Verdict verdict;
+    for (const PreparedReading& reading : evidence.readings()) {
+      Finding& finding = verdict.findings.emplace_back();
+      finding.outcome = Outcome::within_limits;
+      finding.measured = ohms(reading.value.value() * (reading.measurand == 0 ? 1.03 : 1.0));  // moved to 25 °C
+      finding.measured_uncertainty = reading.value.standard_uncertainty();
+      finding.limits.lower = ohms(reading.measurand == 0 ? 90.0 : 1e6);
+    }
+    const VerdictReport report{descriptor, verdict, evidence, readings, 0.95, {}, {}, {}};
+    return limits_script(report, &chart, say());
   }
   static AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
   const Descriptor& descriptor_ = testing::charted_descriptor();
@@ -122,6 +141,15 @@ TEST_F(LimitsScript, LeavesOutWhatTheChartBesideItShows) {
   EXPECT_EQ(script(ohms(90.0), ohms(120.0), &chart), "");
   const Chart of_contacts = testing::switching_chart();
   EXPECT_NE(script(ohms(90.0), ohms(120.0), &of_contacts), "");
+}
+
+/// Both are ohms, and only the winding is on the chart; a winding that touches its frame has no more than it.
+TEST_F(LimitsScript, DrawsTheInsulationBesideAChartOfOhms) {
+  const Chart chart = straight_chart();
+  for (const char* shown : {"50 Mohm", "0.12 kohm"}) {
+    const std::string drawn = script_of_insulation(shown, chart);
+    EXPECT_THAT(drawn, AllOf(HasSubstr("1.000 MΩ or more"), HasSubstr("layout 1,1"))) << shown;
+  }
 }
 
 }  // namespace

@@ -33,7 +33,7 @@ void run_kit(const LoadedKind& kind, const MeterSet& meters, const KitListener& 
   try_out("ratings", OHMWRIGHT_TEXT("its classes of ratings are right"), listener, [&] { return wrong_ratings(kind); });
   try_out("unknown-part", OHMWRIGHT_TEXT("a part of which nothing is known can be made"), listener,
           [&] { return wrong_unknown_part(kind); });
-  try_out("placeholders", OHMWRIGHT_TEXT("no figure is a placeholder"), listener,
+  try_out("placeholders", OHMWRIGHT_TEXT("no figure and no text is a placeholder"), listener,
           [&] { return placeholders_of(kind); });
   KitVectors vectors;
   try_out("vectors", OHMWRIGHT_TEXT("its vectors give the verdicts they expect"), listener,

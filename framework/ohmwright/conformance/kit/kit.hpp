@@ -32,4 +32,8 @@ void run_kit(const LoadedKind& kind, const MeterSet& meters, const KitListener& 
 /// Beginning of the source of a figure that nobody has looked up yet; the templates of new kinds are full of it.
 inline constexpr std::string_view placeholder = "PLACEHOLDER";
 
+/// Whether somebody has still to write a text: it holds that word in whatever case, TODO, FIXME or TBD, or a field of a
+/// template ("@TITLE@").
+bool holds_placeholder(std::string_view text);
+
 }  // namespace ohmwright

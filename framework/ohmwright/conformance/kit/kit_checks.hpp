@@ -23,8 +23,8 @@ std::vector<std::string> wrong_schema(const Descriptor& descriptor);
 std::vector<std::string> wrong_ratings(const LoadedKind& kind);
 std::vector<std::string> wrong_unknown_part(const LoadedKind& kind);
 
-/// Texts that begin with `placeholder`, of the descriptor, of the files beside it and of its README, each with its
-/// place.
+/// Texts that somebody has still to write (`holds_placeholder`), of the descriptor, of the files beside it and of its
+/// README, each with its place.
 std::vector<std::string> placeholders_of(const LoadedKind& kind);
 
 /// The vectors of a kind, with the documents that they point into.

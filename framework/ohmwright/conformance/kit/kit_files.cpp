@@ -1,6 +1,5 @@
-// The kit's checks of the files beside a kind: ratings, vectors, placeholders.
+// The kit's checks of the files beside a kind: ratings, vectors.
 
-#include <fstream>
 #include <string>
 #include <utility>
 
@@ -15,50 +14,6 @@
 #include <ohmwright/plugin/kind_file.hpp>
 
 namespace ohmwright {
-
-namespace {
-
-/// Every text below a node that holds the word, with its place.
-void find_placeholders(const ValueNode& node, const std::string& file, std::vector<std::string>& found) {
-  if (const std::string* text = node.text(); text != nullptr && text->find(placeholder) != std::string::npos)
-    found.push_back(file + ":" + std::to_string(node.line()) + ": " + node.pointer() + ": " + *text);
-  if (const ValueNode::Array* items = node.array())
-    for (const ValueNode& item : *items) find_placeholders(item, file, found);
-  if (const ValueNode::Members* members = node.members())
-    for (const auto& [name, member] : *members) find_placeholders(member, file, found);
-}
-
-void find_in_folder(const std::filesystem::path& folder, std::vector<std::string>& found) {
-  for (const std::string& name : names_in_folder(folder.string())) {
-    const std::filesystem::path file = folder / (name + ".json");
-    find_placeholders(read_document(file.string()).root, (folder.filename() / file.filename()).string(), found);
-  }
-}
-
-void find_in_readme(const std::filesystem::path& folder, std::vector<std::string>& found) {
-  std::ifstream readme(folder / "README.md");
-  int number = 0;
-  for (std::string line; std::getline(readme, line);) {
-    ++number;
-    if (line.find("(" + std::string(placeholder)) != std::string::npos)
-      found.push_back("README.md:" + std::to_string(number) + ": " + line);
-  }
-}
-
-void find_in_descriptor(const Descriptor& descriptor, std::vector<std::string>& found) {
-  const auto look = [&](std::string_view sort, std::string_view id, std::string_view text) {
-    if (text.find(placeholder) != std::string_view::npos)
-      found.push_back(std::string(sort) + " " + std::string(id) + ": " + std::string(text));
-  };
-  look("kind", descriptor.id, descriptor.title);
-  for (const RuleDescriptor& rule : descriptor.rules) look("rule", rule.id, rule.source);
-  for (const ConditionDescriptor& condition : descriptor.conditions)
-    look("condition", condition.id, condition.default_half_width_source);
-  for (const FaultModeDescriptor& mode : descriptor.fault_modes) look("fault mode", mode.id, mode.prior_source);
-  for (const CautionDescriptor& caution : descriptor.cautions) look("caution", caution.id, caution.source);
-}
-
-}  // namespace
 
 bool is_of_kind_file(const LoadedKind& kind) { return is_named_as_kind_file(kind.path()); }
 
@@ -80,18 +35,6 @@ std::vector<std::string> wrong_ratings(const LoadedKind& kind) {
   if (names_in_folder(folder).empty())
     wrong.emplace_back("there is no class in ratings/; write one, so that --ratings NAME has something to name");
   return wrong;
-}
-
-std::vector<std::string> placeholders_of(const LoadedKind& kind) {
-  std::vector<std::string> found;
-  if (is_of_kind_file(kind))  // what stands in it is told with its line
-    find_placeholders(read_document(kind.path().string()).root, kind.path().filename().string(), found);
-  else
-    find_in_descriptor(kind.descriptor(), found);
-  find_in_folder(kind.ratings_folder(), found);
-  find_in_folder(kind.vectors_folder(), found);
-  find_in_readme(kind.data_folder(), found);
-  return found;
 }
 
 std::vector<std::string> wrong_vectors(const LoadedKind& kind, const MeterSet& meters, KitVectors& vectors) {

@@ -9,7 +9,7 @@ namespace {
 
 /// Long enough to hold some cycles of a compressor (common practice, no source).
 constexpr double watched_stretch_second = 3.0 * 3600.0;
-constexpr std::uint64_t fewest_rows = 20;
+constexpr std::uint64_t fewest_rows_to_judge = 20;
 /// Of rows that are closer, one is enough.
 constexpr double looked_at_second = 10.0;
 /// Between two rows a temperature that only changed its unit seems to move by more than the first of these, and moved
@@ -60,7 +60,7 @@ void UnitWatch::look_for_jump(double second, double value, std::uint64_t line) {
   if (measured_dimension(quantity_) != Dimension::temperature || jump_ || is_changed_) return;
   Stretch before = now_;
   if (last_) before.join(*last_);
-  if (before.rows < fewest_rows) return;
+  if (before.rows < fewest_rows_to_judge) return;
   const std::optional<Unit> to = unit_that_fits(unit_, value, last_value_);
   if (!to) return;
   jump_ = Jump{*to, before};
@@ -75,7 +75,7 @@ void UnitWatch::open(double second, std::uint64_t line) {
 }
 
 void UnitWatch::close() {
-  if (now_.rows < fewest_rows) return;
+  if (now_.rows < fewest_rows_to_judge) return;
   if (measured_dimension(quantity_) == Dimension::temperature)
     close_temperature();
   else

@@ -1,0 +1,17 @@
+#include <ohmwright/component/symptom.hpp>
+#include <ohmwright/course/reader_words.hpp>
+#include <ohmwright/verdict/caution.hpp>
+
+namespace ohmwright::course {
+
+std::string caution_in_words(const std::pair<std::string, std::string>& caution, const Sentences& say) {
+  const Caution* known = caution_named(caution.first);
+  return known == nullptr ? caution.second : say(known->english);
+}
+
+std::string look_in_words(const Look& look, const Sentences& say) {
+  const Symptom* known = symptom_named(look.id);
+  return known == nullptr ? look.title : say(known->english);
+}
+
+}  // namespace ohmwright::course

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+#include <utility>
+
+#include <ohmwright/course/exercise.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+namespace ohmwright::course {
+
+// An exercise is in the language of whoever made it. What the framework knows by its identifier is said in the
+// reader's: above all what can hurt.
+
+/// A caution (identifier and words of the file).
+std::string caution_in_words(const std::pair<std::string, std::string>& caution, const Sentences& say);
+
+/// What can be looked at.
+std::string look_in_words(const Look& look, const Sentences& say);
+
+}  // namespace ohmwright::course
