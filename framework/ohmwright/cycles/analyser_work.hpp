@@ -51,6 +51,8 @@ struct LogAnalyser::Work {
   void tell_runs(const WindowEvents& events, double until);
   void cover(const Window& window, double until);
   void cover_sample(const Window& window, std::size_t i);
+  /// Finds heat that does not end, and takes it out of the compressor's runs and the whole defrosts.
+  void set_lasting_heat();
   void set_intervals();
   double running_within(double from_second, double to_second) const;
   OpenInterval open_interval(double from_second, double to_second) const;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include <ohmwright/cycles/analyser_work.hpp>
+#include <ohmwright/cycles/lasting_heat.hpp>
 #include <ohmwright/cycles/log_findings.hpp>
 #include <ohmwright/cycles/search/end_causes.hpp>
 #include <ohmwright/cycles/standstill.hpp>
@@ -52,11 +53,16 @@ LogAnalysis LogAnalyser::finish() {
   LogAnalysis& result = work.result;
   work.unwatched.close(result.coverage.span_second, shortest_defrost_second);
   work.runs_unseen.close(result.coverage.span_second, shortest_defrost_second);
+  work.set_lasting_heat();
   tell_end_causes(work.ratings, work.sample_spacing_second, result.defrosts);
   work.set_figures();
   result.coil_thaws = work.coil_thaws.count();
   result.standstill = find_standstill(
       result, [&](double from_second, double to_second) { return work.runs_unseen.within(from_second, to_second); });
+  // What heats on does not stand still, however warm it gets.
+  if (result.lasting_heat && result.standstill && result.standstill->end_second > result.lasting_heat->start_second &&
+      result.standstill->start_second < result.lasting_heat->end_second)
+    result.standstill.reset();
   work.set_intervals();
   tell_findings(work.ratings, work.sampler.rows(), work.any_levels, result);
   if (const std::optional<double> second = work.held.longest_second())
@@ -65,6 +71,23 @@ LogAnalysis LogAnalyser::finish() {
   work.coil_changes.tell(result.findings);
   work.leave_out_what_never_moves();
   return std::move(result);
+}
+
+void LogAnalyser::Work::set_lasting_heat() {
+  result.lasting_heat = find_lasting_heat(result, ratings);
+  if (!result.lasting_heat) return;
+  const LastingHeat& heat = *result.lasting_heat;
+  std::erase_if(result.runs, [&](const CompressorRun& run) {
+    const double lasted = run.end_second - run.start_second;
+    const double within = std::min(run.end_second, heat.end_second) - std::max(run.start_second, heat.start_second);
+    if (within <= 0.5 * lasted) return false;
+    result.running_second -= lasted;
+    --result.run_count;
+    return true;
+  });
+  // What began within it has no end that a rule could judge.
+  for (Defrost& defrost : result.defrosts)
+    if (defrost.end_second > heat.start_second && defrost.start_second < heat.end_second) defrost.is_cut = true;
 }
 
 void LogAnalyser::Work::take(std::span<const LogRow> rows) {
@@ -97,6 +120,7 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
   result.thresholds = events.thresholds;
   result.one_level_second += events.one_level_second;
   result.short_stand_outs += events.short_stand_outs;
+  result.heats_at_only_level = result.heats_at_only_level || events.heats_at_only_level;
   result.coverage.gap_limit_second = window.gap_limit_second;
   cover(window, until);
   // An event that two windows put at slightly different times is told once.

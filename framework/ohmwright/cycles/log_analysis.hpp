@@ -132,6 +132,16 @@ struct Standstill {
   double second() const { return end_second - start_second; }
 };
 
+/// A time in which something heats for longer than any time limit lets a defrost.
+struct LastingHeat {
+  double start_second = 0.0;
+  double end_second = 0.0;
+  std::optional<double> load;    ///< mean [W], or [A] of a log of current
+  std::optional<double> kelvin;  ///< of the coil, in its second half
+  bool is_sure = false;          ///< else it may be a compressor that runs fast, or that never stops
+  double second() const { return end_second - start_second; }
+};
+
 /// A quick rise that heat cannot make.
 struct DoorOpening {
   double start_second = 0.0;
@@ -193,9 +203,11 @@ struct LogAnalysis {
   OpenInterval before_first;  ///< the whole log, where there is no defrost
   OpenInterval after_last;
   std::optional<Standstill> standstill;  ///< the longest
-  std::uint64_t coil_thaws = 0;          ///< how often the coil warmed past the melting point, defrosts among them
-  bool load_is_modulated = false;        ///< a compressor that never stops, at loads as different as an inverter's
-  double one_level_second = 0.0;         ///< at the only level above standby, where it may cool or heat
+  std::optional<LastingHeat> lasting_heat;
+  std::uint64_t coil_thaws = 0;        ///< how often the coil warmed past the melting point, defrosts among them
+  bool load_is_modulated = false;      ///< a compressor that never stops, at loads as different as an inverter's
+  double one_level_second = 0.0;       ///< at the only level above standby, where it may cool or heat
+  bool heats_at_only_level = false;    ///< defrosts were told from the only level above standby, which may cool
   std::uint64_t short_stand_outs = 0;  ///< how often rows that are far apart stood above all else, too few for a heater
   /// Quantities whose unit is in doubt (`LogReader::doubtful_units`): no rule speaks on them.
   std::array<bool, log_quantity_count> unit_in_doubt{};

@@ -19,10 +19,13 @@ OpenInterval LogAnalyser::Work::open_interval(double from_second, double to_seco
   OpenInterval open;
   open.second = std::max(0.0, to_second - from_second);
   open.unseen_second = unwatched.within(from_second, to_second);
-  if (const std::optional<Standstill>& stood = result.standstill)
-    open.unseen_second += std::max(
-        0.0, std::min(stood->end_second, to_second) - std::max(stood->start_second, from_second) -
-                 unwatched.within(std::max(stood->start_second, from_second), std::min(stood->end_second, to_second)));
+  const auto add_idle = [&](double start_second, double end_second) {
+    const double from = std::max(start_second, from_second);
+    const double to = std::min(end_second, to_second);
+    open.unseen_second += std::max(0.0, to - from - unwatched.within(from, std::max(from, to)));
+  };
+  if (result.standstill) add_idle(result.standstill->start_second, result.standstill->end_second);
+  if (result.lasting_heat) add_idle(result.lasting_heat->start_second, result.lasting_heat->end_second);
   const bool all_runs = result.run_share.has_value() && result.run_count == result.runs.size();
   if (all_runs && runs_unseen.within(from_second, to_second) <= 0.0)
     open.running_second = running_within(from_second, to_second);

@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 
+#include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/log_finding_words.hpp>
@@ -45,15 +46,32 @@ class LogSentences {
   }
 
  private:
+  bool is_empty() const { return cycles::find_finding(analysis_.findings, "log-has-no-rows") != nullptr; }
+
+  /// What asks before anything is told of a part: that it stands still, or that something heats on.
+  static bool is_question(const cycles::LogVerdict& verdict) {
+    return (verdict.rule == "runs-and-cools" || verdict.rule == "heat-stops") && verdict.outcome == Outcome::undecided;
+  }
+
   void headline() {
     const FindingArgument span{"span", duration_text(analysis_.coverage.span_second)};
     const FindingArgument count{"count", std::to_string(analysis_.defrost_count)};
+    if (analysis_.lasting_heat && analysis_.lasting_heat->is_sure) {
+      content_.headline = say_(OHMWRIGHT_TEXT("IT HEATS AND DOES NOT STOP: switch it off or unplug it now"));
+      return;
+    }
+    if (is_empty()) {
+      content_.headline = say_(OHMWRIGHT_TEXT("THE LOG IS EMPTY: no row of it could be used"));
+      return;
+    }
     const bool air_alone = analysis_.has_cabinet && !analysis_.has_load && !analysis_.has_coil;
     if (air_alone && analysis_.defrost_count == 0)
       content_.headline = say_(OHMWRIGHT_TEXT("NO DEFROST SHOWS IN THE AIR in {span}: it may hide one"), {span});
     else if (air_alone)
       content_.headline =
           say_(OHMWRIGHT_TEXT("RISES OF THE AIR THAT MAY BE DEFROSTS: {count} in {span}"), {count, span});
+    else if (analysis_.defrost_count > 0 && cycles::may_be_cooling_alone(analysis_))
+      content_.headline = say_(OHMWRIGHT_TEXT("LOADS THAT MAY BE DEFROSTS: {count} in {span}"), {count, span});
     else if (analysis_.defrost_count == 0)
       content_.headline = say_(OHMWRIGHT_TEXT("NO DEFROST SEEN in {span}"), {span});
     else if (analysis_.defrost_count == 1)
@@ -111,7 +129,7 @@ class LogSentences {
   void left_open() {
     std::string withheld;
     for (const cycles::LogVerdict& verdict : report_.verdicts) {
-      if (verdict.outcome != Outcome::undecided || saw_something(verdict) || verdict.rule == "runs-and-cools") continue;
+      if (verdict.outcome != Outcome::undecided || saw_something(verdict) || is_question(verdict)) continue;
       if (verdict.text == cycles::unit_in_doubt_text)
         withheld += (withheld.empty() ? "" : ", ") + log_rule_title(verdict.rule, say_);
       else
@@ -124,21 +142,22 @@ class LogSentences {
 
   void verdicts() {
     for (const cycles::LogVerdict& verdict : report_.verdicts) {
-      if (verdict.rule == "runs-and-cools" && verdict.outcome == Outcome::undecided &&
-          verdict.text != cycles::unit_in_doubt_text)
+      if (is_question(verdict) && verdict.text != cycles::unit_in_doubt_text)
         content_.questions.push_back(log_verdict_text(verdict, say_));
       if (verdict.outcome == Outcome::out_of_limits) content_.verdicts.push_back(log_verdict_text(verdict, say_));
     }
     for (const cycles::LogVerdict& verdict : report_.verdicts)
       if (saw_something(verdict)) content_.verdicts.push_back(log_verdict_text(verdict, say_));
-    if (!cycles::asks_for_a_test(report_.verdicts) && !cycles::leaves_a_question(analysis_, report_.verdicts))
+    if (!is_empty() && !cycles::asks_for_a_test(report_.verdicts) &&
+        !cycles::leaves_a_question(analysis_, report_.verdicts))
       content_.verdicts.push_back(say_(OHMWRIGHT_TEXT("Nothing in it asks for a test of a part.")));
     std::vector<std::string> said;
     for (const cycles::LogVerdict& verdict : report_.verdicts)
       for (const std::string_view symptom : verdict.symptoms) add_once(" --symptom " + std::string(symptom), said);
     std::string words;
     for (const std::string& word : said) words += word;
-    if (!words.empty()) content_.brief_cautions = log_brief_cautions(say_);
+    if (!words.empty())
+      content_.brief_cautions = log_brief_cautions(say_, analysis_.lasting_heat ? "heat-that-goes-on" : "judge-a-log");
     if (!words.empty())
       content_.next.push_back(say_(
           OHMWRIGHT_TEXT("Find the part with what this log shows: ohmwright locate "
@@ -171,6 +190,11 @@ class LogSentences {
 
   void defrosts() {
     const std::size_t count = analysis_.defrosts.size();
+    content_.defrosts_title =
+        count > most_defrosts_listed
+            ? say_(OHMWRIGHT_TEXT("The last {listed} of {count} defrosts (all: --format json)"),
+                   {{"listed", std::to_string(most_defrosts_listed)}, {"count", std::to_string(count)}})
+            : say_(OHMWRIGHT_TEXT("Defrosts"));
     for (std::size_t i = count > most_defrosts_listed ? count - most_defrosts_listed : 0; i < count; ++i) {
       const Defrost& defrost = analysis_.defrosts[i];
       std::string line = say_(OHMWRIGHT_TEXT("{when}: {length}, {cause}"),

@@ -26,6 +26,7 @@ constexpr std::array form_words{
                                 "counted from the oldest on.")},
     FindingWords{"last-line-open", OHMWRIGHT_TEXT("The last line has no line end: its last number may be cut.")},
     FindingWords{"day-month-order-guessed", OHMWRIGHT_TEXT("Guessed: dates are {one}. Check it."), "order"},
+    FindingWords{"day-month-order-told", OHMWRIGHT_TEXT("Dates are {one}, as they follow each other."), "order"},
     FindingWords{"day-month-order-changed", OHMWRIGHT_TEXT("Dates turned out to be {one}."), "order"},
     FindingWords{"elapsed-unit-assumed", OHMWRIGHT_TEXT("Time in column {one} was taken as seconds. Check it."),
                  "column"},

@@ -71,7 +71,7 @@ std::string log_html(const LogReport& report, const Sentences& say) {
   body += html_section(say(OHMWRIGHT_TEXT("What to do next")), content.next);
   body += whole_log(report, say);
   if (content.table.size() > 1)
-    body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Defrosts"))) + "</h2>\n" + html_table(content.table);
+    body += "<h2>" + html_text(content.defrosts_title) + "</h2>\n" + html_table(content.table);
   body += each_defrost(report, content, say);
   body += html_section(say(OHMWRIGHT_TEXT("Cooling")), content.cooling);
   body += html_section(say(OHMWRIGHT_TEXT("What it cannot show")), content.not_shown);

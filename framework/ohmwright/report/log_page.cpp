@@ -20,7 +20,7 @@ std::string log_page(const LogReport& report, const Sentences& say, const PageSt
   page.section(say(OHMWRIGHT_TEXT("Settle this first")), content.questions);
   page.section(say(OHMWRIGHT_TEXT("What it says")), content.verdicts);
   page.section(say(OHMWRIGHT_TEXT("What to do next")), content.next);
-  page.section(say(OHMWRIGHT_TEXT("Defrosts")), content.defrosts);
+  page.section(content.defrosts_title, content.defrosts);
   page.section(say(OHMWRIGHT_TEXT("Cooling")), content.cooling);
   page.section(say(OHMWRIGHT_TEXT("What it cannot show")), content.not_shown);
   page.section(say(OHMWRIGHT_TEXT("How it was read")), content.form);

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <span>
 #include <vector>
 
@@ -133,6 +134,7 @@ class LogScript {
     script_ += is_last && !start_ ? "set xlabel " + quoted_for_gnuplot(say_(OHMWRIGHT_TEXT("hours"))) + "\n"
                                   : std::string("unset xlabel\n");
     script_ += quantities.front()->unit == "°C" ? "set yrange [*:*]\n" : "set yrange [0:*]\n";
+    script_ += fmt::format("set ytics {:.6g}\n", step_of_labels(quantities));
     script_ += "set offsets graph 0, 0, graph 0.25, 0\n";                  // room for the names of the phases
     script_ += quantities.size() > 1 ? "set key above\n" : "unset key\n";  // the axis names a single one
     named_up_to_ = -1e300;
@@ -148,6 +150,25 @@ class LogScript {
           quoted_for_gnuplot(say_(drawn->english)));
     }
     script_ += parts + '\n';
+  }
+
+  /// A round step of the upright axis with which no label touches the next.
+  double step_of_labels(const std::vector<const DrawnQuantity*>& quantities) const {
+    constexpr double units_of_a_label = 34.0;  // of the panel's height: its text and as much air
+    constexpr double drawn_share = 0.65;       // of the panel: the rest is its labels and the names of the phases
+    double least = quantities.front()->unit == "°C" ? std::numeric_limits<double>::infinity() : 0.0;
+    double most = -std::numeric_limits<double>::infinity();
+    for (const DataRow& row : rows_)
+      for (const DrawnQuantity* drawn : quantities)
+        if (const cycles::PlotExtent& extent = row.extents[cycles::index_of(drawn->quantity)]; !extent.is_empty()) {
+          least = std::min(least, static_cast<double>(extent.least) - drawn->zero);
+          most = std::max(most, static_cast<double>(extent.most) - drawn->zero);
+        }
+    const double finest = std::max(most - least, 1e-3) * units_of_a_label / (drawn_share * size_.panel_height);
+    const double decade = std::pow(10.0, std::floor(std::log10(finest)));
+    for (const double step : {1.0, 2.0, 5.0})
+      if (step * decade >= finest) return step * decade;
+    return 10.0 * decade;
   }
 
   std::string title_of(const std::vector<const DrawnQuantity*>& quantities) const {

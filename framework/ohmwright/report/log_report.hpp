@@ -28,6 +28,7 @@ struct LogContent {
   std::vector<std::string> verdicts;   ///< what is odd, and which part to test
   std::vector<std::string> next;       ///< the command that looks for the part at fault
   std::vector<std::string> brief_cautions;
+  std::string defrosts_title;                   ///< says how many of them are listed, where not all are
   std::vector<std::string> defrosts;            ///< one line each, the last ones
   std::vector<std::vector<std::string>> table;  ///< the same defrosts, its head first
   std::vector<std::string> cooling;             ///< compressor, doors, energy

@@ -14,6 +14,9 @@ constexpr std::array<FilledField, 4> interval_fields{
 constexpr std::array<FilledField, 4> power_fields{FilledField{"watt"}, FilledField{"least_watt"},
                                                   FilledField{"most_watt"}, FilledField{"line_volt"}};
 constexpr std::array<FilledField, 4> too_hot_fields{count_field, all_field, FilledField{"celsius", WrittenAs::tenths}};
+constexpr std::array<FilledField, 4> heat_fields{FilledField{"from_second", WrittenAs::duration},
+                                                 FilledField{"lasted_second", WrittenAs::duration}, FilledField{"watt"},
+                                                 FilledField{"celsius", WrittenAs::tenths}};
 constexpr std::array<FilledField, 4> air_fields{FilledField{"kelvin", WrittenAs::tenths}, FilledField{"most_kelvin"}};
 
 constexpr std::array<FilledField, 4> stood_fields{FilledField{"rest_second", WrittenAs::duration},
@@ -42,6 +45,38 @@ constexpr std::array verdict_words{
                        "{celsius} °C all the same: did the meter lose it? Until that is settled, this time tells "
                        "nothing of a part."),
         stood_fields},
+    VerdictWords{"heat-stops", "not-shown", OHMWRIGHT_TEXT("Whether the heating stops is not shown.")},
+    VerdictWords{"heat-stops", "stops", OHMWRIGHT_TEXT("Each of {all} heatings stopped."), {all_field}},
+    VerdictWords{
+        "heat-stops", "may-go-on",
+        OHMWRIGHT_TEXT("From {from_second} into the log on a load stands for {lasted_second} without a stop: does the "
+                       "coil get hot? Then switch it off or unplug it now (fire, spoilt food): a heater does not "
+                       "stop. Does it get cold, the compressor runs on."),
+        heat_fields},
+    VerdictWords{
+        "heat-stops", "goes-on-hot",
+        OHMWRIGHT_TEXT("It heats and does not stop: from {from_second} into the log on for {lasted_second}, {watt} W, "
+                       "the coil at {celsius} °C. Switch it off or unplug it now: it can start a fire, and the food "
+                       "spoils. Then test thermostat, thermal link and control."),
+        heat_fields},
+    VerdictWords{
+        "heat-stops", "goes-on-hot-coil",
+        OHMWRIGHT_TEXT("It heats and does not stop: from {from_second} into the log on for {lasted_second}, the coil "
+                       "at {celsius} °C. Switch it off or unplug it now: it can start a fire, and the food spoils. "
+                       "Then test thermostat, thermal link and control."),
+        heat_fields},
+    VerdictWords{
+        "heat-stops", "goes-on",
+        OHMWRIGHT_TEXT("It heats and does not stop: from {from_second} into the log on for {lasted_second}, {watt} W. "
+                       "Switch it off or unplug it now: it can start a fire, and the food spoils. Then test "
+                       "thermostat, thermal link and control."),
+        heat_fields},
+    VerdictWords{
+        "heat-stops", "goes-on-load",
+        OHMWRIGHT_TEXT("It heats and does not stop: from {from_second} into the log on for {lasted_second}. Switch it "
+                       "off or unplug it now: it can start a fire, and the food spoils. Then test thermostat, thermal "
+                       "link and control."),
+        heat_fields},
     VerdictWords{"coil-heat", "no-coil", OHMWRIGHT_TEXT("How warm the coil got was not logged.")},
     VerdictWords{"coil-heat", "no-heating", OHMWRIGHT_TEXT("No heating was seen with the coil's temperature.")},
     VerdictWords{"coil-heat", "cool-enough",
@@ -100,6 +135,8 @@ constexpr std::array verdict_words{
     VerdictWords{"defrosts-come", "rows-too-far",
                  OHMWRIGHT_TEXT("The rows are too far apart to show each defrost: log the load every minute, or the "
                                 "coil.")},
+    VerdictWords{"defrosts-come", "heats-on",
+                 OHMWRIGHT_TEXT("Beside a load that does not stop, whether defrosts came is not shown.")},
     VerdictWords{"defrosts-come",
                  "by-air-alone",
                  OHMWRIGHT_TEXT("{count} rises of the air may be defrosts, and others may not show in it: log the "
@@ -132,6 +169,9 @@ constexpr std::array verdict_words{
                                 "test heater, limit and wiring; a door left open looks alike."),
                  {count_field, all_field}},
     VerdictWords{"defrost-end", "not-shown", OHMWRIGHT_TEXT("What ended the defrosts is not shown.")},
+    VerdictWords{"defrost-end", "not-told",
+                 OHMWRIGHT_TEXT("What ended the defrosts is not shown: log the coil, or say at what temperature "
+                                "(--ends-at) or after what time (--time-limit) they should end.")},
     VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all_field}},
     VerdictWords{"defrost-end",
                  "by-time",
@@ -158,9 +198,9 @@ constexpr std::array verdict_words{
     VerdictWords{"interval", "no-ratings",
                  OHMWRIGHT_TEXT("The control's interval is not known (--ratings, "
                                 "--appliance).")},
-    VerdictWords{"interval", "rows-too-far",
-                 OHMWRIGHT_TEXT("A heating fills few rows, and one between two that were seen may not show: the "
-                                "interval is not judged. Log the load every minute.")},
+    VerdictWords{"interval", "may-be-unseen",
+                 OHMWRIGHT_TEXT("Between two that were seen one may have come unseen: the interval is not judged. Log "
+                                "the load every minute, or the coil.")},
     VerdictWords{"interval", "none-whole", OHMWRIGHT_TEXT("No interval between two defrosts was seen whole.")},
     VerdictWords{"interval", "in-limits",
                  OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
@@ -196,6 +236,8 @@ constexpr std::array verdict_words{
         "heater-power", "rows-too-far",
         OHMWRIGHT_TEXT("Its heatings fill few rows each, so what the heater draws cannot be told: log the load "
                        "every minute.")},
+    VerdictWords{"heater-power", "may-be-cooling",
+                 OHMWRIGHT_TEXT("What draws may be the compressor: the heater's power is not judged.")},
     VerdictWords{"heater-power", "right",
                  OHMWRIGHT_TEXT("The heater draws {watt} W, as it should at {line_volt} V: {least_watt} W to "
                                 "{most_watt} W."),

@@ -15,6 +15,7 @@ struct RuleTitle {
 
 constexpr std::array rule_titles{
     RuleTitle{"runs-and-cools", OHMWRIGHT_TEXT("Whether it runs and cools")},
+    RuleTitle{"heat-stops", OHMWRIGHT_TEXT("Whether the heating stops")},
     RuleTitle{"coil-heat", OHMWRIGHT_TEXT("How warm the coil gets")},
     RuleTitle{"defrosts-come", OHMWRIGHT_TEXT("Whether it defrosts")},
     RuleTitle{"heater-warms-coil", OHMWRIGHT_TEXT("Whether the heater warms the coil")},

@@ -42,9 +42,9 @@ std::string argument_text(const cycles::LogFinding& finding, std::string_view na
   return rounded(*number, is_count || *number >= 10.0 ? 0 : 2);
 }
 
-std::vector<std::string> log_brief_cautions(const Sentences& say) {
+std::vector<std::string> log_brief_cautions(const Sentences& say, std::string_view step) {
   std::vector<std::string> lines;
-  for (const std::string_view id : cautions_of_step("judge-a-log")) lines.push_back(say(caution_named(id)->brief));
+  for (const std::string_view id : cautions_of_step(step)) lines.push_back(say(caution_named(id)->brief));
   lines.push_back(say(OHMWRIGHT_TEXT("Local codes and licensed practice come before this list")));
   return lines;
 }

@@ -37,8 +37,8 @@ std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences&
 /// What separated one event from another in a log, as a sentence in the unit that people read.
 std::string log_threshold_text(const cycles::LogThreshold& threshold, const Sentences& say);
 
-/// What stands before a page of a log that sends somebody to the appliance.
-std::vector<std::string> log_brief_cautions(const Sentences& say);
+/// What stands before a page of a log that sends somebody to the appliance, by what waits for them there.
+std::vector<std::string> log_brief_cautions(const Sentences& say, std::string_view step = "judge-a-log");
 
 /// "The defrost's end": what a rule looks at.
 std::string log_rule_title(std::string_view rule, const Sentences& say);

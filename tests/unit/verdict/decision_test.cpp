@@ -118,7 +118,8 @@ TEST(Cautions, EachHasAnIdentifierATextAndASource) {
 }
 
 TEST(Cautions, EachStepOfTheTableNamesOnesThatThereAre) {
-  for (const char* step : {"arrival", "read-dead", "read-live", "judge-a-log", "replace-a-part", "forced-defrost"})
+  for (const char* step :
+       {"arrival", "read-dead", "read-live", "judge-a-log", "heat-that-goes-on", "replace-a-part", "forced-defrost"})
     EXPECT_FALSE(cautions_of_step(step).empty()) << step;
   for (const CautionedStep& step : cautioned_steps())
     for (const std::string_view id : step.cautions) EXPECT_NE(caution_named(id), nullptr) << step.id << ": " << id;

@@ -147,6 +147,12 @@ ColumnWords words_of(std::string_view header) {
   const bool has_temperature =
       std::any_of(parts.begin(), parts.end(), [](const std::string& part) { return part.starts_with("temp"); });
   if (result.meaning == Meaning::current && has_temperature) result.meaning = Meaning::temperature;
+  // "t [s]" is a time, "T [°C]" a temperature.
+  constexpr std::array time_units{"s", "sec", "ms", "min", "h"};
+  const bool is_letter_t = !parts.empty() && parts.front() == "t" && parts.size() <= 2;
+  if (result.meaning == Meaning::temperature && is_letter_t &&
+      std::find(time_units.begin(), time_units.end(), result.unit_text) != time_units.end())
+    result.meaning = Meaning::time;
   // "T2", "P1", "Temp1": a letter and a number.
   if (result.meaning == Meaning::unknown && parts.size() == 1 && parts[0].size() == 2 && parts[0][1] >= '0' &&
       parts[0][1] <= '9') {

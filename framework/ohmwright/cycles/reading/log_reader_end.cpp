@@ -61,7 +61,7 @@ void LogReader::tell_times_gone_back() {
 /// What the head of the log left open, its later dates may have settled.
 void LogReader::settle_date_order() {
   if (!time_.order_was_changed()) return;
-  std::erase_if(findings_, [](const LogFinding& one) { return one.id == "day-month-order-guessed"; });
+  std::erase_if(findings_, [](const LogFinding& one) { return one.id.starts_with("day-month-order"); });
   findings_.push_back({"day-month-order-changed", {{"order", std::string(name_of(time_.form().order))}}});
 }
 

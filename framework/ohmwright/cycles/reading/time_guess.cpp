@@ -186,6 +186,8 @@ TimeForm form_of_dates(const Cells& cells, std::optional<DateOrder> order, std::
   const bool is_month_first = form.order == DateOrder::month_first;
   if (form.order_is_guessed)
     findings.push_back({"day-month-order-guessed", {{"order", is_month_first ? "month_first" : "day_first"}}, true});
+  else
+    findings.push_back({"day-month-order-told", {{"order", is_month_first ? "month_first" : "day_first"}}});
   return form;
 }
 
@@ -285,7 +287,7 @@ std::optional<GuessedTime> guess_time(const HeadTable& table, std::optional<std:
   if (order && guess.form.writing == TimeWriting::calendar) {
     guess.form.order = *order;
     guess.form.order_is_guessed = false;
-    std::erase_if(said, [](const LogFinding& one) { return one.id == "day-month-order-guessed"; });
+    std::erase_if(said, [](const LogFinding& one) { return one.id.starts_with("day-month-order"); });
   }
   guess.clock_column = picked_clock;
   if (!picked_clock && chosen->cells.date > chosen->cells.calendar)

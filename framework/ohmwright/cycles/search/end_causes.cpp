@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include <ohmwright/cycles/search/end_causes.hpp>
 #include <ohmwright/cycles/search/window.hpp>
@@ -10,6 +11,10 @@ namespace {
 
 constexpr double melting_margin_kelvin = 1.5;
 constexpr double past_melting_kelvin = 3.0;
+/// Beside what one row warms: a good thermostat or sensor ends within the first, nothing that goes by temperature ends
+/// beyond the second (common practice, no source).
+constexpr double perhaps_apart_kelvin = 1.5;
+constexpr double surely_apart_kelvin = 2.0;
 /// Between rows that are further apart the coil can warm and cool again, and a heater start and end.
 constexpr double no_times_spacing_second = 450.0;
 
@@ -103,37 +108,25 @@ void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defros
   // As long as the longest others, and colder than those that ended sooner.
   if (common.durations_differ() && is_longest && common.warm >= 2 && colder > 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::time_limit, EndGround::equal_durations);
-  const bool end_differently = !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin;
+  const bool all_alike = common.longest_count == common.whole;
+  // A temperature ends within what one row warms; all of one length at ends further apart than that did not.
+  const double apart_kelvin = common.end_spread_kelvin - slope_margin_kelvin;
+  const bool end_differently =
+      all_alike ? apart_kelvin > surely_apart_kelvin
+                : !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin;
   // More frost takes longer to a temperature; these took equally long with more and with less.
-  const bool melt_differently =
-      common.longest_count == common.whole && common.plateau_spread_second > 4.0 * common.tolerance_second;
+  const bool melt_differently = all_alike && common.plateau_spread_second > 4.0 * common.tolerance_second;
   if (common.whole >= 3 && (end_differently || melt_differently)) {
     if (common.is_fine_for_coil()) return set(defrost, EndCause::time_limit, EndGround::equal_durations);
     // At one temperature, however alike coarse rows make the times look; else the log cannot show it.
     if (!common.have_one_end(slope_margin_kelvin)) return;
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
   }
+  // Of one length, and apart by more than a good thermostat scatters: either may have ended them.
+  if (common.whole >= 3 && all_alike && apart_kelvin > perhaps_apart_kelvin) return;
   if (common.durations_differ() && common.warm >= 2 && std::abs(colder) < 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
   if (end > melting_point_kelvin + past_melting_kelvin) set(defrost, EndCause::temperature, EndGround::past_melting);
-}
-
-/// Where only the heater's times are known. A time limit makes the longest equal; rows that are far apart make them
-/// look equal too, and then the log cannot show it.
-void by_durations(const InCommon& common, Defrost& defrost) {
-  if (common.whole < 3) return;
-  const bool is_longest = duration_of(defrost) > common.longest_second - common.tolerance_second;
-  const bool is_fine = common.tolerance_second < 0.055 * common.longest_second;
-  if (!is_longest && common.durations_differ())
-    return set(defrost, EndCause::temperature, EndGround::unequal_durations);
-  if (!is_longest || !is_fine) return;
-  // Some lie close together by chance: all of three do not, nor three quarters of more.
-  const bool piled_up = common.longest_count == common.whole ||
-                        (common.longest_count >= 4 && common.longest_count * 4 >= common.whole * 3);
-  if (piled_up)
-    set(defrost, EndCause::time_limit, EndGround::equal_durations);
-  else if (common.longest_count == 1 && common.durations_differ())
-    set(defrost, EndCause::temperature, EndGround::unequal_durations);
 }
 
 }  // namespace
@@ -202,11 +195,19 @@ bool shows_warmest(double spacing_second, const Defrost& defrost) {
 /// As long as the rated limit, where rows are so close that it is not just any length that looks so.
 bool lasted_the_time_limit(const LogRatings& ratings, double spacing_second, const Defrost& defrost) {
   if (!ratings.time_limit_second) return false;
-  const double edges_second = 2.0 * spacing_second;
+  const double edges_second = (defrost.heater_is_seen ? 1.2 : 2.0) * spacing_second;
   constexpr double telling_share = 0.2;
   return edges_second <= telling_share * *ratings.time_limit_second &&
          std::abs(duration_of(defrost) - *ratings.time_limit_second) <=
              std::max(edges_second, 0.02 * *ratings.time_limit_second);
+}
+
+/// Long before the earliest that the rated limit can come: it was not the limit.
+bool ended_before_any_limit(const LogRatings& ratings, double spacing_second, const Defrost& defrost) {
+  const std::optional<double> limit =
+      ratings.time_limit_least_second ? ratings.time_limit_least_second : ratings.time_limit_second;
+  constexpr double clearly_before = 0.9;
+  return limit && duration_of(defrost) + 2.0 * spacing_second < clearly_before * *limit;
 }
 
 bool ended_at_rated_temperature(const LogRatings& ratings, double slope_margin, const Defrost& defrost) {
@@ -233,13 +234,16 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, doubl
   const double slope_margin = slope_margin_of(spacing_second, defrost);
   if (ended_at_rated_temperature(ratings, slope_margin, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
+  // What ends it so early, and cold, took the coil for warm.
+  const bool by_belief = ended_before_any_limit(ratings, spacing_second, defrost);
   if (ended_at_the_melting_point(defrost))
-    return set(defrost, ended_cold_by_belief(common, defrost) ? EndCause::temperature : EndCause::time_limit,
+    return set(defrost,
+               by_belief || ended_cold_by_belief(common, defrost) ? EndCause::temperature : EndCause::time_limit,
                EndGround::still_melting);
   if (!ratings.end_temperature_kelvin) return by_coil(common, slope_margin, defrost);
   if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin && !shows_warmest(spacing_second, defrost)) return;
   if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin)
-    return set(defrost, EndCause::time_limit, EndGround::below_rated);
+    return set(defrost, by_belief ? EndCause::temperature : EndCause::time_limit, EndGround::below_rated);
   // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is elsewhere.
   const bool as_long_as_all = common.is_fine_for_coil() && common.whole >= 3 && common.longest_count == common.whole;
   if (lasted_the_time_limit(ratings, spacing_second, defrost) || as_long_as_all)
@@ -247,13 +251,12 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, doubl
   by_coil(common, slope_margin, defrost);
 }
 
-void by_length(const LogRatings& ratings, const InCommon& common, double spacing_second, Defrost& defrost) {
+/// Lengths alone tell only against a limit that is known: alike frost makes healthy ones alike, too.
+void by_length(const LogRatings& ratings, double spacing_second, Defrost& defrost) {
   if (lasted_the_time_limit(ratings, spacing_second, defrost))
     return set(defrost, EndCause::time_limit, EndGround::rated_time);
-  if (defrost.has_coil) return;
-  if (ratings.time_limit_second && duration_of(defrost) < *ratings.time_limit_second)
-    return set(defrost, EndCause::temperature, EndGround::unequal_durations);
-  by_durations(common, defrost);
+  if (!defrost.has_coil && defrost.heater_is_seen && ended_before_any_limit(ratings, spacing_second, defrost))
+    set(defrost, EndCause::temperature, EndGround::unequal_durations);
 }
 
 }  // namespace
@@ -269,7 +272,7 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
       continue;
     }
     if (defrost.end_kelvin && defrost.rise_is_seen) by_end_temperature(ratings, common, spacing_second, defrost);
-    if (defrost.cause == EndCause::unknown) by_length(ratings, common, spacing_second, defrost);
+    if (defrost.cause == EndCause::unknown) by_length(ratings, spacing_second, defrost);
   }
 }
 

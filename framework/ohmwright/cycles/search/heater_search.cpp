@@ -56,10 +56,11 @@ class HeaterFinder {
     double best_sum = 0.0;
     double one_level_second = 0.0;
     std::vector<HeaterSearch> equals;
+    const std::vector<Run> lowest = scan.runs_above(0, window_.size());
     for (std::size_t j = 0; j < levels_.size(); ++j) {
       const std::vector<Run> runs = scan.runs_above(j, most_runs);
       if (runs.empty() || runs.size() > most_runs) continue;
-      const double second_of_only_level = time_of_only_level(scan, runs);
+      const double second_of_only_level = time_of_only_level(scan, lowest, runs);
       if (second_of_only_level >= cooling_share * whole_second_) continue;
       const bool may_cool = second_of_only_level > heating_share * whole_second_;
       std::vector<HeaterRun> described;
@@ -73,7 +74,7 @@ class HeaterFinder {
           outside = scan.quantile_outside(runs, 0.98);
           for (const Run& run : runs) described.push_back(runs_.describe(run));
         }
-        HeaterSearch tried{described, levels_[j], shortest, outside, 0.0, 0};
+        HeaterSearch tried{described, levels_[j], shortest, outside, 0.0, 0, second_of_only_level > 0.0};
         const double sum = judge(tried);
         if (may_cool) {
           if (!tried.runs.empty()) one_level_second = std::max(one_level_second, second_of_only_level);
@@ -91,6 +92,7 @@ class HeaterFinder {
     take_those_alike(scan, most_runs, best);
     settle(best);
     if (best.runs.empty()) {
+      best.heats_at_only_level = false;
       best.one_level_second = one_level_second;
       best.short_stand_outs = count_short_stand_outs();
     }
@@ -105,14 +107,28 @@ class HeaterFinder {
     return starts;
   }
 
+  /// The runs at the lowest level that is tried to which these belong: a load that falls while it runs is above a
+  /// higher level for a part of its time only.
+  static std::vector<Run> whole_runs(const std::vector<Run>& lowest, const std::vector<Run>& runs) {
+    std::vector<Run> whole;
+    auto next = lowest.begin();
+    for (const Run& run : runs) {
+      while (next != lowest.end() && next->end <= run.begin) ++next;
+      if (next == lowest.end()) break;
+      if (next->begin < run.end && (whole.empty() || whole.back().begin != next->begin)) whole.push_back(*next);
+    }
+    return whole;
+  }
+
   /// How long the load is in these runs, where all else is standby; 0 where something else draws for a good part of the
   /// time, as a compressor does beside a heater. What draws alone is the compressor, however long it runs and stands.
-  double time_of_only_level(const LevelScan& scan, const std::vector<Run>& runs) const {
+  double time_of_only_level(const LevelScan& scan, const std::vector<Run>& lowest, const std::vector<Run>& runs) const {
+    const std::vector<Run> whole = whole_runs(lowest, runs);
     double second = 0.0;
     double sum = 0.0;
     double count = 0.0;
+    for (const Run& run : whole) second += run.duration_second();
     for (const Run& run : runs) {
-      second += run.duration_second();
       sum += runs_.sum(run.begin, run.end);
       count += static_cast<double>(run.end - run.begin);
     }
@@ -120,7 +136,7 @@ class HeaterFinder {
     const double standby = least_load_ + near_standby * (sum / count - least_load_);
     // The lowest level that is tried stands above standby where a strong heater draws.
     const double rest = rests_often_ ? std::max(standby, levels_.front()) : standby;
-    return scan.quantile_outside(runs, 0.9) <= rest ? second : 0.0;
+    return scan.quantile_outside(whole, 0.9) <= rest ? second : 0.0;
   }
 
   /// Rows above all that cools: of a heater, where they are far apart, or of something else that is short.

@@ -34,7 +34,9 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
   LogVerdict verdict{"defrost-end", "not-shown"};
   OddOnes late;
   OddOnes early;
+  bool any_whole = false;
   for (const Defrost& defrost : log.analysis.defrosts) {
+    any_whole = any_whole || (!defrost.is_cut && !heated_unseen(defrost));
     if (defrost.cause == EndCause::unknown || heated_unseen(defrost)) continue;
     ++late.all;
     ++early.all;
@@ -43,7 +45,10 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
     else if (defrost.cause == EndCause::time_limit)
       ++late.odd;
   }
-  if (late.all == 0.0) return verdict;
+  if (late.all == 0.0) {
+    if (any_whole) verdict = LogVerdict{"defrost-end", "not-told", Outcome::undecided};
+    return verdict;
+  }
   const bool is_early = early.odd > late.odd;
   const OddOnes& count = is_early ? early : late;
   judge_count(log, count, verdict);

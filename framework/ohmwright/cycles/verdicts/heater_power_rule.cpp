@@ -3,6 +3,7 @@
 #include <cmath>
 #include <vector>
 
+#include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
 #include <ohmwright/cycles/verdicts/scattered_mean.hpp>
 #include <ohmwright/uncertainty/distribution.hpp>
@@ -78,6 +79,10 @@ LogVerdict judge_heater_power(const JudgedLog& log) {
   if (loads.empty() || log.analysis.load_is_current) {
     const bool are_short = !log.analysis.load_is_current && any_heating_is_whole(log.analysis);
     verdict.text = are_short ? "rows-too-far" : "no-heating";
+    return verdict;
+  }
+  if (may_be_cooling_alone(log.analysis)) {
+    verdict.text = "may-be-cooling";
     return verdict;
   }
   const double share = *ratings.line_volt / ratings.heater_volt;

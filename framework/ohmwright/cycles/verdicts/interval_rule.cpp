@@ -7,7 +7,7 @@
 #include <vector>
 
 #include <ohmwright/cycles/frost.hpp>
-#include <ohmwright/cycles/verdicts/log_rules.hpp>
+#include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 
 namespace ohmwright::cycles {
 
@@ -37,8 +37,8 @@ std::vector<SeenInterval> seen_intervals(const JudgedLog& log) {
 /// An end of the log that lasts for longer than the rated interval: the interval is at least so long.
 std::optional<double> open_interval_past_rating(const JudgedLog& log) {
   for (const OpenInterval* open : {&log.analysis.after_last, &log.analysis.before_first}) {
-    const OpenWait wait = open_wait_of(log, *open);
-    if (wait.is_rated && probability_of_open_wait(wait) <= 1.0 - log.confidence) return wait.waited_second;
+    const DefrostWait wait = wait_of(log, *open);
+    if (wait.is_rated && probability_of_wait(wait) <= 1.0 - log.confidence) return wait.waited_second;
   }
   return std::nullopt;
 }
@@ -80,8 +80,10 @@ LogVerdict judge_interval(const JudgedLog& log) {
     longest = *open;
     shortest = std::min(shortest, *open);
   }
-  if (verdict.outcome == Outcome::out_of_limits && verdict.text != "too-short" && may_miss_heatings(log.analysis))
-    return LogVerdict{"interval", "rows-too-far", Outcome::undecided};
+  // Between two that were seen one may have come unseen; what draws like a compressor is no defrost for sure.
+  const bool may_be_parted = verdict.text != "too-short" && !why_unseen(log).empty();
+  if (verdict.outcome == Outcome::out_of_limits && (may_be_parted || may_be_cooling_alone(log.analysis)))
+    return LogVerdict{"interval", "may-be-unseen", Outcome::undecided};
   verdict.arguments = {
       {"shortest_second", shortest}, {"longest_second", longest}, {"least_second", least}, {"most_second", most}};
   return verdict;

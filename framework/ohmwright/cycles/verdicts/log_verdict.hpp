@@ -45,10 +45,15 @@ std::vector<LogVerdict> judge_log(const LogAnalysis& analysis, const LogRatings&
 const LogVerdict* find_verdict(const std::vector<LogVerdict>& verdicts, std::string_view rule);
 
 /// Every symptom that a rule may hand over.
-inline constexpr std::array log_symptoms{
-    std::string_view("no-defrost"),       std::string_view("short-defrost"),         std::string_view("long-defrost"),
-    std::string_view("no-heat"),          std::string_view("little-heat"),           std::string_view("no-air"),
-    std::string_view("frost-whole-coil"), std::string_view("compressor-never-stops")};
+inline constexpr std::array log_symptoms{std::string_view("no-defrost"),
+                                         std::string_view("short-defrost"),
+                                         std::string_view("long-defrost"),
+                                         std::string_view("no-heat"),
+                                         std::string_view("little-heat"),
+                                         std::string_view("no-air"),
+                                         std::string_view("frost-whole-coil"),
+                                         std::string_view("compressor-never-stops"),
+                                         std::string_view("warm-food-after-defrost")};
 
 /// `LogVerdict::text` of a rule that rests on a column whose unit is in doubt.
 inline constexpr std::string_view unit_in_doubt_text = "unit-in-doubt";

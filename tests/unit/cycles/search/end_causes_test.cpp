@@ -28,29 +28,55 @@ std::vector<Defrost> told(std::vector<Defrost> defrosts, const LogRatings& ratin
   return defrosts;
 }
 
-TEST(EndCause, OfPowerAloneNeedsThreeDefrosts) {
-  for (const Defrost& one : told({lasting(900), lasting(900)})) EXPECT_EQ(one.cause, EndCause::unknown);
-  for (const Defrost& one : told({lasting(900), lasting(905), lasting(900)})) {
+/// An evenly used freezer has even frost: lengths alone show nothing, neither alike nor unlike.
+TEST(EndCause, OfLengthsAloneIsNotShown) {
+  for (const auto& lengths : {std::vector<double>{900, 905, 900, 900, 900}, std::vector<double>{700, 905, 820}})
+    for (const Defrost& one : [&] {
+           std::vector<Defrost> defrosts;
+           for (const double second : lengths) defrosts.push_back(lasting(second));
+           return told(defrosts);
+         }())
+      EXPECT_EQ(one.cause, EndCause::unknown);
+}
+
+TEST(EndCause, OfLengthsAloneIsTheTimeLimitThatWasStated) {
+  LogRatings ratings;
+  ratings.time_limit_second = ratings.time_limit_least_second = 900.0;
+  const std::vector<Defrost> three = told({lasting(900), lasting(905), lasting(600)}, ratings);
+  EXPECT_EQ(three[0].ground, EndGround::rated_time);
+  EXPECT_EQ(three[1].cause, EndCause::time_limit);
+  EXPECT_EQ(three[2].cause, EndCause::temperature);
+}
+
+/// 24 minutes each, and ends 7 K apart, where the coil warms by 2 K a row: no thermostat ends so.
+TEST(EndCause, OfOneLengthAndEndsFurtherApartThanARowWarmsIsTheTimeLimit) {
+  const auto all_of_24_min = [](const std::vector<double>& ends) {
+    std::vector<Defrost> defrosts;
+    for (const double celsius : ends) {
+      defrosts.push_back(with_coil(1440.0, celsius));
+      defrosts.back().plateau_start_second = 360.0;
+      defrosts.back().plateau_second = 600.0;  // so it warms for 480 s behind the melting
+    }
+    tell_end_causes({}, 60.0, defrosts);
+    return defrosts;
+  };
+  for (const Defrost& one : all_of_24_min({16.0, 14.5, 14.8, 19.9, 18.0, 13.2, 17.1}))
     EXPECT_EQ(one.cause, EndCause::time_limit);
-    EXPECT_EQ(one.ground, EndGround::equal_durations);
-  }
-  for (const Defrost& one : told({lasting(700), lasting(905), lasting(820)})) {
+  for (const Defrost& one : all_of_24_min({15.0, 14.5, 14.8, 15.9, 15.2, 14.2, 15.1}))
     EXPECT_EQ(one.cause, EndCause::temperature);
-    EXPECT_EQ(one.ground, EndGround::unequal_durations);
-  }
+  for (const Defrost& one : all_of_24_min({15.0, 14.5, 14.8, 17.6, 15.2, 14.0, 15.1}))
+    EXPECT_EQ(one.cause, EndCause::unknown);
 }
 
-TEST(EndCause, OfAFewEqualOnesAmongUnequalOnesIsLeftOpen) {
-  const std::vector<Defrost> mixed = told({lasting(700), lasting(900), lasting(820), lasting(905), lasting(640)});
-  EXPECT_EQ(mixed[0].cause, EndCause::temperature);
-  EXPECT_EQ(mixed[1].cause, EndCause::unknown);
-  EXPECT_EQ(mixed[3].cause, EndCause::unknown);
-}
-
-TEST(EndCause, OfMostEqualOnesIsTheTimeLimit) {
-  const std::vector<Defrost> most = told({lasting(900), lasting(900), lasting(905), lasting(900), lasting(640)});
-  EXPECT_EQ(most[0].cause, EndCause::time_limit);
-  EXPECT_EQ(most[4].cause, EndCause::temperature);
+/// A control that ends after 15 to 40 minutes did not end these after 11 by the clock.
+TEST(EndCause, OfColdOnesLongBeforeTheRatedLimitIsNotTheLimit) {
+  LogRatings ratings;
+  ratings.end_temperature_kelvin = melting_point_kelvin + 12.0;
+  ratings.time_limit_least_second = 900.0;
+  ratings.time_limit_second = 2400.0;
+  for (const Defrost& one : told({with_coil(660, 3.1), with_coil(600, 0.4)}, ratings))
+    EXPECT_EQ(one.cause, EndCause::temperature);
+  EXPECT_EQ(told({with_coil(1500, 3.1)}, ratings)[0].cause, EndCause::time_limit);
 }
 
 // Times of rises in rows of five minutes are as rough as the rows: 20 and 25 min are no time limit of 22.

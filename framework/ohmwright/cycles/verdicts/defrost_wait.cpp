@@ -1,0 +1,122 @@
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include <ohmwright/cycles/frost.hpp>
+#include <ohmwright/cycles/search/window.hpp>
+#include <ohmwright/cycles/verdicts/defrost_wait.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+/// The rarest defrosts that are known (common practice, no source).
+constexpr double longest_known_interval_second = 54.0 * 3600.0;
+bool is_load_alone(const LogAnalysis& analysis) { return analysis.has_load && !analysis.has_coil; }
+
+/// The least that the heater may draw: rated, as the heatings that were seen, or the weakest known. Of watts rated at
+/// one voltage the line makes less (P as V²).
+double least_heater_load(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  const LogRatings& ratings = log.ratings;
+  constexpr double lowest_line = 0.9;  // EN 50160
+  if (ratings.heater_watt && ratings.heater_volt > 0.0) {
+    const double line =
+        ratings.line_volt ? (*ratings.line_volt - ratings.line_half_width_volt) / ratings.heater_volt : lowest_line;
+    if (analysis.load_is_current) return ratings.heater_watt->lower / ratings.heater_volt * line;
+    return ratings.heater_watt->lower * line * line;
+  }
+  double least = 0.0;
+  for (const Defrost& one : analysis.defrosts)
+    if (one.heater_is_seen && !one.is_cut && (least == 0.0 || one.heater_load < least)) least = one.heater_load;
+  if (least > 0.0) return least;
+  return analysis.load_is_current ? weakest_heater_ampere : weakest_heater_watt;
+}
+
+/// Whether the compressor draws as much as the heater may: a start draws a fifth more than the run behind it.
+bool load_may_hide_heater(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  if (!is_load_alone(analysis) || analysis.runs.empty()) return false;
+  std::vector<double> loads;
+  for (const CompressorRun& run : analysis.runs) loads.push_back(static_cast<double>(run.mean_load));
+  constexpr double clear_of_it = 1.3;
+  return least_heater_load(log) < clear_of_it * median_of(std::move(loads));
+}
+
+/// A refrigerator's coil thaws in the pauses of its compressor, without a heater.
+bool thaws_in_pauses(const LogAnalysis& analysis) {
+  constexpr std::uint64_t fewest = 3;
+  constexpr double often_second = 12.0 * 3600.0;
+  const std::uint64_t others = analysis.coil_thaws - std::min(analysis.coil_thaws, analysis.defrost_count);
+  return analysis.has_coil && others >= fewest &&
+         static_cast<double>(others) * often_second > analysis.coverage.span_second;
+}
+
+/// How often rows far apart stood above all else for less than shows a heater.
+bool heating_may_be_too_short(const LogAnalysis& analysis) {
+  constexpr std::uint64_t fewest = 3;
+  return is_load_alone(analysis) && analysis.short_stand_outs >= fewest;
+}
+
+/// Whether one heating can show in rows of the load where another does not: the shortest that was seen fills few.
+bool may_miss_heatings(const LogAnalysis& analysis) {
+  constexpr double fewest_rows = 4.0;
+  if (!is_load_alone(analysis)) return false;
+  return std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(), [&](const Defrost& one) {
+    return !one.is_cut && one.end_second - one.start_second < fewest_rows * analysis.coverage.spacing_second;
+  });
+}
+
+}  // namespace
+
+bool rows_step_over_heating(const LogAnalysis& analysis) {
+  constexpr double longest_telling_second = 600.0;
+  return is_load_alone(analysis) && analysis.coverage.spacing_second > longest_telling_second;
+}
+
+bool may_be_cooling_alone(const LogAnalysis& analysis) {
+  if (!is_load_alone(analysis)) return false;
+  return analysis.one_level_second > 0.0 || analysis.heats_at_only_level ||
+         find_finding(analysis.findings, "load-has-one-level") != nullptr;
+}
+
+std::string_view why_unseen(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  if (analysis.lasting_heat) return "heats-on";
+  if (thaws_in_pauses(analysis)) return "thaws-in-pauses";
+  if (rows_step_over_heating(analysis) || may_miss_heatings(analysis)) return "rows-too-far";
+  if (is_load_alone(analysis) && (analysis.one_level_second > 0.0 || analysis.heats_at_only_level))
+    return "cools-or-heats";
+  if (load_may_hide_heater(log)) return "load-hides-heater";
+  if (heating_may_be_too_short(analysis)) return "too-short-to-show";
+  return {};
+}
+
+DefrostWait wait_of(const JudgedLog& log, const OpenInterval& open) {
+  const LogRatings& ratings = log.ratings;
+  const bool is_rated = ratings.interval_most_second.has_value();
+  const bool by_running = is_rated && ratings.interval_counts_running && open.running_second.has_value();
+  // Run time that was not logged whole says nothing; then the rarest that is known counts, by the clock.
+  const bool by_clock_rating = is_rated && !ratings.interval_counts_running;
+  DefrostWait wait;
+  wait.is_rated = by_running || by_clock_rating;
+  wait.longest_second = wait.is_rated ? *ratings.interval_most_second : longest_known_interval_second;
+  wait.waited_second = by_running ? *open.running_second : open.second;
+  wait.unseen_share = open.second > 0.0 ? std::min(1.0, open.unseen_second / open.second) : 0.0;
+  wait.doubt_second = 2.0 * duration_uncertainty(log.analysis.coverage.spacing_second);
+  if (by_running)
+    wait.doubt_second *=
+        std::sqrt(std::max(1.0, wait.waited_second / std::max(60.0, log.analysis.typical_run_second.value_or(3600.0))));
+  return wait;
+}
+
+double probability_of_wait(const DefrostWait& wait) {
+  const double waited = wait.waited_second - wait.doubt_second;
+  if (waited <= wait.longest_second) return 1.0;
+  return std::pow(wait.unseen_share, std::floor(waited / wait.longest_second));
+}
+
+}  // namespace ohmwright::cycles
