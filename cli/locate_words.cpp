@@ -57,7 +57,12 @@ std::string with_that_word(const std::string& typed, const std::vector<std::stri
 
 std::string known_symptom(const std::string& name, const Appliance& appliance) {
   const std::vector<std::string> known = symptoms_of(appliance);
-  if (std::find(known.begin(), known.end(), name) != known.end() || symptom_named(name) != nullptr) return name;
+  const bool is_known = symptom_named(name) != nullptr;
+  if ((is_known && can_show(appliance, name)) || std::find(known.begin(), known.end(), name) != known.end())
+    return name;
+  if (is_known)
+    throw InputError(ohmwright::quoted(name) + " is no symptom of " + ohmwright::quoted(appliance.id) +
+                     ", which cools nothing; it may show: " + listed(known));
   const std::string meant = did_you_mean(name, known);
   throw InputError("there is no symptom " + ohmwright::quoted(name) +
                    (meant.empty() ? with_that_word(name, known) : meant) +

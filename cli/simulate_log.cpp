@@ -108,6 +108,9 @@ thermal::SimulatedFault typed_fault(const std::string& word, const Appliance& ap
 }
 
 thermal::AppliancePlan typed_plan(const Arguments& arguments, const Appliance& appliance) {
+  if (appliance.refrigerant == "none")
+    throw InputError("log simulate makes up the log of a refrigerator or freezer, and " +
+                     ohmwright::quoted(appliance.id) + " cools nothing");
   const cycles::LogRatings ratings = log_ratings_of(appliance);
   if (!ratings.heater_watt)
     throw InputError("the appliance " + ohmwright::quoted(appliance.id) +

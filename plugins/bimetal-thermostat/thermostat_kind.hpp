@@ -6,7 +6,7 @@
 
 namespace ohmwright::bimetal_thermostat {
 
-/// The kind "bimetal-thermostat": defrost thermostats, cycling thermostats and limiters that open as they warm.
+/// The kind "bimetal-thermostat": defrost thermostats, which open as they warm.
 class ThermostatKind final : public Kind {
  public:
   ThermostatKind() : descriptor_(make_descriptor()) {}

@@ -78,8 +78,8 @@ TEST_F(ApplianceVerb, ShowsAnApplianceSafetyFirst) {
   EXPECT_THAT(ran.out,
               StartsWith("Vented clothes dryer, mechanical timer, 230 V (vented-dryer-230v)\n"
                          "  Unplug it, keep the plug in sight and prove it dead before any cover comes\n  off."));
-  EXPECT_THAT(ran.out, HasSubstr("  - heater: Heater, heater heater-2kw-230v; lead-1 at C, lead-2 at N, frame at\n"
-                                 "    PE; behind: back panel\n"));
+  EXPECT_THAT(ran.out, HasSubstr("  - heater: Heater, dryer-heater dryer-2000w-230v; lead-1 at C, lead-2 at N,\n"
+                                 "    frame at PE; behind: back panel\n"));
   EXPECT_THAT(ran.out, HasSubstr("  - heat-wire: Heat wire at the timer to neutral, knob at off (ohms, 2 min;\n"
                                  "    5 min with what hides it)\n"));
   EXPECT_THAT(ran.out, HasSubstr("Set-up @cycling-warmed: cycling thermostat warmed past its opening point (8 min)\n"

@@ -257,8 +257,14 @@ TEST(Chart, OfAThermostatReachesAsFarAsItSwitches) {
     EXPECT_EQ(ran.exit_code, 0) << ran.err;
     return ran.out;
   };
-  // One that opens at 120 °C was drawn from -30 to 30 °C.
-  EXPECT_THAT(chart({"--ratings", "limit-120", "--format", "csv"}), HasSubstr("\n120,warming,"));
+  // One that opens at 60 °C was drawn from -30 to 30 °C.
+  const std::filesystem::path warm =
+      std::filesystem::temp_directory_path() / ("ohmwright-opens-60-" + std::to_string(::getpid()) + ".json");
+  std::ofstream(warm) << R"({"kind": "bimetal-thermostat", "name": "opens-60", "title": "opens at 60 °C",
+    "source": "ours", "ratings": {"opening": {"temperature": "60 degC", "tolerance": "4 K"},
+    "closing": {"temperature": "50 degC", "tolerance": "5 K"}}})";
+  EXPECT_THAT(chart({"--ratings", warm.string(), "--format", "csv"}), HasSubstr("\n60,warming,"));
+  std::filesystem::remove(warm);
   EXPECT_THAT(chart({"--ratings", "opens-13", "--format", "csv"}), AllOf(HasSubstr("\n-30,"), HasSubstr("\n30,")));
   EXPECT_THAT(chart({"open", "--at", "60C", "--ratings", "opens-13", "--format", "csv"}), HasSubstr("\n60,warming,"));
   EXPECT_THAT(chart({"closed", "--at", "-18C", "--ratings", "opens-13"}), HasSubstr("X what was seen"));

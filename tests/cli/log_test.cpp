@@ -193,6 +193,13 @@ TEST(SimulatedLog, IsTheSameForTheSameSeed) {
 
 TEST(SimulatedLog, RefusesWhatSaysNothing) {
   EXPECT_THAT(run_program({"log", "simulate"}).err, HasSubstr("needs an appliance"));
+  for (const char* dry : {"vented-dryer-230v", "dishwasher-230v", "front-loader-230v", "built-in-oven-230v"}) {
+    const Ran ran = run_program({"log", "simulate", dry});
+    EXPECT_EQ(ran.exit_code, 2);
+    EXPECT_EQ(ran.out, "");
+    EXPECT_EQ(ran.err, std::string("ohmwright: log simulate makes up the log of a refrigerator or freezer, and \"") +
+                           dry + "\" cools nothing\n");
+  }
   EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--fault", "heater.opn"}).err,
               HasSubstr("did you mean"));
   EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--seed", "x"}).err,

@@ -283,7 +283,7 @@ TEST(Traps, AStableVoltageBehindAWindingIsNoGhost) {
 }
 
 TEST(Traps, ASignThatNothingBringsAboutIsNamed) {
-  EXPECT_THAT(told({"dishwasher-120v", "--symptom", "frost-far-end"}),
+  EXPECT_THAT(told({"dishwasher-120v", "--symptom", "door-does-not-close"}),
               HasSubstr("Nothing that this appliance's file knows brings this about"));
   EXPECT_THAT(run_program({"locate", timer_upright, "--symptom", "warm"}).err,
               HasSubstr("did you mean \"warm-cabinet\"?"));

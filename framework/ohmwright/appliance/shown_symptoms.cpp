@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include <ohmwright/appliance/shown_symptoms.hpp>
+#include <ohmwright/component/symptom.hpp>
 
 namespace ohmwright {
 
@@ -14,13 +15,16 @@ constexpr std::array<std::string_view, 11> symptoms_of_cooling{
     "oil-stain",        "warm-cabinet",  "warm-food-after-defrost", "long-defrost",
     "short-defrost",    "no-defrost",    "compressor-never-stops"};
 
-/// Kinds serve many appliances, and say what their faults do in each.
-bool is_possible_in(const Appliance& appliance, std::string_view id) {
-  return appliance.refrigerant != "none" ||
-         std::find(symptoms_of_cooling.begin(), symptoms_of_cooling.end(), id) == symptoms_of_cooling.end();
-}
-
 }  // namespace
+
+bool can_show(const Appliance& appliance, std::string_view symptom) {
+  const bool is_of_cooling =
+      std::find(symptoms_of_cooling.begin(), symptoms_of_cooling.end(), symptom) != symptoms_of_cooling.end();
+  if (is_of_cooling) return appliance.refrigerant != "none";
+  return symptom_named(symptom) != nullptr ||
+         std::any_of(appliance.symptoms.begin(), appliance.symptoms.end(),
+                     [symptom](const OwnSymptom& own) { return own.id == symptom; });
+}
 
 std::vector<std::string> shown_symptoms(const Appliance& appliance) {
   std::vector<std::string> all;
@@ -30,7 +34,7 @@ std::vector<std::string> shown_symptoms(const Appliance& appliance) {
   for (const PlacedPart& part : appliance.parts)
     for (const FaultModeDescriptor& mode : part.kind->descriptor().fault_modes)
       for (const SymptomEffect& effect : mode.symptoms)
-        if (is_possible_in(appliance, effect.symptom)) add(effect.symptom);
+        if (can_show(appliance, effect.symptom)) add(effect.symptom);
   for (const OutsideCause& cause : appliance.outside_causes)
     for (const SeenSymptom& effect : cause.symptoms) add(effect.symptom);
   return all;

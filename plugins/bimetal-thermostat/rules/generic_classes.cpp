@@ -15,16 +15,13 @@ TripPoint at(double celsius, double tolerance_kelvin) {
 }  // namespace
 
 std::span<const GenericClass> generic_classes() {
-  static const std::array<GenericClass, 9> classes{{
+  static const std::array<GenericClass, 6> classes{{
       {"opens-5", at(4.5, 3.0), at(-9.0, 5.0)},
       {"opens-7", at(7.0, 3.0), at(-4.0, 5.0)},
       {"opens-10", at(10.0, 3.0), at(-7.0, 5.0)},
       {"opens-13", at(13.0, 3.0), at(-4.0, 5.0)},
       {"opens-16", at(16.0, 3.0), at(-2.0, 5.0)},
       {"opens-21", at(21.0, 3.0), at(-1.0, 6.0)},
-      {"cycling-60", at(60.0, 4.0), at(50.0, 5.0)},
-      {"limit-95", at(95.0, 5.0), at(75.0, 8.0)},
-      {"limit-120", at(120.0, 6.0), at(95.0, 10.0)},
   }};
   return classes;
 }

@@ -70,7 +70,7 @@ std::string fan_heater() {
   "zones": [{"id": "box", "title": "heater box", "temperature": "21 degC ± 3 K"}],
   "covers": [{"id": "back", "title": "back", "minutes": "4 min", "cautions": ["hot-surface"]}],
   "parts": [
-    {"id": "limit", "title": "Limit", "kind": "bimetal-thermostat", "ratings": "limit-95", "zone": "box",
+    {"id": "limit", "title": "Limit", "kind": "high-limit-thermostat", "ratings": "high-limit-95", "zone": "box",
      "connections": {"contact-1": "L", "contact-2": "A"}, "behind": ["back"]},
     {"id": "link", "title": "Thermal link", "kind": "thermal-link", "ratings": "tf-128", "zone": "box",
      "connections": {"lead-1": "A", "lead-2": "B"}, "behind": ["back"]},

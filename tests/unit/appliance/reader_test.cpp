@@ -71,7 +71,7 @@ TEST(ApplianceReader, RefusesSymptomsThatNobodyCanType) {
 }
 
 TEST(ApplianceReader, TellsEveryMistakeAtOnce) {
-  std::string text = fan_heater_with(R"("ratings": "limit-95")", R"("ratings": "limit-59")");
+  std::string text = fan_heater_with(R"("ratings": "high-limit-95")", R"("ratings": "high-limit-59")");
   const auto change = [&text](const std::string& from, const std::string& to) {
     text.replace(text.find(from), from.size(), to);
   };
@@ -82,8 +82,8 @@ TEST(ApplianceReader, TellsEveryMistakeAtOnce) {
          R"("zone": "bax",
      "connections": {"lead-1": "A")");
   EXPECT_THAT(refusal_of(text),
-              AllOf(HasSubstr("file:8: /parts/0/ratings: there is no ratings of the kind bimetal-thermostat "
-                              "\"limit-59\""),
+              AllOf(HasSubstr("file:8: /parts/0/ratings: there is no ratings of the kind high-limit-thermostat "
+                              "\"high-limit-59\""),
                     HasSubstr("file:10: /parts/1/zone: there is no zone \"bax\"; did you mean \"box\"?"),
                     HasSubstr("file:13: /parts/2/connections/fram: a heater has no terminal \"fram\"; did you mean "
                               "\"frame\"?"),

@@ -47,7 +47,7 @@ TEST(Separation, PartsInSeriesAreToldApartOnlyByAPointBetweenThem) {
 TEST(Separation, NamesFaultsThatReadAsIfNothingWereWrong) {
   const std::vector<std::string> names = findings_in(fan_heater());
   EXPECT_THAT(names, Contains("fan.bearing-worn"));
-  EXPECT_THAT(names, Contains("limit.drifted-high"));  // nothing warms it near its 95 °C
+  EXPECT_THAT(names, Contains("limit.welded-closed"));  // nothing warms it near its 95 °C
   EXPECT_THAT(names, Not(Contains("heater.open")));
 }
 
