@@ -63,7 +63,7 @@ RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file, co
                        " cannot be judged without its ratings; name them with --ratings (see: ohmwright ratings)");
     return {std::move(part), {}, {}};
   }
-  RatingsDocument ratings = read_ratings(read_document_to_check(ratings_file(kind, name_or_file)), kind.descriptor());
+  RatingsDocument ratings = read_ratings_file(ratings_file(kind, name_or_file), kind.descriptor());
   if (!control.empty())
     ratings = with_control(ratings, read_document_to_check(control_file(kind, control)), kind.descriptor());
   return make_rated_part(kind, ratings);
@@ -82,7 +82,7 @@ std::string meter_file(const Environment& environment, const std::string& name_o
 }
 
 Meter chosen_meter(const Environment& environment, const std::string& name_or_file) {
-  return read_meter(read_document_to_check(meter_file(environment, name_or_file)));
+  return read_meter_file(meter_file(environment, name_or_file));
 }
 
 }  // namespace ohmwright::cli

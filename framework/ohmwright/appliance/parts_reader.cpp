@@ -101,7 +101,7 @@ class PartReader {
     try {
       const std::string path = named_file(part_.kind->ratings_folder().string(), *name.text(),
                                           "ratings of the kind " + std::string(part_.kind->descriptor().id));
-      const RatingsDocument ratings = read_ratings(read_document_to_check(path), part_.kind->descriptor());
+      const RatingsDocument ratings = read_ratings_file(path, part_.kind->descriptor());
       std::vector<Problem> of_kind;
       part_.part = part_.kind->make_part(ratings.ratings, of_kind);
       ratings.refuse_if_any(std::move(of_kind));

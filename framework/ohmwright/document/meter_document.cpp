@@ -2,9 +2,11 @@
 
 #include <fmt/core.h>
 
+#include <ohmwright/document/checked_files.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/meter_document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/document/source_text.hpp>
 #include <ohmwright/quantity/print.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -81,11 +83,9 @@ void add_functions(const ValueNode& root, Meter& meter, std::vector<Problem>& pr
   }
 }
 
-}  // namespace
-
-Meter read_meter(const Document& document) {
+/// `problems`: what is known to be wrong with it so far.
+Meter meter_of(const Document& document, std::vector<Problem> problems) {
   const ValueNode& root = document.root;
-  std::vector<Problem> problems = meter_schema().problems(document);
   Meter meter{text_of(root, "name"),
               text_of(root, "title"),
               text_of(root, "source"),
@@ -102,6 +102,16 @@ Meter read_meter(const Document& document) {
                      "leads, such as \"0.2 ohm +- 0.05 ohm\""));
   refuse_if_any(document.file, std::move(problems));
   return meter;
+}
+
+}  // namespace
+
+Meter read_meter(const Document& document) { return meter_of(document, meter_schema().problems(document)); }
+
+Meter read_meter_file(const std::string& path) {
+  const std::string text = read_source(path, DocumentLimits{}.bytes);
+  const Document document = parse_document_to_check(text, name_of_source(path));
+  return document.problems.empty() && is_shipped_meter(text) ? meter_of(document, {}) : read_meter(document);
 }
 
 }  // namespace ohmwright

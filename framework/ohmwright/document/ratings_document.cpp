@@ -1,10 +1,12 @@
 #include <algorithm>
 #include <utility>
 
+#include <ohmwright/document/checked_files.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/ratings_document.hpp>
 #include <ohmwright/document/readings_document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/document/source_text.hpp>
 
 namespace ohmwright {
 
@@ -77,6 +79,14 @@ RatingsDocument read_ratings(Document document, const Descriptor& descriptor, co
 
 RatingsDocument read_ratings(Document document, const Descriptor& descriptor) {
   return read_ratings(std::move(document), descriptor, ratings_schema_of(descriptor));
+}
+
+RatingsDocument read_ratings_file(const std::string& path, const Descriptor& descriptor) {
+  const std::string text = read_source(path, DocumentLimits{}.bytes);
+  Document document = parse_document_to_check(text, name_of_source(path));
+  const bool is_known = document.problems.empty() && text_of(document.root, "kind") == descriptor.id &&
+                        are_shipped_ratings(text, descriptor.ratings_schema);
+  return is_known ? frame_of(std::move(document)) : read_ratings(std::move(document), descriptor);
 }
 
 RatingsDocument read_ratings_frame(Document document) {

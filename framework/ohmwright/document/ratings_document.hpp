@@ -35,6 +35,10 @@ RatingsDocument read_ratings(Document document, const Descriptor& descriptor, co
 /// The same, for one file.
 RatingsDocument read_ratings(Document document, const Descriptor& descriptor);
 
+/// The same of a file, or of standard input for "-": those that are shipped with the kind are known to be right and are
+/// not held against the schemas again. Throws DocumentError as `read_document_to_check` does, too.
+RatingsDocument read_ratings_file(const std::string& path, const Descriptor& descriptor);
+
 /// The ratings with the control of another file (schemas/control.schema.json) in the place that the kind declares
 /// (`Descriptor::control_member`), in place of one that stands there. Throws DocumentError with all that is wrong, and
 /// InputError for a kind that has no control.

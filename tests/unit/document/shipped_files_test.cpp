@@ -4,8 +4,10 @@
 
 #include <gtest/gtest.h>
 
+#include <ohmwright/document/checked_files.hpp>
 #include <ohmwright/document/meter_document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/document/source_text.hpp>
 #include <ohmwright/verdict/caution.hpp>
 
 #include "temporary_folder.hpp"
@@ -36,6 +38,29 @@ TEST(ShippedFiles, RatingsAndVectorsOfEveryKindAreValid) {
     for (const std::string& file : json_files(kind.path() / "ratings")) expect_valid(file, ratings_schema());
     for (const std::string& file : json_files(kind.path() / "vectors")) expect_valid(file, vectors_schema());
   }
+}
+
+// What is known is not held against its schema at a start: each of these is, above or by the tests of its kind.
+TEST(ShippedFiles, MetersAndRatingsAreKnownByTheirBytesAndTheirSchema) {
+  for (const std::string& file : json_files(root / "framework/ohmwright/document/meters")) {
+    const std::string text = read_source(file, DocumentLimits{}.bytes);
+    EXPECT_TRUE(is_shipped_meter(text)) << file;
+    EXPECT_FALSE(is_shipped_meter(text + '\n')) << file;
+  }
+  int found = 0;
+  for (const auto& kind : fs::directory_iterator(root / "plugins")) {
+    const fs::path schema_file = kind.path() / "ratings.schema.json";
+    if (!fs::exists(schema_file)) continue;
+    const std::string schema = read_source(schema_file.string(), DocumentLimits{}.bytes);
+    for (const std::string& file : json_files(kind.path() / "ratings")) {
+      const std::string text = read_source(file, DocumentLimits{}.bytes);
+      EXPECT_TRUE(are_shipped_ratings(text, schema)) << file;
+      EXPECT_FALSE(are_shipped_ratings(text, schema + ' ')) << file;
+      EXPECT_FALSE(are_shipped_ratings(text + ' ', schema)) << file;
+      ++found;
+    }
+  }
+  EXPECT_GE(found, 20);
 }
 
 TEST(ShippedFiles, KindFilesAreValid) {

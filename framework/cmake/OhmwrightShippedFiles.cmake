@@ -1,0 +1,32 @@
+# Digests of the meters and ratings that are shipped (ohmwright/document/checked_files.hpp): a start of the program need
+# not hold them against their schemas, which the tests have done.
+include_guard(GLOBAL)
+
+function(_ohmwright_digest file result)
+  set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${file}")
+  execute_process(COMMAND b2sum --length 256 "${file}" OUTPUT_VARIABLE digest COMMAND_ERROR_IS_FATAL ANY)
+  string(SUBSTRING "${digest}" 0 64 digest)
+  set(${result} "${digest}" PARENT_SCOPE)
+endfunction()
+
+# Makes checked_files.cpp in the current build folder.
+function(ohmwright_know_shipped_files)
+  set(SHIPPED_METERS "")
+  file(GLOB meters CONFIGURE_DEPENDS "${CMAKE_CURRENT_SOURCE_DIR}/meters/*.json")
+  foreach(meter IN LISTS meters)
+    _ohmwright_digest("${meter}" digest)
+    string(APPEND SHIPPED_METERS "    \"${digest}\",\n")
+  endforeach()
+  set(SHIPPED_RATINGS "")
+  file(GLOB schemas CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/plugins/*/ratings.schema.json")
+  foreach(schema IN LISTS schemas)
+    _ohmwright_digest("${schema}" of_schema)
+    get_filename_component(kind "${schema}" DIRECTORY)
+    file(GLOB files CONFIGURE_DEPENDS "${kind}/ratings/*.json")
+    foreach(file IN LISTS files)
+      _ohmwright_digest("${file}" digest)
+      string(APPEND SHIPPED_RATINGS "    {\"${digest}\",\n     \"${of_schema}\"},\n")
+    endforeach()
+  endforeach()
+  configure_file(checked_files.cpp.in "${CMAKE_CURRENT_BINARY_DIR}/checked_files.cpp" @ONLY)
+endfunction()
