@@ -183,10 +183,10 @@ double slope_margin_of(double spacing_second, const Defrost& defrost) {
          spacing_second;
 }
 
-/// Whether rows show the coil's last warming: where the heater's end was not seen, it takes some of them.
+/// Whether rows show the coil's last warming: a heating that fills few of them ends between two.
 bool shows_warmest(double spacing_second, const Defrost& defrost) {
   constexpr double fewest_rows = 4.0;
-  if (defrost.heater_is_seen) return true;
+  if (defrost.heater_is_seen && duration_of(defrost) >= fewest_rows * spacing_second) return true;
   // Where no plateau was told apart, a part of the rise went by before the melting.
   const double warming = warming_after_melting_second(defrost) * (defrost.plateau_start_second ? 1.0 : 0.5);
   return warming >= fewest_rows * spacing_second;
