@@ -13,7 +13,7 @@ constexpr double melting_margin_kelvin = 1.5;
 constexpr double past_melting_kelvin = 3.0;
 /// Beside what one row warms: a good thermostat or sensor ends within the first, nothing that goes by temperature ends
 /// beyond the second (common practice, no source).
-constexpr double perhaps_apart_kelvin = 1.5;
+constexpr double perhaps_apart_kelvin = 1.0;
 constexpr double surely_apart_kelvin = 2.0;
 /// Between rows that are further apart the coil can warm and cool again, and a heater start and end.
 constexpr double no_times_spacing_second = 450.0;
