@@ -13,7 +13,7 @@ constexpr double melting_margin_kelvin = 1.5;
 constexpr double past_melting_kelvin = 3.0;
 /// Beside what one row warms: a good thermostat or sensor ends within the first, nothing that goes by temperature ends
 /// beyond the second (common practice, no source).
-constexpr double perhaps_apart_kelvin = 1.5;
+constexpr double perhaps_apart_kelvin = 1.0;
 constexpr double surely_apart_kelvin = 2.0;
 /// Between rows that are further apart the coil can warm and cool again, and a heater start and end.
 constexpr double no_times_spacing_second = 450.0;
@@ -183,10 +183,10 @@ double slope_margin_of(double spacing_second, const Defrost& defrost) {
          spacing_second;
 }
 
-/// Whether rows show the coil's last warming: where the heater's end was not seen, it takes some of them.
+/// Whether rows show the coil's last warming: a heating that fills few of them ends between two.
 bool shows_warmest(double spacing_second, const Defrost& defrost) {
   constexpr double fewest_rows = 4.0;
-  if (defrost.heater_is_seen) return true;
+  if (defrost.heater_is_seen && duration_of(defrost) >= fewest_rows * spacing_second) return true;
   // Where no plateau was told apart, a part of the rise went by before the melting.
   const double warming = warming_after_melting_second(defrost) * (defrost.plateau_start_second ? 1.0 : 0.5);
   return warming >= fewest_rows * spacing_second;

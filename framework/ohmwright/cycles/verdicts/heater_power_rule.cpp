@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
+#include <optional>
 #include <vector>
 
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
@@ -12,16 +14,19 @@ namespace ohmwright::cycles {
 
 namespace {
 
-/// Load beside the heater's, as the drip times show it [W].
+/// Load beside the heater's, as the drip times show it [W]: the least of each, since rows that are far apart hold a
+/// part of the heating before it or of the run behind it.
 double standing_load(const LogAnalysis& analysis) {
   std::vector<double> loads;
   for (const DefrostTrace& trace : analysis.traces) {
     const Defrost& defrost = analysis.defrosts[trace.defrost];
     const double dripped = defrost.end_second + defrost.drip_second.value_or(0.0);
+    std::optional<double> least;
     for (const PlotPoint& point : trace.points)
       if (const float load = point.value[index_of(LogQuantity::power)];
           !std::isnan(load) && point.second >= defrost.end_second && point.second + point.width_second <= dripped)
-        loads.push_back(static_cast<double>(load));
+        least = std::min(least.value_or(static_cast<double>(load)), static_cast<double>(load));
+    if (least) loads.push_back(*least);
   }
   if (loads.empty()) return 0.0;
   const auto middle = loads.begin() + static_cast<std::ptrdiff_t>(loads.size() / 2);
@@ -42,9 +47,10 @@ std::vector<double> whole_heater_loads(const LogAnalysis& analysis) {
   return loads;
 }
 
-bool any_heating_is_whole(const LogAnalysis& analysis) {
-  return std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(),
-                     [](const Defrost& defrost) { return !defrost.is_cut && defrost.heater_load > 0.0; });
+std::size_t whole_heatings(const LogAnalysis& analysis) {
+  return static_cast<std::size_t>(
+      std::count_if(analysis.defrosts.begin(), analysis.defrosts.end(),
+                    [](const Defrost& defrost) { return !defrost.is_cut && defrost.heater_load > 0.0; }));
 }
 
 /// What a heater drew less what stood beside it, with where the doubt comes from.
@@ -76,8 +82,10 @@ LogVerdict judge_heater_power(const JudgedLog& log) {
     return verdict;
   }
   const std::vector<double> loads = whole_heater_loads(log.analysis);
-  if (loads.empty() || log.analysis.load_is_current) {
-    const bool are_short = !log.analysis.load_is_current && any_heating_is_whole(log.analysis);
+  const std::size_t whole = whole_heatings(log.analysis);
+  // Of few that fill enough rows among many that do not, something else made the rows many.
+  if (2 * loads.size() < whole || loads.empty() || log.analysis.load_is_current) {
+    const bool are_short = !log.analysis.load_is_current && whole > 0;
     verdict.text = are_short ? "rows-too-far" : "no-heating";
     return verdict;
   }
