@@ -62,6 +62,10 @@ VerbSpec check_verb() {
                OHMWRIGHT_TEXT("A reading straight from an instrument: tcp://HOST, serial:DEVICE, program:COMMAND "
                               "(see: ohmwright meter --help)"),
                {}},
+              {"--four-wire",
+               "",
+               OHMWRIGHT_TEXT("With --from: ohms by four wires, so that no leads are taken off"),
+               {}},
               {"--timeout", "TIME", OHMWRIGHT_TEXT("With --from: time that it has for each answer (default 5s)"), {}},
               {"--meter",
                "NAME|FILE",

@@ -29,8 +29,32 @@ constexpr std::array common{
 
 constexpr std::array<std::string_view, 3> colour_choices{"auto", "always", "never"};
 
-std::vector<OptionSpec> all_options(const VerbSpec& verb) {
+/// The action that the words name, where it takes conditions of a kind among its operands; null: none does.
+const ActionSpec* action_with_conditions(const VerbSpec& verb, const std::vector<std::string>& words) {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (words[i].rfind("--", 0) != 0) {
+      const auto action = std::find_if(verb.actions.begin(), verb.actions.end(),
+                                       [&](const ActionSpec& one) { return one.name == words[i]; });
+      return action == verb.actions.end() || !action->takes_conditions ? nullptr : &*action;
+    }
+    const auto is_it = [&](const OptionSpec& option) { return option.name == words[i]; };
+    const auto own = std::find_if(verb.options.begin(), verb.options.end(), is_it);
+    const auto shared = std::find_if(common.begin(), common.end(), is_it);
+    const bool takes_value = (own != verb.options.end() && !own->value.empty()) ||
+                             (own == verb.options.end() && shared != common.end() && !shared->value.empty());
+    if (takes_value) ++i;  // it is no action
+  }
+  return nullptr;
+}
+
+/// Of an action that takes conditions its own options alone: what another action calls so may be a condition here, such
+/// as `--line`, and stays where it stands among the readings.
+std::vector<OptionSpec> all_options(const VerbSpec& verb, const ActionSpec* action) {
   std::vector<OptionSpec> options(verb.options);
+  if (action != nullptr)
+    std::erase_if(options, [action](const OptionSpec& option) {
+      return std::find(action->options.begin(), action->options.end(), option.name) == action->options.end();
+    });
   options.insert(options.end(), common.begin(), common.end());
   for (OptionSpec& option : options)
     if (option.name == "--colour") option.choices.assign(colour_choices.begin(), colour_choices.end());
@@ -44,7 +68,7 @@ std::string see_help(std::string_view verb) {
 /// One verb's grammar in CLI11, and where it puts what it reads.
 class VerbParser {
  public:
-  explicit VerbParser(const VerbSpec& verb) : verb_(verb), options_(all_options(verb)) {
+  VerbParser(const VerbSpec& verb, const ActionSpec* action) : verb_(verb), options_(all_options(verb, action)) {
     app_.set_help_flag();
     app_.allow_extras();
     flags_.reserve(options_.size());
@@ -181,7 +205,8 @@ Invocation parse_command_line(std::span<const VerbSpec> verbs, const std::vector
     throw InputError("there is no verb " + ohmwright::quoted(words[0]) + did_you_mean(words[0], names) +
                      "; a part is judged by: ohmwright check KIND READING" + see_help(""));
   }
-  return {&*verb, VerbParser(*verb).parse({words.begin() + 1, words.end()})};
+  const std::vector<std::string> behind(words.begin() + 1, words.end());
+  return {&*verb, VerbParser(*verb, action_with_conditions(*verb, behind)).parse(behind)};
 }
 
 }  // namespace ohmwright::cli

@@ -56,6 +56,24 @@ void refuse_live_instrument(const Arguments& arguments, const Environment& envir
   instrument::refuse_live_inputs(address, meter);
 }
 
+instrument::Wanted wanted_of(const Arguments& arguments, const Environment& environment, Dimension dimension) {
+  const bool four_wires = arguments.has("--four-wire");
+  if (four_wires && dimension != Dimension::resistance)
+    throw InputError("--four-wire is for ohms, and what is read here is " + std::string(phrase_of(dimension)) +
+                     "; leave it out");
+  instrument::Wanted wanted{.dimension = dimension, .four_wires = four_wires};
+  const Meter meter = chosen_meter(environment, arguments.value("--meter"));
+  const MeterFunction* function = function_for(meter, dimension);
+  if (function != nullptr && !function->ranges.empty())
+    wanted.zero_error = accuracy_half_width(function->ranges.front(), 0.0);
+  return wanted;
+}
+
+void note_four_wires(const Arguments& arguments, Reading& reading) {
+  if (!arguments.has("--four-wire")) return;
+  reading.leads = StatedValue{AnyQuantity(Dimension::resistance, 0.0), std::nullopt, Unit::si(Dimension::resistance)};
+}
+
 bool is_read_live_from_instrument(const Arguments& arguments, const Descriptor& descriptor) {
   if (!arguments.has("--from")) return false;
   const std::string name = address_and_measurand(arguments.value("--from")).second;
@@ -71,13 +89,18 @@ std::string text_shown(const Observed& observed) {
 
 std::optional<Reading> reading_from_instrument(const Arguments& arguments, const Environment& environment,
                                                const Descriptor& descriptor) {
+  if (arguments.has("--four-wire") && !arguments.has("--from"))
+    throw InputError("--four-wire says how the instrument of --from reads; a typed reading by four wires: --leads 0");
   if (!arguments.has("--from")) return std::nullopt;
   const auto [address, name] = address_and_measurand(arguments.value("--from"));
   const MeasurandDescriptor& measurand = measurand_to_read(descriptor, name);
   if (is_read_live(descriptor, measurand.id)) refuse_live_instrument(arguments, environment, address);
   const auto readout =
-      instrument::open_readout(instrument::parse_address(address), {measurand.dimension}, typed_patience(arguments));
-  return Reading{instrument_label, std::string(measurand.id), instrument::read_settled(*readout).observed};
+      instrument::open_readout(instrument::parse_address(address),
+                               wanted_of(arguments, environment, measurand.dimension), typed_patience(arguments));
+  Reading reading{instrument_label, std::string(measurand.id), instrument::read_settled(*readout).observed};
+  note_four_wires(arguments, reading);
+  return reading;
 }
 
 ValueSource value_source(const Arguments& arguments, const Environment& environment) {
@@ -85,15 +108,16 @@ ValueSource value_source(const Arguments& arguments, const Environment& environm
   const std::string text = address_and_measurand(arguments.value("--from")).first;
   const instrument::Address address = instrument::parse_address(text);
   const std::chrono::milliseconds patience = typed_patience(arguments);
-  return [&arguments, &environment, text, address, patience](const instrument::Wanted& wanted) {
-    if (instrument::is_read_with_power(wanted.dimension)) refuse_live_instrument(arguments, environment, text);
+  return [&arguments, &environment, text, address, patience](Dimension dimension) {
+    if (instrument::is_read_with_power(dimension)) refuse_live_instrument(arguments, environment, text);
+    const instrument::Wanted wanted = wanted_of(arguments, environment, dimension);
     return instrument::read_settled(*instrument::open_readout(address, wanted, patience)).observed;
   };
 }
 
 std::string shown_by_instrument(const ValueSource& source, Probe probe, bool live) {
   if (probe == Probe::ohms && live) throw InputError("ohms are never read live");
-  return text_shown(source({locate::dimension_of(probe)}));
+  return text_shown(source(locate::dimension_of(probe)));
 }
 
 }  // namespace ohmwright::cli

@@ -13,6 +13,8 @@
 #include "job_actions.hpp"
 #include "job_book_file.hpp"
 #include "job_safety.hpp"
+#include "job_search.hpp"
+#include "job_worked_part.hpp"
 
 namespace ohmwright::cli {
 
@@ -82,13 +84,30 @@ void tell_what_is_unproved(const JobAtHand& job, const Sentences& say, Environme
 }
 
 /// What is recorded as repaired is what somebody will plug in and touch.
-void refuse_unproved_repair(const JobAtHand& job, const Sentences& say) {
-  const std::vector<std::string> bars = bar_texts(job.call, say);
-  if (bars.empty()) return;
+void refuse_unproved_repair(const JobAtHand& job, const Sentences& say, const Environment& environment) {
   std::string all;
-  for (const std::string& bar : bars) all += " " + bar;
+  std::string ways;
+  for (const job::ProofStep& bar : job::bars_to_closing(job.call, safety_asked(job.call, environment))) {
+    all += " " + printable(proof_text(bar, say));
+    if (!bar.bars_energising()) ways += (ways.empty() ? " " : "; ") + proof_command(bar);
+  }
+  if (all.empty()) return;
   throw InputError("job " + std::to_string(job.line.number) + " is not closed as repaired:" + all +
-                   " See: ohmwright job verify");
+                   (ways.empty() ? " See: ohmwright job verify" : " See: ohmwright job verify;" + printable(ways)));
+}
+
+/// A part that the search names by what was read is no good one because nobody says what was done to it.
+void refuse_fault_that_nobody_mended(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
+  if (!job.call.replaced.empty() || job.call.readings.empty() || !job.call.has_appliance()) return;
+  JobSearch now(job.call, arguments, environment, JobSearch::Reach::now);
+  const locate::Standing& standing = now.search().standing();
+  if (!standing.is_named() || standing.parts.empty()) return;
+  const PlacedPart& part = now.appliance().parts[standing.parts.front()];
+  throw InputError("job " + std::to_string(job.line.number) + " is not closed as repaired: by what was read " +
+                   printable(part.title) +
+                   " is at fault, and nothing says that it was replaced or mended; say which: "
+                   "ohmwright job replace " +
+                   part.id + " --new NAME, or --mended TEXT where it stays in its place");
 }
 
 void say_state(const JobAtHand& job, const Sentences& say, Environment& environment) {
@@ -111,11 +130,13 @@ int close_job(const Arguments& arguments, Environment& environment) {
   const job::JobState state = state_typed(closing_words, arguments, "close");
   const Sentences say{UnitPreferences{}};
   if (state == job::JobState::repaired) {
-    refuse_unproved_repair(job, say);
+    refuse_unproved_repair(job, say, environment);
+    refuse_fault_that_nobody_mended(job, arguments, environment);
     ask_why_a_new_part_is_open(job, arguments, say);
     if (job.call.replaced.empty() && !arguments.has("--because"))
-      throw InputError("job " + std::to_string(job.line.number) +
-                       " has no part replaced; say with --because what was repaired, or close it as declined");
+      throw InputError(
+          "job " + std::to_string(job.line.number) +
+          " has no part replaced or mended in place; say with --because what was repaired, or close it as declined");
   }
   job.write({state_entry(state, arguments)});
   say_state(job, say, environment);

@@ -94,6 +94,9 @@ job::NewEntry phone_entry(const std::string& question, const std::string& answer
   std::vector<std::string> ids;
   for (const PhoneQuestion::Choice& choice : asked.choices) ids.emplace_back(choice.id);
   const bool is_of_label = question == "refrigerant";  // a label may name any
+  // Said as it stands on the screen.
+  for (const PhoneQuestion::Choice& choice : asked.choices)
+    if (choice.text == answer && choice.id != answer) return phone_entry(question, std::string(choice.id));
   if (!ids.empty() && !is_of_label && std::find(ids.begin(), ids.end(), answer) == ids.end())
     throw InputError("the answer to " + question + " is one of " + listed(ids) + ", got " + ohmwright::quoted(answer));
   if (answer != "unknown") refuse_bad_value(question, answer);

@@ -72,6 +72,10 @@ int JobReader::read_test_points() {
   std::copy_if(arguments_.operands.begin(), arguments_.operands.end(), std::back_inserter(points),
                [](const std::string& word) { return !is_stated_by_points(word); });
   const bool from_instrument = arguments_.has("--from");
+  if (arguments_.has("--four-wire"))
+    throw InputError(
+        "at a test point ohms are read by two leads, which are taken off; leave --four-wire out, or read "
+        "the part itself: ohmwright job read PART --from ADDRESS --four-wire");
   if (from_instrument && points.size() > 1)
     throw InputError("--from reads one test point, and " + ohmwright::quoted(points[1]) +
                      " is another; one after the other");
@@ -218,9 +222,10 @@ int JobReader::finish() {
   if (!tells_what_is_next_) return outcome_;
   if (!job_.call.replaced.empty()) {
     environment_.out << '\n'
-                     << paragraph(Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT(
-                                      "A part was replaced. What is still to be proved: ohmwright job verify")),
-                                  environment_.page.width);
+                     << paragraph(
+                            Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT(
+                                "A part was replaced or mended. What is still to be proved: ohmwright job verify")),
+                            environment_.page.width);
   } else if (job_.call.has_appliance()) {
     JobSearch now(job_.call, arguments_, environment_, JobSearch::Reach::now);
     environment_.out << standing_page(now, environment_.page);

@@ -51,6 +51,16 @@ std::string reading_for_people(const PartCheck& check, const Sentences& say) {
   return kept_sentence(all);
 }
 
+/// The instruments that read it: the usual one is named only where it read anything.
+std::string instruments_of(const VerdictReport& report, std::span<const Reading> readings) {
+  std::string all;
+  const bool has_read =
+      std::any_of(readings.begin(), readings.end(), [](const Reading& reading) { return reading.meter.empty(); });
+  if (has_read) all = report.meter_title;
+  for (const OtherInstrument& other : report.other_instruments) all += (all.empty() ? "" : ", ") + other.title;
+  return all;
+}
+
 }  // namespace
 
 std::string kept_sentence(const std::string& sentence) {
@@ -90,7 +100,7 @@ void add_verdict(const PartCheck& check, const Arguments& arguments, const Sente
       .text("headline", kept_sentence(words.headline))
       .texts("reasons", reasons)
       .texts("doubt", doubt)
-      .text("meter", report.meter_title)
+      .text("meter", instruments_of(report, check.readings()))
       .json("readings", readings_record(check.readings()))
       .json("verdict", verdict_record(check.verdict(), descriptor, check.evidence().sources()))
       .text("reads", reading_for_people(check, say));

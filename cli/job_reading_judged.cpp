@@ -112,7 +112,8 @@ RatedPart placed_part(const Appliance& appliance, std::size_t part, const job::S
   const PlacedPart& placed = appliance.parts[part];
   const job::ReplacedPart* last = nullptr;
   for (const job::ReplacedPart& replaced : call.replaced)
-    if (replaced.part == placed.id && (last == nullptr || last->happened_before(replaced))) last = &replaced;
+    if (replaced.part == placed.id && !replaced.was_mended() && (last == nullptr || last->happened_before(replaced)))
+      last = &replaced;
   if (last == nullptr || last->new_ratings.empty()) return {placed.part, placed.ratings, placed.title};
   RatedPart rated = rated_part(*placed.kind, last->new_ratings);
   rated.title = placed.title;

@@ -21,14 +21,20 @@ std::string proof_command(const job::ProofStep& step) {
       return "ohmwright job read " + step.part + " insulation=200M --test 500V --proved-dead";
     case Form::circuit_insulation_unread:
     case Form::no_insulation_read:
+    case Form::insulation_unproved:
       return "ohmwright job read PART insulation=200M --test 500V --proved-dead";
     case Form::earth_bond_not_within:
     case Form::earth_bond_undecided:
     case Form::earth_bond_unread:
+    case Form::earth_bond_unproved:
       return "ohmwright job verify --earth-bond 0.12ohm --test-current 10A, or --earth-bond none";
     case Form::new_part_not_within:
     case Form::new_part_undecided:
+    case Form::mended_unread:
       return "ohmwright job read " + step.place + (step.place == step.part ? " VALUE" : "=VALUE");
+    case Form::part_not_within:
+      return "ohmwright job replace " + step.part + " --new NAME, or --mended TEXT, then ohmwright job read " +
+             step.place + (step.place == step.part ? " VALUE" : "=VALUE") + "; or ohmwright job correct ENTRY";
     case Form::new_part_unread:
       return "ohmwright job read " + step.place + "=VALUE";
     case Form::forced_defrost:

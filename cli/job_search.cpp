@@ -79,12 +79,13 @@ void take_label(const job::ServiceCall& call, Appliance& appliance) {
     appliance.refrigerant = "unknown";
 }
 
-/// Every fault of the parts that were replaced, as weights that take it out of the search.
+/// Every fault of the parts that were replaced, as weights that take it out of the search. One that was mended in place
+/// is still the old one, and may have another fault.
 void take_new_parts_for_good(const job::ServiceCall& call, const Appliance& appliance,
                              locate::SearchSettings& settings) {
   for (const job::ReplacedPart& replaced : call.replaced) {
     const std::optional<std::size_t> part = part_named(appliance, replaced.part);
-    if (!part) continue;
+    if (!part || replaced.was_mended()) continue;
     for (const FaultModeDescriptor& mode : appliance.parts[*part].kind->descriptor().fault_modes)
       settings.weights[replaced.part + "." + std::string(mode.id)] = 0.0;
   }

@@ -169,10 +169,21 @@ void CallTalk::close_as_repaired() {
       if (!why->empty()) act(close_job, {"repaired"}, {{"--because", *why}});
   } else if (!job_.call.replaced.empty()) {
     act(close_job, {"repaired"});
-  } else if (const std::optional<std::string> what =
-                 typed(say_(OHMWRIGHT_TEXT("No part was replaced. What was repaired (a splice, a drain)?")))) {
-    act(close_job, {"repaired"}, {{"--because", *what}});
+  } else {
+    ask_what_was_repaired();
   }
+}
+
+void CallTalk::ask_what_was_repaired() {
+  choose(say_(OHMWRIGHT_TEXT("No part was replaced. What was repaired?")),
+         {{say_(OHMWRIGHT_TEXT("a part, joint or connector, in its place")),
+           [this] { ask_mended(appliance_of(job_.call, environment_)); }},
+          {say_(OHMWRIGHT_TEXT("something else (a drain, a door): type it")),
+           [this] {
+             if (const auto what = typed_value(say_(OHMWRIGHT_TEXT("What was repaired"))))
+               act(close_job, {"repaired"}, {{"--because", *what}});
+           }},
+          {say_(OHMWRIGHT_TEXT("go back")), [] {}}});
 }
 
 std::vector<std::string> CallTalk::places_left_open() {
@@ -200,6 +211,10 @@ void CallTalk::ask_close() {
   for (const std::string& place : places_left_open())
     choices.push_back({say_(OHMWRIGHT_TEXT("read the new part again: {place}"), {{"place", place}}),
                        [this, place] { read_at(place); }});
+  for (const job::ProofStep& step : job::open_proof(job_.call))
+    if (step.form == job::ProofStep::Form::part_not_within)
+      choices.push_back({say_(OHMWRIGHT_TEXT("read it again: {place}"), {{"place", step.place}}),
+                         [this, place = step.place] { read_at(place); }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go on")), [] {}});
   for (const job::ProofStep& step : job::open_proof(job_.call))
     if (step.leaves_new_part_open()) line(proof_text(step, say_));

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <functional>
 #include <optional>
 #include <string>
@@ -64,6 +65,7 @@ class CallTalk {
   void offer_number(std::size_t number, const std::string& text);
   void ask_waiting();
   void close_as_repaired();
+  void ask_what_was_repaired();
   /// The first of what bars energising, before anything is looked for; false where it is put off.
   bool ask_safety_first();
   void search();
@@ -77,16 +79,27 @@ class CallTalk {
   /// Asks for the temperature at the part, where its verdict hangs on it and nobody measured it; false to go back.
   bool ask_temperature(const std::string& word);
   void ask_part(const Appliance& appliance);
+  /// Whether a part goes in that nothing condemns, neither a reading of it nor the search.
+  bool goes_in_all_the_same(const Appliance& appliance, std::size_t part);
+  /// A part or joint that stays in its place, and what was done to it.
+  void ask_mended(const Appliance& appliance);
   void replace(const Appliance& appliance, std::size_t part);
   std::string ask_ratings(const PlacedPart& placed);
   /// After a part went in: refitted, insulation and earth bond, the new part read, panel on, forced defrost, log.
   void prove();
   void ask_new_part(const job::ProofStep& step);
+  void ask_mended_again(const job::ProofStep& step);
+  Choice take_back_choice();
   /// Asks for what proves it. `more` is offered beside.
   void ask_bar(const job::ProofStep& bar, std::vector<Choice> more);
   std::vector<Choice> ways_to_prove(const job::ProofStep& bar);
-  void ask_insulation(const std::string& part);
-  void ask_whose_insulation();
+  /// What read it: only a tester at 500 V proves that it is good.
+  enum class InsulationMeter : std::uint8_t { tester, ordinary };
+  std::vector<Choice> ways_to_read_insulation(const std::function<void(InsulationMeter)>& read);
+  void ask_insulation(const std::string& part, InsulationMeter meter);
+  void ask_whose_insulation(InsulationMeter meter);
+  /// Takes the last reading at a test point back, of several the one that says that it leaks.
+  void take_reading_back(const std::string& place);
   void ask_forced_defrost();
   void ask_log();
   void ask_log_or_not();

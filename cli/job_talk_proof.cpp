@@ -2,6 +2,7 @@
 
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/report/job_report.hpp>
 #include <ohmwright/report/page_cautions.hpp>
 #include <ohmwright/safety/safe_to_energise.hpp>
@@ -38,14 +39,15 @@ void CallTalk::prove() {
             ? say_(OHMWRIGHT_TEXT(
                   "Foil tape and clips back, splices sealed and clear of heater and fan, earth leads on?"))
             : say_(OHMWRIGHT_TEXT("Clips back, splices sealed and clear of what gets hot or turns, earth leads on?")),
-        {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::refitted); }}});
+        {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::refitted); }}, take_back_choice()});
   const std::vector<job::ProofStep> open = job::open_proof(job_.call);
   if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
-  if (!open.empty() && open.front().bars_energising()) return ask_bar(open.front(), {});
+  if (const job::ProofStep* step = step_of(open, Form::mended_unread)) return ask_mended_again(*step);
+  if (!open.empty() && open.front().bars_energising()) return ask_bar(open.front(), {take_back_choice()});
   if (!done(job::Stage::panel_on))
     return choose(job_.call.cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))
                                     : say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on?")),
-                  {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::panel_on); }}});
+                  {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::panel_on); }}, take_back_choice()});
   const job::ProofStep* defrost = step_of(open, Form::forced_defrost);
   if (defrost != nullptr && !defrost->failed && !done(job::Stage::no_forced_defrost)) return ask_forced_defrost();
   const job::ProofStep* log = step_of(open, Form::log);
@@ -56,7 +58,27 @@ void CallTalk::prove() {
 void CallTalk::ask_new_part(const job::ProofStep& step) {
   choose(say_(OHMWRIGHT_TEXT("Read the new part as the old one was read: {place}"), {{"place", step.place}}),
          {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
-          {say_(OHMWRIGHT_TEXT("it cannot be read")), [this] { note_stage(job::Stage::new_part_unread); }}});
+          {say_(OHMWRIGHT_TEXT("it cannot be read")), [this] { note_stage(job::Stage::new_part_unread); }},
+          take_back_choice()});
+}
+
+void CallTalk::ask_mended_again(const job::ProofStep& step) {
+  choose(proof_text(step, say_),
+         {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
+          {say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call, environment_)); }},
+          {say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }},
+          take_back_choice()});
+}
+
+CallTalk::Choice CallTalk::take_back_choice() {
+  return {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }};
+}
+
+void CallTalk::take_reading_back(const std::string& place) {
+  const job::MeasuredValue* last = nullptr;
+  for (const job::MeasuredValue& reading : job_.call.readings)
+    if (reading.place_read() == place && (last == nullptr || last->happened_before(reading))) last = &reading;
+  if (last != nullptr) act(correct_job, {last->entry});
 }
 
 void CallTalk::ask_bar(const job::ProofStep& bar, std::vector<Choice> more) {
@@ -70,16 +92,18 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
   using Form = job::ProofStep::Form;
   switch (bar.form) {
     case Form::leak_to_earth:
-      return {{say_(OHMWRIGHT_TEXT("it is mended: type what is read there now")), [this, place = bar.part] {
+      return {{say_(OHMWRIGHT_TEXT("it is mended: type what is read there now")),
+               [this, place = bar.part] {
                  const auto value =
                      typed_value(say_(OHMWRIGHT_TEXT("What it shows there (such as 20M, \"OL on 20M\")")));
                  if (value) act(read_in_talk, {place + "=" + *value});
-               }}};
+               }},
+              {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")),
+               [this, place = bar.part] { take_reading_back(place); }}};
     case Form::insulation_not_within:
     case Form::insulation_undecided:
     case Form::insulation_unread:
-      return {{say_(OHMWRIGHT_TEXT("it is unplugged and proved dead: type the insulation, read at 500 V")),
-               [this, part = bar.part] { ask_insulation(part); }}};
+      return ways_to_read_insulation([this, part = bar.part](InsulationMeter meter) { ask_insulation(part, meter); });
     case Form::new_part_not_within:
       return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
               {say_(OHMWRIGHT_TEXT("replace a part")), [this] {
@@ -88,14 +112,13 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
                }}};
     case Form::circuit_insulation_unread:
     case Form::no_insulation_read:
-      return {{say_(OHMWRIGHT_TEXT("it is unplugged and proved dead: type the insulation, read at 500 V")),
-               [this] { ask_whose_insulation(); }}};
+      return ways_to_read_insulation([this](InsulationMeter meter) { ask_whose_insulation(meter); });
     default:
       break;
   }
   const auto bond = [this](const std::string& current) {
     return [this, current] {
-      const auto value = typed_value(say_(OHMWRIGHT_TEXT("Earth bond with its cord (such as 0.12 ohm)")));
+      const auto value = typed_value(say_(OHMWRIGHT_TEXT("Earth bond with its cord (such as 0.12 ohm, or OL)")));
       if (!value) return;
       if (current.empty()) {
         act(verify_in_talk, {}, {{"--earth-bond", *value}});
@@ -112,19 +135,36 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
        }}};
 }
 
-void CallTalk::ask_insulation(const std::string& part) {
-  const auto value = typed_value(say_(OHMWRIGHT_TEXT("Insulation (such as 200 Mohm, or >200M)")));
-  if (value) act(read_in_talk, {part, "insulation=" + *value, "--test", "500V", "--proved-dead"});
+std::vector<CallTalk::Choice> CallTalk::ways_to_read_insulation(const std::function<void(InsulationMeter)>& read) {
+  return {{say_(OHMWRIGHT_TEXT("it is unplugged and proved dead: type the insulation, read at 500 V")),
+           [read] { read(InsulationMeter::tester); }},
+          {say_(OHMWRIGHT_TEXT("type it, read with an ordinary meter: that may condemn it, and proves nothing")),
+           [read] { read(InsulationMeter::ordinary); }}};
 }
 
-void CallTalk::ask_whose_insulation() {
+void CallTalk::ask_insulation(const std::string& part, InsulationMeter meter) {
+  const auto value = typed_value(say_(OHMWRIGHT_TEXT("Insulation (such as 200 Mohm, or >200M)")));
+  if (!value) return;
+  // Who has one meter reads OL with it all the same, and more than its ohms range is no test of 500 V.
+  if (meter == InsulationMeter::tester && is_over_range_word(*value))
+    choose(say_(OHMWRIGHT_TEXT("OL of which meter?")),
+           {{say_(OHMWRIGHT_TEXT("an insulation tester, set to 500 V")), [] {}},
+            {say_(OHMWRIGHT_TEXT("an ordinary meter")), [&meter] { meter = InsulationMeter::ordinary; }}});
+  if (stopped_) return;
+  if (meter == InsulationMeter::tester)
+    act(read_in_talk, {part, "insulation=" + *value, "--test", "500V", "--proved-dead"});
+  else
+    act(read_in_talk, {part, "insulation=" + *value, "--proved-dead"});
+}
+
+void CallTalk::ask_whose_insulation(InsulationMeter meter) {
   const Appliance appliance = appliance_of(job_.call, environment_);
   std::vector<Choice> choices;
   for (const PlacedPart& placed : appliance.parts) {
     const auto& rules = placed.kind->descriptor().rules;
     if (std::any_of(rules.begin(), rules.end(),
                     [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); }))
-      choices.push_back({placed.title, [this, id = placed.id] { ask_insulation(id); }});
+      choices.push_back({placed.title, [this, id = placed.id, meter] { ask_insulation(id, meter); }});
   }
   choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
   choose(say_(OHMWRIGHT_TEXT("Whose insulation?")), choices);

@@ -50,6 +50,8 @@ void CallTalk::offer(JobSearch& found, const std::vector<locate::Step>& steps, c
   choices.push_back({say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }});
   if (!named) choices.push_back({say_(OHMWRIGHT_TEXT("replace a part")), [this, &appliance] { ask_part(appliance); }});
   choices.push_back({say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }});
+  choices.push_back(
+      {say_(OHMWRIGHT_TEXT("a part or joint was mended in its place")), [this, &appliance] { ask_mended(appliance); }});
   choose(say_(OHMWRIGHT_TEXT("What now?")), choices);
 }
 
@@ -101,8 +103,44 @@ void CallTalk::take_reading(const Appliance& appliance, const locate::Step& step
 void CallTalk::ask_part(const Appliance& appliance) {
   std::vector<Choice> choices;
   for (std::size_t part = 0; part < appliance.parts.size(); ++part)
-    choices.push_back({appliance.parts[part].title, [this, &appliance, part] { replace(appliance, part); }});
+    choices.push_back({appliance.parts[part].title, [this, &appliance, part] {
+                         if (goes_in_all_the_same(appliance, part)) replace(appliance, part);
+                       }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
   choose(say_(OHMWRIGHT_TEXT("Which part?")), choices);
+}
+
+bool CallTalk::goes_in_all_the_same(const Appliance& appliance, std::size_t part) {
+  const PlacedPart& placed = appliance.parts[part];
+  const bool was_read_bad =
+      std::any_of(job_.call.readings.begin(), job_.call.readings.end(), [&](const job::MeasuredValue& reading) {
+        return reading.part == placed.id && reading.outcome == Outcome::out_of_limits;
+      });
+  if (was_read_bad) return true;
+  JobSearch now(job_.call, arguments_, environment_, JobSearch::Reach::now);
+  const locate::Standing& standing = now.search().standing();
+  if (standing.is_named() && std::find(standing.parts.begin(), standing.parts.end(), part) != standing.parts.end())
+    return true;
+  bool yes = false;
+  choose(say_(OHMWRIGHT_TEXT("{part}: nothing that was read condemns it. Is it replaced all the same?"),
+              {{"part", placed.title}}),
+         {{say_(OHMWRIGHT_TEXT("yes")), [&yes] { yes = true; }}, {say_(OHMWRIGHT_TEXT("go back")), [] {}}});
+  return yes;
+}
+
+void CallTalk::ask_mended(const Appliance& appliance) {
+  std::vector<Choice> choices;
+  for (const PlacedPart& placed : appliance.parts)
+    choices.push_back({placed.title, [this, id = placed.id] {
+                         const auto what =
+                             typed_value(say_(OHMWRIGHT_TEXT("What was done (such as: crimped anew; an empty line goes "
+                                                             "back)")));
+                         if (!what) return;
+                         chosen_ = 0;
+                         act(replace_in_talk, {id}, {{"--mended", *what}});
+                       }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
+  choose(say_(OHMWRIGHT_TEXT("Which part or joint was mended?")), choices);
 }
 
 std::string CallTalk::ask_ratings(const PlacedPart& placed) {
@@ -122,6 +160,7 @@ std::string CallTalk::ask_ratings(const PlacedPart& placed) {
   choices.push_back({say_(OHMWRIGHT_TEXT("nobody knows them")), take("unknown")});
   choices.push_back(
       {say_(OHMWRIGHT_TEXT("it is not here: wait for the part")), [this] { act(wait_in_job, {"part"}); }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
   choose(say_(OHMWRIGHT_TEXT("{part}: photograph wires, clips and foil first. Which ratings has the new one?"),
               {{"part", placed.title}}),
          choices);

@@ -3,6 +3,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include <ohmwright/cycles/verdicts/outcome_of_log.hpp>
@@ -10,6 +11,7 @@
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
 #include <ohmwright/report/log_report.hpp>
@@ -52,7 +54,15 @@ job::NewEntry earth_bond(const Arguments& arguments, const Sentences& say) {
   if (text == "none")
     return check_entry(content.text("outcome", name_of(Outcome::within_limits))
                            .text("text", say(OHMWRIGHT_TEXT("It has no protective earth (class II)."))));
-  const StatedValue bond = parse_stated_value(text, Dimension::resistance);
+  const Observed observed = parse_observed(text, Dimension::resistance);
+  if (std::holds_alternative<OverRange>(observed))
+    return check_entry(content.text("outcome", name_of(Outcome::out_of_limits))
+                           .text("text", say(OHMWRIGHT_TEXT("Earth bond with its cord: OL. The earth lead is open: its "
+                                                            "case is not earthed at all."))));
+  const auto* bond_read = std::get_if<StatedValue>(&observed);
+  if (bond_read == nullptr)
+    throw InputError("--earth-bond takes a resistance, OL, or none, got " + ohmwright::quoted(text));
+  const StatedValue& bond = *bond_read;
   std::optional<StatedValue> current;
   if (arguments.has("--test-current"))
     current = parse_stated_value(arguments.value("--test-current"), Dimension::current);

@@ -178,7 +178,9 @@ VerbSpec locate_verb() {
               {"--interactive", "", OHMWRIGHT_TEXT("Ask step by step"), {}},
               {"--from",
                "ADDRESS",
-               OHMWRIGHT_TEXT("With --interactive: an instrument that reads where an empty line is typed"),
+               OHMWRIGHT_TEXT(
+                   "With --interactive: an instrument that reads where an empty line is typed; ohms by two leads, "
+                   "which are taken off"),
                {}},
               {"--timeout", "TIME", OHMWRIGHT_TEXT("With --from: time that it has for each answer (default 5s)"), {}},
               {"--plan",

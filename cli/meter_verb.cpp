@@ -1,4 +1,5 @@
 #include <chrono>
+#include <variant>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -14,6 +15,7 @@
 
 #include "exit_codes.hpp"
 #include "instrument_readings.hpp"
+#include "kind_files.hpp"
 #include "output.hpp"
 #include "verbs.hpp"
 
@@ -30,10 +32,11 @@ Dimension typed_dimension(const Arguments& arguments) {
 }
 
 /// Readings as `check --readings` takes them (schemas/readings.schema.json).
-std::string readings_json(const instrument::SettledReading& settled, const std::string& measurand) {
+std::string readings_json(const instrument::SettledReading& settled, const std::string& measurand, bool four_wires) {
   nlohmann::ordered_json reading{{"label", instrument_label}};
   if (!measurand.empty()) reading["measurand"] = measurand;
   reading["value"] = text_shown(settled.observed);
+  if (four_wires) reading["leads"] = "0 ohm";
   return nlohmann::ordered_json{{"readings", {reading}}}.dump(2) + '\n';
 }
 
@@ -79,6 +82,22 @@ std::string page_of(const instrument::SettledReading& settled, const std::string
   return page.take();
 }
 
+/// What the meter file of `--meter` cannot have shown is told so: it was another meter, or another unit.
+void refuse_beyond_its_meter(const Arguments& arguments, const Environment& environment, Dimension dimension,
+                             const instrument::SettledReading& settled) {
+  const auto* number = std::get_if<StatedValue>(&settled.observed);
+  if (!arguments.has("--meter") || number == nullptr) return;
+  const Meter meter = chosen_meter(environment, arguments.value("--meter"));
+  const MeterFunction* function = function_for(meter, dimension);
+  const std::string name = "the meter " + ohmwright::quoted(meter.name);
+  if (function == nullptr)
+    throw InputError(name + " says nothing of " + std::string(phrase_of(dimension)) + "; is it the right meter file?");
+  if (range_for(*function, std::nullopt, number->value) == nullptr)
+    throw InputError(name + " shows " + std::string(phrase_of(dimension)) + " up to " +
+                     display_text(function->ranges.back().full_scale) + ", and " + display_text(number->value) +
+                     " came; is it the right meter file, and its unit?");
+}
+
 int run_meter(const Arguments& arguments, Environment& environment) {
   const std::string address = arguments.operands[0];
   const Dimension dimension = typed_dimension(arguments);
@@ -92,11 +111,13 @@ int run_meter(const Arguments& arguments, Environment& environment) {
   const instrument::Address parsed = instrument::parse_address(address);
   const std::chrono::milliseconds patience = typed_patience(arguments);
   environment.err << caution_page(dimension, environment.page) << std::flush;
-  const auto readout =
-      instrument::open_readout(parsed, {dimension, arguments.has("--four-wire"), arguments.has("--dc")}, patience);
+  instrument::Wanted wanted = wanted_of(arguments, environment, dimension);
+  wanted.direct_supply = arguments.has("--dc");
+  const auto readout = instrument::open_readout(parsed, wanted, patience);
   const instrument::SettledReading settled = instrument::read_settled(*readout);
+  refuse_beyond_its_meter(arguments, environment, dimension, settled);
   deliver(arguments.value("--format", "text") == "json"
-              ? readings_json(settled, arguments.value("--measurand"))
+              ? readings_json(settled, arguments.value("--measurand"), wanted.four_wires)
               : page_of(settled, readout->name(), parsed.way != instrument::Address::Way::program, environment.page),
           arguments, environment);
   return exit_done;
@@ -125,7 +146,7 @@ VerbSpec meter_verb() {
               {"--timeout", "TIME", OHMWRIGHT_TEXT("Time that it has for each answer (default 5s)"), {}},
               {"--meter",
                "NAME|FILE",
-               OHMWRIGHT_TEXT("Its meter file: says whether its inputs float and are rated"),
+               OHMWRIGHT_TEXT("Its meter file: how good it is about zero, and whether its inputs float and are rated"),
                {}},
               {"--live-agreed",
                "",

@@ -167,6 +167,20 @@ TEST_F(Course, OhmsOnALiveCircuitAreOneStepAway) {
   EXPECT_THAT(done.out, AllOf(HasSubstr("STOP"), HasSubstr("arc"), HasSubstr("kill"), HasSubstr("Check word")));
 }
 
+/// Nobody gains by giving no answer after the stop, and the instructor is told.
+TEST_F(Course, WhoIsStoppedAndGivesNoAnswerIsUnsafeAllTheSame) {
+  ASSERT_EQ(make("class").exit_code, 0);
+  course({"practise", at("class/exercise-001.json"), "measure heater-alone lead-off"});
+  const auto graded = [&](const char* format) {
+    return course({"grade", at("class"), "--key", at("the.key"), "--format", format}).out;
+  };
+  EXPECT_THAT(graded("text"), HasSubstr("UNSAFE; not answered"));
+  EXPECT_THAT(course({"grade", at("class"), "--key", at("the.key"), "--feedback"}).out,
+              AllOf(HasSubstr("UNSAFE"), HasSubstr("arc")));
+  EXPECT_THAT(graded("csv"), AllOf(HasSubstr(",refused,unsafe\r\n"), HasSubstr(",0.000,"), HasSubstr(",yes\r\n")));
+  EXPECT_THAT(graded("html"), AllOf(HasSubstr("UNSAFE"), HasSubstr("arc")));
+}
+
 TEST_F(Course, AnEditedRecordIsNamed) {
   ASSERT_EQ(make("class").exit_code, 0);
   const std::string exercise = at("class/exercise-001.json");
@@ -255,6 +269,34 @@ TEST_F(Course, ALabAsksWhetherTheDoubtCovers) {
   std::ofstream(at("bad.csv")) << "student,tag,reading\nAnn,H2,32.3 ohm\nBen,H1,33 ohm\n";
   EXPECT_THAT(course({"lab", at("lab.json"), at("bad.csv")}).err,
               AllOf(HasSubstr(":2: "), HasSubstr("no part tagged"), HasSubstr(":3: "), HasSubstr("states no doubt")));
+}
+
+/// Five times the largest difference of the class says little; a kilohm in place of an ohm is no such difference.
+TEST_F(Course, ALabIsNotLedAstrayByOneSlipOfAThousand) {
+  std::ofstream(at("lab.json"))
+      << R"({"title": "lab", "parts": [{"tag": "H1", "reference": "32.05 ohm +- 0.05 ohm"}]})";
+  std::ofstream(at("slip.csv")) << "student,tag,reading\nAnn,H1,32.3 ohm +- 0.6 ohm\nBen,H1,32.2 ohm +- 60 ohm\n"
+                                << "Cid,H1,31.9 ohm +- 0.6 ohm\nFay,H1,32.3 kohm +- 0.6 kohm\n";
+  const Ran ran = course({"lab", at("lab.json"), at("slip.csv"), "--width", "120"});
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("covers, but says little"), HasSubstr("far from the rest"),
+                             HasSubstr("Ben             1     50"), HasSubstr("Fay             1      0")));
+  // Mean of 32.3, 32.2 and 31.9 ohm, by hand.
+  EXPECT_THAT(ran.out, HasSubstr("32.13 Ω"));
+}
+
+TEST_F(Course, ALabTakesTheTablesOfASpreadsheet) {
+  std::ofstream(at("lab.json"))
+      << R"({"title": "lab", "parts": [{"tag": "H1", "reference": "32.05 ohm +- 0.05 ohm"}]})";
+  std::ofstream(at("comma.csv")) << "Student;Tag;Reading;Conditions\r\nAnn;h1;32,3 ohm ± 0,6 ohm;\r\n";
+  const Ran ran = course({"lab", at("lab.json"), at("comma.csv"), "--format", "csv"});
+  EXPECT_THAT(ran.out, HasSubstr("Ann,H1,32.3,0.6,")) << ran.err;
+}
+
+TEST_F(Course, ExplainsNothingThatItDoesNotKnow) {
+  const std::string page = course({"explain", "heater"}).out;
+  EXPECT_THAT(page, HasSubstr("not known without ratings"));
+  const std::string rated = course({"explain", "heater", "--ratings", "heater-450w-120v"}).out;
+  EXPECT_THAT(rated, Not(HasSubstr("not known")));
 }
 
 TEST_F(Course, ExplainsWhatEachFaultReads) {

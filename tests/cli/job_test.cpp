@@ -74,7 +74,8 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
   EXPECT_THAT(run({"next"}).out, AllOf(HasSubstr("Before you touch it"), HasSubstr("ohmwright job sign --looked ")));
   EXPECT_THAT(run({"card"}).out, HasSubstr("type: "));
   EXPECT_THAT(run({"why"}).out, HasSubstr("what is in doubt"));
-  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("has no part replaced; say with --because what was repaired"));
+  EXPECT_THAT(refused({"close", "repaired"}),
+              HasSubstr("has no part replaced or mended in place; say with --because what was repaired"));
   const Ran bad = run({"read", "heater-alone=OL"});
   EXPECT_EQ(bad.exit_code, 1) << bad.err;
   EXPECT_THAT(bad.out, AllOf(HasSubstr("OUT OF SPEC"), HasSubstr("Possible faults now")));
@@ -114,6 +115,63 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
                                                       HasSubstr("Defrost heater now reads 32.00 Ω")));
 }
 
+/// A connector that was pushed on, a splice crimped anew: nothing is repaired before it reads good, and is safe.
+TEST_F(JobCall, AMendInItsPlaceIsProvedAsANewPartIs) {
+  done({"open", "No heat", "--appliance", "upright-timer-bimetal-120v", "--symptom", "frost-whole-coil"});
+  EXPECT_EQ(run({"read", "heater-alone=OL"}).exit_code, 1);
+  EXPECT_THAT(refused({"close", "repaired", "--because", "pushed the connector on"}),
+              AllOf(HasSubstr("Defrost heater"), HasSubstr("--mended TEXT")));
+  EXPECT_THAT(refused({"replace", "heater", "--mended", "x", "--new", "heater-450w-120v"}), HasSubstr("leave one"));
+  EXPECT_THAT(done({"replace", "heater", "--mended", "pushed its connector on"}),
+              AllOf(HasSubstr("mended in place"), HasSubstr("Unplug it"), HasSubstr("earth bond")));
+  EXPECT_THAT(refused({"close", "repaired"}),
+              AllOf(HasSubstr("insulation was not read since"), HasSubstr("earth bond was not read"),
+                    HasSubstr("nothing was read since that shows it good")));
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), HasSubstr("heater-alone=VALUE"));
+  EXPECT_EQ(run({"read", "heater-alone=OL"}).exit_code, 1);
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), HasSubstr("out of its limits all the same"));
+  EXPECT_EQ(run({"read", "heater-alone=32.1"}).exit_code, 0);
+  done({"close", "repaired"});
+  const nlohmann::json json = report();
+  EXPECT_EQ(json["mended"][0]["done"], "pushed its connector on");
+  EXPECT_TRUE(json["replaced"].empty());
+  EXPECT_THAT(json["customer"]["what_was_done"].dump(),
+              HasSubstr("Defrost heater mended in place: pushed its connector on."));
+  EXPECT_THAT(json["customer"]["proof"].dump(), HasSubstr("Defrost heater now reads 32.10 Ω"));
+}
+
+/// `--line` is an option of `job verify`, and what a heater is read by.
+TEST_F(JobCall, ReadsAPartByConditionsThatAnotherActionCallsAnOption) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  const std::vector<std::string> read{"read", "heater", "--current", "3.6A", "--line", "118V", "--live-agreed"};
+  const Ran ran = run(read);
+  EXPECT_NE(ran.exit_code, 2) << ran.err;
+  EXPECT_THAT(report()["readings"][0]["shown"], HasSubstr("--line 118V"));
+  EXPECT_THAT(refused({"read", "heater", "32", "--symptom", "no-heat"}), HasSubstr("--symptom"));
+}
+
+/// The most dangerous answer that there is.
+TEST_F(JobCall, AnOpenEarthLeadIsCondemned) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  const Ran open = run({"verify", "--earth-bond", "OL"});
+  EXPECT_EQ(open.exit_code, 1) << open.err;
+  EXPECT_THAT(open.out, HasSubstr("The earth lead is open"));
+  EXPECT_EQ(report()["checks"][0]["outcome"], "out-of-limits");
+}
+
+/// What its ratings do not state sets a part not apart from one by the same ratings.
+TEST_F(JobCall, APartByTheSameRatingsStandsInForTheOldOne) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(done({"replace", "splice", "--new", "splice"}),
+              AllOf(HasSubstr("can stand in for the old one"), HasSubstr("look on both parts")));
+  EXPECT_EQ(report()["replaced"][0]["equivalence"], "within-limits");
+  EXPECT_EQ(run_program({"compare", "wiring", "splice", "splice"}).exit_code, 0);
+  EXPECT_EQ(run_program({"compare", "fan", "shaded-pole-120v", "shaded-pole-120v"}).exit_code, 0);
+  EXPECT_EQ(run_program({"compare", "heater", "heater-450w-120v", "heater-180w-230v"}).exit_code, 1);
+}
+
 /// What `next` would stop at, `read` stops at once, and nothing live, no forced defrost and no closing goes past it.
 TEST_F(JobCall, StopsAtALeakThatWasReadAtATestPoint) {
   for (const std::vector<std::string>& one : {std::vector<std::string>{"upright-timer-bimetal-120v", "heater-to-frame"},
@@ -135,6 +193,8 @@ TEST_F(JobCall, StopsAtALeakThatWasReadAtATestPoint) {
     EXPECT_EQ(run({"read", one[1] + "=20M"}).exit_code, 0);
     EXPECT_THAT(refused({"close", "repaired", "--because", "dried"}), HasSubstr("no insulation tester"));
     run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+    EXPECT_THAT(refused({"close", "repaired", "--because", "dried"}), HasSubstr("earth bond was not read"));
+    run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
     done({"close", "repaired", "--because", "dried"});
   }
 }

@@ -50,6 +50,40 @@ TEST(Meter, ShowsASettledValueAndWritesItAsReadings) {
   EXPECT_EQ(nlohmann::json::parse(direct.out)["readings"], nlohmann::json::parse(checked.out)["readings"]);
 }
 
+/// Nothing is taken off a reading that has no leads in it: 1.06 ohm are more than a good link has.
+TEST(Meter, TakesNoLeadsOffAReadingByFourWires) {
+  const SimulatedInstrument instrument([](std::string_view line) -> Answer {
+    if (line == "*IDN?") return {"EXAMPLE,BENCH METER,0,1.0\n"};
+    return {line == "MEAS:FRES?" ? "1.06\n" : "1.16\n"};
+  });
+  const TemporaryFolder folder;
+  const std::string file = folder.path("fw.json");
+  EXPECT_EQ(run_program({"meter", instrument.address(), "--four-wire", "--format", "json", "--out", file}).exit_code,
+            0);
+  const std::vector<std::string> link{"check", "thermal-link", "--meter",  "bench", "--at",
+                                      "22C",   "--lead-off",   "--format", "json"};
+  const auto checked = [&](std::vector<std::string> how) {
+    how.insert(how.begin(), link.begin(), link.end());
+    const Ran ran = run_program(how);
+    EXPECT_NE(ran.exit_code, 2) << ran.err;
+    return nlohmann::json::parse(ran.out);
+  };
+  const nlohmann::json by_file = checked({"--readings", file});
+  EXPECT_EQ(by_file["readings"][0]["leads"]["value"], 0.0);
+  EXPECT_NE(by_file["verdict"], "within-limits");
+  const nlohmann::json direct = checked({"--from", instrument.address(), "--four-wire"});
+  EXPECT_EQ(direct["probability_within"], by_file["probability_within"]);
+  EXPECT_EQ(checked({"--from", instrument.address()})["verdict"], by_file["verdict"]) << "1.16 ohm by two, 0.1 off";
+  EXPECT_THAT(run_program({"check", "thermal-link", "0.3", "--four-wire"}).err, HasSubstr("--leads 0"));
+}
+
+TEST(Meter, TakesALittleBelowZeroForZero) {
+  const SimulatedInstrument instrument(showing("-2.0E-03"));
+  EXPECT_THAT(run_program({"meter", instrument.address(), "--four-wire"}).out, HasSubstr("shows 0 Ω"));
+  const SimulatedInstrument far(showing("-5"));
+  EXPECT_THAT(run_program({"meter", far.address()}).err, HasSubstr("cannot be negative"));
+}
+
 TEST(Meter, ReadsAnInstrumentThatDoesNotNameItself) {
   const SimulatedInstrument nameless([](std::string_view line) { return Answer{line == "MEAS:RES?" ? "48.1\n" : ""}; });
   const Ran ran = run_program({"meter", nameless.address(), "--timeout", "300ms"});
@@ -83,6 +117,10 @@ TEST(Meter, ReadsNoLivePartUnlessItsInputsFloatAndAreRated) {
   EXPECT_THAT(agreed.out, HasSubstr("3.75"));
   EXPECT_THAT(agreed.err,
               AllOf(HasSubstr("only if you are qualified"), ::testing::Not(HasSubstr("unplug the appliance"))));
+  const SimulatedInstrument beyond(showing("11000"));
+  const Ran ran = run_program({"meter", beyond.address(), "current", "--meter", meter, "--live-agreed"});
+  EXPECT_EQ(ran.exit_code, 2) << ran.out;
+  EXPECT_THAT(ran.err, HasSubstr("up to 10.00 A"));
 }
 
 TEST(Meter, TellsWhatWentWrongInOneLine) {

@@ -28,7 +28,7 @@ std::string hundredths(double share) { return fmt::format("{:.0f}", 100.0 * shar
 /// What stands out of a record by itself, or nothing.
 std::string remark(const Graded& one, const Sentences& say) {
   if (!one.note.empty()) return say(OHMWRIGHT_TEXT("set by hand: {note}"), {{"note", one.note}});
-  if (!one.refused.empty()) return one.refused;
+  if (!one.refused.empty()) return one.was_stopped ? say(OHMWRIGHT_TEXT("UNSAFE")) + "; " + one.refused : one.refused;
   if (one.was_edited) return say(OHMWRIGHT_TEXT("EDITED"));
   if (one.marks.safety.value_or(1.0) <= 0.0) return say(OHMWRIGHT_TEXT("UNSAFE"));
   return {};
@@ -50,7 +50,7 @@ std::vector<std::vector<std::string>> table_of_class(std::span<const Graded> gra
     const bool none = !one.refused.empty();
     const auto cell = [&](double share) { return none ? std::string("-") : hundredths(share); };
     rows.push_back({one.file, none ? "-" : fmt::format("{:.0f}", one.total), cell(one.marks.part),
-                    cell(one.marks.good_parts), one.marks.safety ? cell(*one.marks.safety) : "-",
+                    cell(one.marks.good_parts), one.marks.safety ? hundredths(*one.marks.safety) : "-",
                     cell(one.marks.confidence), cell(one.marks.inference), fmt::format("{:.0f}", one.minutes),
                     joined(one.check_words, " "), remarks(one, say)});
   }
@@ -142,19 +142,33 @@ std::string class_page(std::span<const Graded> graded, bool feedback, const Sent
 }
 
 std::string class_csv(std::span<const Graded> graded) {
-  std::string csv = csv_row({"record", "students", "exercise", "total", "part", "good_parts", "safety", "confidence",
-                             "inference", "minutes", "minutes_taken", "confidence_stated", "followed", "decided_at",
-                             "edited", "same_as", "check_words", "note", "refused"});
+  std::string csv = csv_row({"record",   "students",   "exercise",  "total",   "part",          "good_parts",
+                             "safety",   "confidence", "inference", "minutes", "minutes_taken", "confidence_stated",
+                             "followed", "decided_at", "edited",    "same_as", "check_words",   "note",
+                             "refused",  "unsafe"});
   for (const Graded& one : graded) {
     const bool none = !one.refused.empty();
     const auto share = [&](double value) { return none ? std::string() : fmt::format("{:.3f}", value); };
-    csv += csv_row({one.file, joined(one.students, "; "), one.exercise, none ? "" : fmt::format("{:.1f}", one.total),
-                    share(one.marks.part), share(one.marks.good_parts),
-                    one.marks.safety ? share(*one.marks.safety) : std::string(), share(one.marks.confidence),
-                    share(one.marks.inference), share(one.marks.minutes), fmt::format("{:g}", one.minutes),
-                    share(one.confidence), share(one.followed),
-                    one.decided_at ? std::to_string(*one.decided_at) : std::string(), one.was_edited ? "yes" : "no",
-                    one.same_as, joined(one.check_words, " "), one.note, one.refused});
+    csv += csv_row({one.file,
+                    joined(one.students, "; "),
+                    one.exercise,
+                    none ? "" : fmt::format("{:.1f}", one.total),
+                    share(one.marks.part),
+                    share(one.marks.good_parts),
+                    one.marks.safety ? fmt::format("{:.3f}", *one.marks.safety) : std::string(),
+                    share(one.marks.confidence),
+                    share(one.marks.inference),
+                    share(one.marks.minutes),
+                    fmt::format("{:g}", one.minutes),
+                    share(one.confidence),
+                    share(one.followed),
+                    one.decided_at ? std::to_string(*one.decided_at) : std::string(),
+                    one.was_edited ? "yes" : "no",
+                    one.same_as,
+                    joined(one.check_words, " "),
+                    one.note,
+                    one.refused,
+                    one.was_stopped ? "yes" : "no"});
   }
   return csv;
 }

@@ -1,8 +1,11 @@
 #include <algorithm>
+#include <cstdint>
 #include <limits>
+#include <optional>
 #include <span>
 #include <utility>
 
+#include <ohmwright/appliance/conduction.hpp>
 #include <ohmwright/course/explain.hpp>
 #include <ohmwright/locate/site.hpp>
 #include <ohmwright/quantity/listing.hpp>
@@ -47,6 +50,12 @@ std::string shown_there(locate::Prober& prober, const locate::Candidate& candida
   return text;
 }
 
+/// Whether the kind says what the part of the table is in that state; it does not where ratings are missing.
+bool is_modelled(const Appliance& table, std::uint16_t fault, std::optional<std::size_t> set_up) {
+  const Conduction conduction = conduction_of(table, 0, fault, set_up, Excitation::ohmmeter);
+  return !conduction.elements.empty() || conduction.conducting.empty();
+}
+
 }  // namespace
 
 std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, const Sentences& say) {
@@ -57,6 +66,9 @@ std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, con
   locate::ReadingModel as_drawn;  // at the bench every set-up takes
   as_drawn.set_up_missed = as_drawn.temperature_missed = 0.0;
   locate::Prober prober(faults, locate::site_as_found(table), meter, as_drawn);
+  const std::string not_modelled = table.parts.front().ratings.empty()
+                                       ? say(OHMWRIGHT_TEXT("not known without ratings"))
+                                       : say(OHMWRIGHT_TEXT("not known"));
   std::vector<FaultTable> tables;
   for (std::size_t point = 0; point < bench.test_points; ++point) {
     FaultTable made;
@@ -67,9 +79,13 @@ std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, con
       if (candidate.outside_cause) continue;
       std::vector<std::string> row{candidate.nothing_wrong() ? say(OHMWRIGHT_TEXT("good"))
                                                              : fault_title(faults, candidate.faults.front(), say)};
-      row.push_back(shown_there(prober, candidate, {point, {}}, say));
-      for (std::size_t set_up = 0; set_up < table.set_ups.size(); ++set_up)
-        row.push_back(shown_there(prober, candidate, {point, set_up}, say));
+      const std::uint16_t fault =
+          candidate.nothing_wrong() ? not_found : faults.faults()[candidate.faults.front()].fault.fault;
+      const auto shown = [&](std::optional<std::size_t> set_up) {
+        return is_modelled(table, fault, set_up) ? shown_there(prober, candidate, {point, set_up}, say) : not_modelled;
+      };
+      row.push_back(shown(std::nullopt));
+      for (std::size_t set_up = 0; set_up < table.set_ups.size(); ++set_up) row.push_back(shown(set_up));
       made.rows.push_back(std::move(row));
     }
     tables.push_back(std::move(made));

@@ -48,11 +48,14 @@ double good_parts_mark(const std::vector<std::size_t>& truth, const std::vector<
   return std::max(0.0, 1.0 - cost_of_a_good_part * static_cast<double>(condemned));
 }
 
+bool was_stopped(const Replay& replay) {
+  return std::find(replay.hazards.begin(), replay.hazards.end(), ohms_on_live) != replay.hazards.end();
+}
+
 std::optional<double> safety_mark(const Replay& replay) {
   if (!replay.has_measured) return std::nullopt;
-  const std::vector<std::string>& hazards = replay.hazards;
-  if (std::find(hazards.begin(), hazards.end(), ohms_on_live) != hazards.end()) return 0.0;
-  return std::max(0.0, 1.0 - cost_of_a_hazard * static_cast<double>(hazards.size()));
+  if (was_stopped(replay)) return 0.0;
+  return std::max(0.0, 1.0 - cost_of_a_hazard * static_cast<double>(replay.hazards.size()));
 }
 
 double total_of(const Marks& marks, const MarkWeights& weights) {
@@ -255,7 +258,12 @@ Graded Grader::grade(const Record& record, const std::string& file, bool with_ti
   graded.minutes = replay.minutes;
   const std::string file_hash = sha256_text(exercise_text(made->exercise));
   graded.was_edited = record.broken_at || replay.differs_at || record.entries.front().file != file_hash;
+  graded.was_stopped = was_stopped(replay);
   if (replay.answer == nullptr) {
+    if (graded.was_stopped) {
+      graded.marks.safety = 0.0;
+      graded.words.push_back(Sentences{UnitPreferences{}}(hazard_text(ohms_on_live)));
+    }
     graded.refused = "not answered: unfinished, or cut short after entry " + std::to_string(record.entries.size() - 1);
     return graded;
   }

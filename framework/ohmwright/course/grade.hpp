@@ -61,6 +61,7 @@ struct Graded {
   std::string exercise;
   std::string refused;  ///< why there are no marks; empty: there are
   bool was_edited = false;
+  bool was_stopped = false;              ///< for ohms on a live circuit, which is told of whoever did not answer, too
   std::string same_as;                   ///< which other record it shares its beginning with, and how far
   std::vector<std::string> check_words;  ///< of each stop and of the answer: what the student must have read out
   std::vector<std::string> links;        ///< of the record, by entry

@@ -1,11 +1,13 @@
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 
 #include <ohmwright/course/lab.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/schema.hpp>
 #include <ohmwright/document/separated_text.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -37,7 +39,9 @@ std::optional<StatedValue> quantity_in(const ValueNode& part, const char* field,
   return std::nullopt;
 }
 
-std::optional<LabReading> reading_in(const SeparatedLine& line, const Lab& lab, std::vector<Problem>& problems) {
+/// `has_commas`: numbers of the table may have decimal commas, as none separates its cells.
+std::optional<LabReading> reading_in(const SeparatedLine& line, const Lab& lab, bool has_commas,
+                                     std::vector<Problem>& problems) {
   const auto refuse = [&](std::string text) {
     problems.push_back({"", line.line, std::move(text)});
     return std::nullopt;
@@ -45,13 +49,15 @@ std::optional<LabReading> reading_in(const SeparatedLine& line, const Lab& lab, 
   if (line.cells.size() < 3) return refuse("expected student, tag, reading with its ±, and perhaps conditions");
   std::vector<std::string> tags;
   for (const LabPart& part : lab.parts) tags.push_back(part.tag);
-  const auto tag = std::find(tags.begin(), tags.end(), line.cells[1]);
+  const auto tag = std::find_if(tags.begin(), tags.end(),
+                                [&](const std::string& one) { return lower_case(one) == lower_case(line.cells[1]); });
   if (tag == tags.end())
     return refuse("there is no part tagged " + ohmwright::quoted(line.cells[1]) + did_you_mean(line.cells[1], tags) +
                   "; there are: " + listed(tags));
   const Dimension dimension = lab.parts[static_cast<std::size_t>(tag - tags.begin())].reference.value.dimension();
   try {
-    const StatedValue shown = parse_stated_value(line.cells[2], dimension);
+    const std::string& typed = line.cells[2];
+    const StatedValue shown = parse_stated_value(has_commas ? with_decimal_points(typed) : typed, dimension);
     if (!shown.half_width || *shown.half_width <= 0.0)
       return refuse("the reading states no doubt: write it with its ±, \"32.1 ohm ± 0.6 ohm\"");
     return LabReading{line.cells[0], *tag, shown, line.cells.size() > 3 ? line.cells[3] : "", line.line};
@@ -89,16 +95,41 @@ LabReadings read_lab_readings(std::string_view text, const std::string& file, co
   constexpr std::size_t most_cells = 4;
   LabReadings read;
   const std::optional<SeparatedLine> names = lines.next(most_cells);
-  if (!names || names->cells.size() < 3 || names->cells[0] != "student" || names->cells[1] != "tag" ||
-      names->cells[2] != "reading")
-    throw DocumentError(file,
-                        {{"", 1, "expected a first line that names the columns: student,tag,reading,conditions"}});
+  const auto is_named = [&](std::size_t column, std::string_view name) {
+    return lower_case(names->cells[column]) == name;
+  };
+  if (!names || names->cells.size() < 3 || !is_named(0, "student") || !is_named(1, "tag") || !is_named(2, "reading"))
+    throw DocumentError(file, {{"", 1,
+                                "expected a first line that names the columns: student,tag,reading,conditions, or with "
+                                "\";\" between them"}});
+  const bool has_commas = lines.separator() != ',';
   while (const std::optional<SeparatedLine> line = lines.next(most_cells))
-    if (std::optional<LabReading> reading = reading_in(*line, lab, read.refused))
+    if (std::optional<LabReading> reading = reading_in(*line, lab, has_commas, read.refused))
       read.readings.push_back(*std::move(reading));
   if (read.readings.empty()) refuse_if_any(file, std::move(read.refused));
   return read;
 }
+
+namespace {
+
+double difference_of(const LabReading& reading, const LabPart& part) {
+  return std::abs(reading.shown.value.value_in_si() - part.reference.value.value_in_si());
+}
+
+/// Differences of the class from the reference of one part past this are slips: a thousand, or another part.
+double farthest_of_class(const LabPart& part, std::span<const LabReading> readings) {
+  constexpr double times_the_median = 10.0;  // common practice, no source
+  std::vector<double> differences;
+  for (const LabReading& reading : readings)
+    if (reading.tag == part.tag) differences.push_back(difference_of(reading, part));
+  if (differences.empty()) return 0.0;
+  // Of two the smaller, so that one slip of two readings is one.
+  const auto middle = differences.begin() + static_cast<std::ptrdiff_t>((differences.size() - 1) / 2);
+  std::nth_element(differences.begin(), middle, differences.end());
+  return times_the_median * std::max(*middle, part.reference.half_width.value_or(0.0));
+}
+
+}  // namespace
 
 std::vector<LabMark> lab_marks(const Lab& lab, std::span<const LabReading> readings) {
   std::vector<LabMark> marks;
@@ -106,15 +137,17 @@ std::vector<LabMark> lab_marks(const Lab& lab, std::span<const LabReading> readi
     const auto part =
         std::find_if(lab.parts.begin(), lab.parts.end(), [&](const LabPart& one) { return one.tag == reading.tag; });
     if (part == lab.parts.end()) continue;
-    const double difference = std::abs(reading.shown.value.value_in_si() - part->reference.value.value_in_si());
+    const double difference = difference_of(reading, *part);
     const double of_reference = part->reference.half_width.value_or(0.0);
     const double stated = reading.shown.half_width.value_or(0.0);
     LabMark mark{&reading, &*part, difference / std::hypot(stated, of_reference), false, 0.0};
     mark.covers = mark.e_n <= 1.0;
+    const double farthest = farthest_of_class(*part, readings);
+    mark.is_a_slip = difference > farthest;
     double largest = of_reference;
     for (const LabReading& other : readings)
-      if (other.tag == reading.tag)
-        largest = std::max(largest, std::abs(other.shown.value.value_in_si() - part->reference.value.value_in_si()));
+      if (other.tag == reading.tag && difference_of(other, *part) <= farthest)
+        largest = std::max(largest, difference_of(other, *part));
     mark.doubt_ratio = stated / largest;
     marks.push_back(mark);
   }
@@ -148,7 +181,7 @@ std::vector<LabSpread> lab_spreads(const Lab& lab, std::span<const LabMark> mark
   for (const LabPart& part : lab.parts) {
     std::vector<double> values;
     for (const LabMark& mark : marks)
-      if (mark.part == &part) values.push_back(mark.reading->shown.value.value_in_si());
+      if (mark.part == &part && !mark.is_a_slip) values.push_back(mark.reading->shown.value.value_in_si());
     if (values.empty()) continue;
     LabSpread spread{&part, values.size(), 0.0, std::nullopt};
     const auto count = static_cast<double>(values.size());

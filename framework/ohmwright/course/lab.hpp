@@ -52,16 +52,19 @@ struct LabMark {
   /// true value; elsewhere a ± is the half-width of a rectangle, which always does.
   double e_n = 0.0;
   bool covers = false;
-  /// Stated doubt over that of the reference and the largest difference of the class: a doubt that covers all says
-  /// little.
+  /// Stated doubt over that of the reference and the largest difference of the class, slips left out: a doubt that
+  /// covers all says little.
   double doubt_ratio = 0.0;
+  /// It lies ten times as far from the reference as the class's median: a slip, which counts in no spread.
+  bool is_a_slip = false;
 };
 
 /// Reads the instructor's file (schemas/lab.schema.json). Throws DocumentError with all that is wrong.
 Lab read_lab(const Document& document);
 
-/// Reads what students handed in: comma-separated, columns student, tag, reading (with ±), conditions. A line that is
-/// refused holds nobody else up. Throws DocumentError for another first line, and where no line is left.
+/// Reads what students handed in: columns student, tag, reading (with ±), conditions, between commas, or between ";" or
+/// tabs, where numbers may have decimal commas. Letter case of columns and tags does not count. A line that is refused
+/// holds nobody else up. Throws DocumentError for another first line, and where no line is left.
 LabReadings read_lab_readings(std::string_view text, const std::string& file, const Lab& lab);
 
 /// Marks, in the readings' order. Both must outlive the result.
@@ -82,7 +85,7 @@ struct LabTotal {
 /// Totals in the order in which students come up.
 std::vector<LabTotal> lab_totals(std::span<const LabMark> marks);
 
-/// How the class's readings of one part lie: mean, and standard deviation (n − 1) of at least two [SI].
+/// How the class's readings of one part lie, slips left out: mean, and standard deviation (n − 1) of at least two [SI].
 struct LabSpread {
   const LabPart* part = nullptr;
   std::size_t readings = 0;

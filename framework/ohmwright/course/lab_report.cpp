@@ -13,6 +13,7 @@ namespace ohmwright::course {
 namespace {
 
 std::string word_on(const LabMark& mark, const Sentences& say) {
+  if (mark.is_a_slip && !mark.covers) return say(OHMWRIGHT_TEXT("far from the rest, left out of the spread"));
   if (!mark.covers) return say(OHMWRIGHT_TEXT("the doubt is too small"));
   return is_idle(mark) ? say(OHMWRIGHT_TEXT("covers, but says little")) : say(OHMWRIGHT_TEXT("covers"));
 }
@@ -84,15 +85,16 @@ std::string lab_script(const LabPart& part, std::span<const LabMark> marks, cons
   script += thin_axes;
   std::string names;
   std::size_t at = 0;
+  const auto is_drawn = [&part](const LabMark& mark) { return mark.part == &part && !mark.is_a_slip; };
   for (const LabMark& mark : marks)
-    if (mark.part == &part)
+    if (is_drawn(mark))
       names += fmt::format("{}{} {}", names.empty() ? "" : ", ", quoted_for_gnuplot(mark.reading->student), ++at);
   script += "set xtics rotate by 45 right (" + names + ")\nset offsets 0.7, 0.7, 0, 0\n";
   script += "set title " + quoted_for_gnuplot(part.tag + " " + part.title) + "\n";
   script += "set ylabel " + quoted_for_gnuplot(unit.symbol(Spelling::screen)) + "\n$marks << EOD\n";
   std::size_t place = 0;
   for (const LabMark& mark : marks)
-    if (mark.part == &part)
+    if (is_drawn(mark))
       script += fmt::format("{} {} {}\n", ++place, number(mark.reading->shown.value.value_in_si()),
                             number(mark.reading->shown.half_width.value_or(0.0)));
   script += "EOD\nplot $marks using 1:2:3 with yerrorbars linewidth 2 pointtype 7 linecolor rgb '#2f5d8a' title " +

@@ -44,7 +44,8 @@ std::string named_file(std::span<const std::string> folders, const std::string& 
   const std::string meant = did_you_mean(name, names);
   constexpr std::size_t most_listed = 12;  // more names than that are no help in a line
   if (names.size() > most_listed && (!meant.empty() || folders.size() > 1))
-    throw InputError(refusal + meant + (meant.empty() ? "; s" : " S") + "ee: ohmwright ratings");
+    throw InputError(refusal + meant + (meant.empty() ? "; s" : " S") + "ee: ohmwright " +
+                     (what == "appliance" ? "appliance list" : "ratings"));
   throw InputError(refusal + meant + (meant.empty() ? "; there is " : " There is ") + one_of(names));
 }
 

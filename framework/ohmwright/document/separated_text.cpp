@@ -79,4 +79,12 @@ std::optional<SeparatedLine> SeparatedText::next(std::size_t most_cells) {
   return taken;
 }
 
+std::string with_decimal_points(std::string cell) {
+  if (cell.find('.') != std::string::npos) return cell;
+  const auto is_digit = [](char letter) { return letter >= '0' && letter <= '9'; };
+  for (std::size_t at = 1; at + 1 < cell.size(); ++at)
+    if (cell[at] == ',' && is_digit(cell[at - 1]) && is_digit(cell[at + 1])) cell[at] = '.';
+  return cell;
+}
+
 }  // namespace ohmwright

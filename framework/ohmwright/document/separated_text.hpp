@@ -36,4 +36,8 @@ class SeparatedText {
   char separator_ = ',';
 };
 
+/// Decimal commas as points, in cells that no comma separates. Where there is a point too, the commas mean something
+/// else, and whoever reads the number refuses them.
+std::string with_decimal_points(std::string cell);
+
 }  // namespace ohmwright

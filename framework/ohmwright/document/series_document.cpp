@@ -21,15 +21,6 @@ namespace {
 
 constexpr std::size_t most_columns = 64;
 
-/// Decimal commas as points. Where there is a point too, the commas mean something else, and the reader refuses them.
-std::string with_decimal_points(std::string cell) {
-  if (cell.find('.') != std::string::npos) return cell;
-  const auto is_digit = [](char letter) { return letter >= '0' && letter <= '9'; };
-  for (std::size_t at = 1; at + 1 < cell.size(); ++at)
-    if (cell[at] == ',' && is_digit(cell[at - 1]) && is_digit(cell[at + 1])) cell[at] = '.';
-  return cell;
-}
-
 class SeriesReader {
  public:
   SeriesReader(std::string_view text, const Descriptor& descriptor, const Meter* meter)

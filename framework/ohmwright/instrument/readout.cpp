@@ -2,6 +2,7 @@
 #include <cmath>
 #include <optional>
 #include <utility>
+#include <variant>
 
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/fields.hpp>
@@ -38,6 +39,12 @@ std::string request_for(const Wanted& wanted) {
   }
 }
 
+/// A good wire reads some counts to either side of 0: what is no further below it than the instrument is good for is 0.
+double taken_for_zero(double value, const Wanted& wanted) {
+  const bool is_zero = value < 0.0 && !may_be_negative(wanted.dimension) && -value <= wanted.zero_error;
+  return is_zero ? 0.0 : value;
+}
+
 std::string_view without_blanks(std::string_view text) {
   while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
   while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
@@ -69,7 +76,7 @@ class ScpiReadout : public Readout {
       refuse(answer, "that is how it says that it has no number");
     if (std::abs(number) >= scpi_infinity * (1.0 - 1e-9)) return over_range(number < 0.0, answer);
     const Unit unit = unit_text.empty() ? unit_ : named_unit(unit_text, answer);
-    const double value = unit.to_si(number);
+    const double value = taken_for_zero(unit.to_si(number), wanted_);
     if (value < 0.0 && !may_be_negative(wanted_.dimension))
       refuse(answer, std::string(phrase_of(wanted_.dimension)) +
                          " cannot be negative; are the leads swapped, or is "
@@ -158,13 +165,24 @@ class ProgramReadout : public Readout {
       const ValueNode* value = document.root.find("value");
       if (value == nullptr || value->text() == nullptr)
         throw InputError(R"(expected {"value": "11.45 kohm"} or {"value": "OL"})");
-      return parse_observed(*value->text(), wanted_.dimension);
+      return observed(*value->text());
     } catch (const Error& error) {
       throw InputError("the program printed " + ohmwright::quoted(line) + ": " + error.what());
     }
   }
 
  private:
+  /// A little below 0 is read without its sign first, as no quantity without one is typed with it.
+  Observed observed(const std::string& text) const {
+    if (text.starts_with('-') && !may_be_negative(wanted_.dimension)) {
+      const Observed below = parse_observed(text.substr(1), wanted_.dimension);
+      const auto* number = std::get_if<StatedValue>(&below);
+      if (number != nullptr && number->value.value_in_si() <= wanted_.zero_error)
+        return StatedValue{AnyQuantity(wanted_.dimension, 0.0), number->half_width, number->unit};
+    }
+    return parse_observed(text, wanted_.dimension);
+  }
+
   std::unique_ptr<Channel> channel_;
   Wanted wanted_;
   bool printed_ = false;

@@ -15,6 +15,8 @@ struct Wanted {
   bool four_wires = false;     ///< ohms with two leads more, which do not count
   bool direct_supply = false;  ///< volts and amperes of direct supply; else alternating
   bool its_name = true;        ///< ask it for its name first, where it speaks SCPI
+  /// What it may show below 0 of a quantity that has no sign, and mean 0: its counts there [SI unit of the dimension].
+  double zero_error = 0.0;
 };
 
 /// Shows values one after another.

@@ -15,13 +15,13 @@ template <class Value>
 BookWord(Value, std::string_view) -> BookWord<Value>;
 
 constexpr std::array form_table{
-    BookWord{EntryForm::opened, "opened"},         BookWord{EntryForm::phone, "phone"},
-    BookWord{EntryForm::appliance, "appliance"},   BookWord{EntryForm::evidence, "evidence"},
-    BookWord{EntryForm::agreed, "agreed"},         BookWord{EntryForm::reading, "reading"},
-    BookWord{EntryForm::replaced, "replaced"},     BookWord{EntryForm::checked, "checked"},
-    BookWord{EntryForm::stage, "stage"},           BookWord{EntryForm::state, "state"},
-    BookWord{EntryForm::visit, "visit"},           BookWord{EntryForm::note, "note"},
-    BookWord{EntryForm::taken_back, "taken-back"},
+    BookWord{EntryForm::opened, "opened"},       BookWord{EntryForm::phone, "phone"},
+    BookWord{EntryForm::appliance, "appliance"}, BookWord{EntryForm::evidence, "evidence"},
+    BookWord{EntryForm::agreed, "agreed"},       BookWord{EntryForm::reading, "reading"},
+    BookWord{EntryForm::replaced, "replaced"},   BookWord{EntryForm::mended, "mended"},
+    BookWord{EntryForm::checked, "checked"},     BookWord{EntryForm::stage, "stage"},
+    BookWord{EntryForm::state, "state"},         BookWord{EntryForm::visit, "visit"},
+    BookWord{EntryForm::note, "note"},           BookWord{EntryForm::taken_back, "taken-back"},
 };
 
 constexpr std::array state_table{

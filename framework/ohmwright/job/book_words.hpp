@@ -19,6 +19,7 @@ enum class EntryForm : std::uint8_t {
   agreed,      ///< an explicit yes to the caution of a live step
   reading,     ///< what an instrument showed, with its verdict
   replaced,    ///< a part, with old and new ratings
+  mended,      ///< a part or joint, where it is, and what was done
   checked,     ///< proof after the repair
   stage,       ///< a step of the work that was done
   state,       ///< open, waiting, closed

@@ -121,10 +121,16 @@ bool insulation_read_since(const ServiceCall& call, const Told& since, const std
 void add_unread_insulation(const ServiceCall& call, const Suspicion& suspected, std::vector<ProofStep>& all) {
   for (const auto& [part, replaced] : last_replacements(call))
     if (replaced->tells_insulation && !insulation_read_since(call, *replaced, &part, false))
-      all.push_back({ProofStep::Form::insulation_unread, part, replaced->title});
+      all.push_back({.form = ProofStep::Form::insulation_unread,
+                     .part = part,
+                     .subject = replaced->title,
+                     .mended = replaced->was_mended()});
   for (const auto& [part, replaced] : last_replacements(call))
     if (replaced->asks_circuit_insulation && !insulation_read_since(call, *replaced, nullptr, false)) {
-      all.push_back({ProofStep::Form::circuit_insulation_unread, part, replaced->title});
+      all.push_back({.form = ProofStep::Form::circuit_insulation_unread,
+                     .part = part,
+                     .subject = replaced->title,
+                     .mended = replaced->was_mended()});
       break;  // one reading proves it for all
     }
   if (suspected.any != nullptr && !insulation_read_since(call, *suspected.any, nullptr, true))
@@ -134,10 +140,10 @@ void add_unread_insulation(const ServiceCall& call, const Suspicion& suspected, 
 void add_earth_bond(const ServiceCall& call, const Suspicion& suspected, std::vector<ProofStep>& all) {
   const Check* bond = latest(call.checks, [](const Check& check) { return check.form == CheckForm::earth_bond; });
   const Told* since = suspected.of_the_bond;
-  for (const ReplacedPart& part : call.replaced)
-    if (part.has_earth) since = later(since, &part);
+  const ReplacedPart* last = latest(call.replaced, [](const ReplacedPart& part) { return part.has_earth; });
+  if (last != nullptr) since = later(since, last);
   if (since != nullptr && (bond == nullptr || bond->happened_before(*since)))
-    all.push_back({ProofStep::Form::earth_bond_unread});
+    all.push_back({.form = ProofStep::Form::earth_bond_unread, .mended = since == last && last->was_mended()});
   else if (bond != nullptr && bond->outcome != Outcome::within_limits)
     all.push_back({bond->outcome == Outcome::out_of_limits ? ProofStep::Form::earth_bond_not_within
                                                            : ProofStep::Form::earth_bond_undecided});
@@ -169,7 +175,11 @@ void add_bad_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
   for (const auto& [part, replaced] : last_replacements(call))
     for (const auto& [place, reading] : last_readings_of_new(call, *replaced))
       if (*reading->outcome == Outcome::out_of_limits)
-        all.push_back({ProofStep::Form::new_part_not_within, part, replaced->title, place});
+        all.push_back({.form = ProofStep::Form::new_part_not_within,
+                       .part = part,
+                       .subject = replaced->title,
+                       .place = place,
+                       .mended = replaced->was_mended()});
 }
 
 /// A new part whose readings left open whether it is good: none of the last found it so, and none found it bad.
@@ -180,7 +190,42 @@ void add_undecided_new_parts(const ServiceCall& call, std::vector<ProofStep>& al
       return *place_and_reading.second->outcome == Outcome::undecided;
     });
     if (is_open && !last.empty())
-      all.push_back({ProofStep::Form::new_part_undecided, part, replaced->title, last.begin()->first});
+      all.push_back({.form = ProofStep::Form::new_part_undecided,
+                     .part = part,
+                     .subject = replaced->title,
+                     .place = last.begin()->first,
+                     .mended = replaced->was_mended()});
+  }
+}
+
+/// A part that nothing was done to, and that reads bad: whatever else was repaired, this is not.
+void add_bad_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
+  const std::map<std::string, const ReplacedPart*> replaced = last_replacements(call);
+  std::map<std::string, const MeasuredValue*> last;
+  for (const MeasuredValue& reading : call.readings) {
+    const std::string& part = reading.part.empty() ? reading.kind : reading.part;
+    if (replaced.count(part) != 0 || !speaks_of_its_work(reading)) continue;
+    const MeasuredValue*& known = last[part];
+    if (known == nullptr || known->happened_before(reading)) known = &reading;
+  }
+  for (const auto& [part, reading] : last)
+    if (*reading->outcome == Outcome::out_of_limits)
+      all.push_back({ProofStep::Form::part_not_within, part, reading->title, reading->place_read()});
+}
+
+/// A part that was mended where it is, and of which no reading since tells what it does; read where it was read before.
+void add_unread_mends(const ServiceCall& call, std::vector<ProofStep>& all) {
+  for (const auto& [part, replaced] : last_replacements(call)) {
+    if (!replaced->was_mended() || !last_readings_of_new(call, *replaced).empty()) continue;
+    std::string place = part;
+    for (const MeasuredValue& reading : call.readings)
+      if (reading.part == part && reading.outcome && !reading.word.empty() && speaks_of_its_work(reading))
+        place = reading.place_read();
+    all.push_back({.form = ProofStep::Form::mended_unread,
+                   .part = part,
+                   .subject = replaced->title,
+                   .place = place,
+                   .mended = true});
   }
 }
 
@@ -213,9 +258,11 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
   add_unread_insulation(call, suspected, all);
   add_earth_bond(call, suspected, all);
   add_bad_new_parts(call, all);
+  add_bad_parts(call, all);
+  add_unread_mends(call, all);
   add_undecided_new_parts(call, all);
   for (const auto& [part, replaced] : last_replacements(call))
-    if (const std::string place = place_to_read_again(call, *replaced); !place.empty())
+    if (const std::string place = place_to_read_again(call, *replaced); !place.empty() && !replaced->was_mended())
       all.push_back({ProofStep::Form::new_part_unread, part, replaced->title, place});
   if (!call.cools()) return all;
   add_check(call, CheckForm::forced_defrost, ProofStep::Form::forced_defrost, all);
@@ -226,6 +273,24 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call) {
   std::vector<ProofStep> bars = open_proof(call);
   std::erase_if(bars, [](const ProofStep& step) { return !step.bars_energising(); });
+  return bars;
+}
+
+std::vector<ProofStep> bars_to_closing(const ServiceCall& call, const SafetyAsked& asked) {
+  std::vector<ProofStep> bars = open_proof(call);
+  std::erase_if(bars, [](const ProofStep& step) { return !step.bars_closing(); });
+  if (!call.replaced.empty() || call.readings.empty()) return bars;
+  const auto bars_already = [&](ProofStep::Form form) {
+    return std::any_of(bars.begin(), bars.end(), [form](const ProofStep& step) { return step.form == form; });
+  };
+  const Told opened{};  // the first instant of all
+  if (asked.insulation && !insulation_read_since(call, opened, nullptr, true) &&
+      !bars_already(ProofStep::Form::no_insulation_read))
+    bars.push_back({ProofStep::Form::insulation_unproved});
+  const bool has_bond = std::any_of(call.checks.begin(), call.checks.end(),
+                                    [](const Check& check) { return check.form == CheckForm::earth_bond; });
+  if (asked.earth_bond && !has_bond && !bars_already(ProofStep::Form::earth_bond_unread))
+    bars.push_back({ProofStep::Form::earth_bond_unproved});
   return bars;
 }
 

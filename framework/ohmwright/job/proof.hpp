@@ -11,7 +11,8 @@ namespace ohmwright::job {
 /// Something that is not proved yet.
 struct ProofStep {
   enum class Form : std::uint8_t {
-    // These bar energising, a live step, a forced defrost, and closing as repaired.
+    // These bar energising, a live step, a forced defrost, and closing as repaired. A part that was mended where it is
+    // counts as one that was replaced.
     leak_to_earth,              ///< the last reading at `part`, a test point, found a way to the protective earth
     insulation_not_within,      ///< the last insulation reading of `part` is out of limits
     insulation_undecided,       ///< it decides nothing: read with too few volts
@@ -22,6 +23,11 @@ struct ProofStep {
     earth_bond_undecided,       ///< it decides nothing: read with too little current
     earth_bond_unread,          ///< a part was replaced, or it tingled, and the earth bond was not read since
     new_part_not_within,        ///< the last reading of the new `part` at `place` is out of limits
+    // These bar closing as repaired and nothing else: who looks for a fault must go on reading.
+    part_not_within,  ///< the last reading of `part`, at `place`, is out of limits, and nothing was done to it since
+    mended_unread,    ///< `part` was mended where it is, and nothing read of it since shows that the fault is gone
+    insulation_unproved,  ///< something was read in it, and no insulation within limits
+    earth_bond_unproved,  ///< something was read in it, and no earth bond within limits
     // These do not; but who closes as repaired all the same says why.
     new_part_undecided,  ///< no reading of the new `part` is within limits, and the last at `place` decides nothing
     new_part_unread,     ///< `part` was read before it was replaced, and the new one was not
@@ -37,8 +43,10 @@ struct ProofStep {
   /// part.
   std::string place = {};
   bool failed = false;  ///< it was tried since, and did not pass
+  bool mended = false;  ///< `part` was mended where it is; no new one went in
 
-  bool bars_energising() const { return form < Form::new_part_undecided; }
+  bool bars_energising() const { return form < Form::part_not_within; }
+  bool bars_closing() const { return form < Form::new_part_undecided; }
   /// Whether nobody knows that the new part is good, so that a repair is called one only with a word why.
   bool leaves_new_part_open() const { return form == Form::new_part_undecided || form == Form::new_part_unread; }
   /// Whether a reading found it bad, so that nothing live is said beside it without a word.
@@ -53,6 +61,16 @@ std::vector<ProofStep> open_proof(const ServiceCall& call);
 
 /// Those of them that bar energising; while there is one, no live step, no forced defrost, no closing as repaired.
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call);
+
+/// What there is to prove in an appliance before it is called repaired.
+struct SafetyAsked {
+  bool insulation = true;  ///< a part of it has insulation to read
+  bool earth_bond = true;  ///< it has a protective earth
+};
+
+/// Those that bar closing as repaired. Where something was read, and nothing replaced or mended, its covers were off
+/// all the same: insulation and earth bond are to be within limits as after a replacement.
+std::vector<ProofStep> bars_to_closing(const ServiceCall& call, const SafetyAsked& asked);
 
 /// The rule under which the book keeps what a reading between a conductor and the protective earth says of a leak: out
 /// of limits where there is one, undecided where none is seen (only an insulation tester proves that there is none).

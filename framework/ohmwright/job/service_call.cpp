@@ -61,6 +61,7 @@ ReplacedPart exchanged(const Told& told, const Json& content) {
   part.part = text_in(content, "part");
   part.title = text_in(content, "title");
   part.kind = text_in(content, "kind");
+  part.mended = text_in(content, "mended");
   part.old_ratings = text_in(content, "old");
   part.old_title = text_in(content, "old_title");
   part.new_ratings = text_in(content, "new");
@@ -152,6 +153,7 @@ class Teller {
         call_.readings.push_back(measured(told, content));
         return;
       case EntryForm::replaced:
+      case EntryForm::mended:
         call_.replaced.push_back(exchanged(told, content));
         return;
       case EntryForm::checked:

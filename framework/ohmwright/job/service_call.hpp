@@ -61,11 +61,12 @@ struct MeasuredValue : Told {
   std::string place_read() const { return word.empty() ? place : word.substr(0, word.find('=')); }
 };
 
-/// A part that was exchanged.
+/// A part that was exchanged, or mended where it is: either way what was read of it before says nothing more of it.
 struct ReplacedPart : Told {
   std::string part;
   std::string title;
   std::string kind;
+  std::string mended;  ///< what was done to it where it is; empty: another one went in
   std::string old_ratings;
   std::string old_title;
   std::string new_ratings;
@@ -77,6 +78,8 @@ struct ReplacedPart : Told {
   /// It has no insulation of its own to read, and parts of its appliance have: theirs is read in its stead.
   bool asks_circuit_insulation = false;
   bool has_earth = false;  ///< the appliance has a protective earth, as far as is known
+
+  bool was_mended() const { return !mended.empty(); }
 };
 
 /// Proof after the repair.

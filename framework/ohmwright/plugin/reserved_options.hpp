@@ -9,12 +9,13 @@ namespace ohmwright {
 /// Options of the command line that no condition of a kind may be called like, without their dashes: those of every
 /// verb, of the verbs that take conditions, and the circumstances that stand among the readings. A test holds the
 /// verbs' tables against it.
-inline constexpr std::array<std::string_view, 41> reserved_options{
-    "help",   "version",    "plugins",     "language",     "width",   "colour",   "ratings",  "readings",   "meter",
-    "series", "confidence", "every-rule",  "live-agreed",  "format",  "out",      "lead-off", "in-circuit", "wet",
-    "dry",    "unplugged",  "proved-dead", "live",         "range",   "cautions", "of",       "from",       "to",
-    "step",   "given",      "control",     "measurand",    "save",    "form",     "name",     "title",      "source",
-    "leads",  "kind",       "like",        "without-code", "timeout",
+inline constexpr std::array<std::string_view, 46> reserved_options{
+    "help",       "version",   "plugins",    "language",   "width",       "colour",  "ratings",   "readings",
+    "meter",      "series",    "confidence", "every-rule", "live-agreed", "format",  "out",       "lead-off",
+    "in-circuit", "wet",       "dry",        "unplugged",  "proved-dead", "live",    "range",     "cautions",
+    "of",         "from",      "to",         "step",       "given",       "control", "measurand", "save",
+    "form",       "name",      "title",      "source",     "leads",       "kind",    "like",      "without-code",
+    "timeout",    "four-wire", "time",       "book",       "job",         "who",
 };
 
 constexpr bool is_reserved_option(std::string_view name) {

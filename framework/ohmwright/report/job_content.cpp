@@ -27,11 +27,18 @@ std::string outcome_words(const std::optional<Outcome>& outcome, const Sentences
   }
 }
 
-/// Whether what was read is the part that went in.
+/// What was last done to the part that was read before it was; null: nothing.
+const ReplacedPart* work_before(const ServiceCall& call, const MeasuredValue& reading) {
+  const ReplacedPart* last = nullptr;
+  for (const ReplacedPart& part : call.replaced)
+    if (part.part == reading.part && part.happened_before(reading) && (last == nullptr || last->happened_before(part)))
+      last = &part;
+  return last;
+}
+
+/// Whether what was read is the part that went in, or that was mended.
 bool replaced_before(const ServiceCall& call, const MeasuredValue& reading) {
-  return std::any_of(call.replaced.begin(), call.replaced.end(), [&](const ReplacedPart& part) {
-    return part.part == reading.part && part.happened_before(reading);
-  });
+  return work_before(call, reading) != nullptr;
 }
 
 bool last_of_its_place(const ServiceCall& call, const MeasuredValue& reading) {
@@ -142,18 +149,21 @@ class JobSentences {
             say_(OHMWRIGHT_TEXT("{place}: {shown}, which is a leak to its case."),
                  {{"place", reading.point.empty() ? reading.title : reading.point}, {"shown", reading.for_people()}}));
       if (reading.outcome != Outcome::out_of_limits) continue;
-      const bool is_new = replaced_before(call_, reading);
-      lines.push_back(is_new ? say_(OHMWRIGHT_TEXT("{part}, though replaced, was out of its limits: it read {shown}."),
-                                    {{"part", reading.title}, {"shown", reading.for_people()}})
-                             : say_(OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}."),
-                                    {{"part", reading.title}, {"shown", reading.for_people()}}));
+      const ReplacedPart* work = work_before(call_, reading);
+      const std::string_view english =
+          work == nullptr      ? OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}.")
+          : work->was_mended() ? OHMWRIGHT_TEXT("{part}, though mended, was out of its limits: it read {shown}.")
+                               : OHMWRIGHT_TEXT("{part}, though replaced, was out of its limits: it read {shown}.");
+      lines.push_back(say_(english, {{"part", reading.title}, {"shown", reading.for_people()}}));
     }
     if (lines.empty() && !report_.found.empty() && (report_.cause_is_named || call_.replaced.empty()))
       lines.push_back(report_.found);
     if (lines.empty())
       for (const ReplacedPart& part : call_.replaced)
-        lines.push_back(
-            say_(OHMWRIGHT_TEXT("{part} was replaced; that it was the cause was not proved."), {{"part", part.title}}));
+        lines.push_back(say_(part.was_mended()
+                                 ? OHMWRIGHT_TEXT("{part} was mended in place; that it was the cause was not proved.")
+                                 : OHMWRIGHT_TEXT("{part} was replaced; that it was the cause was not proved."),
+                             {{"part", part.title}}));
     for (const job::EvidenceWord& word : call_.evidence)
       if (word.option == "--looked" && word.word.size() > 6 && word.word.substr(word.word.size() - 6) == "=found")
         lines.push_back(
@@ -162,12 +172,17 @@ class JobSentences {
     return lines;
   }
 
+  std::string mended_in_place(const ReplacedPart& part) const {
+    return say_(OHMWRIGHT_TEXT("{part} mended in place: {what}."), {{"part", part.title}, {"what", part.mended}});
+  }
+
   std::vector<std::string> done() const {
     std::vector<std::string> lines;
     for (const ReplacedPart& part : call_.replaced)
-      lines.push_back(part.new_title.empty() ? say_(OHMWRIGHT_TEXT("{part} replaced."), {{"part", part.title}})
-                                             : say_(OHMWRIGHT_TEXT("{part} replaced by: {new}."),
-                                                    {{"part", part.title}, {"new", part.new_title}}));
+      lines.push_back(part.was_mended()        ? mended_in_place(part)
+                      : part.new_title.empty() ? say_(OHMWRIGHT_TEXT("{part} replaced."), {{"part", part.title}})
+                                               : say_(OHMWRIGHT_TEXT("{part} replaced by: {new}."),
+                                                      {{"part", part.title}, {"new", part.new_title}}));
     std::size_t good = 0;
     for (const MeasuredValue& reading : call_.readings)
       good += reading.outcome == Outcome::within_limits && !replaced_before(call_, reading) ? 1U : 0U;
@@ -191,10 +206,14 @@ class JobSentences {
     for (const Check& check : call_.checks)
       if (check.outcome == Outcome::within_limits) lines.push_back(check.text);
     if (lines.empty()) lines.push_back(say_(OHMWRIGHT_TEXT("Nothing is proved yet.")));
-    for (const job::ProofStep& step : job::open_proof(call_))
+    for (const job::ProofStep& step : job::open_proof(call_)) {
+      if (step.form == job::ProofStep::Form::forced_defrost && call_.state == job::JobState::repaired)
+        lines.push_back(say_(OHMWRIGHT_TEXT("That it defrosts when it is told to was not proved.")));
       if (step.leaves_new_part_open())
-        lines.push_back(
-            say_(OHMWRIGHT_TEXT("{part}: that the new one is good was not proved."), {{"part", step.subject}}));
+        lines.push_back(say_(step.mended ? OHMWRIGHT_TEXT("{part}: that it is good, mended, was not proved.")
+                                         : OHMWRIGHT_TEXT("{part}: that the new one is good was not proved."),
+                             {{"part", step.subject}}));
+    }
     return lines;
   }
 
@@ -209,8 +228,6 @@ class JobSentences {
 
   std::vector<std::string> watch() const {
     std::vector<std::string> lines;
-    for (const Check& check : call_.checks)
-      for (const std::string& line : check.lines) lines.push_back(line);
     const bool logged = std::any_of(call_.checks.begin(), call_.checks.end(), [](const Check& check) {
       return check.form == job::CheckForm::log && check.outcome == Outcome::within_limits;
     });
@@ -256,6 +273,10 @@ class JobSentences {
   std::vector<std::string> replaced() const {
     std::vector<std::string> lines;
     for (const ReplacedPart& part : call_.replaced) {
+      if (part.was_mended()) {
+        lines.push_back(report_.local_time(part.when) + ": " + mended_in_place(part));
+        continue;
+      }
       const std::string none = say_(OHMWRIGHT_TEXT("unknown"));
       std::string line = say_(OHMWRIGHT_TEXT("{part}: {old} out, {new} in; equivalent: {answer}"),
                               {{"part", part.title},
@@ -271,9 +292,11 @@ class JobSentences {
 
   std::vector<std::string> checks() const {
     std::vector<std::string> lines;
-    for (const Check& check : call_.checks)
+    for (const Check& check : call_.checks) {
       lines.push_back(report_.local_time(check.when) + ": " + check.text + " (" + outcome_words(check.outcome, say_) +
                       ")");
+      lines.insert(lines.end(), check.lines.begin(), check.lines.end());  // what a log cannot show: words of the shop
+    }
     return lines;
   }
 

@@ -99,7 +99,7 @@ std::string job_html(const JobReport& report, const Sentences& say) {
   body += fault_bars(say(OHMWRIGHT_TEXT("Possible faults before the first reading")), report.possible_before);
   body += fault_bars(say(OHMWRIGHT_TEXT("Possible faults now")), report.possible_now);
   body += pictures(say(OHMWRIGHT_TEXT("The circuit")), report.circuit, PictureFit::scrolls);
-  body += section(OHMWRIGHT_TEXT("Parts replaced"), content.replaced);
+  body += section(OHMWRIGHT_TEXT("Parts replaced or mended"), content.replaced);
   body += section(OHMWRIGHT_TEXT("Checked after the repair"), content.checks);
   if (content.log_figures.size() > 1)
     body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("The logs before and after"))) + "</h2>\n" +

@@ -65,7 +65,14 @@ std::string job_json(const JobReport& report, const Sentences& say) {
   json["possible_before"] = possible_json(report.possible_before);
   json["possible_now"] = possible_json(report.possible_now);
   json["replaced"] = ReportJson::array();
-  for (const job::ReplacedPart& part : call.replaced) json["replaced"].push_back(replacement_of_job(part));
+  ReportJson mended = ReportJson::array();
+  for (const job::ReplacedPart& part : call.replaced) {
+    if (part.was_mended())
+      mended.push_back({{"time", part.when}, {"part", part.part}, {"done", part.mended}});
+    else
+      json["replaced"].push_back(replacement_of_job(part));
+  }
+  if (!mended.empty()) json["mended"] = std::move(mended);
   json["checks"] = ReportJson::array();
   for (const job::Check& check : call.checks)
     json["checks"].push_back({{"time", check.when},

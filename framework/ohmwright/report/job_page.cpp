@@ -25,7 +25,7 @@ std::string job_page(const JobReport& report, const Sentences& say, const PageSt
   section(OHMWRIGHT_TEXT("Why, and where the doubt came from"), content.judged);
   if (!report.possible_now.empty()) page.heading(say(OHMWRIGHT_TEXT("Possible faults now")));
   for (const PossibleFaultLine& row : report.possible_now) page.bar(row.label, row.probability);
-  section(OHMWRIGHT_TEXT("Parts replaced"), content.replaced);
+  section(OHMWRIGHT_TEXT("Parts replaced or mended"), content.replaced);
   section(OHMWRIGHT_TEXT("Checked after the repair"), content.checks);
   if (content.log_figures.size() > 1) {
     page.heading(say(OHMWRIGHT_TEXT("The logs before and after")));

@@ -53,6 +53,57 @@ std::string phone_question(std::string_view question, const Sentences& say) {
   return word_of(phone_words, question, say);
 }
 
+namespace {
+
+/// What stands against calling it repaired, and what is left open: what parts read, and what only running shows.
+std::string proof_text_of_part(const job::ProofStep& step, const Sentences& say) {
+  using Form = job::ProofStep::Form;
+  const FindingArgument part{"part", step.subject};
+  const FindingArgument place{"place", step.place};
+  switch (step.form) {
+    case Form::new_part_not_within:
+      return step.mended
+                 ? say(OHMWRIGHT_TEXT("{part} was mended in place, and is out of its limits all the same, as was read "
+                                      "at {place}. Find out why, or replace it, then read it there again."),
+                       {part, place})
+                 : say(OHMWRIGHT_TEXT("{part}: the new one is out of its limits, as was read at {place}. Find out why, "
+                                      "or replace it, then read it there again."),
+                       {part, place});
+    case Form::part_not_within:
+      return say(
+          OHMWRIGHT_TEXT("{part} is out of its limits, as was read last at {place}, and nothing says that it was "
+                         "replaced or mended since. Say which it was, then read it again; a slip is taken back."),
+          {part, place});
+    case Form::mended_unread:
+      return say(OHMWRIGHT_TEXT("{part} was mended in place, and nothing was read since that shows it good: read it at "
+                                "{place}."),
+                 {part, place});
+    case Form::insulation_unproved:
+      return say(
+          OHMWRIGHT_TEXT("It was opened to read it, and no insulation tester has read an insulation in it good."));
+    case Form::earth_bond_unproved:
+      return say(OHMWRIGHT_TEXT("It was opened to read it, and its earth bond was not read."));
+    case Form::new_part_undecided:
+      return step.mended ? say(OHMWRIGHT_TEXT(
+                                   "{part}: whether it is good, mended, cannot be told by what was read at {place}."),
+                               {part, place})
+                         : say(OHMWRIGHT_TEXT(
+                                   "{part}: whether the new one is good cannot be told by what was read at {place}."),
+                               {part, place});
+    case Form::new_part_unread:
+      return say(OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."), {part, place});
+    case Form::forced_defrost:
+      return step.failed ? say(OHMWRIGHT_TEXT("A forced defrost that heats and ends by itself."))
+                         : say(OHMWRIGHT_TEXT("A forced defrost."));
+    default:
+      break;
+  }
+  return step.failed ? say(OHMWRIGHT_TEXT("A log over some days in which it defrosts as it should."))
+                     : say(OHMWRIGHT_TEXT("A log over some days."));
+}
+
+}  // namespace
+
 std::string proof_text(const job::ProofStep& step, const Sentences& say) {
   using Form = job::ProofStep::Form;
   const FindingArgument part{"part", step.subject};
@@ -68,11 +119,17 @@ std::string proof_text(const job::ProofStep& step, const Sentences& say) {
     case Form::insulation_undecided:
       return say(OHMWRIGHT_TEXT("The insulation of {part} is not decided: read it again at 500 V."), {part});
     case Form::insulation_unread:
-      return say(OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since."), {part});
+      return step.mended
+                 ? say(OHMWRIGHT_TEXT("{part} was mended in place, and its insulation was not read since."), {part})
+                 : say(OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since."), {part});
     case Form::circuit_insulation_unread:
-      return say(OHMWRIGHT_TEXT("{part} was replaced, and the insulation of its circuit was not read since: unplugged "
-                                "and proved dead, read a part that is wired to it."),
-                 {part});
+      return step.mended
+                 ? say(OHMWRIGHT_TEXT("{part} was mended in place, and the insulation of its circuit was not read "
+                                      "since: unplugged and proved dead, read a part that is wired to it."),
+                       {part})
+                 : say(OHMWRIGHT_TEXT("{part} was replaced, and the insulation of its circuit was not read since: "
+                                      "unplugged and proved dead, read a part that is wired to it."),
+                       {part});
     case Form::no_insulation_read:
       return say(
           OHMWRIGHT_TEXT("It tingles, smells burnt, trips or leaks to earth, and no insulation tester has read its "
@@ -83,25 +140,12 @@ std::string proof_text(const job::ProofStep& step, const Sentences& say) {
     case Form::earth_bond_undecided:
       return say(OHMWRIGHT_TEXT("The earth bond is not decided: read it with a bond tester of 10 A or more."));
     case Form::earth_bond_unread:
-      return say(OHMWRIGHT_TEXT("The earth bond was not read since a part was replaced, or since it tingled."));
-    case Form::new_part_not_within:
-      return say(OHMWRIGHT_TEXT("{part}: the new one is out of its limits, as was read at {place}. Find out why, or "
-                                "replace it, then read it there again."),
-                 {part, {"place", step.place}});
-    case Form::new_part_undecided:
-      return say(OHMWRIGHT_TEXT("{part}: whether the new one is good cannot be told by what was read at {place}."),
-                 {part, {"place", step.place}});
-    case Form::new_part_unread:
-      return say(OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."),
-                 {part, {"place", step.place}});
-    case Form::forced_defrost:
-      return step.failed ? say(OHMWRIGHT_TEXT("A forced defrost that heats and ends by itself."))
-                         : say(OHMWRIGHT_TEXT("A forced defrost."));
-    case Form::log:
-      break;
+      return step.mended
+                 ? say(OHMWRIGHT_TEXT("The earth bond was not read since a part was mended in place."))
+                 : say(OHMWRIGHT_TEXT("The earth bond was not read since a part was replaced, or since it tingled."));
+    default:
+      return proof_text_of_part(step, say);
   }
-  return step.failed ? say(OHMWRIGHT_TEXT("A log over some days in which it defrosts as it should."))
-                     : say(OHMWRIGHT_TEXT("A log over some days."));
 }
 
 }  // namespace ohmwright

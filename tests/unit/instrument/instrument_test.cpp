@@ -99,6 +99,16 @@ TEST(Scpi, KnowsOverRangeAndNoNumber) {
   EXPECT_THAT(refusal_of_shown("-12.5\n"), HasSubstr("is there a voltage on the part"));
 }
 
+/// A bench meter on a good wire shows some milliohms to either side of 0.
+TEST(Scpi, TakesALittleBelowZeroForZeroWhereTheMeterIsGoodForNoMore) {
+  Wanted wanted{.dimension = Dimension::resistance, .four_wires = true};
+  wanted.zero_error = 0.003;
+  EXPECT_EQ(value_shown("-2.0E-03\n", wanted), 0.0);
+  EXPECT_THAT(refusal_of_shown("-4.0E-03\n", wanted), HasSubstr("cannot be negative"));
+  EXPECT_THAT(refusal_of_shown("-2.0E-03\n"), HasSubstr("cannot be negative")) << "nobody said how good it is";
+  EXPECT_EQ(value_shown("-2.0E-03\n", {.dimension = Dimension::voltage, .zero_error = 0.003}), -0.002);
+}
+
 TEST(Scpi, TakesTheThermometersOwnUnit) {
   const Wanted temperature{Dimension::temperature};
   EXPECT_NEAR(value_shown("23.0\n", temperature, "C"), 296.15, 1e-12);

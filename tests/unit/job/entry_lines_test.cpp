@@ -67,6 +67,8 @@ TEST(EntryLines, AreRefusedWithContentThatSaysNothing) {
   EXPECT_EQ(refusal("evidence", R"({"option":"--symptom","word":"no-heat"})"), "");
   EXPECT_THAT(refusal("evidence", R"({"option":"--allow-live"})"), HasSubstr("/content/option"));
   EXPECT_THAT(refusal("checked", R"({"what":"earth-bond","outcome":"good"})"), HasSubstr("/content/outcome"));
+  EXPECT_EQ(refusal("mended", R"({"part":"splice","mended":"crimped anew"})"), "");
+  EXPECT_THAT(refusal("mended", R"({"part":"splice"})"), HasSubstr("mended"));
   EXPECT_THAT(refusal("stage", R"({"stage":"later"})"), HasSubstr("/content/stage"));
   EXPECT_THAT(refusal("reading", R"({"place":"p","shown":"1","safety":[{"rule":"insulation"}]})"),
               HasSubstr("/content/safety"));

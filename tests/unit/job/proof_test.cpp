@@ -193,6 +193,72 @@ TEST(Proof, ANewPartOfWhichNobodyCanTellIsOpenUntilItIsReadGoodSomewhere) {
   EXPECT_EQ(forms_of(open_proof(call)), std::vector<Form>{Form::new_part_undecided}) << "and not any more";
 }
 
+job::MeasuredValue reading_of(const std::string& part, const char* place, Outcome outcome, std::size_t order) {
+  job::MeasuredValue value;
+  static_cast<job::Told&>(value) = told_at(order);
+  value.part = part;
+  value.title = "The " + part;
+  value.word = std::string(place) + "=5";
+  value.outcome = outcome;
+  return value;
+}
+
+std::vector<Form> closing_bars(const ServiceCall& call, const job::SafetyAsked& asked = {}) {
+  return forms_of(bars_to_closing(call, asked));
+}
+
+/// A connector that was pushed on is a repair once the part reads good, and its covers were off as for a new part.
+TEST(Proof, AMendInItsPlaceIsProvedByAReadingAndAsANewPartIs) {
+  ServiceCall call;
+  call.refrigerant = "none";
+  call.readings = {reading_of("heater", "heater-alone", Outcome::out_of_limits, 1)};
+  EXPECT_THAT(bars_of(call), IsEmpty()) << "who looks for the fault goes on reading";
+  EXPECT_EQ(closing_bars(call),
+            (std::vector<Form>{Form::part_not_within, Form::insulation_unproved, Form::earth_bond_unproved}));
+  call.replaced = {replaced("heater", told_at(2), true)};
+  call.replaced[0].mended = "pushed the connector on";
+  EXPECT_EQ(bars_of(call), (std::vector<Form>{Form::insulation_unread, Form::earth_bond_unread}));
+  EXPECT_TRUE(bars_to_energising(call)[1].mended);
+  EXPECT_EQ(closing_bars(call),
+            (std::vector<Form>{Form::insulation_unread, Form::earth_bond_unread, Form::mended_unread}));
+  EXPECT_EQ(bars_to_closing(call, {})[2].place, "heater-alone");
+  call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(3)));
+  call.checks = {bond(Outcome::within_limits, told_at(4))};
+  EXPECT_EQ(closing_bars(call), std::vector<Form>{Form::mended_unread}) << "insulation shows no element";
+  ServiceCall bad = call;
+  bad.readings.push_back(reading_of("heater", "heater-alone", Outcome::out_of_limits, 5));
+  EXPECT_EQ(closing_bars(bad), std::vector<Form>{Form::new_part_not_within});
+  call.readings.push_back(reading_of("heater", "heater-alone", Outcome::within_limits, 5));
+  EXPECT_THAT(closing_bars(call), IsEmpty());
+}
+
+/// Nothing was replaced or mended; something was read, so that its covers were off.
+TEST(Proof, ARepairOfNoPartIsClosedWithInsulationAndEarthBondWhereSomethingWasRead) {
+  ServiceCall call;
+  EXPECT_THAT(closing_bars(call), IsEmpty()) << "a gasket, seen from outside";
+  call.readings = {reading_of("fan", "fan-alone", Outcome::within_limits, 1)};
+  EXPECT_EQ(closing_bars(call), (std::vector<Form>{Form::insulation_unproved, Form::earth_bond_unproved}));
+  EXPECT_THAT(closing_bars(call, {false, false}), IsEmpty()) << "it has neither";
+  call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(2)));
+  call.checks = {bond(Outcome::undecided, told_at(3))};
+  EXPECT_EQ(closing_bars(call), std::vector<Form>{Form::earth_bond_undecided});
+  call.checks.push_back(bond(Outcome::within_limits, told_at(4)));
+  EXPECT_THAT(closing_bars(call), IsEmpty());
+}
+
+TEST(Proof, APartThatReadsBadIsNoRepairUntilItReadsGood) {
+  ServiceCall call;
+  call.refrigerant = "none";
+  call.readings = {reading_of("sensor", "sensor-plug", Outcome::out_of_limits, 1),
+                   reading_of("heater", "heater-alone", Outcome::out_of_limits, 2)};
+  call.replaced = {replaced("heater", told_at(3), false)};
+  call.replaced[0].tells_insulation = false;
+  EXPECT_EQ(closing_bars(call), std::vector<Form>{Form::part_not_within}) << "another part went in";
+  EXPECT_EQ(bars_to_closing(call, {})[0].part, "sensor");
+  call.readings.push_back(reading_of("sensor", "sensor-alone", Outcome::within_limits, 4));
+  EXPECT_THAT(closing_bars(call), IsEmpty()) << "the last reading counts";
+}
+
 TEST(Proof, AReadingFromBeforeTheRepairProvesNoNewPartThoughEnteredAfterIt) {
   ServiceCall call;
   call.replaced = {replaced("heater", told_at(1, 30), true)};

@@ -26,5 +26,17 @@ TEST(ReservedOptions, HoldThoseThatStandAmongReadings) {
   }
 }
 
+/// An action that takes conditions is parsed with its own options alone: another's, such as `--line`, may be
+/// conditions.
+TEST(ReservedOptions, HoldThoseOfTheActionsThatTakeReadings) {
+  std::size_t with_readings = 0;
+  for (const cli::ActionSpec& action : cli::job_verb().actions) {
+    if (!action.takes_conditions) continue;
+    ++with_readings;
+    for (const std::string_view option : action.options) EXPECT_TRUE(is_reserved_option(option.substr(2))) << option;
+  }
+  EXPECT_EQ(with_readings, 1U) << "job read";
+}
+
 }  // namespace
 }  // namespace ohmwright

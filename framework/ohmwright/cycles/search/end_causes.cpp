@@ -185,11 +185,11 @@ double slope_margin_of(double spacing_second, const Defrost& defrost) {
 
 /// Whether rows show the coil's last warming: a heating that fills few of them ends between two.
 bool shows_warmest(double spacing_second, const Defrost& defrost) {
-  constexpr double fewest_rows = 4.0;
-  if (defrost.heater_is_seen && duration_of(defrost) >= fewest_rows * spacing_second) return true;
+  constexpr double rows_of_the_warming = 4.0;
+  if (defrost.heater_is_seen && duration_of(defrost) >= rows_of_the_warming * spacing_second) return true;
   // Where no plateau was told apart, a part of the rise went by before the melting.
   const double warming = warming_after_melting_second(defrost) * (defrost.plateau_start_second ? 1.0 : 0.5);
-  return warming >= fewest_rows * spacing_second;
+  return warming >= rows_of_the_warming * spacing_second;
 }
 
 /// As long as the rated limit, where rows are so close that it is not just any length that looks so.

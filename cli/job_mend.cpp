@@ -1,0 +1,56 @@
+// A part or joint that is mended where it is: a crimp, a connector pushed on, a terminal cleaned.
+
+#include "job_mend.hpp"
+
+#include <ostream>
+
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+#include "exit_codes.hpp"
+#include "job_actions.hpp"
+#include "job_worked_part.hpp"
+
+namespace ohmwright::cli {
+
+int mend_and_tell(JobAtHand& job, const Arguments& arguments, Environment& environment, bool with_commands) {
+  if (arguments.has("--new") || arguments.has("--old"))
+    throw InputError(
+        "--mended says that the part stays in its place, and --new or --old that another goes in; leave "
+        "one of them out");
+  const std::string what = arguments.value("--mended");
+  if (what.empty()) throw InputError("--mended takes what was done, such as --mended \"crimped anew\"");
+  const WorkedPart part = worked_part(job, arguments, environment);
+  const std::string happened = time_happened(arguments);
+  job.write({{job::EntryForm::mended,
+              job::ContentWriter()
+                  .text("part", part.part)
+                  .text("title", part.title)
+                  .text("kind", part.kind->descriptor().id)
+                  .text("mended", what)
+                  .flag("tells_insulation", part.tells_insulation)
+                  .flag("asks_circuit_insulation", part.asks_circuit_insulation)
+                  .flag("has_earth", part.has_earth)
+                  .texts("cautions", cautions_of_work(part))
+                  .content(),
+              happened}});
+  say_which(job, environment);
+  warn_of_early_time(job, happened, environment);
+  const Sentences say{UnitPreferences{}};
+  PageLayout page(environment.page);
+  page.block(say(OHMWRIGHT_TEXT("{part}: mended in place. It counts as repaired once it is read good."),
+                 {{"part", part.title}}));
+  page.section(say(OHMWRIGHT_TEXT("Before you touch it")), caution_lines_of_work(part, say));
+  if (with_commands) {
+    std::vector<std::string> then = proof_before_energising(part, say);
+    then.push_back(say(OHMWRIGHT_TEXT("Read it again: ohmwright job read {part} VALUE, then ohmwright job verify"),
+                       {{"part", part.part}}));
+    page.section(say(OHMWRIGHT_TEXT("Then")), then);
+  }
+  environment.out << page.take();
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli
