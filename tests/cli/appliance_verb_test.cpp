@@ -208,7 +208,7 @@ TEST_F(ApplianceVerb, RefusesWhatItCannotDo) {
             "ohmwright: --mark takes PART=PROBABILITY, such as heater=31%, got \"heater=2\"\n");
   EXPECT_EQ(refusal({"draw", "vented-dryer-230v", "--format", "dot", "--mark", "heeter=1"}),
             "ohmwright: the appliance has no part \"heeter\"; did you mean \"heater\"?; it has: cycling, limit, link, "
-            "heater, motor\n");
+            "heater, motor, capacitor\n");
   EXPECT_EQ(refusal({"new", "--answer", "volts"}),
             "ohmwright: --answer takes QUESTION=CHOICE, such as volts=120, got \"volts\"\n");
   EXPECT_EQ(refusal({"new", "--answer", "volts=110"}),
