@@ -44,9 +44,9 @@ bool is_lifted(const TestPoint& point, std::size_t part) {
 /// The temperature of a zone, as wide as it may be where nobody measured it (`locate::site_not_measured`).
 StatedValue temperature_of(const locate::Site& site, std::size_t zone) {
   StatedValue stated = site.zone_temperatures[zone];
-  if (!site.warming_up[zone]) return stated;
-  const double coldest = stated.value.value_in_si() - stated.half_width.value_or(0.0);
-  const double warmest = site.warming_up[zone]->to_kelvin;
+  if (!site.not_measured[zone]) return stated;
+  const double coldest = site.not_measured[zone]->from_kelvin;
+  const double warmest = site.not_measured[zone]->to_kelvin;
   stated.value = AnyQuantity(Dimension::temperature, (coldest + warmest) / 2.0);
   stated.half_width = (warmest - coldest) / 2.0;
   return stated;
@@ -154,9 +154,9 @@ std::optional<std::size_t> zone_to_measure(const Appliance& appliance, const loc
   if (!part || !appliance.parts[*part].zone) return std::nullopt;
   const std::size_t zone = *appliance.parts[*part].zone;
   const locate::Site here = locate::after_set_up(appliance, site, reading.measurement.set_up);
-  if (!here.warming_up[zone] || outcome_at(site) != Outcome::undecided) return std::nullopt;
+  if (!here.not_measured[zone] || outcome_at(site) != Outcome::undecided) return std::nullopt;
   locate::Site as_found = site;
-  as_found.warming_up[zone].reset();
+  as_found.not_measured[zone].reset();
   return outcome_at(as_found) != Outcome::undecided ? std::optional(zone) : std::nullopt;
 }
 

@@ -110,6 +110,8 @@ Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span) {
     std::vector<std::string>& values = words.options[word.option];
     values.push_back(word.word);
   }
+  if (const auto room = call.phone.find("room"); room != call.phone.end() && room->second != "unknown")
+    words.options[std::string(telephone_room)] = {room->second};
   return words;
 }
 
@@ -149,7 +151,8 @@ void JobSearch::add_readings(const job::ServiceCall& call, Reach reach, const Ti
   for (const job::MeasuredValue& value : call.readings) {
     if (!span.holds(value)) continue;
     if (!value.word.empty())
-      readings_.push_back(typed_test_reading(value.word, TypedReadings{appliance_, meter_, units_}));
+      readings_.push_back(
+          typed_test_reading(value.word, TypedReadings{appliance_, meter_, units_, {}, /*was_kept=*/true}));
     else if (std::optional<locate::TakenReading> reading = as_test_reading(value, appliance_))
       readings_.push_back(*std::move(reading));
   }

@@ -1,10 +1,15 @@
 #include "locate_readings.hpp"
 
+#include <algorithm>
+#include <cmath>
+#include <numeric>
 #include <utility>
+#include <vector>
 
 #include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/quantity/blanks.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/print.hpp>
 
 namespace ohmwright::cli {
 
@@ -24,39 +29,95 @@ AnyQuantity range_of_words(std::string_view text, Probe probe) {
   return parse_stated_value(std::string(without_blanks_around(text)), locate::dimension_of(probe), options).value;
 }
 
-Observed observed_in(std::string_view text, Probe probe, const Meter& meter, UnitPreferences& units) {
+/// Places that are one, seen through everything that only joins parts.
+class JoinedPlaces {
+ public:
+  explicit JoinedPlaces(const Appliance& appliance) : place_(appliance.nodes.size()) {
+    std::iota(place_.begin(), place_.end(), std::size_t{0});
+    for (const PlacedPart& part : appliance.parts) {
+      const auto& roles = part.kind->descriptor().roles;
+      const bool joins = std::find(roles.begin(), roles.end(), "joins-parts") != roles.end();
+      if (joins && part.nodes.size() == 2 && part.nodes[0] && part.nodes[1]) join(*part.nodes[0], *part.nodes[1]);
+    }
+  }
+
+  bool are_one(const std::optional<std::size_t>& a, const std::optional<std::size_t>& b) const {
+    return a && b && place_[*a] == place_[*b];
+  }
+
+ private:
+  void join(std::size_t a, std::size_t b) { std::replace(place_.begin(), place_.end(), place_[a], place_[b]); }
+
+  std::vector<std::size_t> place_;  ///< by node
+};
+
+/// The measurand that takes a reading without a name, where it is ohms and takes no bare number.
+const MeasurandDescriptor* ohms_with_unit(const Descriptor& descriptor) {
+  if (descriptor.measurands.empty()) return nullptr;
+  const MeasurandDescriptor& first = descriptor.measurands.front();
+  return first.dimension == Dimension::resistance && !first.takes_bare_number ? &first : nullptr;
+}
+
+/// The unit in which a test point's part is usually read, where its kind takes no bare number: a sensor's kilohms,
+/// where a forgotten k is a believable value. Nothing elsewhere: ohms of a heater, a contact, a wire are usually bare.
+///
+/// Its part is the one between the probes, or between the wires, plugs and splices that lead to them.
+std::optional<Unit> unit_to_be_typed(const Appliance& appliance, const TestPoint& point) {
+  if (point.probe != Probe::ohms) return std::nullopt;
+  const JoinedPlaces places(appliance);
+  const auto node_of = [&](const ProbePlace& place) {
+    return place.terminal ? appliance.parts[place.terminal->part].nodes[place.terminal->terminal] : place.node;
+  };
+  const std::optional<std::size_t> from = node_of(point.from);
+  const std::optional<std::size_t> to = node_of(point.to);
+  for (const PlacedPart& part : appliance.parts) {
+    const MeasurandDescriptor* ohms = ohms_with_unit(part.kind->descriptor());
+    if (ohms == nullptr || part.nodes.size() < 2) continue;
+    const bool is_between = (places.are_one(from, part.nodes[0]) && places.are_one(to, part.nodes[1])) ||
+                            (places.are_one(from, part.nodes[1]) && places.are_one(to, part.nodes[0]));
+    if (is_between) return Unit::named(ohms->default_unit, Dimension::resistance);
+  }
+  return std::nullopt;
+}
+
+Observed observed_in(std::string_view text, const TestPoint& point, const TypedReadings& how) {
+  const Probe probe = point.probe;
   const Dimension dimension = locate::dimension_of(probe);
-  const MeterFunction* function = function_for(meter, dimension);
+  const MeterFunction* function = function_for(how.meter, dimension);
   ObservedOptions options;
   options.contact_words = options.over_range = options.names_range_end = probe == Probe::ohms;
   options.lone_one_is_over = probe == Probe::ohms && function != nullptr && function->one_means_over_range;
-  options.default_unit = unit_read(probe);
+  options.usual_unit = how.was_kept ? std::nullopt : unit_to_be_typed(how.appliance, point);
+  if (!options.usual_unit) options.default_unit = unit_read(probe);
   const Observed observed = parse_observed(text, dimension, options);
-  if (const auto* stated = std::get_if<StatedValue>(&observed)) units.prefer(stated->unit);
+  if (const auto* stated = std::get_if<StatedValue>(&observed)) how.units.prefer(stated->unit);
   return observed;
 }
 
 locate::TakenReading read_on_low_input(locate::Measurement measurement, std::string_view value,
                                        const std::string& label, const TypedReadings& how) {
-  const Probe probe = how.appliance.test_points[measurement.test_point].probe;
+  const TestPoint& point = how.appliance.test_points[measurement.test_point];
+  const Probe probe = point.probe;
   if (probe != Probe::volts)
     throw InputError(label + ": the low-impedance input is one of volts; this test point reads " +
                      (probe == Probe::ohms ? "ohms" : "amperes"));
   measurement.low_impedance = true;
-  return {measurement, observed_in(value, probe, how.meter, how.units), label};
+  return {measurement, observed_in(value, point, how), label};
 }
 
 }  // namespace
 
 locate::TakenReading typed_reading(const locate::Measurement& measurement, const std::string& text,
                                    const std::string& label, const TypedReadings& how) {
-  const Probe probe = how.appliance.test_points[measurement.test_point].probe;
+  const TestPoint& point = how.appliance.test_points[measurement.test_point];
+  const Probe probe = point.probe;
   const std::size_t on = text.rfind(on_range);
   const std::string_view value = std::string_view(text).substr(0, on);
   if (on != std::string::npos &&
       without_blanks_around(std::string_view(text).substr(on + on_range.size())) == low_input)
     return read_on_low_input(measurement, value, label, how);
-  locate::TakenReading reading{measurement, observed_in(value, probe, how.meter, how.units), label};
+  locate::TakenReading reading{measurement, observed_in(value, point, how), label};
+  if (!how.was_kept) refuse_what_no_meter_shows(reading.observed, label);
   const auto* over = std::get_if<OverRange>(&reading.observed);
   if (on != std::string::npos)
     reading.range = range_of_words(std::string_view(text).substr(on + on_range.size()), probe);
@@ -64,6 +125,17 @@ locate::TakenReading typed_reading(const locate::Measurement& measurement, const
     reading.range = over->unit || over->more_than ? locate::range_told_by(*over, how.meter) : how.range;
   locate::refuse_impossible_range(reading, probe, how.meter, label);
   return reading;
+}
+
+void refuse_what_no_meter_shows(const Observed& observed, const std::string& label) {
+  const auto* stated = std::get_if<StatedValue>(&observed);
+  if (stated == nullptr) return;
+  const Dimension dimension = stated->value.dimension();
+  // An insulation tester ends at some teraohms, a meter at 1 kV and, with a clamp, 2 kA (common practice, no source).
+  const double most = dimension == Dimension::resistance ? 1e13 : 1e4;
+  if (std::abs(stated->value.value_in_si()) > most)
+    throw InputError(label + ": no instrument shows " + display_text(stated->value) +
+                     "; past its range it shows OL: write OL, or look at the unit");
 }
 
 AnyQuantity typed_range(const std::string& text) { return range_of_words(text, Probe::ohms); }

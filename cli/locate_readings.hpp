@@ -16,13 +16,18 @@ struct TypedReadings {
   const Meter& meter;
   UnitPreferences& units;                 ///< gets the units that were typed
   std::optional<AnyQuantity> range = {};  ///< of --range: where OL was typed without a range of its own
+  bool was_kept = false;                  ///< a word of a book, which no refusal may keep from being read
 };
 
 /// A reading from what was typed of its value: "32.1", "8k", "OL", "OL on 20k", "> 20k", "open", of volts "3V on
-/// low-impedance". A bare number is in
-/// ohms, volts or amperes as the test point is. Throws InputError, `label` in it where the range cannot be.
+/// low-impedance". A bare number is in ohms, volts or amperes as the test point is, and refused where a k may be
+/// forgotten. Throws InputError, `label` in it where the range cannot be or no meter shows as
+/// much.
 locate::TakenReading typed_reading(const locate::Measurement& measurement, const std::string& text,
                                    const std::string& label, const TypedReadings& how);
+
+/// Throws InputError where no instrument of the trade shows as much.
+void refuse_what_no_meter_shows(const Observed& observed, const std::string& label);
 
 /// A range alone, of ohms.
 AnyQuantity typed_range(const std::string& text);

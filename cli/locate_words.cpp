@@ -86,6 +86,9 @@ Duration typed_duration(const std::string& text) {
   const StatedValue stated = parse_stated_value(text, Dimension::duration);
   if (!(stated.value.value_in_si() > 0.0))
     throw InputError("expected a time above 0, such as \"24 h\", got " + ohmwright::quoted(text));
+  constexpr double longest_second = 100.0 * 365.25 * 86400.0;  // nothing of the trade runs for a hundred years
+  if (stated.value.value_in_si() > longest_second)
+    throw InputError("expected a time of at most 100 years, such as \"24 h\", got " + ohmwright::quoted(text));
   return stated.value.as<Duration>();
 }
 
@@ -130,6 +133,21 @@ void refuse_impossible_temperature(const StatedValue& stated, const std::string&
   const double kelvin = stated.value.value_in_si();
   if (kelvin < coldest_kelvin || kelvin > hottest_kelvin)
     throw InputError("--zone takes a temperature from -70 to 350 degC, got " + ohmwright::quoted(word));
+}
+
+/// The room's temperature as it was told on the telephone: by a thermometer on the wall, some kelvins beside what
+/// stands behind the appliance, for which the file's own doubt is taken.
+std::vector<locate::SaidTemperature> room_of_telephone(const Arguments& arguments, const Appliance& appliance) {
+  std::vector<locate::SaidTemperature> said;
+  const auto room =
+      std::find_if(appliance.zones.begin(), appliance.zones.end(), [](const Zone& zone) { return zone.id == "room"; });
+  if (room == appliance.zones.end()) return said;
+  for (const std::string& word : values_of(arguments, telephone_room)) {
+    StatedValue stated = parse_stated_value(word, Dimension::temperature);
+    if (!stated.half_width) stated.half_width = room->temperature.half_width;
+    said = {{static_cast<std::size_t>(room - appliance.zones.begin()), stated}};
+  }
+  return said;
 }
 
 locate::WeightOverrides read_weights(const std::string& file) {
@@ -188,6 +206,7 @@ std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, A
     const auto* over = std::get_if<OverRange>(&reading.observed);
     reading.range = !stated.range && over != nullptr ? locate::range_told_by(*over, meter) : stated.range;
     locate::refuse_impossible_range(reading, appliance.test_points[stated.test_point].probe, meter, reading.label);
+    refuse_what_no_meter_shows(reading.observed, reading.label);
     readings.push_back(std::move(reading));
   }
   return readings;
@@ -218,7 +237,7 @@ locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance
 }
 
 locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units) {
-  locate::Site site = locate::site_not_measured(appliance, arguments.has("--thawed"));
+  std::vector<locate::SaidTemperature> said = room_of_telephone(arguments, appliance);
   for (const std::string& word : values_of(arguments, "--zone")) {
     const auto [zone, text] = parts_of(word, "ZONE=TEMPERATURE, such as coil=-18C");
     StatedValue stated = parse_stated_value(text, Dimension::temperature);
@@ -227,9 +246,10 @@ locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, 
     units.prefer(stated.unit);
     const std::size_t index = index_named(appliance.zones, zone, "zone");
     refuse_impossible_temperature(stated, word);
-    site.zone_temperatures[index] = stated;
-    site.warming_up[index].reset();
+    std::erase_if(said, [index](const locate::SaidTemperature& before) { return before.zone == index; });
+    said.push_back({index, stated});
   }
+  locate::Site site = locate::site_not_measured(appliance, arguments.has("--thawed"), said);
   for (const std::string& word : values_of(arguments, "--state")) {
     const auto [name, value] = parts_of(word, "PART.STATE=VALUE, such as timer.position=defrost");
     const std::size_t dot = name.find('.');

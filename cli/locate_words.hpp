@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <ohmwright/locate/search.hpp>
@@ -24,6 +25,9 @@ std::vector<locate::TakenReading> readings_of_file(const Arguments& arguments, A
 
 /// What --symptom, --no-symptom, --looked, --code, --thawed, --unplugged, --ran-well and --replaced say.
 locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance);
+
+/// Not typed with a call: the option under which a job passes on the room's temperature that the customer told.
+inline constexpr std::string_view telephone_room = "room of the telephone";
 
 /// The site as found, with what --zone and --state say of it; a zone that --zone does not name was not measured.
 locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units);

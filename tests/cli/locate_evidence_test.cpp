@@ -237,8 +237,8 @@ TEST(Evidence, AHeaterOfAThirdOfItsOhmsIsNamed) {
                                  Not(HasSubstr("Nothing of the possible faults explains it"))));
 }
 
-// 400 kilohms across a link, that is whole, burnt through or open, are explained by nothing: twice alike they are no slip, and
-// nobody is sent there a third time (common practice, no source).
+// 400 kilohms across a link, that is whole, burnt through or open, are explained by nothing: twice alike they are no
+// slip, and nobody is sent there a third time (common practice, no source).
 TEST(Evidence, WhatWasReadTwiceAlikeIsNotAskedForAgain) {
   const auto asks_for_it = [](const nlohmann::json& json) {
     for (const auto& step : json["steps"])

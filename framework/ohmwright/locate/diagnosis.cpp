@@ -16,6 +16,12 @@ constexpr double negligible = 1e-12;
 /// The same of readings that are only planned: there are many of those.
 constexpr double negligible_in_a_plan = 1e-6;
 
+bool reads_behind_trip(std::span<const std::vector<PredictedOutcome>* const> predictions) {
+  return std::any_of(predictions.begin(), predictions.end(), [](const std::vector<PredictedOutcome>* outcomes) {
+    return is_behind_tripped_breaker(*outcomes);
+  });
+}
+
 }  // namespace
 
 std::size_t likeliest_candidate(const FaultList& faults, const Diagnosis& diagnosis, std::span<const std::size_t> parts,
@@ -85,6 +91,7 @@ bool Reasoner::says_the_same(std::size_t test_point, std::size_t set_up) {
 }
 
 void Reasoner::weigh_signs(const Signs& signs) {
+  trip_was_told_ = tells_of_tripped_breaker(signs);
   weights_.resize(instances_.size());
   std::size_t of_candidate = candidate_of_.size();
   double likelihood = 1.0;
@@ -124,6 +131,9 @@ void Reasoner::weigh(std::size_t from, std::size_t to, double negligible_share, 
       const std::span<const std::vector<PredictedOutcome>* const> of_all = predictions;
       if (from > 0) (void)likelihood_of_all(before, of_all.first(from), prober_.model(), learnt);
       groups.push_back({likelihood_of_all(readings, of_all.subspan(from), prober_.model(), learnt), 0.0});
+      // Who reads volts behind a breaker that has tripped hardly fails to see it, once for all readings.
+      if (!trip_was_told_ && reads_behind_trip(of_all.subspan(from)) && !reads_behind_trip(of_all.first(from)))
+        groups.back().likelihood.of_all *= sign_model_.trip_untold;
     }
     Group& group = groups[at->second];
     likelihoods[i] = group.likelihood.of_all;

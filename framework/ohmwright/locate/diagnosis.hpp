@@ -121,6 +121,7 @@ class Reasoner {
   std::vector<Instance> instances_;
   std::vector<std::size_t> candidate_of_;  ///< by instance
   std::vector<double> weights_;            ///< by instance, of the last diagnosis
+  bool trip_was_told_ = false;             ///< in the last diagnosis
   std::vector<WeighedReading> readings_;   ///< of the last diagnosis, those that are only planned behind the others
   std::map<std::tuple<std::size_t, std::size_t, bool>, PredictionsOfAll> predictions_;
   std::map<std::pair<std::size_t, std::size_t>, bool> same_;  ///< by test point and set-up

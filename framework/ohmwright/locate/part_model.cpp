@@ -34,7 +34,7 @@ struct Point {
 };
 
 /// The lower end, the middle (the second) and the upper end of a temperature, with Simpson's weights; of a zone that
-/// may have warmed up as many again from the lower end to where that ends, evenly, the ends with half a weight.
+/// nobody measured six again over its whole span, evenly, the ends with half a weight.
 std::vector<Point> points_of(const Appliance& appliance, std::size_t part, const Site& site) {
   constexpr std::array<double, 3> shares{-1.0, 0.0, 1.0};
   constexpr std::array<double, 3> simpson{1.0 / 6.0, 4.0 / 6.0, 1.0 / 6.0};
@@ -42,15 +42,15 @@ std::vector<Point> points_of(const Appliance& appliance, std::size_t part, const
   const std::optional<std::size_t>& zone = appliance.parts[part].zone;
   if (!zone) return {{{}, simpson[0]}, {{}, simpson[1]}, {{}, simpson[2]}};
   const StatedValue& stated = site.zone_temperatures[*zone];
-  const std::optional<WarmingUp>& warming_up = site.warming_up[*zone];
-  const double as_found = warming_up ? warming_up->share_as_found : 1.0;
+  const std::optional<TemperatureSpan>& not_measured = site.not_measured[*zone];
+  const double as_found = not_measured ? not_measured->share_as_found : 1.0;
   std::vector<Point> points;
   for (std::size_t i = 0; i < shares.size(); ++i)
     points.push_back({stated.value.value_in_si() + shares[i] * stated.half_width.value_or(0.0), as_found * simpson[i]});
-  if (!warming_up) return points;
-  const double low = *points.front().kelvin;
+  if (!not_measured) return points;
+  const double from = not_measured->from_kelvin;
   for (int i = 0; i <= steps; ++i)
-    points.push_back({low + (warming_up->to_kelvin - low) * i / steps,
+    points.push_back({from + (not_measured->to_kelvin - from) * i / steps,
                       (1.0 - as_found) / steps * (i == 0 || i == steps ? 0.5 : 1.0)});
   return points;
 }
@@ -129,7 +129,7 @@ void add_value_choices(ElementType type, Range range, double weight, std::vector
 struct ElementAt {
   std::vector<const Element*> at;
   std::vector<double> weights;
-  bool warms_up = false;
+  bool is_not_measured = false;
 
   const Element& middle() const { return *at[1]; }
 };
@@ -153,7 +153,7 @@ ElementSpread contact_spread(const ElementAt& element) {
   if (closed > 0.0) add_value_choices(ElementType::resistance, range, closed, spread.choices);
   if (closed < 1.0) spread.choices.push_back({1.0 - closed, ElementType::open, 0.0, 0.0, false});
   // What comes and goes at every temperature does not stay.
-  spread.stays = element.warms_up && spread.choices.size() > 1 && most > least;
+  spread.stays = element.is_not_measured && spread.choices.size() > 1 && most > least;
   return spread;
 }
 
@@ -172,14 +172,15 @@ std::optional<OneValue> value_with_two_errors(const ElementAt& element) {
   const double both = std::hypot(element.middle().relative_half_width, of_temperature);
   if (both > widest_linear) return std::nullopt;
   return OneValue{
-      element.warms_up ? std::sqrt((*low)->value_in_si * (*high)->value_in_si) : element.middle().value_in_si, both};
+      element.is_not_measured ? std::sqrt((*low)->value_in_si * (*high)->value_in_si) : element.middle().value_in_si,
+      both};
 }
 
 ElementSpread spread_of(const ElementAt& element) {
   const Element& middle = element.middle();
   const bool switches =
       std::any_of(element.at.begin(), element.at.end(), [](const Element* e) { return is_switching(e->type); });
-  ElementSpread spread{middle.from, middle.to, false, element.warms_up, {}};
+  ElementSpread spread{middle.from, middle.to, false, element.is_not_measured, {}};
   if (switches) {
     spread = contact_spread(element);
   } else if (const std::optional<OneValue> one = value_with_two_errors(element)) {
@@ -223,7 +224,7 @@ std::vector<ElementSpread> part_model(const Appliance& appliance, std::size_t pa
   const Asked& middle = asked[1];
   if (middle.answer != ModelAnswer::stated) return unknown_part();
   const std::optional<std::size_t>& zone = appliance.parts[part].zone;
-  element.warms_up = zone && site.warming_up[*zone];
+  element.is_not_measured = zone && site.not_measured[*zone];
   std::vector<ElementSpread> spreads;
   for (std::size_t i = 0; i < middle.elements.size(); ++i) {
     element.at.clear();

@@ -115,6 +115,13 @@ double slope_at(const PredictedOutcome& outcome, const SharedError& error, doubl
   return error.share;
 }
 
+bool is_behind_tripped_breaker(std::span<const PredictedOutcome> outcomes) {
+  double tripped = 0.0;
+  for (const PredictedOutcome& outcome : outcomes)
+    if (outcome.breaker_tripped) tripped += outcome.weight;
+  return tripped > 0.5;
+}
+
 bool look_alike(std::span<const PredictedOutcome> a, std::span<const PredictedOutcome> b) {
   constexpr double same_share = 0.01;
   constexpr double as_wide = 0.1;
@@ -125,6 +132,11 @@ bool look_alike(std::span<const PredictedOutcome> a, std::span<const PredictedOu
             std::abs(x.uncertainty - y.uncertainty) <= as_wide * std::max(x.uncertainty, y.uncertainty));
   };
   return a.data() == b.data() || std::equal(a.begin(), a.end(), b.begin(), b.end(), alike);
+}
+
+double stray_on_scale(double volts) {
+  constexpr double most = 2.0;  // standard deviations: what strays in at most
+  return scale_of(Probe::volts).at(volts) / most;
 }
 
 double ghost_voltage_on_scale() {

@@ -71,11 +71,15 @@ struct PredictedOutcome {
   std::vector<Bend> bends{};  ///< of those `shared` that are so wide, at most `most_bends`
   static constexpr std::size_t most_contacts = 4;
   std::vector<StandingContact> contacts{};  ///< that stand so in this way, at most `most_contacts`
+  bool breaker_tripped = false;             ///< nothing is fed, for a fault shorts the supply
 };
 
 /// What a deviation of a source that it shares adds to an outcome, and how steeply there [on the scale].
 double added_at(const PredictedOutcome& outcome, const SharedError& error, double deviation);
 double slope_at(const PredictedOutcome& outcome, const SharedError& error, double deviation);
+
+/// Whether the breaker has most likely tripped when this is read.
+bool is_behind_tripped_breaker(std::span<const PredictedOutcome> outcomes);
 
 /// Whether no meter tells the two apart: the same ways, with the same shares, at the same places and as wide.
 bool look_alike(std::span<const PredictedOutcome> a, std::span<const PredictedOutcome> b);
@@ -93,6 +97,7 @@ struct SeenReading {
   /// Of `over_range`: what it is more than, on the scale; empty: more than any meter shows.
   std::optional<double> past = {};
   double uncertainty = 0.0;  ///< of `value`: standard, on the scale, past what predictions have of the meter
+  double of_repeat = 0.0;    ///< of `value`: standard, on the scale, from one reading to its repeat
 };
 
 /// The most that a reading's own digits can tell apart, and what is assumed of instruments and people.
@@ -108,6 +113,9 @@ struct ReadingModel {
   double temperature_missed = 0.01;
   double conducts_below = 50.0;  ///< what a continuity buzzer calls closed [ohm] (common practice, no source)
 };
+
+/// Standard uncertainty, on the scale of volts, of a wire that nothing feeds, into which at most so many stray [V].
+double stray_on_scale(double volts);
 
 /// Where a ghost voltage most likely reads, on the scale of volts.
 double ghost_voltage_on_scale();

@@ -70,7 +70,9 @@ class Prober::ProbedScene {
 
   /// Past this current a breaker trips before anybody reads [A] (common practice, no source).
   static constexpr double breaker_amperes = 60.0;
-  static PredictedOutcome on_a_dead_circuit(double weight);
+  PredictedOutcome on_a_dead_circuit(double weight) const;
+  /// Volts that a meter shows of a wire that nothing feeds, at most [V].
+  double stray_volts(bool low_impedance) const;
 
   void sort_test_points();
   void note_as_built();

@@ -58,6 +58,14 @@ double uncertainty_of_range(const Meter& meter, Probe probe, double value_in_si,
   return std::sqrt(std::max(0.0, of_set * of_set - of_smallest * of_smallest)) / std::numbers::sqrt3;
 }
 
+double uncertainty_of_repeat(const Meter& meter, Probe probe, double value_in_si) {
+  const MeterFunction* function = ranges_of(meter, probe);
+  const MeterRange* range =
+      function != nullptr ? range_for(*function, {}, AnyQuantity(dimension_of(probe), value_in_si)) : nullptr;
+  const double last_digit = range != nullptr ? range->resolution.value_in_si() : 0.0;
+  return std::hypot(last_digit, probe == Probe::ohms ? probe_contact_ohm : 0.0) / std::numbers::sqrt3;
+}
+
 void refuse_impossible_range(const TakenReading& reading, Probe probe, const Meter& meter, const std::string& label) {
   if (!reading.range) return;
   const MeterFunction* function = ranges_of(meter, probe);

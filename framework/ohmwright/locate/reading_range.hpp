@@ -30,6 +30,12 @@ bool is_of_unknown_range(const TakenReading& reading, Probe probe, const Meter& 
 double uncertainty_of_range(const Meter& meter, Probe probe, double value_in_si,
                             const std::optional<AnyQuantity>& set_range);
 
+/// What a probe on bare metal adds [ohm], half-width of a rectangle (common practice, no source).
+inline constexpr double probe_contact_ohm = 0.1;
+
+/// Standard uncertainty [SI] of what is another at every reading of one value: the last digit, probes on bare metal.
+double uncertainty_of_repeat(const Meter& meter, Probe probe, double value_in_si);
+
 /// Throws InputError, `label` first, for a range that the meter has not or that cannot show the value.
 void refuse_impossible_range(const TakenReading& reading, Probe probe, const Meter& meter, const std::string& label);
 

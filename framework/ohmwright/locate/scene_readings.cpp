@@ -6,6 +6,7 @@
 
 #include <ohmwright/locate/error_source.hpp>
 #include <ohmwright/locate/probed_scene.hpp>
+#include <ohmwright/locate/reading_range.hpp>
 
 namespace ohmwright::locate {
 
@@ -18,8 +19,11 @@ constexpr double low_input_ohm = 10e3;
 constexpr double hangs_behind_ohm = 0.5e6;
 /// Below this share of the supply nobody takes it for a voltage.
 constexpr double ghost_share = 0.05;
-/// What a probe on bare metal adds [ohm], half-width of a rectangle (common practice, no source).
-constexpr double probe_contact_ohm = 0.1;
+/// Volts that stray into leads and wires that nothing feeds, whatever hangs on them: at least these, or that share of
+/// the supply; on a low-impedance input less (common practice, no source).
+constexpr double stray_volt = 2.0;
+constexpr double stray_share = 0.01;
+constexpr double stray_on_low_input = 0.25;
 
 double squared(double x) { return x * x; }
 
@@ -44,6 +48,11 @@ MeterUncertainty meter_uncertainty(const Meter& meter, Probe probe, double value
 }
 
 }  // namespace
+
+double Prober::ProbedScene::stray_volts(bool low_impedance) const {
+  const double most = std::max(stray_volt, stray_share * appliance_.supply.voltage.value.value_in_si());
+  return low_impedance ? stray_on_low_input * most : most;
+}
 
 const circuit::Voltmeter& Prober::ProbedScene::low_impedance_voltmeter(Group& group) const {
   if (!group.low_impedance_voltmeter) {
@@ -124,6 +133,8 @@ void Prober::ProbedScene::read_volts(const Place& place, double weight, std::vec
   }
   variant.sensitivities(place.index, sensitivities_);
   outcomes.push_back(value_outcome(Probe::volts, weight, volts));
+  const double stray = stray_volts(has_low_input);
+  if (volts < stray) outcomes.back().uncertainty = std::hypot(outcomes.back().uncertainty, stray_on_scale(stray));
 }
 
 void Prober::ProbedScene::read_amperes(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes) {

@@ -135,6 +135,36 @@ void Search::hold_back_what_no_reading_says() {
     put_what_bears_it_out_first();
 }
 
+/// A part whose state or ohms hang on a temperature is named when none that its zone may have clears it.
+void Search::hold_back_what_a_temperature_explains() {
+  const std::optional<std::size_t> zone = zone_that_may_clear(reasoner_, readings_, signs_, standing_, settings_.steps);
+  if (!zone) return;
+  standing_.lacks = Standing::Lacks::temperature;
+  standing_.lacking = *zone;
+  standing_.form = Standing::Form::open;
+}
+
+/// The part between whose own terminals, a lead off, something was read twice alike that nothing modelled explains.
+std::optional<std::size_t> Search::part_read_alone_unexplained() const {
+  for (std::size_t i = 0; i < readings_.size(); ++i) {
+    const TestPoint& point = appliance_.test_points[readings_[i].measurement.test_point];
+    if (!diagnosis_.is_unexplained(i) || !was_read_twice_alike(prober_, readings_, i)) continue;
+    const std::optional<std::size_t> part = part_alone_at(point);
+    if (part) return part;
+  }
+  return std::nullopt;
+}
+
+/// No part is named in place of one that was read alone and is beyond all that is known of it: ohms of its own would be
+/// looked for elsewhere.
+void Search::hold_back_beside_what_nothing_explains() {
+  const std::optional<std::size_t> part = part_read_alone_unexplained();
+  if (!part || std::find(standing_.parts.begin(), standing_.parts.end(), *part) != standing_.parts.end()) return;
+  standing_.lacks = Standing::Lacks::judgement;
+  standing_.lacking = *part;
+  standing_.form = Standing::Form::open;
+}
+
 /// Nothing is found as long as a broken test lead would have shown all of it.
 void Search::doubt_leads_that_only_show_open() {
   constexpr std::size_t suspicious = 3;  // test points (assumed, no source)
@@ -218,7 +248,9 @@ void Search::think() {
     steps_ = steps_from_here(settings_.steps, true);
     if (!steps_.empty()) standing_.form = Standing::Form::open;
   }
+  if (standing_.is_named()) hold_back_beside_what_nothing_explains();
   if (standing_.is_named()) hold_back_what_no_reading_says();
+  if (standing_.is_named()) hold_back_what_a_temperature_explains();
   doubt_leads_that_only_show_open();
   const bool goes_on = standing_.form == Standing::Form::open || standing_.form == Standing::Form::likely ||
                        standing_.form == Standing::Form::no_more_steps;

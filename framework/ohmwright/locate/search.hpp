@@ -51,6 +51,9 @@ class Search {
   std::vector<Measurement> done(bool is_asked_twice) const;
   std::vector<Step> steps_from_here(const NextStepSettings& settings, bool is_asked_twice = false);
   void hold_back_what_no_reading_says();
+  void hold_back_what_a_temperature_explains();
+  void hold_back_beside_what_nothing_explains();
+  std::optional<std::size_t> part_read_alone_unexplained() const;
   void doubt_leads_that_only_show_open();
   void ask_for_ranges();
   void put_what_bears_it_out_first();

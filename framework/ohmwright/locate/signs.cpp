@@ -97,6 +97,11 @@ bool is_of_frost(const std::string& symptom) {
   return symptom.find("frost") != std::string::npos && symptom.find("defrost") == std::string::npos;
 }
 
+bool tells_of_tripped_breaker(const Signs& signs) {
+  return std::any_of(signs.symptoms.begin(), signs.symptoms.end(),
+                     [](const SymptomSign& sign) { return sign.is_there && sign.symptom == "trips-breaker"; });
+}
+
 bool speaks_of_sealed_system(const Appliance& appliance, const Signs& signs) {
   const bool is_shown = std::any_of(signs.symptoms.begin(), signs.symptoms.end(), [](const SymptomSign& sign) {
     const Symptom* known = symptom_named(sign.symptom);

@@ -61,6 +61,7 @@ struct SignModel {
   double code_without_fault = 0.03;  ///< that a board holds a code though the fault is not there
   double code_with_fault = 0.85;
   double thawed_frost_weight = 0.3;  ///< what frost evidence still weighs after a thaw [0…1], as an exponent
+  double trip_untold = 0.05;         ///< that nobody tells of a breaker that has tripped
   double cured_by_chance = 0.05;     ///< that a part which was sound cures it, or one at fault does not
   /// Medians and spreads (standard deviations of the logarithm) of how long it takes.
   double hours_to_thaw = 8.0;
@@ -77,6 +78,9 @@ double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, 
 
 /// Whether a symptom tells of frost, which a thaw takes away.
 bool is_of_frost(const std::string& symptom);
+
+/// Whether somebody saw the breaker trip.
+bool tells_of_tripped_breaker(const Signs& signs);
 
 /// Whether a symptom that is there, or a cause that was looked at and found, speaks of the sealed refrigerant system:
 /// then nothing here is to be replaced.

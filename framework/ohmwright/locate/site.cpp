@@ -1,7 +1,9 @@
 #include <algorithm>
+#include <string_view>
 #include <utility>
 
 #include <ohmwright/locate/site.hpp>
+#include <ohmwright/quantity/temperature.hpp>
 
 namespace ohmwright::locate {
 
@@ -22,6 +24,78 @@ void set(std::vector<StateValue>& states, const StateValue& value) {
     *found = value;
 }
 
+/// A zone that is less colder than its room than this is as warm as the room [K] (assumed, no source).
+constexpr double worth_a_doubt = 5.0;
+/// As cold as the coil of a freezer that runs; as warm as a heater's box, a tub or an oven is when somebody comes to it
+/// after a run, all of it in order (common practice, no source).
+constexpr double coldest_coil_celsius = -35.0;
+constexpr double hottest_zone_celsius = 90.0;
+constexpr double hottest_oven_celsius = 250.0;
+
+double kelvin_of(double celsius) { return Temperature::from_celsius(celsius).kelvin(); }
+
+double warmest_of(const StatedValue& stated) { return stated.value.value_in_si() + stated.half_width.value_or(0.0); }
+double coldest_of(const StatedValue& stated) { return stated.value.value_in_si() - stated.half_width.value_or(0.0); }
+
+class NotMeasured {
+ public:
+  NotMeasured(const Appliance& appliance, std::span<const SaidTemperature> said) : appliance_(appliance), said_(said) {
+    for (const Zone& zone : appliance.zones)
+      warmest_as_built_ = std::max(warmest_as_built_, warmest_of(zone.temperature));
+    for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone)
+      if (!is_cold(zone) && hottest(zone) == 0.0) room_ = std::max(room_, warmest_of(temperature_of(zone)));
+    if (room_ == 0.0) room_ = warmest_as_built_;
+  }
+
+  std::optional<TemperatureSpan> span_of(std::size_t zone) const {
+    const StatedValue& as_built = appliance_.zones[zone].temperature;
+    if (is_said(zone)) return std::nullopt;
+    if (is_cold(zone)) {
+      const bool runs_below_freezing = as_built.value.value_in_si() < kelvin_of(0.0);
+      const double coldest = coldest_of(as_built);
+      return TemperatureSpan{runs_below_freezing ? std::min(coldest, kelvin_of(coldest_coil_celsius)) : coldest, room_};
+    }
+    const double to = hottest(zone);
+    if (to == 0.0) return std::nullopt;
+    return TemperatureSpan{coldest_of(as_built), std::max(to, room_)};
+  }
+
+ private:
+  bool is_said(std::size_t zone) const {
+    return std::any_of(said_.begin(), said_.end(), [zone](const SaidTemperature& one) { return one.zone == zone; });
+  }
+
+  const StatedValue& temperature_of(std::size_t zone) const {
+    for (const SaidTemperature& one : said_)
+      if (one.zone == zone) return one.temperature;
+    return appliance_.zones[zone].temperature;
+  }
+
+  bool is_cold(std::size_t zone) const {
+    return warmest_as_built_ - warmest_of(appliance_.zones[zone].temperature) >= worth_a_doubt;
+  }
+
+  /// As hot as a zone gets that a heater or a set-up warms [K]; 0 for any other.
+  double hottest(std::size_t zone) const {
+    double hottest = 0.0;
+    for (const PlacedPart& part : appliance_.parts)
+      if (part.zone == zone)
+        for (const std::string_view role : part.kind->descriptor().roles)
+          if (role.starts_with("heats-"))
+            hottest = std::max(hottest, kelvin_of(role == "heats-oven" ? hottest_oven_celsius : hottest_zone_celsius));
+    for (const SetUp& set_up : appliance_.set_ups)
+      for (const SetTemperature& row : set_up.temperatures)
+        if (row.zone == zone && warmest_of(row.temperature) - warmest_as_built_ >= worth_a_doubt)
+          hottest = std::max(hottest, warmest_of(row.temperature));
+    return hottest;
+  }
+
+  const Appliance& appliance_;
+  std::span<const SaidTemperature> said_;
+  double warmest_as_built_ = 0.0;  ///< of the file's zones [K]
+  double room_ = 0.0;              ///< the warmest of what nothing heats or cools [K]
+};
+
 }  // namespace
 
 bool operator==(const Site& a, const Site& b) {
@@ -30,31 +104,26 @@ bool operator==(const Site& a, const Site& b) {
                     [](const StatedValue& x, const StatedValue& y) {
                       return x.value == y.value && x.half_width == y.half_width;
                     }) &&
-         a.warming_up == b.warming_up &&
+         a.not_measured == b.not_measured &&
          std::equal(a.states.begin(), a.states.end(), b.states.begin(), b.states.end(), equal_lists);
 }
 
 Site site_as_found(const Appliance& appliance) {
   Site site;
   for (const Zone& zone : appliance.zones) site.zone_temperatures.push_back(zone.temperature);
-  site.warming_up.resize(appliance.zones.size());
+  site.not_measured.resize(appliance.zones.size());
   for (const PlacedPart& part : appliance.parts) site.states.push_back(part.states);
   return site;
 }
 
-Site site_not_measured(const Appliance& appliance, bool was_thawed) {
-  constexpr double worth_a_doubt = 5.0;  // kelvins (assumed, no source)
-  const auto warmest_of = [](const Zone& zone) {
-    return zone.temperature.value.value_in_si() + zone.temperature.half_width.value_or(0.0);
-  };
-  double warmest = 0.0;
-  for (const Zone& zone : appliance.zones) warmest = std::max(warmest, warmest_of(zone));
+Site site_not_measured(const Appliance& appliance, bool was_thawed, std::span<const SaidTemperature> said) {
   Site site = site_as_found(appliance);
-  for (std::size_t i = 0; i < appliance.zones.size(); ++i) {
-    if (warmest - warmest_of(appliance.zones[i]) < worth_a_doubt) continue;
-    site.warming_up[i] = WarmingUp{warmest};
-    if (was_thawed) site.warming_up[i]->share_as_found = 0.0;
+  const NotMeasured zones(appliance, said);
+  for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone) {
+    site.not_measured[zone] = zones.span_of(zone);
+    if (was_thawed && site.not_measured[zone]) site.not_measured[zone]->share_as_found = 0.0;
   }
+  for (const SaidTemperature& one : said) site.zone_temperatures[one.zone] = one.temperature;
   return site;
 }
 
@@ -64,7 +133,7 @@ Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size
   site = after_set_up(appliance, std::move(site), done.based_on);
   for (const SetTemperature& row : done.temperatures) {
     site.zone_temperatures[row.zone] = row.temperature;
-    site.warming_up[row.zone].reset();
+    site.not_measured[row.zone].reset();
   }
   for (const SetState& row : done.states) set(site.states[row.part], row.value);
   return site;

@@ -2,25 +2,28 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include <ohmwright/appliance/appliance.hpp>
 
 namespace ohmwright::locate {
 
-/// A zone that nobody measured: it may be as it was found, or anywhere on its way to the warmest place around.
-struct WarmingUp {
+/// A zone that nobody measured: it may be as its file says, or at any temperature that it has while all is well.
+struct TemperatureSpan {
+  double from_kelvin = 0.0;
   double to_kelvin = 0.0;
   double share_as_found = 0.5;  ///< probability that it is still as found [0…1] (assumed, no source)
 
-  friend bool operator==(const WarmingUp&, const WarmingUp&) = default;
+  friend bool operator==(const TemperatureSpan&, const TemperatureSpan&) = default;
 };
 
 /// What holds at the appliance while something is read: temperatures of its zones, states of its parts.
 struct Site {
-  std::vector<StatedValue> zone_temperatures;        ///< by zone
-  std::vector<std::optional<WarmingUp>> warming_up;  ///< by zone; empty for one that was measured, or is warm anyway
-  std::vector<std::vector<StateValue>> states;       ///< by part
+  std::vector<StatedValue> zone_temperatures;  ///< by zone
+  std::vector<std::optional<TemperatureSpan>>
+      not_measured;                             ///< by zone; empty for one that was measured, or is as warm as its room
+  std::vector<std::vector<StateValue>> states;  ///< by part
 
   friend bool operator==(const Site& a, const Site& b);
 };
@@ -28,9 +31,16 @@ struct Site {
 /// The appliance as found, by its file, its zones as warm as the file says.
 Site site_as_found(const Appliance& appliance);
 
-/// The same while nobody has held a thermometer to it: a zone that is colder than another may have warmed up as far as
-/// that one. After a thaw nothing says that it is still as found.
-Site site_not_measured(const Appliance& appliance, bool was_thawed);
+/// What somebody said of a zone's temperature.
+struct SaidTemperature {
+  std::size_t zone = 0;
+  StatedValue temperature;
+};
+
+/// The same while a thermometer was held to no other zones than those said. One that is colder than its room may be as
+/// cold as a coil gets that runs, and as warm as the room; one that a heater or a set-up warms may be as warm as after
+/// a run. After a thaw nothing says that it is still as its file has it.
+Site site_not_measured(const Appliance& appliance, bool was_thawed, std::span<const SaidTemperature> said = {});
 
 /// The same after a set-up: what it chills, warms or turns. Without one, the site itself.
 Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size_t> set_up);

@@ -12,10 +12,12 @@ constexpr double least_weight = 1e-3;
 
 }  // namespace
 
-/// What a meter shows on a circuit whose breaker has tripped: near nothing.
-PredictedOutcome Prober::ProbedScene::on_a_dead_circuit(double weight) {
-  constexpr double near_nothing = 0.5;  // on the scale
-  return {weight, PredictedOutcome::Form::value, 0.0, near_nothing, {}};
+/// What a meter shows on a circuit whose breaker has tripped: no more than strays into any wire that nothing feeds, and
+/// so no less likely what another dead wire shows.
+PredictedOutcome Prober::ProbedScene::on_a_dead_circuit(double weight) const {
+  PredictedOutcome outcome{weight, PredictedOutcome::Form::value, 0.0, stray_on_scale(stray_volts(false)), {}};
+  outcome.breaker_tripped = true;
+  return outcome;
 }
 
 void Prober::ProbedScene::read_in_every_state(const Place& place, std::vector<PredictedOutcome>& outcomes) {

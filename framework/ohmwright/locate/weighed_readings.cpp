@@ -11,8 +11,10 @@ namespace ohmwright::locate {
 
 namespace {
 
-/// Repeats agree when they differ by no more than this on the scale: what fingers and contacts do to a good meter.
+/// Repeats agree when they differ by no more than this on the scale, what fingers and contacts do to a good meter, or
+/// by no more than so many standard uncertainties of what is another at every reading.
 constexpr double agreeing = 0.05;
+constexpr double agreeing_uncertainties = 3.0;
 
 /// A slip is rarely made twice in the same way: of readings that agree, the first may be any slip, the others the same
 /// one again or, by chance, another that looks alike.
@@ -56,6 +58,7 @@ std::optional<SeenReading> seen_reading(const TakenReading& reading, Probe probe
     const double value = probe == Probe::ohms ? std::max(0.0, shown - leads) : std::abs(shown);
     seen.at = scale.at(value);
     seen.uncertainty = scale.uncertainty_at(value, uncertainty_of_range(meter, probe, std::abs(shown), reading.range));
+    seen.of_repeat = scale.uncertainty_at(value, uncertainty_of_repeat(meter, probe, std::abs(shown)));
     return seen;
   }
   if (probe != Probe::ohms) return std::nullopt;
@@ -72,7 +75,8 @@ bool agree(const SeenReading& a, const SeenReading& b) {
   if (a.form == SeenReading::Form::over_range && b.form == SeenReading::Form::value) return a.past && *a.past < b.at;
   if (b.form == SeenReading::Form::over_range && a.form == SeenReading::Form::value) return agree(b, a);
   if (a.form != b.form || a.form == SeenReading::Form::between) return false;
-  return a.form != SeenReading::Form::value || std::abs(a.at - b.at) <= agreeing;
+  return a.form != SeenReading::Form::value ||
+         std::abs(a.at - b.at) <= std::max(agreeing, agreeing_uncertainties * std::hypot(a.of_repeat, b.of_repeat));
 }
 
 bool was_read_twice_alike(const Prober& prober, std::span<const TakenReading> readings, std::size_t reading) {

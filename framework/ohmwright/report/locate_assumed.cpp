@@ -39,18 +39,17 @@ class AssumedSentences {
     const locate::Site& site = words_.report.reasoner.prober().site();
     for (std::size_t i = 0; i < words_.appliance.zones.size(); ++i) {
       const FindingArgument zone{"zone", words_.appliance.zones[i].title};
-      const FindingArgument as_found{"temperature", words_.say.stated(site.zone_temperatures[i])};
-      if (site.warming_up[i])
+      if (site.not_measured[i])
         content_.assumed.push_back(words_.say(
             OHMWRIGHT_TEXT("Temperature of the {zone}: not measured, anything from {temperature} to {warmest} (--zone "
                            "{id}=... says it)."),
             {zone,
-             as_found,
-             {"warmest", temperature_text(site.warming_up[i]->to_kelvin, words_.say)},
+             {"temperature", temperature_text(site.not_measured[i]->from_kelvin, words_.say)},
+             {"warmest", temperature_text(site.not_measured[i]->to_kelvin, words_.say)},
              {"id", words_.appliance.zones[i].id}}));
       else
-        content_.assumed.push_back(
-            words_.say(OHMWRIGHT_TEXT("Temperature of the {zone}: {temperature}."), {zone, as_found}));
+        content_.assumed.push_back(words_.say(OHMWRIGHT_TEXT("Temperature of the {zone}: {temperature}."),
+                                              {zone, {"temperature", words_.say.stated(site.zone_temperatures[i])}}));
     }
   }
 

@@ -64,6 +64,19 @@ class HeadlineSentences {
       explain(
           OHMWRIGHT_TEXT("A code says what the control saw, not which part is at fault: by itself it condemns "
                          "nothing. Measure to confirm it before anything is replaced."));
+    if (words_.report.standing.lacks == Standing::Lacks::temperature) {
+      const Zone& zone = words_.appliance.zones[words_.report.standing.lacking];
+      explain(
+          OHMWRIGHT_TEXT("Nobody measured the temperature of the {zone}, and at one that it may well have a good part "
+                         "shows just this. Measure it there, beside the part, and say so (--zone {id}=...) before "
+                         "anything is replaced."),
+          {{"zone", zone.title}, {"id", zone.id}});
+    }
+    if (words_.report.standing.lacks == Standing::Lacks::judgement)
+      explain(OHMWRIGHT_TEXT(
+                  "{part} was read alone, twice alike, and no fault that is known of it explains what it showed. "
+                  "As long as that is open nothing else is named: judge that part first (ohmwright check)."),
+              {{"part", words_.appliance.parts[words_.report.standing.lacking].title}});
     explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}, alone or with another fault."),
             {{"fault", words_.label_with_share(first)}, {"chance", chance}});
   }

@@ -13,6 +13,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr std::array<std::string_view, 5> standing_words{"open", "likely", "found", "no-more-steps", "sealed-system"};
+constexpr std::array<std::string_view, 5> lack_words{"", "range", "reading", "temperature", "judgement"};
 constexpr std::array<std::string_view, 3> step_words{"measure", "look", "replace"};
 
 Json stated_json(const StatedValue& stated) {
@@ -88,7 +89,7 @@ std::string locate_json(const LocateReport& report, const Sentences& say) {
   Json json{{"appliance", appliance.id},
             {"standing", standing_words.at(static_cast<std::size_t>(report.standing.form))}};
   if (report.standing.lacks != locate::Standing::Lacks::nothing)
-    json["lacks"] = report.standing.lacks == locate::Standing::Lacks::range ? "range" : "reading";
+    json["lacks"] = lack_words.at(static_cast<std::size_t>(report.standing.lacks));
   const bool stops = report.standing.form == locate::Standing::Form::sealed_system;  // and nothing is named beside it
   json["possible_faults"] = Json::array();
   for (const locate::AnswerSet& answer : locate::answers(report.reasoner.faults(), report.diagnosis))

@@ -27,15 +27,15 @@ class CircumstanceRemarks {
     const Candidate* sound = search_.candidate_with({});
     if (sound == nullptr) return;
     for (std::size_t zone = 0; zone < search_.appliance.zones.size(); ++zone) {
-      if (!site.warming_up[zone] || !hangs_on(zone, site, *sound, reading.measurement)) continue;
+      if (!site.not_measured[zone] || !hangs_on(zone, site, *sound, reading.measurement)) continue;
       search_.remark(
           OHMWRIGHT_TEXT("{point} hangs on the temperature of the {zone}, which nobody measured: it is taken for "
                          "anything from {cold} to {warm}. Measure it and say so (--zone {id}=...) before you doubt "
                          "what lies there."),
           {{"point", search_.title(reading)},
            {"zone", search_.appliance.zones[zone].title},
-           {"cold", search_.say.stated(site.zone_temperatures[zone])},
-           {"warm", temperature_text(site.warming_up[zone]->to_kelvin, search_.say)},
+           {"cold", temperature_text(site.not_measured[zone]->from_kelvin, search_.say)},
+           {"warm", temperature_text(site.not_measured[zone]->to_kelvin, search_.say)},
            {"id", search_.appliance.zones[zone].id}});
     }
   }
@@ -61,8 +61,10 @@ class CircumstanceRemarks {
   /// Whether a sound appliance reads otherwise there when that zone is cold than when it is warm.
   bool hangs_on(std::size_t zone, locate::Site site, const Candidate& sound, const Measurement& measurement) {
     constexpr double otherwise = 1.3;
-    const double warm = site.warming_up[zone]->to_kelvin;
-    site.warming_up[zone].reset();
+    const double coldest = site.not_measured[zone]->from_kelvin;
+    const double warm = site.not_measured[zone]->to_kelvin;
+    site.not_measured[zone].reset();
+    site.zone_temperatures[zone].value = AnyQuantity(Dimension::temperature, coldest);
     locate::Prober cold_one(search_.faults, site, search_.prober.meter(), search_.prober.model());
     const std::optional<double> cold = search_.value_of(cold_one, sound, {measurement.test_point, {}});
     site.zone_temperatures[zone].value = AnyQuantity(Dimension::temperature, warm);

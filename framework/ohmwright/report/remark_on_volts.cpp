@@ -26,6 +26,7 @@ class VoltRemarks {
     const PredictedOutcome* outcome =
         search_.likeliest_of(search_.report.reasoner.predicted(*search_.likeliest, reading.measurement));
     if (outcome == nullptr || outcome->form != PredictedOutcome::Form::floating) return;
+    if (was_read_on_low_input(reading.measurement)) return;
     search_.remark(
         OHMWRIGHT_TEXT("{point}: {shown} may be a ghost, on a wire that hangs in the air. Read it again on the "
                        "low-impedance input or with a load on it; treat it as live until then."),
@@ -49,6 +50,12 @@ class VoltRemarks {
   }
 
  private:
+  bool was_read_on_low_input(locate::Measurement measurement) const {
+    measurement.low_impedance = true;
+    return std::any_of(search_.report.readings.begin(), search_.report.readings.end(),
+                       [&](const TakenReading& other) { return other.measurement == measurement; });
+  }
+
   RemarkedSearch& search_;
 };
 

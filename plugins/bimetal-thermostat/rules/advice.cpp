@@ -93,12 +93,16 @@ void advise_on_circumstances(const Scene& scene) {
   if (has_poor_contact(scene)) scene.findings.advise(clean_and_read_again);
 }
 
-/// Half-width of the thermometer that is at hand [K].
+/// Half-width of the thermometer that is at hand [K]. A temperature that was said with more doubt than any thermometer
+/// has was not measured, which says nothing of what it will be chilled or warmed beside.
 double thermometer_at_hand(const Scene& scene) {
   constexpr double room_thermometer = 1.0;
+  constexpr double worst_thermometer = 5.0;  // an infrared one on bare metal (common practice, no source)
   const PreparedReading* reading =
       last_reading(scene, [](const PreparedReading& r) { return r.condition(part_temperature) != nullptr; });
-  return reading == nullptr ? room_thermometer : half_width_of_temperature(*reading->condition(part_temperature));
+  if (reading == nullptr) return room_thermometer;
+  const double half_width = half_width_of_temperature(*reading->condition(part_temperature));
+  return half_width > worst_thermometer ? room_thermometer : half_width;
 }
 
 void advise_to_chill(const Scene& scene) {
