@@ -26,7 +26,7 @@ double standing_load(const LogAnalysis& analysis) {
       if (const float load = point.value[index_of(LogQuantity::power)];
           !std::isnan(load) && point.second >= defrost.end_second && point.second + point.width_second <= dripped)
         least = std::min(least.value_or(static_cast<double>(load)), static_cast<double>(load));
-    if (least) loads.push_back(*least);
+    if (least) loads.push_back(std::max(0.0, *least));  // a meter writes less than nought around it
   }
   if (loads.empty()) return 0.0;
   const auto middle = loads.begin() + static_cast<std::ptrdiff_t>(loads.size() / 2);
