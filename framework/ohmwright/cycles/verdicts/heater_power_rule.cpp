@@ -2,7 +2,6 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
-#include <optional>
 #include <vector>
 
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
@@ -14,19 +13,16 @@ namespace ohmwright::cycles {
 
 namespace {
 
-/// Load beside the heater's, as the drip times show it [W]: the least of each, since rows that are far apart hold a
-/// part of the heating before it or of the run behind it.
+/// Load beside the heater's, as the drip times show it [W].
 double standing_load(const LogAnalysis& analysis) {
   std::vector<double> loads;
   for (const DefrostTrace& trace : analysis.traces) {
     const Defrost& defrost = analysis.defrosts[trace.defrost];
     const double dripped = defrost.end_second + defrost.drip_second.value_or(0.0);
-    std::optional<double> least;
     for (const PlotPoint& point : trace.points)
       if (const float load = point.value[index_of(LogQuantity::power)];
           !std::isnan(load) && point.second >= defrost.end_second && point.second + point.width_second <= dripped)
-        least = std::min(least.value_or(static_cast<double>(load)), static_cast<double>(load));
-    if (least) loads.push_back(*least);
+        loads.push_back(static_cast<double>(load));
   }
   if (loads.empty()) return 0.0;
   const auto middle = loads.begin() + static_cast<std::ptrdiff_t>(loads.size() / 2);
