@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include <ohmwright/quantity/dimension.hpp>
+#include <ohmwright/quantity/temperature.hpp>
 
 namespace ohmwright::cycles {
 
@@ -36,6 +37,6 @@ struct LogRow {
 };
 
 /// Melting point of ice [K], by the definition of the degree Celsius to well within what any log shows.
-inline constexpr double melting_point_kelvin = 273.15;
+inline constexpr double melting_point_kelvin = Temperature::kelvin_at_zero_celsius;
 
 }  // namespace ohmwright::cycles

@@ -74,7 +74,7 @@ bool is_within_leads(const FanMotorRatings* ratings, const PreparedReading& read
 inline constexpr double still_below = 3.2;
 
 /// Warmer than this a thermal protector in the motor may be open, and close again when it has cooled [K].
-inline constexpr double protector_may_open_kelvin = 273.15 + 60.0;
+inline constexpr double protector_may_open_kelvin = Temperature::kelvin_at_zero_celsius + 60.0;
 
 /// The {volts} at its plug, and the {rated} ones.
 void tell_volts(const Scene& scene, Finding& finding);

@@ -9,7 +9,7 @@ enum Text : TextIndex { turns_free, seized, ice_or_bearing, ice_or_bearing_cold,
 /// A good fan coasts longer than this after a flick (common practice, no source) [s].
 constexpr double free_from_seconds = 1.0;
 /// Warmer than this, no ice holds it [K].
-constexpr double no_ice_above_kelvin = 273.15 + 5.0;
+constexpr double no_ice_above_kelvin = Temperature::kelvin_at_zero_celsius + 5.0;
 
 struct Spun {
   double seconds = 0.0;

@@ -175,6 +175,22 @@ TEST(Contracts, FindAKindThatPassesInCircuit) {
   EXPECT_THAT(breaches(breaches_of_circuit, careless), ElementsAre(HasSubstr("good: read in circuit it passes")));
 }
 
+/// As an open contact would be judged: OL passes, whatever the range.
+TEST(Contracts, FindAKindThatTakesOverRangeForOpen) {
+  const auto open_contact = [](double least_range) {
+    return [least_range](const Evidence& evidence, const JudgeSettings& /*settings*/, Findings& findings) {
+      findings.add(1, Outcome::silent, 0);
+      for (const PreparedReading& reading : evidence.readings()) {
+        const bool is_open = reading.shown == Shown::over_range && reading.range_full_scale >= least_range;
+        findings.add(0, is_open ? Outcome::within_limits : Outcome::out_of_limits, 1);
+      }
+    };
+  };
+  EXPECT_THAT(breaches(breaches_of_range, open_contact(0.0)),
+              ElementsAre(HasSubstr("good: OL on a range of 600 ohm passes, and 1000 ohm"), HasSubstr("near: OL on")));
+  EXPECT_THAT(breaches(breaches_of_range, open_contact(1e6)), IsEmpty());
+}
+
 TEST(Contracts, FindAKindThatCondemnsInCircuitWhatIsGoodAlone) {
   const Judge hasty = [](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
     right(evidence, settings, findings);

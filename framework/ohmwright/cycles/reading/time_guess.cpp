@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
+#include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/reading/column_words.hpp>
 #include <ohmwright/cycles/reading/elapsed_text.hpp>
 #include <ohmwright/cycles/reading/number_text.hpp>
@@ -73,9 +75,7 @@ bool never_falls(const std::vector<double>& numbers) { return std::is_sorted(num
 double median_step(const std::vector<double>& numbers) {
   std::vector<double> steps;
   for (std::size_t i = 1; i < numbers.size(); ++i) steps.push_back(numbers[i] - numbers[i - 1]);
-  if (steps.empty()) return 0.0;
-  std::nth_element(steps.begin(), steps.begin() + static_cast<std::ptrdiff_t>(steps.size() / 2), steps.end());
-  return steps[steps.size() / 2];
+  return median_of(std::move(steps));
 }
 
 /// Unit of epoch numbers by their size: seconds, milliseconds, microseconds or nanoseconds of 1990 to 2090.

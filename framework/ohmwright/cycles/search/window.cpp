@@ -16,12 +16,6 @@ constexpr std::size_t looked_at = 8192;
 /// Rows of one column are hardly further apart than this, whatever the others do (common practice, no source).
 constexpr double longest_usual_step_second = 720.0;
 
-double median_in_place(std::vector<double>& values) {
-  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-  std::nth_element(values.begin(), middle, values.end());
-  return *middle;
-}
-
 /// The value below which a share of the values lies; 0 of none.
 double quantile_of(std::vector<double> values, double share) {
   if (values.empty()) return 0.0;
@@ -87,8 +81,6 @@ class Column {
 };
 
 }  // namespace
-
-double median_of(std::vector<double> values) { return values.empty() ? 0.0 : median_in_place(values); }
 
 Window window_of(std::span<const LogSample> samples, const LogRatings& ratings) {
   Window window;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include <ohmwright/cycles/log_analysis.hpp>
+#include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/search/sampler.hpp>
 
 namespace ohmwright::cycles {
@@ -41,9 +42,6 @@ double logged_share(const Window& window, double from_second, double to_second);
 
 /// Value below which the share of the time lies, of values with their widths; `values` is not empty.
 double time_quantile(std::span<const double> values, std::span<const double> widths, double share);
-
-/// The middle one of the values, which come in another order; 0 of none.
-double median_of(std::vector<double> values);
 
 /// Mean over about `second` seconds around each sample, not across gaps.
 std::vector<double> smoothed(const Window& window, const std::vector<double>& values, double second);

@@ -2,8 +2,10 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 #include <vector>
 
+#include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
 #include <ohmwright/cycles/verdicts/scattered_mean.hpp>
@@ -24,10 +26,7 @@ double standing_load(const LogAnalysis& analysis) {
           !std::isnan(load) && point.second >= defrost.end_second && point.second + point.width_second <= dripped)
         loads.push_back(static_cast<double>(load));
   }
-  if (loads.empty()) return 0.0;
-  const auto middle = loads.begin() + static_cast<std::ptrdiff_t>(loads.size() / 2);
-  std::nth_element(loads.begin(), middle, loads.end());
-  return *middle;
+  return median_of(std::move(loads));
 }
 
 /// Rows that a heating fills at least, so that its load is not mostly that of rows which it fills in part (common

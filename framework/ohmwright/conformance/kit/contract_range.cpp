@@ -1,0 +1,69 @@
+// What an over-range display tells: more than the range that was set, and no more than that.
+
+#include <algorithm>
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+
+#include <ohmwright/conformance/kit/contract_case.hpp>
+#include <ohmwright/quantity/print.hpp>
+
+namespace ohmwright {
+
+namespace {
+
+constexpr double low_range_ohms = 600.0;  // the lowest range of common hand-held meters; common practice, no source
+
+bool is_of_ohms(const Descriptor& descriptor, const Reading& reading) {
+  const std::uint16_t index = index_of(descriptor.measurands, reading.measurand);
+  return index != not_found && descriptor.measurands[index].dimension == Dimension::resistance &&
+         reading.supply != Supply::live && !states_test_voltage(reading);
+}
+
+/// The readings with that one taken anew.
+std::vector<Reading> with(const std::vector<Reading>& readings, std::size_t at, const Observed& observed,
+                          std::optional<AnyQuantity> range) {
+  std::vector<Reading> changed = readings;
+  changed[at].observed = observed;
+  changed[at].repeats.clear();
+  changed[at].range = range;
+  return changed;
+}
+
+/// What the other readings prove is not proved by that one.
+std::vector<Reading> without(std::vector<Reading> readings, std::size_t at) {
+  readings.erase(readings.begin() + static_cast<std::ptrdiff_t>(at));
+  return readings;
+}
+
+/// A value beyond the low range, which shows OL there, and with which the part does not pass [ohm].
+std::optional<double> value_that_does_not_pass(const KindCases& tried, const PreparedVector& prepared,
+                                               const std::vector<Reading>& readings, std::size_t at) {
+  constexpr std::array beyond{1e3, 1e4, 1e5, 1e6, 1e7};
+  const auto* found = std::find_if(beyond.begin(), beyond.end(), [&](double ohms) {
+    const StatedValue value{AnyQuantity(Dimension::resistance, ohms), std::nullopt, Unit::si(Dimension::resistance)};
+    return outcome_of(tried, prepared, with(readings, at, value, std::nullopt)) != Outcome::within_limits;
+  });
+  return found == beyond.end() ? std::nullopt : std::optional(*found);
+}
+
+}  // namespace
+
+std::vector<std::string> breaches_of_range(const KindCases& tried) {
+  return look_at_cases(
+      tried, [&](const VectorCase& vector, const PreparedVector& prepared, const Verdict& /*verdict*/, auto say) {
+        for (std::size_t i = 0; i < vector.readings.size(); ++i) {
+          if (!is_of_ohms(tried.kind.descriptor(), vector.readings[i])) continue;
+          const AnyQuantity range(Dimension::resistance, low_range_ohms);
+          if (outcome_of(tried, prepared, with(vector.readings, i, OverRange{}, range)) != Outcome::within_limits)
+            continue;
+          if (outcome_of(tried, prepared, without(vector.readings, i)) == Outcome::within_limits) continue;
+          if (const auto ohms = value_that_does_not_pass(tried, prepared, vector.readings, i))
+            say("OL on a range of 600 ohm passes, and " + exact_text({Dimension::resistance, *ohms}) +
+                ", which shows OL there too, does not; look at `range_full_scale` before you take OL for open");
+        }
+      });
+}
+
+}  // namespace ohmwright

@@ -1,0 +1,15 @@
+#include <algorithm>
+#include <cstddef>
+
+#include <ohmwright/cycles/median.hpp>
+
+namespace ohmwright::cycles {
+
+double median_of(std::vector<double> values) {
+  if (values.empty()) return 0.0;
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::nth_element(values.begin(), middle, values.end());
+  return *middle;
+}
+
+}  // namespace ohmwright::cycles
