@@ -1,6 +1,7 @@
 // Four whole calls through the conversation, on a terminal, compared line by line with kept screens; stopped and taken
 // up again at every question.
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 #include <csignal>
@@ -142,6 +143,47 @@ TEST_P(TalkedCall, ShowsTheKeptScreens) {
 
 INSTANTIATE_TEST_SUITE_P(Calls, TalkedCall,
                          ::testing::Values("sensor_drifted", "heater_open", "thermostat_warm", "splice_high"));
+
+/// Who has one meter reads the insulation with it, too, and types what it shows.
+TEST(TalkedMend, IsProvedLikeANewPartAndAnOhmmetersOlProvesNoInsulation) {
+  std::string folder = "/tmp/ohmwright-talk-XXXXXX";
+  ASSERT_NE(::mkdtemp(folder.data()), nullptr);
+  const std::string book = folder + "/jobs.db";
+  std::vector<std::string> open{
+      "job",       "--book",          book, "open", "Warm", "--appliance", "upright-timer-bimetal-120v",
+      "--symptom", "frost-whole-coil"};
+  for (const char* answer : {"tingles=no", "burning_smell=no", "refrigerant=R-134a", "frost=whole", "volts=118",
+                             "room=24C", "tried=nothing"}) {
+    open.emplace_back("--answer");
+    open.emplace_back(answer);
+  }
+  ASSERT_EQ(run_program(open).exit_code, 0);
+  ASSERT_EQ(run_program({"job", "--book", book, "read", "heater-alone=OL"}).exit_code, 1);
+  JobTerminal terminal(book);
+  const auto answer = [&](const std::string& question, const std::string& typed) {
+    ASSERT_TRUE(terminal.reaches_prompt());
+    const std::string& screen = terminal.screen();
+    ASSERT_THAT(screen.substr(screen.size() - std::min<std::size_t>(screen.size(), 2000)), HasSubstr(question));
+    terminal.type(typed);
+  };
+  answer("Which call is it?", "1");
+  answer("What do you see?", "1");
+  answer("7  close the job, or wait", "7");
+  answer("How does the job stand?", "1");
+  answer("What was repaired?", "1");
+  answer("Which part or joint was mended?", "4");
+  answer("What was done", "pushed its connector on");
+  answer("earth", "1");
+  answer("nothing was read since that shows it", "1");
+  answer("What it shows", "32.1");
+  answer("read with an ordinary meter", "1");
+  answer("Insulation (such as", "OL");
+  answer("OL of which meter?", "2");
+  answer("The insulation of Defrost heater is not decided", "3");
+  answer("its insulation was not read since", "0");
+  EXPECT_EQ(run_program({"job", "--book", book, "close", "repaired", "--because", "sure"}).exit_code, 2);
+  std::filesystem::remove_all(folder);
+}
 
 TEST(TalkedAgain, GoesOnAtTheQuestionWhereItWasStopped) {
   std::string folder = "/tmp/ohmwright-talk-XXXXXX";

@@ -126,7 +126,11 @@ double farthest_of_class(const LabPart& part, std::span<const LabReading> readin
   // Of two the smaller, so that one slip of two readings is one.
   const auto middle = differences.begin() + static_cast<std::ptrdiff_t>((differences.size() - 1) / 2);
   std::nth_element(differences.begin(), middle, differences.end());
-  return times_the_median * std::max(*middle, part.reference.half_width.value_or(0.0));
+  const double by_the_class = times_the_median * std::max(*middle, part.reference.half_width.value_or(0.0));
+  // A median of fewer than three tells no slip from a wrong reading: then only what is half as large again is one.
+  constexpr std::size_t few = 3;
+  const double by_the_part = std::abs(part.reference.value.value_in_si()) / 2.0;
+  return differences.size() < few ? std::max(by_the_class, by_the_part) : by_the_class;
 }
 
 }  // namespace

@@ -28,7 +28,7 @@ std::string outcome_words(const std::optional<Outcome>& outcome, const Sentences
 }
 
 /// What was last done to the part that was read before it was; null: nothing.
-const ReplacedPart* work_before(const ServiceCall& call, const MeasuredValue& reading) {
+const ReplacedPart* last_work_on(const ServiceCall& call, const MeasuredValue& reading) {
   const ReplacedPart* last = nullptr;
   for (const ReplacedPart& part : call.replaced)
     if (part.part == reading.part && part.happened_before(reading) && (last == nullptr || last->happened_before(part)))
@@ -38,7 +38,7 @@ const ReplacedPart* work_before(const ServiceCall& call, const MeasuredValue& re
 
 /// Whether what was read is the part that went in, or that was mended.
 bool replaced_before(const ServiceCall& call, const MeasuredValue& reading) {
-  return work_before(call, reading) != nullptr;
+  return last_work_on(call, reading) != nullptr;
 }
 
 bool last_of_its_place(const ServiceCall& call, const MeasuredValue& reading) {
@@ -149,7 +149,7 @@ class JobSentences {
             say_(OHMWRIGHT_TEXT("{place}: {shown}, which is a leak to its case."),
                  {{"place", reading.point.empty() ? reading.title : reading.point}, {"shown", reading.for_people()}}));
       if (reading.outcome != Outcome::out_of_limits) continue;
-      const ReplacedPart* work = work_before(call_, reading);
+      const ReplacedPart* work = last_work_on(call_, reading);
       const std::string_view english =
           work == nullptr      ? OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}.")
           : work->was_mended() ? OHMWRIGHT_TEXT("{part}, though mended, was out of its limits: it read {shown}.")
