@@ -37,7 +37,7 @@ class JoinedPlaces {
     for (const PlacedPart& part : appliance.parts) {
       const auto& roles = part.kind->descriptor().roles;
       const bool joins = std::find(roles.begin(), roles.end(), "joins-parts") != roles.end();
-      if (joins && part.nodes.size() == 2 && part.nodes[0] && part.nodes[1]) join(*part.nodes[0], *part.nodes[1]);
+      if (joins && part.nodes.size() >= 2 && part.nodes[0] && part.nodes[1]) join(*part.nodes[0], *part.nodes[1]);
     }
   }
 
@@ -51,9 +51,11 @@ class JoinedPlaces {
   std::vector<std::size_t> place_;  ///< by node
 };
 
-/// The measurand that takes a reading without a name, where it is ohms and takes no bare number.
+/// The measurand of a sensor that takes a reading without a name, where it is ohms and takes no bare number.
 const MeasurandDescriptor* ohms_with_unit(const Descriptor& descriptor) {
-  if (descriptor.measurands.empty()) return nullptr;
+  const bool is_sensor = std::any_of(descriptor.roles.begin(), descriptor.roles.end(),
+                                     [](std::string_view role) { return role.rfind("senses-", 0) == 0; });
+  if (!is_sensor || descriptor.measurands.empty()) return nullptr;
   const MeasurandDescriptor& first = descriptor.measurands.front();
   return first.dimension == Dimension::resistance && !first.takes_bare_number ? &first : nullptr;
 }

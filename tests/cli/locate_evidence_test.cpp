@@ -216,7 +216,7 @@ TEST(Evidence, NoOhmsOfAPartAloneAreBeyondItsFaults) {
   const std::vector<Place> places{
       {timer_upright, "heater-alone", "heater", {"0.2", "2", "6", "10", "16", "20", "60", "700", "1k", "10k", "90k"}},
       {timer_upright, "fan-alone", "fan", {"0.2", "3", "2k", "20k", "90k"}},
-      {board_upright, "sensor-plug", "sensor", {"0.1", "5", "100", "400", "400k", "900k"}},
+      {board_upright, "sensor-plug", "sensor", {"0.1ohm", "5ohm", "100ohm", "400ohm", "400k", "900k"}},
       {board_upright, "link-alone", "link", {"5", "60", "300", "2k", "90k"}},
       {timer_upright, "splice-alone", "splice", {"3", "40", "70", "1k", "20k", "90k"}}};
   for (const Place& place : places)

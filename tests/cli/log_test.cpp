@@ -114,9 +114,6 @@ std::map<std::string, double> part_weights(const std::string& appliance, const s
 
 // Whatever a rule of a log hands over must say something there: it moves a part by a percent at least.
 TEST(Log, HandsOverNoSymptomThatMovesNoPart) {
-  // upright-thermistor-230v names no control among its parts, and none of those that it names keeps a defrost from
-  // beginning: "no-defrost" speaks of what it does not list.
-  const std::set<std::pair<std::string, std::string>> says_nothing{{"upright-thermistor-230v", "no-defrost"}};
   for (const std::string appliance :
        {"bottom-freezer-board-bimetal-120v", "bottom-freezer-thermistor-230v", "combination-two-evaporators-230v",
         "display-freezer-timer-230v", "upright-shared-neutral-230v", "upright-thermistor-230v",
@@ -127,8 +124,7 @@ TEST(Log, HandsOverNoSymptomThatMovesNoPart) {
       double most = 0.0;
       for (const auto& [part, weight] : part_weights(appliance, {"--symptom", std::string(symptom)}))
         most = std::max(most, std::abs(weight - before.at(part)));
-      EXPECT_EQ(most < 0.01, says_nothing.count({appliance, std::string(symptom)}) == 1)
-          << appliance << " " << symptom << " " << most;
+      EXPECT_GE(most, 0.01) << appliance << " " << symptom;
     }
   }
 }

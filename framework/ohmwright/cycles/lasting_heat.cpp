@@ -57,7 +57,9 @@ class HeatFinder {
   /// The longest stretch of columns that hold; those without a value neither hold nor end it.
   template <class Holds>
   ColumnStretch longest(std::size_t quantity, Holds holds) const {
-    const auto bridged = static_cast<std::size_t>(pause_second / each_);
+    // A row that is as long as a pause may be one, and nobody sees how long it was.
+    const bool sees_pauses = analysis_.coverage.spacing_second < pause_second;
+    const auto bridged = sees_pauses ? static_cast<std::size_t>(pause_second / each_) : std::size_t{0};
     ColumnStretch best;
     ColumnStretch now;
     std::size_t failed = 0;
@@ -81,9 +83,9 @@ class HeatFinder {
 
   /// The highest level that the load keeps for longer than any defrost heats.
   std::optional<ColumnStretch> highest_lasting() const {
-    double most = 0.0;
+    double most = 0.0;  // by what was drawn at all: where every column rests now and then, standby is no level
     for (const auto& column : columns_)
-      if (has(column[load_])) most = std::max(most, static_cast<double>(column[load_].least));
+      if (has(column[load_])) most = std::max(most, static_cast<double>(column[load_].most));
     constexpr double step = 0.95;
     constexpr double lowest = 0.05;
     for (double level = most * step; level > most * lowest; level *= step) {

@@ -91,6 +91,18 @@ Standing standing(const FaultList& faults, const Diagnosis& diagnosis, const Nex
   return at;
 }
 
+/// Whether the part was read by itself after a set-up that gives its zone a stated temperature: what it was at before,
+/// clears it no more.
+static bool was_read_at_a_stated_temperature(std::size_t part, std::size_t zone, std::span<const TakenReading> readings,
+                                             const Prober& prober) {
+  const Appliance& appliance = prober.appliance();
+  return std::any_of(readings.begin(), readings.end(), [&](const TakenReading& reading) {
+    const Measurement& measurement = reading.measurement;
+    return measurement.set_up && part_alone_at(appliance.test_points[measurement.test_point]) == part &&
+           !after_set_up(appliance, prober.site(), measurement.set_up).not_measured[zone];
+  });
+}
+
 std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<const TakenReading> readings,
                                                const Signs& signs, const Standing& standing,
                                                const NextStepSettings& settings) {
@@ -100,6 +112,7 @@ std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<con
     const std::optional<std::size_t>& zone = appliance.parts[part].zone;
     if (!zone || !prober.site().not_measured[*zone]) continue;
     if (!changes_with_temperature(appliance, part, prober.site(), *zone)) continue;
+    if (was_read_at_a_stated_temperature(part, *zone, readings, prober)) continue;
     const TemperatureSpan& span = *prober.site().not_measured[*zone];
     const double half_width = 0.5 * (span.to_kelvin - span.from_kelvin) / parts_of_span;
     for (int i = 0; i < parts_of_span; ++i) {

@@ -127,8 +127,9 @@ class HeaterFinder {
     double second = 0.0;
     double sum = 0.0;
     double count = 0.0;
-    for (const Run& run : whole) second += run.duration_second();
-    for (const Run& run : runs) {
+    // By the whole runs: beside what a kettle draws a compressor would be standby.
+    for (const Run& run : whole) {
+      second += run.duration_second();
       sum += runs_.sum(run.begin, run.end);
       count += static_cast<double>(run.end - run.begin);
     }
