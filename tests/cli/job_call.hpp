@@ -1,0 +1,55 @@
+#pragma once
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/shipped_schemas.hpp>
+
+#include "program.hpp"
+
+namespace ohmwright::testing {
+
+/// A folder with a book of its own.
+class JobCall : public ::testing::Test {
+ protected:
+  JobCall() {
+    std::string name = "/tmp/ohmwright-job-XXXXXX";
+    folder_ = ::mkdtemp(name.data());
+  }
+  ~JobCall() override { std::filesystem::remove_all(folder_); }
+
+  Ran run(std::vector<std::string> words, const std::string& input = {}) const {
+    words.insert(words.begin(), "job");
+    return run_program(words, {"XDG_DATA_HOME=" + folder_, "LOGNAME=tester"}, input);
+  }
+  /// Runs what must be done.
+  std::string done(const std::vector<std::string>& words) const {
+    const Ran ran = run(words);
+    EXPECT_EQ(ran.exit_code, 0) << words[0] << ": " << ran.err;
+    return ran.out;
+  }
+  std::string refused(const std::vector<std::string>& words) const {
+    const Ran ran = run(words);
+    EXPECT_EQ(ran.exit_code, 2) << words[0] << ": " << ran.out;
+    EXPECT_EQ(std::count(ran.err.begin(), ran.err.end(), '\n'), 1) << ran.err;
+    return ran.err;
+  }
+  nlohmann::json report() const {
+    const Ran ran = run({"report", "--format", "json"});
+    const Document document = parse_document(ran.out, "report", {.text_bytes = 8192, .control_characters = true});
+    for (const Problem& problem : job_report_schema().problems(document.root))
+      ADD_FAILURE() << problem.pointer << ": " << problem.text;
+    return nlohmann::json::parse(ran.out);
+  }
+
+  std::string folder_;
+};
+
+}  // namespace ohmwright::testing
