@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <string>
 
+#include <ohmwright/course/drawn_looks.hpp>
 #include <ohmwright/course/lesson.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>

@@ -3,18 +3,15 @@
 #include <set>
 #include <utility>
 
-#include <ohmwright/appliance/shown_symptoms.hpp>
-#include <ohmwright/component/symptom.hpp>
 #include <ohmwright/course/drawn_bench.hpp>
+#include <ohmwright/course/drawn_looks.hpp>
 #include <ohmwright/course/lesson.hpp>
 #include <ohmwright/course/reasoning.hpp>
-#include <ohmwright/locate/signs.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
-#include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::course {
 
@@ -57,48 +54,6 @@ const locate::Candidate* drawn_truth(const locate::FaultList& faults, Lesson les
     if (left < 0.0) break;
   }
   return last;
-}
-
-std::string sentence_of_owner(const std::string& symptom, const Sentences& say) {
-  if (symptom.empty())
-    return say(
-        OHMWRIGHT_TEXT("It does not work as it should, says who owns it. Find out what is wrong, if anything is."));
-  return say(OHMWRIGHT_TEXT("Who owns it says: {symptom}. Find out what is wrong, if anything is."),
-             {{"symptom", symptom}});
-}
-
-/// What brought the student there: one of the things that can be seen, as the owner tells it. Of any length that it
-/// could have had for another fault.
-std::string drawn_complaint(const Exercise& exercise, DrawStream& draws) {
-  const Sentences say{UnitPreferences{}};
-  std::vector<std::string> seen;
-  std::size_t longest = sentence_of_owner({}, say).size();
-  for (const Look& look : exercise.looks) {
-    if (look.seen) seen.push_back(look.title);
-    longest = std::max(longest, sentence_of_owner(look.title, say).size());
-  }
-  const double which = draws.uniform();
-  std::string complaint = sentence_of_owner(
-      seen.empty() ? std::string() : seen[static_cast<std::size_t>(which * static_cast<double>(seen.size()))], say);
-  complaint.resize(longest, ' ');
-  return complaint;
-}
-
-/// What is there to be seen; of a healthy appliance one symptom misleads.
-std::vector<bool> drawn_looks(const locate::FaultList& faults, const locate::Candidate& truth, Lesson lesson,
-                              const std::vector<std::string>& symptoms, DrawStream& draws) {
-  std::vector<bool> seen;
-  for (const std::string& symptom : symptoms) {
-    locate::Signs sign;
-    sign.symptoms.push_back({symptom, true});
-    const double shows = locate::likelihood_of_signs(faults, truth, sign, {});
-    const double share = draws.uniform();
-    seen.push_back(share < shows);
-  }
-  const double which = draws.uniform();
-  if (lesson == Lesson::healthy && !seen.empty())
-    seen[static_cast<std::size_t>(which * static_cast<double>(seen.size()))] = true;
-  return seen;
 }
 
 Lesson settled(Lesson lesson, DrawStream& draws) {
@@ -194,37 +149,28 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     const DrawnBench drawn(bench, faults, *truth, draws);
     const DrawnMeter meter(*meter_, draws);
     MadeExercise made{empty_exercise(bench, faults, *meter_), {}};
-    const std::vector<std::string> symptoms =
-        bench.on_the_table ? std::vector<std::string>() : symptoms_to_look_at(bench.appliance);
-    const std::vector<bool> seen = drawn_looks(faults, *truth, lesson, symptoms, draws);
-    for (std::size_t i = 0; i < seen.size(); ++i) made.exercise.looks[i].seen = seen[i];
-    const std::vector<locate::TakenReading> readings =
-        drawn_readings(bench, drawn, meter, all, comes_and_goes(faults, *truth), draws, made.exercise);
     for (const std::uint16_t fault : truth->faults) {
       made.truth.faults.push_back(faults.faults()[fault].fault);
       made.truth.names.push_back(faults.name(fault));
     }
-    const locate::Diagnosis diagnosis = reasoning.after(readings, {});
     const std::vector<std::size_t> parts = parts_of(made.truth.faults);
+    draw_looks(faults, *truth, draws, made.exercise.looks);
+    if (are_told_by_looks(reasoning, made.exercise.looks, parts)) continue;
+    const std::vector<locate::TakenReading> readings =
+        drawn_readings(bench, drawn, meter, all, comes_and_goes(faults, *truth), draws, made.exercise);
+    const locate::Diagnosis diagnosis = reasoning.after(readings, {});
     made.truth.tellable = reasoning.probability_of(diagnosis, parts);
     if (lesson != Lesson::healthy && !reasoning.is_told(diagnosis, parts)) continue;
     made.truth.lesson = lesson;
     DrawStream owner = secret_->draws("complaint", order.index);
-    if (!bench.on_the_table) made.exercise.complaint = drawn_complaint(made.exercise, owner);
+    if (!bench.on_the_table) made.exercise.complaint = drawn_complaint(made.exercise.looks, owner);
     made.truth.exercise = made.exercise.name = secret_->name(order.index);
     return made;
   }
-  throw InputError("no " + std::string(name_of(order.lesson)) + " of " + ohmwright::quoted(bench.appliance.title) +
-                   " can be told by its test points; add test points to the appliance's file, or take another lesson");
-}
-
-std::vector<std::string> symptoms_to_look_at(const Appliance& appliance) {
-  std::vector<std::string> all = shown_symptoms(appliance);
-  std::erase_if(all, [](const std::string& id) {
-    const Symptom* known = symptom_named(id);
-    return known != nullptr && known->speaks_of_sealed_system;
-  });
-  return all;
+  throw InputError(
+      "no " + std::string(name_of(order.lesson)) + " of " + ohmwright::quoted(bench.appliance.title) +
+      " can be told by its test points and not by looks alone; add test points to the appliance's file, or take "
+      "another lesson");
 }
 
 }  // namespace ohmwright::course

@@ -54,13 +54,15 @@ struct MadeExercise {
 };
 
 /// Makes exercises from one appliance. Faults are drawn by the weights that `locate` prints, among those that the
-/// readings of the bench can tell: an exercise that nobody could solve is drawn again.
+/// readings of the bench can tell and looks alone cannot: an exercise that nobody could solve, or that nobody would
+/// have to measure at, is drawn again.
 class Workshop {
  public:
   /// All of these must outlive the workshop.
   Workshop(const Appliance& appliance, const Meter& meter, const CourseSecret& secret);
 
-  /// Throws InputError where the appliance has no fault of that lesson that its test points can tell.
+  /// Throws InputError where the appliance has no fault of that lesson that its test points can tell and
+  /// looks alone cannot.
   MadeExercise make(const Order& order);
 
  private:
@@ -79,9 +81,6 @@ class Workshop {
   const CourseSecret* secret_;
   std::map<std::optional<std::size_t>, std::unique_ptr<Station>> stations_;  ///< by part on the table
 };
-
-/// What can be looked at in the appliance: the symptoms of its faults and causes, but none of the sealed system.
-std::vector<std::string> symptoms_to_look_at(const Appliance& appliance);
 
 /// The exercise without readings: places, parts, cautions, meter.
 Exercise empty_exercise(const Bench& bench, const locate::FaultList& faults, const Meter& meter);
