@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 #include <utility>
 #include <vector>
 
+#include <ohmwright/appliance/joined_places.hpp>
 #include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/quantity/blanks.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -28,28 +28,6 @@ AnyQuantity range_of_words(std::string_view text, Probe probe) {
   options.default_unit = unit_read(probe);
   return parse_stated_value(std::string(without_blanks_around(text)), locate::dimension_of(probe), options).value;
 }
-
-/// Places that are one, seen through everything that only joins parts.
-class JoinedPlaces {
- public:
-  explicit JoinedPlaces(const Appliance& appliance) : place_(appliance.nodes.size()) {
-    std::iota(place_.begin(), place_.end(), std::size_t{0});
-    for (const PlacedPart& part : appliance.parts) {
-      const auto& roles = part.kind->descriptor().roles;
-      const bool joins = std::find(roles.begin(), roles.end(), "joins-parts") != roles.end();
-      if (joins && part.nodes.size() >= 2 && part.nodes[0] && part.nodes[1]) join(*part.nodes[0], *part.nodes[1]);
-    }
-  }
-
-  bool are_one(const std::optional<std::size_t>& a, const std::optional<std::size_t>& b) const {
-    return a && b && place_[*a] == place_[*b];
-  }
-
- private:
-  void join(std::size_t a, std::size_t b) { std::replace(place_.begin(), place_.end(), place_[a], place_[b]); }
-
-  std::vector<std::size_t> place_;  ///< by node
-};
 
 /// The measurand of a sensor that takes a reading without a name, where it is ohms and takes no bare number.
 const MeasurandDescriptor* ohms_with_unit(const Descriptor& descriptor) {

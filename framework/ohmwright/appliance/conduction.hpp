@@ -9,7 +9,7 @@
 
 namespace ohmwright {
 
-// What parts conduct in their places. Between source files of this area.
+// What parts conduct in their places.
 
 /// Two points of a part, by index as in `Element`.
 struct PartPoints {
