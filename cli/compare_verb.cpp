@@ -22,13 +22,6 @@ std::optional<AnyQuantity> end_of_span(const char* option, const Arguments& argu
   return condition_value(descriptor, condition, arguments.value(option), units);
 }
 
-/// Of two parts by the same ratings nothing sets them apart that these do not state: it is to be looked at on the
-/// parts.
-void leave_open_what_is_not_stated(std::vector<EquivalenceFinding>& findings) {
-  for (EquivalenceFinding& finding : findings)
-    if (finding.outcome == Outcome::undecided) finding.outcome = Outcome::silent;
-}
-
 int run_compare(const Arguments& arguments, Environment& environment) {
   const LoadedKind& kind = open_kind(environment, arguments.operands[0]);
   const Descriptor& descriptor = kind.descriptor();
@@ -43,7 +36,7 @@ int run_compare(const Arguments& arguments, Environment& environment) {
   std::vector<EquivalenceFinding> findings =
       kind.call("comparing two parts", [&] { return kind.kind().compare(*original.part, *candidate.part, context); });
   if (findings.empty()) throw InputError("the kind " + std::string(descriptor.id) + " offers no comparison");
-  if (arguments.operands[1] == arguments.operands[2]) leave_open_what_is_not_stated(findings);
+  if (arguments.operands[1] == arguments.operands[2]) silence_what_is_not_stated(findings);
   const ComparisonReport report{descriptor, original.title, candidate.title, findings};
   const Sentences say(units);
   deliver(arguments.value("--format", "text") == "json" ? comparison_json(report, say)

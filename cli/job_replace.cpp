@@ -35,8 +35,7 @@ struct Exchange {
 
   Outcome answer() const {
     if (findings.empty()) return Outcome::undecided;
-    const Outcome compared = equivalence(findings);
-    return compared == Outcome::undecided && is_named_alike ? Outcome::within_limits : compared;
+    return is_named_alike ? equivalence_of_namesakes(findings) : equivalence(findings);
   }
 };
 

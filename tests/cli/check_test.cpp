@@ -283,6 +283,12 @@ TEST(Compare, AClassStandsInForItself) {
   }
 }
 
+TEST(Compare, WhatNobodyKnowsIsEquivalentToNothing) {
+  const Ran ran = run_program({"compare", "bimetal-thermostat", "any-defrost", "any-defrost", "--width", "200"});
+  EXPECT_EQ(ran.exit_code, 3) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(Not(HasSubstr("EQUIVALENT:")), HasSubstr("is not known")));
+}
+
 TEST(Compare, ALinkOfAnotherTemperatureIsAnotherPart) {
   const Ran ran = run_program({"compare", "thermal-link", "tf-72", "tf-184", "--width", "200"});
   EXPECT_EQ(ran.exit_code, 1) << ran.err;

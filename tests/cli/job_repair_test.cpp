@@ -76,6 +76,8 @@ TEST_F(JobCall, ComparesANewPartWithWhatTheApplianceWasMadeFor) {
   EXPECT_THAT(refused({"replace", "heater", "--new", "unknown"}),
               AllOf(HasSubstr("an equivalent of Defrost heater cannot be told"), HasSubstr("--because")));
   EXPECT_THAT(refused({"replace", "thermostat", "--new", "opens-16"}), HasSubstr("--because"));
+  EXPECT_THAT(refused({"replace", "thermostat", "--old", "any-defrost", "--new", "any-defrost"}),
+              HasSubstr("cannot be told"));
 }
 
 /// The class "opens-13" is open above 13 °C, and 10 kΩ at 25 °C with B 3977 K are 12.5 kΩ at 20 °C (beta equation).

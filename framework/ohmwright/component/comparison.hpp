@@ -21,6 +21,8 @@ struct EquivalenceFinding {
   Outcome outcome = Outcome::undecided;  ///< within: equal enough here; out: not a replacement; silent: not compared
   TextEntry text;                        ///< of the kind's text domain
   FindingArguments arguments;
+  /// Undecided because one of the two is known by ratings that stand for any part: so it is between two of one name.
+  bool is_of_any_part = false;
 };
 
 }  // namespace ohmwright

@@ -46,6 +46,20 @@ Outcome equivalence(std::span<const EquivalenceFinding> findings) {
   return any(Outcome::within_limits) && !any(Outcome::undecided) ? Outcome::within_limits : Outcome::undecided;
 }
 
+void silence_what_is_not_stated(std::span<EquivalenceFinding> findings) {
+  for (EquivalenceFinding& finding : findings)
+    if (finding.outcome == Outcome::undecided && !finding.is_of_any_part) finding.outcome = Outcome::silent;
+}
+
+Outcome equivalence_of_namesakes(std::span<const EquivalenceFinding> findings) {
+  Outcome outcome = findings.empty() ? Outcome::undecided : Outcome::within_limits;
+  for (const EquivalenceFinding& finding : findings) {
+    if (finding.outcome == Outcome::out_of_limits) return Outcome::out_of_limits;
+    if (finding.is_of_any_part) outcome = Outcome::undecided;
+  }
+  return outcome;
+}
+
 std::string comparison_page(const ComparisonReport& report, const Sentences& say, const PageStyle& style) {
   const int width = std::clamp(style.width, 20, 100);
   std::string page = paragraph(answer(report, say), width);

@@ -22,6 +22,13 @@ struct ComparisonReport {
 /// else undecided.
 Outcome equivalence(std::span<const EquivalenceFinding> findings);
 
+/// The same of two parts that go by the name of the same ratings: what these do not state sets them not apart, unless
+/// they stand for any part.
+Outcome equivalence_of_namesakes(std::span<const EquivalenceFinding> findings);
+
+/// Makes silent what the ratings of two such parts leave open; it is to be looked at on the parts.
+void silence_what_is_not_stated(std::span<EquivalenceFinding> findings);
+
 /// The page: the answer, then what decides it, what is the same, what could not be compared.
 std::string comparison_page(const ComparisonReport& report, const Sentences& say, const PageStyle& style);
 /// For programs (schemas/comparison.schema.json), with a final newline.

@@ -48,16 +48,17 @@ class Comparison {
     if (never_meet(original_.opening, candidate_.opening)) compare_opening();
     if (never_meet(original_.closing, candidate_.closing)) compare_closing();
     if (original_.unknown)
-      say(Outcome::undecided,
+      leave_open(
           {"original-unknown",
            OHMWRIGHT_TEXT("What the original is rated for is not known, nor whether a thermal link is in it: nothing "
                           "shows that this one does what it did. Find its stamp or the appliance's sheet, and compare "
                           "with that.")});
     if (candidate_.unknown)
-      say(Outcome::undecided,
-          {"candidate-unknown",
-           OHMWRIGHT_TEXT("What this one is rated for is not known: take one whose stamp can be read.")});
+      leave_open({"candidate-unknown",
+                  OHMWRIGHT_TEXT("What this one is rated for is not known: take one whose stamp can be read.")});
   }
+
+  void leave_open(TextEntry text) { say(Outcome::undecided, text).is_of_any_part = true; }
 
   static bool never_meet(const TripPoint& old, const TripPoint& fresh) {
     return fresh.nominal - fresh.tolerance > old.highest() || fresh.nominal + fresh.tolerance < old.lowest();

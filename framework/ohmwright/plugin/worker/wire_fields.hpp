@@ -154,7 +154,7 @@ void fields(Archive& archive, T& x) {
 }
 template <class Archive, Is<EquivalenceFinding> T>
 void fields(Archive& archive, T& x) {
-  archive(x.outcome, x.text, x.arguments);
+  archive(x.outcome, x.text, x.arguments, x.is_of_any_part);
 }
 template <class Archive, Is<Problem> T>
 void fields(Archive& archive, T& x) {
