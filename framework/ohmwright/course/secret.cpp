@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/course/secret.hpp>
+#include <ohmwright/document/digest.hpp>
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/record_values.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -25,13 +26,6 @@ const unsigned char* bytes_of(std::string_view text) { return reinterpret_cast<c
 
 void start_library() {
   if (sodium_init() < 0) throw Error(ErrorCategory::internal, "libsodium cannot be started: no random numbers here");
-}
-
-std::string hexadecimal(std::span<const unsigned char> bytes) {
-  std::string text(2 * bytes.size() + 1, '\0');
-  sodium_bin2hex(text.data(), text.size(), bytes.data(), bytes.size());
-  text.pop_back();
-  return text;
 }
 
 std::vector<unsigned char> bytes_in(const std::string& hexadecimal_text) {
@@ -92,7 +86,7 @@ DrawStream CourseSecret::draws(std::string_view use, std::uint64_t index) const 
 
 std::string CourseSecret::name(std::uint64_t index) const {
   const SecretKey key = derived("name", std::to_string(index));
-  return hexadecimal({key.data(), 5});
+  return in_hexadecimal({key.data(), 5});
 }
 
 std::string CourseSecret::seal(std::string_view text) const {
@@ -110,8 +104,8 @@ std::string CourseSecret::seal(std::string_view text) const {
   base64.pop_back();
   nlohmann::ordered_json file;
   file["course_key"] = 1;
-  file["salt"] = hexadecimal(salt_);
-  file["nonce"] = hexadecimal({nonce.data(), crypto_secretbox_NONCEBYTES});
+  file["salt"] = in_hexadecimal(salt_);
+  file["nonce"] = in_hexadecimal({nonce.data(), crypto_secretbox_NONCEBYTES});
   nlohmann::ordered_json lines = nlohmann::ordered_json::array();
   constexpr std::size_t line = 96;
   for (std::size_t at = 0; at < base64.size(); at += line) lines.push_back(base64.substr(at, line));
@@ -157,13 +151,13 @@ std::string random_word() {
   start_library();
   std::array<unsigned char, 4> bytes{};
   randombytes_buf(bytes.data(), bytes.size());
-  return hexadecimal(bytes);
+  return in_hexadecimal(bytes);
 }
 
 std::string sha256_text(std::string_view bytes) {
   std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
   crypto_hash_sha256(hash.data(), bytes_of(bytes), bytes.size());
-  return hexadecimal(hash);
+  return in_hexadecimal(hash);
 }
 
 }  // namespace ohmwright::course

@@ -3,10 +3,10 @@
 #include <span>
 #include <utility>
 
+#include <ohmwright/document/digest.hpp>
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
-#include <ohmwright/plugin/allowed/digest.hpp>
 #include <ohmwright/plugin/guard.hpp>
 #include <ohmwright/plugin/kind_file.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>

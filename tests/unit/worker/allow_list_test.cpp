@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <ohmwright/plugin/allowed/allow_list.hpp>
+#include <ohmwright/document/digest.hpp>
 #include <ohmwright/plugin/allowed/digest.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/registry.hpp>

@@ -1,29 +1,14 @@
 #include <algorithm>
 #include <array>
-#include <sodium/core.h>
-#include <sodium/crypto_generichash.h>
 #include <sodium/crypto_hash_sha256.h>
 #include <span>
 #include <string_view>
 #include <vector>
 
+#include <ohmwright/document/digest.hpp>
 #include <ohmwright/plugin/allowed/digest.hpp>
 
 namespace ohmwright {
-
-namespace {
-
-std::string in_hexadecimal(std::span<const unsigned char> digest) {
-  constexpr std::string_view digits = "0123456789abcdef";
-  std::string text;
-  for (const unsigned char byte : digest) {
-    text += digits[byte >> 4U];
-    text += digits[byte & 15U];
-  }
-  return text;
-}
-
-}  // namespace
 
 std::string sha256_of(const ByteSource& bytes) {
   constexpr std::size_t at_once = 65536;
@@ -37,15 +22,6 @@ std::string sha256_of(const ByteSource& bytes) {
   }
   std::array<unsigned char, crypto_hash_sha256_BYTES> digest{};
   crypto_hash_sha256_final(&state, digest.data());
-  return in_hexadecimal(digest);
-}
-
-std::string blake2b_of(std::string_view bytes) {
-  // Picks the instructions of this processor; where it cannot, the digest is right too, only slower.
-  [[maybe_unused]] const int state = sodium_init();
-  std::array<unsigned char, 32> digest{};
-  crypto_generichash(digest.data(), digest.size(), reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size(),
-                     nullptr, 0);
   return in_hexadecimal(digest);
 }
 

@@ -11,10 +11,6 @@ namespace ohmwright {
 /// of them can be read.
 std::string sha256_of(const ByteSource& bytes);
 
-/// BLAKE2b of these bytes with 256 bits, as 64 hexadecimal digits (RFC 7693, computed by libsodium): as hard to forge,
-/// and some ten times quicker. What `b2sum --length 256` prints.
-std::string blake2b_of(std::string_view bytes);
-
 /// Whether a text is a digest by SHA-256: 64 of 0-9 and a-f.
 bool is_sha256(std::string_view text);
 
