@@ -172,7 +172,7 @@ std::vector<std::string> symptoms_of(const Appliance& appliance) {
   std::vector<std::string> all = shown_symptoms(appliance);
   if (appliance.refrigerant != "none")
     for (const Symptom& symptom : known_symptoms())
-      if (symptom.speaks_of_sealed_system && std::find(all.begin(), all.end(), symptom.id) == all.end())
+      if (symptom.of == SymptomOf::sealed_system && std::find(all.begin(), all.end(), symptom.id) == all.end())
         all.emplace_back(symptom.id);
   return all;
 }
@@ -259,8 +259,7 @@ locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, 
     const std::size_t state = index_named(descriptor.states, state_name, "state of that part");
     const StateValue set{static_cast<std::uint16_t>(state),
                          static_cast<std::uint16_t>(index_named(descriptor.states[state].values, value, "such state"))};
-    std::erase_if(site.states[part], [&](const StateValue& old) { return old.state == set.state; });
-    site.states[part].push_back(set);
+    site = locate::with_state(std::move(site), {part, set});
   }
   return site;
 }

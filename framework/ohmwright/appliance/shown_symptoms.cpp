@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <array>
 #include <string_view>
 
 #include <ohmwright/appliance/shown_symptoms.hpp>
@@ -7,22 +6,10 @@
 
 namespace ohmwright {
 
-namespace {
-
-/// What only an appliance that cools can show.
-constexpr std::array<std::string_view, 11> symptoms_of_cooling{
-    "frost-whole-coil", "frost-far-end", "frost-first-turns",       "no-frost",
-    "oil-stain",        "warm-cabinet",  "warm-food-after-defrost", "long-defrost",
-    "short-defrost",    "no-defrost",    "compressor-never-stops"};
-
-}  // namespace
-
 bool can_show(const Appliance& appliance, std::string_view symptom) {
-  const bool is_of_cooling =
-      std::find(symptoms_of_cooling.begin(), symptoms_of_cooling.end(), symptom) != symptoms_of_cooling.end();
-  if (is_of_cooling) return appliance.refrigerant != "none";
-  return symptom_named(symptom) != nullptr ||
-         std::any_of(appliance.symptoms.begin(), appliance.symptoms.end(),
+  if (const Symptom* known = symptom_named(symptom))
+    return known->of == SymptomOf::any_appliance || appliance.refrigerant != "none";
+  return std::any_of(appliance.symptoms.begin(), appliance.symptoms.end(),
                      [symptom](const OwnSymptom& own) { return own.id == symptom; });
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <span>
 #include <string_view>
 
@@ -7,12 +8,18 @@
 
 namespace ohmwright {
 
+/// What can show a symptom.
+enum class SymptomOf : std::uint8_t {
+  any_appliance,
+  cooling_appliance,  ///< one with a refrigerant: frost, a cabinet that is too warm
+  sealed_system,      ///< its sealed refrigerant system alone: nothing that this program finds explains it
+};
+
 /// Something that a person sees, hears or smells without a meter. Fault modes say how likely they show it.
 struct Symptom {
   std::string_view id;       ///< "frost-whole-coil"
   std::string_view english;  ///< "the whole coil is a block of frost"
-  /// Only the sealed refrigerant system does this: nothing that this program finds explains it.
-  bool speaks_of_sealed_system = false;
+  SymptomOf of = SymptomOf::any_appliance;
 };
 
 /// The symptoms that the framework knows. A kind or an appliance may use words of its own beside them.

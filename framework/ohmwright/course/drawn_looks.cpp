@@ -29,7 +29,7 @@ std::vector<std::string> symptoms_to_look_at(const Appliance& appliance) {
   std::vector<std::string> all = shown_symptoms(appliance);
   std::erase_if(all, [](const std::string& id) {
     const Symptom* known = symptom_named(id);
-    return known != nullptr && known->speaks_of_sealed_system;
+    return known != nullptr && known->of == SymptomOf::sealed_system;
   });
   return all;
 }

@@ -34,14 +34,13 @@ class StepFinder {
   }
 
   void add_looks(std::span<const std::size_t> looked_at, const Diagnosis& diagnosis) {
-    const double overlooked = reasoner_.sign_model().overlooked;
     const std::vector<double> assumed = assumed_of_causes();
     for (std::size_t i = 0; i < appliance_.outside_causes.size(); ++i) {
       if (std::find(looked_at.begin(), looked_at.end(), i) != looked_at.end()) continue;
       if (diagnosis.outside_causes[i] < as_assumed * assumed[i]) spoken_against_.push_back(i);
       std::vector<double> positive;
       for (const std::size_t instance : likely_.instances)
-        positive.push_back(reasoner_.instance(instance).candidate->outside_cause == i ? 1.0 - overlooked : overlooked);
+        positive.push_back(reasoner_.sign_model().found_if(reasoner_.instance(instance).candidate->outside_cause == i));
       add({Step::Form::look, {}, i, std::max(0.5, appliance_.outside_causes[i].minutes)},
           expected_of_answer(likely_.hypotheses, std::move(positive), settings_.likely));
     }

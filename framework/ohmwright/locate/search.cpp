@@ -3,6 +3,7 @@
 #include <utility>
 
 #include <ohmwright/locate/earth_leak.hpp>
+#include <ohmwright/locate/innocent_ways.hpp>
 #include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/locate/search.hpp>
 #include <ohmwright/locate/weighed_readings.hpp>
@@ -144,6 +145,52 @@ void Search::hold_back_what_a_temperature_explains() {
   standing_.form = Standing::Form::open;
 }
 
+/// A part is named when it is at fault however a timer stands that a hand can turn, and nobody said how it does.
+void Search::hold_back_what_a_state_explains() {
+  const std::optional<std::size_t> state =
+      state_that_may_clear(reasoner_, readings_, signs_, standing_, settings_.steps);
+  if (!state) return;
+  standing_.lacks = Standing::Lacks::state;
+  standing_.lacking = *state;
+  standing_.form = Standing::Form::open;
+  ask_turned_away_from(prober_.site().states_not_said[*state]);
+}
+
+/// What was read of that part as found is read again, the part turned to stand otherwise.
+void Search::ask_turned_away_from(const SetState& as_found) {
+  const auto turned = std::find_if(appliance_.set_ups.begin(), appliance_.set_ups.end(), [&](const SetUp& set_up) {
+    return !set_up.live && !set_up.only_stated && turns_away(set_up, as_found);
+  });
+  if (turned == appliance_.set_ups.end()) return;
+  const auto set_up = static_cast<std::size_t>(turned - appliance_.set_ups.begin());
+  for (const TakenReading& reading : readings_) {
+    const std::size_t point = reading.measurement.test_point;
+    if (!is_between_terminals_of(appliance_.test_points[point], as_found.part)) continue;
+    const Measurement again{point, set_up};
+    if (is_possible(appliance_, again)) ask_again(again);
+  }
+}
+
+/// A k that was lost or seen where there was none makes a good part a thousand times too high or too low: it is read
+/// again, its unit looked at. What was read twice, or is ten times off, may be so; but nothing is found by it alone.
+void Search::doubt_what_a_slip_explains() {
+  standing_.slip = slip_that_may_clear(reasoner_, readings_, signs_, standing_, settings_.steps);
+  diagnosis_ = reasoner_.diagnose(readings_, signs_);  // the reasoner goes on from here
+  if (!standing_.slip) return;
+  const UnitSlip& slip = *standing_.slip;
+  const bool is_of_a_prefix = slip.factor >= 1000.0 || slip.factor <= 0.001;
+  std::vector<std::size_t> read_once;
+  std::copy_if(slip.readings.begin(), slip.readings.end(), std::back_inserter(read_once),
+               [this](std::size_t reading) { return !was_read_twice_alike(prober_, readings_, reading); });
+  if (!is_of_a_prefix || read_once.empty()) {
+    if (standing_.form == Standing::Form::settled) standing_.form = Standing::Form::likely;
+    return;
+  }
+  standing_.lacks = Standing::Lacks::unit;
+  standing_.form = Standing::Form::open;
+  for (const std::size_t reading : read_once) ask_again(readings_[reading].measurement);
+}
+
 /// The part between whose own terminals, a lead off, something was read twice alike that nothing modelled explains.
 std::optional<std::size_t> Search::part_read_alone_unexplained() const {
   for (std::size_t i = 0; i < readings_.size(); ++i) {
@@ -228,15 +275,18 @@ void Search::put_dead_before_live() {
 
 /// Before all else what showed OL is read again, on a range that is known.
 void Search::ask_for_ranges() {
-  for (const TakenReading& reading : readings_) {
-    if (!is_of_unknown_range(reading)) continue;
-    std::erase_if(steps_, [&](const Step& step) { return step.measurement == reading.measurement; });
-    Step again;
-    again.measurement = reading.measurement;
-    again.minutes = minutes_of(appliance_, settings_.steps.times, work(), reading.measurement);
-    again.minutes_to_go = again.minutes;
-    steps_.insert(steps_.begin(), again);
-  }
+  for (const TakenReading& reading : readings_)
+    if (is_of_unknown_range(reading)) ask_again(reading.measurement);
+}
+
+/// Puts that measurement before all others.
+void Search::ask_again(const Measurement& measurement) {
+  std::erase_if(steps_, [&](const Step& step) { return step.measurement == measurement; });
+  Step again;
+  again.measurement = measurement;
+  again.minutes = minutes_of(appliance_, settings_.steps.times, work(), measurement);
+  again.minutes_to_go = again.minutes;
+  steps_.insert(steps_.begin(), again);
 }
 
 void Search::think() {
@@ -251,6 +301,8 @@ void Search::think() {
   if (standing_.is_named()) hold_back_beside_what_nothing_explains();
   if (standing_.is_named()) hold_back_what_no_reading_says();
   if (standing_.is_named()) hold_back_what_a_temperature_explains();
+  if (standing_.is_named()) hold_back_what_a_state_explains();
+  if (standing_.is_named()) doubt_what_a_slip_explains();
   doubt_leads_that_only_show_open();
   const bool goes_on = standing_.form == Standing::Form::open || standing_.form == Standing::Form::likely ||
                        standing_.form == Standing::Form::no_more_steps;

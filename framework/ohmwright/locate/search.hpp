@@ -52,6 +52,10 @@ class Search {
   std::vector<Step> steps_from_here(const NextStepSettings& settings, bool is_asked_twice = false);
   void hold_back_what_no_reading_says();
   void hold_back_what_a_temperature_explains();
+  void hold_back_what_a_state_explains();
+  void ask_turned_away_from(const SetState& as_found);
+  void doubt_what_a_slip_explains();
+  void ask_again(const Measurement& measurement);
   void hold_back_beside_what_nothing_explains();
   std::optional<std::size_t> part_read_alone_unexplained() const;
   void doubt_leads_that_only_show_open();

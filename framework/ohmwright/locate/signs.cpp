@@ -64,8 +64,8 @@ double of_replaced(const FaultList& faults, const Candidate& candidate, const Re
 }
 
 double of_look(const Candidate& candidate, const OutsideSign& sign, const SignModel& model) {
-  const bool is_it = candidate.outside_cause == sign.outside_cause;
-  return is_it == sign.found ? 1.0 - model.overlooked : model.overlooked;
+  const double found = model.found_if(candidate.outside_cause == sign.outside_cause);
+  return sign.found ? found : 1.0 - found;
 }
 
 double of_code(const FaultList& faults, const Candidate& candidate, const CodeSign& sign, const SignModel& model) {
@@ -79,17 +79,35 @@ double of_code(const FaultList& faults, const Candidate& candidate, const CodeSi
   return sign.is_old ? std::sqrt(seen) : seen;
 }
 
+/// The product over signs, each counted once however often it was said: of two that speak of the same, the later holds.
+template <class Sign, class IsSame, class Likelihood>
+double product_of(const std::vector<Sign>& signs, IsSame is_same, Likelihood likelihood_of) {
+  double product = 1.0;
+  for (auto sign = signs.begin(); sign != signs.end(); ++sign) {
+    const bool is_said_again =
+        std::any_of(sign + 1, signs.end(), [&](const Sign& later) { return is_same(later, *sign); });
+    if (!is_said_again) product *= likelihood_of(*sign);
+  }
+  return product;
+}
+
 }  // namespace
 
 double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, const Signs& signs,
                            const SignModel& model) {
-  double likelihood = 1.0;
-  for (const SymptomSign& sign : signs.symptoms)
-    likelihood *= of_symptom(faults, candidate, sign, signs.was_thawed, model);
-  for (const OutsideSign& sign : signs.looked_at) likelihood *= of_look(candidate, sign, model);
-  for (const CodeSign& sign : signs.codes) likelihood *= of_code(faults, candidate, sign, model);
+  double likelihood = product_of(
+      signs.symptoms, [](const SymptomSign& a, const SymptomSign& b) { return a.symptom == b.symptom; },
+      [&](const SymptomSign& sign) { return of_symptom(faults, candidate, sign, signs.was_thawed, model); });
+  likelihood *= product_of(
+      signs.looked_at, [](const OutsideSign& a, const OutsideSign& b) { return a.outside_cause == b.outside_cause; },
+      [&](const OutsideSign& sign) { return of_look(candidate, sign, model); });
+  likelihood *= product_of(
+      signs.codes, [](const CodeSign& a, const CodeSign& b) { return a.code == b.code; },
+      [&](const CodeSign& sign) { return of_code(faults, candidate, sign, model); });
   if (signs.thaw) likelihood *= of_thaw(faults, candidate, *signs.thaw, model);
-  for (const ReplacedSign& sign : signs.replaced) likelihood *= of_replaced(faults, candidate, sign, model);
+  likelihood *= product_of(
+      signs.replaced, [](const ReplacedSign& a, const ReplacedSign& b) { return a.part == b.part; },
+      [&](const ReplacedSign& sign) { return of_replaced(faults, candidate, sign, model); });
   return likelihood;
 }
 
@@ -105,7 +123,7 @@ bool tells_of_tripped_breaker(const Signs& signs) {
 bool speaks_of_sealed_system(const Appliance& appliance, const Signs& signs) {
   const bool is_shown = std::any_of(signs.symptoms.begin(), signs.symptoms.end(), [](const SymptomSign& sign) {
     const Symptom* known = symptom_named(sign.symptom);
-    return sign.is_there && known != nullptr && known->speaks_of_sealed_system;
+    return sign.is_there && known != nullptr && known->of == SymptomOf::sealed_system;
   });
   return is_shown || std::any_of(signs.looked_at.begin(), signs.looked_at.end(), [&](const OutsideSign& sign) {
            return sign.found && appliance.outside_causes[sign.outside_cause].sealed_system;

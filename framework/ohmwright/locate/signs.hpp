@@ -43,7 +43,7 @@ struct ThawSign {
   std::optional<Duration> for_how_long;
 };
 
-/// Everything that is known without a meter.
+/// Everything that is known without a meter. What is said twice counts once; of a yes and a no the later holds.
 struct Signs {
   std::vector<SymptomSign> symptoms;
   std::vector<OutsideSign> looked_at;
@@ -57,7 +57,8 @@ struct Signs {
 /// What is assumed of signs (docs/arithmetic.md, "Finding the fault"); no source.
 struct SignModel {
   double without_cause = 0.05;       ///< that a symptom shows though nothing here brings it about
-  double overlooked = 0.05;          ///< that a look at an outside cause misses it, or sees what is not there
+  double overlooked = 0.05;          ///< that a look at an outside cause misses it
+  double imagined = 0.005;           ///< that it sees one that is not there: a torn belt in the hand is one
   double code_without_fault = 0.03;  ///< that a board holds a code though the fault is not there
   double code_with_fault = 0.85;
   double thawed_frost_weight = 0.3;  ///< what frost evidence still weighs after a thaw [0…1], as an exponent
@@ -70,6 +71,9 @@ struct SignModel {
   double spread_of_frost = 0.8;
   double days_to_fail_at_once = 0.2;  ///< of a fault that needs no frost
   double spread_of_fail = 1.0;
+
+  /// That a look finds an outside cause which is there, or is not.
+  double found_if(bool is_there) const { return is_there ? 1.0 - overlooked : imagined; }
 };
 
 /// Probability of the signs if the candidate is true.

@@ -11,6 +11,8 @@ namespace {
 
 bool equal(const StateValue& a, const StateValue& b) { return a.state == b.state && a.value == b.value; }
 
+bool equal_settings(const SetState& a, const SetState& b) { return a.part == b.part && equal(a.value, b.value); }
+
 bool equal_lists(const std::vector<StateValue>& a, const std::vector<StateValue>& b) {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(), equal);
 }
@@ -96,6 +98,23 @@ class NotMeasured {
   double room_ = 0.0;              ///< the warmest of what nothing heats or cools [K]
 };
 
+/// As what else it may stand than as found.
+std::vector<SetState> turned_by_hand(const Appliance& appliance) {
+  std::vector<SetState> other;
+  for (const SetUp& set_up : appliance.set_ups) {
+    if (set_up.live || set_up.only_stated) continue;
+    for (const SetState& row : set_up.states) {
+      const std::vector<StateValue>& as_found = appliance.parts[row.part].states;
+      const bool stands_so =
+          std::any_of(as_found.begin(), as_found.end(), [&](const StateValue& one) { return equal(one, row.value); });
+      const bool is_known =
+          std::any_of(other.begin(), other.end(), [&](const SetState& one) { return equal_settings(one, row); });
+      if (!stands_so && !is_known) other.push_back(row);
+    }
+  }
+  return other;
+}
+
 }  // namespace
 
 bool operator==(const Site& a, const Site& b) {
@@ -105,7 +124,9 @@ bool operator==(const Site& a, const Site& b) {
                       return x.value == y.value && x.half_width == y.half_width;
                     }) &&
          a.not_measured == b.not_measured &&
-         std::equal(a.states.begin(), a.states.end(), b.states.begin(), b.states.end(), equal_lists);
+         std::equal(a.states.begin(), a.states.end(), b.states.begin(), b.states.end(), equal_lists) &&
+         std::equal(a.states_not_said.begin(), a.states_not_said.end(), b.states_not_said.begin(),
+                    b.states_not_said.end(), equal_settings);
 }
 
 Site site_as_found(const Appliance& appliance) {
@@ -124,6 +145,15 @@ Site site_not_measured(const Appliance& appliance, bool was_thawed, std::span<co
     if (was_thawed && site.not_measured[zone]) site.not_measured[zone]->share_as_found = 0.0;
   }
   for (const SaidTemperature& one : said) site.zone_temperatures[one.zone] = one.temperature;
+  site.states_not_said = turned_by_hand(appliance);
+  return site;
+}
+
+Site with_state(Site site, const SetState& said) {
+  set(site.states[said.part], said.value);
+  std::erase_if(site.states_not_said, [&said](const SetState& other) {
+    return other.part == said.part && other.value.state == said.value.state;
+  });
   return site;
 }
 
@@ -135,7 +165,7 @@ Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size
     site.zone_temperatures[row.zone] = row.temperature;
     site.not_measured[row.zone].reset();
   }
-  for (const SetState& row : done.states) set(site.states[row.part], row.value);
+  for (const SetState& row : done.states) site = with_state(std::move(site), row);
   return site;
 }
 

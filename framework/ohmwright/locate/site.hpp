@@ -24,6 +24,8 @@ struct Site {
   std::vector<std::optional<TemperatureSpan>>
       not_measured;                             ///< by zone; empty for one that was measured, or is as warm as its room
   std::vector<std::vector<StateValue>> states;  ///< by part
+  /// How parts may stand that a hand turns, where nobody said how they do: a timer runs on by itself.
+  std::vector<SetState> states_not_said;
 
   friend bool operator==(const Site& a, const Site& b);
 };
@@ -39,8 +41,12 @@ struct SaidTemperature {
 
 /// The same while a thermometer was held to no other zones than those said. One that is colder than its room may be as
 /// cold as a coil gets that runs, and as warm as the room; one that a heater or a set-up warms may be as warm as after
-/// a run. After a thaw nothing says that it is still as its file has it.
+/// a run. After a thaw nothing says that it is still as its file has it. And while nobody said how parts stand that a
+/// set-up without power turns.
 Site site_not_measured(const Appliance& appliance, bool was_thawed, std::span<const SaidTemperature> said = {});
+
+/// The same with a part in that state, as somebody said.
+Site with_state(Site site, const SetState& said);
 
 /// The same after a set-up: what it chills, warms or turns. Without one, the site itself.
 Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size_t> set_up);

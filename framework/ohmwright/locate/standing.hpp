@@ -10,6 +10,12 @@
 
 namespace ohmwright::locate {
 
+/// Readings of ohms that show just what a good appliance would, but for a k, an M or a point.
+struct UnitSlip {
+  std::vector<std::size_t> readings;  ///< by index, ascending
+  double factor = 1.0;                ///< they show so many times as much: 1000, 10, and the other way round
+};
+
 /// Where the search stands.
 struct Standing {
   enum class Form : std::uint8_t {
@@ -27,14 +33,18 @@ struct Standing {
     reading,      ///< a code says so, and no reading does
     temperature,  ///< of `lacking`, a zone: at one that it may have, good parts show the same
     judgement,    ///< of `lacking`, a part: it was read alone, and no fault of it that is known explains what it showed
+    state,        ///< of `lacking`, one of `Site::states_not_said`: as that stands, good parts show the same
+    unit,         ///< a second look at the unit: see `slip`
   };
 
   Form form = Form::open;
-  std::vector<std::size_t> parts;            ///< of the likeliest set
-  std::optional<std::size_t> outside_cause;  ///< of the likeliest set
+  std::vector<std::size_t> parts;            ///< of the likeliest set, or the sure ones of it
+  std::optional<std::size_t> outside_cause;  ///< as the parts
   double probability = 0.0;                  ///< that all of these are at fault, be it with more
+  bool is_with_more = false;                 ///< the likeliest set holds more, of which these alone are sure
   Lacks lacks = Lacks::nothing;
-  std::size_t lacking = 0;  ///< the zone or the part that `lacks` is of
+  std::size_t lacking = 0;         ///< the zone, the part or the state that `lacks` is of
+  std::optional<UnitSlip> slip{};  ///< of units or points, which would clear the parts that are named
 
   bool is_named() const { return form == Form::likely || form == Form::settled; }
 };
@@ -53,14 +63,6 @@ double probability_of(const FaultList& faults, const Diagnosis& diagnosis, const
 /// Where the search stands, given the steps left.
 Standing standing(const FaultList& faults, const Diagnosis& diagnosis, const NextStepSettings& settings,
                   std::span<const Step> steps);
-
-/// The zone, measured by nobody, that may well have a temperature at which a part that `standing` names is no longer
-/// likely to be at fault; nothing where the part does not change with temperature, or where none clears it.
-///
-/// Asks for a diagnosis at each of several temperatures: for a search that is about to name a part.
-std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<const TakenReading> readings,
-                                               const Signs& signs, const Standing& standing,
-                                               const NextStepSettings& settings);
 
 /// The part between whose own terminals a test point reads, a lead of it off.
 std::optional<std::size_t> part_alone_at(const TestPoint& point);

@@ -19,7 +19,7 @@ class AfterwardsSentences {
         words_.report.standing.form == Standing::Form::settled || words_.report.standing.form == Standing::Form::likely;
     if (!named) return;
     causes_first();
-    for (const std::size_t part : words_.answers.front().parts) {
+    for (const std::size_t part : words_.named.parts) {
       if (is_replaced(part)) continue;
       content_.afterwards.push_back(words_.say(
           OHMWRIGHT_TEXT(
@@ -80,7 +80,7 @@ class AfterwardsSentences {
   }
 
   const locate::Candidate* likeliest_candidate() const {
-    const std::optional<std::size_t> instance = words_.likeliest_instance(words_.answers.front());
+    const std::optional<std::size_t> instance = words_.likeliest_instance(words_.named);
     return instance ? words_.report.reasoner.instance(*instance).candidate : nullptr;
   }
 

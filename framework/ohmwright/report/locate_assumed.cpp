@@ -1,4 +1,7 @@
 #include <algorithm>
+#include <cstdint>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -31,10 +34,32 @@ class AssumedSentences {
         {{"percent", 100.0 * words_.report.reasoner.prober().model().set_up_missed},
          {"fewer", 100.0 * words_.report.reasoner.prober().model().temperature_missed}}));
     temperatures();
+    states();
     content_.assumed.push_back(words_.say(OHMWRIGHT_TEXT("Meter: {meter}"), {{"meter", words_.report.meter_title}}));
   }
 
  private:
+  /// How parts stand that a hand can turn, unless somebody said it.
+  void states() {
+    const locate::Site& site = words_.report.reasoner.prober().site();
+    std::vector<std::pair<std::size_t, std::uint16_t>> told;
+    for (const SetState& other : site.states_not_said) {
+      const std::pair which{other.part, other.value.state};
+      if (std::find(told.begin(), told.end(), which) != told.end()) continue;
+      told.push_back(which);
+      const PlacedPart& part = words_.appliance.parts[other.part];
+      const StateDescriptor& state = part.kind->descriptor().states[other.value.state];
+      const auto as_found = std::find_if(part.states.begin(), part.states.end(),
+                                         [&](const StateValue& one) { return one.state == other.value.state; });
+      if (as_found == part.states.end()) continue;
+      content_.assumed.push_back(words_.say(
+          OHMWRIGHT_TEXT("{part}: found as \"{value}\" (--state {id}=... says it)."),
+          {{"part", part.title},
+           {"value", words_.say.in_domain(part.kind->descriptor().text_domain, state.values[as_found->value].english)},
+           {"id", part.id + "." + std::string(state.id)}}));
+    }
+  }
+
   void temperatures() {
     const locate::Site& site = words_.report.reasoner.prober().site();
     for (std::size_t i = 0; i < words_.appliance.zones.size(); ++i) {

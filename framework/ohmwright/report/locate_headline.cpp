@@ -21,7 +21,7 @@ class HeadlineSentences {
   HeadlineSentences(const SearchInWords& words, LocateContent& content) : words_(words), content_(content) {}
 
   void headline() {
-    const AnswerSet& first = words_.answers.front();
+    const AnswerSet& first = words_.named;
     const std::string chance = percent_text(words_.report.standing.probability);
     switch (words_.report.standing.form) {
       case Standing::Form::sealed_system:
@@ -33,16 +33,22 @@ class HeadlineSentences {
       case Standing::Form::settled:
         content_.headline = words_.say(OHMWRIGHT_TEXT("FOUND: {fault}"), {{"fault", words_.label(first)}});
         explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}."), {{"chance", chance}});
+        what_more_is_likely();
         return;
       case Standing::Form::likely:
         content_.headline = words_.say(OHMWRIGHT_TEXT("LIKELY: {fault}"), {{"fault", words_.label(first)}});
         explain(
-            were_read_alone(first.parts)
+            first.parts.empty()
+                ? OHMWRIGHT_TEXT("The chance that this is the cause is {chance}. Put it right and try the appliance "
+                                 "before any cover comes off.")
+            : were_read_alone(first.parts)
                 ? OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: you read it alone; set the probes on "
                                  "bare metal and read it once more before you buy.")
                 : OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: read that part alone, a lead off, "
                                  "before you buy (ohmwright check)."),
             {{"chance", chance}});
+        what_more_is_likely();
+        slip_of_units();
         return;
       case Standing::Form::no_more_steps:
         content_.headline = words_.say(OHMWRIGHT_TEXT("CAN'T TELL FURTHER with the steps that are allowed"));
@@ -77,8 +83,57 @@ class HeadlineSentences {
                   "{part} was read alone, twice alike, and no fault that is known of it explains what it showed. "
                   "As long as that is open nothing else is named: judge that part first (ohmwright check)."),
               {{"part", words_.appliance.parts[words_.report.standing.lacking].title}});
+    if (words_.report.standing.lacks == Standing::Lacks::state) state_not_said();
+    if (words_.report.standing.lacks == Standing::Lacks::unit) slip_of_units();
     explain(OHMWRIGHT_TEXT("The likeliest is {fault}, {chance}, alone or with another fault."),
             {{"fault", words_.label_with_share(first)}, {"chance", chance}});
+  }
+
+  /// How a part stands that a hand can turn: nobody said, and one way of it explains all.
+  void state_not_said() {
+    const SetState& other = words_.report.reasoner.prober().site().states_not_said[words_.report.standing.lacking];
+    const PlacedPart& part = words_.appliance.parts[other.part];
+    const Descriptor& descriptor = part.kind->descriptor();
+    const StateDescriptor& state = descriptor.states[other.value.state];
+    const TextEntry& value = state.values[other.value.value];
+    explain(
+        OHMWRIGHT_TEXT("Nobody said how the {part} stands, and with \"{value}\" a good one shows just this. Look, and "
+                       "say so ({option}), or turn it and read again, before anything is replaced."),
+        {{"part", part.title},
+         {"value", words_.say.in_domain(descriptor.text_domain, value.english)},
+         {"option", "--state " + part.id + "." + std::string(state.id) + "=" + std::string(value.id)}});
+  }
+
+  /// What a lost or an added k, or a point in another place, would explain.
+  void slip_of_units() {
+    const std::optional<locate::UnitSlip>& slip = words_.report.standing.slip;
+    if (!slip) return;
+    const locate::TakenReading& reading = words_.report.readings[slip->readings.front()];
+    const FindingArgument point{"point", words_.appliance.test_points[reading.measurement.test_point].title};
+    const FindingArgument shown{"shown", shown_reading(reading, words_.say)};
+    const bool is_of_a_prefix = slip->factor >= 1000.0 || slip->factor <= 0.001;
+    explain(
+        is_of_a_prefix && slip->factor > 1.0
+            ? OHMWRIGHT_TEXT("{point}: {shown} is a thousand times what a good one shows. Look at the display: is "
+                             "there a k or an M, or was one read that is not there? Read it again.")
+        : is_of_a_prefix
+            ? OHMWRIGHT_TEXT("{point}: {shown} is a thousandth of what a good one shows. Look at the display: was a "
+                             "k or an M overlooked, or left out in the typing? Read it again.")
+        : slip->factor > 1.0
+            ? OHMWRIGHT_TEXT("{point}: {shown} is ten times what a good one shows. Look where the point stands on "
+                             "the display, and read it again.")
+            : OHMWRIGHT_TEXT("{point}: {shown} is a tenth of what a good one shows. Look where the point stands on "
+                             "the display, and read it again."),
+        {point, shown});
+  }
+
+  /// A second fault that nothing has shown or cleared yet.
+  void what_more_is_likely() {
+    if (!words_.report.standing.is_with_more) return;
+    const AnswerSet& all = words_.answers.front();
+    explain(OHMWRIGHT_TEXT("Something else may be wrong beside it. Likeliest: {fault}, {chance}. See to that, too, "
+                           "before you close up."),
+            {{"fault", words_.label(all)}, {"chance", percent_text(all.probability)}});
   }
 
   /// Before anything is looked at: the cabinet itself may be live.

@@ -13,7 +13,8 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr std::array<std::string_view, 5> standing_words{"open", "likely", "found", "no-more-steps", "sealed-system"};
-constexpr std::array<std::string_view, 5> lack_words{"", "range", "reading", "temperature", "judgement"};
+constexpr std::array<std::string_view, 7> lack_words{"",          "range", "reading", "temperature",
+                                                     "judgement", "state", "unit"};
 constexpr std::array<std::string_view, 3> step_words{"measure", "look", "replace"};
 
 Json stated_json(const StatedValue& stated) {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cstdint>
 
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_words.hpp>
@@ -42,14 +43,26 @@ class VoltRemarks {
     if (seen.form != SeenReading::Form::value || seen.at < scale.at(nearly_all_volts * supply) || !would_show ||
         *would_show > nearly_no_volts * supply)
       return;
-    search_.remark(
-        OHMWRIGHT_TEXT(
-            "{point}: nearly the whole supply where there should be none. The way to neutral is open: what looks "
-            "like neutral is live. Unplug it before you touch anything."),
-        {{"point", search_.title(reading)}});
+    search_.remark(is_a_joint_open()
+                       ? OHMWRIGHT_TEXT("{point}: nearly the whole supply where there should be none. The way to "
+                                        "neutral is open: what looks like neutral is live. Unplug it before you touch "
+                                        "anything.")
+                       : OHMWRIGHT_TEXT("{point}: nearly the whole supply where there should be none. It is fed where "
+                                        "it should not be, or the way to neutral is open and what looks like neutral "
+                                        "is live. Unplug it before you touch anything."),
+                   {{"point", search_.title(reading)}});
   }
 
  private:
+  /// Whether the likeliest fault is in a wire or what joins wires, and not in what switches.
+  bool is_a_joint_open() const {
+    const Candidate& candidate = *search_.report.reasoner.instance(*search_.likeliest).candidate;
+    return std::any_of(candidate.faults.begin(), candidate.faults.end(), [&](std::uint16_t fault) {
+      const auto& roles = search_.appliance.parts[search_.faults.faults()[fault].fault.part].kind->descriptor().roles;
+      return std::find(roles.begin(), roles.end(), "joins-parts") != roles.end();
+    });
+  }
+
   bool was_read_on_low_input(locate::Measurement measurement) const {
     measurement.low_impedance = true;
     return std::any_of(search_.report.readings.begin(), search_.report.readings.end(),

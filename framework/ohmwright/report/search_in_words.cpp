@@ -16,6 +16,7 @@ SearchInWords::SearchInWords(const LocateReport& of, const Sentences& in)
       faults(of.reasoner.faults()),
       appliance(faults.appliance()),
       answers(locate::answers(faults, of.diagnosis)),
+      named{of.standing.parts, of.standing.outside_cause, of.standing.probability},
       likeliest_ways(of.reasoner.likeliest(looked_through)) {}
 
 std::string SearchInWords::label(const locate::AnswerSet& answer) const {

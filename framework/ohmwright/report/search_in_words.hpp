@@ -17,7 +17,8 @@ struct SearchInWords {
   const Sentences& say;
   const locate::FaultList& faults;
   const Appliance& appliance;
-  std::vector<locate::AnswerSet> answers;                 ///< likeliest first
+  std::vector<locate::AnswerSet> answers;  ///< likeliest first
+  locate::AnswerSet named;                 ///< what the search stands at: the sure ones, or the likeliest
   std::vector<locate::Reasoner::Weighed> likeliest_ways;  ///< instances, likeliest first, as many as are looked through
 
   /// Answers past this one are summed up as others.

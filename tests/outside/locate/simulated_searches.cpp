@@ -62,8 +62,8 @@ void think(Search& search, Running& running, SimulatedSearch& result) {
 
 void look(Running& running, const SignModel& model) {
   const bool is_there = running.drawn.truth().outside_cause == running.next->subject;
-  const bool is_missed = running.stream.uniform() < model.overlooked;
-  running.signs.looked_at.push_back({running.next->subject, is_there != is_missed});
+  const bool is_found = running.stream.uniform() < model.found_if(is_there);
+  running.signs.looked_at.push_back({running.next->subject, is_found});
 }
 
 /// A reading that the simulator was asked for.

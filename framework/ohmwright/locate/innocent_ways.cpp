@@ -1,0 +1,190 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <variant>
+
+#include <ohmwright/locate/innocent_ways.hpp>
+#include <ohmwright/locate/part_model.hpp>
+#include <ohmwright/locate/weighed_readings.hpp>
+
+namespace ohmwright::locate {
+
+namespace {
+
+/// A span is tried in so many parts, each as wide as it takes to leave no temperature out.
+constexpr int parts_of_span = 6;
+/// What changes by less than this over the whole span is no part to be asked the temperature of: wires and heaters.
+constexpr double otherwise_by = 1.3;
+
+Site with_zone_at(Site site, std::size_t zone, double kelvin, double half_width) {
+  StatedValue& temperature = site.zone_temperatures[zone];
+  temperature.value = AnyQuantity(Dimension::temperature, kelvin);
+  temperature.half_width = half_width;
+  site.not_measured[zone].reset();
+  return site;
+}
+
+bool look_otherwise(const ElementSpread& a, const ElementSpread& b) {
+  const ElementChoice& x = a.choices.front();
+  const ElementChoice& y = b.choices.front();
+  if ((x.type == ElementType::open) != (y.type == ElementType::open)) return true;
+  return std::max(x.value_in_si, y.value_in_si) > otherwise_by * std::min(x.value_in_si, y.value_in_si);
+}
+
+/// Whether a good one is another at the cold end of its zone's span, in the middle or at the warm end.
+bool changes_with_temperature(const Appliance& appliance, std::size_t part, const Site& site, std::size_t zone) {
+  const TemperatureSpan& span = *site.not_measured[zone];
+  const auto good_at = [&](double kelvin) {
+    return part_model(appliance, part, not_found, with_zone_at(site, zone, kelvin, 0.0), Excitation::ohmmeter);
+  };
+  const auto cold = good_at(span.from_kelvin);
+  for (const double share : {0.5, 1.0}) {
+    const auto warm = good_at(std::lerp(span.from_kelvin, span.to_kelvin, share));
+    if (!std::equal(cold.begin(), cold.end(), warm.begin(), warm.end(),
+                    [](const ElementSpread& a, const ElementSpread& b) { return !look_otherwise(a, b); }))
+      return true;
+  }
+  return false;
+}
+
+/// Whether the part was read by itself after a set-up that gives its zone a stated temperature: what it was at before,
+/// clears it no more.
+bool was_read_at_a_stated_temperature(std::size_t part, std::size_t zone, std::span<const TakenReading> readings,
+                                      const Prober& prober) {
+  const Appliance& appliance = prober.appliance();
+  return std::any_of(readings.begin(), readings.end(), [&](const TakenReading& reading) {
+    const Measurement& measurement = reading.measurement;
+    return measurement.set_up && part_alone_at(appliance.test_points[measurement.test_point]) == part &&
+           !after_set_up(appliance, prober.site(), measurement.set_up).not_measured[zone];
+  });
+}
+
+bool is_of_same_state(const SetState& a, const SetState& b) {
+  return a.part == b.part && a.value.state == b.value.state;
+}
+
+/// Whether the part was read, terminal to terminal, after it had been turned to stand otherwise: then it was not as it
+/// may have stood before.
+bool was_read_turned_away(const SetState& from, std::span<const TakenReading> readings, const Appliance& appliance) {
+  return std::any_of(readings.begin(), readings.end(), [&](const TakenReading& reading) {
+    const Measurement& measurement = reading.measurement;
+    return measurement.set_up && is_between_terminals_of(appliance.test_points[measurement.test_point], from.part) &&
+           turns_away(appliance.set_ups[*measurement.set_up], from);
+  });
+}
+
+/// Whether a search at that site, or of those readings, would name the parts all the same.
+bool are_named(Reasoner& reasoner, std::span<const TakenReading> readings, const Signs& signs, const Standing& standing,
+               const NextStepSettings& settings) {
+  const Diagnosis diagnosis = reasoner.diagnose(readings, signs);
+  return probability_of(reasoner.faults(), diagnosis, standing) >= settings.likely;
+}
+
+/// The instance of an appliance in order, if there is one.
+std::optional<std::size_t> sound_instance(const Reasoner& reasoner) {
+  const std::span<const Candidate> candidates = reasoner.faults().candidates();
+  const auto sound = std::find_if(candidates.begin(), candidates.end(),
+                                  [](const Candidate& candidate) { return candidate.nothing_wrong(); });
+  if (sound == candidates.end()) return std::nullopt;
+  return reasoner.first_instance(static_cast<std::size_t>(sound - candidates.begin()));
+}
+
+/// Whether what comes out in that way reads so, within its doubt; an open way shows no number of its own.
+bool shows(const PredictedOutcome& way, const SeenReading& seen) {
+  constexpr double least_weight = 0.05;
+  constexpr double coverage = 2.0;
+  return way.form == PredictedOutcome::Form::value && way.weight >= least_weight &&
+         seen.form == SeenReading::Form::value &&
+         std::abs(seen.at - way.mean) <= coverage * std::hypot(way.uncertainty, seen.uncertainty);
+}
+
+/// The reading as it was meant if it shows `factor` times as much; nothing where it is no ohms with a value.
+std::optional<TakenReading> as_meant(const TakenReading& reading, double factor) {
+  const auto* stated = std::get_if<StatedValue>(&reading.observed);
+  if (stated == nullptr || stated->value.dimension() != Dimension::resistance) return std::nullopt;
+  TakenReading meant = reading;
+  auto& value = std::get<StatedValue>(meant.observed);
+  value.value = AnyQuantity(Dimension::resistance, stated->value.value_in_si() / factor);
+  if (value.half_width) *value.half_width /= factor;
+  return meant;
+}
+
+}  // namespace
+
+std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<const TakenReading> readings,
+                                               const Signs& signs, const Standing& standing,
+                                               const NextStepSettings& settings) {
+  const Prober& prober = reasoner.prober();
+  const Appliance& appliance = prober.appliance();
+  for (const std::size_t part : standing.parts) {
+    const std::optional<std::size_t>& zone = appliance.parts[part].zone;
+    if (!zone || !prober.site().not_measured[*zone]) continue;
+    if (!changes_with_temperature(appliance, part, prober.site(), *zone)) continue;
+    if (was_read_at_a_stated_temperature(part, *zone, readings, prober)) continue;
+    const TemperatureSpan& span = *prober.site().not_measured[*zone];
+    const double half_width = 0.5 * (span.to_kelvin - span.from_kelvin) / parts_of_span;
+    for (int i = 0; i < parts_of_span; ++i) {
+      const double kelvin = span.from_kelvin + (2 * i + 1) * half_width;
+      Prober there(prober.faults(), with_zone_at(prober.site(), *zone, kelvin, half_width), prober.meter(),
+                   prober.model());
+      Reasoner at_that_temperature(there, reasoner.sign_model());
+      if (at_that_temperature.diagnose(readings, signs).parts[part] < settings.likely) return zone;
+    }
+  }
+  return std::nullopt;
+}
+
+bool is_between_terminals_of(const TestPoint& point, std::size_t part) {
+  return point.from.terminal && point.to.terminal && point.from.terminal->part == part &&
+         point.to.terminal->part == part;
+}
+
+bool turns_away(const SetUp& set_up, const SetState& from) {
+  return std::any_of(set_up.states.begin(), set_up.states.end(), [&](const SetState& row) {
+    return is_of_same_state(row, from) && row.value.value != from.value.value;
+  });
+}
+
+std::optional<std::size_t> state_that_may_clear(Reasoner& reasoner, std::span<const TakenReading> readings,
+                                                const Signs& signs, const Standing& standing,
+                                                const NextStepSettings& settings) {
+  const Prober& prober = reasoner.prober();
+  const std::vector<SetState>& others = prober.site().states_not_said;
+  for (std::size_t i = 0; i < others.size(); ++i) {
+    if (was_read_turned_away(others[i], readings, prober.appliance())) continue;
+    Prober there(prober.faults(), with_state(prober.site(), others[i]), prober.meter(), prober.model());
+    Reasoner in_that_state(there, reasoner.sign_model());
+    if (!are_named(in_that_state, readings, signs, standing, settings)) return i;
+  }
+  return std::nullopt;
+}
+
+std::optional<UnitSlip> slip_that_may_clear(Reasoner& reasoner, std::span<const TakenReading> readings,
+                                            const Signs& signs, const Standing& standing,
+                                            const NextStepSettings& settings) {
+  constexpr std::array factors{1000.0, 0.001, 10.0, 0.1};
+  const std::optional<std::size_t> sound = sound_instance(reasoner);
+  if (!sound) return std::nullopt;
+  const Prober& prober = reasoner.prober();
+  const auto is_as_of_a_good_one = [&](const TakenReading& reading) {
+    const Probe probe = prober.appliance().test_points[reading.measurement.test_point].probe;
+    const std::optional<SeenReading> seen = seen_reading(reading, probe, prober.meter());
+    const auto& ways = reasoner.predicted(*sound, reading.measurement);
+    return seen &&
+           std::any_of(ways.begin(), ways.end(), [&](const PredictedOutcome& way) { return shows(way, *seen); });
+  };
+  for (const double factor : factors) {
+    UnitSlip slip{{}, factor};
+    std::vector<TakenReading> meant(readings.begin(), readings.end());
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+      std::optional<TakenReading> other = as_meant(readings[i], factor);
+      if (!other || is_as_of_a_good_one(readings[i]) || !is_as_of_a_good_one(*other)) continue;
+      slip.readings.push_back(i);
+      meant[i] = *std::move(other);
+    }
+    if (!slip.readings.empty() && !are_named(reasoner, meant, signs, standing, settings)) return slip;
+  }
+  return std::nullopt;
+}
+
+}  // namespace ohmwright::locate

@@ -1,0 +1,138 @@
+// What a search would name a part by, and a technician would not: how a timer happens to stand, a k that was never
+// there, the same sign told twice, a second fault that is open yet.
+
+#include <sstream>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include "program.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using ::testing::Not;
+using testing::Ran;
+using testing::run_program;
+
+constexpr const char* timer_appliance = "upright-timer-bimetal-120v";
+
+/// What `locate` answers, every run of blanks as one, so that sentences are whole.
+Ran located(const std::string& appliance, std::vector<std::string> words) {
+  words.insert(words.begin(), {"locate", appliance});
+  Ran ran = run_program(words);
+  std::istringstream printed(ran.out);
+  ran.out.clear();
+  for (std::string word; printed >> word;) ran.out += word + ' ';
+  return ran;
+}
+
+Ran located_frosted(std::vector<std::string> words) {
+  words.insert(words.begin(), {"--zone", "coil=-18C", "--symptom", "frost-whole-coil"});
+  return located(timer_appliance, std::move(words));
+}
+
+TEST(HowATimerStands, IsAskedBeforeItIsCondemned) {
+  const std::vector<std::string> closed_to_defrost{"timer-defrost-contact=0.1", "timer-run-contact=OL"};
+  const Ran asked = located_frosted(closed_to_defrost);
+  EXPECT_EQ(asked.exit_code, 3) << asked.out << asked.err;
+  EXPECT_THAT(asked.out, AllOf(HasSubstr("NOT FOUND YET"), HasSubstr("Nobody said how the Defrost timer stands"),
+                               HasSubstr("--state timer.position=defrost"),
+                               HasSubstr("after: timer turned by hand to run"), HasSubstr("found as \"in run\"")));
+  const nlohmann::json json = nlohmann::json::parse(
+      located_frosted({"timer-defrost-contact=0.1", "timer-run-contact=OL", "--format", "json"}).out);
+  EXPECT_EQ(json["lacks"], "state");
+}
+
+TEST(HowATimerStands, IsTakenAsItWasSaid) {
+  const std::vector<std::string> closed{"timer-defrost-contact=0.1", "timer-run-contact=OL", "--state"};
+  std::vector<std::string> words = closed;
+  words.emplace_back("timer.position=run");
+  const Ran stuck = located_frosted(words);
+  EXPECT_EQ(stuck.exit_code, 0) << stuck.err;
+  EXPECT_THAT(stuck.out, AllOf(HasSubstr("FOUND: Defrost timer: stuck in defrost"), Not(HasSubstr("Nobody said"))));
+  words = closed;
+  words.emplace_back("timer.position=defrost");
+  EXPECT_THAT(located_frosted(words).out, AllOf(HasSubstr("NOT FOUND YET"), Not(HasSubstr("Nobody said"))));
+}
+
+TEST(HowATimerStands, IsKnownOnceItWasTurned) {
+  const Ran turned = located_frosted({"timer-defrost-contact@turned-to-run=0.1", "timer-run-contact@turned-to-run=OL"});
+  EXPECT_EQ(turned.exit_code, 0) << turned.err;
+  EXPECT_THAT(turned.out, HasSubstr("FOUND: Defrost timer: stuck in defrost"));
+  // Turned to defrost and left there, it is closed to defrost because it is good.
+  EXPECT_THAT(located_frosted({"timer-defrost-contact@turned-to-defrost=0.1", "timer-defrost-contact=0.1"}).out,
+              HasSubstr("Nobody said how the Defrost timer stands"));
+}
+
+TEST(AK, ThatNobodyMeantIsAskedFor) {
+  const std::vector<std::string> slipped{"harness=32.1k", "heater-alone=32.0k"};
+  const Ran once = located_frosted(slipped);
+  EXPECT_EQ(once.exit_code, 3) << once.out;
+  EXPECT_THAT(once.out, AllOf(HasSubstr("is a thousand times what a good one shows"), HasSubstr("Read it again")));
+  std::vector<std::string> twice = slipped;
+  twice.insert(twice.end(), slipped.begin(), slipped.end());
+  EXPECT_THAT(located_frosted(twice).out, AllOf(HasSubstr("LIKELY: Defrost heater"), HasSubstr("a thousand times")))
+      << "it may be so, and is not found by that alone";
+}
+
+TEST(AK, ThatWasLostIsAskedForToo) {
+  const Ran ran = located("bottom-freezer-thermistor-230v", {"--zone", "coil=-18C", "sensor-plug=48.2 ohm"});
+  EXPECT_EQ(ran.exit_code, 3) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("is a thousandth of what a good one shows"));
+}
+
+TEST(AK, IsNotSeenInAnOpenContactThatCloses) {
+  const Ran ran = located_frosted({"timer-defrost-contact@turned-to-run=0.1"});
+  EXPECT_THAT(ran.out, Not(HasSubstr("thousandth")));
+}
+
+TEST(APoint, InAnotherPlaceIsAWordOfCaution) {
+  const Ran ran =
+      located("bottom-freezer-thermistor-230v", {"--zone", "coil=-18C", "sensor-plug=4.82k", "sensor-alone=4.82k"});
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("LIKELY: Coil sensor"), HasSubstr("is a tenth of what a good one shows")));
+}
+
+TEST(ASign, SaidTwiceCountsOnce) {
+  const std::vector<std::string> once{"--symptom", "error-code", "--format", "json"};
+  const std::vector<std::string> twice{"--symptom", "error-code", "--symptom", "error-code", "--format", "json"};
+  const auto parts = [](const std::vector<std::string>& words) {
+    return nlohmann::json::parse(located("upright-thermistor-230v", words).out)["parts"];
+  };
+  EXPECT_EQ(parts(twice), parts(once));
+}
+
+TEST(ASign, OfYesAndNoTheLaterHolds) {
+  const auto parts = [](const std::vector<std::string>& words) {
+    return nlohmann::json::parse(located(timer_appliance, words).out)["parts"];
+  };
+  EXPECT_EQ(parts({"--looked", "door-gasket=found", "--looked", "door-gasket=fine", "--format", "json"}),
+            parts({"--looked", "door-gasket=fine", "--format", "json"}));
+}
+
+TEST(ACause, ThatWasFoundIsPutRightFirst) {
+  const Ran ran = located("drum-dryer-230v", {"--symptom", "drum-stands", "--looked", "belt-off=found"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("LIKELY: belt broken or off"), HasSubstr("before any cover comes off")));
+}
+
+TEST(ASecondFault, ThatIsOpenYetHidesNoFirstOne) {
+  const Ran ran = located_frosted({"--symptom", "no-air", "heater-alone=OL", "fan-alone=72", "thermostat-alone=0.2"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out,
+              AllOf(HasSubstr("LIKELY: Defrost heater: element open"), HasSubstr("you read it alone"),
+                    HasSubstr("Something else may be wrong beside it"), HasSubstr("blocked by ice"),
+                    HasSubstr("Mend or replace: Defrost heater"), Not(HasSubstr("Mend or replace: Evaporator fan"))));
+}
+
+TEST(Volts, WhereThereShouldBeNoneAreOfEitherCause) {
+  const Ran ran = located("bottom-freezer-board-bimetal-120v",
+                          {"--symptom", "long-defrost", "--allow-live", "defrost-harness=33.4", "volts-defrost=119V"});
+  EXPECT_THAT(ran.out, HasSubstr("It is fed where it should not be, or the way to neutral is open"));
+}
+
+}  // namespace
+}  // namespace ohmwright
