@@ -113,7 +113,8 @@ int deliver_summary(const batch::Summary& summary, const batch::RunPart& part, c
   if (arguments.has("--summary"))
     write_file_atomically(arguments.value("--summary"), batch::summary_json(summary, &part));
   page << batch_page(summary, Sentences{UnitPreferences{}}, environment.page);
-  return summary.judged() == 0 && summary.refused > 0 ? exit_refused : exit_done;
+  const bool all_were_refused = summary.judged() == 0 && summary.refused > 0;
+  return all_were_refused || summary.cut_short > 0 ? exit_refused : exit_done;
 }
 
 int merge_summaries(const Arguments& arguments, Environment& environment) {
@@ -174,7 +175,8 @@ VerbSpec batch_verb() {
       .example = "ohmwright batch readings.jsonl --kind thermistor --ratings ntc-10k-b3977 --out verdicts.jsonl",
       .operands = {{"FILE",
                     OHMWRIGHT_TEXT("Lines of JSON or a CSV table, gzip too, or a folder of them; none: standard input. "
-                                   "With --merge: summaries. Exit code 0, or 2 when all lines were refused"),
+                                   "With --merge: summaries. Exit code 0, or 2 when all lines were refused or "
+                                   "a compressed file was cut short"),
                     false, true}},
       .options =
           {

@@ -12,6 +12,7 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/sentences.hpp>
+#include <ohmwright/verdict/refused_work.hpp>
 
 #include "exit_codes.hpp"
 #include "plugin_actions.hpp"
@@ -55,6 +56,8 @@ int new_plugin(const Arguments& arguments, Environment& environment) {
   const std::string kind =
       arguments.value("--kind", (folder.has_filename() ? folder : folder.parent_path()).filename().string());
   const bool without_code = arguments.has("--without-code");
+  if (const std::string_view reason = refused_work(kind); !reason.empty())
+    throw InputError(ohmwright::quoted(kind) + ": " + std::string(reason));
   if (!is_kind_id(kind))
     throw InputError("a kind is named with a-z, 0-9 and -, beginning with a letter, got " + ohmwright::quoted(kind) +
                      "; name it with --kind, the folder may be called as you like");

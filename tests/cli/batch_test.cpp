@@ -202,7 +202,13 @@ TEST(Batch, GivesTheSameBytesWithThreadsShardsAndGzip) {
   const auto total = [](const Ran& ran) { return ran.err.substr(0, ran.err.find('\n')); };
   EXPECT_EQ(total(zipped), total(one));
   std::filesystem::resize_file(input + ".gz", 80000);
-  EXPECT_THAT(batch({input + ".gz"}).out, HasSubstr("is cut or damaged"));
+  const Ran cut = batch({input + ".gz", "--summary", folder.path("cut.json")});
+  EXPECT_EQ(cut.exit_code, 2) << "most readings are lost";
+  EXPECT_THAT(cut.out, HasSubstr("is cut or damaged"));
+  EXPECT_THAT(cut.err, HasSubstr("Compressed files that are cut or damaged: 1."));
+  const Ran added = run_program({"batch", "--merge", folder.path("cut.json")});
+  EXPECT_EQ(added.exit_code, 2);
+  EXPECT_THAT(added.out, HasSubstr("Compressed files that are cut or damaged: 1."));
 }
 
 /// How much of the output a journal keeps [bytes]; 0 without a journal.
@@ -287,7 +293,7 @@ TEST(Batch, RefusesToGoOnWithAnotherRun) {
   const std::string out = folder.path("out.jsonl");
   folder.write("out.jsonl.unfinished", "");
   folder.write("out.jsonl.journal", R"({"made_from":["other"],"finished":{"file":0,"byte":0,"lines":0},)"
-                                    R"("output_bytes":0,"summary":{"judged":0,"refused":0,"kinds":[]}})");
+                                    R"("output_bytes":0,"summary":{"judged":0,"refused":0,"cut_short":0,"kinds":[]}})");
   const Ran ran = batch({input, "--out", out, "--resume"});
   EXPECT_EQ(ran.exit_code, 2);
   EXPECT_THAT(ran.err, HasSubstr("is of another run"));

@@ -50,6 +50,14 @@ TEST_F(PluginVerb, InspectSaysWhatAFileIsAndRunsNothing) {
   EXPECT_THAT(refused.out, AllOf(HasSubstr("it was built for plugin ABI 2"), HasSubstr("Nothing of it was run.")));
 }
 
+TEST_F(PluginVerb, NewRefusesKindsThatNobodyMayMake) {
+  const std::string folder = (folder_.path() / "microwave-magnetron").string();
+  const Ran ran = plugin({"new", folder});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("the high-voltage side of a microwave oven can kill"));
+  EXPECT_FALSE(std::filesystem::exists(folder));
+}
+
 TEST_F(PluginVerb, AllowTakesWhatOthersCanWriteToAndRevokeTakesThatBack) {
   const auto file = folder_.add("good");
   test::PluginFolder::set_mode(file, 0666);

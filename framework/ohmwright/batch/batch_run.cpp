@@ -37,6 +37,7 @@ void judge_block(LineJudge& judge, const Block& block, JudgedBlock& judged) {
     rest.remove_prefix(std::min(end + 1, rest.size()));
   }
   judged.summary = judge.take_summary();
+  judged.summary.cut_short = block.is_cut_short ? 1 : 0;
 }
 
 /// What the threads of a run share.

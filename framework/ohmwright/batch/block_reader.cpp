@@ -144,6 +144,7 @@ void BlockReader::give(std::size_t count, Block& block) {
   block.bytes.assign(lines);
   block.bytes.append(bytes_behind_line, ' ');
   block.size = count;
+  block.is_cut_short = false;
   block.trouble.clear();
   first_ += count;
   at_.byte += count;
@@ -196,6 +197,7 @@ bool BlockReader::next(Block& block) {
       }
       if (cut) {
         give_trouble("the compressed file is cut or damaged here; what follows is lost", block);
+        block.is_cut_short = true;
         block.end = {at_.file + 1};
         return true;
       }

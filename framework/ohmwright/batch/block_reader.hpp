@@ -30,6 +30,7 @@ struct Block {
   std::shared_ptr<const TableHead> head;  ///< null: lines of JSON
   std::string bytes;                      ///< the lines, and `bytes_behind_line` blanks behind them
   std::size_t size = 0;                   ///< of the lines
+  bool is_cut_short = false;              ///< what follows in this compressed file is lost
   std::string trouble;                    ///< said of the line `begin.lines + 1`, in place of lines
 };
 

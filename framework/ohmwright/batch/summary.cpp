@@ -93,6 +93,7 @@ void KindSummary::add(const KindSummary& other) {
 
 void Summary::add(const Summary& other) {
   refused += other.refused;
+  cut_short += other.cut_short;
   add_by_name(kinds, other.kinds);
 }
 

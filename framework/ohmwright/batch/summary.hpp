@@ -86,7 +86,8 @@ struct KindSummary {
 };
 
 struct Summary {
-  std::uint64_t refused = 0;  ///< lines that could not be judged
+  std::uint64_t refused = 0;    ///< lines that could not be judged
+  std::uint64_t cut_short = 0;  ///< compressed files of which a part is lost; the records say where
   std::map<std::string, KindSummary, std::less<>> kinds;
 
   /// Associative and commutative; an empty summary changes nothing.

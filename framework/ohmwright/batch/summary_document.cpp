@@ -116,7 +116,7 @@ Population population_of(const ValueNode& node) {
 }  // namespace
 
 std::string summary_json(const Summary& summary, const RunPart* part) {
-  Json json{{"judged", summary.judged()}, {"refused", summary.refused}};
+  Json json{{"judged", summary.judged()}, {"refused", summary.refused}, {"cut_short", summary.cut_short}};
   if (part != nullptr) json["run"] = part_json(*part);
   json["kinds"] = Json::array();
   for (const auto& [name, kind] : summary.kinds) {
@@ -138,6 +138,7 @@ Summary summary_of(const ValueNode& root, const std::string& file) {
   refuse_if_any(file, batch_summary_schema().problems(root));
   Summary summary;
   summary.refused = count_of(root, "refused");
+  summary.cut_short = count_of(root, "cut_short");
   for (const ValueNode& entry : list_of(root, "kinds")) {
     KindSummary kind{population_of(entry), {}};
     for (const ValueNode& lot : list_of(entry, "lots")) kind.lots[text_of(lot, "lot")].add(population_of(lot));

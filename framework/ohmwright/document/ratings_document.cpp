@@ -7,6 +7,8 @@
 #include <ohmwright/document/readings_document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
 #include <ohmwright/document/source_text.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/verdict/refused_work.hpp>
 
 namespace ohmwright {
 
@@ -22,6 +24,16 @@ RatingsDocument frame_of(Document document) {
           root.find("ratings"),
           kept->file,
           kept};
+}
+
+/// A part that no kind is for is not made one of another kind by the name of its ratings.
+void check_refused_work(const ValueNode& root, std::vector<Problem>& problems) {
+  for (const char* field : {"name", "title"}) {
+    const ValueNode* node = root.find(field);
+    if (node == nullptr || node->text() == nullptr) continue;
+    if (const std::string_view reason = refused_work(*node->text()); !reason.empty())
+      problems.push_back(node->problem(ohmwright::quoted(*node->text()) + ": " + std::string(reason)));
+  }
 }
 
 constexpr std::string_view control_pointer = "/control";
@@ -70,6 +82,7 @@ Schema ratings_schema_of(const Descriptor& descriptor) {
 RatingsDocument read_ratings(Document document, const Descriptor& descriptor, const Schema& schema_of_kind) {
   std::vector<Problem> problems = ratings_schema().problems(document);
   check_kind(document.root, descriptor, problems);
+  check_refused_work(document.root, problems);
   const ValueNode* ratings = document.root.find("ratings");
   if (ratings != nullptr && ratings->members() != nullptr)
     for (Problem& problem : schema_of_kind.problems(*ratings)) problems.push_back(std::move(problem));

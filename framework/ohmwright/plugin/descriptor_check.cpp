@@ -5,6 +5,7 @@
 #include <ohmwright/component/electrical.hpp>
 #include <ohmwright/plugin/descriptor_check.hpp>
 #include <ohmwright/plugin/descriptor_parts.hpp>
+#include <ohmwright/verdict/refused_work.hpp>
 
 namespace ohmwright {
 
@@ -32,6 +33,17 @@ void check_names(const Descriptor& descriptor, const StampedKind& stamped, Probl
   }
   problems.check_plain_ids("role", descriptor.roles);
   problems.check_plain_ids("terminal", descriptor.terminals);
+}
+
+/// What no kind is for, whoever wrote it: told by its names, as of kind files and appliances.
+void check_refused_work(const Descriptor& descriptor, ProblemList& problems) {
+  const auto check = [&problems](std::string_view name) {
+    if (const std::string_view reason = refused_work(name); !reason.empty())
+      problems.say(ohmwright::quoted(name) + ": " + std::string(reason));
+  };
+  check(descriptor.id);
+  check(descriptor.title);
+  for (const std::string_view alias : descriptor.aliases) check(alias);
 }
 
 void check_states(const Descriptor& descriptor, ProblemList& problems) {
@@ -71,6 +83,7 @@ void check_fault_modes(const Descriptor& descriptor, ProblemList& problems) {
 std::vector<std::string> descriptor_problems(const Descriptor& descriptor, const StampedKind& stamped) {
   ProblemList problems;
   check_names(descriptor, stamped, problems);
+  check_refused_work(descriptor, problems);
   check_states(descriptor, problems);
   check_error_sources(descriptor, problems);
   check_measurands_and_conditions(descriptor, problems);

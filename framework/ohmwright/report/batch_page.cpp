@@ -116,6 +116,10 @@ std::string batch_page(const batch::Summary& summary, const Sentences& say, cons
   PageLayout page(style);
   page.block(say(OHMWRIGHT_TEXT("Parts judged: {judged}. Lines refused: {refused}."),
                  {{"judged", std::to_string(summary.judged())}, {"refused", std::to_string(summary.refused)}}));
+  if (summary.cut_short > 0)
+    page.block(say(OHMWRIGHT_TEXT("Compressed files that are cut or damaged: {count}. What follows there is lost; the "
+                                  "records name the lines."),
+                   {{"count", std::to_string(summary.cut_short)}}));
   for (const auto& [name, kind] : summary.kinds) {
     page.blank_line();
     page.table({counts_head(say(OHMWRIGHT_TEXT("kind")), say), counts_row(name, kind.all.verdicts)});

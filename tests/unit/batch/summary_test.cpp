@@ -36,6 +36,7 @@ Population any_population() {
 Summary any_summary() {
   Summary summary;
   summary.refused = *rc::gen::inRange<std::uint64_t>(0, 100);
+  summary.cut_short = *rc::gen::inRange<std::uint64_t>(0, 3);
   const int kinds = *rc::gen::inRange(0, 3);
   for (int i = 0; i < kinds; ++i) {
     KindSummary& kind = summary.kinds[*rc::gen::element<std::string>("heater", "sensor")];
@@ -167,7 +168,7 @@ TEST(RunPart, IsASetOfShards) {
 
 TEST(Summary, RefusesWhatIsNone) {
   const testing::TemporaryFolder folder;
-  const std::string path = folder.write("s.json", R"({"judged": 1, "refused": -1, "kinds": []})");
+  const std::string path = folder.write("s.json", R"({"judged": 1, "refused": -1, "cut_short": 0, "kinds": []})");
   EXPECT_NE(testing::refusal_of([&] { read_summary(path); }).find("/refused"), std::string::npos);
 }
 

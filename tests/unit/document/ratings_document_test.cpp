@@ -1,3 +1,5 @@
+#include <string>
+
 #include <gtest/gtest.h>
 
 #include <ohmwright/document/ratings_document.hpp>
@@ -41,6 +43,16 @@ TEST(RatingsDocument, ChecksTheFrameAndTheFiguresTogetherWithTheirPlacesInTheFil
             "p.json:1: /kind: the file is about the kind \"other\"; expected \"test-part\"\n"
             "p.json:2: /ratings/nominal: found the number 10; expected text or an object\n"
             "p.json:3: /ratings/tolerence: unknown field \"tolerence\"; did you mean \"tolerance\"?");
+}
+
+/// A part that no kind is for is none of another kind by its ratings either.
+TEST(RatingsDocument, RefusesThoseOfGasPartsAndOfAMicrowavesHighVoltage) {
+  for (const char* title : {"Gas valve coil", "Microwave oven high-voltage capacitor 1 uF 2100 V"})
+    EXPECT_NE(ratings_refusal("{\"kind\": \"test-part\", \"name\": \"a-1\", \"title\": \"" + std::string(title) +
+                              "\", \"source\": \"s\", \"ratings\": {\"nominal\": \"10 kohm\"}}")
+                  .find("p.json:1: /title: \"" + std::string(title) + "\": "),
+              std::string::npos)
+        << title;
 }
 
 /// A name that stands twice hides nothing else that is wrong; of the two values the first is checked further.

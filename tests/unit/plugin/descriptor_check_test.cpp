@@ -39,6 +39,14 @@ TEST(DescriptorCheck, AnEmptyDescriptorLacksEverything) {
                           "it has no measurand", "it has no rule"));
 }
 
+TEST(DescriptorCheck, NoKindIsForGasPartsOrAMicrowavesHighVoltage) {
+  for (const char* title : {"Gas valve coil", "Microwave oven magnetron", "Microwave high-voltage capacitor"}) {
+    const auto problems = problems_after([title](Descriptor& descriptor) { descriptor.title = title; });
+    ASSERT_EQ(problems.size(), 1U) << title;
+    EXPECT_THAT(problems.front(), testing::HasSubstr(title));
+  }
+}
+
 TEST(DescriptorCheck, IdsAreUniqueInTheirListAndWellFormed) {
   EXPECT_THAT(problems_after([](Descriptor& descriptor) { descriptor.measurands.push_back(descriptor.measurands[0]); }),
               ElementsAre("measurand \"resistance\" stands twice"));
