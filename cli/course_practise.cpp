@@ -65,6 +65,7 @@ std::string bench_page(const course::Exercise& exercise, const Sentences& say, c
   std::vector<std::string> lines;
   for (const auto& caution : exercise.cautions) lines.push_back(course::caution_in_words(caution, say));
   page.section(say(OHMWRIGHT_TEXT("Before you touch it")), lines);
+  page.section(say(OHMWRIGHT_TEXT("What is stamped on the parts")), course::plates_of(exercise));
   page.section(say(OHMWRIGHT_TEXT("Test points")), test_point_lines(exercise, say));
   lines.clear();
   for (const SetUp& set_up : exercise.places.set_ups) lines.push_back("@" + set_up.id + ": " + set_up.title);

@@ -49,6 +49,7 @@ struct PlacedPart {
   const LoadedKind* kind = nullptr;  ///< of the registry, which outlives the appliance
   std::shared_ptr<const Part> part;
   std::string ratings;  ///< name of the class, for people; empty: unknown or written in the file
+  std::string plate;    ///< title of the class, which says what is stamped on such a part; empty likewise
   std::vector<std::optional<std::size_t>> nodes;  ///< by terminal: where it is connected; empty: nowhere
   std::optional<std::size_t> zone;
   std::vector<StateValue> states;     ///< as found, unless a set-up or a reading says otherwise

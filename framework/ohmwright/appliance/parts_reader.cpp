@@ -106,6 +106,7 @@ class PartReader {
       part_.part = part_.kind->make_part(ratings.ratings, of_kind);
       ratings.refuse_if_any(std::move(of_kind));
       part_.ratings = ratings.name;
+      part_.plate = ratings.title;
     } catch (const InputError& error) {  // a broken shipped file is refused as itself
       problems_.push_back(name.problem(error.what()));
     }

@@ -13,7 +13,8 @@ namespace {
 
 void add_answers(const Bench& bench, const locate::FaultList& faults, const Sentences& say, Exercise& exercise) {
   for (std::size_t i = 0; i < bench.appliance.parts.size(); ++i) {
-    AnswerPart part{bench.appliance.parts[i].id, bench.appliance.parts[i].title, {}};
+    const PlacedPart& placed = bench.appliance.parts[i];
+    AnswerPart part{placed.id, placed.title, placed.plate, {}};
     for (std::size_t fault = 0; fault < faults.faults().size(); ++fault)
       if (faults.faults()[fault].fault.part == i)
         part.faults.emplace_back(std::string(faults.mode(fault).id), fault_title(faults, fault, say));

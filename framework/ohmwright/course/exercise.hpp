@@ -25,6 +25,7 @@ struct Look {
 struct AnswerPart {
   std::string id;
   std::string title;
+  std::string plate;                                        ///< what is stamped on it; empty: nothing that helps
   std::vector<std::pair<std::string, std::string>> faults;  ///< id and title
 };
 

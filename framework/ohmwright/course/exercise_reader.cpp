@@ -94,7 +94,7 @@ void read_set_ups(const ValueNode& root, Appliance& places, std::vector<Problem>
 
 void read_answers(const ValueNode& root, Exercise& exercise) {
   for (const ValueNode& node : list_of(root, "parts")) {
-    AnswerPart part{text_of(node, "id"), text_of(node, "title"), {}};
+    AnswerPart part{text_of(node, "id"), text_of(node, "title"), text_of(node, "plate"), {}};
     for (const ValueNode& fault : list_of(node, "faults"))
       part.faults.emplace_back(text_of(fault, "id"), text_of(fault, "title"));
     exercise.parts.push_back(std::move(part));

@@ -91,7 +91,8 @@ std::string exercise_text(const Exercise& exercise) {
   for (const AnswerPart& part : exercise.parts) {
     Json faults = Json::array();
     for (const auto& [id, title] : part.faults) faults.push_back({{"id", id}, {"title", title}});
-    json["parts"].push_back({{"id", part.id}, {"title", part.title}, {"faults", std::move(faults)}});
+    json["parts"].push_back(
+        {{"id", part.id}, {"title", part.title}, {"plate", part.plate}, {"faults", std::move(faults)}});
   }
   json["looks"] = Json::array();
   for (const Look& look : exercise.looks)

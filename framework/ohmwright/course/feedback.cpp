@@ -57,7 +57,11 @@ std::string about_confidence(const FeedbackOn& on, const Sentences& say) {
   constexpr double unsure = 0.6;
   const std::string percent = percent_text(on.answer.confidence);
   if (!is_right && on.answer.confidence > sure)
-    return say(OHMWRIGHT_TEXT("You were {confidence} sure and wrong: in life that is a good part replaced."),
+    return say(on.named.empty()
+                   ? OHMWRIGHT_TEXT("You were {confidence} sure and wrong: in life that is a fault left in, and "
+                                    "a second call.")
+                   : OHMWRIGHT_TEXT("You were {confidence} sure and wrong: in life that is a good part "
+                                    "replaced."),
                {{"confidence", percent}});
   if (is_right && on.answer.confidence <= unsure)
     return say(OHMWRIGHT_TEXT("You were right and only {confidence} sure: look for the reading that would settle it."),

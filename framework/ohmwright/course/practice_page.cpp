@@ -19,6 +19,7 @@ using Words = std::vector<std::pair<std::string, std::string>>;
 /// What stands in the page where its body names it.
 Words words_of_body(const Sentences& say) {
   return {{"cautions_title", say(OHMWRIGHT_TEXT("Before you touch it"))},
+          {"plates_title", say(OHMWRIGHT_TEXT("What is stamped on the parts"))},
           {"unplug", say(OHMWRIGHT_TEXT("Unplug"))},
           {"prove_dead", say(OHMWRIGHT_TEXT("Prove dead"))},
           {"plug_in", say(OHMWRIGHT_TEXT("Plug in"))},

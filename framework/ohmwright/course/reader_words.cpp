@@ -14,4 +14,11 @@ std::string look_in_words(const Look& look, const Sentences& say) {
   return known == nullptr ? look.title : say(known->english);
 }
 
+std::vector<std::string> plates_of(const Exercise& exercise) {
+  std::vector<std::string> lines;
+  for (const AnswerPart& part : exercise.parts)
+    if (!part.plate.empty()) lines.push_back(part.title + ": " + part.plate);
+  return lines;
+}
+
 }  // namespace ohmwright::course

@@ -17,4 +17,7 @@ std::string caution_in_words(const std::pair<std::string, std::string>& caution,
 /// What can be looked at.
 std::string look_in_words(const Look& look, const Sentences& say);
 
+/// What is stamped on the parts, one line each: "Defrost heater: 450 W at 120 V".
+std::vector<std::string> plates_of(const Exercise& exercise);
+
 }  // namespace ohmwright::course

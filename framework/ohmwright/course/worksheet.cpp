@@ -147,6 +147,8 @@ std::string worksheet_html(const Exercise& exercise, std::string_view drawing, c
   body +=
       html_line_to_fill({say(OHMWRIGHT_TEXT("Name")), say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Check words"))});
   body += cautions_box(exercise, say);
+  body += "<div class=\"asks\">" +
+          html_section(say(OHMWRIGHT_TEXT("What is stamped on the parts")), plates_of(exercise)) + "</div>\n";
   body += numbered_test_points(exercise, say) + set_ups_and_looks(exercise, say);
   if (!drawing.empty()) body += circuit_on_a_page(drawing, say);
   body += blank_readings(say);

@@ -116,9 +116,11 @@ struct Registry::State {
       }
     }
     std::string text = "no kind is called " + ohmwright::quoted(name);
-    if (with_the_word.size() == 1) return text + "; did you mean " + ohmwright::quoted(with_the_word.front()) + "?";
+    if (with_the_word.size() == 1)
+      return text + "; did you mean " + ohmwright::quoted(with_the_word.front()) + "?" + refusals_told();
     if (!with_the_word.empty())
-      return text + " alone; say which: " + listed(with_the_word) + " (\"ohmwright kinds\" tells them apart)";
+      return text + " alone; say which: " + listed(with_the_word) + " (\"ohmwright kinds\" tells them apart)" +
+             refusals_told();
     if (const auto meant = near_miss(name, names)) text += "; did you mean " + ohmwright::quoted(*meant) + "?";
     text += ids.empty() ? "; no plugin was found in " + listed(searched_folders()) : "; there are " + listed(ids);
     return text + refusals_told();

@@ -48,7 +48,7 @@ Exercise small_exercise() {
   volts.probe = Probe::volts;
   exercise.places.test_points.push_back(volts);
   exercise.lifts_leads = {true, false, false};
-  exercise.parts.push_back({"heater", "Heater", {{"open", "open"}}});
+  exercise.parts.push_back({"heater", "Heater", "", {{"open", "open"}}});
   exercise.looks.push_back({"frost", "thick frost", true});
   exercise.repeats = 2;
   exercise.readings = {{{"", "heater-alone", false}, {32.1, 32.2}},
@@ -134,8 +134,8 @@ TEST(Practice, AHazardThatLastsCountsOnce) {
 
 TEST(Practice, AnAnswerNamesFewAndIsAtLeastABlindPick) {
   Exercise exercise = small_exercise();
-  exercise.parts.push_back({"fan", "Fan", {{"open", "open"}}});
-  exercise.parts.push_back({"splice", "Splice", {{"open", "open"}}});
+  exercise.parts.push_back({"fan", "Fan", "", {{"open", "open"}}});
+  exercise.parts.push_back({"splice", "Splice", "", {{"open", "open"}}});
   const auto refusal_of = [&](std::vector<std::string> named, double confidence) -> std::string {
     Practice practice(exercise);
     Entry answer{.action = "answer"};

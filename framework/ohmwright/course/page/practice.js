@@ -329,6 +329,12 @@ function fill() {
     line.textContent = text;
     byId("cautions").append(line);
   }
+  for (const part of exercise.parts.filter((one) => one.plate)) {
+    const line = document.createElement("li");
+    line.textContent = part.title + ": " + part.plate;
+    byId("plate-list").append(line);
+  }
+  byId("plates").hidden = !byId("plate-list").firstChild;
   for (const point of exercise.test_points) option(byId("point"), point.id, point.title);
   option(byId("set-up"), "", words.as_found);
   for (const setUp of exercise.set_ups) option(byId("set-up"), setUp.id, setUp.title);
