@@ -21,8 +21,7 @@ struct TypedReadings {
 
 /// A reading from what was typed of its value: "32.1", "8k", "OL", "OL on 20k", "> 20k", "open", of volts "3V on
 /// low-impedance". A bare number is in ohms, volts or amperes as the test point is, and refused where a k may be
-/// forgotten. Throws InputError, `label` in it where the range cannot be or no meter shows as
-/// much.
+/// forgotten. Throws InputError, `label` in it where the range cannot be or no meter shows as much.
 locate::TakenReading typed_reading(const locate::Measurement& measurement, const std::string& text,
                                    const std::string& label, const TypedReadings& how);
 
