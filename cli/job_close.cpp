@@ -105,9 +105,9 @@ void ask_why_a_new_part_is_open(const JobAtHand& job, const Arguments& arguments
 /// what this one did. Then the word that lets it through says what was repaired (--because).
 void ask_what_was_repaired(const JobAtHand& job, const Arguments& arguments) {
   if (job.call.has_new_repair() || arguments.has("--because")) return;
-  throw InputError(numbered(job) +
-                   " has no part replaced or mended in place since it was opened, or last closed so; say with "
-                   "--because what was repaired, or close it as declined");
+  throw InputError(numbered(job) + " has no part replaced or mended in place" +
+                   (job.call.repairs_closed > 0 ? " since it was last closed so" : "") +
+                   "; say with --because what was repaired, or close it as declined");
 }
 
 /// What nobody proved, said to who closes: of a repair all of it, else what bars plugging it in.
