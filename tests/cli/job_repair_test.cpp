@@ -226,7 +226,8 @@ TEST_F(JobCall, OpensAgainWhenItsProofIsTakenBack) {
 /// Words that would make a proof of what is none.
 TEST_F(JobCall, TakesNoOptionThatMakesAProofEasier) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
-  EXPECT_THAT(refused({"read", "heater", "100", "--lead-off", "--confidence", "0.6"}), HasSubstr("in a job a verdict is proof"));
+  EXPECT_THAT(refused({"read", "heater", "100", "--lead-off", "--confidence", "0.6"}),
+              HasSubstr("in a job a verdict is proof"));
   EXPECT_THAT(refused({"verify", "--earth-bond", "none"}),
               AllOf(HasSubstr("has a protective earth"), HasSubstr("--because TEXT")));
   EXPECT_THAT(run({"verify", "--earth-bond", "none", "--because", "its plate shows class II"}).out,
