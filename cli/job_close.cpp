@@ -1,4 +1,5 @@
-#include <algorithm>
+// A job that comes to an end, waits, or is taken up again.
+
 #include <array>
 #include <ostream>
 
@@ -13,7 +14,7 @@
 #include "job_actions.hpp"
 #include "job_book_file.hpp"
 #include "job_safety.hpp"
-#include "job_search.hpp"
+#include "job_untouched.hpp"
 #include "job_worked_part.hpp"
 
 namespace ohmwright::cli {
@@ -58,15 +59,55 @@ job::NewEntry state_entry(job::JobState state, const Arguments& arguments) {
                                      .content()};
 }
 
-/// A new part that nobody could tell to be good is called a repair only by who says why.
+// Four refusals stand before "repaired", in the order in which it asks them.
+
+std::string numbered(const JobAtHand& job) { return "job " + std::to_string(job.line.number); }
+
+/// First: what was read bad, was not read, or is not proved safe. What is recorded as repaired is what somebody will
+/// plug in and touch, so that no word lets it through: only a reading does, or taking a slip back.
+void refuse_unproved_repair(const JobAtHand& job, const Sentences& say, const Environment& environment) {
+  std::string all;
+  std::string ways;
+  for (const job::ProofStep& bar : job::bars_to_closing(job.call, safety_asked(job.call, environment))) {
+    all += " " + printable(proof_text(bar, say));
+    if (!bar.bars_energising()) ways += (ways.empty() ? " " : "; ") + proof_command(bar);
+  }
+  if (all.empty()) return;
+  throw InputError(numbered(job) + " is not closed as repaired:" + all +
+                   (ways.empty() ? " See: ohmwright job verify" : " See: ohmwright job verify;" + printable(ways)));
+}
+
+/// Second: a part that the search named is no good one because another went in. Where something was replaced or mended,
+/// who knows better says why (--because); where nothing was, that word says what was repaired and clears no part.
+void refuse_untouched_fault(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
+  if (job.call.has_new_repair() && arguments.has("--because")) return;
+  const std::vector<NamedPart> untouched = named_and_untouched(job.call, arguments, environment);
+  if (untouched.empty()) return;
+  const NamedPart& part = untouched.front();
+  throw InputError(numbered(job) + " is not closed as repaired: by what was read " + printable(part.title) +
+                   " is at fault, and nothing says that it was replaced or mended; say which: ohmwright job replace " +
+                   part.id + " --new NAME, or --mended TEXT where it stays in its place" +
+                   (!job.call.has_new_repair() ? "" : "; or why it is repaired all the same: --because TEXT"));
+}
+
+/// Third: a new part that nobody could tell to be good. It is called a repair only by who says why (--because).
 void ask_why_a_new_part_is_open(const JobAtHand& job, const Arguments& arguments, const Sentences& say) {
   if (arguments.has("--because")) return;
   std::string all;
   for (const job::ProofStep& step : job::open_proof(job.call))
     if (step.leaves_new_part_open()) all += " " + printable(proof_text(step, say)) + " " + proof_command(step) + ".";
   if (!all.empty())
-    throw InputError("job " + std::to_string(job.line.number) + " is not closed as repaired without a word why:" + all +
+    throw InputError(numbered(job) + " is not closed as repaired without a word why:" + all +
                      " Read it so that it can be told, or say why it is repaired all the same: --because TEXT");
+}
+
+/// Fourth: nothing was replaced or mended since it was last closed so, if it was: what an earlier visit repaired is not
+/// what this one did. Then the word that lets it through says what was repaired (--because).
+void ask_what_was_repaired(const JobAtHand& job, const Arguments& arguments) {
+  if (job.call.has_new_repair() || arguments.has("--because")) return;
+  throw InputError(numbered(job) + " has no part replaced or mended in place" +
+                   (job.call.repairs_closed > 0 ? " since it was last closed so" : "") +
+                   "; say with --because what was repaired, or close it as declined");
 }
 
 /// What nobody proved, said to who closes: of a repair all of it, else what bars plugging it in.
@@ -83,43 +124,10 @@ void tell_what_is_unproved(const JobAtHand& job, const Sentences& say, Environme
   environment.out << page.take();
 }
 
-/// What is recorded as repaired is what somebody will plug in and touch.
-void refuse_unproved_repair(const JobAtHand& job, const Sentences& say, const Environment& environment) {
-  std::string all;
-  std::string ways;
-  for (const job::ProofStep& bar : job::bars_to_closing(job.call, safety_asked(job.call, environment))) {
-    all += " " + printable(proof_text(bar, say));
-    if (!bar.bars_energising()) ways += (ways.empty() ? " " : "; ") + proof_command(bar);
-  }
-  if (all.empty()) return;
-  throw InputError("job " + std::to_string(job.line.number) + " is not closed as repaired:" + all +
-                   (ways.empty() ? " See: ohmwright job verify" : " See: ohmwright job verify;" + printable(ways)));
-}
-
-/// A part that the search names by what was read is no good one because nobody says what was done to it.
-void refuse_fault_that_nobody_mended(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
-  if (!job.call.replaced.empty() || job.call.readings.empty() || !job.call.has_appliance()) return;
-  JobSearch now(job.call, arguments, environment, JobSearch::Reach::now);
-  const locate::Standing& standing = now.search().standing();
-  if (!standing.is_named() || standing.parts.empty()) return;
-  const PlacedPart& part = now.appliance().parts[standing.parts.front()];
-  throw InputError("job " + std::to_string(job.line.number) + " is not closed as repaired: by what was read " +
-                   printable(part.title) +
-                   " is at fault, and nothing says that it was replaced or mended; say which: "
-                   "ohmwright job replace " +
-                   part.id + " --new NAME, or --mended TEXT where it stays in its place");
-}
-
 void say_state(const JobAtHand& job, const Sentences& say, Environment& environment) {
   say_which(job, environment);
   environment.out << paragraph(say(OHMWRIGHT_TEXT("State: {state}"), {{"state", job_state_text(job.call.state, say)}}),
                                environment.page.width);
-}
-
-std::string all_words(const Arguments& arguments) {
-  std::string text;
-  for (const std::string& word : arguments.operands) text += (text.empty() ? "" : " ") + word;
-  return text;
 }
 
 }  // namespace
@@ -131,12 +139,9 @@ int close_job(const Arguments& arguments, Environment& environment) {
   const Sentences say{UnitPreferences{}};
   if (state == job::JobState::repaired) {
     refuse_unproved_repair(job, say, environment);
-    refuse_fault_that_nobody_mended(job, arguments, environment);
+    refuse_untouched_fault(job, arguments, environment);
     ask_why_a_new_part_is_open(job, arguments, say);
-    if (job.call.replaced.empty() && !arguments.has("--because"))
-      throw InputError(
-          "job " + std::to_string(job.line.number) +
-          " has no part replaced or mended in place; say with --because what was repaired, or close it as declined");
+    ask_what_was_repaired(job, arguments);
   }
   job.write({state_entry(state, arguments)});
   say_state(job, say, environment);
@@ -163,51 +168,6 @@ int visit_again(const Arguments& arguments, Environment& environment) {
   say_which(job, environment);
   environment.out << paragraph(
       say(OHMWRIGHT_TEXT("Visit {number} begins."), {{"number", std::to_string(job.call.visits)}}),
-      environment.page.width);
-  return exit_done;
-}
-
-int note_in_job(const Arguments& arguments, Environment& environment) {
-  const std::string text = all_words(arguments);
-  if (text.empty()) throw InputError("missing: the note; such as: ohmwright job note \"gasket torn at the hinge\"");
-  JobAtHand job = job_at_hand(arguments);
-  job.write({{job::EntryForm::note, job::ContentWriter().text("text", text).content(), time_happened(arguments)}});
-  say_which(job, environment);
-  environment.out << Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Noted.")) << '\n';
-  return exit_done;
-}
-
-int correct_job(const Arguments& arguments, Environment& environment) {
-  if (arguments.operands.empty())
-    throw InputError("missing: the entry to take back; ohmwright job show lists them, or: ohmwright job correct last");
-  JobAtHand job = job_at_hand(arguments);
-  const std::string& typed = arguments.operands.front();
-  const job::Entry* entry = nullptr;
-  if (typed == "last") {
-    entry = job::last_to_take_back(job.entries);
-    if (entry == nullptr) throw InputError("the job has no entry that can be taken back");
-  } else {
-    constexpr std::size_t least_letters = 4;
-    std::size_t found = 0;
-    for (const job::Entry& one : job.entries)
-      if (typed.size() >= least_letters && one.id.compare(0, typed.size(), typed) == 0) {
-        entry = &one;
-        ++found;
-      }
-    if (found != 1)
-      throw InputError((found == 0 ? "the job has no entry " : "more than one entry begins with ") +
-                       ohmwright::quoted(typed) + "; see: ohmwright job show");
-  }
-  if (entry->is(job::EntryForm::opened)) throw InputError("the opening of a job is not taken back; close it instead");
-  const std::string what = entry->form + " " + entry->id.substr(0, 8);
-  job.write({{job::EntryForm::taken_back,
-              job::ContentWriter().text("reason", arguments.value("--because")).content(),
-              {},
-              entry->id}});
-  say_which(job, environment);
-  environment.out << paragraph(
-      Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Taken back: {what}. It stays in the book and no longer counts."),
-                                   {{"what", what}}),
       environment.page.width);
   return exit_done;
 }

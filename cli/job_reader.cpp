@@ -53,6 +53,17 @@ Arguments with_meter_of(const job::ServiceCall& call, Arguments arguments) {
   return arguments;
 }
 
+/// What a job calls good is plugged in: its verdicts are surer than need be, never less.
+void refuse_less_sure_than_a_proof(const Arguments& arguments) {
+  if (!arguments.has("--confidence")) return;
+  const std::string text = arguments.value("--confidence");
+  const double least = JudgeSettings{}.confidence;
+  if (parse_stated_value(text, Dimension::ratio).value.value_in_si() < least)
+    throw InputError("in a job a verdict is proof of what will be plugged in: --confidence takes " +
+                     display_text(AnyQuantity(Dimension::ratio, least)) + " or more, got " + ohmwright::quoted(text) +
+                     "; to see what less would say: ohmwright check");
+}
+
 }  // namespace
 
 JobReader::JobReader(JobAtHand& job, const Arguments& arguments, Environment& environment, bool tells_what_is_next)
@@ -63,6 +74,7 @@ JobReader::JobReader(JobAtHand& job, const Arguments& arguments, Environment& en
       tells_what_is_next_(tells_what_is_next) {
   if (arguments.has("--from") && arguments.has("--time"))
     throw InputError("--from reads the instrument now, so --time cannot be beside it; leave one out");
+  refuse_less_sure_than_a_proof(arguments_);
 }
 
 int JobReader::read_test_points() {
@@ -93,6 +105,7 @@ int JobReader::read_part() {
   RatedPart part = placed && !arguments_.has("--ratings") && !arguments_.has("--control")
                        ? placed_part(*appliance, *placed, job_.call)
                        : rated_part(kind, arguments_.value("--ratings"), arguments_.value("--control"));
+  if (placed) refuse_other_ratings_than_went_in(name);
   const std::string title = placed ? appliance->parts[*placed].title : part.title;
   if (is_read_live_from_instrument(arguments_, kind.descriptor())) agree(name);
   const PartCheck check = checked_part(kind, std::move(part), arguments_, environment_);
@@ -114,6 +127,19 @@ int JobReader::read_part() {
   pages_.push_back(verdict_page(check.report(arguments_), say, environment_.page));
   outcome_ = exit_code(check.verdict().outcome);
   return finish();
+}
+
+void JobReader::refuse_other_ratings_than_went_in(const std::string& part) const {
+  const std::string typed = arguments_.value("--ratings");
+  const job::ReplacedPart* in = nullptr;
+  for (const job::ReplacedPart& replaced : job_.call.replaced)
+    if (replaced.part == part && !replaced.was_mended() && (in == nullptr || in->happened_before(replaced)))
+      in = &replaced;
+  if (typed.empty() || in == nullptr || in->new_ratings.empty() || in->new_ratings == typed) return;
+  throw InputError(printable(in->title) + " was replaced by " + ohmwright::quoted(in->new_ratings) +
+                   ", and is judged as that; leave --ratings out, or, where another went in, say so: ohmwright job "
+                   "replace " +
+                   part + " --new NAME");
 }
 
 void JobReader::agree(const std::string& step) {

@@ -26,6 +26,8 @@ class JobReader {
   int read_part();
 
  private:
+  /// A new part is judged as what went in, not as what it would pass for. Throws InputError.
+  void refuse_other_ratings_than_went_in(const std::string& part) const;
   /// Refuses a live step while it is not proved safe, or without the explicit yes, which is written down once.
   void agree(const std::string& step);
   /// What the instrument of --from shows at a test point, put behind the word as if it was typed.

@@ -61,7 +61,21 @@ std::string instruments_of(const VerdictReport& report, std::span<const Reading>
   return all;
 }
 
+/// Whether it opens once and for good, and was found out of its limits by what it does. Insulation dries.
+bool is_condemned_for_good(const PartCheck& check) {
+  const Descriptor& descriptor = check.kind().descriptor();
+  const std::vector<Finding>& findings = check.verdict().findings;
+  return opens_once_and_for_good(descriptor) &&
+         std::any_of(findings.begin(), findings.end(), [&](const Finding& found) {
+           return found.outcome == Outcome::out_of_limits && !tells_safe_to_energise(descriptor.rules[found.rule].id);
+         });
+}
+
 }  // namespace
+
+bool opens_once_and_for_good(const Descriptor& descriptor) {
+  return std::find(descriptor.roles.begin(), descriptor.roles.end(), "opens-once") != descriptor.roles.end();
+}
 
 std::string kept_sentence(const std::string& sentence) {
   std::string text = with_plain_spaces(sentence);
@@ -104,6 +118,7 @@ void add_verdict(const PartCheck& check, const Arguments& arguments, const Sente
       .json("readings", readings_record(check.readings()))
       .json("verdict", verdict_record(check.verdict(), descriptor, check.evidence().sources()))
       .text("reads", reading_for_people(check, say));
+  content.flag("condemned_for_good", is_condemned_for_good(check));
   if (check.verdict().probability_within) content.number("probability", *check.verdict().probability_within);
 }
 

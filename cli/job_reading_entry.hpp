@@ -12,6 +12,9 @@
 
 namespace ohmwright::cli {
 
+/// Whether parts of that kind open once and for good, as a thermal link does: the role `opens-once`.
+bool opens_once_and_for_good(const Descriptor& descriptor);
+
 /// A sentence as the book keeps it: with plain spaces, cut where it is long; the figures behind it are in the records.
 std::string kept_sentence(const std::string& sentence);
 

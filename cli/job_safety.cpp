@@ -1,5 +1,8 @@
 #include "job_safety.hpp"
 
+#include <algorithm>
+#include <optional>
+
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -7,6 +10,10 @@
 #include <ohmwright/report/job_report.hpp>
 #include <ohmwright/verdict/caution.hpp>
 #include <ohmwright/verdict/caution_refusal.hpp>
+
+#include "job_appliance.hpp"
+#include "job_reading_judged.hpp"
+#include "kind_files.hpp"
 
 namespace ohmwright::cli {
 
@@ -32,6 +39,8 @@ std::string proof_command(const job::ProofStep& step) {
     case Form::new_part_undecided:
     case Form::mended_unread:
       return "ohmwright job read " + step.place + (step.place == step.part ? " VALUE" : "=VALUE");
+    case Form::condemned_for_good:
+      return "ohmwright job replace " + step.part + " --new NAME; or ohmwright job correct ENTRY";
     case Form::part_not_within:
       return "ohmwright job replace " + step.part + " --new NAME, or --mended TEXT, then ohmwright job read " +
              step.place + (step.place == step.part ? " VALUE" : "=VALUE") + "; or ohmwright job correct ENTRY";
@@ -64,6 +73,23 @@ void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::
   std::string all;
   for (const std::string& bar : bars) all += " " + bar;
   throw CautionRefusal(pattern, {{"step", step}, {"bars", all}});
+}
+
+void refuse_bad_limit(const JobAtHand& job, const std::string& happened, const Environment& environment) {
+  const job::ServiceCall call = happened.empty() ? job.call : job::told_until(job.entries, happened);
+  std::optional<Appliance> appliance;
+  if (call.has_appliance()) appliance.emplace(appliance_of(call, environment));
+  const auto limits_heat = [&](const std::string& id) {
+    const std::optional<std::size_t> placed = appliance ? part_named(*appliance, id) : std::nullopt;
+    const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : open_kind(environment, id);
+    const std::vector<std::string_view>& roles = kind.descriptor().roles;
+    return std::find(roles.begin(), roles.end(), "limits-heat") != roles.end();
+  };
+  for (const job::ProofStep& step : job::open_proof(call))
+    if (step.form == job::ProofStep::Form::part_not_within && limits_heat(step.part))
+      throw CautionRefusal(
+          OHMWRIGHT_TEXT("no forced defrost while what limits its heat is not proved: {bar} See: ohmwright job verify"),
+          {{"bar", printable(proof_text(step, Sentences{UnitPreferences{}}))}});
 }
 
 job::NewEntry agreement(const std::string& step, const Arguments& arguments) {

@@ -7,6 +7,7 @@
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/report/sentences.hpp>
 
+#include "environment.hpp"
 #include "job_book_file.hpp"
 #include "verb.hpp"
 
@@ -26,6 +27,10 @@ std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences
 /// (`time_text`; empty: now). The sentence names the `{step}`, if any, and the `{bars}`.
 void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
                         const std::string& step = {});
+
+/// Throws CautionRefusal for a forced defrost while a part that limits the heat was read bad, as it stood at that time,
+/// and nothing was done to it since: what nothing ends may burn.
+void refuse_bad_limit(const JobAtHand& job, const std::string& happened, const Environment& environment);
 
 /// The explicit yes to a live step, which is recorded with it. Throws InputError without one.
 job::NewEntry agreement(const std::string& step, const Arguments& arguments);

@@ -79,16 +79,23 @@ void take_label(const job::ServiceCall& call, Appliance& appliance) {
     appliance.refrigerant = "unknown";
 }
 
-/// Every fault of the parts that were replaced, as weights that take it out of the search. One that was mended in place
-/// is still the old one, and may have another fault.
-void take_new_parts_for_good(const job::ServiceCall& call, const Appliance& appliance,
+/// Every fault of the parts that were replaced until then, as weights that take it out of the search. One that was
+/// mended in place is still the old one, and may have another fault.
+void take_new_parts_for_good(const job::ServiceCall& call, const job::Told& until, const Appliance& appliance,
                              locate::SearchSettings& settings) {
   for (const job::ReplacedPart& replaced : call.replaced) {
     const std::optional<std::size_t> part = part_named(appliance, replaced.part);
-    if (!part || replaced.was_mended()) continue;
+    if (!part || replaced.was_mended() || until.happened_before(replaced)) continue;
     for (const FaultModeDescriptor& mode : appliance.parts[*part].kind->descriptor().fault_modes)
       settings.weights[replaced.part + "." + std::string(mode.id)] = 0.0;
   }
+}
+
+TimeSpan span_of(const job::ServiceCall& call, JobSearch::Reach reach) {
+  TimeSpan span;
+  if (reach == JobSearch::Reach::now) span.from = last_replaced(call);
+  if (reach == JobSearch::Reach::diagnosis) span.to = first_replaced(call);
+  return span;
 }
 
 bool insulation_is_good(const job::ServiceCall& call) {
@@ -116,18 +123,24 @@ Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span) {
 }
 
 JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, Reach reach)
+    : JobSearch(call, typed, environment, span_of(call, reach),
+                reach == Reach::signs ? Weighs::signs_alone : Weighs::readings_too) {}
+
+JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment,
+                     const TimeSpan& span)
+    : JobSearch(call, typed, environment, span, Weighs::readings_too) {}
+
+JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment,
+                     const TimeSpan& span, Weighs weighs)
     : appliance_(appliance_of(call, environment)), meter_(meter_of_call(call, environment)) {
-  TimeSpan span;
-  if (reach == Reach::now) span.from = last_replaced(call);
-  if (reach == Reach::diagnosis) span.to = first_replaced(call);
   const Arguments words = locate_words_of(call, span);
   take_label(call, appliance_);
   locate::SearchSettings settings = typed_settings(words, appliance_);
   bars_energising_ = !job::bars_to_energising(call).empty();
   settings.steps.allow_live = (typed.has("--allow-live") || call.agreed_to_live_work()) && !bars_energising_;
   settings.steps.insulation_is_good = insulation_is_good(call);
-  if (reach == Reach::now) take_new_parts_for_good(call, appliance_, settings);
-  add_readings(call, reach, span);
+  if (span.from != nullptr) take_new_parts_for_good(call, *span.from, appliance_, settings);
+  if (weighs == Weighs::readings_too) add_readings(call, span);
   search_.emplace(appliance_, meter_, typed_site(words, appliance_, units_), settings);
   for (const locate::TakenReading& reading : readings_) search_->add(reading);
   search_->signs() = typed_signs(words, appliance_);
@@ -146,8 +159,7 @@ bool JobSearch::is_barred(const locate::Step& step) const {
          (step.form == locate::Step::Form::measure && locate::is_live(appliance_, step.measurement));
 }
 
-void JobSearch::add_readings(const job::ServiceCall& call, Reach reach, const TimeSpan& span) {
-  if (reach == Reach::signs) return;
+void JobSearch::add_readings(const job::ServiceCall& call, const TimeSpan& span) {
   for (const job::MeasuredValue& value : call.readings) {
     if (!span.holds(value)) continue;
     if (!value.word.empty())

@@ -36,6 +36,8 @@ class JobSearch {
 
   /// `typed` are the arguments of the call: --allow-live is looked at. Throws as the words of `locate` do.
   JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, Reach reach);
+  /// By what was said and read in that span alone; the parts that went in until it began are taken for good.
+  JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, const TimeSpan& span);
   JobSearch(const JobSearch&) = delete;
   JobSearch& operator=(const JobSearch&) = delete;
   ~JobSearch() = default;
@@ -48,7 +50,10 @@ class JobSearch {
   std::span<const locate::Step> steps() const { return steps_; }
 
  private:
-  void add_readings(const job::ServiceCall& call, Reach reach, const TimeSpan& span);
+  enum class Weighs : bool { signs_alone, readings_too };
+  JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, const TimeSpan& span,
+            Weighs weighs);
+  void add_readings(const job::ServiceCall& call, const TimeSpan& span);
   bool is_barred(const locate::Step& step) const;
 
   Appliance appliance_;

@@ -15,6 +15,7 @@
 #include "job_actions.hpp"
 #include "job_appliance.hpp"
 #include "job_phone.hpp"
+#include "job_untouched.hpp"
 #include "refusal_text.hpp"
 
 namespace ohmwright::cli {
@@ -164,14 +165,24 @@ void CallTalk::ask_waiting() {
 }
 
 void CallTalk::close_as_repaired() {
-  if (!places_left_open().empty()) {
+  const bool asks_why = !places_left_open().empty() || tell_untouched_faults();
+  if (asks_why) {
     if (const auto why = typed(say_(OHMWRIGHT_TEXT("Why is it repaired all the same? (an empty line goes back)"))))
       if (!why->empty()) act(close_job, {"repaired"}, {{"--because", *why}});
-  } else if (!job_.call.replaced.empty()) {
+  } else if (job_.call.has_new_repair()) {
     act(close_job, {"repaired"});
   } else {
     ask_what_was_repaired();
   }
+}
+
+bool CallTalk::tell_untouched_faults() {
+  if (!job_.call.has_new_repair()) return false;  // then closing refuses it, whatever is said
+  const std::vector<NamedPart> untouched = named_and_untouched(job_.call, arguments_, environment_);
+  for (const NamedPart& part : untouched)
+    line(say_(OHMWRIGHT_TEXT("By what was read {part} is at fault, and nothing says that it was replaced or mended."),
+              {{"part", printable(part.title)}}));
+  return !untouched.empty();
 }
 
 void CallTalk::ask_what_was_repaired() {

@@ -65,6 +65,8 @@ class CallTalk {
   void offer_number(std::size_t number, const std::string& text);
   void ask_waiting();
   void close_as_repaired();
+  /// Says which parts were named and left as they are, where others were replaced; whether there are any.
+  bool tell_untouched_faults();
   void ask_what_was_repaired();
   /// The first of what bars energising, before anything is looked for; false where it is put off.
   bool ask_safety_first();

@@ -104,6 +104,12 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
     case Form::insulation_undecided:
     case Form::insulation_unread:
       return ways_to_read_insulation([this, part = bar.part](InsulationMeter meter) { ask_insulation(part, meter); });
+    case Form::condemned_for_good:
+      return {{say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call, environment_)); }},
+              {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")), [this, part = bar.part] {
+                 if (const job::MeasuredValue* open = job::last_condemned_for_good(job_.call, part))
+                   act(correct_job, {open->entry});
+               }}};
     case Form::new_part_not_within:
       return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
               {say_(OHMWRIGHT_TEXT("replace a part")), [this] {
@@ -131,7 +137,8 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
       {say_(OHMWRIGHT_TEXT("type the earth bond, read with a bond tester of 10 A or more")), bond("10A")},
       {say_(OHMWRIGHT_TEXT("type it, read with an ordinary meter: that may condemn it, and proves nothing")), bond({})},
       {say_(OHMWRIGHT_TEXT("it has no protective earth (class II)")), [this] {
-         act(verify_in_talk, {}, {{"--earth-bond", "none"}});
+         const auto why = typed_value(say_(OHMWRIGHT_TEXT("What shows it (such as: class II on its rating plate)")));
+         if (why) act(verify_in_talk, {}, {{"--earth-bond", "none"}, {"--because", *why}});
        }}};
 }
 

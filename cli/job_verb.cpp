@@ -77,7 +77,7 @@ const std::vector<JobAction>& job_actions() {
        OHMWRIGHT_TEXT("proof after the repair, and what is still unproved"),
        verify_job,
        {"--earth-bond", "--test-current", "--forced-defrost", "--live-agreed", "--log", "--before", "--column",
-        "--every", "--line", "--time"},
+        "--every", "--line", "--time", "--because"},
        "",
        "ohmwright job verify --earth-bond 0.12ohm --test-current 10A"},
       {"close",

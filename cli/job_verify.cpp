@@ -25,6 +25,7 @@
 #include "job_appliance.hpp"
 #include "job_book_file.hpp"
 #include "job_safety.hpp"
+#include "job_worked_part.hpp"
 #include "log_files.hpp"
 
 namespace ohmwright::cli {
@@ -47,13 +48,27 @@ std::string_view bond_text(const EarthBondVerdict& verdict) {
                    "doubt (such as 0.18 ± 0.01 ohm).");
 }
 
-job::NewEntry earth_bond(const Arguments& arguments, const Sentences& say) {
+/// Who says that an appliance with a protective earth has none says why: its plate may show class II all the same.
+void ask_why_no_earth(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
+  if (arguments.has("--because") || !safety_asked(job.call, environment).earth_bond || !job.call.has_appliance())
+    return;
+  throw InputError(
+      "the file of the appliance says that it has a protective earth: read its bond (--earth-bond 0.12ohm "
+      "--test-current 10A); where its rating plate shows class II, say so: --earth-bond none --because TEXT");
+}
+
+job::NewEntry earth_bond(const JobAtHand& job, const Arguments& arguments, const Environment& environment,
+                         const Sentences& say) {
   const std::string text = arguments.value("--earth-bond");
   job::ContentWriter content;
   content.text("what", name_of(job::CheckForm::earth_bond));
-  if (text == "none")
+  if (text == "none") {
+    ask_why_no_earth(job, arguments, environment);
+    const std::string because = arguments.value("--because");
     return check_entry(content.text("outcome", name_of(Outcome::within_limits))
-                           .text("text", say(OHMWRIGHT_TEXT("It has no protective earth (class II)."))));
+                           .text("text", say(OHMWRIGHT_TEXT("It has no protective earth (class II).")) +
+                                             (because.empty() ? std::string() : " " + because)));
+  }
   const Observed observed = parse_observed(text, Dimension::resistance);
   if (std::holds_alternative<OverRange>(observed))
     return check_entry(content.text("outcome", name_of(Outcome::out_of_limits))
@@ -75,13 +90,15 @@ job::NewEntry earth_bond(const Arguments& arguments, const Sentences& say) {
                                             {"current", current ? say.stated(*current) : std::string("?")}})));
 }
 
-/// Refused while insulation or earth bond is not within limits, and without an explicit yes to its caution.
-void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const Sentences& say,
-                        std::vector<job::NewEntry>& entries) {
+/// Refused while insulation or earth bond is not within limits, or what ends the heat was read bad, and without an
+/// explicit yes to its caution.
+void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const Environment& environment,
+                        const Sentences& say, std::vector<job::NewEntry>& entries) {
   refuse_to_energise(
       job, time_happened(arguments),
       OHMWRIGHT_TEXT("no forced defrost while it is not proved safe to energise:{bars} See: ohmwright job "
                      "verify"));
+  refuse_bad_limit(job, time_happened(arguments), environment);
   if (!arguments.has("--live-agreed"))
     throw InputError(
         "a forced defrost is a live step: a proved, unbridged limit, a clear drain, a time limit, and you stay beside "
@@ -162,10 +179,10 @@ class Verification {
   void take() {
     say_which(job_, environment_);
     warn_of_early_time(job_, happened_, environment_);
-    if (arguments_.has("--earth-bond")) write({earth_bond(arguments_, say_)});
+    if (arguments_.has("--earth-bond")) write({earth_bond(job_, arguments_, environment_, say_)});
     if (arguments_.has("--forced-defrost")) {
       std::vector<job::NewEntry> entries;
-      add_forced_defrost(job_, arguments_, say_, entries);
+      add_forced_defrost(job_, arguments_, environment_, say_, entries);
       write(std::move(entries));
     }
     if (!arguments_.has("--log")) return;

@@ -60,6 +60,25 @@ std::optional<Unit> unit_to_be_typed(const Appliance& appliance, const TestPoint
   return std::nullopt;
 }
 
+/// The most that an instrument of the trade shows [V, A or ohm], an end itself still shown; nothing known of others.
+/// A technician's meter is of the class of 1000 V, a clamp ends at some hundred amperes, an insulation tester at some
+/// teraohms: common practice, no source.
+std::optional<double> most_shown(Dimension dimension) {
+  constexpr double most_volts = 1000.0;
+  constexpr double most_amperes = 1000.0;
+  constexpr double most_ohms = 1e13;
+  switch (dimension) {
+    case Dimension::voltage:
+      return most_volts;
+    case Dimension::current:
+      return most_amperes;
+    case Dimension::resistance:
+      return most_ohms;
+    default:
+      return std::nullopt;
+  }
+}
+
 Observed observed_in(std::string_view text, const TestPoint& point, const TypedReadings& how) {
   const Probe probe = point.probe;
   const Dimension dimension = locate::dimension_of(probe);
@@ -110,10 +129,8 @@ locate::TakenReading typed_reading(const locate::Measurement& measurement, const
 void refuse_what_no_meter_shows(const Observed& observed, const std::string& label) {
   const auto* stated = std::get_if<StatedValue>(&observed);
   if (stated == nullptr) return;
-  const Dimension dimension = stated->value.dimension();
-  // An insulation tester ends at some teraohms, a meter at 1 kV and, with a clamp, 2 kA (common practice, no source).
-  const double most = dimension == Dimension::resistance ? 1e13 : 1e4;
-  if (std::abs(stated->value.value_in_si()) > most)
+  const std::optional<double> most = most_shown(stated->value.dimension());
+  if (most && std::abs(stated->value.value_in_si()) > *most)
     throw InputError(label + ": no instrument shows " + display_text(stated->value) +
                      "; past its range it shows OL: write OL, or look at the unit");
 }

@@ -3,6 +3,7 @@
 #include <array>
 #include <cerrno>
 #include <csignal>
+#include <fcntl.h>
 #include <ostream>
 #include <sys/prctl.h>
 #include <sys/wait.h>
@@ -110,7 +111,7 @@ PluginTrial try_out_in_child(const Registry& registry, const FoundPlugin& plugin
                              const MeterSet& meters, const TrialListener& listener, Environment& environment) {
   environment.out.flush();
   std::array<int, 2> ends{};
-  if (::pipe(ends.data()) != 0) throw Error(ErrorCategory::internal, "no pipe for the trial of a plugin");
+  if (::pipe2(ends.data(), O_CLOEXEC) != 0) throw Error(ErrorCategory::internal, "no pipe for the trial of a plugin");
   FileDescriptor diary_in(ends[0]);
   FileDescriptor diary_out(ends[1]);
   const ::pid_t child = ::fork();

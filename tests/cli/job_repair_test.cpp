@@ -130,6 +130,115 @@ TEST_F(JobCall, ClosesNoRepairWhoseNewPartNobodyCanTellWithoutAWordWhy) {
   EXPECT_THAT(run({"report"}).out, AllOf(HasSubstr("repaired, cabinet cold again"), HasSubstr("Still unproved")));
 }
 
+/// Bridged with a piece of wire it reads as good as new (IEC 60691: a thermal link opens once; from memory).
+TEST_F(JobCall, ABridgedLinkIsNoRepairAndNoForcedDefrostIsMadeWithIt) {
+  done({"open", "a", "--appliance", "upright-thermistor-230v", "--zone", "coil=-18C"});
+  EXPECT_THAT(refused({"replace", "link", "--mended", "crimped anew"}), HasSubstr("was not read by itself"));
+  EXPECT_EQ(run({"read", "link-alone=OL on 20M", "link-alone=OL on 20M"}).exit_code, 1);
+  EXPECT_THAT(refused({"replace", "link", "--mended", "bridged with a piece of wire"}),
+              AllOf(HasSubstr("opens once and for good"), HasSubstr("job replace link --new NAME"),
+                    HasSubstr("job correct ENTRY")));
+  EXPECT_THAT(refused({"verify", "--forced-defrost", "no-heat", "--live-agreed"}), HasSubstr("no forced defrost"));
+  EXPECT_THAT(run({"read", "link-alone=0.1"}).out,
+              AllOf(HasSubstr("Not plugged in before"), HasSubstr("may be a bridge")));
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"verify", "--forced-defrost", "ended", "--live-agreed"}), HasSubstr("may be a bridge"));
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), HasSubstr("may be a bridge"));
+  EXPECT_THAT(run({"report"}).out, HasSubstr("Do not plug it in"));
+  done({"replace", "link", "--new", "tf-72"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_EQ(run({"read", "link-alone=0.1"}).exit_code, 0);
+  EXPECT_NE(run({"verify", "--forced-defrost", "ended", "--live-agreed"}).exit_code, 2);
+  done({"close", "repaired"});
+}
+
+/// Whoever took back the slip may go on; a crimp of a link that is closed is mended as any joint.
+TEST_F(JobCall, AJointOfAClosedLinkIsMendedAndASlipIsTakenBack) {
+  done({"open", "a", "--appliance", "upright-thermistor-230v"});
+  EXPECT_EQ(run({"read", "link-alone=OL on 20M"}).exit_code, 1);
+  done({"correct", "last", "--because", "a probe had slipped off"});
+  EXPECT_EQ(run({"read", "link-alone=8"}).exit_code, 3);
+  EXPECT_THAT(done({"replace", "link", "--mended", "crimped anew"}), HasSubstr("mended in place"));
+}
+
+/// The sheet that the customer signs tells what was wrong once, however often it was read.
+TEST_F(JobCall, TellsTheCustomerOnceWhatWasReadAgain) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater-alone=OL on 20M", "heater-alone=OL on 20M", "heater-alone=OL on 20M"});
+  EXPECT_EQ(report()["customer"]["what_was_wrong"].size(), 1U) << report()["customer"]["what_was_wrong"];
+}
+
+/// The heater was named, and the fan was replaced.
+TEST_F(JobCall, ClosesNoRepairWhoseNamedPartWasLeftAsItIs) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--zone", "coil=-18C"});
+  run({"read", "harness=OL on 20M", "harness=OL on 20M", "thermostat-alone=0.1", "splice-alone=0.1", "splice-alone=0.1",
+       "heater-lead-alone=0.1", "heater-lead-alone=0.1", "defrost-to-neutral=OL on 20M"});
+  run({"read", "fan", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}),
+              AllOf(HasSubstr("Defrost heater is at fault"), Not(HasSubstr("--because TEXT"))));
+  done({"replace", "fan", "--new", "shaded-pole-120v"});
+  run({"read", "fan", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"close", "repaired"}),
+              AllOf(HasSubstr("Defrost heater is at fault"), HasSubstr("job replace heater --new NAME"),
+                    HasSubstr("--because TEXT")));
+  done({"replace", "heater", "--new", "heater-450w-120v"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  done({"close", "repaired"});
+}
+
+/// What an earlier visit repaired and proved is not what this one did.
+TEST_F(JobCall, ASecondVisitIsClosedByWhatWasDoneOnIt) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"replace", "heater", "--new", "heater-450w-120v"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
+  done({"close", "repaired"});
+  done({"visit", "--job", "1"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("say with --because what was repaired"));
+  run({"read", "splice-alone=0.1"});
+  EXPECT_THAT(refused({"close", "repaired", "--because", "pushed the plug in"}),
+              AllOf(HasSubstr("opened on this visit"), HasSubstr("earth bond was not read")));
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
+  done({"close", "repaired", "--because", "pushed the plug in"});
+}
+
+/// A repair whose proof is taken back is none.
+TEST_F(JobCall, OpensAgainWhenItsProofIsTakenBack) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"replace", "heater", "--new", "heater-450w-120v"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
+  done({"close", "repaired"});
+  done({"export", "--out", folder_ + "/book.jsonl"});
+  std::ifstream book(folder_ + "/book.jsonl");
+  std::string bond;
+  for (std::string line; std::getline(book, line);)
+    if (const auto entry = nlohmann::json::parse(line); entry["form"] == "checked") bond = entry["id"];
+  EXPECT_THAT(done({"correct", bond, "--job", "1", "--because", "another appliance's"}), HasSubstr("open again"));
+  EXPECT_EQ(report()["state"], "open");
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("The earth bond was not read"));
+}
+
+/// Words that would make a proof of what is none.
+TEST_F(JobCall, TakesNoOptionThatMakesAProofEasier) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(refused({"read", "heater", "100", "--lead-off", "--confidence", "0.6"}),
+              HasSubstr("in a job a verdict is proof"));
+  EXPECT_THAT(refused({"verify", "--earth-bond", "none"}),
+              AllOf(HasSubstr("has a protective earth"), HasSubstr("--because TEXT")));
+  EXPECT_THAT(run({"verify", "--earth-bond", "none", "--because", "its plate shows class II"}).out,
+              HasSubstr("its plate shows class II"));
+  done({"replace", "heater", "--new", "heater-450w-120v"});
+  EXPECT_THAT(refused({"read", "heater", "294", "--lead-off", "--ratings", "heater-180w-230v"}),
+              HasSubstr("was replaced by \"heater-450w-120v\""));
+}
+
 TEST_F(JobCall, TellsAtCloseWhatIsStillToBePluggedInNoMore) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
   run({"read", "heater-to-frame=0.1M"});

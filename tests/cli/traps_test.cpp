@@ -282,6 +282,11 @@ TEST(Traps, AForgottenKIsAskedFor) {
 
 TEST(Traps, WhatNoInstrumentShowsIsRefused) {
   EXPECT_THAT(run_program({"locate", board_upright, "sensor-plug=1e300k"}).err, HasSubstr("no instrument shows"));
+  for (const char* beyond : {"volts-heater@forced-defrost=9.9kV", "volts-heater@forced-defrost=1001V"})
+    EXPECT_THAT(run_program({"locate", timer_upright, "--allow-live", beyond}).err, HasSubstr("no instrument shows"))
+        << beyond;
+  EXPECT_EQ(run_program({"locate", timer_upright, "--allow-live", "volts-heater@forced-defrost=1000V"}).err, "")
+      << "the end of a meter itself";
   EXPECT_THAT(run_program({"locate", board_upright, "--unplugged", "24h", "--ran-well", "1e300d"}).err,
               HasSubstr("a time of at most 100 years"));
 }

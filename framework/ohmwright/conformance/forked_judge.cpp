@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <fcntl.h>
 #include <string_view>
 #include <sys/types.h>
 #include <sys/wait.h>
@@ -21,7 +22,7 @@ namespace {
 class Pipe {
  public:
   Pipe() {
-    if (::pipe(ends_.data()) != 0) fail("no pipe");
+    if (::pipe2(ends_.data(), O_CLOEXEC) != 0) fail("no pipe");
   }
   ~Pipe() {
     close_end(0);

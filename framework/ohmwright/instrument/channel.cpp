@@ -1,12 +1,9 @@
 #include <array>
-#include <csignal>
+#include <cerrno>
 #include <fcntl.h>
 #include <functional>
 #include <optional>
-#include <spawn.h>
-#include <sys/wait.h>
 #include <system_error>
-#include <thread>
 #include <unistd.h>
 #include <utility>
 #include <vector>
@@ -19,6 +16,7 @@
 #include <boost/asio/write.hpp>
 
 #include <ohmwright/instrument/channel.hpp>
+#include <ohmwright/instrument/child_group.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -226,50 +224,19 @@ class ProgramChannel : public StreamChannel<asio::posix::stream_descriptor> {
       : StreamChannel<asio::posix::stream_descriptor>(address.text, patience) {
     std::array<int, 2> ends{};
     if (::pipe2(ends.data(), O_CLOEXEC) != 0) fail("cannot be started: " + std::generic_category().message(errno));
-    std::vector<std::string> words = address.command;
-    std::vector<char*> pointers;
-    for (std::string& word : words) pointers.push_back(word.data());
-    pointers.push_back(nullptr);
-    ::posix_spawn_file_actions_t actions{};
-    ::posix_spawn_file_actions_init(&actions);
-    ::posix_spawn_file_actions_addopen(&actions, STDIN_FILENO, "/dev/null", O_RDONLY, 0);
-    ::posix_spawn_file_actions_adddup2(&actions, ends[1], STDOUT_FILENO);
-    ::posix_spawnattr_t attributes{};
-    ::posix_spawnattr_init(&attributes);
-    ::posix_spawnattr_setflags(&attributes, POSIX_SPAWN_SETPGROUP);  // a group of its own, 0: named by its number
-    const int trouble = ::posix_spawnp(&child_, pointers[0], &actions, &attributes, pointers.data(), environ);
-    ::posix_spawnattr_destroy(&attributes);
-    ::posix_spawn_file_actions_destroy(&actions);
+    const int trouble = child_.start(address.command, ends[1]);
     ::close(ends[1]);
-    if (trouble != 0) {
-      ::close(ends[0]);
-      child_ = -1;
-      fail("cannot be started: " + std::generic_category().message(trouble));
-    }
-    stream().assign(ends[0]);
+    error_code error(trouble, boost::system::generic_category());
+    if (!error) stream().assign(ends[0], error);
+    if (!error) return;
+    ::close(ends[0]);
+    fail("cannot be started: " + error.message());
   }
-  ~ProgramChannel() override {
-    if (child_ <= 0) return;
-    ::kill(-child_, SIGTERM);
-    constexpr std::chrono::milliseconds step{10};
-    constexpr int steps = 50;
-    for (int i = 0; i < steps; ++i) {
-      if (::waitpid(child_, nullptr, WNOHANG) != 0) {
-        ::kill(-child_, SIGKILL);  // those that it left behind
-        return;
-      }
-      std::this_thread::sleep_for(step);
-    }
-    ::kill(-child_, SIGKILL);
-    ::waitpid(child_, nullptr, 0);
-  }
-  ProgramChannel(const ProgramChannel&) = delete;
-  ProgramChannel& operator=(const ProgramChannel&) = delete;
 
   void send(std::string_view /*line*/) override {}  // it prints what it likes
 
  private:
-  ::pid_t child_ = -1;
+  ChildGroup child_;
 };
 
 }  // namespace

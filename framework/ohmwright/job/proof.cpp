@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <optional>
+#include <set>
 #include <utility>
 
 #include <ohmwright/job/proof.hpp>
@@ -9,10 +11,14 @@ namespace ohmwright::job {
 
 namespace {
 
+/// The part that was judged, or the kind that was judged alone.
+const std::string& subject_read(const MeasuredValue& reading) {
+  return reading.part.empty() ? reading.kind : reading.part;
+}
+
 /// What a finding is about: the part, the kind that was judged alone, or of a leak the place of the probes.
 std::string subject_of(const MeasuredValue& reading, const SafetyFinding& finding) {
-  if (finding.rule == leak_rule) return reading.place_read();
-  return reading.part.empty() ? reading.kind : reading.part;
+  return finding.rule == leak_rule ? reading.place_read() : subject_read(reading);
 }
 
 struct SubjectAndRule {
@@ -108,13 +114,17 @@ void add_findings(const ServiceCall& call, std::vector<ProofStep>& all) {
   }
 }
 
+/// Whether it read an insulation, of that part (null: of any), and, if asked, found it within limits.
+bool reads_insulation(const MeasuredValue& reading, const std::string* part, bool within) {
+  return std::any_of(reading.safety.begin(), reading.safety.end(), [&](const SafetyFinding& finding) {
+    return finding.rule != leak_rule && (part == nullptr || subject_of(reading, finding) == *part) &&
+           (!within || finding.outcome == Outcome::within_limits);
+  });
+}
+
 bool insulation_read_since(const ServiceCall& call, const Told& since, const std::string* part, bool within) {
   return std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
-    return !reading.happened_before(since) &&
-           std::any_of(reading.safety.begin(), reading.safety.end(), [&](const SafetyFinding& finding) {
-             return finding.rule != leak_rule && (part == nullptr || subject_of(reading, finding) == *part) &&
-                    (!within || finding.outcome == Outcome::within_limits);
-           });
+    return !reading.happened_before(since) && reads_insulation(reading, part, within);
   });
 }
 
@@ -162,12 +172,43 @@ std::map<std::string, const MeasuredValue*> last_readings_of_new(const ServiceCa
                                                                  const ReplacedPart& replaced) {
   std::map<std::string, const MeasuredValue*> last;
   for (const MeasuredValue& reading : call.readings) {
-    const std::string& subject = reading.part.empty() ? reading.kind : reading.part;
-    if (subject != replaced.part || reading.happened_before(replaced) || !speaks_of_its_work(reading)) continue;
+    if (subject_read(reading) != replaced.part || reading.happened_before(replaced) || !speaks_of_its_work(reading))
+      continue;
     const MeasuredValue*& known = last[reading.place_read()];
     if (known == nullptr || known->happened_before(reading)) known = &reading;
   }
   return last;
+}
+
+/// The best that a later reading says of the work of a part; empty: there is none since.
+std::optional<Outcome> best_since(const ServiceCall& call, const std::string& part, const MeasuredValue& since) {
+  std::optional<Outcome> best;
+  for (const MeasuredValue& reading : call.readings)
+    if (subject_read(reading) == part && since.happened_before(reading) && speaks_of_its_work(reading) &&
+        best != Outcome::within_limits)
+      best = reading.outcome;
+  return best;
+}
+
+/// What opens once and for good, was read open, and is called mended or read closed since: it was bridged, or the
+/// first reading was a slip. While it only reads open no current passes it, and who looks for the cause goes on
+/// reading; nor does a reading since that decides nothing make it good.
+void add_condemned_for_good(const ServiceCall& call, std::vector<ProofStep>& all) {
+  std::set<std::string> condemned;
+  for (const MeasuredValue& reading : call.readings)
+    if (reading.condemned_for_good) condemned.insert(subject_read(reading));
+  for (const std::string& part : condemned) {
+    const MeasuredValue* open = last_condemned_for_good(call, part);
+    if (open == nullptr) continue;
+    bool mended = false;
+    for (const ReplacedPart& work : call.replaced)
+      mended = mended || (work.part == part && open->happened_before(work));
+    const std::optional<Outcome> since = best_since(call, part, *open);
+    if (mended || since == Outcome::within_limits)
+      all.push_back({ProofStep::Form::condemned_for_good, part, open->title, open->place_read()});
+    else if (since == Outcome::undecided)
+      all.push_back({ProofStep::Form::part_not_within, part, open->title, open->place_read()});
+  }
 }
 
 /// A new part that reads bad is no repair, wherever it was read so last.
@@ -203,7 +244,7 @@ void add_bad_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
   const std::map<std::string, const ReplacedPart*> replaced = last_replacements(call);
   std::map<std::string, const MeasuredValue*> last;
   for (const MeasuredValue& reading : call.readings) {
-    const std::string& part = reading.part.empty() ? reading.kind : reading.part;
+    const std::string& part = subject_read(reading);
     if (replaced.count(part) != 0 || !speaks_of_its_work(reading)) continue;
     const MeasuredValue*& known = last[part];
     if (known == nullptr || known->happened_before(reading)) known = &reading;
@@ -217,6 +258,7 @@ void add_bad_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
 void add_unread_mends(const ServiceCall& call, std::vector<ProofStep>& all) {
   for (const auto& [part, replaced] : last_replacements(call)) {
     if (!replaced->was_mended() || !last_readings_of_new(call, *replaced).empty()) continue;
+    if (last_condemned_for_good(call, part) != nullptr) continue;  // no reading would show it good
     std::string place = part;
     for (const MeasuredValue& reading : call.readings)
       if (reading.part == part && reading.outcome && !reading.word.empty() && speaks_of_its_work(reading))
@@ -251,12 +293,22 @@ void add_check(const ServiceCall& call, CheckForm wanted, ProofStep::Form form, 
 
 }  // namespace
 
+const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std::string& part) {
+  const ReplacedPart* new_one = latest(
+      call.replaced, [&](const ReplacedPart& replaced) { return replaced.part == part && !replaced.was_mended(); });
+  return latest(call.readings, [&](const MeasuredValue& reading) {
+    return reading.condemned_for_good && subject_read(reading) == part &&
+           (new_one == nullptr || !reading.happened_before(*new_one));
+  });
+}
+
 std::vector<ProofStep> open_proof(const ServiceCall& call) {
   std::vector<ProofStep> all;
   const Suspicion suspected = suspicion(call);
   add_findings(call, all);
   add_unread_insulation(call, suspected, all);
   add_earth_bond(call, suspected, all);
+  add_condemned_for_good(call, all);
   add_bad_new_parts(call, all);
   add_bad_parts(call, all);
   add_unread_mends(call, all);
@@ -264,6 +316,7 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
   for (const auto& [part, replaced] : last_replacements(call))
     if (const std::string place = place_to_read_again(call, *replaced); !place.empty() && !replaced->was_mended())
       all.push_back({ProofStep::Form::new_part_unread, part, replaced->title, place});
+  std::stable_partition(all.begin(), all.end(), [](const ProofStep& step) { return step.bars_energising(); });
   if (!call.cools()) return all;
   add_check(call, CheckForm::forced_defrost, ProofStep::Form::forced_defrost, all);
   add_check(call, CheckForm::log, ProofStep::Form::log, all);
@@ -279,16 +332,21 @@ std::vector<ProofStep> bars_to_energising(const ServiceCall& call) {
 std::vector<ProofStep> bars_to_closing(const ServiceCall& call, const SafetyAsked& asked) {
   std::vector<ProofStep> bars = open_proof(call);
   std::erase_if(bars, [](const ProofStep& step) { return !step.bars_closing(); });
-  if (!call.replaced.empty() || call.readings.empty()) return bars;
+  const auto of_this_visit = [&call](const Told& told) { return told.visit == call.visits; };
+  if (std::any_of(call.replaced.begin(), call.replaced.end(), of_this_visit) ||
+      std::none_of(call.readings.begin(), call.readings.end(), of_this_visit))
+    return bars;
   const auto bars_already = [&](ProofStep::Form form) {
     return std::any_of(bars.begin(), bars.end(), [form](const ProofStep& step) { return step.form == form; });
   };
-  const Told opened{};  // the first instant of all
-  if (asked.insulation && !insulation_read_since(call, opened, nullptr, true) &&
-      !bars_already(ProofStep::Form::no_insulation_read))
+  const bool has_insulation = std::any_of(
+      call.readings.begin(), call.readings.end(),
+      [&](const MeasuredValue& reading) { return of_this_visit(reading) && reads_insulation(reading, nullptr, true); });
+  if (asked.insulation && !has_insulation && !bars_already(ProofStep::Form::no_insulation_read))
     bars.push_back({ProofStep::Form::insulation_unproved});
-  const bool has_bond = std::any_of(call.checks.begin(), call.checks.end(),
-                                    [](const Check& check) { return check.form == CheckForm::earth_bond; });
+  const bool has_bond = std::any_of(call.checks.begin(), call.checks.end(), [&](const Check& check) {
+    return of_this_visit(check) && check.form == CheckForm::earth_bond;
+  });
   if (asked.earth_bond && !has_bond && !bars_already(ProofStep::Form::earth_bond_unread))
     bars.push_back({ProofStep::Form::earth_bond_unproved});
   return bars;

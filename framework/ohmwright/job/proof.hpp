@@ -22,6 +22,7 @@ struct ProofStep {
     earth_bond_not_within,      ///< the last reading of the earth bond is out of limits
     earth_bond_undecided,       ///< it decides nothing: read with too little current
     earth_bond_unread,          ///< a part was replaced, or it tingled, and the earth bond was not read since
+    condemned_for_good,         ///< `part`, which opens once, was condemned at `place`, and mended or read good since
     new_part_not_within,        ///< the last reading of the new `part` at `place` is out of limits
     // These bar closing as repaired and nothing else: who looks for a fault must go on reading.
     part_not_within,  ///< the last reading of `part`, at `place`, is out of limits, and nothing was done to it since
@@ -51,7 +52,8 @@ struct ProofStep {
   bool leaves_new_part_open() const { return form == Form::new_part_undecided || form == Form::new_part_unread; }
   /// Whether a reading found it bad, so that nothing live is said beside it without a word.
   bool is_danger() const {
-    return form == Form::leak_to_earth || form == Form::insulation_not_within || form == Form::earth_bond_not_within;
+    return form == Form::leak_to_earth || form == Form::insulation_not_within || form == Form::earth_bond_not_within ||
+           form == Form::condemned_for_good;
   }
 };
 
@@ -68,9 +70,13 @@ struct SafetyAsked {
   bool earth_bond = true;  ///< it has a protective earth
 };
 
-/// Those that bar closing as repaired. Where something was read, and nothing replaced or mended, its covers were off
-/// all the same: insulation and earth bond are to be within limits as after a replacement.
+/// Those that bar closing as repaired. Where something was read on this visit, and nothing replaced or mended, its
+/// covers were off all the same: insulation and earth bond are to be within limits as after a replacement.
 std::vector<ProofStep> bars_to_closing(const ServiceCall& call, const SafetyAsked& asked);
+
+/// The last reading that condemned a part which opens once and for good, where no new one went in since; null: none.
+/// Neither a mend in place takes it away, nor a reading that finds it closed: only a new part, or taking it back.
+const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std::string& part);
 
 /// The rule under which the book keeps what a reading between a conductor and the protective earth says of a leak: out
 /// of limits where there is one, undecided where none is seen (only an insulation tester proves that there is none).

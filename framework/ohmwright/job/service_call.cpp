@@ -52,6 +52,7 @@ MeasuredValue measured(const Told& told, const Json& content) {
   value.safety = safety_in(content);
   value.cautions = texts_in(content, "cautions");
   value.agreed_live = flag_in(content, "agreed_live");
+  value.condemned_for_good = flag_in(content, "condemned_for_good");
   return value;
 }
 
@@ -135,6 +136,7 @@ class Teller {
     call_.state = *state;
     call_.state_reason = text_in(content, "reason");
     call_.state_since = told.when;
+    if (*state == JobState::repaired) call_.repairs_closed = call_.replaced.size();
     if (const std::string day = text_in(content, "call_back"); !day.empty()) call_.call_back = day;
   }
 
@@ -187,6 +189,8 @@ bool ServiceCall::has_stage_since(Stage stage, const Told& since) const {
   return std::any_of(stages.begin(), stages.end(),
                      [&](const DoneStage& done) { return done.stage == stage && !done.happened_before(since); });
 }
+
+bool ServiceCall::has_new_repair() const { return replaced.size() > repairs_closed; }
 
 bool ServiceCall::agreed_to_live_work() const {
   return std::any_of(agreements.begin(), agreements.end(),

@@ -55,6 +55,8 @@ struct MeasuredValue : Told {
   std::vector<SafetyFinding> safety;
   std::vector<std::string> cautions;  ///< ids that its step carried
   bool agreed_live = false;
+  /// It condemned what opens once and for good (the role `opens-once`).
+  bool condemned_for_good = false;
 
   const std::string& for_people() const { return reads.empty() ? shown : reads; }
   /// Where the probes were: TESTPOINT[@SETUP], or the part that was read.
@@ -122,6 +124,7 @@ struct ServiceCall {
   JobState state = JobState::open;
   std::string state_reason;
   std::string state_since;
+  std::size_t repairs_closed = 0;  ///< how many of `replaced` there were when it was last closed as repaired
   std::string call_back;
   std::size_t visits = 1;
   std::vector<EvidenceWord> evidence;
@@ -139,6 +142,8 @@ struct ServiceCall {
   bool has_appliance() const { return !appliance.empty() || !appliance_file.empty(); }
   /// Whether it has a refrigerant, and so frost and a defrost; true as long as nobody knows.
   bool cools() const { return refrigerant != "none"; }
+  /// Whether a part was replaced or mended since it was last closed as repaired, if it was.
+  bool has_new_repair() const;
   /// Whether somebody agreed to live work on this visit.
   bool agreed_to_live_work() const;
 };

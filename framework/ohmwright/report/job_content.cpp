@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <initializer_list>
+#include <utility>
 #include <vector>
 
 #include <ohmwright/quantity/message.hpp>
@@ -81,6 +82,11 @@ bool bars_by(const std::vector<job::ProofStep>& bars, std::initializer_list<job:
   });
 }
 
+/// A part that read the same again is told once: who signs the sheet has not read it three times.
+void add_once(std::vector<std::string>& lines, std::string line) {
+  if (std::find(lines.begin(), lines.end(), line) == lines.end()) lines.push_back(std::move(line));
+}
+
 class JobSentences {
  public:
   JobSentences(const JobReport& report, const Sentences& say) : report_(report), call_(report.call), say_(say) {}
@@ -145,16 +151,16 @@ class JobSentences {
     std::vector<std::string> lines;
     for (const MeasuredValue& reading : call_.readings) {
       if (reading.outcome != Outcome::out_of_limits && found_a_leak(reading))
-        lines.push_back(
-            say_(OHMWRIGHT_TEXT("{place}: {shown}, which is a leak to its case."),
-                 {{"place", reading.point.empty() ? reading.title : reading.point}, {"shown", reading.for_people()}}));
+        add_once(lines, say_(OHMWRIGHT_TEXT("{place}: {shown}, which is a leak to its case."),
+                             {{"place", reading.point.empty() ? reading.title : reading.point},
+                              {"shown", reading.for_people()}}));
       if (reading.outcome != Outcome::out_of_limits) continue;
       const ReplacedPart* work = last_work_on(call_, reading);
       const std::string_view english =
           work == nullptr      ? OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}.")
           : work->was_mended() ? OHMWRIGHT_TEXT("{part}, though mended, was out of its limits: it read {shown}.")
                                : OHMWRIGHT_TEXT("{part}, though replaced, was out of its limits: it read {shown}.");
-      lines.push_back(say_(english, {{"part", reading.title}, {"shown", reading.for_people()}}));
+      add_once(lines, say_(english, {{"part", reading.title}, {"shown", reading.for_people()}}));
     }
     if (lines.empty() && !report_.found.empty() && (report_.cause_is_named || call_.replaced.empty()))
       lines.push_back(report_.found);
@@ -197,11 +203,11 @@ class JobSentences {
     for (const MeasuredValue& reading : call_.readings)
       if (reading.outcome == Outcome::within_limits && replaced_before(call_, reading) &&
           last_of_its_place(call_, reading))
-        lines.push_back(say_(OHMWRIGHT_TEXT("{part} now reads {shown}, within its limits."),
+        add_once(lines, say_(OHMWRIGHT_TEXT("{part} now reads {shown}, within its limits."),
                              {{"part", reading.title}, {"shown", reading.for_people()}}));
     for (const MeasuredValue& reading : call_.readings)
       if (is_good_insulation(reading) && last_of_its_place(call_, reading))
-        lines.push_back(say_(OHMWRIGHT_TEXT("{part}: {shown}, within its limits."),
+        add_once(lines, say_(OHMWRIGHT_TEXT("{part}: {shown}, within its limits."),
                              {{"part", reading.title}, {"shown", reading.for_people()}}));
     for (const Check& check : call_.checks)
       if (check.outcome == Outcome::within_limits) lines.push_back(check.text);

@@ -61,6 +61,11 @@ std::string proof_text_of_part(const job::ProofStep& step, const Sentences& say)
   const FindingArgument part{"part", step.subject};
   const FindingArgument place{"place", step.place};
   switch (step.form) {
+    case Form::condemned_for_good:
+      return say(OHMWRIGHT_TEXT("STOP, do not energise it: {part} opens once and for good, was out of its limits at "
+                                "{place}, and no new one went in since. What conducts there now may be a bridge. "
+                                "Replace it; if that reading was a slip, take it back."),
+                 {part, place});
     case Form::new_part_not_within:
       return step.mended
                  ? say(OHMWRIGHT_TEXT("{part} was mended in place, and is out of its limits all the same, as was read "
@@ -79,10 +84,10 @@ std::string proof_text_of_part(const job::ProofStep& step, const Sentences& say)
                                 "{place}."),
                  {part, place});
     case Form::insulation_unproved:
-      return say(
-          OHMWRIGHT_TEXT("It was opened to read it, and no insulation tester has read an insulation in it good."));
+      return say(OHMWRIGHT_TEXT(
+          "It was opened on this visit to read it, and no insulation tester read an insulation in it good."));
     case Form::earth_bond_unproved:
-      return say(OHMWRIGHT_TEXT("It was opened to read it, and its earth bond was not read."));
+      return say(OHMWRIGHT_TEXT("It was opened on this visit to read it, and its earth bond was not read."));
     case Form::new_part_undecided:
       return step.mended ? say(OHMWRIGHT_TEXT(
                                    "{part}: whether it is good, mended, cannot be told by what was read at {place}."),

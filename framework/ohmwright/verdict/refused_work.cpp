@@ -12,19 +12,27 @@ namespace {
 
 // English, and the languages nearest to those who may write a file, without accents: a name is what is refused, not
 // what the file does, so a list can only make an honest author stop and read.
-constexpr std::string_view fuels[] = {"gas", "lpg", "lp", "propane", "butane", "fuel", "gaz", "propano", "butano"};
-constexpr std::string_view gas_side[] = {
-    "valve",     "cock",     "tap",    "regulator", "solenoid",   "burner",         "pipe",     "manifold",
-    "jet",       "line",     "nozzle", "orifice",   "hose",       "train",          "valvula",  "llave",
-    "regulador", "quemador", "tubo",   "boquilla",  "manguera",   "vanne",          "bruleur",  "detendeur",
-    "ventil",    "brenner",  "hahn",   "valvola",   "bruciatore", "electrovalvula", "solenoide"};
-/// Said in one word.
-constexpr std::string_view gas_parts[] = {"gasventil", "gasbrenner", "gashahn", "gasmagnetventil", "gasregler"};
+constexpr std::string_view fuels[] = {"lpg",    "lp",     "propane", "butane", "fuel",     "propano",
+                                      "butano", "propan", "butan",   "erdgas", "flusiggas"};
+constexpr std::string_view gas_side[] = {"cock",     "tap",       "regulator", "solenoid", "burner",    "pipe",
+                                         "manifold", "jet",       "line",      "nozzle",   "orifice",   "hose",
+                                         "train",    "llave",     "regulador", "quemador", "tubo",      "boquilla",
+                                         "manguera", "detendeur", "ventil",    "hahn",     "solenoide", "regler",
+                                         "duse",     "ugello",    "tuyau",     "rampe"};
+/// How valves and taps begin in several languages: valvula, valvola, electrovalvula; vanne; robinet, rubinetto.
+constexpr std::string_view valve_begins[] = {"valv",        "vann",         "electrovalv", "electrovann",
+                                             "elettrovalv", "magnetventil", "robinet",     "rubinett"};
+/// The same of burners: Brenner, bruciatore, bruleur.
+constexpr std::string_view burner_begins[] = {"brenner", "bruciator", "brul"};
+/// How a word ends that says gas and its side at once: Gasventil, Gasmagnetventil, Erdgasleitung.
+constexpr std::string_view gas_side_ends[] = {"ventil", "brenner",  "hahn", "regler", "leitung",
+                                              "rohr",   "schlauch", "duse", "dusen"};
 /// What a burner has only where it burns gas. (An electric cooker's plate is called a burner, too.)
-constexpr std::string_view burner[] = {"burner", "flame", "pilot", "quemador", "llama"};
-constexpr std::string_view of_a_gas_burner[] = {"valve",  "solenoid", "coil",           "cock",
-                                                "pipe",   "nozzle",   "orifice",        "valvula",
-                                                "bobina", "boquilla", "electrovalvula", "solenoide"};
+constexpr std::string_view burner[] = {"burner", "flame", "quemador", "llama", "fiamma", "flamme"};
+constexpr std::string_view of_a_gas_burner[] = {"solenoid", "cock",   "pipe",      "nozzle", "orifice",
+                                                "boquilla", "ventil", "solenoide", "duse",   "ugello"};
+/// Its coil is that of its valve; a pilot relay has a coil, too, and is no part of it.
+constexpr std::string_view coils[] = {"coil", "bobina", "bobine", "spule"};
 constexpr std::string_view tube[] = {"magnetron"};
 constexpr std::string_view high_voltage[] = {"microwave", "hv", "kv", "microonda", "mikrowelle"};
 constexpr std::string_view high_voltage_side[] = {"transformer", "capacitor",    "diode",         "rectifier",
@@ -39,13 +47,30 @@ char without_accent(unsigned char second) {
   return second >= 0x80 && place < plain.size() ? plain[place] : '\0';
 }
 
+/// Whether two bytes of UTF-8 are an accent that stands behind its letter, U+0300 to U+036F: some systems write them
+/// so.
+bool is_combining_accent(unsigned char first, unsigned char second) {
+  return (first == 0xCCU && second >= 0x80U && second <= 0xBFU) ||
+         (first == 0xCDU && second >= 0x80U && second <= 0xAFU);
+}
+
 /// Words of a name in small letters without accents: "Gas-válvulas" is "gas", "valvulas".
 std::vector<std::string> words_of(std::string_view name) {
   std::vector<std::string> words(1);
   for (std::size_t i = 0; i < name.size(); ++i) {
     char letter = name[i];
-    if (static_cast<unsigned char>(letter) == 0xC3U && i + 1 < name.size())
-      letter = without_accent(static_cast<unsigned char>(name[++i]));
+    if (i + 1 < name.size()) {
+      const auto first = static_cast<unsigned char>(name[i]);
+      const auto second = static_cast<unsigned char>(name[i + 1]);
+      if (is_combining_accent(first, second)) {
+        ++i;
+        continue;
+      }
+      if (first == 0xC3U) {
+        letter = without_accent(second);
+        ++i;
+      }
+    }
     const bool is_capital = letter >= 'A' && letter <= 'Z';
     const bool is_small = letter >= 'a' && letter <= 'z';
     if (is_capital || is_small)
@@ -73,9 +98,42 @@ bool says_high_voltage(const std::vector<std::string>& words) {
   return any_is(words, high_voltage) || follows(words, "high", "voltage") || follows(words, "alta", "tension");
 }
 
+/// Whether a word begins so, as one may in several languages does.
+bool any_begins(const std::vector<std::string>& words, std::span<const std::string_view> sought) {
+  return std::any_of(words.begin(), words.end(), [sought](std::string_view word) {
+    return std::any_of(sought.begin(), sought.end(),
+                       [word](std::string_view begin) { return word.starts_with(begin); });
+  });
+}
+
+/// gas, gaz, Gasherd, gaziniere, LPG; a gasket is none of it.
+bool names_a_fuel(const std::vector<std::string>& words) {
+  return any_is(words, fuels) || std::any_of(words.begin(), words.end(), [](std::string_view word) {
+           return (word.starts_with("gas") && !word.starts_with("gask")) || word.starts_with("gaz");
+         });
+}
+
+/// Gas and its side in one word, also in the plural: Gasventile.
+bool names_a_gas_part(const std::vector<std::string>& words) {
+  return std::any_of(words.begin(), words.end(), [](std::string_view word) {
+    const std::size_t gas = word.find("gas");
+    if (gas == std::string_view::npos) return false;
+    const std::string_view rest = word.substr(gas + 3);
+    const std::string_view stem = rest.substr(0, rest.find_last_not_of("ens") + 1);  // "brenner" keeps its r
+    return std::any_of(std::begin(gas_side_ends), std::end(gas_side_ends),
+                       [&](std::string_view end) { return rest.ends_with(end) || stem.ends_with(end); });
+  });
+}
+
 bool says_gas(const std::vector<std::string>& words) {
-  return any_is(words, gas_parts) || (any_is(words, fuels) && any_is(words, gas_side)) ||
-         (any_is(words, burner) && any_is(words, of_a_gas_burner));
+  constexpr std::string_view pilot[] = {"pilot", "piloto", "pilota", "veilleuse", "zundflamme"};
+  const bool on_gas_side =
+      any_is(words, gas_side) || any_begins(words, valve_begins) || any_begins(words, burner_begins);
+  if (names_a_gas_part(words) || (names_a_fuel(words) && (on_gas_side || any_is(words, pilot)))) return true;
+  const bool burns = any_is(words, burner) || any_begins(words, burner_begins);
+  const bool has_what_gas_asks = any_is(words, of_a_gas_burner) || any_begins(words, valve_begins);
+  if (any_is(words, pilot)) return burns || has_what_gas_asks;
+  return burns && (has_what_gas_asks || any_is(words, coils));
 }
 
 }  // namespace

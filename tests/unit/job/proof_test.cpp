@@ -233,6 +233,58 @@ TEST(Proof, AMendInItsPlaceIsProvedByAReadingAndAsANewPartIs) {
 }
 
 /// Nothing was replaced or mended; something was read, so that its covers were off.
+/// What opens once was bridged where it is called mended, or reads closed, after it was read open.
+TEST(Proof, WhatOpensOnceIsGoodAgainOnlyByANewOne) {
+  const auto link_read = [](Outcome outcome, const job::Told& told) {
+    job::MeasuredValue value;
+    static_cast<job::Told&>(value) = told;
+    value.part = "link";
+    value.title = "The link";
+    value.word = "link-alone=0.1";
+    value.outcome = outcome;
+    value.condemned_for_good = outcome == Outcome::out_of_limits;
+    return value;
+  };
+  const auto work = [](const job::Told& told, const char* mended) {
+    job::ReplacedPart part;
+    static_cast<job::Told&>(part) = told;
+    part.part = "link";
+    part.title = "The link";
+    part.mended = mended;
+    return part;
+  };
+  ServiceCall call;
+  call.readings = {link_read(Outcome::out_of_limits, told_at(1)), link_read(Outcome::out_of_limits, told_at(2))};
+  EXPECT_THAT(bars_of(call), IsEmpty()) << "open as it is, no current passes it: the cause is looked for";
+  EXPECT_EQ(forms_of(job::bars_to_closing(call, {false, false})), std::vector<Form>{Form::part_not_within});
+
+  ServiceCall read_again = call;
+  read_again.readings.push_back(link_read(Outcome::within_limits, told_at(3)));
+  EXPECT_EQ(bars_of(read_again), std::vector<Form>{Form::condemned_for_good});
+  EXPECT_TRUE(bars_to_energising(read_again)[0].is_danger());
+  read_again.readings.push_back(link_read(Outcome::undecided, told_at(4)));
+  EXPECT_EQ(bars_of(read_again), std::vector<Form>{Form::condemned_for_good});
+
+  ServiceCall undecided = call;
+  undecided.readings.push_back(link_read(Outcome::undecided, told_at(3)));
+  EXPECT_THAT(bars_of(undecided), IsEmpty());
+  EXPECT_EQ(forms_of(job::bars_to_closing(undecided, {false, false})), std::vector<Form>{Form::part_not_within});
+
+  ServiceCall mended = call;
+  mended.replaced = {work(told_at(3), "with a piece of wire")};
+  EXPECT_EQ(bars_of(mended), std::vector<Form>{Form::condemned_for_good}) << "and nothing asks to read it again";
+  mended.readings.push_back(link_read(Outcome::within_limits, told_at(4)));
+  EXPECT_EQ(bars_of(mended), std::vector<Form>{Form::condemned_for_good});
+  mended.replaced.push_back(work(told_at(5), ""));
+  EXPECT_THAT(bars_of(mended), IsEmpty()) << "a new one went in";
+  mended.readings.push_back(link_read(Outcome::within_limits, told_at(6)));
+  EXPECT_THAT(bars_of(mended), IsEmpty());
+  mended.readings.push_back(link_read(Outcome::out_of_limits, told_at(7)));
+  EXPECT_EQ(bars_of(mended), std::vector<Form>{Form::new_part_not_within});
+  mended.readings.push_back(link_read(Outcome::within_limits, told_at(8)));
+  EXPECT_EQ(bars_of(mended), std::vector<Form>{Form::condemned_for_good}) << "the new one opened, and reads closed";
+}
+
 TEST(Proof, ARepairOfNoPartIsClosedWithInsulationAndEarthBondWhereSomethingWasRead) {
   ServiceCall call;
   EXPECT_THAT(closing_bars(call), IsEmpty()) << "a gasket, seen from outside";
@@ -243,6 +295,26 @@ TEST(Proof, ARepairOfNoPartIsClosedWithInsulationAndEarthBondWhereSomethingWasRe
   call.checks = {bond(Outcome::undecided, told_at(3))};
   EXPECT_EQ(closing_bars(call), std::vector<Form>{Form::earth_bond_undecided});
   call.checks.push_back(bond(Outcome::within_limits, told_at(4)));
+  EXPECT_THAT(closing_bars(call), IsEmpty());
+}
+
+/// What was proved on an earlier visit says nothing of a cabinet that was opened again.
+TEST(Proof, EachVisitOnWhichItWasOpenedAsksForItsOwnProof) {
+  ServiceCall call;
+  call.replaced = {replaced("heater", told_at(1), true)};
+  call.readings = {insulation("heater", Outcome::within_limits, told_at(2))};
+  call.checks = {bond(Outcome::within_limits, told_at(3))};
+  EXPECT_THAT(closing_bars(call), IsEmpty());
+  call.visits = 2;
+  EXPECT_THAT(closing_bars(call), IsEmpty()) << "nobody opened it since";
+  const auto of_second_visit = [](auto row) {
+    row.visit = 2;
+    return row;
+  };
+  call.readings.push_back(of_second_visit(reading_of("fan", "fan-alone", Outcome::within_limits, 5)));
+  EXPECT_EQ(closing_bars(call), (std::vector<Form>{Form::insulation_unproved, Form::earth_bond_unproved}));
+  call.readings.push_back(of_second_visit(insulation("heater", Outcome::within_limits, told_at(6))));
+  call.checks.push_back(of_second_visit(bond(Outcome::within_limits, told_at(7))));
   EXPECT_THAT(closing_bars(call), IsEmpty());
 }
 

@@ -33,6 +33,7 @@ HEAVY = re.compile(r"#include <(Eigen|unsupported/Eigen|boost/dll|boost/math|val
 OWN_INCLUDE = re.compile(r'#include <ohmwright/([a-z]+)/')
 KIND_NAME = re.compile(r"defrost-sensor|bimetal")
 LONGEST_FILE = 500
+INHERITED_PIPE = re.compile(r"::pipe\(")
 # Headers between two source files of one area, which nobody else includes: they may be heavy.
 PRIVATE_HEADERS = ["ohmwright/uncertainty/fit_statistics.hpp"]
 
@@ -70,6 +71,8 @@ for folder in ("framework", "cli", "plugins"):
             problems.append(f"{path}: a heavy include belongs in a .cpp file")
         if "using namespace" in text and path.suffix == ".hpp":
             problems.append(f"{path}: using namespace in a header")
+        if INHERITED_PIPE.search(text):
+            problems.append(f"{path}: a pipe that other programs inherit; write pipe2 with O_CLOEXEC")
         if len(text.splitlines()) > LONGEST_FILE:
             problems.append(f"{path}: longer than {LONGEST_FILE} lines")
         if folder != "plugins" and KIND_NAME.search(text):

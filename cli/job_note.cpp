@@ -1,0 +1,93 @@
+// What is written beside the work: a note, and that an entry was wrong.
+
+#include <ostream>
+
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/job/proof.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+#include "exit_codes.hpp"
+#include "job_actions.hpp"
+#include "job_book_file.hpp"
+#include "job_worked_part.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+std::string all_words(const Arguments& arguments) {
+  std::string text;
+  for (const std::string& word : arguments.operands) text += (text.empty() ? "" : " ") + word;
+  return text;
+}
+
+/// The entry that is to be taken back: the last one, or the one whose identifier begins so. Throws InputError.
+const job::Entry& entry_typed(const JobAtHand& job, const std::string& typed) {
+  const job::Entry* entry = nullptr;
+  if (typed == "last") {
+    entry = job::last_to_take_back(job.entries);
+    if (entry == nullptr) throw InputError("the job has no entry that can be taken back");
+  } else {
+    constexpr std::size_t least_letters = 4;
+    std::size_t found = 0;
+    for (const job::Entry& one : job.entries)
+      if (typed.size() >= least_letters && one.id.compare(0, typed.size(), typed) == 0) {
+        entry = &one;
+        ++found;
+      }
+    if (found != 1)
+      throw InputError((found == 0 ? "the job has no entry " : "more than one entry begins with ") +
+                       ohmwright::quoted(typed) + "; see: ohmwright job show");
+  }
+  if (entry->is(job::EntryForm::opened)) throw InputError("the opening of a job is not taken back; close it instead");
+  return *entry;
+}
+
+/// Whether it is closed as repaired, and would not be closed so now.
+bool is_repaired_without_proof(const job::ServiceCall& call, const Environment& environment) {
+  return call.state == job::JobState::repaired && !job::bars_to_closing(call, safety_asked(call, environment)).empty();
+}
+
+}  // namespace
+
+int note_in_job(const Arguments& arguments, Environment& environment) {
+  const std::string text = all_words(arguments);
+  if (text.empty()) throw InputError("missing: the note; such as: ohmwright job note \"gasket torn at the hinge\"");
+  JobAtHand job = job_at_hand(arguments);
+  job.write({{job::EntryForm::note, job::ContentWriter().text("text", text).content(), time_happened(arguments)}});
+  say_which(job, environment);
+  environment.out << Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Noted.")) << '\n';
+  return exit_done;
+}
+
+int correct_job(const Arguments& arguments, Environment& environment) {
+  if (arguments.operands.empty())
+    throw InputError("missing: the entry to take back; ohmwright job show lists them, or: ohmwright job correct last");
+  JobAtHand job = job_at_hand(arguments);
+  const job::Entry& entry = entry_typed(job, arguments.operands.front());
+  const std::string what = entry.form + " " + entry.id.substr(0, 8);
+  job.write({{job::EntryForm::taken_back,
+              job::ContentWriter().text("reason", arguments.value("--because")).content(),
+              {},
+              entry.id}});
+  const bool reopens = is_repaired_without_proof(job.call, environment);
+  if (reopens)
+    job.write(
+        {{job::EntryForm::state, job::ContentWriter().text("state", job::name_of(job::JobState::open)).content()}});
+  say_which(job, environment);
+  environment.out << paragraph(
+      Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Taken back: {what}. It stays in the book and no longer counts."),
+                                   {{"what", what}}),
+      environment.page.width);
+  if (reopens)
+    environment.out << paragraph(
+        Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("It was closed as repaired, and what proved it is gone: the job is "
+                                                    "open again. See: ohmwright job verify")),
+        environment.page.width);
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <ohmwright/job/service_call.hpp>
+
+#include "environment.hpp"
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+/// A part of the appliance that was named as being at fault.
+struct NamedPart {
+  std::string id;
+  std::string title;
+};
+
+/// The parts that fault finding named at any time of the call, by what was read until the next part was replaced or
+/// mended, and to which nothing was done since; each once. One that was read good by itself afterwards is none of them.
+/// None where the call has no appliance. Throws as the words of `locate` do.
+std::vector<NamedPart> named_and_untouched(const job::ServiceCall& call, const Arguments& arguments,
+                                           const Environment& environment);
+
+}  // namespace ohmwright::cli
