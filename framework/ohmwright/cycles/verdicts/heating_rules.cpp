@@ -11,7 +11,10 @@ struct Halves {
   double untold = 0.0;
 
   void take(const LogAnalysis& analysis, const Defrost& defrost, bool has_other_half) {
-    if (!has_other_half && !fills_telling_rows(analysis, defrost.end_second - defrost.start_second)) {
+    // Hours of "heating" in rows that step over one are several things taken for one.
+    const bool rows_tell =
+        !rows_step_over_heating(analysis) && fills_telling_rows(analysis, defrost.end_second - defrost.start_second);
+    if (!has_other_half && !rows_tell) {
       ++untold;
       return;
     }

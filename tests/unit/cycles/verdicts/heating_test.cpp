@@ -136,6 +136,14 @@ TEST(HeaterPower, IsLeftOpenWhereItsHeatingsFillFewRows) {
   log.coverage.spacing_second = (first.end_second - first.start_second) / 3.0;
   EXPECT_EQ(said("heater-power", log).text, "rows-too-far");
   EXPECT_NE(said("heater-power", log).outcome, Outcome::out_of_limits);
+  // A rise of the coil of an hour in rows of 12 min: the heater drew in two or three of them.
+  for (Defrost& one : log.defrosts) {
+    one.end_second = one.start_second + 3600.0;
+    one.heater_load = 200.0;
+  }
+  log.has_coil = true;
+  log.coverage.spacing_second = 720.0;
+  expect_says("heater-power", log, Outcome::silent, "rows-too-far");
 }
 
 TEST(HeaterPower, OnBothSidesOfItsBand) {
