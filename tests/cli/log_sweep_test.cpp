@@ -21,6 +21,12 @@ using testing::run_program;
 
 constexpr std::size_t power_column = 1;
 constexpr std::size_t coil_column = 2;
+constexpr std::size_t air_column = 3;
+
+constexpr const char* cold_appliances[] = {"bottom-freezer-board-bimetal-120v", "bottom-freezer-thermistor-230v",
+                                           "combination-two-evaporators-230v",  "display-freezer-timer-230v",
+                                           "upright-shared-neutral-230v",       "upright-thermistor-230v",
+                                           "upright-timer-bimetal-120v"};
 
 /// The log with its time and these columns.
 std::string columns_of(const std::string& log, const std::vector<std::size_t>& kept) {
@@ -37,28 +43,85 @@ std::string columns_of(const std::string& log, const std::vector<std::size_t>& k
   return result;
 }
 
-std::string simulated(const std::string& appliance, const std::string& every, int seed, const std::string& fault) {
-  const Ran made = run_program({"log", "simulate", appliance, "--fault", fault, "--every", every, "--days", "4",
+/// Every so many rows of the log, from the row `first` on: a logger's spot readings.
+std::string thinned(const std::string& log, std::size_t step, std::size_t first) {
+  std::istringstream lines(log);
+  std::string result;
+  std::string line;
+  std::getline(lines, line);
+  result = line + "\n";
+  for (std::size_t row = 0; std::getline(lines, line); ++row)
+    if (row % step == first) result += line + "\n";
+  return result;
+}
+
+std::string simulated(const std::string& appliance, const std::string& every, int seed, const std::string& fault,
+                      const std::string& days = "4") {
+  const Ran made = run_program({"log", "simulate", appliance, "--fault", fault, "--every", every, "--days", days,
                                 "--seed", std::to_string(seed)});
   EXPECT_EQ(made.exit_code, 0) << appliance << made.err;
   return made.out;
 }
 
+void expect_not_condemned(const std::string& log, const std::string& what) {
+  const Ran ran = run_program({"log", "-"}, {}, log);
+  EXPECT_TRUE(ran.exit_code == 0 || ran.exit_code == 3) << what << "\n" << ran.out;
+}
+
 TEST(LogSweep, CondemnsNoHealthyLogWhateverItHolds) {
   const std::vector<std::vector<std::size_t>> held{{power_column}, {coil_column}, {power_column, coil_column}};
-  for (const char* appliance : {"bottom-freezer-board-bimetal-120v", "bottom-freezer-thermistor-230v",
-                                "combination-two-evaporators-230v", "display-freezer-timer-230v",
-                                "upright-shared-neutral-230v", "upright-thermistor-230v", "upright-timer-bimetal-120v"})
+  for (const char* appliance : cold_appliances)
     for (const char* every : {"60s", "300s"})
       for (int seed = 1; seed <= 3; ++seed) {
         const std::string log = simulated(appliance, every, seed, "none");
-        for (const std::vector<std::size_t>& kept : held) {
-          const Ran ran = run_program({"log", "-"}, {}, columns_of(log, kept));
-          EXPECT_TRUE(ran.exit_code == 0 || ran.exit_code == 3)
-              << appliance << " every " << every << " seed " << seed << " columns " << kept.size() << "\n"
-              << ran.out;
-        }
+        for (const std::vector<std::size_t>& kept : held)
+          expect_not_condemned(columns_of(log, kept), std::string(appliance) + " every " + every + " seed " +
+                                                          std::to_string(seed) + " columns " +
+                                                          std::to_string(kept.size()));
       }
+}
+
+// Loggers of temperature are set to 10, 15 or 30 minutes more often than not: a week of their rows steps over heatings,
+// and over the coil's rises, too.
+TEST(LogSweep, CondemnsNoHealthyLogOfRowsFarApart) {
+  const std::vector<std::vector<std::size_t>> held{{power_column},
+                                                   {coil_column},
+                                                   {power_column, coil_column},
+                                                   {power_column, coil_column, air_column},
+                                                   {coil_column, air_column}};
+  for (const char* appliance : cold_appliances)
+    for (const char* every : {"300s", "420s", "600s", "720s", "900s", "1800s", "3600s"}) {
+      const std::string log = simulated(appliance, every, 1, "none", "8");
+      for (const std::vector<std::size_t>& kept : held)
+        expect_not_condemned(columns_of(log, kept), std::string(appliance) + " every " + every + " from column " +
+                                                        std::to_string(kept.front()) + ", " +
+                                                        std::to_string(kept.size()) + " of them");
+    }
+}
+
+TEST(LogSweep, CondemnsNoHealthyLogOfSpotReadings) {
+  const std::vector<std::vector<std::size_t>> held{
+      {coil_column}, {power_column, coil_column}, {coil_column, air_column}};
+  for (const char* appliance : {"upright-thermistor-230v", "upright-timer-bimetal-120v"}) {
+    const std::string log = simulated(appliance, "60s", 1, "none", "8");
+    for (const std::size_t minutes : {5U, 10U, 15U, 20U, 30U, 60U, 120U})
+      for (const std::vector<std::size_t>& kept : held)
+        expect_not_condemned(columns_of(thinned(log, minutes, minutes / 3), kept),
+                             std::string(appliance) + " each " + std::to_string(minutes) + " min from column " +
+                                 std::to_string(kept.front()) + ", " + std::to_string(kept.size()) + " of them");
+  }
+}
+
+// What is due and does not come is left open, too, where rows would not have shown it, and told by closer rows.
+TEST(LogSweep, AsksForCloserRowsWhereTheyCannotShowAFault) {
+  const std::vector<std::size_t> kept{power_column, coil_column};
+  const std::string appliance = "upright-timer-bimetal-120v";
+  const std::string far = simulated(appliance, "900s", 1, "timer.stuck-in-run", "8");
+  const Ran open = run_program({"log", "-"}, {}, columns_of(far, kept));
+  EXPECT_EQ(open.exit_code, 0) << open.out;
+  EXPECT_NE(open.out.find("the coil every 5 minutes or less"), std::string::npos) << open.out;
+  const std::string close = simulated(appliance, "300s", 1, "timer.stuck-in-run", "8");
+  EXPECT_EQ(run_program({"log", "-"}, {}, columns_of(close, kept)).exit_code, 1);
 }
 
 struct ShownFault {

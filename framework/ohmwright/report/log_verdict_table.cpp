@@ -134,7 +134,7 @@ constexpr std::array verdict_words{
                                 "--appliance).")},
     VerdictWords{"defrosts-come", "rows-too-far",
                  OHMWRIGHT_TEXT("The rows are too far apart to show each defrost: log the load every minute, or the "
-                                "coil.")},
+                                "coil every 5 minutes or less.")},
     VerdictWords{"defrosts-come", "heats-on",
                  OHMWRIGHT_TEXT("Beside a load that does not stop, whether defrosts came is not shown.")},
     VerdictWords{"defrosts-come",
@@ -144,7 +144,8 @@ constexpr std::array verdict_words{
                  {count_field}},
     VerdictWords{"defrosts-come", "too-short-to-show",
                  OHMWRIGHT_TEXT("The load stood above all else now and then, for a row or two: the rows are too far "
-                                "apart to show whether a heater drew. Log the load every minute, or the coil.")},
+                                "apart to show whether a heater drew. Log the load every minute, or the coil every 5 "
+                                "minutes or less.")},
     VerdictWords{"defrosts-come", "cools-or-heats",
                  OHMWRIGHT_TEXT("The load has one level above standby, a compressor's or a heater's, and does not show "
                                 "which: log the coil too.")},
@@ -157,6 +158,9 @@ constexpr std::array verdict_words{
                  OHMWRIGHT_TEXT("In {count} of {all} heatings the heater drew power and the coil did not warm: is the "
                                 "sensor or logger seated on the coil, or does something else draw that power?"),
                  {count_field, all_field}},
+    VerdictWords{"heater-warms-coil", "rows-too-far",
+                 OHMWRIGHT_TEXT("Its heatings fill few rows each, so whether the coil warmed cannot be told: log the "
+                                "coil every 5 minutes or less.")},
     VerdictWords{"heat-comes-from-heater", "no-load", OHMWRIGHT_TEXT("Neither power nor current was logged.")},
     VerdictWords{"heat-comes-from-heater", "no-rise", OHMWRIGHT_TEXT("No rise of the coil was seen whole.")},
     VerdictWords{"heat-comes-from-heater",
@@ -168,10 +172,16 @@ constexpr std::array verdict_words{
                  OHMWRIGHT_TEXT("In {count} of {all} the coil warmed as in a defrost and no heater was seen to draw: "
                                 "test heater, limit and wiring; a door left open looks alike."),
                  {count_field, all_field}},
+    VerdictWords{"heat-comes-from-heater", "rows-too-far",
+                 OHMWRIGHT_TEXT("The coil's rises fill few rows each, so whether the heater drew cannot be told: log "
+                                "the load every minute, or every 5 minutes at most.")},
     VerdictWords{"defrost-end", "not-shown", OHMWRIGHT_TEXT("What ended the defrosts is not shown.")},
     VerdictWords{"defrost-end", "not-told",
                  OHMWRIGHT_TEXT("What ended the defrosts is not shown: log the coil, or say at what temperature "
                                 "(--ends-at) or after what time (--time-limit) they should end.")},
+    VerdictWords{"defrost-end", "rows-too-far",
+                 OHMWRIGHT_TEXT("The rows are too far apart to show what ended the defrosts: log the coil every 5 "
+                                "minutes or less.")},
     VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all_field}},
     VerdictWords{"defrost-end",
                  "by-time",
@@ -200,7 +210,7 @@ constexpr std::array verdict_words{
                                 "--appliance).")},
     VerdictWords{"interval", "may-be-unseen",
                  OHMWRIGHT_TEXT("Between two that were seen one may have come unseen: the interval is not judged. Log "
-                                "the load every minute, or the coil.")},
+                                "the load every minute, or the coil every 5 minutes or less.")},
     VerdictWords{"interval", "none-whole", OHMWRIGHT_TEXT("No interval between two defrosts was seen whole.")},
     VerdictWords{"interval", "in-limits",
                  OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "

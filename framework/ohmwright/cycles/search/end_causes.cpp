@@ -4,6 +4,7 @@
 
 #include <ohmwright/cycles/search/end_causes.hpp>
 #include <ohmwright/cycles/search/window.hpp>
+#include <ohmwright/cycles/telling_rows.hpp>
 
 namespace ohmwright::cycles {
 
@@ -15,8 +16,6 @@ constexpr double past_melting_kelvin = 3.0;
 /// beyond the second (common practice, no source).
 constexpr double perhaps_apart_kelvin = 1.0;
 constexpr double surely_apart_kelvin = 2.0;
-/// Between rows that are further apart the coil can warm and cool again, and a heater start and end.
-constexpr double no_times_spacing_second = 450.0;
 
 double duration_of(const Defrost& defrost) { return defrost.end_second - defrost.start_second; }
 
@@ -267,7 +266,8 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
     set(defrost, EndCause::unknown, EndGround::nothing);
     // Where nothing was seen to heat, no heating ended.
     if (defrost.is_cut || (defrost.has_load && !defrost.heater_is_seen)) continue;
-    if (spacing_second > no_times_spacing_second) {
+    // Between rows so far apart the coil can warm and cool again, and a heater start and end.
+    if (spacing_second > farthest_telling_rows_second) {
       by_warmest_row(ratings, defrost);
       continue;
     }

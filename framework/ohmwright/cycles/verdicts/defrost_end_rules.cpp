@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
 
 namespace ohmwright::cycles {
@@ -46,7 +47,9 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
       ++late.odd;
   }
   if (late.all == 0.0) {
-    if (any_whole) verdict = LogVerdict{"defrost-end", "not-told", Outcome::undecided};
+    const bool rows_are_far =
+        log.analysis.has_coil && log.analysis.coverage.spacing_second > farthest_telling_rows_second;
+    if (any_whole) verdict = LogVerdict{"defrost-end", rows_are_far ? "rows-too-far" : "not-told", Outcome::undecided};
     return verdict;
   }
   const bool is_early = early.odd > late.odd;

@@ -7,6 +7,7 @@
 
 #include <ohmwright/cycles/frost.hpp>
 #include <ohmwright/cycles/search/window.hpp>
+#include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 
 namespace ohmwright::cycles {
@@ -15,7 +16,14 @@ namespace {
 
 /// The rarest defrosts that are known (common practice, no source).
 constexpr double longest_known_interval_second = 54.0 * 3600.0;
-bool is_load_alone(const LogAnalysis& analysis) { return analysis.has_load && !analysis.has_coil; }
+
+/// Whether rows of the coil are so close that each of its rises shows.
+bool coil_shows_rises(const LogAnalysis& analysis) {
+  return analysis.has_coil && analysis.coverage.spacing_second <= farthest_telling_rows_second;
+}
+
+/// Whether the load alone tells of heatings: no coil was logged, or its rows step over its rises.
+bool load_tells_alone(const LogAnalysis& analysis) { return analysis.has_load && !coil_shows_rises(analysis); }
 
 /// The least that the heater may draw: rated, as the heatings that were seen, or the weakest known. Of watts rated at
 /// one voltage the line makes less (P as V²).
@@ -39,7 +47,7 @@ double least_heater_load(const JudgedLog& log) {
 /// Whether the compressor draws as much as the heater may: a start draws a fifth more than the run behind it.
 bool load_may_hide_heater(const JudgedLog& log) {
   const LogAnalysis& analysis = log.analysis;
-  if (!is_load_alone(analysis) || analysis.runs.empty()) return false;
+  if (analysis.runs.empty()) return false;
   std::vector<double> loads;
   for (const CompressorRun& run : analysis.runs) loads.push_back(static_cast<double>(run.mean_load));
   constexpr double clear_of_it = 1.3;
@@ -58,27 +66,42 @@ bool thaws_in_pauses(const LogAnalysis& analysis) {
 /// How often rows far apart stood above all else for less than shows a heater.
 bool heating_may_be_too_short(const LogAnalysis& analysis) {
   constexpr std::uint64_t fewest = 3;
-  return is_load_alone(analysis) && analysis.short_stand_outs >= fewest;
+  return analysis.short_stand_outs >= fewest;
 }
 
 /// Whether one heating can show in rows of the load where another does not: the shortest that was seen fills few.
 bool may_miss_heatings(const LogAnalysis& analysis) {
-  constexpr double fewest_rows = 4.0;
-  if (!is_load_alone(analysis)) return false;
+  if (!load_tells_alone(analysis)) return false;
   return std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(), [&](const Defrost& one) {
-    return !one.is_cut && one.end_second - one.start_second < fewest_rows * analysis.coverage.spacing_second;
+    return !one.is_cut && !fills_telling_rows(analysis, one.end_second - one.start_second);
   });
+}
+
+/// Why heatings may hide in a load that tells alone; empty where they cannot.
+std::string_view why_load_hides(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  if (!load_tells_alone(analysis)) return {};
+  if (analysis.one_level_second > 0.0 || analysis.heats_at_only_level) return "cools-or-heats";
+  if (load_may_hide_heater(log)) return "load-hides-heater";
+  if (heating_may_be_too_short(analysis)) return "too-short-to-show";
+  return {};
 }
 
 }  // namespace
 
 bool rows_step_over_heating(const LogAnalysis& analysis) {
-  constexpr double longest_telling_second = 600.0;
-  return is_load_alone(analysis) && analysis.coverage.spacing_second > longest_telling_second;
+  constexpr double farthest_rows_of_load_second = 600.0;
+  if (coil_shows_rises(analysis)) return false;
+  const double farthest_second = analysis.has_load ? farthest_rows_of_load_second : farthest_telling_rows_second;
+  return (analysis.has_load || analysis.has_coil) && analysis.coverage.spacing_second > farthest_second;
+}
+
+bool fills_telling_rows(const LogAnalysis& analysis, double second) {
+  return second >= fewest_telling_rows * analysis.coverage.spacing_second;
 }
 
 bool may_be_cooling_alone(const LogAnalysis& analysis) {
-  if (!is_load_alone(analysis)) return false;
+  if (!analysis.has_load || analysis.has_coil) return false;
   return analysis.one_level_second > 0.0 || analysis.heats_at_only_level ||
          find_finding(analysis.findings, "load-has-one-level") != nullptr;
 }
@@ -88,11 +111,9 @@ std::string_view why_unseen(const JudgedLog& log) {
   if (analysis.lasting_heat) return "heats-on";
   if (thaws_in_pauses(analysis)) return "thaws-in-pauses";
   if (rows_step_over_heating(analysis) || may_miss_heatings(analysis)) return "rows-too-far";
-  if (is_load_alone(analysis) && (analysis.one_level_second > 0.0 || analysis.heats_at_only_level))
-    return "cools-or-heats";
-  if (load_may_hide_heater(log)) return "load-hides-heater";
-  if (heating_may_be_too_short(analysis)) return "too-short-to-show";
-  return {};
+  const std::string_view why = why_load_hides(log);
+  // A coil would show them: its rows are what is too far apart.
+  return !why.empty() && analysis.has_coil ? "rows-too-far" : why;
 }
 
 DefrostWait wait_of(const JudgedLog& log, const OpenInterval& open) {

@@ -27,8 +27,11 @@ double probability_of_wait(const DefrostWait& wait);
 /// nothing speaks for it.
 std::string_view why_unseen(const JudgedLog& log);
 
-/// Whether rows of the load are so far apart that they step over the shortest heating.
+/// Whether rows are so far apart that they step over the shortest heating, and over the coil's rise where it is logged.
 bool rows_step_over_heating(const LogAnalysis& analysis);
+
+/// Whether an event that lasted so long [s] fills so many rows that what they do not show was not there.
+bool fills_telling_rows(const LogAnalysis& analysis, double second);
 
 /// Whether all that was told from the load may be the compressor's: it has one level above standby, and no coil tells.
 bool may_be_cooling_alone(const LogAnalysis& analysis);

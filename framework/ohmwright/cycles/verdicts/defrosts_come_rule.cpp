@@ -99,7 +99,9 @@ LogVerdict judge_defrosts_come(const JudgedLog& log) {
     verdict.text = "cools-or-heats";
     return verdict;
   }
-  if (rows_step_over_heating(analysis)) return LogVerdict{"defrosts-come", "rows-too-far", Outcome::undecided};
+  // Of the load such rows show no defrost for sure; a rise of the coil is one, whatever others went by.
+  if (!analysis.has_coil && rows_step_over_heating(analysis))
+    return LogVerdict{"defrosts-come", "rows-too-far", Outcome::undecided};
   verdict.outcome = Outcome::within_limits;
   verdict.text = "seen";
   judge_open_ends(log, verdict);

@@ -29,15 +29,12 @@ double standing_load(const LogAnalysis& analysis) {
   return median_of(std::move(loads));
 }
 
-/// Rows that a heating fills at least, so that its load is not mostly that of rows which it fills in part (common
-/// practice, no source).
-constexpr double least_rows = 4.0;
-
+/// Of the heatings that fill enough rows: the load of others is mostly that of rows which they fill in part.
 std::vector<double> whole_heater_loads(const LogAnalysis& analysis) {
-  const double shortest_second = least_rows * analysis.coverage.spacing_second;
   std::vector<double> loads;
   for (const Defrost& defrost : analysis.defrosts)
-    if (!defrost.is_cut && defrost.heater_load > 0.0 && defrost.end_second - defrost.start_second >= shortest_second)
+    if (!defrost.is_cut && defrost.heater_load > 0.0 &&
+        fills_telling_rows(analysis, defrost.end_second - defrost.start_second))
       loads.push_back(defrost.heater_load);
   return loads;
 }
@@ -78,8 +75,10 @@ LogVerdict judge_heater_power(const JudgedLog& log) {
   }
   const std::vector<double> loads = whole_heater_loads(log.analysis);
   const std::size_t whole = whole_heatings(log.analysis);
-  // Of few that fill enough rows among many that do not, something else made the rows many.
-  if (2 * loads.size() < whole || loads.empty() || log.analysis.load_is_current) {
+  // Of few that fill enough rows among many that do not, something else made the rows many; rows that step over a
+  // heating are mostly those which it fills in part, however long the coil's rise around it.
+  if (2 * loads.size() < whole || loads.empty() || log.analysis.load_is_current ||
+      rows_step_over_heating(log.analysis)) {
     const bool are_short = !log.analysis.load_is_current && whole > 0;
     verdict.text = are_short ? "rows-too-far" : "no-heating";
     return verdict;

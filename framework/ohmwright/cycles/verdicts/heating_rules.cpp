@@ -1,33 +1,62 @@
+#include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
 
 namespace ohmwright::cycles {
 
+namespace {
+
+/// Heatings or rises of a log, those that lack their other half among them, and those that fill too few rows to tell.
+struct Halves {
+  OddOnes count;
+  double untold = 0.0;
+
+  void take(const LogAnalysis& analysis, const Defrost& defrost, bool has_other_half) {
+    // Hours of "heating" in rows that step over one are several things taken for one.
+    const bool rows_tell =
+        !rows_step_over_heating(analysis) && fills_telling_rows(analysis, defrost.end_second - defrost.start_second);
+    if (!has_other_half && !rows_tell) {
+      ++untold;
+      return;
+    }
+    ++count.all;
+    if (!has_other_half) ++count.odd;
+  }
+};
+
+/// What the halves say: `good` where none lacks the other, `odd` where some do; nothing where there are none.
+void judge_halves(const JudgedLog& log, const Halves& halves, std::string_view good, std::string_view odd,
+                  LogVerdict& verdict) {
+  if (halves.count.odd == 0.0 && halves.untold > 0.0) {
+    verdict.outcome = Outcome::undecided;
+    verdict.text = "rows-too-far";
+    return;
+  }
+  if (halves.count.all == 0.0) return;
+  judge_count(log, halves.count, verdict);
+  verdict.text = halves.count.odd == 0.0 ? good : odd;
+}
+
+}  // namespace
+
 LogVerdict judge_heater_warms_coil(const JudgedLog& log) {
   LogVerdict verdict{"heater-warms-coil", log.analysis.has_coil ? "no-heating" : "no-coil"};
-  OddOnes count;
-  for (const Defrost& defrost : log.analysis.defrosts) {
-    if (!defrost.has_coil || !defrost.heater_is_seen || defrost.is_cut) continue;
-    ++count.all;
-    if (!defrost.rise_is_seen) ++count.odd;
-  }
-  if (count.all == 0.0 || !log.analysis.has_coil) return verdict;
-  judge_count(log, count, verdict);
-  verdict.text = count.odd == 0.0 ? "warms" : "no-rise";
+  if (!log.analysis.has_coil) return verdict;
+  Halves heatings;
+  for (const Defrost& defrost : log.analysis.defrosts)
+    if (defrost.has_coil && defrost.heater_is_seen && !defrost.is_cut)
+      heatings.take(log.analysis, defrost, defrost.rise_is_seen);
+  judge_halves(log, heatings, "warms", "no-rise", verdict);
   return verdict;
 }
 
 LogVerdict judge_heat_comes_from_heater(const JudgedLog& log) {
   LogVerdict verdict{"heat-comes-from-heater", log.analysis.has_load ? "no-rise" : "no-load"};
   if (!log.analysis.has_load) return verdict;
-  OddOnes count;
-  for (const Defrost& defrost : log.analysis.defrosts) {
-    if (!defrost.rise_is_seen || !defrost.has_load || defrost.is_cut) continue;
-    ++count.all;
-    if (!defrost.heater_is_seen) ++count.odd;
-  }
-  if (count.all == 0.0) return verdict;
-  judge_count(log, count, verdict);
-  verdict.text = count.odd == 0.0 ? "heater-draws" : "no-heater";
+  Halves rises;
+  for (const Defrost& defrost : log.analysis.defrosts)
+    if (defrost.rise_is_seen && defrost.has_load && !defrost.is_cut)
+      rises.take(log.analysis, defrost, defrost.heater_is_seen);
+  judge_halves(log, rises, "heater-draws", "no-heater", verdict);
   if (verdict.outcome == Outcome::out_of_limits) verdict.symptoms = {"no-heat"};
   return verdict;
 }

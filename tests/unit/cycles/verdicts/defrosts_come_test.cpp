@@ -128,6 +128,28 @@ TEST(DefrostsCome, PerhapsBetweenRowsThatAreFarApart) {
   expect_says("defrosts-come", log, Outcome::undecided, "rows-too-far", {});
 }
 
+// A coil's rise is stepped over as a heating is: what was logged does not matter, but what its rows can show.
+TEST(DefrostsCome, PerhapsBetweenRowsOfTheCoilThatAreFarApart) {
+  for (const bool has_load : {false, true}) {
+    LogAnalysis log = none_in(192.0);
+    log.has_load = has_load;
+    log.coverage.spacing_second = 300.0;
+    expect_says("defrosts-come", log, Outcome::out_of_limits, "none-seen", {});
+    log.coverage.spacing_second = 900.0;
+    expect_says("defrosts-come", log, Outcome::undecided, "rows-too-far", {});
+  }
+}
+
+TEST(DefrostsCome, ShowInRowsOfTheCoilThatAreFarApartAndOthersMayHaveGoneBy) {
+  LogAnalysis log = good_log(3);
+  log.coverage.spacing_second = 900.0;
+  expect_says("defrosts-come", log, Outcome::within_limits, "seen");
+  log.after_last = {96.0 * hour, 48.0 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::undecided, "rows-too-far");
+  log.coverage.spacing_second = 300.0;
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since");
+}
+
 TEST(DefrostsCome, PerhapsInRowsThatStandOutOneByOne) {
   LogAnalysis log = load_alone(90.0);
   log.short_stand_outs = 9;

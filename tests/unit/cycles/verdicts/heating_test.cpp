@@ -104,12 +104,46 @@ TEST(HeatComesFromHeater, WhereTheLoadWasLogged) {
   expect_says("heat-comes-from-heater", hole, Outcome::within_limits, "heater-draws");
 }
 
+// Heatings of 20 min: rows of 5 min they fill with four, of 7 min with fewer.
+TEST(HeatingRules, CondemnNoHeatingThatFillsFewRows) {
+  for (const double spacing_second : {300.0, 420.0}) {
+    const bool tells = spacing_second <= 300.0;
+    const Outcome outcome = tells ? Outcome::out_of_limits : Outcome::undecided;
+    LogAnalysis cold = with_odd(8, 8, does_not_rise);
+    LogAnalysis unheated = with_odd(8, 8, draws_nothing);
+    cold.coverage.spacing_second = unheated.coverage.spacing_second = spacing_second;
+    expect_says("heater-warms-coil", cold, outcome, tells ? "no-rise" : "rows-too-far");
+    expect_says("heat-comes-from-heater", unheated, outcome, tells ? "no-heater" : "rows-too-far");
+  }
+  // Where each was seen whole, few rows speak for it all the same.
+  LogAnalysis good = good_log(8);
+  good.coverage.spacing_second = 420.0;
+  expect_says("heater-warms-coil", good, Outcome::within_limits, "warms");
+  expect_says("heat-comes-from-heater", good, Outcome::within_limits, "heater-draws");
+}
+
+TEST(DefrostEnd, IsNotToldByRowsTooFarApart) {
+  LogAnalysis log = good_log(8);
+  for (Defrost& one : log.defrosts) one.cause = EndCause::unknown;
+  expect_says("defrost-end", log, Outcome::undecided, "not-told");
+  log.coverage.spacing_second = 420.0;
+  expect_says("defrost-end", log, Outcome::undecided, "rows-too-far");
+}
+
 TEST(HeaterPower, IsLeftOpenWhereItsHeatingsFillFewRows) {
   LogAnalysis log = good_log(8);
   const Defrost& first = log.defrosts.front();
   log.coverage.spacing_second = (first.end_second - first.start_second) / 3.0;
   EXPECT_EQ(said("heater-power", log).text, "rows-too-far");
   EXPECT_NE(said("heater-power", log).outcome, Outcome::out_of_limits);
+  // A rise of the coil of an hour in rows of 12 min: the heater drew in two or three of them.
+  for (Defrost& one : log.defrosts) {
+    one.end_second = one.start_second + 3600.0;
+    one.heater_load = 200.0;
+  }
+  log.has_coil = true;
+  log.coverage.spacing_second = 720.0;
+  expect_says("heater-power", log, Outcome::silent, "rows-too-far");
 }
 
 TEST(HeaterPower, OnBothSidesOfItsBand) {
