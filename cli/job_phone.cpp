@@ -31,11 +31,6 @@ const PhoneQuestion& phone_question_named(const std::string& id) {
                    "; it has: " + listed(known));
 }
 
-bool said(const job::ServiceCall& call, const std::string& question, std::string_view answer) {
-  const auto found = call.phone.find(question);
-  return found != call.phone.end() && found->second == answer;
-}
-
 /// Of a flammable refrigerant, or one that may be.
 bool may_burn(const job::ServiceCall& call) {
   const auto label = call.phone.find("refrigerant");
@@ -57,10 +52,14 @@ const std::vector<PhoneQuestion>& phone_questions() {
   static const std::vector<PhoneQuestion> questions{
       {"tingles",
        OHMWRIGHT_TEXT("Does anybody feel it tingle when it is touched?"),
-       {{"no", OHMWRIGHT_TEXT("no")}, {"yes", OHMWRIGHT_TEXT("yes")}, {"unknown", OHMWRIGHT_TEXT("nobody knows")}}},
+       {{"no", OHMWRIGHT_TEXT("no")}, {"yes", OHMWRIGHT_TEXT("yes")}, {"unknown", OHMWRIGHT_TEXT("nobody knows")}},
+       false,
+       true},
       {"burning_smell",
        OHMWRIGHT_TEXT("Does it smell burnt?"),
-       {{"no", OHMWRIGHT_TEXT("no")}, {"yes", OHMWRIGHT_TEXT("yes")}, {"unknown", OHMWRIGHT_TEXT("nobody knows")}}},
+       {{"no", OHMWRIGHT_TEXT("no")}, {"yes", OHMWRIGHT_TEXT("yes")}, {"unknown", OHMWRIGHT_TEXT("nobody knows")}},
+       false,
+       true},
       {"refrigerant",
        OHMWRIGHT_TEXT("Which refrigerant does its label name?"),
        {{"R-600a", OHMWRIGHT_TEXT("R-600a (flammable)")},
@@ -144,15 +143,21 @@ std::optional<std::string> ask_phone_question(const PhoneQuestion& question, std
   return std::nullopt;
 }
 
+std::string phone_warning(std::string_view question, std::string_view answer, const Sentences& say) {
+  if (answer != "yes") return {};
+  if (question == "tingles")
+    return say(OHMWRIGHT_TEXT(
+        "It tingles: nobody touches it; pull the plug or switch its breaker off, and leave it off until its "
+        "insulation and earth bond are read."));
+  if (question == "burning_smell") return say(OHMWRIGHT_TEXT("It smells burnt: pull the plug, and leave it out."));
+  return {};
+}
+
 std::string phone_advice(const job::ServiceCall& call, const Sentences& say, const PageStyle& style) {
   PageLayout page(style);
   std::vector<std::string> at_once;
-  if (said(call, "tingles", "yes"))
-    at_once.push_back(say(OHMWRIGHT_TEXT(
-        "It tingles: nobody touches it; pull the plug or switch its breaker off, and leave it off until its "
-        "insulation and earth bond are read.")));
-  if (said(call, "burning_smell", "yes"))
-    at_once.push_back(say(OHMWRIGHT_TEXT("It smells burnt: pull the plug, and leave it out.")));
+  for (const auto& [question, answer] : call.phone)
+    if (const std::string warning = phone_warning(question, answer, say); !warning.empty()) at_once.push_back(warning);
   if (may_burn(call)) at_once.push_back(say(caution_named("flammable-refrigerant")->english));
   page.section(say(OHMWRIGHT_TEXT("Say on the phone")), at_once);
   std::vector<std::string> ask;

@@ -25,7 +25,8 @@ struct PhoneQuestion {
     std::string_view text;
   };
   std::vector<Choice> choices = {};
-  bool is_of_cold = false;  ///< asked of what has a refrigerant
+  bool is_of_cold = false;    ///< asked of what has a refrigerant
+  bool is_of_danger = false;  ///< asked before all else
 };
 const std::vector<PhoneQuestion>& phone_questions();
 /// The first that the call has no answer to and that its appliance asks for; null: none is left.
@@ -38,6 +39,9 @@ job::NewEntry phone_entry(const std::string& question, const std::string& answer
 /// Asks one question until it is answered; nothing where the input ends, or the person stops (0).
 std::optional<std::string> ask_phone_question(const PhoneQuestion& question, std::istream& in, Environment& environment,
                                               const Sentences& say);
+
+/// What is said at once of an answer that speaks of danger; empty: nothing.
+std::string phone_warning(std::string_view question, std::string_view answer, const Sentences& say);
 
 /// After the phone: what is to be done at once (tingling, a burning smell, a flammable refrigerant), "leave the ice as
 /// it is", and what to bring.

@@ -139,6 +139,10 @@ bool CallTalk::take_up() {
 }
 
 void CallTalk::ask_next() {
+  if (const PhoneQuestion* next = next_phone_question(job_.call); next != nullptr && next->is_of_danger) {
+    ask_phone();
+    return;
+  }
   if (!job_.call.has_appliance() && !job_.call.has_stage(job::Stage::generic_appliance)) return ask_appliance();
   if (ask_phone()) return;
   if (!job_.call.has_appliance()) return ask_kit();

@@ -41,6 +41,7 @@ bool CallTalk::ask_phone() {
     return true;
   }
   keep({phone_entry(std::string(question->id), *answer)});
+  if (const std::string warning = phone_warning(question->id, *answer, say_); !warning.empty()) line(warning);
   if (next_phone_question(job_.call) == nullptr) environment_.out << phone_advice(job_.call, say_, environment_.page);
   return true;
 }

@@ -48,10 +48,11 @@ void CallTalk::prove() {
     return choose(job_.call.cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))
                                     : say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on?")),
                   {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::panel_on); }}, take_back_choice()});
-  const job::ProofStep* defrost = step_of(open, Form::forced_defrost);
-  if (defrost != nullptr && !defrost->failed && !done(job::Stage::no_forced_defrost)) return ask_forced_defrost();
-  const job::ProofStep* log = step_of(open, Form::log);
-  if (log != nullptr && !log->failed && !done(job::Stage::no_log)) return ask_log_or_not();
+  if (const job::ProofStep* step = step_of(open, Form::heat_did_not_come)) return ask_bar(*step, {take_back_choice()});
+  if (step_of(open, Form::forced_defrost) != nullptr && !done(job::Stage::no_forced_defrost))
+    return ask_forced_defrost();
+  if (const job::ProofStep* step = step_of(open, Form::log_shows_fault)) return ask_bar(*step, {take_back_choice()});
+  if (step_of(open, Form::log) != nullptr && !done(job::Stage::no_log)) return ask_log_or_not();
   ask_close();
 }
 
@@ -65,13 +66,23 @@ void CallTalk::ask_new_part(const job::ProofStep& step) {
 void CallTalk::ask_mended_again(const job::ProofStep& step) {
   choose(proof_text(step, say_),
          {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
-          {say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call, environment_)); }},
+          replace_choice(),
           {say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }},
           take_back_choice()});
 }
 
 CallTalk::Choice CallTalk::take_back_choice() {
   return {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }};
+}
+
+CallTalk::Choice CallTalk::replace_choice() {
+  return {say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call, environment_)); }};
+}
+
+CallTalk::Choice CallTalk::mistyped_check_choice(job::CheckForm form) {
+  return {say_(OHMWRIGHT_TEXT("that was mistyped: take it back")), [this, form] {
+            if (const job::Check* last = job::last_check(job_.call, form)) act(correct_job, {last->entry});
+          }};
 }
 
 void CallTalk::take_reading_back(const std::string& place) {
@@ -105,17 +116,22 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
     case Form::insulation_unread:
       return ways_to_read_insulation([this, part = bar.part](InsulationMeter meter) { ask_insulation(part, meter); });
     case Form::condemned_for_good:
-      return {{say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call, environment_)); }},
+      return {replace_choice(),
               {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")), [this, part = bar.part] {
                  if (const job::MeasuredValue* open = job::last_condemned_for_good(job_.call, part))
                    act(correct_job, {open->entry});
                }}};
+    case Form::heat_did_not_end:
+      return {replace_choice(), mistyped_check_choice(job::CheckForm::forced_defrost)};
+    case Form::heat_did_not_come:
+      return {replace_choice(),
+              {say_(OHMWRIGHT_TEXT("force one again")), [this] { ask_forced_defrost(); }},
+              mistyped_check_choice(job::CheckForm::forced_defrost)};
+    case Form::log_shows_fault:
+      return {replace_choice(), {say_(OHMWRIGHT_TEXT("a later log is there: type its file")), [this] { ask_log(); }}};
     case Form::new_part_not_within:
       return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
-              {say_(OHMWRIGHT_TEXT("replace a part")), [this] {
-                 const Appliance appliance = appliance_of(job_.call, environment_);
-                 ask_part(appliance);
-               }}};
+              replace_choice()};
     case Form::circuit_insulation_unread:
     case Form::no_insulation_read:
       return ways_to_read_insulation([this](InsulationMeter meter) { ask_whose_insulation(meter); });

@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <cstdint>
 #include <optional>
 #include <ostream>
 #include <string>
@@ -115,9 +117,30 @@ void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const 
                                     : OHMWRIGHT_TEXT("A forced defrost heated, and did not end by itself.");
   entries.push_back(check_entry(job::ContentWriter()
                                     .text("what", name_of(job::CheckForm::forced_defrost))
+                                    .text("result", result)
                                     .text("outcome", name_of(ended ? Outcome::within_limits : Outcome::out_of_limits))
                                     .text("text", say(text))
                                     .texts("cautions", caution_ids_of_step("forced-defrost"))));
+}
+
+/// Whether the log's own dates end it before what was repaired last: then it shows how it was, and proves nothing. Its
+/// clock may stand in another zone, or have no date.
+bool ends_before_repair(const ReadLog& log, const job::ServiceCall& call) {
+  constexpr double day = 86400.0;
+  constexpr double millisecond = 1e-3;
+  const std::optional<double> start = log.reader.start_second();
+  std::optional<std::int64_t> repaired;
+  for (const job::ReplacedPart& part : call.replaced) repaired = std::max(repaired, job::milliseconds_of(part.when));
+  return start && repaired && *start + log.analysis.coverage.span_second < static_cast<double>(*repaired) * millisecond - day;
+}
+
+/// Says so below the log's page, and gives what the book keeps of it.
+std::string tell_that_it_is_early(const Environment& environment, std::string& page) {
+  const std::string text = Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT(
+      "By its own dates the log ends before the last repair: it proves nothing of it. Take one from after "
+      "it, or set the logger's clock."));
+  page += '\n' + paragraph(text, environment.page.width);
+  return text;
 }
 
 /// A log from after the repair, compared with one from before it where there is one.
@@ -137,10 +160,12 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
     const LogContent words = log_content(report, say);
     const bool is_open = after.reader.rows() == 0 || cycles::leaves_a_question(after.analysis, verdicts);
     Outcome outcome = cycles::outcome_of_log(verdicts);
-    if (is_open && outcome == Outcome::within_limits) outcome = Outcome::undecided;
+    const bool is_early = ends_before_repair(after, job.call);
+    if ((is_open || is_early) && outcome == Outcome::within_limits) outcome = Outcome::undecided;
     page = log_page(report, say, environment.page);
     std::vector<std::string> lines = words.questions;
     lines.insert(lines.end(), words.not_shown.begin(), words.not_shown.end());
+    if (is_early) lines.insert(lines.begin(), tell_that_it_is_early(environment, page));
     return check_entry(content.text("outcome", name_of(outcome)).text("text", words.headline).texts("lines", lines));
   }
   const ReadLog before = read_log(arguments.value("--before"), settings, ratings);
@@ -148,9 +173,13 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
   const RepairReport report{before.reader, after.reader, before.analysis, after.analysis, comparison};
   const RepairContent words = repair_content(report, say);
   page = repair_page(report, say, environment.page);
-  return check_entry(content.text("outcome", name_of(comparison.outcome))
+  const bool is_early = ends_before_repair(after, job.call);
+  std::vector<std::string> lines = words.unproved;
+  if (is_early) lines.insert(lines.begin(), tell_that_it_is_early(environment, page));
+  const bool proves_nothing = is_early && comparison.outcome == Outcome::within_limits;
+  return check_entry(content.text("outcome", name_of(proves_nothing ? Outcome::undecided : comparison.outcome))
                          .text("text", words.headline)
-                         .texts("lines", words.unproved)
+                         .texts("lines", lines)
                          .rows("figures", words.figures));
 }
 

@@ -282,16 +282,31 @@ std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& rep
   return call.has_stage_since(Stage::new_part_unread, replaced) ? std::string() : place;
 }
 
+/// What a check that was seen to fail bars, whatever was proved before it.
+void add_failed_checks(const ServiceCall& call, std::vector<ProofStep>& all) {
+  const auto failed = [&call](CheckForm form) {
+    const Check* last = last_check(call, form);
+    return last != nullptr && last->outcome == Outcome::out_of_limits ? last : nullptr;
+  };
+  if (const Check* defrost = failed(CheckForm::forced_defrost))
+    all.push_back(
+        {defrost->result == heat_without_end ? ProofStep::Form::heat_did_not_end : ProofStep::Form::heat_did_not_come});
+  if (failed(CheckForm::log) != nullptr) all.push_back({ProofStep::Form::log_shows_fault});
+}
+
 void add_check(const ServiceCall& call, CheckForm wanted, ProofStep::Form form, std::vector<ProofStep>& all) {
-  const ReplacedPart* since = latest(call.replaced, [](const ReplacedPart&) { return true; });
-  const Check* last = latest(call.checks, [&](const Check& check) {
-    return check.form == wanted && (since == nullptr || !check.happened_before(*since));
-  });
-  if (last != nullptr && last->outcome == Outcome::within_limits) return;
-  all.push_back({.form = form, .failed = last != nullptr && last->outcome == Outcome::out_of_limits});
+  const Check* last = last_check(call, wanted);
+  if (last == nullptr || last->outcome == Outcome::undecided) all.push_back({.form = form});
 }
 
 }  // namespace
+
+const Check* last_check(const ServiceCall& call, CheckForm form) {
+  const ReplacedPart* since = latest(call.replaced, [](const ReplacedPart&) { return true; });
+  return latest(call.checks, [&](const Check& check) {
+    return check.form == form && (since == nullptr || !check.happened_before(*since));
+  });
+}
 
 const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std::string& part) {
   const ReplacedPart* new_one = latest(
@@ -312,6 +327,7 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
   add_bad_new_parts(call, all);
   add_bad_parts(call, all);
   add_unread_mends(call, all);
+  add_failed_checks(call, all);
   add_undecided_new_parts(call, all);
   for (const auto& [part, replaced] : last_replacements(call))
     if (const std::string place = place_to_read_again(call, *replaced); !place.empty() && !replaced->was_mended())

@@ -24,17 +24,20 @@ struct ProofStep {
     earth_bond_unread,          ///< a part was replaced, or it tingled, and the earth bond was not read since
     condemned_for_good,         ///< `part`, which opens once, was condemned at `place`, and mended or read good since
     new_part_not_within,        ///< the last reading of the new `part` at `place` is out of limits
+    heat_did_not_end,           ///< the last forced defrost heated and did not end by itself
     // These bar closing as repaired and nothing else: who looks for a fault must go on reading.
     part_not_within,  ///< the last reading of `part`, at `place`, is out of limits, and nothing was done to it since
     mended_unread,    ///< `part` was mended where it is, and nothing read of it since shows that the fault is gone
     insulation_unproved,  ///< something was read in it, and no insulation within limits
     earth_bond_unproved,  ///< something was read in it, and no earth bond within limits
+    heat_did_not_come,    ///< the last forced defrost did not heat
+    log_shows_fault,      ///< the last log did not show it repaired
     // These do not; but who closes as repaired all the same says why.
     new_part_undecided,  ///< no reading of the new `part` is within limits, and the last at `place` decides nothing
     new_part_unread,     ///< `part` was read before it was replaced, and the new one was not
     // These are told.
-    forced_defrost,  ///< after the last part that was replaced
-    log,             ///< from after the repair
+    forced_defrost,  ///< none was tried after the last part that was replaced, or it decided nothing
+    log,             ///< none from after the repair was read, or it decides nothing
   };
 
   Form form = Form::log;
@@ -43,7 +46,6 @@ struct ProofStep {
   /// Of a new part: where the old one was read, or where the new one was, bad or undecided: TESTPOINT[@SETUP], or the
   /// part.
   std::string place = {};
-  bool failed = false;  ///< it was tried since, and did not pass
   bool mended = false;  ///< `part` was mended where it is; no new one went in
 
   bool bars_energising() const { return form < Form::part_not_within; }
@@ -53,7 +55,7 @@ struct ProofStep {
   /// Whether a reading found it bad, so that nothing live is said beside it without a word.
   bool is_danger() const {
     return form == Form::leak_to_earth || form == Form::insulation_not_within || form == Form::earth_bond_not_within ||
-           form == Form::condemned_for_good;
+           form == Form::condemned_for_good || form == Form::heat_did_not_end;
   }
 };
 
@@ -63,6 +65,9 @@ std::vector<ProofStep> open_proof(const ServiceCall& call);
 
 /// Those of them that bar energising; while there is one, no live step, no forced defrost, no closing as repaired.
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call);
+
+/// The last check of that form since the last repair; null: none.
+const Check* last_check(const ServiceCall& call, CheckForm form);
 
 /// What there is to prove in an appliance before it is called repaired.
 struct SafetyAsked {

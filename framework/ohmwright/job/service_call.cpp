@@ -162,7 +162,7 @@ class Teller {
         if (const std::optional<CheckForm> check = check_form_named(text_in(content, "what")))
           call_.checks.push_back({told, *check, outcome_named(text_in(content, "outcome")).value_or(Outcome::undecided),
                                   text_in(content, "text"), texts_in(content, "lines"), rows_in(content, "figures"),
-                                  text_in(content, "file")});
+                                  text_in(content, "file"), text_in(content, "result")});
         return;
       default:
         return;

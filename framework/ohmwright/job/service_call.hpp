@@ -84,6 +84,9 @@ struct ReplacedPart : Told {
   bool was_mended() const { return !mended.empty(); }
 };
 
+/// What is kept of a forced defrost that heated and did not end by itself.
+inline constexpr std::string_view heat_without_end = "did-not-end";
+
 /// Proof after the repair.
 struct Check : Told {
   CheckForm form = CheckForm::log;
@@ -92,6 +95,7 @@ struct Check : Told {
   std::vector<std::string> lines;
   std::vector<std::vector<std::string>> figures;  ///< a table, its head first
   std::string file;                               ///< of a log; empty: none
+  std::string result;                             ///< of a forced defrost: "ended", "no-heat" or `heat_without_end`
 };
 
 /// A word of fault finding that somebody said: option and value, as the command line takes them.

@@ -210,11 +210,15 @@ class JobSentences {
         add_once(lines, say_(OHMWRIGHT_TEXT("{part}: {shown}, within its limits."),
                              {{"part", reading.title}, {"shown", reading.for_people()}}));
     for (const Check& check : call_.checks)
-      if (check.outcome == Outcome::within_limits) lines.push_back(check.text);
+      if (check.outcome == Outcome::within_limits && job::last_check(call_, check.form) == &check)
+        lines.push_back(check.text);
     if (lines.empty()) lines.push_back(say_(OHMWRIGHT_TEXT("Nothing is proved yet.")));
     for (const job::ProofStep& step : job::open_proof(call_)) {
       if (step.form == job::ProofStep::Form::forced_defrost && call_.state == job::JobState::repaired)
         lines.push_back(say_(OHMWRIGHT_TEXT("That it defrosts when it is told to was not proved.")));
+      if (step.form == job::ProofStep::Form::heat_did_not_end || step.form == job::ProofStep::Form::heat_did_not_come ||
+          step.form == job::ProofStep::Form::log_shows_fault)
+        lines.push_back(proof_text(step, say_));
       if (step.leaves_new_part_open())
         lines.push_back(say_(step.mended ? OHMWRIGHT_TEXT("{part}: that it is good, mended, was not proved.")
                                          : OHMWRIGHT_TEXT("{part}: that the new one is good was not proved."),

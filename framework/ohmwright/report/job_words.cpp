@@ -97,14 +97,21 @@ std::string proof_text_of_part(const job::ProofStep& step, const Sentences& say)
                                {part, place});
     case Form::new_part_unread:
       return say(OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."), {part, place});
+    case Form::heat_did_not_end:
+      return say(
+          OHMWRIGHT_TEXT("STOP, unplug it now: the last forced defrost heated and did not end by itself. Find "
+                         "what should have ended it (sensor, thermostat, control), replace or mend it; if that "
+                         "was mistyped, take it back."));
+    case Form::heat_did_not_come:
+      return say(OHMWRIGHT_TEXT("The last forced defrost did not heat. Find out why, mend it, then force one again."));
+    case Form::log_shows_fault:
+      return say(OHMWRIGHT_TEXT("The last log shows a fault. Find out why, mend it, then log it again."));
     case Form::forced_defrost:
-      return step.failed ? say(OHMWRIGHT_TEXT("A forced defrost that heats and ends by itself."))
-                         : say(OHMWRIGHT_TEXT("A forced defrost."));
+      return say(OHMWRIGHT_TEXT("A forced defrost."));
     default:
       break;
   }
-  return step.failed ? say(OHMWRIGHT_TEXT("A log over some days in which it defrosts as it should."))
-                     : say(OHMWRIGHT_TEXT("A log over some days."));
+  return say(OHMWRIGHT_TEXT("A log over some days."));
 }
 
 }  // namespace
