@@ -34,25 +34,49 @@ std::optional<Chart> whole_chart(const LoadedKind& kind, const RatedPart& part, 
   return chart;
 }
 
-/// What a good one of these ratings reads wherever it is: that which hangs on no condition has no chart.
-std::vector<std::string> good_readings(const LoadedKind& kind, const RatedPart& part, const Sentences& say) {
+/// The situation of a part that lies in a place of that temperature.
+Situation lying_at(const Descriptor& descriptor, AnyQuantity temperature) {
+  std::vector<ConditionValue> values;
+  for (std::uint16_t i = 0; i < descriptor.conditions.size(); ++i)
+    if (descriptor.conditions[i].dimension == Dimension::temperature) values.push_back({i, temperature.value_in_si()});
+  return {values};
+}
+
+/// What a good one reads within those limits; `at` where it hangs on how warm it is.
+std::string good_reading(const Limits& limits, FindingArguments arguments, std::optional<AnyQuantity> at,
+                         const Sentences& say) {
+  if (limits.lower) arguments.push_back({"from", *limits.lower});
+  if (limits.upper) arguments.push_back({"to", *limits.upper});
+  if (at) arguments.push_back({"at", *at});
+  if (limits.lower && limits.upper)
+    return at ? say(OHMWRIGHT_TEXT("{measurand}, at {at}: {from} to {to}"), view(arguments))
+              : say(OHMWRIGHT_TEXT("{measurand}: {from} to {to}"), view(arguments));
+  if (limits.upper)
+    return at ? say(OHMWRIGHT_TEXT("{measurand}, at {at}: {to} at most"), view(arguments))
+              : say(OHMWRIGHT_TEXT("{measurand}: {to} at most"), view(arguments));
+  return at ? say(OHMWRIGHT_TEXT("{measurand}, at {at}: {from} at least"), view(arguments))
+            : say(OHMWRIGHT_TEXT("{measurand}: {from} at least"), view(arguments));
+}
+
+/// What a good one of these ratings reads, wherever it is or, where that matters, as warm as the table.
+std::vector<std::string> good_readings(const LoadedKind& kind, const RatedPart& part, AnyQuantity table,
+                                       const Sentences& say) {
   const Descriptor& descriptor = kind.descriptor();
   std::vector<std::string> lines;
   if (part.name.empty()) return lines;
+  const auto expected = [&](std::uint16_t measurand, const Situation& situation) {
+    return kind.call("what it reads", [&] { return part.part->expect(measurand, situation); });
+  };
   for (std::uint16_t i = 0; i < descriptor.measurands.size(); ++i) {
-    const std::optional<Expectation> expected =
-        kind.call("what it reads", [&] { return part.part->expect(i, Situation{}); });
-    if (!expected || expected->share_closed) continue;
-    const auto& [lower, upper] = expected->limits;
-    FindingArguments arguments{{"measurand", say.in_domain(descriptor.text_domain, descriptor.measurands[i].title)}};
-    if (lower) arguments.push_back({"from", *lower});
-    if (upper) arguments.push_back({"to", *upper});
-    if (lower && upper)
-      lines.push_back(say(OHMWRIGHT_TEXT("{measurand}: {from} to {to}"), view(arguments)));
-    else if (upper)
-      lines.push_back(say(OHMWRIGHT_TEXT("{measurand}: {to} at most"), view(arguments)));
-    else if (lower)
-      lines.push_back(say(OHMWRIGHT_TEXT("{measurand}: {from} at least"), view(arguments)));
+    std::optional<AnyQuantity> at;
+    std::optional<Expectation> good = expected(i, Situation{});
+    if (!good) {
+      at = table;
+      good = expected(i, lying_at(descriptor, table));
+    }
+    if (!good || good->share_closed || (!good->limits.lower && !good->limits.upper)) continue;
+    lines.push_back(good_reading(
+        good->limits, {{"measurand", say.in_domain(descriptor.text_domain, descriptor.measurands[i].title)}}, at, say));
   }
   return lines;
 }
@@ -102,7 +126,7 @@ int course_explain(const Arguments& arguments, Environment& environment) {
   constexpr std::size_t rows = 21;
   const std::optional<Chart> chart = whole_chart(kind, part, rows);
   const std::optional<Chart> dense = whole_chart(kind, part, points_of_a_picture);
-  const std::vector<std::string> good = good_readings(kind, part, say);
+  const std::vector<std::string> good = good_readings(kind, part, bench.appliance.zones.front().temperature.value, say);
   const std::string names = ratings.empty() ? listed(names_in_folder(kind.ratings_folder().string())) : std::string();
   const std::string hint =
       names.empty() ? names

@@ -83,7 +83,7 @@ TEST_F(ApplianceVerb, ShowsAnApplianceSafetyFirst) {
   EXPECT_THAT(ran.out, HasSubstr("  - heat-wire: Heat wire at the timer to neutral, knob at off (ohms, 2 min;\n"
                                  "    5 min with what hides it)\n"));
   EXPECT_THAT(ran.out, HasSubstr("Set-up @cycling-warmed: cycling thermostat warmed past its opening point (8 min)\n"
-                                 "  - First: Melt water runs to the base"));
+                                 "  - First: Water runs to the base"));
   EXPECT_THAT(ran.out, HasSubstr("  - laundry-stays-wet: The drum turns and the laundry stays wet\n"));
 }
 

@@ -306,6 +306,10 @@ TEST_F(Course, ExplainsWhatEachFaultReads) {
   EXPECT_THAT(course({"explain", "heater"}).out, HasSubstr("name --ratings;"));
   const std::string capacitor = course({"explain", "run-capacitor", "--ratings", "run-10uf"}).out;
   EXPECT_THAT(capacitor, AllOf(HasSubstr("What a good one reads"), HasSubstr("Capacitance: "), HasSubstr("µF")));
+  // 3.8 kohm at 25 °C are 3741.4 ohm at 21 °C, copper (234.5 from memory), ±10 %; 20 kohm is where such a coil is open.
+  const std::string valve = course({"explain", "inlet-valve", "--ratings", "valve-230v-3k8"}).out;
+  EXPECT_THAT(valve, AllOf(HasSubstr("Resistance of the coil, at 21.0 °C: 3.367 kΩ to 4.116 kΩ"),
+                           Not(HasSubstr("20.00 kΩ at most"))));
 }
 
 }  // namespace

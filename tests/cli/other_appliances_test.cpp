@@ -195,6 +195,33 @@ TEST(OtherAppliances, CanBeUsedAsTheyAre) {
   }
 }
 
+/// Two verbs of one contact: what a search calls burnt, a check does not pass.
+TEST(OtherAppliances, CheckAndSearchAgreeOnABurntContact) {
+  for (const std::string ohms : {"2.2ohm", "8ohm"}) {
+    const Ran checked =
+        run_program({"check", "door-switch", "pressed=" + ohms, "released=OL", "--lead-off", "--ratings", "door-10a"});
+    EXPECT_THAT(joined(checked), HasSubstr("CAN'T TELL YET: Door switch")) << ohms;
+    EXPECT_THAT(joined(checked), HasSubstr("What a contact does under load its drop tells")) << ohms;
+    const Ran searched = run_program({"locate", "drum-dryer-230v", "door-alone=" + ohms});
+    EXPECT_THAT(joined(searched), HasSubstr("LIKELY: Door switch: contact burnt")) << ohms;
+  }
+}
+
+/// Right volts do not make a right outlet.
+TEST(OtherAppliances, AnOutletOfABadNeutralOrAHotJointDoesNotPass) {
+  const auto checked = [](std::vector<std::string> words) {
+    std::vector<std::string> all{"check", "outlet", "--live-agreed", "--ratings", "230v"};
+    all.insert(all.end(), words.begin(), words.end());
+    return joined(run_program(all));
+  };
+  EXPECT_THAT(checked({"voltage=230V", "loaded=226V"}), HasSubstr("IN SPEC: Line voltage"));
+  EXPECT_THAT(checked({"voltage=230V", "loaded=226V", "neutral_to_earth=110V"}),
+              AllOf(HasSubstr("OUT OF SPEC: Line voltage"), HasSubstr("no neutral may have more than 50 V")));
+  EXPECT_THAT(checked({"voltage=230V", "loaded=226V", "neutral_to_earth=20V"}), HasSubstr("CAN'T TELL YET"));
+  EXPECT_THAT(checked({"voltage=240V", "loaded=219V"}),
+              AllOf(HasSubstr("CAN'T TELL YET"), HasSubstr("it takes 21 V: a joint or cord before it gets hot")));
+}
+
 // Cautions before anything else, also of kinds that no C++ knows.
 TEST(OtherAppliances, AnIgniterIsReadToTheValveAndNoFarther) {
   const Ran ran = run_program(

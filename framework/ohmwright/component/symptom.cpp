@@ -31,7 +31,7 @@ constexpr std::array symptoms{
     Symptom{"noise", OHMWRIGHT_TEXT("Something that turns grinds, squeals or ticks")},
     Symptom{"hum-or-smell", OHMWRIGHT_TEXT("It hums, gets hot or smells burnt")},
     Symptom{"water-on-floor", OHMWRIGHT_TEXT("Water below the drawers or on the floor")},
-    Symptom{"error-code", OHMWRIGHT_TEXT("The control shows a fault of this part")},
+    Symptom{"error-code", OHMWRIGHT_TEXT("The control shows an error code")},
     Symptom{"comes-and-goes", OHMWRIGHT_TEXT("The fault comes and goes")},
     Symptom{"fault-since-repair", OHMWRIGHT_TEXT("Since a repair in this place")},
     Symptom{"trips-breaker", OHMWRIGHT_TEXT("The breaker trips")},

@@ -1,11 +1,13 @@
 #pragma once
 
+#include <algorithm>
 #include <deque>
 #include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
+#include <ohmwright/component/contact_seen.hpp>
 #include <ohmwright/component/electrical.hpp>
 #include <ohmwright/component/value_tree.hpp>
 #include <ohmwright/quantity/observed.hpp>
@@ -57,6 +59,15 @@ struct Movement {
   std::uint16_t condition() const { return conditions.empty() ? not_found : conditions.front(); }
 };
 
+/// What stands for a measurand that was not read: one reading less another, of its dimension.
+struct Difference {
+  std::uint16_t from = not_found;  ///< measurand; `not_found`: nothing stands for it
+  std::uint16_t less = not_found;
+  std::uint16_t condition = not_found;  ///< that is `from` then, if any
+
+  bool is_given() const { return from != not_found && less != not_found; }
+};
+
 /// A measurand within limits.
 struct LimitsForm {
   Figure lower;
@@ -66,6 +77,7 @@ struct LimitsForm {
   Tolerance below;
   Tolerance above;
   Movement movement;
+  Difference difference;
 
   bool has_nominal() const { return nominal.is_given() || load.other.is_given(); }
   bool has_lower() const { return lower.is_given() || below.figure.is_given(); }
@@ -106,9 +118,11 @@ struct ContactForm {
   bool passes_on_below = true;  ///< seen where it has to be `below` the lower end …
   bool passes_on_above = true;  ///< … and the other one above the upper end: both where both are true
   bool single_operation = false;
-  double closed_up_to_ohms = 10.0;  ///< common practice, no source
-  double open_from_ohms = 1000.0;   ///< likewise
+  double closed_up_to_ohms = 1.0;  ///< burnt from there on: two wires measure little but their own contacts …
+  double open_from_ohms = 1e6;     ///< … and less leaks: both common practice, no source
 
+  /// From there on it is surely not closed, though it may leak: that of every kind, where the file's ends allow.
+  double not_closed_from_ohms() const { return std::clamp(poor_up_to_ohms, closed_up_to_ohms, open_from_ohms); }
   bool depends() const { return condition != not_found; }
   bool is_set_by_state() const { return set_by.state != not_found; }
 };

@@ -1,6 +1,5 @@
 #include "part/electrical_model.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 #include "part/expectation.hpp"
@@ -31,11 +30,16 @@ Element contact_of(const ElementRow& row, double share, double ohms) {
   return contact;
 }
 
-/// Half the width of the limits as a share of the nominal value, where both sides are there.
-double tolerance_of(const Expectation& expected) {
-  if (!expected.limits.lower || !expected.limits.upper || !(expected.nominal.value_in_si() > 0.0)) return 0.0;
-  const double width = expected.limits.upper->value_in_si() - expected.limits.lower->value_in_si();
-  return std::clamp(0.5 * width / expected.nominal.value_in_si(), 0.0, 1.0);
+/// Good parts fill their limits, so where these have two sides the element lies in the middle of them, which is not the
+/// nominal value where one side is the wider.
+void fill_limits(const Expectation& expected, Element& element) {
+  if (!expected.limits.lower || !expected.limits.upper) return;
+  const double low = expected.limits.lower->value_in_si();
+  const double high = expected.limits.upper->value_in_si();
+  if (!(low >= 0.0) || !(high > low)) return;
+  const Element filled = resistance_between(element.from, element.to, low, high);
+  element.value_in_si = filled.value_in_si;
+  element.relative_half_width = filled.relative_half_width;
 }
 
 }  // namespace
@@ -57,8 +61,9 @@ std::optional<Element> element_of(const Definition& definition, std::span<const 
     const Dimension dimension = definition.descriptor.measurands[form.measurand].dimension;
     const std::optional<Expectation> expected = expected_by_limits(form, rules[row.of_rule], dimension, situation);
     if (!expected) return std::nullopt;
-    element.value_in_si = row.times * expected->nominal.value_in_si();
-    if (row.tolerance == 0.0) element.relative_half_width = tolerance_of(*expected);
+    element.value_in_si = expected->nominal.value_in_si();
+    if (row.tolerance == 0.0) fill_limits(*expected, element);
+    element.value_in_si *= row.times;
   } else if (row.value.is_given()) {
     const std::optional<double> value = row.value.value(ratings);
     if (!value || !std::isfinite(*value) || *value < 0.0) return std::nullopt;

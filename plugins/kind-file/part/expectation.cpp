@@ -68,13 +68,15 @@ std::optional<Expectation> expected_reading(const Definition& definition, std::s
   if (measurand >= definition.descriptor.measurands.size()) return std::nullopt;
   const Dimension dimension = definition.descriptor.measurands[measurand].dimension;
   std::optional<Expectation> by_limits;
+  bool limits_known = false;  ///< then no later rule says more: a limit of what is open is none of a good part
   const ContactForm* contact = nullptr;
   std::optional<double> share;
   for (std::size_t i = 0; i < rules.size(); ++i) {
     const RuleForm& form = definition.rules[i];
     if (form.measurand != measurand) continue;
-    if (form.limits() != nullptr && !by_limits) {
-      by_limits = expected_by_limits(form, rules[i], dimension, situation);
+    if (form.limits() != nullptr) {
+      if (!limits_known) by_limits = expected_by_limits(form, rules[i], dimension, situation);
+      limits_known = limits_known || rules[i].known;
     } else if (form.contact() != nullptr && contact == nullptr) {
       contact = form.contact();
       share = share_closed(*contact, rules[i], situation);

@@ -10,8 +10,8 @@
 
 namespace ohmwright::kind_file {
 
-/// What a good part reads there: by the first rule on limits of that measurand, and by the first on its contact.
-/// Nothing where the ratings do not say, or a condition that they need is missing.
+/// What a good part reads there: by the first rule on limits of that measurand of which the ratings say enough, and by
+/// the first on its contact. Nothing where the ratings do not say, or a condition that the rule needs is missing.
 std::optional<Expectation> expected_reading(const Definition& definition, std::span<const KnownRule> rules,
                                             std::uint16_t measurand, const Situation& situation);
 

@@ -87,6 +87,8 @@ std::string contradiction_in_limits(const LimitsForm& form, const KnownRule& rul
   if (!rule.known) return {};
   if (form.has_nominal() && !(std::isfinite(*rule.nominal) && *rule.nominal >= 0.0))
     return "its nominal value is no number; every figure of a load must be above 0";
+  if (form.has_nominal() && (form.below.is_share || form.above.is_share) && !(*rule.nominal > 0.0))
+    return "its nominal value has to be above 0: of nothing every share is nothing";
   for (const std::optional<double>& side : {rule.lower, rule.upper})
     if (side && !std::isfinite(*side)) return "a formula of its limits gives no number";
   if ((rule.lower && rule.nominal && *rule.lower > *rule.nominal) ||

@@ -27,6 +27,7 @@ class LimitsReader {
     check_combination();
     read_movement(form.movement);
     read_formula_of_conditions(form);
+    read_difference(form.difference);
     return form;
   }
 
@@ -131,6 +132,29 @@ class LimitsReader {
     } else {
       read_power(*power, movement);
     }
+  }
+
+  /// The measurand of that field, of the rule's own dimension.
+  std::uint16_t measurand_in(const ValueNode& node, const char* field) {
+    const ValueNode* named = node.find(field);
+    const std::uint16_t measurand = place_of(named, "measurand", definition_.descriptor.measurands, notes_);
+    if (measurand != not_found && definition_.descriptor.measurands[measurand].dimension != dimension_)
+      notes_.say(*named, "a difference is of two measurands of the rule's own dimension");
+    return measurand;
+  }
+
+  void read_difference(Difference& difference) {
+    const ValueNode* node = rule_.find("difference");
+    if (node == nullptr) return;
+    if (is_passive(dimension_))
+      notes_.say(*node, "ohms, farads and henries are read by themselves, not as a difference");
+    difference.from = measurand_in(*node, "from");
+    difference.less = measurand_in(*node, "less");
+    if (node->find("condition") == nullptr) return;
+    difference.condition = condition_in(*node);
+    if (difference.condition != not_found &&
+        definition_.descriptor.conditions[difference.condition].dimension != dimension_)
+      notes_.say(*node->find("condition"), "that condition is what \"from\" reads, so it has its dimension");
   }
 
   void read_linear(const ValueNode& node, Movement& movement) {

@@ -9,7 +9,7 @@ namespace ohmwright::kind_file {
 namespace {
 
 void refuse_what_only_limits_have(const ValueNode& rule, Notes& notes) {
-  for (const std::string_view field : {"temperature_coefficient", "proportional_to", "may_condemn"}) {
+  for (const std::string_view field : {"temperature_coefficient", "proportional_to", "difference", "may_condemn"}) {
     if (const ValueNode* node = rule.find(field))
       notes.say(*node, ohmwright::quoted(field) + " belongs to a rule on limits");
   }

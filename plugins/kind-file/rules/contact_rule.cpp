@@ -1,5 +1,6 @@
 #include "rules/contact_rule.hpp"
 
+#include <algorithm>
 #include <cstdint>
 #include <limits>
 #include <optional>
@@ -18,9 +19,16 @@ namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
-/// The file knows no contact that only leaks: from `open_from_ohms` on it is open.
+/// What a contact is that has to be closed or open to be right.
 ContactEndsInOhms ends_in_ohms_of(const ContactForm& form) {
-  return {form.closed_up_to_ohms, form.open_from_ohms, form.open_from_ohms};
+  return {form.closed_up_to_ohms, form.not_closed_from_ohms(), form.open_from_ohms};
+}
+
+/// What a contact is that has to be open: a burnt one that still conducts is not.
+ContactEndsInOhms ends_of_what_conducts(const ContactForm& form) {
+  ContactEndsInOhms ends = ends_in_ohms_of(form);
+  ends.closed_up_to = std::clamp(closed_up_to_ohms, ends.closed_up_to, ends.poor_up_to);
+  return ends;
 }
 
 /// One reading of the contact against the ends of its condition.
@@ -66,21 +74,37 @@ class ContactRule {
  private:
   void take(const PreparedReading& reading) {
     const ContactSeen seen = contact_seen(reading, ends_in_ohms_of(form_));
-    if (seen == ContactSeen::nothing) {
-      if (!is_live(reading)) refused_ = &reading;
-      return;
-    }
+    const bool tells = seen != ContactSeen::nothing;
     if (is_live(reading)) {
-      live_ = true;
-    } else if (is_in_circuit(reading) && seen != ContactSeen::open) {
+      live_ = live_ || tells;
+    } else if (tells && is_in_circuit(reading) && !is_not_closed(seen)) {
       in_circuit_ = true;
-    } else if (repeats_jump_past_digits(scene_.evidence, reading)) {
+    } else if (tells && repeats_jump_past_digits(scene_.evidence, reading)) {
       comes_and_goes_ = true;
-    } else if (seen == ContactSeen::poor) {
-      poor_ = &reading;
+    } else if (const std::optional<bool> closed = state_of(reading, seen)) {
+      take_state(reading, *closed);
+    } else if (!tells) {
+      refused_ = &reading;
+    } else if (is_in_circuit(reading)) {
+      in_circuit_ = true;
     } else {
-      take_state(reading, seen == ContactSeen::closed);
+      poor_ = &reading;
     }
+  }
+
+  /// Whether it counts as closed or open; nothing for what is neither. What lies between the two counts only against
+  /// the part: burnt it is no open contact, and leaking no closed one.
+  std::optional<bool> state_of(const PreparedReading& reading, ContactSeen seen) {
+    if (seen == ContactSeen::closed) return true;
+    if (seen == ContactSeen::open) return false;
+    if (is_not_closed(seen)) return is_wrong(reading, false) ? std::optional(false) : std::nullopt;
+    const bool conducts = contact_seen(reading, ends_of_what_conducts(form_)) == ContactSeen::closed;
+    return conducts && !is_in_circuit(reading) && is_wrong(reading, true) ? std::optional(true) : std::nullopt;
+  }
+
+  bool is_wrong(const PreparedReading& reading, bool closed) {
+    const std::optional<Judged> judged = judged_state(reading, closed);
+    return judged && decide_observed(judged->good, scene_.settings.confidence) == Outcome::out_of_limits;
   }
 
   void take_state(const PreparedReading& reading, bool closed) {

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/component/repeated_readings.hpp>
 
 #include "reading/rule_reader.hpp"
@@ -109,6 +110,25 @@ class Collector {
 
 }  // namespace
 
+std::optional<PreparedReading> difference_reading(const Scene& scene, std::uint16_t rule) {
+  const Difference& difference = scene.definition.rules[rule].limits()->difference;
+  if (!difference.is_given()) return std::nullopt;
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (reading.measurand == scene.definition.rules[rule].measurand) return std::nullopt;
+  const PreparedReading* from = last_value(scene.evidence, difference.from);
+  const PreparedReading* less = last_value(scene.evidence, difference.less);
+  if (from == nullptr || less == nullptr) return std::nullopt;
+  PreparedReading made = *less;
+  made.measurand = scene.definition.rules[rule].measurand;
+  made.value = from->value;
+  made.value.add_scaled(less->value, -1.0);
+  if (!(made.value.value() > 0.0)) return std::nullopt;
+  made.displayed = made.value.value();
+  made.conditions.clear();
+  if (difference.condition != not_found) made.conditions.push_back({difference.condition, from->value});
+  return made;
+}
+
 std::optional<ConditionValues> conditions_of(const Movement& movement, const PreparedReading& reading) {
   ConditionValues values{};
   for (const std::uint16_t condition : movement.conditions) {
@@ -119,8 +139,9 @@ std::optional<ConditionValues> conditions_of(const Movement& movement, const Pre
   return values;
 }
 
-LimitsReadings limits_readings(const Scene& scene, std::uint16_t rule) {
+LimitsReadings limits_readings(const Scene& scene, std::uint16_t rule, const PreparedReading* difference) {
   Collector collector(scene, rule);
+  if (difference != nullptr) collector.take(*difference);
   for (const PreparedReading& reading : scene.evidence.readings())
     if (reading.measurand == scene.definition.rules[rule].measurand) collector.take(reading);
   return collector.found;

@@ -34,7 +34,12 @@ struct LimitsReadings {
   bool any_alone() const { return !usable.empty() || over_range != nullptr || no_condition || out_of_reach; }
 };
 
-LimitsReadings limits_readings(const Scene& scene, std::uint16_t rule);
+/// `difference` stands for a measurand that was not read, or is null; it has to outlive what is returned.
+LimitsReadings limits_readings(const Scene& scene, std::uint16_t rule, const PreparedReading* difference = nullptr);
+
+/// The difference that stands for the rule's measurand; nothing where its file names none, where the measurand was read
+/// itself, where one of the two was not, or where nothing is left. The error that both share goes out.
+std::optional<PreparedReading> difference_reading(const Scene& scene, std::uint16_t rule);
 
 /// The conditions that a movement needs, as they were where the reading was taken; nothing where one was not given.
 std::optional<ConditionValues> conditions_of(const Movement& movement, const PreparedReading& reading);

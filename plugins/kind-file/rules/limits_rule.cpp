@@ -25,7 +25,8 @@ class LimitsRule {
         form_(scene.definition.rules[rule]),
         known_(scene.known[rule]),
         dimension_(scene.definition.descriptor.measurands[form_.measurand].dimension),
-        seen_(limits_readings(scene, rule)) {}
+        difference_(difference_reading(scene, rule)),
+        seen_(limits_readings(scene, rule, difference_ ? &*difference_ : nullptr)) {}
 
   void judge() {
     if (!known_.known && seen_.any_alone()) {
@@ -112,6 +113,7 @@ class LimitsRule {
       const bool condemns = beyond && form_.may_condemn && !beside;
       Finding& finding = say(scene_, rule_, condemns ? Outcome::out_of_limits : Outcome::undecided,
                              beyond ? LimitsText::over_range : range_text, values);
+      finding.holds_back = beyond && !form_.may_condemn;
       finding.limits.upper = quantity(factor * *known_.upper);
       finding.meaning = ProbabilityMeaning::observed_if_within;
       finding.probability = good_past;
@@ -188,9 +190,9 @@ class LimitsRule {
     tell_values(fused, values, finding);
     finding.rule = rule_;
     finding.outcome = said.held_back ? Outcome::undecided : by_numbers;
-    finding.holds_back = said.text == LimitsText::needs_tester;
     finding.text = form_.texts[said.text].index;
-    finding.holds_back = seen_.jumping;
+    const bool advises_only = said.held_back && (said.text == LimitsText::low || said.text == LimitsText::high);
+    finding.holds_back = said.text == LimitsText::needs_tester || seen_.jumping || advises_only;
     finding.meaning = ProbabilityMeaning::within_limits;
     finding.probability = p.within;
     values.tell(form_.texts[said.text], finding.arguments);
@@ -207,6 +209,7 @@ class LimitsRule {
   const RuleForm& form_;
   const KnownRule& known_;
   Dimension dimension_;
+  std::optional<PreparedReading> difference_;  ///< `seen_` points into it
   LimitsReadings seen_;
 };
 

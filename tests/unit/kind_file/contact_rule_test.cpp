@@ -207,6 +207,32 @@ TEST(ContactRule, TooMuchForClosedAndTooLittleForOpenIsNeither) {
               1e-9);
 }
 
+// 8 ohm at 10 A are 800 W (Joule): no contact that carries a load.
+TEST(ContactRule, ABurntContactIsNoClosedOne) {
+  const auto kind = coil();
+  EXPECT_EQ(said(*kind, {contact("8 ohm", "-18 degC")}), "undecided poor");
+  EXPECT_EQ(said(*kind, {contact("8 ohm", "23 degC")}), "out-of-limits closed-wrong") << "burnt, but not open";
+  EXPECT_EQ(said(*kind, {contact("12 ohm", "23 degC")}), "undecided poor");
+  EXPECT_EQ(said(*kind, {contact("8 ohm", "23 degC", Connection::in_circuit)}), "undecided in-circuit");
+}
+
+TEST(ContactRule, ALeakingContactIsNoOpenOne) {
+  const auto kind = coil();
+  EXPECT_EQ(said(*kind, {contact("2 kohm", "23 degC")}), "undecided poor");
+  EXPECT_EQ(said(*kind, {contact("2 kohm", "-18 degC")}), "out-of-limits open-wrong") << "leaking, but not closed";
+  EXPECT_EQ(said(*kind, {contact("2 kohm", "-18 degC", Connection::in_circuit)}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {contact("2 kohm", "23 degC", Connection::in_circuit)}), "undecided in-circuit");
+}
+
+TEST(ContactRule, TheFileMayStateOtherOhms) {
+  const auto kind = coil({{R"("open_above": {"rating": "opens"}})",
+                           R"("open_above": {"rating": "opens"}, "closed_up_to": "20 ohm", "open_from": "100 ohm"})"}});
+  EXPECT_EQ(said(*kind, {contact("15 ohm", "-18 degC")}), "undecided closed-right");
+  EXPECT_EQ(said(*kind, {contact("50 ohm", "-18 degC")}), "undecided poor");
+  EXPECT_EQ(said(*kind, {contact("150 ohm", "-18 degC")}), "out-of-limits open-wrong");
+  EXPECT_EQ(said(*kind, {contact("150 ohm", "23 degC")}), "undecided open-right");
+}
+
 TEST(ContactRule, StaysSilentForWhatTheReadingsLack) {
   const auto kind = coil();
   EXPECT_EQ(said(*kind, {contact("closed")}), "silent no-condition");

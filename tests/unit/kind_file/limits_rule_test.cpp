@@ -233,6 +233,53 @@ TEST(LimitsRule, OneThatMayNotCondemnLeavesItUndecided) {
   EXPECT_EQ(kind->descriptor().rules[0].outcomes, can_pass | can_be_undecided);
 }
 
+/// Whatever else passes, as the README of kinds of files says.
+TEST(LimitsRule, OneThatMayNotCondemnHoldsBackWhatElsePasses) {
+  const auto kind = coil({{R"("measurand": "current", "source": "P = U I",)",
+                           R"("measurand": "current", "source": "P = U I", "may_condemn": false,)"}});
+  const std::string rated = R"({"nominal": "82 ohm", "power": "230 W", "voltage": "230 V"})";
+  const auto draws = [](const char* ampere) {
+    return Typed{.value = ampere, .measurand = "current", .supply = Supply::live, .line = "230 V"};
+  };
+  const Typed right{"82 ohm", "25 degC"};
+  EXPECT_EQ(judged(*kind, rated, {right, draws("0.98 A")}).verdict.outcome, Outcome::within_limits);
+  for (const char* wrong : {"3 A", "0.3 A"}) {
+    const Judged got = judged(*kind, rated, {right, draws(wrong)});
+    EXPECT_EQ(got.outcome("winding"), Outcome::within_limits);
+    EXPECT_EQ(got.outcome("current"), unsure);
+    EXPECT_EQ(got.verdict.outcome, unsure) << wrong;
+  }
+}
+
+/// A rule of what is drawn past what is drawn when idle: 10 % of the idle current at most.
+std::unique_ptr<Kind> with_a_difference() {
+  return coil(
+      {{R"("bare_number": true},)", R"("bare_number": true},
+        {"id": "idle", "title": "Idle", "dimension": "current", "unit": "A"},
+        {"id": "taken", "title": "Taken", "dimension": "current", "unit": "A"},)"},
+       {R"("rules": [)", R"("rules": [{"id": "taken", "title": "Taken", "measurand": "taken", "source": "made up",
+        "limits": {"upper": "0.5 A"}, "difference": {"from": "current", "less": "idle"},
+        "texts": {"within": "{measured}", "high": "{measured}", "undecided": "{measured}"}},)"},
+       {R"("procedures": [)", R"("procedures": [
+        {"id": "idle", "title": "Idle", "measurand": "idle", "minutes": 1, "steps": ["Read."], "cautions": ["live-measurement"]},
+        {"id": "taken", "title": "Taken", "measurand": "taken", "minutes": 1, "steps": ["Read."], "cautions": ["live-measurement"]},)"}});
+}
+
+TEST(LimitsRule, TakesADifferenceWhereTheMeasurandWasNotRead) {
+  const auto kind = with_a_difference();
+  const auto live = [](const char* measurand, const char* ampere) {
+    return Typed{.value = ampere, .measurand = measurand, .supply = Supply::live};
+  };
+  const Judged much = judged(*kind, rated_82, {live("current", "3 A"), live("idle", "1 A")});
+  EXPECT_EQ(much.text("taken"), "high");
+  EXPECT_NEAR(much.argument("taken", "measured"), 2.0, 1e-9);
+  EXPECT_EQ(judged(*kind, rated_82, {live("current", "1.1 A"), live("idle", "1 A")}).text("taken"), "within");
+  EXPECT_EQ(judged(*kind, rated_82, {live("current", "3 A")}).text("taken"), "not-read");
+  EXPECT_EQ(judged(*kind, rated_82, {live("current", "1 A"), live("idle", "3 A")}).text("taken"), "not-read");
+  const Judged read = judged(*kind, rated_82, {live("current", "3 A"), live("idle", "1 A"), live("taken", "0.1 A")});
+  EXPECT_NEAR(read.argument("taken", "measured"), 0.1, 1e-9) << "what was read counts";
+}
+
 TEST(LimitsRule, SaysWhatWouldDecideWithItsChance) {
   const auto kind = coil();
   const Judged got = judged(*kind, rated_82, {{"78.4 ohm", "28 degC +- 3 K"}}, meters("0.3 ohm +- 0.05 ohm", 2.0));

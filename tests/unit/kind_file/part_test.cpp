@@ -99,6 +99,33 @@ TEST(PartOfFile, ConductsAsItsFileSays) {
   EXPECT_THAT(elements(*part_of(*kind, ""), not_found), IsEmpty());  // nobody knows its ohms
 }
 
+// Limits of -20 % and +10 % of 100 ohm are 80 to 110 ohm: 95 ohm and 15 ohm to either side (own arithmetic).
+TEST(PartOfFile, GoodOnesFillTheirLimitsAlsoWhereOneSideIsWider) {
+  const auto kind = coil({{R"("tolerance": [{"rating": "tolerance"}, "7 %"])",
+                           R"("tolerance_below": "20 %", "tolerance_above": "10 %")"}});
+  const auto part = part_of(*kind, R"({"nominal": "100 ohm"})");
+  const Element good = elements(*part, not_found)[0];
+  EXPECT_NEAR(good.value_in_si, 95.0, 1e-9);
+  EXPECT_NEAR(good.value_in_si * good.relative_half_width, 15.0, 1e-9);
+  EXPECT_NEAR(elements(*part, 1)[0].value_in_si, 50.0, 1e-9) << "a drift is one of the nominal value";
+}
+
+/// What is open from 20 kohm on says nothing of what a good one reads.
+TEST(PartOfFile, ExpectsNothingByALimitOfWhatIsOpen) {
+  const auto kind = coil({{R"(    {
+      "id": "switch",)",
+                           R"(    {
+      "id": "open", "title": "Open or not", "measurand": "resistance", "source": "made up", "limits": {"upper": "20 kohm"},
+      "texts": {"within": "no", "high": "yes", "undecided": "perhaps"}
+    },
+    {
+      "id": "switch",)"}});
+  EXPECT_FALSE(part_of(*kind, R"({"nominal": "100 ohm"})")->expect(0, {}));
+  const auto unrated = part_of(*kind, "")->expect(0, {});
+  ASSERT_TRUE(unrated);
+  EXPECT_NEAR(unrated->limits.upper->value_in_si(), 2e4, 1e-6);
+}
+
 std::vector<std::string> refusals(const std::string& figures) {
   const auto kind = coil();
   const std::string text =
@@ -136,6 +163,9 @@ TEST(RatingsOfAFile, AreRefusedWhereTheirFiguresDoNotFit) {
                           "the kind says"));
   EXPECT_THAT(refusals(R"({"nominal": "82 ohm", "tolerance": "-5 %"})"),
               ElementsAre("/ratings: rule \"winding\": a tolerance must be 0 or more"));
+  EXPECT_THAT(refusals(R"({"nominal": "0 ohm"})"),
+              ElementsAre("/ratings: rule \"winding\": its nominal value has to be above 0: of nothing every share is "
+                          "nothing"));
   EXPECT_THAT(refusals(R"({"nominal": "82 ohm", "voltage": "0 V", "power": "5 W"})"),
               ElementsAre("/ratings: rule \"current\": its nominal value is no number; every figure of a load must be "
                           "above 0"));

@@ -60,6 +60,8 @@ std::vector<std::string> breaches_of_not_a_number(const KindCases& tried);
 std::vector<std::string> breaches_of_numbers(const KindCases& tried);
 /// Electrical models and expectations can be used, for every fault, state and end of a chart.
 std::vector<std::string> breaches_of_models(const KindCases& tried);
+/// No part that is good by the electrical model of a class of ratings is condemned by the rules.
+std::vector<std::string> breaches_of_good_parts(const KindCases& tried);
 /// No class of ratings is found to be no replacement for itself.
 std::vector<std::string> breaches_of_likeness(const KindCases& tried);
 /// Several threads that judge at once get the verdicts that one gets.

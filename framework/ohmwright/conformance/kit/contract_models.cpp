@@ -7,6 +7,7 @@
 #include <vector>
 
 #include <ohmwright/conformance/kit/contract_case.hpp>
+#include <ohmwright/conformance/kit/tried_situations.hpp>
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/ratings_document.hpp>
@@ -16,29 +17,6 @@
 namespace ohmwright {
 
 namespace {
-
-/// Situations in which models and expectations are asked for: nothing known, each state at each value, the ends and the
-/// middle of each chart.
-std::vector<Situation> tried_situations(const Descriptor& descriptor) {
-  std::vector<Situation> situations(1);
-  for (std::uint16_t state = 0; state < descriptor.states.size(); ++state)
-    for (std::uint16_t value = 0; value < descriptor.states[state].values.size(); ++value) {
-      const StateValue set{state, value};
-      situations.emplace_back(std::span<const ConditionValue>(), std::span(&set, 1));
-    }
-  for (const ChartAxis& axis : descriptor.charts) {
-    const auto condition = std::find_if(descriptor.conditions.begin(), descriptor.conditions.end(),
-                                        [&](const ConditionDescriptor& one) { return one.id == axis.condition; });
-    if (condition == descriptor.conditions.end()) continue;
-    const auto index = static_cast<std::uint16_t>(condition - descriptor.conditions.begin());
-    for (const double share : {0.0, 0.5, 1.0}) {
-      const ConditionValue value{index,
-                                 axis.from.value_in_si() + share * (axis.to.value_in_si() - axis.from.value_in_si())};
-      situations.emplace_back(std::span(&value, 1));
-    }
-  }
-  return situations;
-}
 
 /// Calls `into_plugin` and tells what it threw, or what `misuse` finds in what it gave.
 template <class Call, class Say>
