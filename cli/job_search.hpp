@@ -48,7 +48,7 @@ class JobSearch {
   std::span<const locate::Step> steps() const { return steps_; }
 
  private:
-  void add_readings(const job::ServiceCall& call, Reach reach, const TimeSpan& span);
+  void add_readings(const job::ServiceCall& call, Reach reach, const TimeSpan& span, const locate::Site& now);
   bool is_barred(const locate::Step& step) const;
 
   Appliance appliance_;

@@ -26,10 +26,12 @@ std::string test_point_title(const Appliance& appliance, const locate::Measureme
     point = say(OHMWRIGHT_TEXT("{point}, {state}"),
                 {{"point", point}, {"state", say.in_domain(descriptor.text_domain, value.english)}});
   }
-  for (const SetTemperature& row : set_up.temperatures)
-    point = say(
-        OHMWRIGHT_TEXT("{point}, {zone} at {temperature}"),
-        {{"point", point}, {"zone", appliance.zones[row.zone].title}, {"temperature", say.stated(row.temperature)}});
+  for (const SetTemperature& row : set_up.temperatures) {
+    const FindingArgument zone{"zone", appliance.zones[row.zone].title};
+    point = row.not_measured ? say(OHMWRIGHT_TEXT("{point}, {zone} not measured then"), {{"point", point}, zone})
+                             : say(OHMWRIGHT_TEXT("{point}, {zone} at {temperature}"),
+                                   {{"point", point}, zone, {"temperature", say.stated(row.temperature)}});
+  }
   return point;
 }
 
