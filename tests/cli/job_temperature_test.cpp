@@ -99,5 +99,12 @@ TEST_F(JobCall, AssumesOneDoubtOfATemperatureAndSaysSo) {
     EXPECT_THAT(words, AllOf(HasSubstr("23.0 °C ± 1.0 K (doubt assumed)"), HasSubstr("95.9")));
 }
 
+/// Of a good sensor on a coil that nobody measured no single value is "about" what it would show.
+TEST_F(JobCall, SaysAllThatAGoodSensorMayShow) {
+  done({"open", "a", "--appliance", board_upright, "--answer", "room=77F"});
+  done({"sign", "--looked", "door-gasket=fine"});
+  EXPECT_THAT(done({"why"}), AllOf(HasSubstr("kΩ to "), Not(HasSubstr(" 11 kΩ  if"))));
+}
+
 }  // namespace
 }  // namespace ohmwright
