@@ -38,8 +38,9 @@ int read_and_tell(const Arguments& arguments, Environment& environment, bool tel
   JobAtHand job = job_at_hand(arguments);
   refuse_closed(job);
   JobReader reader(job, arguments, environment, tells_what_is_next);
-  const auto first = std::find_if_not(arguments.operands.begin(), arguments.operands.end(), is_stated_by_points);
-  if (first == arguments.operands.end())
+  const PointWords split = words_of_points(arguments.operands);
+  const auto first = std::find_if_not(split.words.begin(), split.words.end(), is_stated_by_points);
+  if (first == split.words.end())
     throw InputError("missing: what the meter showed, beside " + arguments.operands.front());
   const bool from_point = arguments.has("--from") && names_a_test_point(job.call, *first, environment);
   if (from_point || first->find('=') != std::string::npos) return reader.read_test_points();

@@ -27,6 +27,7 @@
 #include "job_reading_judged.hpp"
 #include "job_safety.hpp"
 #include "job_search.hpp"
+#include "job_temperatures.hpp"
 #include "locate_words.hpp"
 
 namespace ohmwright::cli {
@@ -80,8 +81,9 @@ JobReader::JobReader(JobAtHand& job, const Arguments& arguments, Environment& en
 int JobReader::read_test_points() {
   const JobSearch before(job_.call, arguments_, environment_, JobSearch::Reach::now);
   Appliance appliance = before.appliance();
+  const PointWords split = words_of_points(arguments_.operands);
   std::vector<std::string> points;
-  std::copy_if(arguments_.operands.begin(), arguments_.operands.end(), std::back_inserter(points),
+  std::copy_if(split.words.begin(), split.words.end(), std::back_inserter(points),
                [](const std::string& word) { return !is_stated_by_points(word); });
   const bool from_instrument = arguments_.has("--from");
   if (arguments_.has("--four-wire"))
@@ -92,7 +94,7 @@ int JobReader::read_test_points() {
     throw InputError("--from reads one test point, and " + ohmwright::quoted(points[1]) +
                      " is another; one after the other");
   for (const std::string& word : points)
-    add_test_point(from_instrument ? with_value_from_instrument(word, appliance) : word, appliance);
+    add_test_point(from_instrument ? with_value_from_instrument(word, appliance) : word, split.at, appliance);
   return finish();
 }
 
@@ -169,29 +171,36 @@ std::string JobReader::with_value_from_instrument(const std::string& word, const
   return word + "=" + shown;
 }
 
-void JobReader::add_test_point(const std::string& word, const Appliance& appliance) {
+void JobReader::add_test_point(const std::string& word, const std::optional<std::string>& at, Appliance& appliance) {
   UnitPreferences units;
   const Meter meter = meter_of_call(job_.call, environment_);
-  const locate::TakenReading taken = typed_test_reading(word, TypedReadings{appliance, meter, units});
+  locate::TakenReading taken = typed_test_reading(word, TypedReadings{appliance, meter, units});
   const TestPoint& point = appliance.test_points[taken.measurement.test_point];
   const bool live = locate::is_live(appliance, taken.measurement);
   for (const std::string& said : arguments_.operands)
     if (is_stated_by_points(said)) refuse_what_the_point_contradicts(said, point, live);
   if (live) agree(point.id);
-  const Arguments words = locate_words_of(job_.call);
-  const locate::Site site = typed_site(words, appliance, units);
+  const locate::Site site = site_at(job_.call, appliance, moment_now(job_.call, happened_), units);
+  std::vector<std::string> zones;
+  if (at)
+    zones.push_back(zone_word_at(
+        *at, point, part_named(appliance, part_read_at(appliance, taken.measurement.test_point)), appliance));
+  const std::vector<std::string> cautions =
+      locate::cautions_of(appliance, locate::work_at_arrival(appliance), taken.measurement);
+  taken.measurement.set_up =
+      set_up_then(taken.measurement, site, site, stated_with(zones, appliance, units), appliance);
   const std::optional<PartCheck> check =
       judged_at_test_point(appliance, site, taken, job_.call, units, arguments_, environment_);
-  const locate::WorkState work = locate::work_at_arrival(appliance);
   const Sentences say(units);
   job::ContentWriter content;
   content.text("place", point.id)
       .text("title", check ? check->part().title : point.title)
       .text("part", check ? part_read_at(appliance, taken.measurement.test_point) : std::string())
-      .text("shown", word.substr(word.find('=') + 1))
+      .text("shown", word.substr(word.find('=') + 1) + (at ? " --at " + *at : std::string()))
       .text("word", word)
+      .texts("zones", zones)
       .text("point", point.title)
-      .texts("cautions", locate::cautions_of(appliance, work, taken.measurement))
+      .texts("cautions", cautions)
       .flag("agreed_live", live);
   std::vector<job::ContentWriter> safety;
   if (check) {
@@ -210,14 +219,23 @@ void JobReader::add_test_point(const std::string& word, const Appliance& applian
 void JobReader::tell_zone_to_measure(const Appliance& appliance, const locate::Site& site,
                                      const locate::TakenReading& taken) {
   if (!tells_what_is_next_) return;  // the conversation has asked for it
-  const std::optional<std::size_t> zone = zone_to_measure(appliance, site, taken, job_.call, arguments_, environment_);
-  if (!zone) return;
-  pages_.push_back(paragraph(
-      Sentences{UnitPreferences{}}(
-          OHMWRIGHT_TEXT("Nobody measured the temperature of the {zone}, on which this hangs. Measure it at the part, "
-                         "say so: ohmwright job sign --zone {id}=4C (as it is), then read it again."),
-          {{"zone", appliance.zones[*zone].title}, {"id", appliance.zones[*zone].id}}),
-      environment_.page.width));
+  const std::optional<ZoneToMeasure> hangs_on =
+      zone_to_measure(appliance, site, taken, job_.call, arguments_, environment_);
+  if (!hangs_on || hangs_on->form == ZoneToMeasure::Form::said_before) return;
+  const Zone& zone = appliance.zones[hangs_on->zone];
+  const Sentences say{UnitPreferences{}};
+  const FindingArgument title{"zone", zone.title};
+  const FindingArgument id{"id", zone.id};
+  const std::string text =
+      hangs_on->form == ZoneToMeasure::Form::as_warm_as
+          ? say(OHMWRIGHT_TEXT(
+                    "Nobody said how warm the {zone} is, on which this hangs: it is taken for {temperature}. "
+                    "Measure it, say so: ohmwright job sign --zone {id}=24C (as it is), then read it again."),
+                {title, {"temperature", say.stated(site.zone_temperatures[hangs_on->zone])}, id})
+          : say(OHMWRIGHT_TEXT("Nobody measured the temperature of the {zone}, on which this hangs. Measure it at the "
+                               "part, say so: ohmwright job sign --zone {id}=4C (as it is), then read it again."),
+                {title, id});
+  pages_.push_back(paragraph(text, environment_.page.width));
 }
 
 void JobReader::add_leak(const Appliance& appliance, const locate::TakenReading& taken, const Meter& meter,

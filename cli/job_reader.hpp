@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,7 +33,8 @@ class JobReader {
   void agree(const std::string& step);
   /// What the instrument of --from shows at a test point, put behind the word as if it was typed.
   std::string with_value_from_instrument(const std::string& word, const Appliance& appliance);
-  void add_test_point(const std::string& word, const Appliance& appliance);
+  /// `at`: the temperature of its part for this reading alone.
+  void add_test_point(const std::string& word, const std::optional<std::string>& at, Appliance& appliance);
   /// What to measure, where a verdict hangs on a temperature that nobody measured.
   void tell_zone_to_measure(const Appliance& appliance, const locate::Site& site, const locate::TakenReading& taken);
   /// A way to the frame is a stop at once, whatever else the reading says.

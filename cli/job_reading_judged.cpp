@@ -52,6 +52,17 @@ StatedValue temperature_of(const locate::Site& site, std::size_t zone) {
   return stated;
 }
 
+/// The temperature of a part in its zone. Where nobody said how sure it is, the doubt is marked as assumed, and at
+/// least as wide as the kind assumes it.
+Condition condition_at(const ConditionDescriptor& condition, const locate::Site& site, std::size_t zone) {
+  StatedValue stated = temperature_of(site, zone);
+  if (site.known[zone] != locate::ZoneKnowledge::said_without_doubt) return stated_condition(condition, stated, "zone");
+  stated.half_width = std::max(stated.half_width.value_or(0.0), condition.default_half_width);
+  Condition at = stated_condition(condition, stated, "zone");
+  at.uncertainty_assumed = true;
+  return at;
+}
+
 /// What the kind is told of the place: its zone's temperature and the states of the part.
 Reading reading_at(const Appliance& appliance, std::size_t part, const MeasurandDescriptor& measurand,
                    const locate::Site& site, const locate::TakenReading& taken) {
@@ -62,8 +73,7 @@ Reading reading_at(const Appliance& appliance, std::size_t part, const Measurand
   Reading reading{.label = point.id, .measurand = std::string(measurand.id), .observed = taken.observed};
   const std::uint16_t temperature = index_of(descriptor.conditions, "part_temperature");
   if (temperature != not_found && placed.zone)
-    reading.conditions.push_back(
-        stated_condition(descriptor.conditions[temperature], temperature_of(here, *placed.zone), "zone"));
+    reading.conditions.push_back(condition_at(descriptor.conditions[temperature], here, *placed.zone));
   for (const StateValue& set : here.states[part]) {
     const StateDescriptor& state = descriptor.states[set.state];
     reading.states.push_back({std::string(state.id), std::string(state.values[set.value].id)});
@@ -141,23 +151,76 @@ std::optional<PartCheck> judged_at_test_point(const Appliance& appliance, const 
   return std::nullopt;
 }
 
-std::optional<std::size_t> zone_to_measure(const Appliance& appliance, const locate::Site& site,
-                                           const locate::TakenReading& reading, const job::ServiceCall& call,
-                                           const Arguments& arguments, const Environment& environment) {
-  const auto outcome_at = [&](const locate::Site& place) {
+namespace {
+
+/// Which verdict a part gets at another site.
+class VerdictAt {
+ public:
+  VerdictAt(const Appliance& appliance, const locate::TakenReading& reading, const job::ServiceCall& call,
+            const Arguments& arguments, const Environment& environment)
+      : appliance_(appliance), reading_(reading), call_(call), arguments_(arguments), environment_(environment) {}
+
+  Outcome operator()(const locate::Site& site) const {
     const std::optional<PartCheck> check =
-        judged_at_test_point(appliance, place, reading, call, UnitPreferences{}, arguments, environment);
+        judged_at_test_point(appliance_, site, reading_, call_, UnitPreferences{}, arguments_, environment_);
     return check ? check->verdict().outcome : Outcome::undecided;
+  }
+
+ private:
+  const Appliance& appliance_;
+  const locate::TakenReading& reading_;
+  const job::ServiceCall& call_;
+  const Arguments& arguments_;
+  const Environment& environment_;
+};
+
+/// The row of a set-up that brings the zone to a temperature; null for none.
+const SetTemperature* row_of(const Appliance& appliance, std::optional<std::size_t> set_up, std::size_t zone) {
+  if (!set_up) return nullptr;
+  const std::vector<SetTemperature>& rows = appliance.set_ups[*set_up].temperatures;
+  const auto found =
+      std::find_if(rows.begin(), rows.end(), [&](const SetTemperature& row) { return row.zone == zone; });
+  return found == rows.end() ? row_of(appliance, appliance.set_ups[*set_up].based_on, zone) : &*found;
+}
+
+/// Whether the verdict is another one in a cold or a warm room than in the one that the file has.
+bool hangs_on_room(std::size_t room, locate::Site site, const VerdictAt& verdict_at) {
+  constexpr double cold_room = 278.15;
+  constexpr double warm_room = 308.15;
+  const Outcome by_file = verdict_at(site);
+  const auto outcome_in = [&](double kelvin) {
+    site.zone_temperatures[room].value = AnyQuantity(Dimension::temperature, kelvin);
+    return verdict_at(site);
   };
+  return outcome_in(cold_room) != by_file || outcome_in(warm_room) != by_file;
+}
+
+}  // namespace
+
+std::optional<ZoneToMeasure> zone_to_measure(const Appliance& appliance, const locate::Site& site,
+                                             const locate::TakenReading& reading, const job::ServiceCall& call,
+                                             const Arguments& arguments, const Environment& environment) {
+  using Form = ZoneToMeasure::Form;
+  const VerdictAt verdict_at(appliance, reading, call, arguments, environment);
   const std::optional<std::size_t> part =
       part_named(appliance, part_read_at(appliance, reading.measurement.test_point));
   if (!part || !appliance.parts[*part].zone) return std::nullopt;
   const std::size_t zone = *appliance.parts[*part].zone;
-  const locate::Site here = locate::after_set_up(appliance, site, reading.measurement.set_up);
-  if (!here.not_measured[zone] || outcome_at(site) != Outcome::undecided) return std::nullopt;
+  if (const SetTemperature* row = row_of(appliance, reading.measurement.set_up, zone)) {
+    const std::optional<std::size_t>& room = row->as_warm_as;
+    if (!room || site.known[*room] != locate::ZoneKnowledge::by_file) return std::nullopt;
+    return hangs_on_room(*room, site, verdict_at) ? std::optional(ZoneToMeasure{*room, Form::as_warm_as})
+                                                  : std::nullopt;
+  }
+  locate::Site unsaid = site;
+  if (!site.not_measured[zone])
+    unsaid.not_measured[zone] = locate::site_not_measured(appliance, false).not_measured[zone];
+  if (!unsaid.not_measured[zone] || verdict_at(unsaid) != Outcome::undecided) return std::nullopt;
+  if (!site.not_measured[zone]) return ZoneToMeasure{zone, Form::said_before};
   locate::Site as_found = site;
   as_found.not_measured[zone].reset();
-  return outcome_at(as_found) != Outcome::undecided ? std::optional(zone) : std::nullopt;
+  return verdict_at(as_found) != Outcome::undecided ? std::optional(ZoneToMeasure{zone, Form::not_measured})
+                                                    : std::nullopt;
 }
 
 }  // namespace ohmwright::cli

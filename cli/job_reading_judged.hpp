@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -37,9 +38,19 @@ std::optional<PartCheck> judged_at_test_point(const Appliance& appliance, const 
                                               const UnitPreferences& units, const Arguments& arguments,
                                               const Environment& environment);
 
-/// The zone that was not measured and should be: the part could be judged if its temperature was known.
-std::optional<std::size_t> zone_to_measure(const Appliance& appliance, const locate::Site& site,
-                                           const locate::TakenReading& reading, const job::ServiceCall& call,
-                                           const Arguments& arguments, const Environment& environment);
+/// A zone whose temperature a part's verdict hangs on.
+struct ZoneToMeasure {
+  enum class Form : std::uint8_t {
+    not_measured,  ///< nobody measured it: the part could be judged if it was known
+    said_before,   ///< for readings before this one: it may have changed
+    as_warm_as,    ///< the part is as warm as this zone, the room, of which nobody said how warm it is
+  };
+
+  std::size_t zone = 0;
+  Form form = Form::not_measured;
+};
+std::optional<ZoneToMeasure> zone_to_measure(const Appliance& appliance, const locate::Site& site,
+                                             const locate::TakenReading& reading, const job::ServiceCall& call,
+                                             const Arguments& arguments, const Environment& environment);
 
 }  // namespace ohmwright::cli

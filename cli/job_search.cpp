@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
-#include <ohmwright/appliance/appliance_readings.hpp>
 #include <ohmwright/document/reading_record.hpp>
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -12,6 +12,7 @@
 
 #include "job_appliance.hpp"
 #include "job_reading_judged.hpp"
+#include "job_temperatures.hpp"
 #include "kind_files.hpp"
 #include "locate_words.hpp"
 
@@ -34,22 +35,22 @@ std::string meter_of(const job::ServiceCall& call) {
   return meter;
 }
 
-/// A reading of a part as one at the test point that reads it alone, at the temperature it was read at.
-std::optional<locate::TakenReading> as_test_reading(const job::MeasuredValue& value, Appliance& appliance) {
+/// A reading of a part as one at the test point that reads it alone, with the temperature it was read at.
+struct ReadingOfPart {
+  locate::TakenReading taken;
+  std::vector<SetTemperature> stated;
+};
+std::optional<ReadingOfPart> as_test_reading(const job::MeasuredValue& value, const Appliance& appliance) {
   if (value.part.empty() || value.records.empty()) return std::nullopt;
   for (const Reading& reading : readings_from_record(value.records)) {
     const std::optional<std::size_t> point = test_point_of_part(appliance, value.part, reading.measurand);
     if (!point || reading.connection == Connection::in_circuit || reading.supply == Supply::live) continue;
-    StatedReading stated;
-    stated.test_point = *point;
-    stated.observed = reading.observed;
     const PlacedPart& part = appliance.parts[*part_named(appliance, value.part)];
+    ReadingOfPart of_part{{{*point, {}}, reading.observed, appliance.test_points[*point].id}, {}};
+    of_part.taken.range = reading.range;
     for (const Condition& condition : reading.conditions)
-      if (condition.id == "part_temperature" && part.zone) stated.temperatures.push_back({*part.zone, condition.value});
-    const std::optional<std::size_t> set_up = circumstances_of(stated, appliance);
-    locate::TakenReading taken{{*point, set_up}, reading.observed, appliance.test_points[*point].id};
-    taken.range = reading.range;
-    return taken;
+      if (condition.id == "part_temperature" && part.zone) of_part.stated.push_back({*part.zone, condition.value});
+    return of_part;
   }
   return std::nullopt;
 }
@@ -140,8 +141,10 @@ JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const
   settings.steps.allow_live = (typed.has("--allow-live") || call.agreed_to_live_work()) && !bars_energising_;
   settings.steps.insulation_is_good = insulation_is_good(call);
   if (span.from != nullptr) take_new_parts_for_good(call, *span.from, appliance_, settings);
-  if (weighs == Weighs::readings_too) add_readings(call, span);
-  search_.emplace(appliance_, meter_, typed_site(words, appliance_, units_), settings);
+  const job::Told moment = span.to == nullptr ? moment_now(call) : *span.to;
+  const locate::Site now = typed_site(words_at(call, appliance_, moment, span), appliance_, units_);
+  if (weighs == Weighs::readings_too) add_readings(call, span, now);
+  search_.emplace(appliance_, meter_, now, settings);
   for (const locate::TakenReading& reading : readings_) search_->add(reading);
   search_->signs() = typed_signs(words, appliance_);
   const auto unreachable = words.options.find(out_of_reach);
@@ -159,14 +162,22 @@ bool JobSearch::is_barred(const locate::Step& step) const {
          (step.form == locate::Step::Form::measure && locate::is_live(appliance_, step.measurement));
 }
 
-void JobSearch::add_readings(const job::ServiceCall& call, const TimeSpan& span) {
+/// Each as it was read at its time: what is known of temperatures now, may have been otherwise then.
+void JobSearch::add_readings(const job::ServiceCall& call, const TimeSpan& span, const locate::Site& now) {
   for (const job::MeasuredValue& value : call.readings) {
     if (!span.holds(value)) continue;
+    std::optional<ReadingOfPart> reading;
     if (!value.word.empty())
-      readings_.push_back(
-          typed_test_reading(value.word, TypedReadings{appliance_, meter_, units_, {}, /*was_kept=*/true}));
-    else if (std::optional<locate::TakenReading> reading = as_test_reading(value, appliance_))
-      readings_.push_back(*std::move(reading));
+      reading = ReadingOfPart{
+          typed_test_reading(value.word, TypedReadings{appliance_, meter_, units_, {}, /*was_kept=*/true}),
+          stated_with(value.zones, appliance_, units_)};
+    else
+      reading = as_test_reading(value, appliance_);
+    if (!reading) continue;
+    locate::Measurement& measurement = reading->taken.measurement;
+    const locate::Site then = typed_site(words_at(call, appliance_, value, span), appliance_, units_);
+    measurement.set_up = set_up_then(measurement, then, now, std::move(reading->stated), appliance_);
+    readings_.push_back(std::move(reading->taken));
   }
 }
 

@@ -53,7 +53,7 @@ class JobSearch {
   enum class Weighs : bool { signs_alone, readings_too };
   JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, const TimeSpan& span,
             Weighs weighs);
-  void add_readings(const job::ServiceCall& call, const TimeSpan& span);
+  void add_readings(const job::ServiceCall& call, const TimeSpan& span, const locate::Site& now);
   bool is_barred(const locate::Step& step) const;
 
   Appliance appliance_;

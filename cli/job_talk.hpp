@@ -16,6 +16,7 @@
 
 #include "environment.hpp"
 #include "job_book_file.hpp"
+#include "job_reading_judged.hpp"
 #include "job_search.hpp"
 #include "verb.hpp"
 
@@ -78,8 +79,11 @@ class CallTalk {
   void take_reading(const Appliance& appliance, const locate::Step& step);
   /// Asks what is shown at a test point, or of a part, and takes it.
   void read_at(const std::string& place, std::vector<std::pair<std::string, std::string>> options = {});
-  /// Asks for the temperature at the part, where its verdict hangs on it and nobody measured it; false to go back.
+  /// Asks for the temperature at the part, where its verdict hangs on it, and whether one that was said before still
+  /// holds; false to go back.
   bool ask_temperature(const std::string& word);
+  std::string question_of_temperature(const ZoneToMeasure& hangs_on, const Appliance& appliance,
+                                      const locate::Site& site, const UnitPreferences& units) const;
   void ask_part(const Appliance& appliance);
   /// Whether a part goes in that nothing condemns, neither a reading of it nor the search.
   bool goes_in_all_the_same(const Appliance& appliance, std::size_t part);

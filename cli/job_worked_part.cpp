@@ -9,9 +9,11 @@
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/page_cautions.hpp>
+#include <ohmwright/report/verdict_report.hpp>
 #include <ohmwright/safety/safe_to_energise.hpp>
 
 #include "job_appliance.hpp"
+#include "job_reading_judged.hpp"
 #include "kind_files.hpp"
 
 namespace ohmwright::cli {

@@ -143,9 +143,8 @@ std::vector<locate::SaidTemperature> room_of_telephone(const Arguments& argument
       std::find_if(appliance.zones.begin(), appliance.zones.end(), [](const Zone& zone) { return zone.id == "room"; });
   if (room == appliance.zones.end()) return said;
   for (const std::string& word : values_of(arguments, telephone_room)) {
-    StatedValue stated = parse_stated_value(word, Dimension::temperature);
-    if (!stated.half_width) stated.half_width = room->temperature.half_width;
-    said = {{static_cast<std::size_t>(room - appliance.zones.begin()), stated}};
+    said = {{static_cast<std::size_t>(room - appliance.zones.begin()), parse_stated_value(word, Dimension::temperature),
+             room->temperature.half_width.value_or(usual_doubt_kelvin)}};
   }
   return said;
 }
@@ -236,18 +235,23 @@ locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance
   return signs;
 }
 
+SaidOfZone typed_zone(const std::string& word, const Appliance& appliance) {
+  const auto [zone, text] = parts_of(word, "ZONE=TEMPERATURE, such as coil=-18C");
+  if (text == "unknown") return {index_named(appliance.zones, zone, "zone"), {}};
+  const StatedValue stated = parse_stated_value(text, Dimension::temperature);
+  const std::size_t index = index_named(appliance.zones, zone, "zone");
+  refuse_impossible_temperature(stated, word);
+  return {index, stated};
+}
+
 locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units) {
   std::vector<locate::SaidTemperature> said = room_of_telephone(arguments, appliance);
   for (const std::string& word : values_of(arguments, "--zone")) {
-    const auto [zone, text] = parts_of(word, "ZONE=TEMPERATURE, such as coil=-18C");
-    StatedValue stated = parse_stated_value(text, Dimension::temperature);
-    constexpr double default_kelvin = 2.0;  // as of a thermometer taped on (common practice, no source)
-    if (!stated.half_width) stated.half_width = default_kelvin;
-    units.prefer(stated.unit);
-    const std::size_t index = index_named(appliance.zones, zone, "zone");
-    refuse_impossible_temperature(stated, word);
-    std::erase_if(said, [index](const locate::SaidTemperature& before) { return before.zone == index; });
-    said.push_back({index, stated});
+    const SaidOfZone one = typed_zone(word, appliance);
+    std::erase_if(said, [&one](const locate::SaidTemperature& before) { return before.zone == one.zone; });
+    if (!one.temperature) continue;
+    units.prefer(one.temperature->unit);
+    said.push_back({one.zone, *one.temperature});
   }
   locate::Site site = locate::site_not_measured(appliance, arguments.has("--thawed"), said);
   for (const std::string& word : values_of(arguments, "--state")) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,6 +30,14 @@ locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance
 
 /// Not typed with a call: the option under which a job passes on the room's temperature that the customer told.
 inline constexpr std::string_view telephone_room = "room of the telephone";
+
+/// What --zone says of a zone: its temperature, or that nobody measured it.
+struct SaidOfZone {
+  std::size_t zone = 0;
+  std::optional<StatedValue> temperature;
+};
+/// ZONE=TEMPERATURE, or ZONE=unknown, which takes back what was said before. Throws InputError naming what there is.
+SaidOfZone typed_zone(const std::string& word, const Appliance& appliance);
 
 /// The site as found, with what --zone and --state say of it; a zone that --zone does not name was not measured.
 locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units);

@@ -15,6 +15,7 @@
 #include <string>
 #include <sys/wait.h>
 #include <unistd.h>
+#include <utility>
 #include <vector>
 
 #include <gmock/gmock.h>
@@ -182,6 +183,45 @@ TEST(TalkedMend, IsProvedLikeANewPartAndAnOhmmetersOlProvesNoInsulation) {
   answer("The insulation of Defrost heater is not decided", "3");
   answer("its insulation was not read since", "0");
   EXPECT_EQ(run_program({"job", "--book", book, "close", "repaired", "--because", "sure"}).exit_code, 2);
+  std::filesystem::remove_all(folder);
+}
+
+/// What was measured before the new part went in holds no more; what was measured since is asked about.
+TEST(TalkedTemperature, IsAskedForAnewAfterARepairAndWhetherItStillHolds) {
+  std::string folder = "/tmp/ohmwright-talk-XXXXXX";
+  ASSERT_NE(::mkdtemp(folder.data()), nullptr);
+  const std::string book = folder + "/jobs.db";
+  std::vector<std::string> open{
+      "job",       "--book",           book,     "open",   "Warm", "--appliance", "upright-thermistor-230v",
+      "--symptom", "frost-whole-coil", "--zone", "coil=5F"};
+  for (const char* answer : {"tingles=no", "burning_smell=no", "refrigerant=R-134a", "frost=whole", "volts=230",
+                             "room=24C", "tried=nothing"}) {
+    open.emplace_back("--answer");
+    open.emplace_back(answer);
+  }
+  ASSERT_EQ(run_program(open).exit_code, 0);
+  ASSERT_EQ(run_program({"job", "--book", book, "read", "sensor-plug=10.1k"}).exit_code, 1);
+  ASSERT_EQ(run_program({"job", "--book", book, "replace", "sensor", "--new", "ntc-10k-b3977"}).exit_code, 0);
+  const auto talk = [&](const std::vector<std::pair<std::string, std::string>>& answers) {
+    JobTerminal terminal(book);
+    for (const auto& [question, typed] : answers) {
+      ASSERT_TRUE(terminal.reaches_prompt());
+      const std::string& screen = terminal.screen();
+      ASSERT_THAT(screen.substr(screen.size() - std::min<std::size_t>(screen.size(), 500)), HasSubstr(question));
+      terminal.type(typed);
+    }
+  };
+  talk({{"Which call is it?", "1"},
+        {"earth leads on?", "1"},
+        {"Read the new part", "1"},
+        {"What it shows", "10.1k"},
+        {"Temperature at the part, evaporator coil (such as 4C", "0"}});
+  ASSERT_EQ(run_program({"job", "--book", book, "sign", "--zone", "coil=77F"}).exit_code, 0);
+  talk({{"Which call is it?", "1"},
+        {"Read the new part", "1"},
+        {"What it shows", "10.1k"},
+        {"still 77", "2"},
+        {"insulation", "0"}});
   std::filesystem::remove_all(folder);
 }
 

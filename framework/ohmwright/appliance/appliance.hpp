@@ -92,10 +92,28 @@ struct SetState {
   StateValue value;
 };
 
+/// The ± of a temperature that was stated without one [K], as the kinds assume it of theirs (common practice, no
+/// source).
+inline constexpr double usual_doubt_kelvin = 1.0;
+
+/// A zone that nobody measured: it may be as its file says, or at any temperature that it has while all is well.
+struct TemperatureSpan {
+  double from_kelvin = 0.0;
+  double to_kelvin = 0.0;
+  double share_as_found = 0.5;  ///< probability that it is still as found [0…1] (assumed, no source)
+
+  friend bool operator==(const TemperatureSpan&, const TemperatureSpan&) = default;
+};
+
 /// A temperature that a set-up brings about.
 struct SetTemperature {
   std::size_t zone = 0;
-  StatedValue temperature;
+  StatedValue temperature;  ///< of `as_warm_as`: as the file has that zone, with both doubts
+  /// The zone whose temperature it takes, whatever is known of that: a thawed coil that of the room.
+  std::optional<std::size_t> as_warm_as = {};
+  double within_kelvin = 0.0;  ///< by how much it may differ from `as_warm_as`
+  /// Of circumstances that were only stated: nobody had measured the zone.
+  std::optional<TemperatureSpan> not_measured = {};
 };
 
 /// What is done before a reading: chill, warm, force a defrost, turn a timer.

@@ -70,7 +70,7 @@ bool are_stated_by(const SetUp& set_up, const StatedReading& reading) {
     return a.part == b.part && a.value.state == b.value.state && a.value.value == b.value.value;
   };
   const auto same_temperature = [](const SetTemperature& a, const SetTemperature& b) {
-    return a.zone == b.zone && a.temperature == b.temperature;
+    return a.zone == b.zone && a.temperature == b.temperature && a.not_measured == b.not_measured;
   };
   return set_up.only_stated && set_up.based_on == reading.set_up &&
          std::equal(set_up.states.begin(), set_up.states.end(), reading.states.begin(), reading.states.end(),

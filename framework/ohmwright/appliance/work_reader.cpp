@@ -1,3 +1,5 @@
+#include <cmath>
+
 #include <ohmwright/appliance/name_finder.hpp>
 #include <ohmwright/appliance/places_reader.hpp>
 
@@ -84,6 +86,25 @@ class TestPointReader {
   std::vector<Problem>& problems_;
 };
 
+/// A zone that takes the temperature of another: {"as_warm_as": "room", "within": "2 K"}.
+std::optional<SetTemperature> as_warm_as(const std::optional<std::size_t>& zone, const ValueNode& other,
+                                         const ValueNode& row, const Appliance& appliance,
+                                         std::vector<Problem>& problems) {
+  const auto like = find_named(&other, "zone", appliance.zones, problems);
+  const auto within = quantity_of(row.find("within"), Dimension::temperature_difference, problems);
+  const double within_kelvin = within ? within->value.value_in_si() : 0.0;
+  if (within_kelvin < 0.0) problems.push_back(row.find("within")->problem("a zone differs by 0 K or more"));
+  if (!zone || !like) return std::nullopt;
+  if (*zone == *like) {
+    problems.push_back(
+        other.problem("a zone is as warm as another, and " + ohmwright::quoted(*other.text()) + " is the zone itself"));
+    return std::nullopt;
+  }
+  StatedValue temperature = appliance.zones[*like].temperature;
+  temperature.half_width = std::hypot(temperature.half_width.value_or(0.0), within_kelvin);
+  return SetTemperature{*zone, temperature, like, within_kelvin};
+}
+
 SetUp read_set_up(const ValueNode& entry, const Appliance& appliance, std::vector<Problem>& problems) {
   SetUp set_up;
   set_up.id = text_of(entry, "id");
@@ -144,6 +165,10 @@ std::vector<SetTemperature> set_temperatures_in(const ValueNode& entry, const Ap
   for (const auto& [name, value] : *temperatures->members()) {
     const ValueNode named(name, value.pointer(), value.line());
     const auto zone = find_named(&named, "zone", appliance.zones, problems);
+    if (const ValueNode* other = value.find("as_warm_as")) {
+      if (const auto row = as_warm_as(zone, *other, value, appliance, problems)) set.push_back(*row);
+      continue;
+    }
     const auto stated = value.members() != nullptr ? written_in_si(value, Dimension::temperature, problems)
                                                    : quantity_of(&value, Dimension::temperature, problems);
     if (zone && stated) set.push_back({*zone, *stated});

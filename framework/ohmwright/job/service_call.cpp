@@ -38,6 +38,7 @@ MeasuredValue measured(const Told& told, const Json& content) {
   value.shown = text_in(content, "shown");
   value.reads = text_in(content, "reads");
   value.word = text_in(content, "word");
+  value.zones = texts_in(content, "zones");
   value.part = text_in(content, "part");
   value.kind = text_in(content, "kind");
   value.ratings = text_in(content, "ratings");

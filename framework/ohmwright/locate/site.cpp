@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <string_view>
 #include <utility>
 
@@ -24,6 +25,29 @@ void set(std::vector<StateValue>& states, const StateValue& value) {
     states.push_back(value);
   else
     *found = value;
+}
+
+/// What was stated of a zone; where no ± was, with the usual one.
+void take_stated(Site& site, std::size_t zone, const StatedValue& stated, double usual_half_width) {
+  StatedValue& temperature = site.zone_temperatures[zone];
+  temperature = stated;
+  site.known[zone] = stated.half_width ? ZoneKnowledge::said : ZoneKnowledge::said_without_doubt;
+  if (!stated.half_width) temperature.half_width = usual_half_width;
+}
+
+/// What the row brings its zone to. A ± and what the zone may differ by are two errors, whose variances add up.
+void set(Site& site, const SetTemperature& row) {
+  if (!row.as_warm_as) {
+    site.not_measured[row.zone] = row.not_measured;
+    take_stated(site, row.zone, row.temperature, usual_doubt_kelvin);
+    if (row.not_measured) site.known[row.zone] = ZoneKnowledge::by_file;
+    return;
+  }
+  StatedValue& temperature = site.zone_temperatures[row.zone];
+  temperature = site.zone_temperatures[*row.as_warm_as];
+  temperature.half_width = std::hypot(temperature.half_width.value_or(0.0), row.within_kelvin);
+  site.not_measured[row.zone] = site.not_measured[*row.as_warm_as];
+  site.known[row.zone] = site.known[*row.as_warm_as];
 }
 
 /// A zone that is less colder than its room than this is as warm as the room [K] (assumed, no source).
@@ -132,6 +156,7 @@ bool operator==(const Site& a, const Site& b) {
 Site site_as_found(const Appliance& appliance) {
   Site site;
   for (const Zone& zone : appliance.zones) site.zone_temperatures.push_back(zone.temperature);
+  site.known.resize(appliance.zones.size(), ZoneKnowledge::by_file);
   site.not_measured.resize(appliance.zones.size());
   for (const PlacedPart& part : appliance.parts) site.states.push_back(part.states);
   return site;
@@ -144,7 +169,7 @@ Site site_not_measured(const Appliance& appliance, bool was_thawed, std::span<co
     site.not_measured[zone] = zones.span_of(zone);
     if (was_thawed && site.not_measured[zone]) site.not_measured[zone]->share_as_found = 0.0;
   }
-  for (const SaidTemperature& one : said) site.zone_temperatures[one.zone] = one.temperature;
+  for (const SaidTemperature& one : said) take_stated(site, one.zone, one.temperature, one.usual_half_width);
   site.states_not_said = turned_by_hand(appliance);
   return site;
 }
@@ -161,10 +186,7 @@ Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size
   if (!set_up) return site;
   const SetUp& done = appliance.set_ups[*set_up];
   site = after_set_up(appliance, std::move(site), done.based_on);
-  for (const SetTemperature& row : done.temperatures) {
-    site.zone_temperatures[row.zone] = row.temperature;
-    site.not_measured[row.zone].reset();
-  }
+  for (const SetTemperature& row : done.temperatures) set(site, row);
   for (const SetState& row : done.states) site = with_state(std::move(site), row);
   return site;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <vector>
@@ -9,13 +10,11 @@
 
 namespace ohmwright::locate {
 
-/// A zone that nobody measured: it may be as its file says, or at any temperature that it has while all is well.
-struct TemperatureSpan {
-  double from_kelvin = 0.0;
-  double to_kelvin = 0.0;
-  double share_as_found = 0.5;  ///< probability that it is still as found [0…1] (assumed, no source)
-
-  friend bool operator==(const TemperatureSpan&, const TemperatureSpan&) = default;
+/// How a zone's temperature is known.
+enum class ZoneKnowledge : std::uint8_t {
+  by_file,             ///< nobody said it
+  said,                ///< or brought about by a set-up that states it
+  said_without_doubt,  ///< its ± is assumed
 };
 
 /// What holds at the appliance while something is read: temperatures of its zones, states of its parts.
@@ -26,6 +25,7 @@ struct Site {
   std::vector<std::vector<StateValue>> states;  ///< by part
   /// How parts may stand that a hand turns, where nobody said how they do: a timer runs on by itself.
   std::vector<SetState> states_not_said;
+  std::vector<ZoneKnowledge> known;  ///< by zone
 
   friend bool operator==(const Site& a, const Site& b);
 };
@@ -37,6 +37,7 @@ Site site_as_found(const Appliance& appliance);
 struct SaidTemperature {
   std::size_t zone = 0;
   StatedValue temperature;
+  double usual_half_width = usual_doubt_kelvin;  ///< where it has no ± [K]
 };
 
 /// The same while a thermometer was held to no other zones than those said. One that is colder than its room may be as

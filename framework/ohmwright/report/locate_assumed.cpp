@@ -61,21 +61,33 @@ class AssumedSentences {
   }
 
   void temperatures() {
+    for (std::size_t i = 0; i < words_.appliance.zones.size(); ++i) content_.assumed.push_back(temperature_of(i));
+  }
+
+  std::string temperature_of(std::size_t i) const {
     const locate::Site& site = words_.report.reasoner.prober().site();
-    for (std::size_t i = 0; i < words_.appliance.zones.size(); ++i) {
-      const FindingArgument zone{"zone", words_.appliance.zones[i].title};
-      if (site.not_measured[i])
-        content_.assumed.push_back(words_.say(
-            OHMWRIGHT_TEXT("Temperature of the {zone}: not measured, anything from {temperature} to {warmest} (--zone "
-                           "{id}=... says it)."),
-            {zone,
-             {"temperature", temperature_text(site.not_measured[i]->from_kelvin, words_.say)},
-             {"warmest", temperature_text(site.not_measured[i]->to_kelvin, words_.say)},
-             {"id", words_.appliance.zones[i].id}}));
-      else
-        content_.assumed.push_back(words_.say(OHMWRIGHT_TEXT("Temperature of the {zone}: {temperature}."),
-                                              {zone, {"temperature", words_.say.stated(site.zone_temperatures[i])}}));
+    const FindingArgument zone{"zone", words_.appliance.zones[i].title};
+    const FindingArgument id{"id", words_.appliance.zones[i].id};
+    if (site.not_measured[i])
+      return words_.say(OHMWRIGHT_TEXT("Temperature of the {zone}: not measured, anything from {temperature} to "
+                                       "{warmest} (--zone {id}=... says it)."),
+                        {zone,
+                         {"temperature", temperature_text(site.not_measured[i]->from_kelvin, words_.say)},
+                         {"warmest", temperature_text(site.not_measured[i]->to_kelvin, words_.say)},
+                         id});
+    const FindingArgument temperature{"temperature", words_.say.stated(site.zone_temperatures[i])};
+    switch (site.known[i]) {
+      case locate::ZoneKnowledge::by_file:
+        return words_.say(
+            OHMWRIGHT_TEXT("Temperature of the {zone}: not measured, {temperature} (--zone {id}=... says it)."),
+            {zone, temperature, id});
+      case locate::ZoneKnowledge::said_without_doubt:
+        return words_.say(OHMWRIGHT_TEXT("Temperature of the {zone}: {temperature} (doubt assumed)."),
+                          {zone, temperature});
+      case locate::ZoneKnowledge::said:
+        break;
     }
+    return words_.say(OHMWRIGHT_TEXT("Temperature of the {zone}: {temperature}."), {zone, temperature});
   }
 
   /// "heater.open 2, link.acted 1": of the faults of the answers listed, each once, as --weights names them.

@@ -96,12 +96,18 @@ class LocateSentences {
     }
   }
 
-  /// What the fault that stands for an answer would show: the likeliest of the ways it may be.
+  /// What the fault that stands for an answer would show: the likeliest of the ways it may be, and where a temperature
+  /// that nobody measured, or how far the fault goes, makes that many values, all of them.
   std::optional<std::string> shown_by(const AnswerSet& answer, const locate::Measurement& measurement) const {
-    const std::optional<std::size_t> instance = words_.likeliest_instance(answer);
-    if (!instance) return std::nullopt;
-    return shown_text(words_.report.reasoner.predicted(*instance, measurement),
-                      words_.appliance.test_points[measurement.test_point].probe, words_.say);
+    std::vector<locate::PredictedOutcome> ways;
+    for (const std::size_t instance : words_.likeliest_instances(answer)) {
+      const auto& outcomes = words_.report.reasoner.predicted(instance, measurement);
+      const auto likeliest = std::max_element(outcomes.begin(), outcomes.end(),
+                                              [](const auto& a, const auto& b) { return a.weight < b.weight; });
+      if (likeliest != outcomes.end()) ways.push_back(*likeliest);
+    }
+    if (ways.empty()) return std::nullopt;
+    return shown_text(ways, words_.appliance.test_points[measurement.test_point].probe, words_.say);
   }
 
   /// Each once, in the order in which they come.

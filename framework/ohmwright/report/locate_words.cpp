@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -26,10 +27,12 @@ std::string test_point_title(const Appliance& appliance, const locate::Measureme
     point = say(OHMWRIGHT_TEXT("{point}, {state}"),
                 {{"point", point}, {"state", say.in_domain(descriptor.text_domain, value.english)}});
   }
-  for (const SetTemperature& row : set_up.temperatures)
-    point = say(
-        OHMWRIGHT_TEXT("{point}, {zone} at {temperature}"),
-        {{"point", point}, {"zone", appliance.zones[row.zone].title}, {"temperature", say.stated(row.temperature)}});
+  for (const SetTemperature& row : set_up.temperatures) {
+    const FindingArgument zone{"zone", appliance.zones[row.zone].title};
+    point = row.not_measured ? say(OHMWRIGHT_TEXT("{point}, {zone} not measured then"), {{"point", point}, zone})
+                             : say(OHMWRIGHT_TEXT("{point}, {zone} at {temperature}"),
+                                   {{"point", point}, zone, {"temperature", say.stated(row.temperature)}});
+  }
   return point;
 }
 
@@ -71,17 +74,39 @@ std::string shown_reading(const locate::TakenReading& reading, const Sentences& 
              {{"shown", shown}, {"range", Sentences(UnitPreferences{}).quantity(*reading.range, digits)}});
 }
 
-std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say) {
-  if (outcomes.empty()) return "?";
-  const auto likeliest = std::max_element(outcomes.begin(), outcomes.end(),
-                                          [](const auto& a, const auto& b) { return a.weight < b.weight; });
-  if (likeliest->form == locate::PredictedOutcome::Form::over_range) return "OL";
-  if (likeliest->form == locate::PredictedOutcome::Form::floating) return say(OHMWRIGHT_TEXT("any ghost voltage"));
-  const locate::Scale scale = locate::scale_of(probe);
-  const double value = scale.linear_below * std::sinh(likeliest->mean);
-  if (value < 0.2 * scale.linear_below) return say(OHMWRIGHT_TEXT("near 0"));
+namespace {
+
+/// The ends of what an instrument shows of an outcome [on the scale].
+double lowest(const locate::PredictedOutcome& outcome) { return outcome.mean - std::sqrt(3.0) * outcome.uncertainty; }
+double highest(const locate::PredictedOutcome& outcome) { return outcome.mean + std::sqrt(3.0) * outcome.uncertainty; }
+
+}  // namespace
+
+std::string shown_text(std::span<const locate::PredictedOutcome> ways, Probe probe, const Sentences& say) {
+  using Form = locate::PredictedOutcome::Form;
+  constexpr double one_value = 1.5;  // up to this ratio of both ends it is "about" one value
   constexpr int digits = 2;
-  return Sentences(UnitPreferences{}).quantity(AnyQuantity(locate::dimension_of(probe), value), digits);
+  const locate::PredictedOutcome& likeliest = ways.front();
+  if (likeliest.form == Form::over_range) return "OL";
+  if (likeliest.form == Form::floating) return say(OHMWRIGHT_TEXT("any ghost voltage"));
+  const locate::Scale scale = locate::scale_of(probe);
+  const auto value_at = [&](double at) { return scale.linear_below * std::sinh(at); };
+  const auto text_of = [&](double value) {
+    if (value < 0.2 * scale.linear_below) return say(OHMWRIGHT_TEXT("near 0"));
+    return Sentences(UnitPreferences{}).quantity(AnyQuantity(locate::dimension_of(probe), value), digits);
+  };
+  double low = lowest(likeliest);
+  double high = highest(likeliest);
+  for (const locate::PredictedOutcome& way : ways) {
+    if (way.form != Form::value) continue;
+    low = std::min(low, lowest(way));
+    high = std::max(high, highest(way));
+  }
+  const std::string from = text_of(value_at(low));
+  const std::string to = text_of(value_at(high));
+  if (from == to || value_at(high) <= one_value * std::max(value_at(low), scale.linear_below))
+    return text_of(value_at(likeliest.mean));
+  return say(OHMWRIGHT_TEXT("{low} to {high}"), {{"low", from}, {"high", to}});
 }
 
 std::string temperature_text(double kelvin, const Sentences& say) {

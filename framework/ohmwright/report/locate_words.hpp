@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,8 +20,9 @@ std::optional<std::size_t> part_between_probes(const Appliance& appliance, std::
 /// What was read, in the unit that was typed, and the range where it was stated.
 std::string shown_reading(const locate::TakenReading& reading, const Sentences& say);
 
-/// What a predicted reading would look like on the meter: the likeliest way it comes out.
-std::string shown_text(const std::vector<locate::PredictedOutcome>& outcomes, Probe probe, const Sentences& say);
+/// What the meter would show in that way, or in any of these ways where the first, the likeliest, is a value: "about
+/// 11 kΩ", "9.0 kΩ to 240 kΩ". At least one way.
+std::string shown_text(std::span<const locate::PredictedOutcome> ways, Probe probe, const Sentences& say);
 
 /// A temperature [K] in the reader's unit, to a kelvin.
 std::string temperature_text(double kelvin, const Sentences& say);

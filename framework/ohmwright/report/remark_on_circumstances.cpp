@@ -27,16 +27,41 @@ class CircumstanceRemarks {
     const Candidate* sound = search_.candidate_with({});
     if (sound == nullptr) return;
     for (std::size_t zone = 0; zone < search_.appliance.zones.size(); ++zone) {
-      if (!site.not_measured[zone] || !hangs_on(zone, site, *sound, reading.measurement)) continue;
+      if (!site.not_measured[zone]) continue;
+      const double coldest = site.not_measured[zone]->from_kelvin;
+      const double warmest = site.not_measured[zone]->to_kelvin;
+      if (!hangs_on(zone, site, *sound, reading.measurement, coldest, warmest)) continue;
       search_.remark(
           OHMWRIGHT_TEXT("{point} hangs on the temperature of the {zone}, which nobody measured: it is taken for "
                          "anything from {cold} to {warm}. Measure it and say so (--zone {id}=...) before you doubt "
                          "what lies there."),
           {{"point", search_.title(reading)},
            {"zone", search_.appliance.zones[zone].title},
-           {"cold", temperature_text(site.not_measured[zone]->from_kelvin, search_.say)},
-           {"warm", temperature_text(site.not_measured[zone]->to_kelvin, search_.say)},
+           {"cold", temperature_text(coldest, search_.say)},
+           {"warm", temperature_text(warmest, search_.say)},
            {"id", search_.appliance.zones[zone].id}});
+    }
+  }
+
+  /// A reading after a set-up that leaves a zone as warm as another, of which nobody said how warm it is.
+  void as_warm_as_nobody_said(const TakenReading& reading) {
+    constexpr double coldest_room = 278.15;
+    constexpr double warmest_room = 308.15;
+    const Candidate* sound = search_.candidate_with({});
+    if (sound == nullptr || !reading.measurement.set_up) return;
+    const locate::Site site =
+        locate::after_set_up(search_.appliance, search_.prober.site(), reading.measurement.set_up);
+    for (const SetTemperature& row : search_.appliance.set_ups[*reading.measurement.set_up].temperatures) {
+      if (!row.as_warm_as || site.known[*row.as_warm_as] != locate::ZoneKnowledge::by_file) continue;
+      if (!hangs_on(row.zone, site, *sound, reading.measurement, coldest_room, warmest_room)) continue;
+      const Zone& other = search_.appliance.zones[*row.as_warm_as];
+      search_.remark(
+          OHMWRIGHT_TEXT("{point} is weighed at {temperature}: as warm as the {zone}, of which nobody said how warm it "
+                         "is. Measure it and say so (--zone {id}=...) before you doubt what lies there."),
+          {{"point", search_.title(reading)},
+           {"temperature", search_.say.stated(site.zone_temperatures[row.zone])},
+           {"zone", other.title},
+           {"id", other.id}});
     }
   }
 
@@ -58,11 +83,10 @@ class CircumstanceRemarks {
   }
 
  private:
-  /// Whether a sound appliance reads otherwise there when that zone is cold than when it is warm.
-  bool hangs_on(std::size_t zone, locate::Site site, const Candidate& sound, const Measurement& measurement) {
+  /// Whether a sound appliance reads otherwise there when that zone is cold than when it is warm [K].
+  bool hangs_on(std::size_t zone, locate::Site site, const Candidate& sound, const Measurement& measurement,
+                double coldest, double warm) {
     constexpr double otherwise = 1.3;
-    const double coldest = site.not_measured[zone]->from_kelvin;
-    const double warm = site.not_measured[zone]->to_kelvin;
     site.not_measured[zone].reset();
     site.zone_temperatures[zone].value = AnyQuantity(Dimension::temperature, coldest);
     locate::Prober cold_one(search_.faults, site, search_.prober.meter(), search_.prober.model());
@@ -83,6 +107,7 @@ void remark_on_circumstances(RemarkedSearch& search, const locate::TakenReading&
                              const locate::SeenReading& seen) {
   CircumstanceRemarks remarks(search);
   remarks.not_measured(reading);
+  remarks.as_warm_as_nobody_said(reading);
   remarks.missed_set_up(reading, seen);
 }
 

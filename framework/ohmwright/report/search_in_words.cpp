@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
 #include <ohmwright/report/search_in_words.hpp>
@@ -33,6 +35,21 @@ std::string SearchInWords::label_with_share(const locate::AnswerSet& answer) con
 
 std::size_t SearchInWords::likeliest_candidate_of(const locate::AnswerSet& answer) const {
   return locate::likeliest_candidate(faults, report.diagnosis, answer.parts, answer.outside_cause);
+}
+
+std::vector<std::size_t> SearchInWords::likeliest_instances(const locate::AnswerSet& answer) const {
+  constexpr double least_share_of_likeliest = 0.02;
+  const std::size_t candidate = likeliest_candidate_of(answer);
+  std::vector<std::size_t> instances;
+  double likeliest = 0.0;
+  for (const locate::Reasoner::Weighed& weighed : likeliest_ways) {
+    if (report.reasoner.instance(weighed.instance).candidate != &faults.candidates()[candidate]) continue;
+    likeliest = std::max(likeliest, weighed.probability);
+    if (weighed.probability < least_share_of_likeliest * likeliest) break;
+    instances.push_back(weighed.instance);
+  }
+  if (instances.empty()) instances.push_back(report.reasoner.first_instance(candidate));
+  return instances;
 }
 
 std::optional<std::size_t> SearchInWords::likeliest_instance(const locate::AnswerSet& answer) const {

@@ -32,6 +32,8 @@ struct SearchInWords {
   std::size_t likeliest_candidate_of(const locate::AnswerSet& answer) const;
   /// Of the fault that the answer is called by, not of another of the same part.
   std::optional<std::size_t> likeliest_instance(const locate::AnswerSet& answer) const;
+  /// The same with the other ways in which that fault may be there, those that are not far less likely; never empty.
+  std::vector<std::size_t> likeliest_instances(const locate::AnswerSet& answer) const;
   std::string local_codes() const;
 };
 

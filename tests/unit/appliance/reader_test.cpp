@@ -90,5 +90,24 @@ TEST(ApplianceReader, TellsEveryMistakeAtOnce) {
                     HasSubstr("file:14: /parts/3/kind: no kind is called \"fan-moter\"; did you mean \"fan-motor\"?")));
 }
 
+TEST(ApplianceReader, ASetUpMayLeaveAZoneAsWarmAsAnother) {
+  const auto with_row = [](const std::string& row) {
+    std::string text = fan_heater_with(R"("temperature": "21 degC ± 3 K"}])",
+                                       R"("temperature": "21 degC ± 3 K"},
+    {"id": "room", "title": "room", "temperature": "18 degC ± 4 K"}])");
+    const std::string old = R"("60 degC ± 5 K")";
+    return text.replace(text.find(old), old.size(), row);
+  };
+  const Appliance appliance = appliance_of(with_row(R"({"as_warm_as": "room", "within": "3 K"})"));
+  const SetTemperature& row = appliance.set_ups[0].temperatures[0];
+  EXPECT_EQ(row.as_warm_as, 1U);
+  EXPECT_NEAR(row.temperature.value.value_in_si(), 291.15, 1e-9);
+  EXPECT_DOUBLE_EQ(row.temperature.half_width.value(), 5.0) << "of both doubts the root of the sum of squares";
+  EXPECT_THAT(refusal_of(with_row(R"({"as_warm_as": "roam"})")),
+              HasSubstr("there is no zone \"roam\"; did you mean \"room\"?"));
+  EXPECT_THAT(refusal_of(with_row(R"({"as_warm_as": "box"})")), HasSubstr("is the zone itself"));
+  EXPECT_THAT(refusal_of(with_row(R"({"as_warm_as": "room", "within": "-3 K"})")), HasSubstr("0 K or more"));
+}
+
 }  // namespace
 }  // namespace ohmwright::testing
