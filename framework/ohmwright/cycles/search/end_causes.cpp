@@ -30,13 +30,12 @@ struct InCommon {
   std::size_t longest_count = 0;  ///< as long as the longest, within the tolerance
   double usual_end_kelvin = 0.0;  ///< median of those that ended warm
   std::size_t warm = 0;
-  std::size_t risen = 0;    ///< in which the coil rose
-  std::size_t melting = 0;  ///< that ended at the melting point
-  std::size_t cold = 0;     ///< that ended there, or below the rated end temperature
-  double longest_cold_second = 0.0;
-  double shortest_cold_second = 0.0;
-  std::size_t longest_cold_count = 0;  ///< of these, as long as the longest of them
-  double end_spread_kelvin = 0.0;      ///< of those in which the coil rose
+  std::size_t risen = 0;           ///< in which the coil rose
+  std::size_t melting = 0;         ///< that ended at the melting point
+  std::size_t cold = 0;            ///< that ended there, or below the rated end temperature
+  double usual_cold_second = 0.0;  ///< their median length
+  double cold_apart_second = 0.0;  ///< how far from it they usually lie: a single odd one changes nothing
+  double end_spread_kelvin = 0.0;  ///< of those in which the coil rose
   double plateau_spread_second = 0.0;
 
   /// Rows are small against the heating: else times that a temperature made look equal too.
@@ -47,10 +46,9 @@ struct InCommon {
   bool durations_differ() const {
     return whole >= 2 && longest_second - shortest_second > std::max(2.0 * tolerance_second, 0.06 * longest_second);
   }
-  /// A time limit ends all at one length. Of these that ended cold few are as long as the longest.
+  /// A time limit ends all at one length; most of these that ended cold lie apart.
   bool cold_ones_differ() const {
-    return cold >= 3 && longest_cold_count * 2 < cold &&
-           longest_cold_second - shortest_cold_second > std::max(2.0 * tolerance_second, 0.06 * longest_cold_second);
+    return cold >= 3 && cold_apart_second > std::max(tolerance_second, 0.04 * usual_cold_second);
   }
 };
 
@@ -70,6 +68,7 @@ bool ended_cold(const LogRatings& ratings, const Defrost& defrost) {
 InCommon in_common(const LogRatings& ratings, double spacing_second, const std::vector<Defrost>& defrosts) {
   InCommon common;
   std::vector<double> ends;
+  std::vector<double> cold_seconds;
   double shortest_plateau = 1e9;
   double longest_plateau = 0.0;
   double coldest = 1e9;
@@ -91,11 +90,7 @@ InCommon in_common(const LogRatings& ratings, double spacing_second, const std::
       warmest = std::max(warmest, *defrost.end_kelvin);
       if (ended_at_the_melting_point(defrost)) ++common.melting;
     }
-    if (ended_cold(ratings, defrost)) {
-      ++common.cold;
-      common.longest_cold_second = std::max(common.longest_cold_second, duration);
-      common.shortest_cold_second = common.cold == 1 ? duration : std::min(common.shortest_cold_second, duration);
-    }
+    if (ended_cold(ratings, defrost)) cold_seconds.push_back(duration);
     if (defrost.end_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
       ends.push_back(*defrost.end_kelvin);
   }
@@ -103,13 +98,13 @@ InCommon in_common(const LogRatings& ratings, double spacing_second, const std::
   // Each edge lies anywhere within one step; that of a rise, whose heater was not seen, within two.
   const double edges = common.heated > 0 ? 1.2 : 2.4;
   common.tolerance_second = std::max(edges * spacing_second, 0.012 * common.longest_second);
-  for (const Defrost& defrost : defrosts) {
-    if (defrost.is_cut) continue;
-    const double duration = duration_of(defrost);
-    if (duration > common.longest_second - common.tolerance_second) ++common.longest_count;
-    if (ended_cold(ratings, defrost) && duration > common.longest_cold_second - common.tolerance_second)
-      ++common.longest_cold_count;
-  }
+  for (const Defrost& defrost : defrosts)
+    if (!defrost.is_cut && duration_of(defrost) > common.longest_second - common.tolerance_second)
+      ++common.longest_count;
+  common.cold = cold_seconds.size();
+  common.usual_cold_second = median_of(cold_seconds);
+  for (double& second : cold_seconds) second = std::abs(second - common.usual_cold_second);
+  common.cold_apart_second = median_of(std::move(cold_seconds));
   common.warm = ends.size();
   common.end_spread_kelvin = std::max(0.0, warmest - coldest);
   common.usual_end_kelvin = median_of(std::move(ends));

@@ -75,7 +75,10 @@ std::optional<std::size_t> step_to_one_length(const LogAnalysis& analysis) {
   const auto [shortest, longest] = std::minmax_element(same, seconds.rend());
   const bool vary = *longest - *shortest > 2.0 * tolerance_second;
   const bool all_shorter = *longest < last - 3.0 * tolerance_second;
-  return vary && all_shorter ? std::optional<std::size_t>(after) : std::nullopt;
+  // Rows may hide how they varied; no frost doubles the length from one defrost on and leaves it there.
+  constexpr double surely_longer = 2.0;
+  const bool is_step = vary || last > surely_longer * *longest;
+  return is_step && all_shorter ? std::optional<std::size_t>(after) : std::nullopt;
 }
 
 }  // namespace ohmwright::cycles

@@ -18,8 +18,8 @@ struct MissedBeats {
 /// nothing where one is neither: a control that varies its interval skips none.
 std::optional<MissedBeats> missed_beats(const LogAnalysis& analysis);
 
-/// How many heatings at the log's end are of one length, longer than all before them, which were of several: a limit
-/// that began to act. Nothing where it is not so.
+/// How many heatings at the log's end are of one length, longer than all before them, which were of several, or
+/// of less than half of it: a limit that began to act. Nothing where it is not so.
 std::optional<std::size_t> step_to_one_length(const LogAnalysis& analysis);
 
 }  // namespace ohmwright::cycles

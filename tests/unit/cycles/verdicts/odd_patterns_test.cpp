@@ -50,6 +50,8 @@ TEST(DefrostEnd, OfLengthsThatStepToALongerOneMayBeALimit) {
   const LogAnalysis steps = load_of({9.5, 13.6, 11.0, 12.0, 30.0, 30.0, 30.0, 30.0, 30.0});
   expect_says("defrost-end", steps, Outcome::undecided, "steps-to-one-length", {});
   EXPECT_TRUE(leaves_a_question(steps, judge_log(steps, {})));
+  expect_says("defrost-end", load_of({9.0, 10.0, 9.0, 10.0, 30.0, 30.0, 30.0, 30.0}), Outcome::undecided,
+              "steps-to-one-length", {});
   for (const auto& minutes : {std::vector<double>{20.0, 20.0, 20.0, 30.0, 30.0, 30.0, 30.0},  // never varied
                               std::vector<double>{9.5, 13.6, 11.0, 30.0, 12.0, 30.0, 30.0, 30.0},
                               std::vector<double>{19.5, 23.6, 21.0, 18.0, 21.0, 21.0, 21.0, 21.0}})
