@@ -177,9 +177,9 @@ constexpr std::array verdict_words{
                                 "(--ends-at) or after what time (--time-limit) they should end.")},
     VerdictWords{"defrost-end",
                  "steps-to-one-length",
-                 OHMWRIGHT_TEXT("The last {count} heatings are all of one length, longer than those before, which "
-                                "varied: a time limit may have begun to end them. Log the coil, and test the sensor "
-                                "or thermostat that should end them."),
+                 OHMWRIGHT_TEXT("The last {count} heatings are all of one length, and clearly longer than all before "
+                                "them: a time limit may have begun to end them. Log the coil, and test the sensor or "
+                                "thermostat that should end them."),
                  {count_field}},
     VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all_field}},
     VerdictWords{"defrost-end",
