@@ -23,6 +23,16 @@ std::vector<double> intervals_of(const LogAnalysis& analysis) {
   return intervals;
 }
 
+/// Whether all that was taken for a defrost draws as one heater does: a kettle on the meter keeps its own beat.
+bool draw_alike(const LogAnalysis& analysis) {
+  constexpr double unlike = 0.25;  // of the median (common practice, no source)
+  std::vector<double> loads;
+  for (const Defrost& defrost : analysis.defrosts)
+    if (defrost.heater_is_seen && defrost.heater_load > 0.0) loads.push_back(defrost.heater_load);
+  const double usual = median_of(loads);
+  return std::none_of(loads.begin(), loads.end(), [&](double load) { return std::abs(load - usual) > unlike * usual; });
+}
+
 std::vector<double> heating_seconds(const LogAnalysis& analysis) {
   std::vector<double> seconds;
   for (const Defrost& defrost : analysis.defrosts)
@@ -34,7 +44,7 @@ std::vector<double> heating_seconds(const LogAnalysis& analysis) {
 
 std::optional<MissedBeats> missed_beats(const LogAnalysis& analysis) {
   const std::vector<double> intervals = intervals_of(analysis);
-  if (intervals.size() < fewest_beats) return std::nullopt;
+  if (intervals.size() < fewest_beats || !draw_alike(analysis)) return std::nullopt;
   MissedBeats beats;
   beats.beat_second = median_of(intervals);
   // Each edge lies anywhere within one row, and a row more is for a board that looks only now and then.
@@ -63,7 +73,7 @@ std::optional<MissedBeats> missed_beats(const LogAnalysis& analysis) {
 
 std::optional<std::size_t> step_to_one_length(const LogAnalysis& analysis) {
   const std::vector<double> seconds = heating_seconds(analysis);
-  if (seconds.size() < fewest_before_step + fewest_after_step) return std::nullopt;
+  if (seconds.size() < fewest_before_step + fewest_after_step || !draw_alike(analysis)) return std::nullopt;
   const double last = seconds.back();
   const double tolerance_second = std::max(1.2 * analysis.coverage.spacing_second, 0.012 * last);
   if (tolerance_second > 0.1 * last) return std::nullopt;  // in rows so far apart all lengths look alike

@@ -29,6 +29,9 @@ TEST(Interval, OfWhichWholeMultiplesStandBetweenEvenOnesMissesDefrosts) {
   LogAnalysis gap = with_clock_intervals({8.0, 8.0, 16.0, 8.0, 8.0, 8.0});
   gap.defrosts[3].gap_in_interval_second = hour;
   expect_says("interval", gap, Outcome::silent, "no-ratings", {});
+  LogAnalysis kettle = misses;
+  kettle.defrosts[1].heater_load = 2000.0;
+  expect_says("interval", kettle, Outcome::silent, "no-ratings", {});
 }
 
 /// A log of load alone, its heatings of those minutes.
