@@ -35,6 +35,7 @@ struct InCommon {
   std::size_t cold = 0;            ///< that ended there, or below the rated end temperature
   double usual_cold_second = 0.0;  ///< their median length
   double cold_apart_second = 0.0;  ///< how far from it they usually lie: a single odd one changes nothing
+  std::size_t longest_cold_count = 0;
   double end_spread_kelvin = 0.0;  ///< of those in which the coil rose
   double plateau_spread_second = 0.0;
 
@@ -46,9 +47,10 @@ struct InCommon {
   bool durations_differ() const {
     return whole >= 2 && longest_second - shortest_second > std::max(2.0 * tolerance_second, 0.06 * longest_second);
   }
-  /// A time limit ends all at one length; most of these that ended cold lie apart.
+  /// A time limit ends all at one length. Of these that ended cold most lie apart, and few are as long as the longest.
   bool cold_ones_differ() const {
-    return cold >= 3 && cold_apart_second > std::max(tolerance_second, 0.04 * usual_cold_second);
+    return cold >= 3 && longest_cold_count * 2 < cold &&
+           cold_apart_second > std::max(tolerance_second, 0.04 * usual_cold_second);
   }
 };
 
@@ -103,6 +105,11 @@ InCommon in_common(const LogRatings& ratings, double spacing_second, const std::
       ++common.longest_count;
   common.cold = cold_seconds.size();
   common.usual_cold_second = median_of(cold_seconds);
+  const double longest_cold = cold_seconds.empty() ? 0.0 : *std::max_element(cold_seconds.begin(), cold_seconds.end());
+  common.longest_cold_count =
+      static_cast<std::size_t>(std::count_if(cold_seconds.begin(), cold_seconds.end(), [&](double second) {
+        return second > longest_cold - common.tolerance_second;
+      }));
   for (double& second : cold_seconds) second = std::abs(second - common.usual_cold_second);
   common.cold_apart_second = median_of(std::move(cold_seconds));
   common.warm = ends.size();

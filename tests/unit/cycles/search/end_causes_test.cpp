@@ -129,9 +129,10 @@ TEST(EndCause, OfOnesAtTheMeltingPointOfDifferentLengthIsTheTemperature) {
     EXPECT_EQ(one.ground, EndGround::still_melting);
   }
   // A time limit, with one that somebody ended by hand, one whose end was seen late, and two in rises that noise blurs.
-  for (const auto& limited : {std::vector<double>{900, 905, 900, 400, 900, 902},
-                              std::vector<double>{565, 555, 565, 545, 780, 560, 555, 555, 560},
-                              std::vector<double>{980, 906, 966, 1058, 967, 978}})
+  for (const auto& limited :
+       {std::vector<double>{900, 905, 900, 400, 900, 902},
+        std::vector<double>{565, 555, 565, 545, 780, 560, 555, 555, 560},
+        std::vector<double>{480, 480, 270, 300, 300, 480}, std::vector<double>{980, 906, 966, 1058, 967, 978}})
     for (const Defrost& one : melted(limited)) EXPECT_EQ(one.cause, EndCause::time_limit) << one.end_second;
 }
 
