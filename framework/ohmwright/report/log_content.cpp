@@ -48,9 +48,12 @@ class LogSentences {
  private:
   bool is_empty() const { return cycles::find_finding(analysis_.findings, "log-has-no-rows") != nullptr; }
 
-  /// What asks before anything is told of a part: that it stands still, or that something heats on.
-  static bool is_question(const cycles::LogVerdict& verdict) {
-    return (verdict.rule == "runs-and-cools" || verdict.rule == "heat-stops") && verdict.outcome == Outcome::undecided;
+  /// What asks before anything is told of a part: that it stands still, that something heats on, or that no heater was
+  /// seen though one was due.
+  bool is_question(const cycles::LogVerdict& verdict) const {
+    if (verdict.outcome != Outcome::undecided) return false;
+    return verdict.rule == "runs-and-cools" || verdict.rule == "heat-stops" ||
+           cycles::hides_every_heating(analysis_, verdict);
   }
 
   void headline() {

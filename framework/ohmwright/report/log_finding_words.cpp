@@ -61,6 +61,16 @@ constexpr std::array question_words{
                  OHMWRIGHT_TEXT("{two} values of {one} cannot be in {three}: is the unit right? Name it (--column "
                                 "{one}=COLUMN:UNIT). Nothing that rests on it is judged."),
                  "quantity", "count", "unit"},
+    FindingWords{"unit-guess-contradicted",
+                 OHMWRIGHT_TEXT("In {one} of {two} defrosts the coil rests at 32, and in none at 0: it is in degF, "
+                                "most likely, and degC was guessed. Name the unit (--column "
+                                "coil_temperature=COLUMN:degF). Nothing that rests on it is judged."),
+                 "count", "all"},
+    FindingWords{"unit-guess-unproved",
+                 OHMWRIGHT_TEXT("The coil gets to {one}, if that is degC, which was guessed, and it never rests at 0, "
+                                "where ice melts: name the unit (--column coil_temperature=COLUMN:degC or :degF). "
+                                "Nothing that rests on it is judged."),
+                 "celsius"},
     FindingWords{"column-never-moved",
                  OHMWRIGHT_TEXT("The column of {one} did not move for {two} h: a dead logger, a pulled plug, or an "
                                 "appliance that does not run? Judge nothing by that time."),

@@ -9,8 +9,11 @@ constexpr FilledField count_field{"count"};
 constexpr FilledField all_field{"all"};
 
 constexpr std::array<FilledField, 4> interval_fields{
-    FilledField{"shortest_second", WrittenAs::duration}, FilledField{"longest_second", WrittenAs::duration},
-    FilledField{"least_second", WrittenAs::duration}, FilledField{"most_second", WrittenAs::duration}};
+    FilledField{"shortest_second", WrittenAs::duration}, FilledField{"longest_second", WrittenAs::interval},
+    FilledField{"least_second", WrittenAs::duration}, FilledField{"most_second", WrittenAs::interval}};
+constexpr std::array<FilledField, 4> short_interval_fields{count_field, all_field,
+                                                           FilledField{"shortest_second", WrittenAs::interval},
+                                                           FilledField{"least_second", WrittenAs::interval}};
 constexpr std::array<FilledField, 4> power_fields{FilledField{"watt"}, FilledField{"least_watt"},
                                                   FilledField{"most_watt"}, FilledField{"line_volt"}};
 constexpr std::array<FilledField, 4> too_hot_fields{count_field, all_field, FilledField{"celsius", WrittenAs::tenths}};
@@ -182,6 +185,12 @@ constexpr std::array verdict_words{
     VerdictWords{"defrost-end", "rows-too-far",
                  OHMWRIGHT_TEXT("The rows are too far apart to show what ended the defrosts: log the coil every 5 "
                                 "minutes or less.")},
+    VerdictWords{"defrost-end",
+                 "steps-to-one-length",
+                 OHMWRIGHT_TEXT("The last {count} heatings are all of one length, and clearly longer than all before "
+                                "them: a time limit may have begun to end them. Log the coil, and test the sensor or "
+                                "thermostat that should end them."),
+                 {count_field}},
     VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all_field}},
     VerdictWords{"defrost-end",
                  "by-time",
@@ -232,9 +241,24 @@ constexpr std::array verdict_words{
     VerdictWords{
         "interval", "too-short",
         OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
-                       "{most_second}: one came too early. Test the control or timer; somebody may have started "
-                       "it by hand."),
+                       "{most_second}: they come too early. Test the control or timer; somebody may have started "
+                       "them by hand."),
         interval_fields},
+    VerdictWords{"interval",
+                 "misses-beats",
+                 OHMWRIGHT_TEXT("Defrosts come every {beat_second} to the minute, and {count} of {all} did not come or "
+                                "did not heat: heater, thermostat, relay and joints may fail now and then, unless "
+                                "the control skips on purpose. Log the coil, and look for more frost after it."),
+                 {FilledField{"beat_second", WrittenAs::duration}, count_field, all_field}},
+    VerdictWords{"interval", "one-too-short",
+                 OHMWRIGHT_TEXT("{count} of {all} intervals was short, {shortest_second}, rated from {least_second} "
+                                "on: was that defrost started by hand? Watch whether it happens again."),
+                 short_interval_fields},
+    VerdictWords{"interval", "count-untold",
+                 OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
+                                "{most_second}: too early if the control counts the running, not if it counts the "
+                                "clock. This log shows no difference; see its data sheet."),
+                 interval_fields},
     VerdictWords{"heater-power", "no-ratings",
                  OHMWRIGHT_TEXT("The heater's watts are not known (--ratings, "
                                 "--appliance).")},

@@ -8,7 +8,13 @@
 namespace ohmwright {
 
 /// How an argument is written.
-enum class WrittenAs : std::uint8_t { count, duration, percent, tenths };
+enum class WrittenAs : std::uint8_t {
+  count,
+  duration,
+  interval,  ///< a duration, with "of running" where that is counted
+  percent,
+  tenths
+};
 
 /// An argument that fills a field.
 struct FilledField {

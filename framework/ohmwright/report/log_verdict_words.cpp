@@ -32,6 +32,7 @@ constexpr std::array rule_titles{
 std::string written(double value, WrittenAs how) {
   switch (how) {
     case WrittenAs::duration:
+    case WrittenAs::interval:
       return duration_text(value);
     case WrittenAs::percent:
       return rounded(100.0 * value) + " %";
@@ -48,6 +49,12 @@ double number_of(const cycles::LogVerdict& verdict, std::string_view name) {
     if (argument.name == name)
       if (const double* number = std::get_if<double>(&argument.value)) return *number;
   return 0.0;
+}
+
+/// An interval, and that it is one of running where the rule counted so.
+std::string interval_text(const cycles::LogVerdict& verdict, const std::string& duration, const Sentences& say) {
+  if (number_of(verdict, "counts_running") <= 0.0) return duration;
+  return say(OHMWRIGHT_TEXT("{duration} of running"), {{"duration", duration}});
 }
 
 /// The probability with what it means; rules that only count give none.
@@ -72,8 +79,9 @@ std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences&
     std::vector<FindingArgument> arguments;
     for (const FilledField& field : words.fields) {
       if (field.name.empty()) continue;
-      const FindingArgument argument{field.name, written(number_of(verdict, field.name), field.written)};
-      arguments.push_back(argument);
+      std::string text = written(number_of(verdict, field.name), field.written);
+      if (field.written == WrittenAs::interval) text = interval_text(verdict, text, say);
+      arguments.push_back({field.name, text});
     }
     return say(words.english, arguments) + chance_text(verdict, say);
   }

@@ -31,6 +31,10 @@ struct InCommon {
   std::size_t warm = 0;
   std::size_t risen = 0;           ///< in which the coil rose
   std::size_t melting = 0;         ///< that ended at the melting point
+  std::size_t cold = 0;            ///< that ended there, or below the rated end temperature
+  double usual_cold_second = 0.0;  ///< their median length
+  double cold_apart_second = 0.0;  ///< how far from it they usually lie: a single odd one changes nothing
+  std::size_t longest_cold_count = 0;
   double end_spread_kelvin = 0.0;  ///< of those in which the coil rose
   double plateau_spread_second = 0.0;
 
@@ -42,11 +46,30 @@ struct InCommon {
   bool durations_differ() const {
     return whole >= 2 && longest_second - shortest_second > std::max(2.0 * tolerance_second, 0.06 * longest_second);
   }
+  /// A time limit ends all at one length. Of these that ended cold most lie apart, and few are as long as the longest.
+  bool cold_ones_differ() const {
+    return cold >= 3 && longest_cold_count * 2 < cold &&
+           cold_apart_second > std::max(tolerance_second, 0.04 * usual_cold_second);
+  }
 };
 
-InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) {
+bool ended_at_the_melting_point(const Defrost& defrost) {
+  return defrost.end_kelvin && *defrost.end_kelvin < melting_point_kelvin + melting_margin_kelvin;
+}
+
+/// The coil rose, and was still at the melting point at the end, or short of where it should end.
+bool ended_cold(const LogRatings& ratings, const Defrost& defrost) {
+  if (!defrost.end_kelvin || !defrost.rise_is_seen) return false;
+  const bool is_short_of_rating =
+      ratings.end_temperature_kelvin &&
+      *defrost.end_kelvin < *ratings.end_temperature_kelvin - ratings.end_temperature_tolerance_kelvin;
+  return is_short_of_rating || ended_at_the_melting_point(defrost);
+}
+
+InCommon in_common(const LogRatings& ratings, double spacing_second, const std::vector<Defrost>& defrosts) {
   InCommon common;
   std::vector<double> ends;
+  std::vector<double> cold_seconds;
   double shortest_plateau = 1e9;
   double longest_plateau = 0.0;
   double coldest = 1e9;
@@ -66,8 +89,9 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
       ++common.risen;
       coldest = std::min(coldest, *defrost.end_kelvin);
       warmest = std::max(warmest, *defrost.end_kelvin);
-      if (*defrost.end_kelvin < melting_point_kelvin + melting_margin_kelvin) ++common.melting;
+      if (ended_at_the_melting_point(defrost)) ++common.melting;
     }
+    if (ended_cold(ratings, defrost)) cold_seconds.push_back(duration);
     if (defrost.end_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
       ends.push_back(*defrost.end_kelvin);
   }
@@ -78,15 +102,25 @@ InCommon in_common(double spacing_second, const std::vector<Defrost>& defrosts) 
   for (const Defrost& defrost : defrosts)
     if (!defrost.is_cut && duration_of(defrost) > common.longest_second - common.tolerance_second)
       ++common.longest_count;
+  common.cold = cold_seconds.size();
+  common.usual_cold_second = median_of(cold_seconds);
+  const double longest_cold = cold_seconds.empty() ? 0.0 : *std::max_element(cold_seconds.begin(), cold_seconds.end());
+  common.longest_cold_count =
+      static_cast<std::size_t>(std::count_if(cold_seconds.begin(), cold_seconds.end(), [&](double second) {
+        return second > longest_cold - common.tolerance_second;
+      }));
+  for (double& second : cold_seconds) second = std::abs(second - common.usual_cold_second);
+  common.cold_apart_second = median_of(std::move(cold_seconds));
   common.warm = ends.size();
   common.end_spread_kelvin = std::max(0.0, warmest - coldest);
   common.usual_end_kelvin = median_of(std::move(ends));
   return common;
 }
 
-/// A time limit ends all at one length. These stopped at very different lengths, while the melting had hardly begun:
-/// what ends them believed the coil warm.
+/// These stopped at very different lengths, at the melting point or while the melting had hardly begun: what ends them
+/// believed the coil warm.
 bool ended_cold_by_belief(const InCommon& common, const Defrost& defrost) {
+  if (common.cold_ones_differ()) return true;
   return common.whole >= 3 && common.durations_differ() && common.longest_count * 2 < common.whole &&
          defrost.plateau_second < hardly_melted_share * duration_of(defrost);
 }
@@ -214,8 +248,8 @@ bool ended_at_rated_temperature(const LogRatings& ratings, double slope_margin, 
                                                ratings.end_temperature_tolerance_kelvin + slope_margin;
 }
 
-bool ended_at_the_melting_point(const Defrost& defrost) {
-  return *defrost.end_kelvin < melting_point_kelvin + melting_margin_kelvin && defrost.peak_kelvin &&
+bool stayed_at_the_melting_point(const Defrost& defrost) {
+  return ended_at_the_melting_point(defrost) && defrost.peak_kelvin &&
          *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin;
 }
 
@@ -235,14 +269,15 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, doubl
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
   // What ends it so early, and cold, took the coil for warm.
   const bool by_belief = ended_before_any_limit(ratings, spacing_second, defrost);
-  if (ended_at_the_melting_point(defrost))
+  if (stayed_at_the_melting_point(defrost))
     return set(defrost,
                by_belief || ended_cold_by_belief(common, defrost) ? EndCause::temperature : EndCause::time_limit,
                EndGround::still_melting);
   if (!ratings.end_temperature_kelvin) return by_coil(common, slope_margin, defrost);
   if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin && !shows_warmest(spacing_second, defrost)) return;
   if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin)
-    return set(defrost, by_belief ? EndCause::temperature : EndCause::time_limit, EndGround::below_rated);
+    return set(defrost, by_belief || common.cold_ones_differ() ? EndCause::temperature : EndCause::time_limit,
+               EndGround::below_rated);
   // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is elsewhere.
   const bool as_long_as_all = common.is_fine_for_coil() && common.whole >= 3 && common.longest_count == common.whole;
   if (lasted_the_time_limit(ratings, spacing_second, defrost) || as_long_as_all)
@@ -261,7 +296,7 @@ void by_length(const LogRatings& ratings, double spacing_second, Defrost& defros
 }  // namespace
 
 void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vector<Defrost>& defrosts) {
-  const InCommon common = in_common(spacing_second, defrosts);
+  const InCommon common = in_common(ratings, spacing_second, defrosts);
   for (Defrost& defrost : defrosts) {
     set(defrost, EndCause::unknown, EndGround::nothing);
     // Where nothing was seen to heat, no heating ended.

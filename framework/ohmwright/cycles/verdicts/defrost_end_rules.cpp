@@ -2,12 +2,14 @@
 
 #include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
+#include <ohmwright/cycles/verdicts/odd_patterns.hpp>
 
 namespace ohmwright::cycles {
 
 namespace {
 
-/// Cold at the end, and no time limit explains it: it ended long before the rated one, or it had hardly begun to melt.
+/// Cold at the end, and no time limit explains it: it ended long before the rated one, or what ended it took the coil
+/// for warm, or it had hardly begun to melt.
 bool ended_too_early(const LogRatings& ratings, const Defrost& defrost) {
   constexpr double clearly_before = 0.9;  // of the time limit
   const bool is_cold = defrost.ground == EndGround::still_melting || defrost.ground == EndGround::below_rated;
@@ -15,6 +17,7 @@ bool ended_too_early(const LogRatings& ratings, const Defrost& defrost) {
   const double heated = defrost.end_second - defrost.start_second;
   const double limit = ratings.time_limit_least_second.value_or(ratings.time_limit_second.value_or(0.0));
   if (limit > 0.0) return heated < clearly_before * limit;
+  if (defrost.cause == EndCause::temperature) return true;
   return defrost.ground == EndGround::still_melting && defrost.plateau_second < hardly_melted_share * heated;
 }
 
@@ -50,6 +53,9 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
     const bool rows_are_far =
         log.analysis.has_coil && log.analysis.coverage.spacing_second > farthest_telling_rows_second;
     if (any_whole) verdict = LogVerdict{"defrost-end", rows_are_far ? "rows-too-far" : "not-told", Outcome::undecided};
+    if (const auto steady = step_to_one_length(log.analysis))
+      verdict = LogVerdict{
+          "defrost-end", "steps-to-one-length", Outcome::undecided, {{"count", static_cast<double>(*steady)}}};
     return verdict;
   }
   const bool is_early = early.odd > late.odd;

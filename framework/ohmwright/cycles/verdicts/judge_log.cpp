@@ -77,9 +77,14 @@ const LogVerdict* find_verdict(const std::vector<LogVerdict>& verdicts, std::str
   return found == verdicts.end() ? nullptr : &*found;
 }
 
+bool hides_every_heating(const LogAnalysis& analysis, const LogVerdict& verdict) {
+  return analysis.defrost_count == 0 && verdict.rule == "defrosts-come" && verdict.text == "load-hides-heater";
+}
+
 bool leaves_a_question(const LogAnalysis& analysis, const std::vector<LogVerdict>& verdicts) {
-  const bool is_asked = std::any_of(verdicts.begin(), verdicts.end(), [](const LogVerdict& one) {
-    return one.text == unit_in_doubt_text ||
+  const bool is_asked = std::any_of(verdicts.begin(), verdicts.end(), [&](const LogVerdict& one) {
+    return one.text == unit_in_doubt_text || hides_every_heating(analysis, one) || one.text == "misses-beats" ||
+           one.text == "steps-to-one-length" ||
            ((one.rule == "runs-and-cools" || one.rule == "heat-stops") && one.outcome == Outcome::undecided);
   });
   return is_asked || find_finding(analysis.findings, "column-never-moved") != nullptr;

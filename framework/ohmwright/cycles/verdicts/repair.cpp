@@ -1,5 +1,9 @@
 #include <algorithm>
+#include <utility>
+#include <vector>
 
+#include <ohmwright/cycles/median.hpp>
+#include <ohmwright/cycles/verdicts/log_rules.hpp>
 #include <ohmwright/cycles/verdicts/repair.hpp>
 
 namespace ohmwright::cycles {
@@ -19,6 +23,30 @@ RepairStand stand_of(const LogVerdict& before, const LogVerdict& after) {
 std::uint64_t whole_defrosts(const LogAnalysis& log) {
   return static_cast<std::uint64_t>(
       std::count_if(log.defrosts.begin(), log.defrosts.end(), [](const Defrost& one) { return !one.is_cut; }));
+}
+
+/// Median load of the heatings that a log shows whole; 0 where it shows none.
+double seen_heater_load(const LogAnalysis& log) {
+  std::vector<double> loads;
+  for (const Defrost& one : log.defrosts)
+    if (one.heater_is_seen && !one.is_cut && !one.draws_like_compressor) loads.push_back(one.heater_load);
+  return median_of(std::move(loads));
+}
+
+/// A log without any heating cannot say whether the heater draws like the compressor; the other log of the repair shows
+/// what it draws. Judges its defrosts again with that.
+void judge_with_other_heater(const LogAnalysis& log, const LogAnalysis& other, LogRatings ratings,
+                             const JudgeSettings& settings, std::vector<LogVerdict>& verdicts) {
+  const double load = seen_heater_load(other);
+  if (load <= 0.0 || ratings.heater_watt || log.load_is_current != other.load_is_current) return;
+  constexpr double lowest_by_line = 0.9 * 0.9 / (1.1 * 1.1);  // P as V², EN 50160: ± 10 % at each log
+  constexpr double volt = 1.0;                                // of watts as they were seen, whatever the line was
+  ratings.heater_watt = RatedBand{load, lowest_by_line * load, load / lowest_by_line};
+  ratings.heater_volt = volt;
+  ratings.line_volt = volt;
+  ratings.line_half_width_volt = 0.0;
+  for (LogVerdict& verdict : verdicts)
+    if (hides_every_heating(log, verdict)) verdict = judge_defrosts_come({log, ratings, settings.confidence});
 }
 
 std::vector<LogVerdict> verdicts_after(const RepairComparison& comparison) {
@@ -129,8 +157,10 @@ std::string_view name_of(RepairStand stand) {
 RepairComparison compare_repair(const LogAnalysis& before, const LogAnalysis& after, const LogRatings& ratings,
                                 const JudgeSettings& settings) {
   RepairComparison comparison;
-  const std::vector<LogVerdict> was = judge_log(before, ratings, settings);
-  const std::vector<LogVerdict> is = judge_log(after, ratings, settings);
+  std::vector<LogVerdict> was = judge_log(before, ratings, settings);
+  std::vector<LogVerdict> is = judge_log(after, ratings, settings);
+  judge_with_other_heater(before, after, ratings, settings, was);
+  judge_with_other_heater(after, before, ratings, settings, is);
   comparison.fault_before = asks_for_a_test(was);
   for (std::size_t i = 0; i < was.size(); ++i)
     comparison.rules.push_back({was[i].rule, was[i], is[i], stand_of(was[i], is[i])});

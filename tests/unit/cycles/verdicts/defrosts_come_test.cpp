@@ -1,4 +1,7 @@
 // Whether defrosts come, and how often: from values made by hand. Limits are those of the rules (docs/arithmetic.md).
+#include <utility>
+#include <vector>
+
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 
 #include "made_log.hpp"
@@ -234,12 +237,40 @@ TEST(Interval, OnBothSidesOfItsLimits) {
   };
   expect_says("interval", with_last(5.0), Outcome::within_limits, "in-limits");
   expect_says("interval", with_last(17.0), Outcome::out_of_limits, "too-long");
-  expect_says("interval", with_last(3.0), Outcome::out_of_limits, "too-short");
+  // Somebody may have started a single one by hand; two of seven are the control's.
+  expect_says("interval", with_last(3.0), Outcome::undecided, "one-too-short");
   expect_says("interval", with_last(16.01), Outcome::undecided, "unsettled");
   log.defrosts.back().gap_in_interval_second = hour;
   expect_says("interval", with_last(30.0), Outcome::within_limits, "in-limits");
   expect_says("interval", log, Outcome::silent, "no-ratings", {});
   expect_says("interval", good_log(1), Outcome::silent, "none-whole");
+}
+
+/// Its intervals by the clock and by the running [h], the first after the first defrost.
+LogAnalysis with_intervals(const std::vector<std::pair<double, double>>& clock_and_running) {
+  LogAnalysis log = good_log(static_cast<int>(clock_and_running.size()) + 1);
+  for (std::size_t i = 0; i < clock_and_running.size(); ++i) {
+    log.defrosts[i + 1].interval_second = clock_and_running[i].first * hour;
+    log.defrosts[i + 1].interval_running_second = clock_and_running[i].second * hour;
+  }
+  return log;
+}
+
+/// Rated 4 to 16 h of running. A timer whose motor is fed always comes every 8 h by the clock, however little runs.
+TEST(Interval, IsCountedAsTheLogShowsThatTheControlCounts) {
+  const LogAnalysis by_clock = with_intervals({{8.0, 3.7}, {8.0, 5.3}, {8.0, 3.6}, {8.0, 4.2}, {8.0, 3.8}});
+  expect_says("interval", by_clock, Outcome::within_limits, "in-limits");
+  const LogAnalysis by_running = with_intervals({{6.0, 3.0}, {8.0, 3.0}, {7.0, 3.0}, {5.0, 3.0}, {6.5, 3.0}});
+  expect_says("interval", by_running, Outcome::out_of_limits, "too-short");
+  const LogAnalysis varied = with_intervals({{5.0, 3.0}, {8.0, 3.5}, {7.0, 2.5}, {4.5, 2.0}, {6.5, 3.2}});
+  expect_says("interval", varied, Outcome::out_of_limits, "too-short");
+  // Evenly used, it is as even by both; and of one interval nothing shows.
+  expect_says("interval", with_intervals({{6.0, 3.0}, {6.0, 3.0}, {6.0, 3.0}}), Outcome::undecided, "count-untold");
+  expect_says("interval", with_intervals({{6.0, 3.0}}), Outcome::undecided, "count-untold");
+  // Too early by both is too early.
+  expect_says("interval", with_intervals({{3.0, 1.5}, {3.0, 2.0}, {3.0, 1.2}}), Outcome::out_of_limits, "too-short");
+  expect_says("interval", with_intervals({{40.0, 17.0}, {40.0, 20.0}, {40.0, 23.0}}), Outcome::out_of_limits,
+              "too-long");
 }
 
 TEST(HeatStops, OrIsToBeSwitchedOff) {

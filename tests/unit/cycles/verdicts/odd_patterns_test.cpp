@@ -1,0 +1,144 @@
+// Defrosts that fail now and then, and a dead heater beside a compressor that draws as much: from values made by hand.
+// Limits are those of the rules (docs/arithmetic.md).
+#include <utility>
+#include <vector>
+
+#include <ohmwright/cycles/guessed_units.hpp>
+
+#include "made_log.hpp"
+
+namespace ohmwright::cycles {
+namespace {
+
+using namespace ohmwright::cycles::testing_support;
+
+LogAnalysis with_clock_intervals(const std::vector<double>& hours) {
+  LogAnalysis log = good_log(static_cast<int>(hours.size()) + 1);
+  for (std::size_t i = 0; i < hours.size(); ++i) log.defrosts[i + 1].interval_second = hours[i] * hour;
+  return log;
+}
+
+TEST(Interval, OfWhichWholeMultiplesStandBetweenEvenOnesMissesDefrosts) {
+  const LogAnalysis misses = with_clock_intervals({8.0, 8.0, 16.0, 8.0, 8.0, 16.0, 8.0});
+  expect_says("interval", misses, Outcome::undecided, "misses-beats", {});
+  EXPECT_TRUE(leaves_a_question(misses, judge_log(misses, {})));
+  // A control that lengthens its interval, one that varies it, and a gap in the log.
+  for (const auto& hours : {std::vector<double>{8.0, 8.0, 8.0, 8.0, 16.0, 16.0},
+                            std::vector<double>{8.0, 9.0, 16.0, 8.0, 7.0, 8.0, 8.0}, std::vector<double>(7, 8.0)})
+    expect_says("interval", with_clock_intervals(hours), Outcome::silent, "no-ratings", {});
+  LogAnalysis gap = with_clock_intervals({8.0, 8.0, 16.0, 8.0, 8.0, 8.0});
+  gap.defrosts[3].gap_in_interval_second = hour;
+  expect_says("interval", gap, Outcome::silent, "no-ratings", {});
+  LogAnalysis kettle = misses;
+  kettle.defrosts[1].heater_load = 2000.0;
+  expect_says("interval", kettle, Outcome::silent, "no-ratings", {});
+}
+
+/// A log of load alone, its heatings of those minutes.
+LogAnalysis load_of(const std::vector<double>& minutes) {
+  LogAnalysis log = good_log(static_cast<int>(minutes.size()));
+  log.has_coil = log.has_cabinet = false;
+  for (std::size_t i = 0; i < minutes.size(); ++i) {
+    Defrost& one = log.defrosts[i];
+    one.end_second = one.start_second + 60.0 * minutes[i];
+    one.cause = EndCause::unknown;
+    one.ground = EndGround::nothing;
+    one.has_coil = one.rise_is_seen = false;
+    one.end_kelvin = one.peak_kelvin = one.lasting_peak_kelvin = std::nullopt;
+  }
+  return log;
+}
+
+TEST(DefrostEnd, OfLengthsThatStepToALongerOneMayBeALimit) {
+  const LogAnalysis steps = load_of({9.5, 13.6, 11.0, 12.0, 30.0, 30.0, 30.0, 30.0, 30.0});
+  expect_says("defrost-end", steps, Outcome::undecided, "steps-to-one-length", {});
+  EXPECT_TRUE(leaves_a_question(steps, judge_log(steps, {})));
+  expect_says("defrost-end", load_of({9.0, 10.0, 9.0, 10.0, 30.0, 30.0, 30.0, 30.0}), Outcome::undecided,
+              "steps-to-one-length", {});
+  for (const auto& minutes : {std::vector<double>{20.0, 20.0, 20.0, 30.0, 30.0, 30.0, 30.0},  // never varied
+                              std::vector<double>{9.5, 13.6, 11.0, 30.0, 12.0, 30.0, 30.0, 30.0},
+                              std::vector<double>{19.5, 23.6, 21.0, 18.0, 21.0, 21.0, 21.0, 21.0}})
+    expect_says("defrost-end", load_of(minutes), Outcome::undecided, "not-told", {});
+}
+
+/// Three days of load alone beside a compressor of 118 W, and no heating in them.
+LogAnalysis no_heating() {
+  LogAnalysis log = good_log(0);
+  log.has_coil = log.has_cabinet = false;
+  log.coverage.span_second = 72.0 * hour;
+  log.before_first = {72.0 * hour, 36.0 * hour, 0.0};
+  for (int i = 0; i < 50; ++i) log.runs.push_back({i * hour, (i + 0.5) * hour, 118.0F});
+  return log;
+}
+
+TEST(DefrostsCome, IsAQuestionWhereNoHeaterWasSeenAtAll) {
+  const LogAnalysis log = no_heating();
+  expect_says("defrosts-come", log, Outcome::undecided, "load-hides-heater", {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
+}
+
+/// What the heater draws, the log from after the repair shows.
+TEST(Repair, OfADeadHeaterIsProvedByTheLoadOfTheNewOne) {
+  LogAnalysis after = load_of({10.0, 8.0, 11.0, 9.0, 10.0, 12.0});
+  after.runs = no_heating().runs;
+  const RepairComparison comparison = compare_repair(no_heating(), after, {});
+  EXPECT_TRUE(comparison.fault_before);
+  for (const RuleChange& one : comparison.rules)
+    if (one.rule == "defrosts-come") {
+      EXPECT_EQ(one.before.text, "none-seen");
+      EXPECT_EQ(one.stand, RepairStand::gone);
+    }
+  EXPECT_EQ(comparison.outcome, Outcome::within_limits);
+  // One that draws like the compressor hides beside it in either log.
+  for (Defrost& one : after.defrosts) one.heater_load = 150.0;
+  EXPECT_FALSE(compare_repair(no_heating(), after, {}).fault_before);
+}
+
+/// A log whose coil was read as degC without a unit beside it, with defrosts that rest at `rest` and end at `end`.
+LogAnalysis of_guessed_unit(double rest_celsius, double end_celsius, double plateau_second) {
+  LogAnalysis log = good_log(4);
+  for (std::size_t i = 0; i < log.defrosts.size(); ++i) {
+    Defrost& one = log.defrosts[i];
+    one.plateau_second = plateau_second;
+    one.lasting_peak_kelvin = one.end_kelvin = one.peak_kelvin = melting_point_kelvin + end_celsius;
+    DefrostTrace trace{i, {}};
+    for (int minute = 0; minute < 20; ++minute) {
+      const double before = -4.0 + (rest_celsius + 4.0) * minute / 5.0;
+      const double behind = rest_celsius + (end_celsius - rest_celsius) * (minute - 14) / 6.0;
+      const double celsius = minute < 5 ? before : minute < 15 ? rest_celsius : behind;
+      PlotPoint point{one.start_second + 60.0 * minute, 60.0, {}};
+      point.value[index_of(LogQuantity::coil_temperature)] = static_cast<float>(melting_point_kelvin + celsius);
+      trace.points.push_back(point);
+    }
+    log.traces.push_back(trace);
+  }
+  return log;
+}
+
+TEST(GuessedUnit, IsDoubtedWhereTheCoilRestsAt32OrGetsTooHotForIce) {
+  const auto guessed = [](const char* unit, const char* from) {
+    return std::vector<LogFinding>{
+        {"unit-guessed",
+         {{"quantity", std::string("coil_temperature")}, {"unit", std::string(unit)}, {"from", std::string(from)}}}};
+  };
+  const auto doubted = [](const std::vector<LogFinding>& reading, LogAnalysis log) {
+    doubt_guessed_units(reading, log);
+    return std::pair(log.unit_in_doubt[index_of(LogQuantity::coil_temperature)],
+                     log.findings.empty() ? std::string_view() : log.findings.back().id);
+  };
+  using Doubted = std::pair<bool, std::string_view>;
+  const auto by_values = guessed("degC", "values");
+  EXPECT_EQ(doubted(by_values, of_guessed_unit(32.0, 53.6, 0.0)), Doubted(true, "unit-guess-contradicted"));
+  EXPECT_EQ(doubted(by_values, of_guessed_unit(20.0, 53.6, 0.0)), Doubted(true, "unit-guess-unproved"));
+  EXPECT_EQ(doubted(by_values, of_guessed_unit(0.0, 53.6, 600.0)), Doubted(false, ""));
+  EXPECT_EQ(doubted(by_values, of_guessed_unit(20.0, 30.0, 0.0)), Doubted(false, ""));
+  EXPECT_EQ(doubted(guessed("degC", "header"), of_guessed_unit(32.0, 53.6, 0.0)), Doubted(false, ""));
+  EXPECT_EQ(doubted({}, of_guessed_unit(32.0, 53.6, 0.0)), Doubted(false, ""));
+  // An alarm waits for no unit.
+  LogAnalysis heats_on = of_guessed_unit(32.0, 53.6, 0.0);
+  heats_on.lasting_heat = LastingHeat{0.0, hour, 450.0, melting_point_kelvin + 60.0, true};
+  EXPECT_EQ(doubted(by_values, heats_on), Doubted(false, ""));
+}
+
+}  // namespace
+}  // namespace ohmwright::cycles
