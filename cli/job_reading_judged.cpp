@@ -183,6 +183,22 @@ const SetTemperature* row_of(const Appliance& appliance, std::optional<std::size
   return found == rows.end() ? row_of(appliance, appliance.set_ups[*set_up].based_on, zone) : &*found;
 }
 
+/// Whether a good part may read so at some temperature of the span, or a little past it: the room may be warmer than
+/// the appliance's file has it.
+bool may_be_good_somewhere(std::size_t zone, locate::Site site, const VerdictAt& verdict_at) {
+  constexpr double past_the_span = 10.0;
+  constexpr double step = 4.0;
+  constexpr double half_width = 3.0;
+  const TemperatureSpan span = *site.not_measured[zone];
+  site.not_measured[zone].reset();
+  for (double kelvin = span.from_kelvin; kelvin <= span.to_kelvin + past_the_span; kelvin += step) {
+    site.zone_temperatures[zone].value = AnyQuantity(Dimension::temperature, kelvin);
+    site.zone_temperatures[zone].half_width = half_width;
+    if (verdict_at(site) != Outcome::out_of_limits) return true;
+  }
+  return false;
+}
+
 /// Whether the verdict is another one in a cold or a warm room than in the one that the file has.
 bool hangs_on_room(std::size_t room, locate::Site site, const VerdictAt& verdict_at) {
   constexpr double cold_room = 278.15;
@@ -215,7 +231,10 @@ std::optional<ZoneToMeasure> zone_to_measure(const Appliance& appliance, const l
   locate::Site unsaid = site;
   if (!site.not_measured[zone])
     unsaid.not_measured[zone] = locate::site_not_measured(appliance, false).not_measured[zone];
-  if (!unsaid.not_measured[zone] || verdict_at(unsaid) != Outcome::undecided) return std::nullopt;
+  if (!unsaid.not_measured[zone]) return std::nullopt;
+  const Outcome at_any = verdict_at(unsaid);
+  if (at_any == Outcome::within_limits) return std::nullopt;
+  if (at_any == Outcome::out_of_limits && !may_be_good_somewhere(zone, unsaid, verdict_at)) return std::nullopt;
   if (!site.not_measured[zone]) return ZoneToMeasure{zone, Form::said_before};
   locate::Site as_found = site;
   as_found.not_measured[zone].reset();

@@ -76,9 +76,13 @@ std::string shown_reading(const locate::TakenReading& reading, const Sentences& 
 
 namespace {
 
-/// The ends of what an instrument shows of an outcome [on the scale].
-double lowest(const locate::PredictedOutcome& outcome) { return outcome.mean - std::sqrt(3.0) * outcome.uncertainty; }
-double highest(const locate::PredictedOutcome& outcome) { return outcome.mean + std::sqrt(3.0) * outcome.uncertainty; }
+/// How far what an instrument shows of a way may lie from its middle [on the scale]; 0 for one so wide that its middle
+/// stands for it.
+double spread_of(const locate::PredictedOutcome& way) {
+  constexpr double widest = 0.5;
+  const double half_width = std::sqrt(3.0) * way.uncertainty;
+  return half_width > widest ? 0.0 : half_width;
+}
 
 }  // namespace
 
@@ -95,17 +99,17 @@ std::string shown_text(std::span<const locate::PredictedOutcome> ways, Probe pro
     if (value < 0.2 * scale.linear_below) return say(OHMWRIGHT_TEXT("near 0"));
     return Sentences(UnitPreferences{}).quantity(AnyQuantity(locate::dimension_of(probe), value), digits);
   };
-  double low = lowest(likeliest);
-  double high = highest(likeliest);
+  const locate::PredictedOutcome* low = &likeliest;
+  const locate::PredictedOutcome* high = &likeliest;
   for (const locate::PredictedOutcome& way : ways) {
     if (way.form != Form::value) continue;
-    low = std::min(low, lowest(way));
-    high = std::max(high, highest(way));
+    if (way.mean < low->mean) low = &way;
+    if (way.mean > high->mean) high = &way;
   }
-  const std::string from = text_of(value_at(low));
-  const std::string to = text_of(value_at(high));
-  if (from == to || value_at(high) <= one_value * std::max(value_at(low), scale.linear_below))
+  if (value_at(high->mean) <= one_value * std::max(value_at(low->mean), scale.linear_below))
     return text_of(value_at(likeliest.mean));
+  const std::string from = text_of(value_at(low->mean - spread_of(*low)));
+  const std::string to = text_of(value_at(high->mean + spread_of(*high)));
   return say(OHMWRIGHT_TEXT("{low} to {high}"), {{"low", from}, {"high", to}});
 }
 
