@@ -16,6 +16,11 @@ constexpr double hot_for_second = 3600.0;               ///< so long no defrost 
 constexpr double hot_kelvin = 318.15;                   ///< 45 degC: no room is so warm, no good defrost ends there
 constexpr double coil_cools_below_kelvin = melting_point_kelvin + 5.0;
 constexpr double cold_air_kelvin = melting_point_kelvin;
+constexpr double warm_air_kelvin =
+    308.15;                                ///< 35 degC: few rooms are so warm, and what is unplugged ends at the room's
+constexpr double hot_air_kelvin = 313.15;  ///< 40 degC: something heats it
+constexpr double never_ran_so_long_second = 12.0 * 3600.0;
+constexpr double longer_than_any_run = 4.0;          ///< times: it had always stopped before
 constexpr double asked_about_second = 4.0 * 3600.0;  ///< an inverter runs fast for some hours when it is filled
 constexpr double pause_second = 200.0;               ///< a heater that pauses for less goes on
 constexpr double above_compressor = 1.3;
@@ -46,6 +51,7 @@ class HeatFinder {
     std::optional<LastingHeat> heat = by_load();
     if (heat && heat->is_sure) return heat;
     if (const std::optional<LastingHeat> hot = by_coil()) return hot;
+    if (const std::optional<LastingHeat> hot = by_air(); hot && (!heat || hot->is_sure)) return hot;
     return heat;
   }
 
@@ -118,12 +124,41 @@ class HeatFinder {
     return mean_in((stretch.begin + stretch.end) / 2, stretch.end, index_of(quantity));
   }
 
+  /// What a quantity stays below in nine tenths of the second half: a coil that heats and is cooled in turns is cold in
+  /// the mean.
+  std::optional<double> warmest_settled(const ColumnStretch& stretch, LogQuantity quantity) const {
+    std::vector<double> most;
+    for (std::size_t i = (stretch.begin + stretch.end) / 2; i < stretch.end; ++i)
+      if (const PlotExtent& extent = columns_[i][index_of(quantity)]; has(extent))
+        most.push_back(static_cast<double>(extent.most));
+    if (most.empty()) return std::nullopt;
+    constexpr double nearly_all = 0.9;
+    const auto at = most.begin() + static_cast<std::ptrdiff_t>(nearly_all * static_cast<double>(most.size() - 1));
+    std::nth_element(most.begin(), at, most.end());
+    return *at;
+  }
+
+  /// Whether it stands for half a day and longer, after it had stopped again and again.
+  bool had_always_stopped(const ColumnStretch& stretch) const {
+    constexpr std::size_t fewest = 3;
+    std::size_t runs = 0;
+    double longest_run = 0.0;
+    for (const CompressorRun& run : analysis_.runs) {
+      if (is_inside(run.start_second, run.end_second, stretch) || run.start_second >= end_of(stretch)) continue;
+      ++runs;
+      longest_run = std::max(longest_run, run.end_second - run.start_second);
+    }
+    const double stands = end_of(stretch) - start_of(stretch);
+    return runs >= fewest && stands >= never_ran_so_long_second && stands >= longer_than_any_run * longest_run;
+  }
+
   bool is_inside(double from_second, double to_second, const ColumnStretch& stretch) const {
     const double within = std::min(to_second, end_of(stretch)) - std::max(from_second, start_of(stretch));
     return within > 0.5 * (to_second - from_second);
   }
 
-  /// What the compressor draws elsewhere in the log; nothing where it is not seen to run there.
+  /// What the compressor draws elsewhere in the log; nothing where it is not seen to run there. Where a load towers
+  /// above all others, what was taken for the compressor's runs may be heatings, and its own level lies below them.
   std::optional<double> compressor_load(const ColumnStretch& stretch) const {
     constexpr std::size_t fewest = 3;
     std::vector<double> loads;
@@ -131,7 +166,15 @@ class HeatFinder {
       if (!is_inside(run.start_second, run.end_second, stretch) && run.mean_load > 0.0F &&
           run.end_second - run.start_second < past_any_limit_second)
         loads.push_back(static_cast<double>(run.mean_load));
-    if (loads.size() >= fewest) return median_of(std::move(loads));
+    const std::optional<double> usual = usual_load(stretch);
+    if (loads.size() < fewest) return usual;
+    const double of_runs = median_of(std::move(loads));
+    const double least_of_a_compressor = 0.1 * mean_in(stretch.begin, stretch.end, load_).value_or(0.0);
+    return usual && *usual > least_of_a_compressor ? std::min(of_runs, *usual) : of_runs;
+  }
+
+  /// What is drawn outside of the stretch, but for the highest twentieth of the time: starts and defrosts.
+  std::optional<double> usual_load(const ColumnStretch& stretch) const {
     std::vector<double> others;
     for (std::size_t i = 0; i < columns_.size(); ++i)
       if ((i < stretch.begin || i >= stretch.end) && has(columns_[i][load_]))
@@ -173,7 +216,7 @@ class HeatFinder {
   }
 
   bool is_cooled(const ColumnStretch& stretch) const {
-    if (const std::optional<double> coil = settled(stretch, LogQuantity::coil_temperature))
+    if (const std::optional<double> coil = warmest_settled(stretch, LogQuantity::coil_temperature))
       return *coil < coil_cools_below_kelvin;
     const std::optional<double> air = settled(stretch, LogQuantity::cabinet_temperature);
     return air && *air < cold_air_kelvin;
@@ -196,7 +239,8 @@ class HeatFinder {
     heat.is_sure = (heat.kelvin && *heat.kelvin > hot_kelvin) || is_far_above || alone_like_rated ||
                    (is_above && (is_like_rated(load) || is_like_other_heatings(load, *stretch)));
     const bool is_one_level = !compressor && heat.second() >= 0.8 * analysis_.coverage.observed_second;
-    const bool is_asked_about = heat.second() >= asked_about_second && (is_above || is_one_level);
+    const bool is_asked_about =
+        heat.second() >= asked_about_second && (is_above || is_one_level || had_always_stopped(*stretch));
     return heat.is_sure || is_asked_about ? std::optional<LastingHeat>(heat) : std::nullopt;
   }
 
@@ -210,6 +254,19 @@ class HeatFinder {
     // A probe that lies in the sun gets hot without a load.
     if (load && *load < flowing_share * compressor_load(stretch).value_or(0.0)) return std::nullopt;
     return LastingHeat{start_of(stretch), end_of(stretch), load, settled(stretch, LogQuantity::coil_temperature), true};
+  }
+
+  /// The air alone: warmer than what is unplugged gets.
+  std::optional<LastingHeat> by_air() const {
+    const std::size_t air = index_of(LogQuantity::cabinet_temperature);
+    const ColumnStretch stretch =
+        longest(air, [](const PlotExtent& extent) { return static_cast<double>(extent.least) > warm_air_kelvin; });
+    if (second_of(stretch) < past_any_limit_second) return std::nullopt;
+    LastingHeat heat{start_of(stretch), end_of(stretch), std::nullopt,
+                     settled(stretch, LogQuantity::cabinet_temperature)};
+    heat.is_of_air = true;
+    heat.is_sure = heat.kelvin && *heat.kelvin > hot_air_kelvin;
+    return heat;
   }
 
   const LogAnalysis& analysis_;

@@ -57,6 +57,18 @@ constexpr std::array verdict_words{
                        "stop. Does it get cold, the compressor runs on."),
         heat_fields},
     VerdictWords{
+        "heat-stops", "may-go-on-air",
+        OHMWRIGHT_TEXT("From {from_second} into the log on the cabinet is at {celsius} °C for {lasted_second}, warmer "
+                       "than most rooms: something may heat it. Unplug it until you know (fire, spoilt food); what is "
+                       "unplugged gets no warmer than its room."),
+        heat_fields},
+    VerdictWords{
+        "heat-stops", "goes-on-air",
+        OHMWRIGHT_TEXT("Something heats it and does not stop: from {from_second} into the log on for {lasted_second}, "
+                       "the cabinet at {celsius} °C, warmer than any room. Switch it off or unplug it now: it can "
+                       "start a fire, and the food spoils. Then test thermostat, thermal link and control."),
+        heat_fields},
+    VerdictWords{
         "heat-stops", "goes-on-hot",
         OHMWRIGHT_TEXT("It heats and does not stop: from {from_second} into the log on for {lasted_second}, {watt} W, "
                        "the coil at {celsius} °C. Switch it off or unplug it now: it can start a fire, and the food "

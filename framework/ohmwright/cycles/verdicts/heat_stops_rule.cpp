@@ -23,12 +23,13 @@ LogVerdict judge_heat_stops(const JudgedLog& log) {
   if (heat.kelvin) verdict.arguments.push_back({"celsius", *heat.kelvin - melting_point_kelvin});
   if (!heat.is_sure) {
     verdict.outcome = Outcome::undecided;
-    verdict.text = "may-go-on";
+    verdict.text = heat.is_of_air ? "may-go-on-air" : "may-go-on";
     return verdict;
   }
   verdict.outcome = Outcome::out_of_limits;
-  verdict.text =
-      heat.kelvin ? (has_watts ? "goes-on-hot" : "goes-on-hot-coil") : (has_watts ? "goes-on" : "goes-on-load");
+  verdict.text = heat.is_of_air ? "goes-on-air"
+                 : heat.kelvin  ? (has_watts ? "goes-on-hot" : "goes-on-hot-coil")
+                                : (has_watts ? "goes-on" : "goes-on-load");
   // What ends a defrost failed, and what should have cut it off behind that, too.
   verdict.symptoms = {"long-defrost", "warm-food-after-defrost"};
   return verdict;
