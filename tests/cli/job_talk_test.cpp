@@ -213,7 +213,7 @@ TEST(TalkedTemperature, IsAskedForAnewAfterARepairAndWhetherItStillHolds) {
   };
   talk({{"Which call is it?", "1"},
         {"What do you see?", "1"},
-        {"earth leads on?", "1"},
+        {"leads on?", "1"},
         {"Read the new part", "1"},
         {"What it shows", "10.1k"},
         {"Temperature at the part, evaporator coil (such as 4C", "0"}});
