@@ -131,7 +131,8 @@ bool ends_before_repair(const ReadLog& log, const job::ServiceCall& call) {
   const std::optional<double> start = log.reader.start_second();
   std::optional<std::int64_t> repaired;
   for (const job::ReplacedPart& part : call.replaced) repaired = std::max(repaired, job::milliseconds_of(part.when));
-  return start && repaired && *start + log.analysis.coverage.span_second < static_cast<double>(*repaired) * millisecond - day;
+  return start && repaired &&
+         *start + log.analysis.coverage.span_second < static_cast<double>(*repaired) * millisecond - day;
 }
 
 /// Says so below the log's page, and gives what the book keeps of it.

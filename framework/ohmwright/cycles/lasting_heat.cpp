@@ -97,9 +97,18 @@ class HeatFinder {
     for (double level = most * step; level > most * lowest; level *= step) {
       const auto above = [level](const PlotExtent& extent) { return static_cast<double>(extent.least) >= level; };
       const ColumnStretch stretch = longest(load_, above);
-      if (second_of(stretch) >= past_any_limit_second) return stretch;
+      if (second_of(stretch) >= past_any_limit_second) return as_wide_as_it_is(stretch);
     }
     return std::nullopt;
+  }
+
+  /// With the time before and after it at nearly its level: a heater draws less as it gets hot.
+  ColumnStretch as_wide_as_it_is(const ColumnStretch& highest) const {
+    constexpr double nearly = 0.85;
+    const double level = nearly * mean_in(highest.begin, highest.end, load_).value_or(0.0);
+    const ColumnStretch wide =
+        longest(load_, [level](const PlotExtent& extent) { return static_cast<double>(extent.least) >= level; });
+    return wide.begin <= highest.begin && wide.end >= highest.end ? wide : highest;
   }
 
   double start_of(const ColumnStretch& stretch) const { return static_cast<double>(stretch.begin) * each_; }

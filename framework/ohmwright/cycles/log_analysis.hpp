@@ -139,7 +139,7 @@ struct LastingHeat {
   std::optional<double> load;    ///< mean [W], or [A] of a log of current
   std::optional<double> kelvin;  ///< of the coil, or with `is_of_air` of the cabinet, in its second half
   bool is_sure = false;          ///< else it may be a compressor that runs fast, or that never stops
-  bool is_of_air = false;  ///< told by the air of the cabinet alone
+  bool is_of_air = false;        ///< told by the air of the cabinet alone
   double second() const { return end_second - start_second; }
 };
 

@@ -34,12 +34,12 @@ struct SafetyFinding {
 
 /// What an instrument showed.
 struct MeasuredValue : Told {
-  std::string place;  ///< id of the test point or the part
-  std::string title;  ///< what people call it
-  std::string point;  ///< what people call the test point; empty: it was read at none
-  std::string shown;  ///< as it was typed
-  std::string reads;  ///< the same for people, with its unit; empty: as it was typed
-  std::string word;   ///< TESTPOINT[@SETUP]=VALUE, as fault finding takes it; empty: it takes none of this
+  std::string place;               ///< id of the test point or the part
+  std::string title;               ///< what people call it
+  std::string point;               ///< what people call the test point; empty: it was read at none
+  std::string shown;               ///< as it was typed
+  std::string reads;               ///< the same for people, with its unit; empty: as it was typed
+  std::string word;                ///< TESTPOINT[@SETUP]=VALUE, as fault finding takes it; empty: it takes none of this
   std::vector<std::string> zones;  ///< ZONE=TEMPERATURE, as it was stated with this reading alone
   /// Id of the part that was judged, or of its kind where it was judged alone; empty: not judged.
   std::string part;

@@ -91,9 +91,13 @@ class NotMeasured {
     return std::any_of(said_.begin(), said_.end(), [zone](const SaidTemperature& one) { return one.zone == zone; });
   }
 
-  const StatedValue& temperature_of(std::size_t zone) const {
-    for (const SaidTemperature& one : said_)
-      if (one.zone == zone) return one.temperature;
+  StatedValue temperature_of(std::size_t zone) const {
+    for (const SaidTemperature& one : said_) {
+      if (one.zone != zone) continue;
+      StatedValue temperature = one.temperature;
+      if (!temperature.half_width) temperature.half_width = one.usual_half_width;
+      return temperature;
+    }
     return appliance_.zones[zone].temperature;
   }
 

@@ -5,8 +5,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <ohmwright/plugin/allowed/allow_list.hpp>
 #include <ohmwright/document/digest.hpp>
+#include <ohmwright/plugin/allowed/allow_list.hpp>
 #include <ohmwright/plugin/allowed/digest.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/registry.hpp>
