@@ -206,7 +206,8 @@ TEST_F(JobCall, TakesALogForProofOnlyWhereItShowsDefrosts) {
   EXPECT_THAT(run({"verify"}).out, HasSubstr("A log over some days."));
   EXPECT_EQ(run({"verify", "--log", never}).exit_code, 1);
   EXPECT_EQ(last_outcome(), "out-of-limits");
-  EXPECT_THAT(run({"verify"}).out, HasSubstr("A log over some days in which it defrosts as it should."));
+  EXPECT_THAT(run({"verify"}).out, HasSubstr("The last log shows a fault. Find out why, mend it, then log it again."));
+  EXPECT_THAT(refused({"close", "repaired", "--because", "it runs"}), HasSubstr("The last log shows a fault."));
   EXPECT_EQ(run({"verify", "--before", never, "--log", well}).exit_code, 3) << "a forced defrost is left";
   EXPECT_EQ(last_outcome(), "within-limits");
   EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("A log over some days")));

@@ -329,7 +329,7 @@ TEST(Evidence, ASetUpIsAskedForOnlyWhereItMatters) {
 TEST(Evidence, AWarmContactIsToldOfWhereverTheReadingLeadsThroughIt) {
   EXPECT_THAT(told({timer_upright, "harness@thawed=OL"}),
               HasSubstr("Defrost wire to neutral, connector pulled off the timer leads through the Defrost thermostat, "
-                        "which is open because it is warm (20.0 °C ± 2.0 K): a good one is, too."));
+                        "which is open because it is warm (21.0 °C ± 3.6 K): a good one is, too."));
   EXPECT_THAT(told({timer_upright, "heater-alone@thawed=OL"}), Not(HasSubstr("because it is warm")));
   EXPECT_THAT(told({timer_upright, "harness@chilled=OL"}), Not(HasSubstr("because it is warm")));
 }

@@ -102,9 +102,9 @@ class HeatFinder {
     return std::nullopt;
   }
 
-  /// With the time before and after it at nearly its level: a heater draws less as it gets hot.
+  /// With the time before and after it at nearly its level: a compressor that comes and goes beside a heater
   ColumnStretch as_wide_as_it_is(const ColumnStretch& highest) const {
-    constexpr double nearly = 0.85;
+    constexpr double nearly = 0.65;
     const double level = nearly * mean_in(highest.begin, highest.end, load_).value_or(0.0);
     const ColumnStretch wide =
         longest(load_, [level](const PlotExtent& extent) { return static_cast<double>(extent.least) >= level; });

@@ -416,12 +416,21 @@ TEST(Proof, OnlyWhatPassedAfterTheLastPartIsProof) {
   call.checks = {check(job::CheckForm::log, Outcome::undecided, told_at(1)),
                  check(job::CheckForm::forced_defrost, Outcome::out_of_limits, told_at(2))};
   EXPECT_TRUE(is_open(Form::log)) << "a log that decides nothing";
-  EXPECT_TRUE(is_open(Form::forced_defrost)) << "it did not heat";
+  EXPECT_TRUE(is_open(Form::heat_did_not_come)) << "it did not heat";
+  call.checks.back().result = job::heat_without_end;
+  ASSERT_TRUE(is_open(Form::heat_did_not_end));
+  EXPECT_TRUE(open_proof(call).front().bars_energising()) << "and stands first: it is unplugged before all else";
   call.checks.push_back(check(job::CheckForm::log, Outcome::within_limits, told_at(3)));
   call.checks.push_back(check(job::CheckForm::forced_defrost, Outcome::within_limits, told_at(4)));
   EXPECT_THAT(open_proof(call), IsEmpty());
   call.replaced = {replaced("heater", told_at(5), false)};
   EXPECT_TRUE(is_open(Form::log) && is_open(Form::forced_defrost)) << "another part went in";
+  call.checks.push_back(check(job::CheckForm::log, Outcome::out_of_limits, told_at(6)));
+  ASSERT_TRUE(is_open(Form::log_shows_fault));
+  const std::vector<ProofStep> bars = bars_to_closing(call, {});
+  EXPECT_TRUE(std::any_of(bars.begin(), bars.end(),
+                          [](const ProofStep& step) { return step.form == Form::log_shows_fault; }));
+  call.checks.pop_back();
   call.refrigerant = "none";
   EXPECT_FALSE(is_open(Form::log) || is_open(Form::forced_defrost)) << "what has no frost has no defrost";
 }
