@@ -13,8 +13,9 @@ namespace {
 
 /// A span is tried in so many parts, each as wide as it takes to leave no temperature out.
 constexpr int parts_of_span = 6;
-/// What changes by less than this over the whole span is no part to be asked the temperature of: wires and heaters.
-constexpr double otherwise_by = 1.3;
+/// What changes by less than this over the whole span is no part to be asked the temperature of: wires, heaters,
+/// windings.
+constexpr double otherwise_by = 1.4;
 
 Site with_zone_at(Site site, std::size_t zone, double kelvin, double half_width) {
   StatedValue& temperature = site.zone_temperatures[zone];
@@ -68,8 +69,10 @@ bool is_of_same_state(const SetState& a, const SetState& b) {
 bool was_read_turned_away(const SetState& from, std::span<const TakenReading> readings, const Appliance& appliance) {
   return std::any_of(readings.begin(), readings.end(), [&](const TakenReading& reading) {
     const Measurement& measurement = reading.measurement;
-    return measurement.set_up && is_between_terminals_of(appliance.test_points[measurement.test_point], from.part) &&
-           turns_away(appliance.set_ups[*measurement.set_up], from);
+    if (!is_between_terminals_of(appliance.test_points[measurement.test_point], from.part)) return false;
+    for (auto set_up = measurement.set_up; set_up; set_up = appliance.set_ups[*set_up].based_on)
+      if (turns_away(appliance.set_ups[*set_up], from)) return true;
+    return false;
   });
 }
 
@@ -102,6 +105,8 @@ bool shows(const PredictedOutcome& way, const SeenReading& seen) {
 std::optional<TakenReading> as_meant(const TakenReading& reading, double factor) {
   const auto* stated = std::get_if<StatedValue>(&reading.observed);
   if (stated == nullptr || stated->value.dimension() != Dimension::resistance) return std::nullopt;
+  constexpr double least_ohm = 1.0;  // a closed contact or a wire: no k is read beside it
+  if (stated->value.value_in_si() / factor < least_ohm) return std::nullopt;
   TakenReading meant = reading;
   auto& value = std::get<StatedValue>(meant.observed);
   value.value = AnyQuantity(Dimension::resistance, stated->value.value_in_si() / factor);

@@ -57,6 +57,8 @@ constexpr double worth_a_doubt = 5.0;
 constexpr double coldest_coil_celsius = -35.0;
 constexpr double hottest_zone_celsius = 90.0;
 constexpr double hottest_oven_celsius = 250.0;
+/// So warm a room may be of which nobody said how warm it is (common practice, no source).
+constexpr double warmest_room_celsius = 35.0;
 
 double kelvin_of(double celsius) { return Temperature::from_celsius(celsius).kelvin(); }
 
@@ -68,8 +70,13 @@ class NotMeasured {
   NotMeasured(const Appliance& appliance, std::span<const SaidTemperature> said) : appliance_(appliance), said_(said) {
     for (const Zone& zone : appliance.zones)
       warmest_as_built_ = std::max(warmest_as_built_, warmest_of(zone.temperature));
-    for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone)
-      if (!is_cold(zone) && hottest(zone) == 0.0) room_ = std::max(room_, warmest_of(temperature_of(zone)));
+    bool is_room_said = false;
+    for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone) {
+      if (is_cold(zone) || hottest(zone) > 0.0) continue;
+      room_ = std::max(room_, warmest_of(temperature_of(zone)));
+      is_room_said = is_room_said || is_said(zone);
+    }
+    if (room_ > 0.0 && !is_room_said) room_ = std::max(room_, kelvin_of(warmest_room_celsius));
     if (room_ == 0.0) room_ = warmest_as_built_;
   }
 
