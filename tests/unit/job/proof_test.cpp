@@ -428,8 +428,8 @@ TEST(Proof, OnlyWhatPassedAfterTheLastPartIsProof) {
   call.checks.push_back(check(job::CheckForm::log, Outcome::out_of_limits, told_at(6)));
   ASSERT_TRUE(is_open(Form::log_shows_fault));
   const std::vector<ProofStep> bars = bars_to_closing(call, {});
-  EXPECT_TRUE(std::any_of(bars.begin(), bars.end(),
-                          [](const ProofStep& step) { return step.form == Form::log_shows_fault; }));
+  EXPECT_TRUE(
+      std::any_of(bars.begin(), bars.end(), [](const ProofStep& step) { return step.form == Form::log_shows_fault; }));
   call.checks.pop_back();
   call.refrigerant = "none";
   EXPECT_FALSE(is_open(Form::log) || is_open(Form::forced_defrost)) << "what has no frost has no defrost";
