@@ -226,12 +226,15 @@ void JobReader::tell_zone_to_measure(const Appliance& appliance, const locate::S
   const Sentences say{UnitPreferences{}};
   const FindingArgument title{"zone", zone.title};
   const FindingArgument id{"id", zone.id};
+  const TemperatureSpan room = locate::room_that_nobody_spoke_of();
+  const auto at = [&say](double kelvin) { return say.quantity(AnyQuantity(Dimension::temperature, kelvin)); };
   const std::string text =
       hangs_on->form == ZoneToMeasure::Form::as_warm_as
           ? say(OHMWRIGHT_TEXT(
-                    "Nobody said how warm the {zone} is, on which this hangs: it is taken for {temperature}. "
+                    "Nobody said how warm the {zone} is, on which this hangs: it may be anything from {cold} to "
+                    "{warm}. "
                     "Measure it, say so: ohmwright job sign --zone {id}=24C (as it is), then read it again."),
-                {title, {"temperature", say.stated(site.zone_temperatures[hangs_on->zone])}, id})
+                {title, {"cold", at(room.from_kelvin)}, {"warm", at(room.to_kelvin)}, id})
           : say(OHMWRIGHT_TEXT("Nobody measured the temperature of the {zone}, on which this hangs. Measure it at the "
                                "part, say so: ohmwright job sign --zone {id}=4C (as it is), then read it again."),
                 {title, id});

@@ -69,7 +69,9 @@ Reading reading_at(const Appliance& appliance, std::size_t part, const Measurand
   const TestPoint& point = appliance.test_points[taken.measurement.test_point];
   const PlacedPart& placed = appliance.parts[part];
   const Descriptor& descriptor = placed.kind->descriptor();
-  const locate::Site here = locate::after_set_up(appliance, site, taken.measurement.set_up);
+  locate::Site here = locate::after_set_up(appliance, site, taken.measurement.set_up);
+  if (placed.zone && locate::unsaid_room_after(appliance, site, taken.measurement.set_up, *placed.zone))
+    here.not_measured[*placed.zone] = locate::room_that_nobody_spoke_of();
   Reading reading{.label = point.id, .measurand = std::string(measurand.id), .observed = taken.observed};
   const std::uint16_t temperature = index_of(descriptor.conditions, "part_temperature");
   if (temperature != not_found && placed.zone)
@@ -174,13 +176,12 @@ class VerdictAt {
   const Environment& environment_;
 };
 
-/// The row of a set-up that brings the zone to a temperature; null for none.
-const SetTemperature* row_of(const Appliance& appliance, std::optional<std::size_t> set_up, std::size_t zone) {
-  if (!set_up) return nullptr;
-  const std::vector<SetTemperature>& rows = appliance.set_ups[*set_up].temperatures;
-  const auto found =
-      std::find_if(rows.begin(), rows.end(), [&](const SetTemperature& row) { return row.zone == zone; });
-  return found == rows.end() ? row_of(appliance, appliance.set_ups[*set_up].based_on, zone) : &*found;
+/// Whether a set-up brings the zone to a temperature.
+bool is_brought_about(const Appliance& appliance, std::optional<std::size_t> set_up, std::size_t zone) {
+  for (; set_up; set_up = appliance.set_ups[*set_up].based_on)
+    for (const SetTemperature& row : appliance.set_ups[*set_up].temperatures)
+      if (row.zone == zone) return true;
+  return false;
 }
 
 /// Whether a good part may read so at some temperature of the span, or a little past it: the room may be warmer than
@@ -201,14 +202,14 @@ bool may_be_good_somewhere(std::size_t zone, locate::Site site, const VerdictAt&
 
 /// Whether the verdict is another one in a cold or a warm room than in the one that the file has.
 bool hangs_on_room(std::size_t room, locate::Site site, const VerdictAt& verdict_at) {
-  constexpr double cold_room = 278.15;
-  constexpr double warm_room = 308.15;
+  const TemperatureSpan span = locate::room_that_nobody_spoke_of();
+  site.known[room] = locate::ZoneKnowledge::said_without_doubt;
   const Outcome by_file = verdict_at(site);
   const auto outcome_in = [&](double kelvin) {
     site.zone_temperatures[room].value = AnyQuantity(Dimension::temperature, kelvin);
     return verdict_at(site);
   };
-  return outcome_in(cold_room) != by_file || outcome_in(warm_room) != by_file;
+  return outcome_in(span.from_kelvin) != by_file || outcome_in(span.to_kelvin) != by_file;
 }
 
 }  // namespace
@@ -222,12 +223,10 @@ std::optional<ZoneToMeasure> zone_to_measure(const Appliance& appliance, const l
       part_named(appliance, part_read_at(appliance, reading.measurement.test_point));
   if (!part || !appliance.parts[*part].zone) return std::nullopt;
   const std::size_t zone = *appliance.parts[*part].zone;
-  if (const SetTemperature* row = row_of(appliance, reading.measurement.set_up, zone)) {
-    const std::optional<std::size_t>& room = row->as_warm_as;
-    if (!room || site.known[*room] != locate::ZoneKnowledge::by_file) return std::nullopt;
+  if (const auto room = locate::unsaid_room_after(appliance, site, reading.measurement.set_up, zone))
     return hangs_on_room(*room, site, verdict_at) ? std::optional(ZoneToMeasure{*room, Form::as_warm_as})
                                                   : std::nullopt;
-  }
+  if (is_brought_about(appliance, reading.measurement.set_up, zone)) return std::nullopt;
   locate::Site unsaid = site;
   if (!site.not_measured[zone])
     unsaid.not_measured[zone] = locate::site_not_measured(appliance, false).not_measured[zone];

@@ -135,7 +135,7 @@ TEST_F(ApplianceVerb, GivesFindingsToPrograms) {
 TEST_F(ApplianceVerb, TellsOfABadFileWithItsPlaces) {
   change(R"("zone": "outlet",)", R"("zone": "outled",)");
   EXPECT_EQ(refusal({"check", file()}),
-            "ohmwright: " + file() + ":23: /parts/0/zone: there is no zone \"outled\"; did you mean \"outlet\"?\n");
+            "ohmwright: " + file() + ":24: /parts/0/zone: there is no zone \"outled\"; did you mean \"outlet\"?\n");
 }
 
 TEST_F(ApplianceVerb, DrawsTheCircuitWithMarks) {

@@ -77,6 +77,8 @@ TEST(Check, SeveralReadingsAtSeveralTemperaturesAreJudgedTogether) {
 
 TEST(Check, ScatteredReadingsAreNoShort) {
   const Ran ran = check({"11k", "110k", "--at", "23C", "--lead-off", "--ratings", ten_kilohm});
+  EXPECT_NE(ran.exit_code, 0) << ran.out << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("Why"));
   EXPECT_THAT(ran.out, Not(HasSubstr("within the test leads")));
 }
 

@@ -24,6 +24,7 @@ constexpr const char* timer_appliance = "upright-timer-bimetal-120v";
 Ran located(const std::string& appliance, std::vector<std::string> words) {
   words.insert(words.begin(), {"locate", appliance});
   Ran ran = run_program(words);
+  EXPECT_THAT(ran.exit_code, ::testing::AnyOf(0, 1, 3)) << ran.err;  // an answer it has to be
   std::istringstream printed(ran.out);
   ran.out.clear();
   for (std::string word; printed >> word;) ran.out += word + ' ';
@@ -33,6 +34,59 @@ Ran located(const std::string& appliance, std::vector<std::string> words) {
 Ran located_frosted(std::vector<std::string> words) {
   words.insert(words.begin(), {"--zone", "coil=-18C", "--symptom", "frost-whole-coil"});
   return located(timer_appliance, std::move(words));
+}
+
+// A motor that stood still under power opens a protector of its own and closes it when it has cooled.
+TEST(AMotorThatJustRan, IsNotCondemnedForItsOwnProtector) {
+  for (const std::vector<std::string>& read :
+       {std::vector<std::string>{"motor-wire=OL"}, {"main-winding=OL", "start-winding=31.7"}}) {
+    std::vector<std::string> words{"--symptom", "drum-stands"};
+    words.insert(words.end(), read.begin(), read.end());
+    const Ran asked = located("drum-dryer-230v", words);
+    EXPECT_EQ(asked.exit_code, 3) << asked.out << asked.err;
+    EXPECT_THAT(asked.out, AllOf(HasSubstr("NOT FOUND YET"), HasSubstr("--zone motor=")));
+    words.insert(words.end(), {"--zone", "motor=24C"});
+    EXPECT_THAT(located("drum-dryer-230v", words).out,
+                HasSubstr("LIKELY: Motor of drum and blower: main or field winding open"));
+  }
+}
+
+TEST(AMotorThatJustRan, IsReadOnceItIsColdToTheHand) {
+  const std::vector<std::string> words{"--symptom", "drum-stands", "--looked", "belt-off=fine", "motor-wire=OL"};
+  std::vector<std::string> cooled = words;
+  cooled.emplace_back("motor-wire@motor-cooled=27.8");
+  const Ran closed_again = located("drum-dryer-230v", cooled);
+  EXPECT_THAT(closed_again.out, AllOf(HasSubstr("NOT FOUND YET"), Not(HasSubstr("main or field winding open, "))));
+  cooled.back() = "main-winding@motor-cooled=OL";
+  EXPECT_THAT(located("drum-dryer-230v", cooled).out,
+              HasSubstr("FOUND: Motor of drum and blower: main or field winding open"));
+}
+
+// A thawed coil is as warm as its room, of which nobody spoke: what a good sensor of 10 kohm reads at 33 degC.
+TEST(ARoomOfWhichNobodySpoke, CondemnsNothing) {
+  const std::vector<std::string> warm{"--symptom", "long-defrost", "sensor-plug@thawed=7.17k",
+                                      "sensor-plug@thawed=7.17k"};
+  EXPECT_THAT(located("upright-thermistor-230v", warm).out,
+              AllOf(HasSubstr("NOT FOUND YET"), Not(HasSubstr("LIKELY")), HasSubstr("--zone room=")));
+}
+
+// A heater's sheath leaks anywhere along its wire, and as little as moisture does: who reads it alone, both leads off,
+// knows the part.
+TEST(ALeak, IsOfThePartThatWasReadAlone) {
+  const Ran oven = located("built-in-oven-230v", {"--symptom", "trips-residual-current-device", "grill-to-earth=300k",
+                                                  "ring-to-earth=300k", "grill-to-frame=300k", "ring-to-frame=OL"});
+  EXPECT_THAT(oven.out, AllOf(HasSubstr("Grill"), Not(HasSubstr("FOUND: Fan of the oven"))));
+  const Ran washer = located("dishwasher-120v", {"heater-to-frame=60k", "heater-to-earth=60k", "heater-to-frame=60k"});
+  EXPECT_THAT(washer.out, AllOf(HasSubstr("Heater"), Not(HasSubstr("High limit: contact burnt through"))));
+}
+
+TEST(ALeak, OfAHeaterCondemnsNoLeadBesideIt) {
+  for (const char* shown : {"6.9k", "1.5k"}) {
+    const Ran ran = located("bottom-freezer-thermistor-230v",
+                            {"--zone", "coil=-18C", "--symptom", "trips-residual-current-device",
+                             std::string("fan-to-earth=") + shown, std::string("defrost-to-earth=") + shown});
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("NOT FOUND YET"), HasSubstr("Heater"))) << shown;
+  }
 }
 
 TEST(HowATimerStands, IsAskedBeforeItIsCondemned) {

@@ -42,12 +42,12 @@ TEST_F(PluginVerb, InspectSaysWhatAFileIsAndRunsNothing) {
   const std::string good = folder_.add("good").string();
   const Ran ran = plugin({"inspect", good});
   EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
-  EXPECT_THAT(ran.out, AllOf(HasSubstr("good-part, also called: well made part"), HasSubstr("for plugin ABI 1"),
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("good-part, also called: well made part"), HasSubstr("for plugin ABI 2"),
                              HasSubstr("SHA-256: "), HasSubstr("It would be taken.")));
   const std::string newer = folder_.add("static_initialiser_writes_file").string();
   const Ran refused = plugin({"inspect", newer});
   EXPECT_EQ(refused.exit_code, 4);
-  EXPECT_THAT(refused.out, AllOf(HasSubstr("it was built for plugin ABI 2"), HasSubstr("Nothing of it was run.")));
+  EXPECT_THAT(refused.out, AllOf(HasSubstr("it was built for plugin ABI 3"), HasSubstr("Nothing of it was run.")));
 }
 
 TEST_F(PluginVerb, NewRefusesKindsThatNobodyMayMake) {
@@ -131,7 +131,7 @@ TEST_F(PluginVerb, InspectAnswersInJsonToo) {
   EXPECT_EQ(other.exit_code, 4);
   const nlohmann::json newer = checked_json(other, plugin_inspection_schema());
   EXPECT_EQ(newer["would_be_taken"], false);
-  EXPECT_THAT(newer["refused"].dump(), HasSubstr("it was built for plugin ABI 2"));
+  EXPECT_THAT(newer["refused"].dump(), HasSubstr("it was built for plugin ABI 3"));
   const std::string text = folder_.write("not_a_library.ohmplug", std::vector<std::byte>(100, std::byte{'x'})).string();
   const Ran no_plugin = plugin({"inspect", text, "--format", "json"});
   EXPECT_FALSE(checked_json(no_plugin, plugin_inspection_schema()).contains("stamp"));

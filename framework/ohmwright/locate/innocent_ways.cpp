@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
+#include <set>
 #include <variant>
 
 #include <ohmwright/locate/innocent_ways.hpp>
@@ -22,6 +24,7 @@ Site with_zone_at(Site site, std::size_t zone, double kelvin, double half_width)
   temperature.value = AnyQuantity(Dimension::temperature, kelvin);
   temperature.half_width = half_width;
   site.not_measured[zone].reset();
+  site.known[zone] = ZoneKnowledge::said;
   return site;
 }
 
@@ -58,6 +61,27 @@ bool was_read_at_a_stated_temperature(std::size_t part, std::size_t zone, std::s
     return measurement.set_up && part_alone_at(appliance.test_points[measurement.test_point]) == part &&
            !after_set_up(appliance, prober.site(), measurement.set_up).not_measured[zone];
   });
+}
+
+/// Those of the readings that were taken when it was known how warm the zone is.
+std::vector<TakenReading> taken_at_a_known_temperature(std::span<const TakenReading> readings, std::size_t zone,
+                                                       const Prober& prober) {
+  std::vector<TakenReading> known;
+  std::copy_if(readings.begin(), readings.end(), std::back_inserter(known), [&](const TakenReading& reading) {
+    return !after_set_up(prober.appliance(), prober.site(), reading.measurement.set_up).not_measured[zone];
+  });
+  return known;
+}
+
+/// The rooms, of which nobody said how warm they are, that a set-up of one of the readings left the zone as warm as.
+std::set<std::size_t> unsaid_rooms_of(std::span<const TakenReading> readings, std::size_t zone, const Prober& prober) {
+  std::set<std::size_t> rooms;
+  for (const TakenReading& reading : readings) {
+    const std::optional<std::size_t> room =
+        unsaid_room_after(prober.appliance(), prober.site(), reading.measurement.set_up, zone);
+    if (room) rooms.insert(*room);
+  }
+  return rooms;
 }
 
 bool is_of_same_state(const SetState& a, const SetState& b) {
@@ -123,18 +147,29 @@ std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<con
   const Appliance& appliance = prober.appliance();
   for (const std::size_t part : standing.parts) {
     const std::optional<std::size_t>& zone = appliance.parts[part].zone;
-    if (!zone || !prober.site().not_measured[*zone]) continue;
+    if (!zone) continue;
+    const auto is_cleared_in = [&](std::size_t warm_zone, const TemperatureSpan& span) {
+      const double half_width = 0.5 * (span.to_kelvin - span.from_kelvin) / parts_of_span;
+      for (int i = 0; i < parts_of_span; ++i) {
+        const double kelvin = span.from_kelvin + (2 * i + 1) * half_width;
+        Prober there(prober.faults(), with_zone_at(prober.site(), warm_zone, kelvin, half_width), prober.meter(),
+                     prober.model());
+        Reasoner at_that_temperature(there, reasoner.sign_model());
+        if (at_that_temperature.diagnose(readings, signs).parts[part] < settings.likely) return true;
+      }
+      return false;
+    };
+    for (const std::size_t room : unsaid_rooms_of(readings, *zone, prober))
+      if (is_cleared_in(room, room_that_nobody_spoke_of())) return room;
+    if (!prober.site().not_measured[*zone]) {
+      // What was read before the zone was measured condemns nothing by itself: it can be read again, and be known.
+      const std::vector<TakenReading> known = taken_at_a_known_temperature(readings, *zone, prober);
+      if (known.size() < readings.size() && reasoner.diagnose(known, signs).parts[part] < settings.likely) return zone;
+      continue;
+    }
     if (!changes_with_temperature(appliance, part, prober.site(), *zone)) continue;
     if (was_read_at_a_stated_temperature(part, *zone, readings, prober)) continue;
-    const TemperatureSpan& span = *prober.site().not_measured[*zone];
-    const double half_width = 0.5 * (span.to_kelvin - span.from_kelvin) / parts_of_span;
-    for (int i = 0; i < parts_of_span; ++i) {
-      const double kelvin = span.from_kelvin + (2 * i + 1) * half_width;
-      Prober there(prober.faults(), with_zone_at(prober.site(), *zone, kelvin, half_width), prober.meter(),
-                   prober.model());
-      Reasoner at_that_temperature(there, reasoner.sign_model());
-      if (at_that_temperature.diagnose(readings, signs).parts[part] < settings.likely) return zone;
-    }
+    if (is_cleared_in(*zone, *prober.site().not_measured[*zone])) return zone;
   }
   return std::nullopt;
 }

@@ -9,7 +9,8 @@
 namespace ohmwright::locate {
 
 /// The zone, measured by nobody, that may well have a temperature at which a part that `standing` names is no longer
-/// likely to be at fault; nothing where the part does not change with temperature, or where none clears it.
+/// likely to be at fault; nothing where the part does not change with temperature, or where none clears it. Or one that
+/// was measured since, where what names the part was read before that.
 ///
 /// Asks for a diagnosis at each of several temperatures: for a search that is about to name a part.
 std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<const TakenReading> readings,

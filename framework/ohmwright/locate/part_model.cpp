@@ -146,7 +146,9 @@ ElementSpread contact_spread(const ElementAt& element) {
     closed += element.weights[i] * share;
     least = std::min(least, share);
     most = std::max(most, share);
-    if (element.at[i]->type == ElementType::contact) range.take_in(*element.at[i]);
+    // A contact that is closed in all good parts there is stated as the ohms that it has.
+    const ElementType type = element.at[i]->type;
+    if (type == ElementType::contact || type == ElementType::resistance) range.take_in(*element.at[i]);
   }
   if (closed < least_share) closed = 0.0;
   if (closed > 1.0 - least_share) closed = 1.0;

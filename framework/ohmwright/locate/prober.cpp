@@ -15,6 +15,17 @@ namespace {
 constexpr std::size_t most_instances = 48;
 constexpr std::size_t no_set_up = std::numeric_limits<std::size_t>::max();
 
+std::size_t choices_in(const PlacedModel& model) {
+  return std::accumulate(model.elements.begin(), model.elements.end(), std::size_t{0},
+                         [](std::size_t sum, const PlacedElement& element) { return sum + element.choices.size(); });
+}
+
+/// Whether it stands for a reading that was taken while nobody had measured a zone.
+bool leaves_a_zone_unmeasured(const SetUp& set_up) {
+  return set_up.only_stated && std::any_of(set_up.temperatures.begin(), set_up.temperatures.end(),
+                                           [](const SetTemperature& row) { return row.not_measured.has_value(); });
+}
+
 PredictedOutcome weighed(PredictedOutcome outcome, double share) {
   outcome.weight *= share;
   return outcome;
@@ -36,8 +47,17 @@ Prober::ProbedScene& Prober::scene(std::optional<std::size_t> set_up, Excitation
   return *kept;
 }
 
+const PlacedModel& Prober::vaguest_model(std::size_t part, std::uint16_t fault) {
+  const PlacedModel* vaguest = &scene({}, Excitation::ohmmeter).scene().model(part, fault);
+  for (std::size_t set_up = 0; set_up < appliance().set_ups.size(); ++set_up) {
+    if (!leaves_a_zone_unmeasured(appliance().set_ups[set_up])) continue;
+    const PlacedModel& other = scene(set_up, Excitation::ohmmeter).scene().model(part, fault);
+    if (choices_in(other) > choices_in(*vaguest)) vaguest = &other;
+  }
+  return *vaguest;
+}
+
 std::vector<Instance> Prober::instances(const Candidate& candidate) {
-  const Scene& plain = scene({}, Excitation::ohmmeter).scene();
   std::vector<Instance> instances{{&candidate, 1.0, {}}};
   std::vector<std::size_t> parts(appliance().parts.size());
   std::iota(parts.begin(), parts.end(), std::size_t{0});
@@ -45,7 +65,7 @@ std::vector<Instance> Prober::instances(const Candidate& candidate) {
   std::stable_partition(parts.begin(), parts.end(),
                         [&](std::size_t part) { return faults_.fault_of(candidate, part) != not_found; });
   for (const std::size_t part : parts) {
-    const PlacedModel& model = plain.model(part, faults_.fault_of(candidate, part));
+    const PlacedModel& model = vaguest_model(part, faults_.fault_of(candidate, part));
     for (std::size_t element = 0; element < model.elements.size(); ++element) {
       const PlacedElement& row = model.elements[element];
       if ((row.is_contact && !row.stays) || row.choices.size() < 2) continue;

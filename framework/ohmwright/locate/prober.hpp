@@ -71,6 +71,9 @@ class Prober {
  private:
   class ProbedScene;
   ProbedScene& scene(std::optional<std::size_t> set_up, Excitation excitation);
+  /// The model of a part where least is known of it: at the site, or as it was for a reading that was taken before its
+  /// zone was measured.
+  const PlacedModel& vaguest_model(std::size_t part, std::uint16_t fault);
   /// Probability that the set-up did not take, and that the reading is one as found.
   double share_missed(std::optional<std::size_t> set_up) const;
 

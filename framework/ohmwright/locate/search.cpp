@@ -139,10 +139,22 @@ void Search::hold_back_what_no_reading_says() {
 /// A part whose state or ohms hang on a temperature is named when none that its zone may have clears it.
 void Search::hold_back_what_a_temperature_explains() {
   const std::optional<std::size_t> zone = zone_that_may_clear(reasoner_, readings_, signs_, standing_, settings_.steps);
+  diagnosis_ = reasoner_.diagnose(readings_, signs_);  // the reasoner goes on from here
   if (!zone) return;
   standing_.lacks = Standing::Lacks::temperature;
   standing_.lacking = *zone;
   standing_.form = Standing::Form::open;
+  if (is_said(prober_.site(), *zone)) ask_again_now_that_it_is_known(*zone);
+}
+
+/// What was read as found before the zone was measured.
+void Search::ask_again_now_that_it_is_known(std::size_t zone) {
+  for (const TakenReading& reading : readings_) {
+    const std::optional<std::size_t>& stated = reading.measurement.set_up;
+    if (!stated || !after_set_up(appliance_, prober_.site(), stated).not_measured[zone]) continue;
+    const Measurement again{reading.measurement.test_point, appliance_.set_ups[*stated].based_on};
+    if (is_possible(appliance_, again)) ask_again(again);
+  }
 }
 
 /// A part is named when it is at fault however a timer stands that a hand can turn, and nobody said how it does.

@@ -53,6 +53,7 @@ class Search {
   void hold_back_what_no_reading_says();
   void hold_back_what_a_temperature_explains();
   void hold_back_what_a_state_explains();
+  void ask_again_now_that_it_is_known(std::size_t zone);
   void ask_turned_away_from(const SetState& as_found);
   void doubt_what_a_slip_explains();
   void ask_again(const Measurement& measurement);

@@ -57,9 +57,14 @@ constexpr double worth_a_doubt = 5.0;
 constexpr double coldest_coil_celsius = -35.0;
 constexpr double hottest_zone_celsius = 90.0;
 constexpr double hottest_oven_celsius = 250.0;
-/// So warm a room may be of which nobody said how warm it is (common practice, no source).
-constexpr double warmest_room_celsius = 35.0;
+/// As hot as a motor's winding that stood still under power, up to where its own protector opens (common practice, no
+/// source).
+constexpr double hottest_winding_celsius = 150.0;
 
+double hottest_by_role(std::string_view role) {
+  if (role == "heats-oven") return hottest_oven_celsius;
+  return role == "heats-itself" ? hottest_winding_celsius : hottest_zone_celsius;
+}
 double kelvin_of(double celsius) { return Temperature::from_celsius(celsius).kelvin(); }
 
 double warmest_of(const StatedValue& stated) { return stated.value.value_in_si() + stated.half_width.value_or(0.0); }
@@ -76,7 +81,7 @@ class NotMeasured {
       room_ = std::max(room_, warmest_of(temperature_of(zone)));
       is_room_said = is_room_said || is_said(zone);
     }
-    if (room_ > 0.0 && !is_room_said) room_ = std::max(room_, kelvin_of(warmest_room_celsius));
+    if (room_ > 0.0 && !is_room_said) room_ = std::max(room_, room_that_nobody_spoke_of().to_kelvin);
     if (room_ == 0.0) room_ = warmest_as_built_;
   }
 
@@ -118,8 +123,7 @@ class NotMeasured {
     for (const PlacedPart& part : appliance_.parts)
       if (part.zone == zone)
         for (const std::string_view role : part.kind->descriptor().roles)
-          if (role.starts_with("heats-"))
-            hottest = std::max(hottest, kelvin_of(role == "heats-oven" ? hottest_oven_celsius : hottest_zone_celsius));
+          if (role.starts_with("heats-")) hottest = std::max(hottest, kelvin_of(hottest_by_role(role)));
     for (const SetUp& set_up : appliance_.set_ups)
       for (const SetTemperature& row : set_up.temperatures)
         if (row.zone == zone && warmest_of(row.temperature) - warmest_as_built_ >= worth_a_doubt)
@@ -151,6 +155,12 @@ std::vector<SetState> turned_by_hand(const Appliance& appliance) {
 }
 
 }  // namespace
+
+TemperatureSpan room_that_nobody_spoke_of() {
+  constexpr double coldest_celsius = 5.0;
+  constexpr double warmest_celsius = 35.0;
+  return {kelvin_of(coldest_celsius), kelvin_of(warmest_celsius)};
+}
 
 bool operator==(const Site& a, const Site& b) {
   return a.zone_temperatures.size() == b.zone_temperatures.size() &&
@@ -200,6 +210,19 @@ Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size
   for (const SetTemperature& row : done.temperatures) set(site, row);
   for (const SetState& row : done.states) site = with_state(std::move(site), row);
   return site;
+}
+
+std::optional<std::size_t> unsaid_room_after(const Appliance& appliance, const Site& site,
+                                             std::optional<std::size_t> set_up, std::size_t zone) {
+  for (; set_up; set_up = appliance.set_ups[*set_up].based_on) {
+    const std::vector<SetTemperature>& rows = appliance.set_ups[*set_up].temperatures;
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [&](const SetTemperature& one) { return one.zone == zone; });
+    if (row == rows.end()) continue;
+    const bool is_unsaid = row->as_warm_as && site.known[*row->as_warm_as] == ZoneKnowledge::by_file;
+    return is_unsaid ? row->as_warm_as : std::nullopt;
+  }
+  return std::nullopt;
 }
 
 Situation situation_at(const Appliance& appliance, std::size_t part, const Site& site, Excitation excitation,

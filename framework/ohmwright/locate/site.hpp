@@ -30,6 +30,10 @@ struct Site {
   friend bool operator==(const Site& a, const Site& b);
 };
 
+/// As cold and as warm as a room may be of which nobody said how warm it is: a cellar, a garage in a summer (common
+/// practice, no source).
+TemperatureSpan room_that_nobody_spoke_of();
+
 /// The appliance as found, by its file, its zones as warm as the file says.
 Site site_as_found(const Appliance& appliance);
 
@@ -48,6 +52,15 @@ Site site_not_measured(const Appliance& appliance, bool was_thawed, std::span<co
 
 /// The same with a part in that state, as somebody said.
 Site with_state(Site site, const SetState& said);
+
+/// Whether somebody said how warm a zone is.
+inline bool is_said(const Site& site, std::size_t zone) {
+  return !site.not_measured[zone] && site.known[zone] != ZoneKnowledge::by_file;
+}
+
+/// The zone that a set-up leaves another one as warm as, where nobody said how warm that is: a thawed coil its room.
+std::optional<std::size_t> unsaid_room_after(const Appliance& appliance, const Site& site,
+                                             std::optional<std::size_t> set_up, std::size_t zone);
 
 /// The same after a set-up: what it chills, warms or turns. Without one, the site itself.
 Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size_t> set_up);

@@ -72,10 +72,16 @@ class HeadlineSentences {
                          "nothing. Measure to confirm it before anything is replaced."));
     if (words_.report.standing.lacks == Standing::Lacks::temperature) {
       const Zone& zone = words_.appliance.zones[words_.report.standing.lacking];
+      const bool is_known_now = locate::is_said(words_.report.reasoner.prober().site(), words_.report.standing.lacking);
       explain(
-          OHMWRIGHT_TEXT("Nobody measured the temperature of the {zone}, and at one that it may well have a good part "
-                         "shows just this. Measure it there, beside the part, and say so (--zone {id}=...) before "
-                         "anything is replaced."),
+          is_known_now
+              ? OHMWRIGHT_TEXT("What speaks against it was read before anybody measured the temperature of the {zone}, "
+                               "and at one that it may well have had a good part shows just this. Read it again, now "
+                               "that it is known, before anything is replaced.")
+              : OHMWRIGHT_TEXT(
+                    "Nobody measured the temperature of the {zone}, and at one that it may well have a good part "
+                    "shows just this. Measure it there, beside the part, and say so (--zone {id}=...) before "
+                    "anything is replaced."),
           {{"zone", zone.title}, {"id", zone.id}});
     }
     if (words_.report.standing.lacks == Standing::Lacks::judgement)

@@ -45,15 +45,14 @@ class CircumstanceRemarks {
 
   /// A reading after a set-up that leaves a zone as warm as another, of which nobody said how warm it is.
   void as_warm_as_nobody_said(const TakenReading& reading) {
-    constexpr double coldest_room = 278.15;
-    constexpr double warmest_room = 308.15;
+    const TemperatureSpan room = locate::room_that_nobody_spoke_of();
     const Candidate* sound = search_.candidate_with({});
     if (sound == nullptr || !reading.measurement.set_up) return;
     const locate::Site site =
         locate::after_set_up(search_.appliance, search_.prober.site(), reading.measurement.set_up);
     for (const SetTemperature& row : search_.appliance.set_ups[*reading.measurement.set_up].temperatures) {
       if (!row.as_warm_as || site.known[*row.as_warm_as] != locate::ZoneKnowledge::by_file) continue;
-      if (!hangs_on(row.zone, site, *sound, reading.measurement, coldest_room, warmest_room)) continue;
+      if (!hangs_on(row.zone, site, *sound, reading.measurement, room.from_kelvin, room.to_kelvin)) continue;
       const Zone& other = search_.appliance.zones[*row.as_warm_as];
       search_.remark(
           OHMWRIGHT_TEXT("{point} is weighed at {temperature}: as warm as the {zone}, of which nobody said how warm it "

@@ -26,8 +26,11 @@ bool is_right_at(const SensorRatings& ratings, double ohms, double celsius) {
   return off >= limits.lower && off <= limits.upper;
 }
 
-/// What people read off a thermometer: -18 degC are -0.4 degF, which nobody typed.
-bool is_whole_or_half(double degrees) { return std::abs(2.0 * degrees - std::round(2.0 * degrees)) < 0.02; }
+/// What people read off a thermometer, in halves of a degree; nothing for what nobody types: -18 degC are -0.4 degF.
+std::optional<double> in_halves(double degrees) {
+  const double halves = std::round(2.0 * degrees);
+  return std::abs(2.0 * degrees - halves) < 0.02 ? std::optional(0.5 * halves) : std::nullopt;
+}
 
 }  // namespace
 
@@ -38,8 +41,8 @@ std::optional<UnitSlip> unit_slip(const Scene& scene) {
     const double celsius = deviation.temperature.celsius();
     const double fahrenheit = celsius * 1.8 + 32.0;
     if (is_right_at(*scene.ratings, ohms, (celsius - 32.0) / 1.8)) return UnitSlip{ohms, celsius, true};
-    if (is_whole_or_half(fahrenheit) && is_right_at(*scene.ratings, ohms, fahrenheit))
-      return UnitSlip{ohms, fahrenheit, false};
+    const std::optional<double> typed = in_halves(fahrenheit);
+    if (typed && is_right_at(*scene.ratings, ohms, *typed)) return UnitSlip{ohms, *typed, false};
   }
   return std::nullopt;
 }

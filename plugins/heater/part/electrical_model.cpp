@@ -32,13 +32,28 @@ Between good(const HeaterRatings& ratings, const Situation& situation) {
   return {cold.lower, cold.upper};
 }
 
+/// The element with a leak along its wire, which cuts it in two, each a quarter to three quarters of the whole.
+void append_leak_along_the_wire(const Between& whole, std::vector<Element>& elements) {
+  constexpr std::uint16_t leaking_point = frame + 1;  // within the part
+  constexpr double shortest_share = 0.25;
+  constexpr double longest_share = 0.75;
+  const double low = shortest_share * whole.low;
+  const double high = longest_share * whole.high;
+  elements.insert(
+      elements.end(),
+      {resistance_between(lead_1, leaking_point, low, high), resistance_between(leaking_point, lead_2, low, high),
+       resistance_between(leaking_point, frame, fault_extents::leak_from, fault_extents::leak_to)});
+}
+
 }  // namespace
 
 ModelAnswer append_model(const HeaterRatings* ratings, std::uint16_t fault_mode, const Situation& situation,
                          std::vector<Element>& elements) {
-  const Element to_frame = fault_mode == fault_leaks
-                               ? resistance_between(lead_1, frame, fault_extents::leak_from, fault_extents::leak_to)
-                               : open_between(lead_1, frame);
+  const bool leaks_at_an_end = fault_mode == fault_leaks || fault_mode == fault_leaks_at_the_other_end;
+  const std::uint16_t leaking_end = fault_mode == fault_leaks_at_the_other_end ? lead_2 : lead_1;
+  const Element to_frame =
+      leaks_at_an_end ? resistance_between(leaking_end, frame, fault_extents::leak_from, fault_extents::leak_to)
+                      : open_between(lead_1, frame);
   const bool heats = situation.excitation != Excitation::ohmmeter;
   if (fault_mode == fault_open || (fault_mode == fault_opens_hot && heats)) {
     elements.insert(elements.end(), {open_between(lead_1, lead_2), to_frame});
@@ -50,6 +65,10 @@ ModelAnswer append_model(const HeaterRatings* ratings, std::uint16_t fault_mode,
   }
   if (ratings == nullptr) return ModelAnswer::unknown;
   Between r = good(*ratings, situation);
+  if (fault_mode == fault_leaks_in_the_middle) {
+    append_leak_along_the_wire(r, elements);
+    return ModelAnswer::stated;
+  }
   if (fault_mode == fault_shorted_turns) r = {most_of_a_short_ohms, r.high * (1.0 - least_lost_share)};
   if (fault_mode == fault_one_of_two) r = {2.0 * r.low, 2.0 * r.high};
   if (fault_mode == fault_bad_joint) r = {r.low + joint_from_ohms, r.high + fault_extents::bad_joint_to};

@@ -29,6 +29,8 @@ enum FaultModeIndex : std::uint16_t {
   fault_short,
   fault_intermittent,
   fault_burnt_joint,
+  fault_leaks_in_the_middle,
+  fault_leaks_at_the_other_end,
 };
 
 enum RuleIndex : std::uint16_t {

@@ -172,6 +172,16 @@ struct ElementRow {
   double tolerance = 0.0;  ///< relative half-width
 };
 
+/// A protector in a winding, which a good part opens while it is hot and closes by itself. Up to the first temperature
+/// it is closed, from the second on open; of good parts in between some are open.
+struct OwnProtector {
+  std::uint16_t from = 0;  ///< ends of the winding
+  std::uint16_t to = 0;
+  std::uint16_t condition = not_found;  ///< its temperature
+  double closed_to_kelvin = 0.0;
+  double open_from_kelvin = 0.0;
+};
+
 /// Everything that a kind file says. Its descriptor and rows point into the document and into `texts_of_ours`.
 struct Definition {
   Descriptor descriptor;
@@ -182,7 +192,8 @@ struct Definition {
   std::vector<std::string_view> points;  ///< within the part, counted on from the terminals
   std::vector<ElementRow> elements;      ///< of a good part
   std::vector<std::vector<ElementRow>> faulty_elements;
-  std::deque<std::string> texts_of_ours;  ///< a deque, since its texts must not move
+  std::vector<OwnProtector> own_protectors;  ///< each in every resistance between its ends, of a good part or a faulty
+  std::deque<std::string> texts_of_ours;     ///< a deque, since its texts must not move
 
   /// Keeps a text that does not stand in the document.
   std::string_view keep(std::string text) { return texts_of_ours.emplace_back(std::move(text)); }

@@ -1,5 +1,6 @@
 #include "part/electrical_model.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "part/expectation.hpp"
@@ -42,6 +43,21 @@ void fill_limits(const Expectation& expected, Element& element) {
   element.relative_half_width = filled.relative_half_width;
 }
 
+/// The winding with its own protector, if it has one.
+Element with_own_protector(Element winding, const Definition& definition, const Situation& situation) {
+  const auto found = std::find_if(
+      definition.own_protectors.begin(), definition.own_protectors.end(), [&](const OwnProtector& protector) {
+        return winding.type == ElementType::resistance && protector.from == winding.from && protector.to == winding.to;
+      });
+  if (found == definition.own_protectors.end()) return winding;
+  const std::optional<double> at = situation.condition(found->condition);
+  if (!at || *at <= found->closed_to_kelvin) return winding;
+  if (*at >= found->open_from_kelvin) return open_between(winding.from, winding.to);
+  winding.type = ElementType::contact;
+  winding.probability_closed = (found->open_from_kelvin - *at) / (found->open_from_kelvin - found->closed_to_kelvin);
+  return winding;
+}
+
 }  // namespace
 
 std::optional<Element> element_of(const Definition& definition, std::span<const KnownRule> rules,
@@ -69,7 +85,7 @@ std::optional<Element> element_of(const Definition& definition, std::span<const 
     if (!value || !std::isfinite(*value) || *value < 0.0) return std::nullopt;
     element.value_in_si = row.times * *value;
   }
-  return element;
+  return with_own_protector(element, definition, situation);
 }
 
 }  // namespace ohmwright::kind_file

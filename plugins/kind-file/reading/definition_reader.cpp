@@ -49,6 +49,7 @@ void read_definition(const ValueNode& document, Definition& definition, std::vec
   read_procedures(document, definition, notes);
   read_advice(document, definition, notes);
   read_elements(document, definition, notes);
+  read_own_protectors(document, definition, notes);
   read_charts(document, definition, notes);
 }
 

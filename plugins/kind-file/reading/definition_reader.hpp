@@ -28,6 +28,7 @@ void read_advice(const ValueNode& document, Definition& definition, Notes& notes
 void read_cautions(const ValueNode& document, Definition& definition, Notes& notes);
 void read_procedures(const ValueNode& document, Definition& definition, Notes& notes);
 void read_elements(const ValueNode& document, Definition& definition, Notes& notes);
+void read_own_protectors(const ValueNode& document, Definition& definition, Notes& notes);
 void read_charts(const ValueNode& document, Definition& definition, Notes& notes);
 
 }  // namespace ohmwright::kind_file

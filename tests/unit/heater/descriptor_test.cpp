@@ -32,6 +32,9 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice.size(), then_volts_and_amperes + 1U);
   EXPECT_EQ(d.fault_modes[fault_opens_hot].id, "opens-hot");
   EXPECT_EQ(d.fault_modes[fault_leaks].id, "leaks-to-frame");
+  EXPECT_EQ(d.fault_modes[fault_leaks_in_the_middle].id, "leaks-in-the-middle");
+  EXPECT_EQ(d.fault_modes[fault_leaks_at_the_other_end].id, "leaks-at-the-other-end");
+  EXPECT_EQ(d.fault_modes.size(), fault_leaks_at_the_other_end + 1U);
   EXPECT_EQ(d.terminals[frame], "frame");
 }
 

@@ -41,6 +41,24 @@ TEST(ElectricalModel, FaultsMoveTheOhmsAsTheyShould) {
   EXPECT_EQ(model(fault_leaks, Excitation::ohmmeter).at(1).type, ElementType::resistance);
 }
 
+// A sheath leaks anywhere along the wire: from a lead the whole element lies before the leak, or next to nothing.
+TEST(ElectricalModel, LeaksFromAnywhereAlongItsWire) {
+  using ohmwright::testing_support::highest_of;
+  using ohmwright::testing_support::lowest_of;
+  const Element first = model(fault_leaks, Excitation::ohmmeter).at(1);
+  EXPECT_EQ(first.from, lead_1);
+  EXPECT_NEAR(highest_of(first), 1e6, 1e-3);
+  EXPECT_EQ(model(fault_leaks_at_the_other_end, Excitation::ohmmeter).at(1).from, lead_2);
+  const std::vector<Element> along = model(fault_leaks_in_the_middle, Excitation::ohmmeter);
+  ASSERT_EQ(along.size(), 3U);
+  const Element good = model(not_found, Excitation::ohmmeter).at(0);
+  EXPECT_NEAR(lowest_of(along[0]), 0.25 * lowest_of(good), 1e-9);
+  EXPECT_NEAR(highest_of(along[1]), 0.75 * highest_of(good), 1e-9);
+  EXPECT_EQ(along[0].to, along[2].from);
+  EXPECT_GT(along[2].from, frame);  // a point within, which no probe reaches
+  EXPECT_EQ(along[2].to, frame);
+}
+
 // A dead short is as low as the leads, known without ratings; where it ends shorted turns begin, which reach up to a
 // good one, and from there bad joints and burnt ones up to what a meter calls open. (Extents assumed, no source.)
 TEST(ElectricalModel, ItsFaultsLeaveNoGapFromNothingToOpen) {

@@ -23,7 +23,7 @@ const std::vector<BadFile> bad_files = {
      {R"(line 59, /procedures/2: the field "cautions" is missing: ids of the cautions that are shown before the first step)"}},
     {"UnknownField",
      {{R"("aliases")", R"("alias")"}},
-     {R"(line 4, /alias: unknown field "alias"; expected "$schema", "advice", "aliases", "cautions", "charts", "conditions", "elements", "fault_modes", "kind", "measurands", "points", "procedures", "ratings", "roles", "rules", "states", "terminals" or "title")"}},
+     {R"(line 4, /alias: unknown field "alias"; expected "$schema", "advice", "aliases", "cautions", "charts", "conditions", "elements", "fault_modes", "kind", "measurands", "own_protectors", "points", "procedures", "ratings", "roles", "rules", "states", "terminals" or "title")"}},
     {"UnknownDimension",
      {{R"("dimension": "current")", R"("dimension": "amperage")"}},
      {R"(line 10, /measurands/2/dimension: found "amperage"; expected "resistance", "voltage", "current", "power", "energy", "frequency", "capacitance", "inductance", "duration", "temperature", "temperature_difference", "rotational_speed", "mass", "length" or "ratio")"}},

@@ -85,6 +85,12 @@ const std::vector<BadFile> bad_files = {
     {"ElementsTolerance",
      {{R"("tolerance": "20 %")", R"("tolerance": "120 %")"}},
      {R"(line 69, /fault_modes/1/elements/0/tolerance: a tolerance lies between 0 % and 100 %, such as "5 %")"}},
+    {"ProtectorThatIsOpenBeforeItIsClosed",
+     {{R"("fault_modes": [)",
+       R"("own_protectors": [{"between": ["a", "c"], "condition": "heat", "closed_to": "150 degC", "open_from": "120 degC", "source": "invented"}], "fault_modes": [)"}},
+     {R"(line 67, /own_protectors/0/between/1: there is no terminal "c"; there is "a" or "b")",
+      R"(line 67, /own_protectors/0/condition: there is no condition "heat"; there is "part_temperature" or "line_voltage")",
+      R"(line 67, /own_protectors/0: "closed_to" has to lie below "open_from")"}},
     {"ChartOfNothing",
      {{R"("charts": [
     {"measurand": "resistance")",

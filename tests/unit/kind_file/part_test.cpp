@@ -78,6 +78,23 @@ TEST(PartOfFile, ConductsInSeriesThroughPointsWithin) {
   EXPECT_EQ(elements(*part, not_found, 20.0)[1].type, ElementType::open);
 }
 
+TEST(PartOfFile, OpensItsOwnProtectorWhileItIsHot) {
+  const auto kind = coil({{R"("fault_modes": [)",
+                           R"("own_protectors": [{"between": ["a", "b"], "condition": "part_temperature",
+    "closed_to": "120 degC", "open_from": "150 degC", "source": "invented"}],
+  "fault_modes": [)"}});
+  const auto part = part_of(*kind, R"({"nominal": "100 ohm", "opens": "13 degC"})");
+  EXPECT_EQ(elements(*part, not_found, 25.0)[0].type, ElementType::resistance);
+  EXPECT_EQ(elements(*part, not_found, 120.0)[0].type, ElementType::resistance);
+  const std::vector<Element> between = elements(*part, not_found, 140.0);
+  EXPECT_EQ(between[0].type, ElementType::contact);
+  EXPECT_NEAR(between[0].probability_closed, 1.0 / 3.0, 1e-9);
+  EXPECT_NEAR(between[0].value_in_si, 100.0 * (234.5 + 140.0) / 259.5, 1e-6);
+  EXPECT_EQ(elements(*part, not_found, 150.0)[0].type, ElementType::open);
+  EXPECT_EQ(elements(*part, 1, 150.0)[0].type, ElementType::open);  // turns shorted: it opens all the sooner
+  EXPECT_EQ(elements(*part, not_found, std::nullopt).size(), 0u);   // nobody knows its ohms without a temperature
+}
+
 TEST(PartOfFile, ConductsAsItsFileSays) {
   const auto kind = coil();
   const auto part = part_of(*kind, R"({"nominal": "100 ohm", "opens": "13 degC"})");
