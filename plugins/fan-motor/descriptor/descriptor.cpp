@@ -96,6 +96,12 @@ Descriptor make_descriptor() {
   descriptor.terminals = {"lead-1", "lead-2", "start", "frame"};
   descriptor.measurands = measurands();
   descriptor.conditions = conditions();
+  descriptor.states = {{"signal",
+                        OHMWRIGHT_TEXT("What its control signal tells it"),
+                        {{"unknown", OHMWRIGHT_TEXT("not known")},
+                         {"run", OHMWRIGHT_TEXT("to run, or it is fed from a supply of its own")},
+                         {"stop", OHMWRIGHT_TEXT("to stand")}},
+                        "signal"}};
   descriptor.rules = rules();
   descriptor.advice = describe_advice();
   descriptor.procedures = describe_procedures();

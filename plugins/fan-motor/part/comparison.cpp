@@ -38,6 +38,7 @@ class Comparison {
          {"size-differs", OHMWRIGHT_TEXT("It is {candidate} wide, the original {original}: it does not fit.")},
          {"size-unknown", OHMWRIGHT_TEXT("How wide it is is not known; the original is {original}.")}});
     compare_tachometer();
+    compare_wires();
     return std::move(findings_);
   }
 
@@ -135,6 +136,20 @@ class Comparison {
                                        "speed for another.")}
             : TextEntry{"tachometer-unknown",
                         OHMWRIGHT_TEXT("The original has a tachometer; whether this one has is not stated.")});
+  }
+
+  void compare_wires() {
+    if (!original_.wires) return;
+    const bool same = original_.wires == candidate_.wires;
+    const bool known = candidate_.wires.has_value();
+    say(same    ? Outcome::within_limits
+        : known ? Outcome::out_of_limits
+                : Outcome::undecided,
+        same    ? TextEntry{"wires-alike", OHMWRIGHT_TEXT("It has as many wires.")}
+        : known ? TextEntry{"wires-differ",
+                            OHMWRIGHT_TEXT("It has another number of wires: what tells it to run, or its speed to the "
+                                           "control, is missing or has no place.")}
+                : TextEntry{"wires-unknown", OHMWRIGHT_TEXT("How many wires it has is not stated.")});
   }
 
   const FanMotorRatings& original_;

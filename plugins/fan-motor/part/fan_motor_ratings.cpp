@@ -41,6 +41,7 @@ void read_running(const ValueNode& ratings, RatedFigures& figures, FanMotorRatin
   read.speed = figures.positive<RotationalSpeed>(ratings, "speed");
   if (const auto tolerance = figures.tolerance(ratings, "speed_tolerance")) read.speed_tolerance = *tolerance;
   read.pulses_per_turn = RatedFigures::whole_number(ratings, "pulses_per_turn");
+  read.wires = RatedFigures::whole_number(ratings, "wires");
   if (const auto retry = figures.positive<Duration>(ratings, "retry")) read.retry = *retry;
   if (read.poles && *read.poles % 2 != 0) figures.refuse(*ratings.find("poles"), "poles come in pairs: 2, 4, 6, 8");
   const auto synchronous = read.synchronous();

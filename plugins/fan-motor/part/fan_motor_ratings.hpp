@@ -46,6 +46,7 @@ struct FanMotorRatings {
   std::optional<RotationalSpeed> speed;
   double speed_tolerance = 0.1;
   std::optional<int> pulses_per_turn;
+  std::optional<int> wires;                      ///< of an electronic one: from four on one is its control signal
   Duration retry = Duration::from_value(180.0);  ///< after which a control tries again to start it
   std::optional<Capacitance> capacitance;
   double capacitance_tolerance = 0.06;
@@ -54,6 +55,9 @@ struct FanMotorRatings {
   Rotation rotation = Rotation::unstated;
   std::optional<Length> size;
 
+  /// Whether it may stand still while it is fed because its control signal tells it to: with two wires, or a third for
+  /// its tachometer, it has none (common practice, no source).
+  bool may_have_a_signal() const { return is_electronic() && wires.value_or(4) >= 4; }
   bool is_electronic() const { return construction == Construction::electronically_commutated; }
   std::optional<RotationalSpeed> synchronous() const;
   /// Speeds of a good motor under its fan [rad/s]: of the rated speed and its tolerance, else from the most slip of its

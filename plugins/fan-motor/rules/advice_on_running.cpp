@@ -43,6 +43,9 @@ void advise_on_volts(const Scene& scene) {
   else if (!feed && scene.is_electronic())
     scene.findings.advise(read_pulsed_supply);
   if (feed && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
+  if (!feed || !scene.turning || needs_a_retry(scene)) return;
+  if (needs_its_signal(scene)) scene.findings.advise(read_the_signal);
+  if (signal_told(scene) == signal_says_stop) scene.findings.advise(look_upstream);
 }
 
 /// It turns, and its speed is wrong, or too near to an end, or no speed for the volts that were read.

@@ -172,6 +172,12 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "Leave it in: it runs as it should. Where too little air moves, look for ice on the coil, a loose or wrong "
            "wheel and blocked ducts; where it stops at times, at what switches it.")},
+      {"read-the-signal",
+       OHMWRIGHT_TEXT(
+           "Read its control signal at its plug while it should run, live and for the qualified only, or pull its plug "
+           "and feed it from a supply of its own, of its rated volts and polarity: if it stands still then, it is dead "
+           "(--signal run). If the signal tells it to stand, look at control, door switch and sensor (--signal stop)."),
+       "supply-at-plug"},
   };
 }
 

@@ -22,6 +22,8 @@ enum Text : TextIndex {
   pulses_contradict,
   too_few_to_tell,
   too_many_volts,
+  signal_not_read,
+  told_to_stand,
 };
 
 /// What was watched for longest [s].
@@ -36,7 +38,9 @@ Text text_when_still(const Scene& scene) {
   if (needs_a_retry(scene)) return retry_not_watched;
   const std::optional<bool> free = turns_freely(scene);
   if (!free) return not_spun;
-  return *free ? dead : blocked;
+  if (!*free) return blocked;
+  if (signal_told(scene) == signal_says_stop) return told_to_stand;
+  return needs_its_signal(scene) ? signal_not_read : dead;
 }
 
 Text text_of_too_few(const Scene& scene) {
@@ -54,6 +58,17 @@ Text why_not_asked(const Scene& scene, bool turns_now) {
 
 bool needs_a_retry(const Scene& scene) {
   return scene.is_electronic() && watched_seconds(scene) < scene.ratings->retry.value();
+}
+
+std::uint16_t signal_told(const Scene& scene) {
+  std::uint16_t told = signal_not_known;
+  for (const PreparedReading& reading : scene.evidence.readings())
+    told = std::max(told, reading.state(signal).value_or(signal_not_known));
+  return told;
+}
+
+bool needs_its_signal(const Scene& scene) {
+  return scene.ratings != nullptr && scene.ratings->may_have_a_signal() && signal_told(scene) == signal_not_known;
 }
 
 RuleDescriptor describe_fed_but_still() {
@@ -99,6 +114,14 @@ RuleDescriptor describe_fed_but_still() {
                "volts, and a plug that nothing loads shows a meter volts that feed nothing: that condemns no "
                "motor.")},
           {"too-many-volts", OHMWRIGHT_TEXT("Not judged: there are too many volts at its plug.")},
+          {"signal-not-read",
+           OHMWRIGHT_TEXT("There are {volts} at its plug, its wheel is free, and it stands still. A fan with a wire "
+                          "for its control "
+                          "signal is fed always and stands while that tells it to, or is lost: it was not read.")},
+          {"told-to-stand",
+           OHMWRIGHT_TEXT(
+               "There are {volts} at its plug and it stands still, as its control signal tells it to: look at "
+               "what gives the signal, control, door switch or sensor.")},
       }};
 }
 

@@ -12,4 +12,11 @@ void judge_fed_but_still(const Scene& scene);
 /// A control may feed a direct-current fan in tries, and rest between them: it was not watched through one.
 bool needs_a_retry(const Scene& scene);
 
+/// What its control signal tells it, by all readings (`SignalIndex`); where they differ, to stand, which condemns
+/// nothing.
+std::uint16_t signal_told(const Scene& scene);
+
+/// It may have a wire for a control signal, and nobody said what that tells it.
+bool needs_its_signal(const Scene& scene);
+
 }  // namespace ohmwright::fan_motor

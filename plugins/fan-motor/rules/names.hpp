@@ -23,6 +23,9 @@ enum MeasurandIndex : std::uint16_t {
 
 enum ConditionIndex : std::uint16_t { part_temperature, watched, test_voltage, capacitor_voltage, frequency, coast };
 
+enum StateIndex : std::uint16_t { signal };
+enum SignalIndex : std::uint16_t { signal_not_known, signal_says_run, signal_says_stop };
+
 enum TerminalIndex : std::uint16_t { lead_1, lead_2, start_lead, frame };
 
 enum FaultModeIndex : std::uint16_t {
@@ -96,6 +99,7 @@ enum AdviceIndex : std::uint16_t {
   read_speed_again,
   test_once_more,
   leave_it_in,
+  read_the_signal,
 };
 
 }  // namespace ohmwright::fan_motor
