@@ -34,11 +34,15 @@ constexpr std::string_view of_a_gas_burner[] = {"solenoid", "cock",   "pipe",   
 /// Its coil is that of its valve; a pilot relay has a coil, too, and is no part of it.
 constexpr std::string_view coils[] = {"coil", "bobina", "bobine", "spule"};
 constexpr std::string_view tube[] = {"magnetron"};
-constexpr std::string_view high_voltage[] = {"microwave", "hv", "kv", "microonda", "mikrowelle"};
-constexpr std::string_view high_voltage_side[] = {"transformer", "capacitor",    "diode",         "rectifier",
-                                                  "doubler",     "inverter",     "circuit",       "winding",
-                                                  "side",        "supply",       "transformador", "condensador",
-                                                  "diodo",       "rectificador", "transformator", "kondensator"};
+constexpr std::string_view high_voltage[] = {"microwave", "hv", "kv", "microonda", "microonde", "onde"};
+/// How words begin that say it in German, alone or before what they name: Hochspannungstrafo, Mikrowellenherd.
+constexpr std::string_view high_voltage_begins[] = {"hochspannung", "mikrowell"};
+constexpr std::string_view high_voltage_side[] = {"doubler", "inverter", "circuit", "winding", "side", "supply"};
+/// How its parts are called in several languages, at the end of a longer word, too: transformer, transformador,
+/// trasformatore, Hochspannungstrafo; capacitor, condensateur, Kondensator; rectifier, rectificador, Gleichrichter.
+constexpr std::string_view high_voltage_parts[] = {"transform",   "trasformat", "trafo",   "capacitor", "condensa",
+                                                   "kondensat",   "diod",       "rectifi", "raddrizz",  "redress",
+                                                   "gleichricht", "doubleur",   "duplicat"};
 
 /// A letter of Latin-1 with its accent taken off, by the second of its two bytes in UTF-8 after 0xC3; 0 for others.
 char without_accent(unsigned char second) {
@@ -94,16 +98,28 @@ bool follows(const std::vector<std::string>& words, std::string_view first, std:
   return std::search(words.begin(), words.end(), std::begin(both), std::end(both)) != words.end();
 }
 
-bool says_high_voltage(const std::vector<std::string>& words) {
-  return any_is(words, high_voltage) || follows(words, "high", "voltage") || follows(words, "alta", "tension");
-}
-
 /// Whether a word begins so, as one may in several languages does.
 bool any_begins(const std::vector<std::string>& words, std::span<const std::string_view> sought) {
   return std::any_of(words.begin(), words.end(), [sought](std::string_view word) {
     return std::any_of(sought.begin(), sought.end(),
                        [word](std::string_view begin) { return word.starts_with(begin); });
   });
+}
+
+bool any_contains(const std::vector<std::string>& words, std::span<const std::string_view> sought) {
+  return std::any_of(words.begin(), words.end(), [sought](std::string_view word) {
+    return std::any_of(sought.begin(), sought.end(),
+                       [word](std::string_view part) { return word.find(part) != std::string_view::npos; });
+  });
+}
+
+bool says_high_voltage(const std::vector<std::string>& words) {
+  return any_is(words, high_voltage) || any_begins(words, high_voltage_begins) || follows(words, "high", "voltage") ||
+         follows(words, "alta", "tension") || follows(words, "alta", "tensione") || follows(words, "haute", "tension");
+}
+
+bool names_its_side(const std::vector<std::string>& words) {
+  return any_is(words, high_voltage_side) || any_contains(words, high_voltage_parts);
 }
 
 /// gas, gaz, Gasherd, gaziniere, LPG; a gasket is none of it.
@@ -125,11 +141,22 @@ bool names_a_gas_part(const std::vector<std::string>& words) {
   });
 }
 
+bool is_on_gas_side(const std::vector<std::string>& words) {
+  return any_is(words, gas_side) || any_begins(words, valve_begins) || any_begins(words, burner_begins);
+}
+
+/// Valves and pipes of a defrost by hot gas, which is refrigerant: hot gas, gas caliente, Heissgasventil.
+bool says_hot_gas(const std::vector<std::string>& words) {
+  constexpr std::string_view in_one_word[] = {"heissgas", "heisgas"};
+  const bool is_hot = follows(words, "hot", "gas") || follows(words, "gas", "caliente") ||
+                      follows(words, "gaz", "chaud") || follows(words, "gas", "caldo") ||
+                      any_begins(words, in_one_word);
+  return is_hot && (is_on_gas_side(words) || names_a_gas_part(words));
+}
+
 bool says_gas(const std::vector<std::string>& words) {
   constexpr std::string_view pilot[] = {"pilot", "piloto", "pilota", "veilleuse", "zundflamme"};
-  const bool on_gas_side =
-      any_is(words, gas_side) || any_begins(words, valve_begins) || any_begins(words, burner_begins);
-  if (names_a_gas_part(words) || (names_a_fuel(words) && (on_gas_side || any_is(words, pilot)))) return true;
+  if (names_a_gas_part(words) || (names_a_fuel(words) && (is_on_gas_side(words) || any_is(words, pilot)))) return true;
   const bool burns = any_is(words, burner) || any_begins(words, burner_begins);
   const bool has_what_gas_asks = any_is(words, of_a_gas_burner) || any_begins(words, valve_begins);
   if (any_is(words, pilot)) return burns || has_what_gas_asks;
@@ -140,10 +167,13 @@ bool says_gas(const std::vector<std::string>& words) {
 
 std::string_view refused_work(std::string_view name) {
   const std::vector<std::string> words = words_of(name);
+  if (says_hot_gas(words))
+    return "the refrigerant circuit is outside of what this program does: it stops at hot-gas valves, pipes and the "
+           "compressor's shell, which are licensed refrigerant work; describe the electrical side alone";
   if (says_gas(words))
     return "gas is outside of what this program does: it stops at valve, pipe and burner, which are work for licensed "
            "hands; describe the electrical side alone, such as an igniter";
-  if (any_is(words, tube) || (says_high_voltage(words) && any_is(words, high_voltage_side)))
+  if (any_is(words, tube) || (says_high_voltage(words) && names_its_side(words)))
     return "the high-voltage side of a microwave oven can kill, also when it is unplugged; this program has no part in "
            "it: leave it to those who are qualified and equipped for it";
   return {};

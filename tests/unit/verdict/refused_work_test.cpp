@@ -1,4 +1,4 @@
-// What the program has no part in: gas, and the high voltage of a microwave oven (common practice, no source).
+// What the program has no part in: gas, refrigerant, and the high voltage of a microwave oven (common practice, no source).
 
 #include <gtest/gtest.h>
 
@@ -7,7 +7,7 @@
 namespace ohmwright {
 namespace {
 
-enum class Answer { gas, high_voltage, taken };
+enum class Answer { gas, refrigerant, high_voltage, taken };
 
 struct Row {
   const char* name;
@@ -16,6 +16,7 @@ struct Row {
 
 Answer answer_to(const char* name) {
   const std::string_view reason = refused_work(name);
+  if (reason.find("licensed refrigerant work") != std::string_view::npos) return Answer::refrigerant;
   if (reason.find("licensed hands") != std::string_view::npos) return Answer::gas;
   if (reason.find("can kill, also when it is unplugged") != std::string_view::npos) return Answer::high_voltage;
   EXPECT_EQ(reason, "") << name;
@@ -101,7 +102,25 @@ constexpr Row rows[] = {
     {"Magnetrón", Answer::high_voltage},
     {"Magnetro\u0301n", Answer::high_voltage},
     {"Condensador de alta tensión", Answer::high_voltage},
+    {"Hochspannungskondensator", Answer::high_voltage},
+    {"Mikrowellen-Hochspannungstrafo", Answer::high_voltage},
+    {"Gleichrichter, Mikrowelle", Answer::high_voltage},
+    {"Trasformatore alta tensione microonde", Answer::high_voltage},
+    {"Diodo di alta tensione", Answer::high_voltage},
+    {"Condensateur haute tension micro-ondes", Answer::high_voltage},
+    {"Redresseur haute tension", Answer::high_voltage},
     {"Door switch of a microwave oven", Answer::taken},
+    {"Türschalter der Mikrowelle", Answer::taken},
+    {"Condensateur du moteur", Answer::taken},
+    {"Transformer of the control board", Answer::taken},
+    // a defrost by hot gas
+    {"Hot gas valve", Answer::refrigerant},
+    {"Hot gas defrost solenoid", Answer::refrigerant},
+    {"Heissgasventil", Answer::refrigerant},
+    {"Heißgasventil", Answer::refrigerant},
+    {"Válvula de gas caliente", Answer::refrigerant},
+    {"Vanne de gaz chaud", Answer::refrigerant},
+    {"Coil sensor of the hot gas defrost", Answer::taken},
 };
 
 TEST(RefusedWork, IsKnownByItsNameInFiveLanguages) {
