@@ -81,7 +81,7 @@ endfunction()
 function(_ohmwright_export_two_symbols name)
   set(script "${CMAKE_CURRENT_BINARY_DIR}/${name}.exports")
   file(CONFIGURE OUTPUT "${script}" @ONLY CONTENT
-    "{ global: ohmwright_plugin_stamp; ohmwright_plugin_entry_v1; local: *; };\n")
+    "{ global: ohmwright_plugin_stamp; ohmwright_plugin_entry_v2; local: *; };\n")
   set_property(TARGET ${name} APPEND PROPERTY LINK_DEPENDS "${script}")
   target_link_options(${name} PRIVATE "LINKER:--version-script=${script}" "LINKER:-z,now")
   # clang leaves the sanitizers' own functions undefined in a library; the program has them.

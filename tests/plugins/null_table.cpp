@@ -2,4 +2,4 @@
 
 OHMWRIGHT_PLUGIN_STAMP(ohmwright::plugin_abi, OHMWRIGHT_BUILD_TAG, "null-table")
 
-extern "C" OHMWRIGHT_CORE_API const ohmwright::PluginTable* ohmwright_plugin_entry_v1() { return nullptr; }
+extern "C" OHMWRIGHT_CORE_API const ohmwright::PluginTable* ohmwright_plugin_entry_v2() { return nullptr; }

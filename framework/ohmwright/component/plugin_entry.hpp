@@ -21,7 +21,7 @@ struct Problem;   // <ohmwright/quantity/error.hpp>
 
 /// Number of the plugin ABI. Not the release number: it changes when anything in core's headers that crosses the
 /// boundary changes its layout or meaning (docs/architecture.md).
-inline constexpr std::uint32_t plugin_abi = 1;
+inline constexpr std::uint32_t plugin_abi = 2;
 
 // NOLINTBEGIN(modernize-avoid-c-arrays): a layout of bytes in a file, filled from literals, which std::array cannot be
 inline constexpr char stamp_magic[16] = "ohmwright-stamp";
@@ -60,7 +60,7 @@ struct PluginTable {
 
 using PluginEntry = const PluginTable*();
 
-inline constexpr const char* plugin_entry_name = "ohmwright_plugin_entry_v1";
+inline constexpr const char* plugin_entry_name = "ohmwright_plugin_entry_v2";
 inline constexpr const char* plugin_stamp_section = ".ohmwright_stamp";
 
 /// Number of kinds that a stamp's text names: its lines.
@@ -125,8 +125,8 @@ constexpr std::uint32_t kinds_named_in(std::string_view kinds_text) {
   static_assert(ohmwright::kinds_named_in(kinds_text) == (count), "one line of the kinds' text for each kind"); \
   OHMWRIGHT_PLUGIN_STAMP(ohmwright::plugin_abi, OHMWRIGHT_BUILD_TAG, kinds_text)                                \
   extern "C" {                                                                                                  \
-  OHMWRIGHT_CORE_API const ohmwright::PluginTable* ohmwright_plugin_entry_v1();                                 \
-  const ohmwright::PluginTable* ohmwright_plugin_entry_v1() {                                                   \
+  OHMWRIGHT_CORE_API const ohmwright::PluginTable* ohmwright_plugin_entry_v2();                                 \
+  const ohmwright::PluginTable* ohmwright_plugin_entry_v2() {                                                   \
     static const ohmwright::PluginTable table = {sizeof(ohmwright::PluginTable), count, create,                 \
                                                  [](ohmwright::Kind* kind) { delete kind; }, nullptr};          \
     return &table;                                                                                              \
@@ -138,8 +138,8 @@ constexpr std::uint32_t kinds_named_in(std::string_view kinds_text) {
 #define OHMWRIGHT_KIND_FILE_PLUGIN(create_from)                                                            \
   OHMWRIGHT_PLUGIN_STAMP(ohmwright::plugin_abi, OHMWRIGHT_BUILD_TAG, "*.kind.json")                        \
   extern "C" {                                                                                             \
-  OHMWRIGHT_CORE_API const ohmwright::PluginTable* ohmwright_plugin_entry_v1();                            \
-  const ohmwright::PluginTable* ohmwright_plugin_entry_v1() {                                              \
+  OHMWRIGHT_CORE_API const ohmwright::PluginTable* ohmwright_plugin_entry_v2();                            \
+  const ohmwright::PluginTable* ohmwright_plugin_entry_v2() {                                              \
     static const ohmwright::PluginTable table = {sizeof(ohmwright::PluginTable), 0, nullptr,               \
                                                  [](ohmwright::Kind* kind) { delete kind; }, create_from}; \
     return &table;                                                                                         \

@@ -69,11 +69,11 @@ TEST_P(Refusal, SaysExactlyWhyAndWhatToDo) {
 const std::vector<WrongPlugin> wrong_plugins = {
     {"abi_newer",
      "abi-newer",
-     {"it was built for plugin ABI 2, newer than this program's 1: update ohmwright, or rebuild the plugin against "
+     {"it was built for plugin ABI 3, newer than this program's 2: update ohmwright, or rebuild the plugin against "
       "it"}},
     {"abi_older",
      "abi-older",
-     {"it was built for plugin ABI 0, older than this program's 1: rebuild the plugin against the installed "
+     {"it was built for plugin ABI 1, older than this program's 2: rebuild the plugin against the installed "
       "ohmwright"}},
     {"wrong_build_tag",
      "wrong-build-tag",
@@ -82,11 +82,11 @@ const std::vector<WrongPlugin> wrong_plugins = {
       "rebuild the plugin against the installed ohmwright, with its compiler settings"}},
     {"everything_wrong",
      "second",
-     {"it was built for plugin ABI 2, newer than this program's 1: update ohmwright, or rebuild the plugin against it",
+     {"it was built for plugin ABI 3, newer than this program's 2: update ohmwright, or rebuild the plugin against it",
       "it was built with another standard library: \"libc++-abi1\", this program with \"libstdc++-cxx11abi1\"",
       "its kind \"Every Thing\" must be named with a-z, 0-9 and -, beginning with a letter",
       "an alias of its kind \"Every Thing\" cannot be shown: \"\""}},
-    {"no_entry", "no-entry", {"it has no function ohmwright_plugin_entry_v1"}},
+    {"no_entry", "no-entry", {"it has no function ohmwright_plugin_entry_v2"}},
     {"null_table", "null-table", {"its table is null"}},
     {"wrong_table", "wrong-table", {"its table has 2 kinds, its stamp 1"}},
     {"null_kind", "null-kind", {"making the kind \"null-kind\" gave nothing"}},
@@ -110,7 +110,7 @@ const std::vector<WrongPlugin> wrong_plugins = {
      {"it cannot be loaded: undefined symbol: ohmwright_test_function_of_nobody"}},
     {"static_initialiser_writes_file",
      "writes-file",
-     {"it was built for plugin ABI 2, newer than this program's 1: update ohmwright, or rebuild the plugin against "
+     {"it was built for plugin ABI 3, newer than this program's 2: update ohmwright, or rebuild the plugin against "
       "it"}},
     {"no_stamp",
      "",

@@ -57,7 +57,7 @@ TEST(StampCheck, AStampOfAnotherSizeStillSaysWhichIsNewer) {
   EXPECT_THAT(
       check_stamp(stamp).reasons,
       ElementsAre("its stamp has 2048 bytes, this program's 1016",
-                  "it was built for plugin ABI 7, newer than this program's 1: update ohmwright, or rebuild the "
+                  "it was built for plugin ABI 8, newer than this program's 2: update ohmwright, or rebuild the "
                   "plugin against it"));
 }
 

@@ -119,7 +119,7 @@ TEST(AllowList, LiftsNothingElse) {
   const Registry registry = registry_of(folder, list_of_one(digest_of(file)));
   EXPECT_THAT(registry.plugins(), IsEmpty());
   ASSERT_THAT(registry.refused(), SizeIs(1));
-  EXPECT_THAT(registry.refused()[0].reasons[0], testing::HasSubstr("it was built for plugin ABI 2"));
+  EXPECT_THAT(registry.refused()[0].reasons[0], testing::HasSubstr("it was built for plugin ABI 3"));
 }
 
 TEST(AllowList, ItsFileComesBackAsItWasAndMustBeTheUsersOwn) {
