@@ -1,4 +1,5 @@
-// What the program has no part in: gas, refrigerant, and the high voltage of a microwave oven (common practice, no source).
+// What the program has no part in: gas, refrigerant, and the high voltage of a microwave oven (common practice, no
+// source).
 
 #include <gtest/gtest.h>
 
