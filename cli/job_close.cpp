@@ -115,7 +115,7 @@ void tell_what_is_unproved(const JobAtHand& job, const Sentences& say, Environme
   std::vector<std::string> bars;
   std::vector<std::string> unproved;
   for (const job::ProofStep& step : job::open_proof(job.call))
-    (step.bars_energising() ? bars : unproved).push_back(printable(proof_text(step, say)));
+    (step.bars_leaving_it_plugged_in() ? bars : unproved).push_back(printable(proof_text(step, say)));
   PageLayout page(environment.page);
   page.section(say(OHMWRIGHT_TEXT("Not plugged in before")), bars);
   if (job.call.state != job::JobState::repaired) unproved.clear();

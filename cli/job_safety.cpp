@@ -47,11 +47,15 @@ std::string proof_command(const job::ProofStep& step) {
     case Form::heat_did_not_end:
     case Form::heat_did_not_come:
       return "ohmwright job replace PART --new NAME, or --mended TEXT; or ohmwright job correct ENTRY";
+    case Form::heat_end_unproved:
+    case Form::heat_unproved:
+      return "ohmwright job verify --forced-defrost ended --live-agreed; or ohmwright job correct ENTRY";
     case Form::new_part_unread:
       return "ohmwright job read " + step.place + "=VALUE";
     case Form::forced_defrost:
       return "ohmwright job verify --forced-defrost ended --live-agreed";
     case Form::log_shows_fault:
+    case Form::log_unproved:
     case Form::log:
       break;
   }

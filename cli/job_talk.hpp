@@ -97,7 +97,7 @@ class CallTalk {
   void ask_mended_again(const job::ProofStep& step);
   Choice take_back_choice();
   Choice replace_choice();
-  Choice mistyped_check_choice(job::CheckForm form);
+  Choice mistyped_choice(const std::string& entry);
   /// Asks for what proves it. `more` is offered beside.
   void ask_bar(const job::ProofStep& bar, std::vector<Choice> more);
   std::vector<Choice> ways_to_prove(const job::ProofStep& bar);

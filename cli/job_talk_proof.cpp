@@ -48,10 +48,12 @@ void CallTalk::prove() {
     return choose(job_.call.cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))
                                     : say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on?")),
                   {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::panel_on); }}, take_back_choice()});
-  if (const job::ProofStep* step = step_of(open, Form::heat_did_not_come)) return ask_bar(*step, {take_back_choice()});
+  for (const Form failed : {Form::heat_did_not_come, Form::heat_end_unproved, Form::heat_unproved})
+    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, {take_back_choice()});
   if (step_of(open, Form::forced_defrost) != nullptr && !done(job::Stage::no_forced_defrost))
     return ask_forced_defrost();
-  if (const job::ProofStep* step = step_of(open, Form::log_shows_fault)) return ask_bar(*step, {take_back_choice()});
+  for (const Form failed : {Form::log_shows_fault, Form::log_unproved})
+    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, {take_back_choice()});
   if (step_of(open, Form::log) != nullptr && !done(job::Stage::no_log)) return ask_log_or_not();
   ask_close();
 }
@@ -79,10 +81,8 @@ CallTalk::Choice CallTalk::replace_choice() {
   return {say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call, environment_)); }};
 }
 
-CallTalk::Choice CallTalk::mistyped_check_choice(job::CheckForm form) {
-  return {say_(OHMWRIGHT_TEXT("that was mistyped: take it back")), [this, form] {
-            if (const job::Check* last = job::last_check(job_.call, form)) act(correct_job, {last->entry});
-          }};
+CallTalk::Choice CallTalk::mistyped_choice(const std::string& entry) {
+  return {say_(OHMWRIGHT_TEXT("that was mistyped: take it back")), [this, entry] { act(correct_job, {entry}); }};
 }
 
 void CallTalk::take_reading_back(const std::string& place) {
@@ -122,13 +122,18 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
                    act(correct_job, {open->entry});
                }}};
     case Form::heat_did_not_end:
-      return {replace_choice(), mistyped_check_choice(job::CheckForm::forced_defrost)};
+      return {replace_choice(), mistyped_choice(bar.entry)};
     case Form::heat_did_not_come:
+    case Form::heat_end_unproved:
+    case Form::heat_unproved:
       return {replace_choice(),
               {say_(OHMWRIGHT_TEXT("force one again")), [this] { ask_forced_defrost(); }},
-              mistyped_check_choice(job::CheckForm::forced_defrost)};
+              mistyped_choice(bar.entry)};
     case Form::log_shows_fault:
-      return {replace_choice(), {say_(OHMWRIGHT_TEXT("a later log is there: type its file")), [this] { ask_log(); }}};
+    case Form::log_unproved:
+      return {replace_choice(),
+              {say_(OHMWRIGHT_TEXT("a later log is there: type its file")), [this] { ask_log(); }},
+              mistyped_choice(bar.entry)};
     case Form::new_part_not_within:
       return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
               replace_choice()};

@@ -163,6 +163,24 @@ TEST_F(JobCall, AJointOfAClosedLinkIsMendedAndASlipIsTakenBack) {
   EXPECT_THAT(done({"replace", "link", "--mended", "crimped anew"}), HasSubstr("mended in place"));
 }
 
+/// A fan ends no defrost: what heated without end is tried again before it is called repaired, or left plugged in.
+TEST_F(JobCall, AForcedDefrostThatDidNotEndIsNotForgottenWhenAnotherPartGoesIn) {
+  done({"open", "a", "--appliance", "upright-thermistor-230v", "--zone", "coil=-18C"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  EXPECT_EQ(run({"verify", "--forced-defrost", "did-not-end", "--live-agreed"}).exit_code, 1);
+  done({"replace", "fan", "--new", "shaded-pole-230v"});
+  run({"read", "fan", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(run({"verify", "--width", "200"}).out, HasSubstr("none has ended by itself since"));
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), HasSubstr("none has ended by itself since"));
+  const nlohmann::json json = report();
+  EXPECT_THAT(json["customer"]["proof"].dump(), HasSubstr("none has ended by itself since"));
+  EXPECT_THAT(json["customer"]["warning"].dump(), HasSubstr("it heated, and did not stop by itself"));
+  EXPECT_EQ(run({"verify", "--forced-defrost", "ended", "--live-agreed"}).exit_code, 3) << "the log is open";
+  EXPECT_THAT(done({"close", "repaired"}), Not(HasSubstr("Not plugged in before")));
+}
+
 /// The sheet that the customer signs tells what was wrong once, however often it was read.
 TEST_F(JobCall, TellsTheCustomerOnceWhatWasReadAgain) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});

@@ -53,6 +53,10 @@ const Row* latest(const std::vector<Row>& rows, const auto& counts) {
   return last;
 }
 
+const ReplacedPart* last_repair(const ServiceCall& call) {
+  return latest(call.replaced, [](const ReplacedPart&) { return true; });
+}
+
 const Told* later(const Told* a, const Told* b) {
   if (a == nullptr || b == nullptr) return a == nullptr ? b : a;
   return a->happened_before(*b) ? b : a;
@@ -282,19 +286,38 @@ std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& rep
   return call.has_stage_since(Stage::new_part_unread, replaced) ? std::string() : place;
 }
 
-/// What a check that was seen to fail bars, whatever was proved before it.
-void add_failed_checks(const ServiceCall& call, std::vector<ProofStep>& all) {
-  const auto failed = [&call](CheckForm form) {
-    const Check* last = last_check(call, form);
-    return last != nullptr && last->outcome == Outcome::out_of_limits ? last : nullptr;
-  };
-  if (const Check* defrost = failed(CheckForm::forced_defrost))
-    all.push_back(
-        {defrost->result == heat_without_end ? ProofStep::Form::heat_did_not_end : ProofStep::Form::heat_did_not_come});
-  if (failed(CheckForm::log) != nullptr) all.push_back({ProofStep::Form::log_shows_fault});
+/// The last time that a check failed so since it passed last; null: none. What decides nothing takes no failure away.
+const Check* standing_failure(const ServiceCall& call, CheckForm form, const auto& so) {
+  const Check* failed = latest(call.checks, [&](const Check& check) {
+    return check.form == form && check.outcome == Outcome::out_of_limits && so(check);
+  });
+  const Check* passed = latest(call.checks, [form](const Check& check) {
+    return check.form == form && check.outcome == Outcome::within_limits;
+  });
+  return failed == nullptr || (passed != nullptr && failed->happened_before(*passed)) ? nullptr : failed;
 }
 
+/// What a check that failed bars until the same check passes. After a repair it may be tried again, whatever was
+/// repaired; that it was repaired is shown by nothing else.
+void add_failed_checks(const ServiceCall& call, std::vector<ProofStep>& all) {
+  using Form = ProofStep::Form;
+  const ReplacedPart* repair = last_repair(call);
+  const auto add = [&](const Check* failed, Form now, Form since_repair) {
+    if (failed == nullptr) return;
+    const bool was_repaired = repair != nullptr && !repair->happened_before(*failed);
+    all.push_back({.form = was_repaired ? since_repair : now, .entry = failed->entry});
+  };
+  const auto did_not_end = [](const Check& check) { return check.result == heat_without_end; };
+  add(standing_failure(call, CheckForm::forced_defrost, did_not_end), Form::heat_did_not_end, Form::heat_end_unproved);
+  add(standing_failure(call, CheckForm::forced_defrost, [&](const Check& check) { return !did_not_end(check); }),
+      Form::heat_did_not_come, Form::heat_unproved);
+  add(standing_failure(call, CheckForm::log, [](const Check&) { return true; }), Form::log_shows_fault,
+      Form::log_unproved);
+}
+
+/// A check that nobody made since the last repair, or that decided nothing. One that failed stands as such.
 void add_check(const ServiceCall& call, CheckForm wanted, ProofStep::Form form, std::vector<ProofStep>& all) {
+  if (standing_failure(call, wanted, [](const Check&) { return true; }) != nullptr) return;
   const Check* last = last_check(call, wanted);
   if (last == nullptr || last->outcome == Outcome::undecided) all.push_back({.form = form});
 }
@@ -302,7 +325,7 @@ void add_check(const ServiceCall& call, CheckForm wanted, ProofStep::Form form, 
 }  // namespace
 
 const Check* last_check(const ServiceCall& call, CheckForm form) {
-  const ReplacedPart* since = latest(call.replaced, [](const ReplacedPart&) { return true; });
+  const ReplacedPart* since = last_repair(call);
   return latest(call.checks, [&](const Check& check) {
     return check.form == form && (since == nullptr || !check.happened_before(*since));
   });

@@ -24,20 +24,23 @@ struct ProofStep {
     earth_bond_unread,          ///< a part was replaced, or it tingled, and the earth bond was not read since
     condemned_for_good,         ///< `part`, which opens once, was condemned at `place`, and mended or read good since
     new_part_not_within,        ///< the last reading of the new `part` at `place` is out of limits
-    heat_did_not_end,           ///< the last forced defrost heated and did not end by itself
+    heat_did_not_end,  ///< a forced defrost did not end by itself, none has since, and nothing was repaired since
     // These bar closing as repaired and nothing else: who looks for a fault must go on reading.
     part_not_within,  ///< the last reading of `part`, at `place`, is out of limits, and nothing was done to it since
     mended_unread,    ///< `part` was mended where it is, and nothing read of it since shows that the fault is gone
     insulation_unproved,  ///< something was read in it, and no insulation within limits
     earth_bond_unproved,  ///< something was read in it, and no earth bond within limits
-    heat_did_not_come,    ///< the last forced defrost did not heat
-    log_shows_fault,      ///< the last log did not show it repaired
+    heat_did_not_come,    ///< a forced defrost did not heat, none passed since, and nothing was repaired since
+    log_shows_fault,      ///< a log shows a fault, none is good since, and nothing was repaired since
+    heat_end_unproved,    ///< a forced defrost did not end by itself before the last repair, and none has since
+    heat_unproved,        ///< one did not heat before the last repair, and none passed since
+    log_unproved,         ///< a log showed a fault before the last repair, and none is good since
     // These do not; but who closes as repaired all the same says why.
     new_part_undecided,  ///< no reading of the new `part` is within limits, and the last at `place` decides nothing
     new_part_unread,     ///< `part` was read before it was replaced, and the new one was not
     // These are told.
-    forced_defrost,  ///< none was tried after the last part that was replaced, or it decided nothing
-    log,             ///< none from after the repair was read, or it decides nothing
+    forced_defrost,  ///< none failed, and none was tried after the last repair, or it decided nothing
+    log,             ///< none failed, and none from after the last repair was read, or it decides nothing
   };
 
   Form form = Form::log;
@@ -46,16 +49,24 @@ struct ProofStep {
   /// Of a new part: where the old one was read, or where the new one was, bad or undecided: TESTPOINT[@SETUP], or the
   /// part.
   std::string place = {};
-  bool mended = false;  ///< `part` was mended where it is; no new one went in
+  bool mended = false;     ///< `part` was mended where it is; no new one went in
+  std::string entry = {};  ///< id of the entry that stands against it and may be taken back; empty: none does
 
   bool bars_energising() const { return form < Form::part_not_within; }
   bool bars_closing() const { return form < Form::new_part_undecided; }
+  /// Whether nobody leaves it plugged in before: what bars energising, and what is only tried with somebody beside it.
+  bool bars_leaving_it_plugged_in() const { return bars_energising() || is_danger(); }
+  /// Whether a check failed and did not pass since.
+  bool is_failed_check() const {
+    return form == Form::heat_did_not_end || form == Form::heat_did_not_come || form == Form::log_shows_fault ||
+           form == Form::heat_end_unproved || form == Form::heat_unproved || form == Form::log_unproved;
+  }
   /// Whether nobody knows that the new part is good, so that a repair is called one only with a word why.
   bool leaves_new_part_open() const { return form == Form::new_part_undecided || form == Form::new_part_unread; }
-  /// Whether a reading found it bad, so that nothing live is said beside it without a word.
+  /// Whether it was found bad, so that nothing live is said beside it without a word, and nobody leaves it plugged in.
   bool is_danger() const {
     return form == Form::leak_to_earth || form == Form::insulation_not_within || form == Form::earth_bond_not_within ||
-           form == Form::condemned_for_good || form == Form::heat_did_not_end;
+           form == Form::condemned_for_good || form == Form::heat_did_not_end || form == Form::heat_end_unproved;
   }
 };
 

@@ -106,6 +106,17 @@ std::string proof_text_of_part(const job::ProofStep& step, const Sentences& say)
       return say(OHMWRIGHT_TEXT("The last forced defrost did not heat. Find out why, mend it, then force one again."));
     case Form::log_shows_fault:
       return say(OHMWRIGHT_TEXT("The last log shows a fault. Find out why, mend it, then log it again."));
+    case Form::heat_end_unproved:
+      return say(
+          OHMWRIGHT_TEXT("A forced defrost heated and did not end by itself, and none has ended by itself since. Be "
+                         "sure that what should have ended it (sensor, thermostat, control) was replaced or mended, "
+                         "then force one again and stay beside it; until one has ended it is not left plugged in. If "
+                         "that was mistyped, take it back."));
+    case Form::heat_unproved:
+      return say(OHMWRIGHT_TEXT(
+          "A forced defrost did not heat, and none has heated and ended by itself since: force one again."));
+    case Form::log_unproved:
+      return say(OHMWRIGHT_TEXT("A log showed a fault, and none since shows it gone: log it again."));
     case Form::forced_defrost:
       return say(OHMWRIGHT_TEXT("A forced defrost."));
     default:

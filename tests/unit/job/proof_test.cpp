@@ -435,6 +435,59 @@ TEST(Proof, OnlyWhatPassedAfterTheLastPartIsProof) {
   EXPECT_FALSE(is_open(Form::log) || is_open(Form::forced_defrost)) << "what has no frost has no defrost";
 }
 
+/// Whatever part goes in, a fan or what should have ended the heat: only the same check shows that it is repaired.
+TEST(Proof, AFailedCheckStandsUntilTheSameCheckPasses) {
+  struct Failure {
+    job::CheckForm form;
+    std::string_view result;
+    Form now;
+    Form since_repair;
+  };
+  for (const Failure& one :
+       {Failure{job::CheckForm::forced_defrost, job::heat_without_end, Form::heat_did_not_end, Form::heat_end_unproved},
+        Failure{job::CheckForm::forced_defrost, "no-heat", Form::heat_did_not_come, Form::heat_unproved},
+        Failure{job::CheckForm::log, "", Form::log_shows_fault, Form::log_unproved}}) {
+    const auto first_is = [&](const std::vector<Form>& forms, Form form) {
+      return std::count(forms.begin(), forms.end(), form) == 1;
+    };
+    ServiceCall call;
+    call.checks = {check(one.form, Outcome::out_of_limits, told_at(1))};
+    call.checks[0].result = one.result;
+    call.checks[0].entry = "the-failed-one";
+    EXPECT_TRUE(first_is(closing_bars(call), one.now));
+    call.checks.push_back(check(one.form, Outcome::undecided, told_at(2)));
+    EXPECT_TRUE(first_is(closing_bars(call), one.now)) << "what decides nothing takes no failure away";
+    call.replaced = {replaced("fan", told_at(3), false)};
+    call.replaced[0].tells_insulation = false;
+    EXPECT_THAT(bars_of(call), IsEmpty()) << "it may be tried again";
+    ASSERT_EQ(closing_bars(call), std::vector<Form>{one.since_repair}) << "and must be";
+    const ProofStep bar = bars_to_closing(call, {})[0];
+    EXPECT_EQ(bar.entry, "the-failed-one");
+    EXPECT_TRUE(bar.is_failed_check());
+    EXPECT_EQ(bar.bars_leaving_it_plugged_in(), one.now == Form::heat_did_not_end);
+    const std::vector<Form> open = forms_of(open_proof(call));
+    const Form untried = one.form == job::CheckForm::log ? Form::log : Form::forced_defrost;
+    EXPECT_EQ(std::count(open.begin(), open.end(), untried), 0) << "told once";
+    ServiceCall again = call;
+    again.checks.push_back(check(one.form, Outcome::out_of_limits, told_at(4)));
+    again.checks.back().result = one.result;
+    EXPECT_TRUE(first_is(closing_bars(again), one.now)) << "it failed after the repair, too";
+    call.checks.push_back(check(one.form, Outcome::within_limits, told_at(4)));
+    EXPECT_THAT(closing_bars(call), IsEmpty());
+  }
+}
+
+TEST(Proof, HeatThatDidNotComeShowsNoEndOfOneThatDidNotEnd) {
+  ServiceCall call;
+  call.checks = {check(job::CheckForm::forced_defrost, Outcome::out_of_limits, told_at(1))};
+  call.checks[0].result = job::heat_without_end;
+  call.replaced = {replaced("fan", told_at(2), false)};
+  call.replaced[0].tells_insulation = false;
+  call.checks.push_back(check(job::CheckForm::forced_defrost, Outcome::out_of_limits, told_at(3)));
+  call.checks[1].result = "no-heat";
+  EXPECT_EQ(closing_bars(call), (std::vector<Form>{Form::heat_end_unproved, Form::heat_did_not_come}));
+}
+
 TEST(Proof, EachNewPartIsReadWhereTheOldOneWas) {
   ServiceCall call;
   for (const char* part : {"heater", "fan"}) {
