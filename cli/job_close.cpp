@@ -86,7 +86,9 @@ void refuse_untouched_fault(const JobAtHand& job, const Arguments& arguments, co
   const NamedPart& part = untouched.front();
   throw InputError(numbered(job) + " is not closed as repaired: by what was read " + printable(part.title) +
                    " is at fault, and nothing says that it was replaced or mended; say which: ohmwright job replace " +
-                   part.id + " --new NAME, or --mended TEXT where it stays in its place" +
+                   part.id + " --new NAME" +
+                   (part.may_open_for_good ? ", which alone repairs what opened for good, or --mended TEXT of a joint"
+                                           : ", or --mended TEXT where it stays in its place") +
                    (!job.call.has_new_repair() ? "" : "; or why it is repaired all the same: --because TEXT"));
 }
 

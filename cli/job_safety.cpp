@@ -40,6 +40,7 @@ std::string proof_command(const job::ProofStep& step) {
     case Form::mended_unread:
       return "ohmwright job read " + step.place + (step.place == step.part ? " VALUE" : "=VALUE");
     case Form::condemned_for_good:
+    case Form::opened_for_good:
       return "ohmwright job replace " + step.part + " --new NAME; or ohmwright job correct ENTRY";
     case Form::part_not_within:
       return "ohmwright job replace " + step.part + " --new NAME, or --mended TEXT, then ohmwright job read " +
@@ -94,7 +95,8 @@ void refuse_bad_limit(const JobAtHand& job, const std::string& happened, const E
     return std::find(roles.begin(), roles.end(), "limits-heat") != roles.end();
   };
   for (const job::ProofStep& step : job::open_proof(call))
-    if (step.form == job::ProofStep::Form::part_not_within && limits_heat(step.part))
+    if ((step.form == job::ProofStep::Form::part_not_within || step.form == job::ProofStep::Form::opened_for_good) &&
+        limits_heat(step.part))
       throw CautionRefusal(
           OHMWRIGHT_TEXT("no forced defrost while what limits its heat is not proved: {bar} See: ohmwright job verify"),
           {{"bar", printable(proof_text(step, Sentences{UnitPreferences{}}))}});

@@ -116,11 +116,10 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
     case Form::insulation_unread:
       return ways_to_read_insulation([this, part = bar.part](InsulationMeter meter) { ask_insulation(part, meter); });
     case Form::condemned_for_good:
+    case Form::opened_for_good:
       return {replace_choice(),
-              {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")), [this, part = bar.part] {
-                 if (const job::MeasuredValue* open = job::last_condemned_for_good(job_.call, part))
-                   act(correct_job, {open->entry});
-               }}};
+              {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")),
+               [this, entry = bar.entry] { act(correct_job, {entry}); }}};
     case Form::heat_did_not_end:
       return {replace_choice(), mistyped_choice(bar.entry)};
     case Form::heat_did_not_come:

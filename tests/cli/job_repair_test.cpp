@@ -154,6 +154,28 @@ TEST_F(JobCall, ABridgedLinkIsNoRepairAndNoForcedDefrostIsMadeWithIt) {
   done({"close", "repaired"});
 }
 
+/// So does a link in the housing of a thermostat, whose contact is judged beside it.
+TEST_F(JobCall, ABridgedLinkInAThermostatsHousingIsNoRepairEither) {
+  done({"open", "a", "--appliance", "bottom-freezer-board-bimetal-120v", "--zone", "coil=-18C"});
+  const Ran open = run({"read", "link-alone=OL on 20M", "link-alone=OL on 20M"});
+  EXPECT_EQ(open.exit_code, 1) << open.out;
+  EXPECT_THAT(open.out, HasSubstr("OUT OF SPEC"));
+  const std::string refusal = refused({"replace", "thermostat", "--mended", "link bridged with a piece of wire"});
+  EXPECT_THAT(refusal, AllOf(HasSubstr("opens once and for good"), HasSubstr("job replace thermostat --new NAME")));
+  const std::string unproved = run({"verify", "--width", "200"}).out;
+  EXPECT_THAT(unproved, AllOf(HasSubstr("never bridge it"), Not(HasSubstr("--mended"))));
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), Not(HasSubstr("--mended")));
+  EXPECT_THAT(refused({"verify", "--forced-defrost", "no-heat", "--live-agreed"}), HasSubstr("no forced defrost"));
+  run({"read", "thermostat-alone=0.1"});
+  EXPECT_THAT(run({"verify", "--width", "200"}).out, Not(HasSubstr("may be a bridge")))
+      << "its contact says nothing of it";
+  EXPECT_THAT(run({"read", "thermostat", "link=0.1ohm", "--lead-off"}).out, HasSubstr("may be a bridge"));
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"verify", "--forced-defrost", "ended", "--live-agreed"}), HasSubstr("may be a bridge"));
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), HasSubstr("may be a bridge"));
+}
+
 /// Whoever took back the slip may go on; a crimp of a link that is closed is mended as any joint.
 TEST_F(JobCall, AJointOfAClosedLinkIsMendedAndASlipIsTakenBack) {
   done({"open", "a", "--appliance", "upright-thermistor-230v"});

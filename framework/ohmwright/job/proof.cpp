@@ -184,34 +184,37 @@ std::map<std::string, const MeasuredValue*> last_readings_of_new(const ServiceCa
   return last;
 }
 
-/// The best that a later reading says of the work of a part; empty: there is none since.
-std::optional<Outcome> best_since(const ServiceCall& call, const std::string& part, const MeasuredValue& since) {
-  std::optional<Outcome> best;
-  for (const MeasuredValue& reading : call.readings)
-    if (subject_read(reading) == part && since.happened_before(reading) && speaks_of_its_work(reading) &&
-        best != Outcome::within_limits)
-      best = reading.outcome;
-  return best;
+/// Whether what opens once in a part was called mended, or read good, after a reading found it open: it was bridged, or
+/// that reading was a slip.
+bool looks_bridged_since(const ServiceCall& call, const std::string& part, const MeasuredValue& open) {
+  return std::any_of(call.replaced.begin(), call.replaced.end(),
+                     [&](const ReplacedPart& work) { return work.part == part && open.happened_before(work); }) ||
+         std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
+           return subject_read(reading) == part && open.happened_before(reading) &&
+                  reading.for_good == Outcome::within_limits;
+         });
 }
 
-/// What opens once and for good, was read open, and is called mended or read closed since: it was bridged, or the
-/// first reading was a slip. While it only reads open no current passes it, and who looks for the cause goes on
-/// reading; nor does a reading since that decides nothing make it good.
+/// What opens once and for good, and was read open: whatever is read or done since, only a new one is a repair. While
+/// it only reads open no current passes it, and who looks for the cause goes on reading. A new one that opened, too, is
+/// told as such.
 void add_condemned_for_good(const ServiceCall& call, std::vector<ProofStep>& all) {
   std::set<std::string> condemned;
   for (const MeasuredValue& reading : call.readings)
-    if (reading.condemned_for_good) condemned.insert(subject_read(reading));
+    if (reading.condemned_for_good()) condemned.insert(subject_read(reading));
   for (const std::string& part : condemned) {
     const MeasuredValue* open = last_condemned_for_good(call, part);
     if (open == nullptr) continue;
-    bool mended = false;
-    for (const ReplacedPart& work : call.replaced)
-      mended = mended || (work.part == part && open->happened_before(work));
-    const std::optional<Outcome> since = best_since(call, part, *open);
-    if (mended || since == Outcome::within_limits)
-      all.push_back({ProofStep::Form::condemned_for_good, part, open->title, open->place_read()});
-    else if (since == Outcome::undecided)
-      all.push_back({ProofStep::Form::part_not_within, part, open->title, open->place_read()});
+    const bool is_told = std::any_of(all.begin(), all.end(), [&](const ProofStep& step) {
+      return step.form == ProofStep::Form::new_part_not_within && step.part == part;
+    });
+    const bool bridged = looks_bridged_since(call, part, *open);
+    if (bridged || !is_told)
+      all.push_back({.form = bridged ? ProofStep::Form::condemned_for_good : ProofStep::Form::opened_for_good,
+                     .part = part,
+                     .subject = open->title,
+                     .place = open->place_read(),
+                     .entry = open->entry});
   }
 }
 
@@ -250,6 +253,7 @@ void add_bad_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
   for (const MeasuredValue& reading : call.readings) {
     const std::string& part = subject_read(reading);
     if (replaced.count(part) != 0 || !speaks_of_its_work(reading)) continue;
+    if (last_condemned_for_good(call, part) != nullptr) continue;  // told as such
     const MeasuredValue*& known = last[part];
     if (known == nullptr || known->happened_before(reading)) known = &reading;
   }
@@ -335,7 +339,7 @@ const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std:
   const ReplacedPart* new_one = latest(
       call.replaced, [&](const ReplacedPart& replaced) { return replaced.part == part && !replaced.was_mended(); });
   return latest(call.readings, [&](const MeasuredValue& reading) {
-    return reading.condemned_for_good && subject_read(reading) == part &&
+    return reading.condemned_for_good() && subject_read(reading) == part &&
            (new_one == nullptr || !reading.happened_before(*new_one));
   });
 }
@@ -346,8 +350,8 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
   add_findings(call, all);
   add_unread_insulation(call, suspected, all);
   add_earth_bond(call, suspected, all);
-  add_condemned_for_good(call, all);
   add_bad_new_parts(call, all);
+  add_condemned_for_good(call, all);
   add_bad_parts(call, all);
   add_unread_mends(call, all);
   add_failed_checks(call, all);

@@ -22,10 +22,11 @@ struct ProofStep {
     earth_bond_not_within,      ///< the last reading of the earth bond is out of limits
     earth_bond_undecided,       ///< it decides nothing: read with too little current
     earth_bond_unread,          ///< a part was replaced, or it tingled, and the earth bond was not read since
-    condemned_for_good,         ///< `part`, which opens once, was condemned at `place`, and mended or read good since
+    condemned_for_good,         ///< what opens once in `part` was condemned at `place`, and mended or read good since
     new_part_not_within,        ///< the last reading of the new `part` at `place` is out of limits
     heat_did_not_end,  ///< a forced defrost did not end by itself, none has since, and nothing was repaired since
     // These bar closing as repaired and nothing else: who looks for a fault must go on reading.
+    opened_for_good,  ///< what opens once in `part` was condemned at `place`, and no new one went in since
     part_not_within,  ///< the last reading of `part`, at `place`, is out of limits, and nothing was done to it since
     mended_unread,    ///< `part` was mended where it is, and nothing read of it since shows that the fault is gone
     insulation_unproved,  ///< something was read in it, and no insulation within limits
@@ -52,7 +53,7 @@ struct ProofStep {
   bool mended = false;     ///< `part` was mended where it is; no new one went in
   std::string entry = {};  ///< id of the entry that stands against it and may be taken back; empty: none does
 
-  bool bars_energising() const { return form < Form::part_not_within; }
+  bool bars_energising() const { return form < Form::opened_for_good; }
   bool bars_closing() const { return form < Form::new_part_undecided; }
   /// Whether nobody leaves it plugged in before: what bars energising, and what is only tried with somebody beside it.
   bool bars_leaving_it_plugged_in() const { return bars_energising() || is_danger(); }
@@ -90,7 +91,7 @@ struct SafetyAsked {
 /// covers were off all the same: insulation and earth bond are to be within limits as after a replacement.
 std::vector<ProofStep> bars_to_closing(const ServiceCall& call, const SafetyAsked& asked);
 
-/// The last reading that condemned a part which opens once and for good, where no new one went in since; null: none.
+/// The last reading that condemned what opens once and for good in a part, where no new one went in since; null: none.
 /// Neither a mend in place takes it away, nor a reading that finds it closed: only a new part, or taking it back.
 const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std::string& part);
 

@@ -53,7 +53,7 @@ MeasuredValue measured(const Told& told, const Json& content) {
   value.safety = safety_in(content);
   value.cautions = texts_in(content, "cautions");
   value.agreed_live = flag_in(content, "agreed_live");
-  value.condemned_for_good = flag_in(content, "condemned_for_good");
+  value.for_good = outcome_named(text_in(content, "for_good"));
   return value;
 }
 

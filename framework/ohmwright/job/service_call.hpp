@@ -56,9 +56,11 @@ struct MeasuredValue : Told {
   std::vector<SafetyFinding> safety;
   std::vector<std::string> cautions;  ///< ids that its step carried
   bool agreed_live = false;
-  /// It condemned what opens once and for good (the role `opens-once`).
-  bool condemned_for_good = false;
+  /// What it says of that of the part which opens once and for good (`RuleDescriptor::condemns_for_good`); empty:
+  /// nothing.
+  std::optional<Outcome> for_good;
 
+  bool condemned_for_good() const { return for_good == Outcome::out_of_limits; }
   const std::string& for_people() const { return reads.empty() ? shown : reads; }
   /// Where the probes were: TESTPOINT[@SETUP], or the part that was read.
   std::string place_read() const { return word.empty() ? place : word.substr(0, word.find('=')); }

@@ -66,6 +66,11 @@ std::string proof_text_of_part(const job::ProofStep& step, const Sentences& say)
                                 "{place}, and no new one went in since. What conducts there now may be a bridge. "
                                 "Replace it; if that reading was a slip, take it back."),
                  {part, place});
+    case Form::opened_for_good:
+      return say(OHMWRIGHT_TEXT("{part} was out of its limits at {place}, and opens once and for good: find what "
+                                "overheated it, then replace it, never bridge it. If that reading was a slip, take it "
+                                "back."),
+                 {part, place});
     case Form::new_part_not_within:
       return step.mended
                  ? say(OHMWRIGHT_TEXT("{part} was mended in place, and is out of its limits all the same, as was read "

@@ -242,7 +242,7 @@ TEST(Proof, WhatOpensOnceIsGoodAgainOnlyByANewOne) {
     value.title = "The link";
     value.word = "link-alone=0.1";
     value.outcome = outcome;
-    value.condemned_for_good = outcome == Outcome::out_of_limits;
+    value.for_good = outcome;
     return value;
   };
   const auto work = [](const job::Told& told, const char* mended) {
@@ -256,7 +256,7 @@ TEST(Proof, WhatOpensOnceIsGoodAgainOnlyByANewOne) {
   ServiceCall call;
   call.readings = {link_read(Outcome::out_of_limits, told_at(1)), link_read(Outcome::out_of_limits, told_at(2))};
   EXPECT_THAT(bars_of(call), IsEmpty()) << "open as it is, no current passes it: the cause is looked for";
-  EXPECT_EQ(forms_of(job::bars_to_closing(call, {false, false})), std::vector<Form>{Form::part_not_within});
+  EXPECT_EQ(forms_of(job::bars_to_closing(call, {false, false})), std::vector<Form>{Form::opened_for_good});
 
   ServiceCall read_again = call;
   read_again.readings.push_back(link_read(Outcome::within_limits, told_at(3)));
@@ -268,7 +268,7 @@ TEST(Proof, WhatOpensOnceIsGoodAgainOnlyByANewOne) {
   ServiceCall undecided = call;
   undecided.readings.push_back(link_read(Outcome::undecided, told_at(3)));
   EXPECT_THAT(bars_of(undecided), IsEmpty());
-  EXPECT_EQ(forms_of(job::bars_to_closing(undecided, {false, false})), std::vector<Form>{Form::part_not_within});
+  EXPECT_EQ(forms_of(job::bars_to_closing(undecided, {false, false})), std::vector<Form>{Form::opened_for_good});
 
   ServiceCall mended = call;
   mended.replaced = {work(told_at(3), "with a piece of wire")};
@@ -283,6 +283,24 @@ TEST(Proof, WhatOpensOnceIsGoodAgainOnlyByANewOne) {
   EXPECT_EQ(bars_of(mended), std::vector<Form>{Form::new_part_not_within});
   mended.readings.push_back(link_read(Outcome::within_limits, told_at(8)));
   EXPECT_EQ(bars_of(mended), std::vector<Form>{Form::condemned_for_good}) << "the new one opened, and reads closed";
+}
+
+/// A link in the housing of a thermostat: the contact beside it may be read good, and is no bridge.
+TEST(Proof, WhatIsReadOfTheRestOfAPartSaysNothingOfWhatOpenedInIt) {
+  ServiceCall call;
+  call.refrigerant = "none";
+  call.readings = {reading_of("thermostat", "link-alone", Outcome::out_of_limits, 1)};
+  call.readings[0].for_good = Outcome::out_of_limits;
+  call.readings[0].entry = "the-open-one";
+  call.readings.push_back(reading_of("thermostat", "thermostat-alone", Outcome::within_limits, 2));
+  EXPECT_THAT(bars_of(call), IsEmpty());
+  const std::vector<ProofStep> bars = bars_to_closing(call, {false, false});
+  ASSERT_EQ(forms_of(bars), std::vector<Form>{Form::opened_for_good});
+  EXPECT_EQ(bars[0].place, "link-alone");
+  EXPECT_EQ(bars[0].entry, "the-open-one");
+  call.readings.push_back(reading_of("thermostat", "link-alone", Outcome::undecided, 3));
+  call.readings[2].for_good = Outcome::within_limits;  // of the whole part, nobody can tell by its link alone
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::condemned_for_good});
 }
 
 TEST(Proof, ARepairOfNoPartIsClosedWithInsulationAndEarthBondWhereSomethingWasRead) {
