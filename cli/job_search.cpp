@@ -12,6 +12,7 @@
 
 #include "job_appliance.hpp"
 #include "job_reading_judged.hpp"
+#include "job_safety.hpp"
 #include "job_temperatures.hpp"
 #include "kind_files.hpp"
 #include "locate_words.hpp"
@@ -152,14 +153,18 @@ JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const
     for (const std::string& id : unreachable->second)
       if (const std::optional<std::size_t> point = test_point_named(appliance_, id)) search_->cannot_reach(*point);
   search_->think();
+  bars_heating_ = !bars_to_heating(call, &appliance_, environment).empty();
   for (const locate::Step& step : search_->steps())
-    if (!bars_energising_ || !is_barred(step)) steps_.push_back(step);
+    if (!is_barred(step)) steps_.push_back(step);
 }
 
-/// What is looked at is looked at with bare hands, often while it runs.
+/// What is looked at is looked at with bare hands, often while it runs. A set-up that is live heats.
 bool JobSearch::is_barred(const locate::Step& step) const {
-  return step.form == locate::Step::Form::look ||
-         (step.form == locate::Step::Form::measure && locate::is_live(appliance_, step.measurement));
+  if (step.form == locate::Step::Form::look) return bars_energising_;
+  if (step.form != locate::Step::Form::measure) return false;
+  const std::optional<std::size_t>& set_up = step.measurement.set_up;
+  return (bars_energising_ && locate::is_live(appliance_, step.measurement)) ||
+         (bars_heating_ && set_up && appliance_.set_ups[*set_up].live);
 }
 
 /// Each as it was read at its time: what is known of temperatures now, may have been otherwise then.

@@ -109,6 +109,7 @@ class CallTalk {
   /// Takes the last reading at a test point back, of several the one that says that it leaks.
   void take_reading_back(const std::string& place);
   void ask_forced_defrost();
+  void ask_limit(const job::ProofStep& bar);
   void ask_log();
   void ask_log_or_not();
   /// Where the new parts were read, or the old ones, of which nobody can tell whether they are good.

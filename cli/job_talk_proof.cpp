@@ -9,6 +9,7 @@
 
 #include "job_actions.hpp"
 #include "job_appliance.hpp"
+#include "job_safety.hpp"
 #include "job_talk.hpp"
 
 namespace ohmwright::cli {
@@ -197,7 +198,19 @@ void CallTalk::ask_whose_insulation(InsulationMeter meter) {
   choose(say_(OHMWRIGHT_TEXT("Whose insulation?")), choices);
 }
 
+/// What limits the heat is proved first, or nothing is forced.
+void CallTalk::ask_limit(const job::ProofStep& bar) {
+  choose(proof_text(bar, say_),
+         {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
+          replace_choice(),
+          {say_(OHMWRIGHT_TEXT("no forced defrost")), [this] { note_stage(job::Stage::no_forced_defrost); }},
+          take_back_choice(),
+          {say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }}});
+}
+
 void CallTalk::ask_forced_defrost() {
+  if (const std::vector<job::ProofStep> bars = bars_to_heating(job_.call, environment_); !bars.empty())
+    return ask_limit(bars.front());
   bool yes = false;
   line(caution_line_of_step("forced-defrost", say_));
   choose(say_(OHMWRIGHT_TEXT(

@@ -176,6 +176,34 @@ TEST_F(JobCall, ABridgedLinkInAThermostatsHousingIsNoRepairEither) {
   EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), HasSubstr("may be a bridge"));
 }
 
+/// A welded thermostat, and one that was only called mended: nothing ends the heat of a forced defrost, by whatever
+/// name it is made.
+TEST_F(JobCall, HeatsNothingWhileWhatLimitsTheHeatIsNotProved) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--zone", "coil=21C"});
+  done({"sign", "--symptom", "frost-whole-coil"});
+  EXPECT_EQ(run({"read", "thermostat-alone=0.1", "thermostat-alone=0.1"}).exit_code, 1);
+  const std::vector<std::string> in_one{"read", "volts-heater@forced-defrost=119V", "--live-agreed"};
+  const std::vector<std::string> verified{"verify", "--forced-defrost", "did-not-end", "--live-agreed"};
+  EXPECT_THAT(refused(verified), HasSubstr("what limits its heat is not proved"));
+  EXPECT_THAT(refused(in_one), AllOf(HasSubstr("volts-heater@forced-defrost"), HasSubstr("out of its limits")));
+  const std::string next = run({"next", "--allow-live", "--width", "200"}).out;
+  EXPECT_THAT(next, AllOf(HasSubstr("No forced defrost before"), Not(HasSubstr("@forced-defrost"))));
+  EXPECT_THAT(run({"find", "--allow-live"}).out, HasSubstr("No forced defrost before"));
+  done({"replace", "thermostat", "--mended", "cleaned"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused(verified), HasSubstr("nothing was read since that shows it good"));
+  EXPECT_THAT(refused(in_one), HasSubstr("nothing was read since that shows it good"));
+  done({"replace", "thermostat", "--new", "opens-13"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused(verified), HasSubstr("limits the heat, and nothing read since it went in shows it good"));
+  EXPECT_THAT(run({"verify", "--width", "200"}).out, HasSubstr("job read thermostat-alone=VALUE"));
+  EXPECT_EQ(run({"read", "thermostat", "OL", "--range", "20M", "--lead-off", "--at", "21C"}).exit_code, 0);
+  EXPECT_NE(run(in_one).exit_code, 2);
+  EXPECT_NE(run(verified).exit_code, 2);
+}
+
 /// Whoever took back the slip may go on; a crimp of a link that is closed is mended as any joint.
 TEST_F(JobCall, AJointOfAClosedLinkIsMendedAndASlipIsTakenBack) {
   done({"open", "a", "--appliance", "upright-thermistor-230v"});

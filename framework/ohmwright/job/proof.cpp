@@ -279,6 +279,12 @@ void add_unread_mends(const ServiceCall& call, std::vector<ProofStep>& all) {
   }
 }
 
+bool is_read_good(const std::map<std::string, const MeasuredValue*>& last_readings) {
+  return std::any_of(last_readings.begin(), last_readings.end(), [](const auto& place_and_reading) {
+    return *place_and_reading.second->outcome == Outcome::within_limits;
+  });
+}
+
 /// Where a part was read before it was replaced; empty: nowhere, or the new one was read since.
 std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& replaced) {
   std::string place;
@@ -369,6 +375,23 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call) {
   std::vector<ProofStep> bars = open_proof(call);
   std::erase_if(bars, [](const ProofStep& step) { return !step.bars_energising(); });
+  return bars;
+}
+
+std::vector<ProofStep> bars_to_heating(const ServiceCall& call,
+                                       const std::function<bool(const std::string& part)>& limits_heat) {
+  std::vector<ProofStep> bars = open_proof(call);
+  std::erase_if(bars, [&](const ProofStep& step) { return !step.leaves_part_unproved() || !limits_heat(step.part); });
+  for (const auto& [part, replaced] : last_replacements(call)) {
+    const bool is_told =
+        std::any_of(bars.begin(), bars.end(), [part = &part](const ProofStep& bar) { return bar.part == *part; });
+    if (is_told || !limits_heat(part) || is_read_good(last_readings_of_new(call, *replaced))) continue;
+    const std::string place = place_to_read_again(call, *replaced);
+    bars.push_back({.form = ProofStep::Form::limit_unread,
+                    .part = part,
+                    .subject = replaced->title,
+                    .place = place.empty() ? part : place});
+  }
   return bars;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -36,6 +37,8 @@ struct ProofStep {
     heat_end_unproved,    ///< a forced defrost did not end by itself before the last repair, and none has since
     heat_unproved,        ///< one did not heat before the last repair, and none passed since
     log_unproved,         ///< a log showed a fault before the last repair, and none is good since
+    // This bars a forced defrost and what is read in one (`bars_to_heating`), with what is open of that part above.
+    limit_unread,  ///< `part`, which limits the heat, went in, and nothing read since shows it good
     // These do not; but who closes as repaired all the same says why.
     new_part_undecided,  ///< no reading of the new `part` is within limits, and the last at `place` decides nothing
     new_part_unread,     ///< `part` was read before it was replaced, and the new one was not
@@ -54,7 +57,7 @@ struct ProofStep {
   std::string entry = {};  ///< id of the entry that stands against it and may be taken back; empty: none does
 
   bool bars_energising() const { return form < Form::opened_for_good; }
-  bool bars_closing() const { return form < Form::new_part_undecided; }
+  bool bars_closing() const { return form < Form::limit_unread; }
   /// Whether nobody leaves it plugged in before: what bars energising, and what is only tried with somebody beside it.
   bool bars_leaving_it_plugged_in() const { return bars_energising() || is_danger(); }
   /// Whether a check failed and did not pass since.
@@ -64,6 +67,11 @@ struct ProofStep {
   }
   /// Whether nobody knows that the new part is good, so that a repair is called one only with a word why.
   bool leaves_new_part_open() const { return form == Form::new_part_undecided || form == Form::new_part_unread; }
+  /// Whether a reading found the part itself bad, or none that decides was taken since it went in or was mended.
+  bool leaves_part_unproved() const {
+    return form == Form::condemned_for_good || form == Form::opened_for_good || form == Form::part_not_within ||
+           form == Form::new_part_not_within || form == Form::new_part_undecided || form == Form::mended_unread;
+  }
   /// Whether it was found bad, so that nothing live is said beside it without a word, and nobody leaves it plugged in.
   bool is_danger() const {
     return form == Form::leak_to_earth || form == Form::insulation_not_within || form == Form::earth_bond_not_within ||
@@ -77,6 +85,12 @@ std::vector<ProofStep> open_proof(const ServiceCall& call);
 
 /// Those of them that bar energising; while there is one, no live step, no forced defrost, no closing as repaired.
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call);
+
+/// What bars heating it up: a forced defrost, and what is read live in one. A part that limits the heat was read bad,
+/// or went in or was mended and was not read good since: what nothing ends may burn. `limits_heat` tells of a part, or
+/// of a kind that was judged alone.
+std::vector<ProofStep> bars_to_heating(const ServiceCall& call,
+                                       const std::function<bool(const std::string& part)>& limits_heat);
 
 /// The last check of that form since the last repair; null: none.
 const Check* last_check(const ServiceCall& call, CheckForm form);

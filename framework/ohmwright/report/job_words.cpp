@@ -100,6 +100,10 @@ std::string proof_text_of_part(const job::ProofStep& step, const Sentences& say)
                          : say(OHMWRIGHT_TEXT(
                                    "{part}: whether the new one is good cannot be told by what was read at {place}."),
                                {part, place});
+    case Form::limit_unread:
+      return say(OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it went in shows it good: read it at "
+                                "{place}."),
+                 {part, place});
     case Form::new_part_unread:
       return say(OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."), {part, place});
     case Form::heat_did_not_end:

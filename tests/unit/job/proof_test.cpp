@@ -12,6 +12,7 @@ namespace ohmwright {
 namespace {
 
 using job::bars_to_energising;
+using job::bars_to_heating;
 using job::open_proof;
 using job::ProofStep;
 using job::ServiceCall;
@@ -504,6 +505,34 @@ TEST(Proof, HeatThatDidNotComeShowsNoEndOfOneThatDidNotEnd) {
   call.checks.push_back(check(job::CheckForm::forced_defrost, Outcome::out_of_limits, told_at(3)));
   call.checks[1].result = "no-heat";
   EXPECT_EQ(closing_bars(call), (std::vector<Form>{Form::heat_end_unproved, Form::heat_did_not_come}));
+}
+
+/// What ends the heat, and nothing else, bars it.
+TEST(Proof, WhatLimitsTheHeatBarsHeatingUntilItIsReadGood) {
+  const auto bars = [](const ServiceCall& call) {
+    return forms_of(bars_to_heating(call, [](const std::string& part) { return part == "limit"; }));
+  };
+  ServiceCall call;
+  call.refrigerant = "none";
+  EXPECT_THAT(bars(call), IsEmpty()) << "nothing speaks against it";
+  call.readings = {reading_of("limit", "limit-alone", Outcome::undecided, 1)};
+  EXPECT_THAT(bars(call), IsEmpty());
+  call.readings.push_back(reading_of("limit", "limit-alone", Outcome::out_of_limits, 2));
+  call.readings.push_back(reading_of("heater", "heater-alone", Outcome::out_of_limits, 3));
+  EXPECT_EQ(bars(call), std::vector<Form>{Form::part_not_within});
+  call.replaced = {replaced("limit", told_at(4), false)};
+  call.replaced[0].tells_insulation = false;
+  ServiceCall mended = call;
+  mended.replaced[0].mended = "cleaned";
+  EXPECT_EQ(bars(mended), std::vector<Form>{Form::mended_unread});
+  EXPECT_EQ(bars(call), std::vector<Form>{Form::limit_unread});
+  EXPECT_THAT(bars_of(call), IsEmpty()) << "it bars no other live step";
+  call.readings.push_back(reading_of("limit", "limit-alone", Outcome::undecided, 5));
+  EXPECT_EQ(bars(call), std::vector<Form>{Form::new_part_undecided});
+  call.readings.push_back(reading_of("limit", "limit-alone", Outcome::out_of_limits, 6));
+  EXPECT_EQ(bars(call), std::vector<Form>{Form::new_part_not_within});
+  call.readings.push_back(reading_of("limit", "limit-alone", Outcome::within_limits, 7));
+  EXPECT_THAT(bars(call), IsEmpty());
 }
 
 TEST(Proof, EachNewPartIsReadWhereTheOldOneWas) {
