@@ -231,6 +231,32 @@ TEST_F(JobCall, AForcedDefrostThatDidNotEndIsNotForgottenWhenAnotherPartGoesIn) 
   EXPECT_THAT(done({"close", "repaired"}), Not(HasSubstr("Not plugged in before")));
 }
 
+/// A repair of which nothing is left when the only part that went in is taken back.
+TEST_F(JobCall, OpensAgainWhenTheOnlyRepairIsTakenBack) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"replace", "fan", "--new", "unknown", "--because", "its plate is gone"});
+  run({"read", "fan", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  done({"note", "a word"});
+  done({"close", "repaired"});
+  EXPECT_THAT(done({"correct", id_of_last("note"), "--job", "1"}), Not(HasSubstr("open again")));
+  EXPECT_EQ(report()["state"], "repaired");
+  EXPECT_THAT(done({"correct", id_of_last("replaced"), "--job", "1"}), HasSubstr("open again"));
+  EXPECT_EQ(report()["state"], "open");
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("opened on this visit"));
+}
+
+/// What was closed by a word why stays closed by it.
+TEST_F(JobCall, StaysClosedByTheWordWhyWhateverElseIsTakenBack) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"note", "a word"});
+  done({"close", "repaired", "--because", "the gasket was turned"});
+  EXPECT_THAT(done({"correct", id_of_last("note"), "--job", "1"}), Not(HasSubstr("open again")));
+  EXPECT_THAT(done({"correct", id_of_last("state"), "--job", "1"}), Not(HasSubstr("open again")))
+      << "it is its closing that was taken back";
+  EXPECT_EQ(report()["state"], "open");
+}
+
 /// The sheet that the customer signs tells what was wrong once, however often it was read.
 TEST_F(JobCall, TellsTheCustomerOnceWhatWasReadAgain) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
