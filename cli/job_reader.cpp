@@ -133,10 +133,7 @@ int JobReader::read_part() {
 
 void JobReader::refuse_other_ratings_than_went_in(const std::string& part) const {
   const std::string typed = arguments_.value("--ratings");
-  const job::ReplacedPart* in = nullptr;
-  for (const job::ReplacedPart& replaced : job_.call.replaced)
-    if (replaced.part == part && !replaced.was_mended() && (in == nullptr || in->happened_before(replaced)))
-      in = &replaced;
+  const job::ReplacedPart* in = job_.call.last_new(part);
   if (typed.empty() || in == nullptr || in->new_ratings.empty() || in->new_ratings == typed) return;
   throw InputError(printable(in->title) + " was replaced by " + ohmwright::quoted(in->new_ratings) +
                    ", and is judged as that; leave --ratings out, or, where another went in, say so: ohmwright job "

@@ -18,50 +18,14 @@
 namespace ohmwright::cli {
 
 std::string proof_command(const job::ProofStep& step) {
-  using Form = job::ProofStep::Form;
-  switch (step.form) {
-    case Form::leak_to_earth:
-      return "ohmwright job read " + step.part + "=VALUE";
-    case Form::insulation_not_within:
-    case Form::insulation_undecided:
-    case Form::insulation_unread:
-      return "ohmwright job read " + step.part + " insulation=200M --test 500V --proved-dead";
-    case Form::circuit_insulation_unread:
-    case Form::no_insulation_read:
-    case Form::insulation_unproved:
-      return "ohmwright job read PART insulation=200M --test 500V --proved-dead";
-    case Form::earth_bond_not_within:
-    case Form::earth_bond_undecided:
-    case Form::earth_bond_unread:
-    case Form::earth_bond_unproved:
-      return "ohmwright job verify --earth-bond 0.12ohm --test-current 10A, or --earth-bond none";
-    case Form::new_part_not_within:
-    case Form::new_part_undecided:
-    case Form::mended_unread:
-    case Form::limit_unread:
-      return "ohmwright job read " + step.place + (step.place == step.part ? " VALUE" : "=VALUE");
-    case Form::condemned_for_good:
-    case Form::opened_for_good:
-      return "ohmwright job replace " + step.part + " --new NAME; or ohmwright job correct ENTRY";
-    case Form::part_not_within:
-      return "ohmwright job replace " + step.part + " --new NAME, or --mended TEXT, then ohmwright job read " +
-             step.place + (step.place == step.part ? " VALUE" : "=VALUE") + "; or ohmwright job correct ENTRY";
-    case Form::heat_did_not_end:
-    case Form::heat_did_not_come:
-      return "ohmwright job replace PART --new NAME, or --mended TEXT; or ohmwright job correct ENTRY";
-    case Form::heat_end_unproved:
-    case Form::heat_unproved:
-      return "ohmwright job verify --forced-defrost ended --live-agreed; or ohmwright job correct ENTRY";
-    case Form::new_part_unread:
-      return "ohmwright job read " + step.place + "=VALUE";
-    case Form::forced_defrost:
-      return "ohmwright job verify --forced-defrost ended --live-agreed";
-    case Form::log_shows_fault:
-    case Form::log_unproved:
-    case Form::log:
-      break;
-  }
-  return "ohmwright job verify --before BEFORE.csv --log AFTER.csv (ohmwright job wait log)";
+  std::string command(job::row_of(step.form).command);
+  const auto fill = [&command](std::string_view field, const std::string& value) {
+    for (std::size_t at = command.find(field); at != std::string::npos; at = command.find(field, at + value.size()))
+      command.replace(at, field.size(), value);
+  };
+  fill("{reading}", step.place + (step.place == step.part ? " VALUE" : "=VALUE"));
+  fill("{part}", step.part);
+  return command;
 }
 
 std::vector<std::string> caution_ids_of_step(std::string_view step) {

@@ -56,18 +56,10 @@ std::optional<ReadingOfPart> as_test_reading(const job::MeasuredValue& value, co
   return std::nullopt;
 }
 
-const job::ReplacedPart* last_replaced(const job::ServiceCall& call) {
-  const job::ReplacedPart* last = nullptr;
-  for (const job::ReplacedPart& part : call.replaced)
-    if (last == nullptr || last->happened_before(part)) last = &part;
-  return last;
-}
-
-const job::ReplacedPart* first_replaced(const job::ServiceCall& call) {
-  const job::ReplacedPart* first = nullptr;
-  for (const job::ReplacedPart& part : call.replaced)
-    if (first == nullptr || part.happened_before(*first)) first = &part;
-  return first;
+const job::ReplacedPart* first_work(const job::ServiceCall& call) {
+  const auto first = std::min_element(call.replaced.begin(), call.replaced.end(),
+                                      [](const job::Told& a, const job::Told& b) { return a.happened_before(b); });
+  return first == call.replaced.end() ? nullptr : &*first;
 }
 
 /// What the label was said to name, where that is worse than what the appliance's file says. Who works on it reads the
@@ -95,8 +87,8 @@ void take_new_parts_for_good(const job::ServiceCall& call, const job::Told& unti
 
 TimeSpan span_of(const job::ServiceCall& call, JobSearch::Reach reach) {
   TimeSpan span;
-  if (reach == JobSearch::Reach::now) span.from = last_replaced(call);
-  if (reach == JobSearch::Reach::diagnosis) span.to = first_replaced(call);
+  if (reach == JobSearch::Reach::now) span.from = call.last_work();
+  if (reach == JobSearch::Reach::diagnosis) span.to = first_work(call);
   return span;
 }
 

@@ -104,12 +104,12 @@ class CallTalk {
   /// What read it: only a tester at 500 V proves that it is good.
   enum class InsulationMeter : std::uint8_t { tester, ordinary };
   std::vector<Choice> ways_to_read_insulation(const std::function<void(InsulationMeter)>& read);
+  std::vector<Choice> ways_to_read_bond();
   void ask_insulation(const std::string& part, InsulationMeter meter);
   void ask_whose_insulation(InsulationMeter meter);
   /// Takes the last reading at a test point back, of several the one that says that it leaks.
   void take_reading_back(const std::string& place);
   void ask_forced_defrost();
-  void ask_limit(const job::ProofStep& bar);
   void ask_log();
   void ask_log_or_not();
   /// Where the new parts were read, or the old ones, of which nobody can tell whether they are good.

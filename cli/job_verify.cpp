@@ -196,8 +196,9 @@ void write_unproved(const JobAtHand& job, const Sentences& say, Environment& env
     (step.bars_energising() ? against : unproved)
         .push_back(printable(proof_text(step, say)) + " " + proof_command(step));
   };
-  for (const job::ProofStep& step : bars_to_heating(job.call, environment))
-    if (step.form == job::ProofStep::Form::limit_unread) add(step);
+  if (job.call.cools())  // what has no frost is not heated to prove it
+    for (const job::ProofStep& step : bars_to_heating(job.call, environment))
+      if (step.form == job::ProofStep::Form::limit_unread) add(step);
   for (const job::ProofStep& step : job::open_proof(job.call)) add(step);
   page.section(say(OHMWRIGHT_TEXT("Do not energise it, nor call it repaired, before")), against);
   page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);

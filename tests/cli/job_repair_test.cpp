@@ -243,7 +243,7 @@ TEST_F(JobCall, OpensAgainWhenTheOnlyRepairIsTakenBack) {
   EXPECT_EQ(report()["state"], "repaired");
   EXPECT_THAT(done({"correct", id_of_last("replaced"), "--job", "1"}), HasSubstr("open again"));
   EXPECT_EQ(report()["state"], "open");
-  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("opened on this visit"));
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("say with --because what was repaired"));
 }
 
 /// What was closed by a word why stays closed by it.

@@ -193,6 +193,27 @@ bool ServiceCall::has_stage_since(Stage stage, const Told& since) const {
 
 bool ServiceCall::has_new_repair() const { return replaced.size() > repairs_closed; }
 
+const ReplacedPart* ServiceCall::last_work() const {
+  return latest(replaced, [](const ReplacedPart&) { return true; });
+}
+
+const ReplacedPart* ServiceCall::last_work_on(std::string_view part) const {
+  return latest(replaced, [part](const ReplacedPart& work) { return work.part == part; });
+}
+
+const ReplacedPart* ServiceCall::last_new(std::string_view part) const {
+  return latest(replaced, [part](const ReplacedPart& work) { return work.part == part && !work.was_mended(); });
+}
+
+std::map<std::string, const ReplacedPart*> ServiceCall::last_work_on_each() const {
+  return latest_of_each(
+      replaced, [](const ReplacedPart& work) { return work.part; }, [](const ReplacedPart&) { return true; });
+}
+
+const MeasuredValue* ServiceCall::last_reading_at(std::string_view place) const {
+  return latest(readings, [place](const MeasuredValue& reading) { return reading.place_read() == place; });
+}
+
 bool ServiceCall::agreed_to_live_work() const {
   return std::any_of(agreements.begin(), agreements.end(),
                      [this](const WrittenNote& agreement) { return agreement.visit == visits; });

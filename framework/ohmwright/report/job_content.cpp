@@ -3,6 +3,7 @@
 #include <utility>
 #include <vector>
 
+#include <ohmwright/job/check_proof.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
@@ -30,11 +31,9 @@ std::string outcome_words(const std::optional<Outcome>& outcome, const Sentences
 
 /// What was last done to the part that was read before it was; null: nothing.
 const ReplacedPart* last_work_on(const ServiceCall& call, const MeasuredValue& reading) {
-  const ReplacedPart* last = nullptr;
-  for (const ReplacedPart& part : call.replaced)
-    if (part.part == reading.part && part.happened_before(reading) && (last == nullptr || last->happened_before(part)))
-      last = &part;
-  return last;
+  return job::latest(call.replaced, [&](const ReplacedPart& work) {
+    return work.part == reading.part && work.happened_before(reading);
+  });
 }
 
 /// Whether what was read is the part that went in, or that was mended.
