@@ -196,10 +196,16 @@ void write_unproved(const JobAtHand& job, const Sentences& say, Environment& env
     (step.bars_energising() ? against : unproved)
         .push_back(printable(proof_text(step, say)) + " " + proof_command(step));
   };
+  const std::vector<job::ProofStep> open = job::open_proof(job.call);
+  const auto is_told = [&open](const job::ProofStep& unread) {
+    return std::any_of(open.begin(), open.end(), [&](const job::ProofStep& step) {
+      return step.form == job::ProofStep::Form::new_part_unread && step.part == unread.part;
+    });
+  };
   if (job.call.cools())  // what has no frost is not heated to prove it
     for (const job::ProofStep& step : bars_to_heating(job.call, environment))
-      if (step.form == job::ProofStep::Form::limit_unread) add(step);
-  for (const job::ProofStep& step : job::open_proof(job.call)) add(step);
+      if (step.form == job::ProofStep::Form::limit_unread && !is_told(step)) add(step);
+  for (const job::ProofStep& step : open) add(step);
   page.section(say(OHMWRIGHT_TEXT("Do not energise it, nor call it repaired, before")), against);
   page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
   if (against.empty() && unproved.empty())

@@ -197,9 +197,12 @@ TEST_F(JobCall, HeatsNothingWhileWhatLimitsTheHeatIsNotProved) {
   done({"replace", "thermostat", "--new", "opens-13"});
   run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
   run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
-  EXPECT_THAT(refused(verified), HasSubstr("limits the heat, and nothing read since it went in shows it good"));
+  const std::string unread = "limits the heat, and nothing read since it went in shows that it would";
+  EXPECT_THAT(refused(verified), HasSubstr(unread));
   EXPECT_THAT(run({"verify", "--width", "200"}).out, HasSubstr("job read thermostat-alone=VALUE"));
-  EXPECT_EQ(run({"read", "thermostat", "OL", "--range", "20M", "--lead-off", "--at", "21C"}).exit_code, 0);
+  run({"read", "thermostat", "0.1", "--lead-off", "--at", "-18C"});
+  EXPECT_THAT(refused(verified), HasSubstr(unread)) << "closed in the cold is what a welded one is, too";
+  EXPECT_EQ(run({"read", "thermostat", "OL", "--range", "20M", "--lead-off", "--at", "21C"}).exit_code, 3);
   EXPECT_NE(run(in_one).exit_code, 2);
   EXPECT_NE(run(verified).exit_code, 2);
 }

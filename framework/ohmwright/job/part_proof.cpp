@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <variant>
 
+#include <ohmwright/document/reading_record.hpp>
 #include <ohmwright/job/part_proof.hpp>
 
 namespace ohmwright::job {
@@ -121,6 +123,20 @@ std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& rep
   return place;
 }
 
+/// Whether a contact was seen open after that work and not condemned: one reading leaves open whether a thermostat is
+/// good, and yet shows that it is not welded. What opens for good is no such contact.
+bool was_seen_open(const ServiceCall& call, const ReplacedPart& work) {
+  return std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
+    if (reading.subject() != work.part || reading.happened_before(work) || !speaks_of_its_work(reading)) return false;
+    if (reading.outcome == Outcome::out_of_limits || reading.for_good || reading.records.empty()) return false;
+    const std::vector<Reading> shown = readings_from_record(reading.records);
+    return std::any_of(shown.begin(), shown.end(), [](const Reading& one) {
+      const auto* contact = std::get_if<ContactState>(&one.observed);
+      return std::holds_alternative<OverRange>(one.observed) || (contact != nullptr && *contact == ContactState::open);
+    });
+  });
+}
+
 }  // namespace
 
 const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std::string& part) {
@@ -157,7 +173,8 @@ void add_unread_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) 
     const bool is_told = std::any_of(all.begin(), all.end(), [id = &part](const ProofStep& step) {
       return step.part == *id && step.leaves_part_unproved();
     });
-    if (is_told || has(last_readings_of_new(call, *work), Outcome::within_limits)) continue;
+    if (is_told || has(last_readings_of_new(call, *work), Outcome::within_limits) || was_seen_open(call, *work))
+      continue;
     const std::string place = place_to_read_again(call, *work);
     all.push_back(step_of(ProofForm::limit_unread, *work, place.empty() ? part : place));
   }

@@ -19,8 +19,8 @@ void add_part_proof(const ServiceCall& call, std::vector<ProofStep>& all);
 /// Adds the new parts of which nobody can tell whether they are good, and those that were not read as the old one was.
 void add_open_new_parts(const ServiceCall& call, std::vector<ProofStep>& all);
 
-/// Adds the parts that went in and were not read good since, as `limit_unread`, but those of which `all` says that they
-/// are not proved.
+/// Adds the parts that went in and were neither read good since nor seen open, as `limit_unread`, but those of which
+/// `all` says that they are not proved.
 void add_unread_new_parts(const ServiceCall& call, std::vector<ProofStep>& all);
 
 }  // namespace ohmwright::job

@@ -41,8 +41,8 @@ std::vector<ProofStep> open_proof(const ServiceCall& call);
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call);
 
 /// What bars heating it up: a forced defrost, and what is read live in one. A part that limits the heat was read bad,
-/// or went in or was mended and was not read good since: what nothing ends may burn. `limits_heat` tells of a part, or
-/// of a kind that was judged alone.
+/// or went in or was mended and was neither read good since nor seen open, a thermostat where it is warm: what nothing
+/// ends may burn. `limits_heat` tells of a part, or of a kind that was judged alone.
 std::vector<ProofStep> bars_to_heating(const ServiceCall& call,
                                        const std::function<bool(const std::string& part)>& limits_heat);
 

@@ -160,13 +160,14 @@ constexpr std::array proof_rows{
              .command = log_it},
     ProofRow{.form = Form::limit_unread,
              .matter = ProofMatter::part,
-             .sentence = OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it went in shows it good: read "
-                                        "it at {place}."),
+             .sentence = OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it went in shows that it "
+                                        "would: read it at {place} good, or a thermostat open where it is warm."),
+             .of_mended = OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it was mended shows that it "
+                                         "would: read it at {place} good, or a thermostat open where it is warm."),
              .command = read_part},
     ProofRow{
         .form = Form::new_part_undecided,
         .bars = Bars::closing_without_a_word,
-        .matter = ProofMatter::part,
         .sentence = OHMWRIGHT_TEXT("{part}: whether the new one is good cannot be told by what was read at {place}."),
         .of_mended = OHMWRIGHT_TEXT("{part}: whether it is good, mended, cannot be told by what was read at {place}."),
         .command = read_part},

@@ -29,7 +29,7 @@ enum class ProofForm : std::uint8_t {
   heat_end_unproved,    ///< a forced defrost did not end by itself before the last repair, and none has since
   heat_unproved,        ///< one did not heat before the last repair, and none passed since
   log_unproved,         ///< a log showed a fault before the last repair, and none is good since
-  limit_unread,         ///< `part`, which limits the heat, went in, and nothing read since shows it good
+  limit_unread,         ///< `part`, which limits the heat, went in, and was neither read good since nor seen open
   new_part_undecided,   ///< no reading of the new `part` is within limits, and the last at `place` decides nothing
   new_part_unread,      ///< `part` was read before it was replaced, and the new one was not
   forced_defrost,       ///< none failed, and none was tried after the last repair, or it decided nothing
@@ -47,7 +47,7 @@ enum class Bars : std::uint8_t {
 /// Of what it speaks beside that.
 enum class ProofMatter : std::uint8_t {
   other,
-  part,          ///< a part that was read bad, or of which none that decides was read since it went in or was mended
+  part,          ///< a part that was read bad, or of which nothing read since it went in or was mended shows its work
   failed_check,  ///< a check that failed and did not pass since
 };
 

@@ -6,6 +6,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <ohmwright/document/reading_record.hpp>
 #include <ohmwright/job/proof.hpp>
 
 namespace ohmwright {
@@ -528,7 +529,13 @@ TEST(Proof, WhatLimitsTheHeatBarsHeatingUntilItIsReadGood) {
   EXPECT_EQ(bars(call), std::vector<Form>{Form::limit_unread});
   EXPECT_THAT(bars_of(call), IsEmpty()) << "it bars no other live step";
   call.readings.push_back(reading_of("limit", "limit-alone", Outcome::undecided, 5));
-  EXPECT_EQ(bars(call), std::vector<Form>{Form::new_part_undecided});
+  EXPECT_EQ(bars(call), std::vector<Form>{Form::limit_unread});
+  ServiceCall open = call;
+  open.readings.back().records =
+      readings_record(std::vector<Reading>{{.label = "1", .measurand = "state", .observed = OverRange{}}});
+  EXPECT_THAT(bars(open), IsEmpty()) << "it is not welded";
+  open.readings.back().for_good = Outcome::undecided;
+  EXPECT_EQ(bars(open), std::vector<Form>{Form::limit_unread}) << "what opens for good is read closed";
   call.readings.push_back(reading_of("limit", "limit-alone", Outcome::out_of_limits, 6));
   EXPECT_EQ(bars(call), std::vector<Form>{Form::new_part_not_within});
   call.readings.push_back(reading_of("limit", "limit-alone", Outcome::within_limits, 7));
