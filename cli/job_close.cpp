@@ -13,9 +13,7 @@
 #include "exit_codes.hpp"
 #include "job_actions.hpp"
 #include "job_book_file.hpp"
-#include "job_safety.hpp"
-#include "job_untouched.hpp"
-#include "job_worked_part.hpp"
+#include "job_repaired.hpp"
 
 namespace ohmwright::cli {
 
@@ -59,63 +57,12 @@ job::NewEntry state_entry(job::JobState state, const Arguments& arguments) {
                                      .content()};
 }
 
-// Four refusals stand before "repaired", in the order in which it asks them.
-
-std::string numbered(const JobAtHand& job) { return "job " + std::to_string(job.line.number); }
-
-/// First: what was read bad, was not read, or is not proved safe. What is recorded as repaired is what somebody will
-/// plug in and touch, so that no word lets it through: only a reading does, or taking a slip back.
-void refuse_unproved_repair(const JobAtHand& job, const Sentences& say, const Environment& environment) {
-  std::string all;
-  std::string ways;
-  for (const job::ProofStep& bar : job::bars_to_closing(job.call, safety_asked(job.call, environment))) {
-    all += " " + printable(proof_text(bar, say));
-    if (!bar.bars_energising()) ways += (ways.empty() ? " " : "; ") + proof_command(bar);
-  }
-  if (all.empty()) return;
-  throw InputError(numbered(job) + " is not closed as repaired:" + all +
-                   (ways.empty() ? " See: ohmwright job verify" : " See: ohmwright job verify;" + printable(ways)));
-}
-
-/// Second: a part that the search named is no good one because another went in. Where something was replaced or mended,
-/// who knows better says why (--because); where nothing was, that word says what was repaired and clears no part.
-void refuse_untouched_fault(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
-  if (job.call.has_new_repair() && arguments.has("--because")) return;
-  const std::vector<NamedPart> untouched = named_and_untouched(job.call, arguments, environment);
-  if (untouched.empty()) return;
-  const NamedPart& part = untouched.front();
-  throw InputError(numbered(job) + " is not closed as repaired: by what was read " + printable(part.title) +
-                   " is at fault, and nothing says that it was replaced or mended; say which: ohmwright job replace " +
-                   part.id + " --new NAME, or --mended TEXT where it stays in its place" +
-                   (!job.call.has_new_repair() ? "" : "; or why it is repaired all the same: --because TEXT"));
-}
-
-/// Third: a new part that nobody could tell to be good. It is called a repair only by who says why (--because).
-void ask_why_a_new_part_is_open(const JobAtHand& job, const Arguments& arguments, const Sentences& say) {
-  if (arguments.has("--because")) return;
-  std::string all;
-  for (const job::ProofStep& step : job::open_proof(job.call))
-    if (step.leaves_new_part_open()) all += " " + printable(proof_text(step, say)) + " " + proof_command(step) + ".";
-  if (!all.empty())
-    throw InputError(numbered(job) + " is not closed as repaired without a word why:" + all +
-                     " Read it so that it can be told, or say why it is repaired all the same: --because TEXT");
-}
-
-/// Fourth: nothing was replaced or mended since it was last closed so, if it was: what an earlier visit repaired is not
-/// what this one did. Then the word that lets it through says what was repaired (--because).
-void ask_what_was_repaired(const JobAtHand& job, const Arguments& arguments) {
-  if (job.call.has_new_repair() || arguments.has("--because")) return;
-  throw InputError(numbered(job) + " has no part replaced or mended in place" +
-                   (job.call.repairs_closed > 0 ? " since it was last closed so" : "") +
-                   "; say with --because what was repaired, or close it as declined");
-}
-
 /// What nobody proved, said to who closes: of a repair all of it, else what bars plugging it in.
 void tell_what_is_unproved(const JobAtHand& job, const Sentences& say, Environment& environment) {
   std::vector<std::string> bars;
   std::vector<std::string> unproved;
   for (const job::ProofStep& step : job::open_proof(job.call))
-    (step.bars_energising() ? bars : unproved).push_back(printable(proof_text(step, say)));
+    (step.bars_leaving_it_plugged_in() ? bars : unproved).push_back(printable(proof_text(step, say)));
   PageLayout page(environment.page);
   page.section(say(OHMWRIGHT_TEXT("Not plugged in before")), bars);
   if (job.call.state != job::JobState::repaired) unproved.clear();
@@ -138,10 +85,8 @@ int close_job(const Arguments& arguments, Environment& environment) {
   const job::JobState state = state_typed(closing_words, arguments, "close");
   const Sentences say{UnitPreferences{}};
   if (state == job::JobState::repaired) {
-    refuse_unproved_repair(job, say, environment);
-    refuse_untouched_fault(job, arguments, environment);
-    ask_why_a_new_part_is_open(job, arguments, say);
-    ask_what_was_repaired(job, arguments);
+    const std::string why_not = why_not_repaired(job.call, arguments, environment);
+    if (!why_not.empty()) throw InputError("job " + std::to_string(job.line.number) + " " + why_not);
   }
   job.write({state_entry(state, arguments)});
   say_state(job, say, environment);

@@ -6,7 +6,7 @@
 #include <ostream>
 
 #include <ohmwright/job/content_writer.hpp>
-#include <ohmwright/job/proof.hpp>
+#include <ohmwright/job/part_proof.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/page_layout.hpp>

@@ -43,6 +43,12 @@ struct SearchAtHand {
     return report;
   }
   Sentences say() { return Sentences(search.units()); }
+  /// What bars heating it, and does not bar energising it at all; nothing where it has no frost.
+  std::vector<std::string> limit_texts(const Environment& environment) {
+    std::vector<job::ProofStep> bars = bars_to_heating(job.call, &search.appliance(), environment);
+    std::erase_if(bars, [](const job::ProofStep& bar) { return bar.bars_energising(); });
+    return job.call.cools() ? texts_of(bars, say()) : std::vector<std::string>{};
+  }
 };
 
 }  // namespace
@@ -87,6 +93,7 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
   say_which(now.job, environment);
   PageLayout page(environment.page);
   page.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
+  page.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
   write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, now.say(), page);
   page.block(content.headline);
   for (const std::string& line : content.explanation) page.block(line, "  ");
@@ -138,6 +145,7 @@ int find_in_job(const Arguments& arguments, Environment& environment) {
   const LocateReport report = now.report(arguments);
   PageLayout first(environment.page);
   first.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
+  first.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
   environment.out << first.take();
   environment.out << locate_page(report, now.say(), environment.page);
   return exit_of_search(report.standing);

@@ -1,9 +1,11 @@
 // What is written beside the work: a note, and that an entry was wrong.
 
+#include <algorithm>
 #include <ostream>
+#include <string>
+#include <vector>
 
 #include <ohmwright/job/content_writer.hpp>
-#include <ohmwright/job/proof.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -12,7 +14,7 @@
 #include "exit_codes.hpp"
 #include "job_actions.hpp"
 #include "job_book_file.hpp"
-#include "job_worked_part.hpp"
+#include "job_repaired.hpp"
 
 namespace ohmwright::cli {
 
@@ -46,9 +48,36 @@ const job::Entry& entry_typed(const JobAtHand& job, const std::string& typed) {
   return *entry;
 }
 
-/// Whether it is closed as repaired, and would not be closed so now.
-bool is_repaired_without_proof(const job::ServiceCall& call, const Environment& environment) {
-  return call.state == job::JobState::repaired && !job::bars_to_closing(call, safety_asked(call, environment)).empty();
+job::Entry taking_back(const job::Entry& entry) {
+  job::Entry back;
+  back.form = std::string(name_of(job::EntryForm::taken_back));
+  back.corrects = entry.id;
+  return back;
+}
+
+/// The last entry that says how the job stands; null: none.
+const job::Entry* last_state(const std::vector<job::Entry>& entries) {
+  const auto is_back = [&](const job::Entry& entry) {
+    return std::any_of(entries.begin(), entries.end(),
+                       [&](const job::Entry& other) { return other.corrects == entry.id; });
+  };
+  const auto found = std::find_if(entries.rbegin(), entries.rend(), [&](const job::Entry& entry) {
+    return entry.is(job::EntryForm::state) && !is_back(entry);
+  });
+  return found == entries.rend() ? nullptr : &*found;
+}
+
+/// Whether the job is closed as repaired, and would not be closed so without that entry, by the word why of then.
+bool is_repaired_only_by(const JobAtHand& job, const job::Entry& entry, const Environment& environment) {
+  std::vector<job::Entry> entries = job.entries;
+  entries.push_back(taking_back(entry));
+  const job::ServiceCall without = job::told(entries);
+  const job::Entry* closing = last_state(entries);
+  if (without.state != job::JobState::repaired || closing == nullptr) return false;
+  Arguments as_then;
+  if (!without.state_reason.empty()) as_then.options["--because"] = {without.state_reason};
+  entries.push_back(taking_back(*closing));
+  return !why_not_repaired(job::told(entries), as_then, environment).empty();
 }
 
 }  // namespace
@@ -69,24 +98,25 @@ int correct_job(const Arguments& arguments, Environment& environment) {
   JobAtHand job = job_at_hand(arguments);
   const job::Entry& entry = entry_typed(job, arguments.operands.front());
   const std::string what = entry.form + " " + entry.id.substr(0, 8);
-  job.write({{job::EntryForm::taken_back,
-              job::ContentWriter().text("reason", arguments.value("--because")).content(),
-              {},
-              entry.id}});
-  const bool reopens = is_repaired_without_proof(job.call, environment);
+  const bool reopens = is_repaired_only_by(job, entry, environment);
+  std::vector<job::NewEntry> entries{{job::EntryForm::taken_back,
+                                      job::ContentWriter().text("reason", arguments.value("--because")).content(),
+                                      {},
+                                      entry.id}};
   if (reopens)
-    job.write(
-        {{job::EntryForm::state, job::ContentWriter().text("state", job::name_of(job::JobState::open)).content()}});
+    entries.push_back(
+        {job::EntryForm::state, job::ContentWriter().text("state", job::name_of(job::JobState::open)).content()});
+  job.write(entries);
   say_which(job, environment);
   environment.out << paragraph(
       Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Taken back: {what}. It stays in the book and no longer counts."),
                                    {{"what", what}}),
       environment.page.width);
   if (reopens)
-    environment.out << paragraph(
-        Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("It was closed as repaired, and what proved it is gone: the job is "
-                                                    "open again. See: ohmwright job verify")),
-        environment.page.width);
+    environment.out << paragraph(Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT(
+                                     "It was closed as repaired, and what made it so is gone: the job is "
+                                     "open again. See: ohmwright job verify")),
+                                 environment.page.width);
   return exit_done;
 }
 

@@ -133,10 +133,7 @@ int JobReader::read_part() {
 
 void JobReader::refuse_other_ratings_than_went_in(const std::string& part) const {
   const std::string typed = arguments_.value("--ratings");
-  const job::ReplacedPart* in = nullptr;
-  for (const job::ReplacedPart& replaced : job_.call.replaced)
-    if (replaced.part == part && !replaced.was_mended() && (in == nullptr || in->happened_before(replaced)))
-      in = &replaced;
+  const job::ReplacedPart* in = job_.call.last_new(part);
   if (typed.empty() || in == nullptr || in->new_ratings.empty() || in->new_ratings == typed) return;
   throw InputError(printable(in->title) + " was replaced by " + ohmwright::quoted(in->new_ratings) +
                    ", and is judged as that; leave --ratings out, or, where another went in, say so: ohmwright job "
@@ -154,13 +151,23 @@ void JobReader::agree(const std::string& step) {
   agreed_.push_back(step);
 }
 
+void JobReader::agree_to(const Appliance& appliance, const locate::Measurement& measurement) {
+  const std::string& point = appliance.test_points[measurement.test_point].id;
+  if (measurement.set_up && appliance.set_ups[*measurement.set_up].live)
+    refuse_to_heat(job_, happened_,
+                   OHMWRIGHT_TEXT("{step} is read while it heats, and nothing is heated while what limits the heat is "
+                                  "not proved:{bars} See: ohmwright job verify"),
+                   environment_, point + "@" + appliance.set_ups[*measurement.set_up].id);
+  agree(point);
+}
+
 std::string JobReader::with_value_from_instrument(const std::string& word, const Appliance& appliance) {
   if (word.find('=') != std::string::npos)
     throw InputError(ohmwright::quoted(word) + " states a value, and --from reads one; leave one of them out");
   const locate::Measurement measurement = typed_measurement(word, appliance);
   const bool live = locate::is_live(appliance, measurement);
   if (live) {
-    agree(appliance.test_points[measurement.test_point].id);
+    agree_to(appliance, measurement);
     refuse_live_instrument(arguments_, environment_, arguments_.value("--from"));
   }
   const std::string shown = shown_by_instrument(value_source(arguments_, environment_),
@@ -179,7 +186,7 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
   const bool live = locate::is_live(appliance, taken.measurement);
   for (const std::string& said : arguments_.operands)
     if (is_stated_by_points(said)) refuse_what_the_point_contradicts(said, point, live);
-  if (live) agree(point.id);
+  if (live) agree_to(appliance, taken.measurement);
   const locate::Site site = site_at(job_.call, appliance, moment_now(job_.call, happened_), units);
   std::vector<std::string> zones;
   if (at)

@@ -31,6 +31,8 @@ class JobReader {
   void refuse_other_ratings_than_went_in(const std::string& part) const;
   /// Refuses a live step while it is not proved safe, or without the explicit yes, which is written down once.
   void agree(const std::string& step);
+  /// The same at a test point; in a set-up that heats it also while what limits the heat is not proved.
+  void agree_to(const Appliance& appliance, const locate::Measurement& measurement);
   /// What the instrument of --from shows at a test point, put behind the word as if it was typed.
   std::string with_value_from_instrument(const std::string& word, const Appliance& appliance);
   /// `at`: the temperature of its part for this reading alone.

@@ -61,20 +61,27 @@ std::string instruments_of(const VerdictReport& report, std::span<const Reading>
   return all;
 }
 
-/// Whether it opens once and for good, and was found out of its limits by what it does. Insulation dries.
-bool is_condemned_for_good(const PartCheck& check) {
-  const Descriptor& descriptor = check.kind().descriptor();
-  const std::vector<Finding>& findings = check.verdict().findings;
-  return opens_once_and_for_good(descriptor) &&
-         std::any_of(findings.begin(), findings.end(), [&](const Finding& found) {
-           return found.outcome == Outcome::out_of_limits && !tells_safe_to_energise(descriptor.rules[found.rule].id);
-         });
+/// What was found of that which opens once and for good: the worst of what its rules said. Empty: they said nothing.
+std::optional<Outcome> found_for_good(const PartCheck& check) {
+  std::optional<Outcome> worst;
+  for (const Finding& found : check.verdict().findings) {
+    if (!check.kind().descriptor().rules[found.rule].condemns_for_good || found.outcome == Outcome::silent) continue;
+    const bool is_worse = found.outcome == Outcome::out_of_limits || worst == Outcome::within_limits;
+    if (!worst || is_worse) worst = found.outcome;
+  }
+  return worst;
 }
 
 }  // namespace
 
 bool opens_once_and_for_good(const Descriptor& descriptor) {
-  return std::find(descriptor.roles.begin(), descriptor.roles.end(), "opens-once") != descriptor.roles.end();
+  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
+                     [](const RuleDescriptor& rule) { return rule.essential && rule.condemns_for_good; });
+}
+
+bool may_open_for_good(const Descriptor& descriptor) {
+  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
+                     [](const RuleDescriptor& rule) { return rule.condemns_for_good; });
 }
 
 std::string kept_sentence(const std::string& sentence) {
@@ -118,7 +125,7 @@ void add_verdict(const PartCheck& check, const Arguments& arguments, const Sente
       .json("readings", readings_record(check.readings()))
       .json("verdict", verdict_record(check.verdict(), descriptor, check.evidence().sources()))
       .text("reads", reading_for_people(check, say));
-  content.flag("condemned_for_good", is_condemned_for_good(check));
+  if (const std::optional<Outcome> for_good = found_for_good(check)) content.text("for_good", name_of(*for_good));
   if (check.verdict().probability_within) content.number("probability", *check.verdict().probability_within);
 }
 

@@ -122,10 +122,7 @@ std::string part_read_at(const Appliance& appliance, std::size_t test_point) {
 
 RatedPart placed_part(const Appliance& appliance, std::size_t part, const job::ServiceCall& call) {
   const PlacedPart& placed = appliance.parts[part];
-  const job::ReplacedPart* last = nullptr;
-  for (const job::ReplacedPart& replaced : call.replaced)
-    if (replaced.part == placed.id && !replaced.was_mended() && (last == nullptr || last->happened_before(replaced)))
-      last = &replaced;
+  const job::ReplacedPart* last = call.last_new(placed.id);
   if (last == nullptr || last->new_ratings.empty()) return {placed.part, placed.ratings, placed.title};
   RatedPart rated = rated_part(*placed.kind, last->new_ratings);
   rated.title = placed.title;

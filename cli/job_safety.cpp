@@ -18,44 +18,14 @@
 namespace ohmwright::cli {
 
 std::string proof_command(const job::ProofStep& step) {
-  using Form = job::ProofStep::Form;
-  switch (step.form) {
-    case Form::leak_to_earth:
-      return "ohmwright job read " + step.part + "=VALUE";
-    case Form::insulation_not_within:
-    case Form::insulation_undecided:
-    case Form::insulation_unread:
-      return "ohmwright job read " + step.part + " insulation=200M --test 500V --proved-dead";
-    case Form::circuit_insulation_unread:
-    case Form::no_insulation_read:
-    case Form::insulation_unproved:
-      return "ohmwright job read PART insulation=200M --test 500V --proved-dead";
-    case Form::earth_bond_not_within:
-    case Form::earth_bond_undecided:
-    case Form::earth_bond_unread:
-    case Form::earth_bond_unproved:
-      return "ohmwright job verify --earth-bond 0.12ohm --test-current 10A, or --earth-bond none";
-    case Form::new_part_not_within:
-    case Form::new_part_undecided:
-    case Form::mended_unread:
-      return "ohmwright job read " + step.place + (step.place == step.part ? " VALUE" : "=VALUE");
-    case Form::condemned_for_good:
-      return "ohmwright job replace " + step.part + " --new NAME; or ohmwright job correct ENTRY";
-    case Form::part_not_within:
-      return "ohmwright job replace " + step.part + " --new NAME, or --mended TEXT, then ohmwright job read " +
-             step.place + (step.place == step.part ? " VALUE" : "=VALUE") + "; or ohmwright job correct ENTRY";
-    case Form::heat_did_not_end:
-    case Form::heat_did_not_come:
-      return "ohmwright job replace PART --new NAME, or --mended TEXT; or ohmwright job correct ENTRY";
-    case Form::new_part_unread:
-      return "ohmwright job read " + step.place + "=VALUE";
-    case Form::forced_defrost:
-      return "ohmwright job verify --forced-defrost ended --live-agreed";
-    case Form::log_shows_fault:
-    case Form::log:
-      break;
-  }
-  return "ohmwright job verify --before BEFORE.csv --log AFTER.csv (ohmwright job wait log)";
+  std::string command(job::row_of(step.form).command);
+  const auto fill = [&command](std::string_view field, const std::string& value) {
+    for (std::size_t at = command.find(field); at != std::string::npos; at = command.find(field, at + value.size()))
+      command.replace(at, field.size(), value);
+  };
+  fill("{reading}", step.place + (step.place == step.part ? " VALUE" : "=VALUE"));
+  fill("{part}", step.part);
+  return command;
 }
 
 std::vector<std::string> caution_ids_of_step(std::string_view step) {
@@ -64,36 +34,55 @@ std::vector<std::string> caution_ids_of_step(std::string_view step) {
 }
 
 std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences& say) {
+  return texts_of(job::bars_to_energising(call), say);
+}
+
+std::vector<std::string> texts_of(const std::vector<job::ProofStep>& steps, const Sentences& say) {
   std::vector<std::string> texts;
-  for (const job::ProofStep& bar : job::bars_to_energising(call)) texts.push_back(printable(proof_text(bar, say)));
+  for (const job::ProofStep& step : steps) texts.push_back(printable(proof_text(step, say)));
   return texts;
 }
 
-void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
-                        const std::string& step) {
-  const std::vector<std::string> bars =
-      bar_texts(happened.empty() ? job.call : job::told_until(job.entries, happened), Sentences{UnitPreferences{}});
+namespace {
+
+/// The call as it stood at that time; empty: now.
+job::ServiceCall call_then(const JobAtHand& job, const std::string& happened) {
+  return happened.empty() ? job.call : job::told_until(job.entries, happened);
+}
+
+void refuse_for(const std::vector<job::ProofStep>& bars, std::string_view pattern, const std::string& step) {
   if (bars.empty()) return;
   std::string all;
-  for (const std::string& bar : bars) all += " " + bar;
+  for (const std::string& bar : texts_of(bars, Sentences{UnitPreferences{}})) all += " " + bar;
   throw CautionRefusal(pattern, {{"step", step}, {"bars", all}});
 }
 
-void refuse_bad_limit(const JobAtHand& job, const std::string& happened, const Environment& environment) {
-  const job::ServiceCall call = happened.empty() ? job.call : job::told_until(job.entries, happened);
-  std::optional<Appliance> appliance;
-  if (call.has_appliance()) appliance.emplace(appliance_of(call, environment));
-  const auto limits_heat = [&](const std::string& id) {
-    const std::optional<std::size_t> placed = appliance ? part_named(*appliance, id) : std::nullopt;
+}  // namespace
+
+void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
+                        const std::string& step) {
+  refuse_for(job::bars_to_energising(call_then(job, happened)), pattern, step);
+}
+
+std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Appliance* appliance,
+                                            const Environment& environment) {
+  return job::bars_to_heating(call, [&](const std::string& id) {
+    const std::optional<std::size_t> placed = appliance != nullptr ? part_named(*appliance, id) : std::nullopt;
     const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : open_kind(environment, id);
     const std::vector<std::string_view>& roles = kind.descriptor().roles;
     return std::find(roles.begin(), roles.end(), "limits-heat") != roles.end();
-  };
-  for (const job::ProofStep& step : job::open_proof(call))
-    if (step.form == job::ProofStep::Form::part_not_within && limits_heat(step.part))
-      throw CautionRefusal(
-          OHMWRIGHT_TEXT("no forced defrost while what limits its heat is not proved: {bar} See: ohmwright job verify"),
-          {{"bar", printable(proof_text(step, Sentences{UnitPreferences{}}))}});
+  });
+}
+
+std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Environment& environment) {
+  if (!call.has_appliance()) return bars_to_heating(call, nullptr, environment);
+  const Appliance appliance = appliance_of(call, environment);
+  return bars_to_heating(call, &appliance, environment);
+}
+
+void refuse_to_heat(const JobAtHand& job, const std::string& happened, std::string_view pattern,
+                    const Environment& environment, const std::string& step) {
+  refuse_for(bars_to_heating(call_then(job, happened), environment), pattern, step);
 }
 
 job::NewEntry agreement(const std::string& step, const Arguments& arguments) {

@@ -12,6 +12,7 @@
 
 #include "job_appliance.hpp"
 #include "job_reading_judged.hpp"
+#include "job_safety.hpp"
 #include "job_temperatures.hpp"
 #include "kind_files.hpp"
 #include "locate_words.hpp"
@@ -55,18 +56,10 @@ std::optional<ReadingOfPart> as_test_reading(const job::MeasuredValue& value, co
   return std::nullopt;
 }
 
-const job::ReplacedPart* last_replaced(const job::ServiceCall& call) {
-  const job::ReplacedPart* last = nullptr;
-  for (const job::ReplacedPart& part : call.replaced)
-    if (last == nullptr || last->happened_before(part)) last = &part;
-  return last;
-}
-
-const job::ReplacedPart* first_replaced(const job::ServiceCall& call) {
-  const job::ReplacedPart* first = nullptr;
-  for (const job::ReplacedPart& part : call.replaced)
-    if (first == nullptr || part.happened_before(*first)) first = &part;
-  return first;
+const job::ReplacedPart* first_work(const job::ServiceCall& call) {
+  const auto first = std::min_element(call.replaced.begin(), call.replaced.end(),
+                                      [](const job::Told& a, const job::Told& b) { return a.happened_before(b); });
+  return first == call.replaced.end() ? nullptr : &*first;
 }
 
 /// What the label was said to name, where that is worse than what the appliance's file says. Who works on it reads the
@@ -94,8 +87,8 @@ void take_new_parts_for_good(const job::ServiceCall& call, const job::Told& unti
 
 TimeSpan span_of(const job::ServiceCall& call, JobSearch::Reach reach) {
   TimeSpan span;
-  if (reach == JobSearch::Reach::now) span.from = last_replaced(call);
-  if (reach == JobSearch::Reach::diagnosis) span.to = first_replaced(call);
+  if (reach == JobSearch::Reach::now) span.from = call.last_work();
+  if (reach == JobSearch::Reach::diagnosis) span.to = first_work(call);
   return span;
 }
 
@@ -152,14 +145,18 @@ JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const
     for (const std::string& id : unreachable->second)
       if (const std::optional<std::size_t> point = test_point_named(appliance_, id)) search_->cannot_reach(*point);
   search_->think();
+  bars_heating_ = !bars_to_heating(call, &appliance_, environment).empty();
   for (const locate::Step& step : search_->steps())
-    if (!bars_energising_ || !is_barred(step)) steps_.push_back(step);
+    if (!is_barred(step)) steps_.push_back(step);
 }
 
-/// What is looked at is looked at with bare hands, often while it runs.
+/// What is looked at is looked at with bare hands, often while it runs. A set-up that is live heats.
 bool JobSearch::is_barred(const locate::Step& step) const {
-  return step.form == locate::Step::Form::look ||
-         (step.form == locate::Step::Form::measure && locate::is_live(appliance_, step.measurement));
+  if (step.form == locate::Step::Form::look) return bars_energising_;
+  if (step.form != locate::Step::Form::measure) return false;
+  const std::optional<std::size_t>& set_up = step.measurement.set_up;
+  return (bars_energising_ && locate::is_live(appliance_, step.measurement)) ||
+         (bars_heating_ && set_up && appliance_.set_ups[*set_up].live);
 }
 
 /// Each as it was read at its time: what is known of temperatures now, may have been otherwise then.

@@ -46,7 +46,8 @@ class JobSearch {
   const Meter& meter() const { return meter_; }
   UnitPreferences& units() { return units_; }
   locate::Search& search() { return *search_; }
-  /// The next steps, best first; while something bars energising, no look and nothing live.
+  /// The next steps, best first; while something bars energising, no look and nothing live, and while what limits the
+  /// heat is not proved, nothing in a set-up that is live.
   std::span<const locate::Step> steps() const { return steps_; }
 
  private:
@@ -63,6 +64,7 @@ class JobSearch {
   std::optional<locate::Search> search_;
   std::vector<locate::Step> steps_;
   bool bars_energising_ = false;
+  bool bars_heating_ = false;
 };
 
 /// The meter that was named in the call, or the usual one.

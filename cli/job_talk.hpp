@@ -97,13 +97,14 @@ class CallTalk {
   void ask_mended_again(const job::ProofStep& step);
   Choice take_back_choice();
   Choice replace_choice();
-  Choice mistyped_check_choice(job::CheckForm form);
+  Choice mistyped_choice(const std::string& entry);
   /// Asks for what proves it. `more` is offered beside.
   void ask_bar(const job::ProofStep& bar, std::vector<Choice> more);
   std::vector<Choice> ways_to_prove(const job::ProofStep& bar);
   /// What read it: only a tester at 500 V proves that it is good.
   enum class InsulationMeter : std::uint8_t { tester, ordinary };
   std::vector<Choice> ways_to_read_insulation(const std::function<void(InsulationMeter)>& read);
+  std::vector<Choice> ways_to_read_bond();
   void ask_insulation(const std::string& part, InsulationMeter meter);
   void ask_whose_insulation(InsulationMeter meter);
   /// Takes the last reading at a test point back, of several the one that says that it leaks.

@@ -9,16 +9,12 @@
 
 #include "job_actions.hpp"
 #include "job_appliance.hpp"
+#include "job_safety.hpp"
 #include "job_talk.hpp"
 
 namespace ohmwright::cli {
 
 namespace {
-
-const job::ReplacedPart& last_part_in(const job::ServiceCall& call) {
-  return *std::max_element(call.replaced.begin(), call.replaced.end(),
-                           [](const job::ReplacedPart& a, const job::ReplacedPart& b) { return a.happened_before(b); });
-}
 
 const job::ProofStep* step_of(const std::vector<job::ProofStep>& open, job::ProofStep::Form form) {
   const auto found =
@@ -31,7 +27,7 @@ const job::ProofStep* step_of(const std::vector<job::ProofStep>& open, job::Proo
 /// Walks what `open_proof` says is open, with the steps of the work between.
 void CallTalk::prove() {
   using Form = job::ProofStep::Form;
-  const job::ReplacedPart last = last_part_in(job_.call);
+  const job::ReplacedPart last = *job_.call.last_work();
   const auto done = [&](job::Stage stage) { return job_.call.has_stage_since(stage, last); };
   if (!done(job::Stage::refitted))
     return choose(
@@ -48,10 +44,12 @@ void CallTalk::prove() {
     return choose(job_.call.cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))
                                     : say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on?")),
                   {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::panel_on); }}, take_back_choice()});
-  if (const job::ProofStep* step = step_of(open, Form::heat_did_not_come)) return ask_bar(*step, {take_back_choice()});
+  for (const Form failed : {Form::heat_did_not_come, Form::heat_end_unproved, Form::heat_unproved})
+    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, {take_back_choice()});
   if (step_of(open, Form::forced_defrost) != nullptr && !done(job::Stage::no_forced_defrost))
     return ask_forced_defrost();
-  if (const job::ProofStep* step = step_of(open, Form::log_shows_fault)) return ask_bar(*step, {take_back_choice()});
+  for (const Form failed : {Form::log_shows_fault, Form::log_unproved})
+    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, {take_back_choice()});
   if (step_of(open, Form::log) != nullptr && !done(job::Stage::no_log)) return ask_log_or_not();
   ask_close();
 }
@@ -79,17 +77,12 @@ CallTalk::Choice CallTalk::replace_choice() {
   return {say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call, environment_)); }};
 }
 
-CallTalk::Choice CallTalk::mistyped_check_choice(job::CheckForm form) {
-  return {say_(OHMWRIGHT_TEXT("that was mistyped: take it back")), [this, form] {
-            if (const job::Check* last = job::last_check(job_.call, form)) act(correct_job, {last->entry});
-          }};
+CallTalk::Choice CallTalk::mistyped_choice(const std::string& entry) {
+  return {say_(OHMWRIGHT_TEXT("that was mistyped: take it back")), [this, entry] { act(correct_job, {entry}); }};
 }
 
 void CallTalk::take_reading_back(const std::string& place) {
-  const job::MeasuredValue* last = nullptr;
-  for (const job::MeasuredValue& reading : job_.call.readings)
-    if (reading.place_read() == place && (last == nullptr || last->happened_before(reading))) last = &reading;
-  if (last != nullptr) act(correct_job, {last->entry});
+  if (const job::MeasuredValue* last = job_.call.last_reading_at(place)) act(correct_job, {last->entry});
 }
 
 void CallTalk::ask_bar(const job::ProofStep& bar, std::vector<Choice> more) {
@@ -115,29 +108,49 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
     case Form::insulation_undecided:
     case Form::insulation_unread:
       return ways_to_read_insulation([this, part = bar.part](InsulationMeter meter) { ask_insulation(part, meter); });
-    case Form::condemned_for_good:
-      return {replace_choice(),
-              {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")), [this, part = bar.part] {
-                 if (const job::MeasuredValue* open = job::last_condemned_for_good(job_.call, part))
-                   act(correct_job, {open->entry});
-               }}};
-    case Form::heat_did_not_end:
-      return {replace_choice(), mistyped_check_choice(job::CheckForm::forced_defrost)};
-    case Form::heat_did_not_come:
-      return {replace_choice(),
-              {say_(OHMWRIGHT_TEXT("force one again")), [this] { ask_forced_defrost(); }},
-              mistyped_check_choice(job::CheckForm::forced_defrost)};
-    case Form::log_shows_fault:
-      return {replace_choice(), {say_(OHMWRIGHT_TEXT("a later log is there: type its file")), [this] { ask_log(); }}};
-    case Form::new_part_not_within:
-      return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
-              replace_choice()};
     case Form::circuit_insulation_unread:
     case Form::no_insulation_read:
+    case Form::insulation_unproved:
       return ways_to_read_insulation([this](InsulationMeter meter) { ask_whose_insulation(meter); });
-    default:
-      break;
+    case Form::earth_bond_not_within:
+    case Form::earth_bond_undecided:
+    case Form::earth_bond_unread:
+    case Form::earth_bond_unproved:
+      return ways_to_read_bond();
+    case Form::condemned_for_good:
+    case Form::opened_for_good:
+      return {replace_choice(),
+              {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")),
+               [this, entry = bar.entry] { act(correct_job, {entry}); }}};
+    case Form::new_part_not_within:
+    case Form::part_not_within:
+    case Form::mended_unread:
+    case Form::limit_unread:
+    case Form::new_part_undecided:
+    case Form::new_part_unread:
+      return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
+              replace_choice()};
+    case Form::heat_did_not_end:
+      return {replace_choice(), mistyped_choice(bar.entry)};
+    case Form::heat_did_not_come:
+    case Form::heat_end_unproved:
+    case Form::heat_unproved:
+      return {replace_choice(),
+              {say_(OHMWRIGHT_TEXT("force one again")), [this] { ask_forced_defrost(); }},
+              mistyped_choice(bar.entry)};
+    case Form::log_shows_fault:
+    case Form::log_unproved:
+      return {replace_choice(),
+              {say_(OHMWRIGHT_TEXT("a later log is there: type its file")), [this] { ask_log(); }},
+              mistyped_choice(bar.entry)};
+    case Form::forced_defrost:  // these two are asked for as steps of their own
+    case Form::log:
+      return {};
   }
+  return {};
+}
+
+std::vector<CallTalk::Choice> CallTalk::ways_to_read_bond() {
   const auto bond = [this](const std::string& current) {
     return [this, current] {
       const auto value = typed_value(say_(OHMWRIGHT_TEXT("Earth bond with its cord (such as 0.12 ohm, or OL)")));
@@ -194,6 +207,10 @@ void CallTalk::ask_whose_insulation(InsulationMeter meter) {
 }
 
 void CallTalk::ask_forced_defrost() {
+  if (const std::vector<job::ProofStep> bars = bars_to_heating(job_.call, environment_); !bars.empty())
+    return ask_bar(bars.front(),
+                   {{say_(OHMWRIGHT_TEXT("no forced defrost")), [this] { note_stage(job::Stage::no_forced_defrost); }},
+                    take_back_choice()});
   bool yes = false;
   line(caution_line_of_step("forced-defrost", say_));
   choose(say_(OHMWRIGHT_TEXT(

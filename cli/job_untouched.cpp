@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "job_reading_entry.hpp"
 #include "job_search.hpp"
 
 namespace ohmwright::cli {
@@ -61,7 +62,7 @@ std::vector<NamedPart> named_and_untouched(const job::ServiceCall& call, const A
       const bool known =
           std::any_of(untouched.begin(), untouched.end(), [&](const NamedPart& other) { return other.id == part.id; });
       if (!known && !was_worked_on_since(call, part.id, span) && !was_read_good_after(call, part.id, span))
-        untouched.push_back({part.id, part.title});
+        untouched.push_back({part.id, part.title, may_open_for_good(part.kind->descriptor())});
     }
   }
   return untouched;

@@ -14,6 +14,7 @@ namespace ohmwright::cli {
 struct NamedPart {
   std::string id;
   std::string title;
+  bool may_open_for_good = false;  ///< a rule of its kind condemns what opens once and for good
 };
 
 /// The parts that fault finding named at any time of the call, by what was read until the next part was replaced or

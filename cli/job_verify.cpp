@@ -100,7 +100,10 @@ void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const 
       job, time_happened(arguments),
       OHMWRIGHT_TEXT("no forced defrost while it is not proved safe to energise:{bars} See: ohmwright job "
                      "verify"));
-  refuse_bad_limit(job, time_happened(arguments), environment);
+  refuse_to_heat(
+      job, time_happened(arguments),
+      OHMWRIGHT_TEXT("no forced defrost while what limits its heat is not proved:{bars} See: ohmwright job verify"),
+      environment);
   if (!arguments.has("--live-agreed"))
     throw InputError(
         "a forced defrost is a live step: a proved, unbridged limit, a clear drain, a time limit, and you stay beside "
@@ -189,9 +192,20 @@ void write_unproved(const JobAtHand& job, const Sentences& say, Environment& env
   PageLayout page(environment.page);
   std::vector<std::string> against;
   std::vector<std::string> unproved;
-  for (const job::ProofStep& step : job::open_proof(job.call))
+  const auto add = [&](const job::ProofStep& step) {
     (step.bars_energising() ? against : unproved)
         .push_back(printable(proof_text(step, say)) + " " + proof_command(step));
+  };
+  const std::vector<job::ProofStep> open = job::open_proof(job.call);
+  const auto is_told = [&open](const job::ProofStep& unread) {
+    return std::any_of(open.begin(), open.end(), [&](const job::ProofStep& step) {
+      return step.form == job::ProofStep::Form::new_part_unread && step.part == unread.part;
+    });
+  };
+  if (job.call.cools())  // what has no frost is not heated to prove it
+    for (const job::ProofStep& step : bars_to_heating(job.call, environment))
+      if (step.form == job::ProofStep::Form::limit_unread && !is_told(step)) add(step);
+  for (const job::ProofStep& step : open) add(step);
   page.section(say(OHMWRIGHT_TEXT("Do not energise it, nor call it repaired, before")), against);
   page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
   if (against.empty() && unproved.empty())

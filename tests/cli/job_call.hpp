@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <filesystem>
+#include <fstream>
 #include <string>
 #include <vector>
 
@@ -40,6 +41,15 @@ class JobCall : public ::testing::Test {
     EXPECT_EQ(ran.exit_code, 2) << words[0] << ": " << ran.out;
     EXPECT_EQ(std::count(ran.err.begin(), ran.err.end(), '\n'), 1) << ran.err;
     return ran.err;
+  }
+  /// Id of the last entry of that form in the book.
+  std::string id_of_last(const std::string& form) const {
+    done({"export", "--out", folder_ + "/book.jsonl"});
+    std::ifstream book(folder_ + "/book.jsonl");
+    std::string id;
+    for (std::string line; std::getline(book, line);)
+      if (const nlohmann::json entry = nlohmann::json::parse(line); entry["form"] == form) id = entry["id"];
+    return id;
   }
   nlohmann::json report() const {
     const Ran ran = run({"report", "--format", "json"});

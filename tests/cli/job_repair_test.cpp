@@ -154,6 +154,59 @@ TEST_F(JobCall, ABridgedLinkIsNoRepairAndNoForcedDefrostIsMadeWithIt) {
   done({"close", "repaired"});
 }
 
+/// So does a link in the housing of a thermostat, whose contact is judged beside it.
+TEST_F(JobCall, ABridgedLinkInAThermostatsHousingIsNoRepairEither) {
+  done({"open", "a", "--appliance", "bottom-freezer-board-bimetal-120v", "--zone", "coil=-18C"});
+  const Ran open = run({"read", "link-alone=OL on 20M", "link-alone=OL on 20M"});
+  EXPECT_EQ(open.exit_code, 1) << open.out;
+  EXPECT_THAT(open.out, HasSubstr("OUT OF SPEC"));
+  const std::string refusal = refused({"replace", "thermostat", "--mended", "link bridged with a piece of wire"});
+  EXPECT_THAT(refusal, AllOf(HasSubstr("opens once and for good"), HasSubstr("job replace thermostat --new NAME")));
+  const std::string unproved = run({"verify", "--width", "200"}).out;
+  EXPECT_THAT(unproved, AllOf(HasSubstr("never bridge it"), Not(HasSubstr("--mended"))));
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), Not(HasSubstr("--mended")));
+  EXPECT_THAT(refused({"verify", "--forced-defrost", "no-heat", "--live-agreed"}), HasSubstr("no forced defrost"));
+  run({"read", "thermostat-alone=0.1"});
+  EXPECT_THAT(run({"verify", "--width", "200"}).out, Not(HasSubstr("may be a bridge")))
+      << "its contact says nothing of it";
+  EXPECT_THAT(run({"read", "thermostat", "link=0.1ohm", "--lead-off"}).out, HasSubstr("may be a bridge"));
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"verify", "--forced-defrost", "ended", "--live-agreed"}), HasSubstr("may be a bridge"));
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), HasSubstr("may be a bridge"));
+}
+
+/// A welded thermostat, and one that was only called mended: nothing ends the heat of a forced defrost, by whatever
+/// name it is made.
+TEST_F(JobCall, HeatsNothingWhileWhatLimitsTheHeatIsNotProved) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--zone", "coil=21C"});
+  done({"sign", "--symptom", "frost-whole-coil"});
+  EXPECT_EQ(run({"read", "thermostat-alone=0.1", "thermostat-alone=0.1"}).exit_code, 1);
+  const std::vector<std::string> in_one{"read", "volts-heater@forced-defrost=119V", "--live-agreed"};
+  const std::vector<std::string> verified{"verify", "--forced-defrost", "did-not-end", "--live-agreed"};
+  EXPECT_THAT(refused(verified), HasSubstr("what limits its heat is not proved"));
+  EXPECT_THAT(refused(in_one), AllOf(HasSubstr("volts-heater@forced-defrost"), HasSubstr("out of its limits")));
+  const std::string next = run({"next", "--allow-live", "--width", "200"}).out;
+  EXPECT_THAT(next, AllOf(HasSubstr("No forced defrost before"), Not(HasSubstr("@forced-defrost"))));
+  EXPECT_THAT(run({"find", "--allow-live"}).out, HasSubstr("No forced defrost before"));
+  done({"replace", "thermostat", "--mended", "cleaned"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused(verified), HasSubstr("nothing was read since that shows it good"));
+  EXPECT_THAT(refused(in_one), HasSubstr("nothing was read since that shows it good"));
+  done({"replace", "thermostat", "--new", "opens-13"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  const std::string unread = "limits the heat, and nothing read since it went in shows that it would";
+  EXPECT_THAT(refused(verified), HasSubstr(unread));
+  EXPECT_THAT(run({"verify", "--width", "200"}).out, HasSubstr("job read thermostat-alone=VALUE"));
+  run({"read", "thermostat", "0.1", "--lead-off", "--at", "-18C"});
+  EXPECT_THAT(refused(verified), HasSubstr(unread)) << "closed in the cold is what a welded one is, too";
+  EXPECT_EQ(run({"read", "thermostat", "OL", "--range", "20M", "--lead-off", "--at", "21C"}).exit_code, 3);
+  EXPECT_NE(run(in_one).exit_code, 2);
+  EXPECT_NE(run(verified).exit_code, 2);
+}
+
 /// Whoever took back the slip may go on; a crimp of a link that is closed is mended as any joint.
 TEST_F(JobCall, AJointOfAClosedLinkIsMendedAndASlipIsTakenBack) {
   done({"open", "a", "--appliance", "upright-thermistor-230v"});
@@ -161,6 +214,50 @@ TEST_F(JobCall, AJointOfAClosedLinkIsMendedAndASlipIsTakenBack) {
   done({"correct", "last", "--because", "a probe had slipped off"});
   EXPECT_EQ(run({"read", "link-alone=8"}).exit_code, 3);
   EXPECT_THAT(done({"replace", "link", "--mended", "crimped anew"}), HasSubstr("mended in place"));
+}
+
+/// A fan ends no defrost: what heated without end is tried again before it is called repaired, or left plugged in.
+TEST_F(JobCall, AForcedDefrostThatDidNotEndIsNotForgottenWhenAnotherPartGoesIn) {
+  done({"open", "a", "--appliance", "upright-thermistor-230v", "--zone", "coil=-18C"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  EXPECT_EQ(run({"verify", "--forced-defrost", "did-not-end", "--live-agreed"}).exit_code, 1);
+  done({"replace", "fan", "--new", "shaded-pole-230v"});
+  run({"read", "fan", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(run({"verify", "--width", "200"}).out, HasSubstr("none has ended by itself since"));
+  EXPECT_THAT(refused({"close", "repaired", "--because", "sure"}), HasSubstr("none has ended by itself since"));
+  const nlohmann::json json = report();
+  EXPECT_THAT(json["customer"]["proof"].dump(), HasSubstr("none has ended by itself since"));
+  EXPECT_THAT(json["customer"]["warning"].dump(), HasSubstr("it heated, and did not stop by itself"));
+  EXPECT_EQ(run({"verify", "--forced-defrost", "ended", "--live-agreed"}).exit_code, 3) << "the log is open";
+  EXPECT_THAT(done({"close", "repaired"}), Not(HasSubstr("Not plugged in before")));
+}
+
+/// A repair of which nothing is left when the only part that went in is taken back.
+TEST_F(JobCall, OpensAgainWhenTheOnlyRepairIsTakenBack) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"replace", "fan", "--new", "unknown", "--because", "its plate is gone"});
+  run({"read", "fan", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  done({"note", "a word"});
+  done({"close", "repaired"});
+  EXPECT_THAT(done({"correct", id_of_last("note"), "--job", "1"}), Not(HasSubstr("open again")));
+  EXPECT_EQ(report()["state"], "repaired");
+  EXPECT_THAT(done({"correct", id_of_last("replaced"), "--job", "1"}), HasSubstr("open again"));
+  EXPECT_EQ(report()["state"], "open");
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("say with --because what was repaired"));
+}
+
+/// What was closed by a word why stays closed by it.
+TEST_F(JobCall, StaysClosedByTheWordWhyWhateverElseIsTakenBack) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"note", "a word"});
+  done({"close", "repaired", "--because", "the gasket was turned"});
+  EXPECT_THAT(done({"correct", id_of_last("note"), "--job", "1"}), Not(HasSubstr("open again")));
+  EXPECT_THAT(done({"correct", id_of_last("state"), "--job", "1"}), Not(HasSubstr("open again")))
+      << "it is its closing that was taken back";
+  EXPECT_EQ(report()["state"], "open");
 }
 
 /// The sheet that the customer signs tells what was wrong once, however often it was read.

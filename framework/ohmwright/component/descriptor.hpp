@@ -83,6 +83,9 @@ struct RuleDescriptor {
   std::uint8_t outcomes = 0;
   std::string_view source;  ///< standard, handbook or "common practice, no source"
   std::vector<TextEntry> texts;
+  /// Whether what it condemns opened once and for good, as a thermal link does: nothing but a new part is a repair
+  /// then, and what reads closed again was bridged. `job` asks it.
+  bool condemns_for_good = false;
 };
 
 /// How a measurand is read safely.

@@ -53,7 +53,7 @@ MeasuredValue measured(const Told& told, const Json& content) {
   value.safety = safety_in(content);
   value.cautions = texts_in(content, "cautions");
   value.agreed_live = flag_in(content, "agreed_live");
-  value.condemned_for_good = flag_in(content, "condemned_for_good");
+  value.for_good = outcome_named(text_in(content, "for_good"));
   return value;
 }
 
@@ -192,6 +192,27 @@ bool ServiceCall::has_stage_since(Stage stage, const Told& since) const {
 }
 
 bool ServiceCall::has_new_repair() const { return replaced.size() > repairs_closed; }
+
+const ReplacedPart* ServiceCall::last_work() const {
+  return latest(replaced, [](const ReplacedPart&) { return true; });
+}
+
+const ReplacedPart* ServiceCall::last_work_on(std::string_view part) const {
+  return latest(replaced, [part](const ReplacedPart& work) { return work.part == part; });
+}
+
+const ReplacedPart* ServiceCall::last_new(std::string_view part) const {
+  return latest(replaced, [part](const ReplacedPart& work) { return work.part == part && !work.was_mended(); });
+}
+
+std::map<std::string, const ReplacedPart*> ServiceCall::last_work_on_each() const {
+  return latest_of_each(
+      replaced, [](const ReplacedPart& work) { return work.part; }, [](const ReplacedPart&) { return true; });
+}
+
+const MeasuredValue* ServiceCall::last_reading_at(std::string_view place) const {
+  return latest(readings, [place](const MeasuredValue& reading) { return reading.place_read() == place; });
+}
 
 bool ServiceCall::agreed_to_live_work() const {
   return std::any_of(agreements.begin(), agreements.end(),

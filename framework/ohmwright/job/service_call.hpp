@@ -26,11 +26,36 @@ struct Told {
   bool happened_before(const Told& other) const { return when != other.when ? when < other.when : order < other.order; }
 };
 
+/// The row that was so last, of those that count; null: none.
+template <class Row>
+const Row* latest(const std::vector<Row>& rows, const auto& counts) {
+  const Row* last = nullptr;
+  for (const Row& row : rows)
+    if (counts(row) && (last == nullptr || last->happened_before(row))) last = &row;
+  return last;
+}
+
+/// The same for each key that `key` gives of a row.
+template <class Row>
+std::map<std::string, const Row*> latest_of_each(const std::vector<Row>& rows, const auto& key, const auto& counts) {
+  std::map<std::string, const Row*> last;
+  for (const Row& row : rows) {
+    if (!counts(row)) continue;
+    const Row*& known = last[key(row)];
+    if (known == nullptr || known->happened_before(row)) known = &row;
+  }
+  return last;
+}
+
 /// A rule that tells whether a part may be energised, and what it said of a reading.
 struct SafetyFinding {
   std::string rule;
   Outcome outcome = Outcome::undecided;
 };
+
+/// The rule under which the book keeps what a reading between a conductor and the protective earth says of a leak: out
+/// of limits where there is one, undecided where none is seen (only an insulation tester proves that there is none).
+inline constexpr std::string_view leak_rule = "leak-to-earth";
 
 /// What an instrument showed.
 struct MeasuredValue : Told {
@@ -56,10 +81,14 @@ struct MeasuredValue : Told {
   std::vector<SafetyFinding> safety;
   std::vector<std::string> cautions;  ///< ids that its step carried
   bool agreed_live = false;
-  /// It condemned what opens once and for good (the role `opens-once`).
-  bool condemned_for_good = false;
+  /// What it says of that of the part which opens once and for good (`RuleDescriptor::condemns_for_good`); empty:
+  /// nothing.
+  std::optional<Outcome> for_good;
 
+  bool condemned_for_good() const { return for_good == Outcome::out_of_limits; }
   const std::string& for_people() const { return reads.empty() ? shown : reads; }
+  /// The part that was judged, or the kind that was judged alone.
+  const std::string& subject() const { return part.empty() ? kind : part; }
   /// Where the probes were: TESTPOINT[@SETUP], or the part that was read.
   std::string place_read() const { return word.empty() ? place : word.substr(0, word.find('=')); }
 };
@@ -149,6 +178,13 @@ struct ServiceCall {
   bool cools() const { return refrigerant != "none"; }
   /// Whether a part was replaced or mended since it was last closed as repaired, if it was.
   bool has_new_repair() const;
+  /// What was replaced or mended last, of all, of a part, and of a part with a new one; null: nothing.
+  const ReplacedPart* last_work() const;
+  const ReplacedPart* last_work_on(std::string_view part) const;
+  const ReplacedPart* last_new(std::string_view part) const;
+  std::map<std::string, const ReplacedPart*> last_work_on_each() const;  ///< by part
+  /// The last reading at a place (`MeasuredValue::place_read`); null: none.
+  const MeasuredValue* last_reading_at(std::string_view place) const;
   /// Whether somebody agreed to live work on this visit.
   bool agreed_to_live_work() const;
 };

@@ -17,6 +17,8 @@ void check_rules(const Descriptor& descriptor, ProblemList& problems) {
     problems.needs("rule", rule.id, "source", rule.source);
     if (rule.outcomes == 0 || rule.outcomes > (can_pass | can_condemn | can_be_undecided))
       problems.say(name + " declares no possible outcome");
+    if (rule.condemns_for_good && (rule.outcomes & can_condemn) == 0)
+      problems.say(name + " condemns for good, and declares that it condemns nothing");
     if (rule.texts.empty()) problems.say(name + " has no text");
     problems.check_texts("text of " + name, rule.texts);
   }

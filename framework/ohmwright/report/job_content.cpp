@@ -3,6 +3,7 @@
 #include <utility>
 #include <vector>
 
+#include <ohmwright/job/check_proof.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
@@ -30,11 +31,9 @@ std::string outcome_words(const std::optional<Outcome>& outcome, const Sentences
 
 /// What was last done to the part that was read before it was; null: nothing.
 const ReplacedPart* last_work_on(const ServiceCall& call, const MeasuredValue& reading) {
-  const ReplacedPart* last = nullptr;
-  for (const ReplacedPart& part : call.replaced)
-    if (part.part == reading.part && part.happened_before(reading) && (last == nullptr || last->happened_before(part)))
-      last = &part;
-  return last;
+  return job::latest(call.replaced, [&](const ReplacedPart& work) {
+    return work.part == reading.part && work.happened_before(reading);
+  });
 }
 
 /// Whether what was read is the part that went in, or that was mended.
@@ -109,7 +108,8 @@ class JobSentences {
     content.replaced = replaced();
     content.checks = checks();
     content.notes = notes();
-    const std::vector<job::ProofStep> bars = job::bars_to_energising(call_);
+    std::vector<job::ProofStep> bars = job::open_proof(call_);
+    std::erase_if(bars, [](const job::ProofStep& step) { return !step.bars_leaving_it_plugged_in(); });
     content.warning = warning(bars);
     for (const job::ProofStep& bar : bars) content.open_points.push_back(proof_text(bar, say_));
     content.unproved = unproved();
@@ -129,6 +129,8 @@ class JobSentences {
       return say_(OHMWRIGHT_TEXT("Do not plug it in: it leaks, and its case may become live."));
     if (bars_by(bars, {Form::earth_bond_not_within}))
       return say_(OHMWRIGHT_TEXT("Do not plug it in: its case is not safely earthed."));
+    if (bars_by(bars, {Form::heat_did_not_end, Form::heat_end_unproved}))
+      return say_(OHMWRIGHT_TEXT("Do not plug it in: it heated, and did not stop by itself."));
     return say_(OHMWRIGHT_TEXT("Do not plug it in: it was not proved safe."));
   }
 
@@ -216,9 +218,7 @@ class JobSentences {
     for (const job::ProofStep& step : job::open_proof(call_)) {
       if (step.form == job::ProofStep::Form::forced_defrost && call_.state == job::JobState::repaired)
         lines.push_back(say_(OHMWRIGHT_TEXT("That it defrosts when it is told to was not proved.")));
-      if (step.form == job::ProofStep::Form::heat_did_not_end || step.form == job::ProofStep::Form::heat_did_not_come ||
-          step.form == job::ProofStep::Form::log_shows_fault)
-        lines.push_back(proof_text(step, say_));
+      if (step.is_failed_check()) lines.push_back(proof_text(step, say_));
       if (step.leaves_new_part_open())
         lines.push_back(say_(step.mended ? OHMWRIGHT_TEXT("{part}: that it is good, mended, was not proved.")
                                          : OHMWRIGHT_TEXT("{part}: that the new one is good was not proved."),
@@ -232,7 +232,7 @@ class JobSentences {
     std::vector<std::string> lines;
     if (call_.replaced.empty() && call_.state != job::JobState::repaired) return lines;
     for (const job::ProofStep& step : job::open_proof(call_))
-      if (!step.bars_energising()) lines.push_back(proof_text(step, say_));
+      if (!step.bars_leaving_it_plugged_in()) lines.push_back(proof_text(step, say_));
     return lines;
   }
 

@@ -25,7 +25,8 @@ std::vector<MeasurandDescriptor> measurands() {  // in the order of MeasurandInd
   return {
       {"state", OHMWRIGHT_TEXT("The contact"), Dimension::resistance, "ohm", true},
       {"state_swapped", OHMWRIGHT_TEXT("The contact with the probes swapped"), Dimension::resistance, "ohm", true},
-      {"link", OHMWRIGHT_TEXT("The thermal link across its own leads"), Dimension::resistance, "ohm", true},
+      {"link", OHMWRIGHT_TEXT("The thermal link across its own leads"), Dimension::resistance, "ohm", true, true,
+       link_1, link_2},
       {"drop", OHMWRIGHT_TEXT("Voltage across the contact under load"), Dimension::voltage, "V", false},
   };
 }

@@ -99,7 +99,8 @@ RuleDescriptor describe_thermal_link() {
           {"link-right-alone",
            OHMWRIGHT_TEXT("In circuit the thermal link reads open, though it is closed when it is read alone, and that "
                           "counts: look at the lead, splice or connector between it and the probes.")},
-      }};
+      },
+      /*condemns_for_good=*/true};
 }
 
 void judge_thermal_link(const Scene& scene) {

@@ -52,6 +52,7 @@ void read_rule(const ValueNode& rule, Definition& definition, Notes& notes) {
     }
     if (form.whole) check_constants(form, definition, notes);
   }
+  descriptor.condemns_for_good = form.contact() != nullptr && form.contact()->single_operation;
   definition.rules.push_back(std::move(form));
   definition.descriptor.rules.push_back(std::move(descriptor));
 }

@@ -6,12 +6,14 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <ohmwright/document/reading_record.hpp>
 #include <ohmwright/job/proof.hpp>
 
 namespace ohmwright {
 namespace {
 
 using job::bars_to_energising;
+using job::bars_to_heating;
 using job::open_proof;
 using job::ProofStep;
 using job::ServiceCall;
@@ -242,7 +244,7 @@ TEST(Proof, WhatOpensOnceIsGoodAgainOnlyByANewOne) {
     value.title = "The link";
     value.word = "link-alone=0.1";
     value.outcome = outcome;
-    value.condemned_for_good = outcome == Outcome::out_of_limits;
+    value.for_good = outcome;
     return value;
   };
   const auto work = [](const job::Told& told, const char* mended) {
@@ -256,7 +258,7 @@ TEST(Proof, WhatOpensOnceIsGoodAgainOnlyByANewOne) {
   ServiceCall call;
   call.readings = {link_read(Outcome::out_of_limits, told_at(1)), link_read(Outcome::out_of_limits, told_at(2))};
   EXPECT_THAT(bars_of(call), IsEmpty()) << "open as it is, no current passes it: the cause is looked for";
-  EXPECT_EQ(forms_of(job::bars_to_closing(call, {false, false})), std::vector<Form>{Form::part_not_within});
+  EXPECT_EQ(forms_of(job::bars_to_closing(call, {false, false})), std::vector<Form>{Form::opened_for_good});
 
   ServiceCall read_again = call;
   read_again.readings.push_back(link_read(Outcome::within_limits, told_at(3)));
@@ -268,7 +270,7 @@ TEST(Proof, WhatOpensOnceIsGoodAgainOnlyByANewOne) {
   ServiceCall undecided = call;
   undecided.readings.push_back(link_read(Outcome::undecided, told_at(3)));
   EXPECT_THAT(bars_of(undecided), IsEmpty());
-  EXPECT_EQ(forms_of(job::bars_to_closing(undecided, {false, false})), std::vector<Form>{Form::part_not_within});
+  EXPECT_EQ(forms_of(job::bars_to_closing(undecided, {false, false})), std::vector<Form>{Form::opened_for_good});
 
   ServiceCall mended = call;
   mended.replaced = {work(told_at(3), "with a piece of wire")};
@@ -283,6 +285,24 @@ TEST(Proof, WhatOpensOnceIsGoodAgainOnlyByANewOne) {
   EXPECT_EQ(bars_of(mended), std::vector<Form>{Form::new_part_not_within});
   mended.readings.push_back(link_read(Outcome::within_limits, told_at(8)));
   EXPECT_EQ(bars_of(mended), std::vector<Form>{Form::condemned_for_good}) << "the new one opened, and reads closed";
+}
+
+/// A link in the housing of a thermostat: the contact beside it may be read good, and is no bridge.
+TEST(Proof, WhatIsReadOfTheRestOfAPartSaysNothingOfWhatOpenedInIt) {
+  ServiceCall call;
+  call.refrigerant = "none";
+  call.readings = {reading_of("thermostat", "link-alone", Outcome::out_of_limits, 1)};
+  call.readings[0].for_good = Outcome::out_of_limits;
+  call.readings[0].entry = "the-open-one";
+  call.readings.push_back(reading_of("thermostat", "thermostat-alone", Outcome::within_limits, 2));
+  EXPECT_THAT(bars_of(call), IsEmpty());
+  const std::vector<ProofStep> bars = bars_to_closing(call, {false, false});
+  ASSERT_EQ(forms_of(bars), std::vector<Form>{Form::opened_for_good});
+  EXPECT_EQ(bars[0].place, "link-alone");
+  EXPECT_EQ(bars[0].entry, "the-open-one");
+  call.readings.push_back(reading_of("thermostat", "link-alone", Outcome::undecided, 3));
+  call.readings[2].for_good = Outcome::within_limits;  // of the whole part, nobody can tell by its link alone
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::condemned_for_good});
 }
 
 TEST(Proof, ARepairOfNoPartIsClosedWithInsulationAndEarthBondWhereSomethingWasRead) {
@@ -433,6 +453,93 @@ TEST(Proof, OnlyWhatPassedAfterTheLastPartIsProof) {
   call.checks.pop_back();
   call.refrigerant = "none";
   EXPECT_FALSE(is_open(Form::log) || is_open(Form::forced_defrost)) << "what has no frost has no defrost";
+}
+
+/// Whatever part goes in, a fan or what should have ended the heat: only the same check shows that it is repaired.
+TEST(Proof, AFailedCheckStandsUntilTheSameCheckPasses) {
+  struct Failure {
+    job::CheckForm form;
+    std::string_view result;
+    Form now;
+    Form since_repair;
+  };
+  for (const Failure& one :
+       {Failure{job::CheckForm::forced_defrost, job::heat_without_end, Form::heat_did_not_end, Form::heat_end_unproved},
+        Failure{job::CheckForm::forced_defrost, "no-heat", Form::heat_did_not_come, Form::heat_unproved},
+        Failure{job::CheckForm::log, "", Form::log_shows_fault, Form::log_unproved}}) {
+    const auto first_is = [&](const std::vector<Form>& forms, Form form) {
+      return std::count(forms.begin(), forms.end(), form) == 1;
+    };
+    ServiceCall call;
+    call.checks = {check(one.form, Outcome::out_of_limits, told_at(1))};
+    call.checks[0].result = one.result;
+    call.checks[0].entry = "the-failed-one";
+    EXPECT_TRUE(first_is(closing_bars(call), one.now));
+    call.checks.push_back(check(one.form, Outcome::undecided, told_at(2)));
+    EXPECT_TRUE(first_is(closing_bars(call), one.now)) << "what decides nothing takes no failure away";
+    call.replaced = {replaced("fan", told_at(3), false)};
+    call.replaced[0].tells_insulation = false;
+    EXPECT_THAT(bars_of(call), IsEmpty()) << "it may be tried again";
+    ASSERT_EQ(closing_bars(call), std::vector<Form>{one.since_repair}) << "and must be";
+    const ProofStep bar = bars_to_closing(call, {})[0];
+    EXPECT_EQ(bar.entry, "the-failed-one");
+    EXPECT_TRUE(bar.is_failed_check());
+    EXPECT_EQ(bar.bars_leaving_it_plugged_in(), one.now == Form::heat_did_not_end);
+    const std::vector<Form> open = forms_of(open_proof(call));
+    const Form untried = one.form == job::CheckForm::log ? Form::log : Form::forced_defrost;
+    EXPECT_EQ(std::count(open.begin(), open.end(), untried), 0) << "told once";
+    ServiceCall again = call;
+    again.checks.push_back(check(one.form, Outcome::out_of_limits, told_at(4)));
+    again.checks.back().result = one.result;
+    EXPECT_TRUE(first_is(closing_bars(again), one.now)) << "it failed after the repair, too";
+    call.checks.push_back(check(one.form, Outcome::within_limits, told_at(4)));
+    EXPECT_THAT(closing_bars(call), IsEmpty());
+  }
+}
+
+TEST(Proof, HeatThatDidNotComeShowsNoEndOfOneThatDidNotEnd) {
+  ServiceCall call;
+  call.checks = {check(job::CheckForm::forced_defrost, Outcome::out_of_limits, told_at(1))};
+  call.checks[0].result = job::heat_without_end;
+  call.replaced = {replaced("fan", told_at(2), false)};
+  call.replaced[0].tells_insulation = false;
+  call.checks.push_back(check(job::CheckForm::forced_defrost, Outcome::out_of_limits, told_at(3)));
+  call.checks[1].result = "no-heat";
+  EXPECT_EQ(closing_bars(call), (std::vector<Form>{Form::heat_end_unproved, Form::heat_did_not_come}));
+}
+
+/// What ends the heat, and nothing else, bars it.
+TEST(Proof, WhatLimitsTheHeatBarsHeatingUntilItIsReadGood) {
+  const auto bars = [](const ServiceCall& call) {
+    return forms_of(bars_to_heating(call, [](const std::string& part) { return part == "limit"; }));
+  };
+  ServiceCall call;
+  call.refrigerant = "none";
+  EXPECT_THAT(bars(call), IsEmpty()) << "nothing speaks against it";
+  call.readings = {reading_of("limit", "limit-alone", Outcome::undecided, 1)};
+  EXPECT_THAT(bars(call), IsEmpty());
+  call.readings.push_back(reading_of("limit", "limit-alone", Outcome::out_of_limits, 2));
+  call.readings.push_back(reading_of("heater", "heater-alone", Outcome::out_of_limits, 3));
+  EXPECT_EQ(bars(call), std::vector<Form>{Form::part_not_within});
+  call.replaced = {replaced("limit", told_at(4), false)};
+  call.replaced[0].tells_insulation = false;
+  ServiceCall mended = call;
+  mended.replaced[0].mended = "cleaned";
+  EXPECT_EQ(bars(mended), std::vector<Form>{Form::mended_unread});
+  EXPECT_EQ(bars(call), std::vector<Form>{Form::limit_unread});
+  EXPECT_THAT(bars_of(call), IsEmpty()) << "it bars no other live step";
+  call.readings.push_back(reading_of("limit", "limit-alone", Outcome::undecided, 5));
+  EXPECT_EQ(bars(call), std::vector<Form>{Form::limit_unread});
+  ServiceCall open = call;
+  open.readings.back().records =
+      readings_record(std::vector<Reading>{{.label = "1", .measurand = "state", .observed = OverRange{}}});
+  EXPECT_THAT(bars(open), IsEmpty()) << "it is not welded";
+  open.readings.back().for_good = Outcome::undecided;
+  EXPECT_EQ(bars(open), std::vector<Form>{Form::limit_unread}) << "what opens for good is read closed";
+  call.readings.push_back(reading_of("limit", "limit-alone", Outcome::out_of_limits, 6));
+  EXPECT_EQ(bars(call), std::vector<Form>{Form::new_part_not_within});
+  call.readings.push_back(reading_of("limit", "limit-alone", Outcome::within_limits, 7));
+  EXPECT_THAT(bars(call), IsEmpty());
 }
 
 TEST(Proof, EachNewPartIsReadWhereTheOldOneWas) {

@@ -57,6 +57,15 @@ TEST(DescriptorCheck, IdsAreUniqueInTheirListAndWellFormed) {
       ElementsAre("text of rule \"reads-something\" \"reads\" stands twice"));
 }
 
+TEST(DescriptorCheck, WhatCondemnsForGoodDeclaresThatItCondemns) {
+  const auto problems = problems_after([](Descriptor& descriptor) {
+    descriptor.rules[0].outcomes = can_pass;
+    descriptor.rules[0].condemns_for_good = true;
+  });
+  EXPECT_THAT(problems,
+              ElementsAre("rule \"reads-something\" condemns for good, and declares that it condemns nothing"));
+}
+
 TEST(DescriptorCheck, ReferencesMustResolve) {
   EXPECT_THAT(problems_after([](Descriptor& descriptor) { descriptor.procedures[0].cautions = {"sharp-wit"}; }),
               ElementsAre("procedure \"read-it\" names the caution \"sharp-wit\", which is not there"));

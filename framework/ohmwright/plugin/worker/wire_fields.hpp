@@ -29,7 +29,7 @@ void fields(Archive& archive, T& x) {
 }
 template <class Archive, Is<RuleDescriptor> T>
 void fields(Archive& archive, T& x) {
-  archive(x.id, x.title, x.essential, x.outcomes, x.source, x.texts);
+  archive(x.id, x.title, x.essential, x.outcomes, x.source, x.texts, x.condemns_for_good);
 }
 template <class Archive, Is<ProcedureDescriptor> T>
 void fields(Archive& archive, T& x) {

@@ -1,0 +1,183 @@
+#include <algorithm>
+#include <map>
+#include <set>
+#include <variant>
+
+#include <ohmwright/document/reading_record.hpp>
+#include <ohmwright/job/part_proof.hpp>
+
+namespace ohmwright::job {
+
+namespace {
+
+using LastReadings = std::map<std::string, const MeasuredValue*>;
+
+/// Whether it was judged by what the part does. Its insulation has a proof of its own.
+bool speaks_of_its_work(const MeasuredValue& reading) {
+  if (!reading.outcome || reading.safety.empty()) return reading.outcome.has_value();
+  const auto is_out = [](const SafetyFinding& finding) { return finding.outcome == Outcome::out_of_limits; };
+  return *reading.outcome == Outcome::out_of_limits &&
+         std::none_of(reading.safety.begin(), reading.safety.end(), is_out);
+}
+
+/// The last reading of a new part at each place, of those that speak of its work.
+LastReadings last_readings_of_new(const ServiceCall& call, const ReplacedPart& replaced) {
+  return latest_of_each(
+      call.readings, [](const MeasuredValue& reading) { return reading.place_read(); },
+      [&](const MeasuredValue& reading) {
+        return reading.subject() == replaced.part && !reading.happened_before(replaced) && speaks_of_its_work(reading);
+      });
+}
+
+bool has(const LastReadings& last, Outcome outcome) {
+  return std::any_of(last.begin(), last.end(), [outcome](const auto& place_and_reading) {
+    return *place_and_reading.second->outcome == outcome;
+  });
+}
+
+ProofStep step_of(ProofForm form, const ReplacedPart& work, const std::string& place) {
+  return {.form = form, .part = work.part, .subject = work.title, .place = place, .mended = work.was_mended()};
+}
+
+/// A new part that reads bad is no repair, wherever it was read so last.
+void add_bad_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
+  for (const auto& [part, work] : call.last_work_on_each())
+    for (const auto& [place, reading] : last_readings_of_new(call, *work))
+      if (*reading->outcome == Outcome::out_of_limits)
+        all.push_back(step_of(ProofForm::new_part_not_within, *work, place));
+}
+
+/// Whether what opens once in a part was called mended, or read good, after a reading found it open: it was bridged, or
+/// that reading was a slip.
+bool looks_bridged_since(const ServiceCall& call, const std::string& part, const MeasuredValue& open) {
+  const auto is_of_it = [&](const std::string& of, const Told& told) {
+    return of == part && open.happened_before(told);
+  };
+  return std::any_of(call.replaced.begin(), call.replaced.end(),
+                     [&](const ReplacedPart& work) { return is_of_it(work.part, work); }) ||
+         std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
+           return is_of_it(reading.subject(), reading) && reading.for_good == Outcome::within_limits;
+         });
+}
+
+/// What opens once and for good, and was read open: whatever is read or done since, only a new one is a repair. While
+/// it only reads open no current passes it, and who looks for the cause goes on reading. A new one that opened, too, is
+/// told as such.
+void add_condemned_for_good(const ServiceCall& call, std::vector<ProofStep>& all) {
+  std::set<std::string> condemned;
+  for (const MeasuredValue& reading : call.readings)
+    if (reading.condemned_for_good()) condemned.insert(reading.subject());
+  for (const std::string& part : condemned) {
+    const MeasuredValue* open = last_condemned_for_good(call, part);
+    if (open == nullptr) continue;
+    const bool is_told = std::any_of(all.begin(), all.end(), [&](const ProofStep& step) {
+      return step.form == ProofForm::new_part_not_within && step.part == part;
+    });
+    const bool bridged = looks_bridged_since(call, part, *open);
+    if (bridged || !is_told)
+      all.push_back({.form = bridged ? ProofForm::condemned_for_good : ProofForm::opened_for_good,
+                     .part = part,
+                     .subject = open->title,
+                     .place = open->place_read(),
+                     .entry = open->entry});
+  }
+}
+
+/// A part that nothing was done to, and that reads bad: whatever else was repaired, this is not.
+void add_bad_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
+  const auto counts = [&](const MeasuredValue& reading) {
+    return speaks_of_its_work(reading) && call.last_work_on(reading.subject()) == nullptr &&
+           last_condemned_for_good(call, reading.subject()) == nullptr;  // that is told as such
+  };
+  for (const auto& [part, reading] : latest_of_each(
+           call.readings, [](const MeasuredValue& of) { return of.subject(); }, counts))
+    if (*reading->outcome == Outcome::out_of_limits)
+      all.push_back({.form = ProofForm::part_not_within,
+                     .part = part,
+                     .subject = reading->title,
+                     .place = reading->place_read(),
+                     .entry = reading->entry});
+}
+
+/// A part that was mended where it is, and of which no reading since tells what it does; read where it was read before.
+void add_unread_mends(const ServiceCall& call, std::vector<ProofStep>& all) {
+  for (const auto& [part, work] : call.last_work_on_each()) {
+    if (!work->was_mended() || !last_readings_of_new(call, *work).empty()) continue;
+    if (last_condemned_for_good(call, part) != nullptr) continue;  // no reading would show it good
+    std::string place = part;
+    for (const MeasuredValue& reading : call.readings)
+      if (reading.part == part && reading.outcome && !reading.word.empty() && speaks_of_its_work(reading))
+        place = reading.place_read();
+    all.push_back(step_of(ProofForm::mended_unread, *work, place));
+  }
+}
+
+/// Where a part was read before it was replaced; empty: nowhere, or the new one was read since.
+std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& replaced) {
+  std::string place;
+  for (const MeasuredValue& reading : call.readings) {
+    if (reading.part != replaced.part || reading.word.empty()) continue;
+    if (!reading.happened_before(replaced)) return {};
+    place = reading.place_read();
+  }
+  return place;
+}
+
+/// Whether a contact was seen open after that work and not condemned: one reading leaves open whether a thermostat is
+/// good, and yet shows that it is not welded. What opens for good is no such contact.
+bool was_seen_open(const ServiceCall& call, const ReplacedPart& work) {
+  return std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
+    if (reading.subject() != work.part || reading.happened_before(work) || !speaks_of_its_work(reading)) return false;
+    if (reading.outcome == Outcome::out_of_limits || reading.for_good || reading.records.empty()) return false;
+    const std::vector<Reading> shown = readings_from_record(reading.records);
+    return std::any_of(shown.begin(), shown.end(), [](const Reading& one) {
+      const auto* contact = std::get_if<ContactState>(&one.observed);
+      return std::holds_alternative<OverRange>(one.observed) || (contact != nullptr && *contact == ContactState::open);
+    });
+  });
+}
+
+}  // namespace
+
+const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std::string& part) {
+  const ReplacedPart* new_one = call.last_new(part);
+  return latest(call.readings, [&](const MeasuredValue& reading) {
+    return reading.condemned_for_good() && reading.subject() == part &&
+           (new_one == nullptr || !reading.happened_before(*new_one));
+  });
+}
+
+void add_part_proof(const ServiceCall& call, std::vector<ProofStep>& all) {
+  add_bad_new_parts(call, all);
+  add_condemned_for_good(call, all);
+  add_bad_parts(call, all);
+  add_unread_mends(call, all);
+}
+
+void add_open_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
+  const auto works = call.last_work_on_each();
+  for (const auto& [part, work] : works) {
+    const LastReadings last = last_readings_of_new(call, *work);
+    if (!last.empty() && !has(last, Outcome::within_limits) && !has(last, Outcome::out_of_limits))
+      all.push_back(step_of(ProofForm::new_part_undecided, *work, last.begin()->first));
+  }
+  for (const auto& [part, work] : works) {
+    if (work->was_mended() || call.has_stage_since(Stage::new_part_unread, *work)) continue;
+    if (const std::string place = place_to_read_again(call, *work); !place.empty())
+      all.push_back(step_of(ProofForm::new_part_unread, *work, place));
+  }
+}
+
+void add_unread_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
+  for (const auto& [part, work] : call.last_work_on_each()) {
+    const bool is_told = std::any_of(all.begin(), all.end(), [id = &part](const ProofStep& step) {
+      return step.part == *id && step.leaves_part_unproved();
+    });
+    if (is_told || has(last_readings_of_new(call, *work), Outcome::within_limits) || was_seen_open(call, *work))
+      continue;
+    const std::string place = place_to_read_again(call, *work);
+    all.push_back(step_of(ProofForm::limit_unread, *work, place.empty() ? part : place));
+  }
+}
+
+}  // namespace ohmwright::job

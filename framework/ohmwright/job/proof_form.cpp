@@ -1,0 +1,195 @@
+#include <array>
+#include <cstddef>
+
+#include <ohmwright/job/proof_form.hpp>
+#include <ohmwright/quantity/message.hpp>
+
+namespace ohmwright::job {
+
+namespace {
+
+using Form = ProofForm;
+
+constexpr std::string_view read_insulation = "ohmwright job read {part} insulation=200M --test 500V --proved-dead";
+constexpr std::string_view read_any_insulation = "ohmwright job read PART insulation=200M --test 500V --proved-dead";
+constexpr std::string_view read_bond =
+    "ohmwright job verify --earth-bond 0.12ohm --test-current 10A, or --earth-bond none";
+constexpr std::string_view read_part = "ohmwright job read {reading}";
+constexpr std::string_view put_new_one_in = "ohmwright job replace {part} --new NAME; or ohmwright job correct ENTRY";
+constexpr std::string_view repair_it =
+    "ohmwright job replace PART --new NAME, or --mended TEXT; or ohmwright job correct ENTRY";
+constexpr std::string_view force_again =
+    "ohmwright job verify --forced-defrost ended --live-agreed; or ohmwright job correct ENTRY";
+constexpr std::string_view log_it = "ohmwright job verify --before BEFORE.csv --log AFTER.csv (ohmwright job wait log)";
+
+constexpr std::array proof_rows{
+    ProofRow{.form = Form::leak_to_earth,
+             .bars = Bars::energising,
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("STOP, do not energise it: something leaks to earth, as was read at "
+                                        "\"{part}\". Mend it, then read it there again: a value, or OL with its "
+                                        "range."),
+             .command = "ohmwright job read {part}=VALUE"},
+    ProofRow{.form = Form::insulation_not_within,
+             .bars = Bars::energising,
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("The insulation of {part} is not within limits: do not energise it; dry or "
+                                        "replace it, then read its insulation again."),
+             .command = read_insulation},
+    ProofRow{.form = Form::insulation_undecided,
+             .bars = Bars::energising,
+             .sentence = OHMWRIGHT_TEXT("The insulation of {part} is not decided: read it again at 500 V."),
+             .command = read_insulation},
+    ProofRow{.form = Form::insulation_unread,
+             .bars = Bars::energising,
+             .sentence = OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since."),
+             .of_mended = OHMWRIGHT_TEXT("{part} was mended in place, and its insulation was not read since."),
+             .command = read_insulation},
+    ProofRow{.form = Form::circuit_insulation_unread,
+             .bars = Bars::energising,
+             .sentence = OHMWRIGHT_TEXT("{part} was replaced, and the insulation of its circuit was not read since: "
+                                        "unplugged and proved dead, read a part that is wired to it."),
+             .of_mended = OHMWRIGHT_TEXT("{part} was mended in place, and the insulation of its circuit was not read "
+                                         "since: unplugged and proved dead, read a part that is wired to it."),
+             .command = read_any_insulation},
+    ProofRow{.form = Form::no_insulation_read,
+             .bars = Bars::energising,
+             .sentence = OHMWRIGHT_TEXT("It tingles, smells burnt, trips or leaks to earth, and no insulation tester "
+                                        "has read its insulation good since."),
+             .command = read_any_insulation},
+    ProofRow{.form = Form::earth_bond_not_within,
+             .bars = Bars::energising,
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("The earth bond is not within limits: mend the earth lead or its joints, then "
+                                        "read it again."),
+             .command = read_bond},
+    ProofRow{.form = Form::earth_bond_undecided,
+             .bars = Bars::energising,
+             .sentence = OHMWRIGHT_TEXT("The earth bond is not decided: read it with a bond tester of 10 A or more."),
+             .command = read_bond},
+    ProofRow{.form = Form::earth_bond_unread,
+             .bars = Bars::energising,
+             .sentence = OHMWRIGHT_TEXT("The earth bond was not read since a part was replaced, or since it tingled."),
+             .of_mended = OHMWRIGHT_TEXT("The earth bond was not read since a part was mended in place."),
+             .command = read_bond},
+    ProofRow{.form = Form::condemned_for_good,
+             .bars = Bars::energising,
+             .matter = ProofMatter::part,
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("STOP, do not energise it: {part} opens once and for good, was out of its "
+                                        "limits at {place}, and no new one went in since. What conducts there now may "
+                                        "be a bridge. Replace it; if that reading was a slip, take it back."),
+             .command = put_new_one_in},
+    ProofRow{.form = Form::new_part_not_within,
+             .bars = Bars::energising,
+             .matter = ProofMatter::part,
+             .sentence = OHMWRIGHT_TEXT("{part}: the new one is out of its limits, as was read at {place}. Find out "
+                                        "why, or replace it, then read it there again."),
+             .of_mended = OHMWRIGHT_TEXT("{part} was mended in place, and is out of its limits all the same, as was "
+                                         "read at {place}. Find out why, or replace it, then read it there again."),
+             .command = read_part},
+    ProofRow{.form = Form::heat_did_not_end,
+             .bars = Bars::energising,
+             .matter = ProofMatter::failed_check,
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("STOP, unplug it now: the last forced defrost heated and did not end by "
+                                        "itself. Find what should have ended it (sensor, thermostat, control), replace "
+                                        "or mend it; if that was mistyped, take it back."),
+             .command = repair_it},
+    ProofRow{.form = Form::opened_for_good,
+             .bars = Bars::closing,
+             .matter = ProofMatter::part,
+             .sentence = OHMWRIGHT_TEXT("{part} was out of its limits at {place}, and opens once and for good: find "
+                                        "what overheated it, then replace it, never bridge it. If that reading was a "
+                                        "slip, take it back."),
+             .command = put_new_one_in},
+    ProofRow{.form = Form::part_not_within,
+             .bars = Bars::closing,
+             .matter = ProofMatter::part,
+             .sentence = OHMWRIGHT_TEXT("{part} is out of its limits, as was read last at {place}, and nothing says "
+                                        "that it was replaced or mended since. Say which it was, then read it again; a "
+                                        "slip is taken back."),
+             .command = "ohmwright job replace {part} --new NAME, or --mended TEXT, then ohmwright job read {reading}; "
+                        "or ohmwright job correct ENTRY"},
+    ProofRow{.form = Form::mended_unread,
+             .bars = Bars::closing,
+             .matter = ProofMatter::part,
+             .sentence = OHMWRIGHT_TEXT("{part} was mended in place, and nothing was read since that shows it good: "
+                                        "read it at {place}."),
+             .command = read_part},
+    ProofRow{.form = Form::insulation_unproved,
+             .bars = Bars::closing,
+             .sentence = OHMWRIGHT_TEXT("It was opened on this visit to read it, and no insulation tester read an "
+                                        "insulation in it good."),
+             .command = read_any_insulation},
+    ProofRow{.form = Form::earth_bond_unproved,
+             .bars = Bars::closing,
+             .sentence = OHMWRIGHT_TEXT("It was opened on this visit to read it, and its earth bond was not read."),
+             .command = read_bond},
+    ProofRow{.form = Form::heat_did_not_come,
+             .bars = Bars::closing,
+             .matter = ProofMatter::failed_check,
+             .sentence =
+                 OHMWRIGHT_TEXT("The last forced defrost did not heat. Find out why, mend it, then force one again."),
+             .command = repair_it},
+    ProofRow{.form = Form::log_shows_fault,
+             .bars = Bars::closing,
+             .matter = ProofMatter::failed_check,
+             .sentence = OHMWRIGHT_TEXT("The last log shows a fault. Find out why, mend it, then log it again."),
+             .command = log_it},
+    ProofRow{.form = Form::heat_end_unproved,
+             .bars = Bars::closing,
+             .matter = ProofMatter::failed_check,
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("A forced defrost heated and did not end by itself, and none has ended by "
+                                        "itself since. Be sure that what should have ended it (sensor, thermostat, "
+                                        "control) was replaced or mended, then force one again and stay beside it; "
+                                        "until one has ended it is not left plugged in. If that was mistyped, take it "
+                                        "back."),
+             .command = force_again},
+    ProofRow{.form = Form::heat_unproved,
+             .bars = Bars::closing,
+             .matter = ProofMatter::failed_check,
+             .sentence = OHMWRIGHT_TEXT("A forced defrost did not heat, and none has heated and ended by itself since: "
+                                        "force one again."),
+             .command = force_again},
+    ProofRow{.form = Form::log_unproved,
+             .bars = Bars::closing,
+             .matter = ProofMatter::failed_check,
+             .sentence = OHMWRIGHT_TEXT("A log showed a fault, and none since shows it gone: log it again."),
+             .command = log_it},
+    ProofRow{.form = Form::limit_unread,
+             .matter = ProofMatter::part,
+             .sentence = OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it went in shows that it "
+                                        "would: read it at {place} good, or a thermostat open where it is warm."),
+             .of_mended = OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it was mended shows that it "
+                                         "would: read it at {place} good, or a thermostat open where it is warm."),
+             .command = read_part},
+    ProofRow{
+        .form = Form::new_part_undecided,
+        .bars = Bars::closing_without_a_word,
+        .sentence = OHMWRIGHT_TEXT("{part}: whether the new one is good cannot be told by what was read at {place}."),
+        .of_mended = OHMWRIGHT_TEXT("{part}: whether it is good, mended, cannot be told by what was read at {place}."),
+        .command = read_part},
+    ProofRow{.form = Form::new_part_unread,
+             .bars = Bars::closing_without_a_word,
+             .sentence = OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."),
+             .command = read_part},
+    ProofRow{.form = Form::forced_defrost,
+             .sentence = OHMWRIGHT_TEXT("A forced defrost."),
+             .command = "ohmwright job verify --forced-defrost ended --live-agreed"},
+    ProofRow{.form = Form::log, .sentence = OHMWRIGHT_TEXT("A log over some days."), .command = log_it},
+};
+
+constexpr bool each_form_has_its_row() {
+  for (std::size_t i = 0; i < proof_rows.size(); ++i)
+    if (proof_rows[i].form != static_cast<Form>(i)) return false;
+  return proof_rows.back().form == Form::log;
+}
+static_assert(each_form_has_its_row(), "one row a form, in the order of the enumeration");
+
+}  // namespace
+
+const ProofRow& row_of(ProofForm form) { return proof_rows[static_cast<std::size_t>(form)]; }
+
+}  // namespace ohmwright::job
