@@ -157,7 +157,10 @@ void by_warmest_row(const LogRatings& ratings, Defrost& defrost) {
   if (!has_risen(defrost)) return;
   if (ended_at_rated_temperature(ratings, 0.0, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
-  if (!ratings.end_temperature_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
+  // What good defrosts never reach was ended by no temperature that should end one.
+  constexpr double hottest_good_end_kelvin = melting_point_kelvin + 45.0;
+  if (!ratings.end_temperature_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin &&
+      *defrost.end_kelvin < hottest_good_end_kelvin)
     set(defrost, EndCause::temperature, EndGround::past_melting);
 }
 

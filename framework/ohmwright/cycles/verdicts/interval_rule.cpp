@@ -1,8 +1,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 #include <optional>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include <ohmwright/cycles/frost.hpp>
@@ -43,17 +46,60 @@ std::optional<double> open_interval_past_rating(const JudgedLog& log) {
   return std::nullopt;
 }
 
+/// What the intervals are against the rated ones.
+enum class IntervalStand : std::uint8_t {
+  none_whole,     ///< none was seen whole
+  in_limits,      ///< all of them
+  unsettled,      ///< the one that lies worst is at an edge
+  too_long,       ///< the one that lies worst
+  too_short,      ///< the one that lies worst
+  one_too_short,  ///< among others that are not: somebody may have started it by hand
+  count_untold,   ///< too short by the running, and the log does not show that the control counts it
+  ends_open,      ///< none came for longer, at an end of the log
+  may_be_unseen,  ///< too long, or perhaps no defrosts: between two one may have come unseen
+};
+
+std::string_view text_of(IntervalStand stand) {
+  switch (stand) {
+    case IntervalStand::none_whole:
+      return "none-whole";
+    case IntervalStand::in_limits:
+      return "in-limits";
+    case IntervalStand::unsettled:
+      return "unsettled";
+    case IntervalStand::too_long:
+      return "too-long";
+    case IntervalStand::too_short:
+      return "too-short";
+    case IntervalStand::one_too_short:
+      return "one-too-short";
+    case IntervalStand::count_untold:
+      return "count-untold";
+    case IntervalStand::ends_open:
+      return "ends-open";
+    case IntervalStand::may_be_unseen:
+      return "may-be-unseen";
+  }
+  return "";
+}
+
 /// What all intervals say by one count.
 struct CountedIntervals {
-  LogVerdict verdict;  ///< of the one that lies worst
-  OddOnes short_ones;  ///< surely shorter than the least
+  IntervalStand stand = IntervalStand::none_whole;
+  LogVerdict worst{"interval", "", Outcome::silent};  ///< probability and limits of the one that lies worst
+  OddOnes short_ones;                                 ///< surely shorter than the least
   double shortest_second = std::numeric_limits<double>::infinity();
   double longest_second = 0.0;
   bool is_running = false;
 
   bool any() const { return short_ones.all > 0.0; }
-  bool is_too_short() const { return verdict.text == "too-short"; }
 };
+
+IntervalStand stand_of(Outcome outcome, bool is_past_most) {
+  if (outcome == Outcome::within_limits) return IntervalStand::in_limits;
+  if (outcome == Outcome::undecided) return IntervalStand::unsettled;
+  return is_past_most ? IntervalStand::too_long : IntervalStand::too_short;
+}
 
 void judge_one(const JudgedLog& log, double value, double edge_second, CountedIntervals& counted) {
   const double least = log.ratings.interval_least_second.value_or(0.0);
@@ -61,22 +107,20 @@ void judge_one(const JudgedLog& log, double value, double edge_second, CountedIn
   const std::array sources{ErrorSource{"row-interval", {}, Shape::normal}};
   Estimate second(value);
   second.add_term(0, edge_second);
-  LogVerdict tried{"interval", "in-limits"};
+  LogVerdict tried{"interval", ""};
   judge_quantity(log, {Dimension::duration, second, sources, least, most}, tried);
-  tried.text = tried.outcome == Outcome::within_limits ? "in-limits"
-               : tried.outcome == Outcome::undecided   ? "unsettled"
-               : value > most                          ? "too-long"
-                                                       : "too-short";
+  const IntervalStand stand = stand_of(tried.outcome, value > most);
   ++counted.short_ones.all;
-  if (tried.text == "too-short") ++counted.short_ones.odd;
+  if (stand == IntervalStand::too_short) ++counted.short_ones.odd;
   counted.shortest_second = std::min(counted.shortest_second, value);
   counted.longest_second = std::max(counted.longest_second, value);
-  if (counted.short_ones.all <= 1.0 || tried.probability < counted.verdict.probability) counted.verdict = tried;
+  if (counted.short_ones.all > 1.0 && tried.probability >= counted.worst.probability) return;
+  counted.worst = std::move(tried);
+  counted.stand = stand;
 }
 
 CountedIntervals judged_by(bool is_running, const JudgedLog& log, const std::vector<BothCounts>& intervals) {
   CountedIntervals counted;
-  counted.verdict = LogVerdict{"interval", "none-whole"};
   counted.is_running = is_running;
   for (const BothCounts& one : intervals) {
     if (!is_running) judge_one(log, one.clock_second, clock_edge(log), counted);
@@ -86,60 +130,89 @@ CountedIntervals judged_by(bool is_running, const JudgedLog& log, const std::vec
   return counted;
 }
 
+/// Median running between two defrosts, of those of which it was logged [s].
+double usual_running(const std::vector<BothCounts>& intervals) {
+  std::vector<double> all;
+  for (const BothCounts& one : intervals)
+    if (one.running_second) all.push_back(*one.running_second);
+  return median_of(std::move(all));
+}
+
+/// One that came too early among others that did not: somebody may have started it by hand.
+bool is_single_one(const JudgedLog& log, const CountedIntervals& counted) {
+  const bool is_chance =
+      decide_observed(probability_of_as_many(counted.short_ones), log.confidence) != Outcome::out_of_limits;
+  return counted.short_ones.odd < 2.0 || is_chance;
+}
+
 /// By the count that the ratings name. What looks too short by the running alone is judged by the clock where the log
 /// shows that the control goes by it, and left open where it shows neither: few data sheets say which of the two is
 /// counted, and an hour by the clock holds less than one of running. What is too long by the running is so by the
 /// clock, too.
 CountedIntervals judged_by_its_count(const JudgedLog& log, const std::vector<BothCounts>& intervals) {
   CountedIntervals counted = judged_by(log.ratings.interval_counts_running, log, intervals);
-  if (!counted.is_running || !counted.is_too_short()) return counted;
+  if (!counted.is_running || counted.stand != IntervalStand::too_short) return counted;
   CountedIntervals by_clock = judged_by(false, log, intervals);
-  if (by_clock.is_too_short()) return counted;
-  const double running = median_of([&] {
-    std::vector<double> all;
-    for (const BothCounts& one : intervals) all.push_back(one.running_second.value_or(0.0));
-    return all;
-  }());
-  const ShownCount shown = shown_count(intervals, clock_edge(log), running_edge(log, running));
+  // One that was started by hand is short by the clock, too, and takes nothing from the beat of the others.
+  if (by_clock.stand == IntervalStand::too_short && !is_single_one(log, by_clock)) return counted;
+  const ShownCount shown = shown_count(intervals, clock_edge(log), running_edge(log, usual_running(intervals)));
   if (shown == ShownCount::clock) return by_clock;
   constexpr double fewest_others = 2.0;  // beside which one looks odd
   const bool is_odd_one = counted.short_ones.odd <= 1.0 && counted.short_ones.all > fewest_others;
-  if (shown == ShownCount::untold && !is_odd_one)
-    counted.verdict = LogVerdict{"interval", "count-untold", Outcome::undecided};
+  if (shown == ShownCount::untold && !is_odd_one) counted.stand = IntervalStand::count_untold;
   return counted;
 }
 
-/// One that came too early among others that did not: somebody may have started it by hand.
-void leave_single_one_open(const JudgedLog& log, CountedIntervals& counted) {
-  if (!counted.is_too_short()) return;
-  const bool is_chance =
-      decide_observed(probability_of_as_many(counted.short_ones), log.confidence) != Outcome::out_of_limits;
-  if (counted.short_ones.odd >= 2.0 && !is_chance) return;
-  counted.verdict = LogVerdict{"interval", "one-too-short", Outcome::undecided, counted.short_ones.arguments()};
+bool is_out(IntervalStand stand) {
+  return stand == IntervalStand::too_long || stand == IntervalStand::too_short || stand == IntervalStand::ends_open;
 }
 
-LogVerdict judge_rated_interval(const JudgedLog& log) {
-  LogVerdict verdict{"interval", "no-ratings"};
-  const LogRatings& ratings = log.ratings;
-  if (!ratings.interval_most_second) return verdict;
+/// Intervals and open ends of the log, judged.
+CountedIntervals judged_intervals(const JudgedLog& log) {
   CountedIntervals counted = judged_by_its_count(log, seen_intervals(log.analysis));
   const std::optional<double> open = log.analysis.defrost_count > 0 ? open_interval_past_rating(log) : std::nullopt;
-  if (!counted.any() && !open) {
-    verdict.text = "none-whole";
-    return verdict;
-  }
-  leave_single_one_open(log, counted);
-  verdict = counted.verdict;
-  if (open && verdict.outcome != Outcome::out_of_limits) {
-    verdict = LogVerdict{"interval", "ends-open", Outcome::out_of_limits};
+  if (!counted.any() && !open) return counted;
+  if (counted.stand == IntervalStand::too_short && is_single_one(log, counted))
+    counted.stand = IntervalStand::one_too_short;
+  if (open && !is_out(counted.stand)) {
+    counted.stand = IntervalStand::ends_open;
     counted.longest_second = *open;
     counted.shortest_second = std::min(counted.shortest_second, *open);
-    counted.is_running = ratings.interval_counts_running;
+    counted.is_running = log.ratings.interval_counts_running;
   }
   // Between two that were seen one may have come unseen; what draws like a compressor is no defrost for sure.
-  const bool may_be_parted = verdict.text != "too-short" && !why_unseen(log).empty();
-  if (verdict.outcome == Outcome::out_of_limits && (may_be_parted || may_be_cooling_alone(log.analysis)))
-    return LogVerdict{"interval", "may-be-unseen", Outcome::undecided};
+  const bool may_be_parted = counted.stand != IntervalStand::too_short && why_unseen(log) != WhyUnseen::nothing;
+  if (is_out(counted.stand) && (may_be_parted || may_be_cooling_alone(log.analysis)))
+    counted.stand = IntervalStand::may_be_unseen;
+  return counted;
+}
+
+/// The verdict in words. What was measured of the worst one belongs to it where that one alone decides.
+LogVerdict verdict_of(const CountedIntervals& counted, const LogRatings& ratings) {
+  LogVerdict verdict{"interval", text_of(counted.stand)};
+  switch (counted.stand) {
+    case IntervalStand::none_whole:
+      return verdict;
+    case IntervalStand::may_be_unseen:
+      verdict.outcome = Outcome::undecided;
+      return verdict;
+    case IntervalStand::ends_open:
+      verdict.outcome = Outcome::out_of_limits;
+      break;
+    case IntervalStand::one_too_short:
+      verdict.arguments = counted.short_ones.arguments();
+      verdict.outcome = Outcome::undecided;
+      break;
+    case IntervalStand::count_untold:
+      verdict.outcome = Outcome::undecided;
+      break;
+    case IntervalStand::in_limits:
+    case IntervalStand::unsettled:
+    case IntervalStand::too_long:
+    case IntervalStand::too_short:
+      verdict = counted.worst;
+      verdict.text = text_of(counted.stand);
+  }
   for (const LogArgument& argument :
        {LogArgument{"shortest_second", counted.shortest_second}, LogArgument{"longest_second", counted.longest_second},
         LogArgument{"least_second", ratings.interval_least_second.value_or(0.0)},
@@ -149,18 +222,25 @@ LogVerdict judge_rated_interval(const JudgedLog& log) {
   return verdict;
 }
 
+bool no_defrost_hides(const JudgedLog& log) {
+  return !may_be_cooling_alone(log.analysis) && why_unseen(log) == WhyUnseen::nothing;
+}
+
 }  // namespace
 
 LogVerdict judge_interval(const JudgedLog& log) {
-  LogVerdict verdict = judge_rated_interval(log);
-  const bool is_settled = verdict.outcome == Outcome::out_of_limits || verdict.text == "may-be-unseen";
-  if (is_settled || may_be_cooling_alone(log.analysis) || !why_unseen(log).empty()) return verdict;
+  CountedIntervals counted;
+  LogVerdict verdict{"interval", "no-ratings"};
+  if (log.ratings.interval_most_second) {
+    counted = judged_intervals(log);
+    verdict = verdict_of(counted, log.ratings);
+  }
+  const bool is_settled = is_out(counted.stand) || counted.stand == IntervalStand::may_be_unseen;
+  if (is_settled || !no_defrost_hides(log)) return verdict;
   const std::optional<MissedBeats> beats = missed_beats(log.analysis);
   if (!beats) return verdict;
-  return {"interval",
-          "misses-beats",
-          Outcome::undecided,
-          {{"count", beats->missed}, {"all", beats->all}, {"beat_second", beats->beat_second}}};
+  return question("interval", "misses-beats",
+                  {{"count", beats->missed}, {"all", beats->all}, {"beat_second", beats->beat_second}});
 }
 
 }  // namespace ohmwright::cycles
