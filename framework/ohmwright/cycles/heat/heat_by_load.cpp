@@ -120,16 +120,43 @@ std::optional<HeatGround> ground_of(const HeatColumns& log, const LogRatings& ra
   return std::nullopt;
 }
 
-/// A load that had always stopped and no longer does to the log's end, while the coil stays cold: a compressor that
-/// runs on, or one that wins against a heater, where the load is that of both.
-std::optional<HeatGround> ground_beside_cold_coil(const HeatColumns& log, const ColumnStretch& stretch, double load) {
-  constexpr double at_its_end_second = 3600.0;
-  const bool lasts_to_the_end = log.end_of(stretch) >= log.analysis().coverage.span_second - at_its_end_second;
-  if (!lasts_to_the_end || !had_always_stopped(log, stretch)) return std::nullopt;
+/// What the load stays above in nine tenths of the stretch.
+double lowest_load(const HeatColumns& log, const ColumnStretch& stretch) {
+  std::vector<double> least;
+  for (std::size_t i = stretch.begin; i < stretch.end; ++i)
+    if (const PlotExtent& extent = log.columns()[i][log.load()]; !extent.is_empty())
+      least.push_back(static_cast<double>(extent.least));
+  if (least.empty()) return 0.0;
+  const auto at = least.begin() + static_cast<std::ptrdiff_t>(least.size() / 10);
+  std::nth_element(least.begin(), at, least.end());
+  return *at;
+}
+
+/// Whether a load is that of heater and compressor: their sum, or the heater's level, below which it does not fall, and
+/// something beside it.
+bool is_of_both(const HeatColumns& log, const ColumnStretch& stretch, double load) {
   const std::optional<double> compressor = log.compressor_load(stretch);
-  const bool is_of_both =
-      compressor && load > above_compressor * *compressor && is_like_other_heatings(log, load - *compressor, stretch);
-  return is_of_both ? HeatGround::like_other_heatings : HeatGround::never_rests_cold;
+  if (!compressor || load < above_compressor * *compressor) return false;
+  const double lowest = lowest_load(log, stretch);
+  constexpr double clearly_above = 1.1;
+  return is_like_other_heatings(log, load - *compressor, stretch) ||
+         (load > clearly_above * lowest && is_like_other_heatings(log, lowest, stretch));
+}
+
+/// A load that had always stopped and no longer does to the log's end, while the coil stays cold: a compressor that
+/// runs on, or one that wins against a heater. Nothing where it does not last so long.
+std::optional<LastingHeat> heat_beside_cold_coil(const HeatColumns& log, const ColumnStretch& highest) {
+  constexpr double above_rest = 0.5;  // of its mean: beside a heater a compressor may pause
+  constexpr double at_its_end_second = 3600.0;
+  const double level = above_rest * log.mean_in(highest.begin, highest.end, log.load()).value_or(0.0);
+  const ColumnStretch stretch = log.longest_above(log.load(), level);
+  const bool lasts_to_the_end = log.end_of(stretch) >= log.analysis().coverage.span_second - at_its_end_second;
+  if (level <= 0.0 || !lasts_to_the_end || !had_always_stopped(log, stretch) || !is_cooled(log, stretch))
+    return std::nullopt;
+  const double load = log.mean_in(stretch.begin, stretch.end, log.load()).value_or(0.0);
+  return LastingHeat{log.start_of(stretch), log.end_of(stretch), load,
+                     log.settled(stretch, LogQuantity::coil_temperature),
+                     is_of_both(log, stretch, load) ? HeatGround::like_other_heatings : HeatGround::never_rests_cold};
 }
 
 }  // namespace
@@ -138,12 +165,12 @@ std::optional<LastingHeat> heat_by_load(const HeatColumns& log, const LogRatings
   if (!log.analysis().has_load) return std::nullopt;
   const std::optional<ColumnStretch> stretch = highest_lasting(log);
   if (!stretch) return std::nullopt;
+  if (is_cooled(log, *stretch)) return heat_beside_cold_coil(log, *stretch);
   const double load = log.mean_in(stretch->begin, stretch->end, log.load()).value_or(0.0);
   if (load <= 0.0) return std::nullopt;
   LastingHeat heat{log.start_of(*stretch), log.end_of(*stretch), load,
                    log.settled(*stretch, LogQuantity::coil_temperature)};
-  const std::optional<HeatGround> ground =
-      is_cooled(log, *stretch) ? ground_beside_cold_coil(log, *stretch, load) : ground_of(log, ratings, *stretch, heat);
+  const std::optional<HeatGround> ground = ground_of(log, ratings, *stretch, heat);
   if (!ground) return std::nullopt;
   heat.ground = *ground;
   return heat;
