@@ -24,8 +24,10 @@ double longest_seen_interval(const LogAnalysis& analysis) {
 bool is_to_be_asked_about(WhyUnseen why) { return why != WhyUnseen::heats_on && why != WhyUnseen::thaws_in_pauses; }
 
 /// What is left open of a wait that is too long for good controls.
-LogVerdict left_open(const DefrostWait& wait, WhyUnseen why) {
-  if (!is_to_be_asked_about(why)) return LogVerdict{"defrosts-come", text_of(why), Outcome::undecided};
+LogVerdict left_open(const JudgedLog& log, const OpenInterval& open, const DefrostWait& wait, WhyUnseen why) {
+  // Rows that step over rises show the one or other in part: there it seems to defrost.
+  const bool seems_to_come = why == WhyUnseen::rows_too_far && shows_warm_rows(log, open, wait);
+  if (!is_to_be_asked_about(why) || seems_to_come) return LogVerdict{"defrosts-come", text_of(why), Outcome::undecided};
   if (why != WhyUnseen::rows_too_far) return question("defrosts-come", text_of(why));
   return question("defrosts-come", "rows-hide-them",
                   {{"waited_second", wait.waited_second}, {"longest_interval_second", wait.longest_second}});
@@ -42,7 +44,7 @@ bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_vi
     const bool coil_may_tell = is_to_be_asked_about(why);
     probability = std::max(probability, coil_may_tell ? probability_of_missed_rises(log, open, wait) : 1.0);
     if (probability > 1.0 - log.confidence) {
-      verdict = left_open(wait, why);
+      verdict = left_open(log, open, wait, why);
       return true;
     }
   }

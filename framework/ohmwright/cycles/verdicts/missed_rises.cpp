@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <optional>
+#include <utility>
 
 #include <ohmwright/cycles/verdicts/missed_rises.hpp>
 
@@ -24,19 +26,30 @@ bool is_logged_all_the_time(const LogAnalysis& analysis) {
                                   logged_all_the_time * analysis.coverage.observed_second;
 }
 
-/// Whether no column of the outline that lies within these times [s] holds a row as warm as in a rise.
-bool stayed_cold(const LogAnalysis& analysis, double from_second, double to_second) {
+/// How often the coil was as warm as in a rise in columns of the outline within these times [s]; nothing where none of
+/// them holds a row.
+std::optional<double> warm_times(const LogAnalysis& analysis, double from_second, double to_second) {
   const double each = analysis.outline.column_second();
   const PlotColumns& columns = analysis.outline.columns();
-  bool any = false;
+  std::optional<double> count;
+  bool is_warm = false;
   for (std::size_t i = 0; i < columns.size(); ++i) {
     const double start = static_cast<double>(i) * each;
     const PlotExtent& coil = columns[i][index_of(LogQuantity::coil_temperature)];
     if (coil.is_empty() || start < from_second || start + each > to_second) continue;
-    if (static_cast<double>(coil.most) > warm_as_in_a_rise_kelvin) return false;
-    any = true;
+    const bool was_warm = std::exchange(is_warm, static_cast<double>(coil.most) > warm_as_in_a_rise_kelvin);
+    count = count.value_or(0.0) + (is_warm && !was_warm ? 1.0 : 0.0);
   }
-  return any;
+  return count;
+}
+
+std::optional<double> warm_times(const LogAnalysis& analysis, const OpenInterval& open) {
+  const double from = open.start_second > 0.0 ? open.start_second + cooled_down_second : 0.0;
+  return warm_times(analysis, from, open.start_second + open.second);
+}
+
+double due_in(const DefrostWait& wait) {
+  return std::max(1.0, std::floor((wait.waited_second - wait.doubt_second) / wait.longest_second));
 }
 
 double probability_of_one_missed(double spacing_second) {
@@ -48,11 +61,13 @@ double probability_of_one_missed(double spacing_second) {
 double probability_of_missed_rises(const JudgedLog& log, const OpenInterval& open, const DefrostWait& wait) {
   const LogAnalysis& analysis = log.analysis;
   if (!is_logged_all_the_time(analysis)) return 1.0;
-  const double from = open.start_second > 0.0 ? open.start_second + cooled_down_second : 0.0;
-  if (!stayed_cold(analysis, from, open.start_second + open.second)) return 1.0;
-  const double due = std::floor((wait.waited_second - wait.doubt_second) / wait.longest_second);
+  if (warm_times(analysis, open).value_or(1.0) > 0.0) return 1.0;
   const double one = probability_of_one_missed(analysis.coverage.spacing_second);
-  return wait.counts_running ? std::pow(one, std::max(1.0, due)) : one;
+  return wait.counts_running ? std::pow(one, due_in(wait)) : one;
+}
+
+bool shows_warm_rows(const JudgedLog& log, const OpenInterval& open, const DefrostWait& wait) {
+  return log.analysis.has_coil && 2.0 * warm_times(log.analysis, open).value_or(0.0) >= due_in(wait);
 }
 
 }  // namespace ohmwright::cycles

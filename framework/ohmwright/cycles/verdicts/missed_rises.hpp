@@ -13,4 +13,8 @@ namespace ohmwright::cycles {
 /// throws the dice for each.
 double probability_of_missed_rises(const JudgedLog& log, const OpenInterval& open, const DefrostWait& wait);
 
+/// Whether rows of the coil were as warm as in a rise at least half as often as defrosts were due in that open
+/// interval: they come, as it seems, though no row shows one whole.
+bool shows_warm_rows(const JudgedLog& log, const OpenInterval& open, const DefrostWait& wait);
+
 }  // namespace ohmwright::cycles

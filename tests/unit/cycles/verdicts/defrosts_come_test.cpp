@@ -171,12 +171,23 @@ TEST(DefrostsCome, NotWhereTheRowsOfACoilThatStayedColdWouldShowARise) {
   EXPECT_NEAR(said("defrosts-come", cold_coil(720.0)).probability, std::pow(1.0 / 3.0, 5.0), 1e-12);
   expect_says("defrosts-come", cold_coil(900.0), Outcome::undecided, "rows-hide-them");
   expect_says("defrosts-come", cold_coil(1800.0), Outcome::undecided, "rows-hide-them");
-  // One row as warm as in a rise, or a coil that was logged now and then, and nothing is settled.
+  // One row as warm as in a rise of three that were due, or a coil that was logged now and then, and nothing is
+  // settled.
   expect_says("defrosts-come", cold_coil(600.0, -4.0), Outcome::undecided, "rows-hide-them", {});
   expect_says("defrosts-come", cold_coil(600.0, -6.0), Outcome::out_of_limits, "none-seen", {});
   LogAnalysis holes = cold_coil(600.0);
   holes.coverage.logged_second[index_of(LogQuantity::coil_temperature)] *= 0.9;
   expect_says("defrosts-come", holes, Outcome::undecided, "rows-hide-them", {});
+}
+
+// Rows that step over rises show half of those that were due in part: nothing is settled, and nothing asked.
+TEST(DefrostsCome, SeemToWhereRowsOfTheCoilWereWarmNowAndThen) {
+  LogAnalysis log = cold_coil(900.0, 3.0);
+  PlotPoint another{150.0 * hour, 900.0, {}};
+  another.value[index_of(LogQuantity::coil_temperature)] = static_cast<float>(melting_point_kelvin + 6.0);
+  log.outline.add(another);
+  expect_says("defrosts-come", log, Outcome::undecided, "rows-too-far", {});
+  EXPECT_FALSE(leaves_a_question(log, judge_log(log, {})));
 }
 
 TEST(DefrostsCome, NotSinceTheLastWhereTheCoilStayedColdBehindIt) {
