@@ -2,7 +2,6 @@
 
 #include <utility>
 
-#include <ohmwright/cycles/guessed_units.hpp>
 #include <ohmwright/cycles/reading/byte_source.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -109,9 +108,7 @@ ReadLog read_log(const std::string& path, const cycles::LogReadingSettings& sett
   cycles::LogReader reader(cycles::open_log(path), settings);
   cycles::LogAnalyser analyser(ratings);
   for (auto rows = reader.next(); !rows.empty(); rows = reader.next()) analyser.take(rows);
-  cycles::LogAnalysis analysis = analyser.finish();
-  analysis.unit_in_doubt = reader.doubtful_units();
-  cycles::doubt_guessed_units(reader.findings(), analysis);
+  cycles::LogAnalysis analysis = analyser.finish(reader);
   return {std::move(reader), std::move(analysis)};
 }
 

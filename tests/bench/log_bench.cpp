@@ -36,7 +36,7 @@ void analyse(const char* path) {
   LogReader reader(open_log(path));
   LogAnalyser analyser;
   for (std::span<const LogRow> rows = reader.next(); !rows.empty(); rows = reader.next()) analyser.take(rows);
-  const LogAnalysis log = analyser.finish();
+  const LogAnalysis log = analyser.finish(reader);
   std::printf("%llu rows, %llu runs, %llu defrosts\n", static_cast<unsigned long long>(reader.rows()),
               static_cast<unsigned long long>(log.run_count), static_cast<unsigned long long>(log.defrost_count));
 }

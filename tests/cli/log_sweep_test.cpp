@@ -9,7 +9,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
-#include <ohmwright/cycles/verdicts/defrost_wait.hpp>
+#include <ohmwright/cycles/weakest_heater.hpp>
 
 #include "program.hpp"
 
@@ -112,16 +112,42 @@ TEST(LogSweep, CondemnsNoHealthyLogOfSpotReadings) {
   }
 }
 
+// The other side: no log of a week in which a dead appliance never defrosts passes, however far apart its rows are. It
+// is condemned, or something is asked.
+TEST(LogSweep, PassesNoLogWithoutADefrostWhateverItHolds) {
+  const std::vector<std::vector<std::size_t>> held{{power_column},
+                                                   {coil_column},
+                                                   {power_column, coil_column},
+                                                   {power_column, coil_column, air_column},
+                                                   {coil_column, air_column}};
+  for (const char* appliance : cold_appliances)
+    for (const char* fault : {"never-starts", "no-heat"})
+      for (const char* every : {"60s", "300s", "420s", "600s", "720s", "900s", "1800s", "3600s"}) {
+        const std::string log = simulated(appliance, every, 1, fault, "8");
+        for (const std::vector<std::size_t>& kept : held) {
+          const Ran ran = run_program({"log", "-"}, {}, columns_of(log, kept));
+          EXPECT_TRUE(ran.exit_code == 1 || ran.exit_code == 3)
+              << appliance << " " << fault << " every " << every << " from column " << kept.front() << ", "
+              << kept.size() << " of them\n"
+              << ran.out;
+          EXPECT_EQ(ran.out.find("Nothing in it asks"), std::string::npos) << ran.out;
+        }
+      }
+}
+
 // What is due and does not come is left open, too, where rows would not have shown it, and told by closer rows.
 TEST(LogSweep, AsksForCloserRowsWhereTheyCannotShowAFault) {
   const std::vector<std::size_t> kept{power_column, coil_column};
   const std::string appliance = "upright-timer-bimetal-120v";
   const std::string far = simulated(appliance, "900s", 1, "timer.stuck-in-run", "8");
   const Ran open = run_program({"log", "-"}, {}, columns_of(far, kept));
-  EXPECT_EQ(open.exit_code, 0) << open.out;
+  EXPECT_EQ(open.exit_code, 3) << open.out;
   EXPECT_NE(open.out.find("the coil every 5 minutes or less"), std::string::npos) << open.out;
-  const std::string close = simulated(appliance, "300s", 1, "timer.stuck-in-run", "8");
-  EXPECT_EQ(run_program({"log", "-"}, {}, columns_of(close, kept)).exit_code, 1);
+  EXPECT_LT(open.out.find("Settle this first"), open.out.find("though they should come")) << open.out;
+  for (const char* every : {"300s", "420s", "600s"}) {
+    const std::string close = simulated(appliance, every, 1, "timer.stuck-in-run", "8");
+    EXPECT_EQ(run_program({"log", "-"}, {}, columns_of(close, {coil_column})).exit_code, 1) << every;
+  }
 }
 
 struct ShownFault {

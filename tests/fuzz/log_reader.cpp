@@ -44,7 +44,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
       analyser.take(block);
     }
     fuzz::require(rows == reader.rows() && rows <= reader.lines());
-    const LogAnalysis log = analyser.finish();
+    const LogAnalysis log = analyser.finish(reader);
     fuzz::require(log.coverage.gap_second <= log.coverage.span_second + 1e-6);
     double before = -1.0;
     for (const Defrost& defrost : log.defrosts) {

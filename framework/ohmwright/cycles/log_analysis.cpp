@@ -4,8 +4,10 @@
 #include <vector>
 
 #include <ohmwright/cycles/analyser_work.hpp>
-#include <ohmwright/cycles/lasting_heat.hpp>
+#include <ohmwright/cycles/guessed_units.hpp>
+#include <ohmwright/cycles/heat/lasting_heat.hpp>
 #include <ohmwright/cycles/log_findings.hpp>
+#include <ohmwright/cycles/reading/log_reader.hpp>
 #include <ohmwright/cycles/search/end_causes.hpp>
 #include <ohmwright/cycles/standstill.hpp>
 
@@ -73,9 +75,16 @@ LogAnalysis LogAnalyser::finish() {
   return std::move(result);
 }
 
+LogAnalysis LogAnalyser::finish(const LogReader& reader) {
+  LogAnalysis result = finish();
+  result.unit_in_doubt = reader.doubtful_units();
+  doubt_guessed_units(reader.findings(), result);
+  return result;
+}
+
 void LogAnalyser::Work::set_lasting_heat() {
   result.lasting_heat = find_lasting_heat(result, ratings);
-  if (!result.lasting_heat) return;
+  if (!result.lasting_heat || !result.lasting_heat->takes_over()) return;
   const LastingHeat& heat = *result.lasting_heat;
   std::erase_if(result.runs, [&](const CompressorRun& run) {
     const double lasted = run.end_second - run.start_second;

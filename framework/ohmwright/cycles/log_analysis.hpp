@@ -15,6 +15,8 @@
 
 namespace ohmwright::cycles {
 
+class LogReader;
+
 /// A rated value with the limits of good parts, SI unit in the name of what holds it.
 struct RatedBand {
   double nominal = 0.0;
@@ -122,6 +124,7 @@ struct OpenInterval {
   double second = 0.0;                   ///< from a defrost's start to the log's end, or from its beginning
   std::optional<double> running_second;  ///< compressor run time in it, where all of it was logged
   double unseen_second = 0.0;            ///< of it, in gaps in which a defrost may hide and while the appliance stood
+  double start_second = 0.0;             ///< since the first row: 0, or the end of the last defrost
 };
 
 /// A time in which an appliance that had cooled before no longer does.
@@ -132,15 +135,39 @@ struct Standstill {
   double second() const { return end_second - start_second; }
 };
 
-/// A time in which something heats for longer than any time limit lets a defrost.
+/// What tells that something heats on.
+enum class HeatGround : std::uint8_t {
+  // Asked about:
+  load_stands,      ///< a load that does not stop, and that may be a compressor's
+  warm_air,         ///< air of the cabinet warmer than most rooms
+  hot_before_cold,  ///< coil or air, in the log's first hours alone: the logger may not have been in the appliance yet
+  hot_beside_cold_air,  ///< a coil, while the cabinet stays frozen: its probe may lie elsewhere
+  never_rests_cold,     ///< a load that had always stopped and no longer does, whose coil stays cold
+  // Sure:
+  hot_coil,              ///< hotter than any defrost leaves it
+  hot_air,               ///< air of the cabinet hotter than what is unplugged gets
+  like_rated_heater,     ///< a load as the rated heater's
+  like_other_heatings,   ///< a load as that of the defrosts of this log
+  far_above_compressor,  ///< a load that no compressor of this log comes near
+};
+/// Whether the ground leaves no doubt that it heats.
+bool is_sure(HeatGround ground);
+
+/// A time in which something heats for longer than any time limit lets a defrost, or may.
 struct LastingHeat {
   double start_second = 0.0;
   double end_second = 0.0;
   std::optional<double> load;    ///< mean [W], or [A] of a log of current
-  std::optional<double> kelvin;  ///< of the coil, or with `is_of_air` of the cabinet, in its second half
-  bool is_sure = false;          ///< else it may be a compressor that runs fast, or that never stops
-  bool is_of_air = false;        ///< told by the air of the cabinet alone
+  std::optional<double> kelvin;  ///< of the coil, or by the grounds of the air of the cabinet, in its second half
+  HeatGround ground = HeatGround::load_stands;
   double second() const { return end_second - start_second; }
+  bool is_sure() const { return cycles::is_sure(ground); }
+  /// Whether it takes the place of what was found in its time, runs and defrosts: not where a probe may have lain
+  /// elsewhere, nor where it cools all the same.
+  bool takes_over() const {
+    return ground != HeatGround::hot_before_cold && ground != HeatGround::hot_beside_cold_air &&
+           ground != HeatGround::never_rests_cold;
+  }
 };
 
 /// A quick rise that heat cannot make.
@@ -238,8 +265,10 @@ class LogAnalyser {
   LogAnalyser& operator=(const LogAnalyser&) = delete;
 
   void take(std::span<const LogRow> rows);
-  /// Call once, after the last row.
+  /// Call one of them once, after the last row. Of rows that a reader gave, the units that it found doubtful, or
+  /// guessed and the analysis speaks against, are in doubt (`doubt_guessed_units`).
   LogAnalysis finish();
+  LogAnalysis finish(const LogReader& reader);
 
  private:
   struct Work;

@@ -98,7 +98,7 @@ void LogAnalyser::Work::set_figures() {
   double heated = 0.0;
   for (const Defrost& defrost : result.defrosts)
     if (!result.has_load || defrost.has_load) heated += defrost.end_second - defrost.start_second;
-  if (result.lasting_heat) heated += result.lasting_heat->second();
+  if (result.lasting_heat && result.lasting_heat->takes_over()) heated += result.lasting_heat->second();
   const double watched =
       result.has_load ? logged(LogQuantity::power) + logged(LogQuantity::current) : coverage.observed_second;
   if (!any_levels || watched <= heated) return;

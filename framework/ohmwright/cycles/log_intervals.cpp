@@ -17,6 +17,7 @@ double LogAnalyser::Work::running_within(double from_second, double to_second) c
 
 OpenInterval LogAnalyser::Work::open_interval(double from_second, double to_second) const {
   OpenInterval open;
+  open.start_second = from_second;
   open.second = std::max(0.0, to_second - from_second);
   open.unseen_second = unwatched.within(from_second, to_second);
   const auto add_idle = [&](double start_second, double end_second) {
@@ -25,7 +26,8 @@ OpenInterval LogAnalyser::Work::open_interval(double from_second, double to_seco
     open.unseen_second += std::max(0.0, to - from - unwatched.within(from, std::max(from, to)));
   };
   if (result.standstill) add_idle(result.standstill->start_second, result.standstill->end_second);
-  if (result.lasting_heat) add_idle(result.lasting_heat->start_second, result.lasting_heat->end_second);
+  if (result.lasting_heat && result.lasting_heat->takes_over())
+    add_idle(result.lasting_heat->start_second, result.lasting_heat->end_second);
   const bool all_runs = result.run_share.has_value() && result.run_count == result.runs.size();
   if (all_runs && runs_unseen.within(from_second, to_second) <= 0.0)
     open.running_second = running_within(from_second, to_second);

@@ -48,18 +48,16 @@ class LogSentences {
  private:
   bool is_empty() const { return cycles::find_finding(analysis_.findings, "log-has-no-rows") != nullptr; }
 
-  /// What asks before anything is told of a part: that it stands still, that something heats on, or that no heater was
-  /// seen though one was due.
-  bool is_question(const cycles::LogVerdict& verdict) const {
-    if (verdict.outcome != Outcome::undecided) return false;
-    return verdict.rule == "runs-and-cools" || verdict.rule == "heat-stops" ||
-           cycles::hides_every_heating(analysis_, verdict);
+  /// What asks before anything is told of a part. A doubted unit asks once, as a finding, and what was seen and asks
+  /// stands beside what else was seen.
+  static bool is_question(const cycles::LogVerdict& verdict) {
+    return verdict.asks && verdict.text != cycles::unit_in_doubt_text && !saw_something(verdict);
   }
 
   void headline() {
     const FindingArgument span{"span", duration_text(analysis_.coverage.span_second)};
     const FindingArgument count{"count", std::to_string(analysis_.defrost_count)};
-    if (analysis_.lasting_heat && analysis_.lasting_heat->is_sure) {
+    if (analysis_.lasting_heat && analysis_.lasting_heat->is_sure()) {
       content_.headline = say_(OHMWRIGHT_TEXT("IT HEATS AND DOES NOT STOP: switch it off or unplug it now"));
       return;
     }
@@ -145,8 +143,7 @@ class LogSentences {
 
   void verdicts() {
     for (const cycles::LogVerdict& verdict : report_.verdicts) {
-      if (is_question(verdict) && verdict.text != cycles::unit_in_doubt_text)
-        content_.questions.push_back(log_verdict_text(verdict, say_));
+      if (is_question(verdict)) content_.questions.push_back(log_verdict_text(verdict, say_));
       if (verdict.outcome == Outcome::out_of_limits) content_.verdicts.push_back(log_verdict_text(verdict, say_));
     }
     for (const cycles::LogVerdict& verdict : report_.verdicts)
@@ -160,7 +157,8 @@ class LogSentences {
     std::string words;
     for (const std::string& word : said) words += word;
     if (!words.empty())
-      content_.brief_cautions = log_brief_cautions(say_, analysis_.lasting_heat ? "heat-that-goes-on" : "judge-a-log");
+      content_.brief_cautions = log_brief_cautions(
+          say_, analysis_.lasting_heat && analysis_.lasting_heat->takes_over() ? "heat-that-goes-on" : "judge-a-log");
     if (!words.empty())
       content_.next.push_back(say_(
           OHMWRIGHT_TEXT("Find the part with what this log shows: ohmwright locate "

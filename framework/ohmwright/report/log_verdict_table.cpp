@@ -63,6 +63,25 @@ constexpr std::array verdict_words{
                        "unplugged gets no warmer than its room."),
         heat_fields},
     VerdictWords{
+        "heat-stops", "hot-before-cold",
+        OHMWRIGHT_TEXT("In the log's first hours it was at {celsius} °C for {lasted_second}, and it has been cold ever "
+                       "since: was the logger in the appliance yet? If it was, something heated it: do not leave it "
+                       "running before you know what (fire)."),
+        heat_fields},
+    VerdictWords{"heat-stops", "hot-beside-cold-air",
+                 OHMWRIGHT_TEXT(
+                     "From {from_second} into the log on the coil's probe is at {celsius} °C for {lasted_second}, and "
+                     "the cabinet stays frozen: where did the probe lie? On the coil it means heat that does not "
+                     "stop: unplug it until you know (fire)."),
+                 heat_fields},
+    VerdictWords{"heat-stops", "never-rests-cold",
+                 OHMWRIGHT_TEXT(
+                     "From {from_second} into the log to its end the load never rests, for {lasted_second}, though it "
+                     "had always stopped before, and the coil stays cold: the compressor no longer stops, or a "
+                     "heater is on beside it. Compare the watts with those of the runs before; where a heater is on, "
+                     "unplug it now (fire)."),
+                 heat_fields},
+    VerdictWords{
         "heat-stops", "goes-on-air",
         OHMWRIGHT_TEXT("Something heats it and does not stop: from {from_second} into the log on for {lasted_second}, "
                        "the cabinet at {celsius} °C, warmer than any room. Switch it off or unplug it now: it can "
@@ -150,6 +169,14 @@ constexpr std::array verdict_words{
     VerdictWords{"defrosts-come", "rows-too-far",
                  OHMWRIGHT_TEXT("The rows are too far apart to show each defrost: log the load every minute, or the "
                                 "coil every 5 minutes or less.")},
+    VerdictWords{"defrosts-come",
+                 "rows-hide-them",
+                 OHMWRIGHT_TEXT("No defrost was seen in {waited_second}, though they should come at least every "
+                                "{longest_interval_second}, and the rows are too far apart to show each one: log the "
+                                "load every minute, or the coil every 5 minutes or less, and look whether frost has "
+                                "built up."),
+                 {FilledField{"waited_second", WrittenAs::duration},
+                  FilledField{"longest_interval_second", WrittenAs::duration}}},
     VerdictWords{"defrosts-come", "heats-on",
                  OHMWRIGHT_TEXT("Beside a load that does not stop, whether defrosts came is not shown.")},
     VerdictWords{"defrosts-come",

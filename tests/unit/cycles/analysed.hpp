@@ -19,7 +19,7 @@ inline LogAnalysis analysed(std::string_view text, const LogReadingSettings& set
   LogReader reader(log_in_memory(text), settings);
   LogAnalyser analyser;
   for (std::span<const LogRow> rows = reader.next(); !rows.empty(); rows = reader.next()) analyser.take(rows);
-  return analyser.finish();
+  return analyser.finish(reader);
 }
 
 inline bool says(const LogAnalysis& analysis, std::string_view id) {

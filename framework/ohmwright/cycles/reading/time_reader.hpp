@@ -61,7 +61,8 @@ class RememberedMinute {
 };
 
 /// Turns the time cells of rows into seconds on one scale: since 1970-01-01 for calendar and epoch, since an unknown
-/// start otherwise. Where a guessed order of day and month proves wrong at the next date, it changes to the other one.
+/// start otherwise. Where a guessed order of day, month and year proves wrong at the next date, and one other alone
+/// fits, it changes to that one.
 class TimeReader {
  public:
   explicit TimeReader(const TimeForm& form) : form_(form), first_writing_(form.writing) {}

@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
+#include <vector>
 
 #include <ohmwright/cycles/search/compressor_search.hpp>
 
@@ -157,121 +159,89 @@ void settle(CompressorSearch& search) {
   }
 }
 
+/// What is drawn outside of the heatings, and for how long each [s].
+struct Rest {
+  std::vector<double> loads;
+  std::vector<double> widths;
+};
+
+Rest rest_of(const Window& window, const std::vector<char>& inside) {
+  Rest rest;
+  for (std::size_t i = 0; i < window.size(); ++i) {
+    if (inside[i] != 0) continue;
+    rest.loads.push_back(window.load[i]);
+    rest.widths.push_back(window.width[i]);
+  }
+  return rest;
+}
+
+/// Two loads in which the rest falls, and the one that parts them; `top`: the highest of it, but for starts.
+struct LoadClasses {
+  bool found = false;
+  double standing = 0.0;
+  double middle = 0.0;
+  double running = 0.0;
+};
+
+LoadClasses classes_of(const Rest& rest, double top, double offset) {
+  const double least = std::log(offset);
+  const double step = (std::log(top * 1.2 + offset) - least) / bins;
+  std::array<double, bins> time{};
+  for (std::size_t i = 0; i < rest.loads.size(); ++i) {
+    const auto bin = static_cast<std::size_t>(std::max(0.0, (std::log(rest.loads[i] + offset) - least) / step));
+    time[std::min(bin, bins - 1)] += rest.widths[i];
+  }
+  const Classes classes = otsu(time, least, step);
+  return {classes.found, std::exp(classes.low) - offset, std::exp(classes.threshold) - offset,
+          std::exp(classes.high) - offset};
+}
+
+/// It runs and stands: between the two, nearer to the lower one: an inverter runs slowly, but nothing stands fast.
+void set_swing(const LoadClasses& classes, CompressorSearch& search) {
+  const double apart = classes.running - classes.standing;
+  search.levels_found = true;
+  search.standing_load = classes.standing;
+  search.running_load = classes.running;
+  const double split = std::clamp(classes.middle, classes.standing + 0.25 * apart, classes.standing + 0.6 * apart);
+  search.on_threshold = split + 0.05 * apart;
+  search.off_threshold = split - 0.05 * apart;
+}
+
+/// It never stands but for drip times, in which the load falls to `drip`.
+void set_one_level(const Rest& rest, double level, double drip, CompressorSearch& search) {
+  search.levels_found = true;
+  search.never_stops = true;
+  // A compressor of one speed draws somewhat more after a start and on a hot day (common practice, no source).
+  constexpr double widest_of_one_speed = 1.5;
+  search.is_modulated =
+      time_quantile(rest.loads, rest.widths, 0.9) > widest_of_one_speed * time_quantile(rest.loads, rest.widths, 0.1);
+  search.standing_load = drip;
+  search.running_load = level;
+  search.on_threshold = drip + 0.45 * (level - drip);
+  search.off_threshold = drip + 0.35 * (level - drip);
+}
+
 }  // namespace
 
 CompressorSearch compressor_by_load(const Window& window, const HeaterSearch& heater) {
   CompressorSearch search;
   const std::vector<char> inside = heated(window, heater);
-  std::vector<double> rest;
-  std::vector<double> widths;
-  for (std::size_t i = 0; i < window.size(); ++i) {
-    if (inside[i] != 0) continue;
-    rest.push_back(window.load[i]);
-    widths.push_back(window.width[i]);
-  }
-  if (rest.empty()) return search;
-  const double top = time_quantile(rest, widths, 0.98);
+  const Rest rest = rest_of(window, inside);
+  if (rest.loads.empty()) return search;
+  const double top = time_quantile(rest.loads, rest.widths, 0.98);
   if (top <= 0.0) return search;
   const double offset = 0.05 * top;  // keeps the logarithm of a standby of nought at hand
-  const double least = std::log(offset);
-  const double step = (std::log(top * 1.2 + offset) - least) / bins;
-  std::array<double, bins> time{};
-  for (std::size_t i = 0; i < rest.size(); ++i) {
-    const auto bin = static_cast<std::size_t>(std::max(0.0, (std::log(rest[i] + offset) - least) / step));
-    time[std::min(bin, bins - 1)] += widths[i];
-  }
-  const Classes classes = otsu(time, least, step);
-  const double low = std::exp(classes.low) - offset;
-  const double high = std::exp(classes.high) - offset;
-  const double drip = lowest_after_heating(window, heater);
-  if (classes.found && high - low > 0.35 * high) {
-    search.levels_found = true;
-    search.standing_load = low;
-    search.running_load = high;
-    // Between the classes, nearer to the lower one: an inverter runs slowly, but nothing stands fast.
-    const double middle = std::exp(classes.threshold) - offset;
-    const double split = std::clamp(middle, low + 0.25 * (high - low), low + 0.6 * (high - low));
-    search.on_threshold = split + 0.05 * (high - low);
-    search.off_threshold = split - 0.05 * (high - low);
+  const LoadClasses classes = classes_of(rest, top, offset);
+  if (classes.found && classes.running - classes.standing > 0.35 * classes.running) {
+    set_swing(classes, search);
   } else {
-    const double level = time_quantile(rest, widths, 0.5);
+    const double drip = lowest_after_heating(window, heater);
+    const double level = time_quantile(rest.loads, rest.widths, 0.5);
     if (drip < 0.0 || level < 2.0 * std::max(drip, offset)) return search;
-    search.levels_found = true;
-    search.never_stops = true;
-    // A compressor of one speed draws somewhat more after a start and on a hot day (common practice, no source).
-    constexpr double widest_of_one_speed = 1.5;
-    search.is_modulated = time_quantile(rest, widths, 0.9) > widest_of_one_speed * time_quantile(rest, widths, 0.1);
-    search.standing_load = drip;
-    search.running_load = level;
-    search.on_threshold = drip + 0.45 * (level - drip);
-    search.off_threshold = drip + 0.35 * (level - drip);
+    set_one_level(rest, level, drip, search);
   }
   take_runs(window, inside, search);
   settle(search);
-  return search;
-}
-
-CompressorSearch compressor_by_temperature(const Window& window, const std::vector<double>& kelvin) {
-  CompressorSearch search;
-  const std::vector<double> smooth = smoothed(window, kelvin, 60.0);
-  const double swing = time_quantile(smooth, window.width, 0.9) - time_quantile(smooth, window.width, 0.1);
-  const double noise = noise_of(smooth);
-  if (5.0 * noise > 0.7 * swing) return search;  // rows too far apart, or steps too coarse, for its cycles
-  search.on_threshold = search.off_threshold = std::max({0.35 * swing, 5.0 * noise, 0.05});
-  // A zigzag: a turn counts when the temperature has come back from it by the threshold.
-  bool falling = false;
-  bool known = false;
-  double extreme = smooth.empty() ? 0.0 : smooth.front();
-  double extreme_second = 0.0;
-  double low = extreme;
-  double high = extreme;
-  double low_second = 0.0;
-  double high_second = 0.0;
-  for (std::size_t i = 0; i < smooth.size(); ++i) {
-    const bool after_gap = i > 0 && window.gap_after[i - 1] != 0;
-    if (i == 0 || after_gap) {
-      if (known && falling) {
-        search.runs.back().end_second = window.end_of(i - 1);
-        search.runs.back().end_is_seen = false;
-      }
-      known = false;
-      low = high = smooth[i];
-      low_second = high_second = window.start[i];
-      continue;
-    }
-    const double value = smooth[i];
-    if (!known) {
-      if (value < low) low = value, low_second = window.start[i];
-      if (value > high) high = value, high_second = window.start[i];
-      if (high - value >= search.on_threshold) {
-        known = falling = true;
-        search.runs.push_back({high_second, high_second, 0.0F, high_second > low_second, true});
-        extreme = value;
-        extreme_second = window.start[i];
-      } else if (value - low >= search.on_threshold) {
-        known = true;
-        falling = false;
-        extreme = value;
-        extreme_second = window.start[i];
-      }
-      continue;
-    }
-    if (falling ? value < extreme : value > extreme) {
-      extreme = value;
-      extreme_second = window.start[i];
-    } else if (std::abs(value - extreme) >= search.on_threshold) {
-      if (falling) search.runs.back().end_second = extreme_second;
-      falling = !falling;
-      if (falling) search.runs.push_back({extreme_second, extreme_second, 0.0F, true, true});
-      extreme = value;
-      extreme_second = window.start[i];
-    }
-  }
-  if (known && falling) {
-    search.runs.back().end_second = window.end_of(window.size() - 1);
-    search.runs.back().end_is_seen = false;
-  }
-  search.levels_found = search.runs.size() > 1;
   return search;
 }
 

@@ -1,127 +1,26 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <vector>
 
+#include <ohmwright/cycles/search/defrosts_in_common.hpp>
 #include <ohmwright/cycles/search/end_causes.hpp>
-#include <ohmwright/cycles/search/window.hpp>
 #include <ohmwright/cycles/telling_rows.hpp>
 
 namespace ohmwright::cycles {
 
 namespace {
 
-constexpr double melting_margin_kelvin = 1.5;
-constexpr double past_melting_kelvin = 3.0;
 /// Beside what one row warms: a good thermostat or sensor ends within the first, nothing that goes by temperature ends
 /// beyond the second (common practice, no source).
 constexpr double perhaps_apart_kelvin = 1.0;
 constexpr double surely_apart_kelvin = 2.0;
 
-double duration_of(const Defrost& defrost) { return defrost.end_second - defrost.start_second; }
-
-/// What the whole defrosts of a log have in common.
-struct InCommon {
-  double tolerance_second = 0.0;
-  double longest_second = 0.0;
-  double shortest_second = 0.0;
-  std::size_t whole = 0;
-  std::size_t heated = 0;         ///< of which the heater was seen
-  std::size_t longest_count = 0;  ///< as long as the longest, within the tolerance
-  double usual_end_kelvin = 0.0;  ///< median of those that ended warm
-  std::size_t warm = 0;
-  std::size_t risen = 0;           ///< in which the coil rose
-  std::size_t melting = 0;         ///< that ended at the melting point
-  std::size_t cold = 0;            ///< that ended there, or below the rated end temperature
-  double usual_cold_second = 0.0;  ///< their median length
-  double cold_apart_second = 0.0;  ///< how far from it they usually lie: a single odd one changes nothing
-  std::size_t longest_cold_count = 0;
-  double end_spread_kelvin = 0.0;  ///< of those in which the coil rose
-  double plateau_spread_second = 0.0;
-
-  /// Rows are small against the heating: else times that a temperature made look equal too.
-  bool is_fine_for_coil() const { return tolerance_second < 0.2 * longest_second; }
-  bool have_one_end(double margin_kelvin) const {
-    return warm >= 3 && warm == risen && end_spread_kelvin <= 2.0 + margin_kelvin;
-  }
-  bool durations_differ() const {
-    return whole >= 2 && longest_second - shortest_second > std::max(2.0 * tolerance_second, 0.06 * longest_second);
-  }
-  /// A time limit ends all at one length. Of these that ended cold most lie apart, and few are as long as the longest.
-  bool cold_ones_differ() const {
-    return cold >= 3 && longest_cold_count * 2 < cold &&
-           cold_apart_second > std::max(tolerance_second, 0.04 * usual_cold_second);
-  }
-};
-
-bool ended_at_the_melting_point(const Defrost& defrost) {
-  return defrost.end_kelvin && *defrost.end_kelvin < melting_point_kelvin + melting_margin_kelvin;
-}
-
-/// The coil rose, and was still at the melting point at the end, or short of where it should end.
-bool ended_cold(const LogRatings& ratings, const Defrost& defrost) {
-  if (!defrost.end_kelvin || !defrost.rise_is_seen) return false;
-  const bool is_short_of_rating =
-      ratings.end_temperature_kelvin &&
-      *defrost.end_kelvin < *ratings.end_temperature_kelvin - ratings.end_temperature_tolerance_kelvin;
-  return is_short_of_rating || ended_at_the_melting_point(defrost);
-}
-
-InCommon in_common(const LogRatings& ratings, double spacing_second, const std::vector<Defrost>& defrosts) {
-  InCommon common;
-  std::vector<double> ends;
-  std::vector<double> cold_seconds;
-  double shortest_plateau = 1e9;
-  double longest_plateau = 0.0;
-  double coldest = 1e9;
-  double warmest = 0.0;
-  for (const Defrost& defrost : defrosts) {
-    if (defrost.is_cut) continue;
-    ++common.whole;
-    if (defrost.heater_is_seen) ++common.heated;
-    const double duration = duration_of(defrost);
-    common.longest_second = std::max(common.longest_second, duration);
-    common.shortest_second = common.whole == 1 ? duration : std::min(common.shortest_second, duration);
-    if (defrost.has_coil) {
-      shortest_plateau = std::min(shortest_plateau, defrost.plateau_second);
-      longest_plateau = std::max(longest_plateau, defrost.plateau_second);
-    }
-    if (defrost.end_kelvin && defrost.rise_is_seen) {
-      ++common.risen;
-      coldest = std::min(coldest, *defrost.end_kelvin);
-      warmest = std::max(warmest, *defrost.end_kelvin);
-      if (ended_at_the_melting_point(defrost)) ++common.melting;
-    }
-    if (ended_cold(ratings, defrost)) cold_seconds.push_back(duration);
-    if (defrost.end_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
-      ends.push_back(*defrost.end_kelvin);
-  }
-  common.plateau_spread_second = std::max(0.0, longest_plateau - shortest_plateau);
-  // Each edge lies anywhere within one step; that of a rise, whose heater was not seen, within two.
-  const double edges = common.heated > 0 ? 1.2 : 2.4;
-  common.tolerance_second = std::max(edges * spacing_second, 0.012 * common.longest_second);
-  for (const Defrost& defrost : defrosts)
-    if (!defrost.is_cut && duration_of(defrost) > common.longest_second - common.tolerance_second)
-      ++common.longest_count;
-  common.cold = cold_seconds.size();
-  common.usual_cold_second = median_of(cold_seconds);
-  const double longest_cold = cold_seconds.empty() ? 0.0 : *std::max_element(cold_seconds.begin(), cold_seconds.end());
-  common.longest_cold_count =
-      static_cast<std::size_t>(std::count_if(cold_seconds.begin(), cold_seconds.end(), [&](double second) {
-        return second > longest_cold - common.tolerance_second;
-      }));
-  for (double& second : cold_seconds) second = std::abs(second - common.usual_cold_second);
-  common.cold_apart_second = median_of(std::move(cold_seconds));
-  common.warm = ends.size();
-  common.end_spread_kelvin = std::max(0.0, warmest - coldest);
-  common.usual_end_kelvin = median_of(std::move(ends));
-  return common;
-}
-
 /// These stopped at very different lengths, at the melting point or while the melting had hardly begun: what ends them
 /// believed the coil warm.
 bool ended_cold_by_belief(const InCommon& common, const Defrost& defrost) {
   if (common.cold_ones_differ()) return true;
-  return common.whole >= 3 && common.durations_differ() && common.longest_count * 2 < common.whole &&
+  return common.all.count >= 3 && common.durations_differ() && common.all.few_are_longest() &&
          defrost.plateau_second < hardly_melted_share * duration_of(defrost);
 }
 
@@ -133,15 +32,15 @@ void set(Defrost& defrost, EndCause cause, EndGround ground) {
 /// Where the coil's temperature is known and no rating of it.
 void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defrost) {
   const double end = *defrost.end_kelvin;
-  const bool is_longest = duration_of(defrost) > common.longest_second - common.tolerance_second;
+  const bool is_longest = common.is_longest(defrost);
   const double colder = common.usual_end_kelvin - end;
   // The others of this length were ended while ice was left: so was this one, with little ice.
-  if (is_longest && common.melting * 2 >= common.whole && common.longest_count * 2 >= common.whole)
+  if (is_longest && common.melting * 2 >= common.all.count && common.all.longest_count * 2 >= common.all.count)
     return set(defrost, EndCause::time_limit, EndGround::equal_durations);
   // As long as the longest others, and colder than those that ended sooner.
   if (common.durations_differ() && is_longest && common.warm >= 2 && colder > 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::time_limit, EndGround::equal_durations);
-  const bool all_alike = common.longest_count == common.whole;
+  const bool all_alike = common.all.longest_count == common.all.count;
   // A temperature ends within what one row warms; all of one length at ends further apart than that did not.
   const double apart_kelvin = common.end_spread_kelvin - slope_margin_kelvin;
   const bool end_differently =
@@ -149,14 +48,14 @@ void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defros
                 : !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin;
   // More frost takes longer to a temperature; these took equally long with more and with less.
   const bool melt_differently = all_alike && common.plateau_spread_second > 4.0 * common.tolerance_second;
-  if (common.whole >= 3 && (end_differently || melt_differently)) {
+  if (common.all.count >= 3 && (end_differently || melt_differently)) {
     if (common.is_fine_for_coil()) return set(defrost, EndCause::time_limit, EndGround::equal_durations);
     // At one temperature, however alike coarse rows make the times look; else the log cannot show it.
     if (!common.have_one_end(slope_margin_kelvin)) return;
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
   }
   // Of one length, and apart by more than a good thermostat scatters: either may have ended them.
-  if (common.whole >= 3 && all_alike && apart_kelvin > perhaps_apart_kelvin) return;
+  if (common.all.count >= 3 && all_alike && apart_kelvin > perhaps_apart_kelvin) return;
   if (common.durations_differ() && common.warm >= 2 && std::abs(colder) < 2.0 + slope_margin_kelvin)
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
   if (end > melting_point_kelvin + past_melting_kelvin) set(defrost, EndCause::temperature, EndGround::past_melting);
@@ -255,10 +154,13 @@ bool stayed_at_the_melting_point(const Defrost& defrost) {
 
 /// Rows too far apart for times: what the coil was seen to reach is all that they show.
 void by_warmest_row(const LogRatings& ratings, Defrost& defrost) {
-  if (!defrost.rise_is_seen || !defrost.end_kelvin) return;
+  if (!has_risen(defrost)) return;
   if (ended_at_rated_temperature(ratings, 0.0, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
-  if (!ratings.end_temperature_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
+  // What good defrosts never reach was ended by no temperature that should end one.
+  constexpr double hottest_good_end_kelvin = melting_point_kelvin + 45.0;
+  if (!ratings.end_temperature_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin &&
+      *defrost.end_kelvin < hottest_good_end_kelvin)
     set(defrost, EndCause::temperature, EndGround::past_melting);
 }
 
@@ -279,7 +181,8 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, doubl
     return set(defrost, by_belief || common.cold_ones_differ() ? EndCause::temperature : EndCause::time_limit,
                EndGround::below_rated);
   // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is elsewhere.
-  const bool as_long_as_all = common.is_fine_for_coil() && common.whole >= 3 && common.longest_count == common.whole;
+  const bool as_long_as_all =
+      common.is_fine_for_coil() && common.all.count >= 3 && common.all.longest_count == common.all.count;
   if (lasted_the_time_limit(ratings, spacing_second, defrost) || as_long_as_all)
     return set(defrost, EndCause::time_limit, EndGround::past_rated);
   by_coil(common, slope_margin, defrost);
@@ -306,7 +209,7 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
       by_warmest_row(ratings, defrost);
       continue;
     }
-    if (defrost.end_kelvin && defrost.rise_is_seen) by_end_temperature(ratings, common, spacing_second, defrost);
+    if (has_risen(defrost)) by_end_temperature(ratings, common, spacing_second, defrost);
     if (defrost.cause == EndCause::unknown) by_length(ratings, spacing_second, defrost);
   }
 }

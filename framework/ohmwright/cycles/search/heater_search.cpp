@@ -1,6 +1,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
+#include <utility>
+#include <vector>
 
 #include <ohmwright/cycles/search/heater_edges.hpp>
 #include <ohmwright/cycles/search/heater_runs.hpp>
@@ -28,12 +31,32 @@ constexpr double heating_share = 0.08;
 constexpr double stands_above = 1.3;  ///< what a start of the compressor draws stays below, as a mean over minutes
 constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
 
+/// The searches that score as well as the best.
+class EqualSearches {
+ public:
+  void take(double sum, HeaterSearch tried) {
+    constexpr double as_good = 0.02;
+    if (sum > best_sum_ + as_good) {
+      best_sum_ = sum;
+      equals_.clear();
+    }
+    if (sum > best_sum_ - as_good && !tried.runs.empty()) equals_.push_back(std::move(tried));
+  }
+  /// Of thresholds that tell the same, the middle one has most room on both sides.
+  HeaterSearch middle() const { return equals_.empty() ? HeaterSearch{} : equals_[equals_.size() / 2]; }
+
+ private:
+  double best_sum_ = 0.0;
+  std::vector<HeaterSearch> equals_;
+};
+
 class HeaterFinder {
  public:
   explicit HeaterFinder(const Window& window)
       : window_(window),
         load_(opened(window, window.load, opening_second)),
         least_load_(time_quantile(load_, window.width, 0.02)),
+        most_runs_(runs_in(window, 5000.0) + 6),
         edges_(window, load_, least_load_),
         runs_(window, load_, least_load_, edges_) {
     for (const double width : window.width) whole_second_ += width;
@@ -49,47 +72,24 @@ class HeaterFinder {
   }
 
   HeaterSearch best() {
-    HeaterSearch best;
-    if (levels_.empty()) return best;
+    if (levels_.empty()) return {};
     const LevelScan scan(window_, load_, levels_, heater_bridged_second);
-    const std::size_t most_runs = runs_in(window_, 5000.0) + 6;
-    double best_sum = 0.0;
-    double one_level_second = 0.0;
-    std::vector<HeaterSearch> equals;
     const std::vector<Run> lowest = scan.runs_above(0, window_.size());
-    for (std::size_t j = 0; j < levels_.size(); ++j) {
-      const std::vector<Run> runs = scan.runs_above(j, most_runs);
-      if (runs.empty() || runs.size() > most_runs) continue;
-      const double second_of_only_level = time_of_only_level(scan, lowest, runs);
-      if (second_of_only_level >= cooling_share * whole_second_) continue;
-      const bool may_cool = second_of_only_level > heating_share * whole_second_;
-      std::vector<HeaterRun> described;
-      double outside = 0.0;
-      for (const double shortest : shortest_seconds) {
-        if (shortest < window_.spacing_second * 0.9 && shortest != shortest_seconds.front() &&
-            shortest < coarse_spacing_second)
-          continue;
-        if (come_too_often(starts_of(runs, shortest))) continue;
-        if (described.empty()) {
-          outside = scan.quantile_outside(runs, 0.98);
-          for (const Run& run : runs) described.push_back(runs_.describe(run));
-        }
-        HeaterSearch tried{described, levels_[j], shortest, outside, 0.0, 0, second_of_only_level > 0.0};
+    EqualSearches equals;
+    double one_level_second = 0.0;
+    for (std::size_t level = 0; level < levels_.size(); ++level) {
+      const std::optional<LevelRuns> above = runs_at(scan, level, lowest);
+      if (!above) continue;
+      for (HeaterSearch& tried : searches_of(scan, *above)) {
         const double sum = judge(tried);
-        if (may_cool) {
-          if (!tried.runs.empty()) one_level_second = std::max(one_level_second, second_of_only_level);
-          continue;
-        }
-        if (sum > best_sum + 0.02) {
-          best_sum = sum;
-          equals.clear();
-        }
-        if (sum > best_sum - 0.02 && !tried.runs.empty()) equals.push_back(std::move(tried));
+        if (!may_cool(*above))
+          equals.take(sum, std::move(tried));
+        else if (!tried.runs.empty())
+          one_level_second = std::max(one_level_second, above->only_level_second);
       }
     }
-    // Of thresholds that tell the same, the middle one has most room on both sides.
-    if (!equals.empty()) best = equals[equals.size() / 2];
-    take_those_alike(scan, most_runs, best);
+    HeaterSearch best = equals.middle();
+    take_those_alike(scan, best);
     settle(best);
     if (best.runs.empty()) {
       best.heats_at_only_level = false;
@@ -100,6 +100,52 @@ class HeaterFinder {
   }
 
  private:
+  /// The runs above a level, and how long the load is in them where all else is standby.
+  struct LevelRuns {
+    double threshold = 0.0;
+    std::vector<Run> runs;
+    double only_level_second = 0.0;
+  };
+
+  /// Nothing where there are none, or more than any heater's, or where they are what cools alone.
+  std::optional<LevelRuns> runs_at(const LevelScan& scan, std::size_t level, const std::vector<Run>& lowest) const {
+    LevelRuns above{levels_[level], scan.runs_above(level, most_runs_), 0.0};
+    if (above.runs.empty() || above.runs.size() > most_runs_) return std::nullopt;
+    above.only_level_second = time_of_only_level(scan, lowest, above.runs);
+    if (above.only_level_second >= cooling_share * whole_second_) return std::nullopt;
+    return above;
+  }
+
+  bool may_cool(const LevelRuns& above) const { return above.only_level_second > heating_share * whole_second_; }
+
+  /// The shortest lengths that are tried: those that the rows can show, with which the runs do not come too often.
+  std::vector<double> lengths_to_try(const std::vector<Run>& runs) const {
+    std::vector<double> tried;
+    for (const double shortest : shortest_seconds) {
+      const bool rows_are_longer = shortest < window_.spacing_second * 0.9 && shortest < coarse_spacing_second;
+      if (rows_are_longer && shortest != shortest_seconds.front()) continue;
+      if (!come_too_often(starts_of(runs, shortest))) tried.push_back(shortest);
+    }
+    return tried;
+  }
+
+  /// These runs as searches still to be judged, one for each shortest length.
+  std::vector<HeaterSearch> searches_of(const LevelScan& scan, const LevelRuns& above) const {
+    std::vector<HeaterSearch> searches;
+    const std::vector<double> lengths = lengths_to_try(above.runs);
+    if (lengths.empty()) return searches;
+    HeaterSearch whole;
+    for (const Run& run : above.runs) whole.runs.push_back(runs_.describe(run));
+    whole.threshold = above.threshold;
+    whole.outside_load = scan.quantile_outside(above.runs, 0.98);
+    whole.heats_at_only_level = above.only_level_second > 0.0;
+    for (const double shortest : lengths) {
+      searches.push_back(whole);
+      searches.back().shortest_second = shortest;
+    }
+    return searches;
+  }
+
   static std::vector<double> starts_of(const std::vector<Run>& runs, double shortest_second) {
     std::vector<double> starts;
     for (const Run& run : runs)
@@ -152,13 +198,13 @@ class HeaterFinder {
 
   /// Once some runs were told to be the heater's, others of that level and about that length, with a drip time behind
   /// them and far from the next, are too: a limit that some of them just miss must not part them.
-  void take_those_alike(const LevelScan& scan, std::size_t most_runs, HeaterSearch& found) const {
+  void take_those_alike(const LevelScan& scan, HeaterSearch& found) const {
     const auto level = std::find(levels_.begin(), levels_.end(), found.threshold);
     if (found.runs.empty() || level == levels_.end()) return;
     const UsualRun usual = usual_run_of(found);
     const double usual_load = usual.load;
     const double usual_second = usual.second;
-    for (const Run& run : scan.runs_above(static_cast<std::size_t>(level - levels_.begin()), most_runs)) {
+    for (const Run& run : scan.runs_above(static_cast<std::size_t>(level - levels_.begin()), most_runs_)) {
       const double second = run.duration_second();
       if (run.is_cut || second < found.shortest_second || second < 0.5 * usual_second || second > 2.0 * usual_second)
         continue;
@@ -256,6 +302,7 @@ class HeaterFinder {
   const Window& window_;
   std::vector<double> load_;
   double least_load_;
+  std::size_t most_runs_;  ///< more of them are no heater's
   double whole_second_ = 0.0;
   bool rests_often_ = false;  ///< for two fifths of the time below all levels that are tried
   HeaterEdges edges_;

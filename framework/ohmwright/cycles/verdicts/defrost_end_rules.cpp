@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <optional>
 
 #include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
@@ -32,6 +33,23 @@ double hottest_of_a_good_end(const LogRatings& ratings) {
 /// Where nothing heated there was no end of heating; that is another rule's matter.
 bool heated_unseen(const Defrost& defrost) { return defrost.has_load && !defrost.heater_is_seen; }
 
+/// Defrosts by how warm the coil got, those hotter than a good one leaves it among them.
+struct HotOnes {
+  OddOnes count;
+  double peak_kelvin = 0.0;
+};
+
+HotOnes hot_ones(const JudgedLog& log, std::optional<double> Defrost::*peak) {
+  HotOnes hot;
+  for (const Defrost& defrost : log.analysis.defrosts) {
+    if (!(defrost.*peak) || heated_unseen(defrost)) continue;
+    ++hot.count.all;
+    hot.peak_kelvin = std::max(hot.peak_kelvin, *(defrost.*peak));
+    if (*(defrost.*peak) > hottest_of_a_good_end(log.ratings)) ++hot.count.odd;
+  }
+  return hot;
+}
+
 }  // namespace
 
 LogVerdict judge_defrost_end(const JudgedLog& log) {
@@ -54,8 +72,7 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
         log.analysis.has_coil && log.analysis.coverage.spacing_second > farthest_telling_rows_second;
     if (any_whole) verdict = LogVerdict{"defrost-end", rows_are_far ? "rows-too-far" : "not-told", Outcome::undecided};
     if (const auto steady = step_to_one_length(log.analysis))
-      verdict = LogVerdict{
-          "defrost-end", "steps-to-one-length", Outcome::undecided, {{"count", static_cast<double>(*steady)}}};
+      verdict = question("defrost-end", "steps-to-one-length", {{"count", static_cast<double>(*steady)}});
     return verdict;
   }
   const bool is_early = early.odd > late.odd;
@@ -74,18 +91,15 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
 
 LogVerdict judge_coil_heat(const JudgedLog& log) {
   LogVerdict verdict{"coil-heat", log.analysis.has_coil ? "no-heating" : "no-coil"};
-  OddOnes hot;
-  double peak = 0.0;
-  for (const Defrost& defrost : log.analysis.defrosts) {
-    if (!defrost.lasting_peak_kelvin || heated_unseen(defrost)) continue;
-    ++hot.all;
-    peak = std::max(peak, *defrost.lasting_peak_kelvin);
-    if (*defrost.lasting_peak_kelvin > hottest_of_a_good_end(log.ratings)) ++hot.odd;
-  }
-  if (hot.all == 0.0 || !log.analysis.has_coil) return verdict;
-  judge_count(log, hot, verdict);
-  verdict.arguments.push_back({"celsius", peak - melting_point_kelvin});
-  verdict.text = hot.odd == 0.0 ? "cool-enough" : "too-hot";
+  HotOnes hot = hot_ones(log, &Defrost::lasting_peak_kelvin);
+  // In rows far apart a peak stands in one alone; in each of three defrosts it is no slip.
+  constexpr double no_slips = 3.0;
+  if (log.analysis.coverage.spacing_second > farthest_telling_rows_second)
+    if (const HotOnes single = hot_ones(log, &Defrost::peak_kelvin); single.count.odd >= no_slips) hot = single;
+  if (hot.count.all == 0.0 || !log.analysis.has_coil) return verdict;
+  judge_count(log, hot.count, verdict);
+  verdict.arguments.push_back({"celsius", hot.peak_kelvin - melting_point_kelvin});
+  verdict.text = hot.count.odd == 0.0 ? "cool-enough" : "too-hot";
   if (verdict.outcome == Outcome::out_of_limits) verdict.symptoms = {"long-defrost"};
   return verdict;
 }

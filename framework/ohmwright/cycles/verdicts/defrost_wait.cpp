@@ -9,6 +9,7 @@
 #include <ohmwright/cycles/search/window.hpp>
 #include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
+#include <ohmwright/cycles/weakest_heater.hpp>
 
 namespace ohmwright::cycles {
 
@@ -77,14 +78,14 @@ bool may_miss_heatings(const LogAnalysis& analysis) {
   });
 }
 
-/// Why heatings may hide in a load that tells alone; empty where they cannot.
-std::string_view why_load_hides(const JudgedLog& log) {
+/// Why heatings may hide in a load that tells alone.
+WhyUnseen why_load_hides(const JudgedLog& log) {
   const LogAnalysis& analysis = log.analysis;
-  if (!load_tells_alone(analysis)) return {};
-  if (analysis.one_level_second > 0.0 || analysis.heats_at_only_level) return "cools-or-heats";
-  if (load_may_hide_heater(log)) return "load-hides-heater";
-  if (heating_may_be_too_short(analysis)) return "too-short-to-show";
-  return {};
+  if (!load_tells_alone(analysis)) return WhyUnseen::nothing;
+  if (analysis.one_level_second > 0.0 || analysis.heats_at_only_level) return WhyUnseen::cools_or_heats;
+  if (load_may_hide_heater(log)) return WhyUnseen::load_hides_heater;
+  if (heating_may_be_too_short(analysis)) return WhyUnseen::too_short_to_show;
+  return WhyUnseen::nothing;
 }
 
 }  // namespace
@@ -106,14 +107,34 @@ bool may_be_cooling_alone(const LogAnalysis& analysis) {
          find_finding(analysis.findings, "load-has-one-level") != nullptr;
 }
 
-std::string_view why_unseen(const JudgedLog& log) {
+WhyUnseen why_unseen(const JudgedLog& log) {
   const LogAnalysis& analysis = log.analysis;
-  if (analysis.lasting_heat) return "heats-on";
-  if (thaws_in_pauses(analysis)) return "thaws-in-pauses";
-  if (rows_step_over_heating(analysis) || may_miss_heatings(analysis)) return "rows-too-far";
-  const std::string_view why = why_load_hides(log);
+  if (analysis.lasting_heat && analysis.lasting_heat->takes_over()) return WhyUnseen::heats_on;
+  if (thaws_in_pauses(analysis)) return WhyUnseen::thaws_in_pauses;
+  if (rows_step_over_heating(analysis) || may_miss_heatings(analysis)) return WhyUnseen::rows_too_far;
+  const WhyUnseen why = why_load_hides(log);
   // A coil would show them: its rows are what is too far apart.
-  return !why.empty() && analysis.has_coil ? "rows-too-far" : why;
+  return why != WhyUnseen::nothing && analysis.has_coil ? WhyUnseen::rows_too_far : why;
+}
+
+std::string_view text_of(WhyUnseen why) {
+  switch (why) {
+    case WhyUnseen::nothing:
+      return "seen";
+    case WhyUnseen::heats_on:
+      return "heats-on";
+    case WhyUnseen::thaws_in_pauses:
+      return "thaws-in-pauses";
+    case WhyUnseen::rows_too_far:
+      return "rows-too-far";
+    case WhyUnseen::load_hides_heater:
+      return "load-hides-heater";
+    case WhyUnseen::too_short_to_show:
+      return "too-short-to-show";
+    case WhyUnseen::cools_or_heats:
+      return "cools-or-heats";
+  }
+  return "";
 }
 
 DefrostWait wait_of(const JudgedLog& log, const OpenInterval& open) {
@@ -125,6 +146,7 @@ DefrostWait wait_of(const JudgedLog& log, const OpenInterval& open) {
   DefrostWait wait;
   wait.is_rated = by_running || by_clock_rating;
   wait.longest_second = wait.is_rated ? *ratings.interval_most_second : longest_known_interval_second;
+  wait.counts_running = by_running;
   wait.waited_second = by_running ? *open.running_second : open.second;
   wait.unseen_share = open.second > 0.0 ? std::min(1.0, open.unseen_second / open.second) : 0.0;
   wait.doubt_second = 2.0 * duration_uncertainty(log.analysis.coverage.spacing_second);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string_view>
 
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
@@ -11,8 +12,9 @@ struct DefrostWait {
   double waited_second = 0.0;   ///< by the count that the rating goes by
   double longest_second = 0.0;  ///< rated, else the rarest that is known
   bool is_rated = false;
-  double unseen_share = 0.0;  ///< of the time, in which one may have come unseen
-  double doubt_second = 0.0;  ///< of what was waited: two standard uncertainties
+  double unseen_share = 0.0;    ///< of the time, in which one may have come unseen
+  double doubt_second = 0.0;    ///< of what was waited: two standard uncertainties
+  bool counts_running = false;  ///< the rating goes by the compressor's running, and so does what was waited
 };
 
 /// The wait in which no defrost was seen, whichever end of the log is open, or both.
@@ -23,9 +25,19 @@ DefrostWait wait_of(const JudgedLog& log, const OpenInterval& open);
 /// many controls begin to count then.
 double probability_of_wait(const DefrostWait& wait);
 
-/// Why a defrost may have come unseen, or need not come, however long the wait: a text of "defrosts-come"; empty where
-/// nothing speaks for it.
-std::string_view why_unseen(const JudgedLog& log);
+/// Why a defrost may have come unseen, or need not come, however long the wait.
+enum class WhyUnseen : std::uint8_t {
+  nothing,            ///< nothing speaks for it
+  heats_on,           ///< beside a load that does not stop
+  thaws_in_pauses,    ///< none need come
+  rows_too_far,       ///< rows step over heatings, and over the coil's rises
+  load_hides_heater,  ///< the compressor draws as much as the heater may
+  too_short_to_show,  ///< rows stand out one by one
+  cools_or_heats,     ///< the load has one level above standby
+};
+WhyUnseen why_unseen(const JudgedLog& log);
+/// Its text of "defrosts-come".
+std::string_view text_of(WhyUnseen why);
 
 /// Whether rows are so far apart that they step over the shortest heating, and over the coil's rise where it is logged.
 bool rows_step_over_heating(const LogAnalysis& analysis);
@@ -35,11 +47,5 @@ bool fills_telling_rows(const LogAnalysis& analysis, double second);
 
 /// Whether all that was told from the load may be the compressor's: it has one level above standby, and no coil tells.
 bool may_be_cooling_alone(const LogAnalysis& analysis);
-
-/// The least that a defrost heater draws, where none is rated, at the lowest line [W, A]: 90 % of the weakest class
-/// that is shipped (180 W at 230 V), at 90 % of its voltage (EN 50160, from memory). A test holds them against the
-/// classes.
-inline constexpr double weakest_heater_watt = 180.0 * 0.9 * 0.9 * 0.9;
-inline constexpr double weakest_heater_ampere = 180.0 / 230.0 * 0.9 * 0.9;
 
 }  // namespace ohmwright::cycles

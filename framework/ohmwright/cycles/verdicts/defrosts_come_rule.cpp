@@ -3,6 +3,7 @@
 #include <utility>
 
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
+#include <ohmwright/cycles/verdicts/missed_rises.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright::cycles {
@@ -19,14 +20,33 @@ double longest_seen_interval(const LogAnalysis& analysis) {
   return longest;
 }
 
+/// Another rule asks about heat that goes on, and a coil that thaws in pauses needs no defrosts.
+bool is_to_be_asked_about(WhyUnseen why) { return why != WhyUnseen::heats_on && why != WhyUnseen::thaws_in_pauses; }
+
+/// What is left open of a wait that is too long for good controls.
+LogVerdict left_open(const JudgedLog& log, const OpenInterval& open, const DefrostWait& wait, WhyUnseen why) {
+  // Rows that step over rises show the one or other in part: there it seems to defrost.
+  const bool seems_to_come = why == WhyUnseen::rows_too_far && shows_warm_rows(log, open, wait);
+  if (!is_to_be_asked_about(why) || seems_to_come) return LogVerdict{"defrosts-come", text_of(why), Outcome::undecided};
+  if (why != WhyUnseen::rows_too_far) return question("defrosts-come", text_of(why));
+  return question("defrosts-come", "rows-hide-them",
+                  {{"waited_second", wait.waited_second}, {"longest_interval_second", wait.longest_second}});
+}
+
 /// A wait that is too long for good controls: out of limits, or left open where one may have come unseen. False where
 /// the wait is not too long.
-bool condemns_wait(const JudgedLog& log, const DefrostWait& wait, std::string_view text, LogVerdict& verdict) {
-  const double probability = probability_of_wait(wait);
+bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_view text, LogVerdict& verdict) {
+  const DefrostWait wait = wait_of(log, open);
+  double probability = probability_of_wait(wait);
   if (probability > 1.0 - log.confidence) return false;
-  if (const std::string_view why = why_unseen(log); !why.empty()) {
-    verdict = LogVerdict{verdict.rule, why, Outcome::undecided};
-    return true;
+  if (const WhyUnseen why = why_unseen(log); why != WhyUnseen::nothing) {
+    // Whatever the load hides: a coil that stayed cold was not defrosted, as far as its rows show that.
+    const bool coil_may_tell = is_to_be_asked_about(why);
+    probability = std::max(probability, coil_may_tell ? probability_of_missed_rises(log, open, wait) : 1.0);
+    if (probability > 1.0 - log.confidence) {
+      verdict = left_open(log, open, wait, why);
+      return true;
+    }
   }
   verdict.outcome = Outcome::out_of_limits;
   verdict.text = text;
@@ -48,7 +68,7 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
     return;
   }
   const DefrostWait wait = wait_of(log, analysis.before_first);
-  if (condemns_wait(log, wait, "none-seen", verdict)) return;
+  if (settles_wait(log, analysis.before_first, "none-seen", verdict)) return;
   verdict.outcome = Outcome::undecided;
   verdict.text = wait.waited_second - wait.doubt_second <= wait.longest_second ? "log-too-short" : "gaps-hide";
   verdict.arguments = {{"waited_second", wait.waited_second},
@@ -62,7 +82,7 @@ void judge_open_ends(const JudgedLog& log, LogVerdict& verdict) {
   const double seen_longest = longest_seen_interval(analysis);
   for (const auto& [open, text] : {std::pair{&analysis.after_last, std::string_view("none-since")},
                                    std::pair{&analysis.before_first, std::string_view("none-before")}}) {
-    if (condemns_wait(log, wait_of(log, *open), text, verdict)) return;
+    if (settles_wait(log, *open, text, verdict)) return;
     const double clock_waited = open->second - open->unseen_second;
     if (open == &analysis.after_last && seen_longest > 0.0 && clock_waited > overdue_intervals * seen_longest) {
       verdict.outcome = Outcome::undecided;

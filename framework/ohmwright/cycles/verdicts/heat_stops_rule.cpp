@@ -4,6 +4,35 @@
 
 namespace ohmwright::cycles {
 
+namespace {
+
+/// What is said of heat whose time, load and temperature are `heat`.
+std::string_view heat_text(const LastingHeat& heat, bool has_watts) {
+  switch (heat.ground) {
+    case HeatGround::load_stands:
+      return "may-go-on";
+    case HeatGround::warm_air:
+      return "may-go-on-air";
+    case HeatGround::hot_before_cold:
+      return "hot-before-cold";
+    case HeatGround::hot_beside_cold_air:
+      return "hot-beside-cold-air";
+    case HeatGround::never_rests_cold:
+      return "never-rests-cold";
+    case HeatGround::hot_air:
+      return "goes-on-air";
+    case HeatGround::hot_coil:
+    case HeatGround::like_rated_heater:
+    case HeatGround::like_other_heatings:
+    case HeatGround::far_above_compressor:
+      break;
+  }
+  if (heat.kelvin) return has_watts ? "goes-on-hot" : "goes-on-hot-coil";
+  return has_watts ? "goes-on" : "goes-on-load";
+}
+
+}  // namespace
+
 LogVerdict judge_heat_stops(const JudgedLog& log) {
   const LogAnalysis& analysis = log.analysis;
   LogVerdict verdict{"heat-stops", "not-shown"};
@@ -21,15 +50,13 @@ LogVerdict judge_heat_stops(const JudgedLog& log) {
   const bool has_watts = heat.load && !analysis.load_is_current;
   if (has_watts) verdict.arguments.push_back({"watt", *heat.load});
   if (heat.kelvin) verdict.arguments.push_back({"celsius", *heat.kelvin - melting_point_kelvin});
-  if (!heat.is_sure) {
+  verdict.text = heat_text(heat, has_watts);
+  if (!heat.is_sure()) {
     verdict.outcome = Outcome::undecided;
-    verdict.text = heat.is_of_air ? "may-go-on-air" : "may-go-on";
+    verdict.asks = true;
     return verdict;
   }
   verdict.outcome = Outcome::out_of_limits;
-  verdict.text = heat.is_of_air ? "goes-on-air"
-                 : heat.kelvin  ? (has_watts ? "goes-on-hot" : "goes-on-hot-coil")
-                                : (has_watts ? "goes-on" : "goes-on-load");
   // What ends a defrost failed, and what should have cut it off behind that, too.
   verdict.symptoms = {"long-defrost", "warm-food-after-defrost"};
   return verdict;

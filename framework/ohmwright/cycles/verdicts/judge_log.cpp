@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
 #include <ohmwright/verdict/decision.hpp>
@@ -42,10 +43,16 @@ void withhold_doubted(const LogAnalysis& analysis, const LogRule& rule, LogVerdi
                           (rule.rests_on_coil && in_doubt(LogQuantity::coil_temperature)) ||
                           (rule.rests_on_cabinet && in_doubt(LogQuantity::cabinet_temperature));
   if (!is_doubted || verdict.outcome == Outcome::silent) return;
-  verdict = LogVerdict{verdict.rule, unit_in_doubt_text, Outcome::undecided};
+  verdict = question(verdict.rule, unit_in_doubt_text);
 }
 
 }  // namespace
+
+LogVerdict question(std::string_view rule, std::string_view text, std::vector<LogArgument> arguments) {
+  LogVerdict verdict{rule, text, Outcome::undecided, std::move(arguments)};
+  verdict.asks = true;
+  return verdict;
+}
 
 void judge_quantity(const JudgedLog& log, const JudgedQuantity& quantity, LogVerdict& verdict) {
   const Conformance conformance = conformance_of(quantity.estimate, quantity.sources, quantity.lower, quantity.upper);
@@ -77,16 +84,8 @@ const LogVerdict* find_verdict(const std::vector<LogVerdict>& verdicts, std::str
   return found == verdicts.end() ? nullptr : &*found;
 }
 
-bool hides_every_heating(const LogAnalysis& analysis, const LogVerdict& verdict) {
-  return analysis.defrost_count == 0 && verdict.rule == "defrosts-come" && verdict.text == "load-hides-heater";
-}
-
 bool leaves_a_question(const LogAnalysis& analysis, const std::vector<LogVerdict>& verdicts) {
-  const bool is_asked = std::any_of(verdicts.begin(), verdicts.end(), [&](const LogVerdict& one) {
-    return one.text == unit_in_doubt_text || hides_every_heating(analysis, one) || one.text == "misses-beats" ||
-           one.text == "steps-to-one-length" ||
-           ((one.rule == "runs-and-cools" || one.rule == "heat-stops") && one.outcome == Outcome::undecided);
-  });
+  const bool is_asked = std::any_of(verdicts.begin(), verdicts.end(), [](const LogVerdict& one) { return one.asks; });
   return is_asked || find_finding(analysis.findings, "column-never-moved") != nullptr;
 }
 

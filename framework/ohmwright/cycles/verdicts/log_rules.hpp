@@ -1,6 +1,8 @@
 #pragma once
 
 #include <span>
+#include <string_view>
+#include <vector>
 
 #include <ohmwright/cycles/verdicts/log_verdict.hpp>
 #include <ohmwright/uncertainty/estimate.hpp>
@@ -26,6 +28,9 @@ struct JudgedQuantity {
 
 /// Fills a verdict in: measured value, limits, P(within limits), doubt by source, and the outcome of `decide`.
 void judge_quantity(const JudgedLog& log, const JudgedQuantity& quantity, LogVerdict& verdict);
+
+/// A verdict that leaves it open and asks.
+LogVerdict question(std::string_view rule, std::string_view text, std::vector<LogArgument> arguments = {});
 
 LogVerdict judge_runs_and_cools(const JudgedLog& log);
 LogVerdict judge_heat_stops(const JudgedLog& log);

@@ -35,6 +35,8 @@ struct LogVerdict {
   std::vector<LogDoubt> doubt = {};  ///< largest first
   /// Symptoms of component/symptom.hpp that a search for the fault may take as seen.
   std::vector<std::string_view> symptoms = {};
+  /// What it leaves open has to be settled before the log says that a part needs no test; only of undecided ones.
+  bool asks = false;
 };
 
 /// Every rule on the log, in the order in which they are told.
@@ -58,12 +60,7 @@ inline constexpr std::array log_symptoms{std::string_view("no-defrost"),
 /// `LogVerdict::text` of a rule that rests on a column whose unit is in doubt.
 inline constexpr std::string_view unit_in_doubt_text = "unit-in-doubt";
 
-/// Whether a verdict leaves open that no heater drew at all, for longer than a good control waits: a dead heater looks
-/// like one that draws as little as the compressor.
-bool hides_every_heating(const LogAnalysis& analysis, const LogVerdict& verdict);
-
-/// Whether something has to be settled before the log says anything: a unit in doubt, a column that never moved, a time
-/// in which the appliance stood or no heater was seen, defrosts that miss or change of a sudden.
+/// Whether something has to be settled before the log says anything: a rule asks, or a column never moved.
 bool leaves_a_question(const LogAnalysis& analysis, const std::vector<LogVerdict>& verdicts);
 
 /// Whether a rule found the log out of limits.

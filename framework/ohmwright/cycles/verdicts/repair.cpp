@@ -3,6 +3,7 @@
 #include <vector>
 
 #include <ohmwright/cycles/median.hpp>
+#include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
 #include <ohmwright/cycles/verdicts/repair.hpp>
 
@@ -46,7 +47,9 @@ void judge_with_other_heater(const LogAnalysis& log, const LogAnalysis& other, L
   ratings.line_volt = volt;
   ratings.line_half_width_volt = 0.0;
   for (LogVerdict& verdict : verdicts)
-    if (hides_every_heating(log, verdict)) verdict = judge_defrosts_come({log, ratings, settings.confidence});
+    if (log.defrost_count == 0 && verdict.rule == "defrosts-come" &&
+        verdict.text == text_of(WhyUnseen::load_hides_heater))
+      verdict = judge_defrosts_come({log, ratings, settings.confidence});
 }
 
 std::vector<LogVerdict> verdicts_after(const RepairComparison& comparison) {

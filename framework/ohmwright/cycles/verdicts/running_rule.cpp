@@ -21,9 +21,8 @@ LogVerdict judge_runs_and_cools(const JudgedLog& log) {
   // A log cannot tell a dead appliance from a pulled plug or a logger that was taken off: it asks, and condemns
   // nothing.
   const Standstill& stood = *analysis.standstill;
-  verdict.outcome = Outcome::undecided;
-  verdict.arguments = {{"rest_second", stood.second()}, {"from_second", stood.start_second}};
-  verdict.text = "stands";
+  verdict =
+      question("runs-and-cools", "stands", {{"rest_second", stood.second()}, {"from_second", stood.start_second}});
   if (!stood.kelvin) return verdict;
   verdict.arguments.push_back({"celsius", *stood.kelvin - melting_point_kelvin});
   verdict.text = *stood.kelvin > cooled_kelvin ? "stands-warm" : "cools-unseen";

@@ -1,4 +1,5 @@
 #include <cmath>
+#include <string>
 #include <vector>
 
 #include <gtest/gtest.h>
@@ -183,60 +184,6 @@ TEST(Standstill, IsATimeInWhichNothingRuns) {
   EXPECT_NEAR(*analysis.standstill->kelvin, 294.15, 0.5);
 }
 
-/// The heater's relay welds with a share of the log left: 350 W, no pause, the coil at 60 °C.
-SimulatedLog welded(double from_share, bool with_coil) {
-  SimulatedLog log = simulate(plain_plan(), 3);
-  const double from = from_share * log.rows.back().time_second;
-  for (LogRow& row : log.rows) {
-    double& kelvin = row.value[index_of(LogQuantity::coil_temperature)];
-    if (row.time_second >= from) {
-      row.value[index_of(LogQuantity::power)] = 350.0 + 2.0 * std::sin(row.time_second);
-      kelvin = 333.15 + std::sin(0.01 * row.time_second);
-    }
-    if (!with_coil) kelvin = LogRow::none;
-  }
-  return log;
-}
-
-TEST(LastingHeat, IsALoadThatDoesNotStop) {
-  EXPECT_FALSE(analysed(simulate(plain_plan(), 3)).lasting_heat.has_value());
-  for (const double from_share : {0.4, 0.95})  // three and a half days, and seven hours
-    for (const bool with_coil : {true, false}) {
-      const SimulatedLog log = welded(from_share, with_coil);
-      const LogAnalysis analysis = analysed(log);
-      ASSERT_TRUE(analysis.lasting_heat.has_value()) << from_share << with_coil;
-      EXPECT_TRUE(analysis.lasting_heat->is_sure);
-      EXPECT_NEAR(analysis.lasting_heat->start_second, from_share * log.rows.back().time_second, 1800.0);
-      EXPECT_NEAR(*analysis.lasting_heat->load, 350.0, 5.0);
-      EXPECT_EQ(analysis.lasting_heat->kelvin.has_value(), with_coil);
-      EXPECT_FALSE(analysis.standstill.has_value());
-      EXPECT_LT(analysis.run_share.value_or(0.0), 0.6);  // none of it is the compressor's
-    }
-}
-
-TEST(LastingHeat, IsNoCompressorThatCools) {
-  SimulatedLog log = welded(0.5, true);
-  for (LogRow& row : log.rows)
-    if (row.time_second >= 0.5 * log.rows.back().time_second)
-      row.value[index_of(LogQuantity::coil_temperature)] = 245.0 + std::sin(0.01 * row.time_second);
-  EXPECT_FALSE(analysed(log).lasting_heat.has_value());
-}
-
-TEST(LastingHeat, OfTheOnlyLevelIsAskedAboutUnlessItIsTheRatedHeaters) {
-  std::vector<LogRow> rows;
-  for (int i = 0; i < 2 * 1440; ++i) rows.push_back(row_of(60.0 * i, 452.0 + 3.0 * std::sin(i)));
-  const LogAnalysis analysis = of_rows(rows);
-  ASSERT_TRUE(analysis.lasting_heat.has_value());
-  EXPECT_FALSE(analysis.lasting_heat->is_sure);
-  LogRatings rated;
-  rated.heater_watt = RatedBand{450.0, 405.0, 472.5};
-  rated.heater_volt = 120.0;
-  rated.line_volt = 120.0;
-  LogAnalyser analyser(rated);
-  analyser.take(rows);
-  EXPECT_TRUE(analyser.finish().lasting_heat->is_sure);
-}
-
 /// A freezer without a heater: half an hour in six, its load falling from 130 W to 105 W.
 TEST(OneLevel, ThatFallsWhileItRunsIsNotTakenForAHeater) {
   std::vector<LogRow> rows;
@@ -291,6 +238,27 @@ TEST(OddLogs, AYearOfSeconds) {
   for (const Defrost& one : analysis.defrosts)
     regular += one.interval_second && std::abs(*one.interval_second - interval) < 40.0 ? 1U : 0U;
   EXPECT_GE(regular, 728U);  // none is lost or told twice where two windows meet
+}
+
+/// The log as a table without units, the coil in degF.
+std::string in_fahrenheit_without_unit(const SimulatedLog& log) {
+  std::string text = "time,Coil,Power\n";
+  for (std::size_t i = 0; i < log.rows.size(); i += 6) {
+    const LogRow& row = log.rows[i];
+    const double kelvin = row.value[index_of(LogQuantity::coil_temperature)];
+    const double fahrenheit = (kelvin - melting_point_kelvin) * 9.0 / 5.0 + 32.0;
+    text += std::to_string(row.time_second) + "," + std::to_string(fahrenheit) + "," +
+            std::to_string(row.value[index_of(LogQuantity::power)]) + "\n";
+  }
+  return text;
+}
+
+// Whoever analyses what a reader read has the guessed unit doubted, whatever program that is.
+TEST(GuessedUnit, IsDoubtedByTheAnalysisItself) {
+  const LogAnalysis log = analysed(in_fahrenheit_without_unit(simulate(plain_plan(), 3)));
+  EXPECT_GE(log.defrost_count, 8U);
+  EXPECT_TRUE(says(log, "unit-guess-contradicted"));
+  EXPECT_TRUE(log.unit_in_doubt[index_of(LogQuantity::coil_temperature)]);
 }
 
 }  // namespace

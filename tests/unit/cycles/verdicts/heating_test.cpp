@@ -224,5 +224,15 @@ TEST(Compressor, StopsAndStarts) {
   expect_says("compressor-stops", log, Outcome::silent, "not-shown");
 }
 
+// In rows of ten minutes a peak stands in one alone.
+TEST(CoilHeat, IsSeenInSingleRowsWhereTheyAreFarApart) {
+  LogAnalysis log = with_odd(8, 3, [](Defrost& one) { one.peak_kelvin = melting_point_kelvin + 60.0; });
+  expect_says("coil-heat", log, Outcome::within_limits, "cool-enough", {});  // a row a minute: slips
+  log.coverage.spacing_second = 600.0;
+  expect_says("coil-heat", log, Outcome::out_of_limits, "too-hot", {});
+  log.defrosts.back().peak_kelvin = melting_point_kelvin + 12.0;
+  expect_says("coil-heat", log, Outcome::within_limits, "cool-enough", {});
+}
+
 }  // namespace
 }  // namespace ohmwright::cycles

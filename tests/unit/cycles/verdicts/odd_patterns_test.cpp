@@ -34,6 +34,17 @@ TEST(Interval, OfWhichWholeMultiplesStandBetweenEvenOnesMissesDefrosts) {
   expect_says("interval", kettle, Outcome::silent, "no-ratings", {});
 }
 
+// At the end, too: a clock without an exception owes two, and one more may come yet.
+TEST(Interval, OfAnExactBeatThatOwesDefrostsAtTheEndMissesThem) {
+  LogAnalysis log = with_clock_intervals(std::vector<double>(5, 8.0));
+  log.after_last.second = 23.0 * hour;
+  expect_says("interval", log, Outcome::undecided, "misses-beats", {});
+  log.after_last.second = 15.0 * hour;
+  expect_says("interval", log, Outcome::silent, "no-ratings", {});
+  log.after_last = {23.0 * hour, std::nullopt, 10.0 * hour};  // it was unplugged
+  expect_says("interval", log, Outcome::silent, "no-ratings", {});
+}
+
 /// A log of load alone, its heatings of those minutes.
 LogAnalysis load_of(const std::vector<double>& minutes) {
   LogAnalysis log = good_log(static_cast<int>(minutes.size()));
@@ -136,7 +147,7 @@ TEST(GuessedUnit, IsDoubtedWhereTheCoilRestsAt32OrGetsTooHotForIce) {
   EXPECT_EQ(doubted({}, of_guessed_unit(32.0, 53.6, 0.0)), Doubted(false, ""));
   // An alarm waits for no unit.
   LogAnalysis heats_on = of_guessed_unit(32.0, 53.6, 0.0);
-  heats_on.lasting_heat = LastingHeat{0.0, hour, 450.0, melting_point_kelvin + 60.0, true};
+  heats_on.lasting_heat = LastingHeat{0.0, hour, 450.0, melting_point_kelvin + 60.0, HeatGround::hot_coil};
   EXPECT_EQ(doubted(by_values, heats_on), Doubted(false, ""));
 }
 

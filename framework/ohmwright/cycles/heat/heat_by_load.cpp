@@ -1,0 +1,179 @@
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <utility>
+#include <vector>
+
+#include <ohmwright/cycles/heat/heat_rules.hpp>
+#include <ohmwright/cycles/median.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+constexpr double coil_cools_below_kelvin = melting_point_kelvin + 5.0;
+constexpr double cold_air_kelvin = melting_point_kelvin;
+constexpr double never_ran_so_long_second = 12.0 * 3600.0;
+constexpr double longer_than_any_run = 4.0;          ///< times: it had always stopped before
+constexpr double asked_about_second = 4.0 * 3600.0;  ///< an inverter runs fast for some hours when it is filled
+constexpr double far_above_compressor = 1.5;
+constexpr double no_compressor_watt = 250.0;
+constexpr double lowest_line_volt = 100.0;
+constexpr double like_other_heatings = 0.12;
+constexpr double steady_share = 0.06;  ///< a resistance draws within this, a compressor's load wanders
+constexpr double widest_line = 1.1;    ///< EN 50160: +- 10 %
+
+/// With the time before and after it at nearly its level: a compressor may come and go beside a heater.
+ColumnStretch as_wide_as_it_is(const HeatColumns& log, const ColumnStretch& highest) {
+  constexpr double nearly = 0.65;
+  const double level = nearly * log.mean_in(highest.begin, highest.end, log.load()).value_or(0.0);
+  const ColumnStretch wide = log.longest_above(log.load(), level);
+  return wide.begin <= highest.begin && wide.end >= highest.end ? wide : highest;
+}
+
+/// The highest level that the load keeps for longer than any defrost heats.
+std::optional<ColumnStretch> highest_lasting(const HeatColumns& log) {
+  double most = 0.0;  // by what was drawn at all: where every column rests now and then, standby is no level
+  for (const auto& column : log.columns())
+    if (!column[log.load()].is_empty()) most = std::max(most, static_cast<double>(column[log.load()].most));
+  constexpr double step = 0.95;
+  constexpr double lowest = 0.05;
+  for (double level = most * step; level > most * lowest; level *= step) {
+    const ColumnStretch stretch = log.longest_above(log.load(), level);
+    if (log.second_of(stretch) >= past_any_limit_second) return as_wide_as_it_is(log, stretch);
+  }
+  return std::nullopt;
+}
+
+bool is_cooled(const HeatColumns& log, const ColumnStretch& stretch) {
+  if (const std::optional<double> coil = log.warmest_settled(stretch, LogQuantity::coil_temperature))
+    return *coil < coil_cools_below_kelvin;
+  const std::optional<double> air = log.settled(stretch, LogQuantity::cabinet_temperature);
+  return air && *air < cold_air_kelvin;
+}
+
+/// Whether it stands for half a day and longer, after it had stopped again and again.
+bool had_always_stopped(const HeatColumns& log, const ColumnStretch& stretch) {
+  constexpr std::size_t fewest = 3;
+  std::size_t runs = 0;
+  double longest_run = 0.0;
+  for (const CompressorRun& run : log.analysis().runs) {
+    if (log.is_inside(run.start_second, run.end_second, stretch) || run.start_second >= log.end_of(stretch)) continue;
+    ++runs;
+    longest_run = std::max(longest_run, run.end_second - run.start_second);
+  }
+  const double stands = log.end_of(stretch) - log.start_of(stretch);
+  return runs >= fewest && stands >= never_ran_so_long_second && stands >= longer_than_any_run * longest_run;
+}
+
+bool is_like_other_heatings(const HeatColumns& log, double load, const ColumnStretch& stretch) {
+  std::vector<double> loads;
+  for (const Defrost& one : log.analysis().defrosts)
+    if (one.heater_is_seen && !one.is_cut && !log.is_inside(one.start_second, one.end_second, stretch))
+      loads.push_back(one.heater_load);
+  if (loads.empty()) return false;
+  const double usual = median_of(std::move(loads));
+  return std::abs(load - usual) < like_other_heatings * usual;
+}
+
+/// Whether the rated heater draws so much, at the line that was said or at any.
+bool is_like_rated(const LogAnalysis& analysis, const LogRatings& ratings, double load) {
+  if (!ratings.heater_watt || ratings.heater_volt <= 0.0 || analysis.load_is_current) return false;
+  const double line = ratings.line_volt.value_or(ratings.heater_volt) / ratings.heater_volt;
+  const double doubt = ratings.line_volt ? 1.0 : widest_line;
+  return load > ratings.heater_watt->lower * line * line / (doubt * doubt) &&
+         load < ratings.heater_watt->upper * line * line * doubt * doubt;
+}
+
+bool is_steady(const HeatColumns& log, const ColumnStretch& stretch, double load) {
+  std::vector<double> swings;
+  for (std::size_t i = stretch.begin; i < stretch.end; ++i) {
+    const PlotExtent& extent = log.columns()[i][log.load()];
+    if (!extent.is_empty())
+      swings.push_back(std::max(std::abs(static_cast<double>(extent.most) - load),
+                                std::abs(static_cast<double>(extent.least) - load)));
+  }
+  return median_of(std::move(swings)) < steady_share * load;
+}
+
+/// More than any compressor draws.
+bool is_no_compressors(const LogAnalysis& analysis, double load) {
+  return load > (analysis.load_is_current ? no_compressor_watt / lowest_line_volt : no_compressor_watt);
+}
+
+/// What speaks for heat in a load that stands; nothing where a compressor may well run so long.
+std::optional<HeatGround> ground_of(const HeatColumns& log, const LogRatings& ratings, const ColumnStretch& stretch,
+                                    const LastingHeat& heat) {
+  if (heat.kelvin && *heat.kelvin > hot_coil_kelvin) return HeatGround::hot_coil;
+  const double load = *heat.load;
+  const bool is_long = heat.second() >= asked_about_second;
+  const bool is_rated = is_like_rated(log.analysis(), ratings, load);
+  const std::optional<double> compressor = log.compressor_load(stretch);
+  const bool is_one_level = !compressor && heat.second() >= 0.8 * log.analysis().coverage.observed_second;
+  if (!compressor && is_rated && is_steady(log, stretch, load)) return HeatGround::like_rated_heater;
+  const bool is_above = compressor && load > above_compressor * *compressor;
+  if (is_above && is_rated) return HeatGround::like_rated_heater;
+  if (is_above && is_like_other_heatings(log, load, stretch)) return HeatGround::like_other_heatings;
+  if (compressor && load > far_above_compressor * *compressor && is_no_compressors(log.analysis(), load) && is_long)
+    return HeatGround::far_above_compressor;
+  if (is_long && (is_above || is_one_level || had_always_stopped(log, stretch))) return HeatGround::load_stands;
+  return std::nullopt;
+}
+
+/// What the load stays above in nine tenths of the stretch.
+double lowest_load(const HeatColumns& log, const ColumnStretch& stretch) {
+  std::vector<double> least;
+  for (std::size_t i = stretch.begin; i < stretch.end; ++i)
+    if (const PlotExtent& extent = log.columns()[i][log.load()]; !extent.is_empty())
+      least.push_back(static_cast<double>(extent.least));
+  if (least.empty()) return 0.0;
+  const auto at = least.begin() + static_cast<std::ptrdiff_t>(least.size() / 10);
+  std::nth_element(least.begin(), at, least.end());
+  return *at;
+}
+
+/// Whether a load is that of heater and compressor: their sum, or the heater's level, below which it does not fall, and
+/// something beside it.
+bool is_of_both(const HeatColumns& log, const ColumnStretch& stretch, double load) {
+  const std::optional<double> compressor = log.compressor_load(stretch);
+  if (!compressor || load < above_compressor * *compressor) return false;
+  const double lowest = lowest_load(log, stretch);
+  constexpr double clearly_above = 1.1;
+  return is_like_other_heatings(log, load - *compressor, stretch) ||
+         (load > clearly_above * lowest && is_like_other_heatings(log, lowest, stretch));
+}
+
+/// A load that had always stopped and no longer does to the log's end, while the coil stays cold: a compressor that
+/// runs on, or one that wins against a heater. Nothing where it does not last so long.
+std::optional<LastingHeat> heat_beside_cold_coil(const HeatColumns& log, const ColumnStretch& highest) {
+  constexpr double above_rest = 0.5;  // of its mean: beside a heater a compressor may pause
+  constexpr double at_its_end_second = 3600.0;
+  const double level = above_rest * log.mean_in(highest.begin, highest.end, log.load()).value_or(0.0);
+  const ColumnStretch stretch = log.longest_above(log.load(), level);
+  const bool lasts_to_the_end = log.end_of(stretch) >= log.analysis().coverage.span_second - at_its_end_second;
+  if (level <= 0.0 || !lasts_to_the_end || !had_always_stopped(log, stretch) || !is_cooled(log, stretch))
+    return std::nullopt;
+  const double load = log.mean_in(stretch.begin, stretch.end, log.load()).value_or(0.0);
+  return LastingHeat{log.start_of(stretch), log.end_of(stretch), load,
+                     log.settled(stretch, LogQuantity::coil_temperature),
+                     is_of_both(log, stretch, load) ? HeatGround::like_other_heatings : HeatGround::never_rests_cold};
+}
+
+}  // namespace
+
+std::optional<LastingHeat> heat_by_load(const HeatColumns& log, const LogRatings& ratings) {
+  if (!log.analysis().has_load) return std::nullopt;
+  const std::optional<ColumnStretch> stretch = highest_lasting(log);
+  if (!stretch) return std::nullopt;
+  if (is_cooled(log, *stretch)) return heat_beside_cold_coil(log, *stretch);
+  const double load = log.mean_in(stretch->begin, stretch->end, log.load()).value_or(0.0);
+  if (load <= 0.0) return std::nullopt;
+  LastingHeat heat{log.start_of(*stretch), log.end_of(*stretch), load,
+                   log.settled(*stretch, LogQuantity::coil_temperature)};
+  const std::optional<HeatGround> ground = ground_of(log, ratings, *stretch, heat);
+  if (!ground) return std::nullopt;
+  heat.ground = *ground;
+  return heat;
+}
+
+}  // namespace ohmwright::cycles
