@@ -22,6 +22,7 @@
 #include "exit_codes.hpp"
 #include "instruments.hpp"
 #include "made_with.hpp"
+#include "output.hpp"
 #include "verbs.hpp"
 
 namespace ohmwright::cli {
@@ -97,15 +98,14 @@ void refuse_what_does_not_go_together(const Arguments& arguments, const std::vec
     throw InputError("--ratings are those of a kind; name it with --kind");
   if (arguments.has("--control") && !arguments.has("--ratings"))
     throw InputError("--control says what reads the part; name the part's own ratings too (--ratings)");
-  std::error_code error;
+  std::vector<std::filesystem::path> read;
   for (const batch::InputFile& file : files) {
     if (file.path == "-" && (arguments.has("--resume") || arguments.has("--shard")))
       throw InputError("the standard input can be read once and in one go; name a file for --resume and --shard");
-    for (const char* option : {"--out", "--summary"})
-      if (arguments.has(option) && std::filesystem::equivalent(arguments.value(option), file.path, error))
-        throw InputError(std::string(option) + " would overwrite " + ohmwright::quoted(file.path) +
-                         ", which is read; choose another name");
+    read.emplace_back(file.path);
   }
+  for (const char* option : {"--out", "--summary"}) refuse_to_overwrite(arguments, option, read);
+  refuse_one_file_for_both(arguments, "--out", "--summary");
 }
 
 int deliver_summary(const batch::Summary& summary, const batch::RunPart& part, const Arguments& arguments,
@@ -120,6 +120,7 @@ int deliver_summary(const batch::Summary& summary, const batch::RunPart& part, c
 int merge_summaries(const Arguments& arguments, Environment& environment) {
   if (arguments.operands.empty())
     throw InputError("--merge takes the summaries that --summary wrote, one for each shard; none was given");
+  refuse_to_overwrite(arguments, "--summary");
   batch::PartSummary sum = batch::read_summary(arguments.operands[0]);
   for (std::size_t i = 1; i < arguments.operands.size(); ++i) {
     const batch::PartSummary other = batch::read_summary(arguments.operands[i]);

@@ -52,6 +52,9 @@ int course_grade(const Arguments& arguments, Environment& environment) {
                                           ? course::read_weights(read_document_to_check(arguments.value("--weights")))
                                           : course::MarkWeights{};
   const std::vector<std::filesystem::path> records = records_in(folder);
+  std::vector<std::filesystem::path> read = records;
+  read.emplace_back(key_file);
+  refuse_to_overwrite(arguments, "--out", read);
   const std::string sealed = text_of_file(key_file);
   const std::string key = course::opened(sealed, course_passphrase(arguments, PassphraseFor::made_key), key_file);
   course::Grader grader(course::read_key(key, key_file), environment.registry, weights);

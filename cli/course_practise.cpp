@@ -66,9 +66,11 @@ std::string bench_page(const course::Exercise& exercise, const Sentences& say, c
   for (const auto& caution : exercise.cautions) lines.push_back(course::caution_in_words(caution, say));
   page.section(say(OHMWRIGHT_TEXT("Before you touch it")), lines);
   page.section(say(OHMWRIGHT_TEXT("What is stamped on the parts")), course::plates_of(exercise));
+  page.section(say(OHMWRIGHT_TEXT("How warm it is, as found")), course::temperatures_as_found(exercise));
   page.section(say(OHMWRIGHT_TEXT("Test points")), test_point_lines(exercise, say));
   lines.clear();
-  for (const SetUp& set_up : exercise.places.set_ups) lines.push_back("@" + set_up.id + ": " + set_up.title);
+  for (std::size_t i = 0; i < exercise.places.set_ups.size(); ++i)
+    lines.push_back("@" + exercise.places.set_ups[i].id + ": " + course::set_up_in_words(exercise, i));
   page.section(say(OHMWRIGHT_TEXT("Set-ups")), lines);
   lines.clear();
   for (const course::Look& look : exercise.looks) lines.push_back(look.id + ": " + course::look_in_words(look, say));

@@ -34,6 +34,8 @@ int run_curve(const Arguments& arguments, Environment& environment) {
     for (const char* option : {"--form", "--name", "--title", "--source", "--set"})
       if (arguments.has(option)) throw InputError(std::string(option) + " says what --save writes; add --save FILE");
   refuse_page_as_ratings(arguments);
+  refuse_to_overwrite(arguments, "--save");
+  refuse_one_file_for_both(arguments, "--out", "--save");
   UnitPreferences units;
   Instruments instruments(arguments, environment);
   const CurveRows rows = gather_rows(arguments, descriptor, instruments, units);

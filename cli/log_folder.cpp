@@ -67,6 +67,9 @@ int run_log_folder(const Arguments& arguments, Environment& environment) {
   if (arguments.has("--format") && arguments.value("--format") != "json")
     throw InputError("a folder of logs gives one line of JSON a log; leave --format out, or name one log");
   const std::vector<batch::InputFile> files = logs_of_shard(arguments);
+  std::vector<std::filesystem::path> read;
+  for (const batch::InputFile& file : files) read.emplace_back(file.path);
+  refuse_to_overwrite(arguments, "--out", read);
   const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
   const cycles::LogReadingSettings settings = typed_reading_settings(arguments);
   std::string lines;

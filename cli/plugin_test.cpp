@@ -47,6 +47,16 @@ class Target {
   bool is_folder_ = false;
 };
 
+/// A plugin and what is tested with it: the ratings and the vectors beside it.
+void add_files_of(const fs::path& plugin, std::vector<fs::path>& files) {
+  files.push_back(plugin);
+  for (const char* folder : {"ratings", "vectors"}) {
+    std::error_code error;
+    for (const fs::directory_entry& file : fs::directory_iterator(plugin.parent_path() / folder, error))
+      files.push_back(file.path());
+  }
+}
+
 MeterSet meters_for_trial(const Environment& environment) {
   std::vector<Meter> meters{chosen_meter(environment, "")};
   for (const std::string& name : names_in_folder(environment.locations.meters.string()))
@@ -117,6 +127,12 @@ int test_plugin(const Arguments& arguments, Environment& environment) {
   search.options.worker.reset();  // each kind is tried in a child of its own
   search.folders.push_back(target.folder());
   const Registry registry(search.folders, search.user, search.options);
+  std::vector<fs::path> read;
+  for (const RefusedPlugin& refused : registry.refused())
+    if (target.is_or_holds(refused.path)) add_files_of(refused.path, read);
+  for (const FoundPlugin& plugin : registry.plugins())
+    if (target.holds(plugin.path)) add_files_of(plugin.path, read);
+  refuse_to_overwrite(arguments, "--out", read);
   const MeterSet meters = meters_for_trial(environment);
   TrialTeller teller(arguments.value("--format") == "json", arguments.has("--out"), environment);
   for (const RefusedPlugin& refused : registry.refused())

@@ -242,6 +242,24 @@ bool run_and_kill(const std::vector<std::string>& words, const std::string& jour
   return WIFSIGNALED(status);
 }
 
+TEST(Batch, RecordsAndSummaryAreTwoFilesAndNoneThatIsRead) {
+  const TemporaryFolder folder;
+  const std::string input = folder.write("in.jsonl", population(3));
+  const std::string same = folder.path("same");
+  const std::string also_same = folder.path("./same");
+  const Ran both = batch({input, "--out", same, "--summary", also_same});
+  EXPECT_EQ(both.exit_code, 2);
+  EXPECT_THAT(both.err, HasSubstr("--out and --summary would both write"));
+  EXPECT_FALSE(std::filesystem::exists(same)) << "told before anything is judged";
+  const std::string summary = folder.path("one.json");
+  ASSERT_EQ(batch({input, "--out", folder.path("one.jsonl"), "--summary", summary}).exit_code, 0);
+  const std::string before = bytes_of(summary);
+  const Ran merged = testing::run_program({"batch", "--merge", summary, "--summary", summary});
+  EXPECT_EQ(merged.exit_code, 2);
+  EXPECT_THAT(merged.err, HasSubstr("--summary would overwrite"));
+  EXPECT_EQ(bytes_of(summary), before);
+}
+
 TEST(Batch, GoesOnAfterAKillWithTheBytesOfAnUnbrokenRun) {
   const TemporaryFolder folder;
   const std::string input = folder.write("in.jsonl", population(60000));

@@ -115,6 +115,23 @@ TEST_F(Course, FromTheSetToTheMarks) {
               HasSubstr("no mark has a weight"));
 }
 
+TEST_F(Course, MarksTakeThePlaceOfNothingThatTheyAreMadeFrom) {
+  ASSERT_EQ(make("class").exit_code, 0);
+  const std::string exercise = at("class/exercise-001.json");
+  ASSERT_EQ(course({"practise", exercise, "--student", "Ann: probes"}, "unplug\nend\n").exit_code, 0);
+  std::ofstream(at("weights.json")) << R"({"part": 60, "confidence": 40})";
+  std::ofstream(at("by-hand.txt")) << "exercise-001.record=64:in a file\n";
+  std::ofstream(at("words.txt")) << "four plain test words\n";
+  for (const char* file : {"the.key", "class/exercise-001.record", "weights.json", "by-hand.txt", "words.txt"}) {
+    const std::string before = text(at(file));
+    const Ran ran = course({"grade", at("class"), "--key", at("the.key"), "--weights", at("weights.json"), "--override",
+                            at("by-hand.txt"), "--passphrase-file", at("words.txt"), "--out", at(file)});
+    EXPECT_EQ(ran.exit_code, 2) << file;
+    EXPECT_THAT(ran.err, HasSubstr("--out would overwrite")) << file;
+    EXPECT_EQ(text(at(file)), before);
+  }
+}
+
 TEST_F(Course, NoOtherKeyAndNoOtherExercisesAreOverwritten) {
   ASSERT_EQ(make("class", {"--seed", "1"}).exit_code, 0);
   const std::string key = text(at("the.key"));

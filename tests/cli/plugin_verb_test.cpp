@@ -101,6 +101,15 @@ TEST_F(PluginVerb, TestSaysWhatIsMissingBesideALibrary) {
                              HasSubstr("there is no class in ratings/"), HasSubstr("it has no fault mode")));
 }
 
+TEST_F(PluginVerb, TestWritesOverNothingOfThePlugin) {
+  const auto file = folder_.add("good");
+  const auto size = std::filesystem::file_size(file);
+  const Ran ran = plugin({"test", file.parent_path().string(), "--out", file.string()});
+  EXPECT_EQ(ran.exit_code, 2) << ran.out << ran.err;
+  EXPECT_THAT(ran.err, HasSubstr("--out would overwrite"));
+  EXPECT_EQ(std::filesystem::file_size(file), size);
+}
+
 TEST_F(PluginVerb, TestFindsNothingToMendInAShippedKind) {
   const std::filesystem::path plugins =
       std::filesystem::path(OHMWRIGHT_PROGRAM).parent_path().parent_path() / "lib" / "ohmwright" / "plugins";

@@ -5,6 +5,7 @@
 #include <ohmwright/locate/work.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::course {
 
@@ -24,26 +25,29 @@ SetUp table_set_up(std::string id, std::string title, double minutes, const std:
 }
 
 /// Every pair of terminals.
-void add_table_points(const PlacedPart& part, std::vector<TestPoint>& points) {
+void add_table_points(const PlacedPart& part, const Sentences& say, std::vector<TestPoint>& points) {
   const std::vector<std::string_view>& names = part.kind->descriptor().terminals;
   for (std::size_t from = 0; from < names.size(); ++from)
     for (std::size_t to = from + 1; to < names.size(); ++to) {
       TestPoint point;
       point.id = std::string(names[from]) + "-to-" + std::string(names[to]);
-      point.title = part.title + ": " + std::string(names[from]) + " to " + std::string(names[to]);
+      point.title = say(OHMWRIGHT_TEXT("{part}: {from} to {to}"),
+                        {{"part", part.title}, {"from", std::string(names[from])}, {"to", std::string(names[to])}});
       point.from.terminal = PartTerminal{0, static_cast<std::uint16_t>(from)};
       point.to.terminal = PartTerminal{0, static_cast<std::uint16_t>(to)};
       points.push_back(std::move(point));
     }
 }
 
-void add_state_set_ups(const PlacedPart& part, std::vector<SetUp>& set_ups) {
+void add_state_set_ups(const PlacedPart& part, const Sentences& say, std::vector<SetUp>& set_ups) {
+  const std::string_view domain = part.kind->descriptor().text_domain;
   const std::vector<StateDescriptor>& states = part.kind->descriptor().states;
   for (std::size_t state = 0; state < states.size(); ++state)
     for (std::size_t value = 0; value < states[state].values.size(); ++value) {
       SetUp set_up;
       set_up.id = std::string(states[state].id) + "-" + std::string(states[state].values[value].id);
-      set_up.title = std::string(states[state].title) + ": " + std::string(states[state].values[value].english);
+      set_up.title = say.in_domain(domain, states[state].title) + ": " +
+                     say.in_domain(domain, states[state].values[value].english);
       set_up.minutes = 1.0;
       set_up.states.push_back({0, {static_cast<std::uint16_t>(state), static_cast<std::uint16_t>(value)}});
       set_ups.push_back(std::move(set_up));
@@ -69,31 +73,37 @@ Bench bench_of(Appliance appliance) {
 }
 
 Bench table_of(const Appliance& appliance, std::size_t part) {
+  const Sentences say{UnitPreferences{}};
   Appliance table;
   PlacedPart alone = appliance.parts[part];
+  alone.title = say.in_domain(alone.kind->descriptor().text_domain, alone.title);  // one that is called as its kind is
   table.id = appliance.id;
-  table.title = alone.title + ", alone on the table";
+  table.title = say(OHMWRIGHT_TEXT("{part}, alone on the table"), {{"part", alone.title}});
   table.market = appliance.market;
   table.refrigerant = "none";
   table.supply = appliance.supply;
   table.supply.live = 0;
   table.supply.neutral = 1;
   table.supply.earth.reset();
-  table.zones.push_back({"table", "the table", parse_stated_value("21 degC +- 1 K", Dimension::temperature)});
+  table.zones.push_back(
+      {"table", say(OHMWRIGHT_TEXT("the table")), parse_stated_value("21 degC +- 1 K", Dimension::temperature)});
   const std::size_t terminals = alone.kind->descriptor().terminals.size();
   for (std::size_t i = 0; i < std::max<std::size_t>(2, terminals); ++i) table.nodes.push_back("n" + std::to_string(i));
   alone.nodes.clear();
   for (std::size_t i = 0; i < terminals; ++i) alone.nodes.emplace_back(i);
   alone.zone = 0;
   alone.behind.clear();
-  add_table_points(alone, table.test_points);
-  table.set_ups.push_back(table_set_up("ice-water", "in stirred ice water, in a bag, for ten minutes", 12.0,
-                                       "0 degC +- 0.2 K", "Crushed ice and water, stirred; the part in a bag."));
-  table.set_ups.push_back(table_set_up("salted-ice", "in salted ice, in a bag, for ten minutes", 15.0,
-                                       "-15 degC +- 2 K", "Crushed ice with a third of salt; the part in a bag."));
-  table.set_ups.push_back(table_set_up("warm-water", "in warm water, in a bag, for ten minutes", 12.0, "40 degC +- 1 K",
-                                       "Warm water with a thermometer in it; the part in a bag."));
-  add_state_set_ups(alone, table.set_ups);
+  add_table_points(alone, say, table.test_points);
+  table.set_ups.push_back(
+      table_set_up("ice-water", say(OHMWRIGHT_TEXT("in stirred ice water, in a bag, for ten minutes")), 12.0,
+                   "0 degC +- 0.2 K", say(OHMWRIGHT_TEXT("Crushed ice and water, stirred; the part in a bag."))));
+  table.set_ups.push_back(table_set_up("salted-ice", say(OHMWRIGHT_TEXT("in salted ice, in a bag, for ten minutes")),
+                                       15.0, "-15 degC +- 2 K",
+                                       say(OHMWRIGHT_TEXT("Crushed ice with a third of salt; the part in a bag."))));
+  table.set_ups.push_back(table_set_up("warm-water", say(OHMWRIGHT_TEXT("in warm water, in a bag, for ten minutes")),
+                                       12.0, "40 degC +- 1 K",
+                                       say(OHMWRIGHT_TEXT("Warm water with a thermometer in it; the part in a bag."))));
+  add_state_set_ups(alone, say, table.set_ups);
   table.parts.push_back(std::move(alone));
   Bench bench = bench_of(std::move(table));
   bench.on_the_table = true;

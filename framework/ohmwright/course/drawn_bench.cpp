@@ -5,6 +5,7 @@
 #include <ohmwright/circuit/ohmmeter.hpp>
 #include <ohmwright/circuit/voltmeter.hpp>
 #include <ohmwright/course/drawn_bench.hpp>
+#include <ohmwright/locate/scale.hpp>
 #include <ohmwright/locate/site.hpp>
 #include <ohmwright/quantity/error.hpp>
 
@@ -165,6 +166,13 @@ void DrawnBench::add_supply(Wiring& wiring) const {
     if (i != mains.live)
       wiring.network.add_branch(node(mains.live), node(i), circuit::capacitance(Capacitance::from_value(stray_farad_)),
                                 "stray capacitance");
+}
+
+locate::TakenReading taken_reading(const Combination& combination, Probe probe, std::optional<double> shown) {
+  const Dimension dimension = locate::dimension_of(probe);
+  if (!shown) return {combination.measurement, OverRange{}, "reading"};
+  return {combination.measurement, StatedValue{AnyQuantity(dimension, *shown), std::nullopt, Unit::si(dimension)},
+          "reading"};
 }
 
 std::optional<double> DrawnBench::value_at(const locate::Measurement& measurement, DrawStream& draws) const {

@@ -8,6 +8,7 @@
 #include <ohmwright/circuit/network.hpp>
 #include <ohmwright/course/bench.hpp>
 #include <ohmwright/course/secret.hpp>
+#include <ohmwright/locate/diagnosis.hpp>
 #include <ohmwright/locate/faults.hpp>
 
 namespace ohmwright::course {
@@ -54,5 +55,8 @@ class DrawnMeter {
   double gain_share_ = 0.0;
   double lead_ohm_ = 0.0;
 };
+
+/// What a meter showed there, as the engine takes it; nothing is OL.
+locate::TakenReading taken_reading(const Combination& combination, Probe probe, std::optional<double> shown);
 
 }  // namespace ohmwright::course

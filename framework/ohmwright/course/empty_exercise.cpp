@@ -3,6 +3,7 @@
 
 #include <ohmwright/course/drawn_looks.hpp>
 #include <ohmwright/course/lesson.hpp>
+#include <ohmwright/locate/site.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
 #include <ohmwright/report/locate_words.hpp>
@@ -19,6 +20,32 @@ void add_answers(const Bench& bench, const locate::FaultList& faults, const Sent
       if (faults.faults()[fault].fault.part == i)
         part.faults.emplace_back(std::string(faults.mode(fault).id), fault_title(faults, fault, say));
     if (!part.faults.empty()) exercise.parts.push_back(std::move(part));
+  }
+}
+
+/// "evaporator coil (Defrost heater; Defrost sensor)"; of the table, on which one part lies, its title alone.
+std::string zone_in_words(const Bench& bench, std::size_t zone) {
+  const Appliance& appliance = bench.appliance;
+  std::string parts;
+  for (const PlacedPart& part : appliance.parts)
+    if (part.zone == zone && !bench.on_the_table) parts += (parts.empty() ? "" : "; ") + part.title;
+  return parts.empty() ? appliance.zones[zone].title : appliance.zones[zone].title + " (" + parts + ")";
+}
+
+/// The middle of what a set-up or the appliance's file leaves open, with its ±: where it was drawn in between, a
+/// thermometer does not tell, and it says nothing of the fault.
+void add_temperatures(const Bench& bench, const Sentences& say, Exercise& exercise) {
+  const Appliance& appliance = bench.appliance;
+  const locate::Site found = locate::site_as_found(appliance);
+  const auto shown = [&](const locate::Site& site, std::size_t zone) {
+    return ZoneShown{zone_in_words(bench, zone), say.stated(site.zone_temperatures[zone])};
+  };
+  for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone) exercise.as_found.push_back(shown(found, zone));
+  for (std::size_t set_up = 0; set_up < appliance.set_ups.size(); ++set_up) {
+    const locate::Site site = locate::after_set_up(appliance, found, set_up);
+    std::vector<ZoneShown>& after = exercise.after_set_up.emplace_back();
+    for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone)
+      if (!(site.zone_temperatures[zone] == found.zone_temperatures[zone])) after.push_back(shown(site, zone));
   }
 }
 
@@ -58,6 +85,7 @@ Exercise empty_exercise(const Bench& bench, const locate::FaultList& faults, con
     set_up.states.clear();
     set_up.temperatures.clear();
   }
+  add_temperatures(bench, say, exercise);
   for (std::size_t i = 0; i < bench.test_points; ++i) {
     TestPoint point = appliance.test_points[i];
     exercise.lifts_leads.push_back(!point.lifted.empty());

@@ -29,6 +29,12 @@ struct AnswerPart {
   std::vector<std::pair<std::string, std::string>> faults;  ///< id and title
 };
 
+/// What a thermometer shows of a zone: the same whatever is wrong.
+struct ZoneShown {
+  std::string zone;         ///< its title and the parts in it
+  std::string temperature;  ///< with its ±: "21.0 °C ± 1.0 K"
+};
+
 /// Where a reading is found in an exercise: set-up ("" as found), test point, leads left in.
 struct ReadingPlace {
   std::string set_up;
@@ -47,11 +53,13 @@ Meter meter_without_ranges();
 struct Exercise {
   std::string name;  ///< ten hexadecimal digits that tell nothing
   std::string title;
-  std::string complaint;                 ///< blanks behind it: no file is longer because of what its owner says
-  bool on_the_table = false;             ///< a part alone: no plug, nothing to look at, no lead to lift
-  Appliance places;                      ///< its covers, test points and set-ups alone: no parts, no wiring
-  std::vector<bool> lifts_leads;         ///< by test point: the student chooses whether the leads come off
-  Meter meter = meter_without_ranges();  ///< its ranges; not its accuracy
+  std::string complaint;            ///< blanks behind it: no file is longer because of what its owner says
+  bool on_the_table = false;        ///< a part alone: no plug, nothing to look at, no lead to lift
+  Appliance places;                 ///< its covers, test points and set-ups alone: no parts, no wiring
+  std::vector<ZoneShown> as_found;  ///< how warm every zone is
+  std::vector<std::vector<ZoneShown>> after_set_up;  ///< by set-up of `places`: the zones that it warms or chills
+  std::vector<bool> lifts_leads;                     ///< by test point: the student chooses whether the leads come off
+  Meter meter = meter_without_ranges();              ///< its ranges; not its accuracy
   std::vector<AnswerPart> parts;
   std::vector<Look> looks;
   std::vector<std::pair<std::string, std::string>> cautions;  ///< id and words

@@ -76,7 +76,15 @@ void read_test_points(const ValueNode& root, Exercise& exercise, std::vector<Pro
   }
 }
 
-void read_set_ups(const ValueNode& root, Appliance& places, std::vector<Problem>& problems) {
+std::vector<ZoneShown> temperatures_of(const ValueNode& object) {
+  std::vector<ZoneShown> zones;
+  for (const ValueNode& node : list_of(object, "temperatures"))
+    zones.push_back({text_of(node, "zone"), text_of(node, "temperature")});
+  return zones;
+}
+
+void read_set_ups(const ValueNode& root, Exercise& exercise, std::vector<Problem>& problems) {
+  Appliance& places = exercise.places;
   for (const ValueNode& node : list_of(root, "set_ups")) {
     SetUp set_up;
     set_up.id = text_of(node, "id");
@@ -89,6 +97,7 @@ void read_set_ups(const ValueNode& root, Appliance& places, std::vector<Problem>
     set_up.behind = covers_of(node, places, problems);
     set_up.cautions = texts_of(node, "cautions");
     places.set_ups.push_back(std::move(set_up));
+    exercise.after_set_up.push_back(temperatures_of(node));
   }
 }
 
@@ -156,7 +165,8 @@ Exercise read_exercise(const Document& document) {
   read_meter_ranges(document.root, exercise.meter);
   read_covers(document.root, exercise.places, problems);
   read_test_points(document.root, exercise, problems);
-  read_set_ups(document.root, exercise.places, problems);
+  exercise.as_found = temperatures_of(document.root);
+  read_set_ups(document.root, exercise, problems);
   read_answers(document.root, exercise);
   read_readings(document.root, exercise, problems);
   refuse_if_any(document.file, std::move(problems));

@@ -42,6 +42,12 @@ const char* probe_name(Probe probe) {
   return probe == Probe::ohms ? "ohms" : probe == Probe::volts ? "volts" : "amperes";
 }
 
+Json temperatures_json(const std::vector<ZoneShown>& zones) {
+  Json json = Json::array();
+  for (const ZoneShown& shown : zones) json.push_back({{"zone", shown.zone}, {"temperature", shown.temperature}});
+  return json;
+}
+
 Json places_json(const Exercise& exercise) {
   const Appliance& places = exercise.places;
   Json json;
@@ -64,7 +70,8 @@ Json places_json(const Exercise& exercise) {
                                    {"cautions", point.cautions}});
   }
   json["set_ups"] = Json::array();
-  for (const SetUp& set_up : places.set_ups)
+  for (std::size_t i = 0; i < places.set_ups.size(); ++i) {
+    const SetUp& set_up = places.set_ups[i];
     json["set_ups"].push_back({{"id", set_up.id},
                                {"title", set_up.title},
                                {"minutes", set_up.minutes},
@@ -73,7 +80,9 @@ Json places_json(const Exercise& exercise) {
                                {"confirmed_by", set_up.confirmed_by},
                                {"way_out", set_up.way_out},
                                {"behind", names_of(set_up.behind, places)},
+                               {"temperatures", temperatures_json(exercise.after_set_up[i])},
                                {"cautions", set_up.cautions}});
+  }
   return json;
 }
 
@@ -86,6 +95,7 @@ std::string exercise_text(const Exercise& exercise) {
   json["complaint"] = exercise.complaint;
   json["on_the_table"] = exercise.on_the_table;
   json["meter"] = meter_json(exercise.meter);
+  json["temperatures"] = temperatures_json(exercise.as_found);
   json.update(places_json(exercise));
   json["parts"] = Json::array();
   for (const AnswerPart& part : exercise.parts) {

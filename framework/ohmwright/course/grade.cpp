@@ -101,10 +101,12 @@ std::vector<std::string> check_words_of(const Record& record) {
   return words;
 }
 
-/// Whether the engine holds one set of parts for decided.
+/// Whether the engine holds one set of parts for decided, or that none is at fault.
 bool is_decided(const Reasoning& reasoning, const locate::Diagnosis& diagnosis) {
   const std::vector<locate::AnswerSet> sets = locate::answers(reasoning.faults(), diagnosis);
-  return !sets.empty() && !sets.front().parts.empty() && reasoning.is_told(diagnosis, sets.front().parts);
+  if (sets.empty()) return false;
+  if (sets.front().parts.empty()) return reasoning.probability_of(diagnosis, {}) >= decided_probability;
+  return reasoning.is_told(diagnosis, sets.front().parts);
 }
 
 /// The likeliest set of parts after each reading and look, as a line.

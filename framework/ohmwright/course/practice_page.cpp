@@ -20,6 +20,7 @@ using Words = std::vector<std::pair<std::string, std::string>>;
 Words words_of_body(const Sentences& say) {
   return {{"cautions_title", say(OHMWRIGHT_TEXT("Before you touch it"))},
           {"plates_title", say(OHMWRIGHT_TEXT("What is stamped on the parts"))},
+          {"temperatures_title", say(OHMWRIGHT_TEXT("How warm it is, as found"))},
           {"unplug", say(OHMWRIGHT_TEXT("Unplug"))},
           {"prove_dead", say(OHMWRIGHT_TEXT("Prove dead"))},
           {"plug_in", say(OHMWRIGHT_TEXT("Plug in"))},

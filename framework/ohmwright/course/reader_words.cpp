@@ -21,4 +21,20 @@ std::vector<std::string> plates_of(const Exercise& exercise) {
   return lines;
 }
 
+std::vector<std::string> temperatures_as_found(const Exercise& exercise) {
+  std::vector<std::string> lines;
+  for (const ZoneShown& shown : exercise.as_found) lines.push_back(shown.zone + ": " + shown.temperature);
+  return lines;
+}
+
+std::string set_up_in_words(const Exercise& exercise, std::size_t set_up) {
+  std::string warmth;
+  for (const ZoneShown& shown : exercise.after_set_up[set_up]) {
+    if (!warmth.empty()) warmth += "; ";
+    warmth += exercise.on_the_table ? shown.temperature : shown.zone + ": " + shown.temperature;
+  }
+  const std::string& title = exercise.places.set_ups[set_up].title;
+  return warmth.empty() ? title : title + " [" + warmth + "]";
+}
+
 }  // namespace ohmwright::course

@@ -20,4 +20,10 @@ std::string look_in_words(const Look& look, const Sentences& say);
 /// What is stamped on the parts, one line each: "Defrost heater: 450 W at 120 V".
 std::vector<std::string> plates_of(const Exercise& exercise);
 
+/// How warm each zone is as found, one line each: "evaporator coil (Defrost sensor): −18.0 °C ± 5.0 K".
+std::vector<std::string> temperatures_as_found(const Exercise& exercise);
+
+/// A set-up's title, and how warm it leaves what it warms or chills.
+std::string set_up_in_words(const Exercise& exercise, std::size_t set_up);
+
 }  // namespace ohmwright::course

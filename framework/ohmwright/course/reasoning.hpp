@@ -13,8 +13,10 @@ namespace ohmwright::course {
 /// student at the same bench is cheap. Belongs to one thread.
 class Reasoning {
  public:
-  /// Both must outlive it.
+  /// Both must outlive it. Takes the faults that `faults_at` the bench finds.
   Reasoning(const Bench& bench, const Meter& meter);
+  /// With these faults, made of the bench's appliance.
+  Reasoning(const Bench& bench, const Meter& meter, locate::FaultList faults);
 
   const locate::FaultList& faults() const { return faults_; }
 
@@ -39,6 +41,17 @@ class Reasoning {
   locate::Prober prober_;
   locate::Reasoner reasoner_;
 };
+
+/// Of the parts on the table, this share is good.
+inline constexpr double good_on_the_table = 1.0 / 3.0;
+
+/// The faults that an exercise at the bench may hide and its answers may name, with their prior probabilities.
+///
+/// Of an appliance all that `locate` considers. Of a part on the table those that come neither and go nor stay hidden
+/// from an ohmmeter (told in at least one of eight trial draws of a stream of its own, so that it is the same for every
+/// set and every passphrase), and the part is good with `good_on_the_table`, as it is drawn. All of them, where none
+/// can be told.
+locate::FaultList faults_at(const Bench& bench, const Meter& meter);
 
 /// The parts of faults, each once, ascending.
 std::vector<std::size_t> parts_of(std::span<const PartFault> faults);

@@ -27,9 +27,12 @@ std::string table_of_rows(const std::vector<std::string>& names, const std::vect
 }
 
 std::string set_up_title(const Exercise& exercise, const std::string& id, const Sentences& say) {
-  for (const SetUp& set_up : exercise.places.set_ups)
-    if (set_up.id == id) return set_up.title;
-  return say(OHMWRIGHT_TEXT("as found"));
+  for (std::size_t i = 0; i < exercise.places.set_ups.size(); ++i)
+    if (exercise.places.set_ups[i].id == id) return set_up_in_words(exercise, i);
+  const std::string as_found = say(OHMWRIGHT_TEXT("as found"));
+  return exercise.on_the_table && !exercise.as_found.empty()
+             ? as_found + " [" + exercise.as_found.front().temperature + "]"
+             : as_found;
 }
 
 std::string leads_text(const ReadingPlace& place, bool chooses, const Sentences& say) {
@@ -76,6 +79,11 @@ std::string questions(const Sentences& say) {
   return html;
 }
 
+std::string how_warm(const Exercise& exercise, const Sentences& say) {
+  return "<div class=\"asks\">" +
+         html_section(say(OHMWRIGHT_TEXT("How warm it is, as found")), temperatures_as_found(exercise)) + "</div>\n";
+}
+
 std::string probe_letter(Probe probe) { return probe == Probe::ohms ? "Ω" : probe == Probe::volts ? "V" : "A"; }
 
 /// The test points by the numbers that the drawing gives them.
@@ -93,7 +101,7 @@ std::string numbered_test_points(const Exercise& exercise, const Sentences& say)
 /// What a student can ask for besides: set-ups, and what can be looked at.
 std::string set_ups_and_looks(const Exercise& exercise, const Sentences& say) {
   std::vector<std::string> lines;
-  for (const SetUp& set_up : exercise.places.set_ups) lines.push_back(set_up.title);
+  for (std::size_t i = 0; i < exercise.places.set_ups.size(); ++i) lines.push_back(set_up_in_words(exercise, i));
   std::string html = html_section(say(OHMWRIGHT_TEXT("Set-ups")), lines);
   lines.clear();
   for (const Look& look : exercise.looks) lines.push_back(look_in_words(look, say));
@@ -149,14 +157,14 @@ std::string worksheet_html(const Exercise& exercise, std::string_view drawing, c
   body += cautions_box(exercise, say);
   body += "<div class=\"asks\">" +
           html_section(say(OHMWRIGHT_TEXT("What is stamped on the parts")), plates_of(exercise)) + "</div>\n";
-  body += numbered_test_points(exercise, say) + set_ups_and_looks(exercise, say);
+  body += how_warm(exercise, say) + numbered_test_points(exercise, say) + set_ups_and_looks(exercise, say);
   if (!drawing.empty()) body += circuit_on_a_page(drawing, say);
   body += blank_readings(say);
   return paper_page(exercise.title, body + questions(say), style, say);
 }
 
 std::string slips_html(const Exercise& exercise, const WorksheetStyle& style, const Sentences& say) {
-  std::string body;
+  std::string body = how_warm(exercise, say);
   for (std::size_t i = 0; i < exercise.places.test_points.size(); ++i) body += slip(exercise, i, say);
   return paper_page(exercise.title, body + slip_of_looks(exercise, say), style, say);
 }

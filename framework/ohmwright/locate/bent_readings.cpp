@@ -38,7 +38,8 @@ void Prober::ProbedScene::bend_wide_shares(const Place& place, double middle_ohm
     const auto found = std::find(sources_.begin(), sources_.end(), error.source);
     if (found == sources_.end() || std::count(found, sources_.end(), error.source) > 1) continue;
     const auto branch = static_cast<circuit::BranchIndex>(found - sources_.begin());
-    const double spread = spread_[branch];
+    const double of_temperature = of_temperature_[branch];  // which is another source, and acts evenly enough
+    const double spread = spread_[branch] * std::sqrt(1.0 - of_temperature * of_temperature);
     const std::optional<double> below = ohms_with(place, branch, values_[branch] * std::exp(-spread));
     const std::optional<double> above = ohms_with(place, branch, values_[branch] * std::exp(spread));
     if (!below || !above) continue;

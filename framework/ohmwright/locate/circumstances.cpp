@@ -87,6 +87,7 @@ Prober::ProbedScene::Circumstances Prober::ProbedScene::circumstances() const {
     all.push_back(static_cast<std::uint64_t>(change.model.type));
     all.push_back(std::bit_cast<std::uint64_t>(change.model.value_in_si));
     all.push_back(std::bit_cast<std::uint64_t>(spread_[change.branch]));
+    all.push_back(std::bit_cast<std::uint64_t>(of_temperature_[change.branch]));
   }
   for (const Wavering& contact : wavering_) all.push_back(reinterpret_cast<std::uintptr_t>(contact.element));
   return all;

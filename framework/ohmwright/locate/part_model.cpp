@@ -21,8 +21,6 @@ constexpr int most_choices = 7;
 constexpr double dead_short_share = 1.0 / most_choices;
 /// Below this share a contact's other state is not worth a choice.
 constexpr double least_share = 1e-3;
-/// Up to this many times its tolerance alone, a spread over temperature is taken for the tolerance.
-constexpr double mostly_tolerance = 1.25;
 /// What a part may be of which nothing is known [ohm].
 constexpr double unknown_low = 1.0;
 constexpr double unknown_high = 1e6;
@@ -97,19 +95,19 @@ struct Range {
 
 void add_value_choices(ElementType type, Range range, double weight, std::vector<ElementChoice>& choices) {
   if (!(range.high > 0.0)) {
-    choices.push_back({weight, ElementType::closed, 0.0, 0.0, false});
+    choices.push_back({weight, ElementType::closed, 0.0, 0.0});
     return;
   }
   const double middle = 0.5 * (range.low + range.high);
   const double half_width = 0.5 * (range.high - range.low) / middle;
   if (half_width <= widest_linear || (type == ElementType::resistance && range.high <= small_ohm)) {
-    choices.push_back({weight, type, middle, half_width / std::numbers::sqrt3, false});
+    choices.push_back({weight, type, middle, half_width / std::numbers::sqrt3});
     return;
   }
   constexpr double rounding = 1e-9;
   const bool may_be_short = type == ElementType::resistance && range.low < (1.0 - rounding) * small_ohm;
   if (may_be_short) {
-    choices.push_back({dead_short_share * weight, type, 0.5 * small_ohm, 1.0 / std::numbers::sqrt3, false});
+    choices.push_back({dead_short_share * weight, type, 0.5 * small_ohm, 1.0 / std::numbers::sqrt3});
     weight *= 1.0 - dead_short_share;
   }
   constexpr double least_share_of_high = 1e-3;  // of what else reaches down to nothing
@@ -122,7 +120,7 @@ void add_value_choices(ElementType type, Range range, double weight, std::vector
   const int count = std::clamp(static_cast<int>(std::ceil(width / choice_width)), 2, most);
   const double cell = width / count;
   for (int i = 0; i < count; ++i)
-    choices.push_back({weight / count, type, std::exp(low + (i + 0.5) * cell), cell / std::sqrt(12.0), false});
+    choices.push_back({weight / count, type, std::exp(low + (i + 0.5) * cell), cell / std::sqrt(12.0)});
 }
 
 /// An element at every point of its part's temperature.
@@ -159,6 +157,21 @@ ElementSpread contact_spread(const ElementAt& element) {
   return spread;
 }
 
+/// The middle of a tolerance at the temperatures where it is lowest and highest.
+struct Middles {
+  double low = 0.0;
+  double high = 0.0;
+
+  bool are_values() const { return low > 0.0; }
+  /// Relative, as a natural logarithm.
+  double half_width() const { return 0.5 * std::log(high / low); }
+};
+Middles middles_of(const ElementAt& element) {
+  const auto below = [](const Element* a, const Element* b) { return a->value_in_si < b->value_in_si; };
+  const auto [low, high] = std::minmax_element(element.at.begin(), element.at.end(), below);
+  return {(*low)->value_in_si, (*high)->value_in_si};
+}
+
 /// A value with the half-width of its tolerance and of its temperature's doubt together, relative. They are two errors,
 /// whose variances add up; both at their worst at once would be up to two fifths too wide. Nothing where that is no
 /// spread about one value.
@@ -167,15 +180,18 @@ struct OneValue {
   double half_width = 0.0;
 };
 std::optional<OneValue> value_with_two_errors(const ElementAt& element) {
-  const auto below = [](const Element* a, const Element* b) { return a->value_in_si < b->value_in_si; };
-  const auto [low, high] = std::minmax_element(element.at.begin(), element.at.end(), below);
-  if (!((*low)->value_in_si > 0.0)) return std::nullopt;
-  const double of_temperature = 0.5 * std::log((*high)->value_in_si / (*low)->value_in_si);
-  const double both = std::hypot(element.middle().relative_half_width, of_temperature);
+  const Middles middles = middles_of(element);
+  if (!middles.are_values()) return std::nullopt;
+  const double both = std::hypot(element.middle().relative_half_width, middles.half_width());
   if (both > widest_linear) return std::nullopt;
-  return OneValue{
-      element.is_not_measured ? std::sqrt((*low)->value_in_si * (*high)->value_in_si) : element.middle().value_in_si,
-      both};
+  return OneValue{element.is_not_measured ? std::sqrt(middles.low * middles.high) : element.middle().value_in_si, both};
+}
+
+/// Of the two errors together that of the temperature, as `ElementChoice` has it.
+double share_of_temperature(const ElementAt& element) {
+  const Middles middles = middles_of(element);
+  if (!middles.are_values() || !(middles.high > middles.low)) return 0.0;
+  return middles.half_width() / std::hypot(element.middle().relative_half_width, middles.half_width());
 }
 
 ElementSpread spread_of(const ElementAt& element) {
@@ -186,15 +202,14 @@ ElementSpread spread_of(const ElementAt& element) {
   if (switches) {
     spread = contact_spread(element);
   } else if (const std::optional<OneValue> one = value_with_two_errors(element)) {
-    spread.choices.push_back({1.0, middle.type, one->value_in_si, one->half_width / std::numbers::sqrt3, false});
+    spread.choices.push_back({1.0, middle.type, one->value_in_si, one->half_width / std::numbers::sqrt3});
   } else {
     Range range;
     for (const Element* at : element.at) range.take_in(*at);
     add_value_choices(middle.type, range, 1.0, spread.choices);
   }
-  const double half_width_of_all = spread.choices.front().relative_uncertainty * std::numbers::sqrt3;
-  if (half_width_of_all > mostly_tolerance * middle.relative_half_width)
-    for (ElementChoice& choice : spread.choices) choice.is_of_temperature = true;
+  if (!switches)
+    for (ElementChoice& choice : spread.choices) choice.share_of_temperature = share_of_temperature(element);
   std::stable_sort(spread.choices.begin(), spread.choices.end(),
                    [](const ElementChoice& a, const ElementChoice& b) { return a.weight > b.weight; });
   return spread;

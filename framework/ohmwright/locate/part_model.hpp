@@ -15,8 +15,9 @@ struct ElementChoice {
   ElementType type = ElementType::open;
   double value_in_si = 0.0;
   double relative_uncertainty = 0.0;  ///< standard, of the value
-  /// Whether that is the doubt about the temperature, new at another temperature, rather than what the part is.
-  bool is_of_temperature = false;
+  /// How much of that is the doubt about the temperature, new at another temperature, rather than what the part is
+  /// [0…1]: of its variance the square.
+  double share_of_temperature = 0.0;
 };
 
 /// An element with its choices, the likeliest first.

@@ -20,6 +20,9 @@ Prober::ProbedScene::ProbedScene(const FaultList& faults, const Site& site, Exci
   for (const PlacedPart& part : appliance_.parts)
     temperature_marks_.push_back(part.zone ? source::of_temperature(site.zone_temperatures[*part.zone]) : 0U);
   sensitivities_.resize(scene_.network().branches().size());
+  branch_marks_.resize(scene_.network().branches().size());
+  for (std::size_t part = 0; part < appliance_.parts.size(); ++part)
+    for (const circuit::BranchIndex branch : scene_.branches_of(part)) branch_marks_[branch] = temperature_marks_[part];
   tripped_.push_back(on_a_dead_circuit(1.0));
   note_as_built();
 }
@@ -67,11 +70,6 @@ std::vector<circuit::Change> Prober::ProbedScene::changes_of(const Group& group)
   return changes;
 }
 
-std::uint64_t Prober::ProbedScene::source_of(std::size_t part, std::size_t index, const PlacedElement& element) const {
-  const std::uint64_t own = source::of_element(part, index, scene_.excitation());
-  return element.choices.front().is_of_temperature ? own + temperature_marks_[part] : own;
-}
-
 std::uint64_t Prober::ProbedScene::source_of_state(std::size_t part, std::size_t index) const {
   return source::of_element(part, index, scene_.excitation()) + temperature_marks_[part];
 }
@@ -81,6 +79,7 @@ void Prober::ProbedScene::note_as_built() {
   const std::size_t branches = scene_.network().branches().size();
   as_built_.spread.assign(scene_.spread_as_built().begin(), scene_.spread_as_built().end());
   as_built_.sources.assign(branches, 0);
+  as_built_.of_temperature.assign(branches, 0.0);
   as_built_.sources[scene_.supply()] = source::supply;
   for (const circuit::Branch& branch : scene_.network().branches())
     as_built_.values.push_back(branch.model.value_in_si);
@@ -89,13 +88,15 @@ void Prober::ProbedScene::note_as_built() {
     const PlacedModel& model = scene_.model(part, not_found);
     for (std::size_t i = 0; i < model.elements.size(); ++i) {
       const PlacedElement& element = model.elements[i];
-      as_built_.sources[element.branch] = source_of(part, i, element);
+      as_built_.sources[element.branch] = source::of_element(part, i, scene_.excitation());
+      as_built_.of_temperature[element.branch] = element.choices.front().share_of_temperature;
       if (element.is_contact && element.choices.size() > 1) wavering.push_back({&element, 0, source_of_state(part, i)});
     }
   }
   spread_ = as_built_.spread;
   values_ = as_built_.values;
   sources_ = as_built_.sources;
+  of_temperature_ = as_built_.of_temperature;
 }
 
 const std::vector<PredictedOutcome>& Prober::ProbedScene::predict(const Instance& instance, std::size_t test_point,

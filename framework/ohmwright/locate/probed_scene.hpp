@@ -65,6 +65,7 @@ class Prober::ProbedScene {
     std::vector<double> spread;
     std::vector<double> values;
     std::vector<std::uint64_t> sources;
+    std::vector<double> of_temperature;
     std::vector<std::vector<Wavering>> wavering;  ///< by part
   };
 
@@ -76,7 +77,6 @@ class Prober::ProbedScene {
 
   void sort_test_points();
   void note_as_built();
-  std::uint64_t source_of(std::size_t part, std::size_t index, const PlacedElement& element) const;
   /// Of a contact's state, which another temperature makes another state.
   std::uint64_t source_of_state(std::size_t part, std::size_t index) const;
   void prepare(Group& group);
@@ -113,6 +113,7 @@ class Prober::ProbedScene {
   std::vector<std::unique_ptr<Group>> groups_;
   std::vector<Place> places_;                     ///< by test point; without a group where the excitation is another
   std::vector<std::uint64_t> temperature_marks_;  ///< by part, of its zone: see `source`
+  std::vector<std::uint64_t> branch_marks_;       ///< the same by branch; 0 for one that is of no part
   std::vector<circuit::BranchIndex> joined_;      ///< branches that are one point, leads lifted or not
   std::vector<circuit::BranchIndex> conducting_;  ///< others that may conduct in a good appliance
   std::vector<bool> conducts_when_good_;          ///< by branch: it is no place where only a fault puts something
@@ -125,6 +126,7 @@ class Prober::ProbedScene {
   std::vector<double> spread_;                 ///< relative, by branch
   std::vector<double> values_;                 ///< SI, by branch
   std::vector<std::uint64_t> sources_;         ///< by branch: whose error its spread is; 0 for nobody's
+  std::vector<double> of_temperature_;         ///< by branch: `ElementChoice::share_of_temperature`
   std::vector<double> sensitivities_;
   std::vector<Wavering> wavering_;
   std::vector<circuit::BranchIndex> joined_by_faults_;

@@ -83,8 +83,13 @@ PredictedOutcome Prober::ProbedScene::value_outcome(Probe probe, double weight, 
     variance += squared(share);
     if (from != 0 && share != 0.0) errors.push_back({from, share});
   };
-  for (std::size_t i = 0; i < sensitivities_.size(); ++i)
-    if (spread_[i] > 0.0) add(sources_[i], sensitivities_[i] * values_[i] * spread_[i]);
+  for (std::size_t i = 0; i < sensitivities_.size(); ++i) {
+    if (!(spread_[i] > 0.0)) continue;
+    const double both = sensitivities_[i] * values_[i] * spread_[i];
+    const double of_temperature = of_temperature_[i];
+    add(sources_[i], both * std::sqrt(1.0 - squared(of_temperature)));
+    if (of_temperature > 0.0) add(sources_[i] + branch_marks_[i], both * of_temperature);
+  }
   const MeterUncertainty of_meter = meter_uncertainty(meter_, probe, value_in_si);
   add(source::gain + static_cast<std::uint64_t>(probe), of_meter.of_gain);
   variance += squared(of_meter.whole) - squared(of_meter.of_gain);

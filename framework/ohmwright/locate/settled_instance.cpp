@@ -31,6 +31,7 @@ void Prober::ProbedScene::take(const PlacedElement& element, const ElementChoice
   touched_.push_back(element.branch);
   spread_[element.branch] = choice.relative_uncertainty;
   values_[element.branch] = choice.value_in_si;
+  of_temperature_[element.branch] = choice.share_of_temperature;
   if (as_built) return;
   const circuit::BranchModel model = branch_model(choice);
   const circuit::BranchModel& built = scene_.network().branches()[element.branch].model;
@@ -52,7 +53,7 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
   const bool healthy = fault == not_found;
   for (std::size_t i = 0; i < model.elements.size(); ++i) {
     const PlacedElement& element = model.elements[i];
-    sources_[element.branch] = source_of(part, i, element);
+    sources_[element.branch] = source::of_element(part, i, scene_.excitation());
     touched_.push_back(element.branch);
     const auto settled = std::find_if(instance.settled.begin(), instance.settled.end(),
                                       [&](const Instance::Settled& s) { return s.part == part && s.element == i; });
@@ -84,6 +85,7 @@ void Prober::ProbedScene::settle(const Instance& instance) {
     spread_[branch] = as_built_.spread[branch];
     values_[branch] = as_built_.values[branch];
     sources_[branch] = as_built_.sources[branch];
+    of_temperature_[branch] = as_built_.of_temperature[branch];
   }
   touched_.clear();
   for (std::size_t part = 0; part < appliance_.parts.size(); ++part) {

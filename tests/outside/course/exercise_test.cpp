@@ -96,6 +96,27 @@ TEST(Exercise, OnePartLiesOnTheTable) {
   }
 }
 
+TEST(Exercise, TellsHowWarmItIsAsFoundAndAfterEachSetUp) {
+  const auto temperatures = [](const std::vector<ZoneShown>& zones) {
+    std::string all;
+    for (const ZoneShown& shown : zones) all += shown.zone + "=" + shown.temperature + ";";
+    return all;
+  };
+  const CourseKey table = made_key("upright-thermistor-230v", Lesson::one_part, "warm", 1);
+  const Exercise& part = table.exercises.front().exercise;
+  EXPECT_EQ(temperatures(part.as_found), "the table=21.0 °C ± 1.0 K;");
+  ASSERT_GE(part.after_set_up.size(), 3U);
+  EXPECT_THAT(temperatures(part.after_set_up[0]), ::testing::HasSubstr("=0.00 °C ± 0.20 K;"));
+  const CourseKey whole = made_key("upright-thermistor-230v", Lesson::one_fault, "warm", 2);
+  const Exercise& appliance = whole.exercises.front().exercise;
+  EXPECT_EQ(appliance.as_found.size(), whole.exercises.back().exercise.as_found.size());
+  EXPECT_EQ(temperatures(appliance.as_found), temperatures(whole.exercises.back().exercise.as_found));
+  EXPECT_THAT(temperatures(appliance.as_found), ::testing::HasSubstr("sensor"));
+  const Exercise again = read_exercise(parse_document(exercise_text(appliance), "exercise", course_limits()));
+  EXPECT_EQ(temperatures(again.as_found), temperatures(appliance.as_found));
+  EXPECT_EQ(again.after_set_up.size(), appliance.places.set_ups.size());
+}
+
 TEST(Exercise, EveryShippedApplianceKeepsToTheMostValues) {
   for (const char* name : {"upright-timer-bimetal-120v", "upright-thermistor-230v", "combination-two-evaporators-230v",
                            "dishwasher-230v", "vented-dryer-230v"}) {
@@ -112,6 +133,7 @@ TEST(Exercise, TheSameSeedGivesTheSameBytesWithEveryCompiler) {
   std::string all;
   for (const MadeExercise& made : key.exercises) all += exercise_text(made.exercise);
   EXPECT_EQ(sha256_text(all), "26fde659d45ef3a6594e42d538048bd295bb02237f09e093a4cd342a9b2d2875");
+  EXPECT_EQ(sha256_text(all), "017934d73f3f0762c05a5caaacad37337057245b9577cb31fab2d237ce3b81d5");
 }
 
 }  // namespace

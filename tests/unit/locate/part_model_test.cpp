@@ -71,10 +71,11 @@ TEST(PartModel, PastThirtyFivePercentItIsOneOfSeveralValues) {
   EXPECT_NEAR(sum, 1.0, 1e-12);
 }
 
-// 8 % and 6 % are 10 %, 1.25 times the tolerance: up to there an error of the part, past it one of the temperature.
-TEST(PartModel, TheLargerOfTheTwoErrorsGivesTheSpreadItsName) {
-  EXPECT_FALSE(choices(0.08, 0.059).front().is_of_temperature);
-  EXPECT_TRUE(choices(0.08, 0.061).front().is_of_temperature);
+// 8 % and 6 % are 10 %, of whose square 36 % are the temperature's.
+TEST(PartModel, EachOfTheTwoErrorsHasItsShare) {
+  EXPECT_NEAR(choices(0.08, 0.06).front().share_of_temperature, 0.6, 1e-9);
+  EXPECT_NEAR(choices(0.08, 0.0).front().share_of_temperature, 0.0, 1e-9);
+  EXPECT_NEAR(choices(0.0, 0.06).front().share_of_temperature, 1.0, 1e-9);
 }
 
 }  // namespace

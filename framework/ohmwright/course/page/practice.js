@@ -319,6 +319,11 @@ function pointChanged() {
   byId("step-cautions").textContent = [...new Set(ids)].map((id) => exercise.cautions[id]).filter((text) => text).join(" ");
 }
 
+function setUpInWords(setUp) {
+  const warmth = setUp.temperatures.map((shown) => (onTable ? "" : shown.zone + ": ") + shown.temperature).join("; ");
+  return warmth ? setUp.title + " [" + warmth + "]" : setUp.title;
+}
+
 function fill() {
   byId("title").textContent = exercise.title;
   document.title = exercise.title;
@@ -335,9 +340,15 @@ function fill() {
     byId("plate-list").append(line);
   }
   byId("plates").hidden = !byId("plate-list").firstChild;
+  for (const shown of exercise.temperatures) {
+    const line = document.createElement("li");
+    line.textContent = shown.zone + ": " + shown.temperature;
+    byId("temperature-list").append(line);
+  }
+  byId("temperatures").hidden = exercise.temperatures.length === 0;
   for (const point of exercise.test_points) option(byId("point"), point.id, point.title);
   option(byId("set-up"), "", words.as_found);
-  for (const setUp of exercise.set_ups) option(byId("set-up"), setUp.id, setUp.title);
+  for (const setUp of exercise.set_ups) option(byId("set-up"), setUp.id, setUpInWords(setUp));
   byId("power").hidden = onTable;
   byId("look-form").hidden = exercise.looks.length === 0;
   for (const look of exercise.looks) option(byId("look"), look.id, look.title);
