@@ -14,6 +14,7 @@
 #include "job_actions.hpp"
 #include "job_book_file.hpp"
 #include "job_repaired.hpp"
+#include "job_safety.hpp"
 
 namespace ohmwright::cli {
 
@@ -101,7 +102,12 @@ int close_job(const Arguments& arguments, Environment& environment) {
 int wait_in_job(const Arguments& arguments, Environment& environment) {
   JobAtHand job = job_at_hand(arguments);
   refuse_closed(job);
-  job.write({state_entry(state_typed(waiting_words, arguments, "wait"), arguments)});
+  const job::JobState waiting = state_typed(waiting_words, arguments, "wait");
+  if (waiting == job::JobState::waits_for_log)
+    refuse_to_energise(job, {},
+                       OHMWRIGHT_TEXT("a log of days is an appliance that runs, and it is not proved safe to energise:"
+                                      "{bars} Leave it unplugged. See: ohmwright job verify"));
+  job.write({state_entry(waiting, arguments)});
   say_state(job, Sentences{UnitPreferences{}}, environment);
   return exit_done;
 }

@@ -102,7 +102,7 @@ void judge_insulation(const Scene& scene) {
   if (reading == nullptr)
     say_what_was_not_read(scene, asked);
   else if (scene.is_electronic() && by_insulation_tester(*reading, asked))
-    scene.findings.add(insulation, Outcome::undecided, electronics_inside);
+    scene.findings.add(insulation, Outcome::undecided, electronics_inside).holds_back = true;
   else if (is_of_extra_low_voltage(scene, *reading, asked))
     say_extra_low_voltage(scene, asked);
   else
