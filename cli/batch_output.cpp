@@ -163,6 +163,7 @@ void BatchOutput::take(batch::JudgedBlock& judged) {
     write_all(judged.records);
   else if (!environment_.out.write(judged.records.data(), static_cast<std::streamsize>(judged.records.size())))
     fail("cannot be written");
+  if (first_refusal_.empty()) first_refusal_ = judged.first_refusal;
   journal_.output_bytes += judged.records.size();
   journal_.finished = judged.end;
   journal_.summary.add(judged.summary);

@@ -37,6 +37,8 @@ class BatchOutput {
   /// Gives the file its name. Throws InputError when it cannot.
   void finish();
   const batch::Summary& summary() const { return journal_.summary; }
+  /// File, line and reason of the first line that this run refused; empty where it refused none.
+  const std::string& first_refusal() const { return first_refusal_; }
 
  private:
   void open_straight();
@@ -59,6 +61,7 @@ class BatchOutput {
   Environment& environment_;
   std::optional<OpenFile> file_;
   batch::Journal journal_;
+  std::string first_refusal_;
   std::uint64_t kept_bytes_ = 0;
   std::uint64_t journal_bytes_ = 0;  ///< of the last journal
   bool has_journal_ = false;

@@ -163,8 +163,13 @@ int run_batch_verb(const Arguments& arguments, Environment& environment) {
   }
   batch::RunPart part = part_of_run(arguments, files, shard);
   part.files = used.all();
-  return deliver_summary(output.summary(), part, arguments, environment,
-                         out.empty() ? environment.err : environment.out);
+  const int code =
+      deliver_summary(output.summary(), part, arguments, environment, out.empty() ? environment.err : environment.out);
+  if (!output.first_refusal().empty())
+    environment.err << paragraph(Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("First line refused: {refusal}"),
+                                                              {{"refusal", output.first_refusal()}}),
+                                 environment.page.width);
+  return code;
 }
 
 }  // namespace

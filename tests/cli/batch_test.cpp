@@ -28,6 +28,7 @@ using testing::bytes_of;
 using ::testing::HasSubstr;
 using testing::Ran;
 using testing::run_program;
+using ::testing::StartsWith;
 using testing::TemporaryFolder;
 
 const std::vector<std::string> sensors{"--kind", "thermistor", "--ratings", "ntc-10k-b3977"};
@@ -188,7 +189,8 @@ TEST(Batch, GivesTheSameBytesWithThreadsShardsAndGzip) {
   const Ran merged = run_program(merge);
   EXPECT_EQ(merged.exit_code, 0);
   EXPECT_EQ(bytes_of(folder.path("merged.json")), bytes_of(folder.path("one.json")));
-  EXPECT_EQ(merged.out, one.err);
+  EXPECT_EQ(one.err.substr(0, merged.out.size()), merged.out);
+  EXPECT_THAT(one.err.substr(merged.out.size()), StartsWith("First line refused: "));
   EXPECT_TRUE(batch_summary_schema().problems(read_document(folder.path("one.json")).root).empty());
 
   ASSERT_EQ(std::system(("gzip -k " + input).c_str()), 0);
@@ -240,6 +242,34 @@ bool run_and_kill(const std::vector<std::string>& words, const std::string& jour
   ::kill(child, SIGKILL);
   ::waitpid(child, &status, 0);
   return WIFSIGNALED(status);
+}
+
+TEST(Batch, APointThatMaySetOffThousandsIsRefusedBesideDecimalCommas) {
+  const TemporaryFolder folder;
+  const std::string table =
+      folder.write("in.csv",
+                   "id;resistance [ohm];at [degC];connection\n"
+                   "s1;10.700;23,5;lead-off\ns2;10700;23,5;lead-off\ns3;10.7 kohm;23,5;lead-off\n");
+  const auto records = records_of(batch({table}).out);
+  ASSERT_EQ(records.size(), 3U);
+  EXPECT_THAT(records[0]["error"], HasSubstr("\"10.700\" beside numbers with decimal commas may be 10700 or 10,700"));
+  EXPECT_EQ(records[1]["verdict"], "within-limits");
+  EXPECT_EQ(records[2]["verdict"], "within-limits");
+}
+
+TEST(Batch, ColumnsAreNamedAsOptionsAreAndTheFirstRefusalIsTold) {
+  const TemporaryFolder folder;
+  const std::string table = folder.write("in.csv",
+                                         "Id,Resistance [k\xCE\xA9],AT [\xC2\xB0"
+                                         "C],Connection\ns1,11.0,23,lead-off\n");
+  const auto records = records_of(batch({table}).out);
+  ASSERT_EQ(records.size(), 1U);
+  EXPECT_EQ(records[0]["verdict"], "within-limits") << records[0];
+  EXPECT_EQ(records[0]["id"], "s1");
+  const Ran refused = batch({folder.write("wrong.csv", "id,ohms\ns1,11000\ns2,11000\n")});
+  EXPECT_EQ(refused.exit_code, 2);
+  EXPECT_THAT(refused.err,
+              AllOf(HasSubstr("First line refused: "), HasSubstr("wrong.csv, line 2:"), HasSubstr("ohms")));
 }
 
 TEST(Batch, RecordsAndSummaryAreTwoFilesAndNoneThatIsRead) {

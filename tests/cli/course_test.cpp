@@ -115,6 +115,21 @@ TEST_F(Course, FromTheSetToTheMarks) {
               HasSubstr("no mark has a weight"));
 }
 
+TEST_F(Course, TakesAnAnswerHoweverItIsTyped) {
+  ASSERT_EQ(make("class").exit_code, 0);
+  const std::string exercise = at("class/exercise-001.json");
+  const Ran done = course({"practise", exercise}, "unplug\nProve dead\nMeasure Heater-Alone lead-off\nend\n");
+  EXPECT_THAT(done.out, AllOf(HasSubstr("2 prove-dead: dead"), HasSubstr("3 measure heater-alone lead-off: ")))
+      << done.err;
+  EXPECT_THAT(course({"answer", exercise, "--named", "heater", "--because", "3", "--confidence", "0.9"}).err,
+              HasSubstr("for 90 % write 90"));
+  EXPECT_EQ(course({"answer", exercise, "--named", "Heater.Open", "--because", "#1 - 2, 3", "--confidence", "99,5"})
+                .exit_code,
+            0);
+  EXPECT_THAT(text(at("class/exercise-001.record")),
+              AllOf(HasSubstr("\"named\":[\"heater.open\"]"), HasSubstr("\"because\":[1,2,3]"), HasSubstr("0.995")));
+}
+
 TEST_F(Course, MarksTakeThePlaceOfNothingThatTheyAreMadeFrom) {
   ASSERT_EQ(make("class").exit_code, 0);
   const std::string exercise = at("class/exercise-001.json");

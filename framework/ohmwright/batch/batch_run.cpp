@@ -36,6 +36,7 @@ void judge_block(LineJudge& judge, const Block& block, JudgedBlock& judged) {
     judge_line(judge, rest.substr(0, end), block, place, judged.records);
     rest.remove_prefix(std::min(end + 1, rest.size()));
   }
+  judged.first_refusal = judge.take_first_refusal();
   judged.summary = judge.take_summary();
   judged.summary.cut_short = block.is_cut_short ? 1 : 0;
 }

@@ -12,8 +12,9 @@ namespace ohmwright::batch {
 
 /// What became of a block.
 struct JudgedBlock {
-  InputPosition end;    ///< of the input that it stands for
-  std::string records;  ///< whole lines
+  InputPosition end;          ///< of the input that it stands for
+  std::string records;        ///< whole lines
+  std::string first_refusal;  ///< file, line and reason of the first line that was refused; empty: none was
   Summary summary;
 };
 

@@ -4,7 +4,9 @@
 #include <ohmwright/batch/csv_rows.hpp>
 #include <ohmwright/batch/quick_line.hpp>
 #include <ohmwright/batch/record_writer.hpp>
+#include <ohmwright/document/separated_text.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright::batch {
@@ -47,7 +49,8 @@ bool is_plain(std::string_view text) {
 }
 
 /// The member of the reading that a column of that name holds, or null.
-std::string_view ReadingFields::*reading_field(std::string_view name) {
+std::string_view ReadingFields::*reading_field(std::string_view column) {
+  const std::string name = spoken_name(column);
   if (name == "value") return &ReadingFields::value;
   if (name == "measurand") return &ReadingFields::measurand;
   if (name == "connection") return &ReadingFields::connection;
@@ -58,7 +61,8 @@ std::string_view ReadingFields::*reading_field(std::string_view name) {
 }
 
 /// The member of the line, likewise.
-std::string_view LineFields::*line_field(std::string_view name) {
+std::string_view LineFields::*line_field(std::string_view column) {
+  const std::string name = spoken_name(column);
   if (name == "id") return &LineFields::id;
   if (name == "lot") return &LineFields::lot;
   if (name == "kind") return &LineFields::kind;
@@ -66,16 +70,18 @@ std::string_view LineFields::*line_field(std::string_view name) {
   return nullptr;
 }
 
-const ConditionDescriptor* condition_called(const Descriptor& descriptor, std::string_view name) {
+const ConditionDescriptor* condition_called(const Descriptor& descriptor, std::string_view column) {
+  const std::string name = spoken_name(column);
   for (const ConditionDescriptor& row : descriptor.conditions)
-    if (row.id == name || (!row.option.empty() && row.option == name)) return &row;
+    if (spoken_name(row.id) == name || (!row.option.empty() && spoken_name(row.option) == name)) return &row;
   return nullptr;
 }
 
 /// The measurand that a column names, or null.
-const MeasurandDescriptor* measurand_called(const Descriptor& descriptor, std::string_view name) {
+const MeasurandDescriptor* measurand_called(const Descriptor& descriptor, std::string_view column) {
+  const std::string name = spoken_name(column);
   for (const MeasurandDescriptor& row : descriptor.measurands)
-    if (row.id == name || (name == "state" && row.takes_contact_state)) return &row;
+    if (spoken_name(row.id) == name || (name == "state" && row.takes_contact_state)) return &row;
   return nullptr;
 }
 
@@ -103,7 +109,7 @@ TableHead::TableHead(std::string_view line) : separator_(separator_in(line)) {
           "column " + std::to_string(columns_.size() + 1) +
           " has no name; the first line of a table names its columns, such as id,resistance [ohm],at [degC]");
     for (const Column& other : columns_)
-      if (other.name == column.name)
+      if (spoken_name(other.name) == spoken_name(column.name))
         throw InputError("two columns are called " + ohmwright::quoted(column.name) + "; rename or leave out one");
     columns_.push_back(std::move(column));
   }
@@ -145,6 +151,7 @@ void RowReader::split(std::string_view row, char separator) {
 
 std::string_view RowReader::with_unit(std::string_view cell, const TableHead::Column& column,
                                       std::string_view usual_unit, char separator) {
+  if (has_decimal_comma_ && may_have_thousands_point(cell)) throw InputError(thousands_point_trouble(cell));
   const std::string_view unit = column.unit.empty() ? usual_unit : std::string_view(column.unit);
   const bool decimal_comma = separator == ';' && cell.find(',') != std::string_view::npos;
   if (!is_bare_number(cell) || (unit.empty() && !decimal_comma)) return cell;
@@ -192,6 +199,10 @@ void RowReader::cut_into_cells(std::string_view row) {
   if (text_behind_quote_ > 0)
     throw InputError("cell " + std::to_string(text_behind_quote_) +
                      ": text stands behind a closing quote; quote the whole cell, or nothing of it");
+  has_decimal_comma_ = false;
+  if (head_->separator() == ';')
+    has_decimal_comma_ = std::any_of(cells_.begin(), cells_.begin() + static_cast<std::ptrdiff_t>(count_),
+                                     [](const std::string& cell) { return has_decimal_comma(cell); });
   const std::size_t columns = head_->columns().size();
   while (count_ > columns && cells_[count_ - 1].empty()) --count_;
   if (count_ > columns)

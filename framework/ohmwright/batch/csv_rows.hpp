@@ -15,9 +15,9 @@ namespace ohmwright::batch {
 /// The first line of a table of parts: what each column holds.
 ///
 /// "id", "lot", "kind", "ratings", "meter", "connection", "moisture", "supply", "measurand" and "value" hold what the
-/// fields of a line of JSON hold. Any other column is a measurand of the row's kind by its id, or a condition by its id
-/// or option, perhaps with the unit of its bare numbers: "resistance [kohm]", "at/degC". "state" also means the first
-/// measurand that is a contact's state.
+/// fields of a line of JSON hold; names are taken as options are, whatever their letter case. Any other column is a
+/// measurand of the row's kind by its id, or a condition by its id or option, perhaps with the unit of its bare
+/// numbers: "resistance [kohm]", "at/degC". "state" also means the first measurand that is a contact's state.
 class TableHead {
  public:
   /// The separator is ";", a tab or ",", whichever of them, in this order, stands in the line. Throws InputError for
@@ -76,6 +76,7 @@ class RowReader {
   std::vector<std::string> cells_;
   std::size_t count_ = 0;
   bool quote_is_open_ = false;
+  bool has_decimal_comma_ = false;     ///< a number of the row has one
   std::size_t text_behind_quote_ = 0;  ///< the first such cell, counted from 1; 0: none
   std::vector<std::string> texts_;     ///< quantities that got a unit
   std::size_t text_count_ = 0;

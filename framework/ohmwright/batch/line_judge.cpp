@@ -33,8 +33,14 @@ void LineJudge::judge_row(std::string_view row, const std::shared_ptr<const Tabl
 }
 
 void LineJudge::refuse(const LinePlace& place, std::string_view error, std::string& out) {
-  append_refusal_record(out, {place, {}, {}}, error);
-  ++refused_;
+  refuse(RecordHead{place, {}, {}}, error, out);
+}
+
+void LineJudge::refuse(const RecordHead& head, std::string_view error, std::string& out) {
+  append_refusal_record(out, head, error);
+  if (refused_++ > 0) return;
+  first_refusal_.assign(head.place.file).append(", line ").append(std::to_string(head.place.line)).append(": ");
+  first_refusal_ += error;
 }
 
 bool LineJudge::judge_quickly(const LinePlace& place, std::string& out) {
@@ -51,8 +57,7 @@ void LineJudge::judge_strictly(std::string_view line, const LinePlace& place, st
     read_strict_line(line, settings_, parts_, instruments_->meters(), strict_);
     judge_readings(learn_part(strict_), {place, strict_.id, strict_.lot}, strict_.readings, out);
   } catch (const Error& error) {
-    append_refusal_record(out, {place, strict_.id, strict_.lot}, error.what());
-    ++refused_;
+    refuse(RecordHead{place, strict_.id, strict_.lot}, error.what(), out);
   }
 }
 
@@ -105,10 +110,11 @@ void LineJudge::judge_readings(const KnownPart& known, const RecordHead& head, s
     findings_.advice() = std::move(verdict.advice);
   } catch (const Error& error) {
     out.resize(before);
-    append_refusal_record(out, head, error.what());
-    ++refused_;
+    refuse(head, error.what(), out);
   }
 }
+
+std::string LineJudge::take_first_refusal() { return std::exchange(first_refusal_, {}); }
 
 Summary LineJudge::take_summary() {
   Summary summary;

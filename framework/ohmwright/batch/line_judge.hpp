@@ -37,6 +37,8 @@ class LineJudge {
 
   /// What was found since it was last asked.
   Summary take_summary();
+  /// Likewise, as `JudgedBlock` has it.
+  std::string take_first_refusal();
 
  private:
   struct KnownPart {
@@ -44,6 +46,7 @@ class LineJudge {
     Tally* tally = nullptr;
   };
 
+  void refuse(const RecordHead& head, std::string_view error, std::string& out);
   bool judge_quickly(const LinePlace& place, std::string& out);
   void judge_strictly(std::string_view line, const LinePlace& place, std::string& out);
   KnownPart* known_part(std::string_view kind, std::string_view ratings);
@@ -66,6 +69,7 @@ class LineJudge {
   std::unordered_map<std::string, KnownPart> known_;
   std::unordered_map<const Descriptor*, std::unique_ptr<Tally>> tallies_;
   std::uint64_t refused_ = 0;
+  std::string first_refusal_;
 };
 
 }  // namespace ohmwright::batch

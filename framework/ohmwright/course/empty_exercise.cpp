@@ -37,15 +37,17 @@ std::string zone_in_words(const Bench& bench, std::size_t zone) {
 void add_temperatures(const Bench& bench, const Sentences& say, Exercise& exercise) {
   const Appliance& appliance = bench.appliance;
   const locate::Site found = locate::site_as_found(appliance);
-  const auto shown = [&](const locate::Site& site, std::size_t zone) {
-    return ZoneShown{zone_in_words(bench, zone), say.stated(site.zone_temperatures[zone])};
+  const auto temperature = [&](const locate::Site& site, std::size_t zone) {
+    return say.stated(site.zone_temperatures[zone]);
   };
-  for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone) exercise.as_found.push_back(shown(found, zone));
+  for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone)
+    exercise.as_found.push_back({zone_in_words(bench, zone), temperature(found, zone)});
   for (std::size_t set_up = 0; set_up < appliance.set_ups.size(); ++set_up) {
     const locate::Site site = locate::after_set_up(appliance, found, set_up);
     std::vector<ZoneShown>& after = exercise.after_set_up.emplace_back();
     for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone)
-      if (!(site.zone_temperatures[zone] == found.zone_temperatures[zone])) after.push_back(shown(site, zone));
+      if (!(site.zone_temperatures[zone] == found.zone_temperatures[zone]))
+        after.push_back({appliance.zones[zone].title, temperature(site, zone)});
   }
 }
 

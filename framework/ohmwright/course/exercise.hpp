@@ -31,7 +31,7 @@ struct AnswerPart {
 
 /// What a thermometer shows of a zone: the same whatever is wrong.
 struct ZoneShown {
-  std::string zone;         ///< its title and the parts in it
+  std::string zone;         ///< its title; as found with the parts in it
   std::string temperature;  ///< with its ±: "21.0 °C ± 1.0 K"
 };
 

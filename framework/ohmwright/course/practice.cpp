@@ -6,6 +6,7 @@
 #include <ohmwright/course/practice.hpp>
 #include <ohmwright/locate/scale.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
@@ -21,11 +22,12 @@ constexpr double prove_dead_minutes = 2.0;
 constexpr double plug_in_minutes = 2.0;
 constexpr double look_minutes = 1.0;
 
+/// By its id, whatever the letter case, and blanks for hyphens.
 template <class Row>
 std::size_t index_named(const std::vector<Row>& rows, const std::string& name, const std::string& what) {
   std::vector<std::string> known;
   for (std::size_t i = 0; i < rows.size(); ++i) {
-    if (rows[i].id == name) return i;
+    if (spoken_name(rows[i].id) == spoken_name(name)) return i;
     known.push_back(rows[i].id);
   }
   throw InputError("there is no " + what + " " + ohmwright::quoted(name) + did_you_mean(name, known) +
@@ -108,7 +110,9 @@ Entry Practice::perform(Entry wish) {
     proved_dead_ = false;
   } else if (wish.action == "look") {
     wish.minutes = look_minutes;
-    wish.shown = exercise_->looks[index_named(exercise_->looks, wish.subject, "look")].seen ? "yes" : "no";
+    const Look& look = exercise_->looks[index_named(exercise_->looks, wish.subject, "look")];
+    wish.subject = look.id;
+    wish.shown = look.seen ? "yes" : "no";
   } else if (wish.action == "answer") {
     answer(wish);
     answered_ = true;
@@ -174,6 +178,8 @@ void Practice::measure(Entry& wish) {
   locate::Measurement measurement{index_named(places.test_points, wish.subject, "test point"), {}};
   if (!wish.set_up.empty()) measurement.set_up = index_named(places.set_ups, wish.set_up, "set-up");
   const TestPoint& point = places.test_points[measurement.test_point];
+  wish.subject = point.id;
+  if (measurement.set_up) wish.set_up = places.set_ups[*measurement.set_up].id;
   const bool ohms = point.probe == Probe::ohms;
   const bool live_set_up = measurement.set_up && places.set_ups[*measurement.set_up].live;
   const bool chooses = exercise_->lifts_leads[measurement.test_point];
@@ -213,6 +219,10 @@ Entry wish_in(const std::string& line) {
   std::istringstream words(line);
   Entry wish;
   words >> wish.action;
+  wish.action = lower_case(wish.action);
+  for (const auto& [first, second] : {std::pair{"prove", "dead"}, {"plug", "in"}})  // in two words
+    if (std::string next; wish.action == first && words >> next && lower_case(next) == second)
+      wish.action += std::string("-") + second;
   const std::vector<std::string> known{"measure", "look", "unplug", "prove-dead", "plug-in", "note"};
   if (wish.action == "answer")
     throw InputError(

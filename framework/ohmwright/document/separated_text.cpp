@@ -2,6 +2,7 @@
 
 #include <ohmwright/document/separated_text.hpp>
 #include <ohmwright/quantity/blanks.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
 
@@ -85,6 +86,45 @@ std::string with_decimal_points(std::string cell) {
   for (std::size_t at = 1; at + 1 < cell.size(); ++at)
     if (cell[at] == ',' && is_digit(cell[at - 1]) && is_digit(cell[at + 1])) cell[at] = '.';
   return cell;
+}
+
+namespace {
+
+bool is_decimal_digit(char letter) { return letter >= '0' && letter <= '9'; }
+
+/// Digits that the text begins with, behind a sign.
+std::size_t end_of_digits(std::string_view text, std::size_t from) {
+  while (from < text.size() && is_decimal_digit(text[from])) ++from;
+  return from;
+}
+
+std::size_t behind_sign(std::string_view text) { return !text.empty() && (text[0] == '-' || text[0] == '+') ? 1 : 0; }
+
+}  // namespace
+
+bool has_decimal_comma(std::string_view cell) {
+  const std::size_t first = behind_sign(cell);
+  const std::size_t comma = end_of_digits(cell, first);
+  return comma > first && comma + 1 < cell.size() && cell[comma] == ',' && is_decimal_digit(cell[comma + 1]);
+}
+
+bool may_have_thousands_point(std::string_view cell) {
+  constexpr std::size_t group = 3;
+  const std::size_t first = behind_sign(cell);
+  const std::size_t point = end_of_digits(cell, first);
+  if (point == first || point - first > group || cell[first] == '0') return false;
+  if (point >= cell.size() || cell[point] != '.') return false;
+  const std::size_t end = end_of_digits(cell, point + 1);
+  return end - point - 1 == group && (end == cell.size() || (cell[end] != 'e' && cell[end] != 'E'));
+}
+
+std::string thousands_point_trouble(std::string_view cell) {
+  std::string without(cell);
+  std::string with_comma(cell);
+  without.erase(without.find('.'), 1);
+  with_comma[with_comma.find('.')] = ',';
+  return ohmwright::quoted(cell) + " beside numbers with decimal commas may be " + without + " or " + with_comma +
+         "; write the one that is meant";
 }
 
 }  // namespace ohmwright

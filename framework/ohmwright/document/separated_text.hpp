@@ -40,4 +40,14 @@ class SeparatedText {
 /// else, and whoever reads the number refuses them.
 std::string with_decimal_points(std::string cell);
 
+/// Whether a cell begins with a number that has a decimal comma: "23,5".
+bool has_decimal_comma(std::string_view cell);
+
+/// Whether a cell begins with a number whose point may set off thousands, "10.950", as it does where commas are
+/// decimal.
+bool may_have_thousands_point(std::string_view cell);
+
+/// What to say of such a cell in a table with decimal commas.
+std::string thousands_point_trouble(std::string_view cell);
+
 }  // namespace ohmwright

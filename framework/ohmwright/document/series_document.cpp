@@ -24,7 +24,7 @@ constexpr std::size_t most_columns = 64;
 class SeriesReader {
  public:
   SeriesReader(std::string_view text, const Descriptor& descriptor, const Meter* meter)
-      : text_(text), descriptor_(descriptor), meter_(meter) {}
+      : text_(text), descriptor_(descriptor), meter_(meter), has_decimal_commas_(has_decimal_commas(text)) {}
 
   std::vector<Reading> read() {
     const std::optional<SeparatedLine> header = text_.next(most_columns);
@@ -57,6 +57,15 @@ class SeriesReader {
   }
 
  private:
+  /// Whether any number of the table has one.
+  static bool has_decimal_commas(std::string_view text) {
+    SeparatedText lines(text);
+    if (lines.separator() != ';') return false;
+    while (const std::optional<SeparatedLine> line = lines.next(most_columns))
+      if (std::any_of(line->cells.begin(), line->cells.end(), has_decimal_comma)) return true;
+    return false;
+  }
+
   void report(int line, std::string text) { problems_.push_back({"", line, std::move(text)}); }
   void report(int line, const SeriesColumn& column, const std::string& text) {
     report(line, printable(column.name) + ": " + text);
@@ -74,6 +83,10 @@ class SeriesReader {
     for (std::size_t i = 0; i < columns_.size(); ++i) {
       std::string cell = i < line.cells.size() ? line.cells[i] : std::string();
       says_something = says_something || (columns_[i].measurand != nullptr && !cell.empty());
+      if (has_decimal_commas_ && !columns_[i].is_time && may_have_thousands_point(cell)) {
+        report(line.line, columns_[i], thousands_point_trouble(cell));
+        continue;
+      }
       if (text_.separator() == ';') cell = with_decimal_points(std::move(cell));
       take_cell(cell, columns_[i], line.line, conditions, seen);
     }
@@ -145,6 +158,7 @@ class SeriesReader {
   SeparatedText text_;
   const Descriptor& descriptor_;
   const Meter* meter_;
+  bool has_decimal_commas_;
   std::vector<SeriesColumn> columns_;
   TimeOrder order_;
   std::vector<Reading> readings_;

@@ -17,7 +17,7 @@ constexpr std::array all_contracts{
     Contract{"nothing-read", OHMWRIGHT_TEXT("nothing read, nothing decided"), breaches_of_nothing_read},
     Contract{"circuit", OHMWRIGHT_TEXT("a reading in circuit never makes a pass"), breaches_of_circuit},
     Contract{"alone", OHMWRIGHT_TEXT("good alone and open in circuit, it is not condemned"), breaches_of_reading_alone},
-    Contract{"range", OHMWRIGHT_TEXT("OL on the lowest range of ohms never makes a pass"), breaches_of_range},
+    Contract{"range", OHMWRIGHT_TEXT("OL on the lowest range of ohms neither passes nor condemns"), breaches_of_range},
     Contract{"doubling", OHMWRIGHT_TEXT("a reading typed twice makes nothing surer"), breaches_of_doubling},
     Contract{"outlier", OHMWRIGHT_TEXT("one reading far off is never passed over"), breaches_of_outlier},
     Contract{"not-a-number", OHMWRIGHT_TEXT("what is not a number is never a pass"), breaches_of_not_a_number},

@@ -48,7 +48,8 @@ std::vector<std::string> breaches_of_circuit(const KindCases& tried);
 /// A part that passes by ohms with a lead off is not condemned by OL in circuit, its points proved dead and, where the
 /// kind has such a measurand ("NAME_swapped"), its probes swapped: the lead or the splice is open.
 std::vector<std::string> breaches_of_reading_alone(const KindCases& tried);
-/// OL tells no more than the range that was set: on the lowest it never passes what a value beyond that range does not.
+/// OL tells no more than the range that was set: on the lowest it never passes what a value beyond that range does not,
+/// nor condemns what passes with one.
 std::vector<std::string> breaches_of_range(const KindCases& tried);
 /// Who types each reading twice has learned nothing new.
 std::vector<std::string> breaches_of_doubling(const KindCases& tried);

@@ -31,7 +31,7 @@ std::vector<Reading> with(const std::vector<Reading>& readings, std::size_t at, 
   return changed;
 }
 
-/// What the other readings prove is not proved by that one.
+/// What the other readings prove is not proved by that one, and what they condemn is not condemned by it.
 std::vector<Reading> without(std::vector<Reading> readings, std::size_t at) {
   readings.erase(readings.begin() + static_cast<std::ptrdiff_t>(at));
   return readings;
@@ -48,16 +48,27 @@ std::optional<double> value_that_does_not_pass(const KindCases& tried, const Pre
   return found == beyond.end() ? std::nullopt : std::optional(*found);
 }
 
+/// Whether a value was read that the low range does not show.
+bool reads_beyond_low_range(const Reading& reading) {
+  const auto* stated = std::get_if<StatedValue>(&reading.observed);
+  return stated != nullptr && stated->value.value_in_si() > low_range_ohms;
+}
+
 }  // namespace
 
 std::vector<std::string> breaches_of_range(const KindCases& tried) {
   return look_at_cases(
-      tried, [&](const VectorCase& vector, const PreparedVector& prepared, const Verdict& /*verdict*/, auto say) {
+      tried, [&](const VectorCase& vector, const PreparedVector& prepared, const Verdict& verdict, auto say) {
         for (std::size_t i = 0; i < vector.readings.size(); ++i) {
           if (!is_of_ohms(tried.kind.descriptor(), vector.readings[i])) continue;
           const AnyQuantity range(Dimension::resistance, low_range_ohms);
-          if (outcome_of(tried, prepared, with(vector.readings, i, OverRange{}, range)) != Outcome::within_limits)
-            continue;
+          const Outcome on_low_range = outcome_of(tried, prepared, with(vector.readings, i, OverRange{}, range));
+          if (on_low_range == Outcome::out_of_limits && verdict.outcome == Outcome::within_limits &&
+              reads_beyond_low_range(vector.readings[i]) &&
+              outcome_of(tried, prepared, without(vector.readings, i)) != Outcome::out_of_limits)
+            say("OL on a range of 600 ohm condemns it, and that is what it shows there when it is good; look at "
+                "`range_full_scale` before you take OL for open");
+          if (on_low_range != Outcome::within_limits) continue;
           if (outcome_of(tried, prepared, without(vector.readings, i)) == Outcome::within_limits) continue;
           if (const auto ohms = value_that_does_not_pass(tried, prepared, vector.readings, i))
             say("OL on a range of 600 ohm passes, and " + exact_text({Dimension::resistance, *ohms}) +

@@ -5,6 +5,13 @@
 
 namespace ohmwright {
 
+namespace {
+
+/// Where most ratings are stated, and where a model that knows no temperature is right.
+constexpr double room_kelvin = 293.15;
+
+}  // namespace
+
 std::vector<Situation> tried_situations(const Descriptor& descriptor) {
   std::vector<Situation> situations(1);
   for (std::uint16_t state = 0; state < descriptor.states.size(); ++state)
@@ -12,6 +19,11 @@ std::vector<Situation> tried_situations(const Descriptor& descriptor) {
       const StateValue set{state, value};
       situations.emplace_back(std::span<const ConditionValue>(), std::span(&set, 1));
     }
+  for (std::uint16_t condition = 0; condition < descriptor.conditions.size(); ++condition) {
+    if (descriptor.conditions[condition].dimension != Dimension::temperature) continue;
+    const ConditionValue value{condition, room_kelvin};  // without one a rule may say nothing
+    situations.emplace_back(std::span(&value, 1));
+  }
   for (const ChartAxis& axis : descriptor.charts) {
     const auto condition = std::find_if(descriptor.conditions.begin(), descriptor.conditions.end(),
                                         [&](const ConditionDescriptor& one) { return one.id == axis.condition; });
