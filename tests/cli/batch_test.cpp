@@ -257,6 +257,14 @@ TEST(Batch, APointThatMaySetOffThousandsIsRefusedBesideDecimalCommas) {
   EXPECT_EQ(records[2]["verdict"], "within-limits");
 }
 
+TEST(Batch, SoItIsInASeries) {
+  const TemporaryFolder folder;
+  const std::string series = folder.write("s.csv", "resistance [ohm];at [degC]\n10.700;23,5\n32600;0,0\n");
+  const Ran ran = run_program({"check", "thermistor", "--series", series, "--ratings", "ntc-10k-b3977"});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err, HasSubstr("s.csv:2: resistance: \"10.700\" beside numbers with decimal commas"));
+}
+
 TEST(Batch, ColumnsAreNamedAsOptionsAreAndTheFirstRefusalIsTold) {
   const TemporaryFolder folder;
   const std::string table = folder.write("in.csv",

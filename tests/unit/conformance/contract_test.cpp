@@ -116,10 +116,11 @@ VectorCase case_of(const std::string& id, double ohms) {
 }
 
 /// What a promise finds in a kind that judges so, tried with a good part and one near its limit.
-std::vector<std::string> breaches(std::vector<std::string> (*promise)(const KindCases&), Judge judge) {
+std::vector<std::string> breaches(std::vector<std::string> (*promise)(const KindCases&), Judge judge,
+                                  double good_ohms = 100.0) {
   const auto kind = std::make_shared<const KindOfTest>(std::move(judge));
   const LoadedKind loaded(kind, kind->descriptor(), "part-of-test.ohmplug");
-  const std::vector<VectorCase> cases{case_of("good", 100.0), case_of("near", 110.4)};
+  const std::vector<VectorCase> cases{case_of("good", good_ohms), case_of("near", 110.4)};
   const MeterSet meters = basic_meters();
   return promise({loaded, cases, meters});
 }
@@ -189,6 +190,23 @@ TEST(Contracts, FindAKindThatTakesOverRangeForOpen) {
   EXPECT_THAT(breaches(breaches_of_range, open_contact(0.0)),
               ElementsAre(HasSubstr("good: OL on a range of 600 ohm passes, and 1000 ohm"), HasSubstr("near: OL on")));
   EXPECT_THAT(breaches(breaches_of_range, open_contact(1e6)), IsEmpty());
+}
+
+/// A part of 1 kohm: on a range of 600 ohm a good one shows OL.
+TEST(Contracts, FindAKindThatCondemnsByOverRangeOnALowRange) {
+  const auto part_of_a_kilohm = [](double least_range) {
+    return [least_range](const Evidence& evidence, const JudgeSettings& /*settings*/, Findings& findings) {
+      findings.add(1, Outcome::silent, 0);
+      for (const PreparedReading& reading : evidence.readings()) {
+        const bool is_open = reading.shown == Shown::over_range && reading.range_full_scale >= least_range;
+        const bool is_unknown = reading.shown == Shown::over_range && !is_open;
+        findings.add(0, is_open ? Outcome::out_of_limits : is_unknown ? Outcome::undecided : Outcome::within_limits, 1);
+      }
+    };
+  };
+  EXPECT_THAT(breaches(breaches_of_range, part_of_a_kilohm(0.0), 1000.0),
+              ElementsAre(HasSubstr("good: OL on a range of 600 ohm condemns it")));
+  EXPECT_THAT(breaches(breaches_of_range, part_of_a_kilohm(1e6), 1000.0), IsEmpty());
 }
 
 TEST(Contracts, FindAKindThatCondemnsInCircuitWhatIsGoodAlone) {
