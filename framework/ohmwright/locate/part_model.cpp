@@ -151,7 +151,7 @@ ElementSpread contact_spread(const ElementAt& element) {
   if (closed < least_share) closed = 0.0;
   if (closed > 1.0 - least_share) closed = 1.0;
   if (closed > 0.0) add_value_choices(ElementType::resistance, range, closed, spread.choices);
-  if (closed < 1.0) spread.choices.push_back({1.0 - closed, ElementType::open, 0.0, 0.0, false});
+  if (closed < 1.0) spread.choices.push_back({1.0 - closed, ElementType::open, 0.0, 0.0});
   // What comes and goes at every temperature does not stay.
   spread.stays = element.is_not_measured && spread.choices.size() > 1 && most > least;
   return spread;

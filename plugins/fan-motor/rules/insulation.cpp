@@ -78,13 +78,18 @@ RuleDescriptor describe_insulation() {
 
 namespace {
 
-/// Whether an ohmmeter has told all that can be told: a part for extra-low voltage with electronics inside.
-bool is_of_extra_low_voltage(const Scene& scene, const PreparedReading& reading, const InsulationRule& asked) {
-  if (!scene.is_electronic() || scene.ratings->earth_class != EarthClass::three) return false;
+/// Whether it shows no less than what is asked, whatever that proves.
+bool shows_the_least(const Scene& scene, const PreparedReading& reading, const InsulationRule& asked) {
   if (shows_more_than_range(reading)) return reading.range_full_scale >= asked.least;
   constexpr double infinity = std::numeric_limits<double>::infinity();
   const Conformance p = conformance_of(insulation_shown(reading), scene.evidence.sources(), asked.least, infinity);
   return decide(p, scene.settings.confidence) == Outcome::within_limits;
+}
+
+/// Whether an ohmmeter has told all that can be told: a part for extra-low voltage with electronics inside.
+bool is_of_extra_low_voltage(const Scene& scene, const PreparedReading& reading, const InsulationRule& asked) {
+  return scene.is_electronic() && scene.ratings->earth_class == EarthClass::three &&
+         shows_the_least(scene, reading, asked);
 }
 
 /// It neither passes nor holds the part back: an ohmmeter proves nothing, and nothing more can be asked.
@@ -101,8 +106,8 @@ void judge_insulation(const Scene& scene) {
   const PreparedReading* reading = decisive_insulation_reading(scene.evidence, asked);
   if (reading == nullptr)
     say_what_was_not_read(scene, asked);
-  else if (scene.is_electronic() && by_insulation_tester(*reading, asked))
-    scene.findings.add(insulation, Outcome::undecided, electronics_inside).holds_back = true;
+  else if (scene.is_electronic() && by_insulation_tester(*reading, asked) && shows_the_least(scene, *reading, asked))
+    scene.findings.add(insulation, Outcome::undecided, electronics_inside);
   else if (is_of_extra_low_voltage(scene, *reading, asked))
     say_extra_low_voltage(scene, asked);
   else

@@ -89,7 +89,7 @@ TEST(PluginLayout, IsThatOfItsAbi) {
         {"Problem", 72},
         {"ProcedureDescriptor", 104},
         {"Reading", 296},
-        {"RuleDescriptor", 80},
+        {"RuleDescriptor", 88},
         {"Situation", 136},
         {"StateDescriptor", 72},
         {"StatedValue", 40},
