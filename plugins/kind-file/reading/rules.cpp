@@ -57,22 +57,11 @@ void read_rule(const ValueNode& rule, Definition& definition, Notes& notes) {
   definition.descriptor.rules.push_back(std::move(descriptor));
 }
 
-/// What opens once and for good is found by its role: no mend in its place makes it good again.
-void add_role_of_single_operation(Definition& definition) {
-  constexpr std::string_view opens_once = "opens-once";
-  std::vector<std::string_view>& roles = definition.descriptor.roles;
-  const bool opens_for_good = std::any_of(definition.rules.begin(), definition.rules.end(), [](const RuleForm& rule) {
-    return rule.contact() != nullptr && rule.contact()->single_operation;
-  });
-  if (opens_for_good && std::find(roles.begin(), roles.end(), opens_once) == roles.end()) roles.push_back(opens_once);
-}
-
 }  // namespace
 
 void read_rules(const ValueNode& document, Definition& definition, Notes& notes) {
   check_ids_once(document, "rules", "rule", notes);
   for (const ValueNode& rule : list_in(document, "rules")) read_rule(rule, definition, notes);
-  add_role_of_single_operation(definition);
   const auto& rules = definition.descriptor.rules;
   if (std::none_of(rules.begin(), rules.end(), [](const RuleDescriptor& rule) { return rule.essential; })) {
     const ValueNode* list = document.find("rules");
