@@ -60,6 +60,7 @@ Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const 
   }
   exchange.new_is_known = arguments.value("--new") != "unknown";
   exchange.in = rated_part(kind, exchange.new_is_known ? arguments.value("--new") : std::string());
+  exchange.part.bears_test_volts = bears_test_volts(kind, exchange.in, {}, environment);
   if (exchange.new_is_known && exchange.original.part != nullptr)
     exchange.findings = kind.call("comparing two parts", [&] {
       return kind.kind().compare(*exchange.original.part, *exchange.in.part, ComparisonContext{});

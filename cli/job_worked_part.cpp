@@ -90,11 +90,33 @@ std::vector<std::string> caution_lines_of_work(const WorkedPart& part, const Sen
   return brief;
 }
 
+bool bears_test_volts(const LoadedKind& kind, const RatedPart& part, const Arguments& arguments,
+                      const Environment& environment) {
+  if (!tells_insulation(kind.descriptor())) return true;
+  const auto stated = [](Dimension dimension, double value_in_si) {
+    return StatedValue{AnyQuantity(dimension, value_in_si), {}, Unit::si(dimension)};
+  };
+  Reading tested{.measurand = "insulation", .observed = stated(Dimension::resistance, 200e6)};
+  tested.conditions.push_back({"test_voltage", stated(Dimension::voltage, 500.0)});
+  tested.connection = Connection::lead_off;
+  tested.supply = Supply::proved_dead;
+  const PartCheck check = checked_part(kind, part, {tested}, UnitPreferences{}, arguments, environment);
+  const auto& findings = check.verdict().findings;
+  return std::any_of(findings.begin(), findings.end(), [&](const Finding& finding) {
+    return tells_safe_to_energise(kind.descriptor().rules[finding.rule].id) &&
+           finding.outcome == Outcome::within_limits;
+  });
+}
+
 std::vector<std::string> proof_before_energising(const WorkedPart& part, const Sentences& say) {
   std::vector<std::string> then;
   if (part.tells_insulation)
-    then.push_back(say(OHMWRIGHT_TEXT("Before it is energised: ohmwright job read {part} insulation=200M --test 500V"),
-                       {{"part", part.part}}));
+    then.push_back(
+        say(part.bears_test_volts
+                ? OHMWRIGHT_TEXT("Before it is energised: ohmwright job read {part} insulation=200M --test 500V")
+                : OHMWRIGHT_TEXT("Before it is energised, with an ohmmeter and no 500 V, which would destroy its "
+                                 "electronics: ohmwright job read {part} insulation=OL --proved-dead --lead-off"),
+            {{"part", part.part}}));
   if (part.asks_circuit_insulation)
     then.push_back(
         say(OHMWRIGHT_TEXT("Before it is energised, the insulation of a part that is wired to it: ohmwright "

@@ -25,7 +25,13 @@ struct WorkedPart {
   bool tells_insulation = false;  ///< its kind has a rule that tells whether it may be energised
   bool asks_circuit_insulation = false;
   bool has_earth = true;
+  bool bears_test_volts = true;  ///< a tester's 500 V prove it; false for what they would destroy
 };
+
+/// Whether 500 V prove the insulation of such a part, as its kind judges it: no direct-current fan, whose electronics
+/// they destroy.
+bool bears_test_volts(const LoadedKind& kind, const RatedPart& part, const Arguments& arguments,
+                      const Environment& environment);
 
 /// The part that the first operand names: one of the appliance's, or a kind. Throws InputError with the parts there
 /// are; the operand must be there.

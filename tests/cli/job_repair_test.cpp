@@ -57,6 +57,21 @@ TEST_F(JobCall, ShowsTheCautionsOfTheKindThatIsReplaced) {
   EXPECT_THAT(sources["microwave-high-voltage"], HasSubstr("IEC 60335-2-25")) << "a kind's own, by its own words";
 }
 
+/// 500 V destroy the electronics of a fan for extra-low voltage: its proof is all that an ohmmeter can tell.
+TEST_F(JobCall, AsksNo500VoltsOfADirectCurrentFan) {
+  done({"open", "a"});
+  EXPECT_THAT(done({"replace", "fan-motor", "--old", "ec-12v", "--new", "ec-12v"}),
+              AllOf(HasSubstr("no 500 V"), Not(HasSubstr("insulation=200M --test"))));
+  EXPECT_THAT(done({"replace", "heater", "--old", "heater-450w-120v", "--new", "heater-450w-120v"}),
+              HasSubstr("insulation=200M --test"));
+  done({"correct", "last"});
+  EXPECT_THAT(run({"wait", "log"}).err, HasSubstr("not proved safe to energise"));
+  run({"read", "fan-motor", "insulation=OL", "--ratings", "ec-12v", "--proved-dead", "--lead-off"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("500 V")));
+  EXPECT_EQ(run({"wait", "log"}).exit_code, 0);
+}
+
 TEST_F(JobCall, RefusesAPartThatIsNoEquivalentUnlessToldWhy) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
   const std::string refusal = refused({"replace", "heater", "--new", "heater-180w-230v"});
