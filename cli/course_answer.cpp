@@ -37,12 +37,16 @@ std::vector<std::size_t> entry_numbers(const std::string& text) {
     at = behind;
     return number;
   };
-  for (pass_over(" #"); at != end; pass_over(" ,;#")) {
+  pass_over(" #");
+  while (at != end) {
     numbers.push_back(next_number());
     pass_over(" ");
-    if (at == end || *at != '-') continue;
-    pass_over("- #");
-    for (const std::size_t last = next_number(); numbers.back() < last;) numbers.push_back(numbers.back() + 1);
+    if (at != end && *at == '-') {
+      pass_over("- #");
+      const std::size_t last = next_number();
+      while (numbers.back() < last) numbers.push_back(numbers.back() + 1);
+    }
+    pass_over(" ,;#");
   }
   return numbers;
 }

@@ -1,4 +1,4 @@
-// Four things stand before "repaired", in the order in which it asks for them.
+// Five things stand before "repaired", in the order in which it asks for them.
 
 #include "job_repaired.hpp"
 
@@ -45,7 +45,14 @@ std::string left_as_it_is(const job::ServiceCall& call, const Arguments& argumen
          (!call.has_new_repair() ? "" : "; or why it is repaired all the same: --because TEXT");
 }
 
-/// Third: a new part that nobody could tell to be good. It is called a repair only by who says why (--because).
+/// Third: readings since the last repair by which something is still wrong, though they do not tell what.
+std::string still_wrong(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
+  if (arguments.has("--because") || !speaks_of_a_fault_since_repair(call, arguments, environment)) return {};
+  return "is not closed as repaired: by what was read since the repair something is still wrong; go on searching "
+         "(ohmwright job find), read it again, or say why it is repaired all the same: --because TEXT";
+}
+
+/// Fourth: a new part that nobody could tell to be good. It is called a repair only by who says why (--because).
 std::string new_part_left_open(const job::ServiceCall& call, const Arguments& arguments, const Sentences& say) {
   if (arguments.has("--because")) return {};
   std::string all;
@@ -56,7 +63,7 @@ std::string new_part_left_open(const job::ServiceCall& call, const Arguments& ar
          " Read it so that it can be told, or say why it is repaired all the same: --because TEXT";
 }
 
-/// Fourth: nothing was replaced or mended since it was last closed so, if it was: what an earlier visit repaired is not
+/// Fifth: nothing was replaced or mended since it was last closed so, if it was: what an earlier visit repaired is not
 /// what this one did. Then the word that lets it through says what was repaired (--because).
 std::string nothing_repaired(const job::ServiceCall& call, const Arguments& arguments) {
   if (call.has_new_repair() || arguments.has("--because")) return {};
@@ -71,6 +78,7 @@ std::string why_not_repaired(const job::ServiceCall& call, const Arguments& argu
   const Sentences say{UnitPreferences{}};
   std::string why = unproved(call, say, environment);
   if (why.empty()) why = left_as_it_is(call, arguments, environment);
+  if (why.empty()) why = still_wrong(call, arguments, environment);
   if (why.empty()) why = new_part_left_open(call, arguments, say);
   if (why.empty()) why = nothing_repaired(call, arguments);
   return why;

@@ -68,4 +68,18 @@ std::vector<NamedPart> named_and_untouched(const job::ServiceCall& call, const A
   return untouched;
 }
 
+bool speaks_of_a_fault_since_repair(const job::ServiceCall& call, const Arguments& arguments,
+                                    const Environment& environment) {
+  constexpr double hardly = 0.05;  // so many times as likely as before those readings, that all is in order
+  if (!call.has_appliance() || call.replaced.empty()) return false;
+  const TimeSpan span = spans_between_repairs(call).back();
+  const bool read_at_a_point =
+      std::any_of(call.readings.begin(), call.readings.end(),
+                  [&](const job::MeasuredValue& reading) { return span.holds(reading) && !reading.point.empty(); });
+  if (!read_at_a_point) return false;
+  JobSearch before(call, arguments, environment, TimeSpan{span.from, span.from});
+  JobSearch after(call, arguments, environment, span);
+  return after.search().diagnosis().nothing_wrong < hardly * before.search().diagnosis().nothing_wrong;
+}
+
 }  // namespace ohmwright::cli

@@ -23,4 +23,9 @@ struct NamedPart {
 std::vector<NamedPart> named_and_untouched(const job::ServiceCall& call, const Arguments& arguments,
                                            const Environment& environment);
 
+/// Whether what was read at test points since the last repair speaks against all being in order, twenty to one, be it
+/// clear which part is at fault or not.
+bool speaks_of_a_fault_since_repair(const job::ServiceCall& call, const Arguments& arguments,
+                                    const Environment& environment);
+
 }  // namespace ohmwright::cli

@@ -57,6 +57,22 @@ TEST_F(JobCall, ShowsTheCautionsOfTheKindThatIsReplaced) {
   EXPECT_THAT(sources["microwave-high-voltage"], HasSubstr("IEC 60335-2-25")) << "a kind's own, by its own words";
 }
 
+/// Open before and open after: no single part stands out, and still it is no repair.
+TEST_F(JobCall, ClosesNoRepairAfterWhichTheCircuitIsAsDeadAsBefore) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--answer", "tingles=no"});
+  done({"sign", "--zone", "coil=-18C"});
+  run({"read", "harness=OL"});
+  done({"replace", "heater", "--new", "heater-450w-120v"});
+  done({"sign", "--zone", "coil=-18C"});
+  run({"read", "harness=OL"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("something is still wrong"));
+  run({"read", "harness=32"});
+  run({"read", "harness=32"});
+  EXPECT_EQ(run({"close", "repaired"}).exit_code, 0);
+}
+
 /// 500 V destroy the electronics of a fan for extra-low voltage: its proof is all that an ohmmeter can tell.
 TEST_F(JobCall, AsksNo500VoltsOfADirectCurrentFan) {
   done({"open", "a"});
