@@ -32,10 +32,11 @@ class SaidTemperatures {
       : call_(call), appliance_(appliance), unsaid_(locate::site_not_measured(appliance, false)) {}
 
   bool hold(const job::EvidenceWord& word, const job::Told& moment) const {
-    if (word.visit != moment.visit || !word.happened_before(moment)) return false;
+    if (word.visit != moment.visit) return false;
     const std::size_t zone = typed_zone(word.word, appliance_).zone;
-    // A room stays as warm as it is, whatever is done to the appliance.
+    // A room stays as warm as it is, whatever is done to the appliance: said later, it was so before, too.
     if (!unsaid_.not_measured[zone]) return true;
+    if (!word.happened_before(moment)) return false;
     const auto is_between = [&](const job::Told& told) {
       return word.happened_before(told) && told.happened_before(moment);
     };

@@ -68,7 +68,11 @@ std::uint16_t signal_told(const Scene& scene) {
 }
 
 bool needs_its_signal(const Scene& scene) {
-  return scene.ratings != nullptr && scene.ratings->may_have_a_signal() && signal_told(scene) == signal_not_known;
+  constexpr double most_volts_of_electronics =
+      60.0;  // extra-low voltage: no motor on the line (IEC 61140, from memory)
+  if (signal_told(scene) != signal_not_known) return false;
+  if (scene.ratings != nullptr) return scene.ratings->may_have_a_signal();
+  return scene.plug.reading != nullptr && scene.plug.reading->value.value() < most_volts_of_electronics;
 }
 
 RuleDescriptor describe_fed_but_still() {
