@@ -169,12 +169,15 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, doubl
   const double slope_margin = slope_margin_of(spacing_second, defrost);
   if (ended_at_rated_temperature(ratings, slope_margin, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
-  // What ends it so early, and cold, took the coil for warm.
+  // What ends it so early is no limit; where it is cold, it was taken for warm.
   const bool by_belief = ended_before_any_limit(ratings, spacing_second, defrost);
   if (stayed_at_the_melting_point(defrost))
     return set(defrost,
                by_belief || ended_cold_by_belief(common, defrost) ? EndCause::temperature : EndCause::time_limit,
                EndGround::still_melting);
+  const bool is_past_melting = *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin;
+  if (by_belief && is_past_melting && !ratings.end_temperature_kelvin)
+    return set(defrost, EndCause::temperature, EndGround::past_melting);
   if (!ratings.end_temperature_kelvin) return by_coil(common, slope_margin, defrost);
   if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin && !shows_warmest(spacing_second, defrost)) return;
   if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin)
@@ -182,7 +185,7 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, doubl
                EndGround::below_rated);
   // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is elsewhere.
   const bool as_long_as_all =
-      common.is_fine_for_coil() && common.all.count >= 3 && common.all.longest_count == common.all.count;
+      !by_belief && common.is_fine_for_coil() && common.all.count >= 3 && common.all.longest_count == common.all.count;
   if (lasted_the_time_limit(ratings, spacing_second, defrost) || as_long_as_all)
     return set(defrost, EndCause::time_limit, EndGround::past_rated);
   by_coil(common, slope_margin, defrost);
