@@ -74,9 +74,9 @@ constexpr int trial_draws = 8;
 locate::FaultList one_at_a_time(const Appliance& table, const locate::WeightOverrides& weights) {
   locate::PriorSettings settings;
   settings.most_faults = 1;
+  const locate::FaultList by_weights(table, settings, weights);
   double odds = 0.0;
-  for (const locate::PossibleFault& possible : locate::FaultList(table, settings, weights).faults())
-    odds += possible.odds;
+  for (const locate::PossibleFault& possible : by_weights.faults()) odds += possible.odds;
   if (odds > 0.0)
     settings.nothing_wrong_weight = odds / settings.odds_of_unit_weight * good_on_the_table / (1.0 - good_on_the_table);
   return locate::FaultList(table, settings, weights);
