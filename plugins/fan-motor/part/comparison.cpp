@@ -37,8 +37,19 @@ class Comparison {
         {{"size-alike", OHMWRIGHT_TEXT("It is {candidate} wide, the original {original}.")},
          {"size-differs", OHMWRIGHT_TEXT("It is {candidate} wide, the original {original}: it does not fit.")},
          {"size-unknown", OHMWRIGHT_TEXT("How wide it is is not known; the original is {original}.")}});
-    compare_tachometer();
-    compare_wires();
+    compare_count(
+        original_.pulses_per_turn, candidate_.pulses_per_turn,
+        {{"tachometer-alike", OHMWRIGHT_TEXT("Its tachometer gives as many pulses a turn.")},
+         {"tachometer-differs",
+          OHMWRIGHT_TEXT("Its tachometer gives another number of pulses a turn: the control takes its "
+                         "speed for another.")},
+         {"tachometer-unknown", OHMWRIGHT_TEXT("The original has a tachometer; whether this one has is not stated.")}});
+    compare_count(
+        original_.wires, candidate_.wires,
+        {{"wires-alike", OHMWRIGHT_TEXT("It has as many wires.")},
+         {"wires-differ", OHMWRIGHT_TEXT("It has another number of wires: what tells it to run, or its speed to the "
+                                         "control, is missing or has no place.")},
+         {"wires-unknown", OHMWRIGHT_TEXT("How many wires it has is not stated.")}});
     return std::move(findings_);
   }
 
@@ -122,34 +133,15 @@ class Comparison {
              : TextEntry{"rotation-differs", OHMWRIGHT_TEXT("It turns the other way round: it moves little air.")});
   }
 
-  void compare_tachometer() {
-    if (!original_.pulses_per_turn) return;
-    const bool same = original_.pulses_per_turn == candidate_.pulses_per_turn;
-    const bool known = candidate_.pulses_per_turn.has_value();
-    say(same    ? Outcome::within_limits
-        : known ? Outcome::out_of_limits
-                : Outcome::undecided,
-        same ? TextEntry{"tachometer-alike", OHMWRIGHT_TEXT("Its tachometer gives as many pulses a turn.")}
-        : known
-            ? TextEntry{"tachometer-differs",
-                        OHMWRIGHT_TEXT("Its tachometer gives another number of pulses a turn: the control takes its "
-                                       "speed for another.")}
-            : TextEntry{"tachometer-unknown",
-                        OHMWRIGHT_TEXT("The original has a tachometer; whether this one has is not stated.")});
-  }
-
-  void compare_wires() {
-    if (!original_.wires) return;
-    const bool same = original_.wires == candidate_.wires;
-    const bool known = candidate_.wires.has_value();
-    say(same    ? Outcome::within_limits
-        : known ? Outcome::out_of_limits
-                : Outcome::undecided,
-        same    ? TextEntry{"wires-alike", OHMWRIGHT_TEXT("It has as many wires.")}
-        : known ? TextEntry{"wires-differ",
-                            OHMWRIGHT_TEXT("It has another number of wires: what tells it to run, or its speed to the "
-                                           "control, is missing or has no place.")}
-                : TextEntry{"wires-unknown", OHMWRIGHT_TEXT("How many wires it has is not stated.")});
+  /// A number that the original states and a replacement has to have, too.
+  void compare_count(const std::optional<int>& original, const std::optional<int>& candidate, const Texts& texts) {
+    if (!original) return;
+    if (!candidate)
+      say(Outcome::undecided, texts.unknown);
+    else if (*original == *candidate)
+      say(Outcome::within_limits, texts.alike);
+    else
+      say(Outcome::out_of_limits, texts.differs);
   }
 
   const FanMotorRatings& original_;
