@@ -81,14 +81,19 @@ TEST(LogSweep, CondemnsNoHealthyLogWhateverItHolds) {
       }
 }
 
+/// The columns that loggers write, alone and together.
+std::vector<std::vector<std::size_t>> all_that_loggers_hold() {
+  return {{power_column},
+          {coil_column},
+          {power_column, coil_column},
+          {power_column, coil_column, air_column},
+          {coil_column, air_column}};
+}
+
 // Loggers of temperature are set to 10, 15 or 30 minutes more often than not: a week of their rows steps over heatings,
 // and over the coil's rises, too.
 TEST(LogSweep, CondemnsNoHealthyLogOfRowsFarApart) {
-  const std::vector<std::vector<std::size_t>> held{{power_column},
-                                                   {coil_column},
-                                                   {power_column, coil_column},
-                                                   {power_column, coil_column, air_column},
-                                                   {coil_column, air_column}};
+  const std::vector<std::vector<std::size_t>> held = all_that_loggers_hold();
   for (const char* appliance : cold_appliances)
     for (const char* every : {"300s", "420s", "600s", "720s", "900s", "1800s", "3600s"}) {
       const std::string log = simulated(appliance, every, 1, "none", "8");
@@ -115,11 +120,7 @@ TEST(LogSweep, CondemnsNoHealthyLogOfSpotReadings) {
 // The other side: no log of a week in which a dead appliance never defrosts passes, however far apart its rows are. It
 // is condemned, or something is asked.
 TEST(LogSweep, PassesNoLogWithoutADefrostWhateverItHolds) {
-  const std::vector<std::vector<std::size_t>> held{{power_column},
-                                                   {coil_column},
-                                                   {power_column, coil_column},
-                                                   {power_column, coil_column, air_column},
-                                                   {coil_column, air_column}};
+  const std::vector<std::vector<std::size_t>> held = all_that_loggers_hold();
   for (const char* appliance : cold_appliances)
     for (const char* fault : {"never-starts", "no-heat"})
       for (const char* every : {"60s", "300s", "420s", "600s", "720s", "900s", "1800s", "3600s"}) {

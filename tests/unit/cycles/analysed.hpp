@@ -36,4 +36,10 @@ inline SimulatedPlan plain_plan() {
   return plan;
 }
 
+inline LogAnalysis of_rows(const std::vector<LogRow>& rows) {
+  LogAnalyser analyser;
+  analyser.take(rows);
+  return analyser.finish();
+}
+
 }  // namespace ohmwright::cycles::testing_support

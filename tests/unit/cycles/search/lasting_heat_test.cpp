@@ -13,12 +13,6 @@ namespace {
 
 using namespace testing_support;
 
-LogAnalysis of_rows(const std::vector<LogRow>& rows) {
-  LogAnalyser analyser;
-  analyser.take(rows);
-  return analyser.finish();
-}
-
 /// The heater's relay welds with a share of the log left: 350 W, no pause, the coil at 60 °C.
 SimulatedLog welded(double from_share, bool with_coil) {
   SimulatedLog log = simulate(plain_plan(), 3);

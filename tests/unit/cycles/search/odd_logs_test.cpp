@@ -13,12 +13,6 @@ namespace {
 
 using namespace testing_support;
 
-LogAnalysis of_rows(const std::vector<LogRow>& rows) {
-  LogAnalyser analyser;
-  analyser.take(rows);
-  return analyser.finish();
-}
-
 LogRow row_of(double second, double watt, double kelvin = LogRow::none) {
   LogRow row;
   row.time_second = second;
