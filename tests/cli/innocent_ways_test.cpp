@@ -58,6 +58,13 @@ TEST(AMotorThatJustRan, IsReadOnceItIsColdToTheHand) {
   const Ran closed_again = located("drum-dryer-230v", cooled);
   EXPECT_THAT(closed_again.out, AllOf(HasSubstr("NOT FOUND YET"), Not(HasSubstr("main or field winding open, "))));
   cooled.back() = "main-winding@motor-cooled=OL";
+  EXPECT_THAT(
+      located("drum-dryer-230v", cooled).out,
+      AllOf(
+          HasSubstr("LIKELY: Motor of drum and blower: main or field winding open"),
+          HasSubstr(
+              "a set-up that may not have taken. Measure the temperature of the motor and say so (--zone motor=...)")));
+  cooled.insert(cooled.end(), {"--zone", "motor=24C"});
   EXPECT_THAT(located("drum-dryer-230v", cooled).out,
               HasSubstr("FOUND: Motor of drum and blower: main or field winding open"));
 }

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <optional>
 
 #include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/repair_order.hpp>
@@ -37,16 +38,7 @@ class HeadlineSentences {
         return;
       case Standing::Form::likely:
         content_.headline = words_.say(OHMWRIGHT_TEXT("LIKELY: {fault}"), {{"fault", words_.label(first)}});
-        explain(
-            first.parts.empty()
-                ? OHMWRIGHT_TEXT("The chance that this is the cause is {chance}. Put it right and try the appliance "
-                                 "before any cover comes off.")
-            : were_read_alone(first.parts)
-                ? OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: you read it alone; set the probes on "
-                                 "bare metal and read it once more before you buy.")
-                : OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: read that part alone, a lead off, "
-                                 "before you buy (ohmwright check)."),
-            {{"chance", chance}});
+        what_makes_it_sure(first, chance);
         what_more_is_likely();
         slip_of_units();
         return;
@@ -170,6 +162,43 @@ class HeadlineSentences {
   }
 
  private:
+  /// What is left to do before a part that is likely at fault is bought.
+  void what_makes_it_sure(const AnswerSet& first, const std::string& chance) {
+    if (const std::optional<std::size_t> zone = zone_of_a_set_up_on_trust(first.parts)) {
+      explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: you read it alone, after a set-up that may "
+                             "not have taken. Measure the temperature of the {zone} and say so (--zone {id}=...) "
+                             "before you buy."),
+              {{"chance", chance},
+               {"zone", words_.appliance.zones[*zone].title},
+               {"id", words_.appliance.zones[*zone].id}});
+      return;
+    }
+    explain(first.parts.empty()
+                ? OHMWRIGHT_TEXT("The chance that this is the cause is {chance}. Put it right and try the appliance "
+                                 "before any cover comes off.")
+            : were_read_alone(first.parts)
+                ? OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: you read it alone; set the probes on "
+                                 "bare metal and read it once more before you buy.")
+                : OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: read that part alone, a lead off, "
+                                 "before you buy (ohmwright check)."),
+            {{"chance", chance}});
+  }
+
+  /// The zone that a set-up chilled or warmed, as nobody measured, before one of these was read alone.
+  std::optional<std::size_t> zone_of_a_set_up_on_trust(const std::vector<std::size_t>& parts) const {
+    const locate::Site& site = words_.report.reasoner.prober().site();
+    for (const locate::TakenReading& reading : words_.report.readings) {
+      const std::optional<std::size_t>& set_up = reading.measurement.set_up;
+      const bool is_of_these = std::any_of(parts.begin(), parts.end(), [&](std::size_t part) {
+        return locate::part_alone_at(words_.appliance.test_points[reading.measurement.test_point]) == part;
+      });
+      if (!set_up || words_.appliance.set_ups[*set_up].only_stated || !is_of_these) continue;
+      for (const SetTemperature& row : words_.appliance.set_ups[*set_up].temperatures)
+        if (!locate::is_said(site, row.zone)) return row.zone;
+    }
+    return std::nullopt;
+  }
+
   /// Where parts that no reading tells apart are tried one by one, which only sound insulation allows.
   void order_of_replacing() {
     if (!words_.report.settings.insulation_is_good) return;
@@ -187,14 +216,10 @@ class HeadlineSentences {
   /// Whether each of these was read across its own terminals, a lead of it off.
   bool were_read_alone(const std::vector<std::size_t>& parts) const {
     return !parts.empty() && std::all_of(parts.begin(), parts.end(), [this](std::size_t part) {
-      return std::any_of(words_.report.readings.begin(), words_.report.readings.end(),
-                         [&](const locate::TakenReading& reading) {
-                           const std::size_t point = reading.measurement.test_point;
-                           const std::vector<PartTerminal>& lifted = words_.appliance.test_points[point].lifted;
-                           return part_between_probes(words_.appliance, point) == part &&
-                                  std::any_of(lifted.begin(), lifted.end(),
-                                              [part](const PartTerminal& lead) { return lead.part == part; });
-                         });
+      return std::any_of(
+          words_.report.readings.begin(), words_.report.readings.end(), [&](const locate::TakenReading& reading) {
+            return locate::part_alone_at(words_.appliance.test_points[reading.measurement.test_point]) == part;
+          });
     });
   }
 
