@@ -4,6 +4,7 @@
 #include <utility>
 
 #include <ohmwright/plugin/discovery.hpp>
+#include <ohmwright/plugin/folder_listing.hpp>
 #include <ohmwright/plugin/guard.hpp>
 #include <ohmwright/plugin/kind_file.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
@@ -66,6 +67,14 @@ struct Place {
   fs::path canonical;  ///< every symbolic link followed; empty where it leads nowhere
 };
 
+/// Whether NAME/NAME.ohmplug or NAME/NAME.kind.json holds a kind of that name, or reads kind files.
+bool is_in_its_own_folder(const FoundPlugin& plugin) {
+  const std::vector<StampedKind> named = kind_named_by(plugin.path);
+  if (named.empty() || plugin.path.parent_path().filename() != named.front().id) return false;
+  return plugin.reads_kind_files || std::any_of(plugin.kinds.begin(), plugin.kinds.end(),
+                                                [&](const StampedKind& kind) { return kind.id == named.front().id; });
+}
+
 class Search {
  public:
   Search(::uid_t user, const AllowList& allowed) : user_(user), allowed_(allowed), walk_(user) {}
@@ -82,7 +91,8 @@ class Search {
       return;
     }
     if (is_installation) index_ = read_kind_index(folder, user_);
-    for (const Place& inner : consider_files_of(place)) consider_files_of(inner);
+    consider_files_of(place, true);
+    add_those_in_their_own_folders_first();
   }
 
   /// Without the plugin that reads them, kind files are as good as not there.
@@ -104,8 +114,8 @@ class Search {
   void search_distrusted(const Place& folder, std::vector<std::string> reasons) {
     const std::size_t refused_before = result.refused.size();
     const std::size_t found_before = count_of_found();
-    if (!allowed_.empty())
-      for (const Place& inner : consider_files_of(folder)) consider_files_of(inner);
+    if (!allowed_.empty()) consider_files_of(folder, true);
+    add_those_in_their_own_folders_first();
     if (count_of_found() > found_before) return;
     result.refused.resize(refused_before);
     result.refused.push_back({folder.named, std::move(reasons), kinds_named_in(folder.named)});
@@ -127,33 +137,27 @@ class Search {
 
   std::size_t count_of_found() const { return result.plugins.size() + (result.kind_file_reader ? 1U : 0U); }
 
-  /// Considers the plugins right in the folder; returns the folders in it.
-  std::vector<Place> consider_files_of(const Place& folder) {
-    std::vector<Place> files;
-    std::vector<Place> folders;
+  /// Considers the plugins right in the folder, and where `and_one_down` those right in its folders.
+  void consider_files_of(const Place& folder, bool and_one_down) {
     std::error_code error;
-    fs::directory_iterator entry(folder.named, error);
-    for (; !error && entry != fs::directory_iterator(); entry.increment(error)) {
-      std::error_code ignored;  // what cannot be looked at is no folder for us
-      if (entry->path().extension() == plugin_suffix || is_named_as_kind_file(entry->path())) {
-        files.push_back(place_of(*entry, folder));
-      } else if (entry->is_directory(ignored)) {
-        folders.push_back(place_of(*entry, folder));
-      }
-    }
+    const std::vector<FolderEntry> entries = entries_of(folder.named, error);
     if (error) result.refused.push_back({folder.named, {"the folder cannot be read: " + error.message()}, {}});
-    const auto by_name = [](const Place& a, const Place& b) { return a.named < b.named; };
-    std::sort(files.begin(), files.end(), by_name);
-    std::sort(folders.begin(), folders.end(), by_name);
-    for (const Place& file : files) consider(file);
-    return folders;
+    const auto is_plugin = [](const FolderEntry& entry) {
+      return entry.name.ends_with(plugin_suffix) || entry.name.ends_with(kind_file_suffix);
+    };
+    for (const FolderEntry& entry : entries)
+      if (is_plugin(entry)) consider(place_of(entry, folder));
+    if (!and_one_down) return;
+    for (const FolderEntry& entry : entries)
+      if (entry.is_folder && !is_plugin(entry)) consider_files_of(place_of(entry, folder), false);
   }
 
   /// Only an entry that is a symbolic link itself has a path to be followed.
-  static Place place_of(const fs::directory_entry& entry, const Place& folder) {
+  static Place place_of(const FolderEntry& entry, const Place& folder) {
     std::error_code error;
-    if (!entry.is_symlink(error)) return {entry.path(), folder.canonical / entry.path().filename()};
-    return {entry.path(), fs::canonical(entry.path(), error)};
+    fs::path named = folder.named / entry.name;
+    fs::path canonical = entry.is_link ? fs::canonical(named, error) : folder.canonical / entry.name;
+    return {std::move(named), std::move(canonical)};
   }
 
   void consider(const Place& place) {
@@ -164,7 +168,7 @@ class Search {
                 allowed_, is_installation_);
       if (is_known(file)) return;
       const FileBytes bytes(file.descriptor.number(), file.size);
-      add(is_named_as_kind_file(path) ? read_kind_file(bytes, file, index_) : read_plugin(bytes, file));
+      take_in(is_named_as_kind_file(path) ? read_kind_file(bytes, file, index_) : read_plugin(bytes, file));
     } catch (const PluginError& error) {
       result.refused.push_back({path, error.reasons(), error.kinds().empty() ? kind_named_by(path) : error.kinds()});
     } catch (...) {  // one file that cannot be looked at must not hide the others
@@ -177,11 +181,26 @@ class Search {
       return plugin.device == file.device && plugin.inode == file.inode;
     };
     return std::any_of(result.plugins.begin(), result.plugins.end(), is_it) ||
+           std::any_of(read_.begin(), read_.end(), is_it) ||
            (result.kind_file_reader && is_it(*result.kind_file_reader));
   }
 
-  void add(FoundPlugin plugin) {
+  /// Those of the installation wait until all are read.
+  void take_in(FoundPlugin plugin) {
     plugin.from_installation = is_installation_;
+    if (is_installation_)
+      read_.push_back(std::move(plugin));
+    else
+      add(std::move(plugin));
+  }
+
+  void add_those_in_their_own_folders_first() {
+    std::stable_partition(read_.begin(), read_.end(), is_in_its_own_folder);
+    for (FoundPlugin& plugin : read_) add(std::move(plugin));
+    read_.clear();
+  }
+
+  void add(FoundPlugin plugin) {
     if (plugin.reads_kind_files) {
       add_reader(std::move(plugin));
       return;
@@ -209,7 +228,8 @@ class Search {
   const AllowList& allowed_;
   FolderWalk walk_;
   bool is_installation_ = false;
-  KindIndex index_;  ///< the installation's
+  KindIndex index_;                ///< the installation's
+  std::vector<FoundPlugin> read_;  ///< of the installation, not added yet
   TakenNames names_;
   std::set<fs::path> searched_;
 };
@@ -242,6 +262,27 @@ FoundPlugin read_plugin(const ByteSource& bytes, const TrustedFile& file) {
           checked.reads_kind_files,
           false,
           nullptr};
+}
+
+std::optional<FoundPlugin> find_named(const fs::path& installation, std::string_view name, ::uid_t user) {
+  if (!is_kind_id(name)) return std::nullopt;
+  const fs::path folder = installation / name;
+  for (const std::string_view suffix : {plugin_suffix, kind_file_suffix}) {
+    const fs::path path = folder / (std::string(name) + std::string(suffix));
+    std::error_code error;
+    if (!fs::exists(path, error)) continue;
+    try {
+      const TrustedFile file = open_trusted(path, user);
+      const FileBytes bytes(file.descriptor.number(), file.size);
+      FoundPlugin found = suffix == plugin_suffix ? read_plugin(bytes, file)
+                                                  : read_kind_file(bytes, file, read_kind_index(installation, user));
+      found.from_installation = true;
+      if (is_in_its_own_folder(found)) return found;
+    } catch (const PluginError&) {  // discover() tells why
+    }
+    return std::nullopt;
+  }
+  return std::nullopt;
 }
 
 Discovery discover(const std::vector<fs::path>& folders, ::uid_t user, const AllowList& allowed) {

@@ -56,6 +56,14 @@ struct Discovery {
 /// without a reader every kind file is refused. The first folder may be absent (an installation without plugins); any
 /// other that is absent is refused.
 /// A folder that others can write to is looked through only for files whose bytes are `allowed`.
+///
+/// In the installation a file named after its kind, in a folder of that name, comes before all others: so `find_named`
+/// can tell what a search of everything would find.
 Discovery discover(const std::vector<std::filesystem::path>& folders, ::uid_t user, const AllowList& allowed = {});
+
+/// The plugin NAME/NAME.ohmplug or kind file NAME/NAME.kind.json of the installation's folder, without a look at any
+/// other: what `discover` finds of that name, unless the alias of another kind has it. Nothing where it is not there,
+/// is not trusted or does not fit, or where symbolic links lead to it; then only `discover` can tell.
+std::optional<FoundPlugin> find_named(const std::filesystem::path& installation, std::string_view name, ::uid_t user);
 
 }  // namespace ohmwright

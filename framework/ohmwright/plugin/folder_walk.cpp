@@ -23,6 +23,13 @@ std::string octal(::mode_t mode) {
 
 bool is_owner_trusted(const struct ::stat& status, ::uid_t user) { return status.st_uid == 0 || status.st_uid == user; }
 
+/// The first names of `way`, with `last` as the last one.
+fs::path path_down_to(const fs::path& way, fs::path::iterator last) {
+  fs::path path;
+  for (auto name = way.begin(); name != std::next(last); ++name) path /= *name;
+  return path;
+}
+
 /// In a folder with the sticky bit others cannot rename or remove what is not theirs.
 bool can_others_change(const struct ::stat& folder) {
   return (folder.st_mode & others_can_write) != 0 && (folder.st_mode & S_ISVTX) == 0;
@@ -48,16 +55,10 @@ void check_mode(const struct ::stat& status, const std::string& what, const fs::
 bool FolderWalk::go_to(const fs::path& folder) {
   barred_.clear();
   std::size_t depth = 0;
-  fs::path so_far;
-  for (const fs::path& name : folder) {
-    so_far /= name;
-    if (depth < way_.size() && way_[depth].name == name) {
-      ++depth;
-      continue;
-    }
+  for (auto name = folder.begin(); name != folder.end(); ++name, ++depth) {
+    if (depth < way_.size() && way_[depth].name == name->native()) continue;
     way_.erase(way_.begin() + static_cast<std::ptrdiff_t>(depth), way_.end());
-    if (!enter(depth == 0 ? AT_FDCWD : here(), name, so_far)) return false;
-    ++depth;
+    if (!enter(depth == 0 ? AT_FDCWD : here(), folder, name)) return false;
   }
   way_.erase(way_.begin() + static_cast<std::ptrdiff_t>(depth), way_.end());
   return depth > 0;
@@ -70,18 +71,20 @@ std::vector<std::string> FolderWalk::distrust() const {
   return reasons;
 }
 
-bool FolderWalk::enter(int from, const fs::path& name, const fs::path& folder) {
-  FileDescriptor next(::openat(from, name.c_str(), O_PATH | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC));
+bool FolderWalk::enter(int from, const fs::path& way, fs::path::iterator name) {
+  // Paths and sentences are made for the few that break a rule: a start enters every folder of plugins.
+  const auto folder = [&] { return path_down_to(way, name); };
+  FileDescriptor next(::openat(from, name->c_str(), O_PATH | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC));
   struct ::stat status {};
   if (!next.is_open() || ::fstat(next.number(), &status) != 0) {
-    barred_ = "the folder " + shell_word(folder) + " cannot be entered: " + std::generic_category().message(errno);
+    const int error = errno;
+    barred_ = "the folder " + shell_word(folder()) + " cannot be entered: " + std::generic_category().message(error);
     return false;
   }
-  Step step{name, std::move(next), {}};
-  // The sentences are made for the few that break a rule: a start enters every folder of plugins.
+  Step step{name->native(), std::move(next), {}};
   if (!is_owner_trusted(status, user_))
-    check_owner(status, user_, "the folder " + shell_word(folder), folder, step.distrust);
-  if (can_others_change(status)) check_mode(status, "the folder " + shell_word(folder), folder, step.distrust);
+    check_owner(status, user_, "the folder " + shell_word(folder()), folder(), step.distrust);
+  if (can_others_change(status)) check_mode(status, "the folder " + shell_word(folder()), folder(), step.distrust);
   way_.push_back(std::move(step));
   return true;
 }

@@ -32,12 +32,13 @@ class FolderWalk {
 
  private:
   struct Step {
-    std::filesystem::path name;
+    std::string name;
     FileDescriptor descriptor;
     std::vector<std::string> distrust;
   };
 
-  bool enter(int from, const std::filesystem::path& name, const std::filesystem::path& folder);
+  /// The folder `name` of that way, from the descriptor of the one above it.
+  bool enter(int from, const std::filesystem::path& way, std::filesystem::path::iterator name);
 
   ::uid_t user_;
   std::vector<Step> way_;

@@ -23,8 +23,9 @@ struct RegistryOptions {
 
 /// The kinds there are. Made once by the program, handed down, and the only way to a plugin.
 ///
-/// It reads the stamps of all plugins, and the kind files, and loads a plugin only when a kind of it is asked for: for
-/// a kind file, the plugin that reads them. Safe to use from several threads.
+/// A kind that lies in the installation in a folder of its name is found by that name alone. For all else it reads the
+/// stamps of all plugins, and the kind files, once. A plugin is loaded only when a kind of it is asked for: for a kind
+/// file, the plugin that reads them. Safe to use from several threads.
 class Registry {
  public:
   /// Searches `folders` (see `plugin_folders`) for plugins that `user`, usually the effective user, can trust.
@@ -46,7 +47,7 @@ class Registry {
   const LoadedKind& kind(std::string_view name_or_alias) const;
 
  private:
-  struct State;
+  class State;
   std::unique_ptr<State> state_;
 };
 

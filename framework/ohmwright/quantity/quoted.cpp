@@ -62,12 +62,16 @@ std::string escaped(CodePoint point, std::string_view bytes) {
   return "\\U" + hexadecimal(point.value, 8);
 }
 
-/// Takes the first code point off `text`.
-std::string take_escaped(std::string_view& text) {
+/// Takes the first code point off `text` and puts it, shown or escaped, behind `out`.
+void move_escaped(std::string_view& text, std::string& out) {
+  if (text.front() >= ' ' && text.front() <= '~') {  // nearly all of what there is
+    out += text.front();
+    text.remove_prefix(1);
+    return;
+  }
   const CodePoint point = first_code_point(text);
-  const std::string_view bytes = text.substr(0, point.bytes);
+  out += escaped(point, text.substr(0, point.bytes));
   text.remove_prefix(point.bytes);
-  return escaped(point, bytes);
 }
 
 }  // namespace
@@ -80,14 +84,14 @@ std::string quoted(std::string_view text, std::size_t longest) {
       break;
     }
     if (text.front() == '"' || text.front() == '\\') out += '\\';
-    out += take_escaped(text);
+    move_escaped(text, out);
   }
   return out + '"';
 }
 
 std::string printable(std::string_view text) {
   std::string out;
-  while (!text.empty()) out += take_escaped(text);
+  while (!text.empty()) move_escaped(text, out);
   return out;
 }
 

@@ -8,6 +8,11 @@ int columns_of(std::string_view text) {
   int columns = 0;
   std::mbstate_t state{};
   while (!text.empty()) {
+    if (text.front() >= ' ' && text.front() <= '~') {  // one column in every locale, and nearly all of what there is
+      text.remove_prefix(1);
+      ++columns;
+      continue;
+    }
     wchar_t character = 0;
     const std::size_t bytes = std::mbrtowc(&character, text.data(), text.size(), &state);
     if (bytes == 0 || bytes > text.size()) {  // no UTF-8, or a locale that has none: one column a byte

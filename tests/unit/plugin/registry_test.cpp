@@ -185,6 +185,39 @@ TEST(Registry, TheSecondOfTwoEqualKindsIsRefusedAndTheFirstStays) {
   EXPECT_EQ(registry.kind("good-part").path(), first);
 }
 
+TEST(Registry, OfTwoEqualKindsTheOneInItsOwnFolderStays) {
+  const test::PluginFolder folder;
+  const auto other = folder.add("good", "1.ohmplug");
+  const auto own = folder.add("duplicate_kind", "good-part/good-part.ohmplug");
+  const Registry registry = registry_of(folder);
+  EXPECT_EQ(registry.kind("good-part").path(), own);
+  EXPECT_THAT(files_of(registry), ElementsAre("good-part.ohmplug"));
+  ASSERT_THAT(registry.refused(), SizeIs(1));
+  EXPECT_EQ(registry.refused()[0].path, other);
+}
+
+TEST(Registry, FindsAKindInItsOwnFolderWithoutALookAtTheOthers) {
+  const test::PluginFolder folder;
+  folder.add("good", "good-part/good-part.ohmplug");
+  const Registry registry = registry_of(folder);
+  const LoadedKind& kind = registry.kind("Good part");
+  folder.add("two_kinds", "later.ohmplug");  // had there been a search, it would have been before this
+  EXPECT_THAT(registry.plugins(), SizeIs(2));
+  EXPECT_EQ(&registry.kind("good-part"), &kind) << "it stays the one that was loaded";
+}
+
+TEST(Registry, TellsWhyAKindInItsOwnFolderIsRefused) {
+  const test::PluginFolder folder;
+  test::PluginFolder::set_mode(folder.add("good", "good-part/good-part.ohmplug"), 0666);
+  const Registry registry = registry_of(folder);
+  try {
+    registry.kind("good-part");
+    ADD_FAILURE() << "others could write to it";
+  } catch (const PluginError& error) {
+    EXPECT_THAT(error.what(), HasSubstr("others can write to the file (mode 0666)"));
+  }
+}
+
 TEST(Registry, AnAliasThatIsTakenRefusesItsPlugin) {
   const test::PluginFolder folder;
   const auto first = folder.add("good", "1.ohmplug");
@@ -210,6 +243,7 @@ TEST(Registry, APluginThatIsReplacedAfterTheSearchIsNotLoaded) {
   const test::PluginFolder folder;
   const auto path = folder.add("good", "plugin.ohmplug");
   const Registry registry = registry_of(folder);
+  ASSERT_THAT(registry.plugins(), SizeIs(1)) << "it was searched for";
   std::filesystem::remove(path);
   folder.add("two_kinds", "plugin.ohmplug");
   try {
