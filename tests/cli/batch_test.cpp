@@ -244,15 +244,18 @@ bool run_and_kill(const std::vector<std::string>& words, const std::string& jour
   return WIFSIGNALED(status);
 }
 
-TEST(Batch, APointThatMaySetOffThousandsIsRefusedBesideDecimalCommas) {
+TEST(Batch, APointThatMaySetOffThousandsIsRefusedBetweenSemicolons) {
   const TemporaryFolder folder;
-  const std::string table =
-      folder.write("in.csv",
-                   "id;resistance [ohm];at [degC];connection\n"
-                   "s1;10.700;23,5;lead-off\ns2;10700;23,5;lead-off\ns3;10.7 kohm;23,5;lead-off\n");
+  const std::string table = folder.write("in.csv",
+                                         "id;resistance [ohm];at [degC];connection\n"
+                                         "s1;10.700;23,5;lead-off\ns2;10700;23,5;lead-off\ns3;10.7 kohm;23,5;lead-off\n"
+                                         "s4;10.700;23;lead-off\n");
   const auto records = records_of(batch({table}).out);
-  ASSERT_EQ(records.size(), 3U);
-  EXPECT_THAT(records[0]["error"], HasSubstr("\"10.700\" beside numbers with decimal commas may be 10700 or 10,700"));
+  ASSERT_EQ(records.size(), 4U);
+  for (const std::size_t refused : {std::size_t{0}, std::size_t{3}})
+    EXPECT_THAT(records[refused]["error"],
+                HasSubstr("\"10.700\" may be 10700 or 10,700: where ; parts the cells a comma "
+                          "is decimal"));
   EXPECT_EQ(records[1]["verdict"], "within-limits");
   EXPECT_EQ(records[2]["verdict"], "within-limits");
 }
@@ -262,7 +265,7 @@ TEST(Batch, SoItIsInASeries) {
   const std::string series = folder.write("s.csv", "resistance [ohm];at [degC]\n10.700;23,5\n32600;0,0\n");
   const Ran ran = run_program({"check", "thermistor", "--series", series, "--ratings", "ntc-10k-b3977"});
   EXPECT_EQ(ran.exit_code, 2);
-  EXPECT_THAT(ran.err, HasSubstr("s.csv:2: resistance: \"10.700\" beside numbers with decimal commas"));
+  EXPECT_THAT(ran.err, HasSubstr("s.csv:2: resistance: \"10.700\" may be 10700 or 10,700"));
 }
 
 TEST(Batch, ColumnsAreNamedAsOptionsAreAndTheFirstRefusalIsTold) {

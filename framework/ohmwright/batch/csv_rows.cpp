@@ -151,7 +151,8 @@ void RowReader::split(std::string_view row, char separator) {
 
 std::string_view RowReader::with_unit(std::string_view cell, const TableHead::Column& column,
                                       std::string_view usual_unit, char separator) {
-  if (has_decimal_comma_ && may_have_thousands_point(cell)) throw InputError(thousands_point_trouble(cell));
+  // A row is judged by itself, whatever shard it is in: that commas are decimal may show in another one.
+  if (separator == ';' && may_have_thousands_point(cell)) throw InputError(thousands_point_trouble(cell));
   const std::string_view unit = column.unit.empty() ? usual_unit : std::string_view(column.unit);
   const bool decimal_comma = separator == ';' && cell.find(',') != std::string_view::npos;
   if (!is_bare_number(cell) || (unit.empty() && !decimal_comma)) return cell;
@@ -199,10 +200,6 @@ void RowReader::cut_into_cells(std::string_view row) {
   if (text_behind_quote_ > 0)
     throw InputError("cell " + std::to_string(text_behind_quote_) +
                      ": text stands behind a closing quote; quote the whole cell, or nothing of it");
-  has_decimal_comma_ = false;
-  if (head_->separator() == ';')
-    has_decimal_comma_ = std::any_of(cells_.begin(), cells_.begin() + static_cast<std::ptrdiff_t>(count_),
-                                     [](const std::string& cell) { return has_decimal_comma(cell); });
   const std::size_t columns = head_->columns().size();
   while (count_ > columns && cells_[count_ - 1].empty()) --count_;
   if (count_ > columns)

@@ -76,7 +76,6 @@ class RowReader {
   std::vector<std::string> cells_;
   std::size_t count_ = 0;
   bool quote_is_open_ = false;
-  bool has_decimal_comma_ = false;     ///< a number of the row has one
   std::size_t text_behind_quote_ = 0;  ///< the first such cell, counted from 1; 0: none
   std::vector<std::string> texts_;     ///< quantities that got a unit
   std::size_t text_count_ = 0;

@@ -123,8 +123,8 @@ std::string thousands_point_trouble(std::string_view cell) {
   std::string with_comma(cell);
   without.erase(without.find('.'), 1);
   with_comma[with_comma.find('.')] = ',';
-  return ohmwright::quoted(cell) + " beside numbers with decimal commas may be " + without + " or " + with_comma +
-         "; write the one that is meant";
+  return ohmwright::quoted(cell) + " may be " + without + " or " + with_comma +
+         ": where ; parts the cells a comma is decimal, and a point may part thousands; write the one that is meant";
 }
 
 }  // namespace ohmwright

@@ -47,7 +47,7 @@ bool has_decimal_comma(std::string_view cell);
 /// decimal.
 bool may_have_thousands_point(std::string_view cell);
 
-/// What to say of such a cell in a table with decimal commas.
+/// What to say of such a cell in a table whose cells are parted by ";".
 std::string thousands_point_trouble(std::string_view cell);
 
 }  // namespace ohmwright
