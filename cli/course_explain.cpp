@@ -17,7 +17,6 @@
 #include "exit_codes.hpp"
 #include "kind_files.hpp"
 #include "made_with.hpp"
-#include "output.hpp"
 #include "part_charts.hpp"
 
 namespace ohmwright::cli {
@@ -134,11 +133,11 @@ int course_explain(const Arguments& arguments, Environment& environment) {
                                          "are: {names}"),
                           {{"names", names}});
   const std::string title = say.in_domain(kind.descriptor().text_domain, kind.descriptor().title);
-  deliver(arguments.value("--format", "text") == "html"
-              ? explanation_html(bench, tables, dense, good, title, hint, say)
-              : paragraph(hint, environment.page.width) +
-                    explanation_page(bench, tables, chart, dense, good, say, environment.page),
-          arguments, environment);
+  deliver_beside_the_class(arguments.value("--format", "text") == "html"
+                               ? explanation_html(bench, tables, dense, good, title, hint, say)
+                               : paragraph(hint, environment.page.width) +
+                                     explanation_page(bench, tables, chart, dense, good, say, environment.page),
+                           arguments, environment);
   return exit_done;
 }
 

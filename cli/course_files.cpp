@@ -6,9 +6,15 @@
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <system_error>
 
 #include <ohmwright/document/source_text.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+
+#include "output.hpp"
 
 namespace ohmwright::cli {
 
@@ -37,6 +43,17 @@ std::string first_line(std::string text) {
   return text;
 }
 
+/// A record by its name, as the class hands it in; exercises and keys by what they begin with.
+bool is_of_a_class(const std::filesystem::path& path) {
+  std::error_code ignored;
+  if (!std::filesystem::is_regular_file(path, ignored)) return false;
+  if (path.extension() == ".record") return true;
+  std::string begins(64, '\0');
+  std::ifstream file(path, std::ios::binary);
+  file.read(begins.data(), static_cast<std::streamsize>(begins.size()));
+  return begins.find("\"exercise\":") != std::string::npos || begins.find("\"course_key\":") != std::string::npos;
+}
+
 }  // namespace
 
 std::string course_passphrase(const Arguments& arguments, PassphraseFor use) {
@@ -52,6 +69,13 @@ std::string course_passphrase(const Arguments& arguments, PassphraseFor use) {
 std::string text_of_file(const std::string& path) {
   constexpr std::size_t largest = std::size_t{256} << 20U;  // a key of 200 exercises is a tenth of it
   return read_source(path, largest);
+}
+
+void deliver_beside_the_class(const std::string& text, const Arguments& arguments, Environment& environment) {
+  if (arguments.has("--out") && is_of_a_class(arguments.value("--out")))
+    throw InputError("--out would overwrite " + ohmwright::quoted(arguments.value("--out")) +
+                     ", an exercise, a record or a sealed key; choose another name");
+  deliver(text, arguments, environment);
 }
 
 const std::string& course_operand(const Arguments& arguments, std::size_t place, const std::string& missing) {

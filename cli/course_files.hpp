@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "environment.hpp"
 #include "verb.hpp"
 
 namespace ohmwright::cli {
@@ -16,6 +17,10 @@ std::string course_passphrase(const Arguments& arguments, PassphraseFor use);
 
 /// A whole text file. Throws DocumentError naming it and the reason.
 std::string text_of_file(const std::string& path);
+
+/// `deliver`, but over no exercise, record or sealed key, whether the command reads it or not: it is the work of a
+/// class.
+void deliver_beside_the_class(const std::string& text, const Arguments& arguments, Environment& environment);
 
 /// The operand of that place. Throws InputError saying what belongs there.
 const std::string& course_operand(const Arguments& arguments, std::size_t place, const std::string& missing);

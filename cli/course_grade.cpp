@@ -65,10 +65,11 @@ int course_grade(const Arguments& arguments, Environment& environment) {
   course::note_copies(graded);
   put_overrides(arguments, graded);
   const Sentences say{UnitPreferences{}};
-  deliver(format == "csv"    ? course::class_csv(graded)
-          : format == "html" ? course::class_html(graded, weights, say, made_with())
-                             : course::class_page(graded, arguments.has("--feedback"), say, environment.page),
-          arguments, environment);
+  deliver_beside_the_class(format == "csv" ? course::class_csv(graded)
+                           : format == "html"
+                               ? course::class_html(graded, weights, say, made_with())
+                               : course::class_page(graded, arguments.has("--feedback"), say, environment.page),
+                           arguments, environment);
   return exit_done;
 }
 

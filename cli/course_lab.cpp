@@ -6,7 +6,6 @@
 #include "course_files.hpp"
 #include "exit_codes.hpp"
 #include "made_with.hpp"
-#include "output.hpp"
 
 namespace ohmwright::cli {
 
@@ -18,10 +17,10 @@ int course_lab(const Arguments& arguments, Environment& environment) {
   const std::vector<course::LabMark> marks = course::lab_marks(lab, read.readings);
   const Sentences say{UnitPreferences{}};
   const std::string format = arguments.value("--format", "text");
-  deliver(format == "csv"    ? course::lab_csv(marks, read.refused)
-          : format == "html" ? course::lab_html(lab, marks, read.refused, say, made_with())
-                             : course::lab_page(lab, marks, read.refused, say, environment.page),
-          arguments, environment);
+  deliver_beside_the_class(format == "csv"    ? course::lab_csv(marks, read.refused)
+                           : format == "html" ? course::lab_html(lab, marks, read.refused, say, made_with())
+                                              : course::lab_page(lab, marks, read.refused, say, environment.page),
+                           arguments, environment);
   return exit_done;
 }
 

@@ -15,7 +15,6 @@
 #include "course_actions.hpp"
 #include "course_files.hpp"
 #include "exit_codes.hpp"
-#include "output.hpp"
 
 namespace ohmwright::cli {
 
@@ -69,7 +68,7 @@ int course_worksheet(const Arguments& arguments, Environment& environment) {
       : arguments.has("--slips")
           ? course::slips_html(exercise, style, say)
           : course::worksheet_html(exercise, circuit_of(arguments, environment, exercise, say), style, say);
-  deliver(page, arguments, environment);
+  deliver_beside_the_class(page, arguments, environment);
   return exit_done;
 }
 

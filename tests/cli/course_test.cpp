@@ -137,7 +137,8 @@ TEST_F(Course, MarksTakeThePlaceOfNothingThatTheyAreMadeFrom) {
   std::ofstream(at("weights.json")) << R"({"part": 60, "confidence": 40})";
   std::ofstream(at("by-hand.txt")) << "exercise-001.record=64:in a file\n";
   std::ofstream(at("words.txt")) << "four plain test words\n";
-  for (const char* file : {"the.key", "class/exercise-001.record", "weights.json", "by-hand.txt", "words.txt"}) {
+  for (const char* file : {"the.key", "class/exercise-001.record", "class/exercise-001.json", "weights.json",
+                           "by-hand.txt", "words.txt"}) {
     const std::string before = text(at(file));
     const Ran ran = course({"grade", at("class"), "--key", at("the.key"), "--weights", at("weights.json"), "--override",
                             at("by-hand.txt"), "--passphrase-file", at("words.txt"), "--out", at(file)});
