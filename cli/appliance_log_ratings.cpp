@@ -4,14 +4,11 @@
 #include <array>
 
 #include <ohmwright/component/kind.hpp>
+#include <ohmwright/component/role.hpp>
 
 namespace ohmwright::cli {
 
 namespace {
-
-bool plays(const Descriptor& descriptor, std::string_view role) {
-  return std::find(descriptor.roles.begin(), descriptor.roles.end(), role) != descriptor.roles.end();
-}
 
 /// What a good part of that kind reads, with one condition and one state set, both by name; nothing where the kind
 /// knows neither.
@@ -62,18 +59,18 @@ std::optional<cycles::RatedBand> opening_kelvin(const Descriptor& descriptor, co
 }  // namespace
 
 void add_log_ratings(const Descriptor& descriptor, const Part& part, double line_volt, cycles::LogRatings& ratings) {
-  if (plays(descriptor, "heats-coil") && !ratings.heater_watt) {
+  if (plays(descriptor.roles, role::heats_coil) && !ratings.heater_watt) {
     ratings.heater_volt = line_volt;
     ratings.heater_watt = band_of(expected(descriptor, part, "power", "line_voltage", line_volt));
     // Known, and worth nothing without the volts: the rule says so.
     if (!ratings.heater_watt && line_volt <= 0.0) ratings.heater_watt = cycles::RatedBand{};
   }
-  if (plays(descriptor, "ends-defrost") && !ratings.end_temperature_kelvin)
+  if (plays(descriptor.roles, role::ends_defrost) && !ratings.end_temperature_kelvin)
     if (const auto opens = opening_kelvin(descriptor, part)) {
       ratings.end_temperature_kelvin = opens->nominal;
       ratings.end_temperature_tolerance_kelvin = 0.5 * (opens->upper - opens->lower);
     }
-  if (!plays(descriptor, "times-defrost")) return;
+  if (!plays(descriptor.roles, role::times_defrost)) return;
   if (const auto interval = band_of(expected(descriptor, part, "interval", "", 0.0))) {
     ratings.interval_least_second = interval->lower;
     ratings.interval_most_second = interval->upper;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -69,8 +70,7 @@ std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const 
   return job::bars_to_heating(call, [&](const std::string& id) {
     const std::optional<std::size_t> placed = appliance != nullptr ? part_named(*appliance, id) : std::nullopt;
     const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : open_kind(environment, id);
-    const std::vector<std::string_view>& roles = kind.descriptor().roles;
-    return std::find(roles.begin(), roles.end(), "limits-heat") != roles.end();
+    return plays(kind.descriptor().roles, role::limits_heat);
   });
 }
 

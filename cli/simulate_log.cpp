@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/locate/faults.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
@@ -60,15 +61,10 @@ struct NamedEffect {
   thermal::SimulatedFault effect;
 };
 
-bool plays(const PlacedPart& part, std::string_view role) {
-  const std::vector<std::string_view>& roles = part.kind->descriptor().roles;
-  return std::find(roles.begin(), roles.end(), role) != roles.end();
-}
-
 /// Only what blows where a part heats the coil is the fan over it: a compressor moves heat in another place.
 bool stands_at_the_coil(const Appliance& appliance, const PlacedPart& part) {
   return std::any_of(appliance.parts.begin(), appliance.parts.end(), [&](const PlacedPart& other) {
-    return plays(other, "heats-coil") && other.zone.has_value() && other.zone == part.zone;
+    return plays(other.kind->descriptor().roles, role::heats_coil) && other.zone.has_value() && other.zone == part.zone;
   });
 }
 

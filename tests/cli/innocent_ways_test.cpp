@@ -69,6 +69,20 @@ TEST(AMotorThatJustRan, IsReadOnceItIsColdToTheHand) {
               HasSubstr("FOUND: Motor of drum and blower: main or field winding open"));
 }
 
+// 60 K above the coil, 300 ohm at 25 degC are 319; with 7 % more, 342.
+TEST(AMotorThatJustRan, IsFoundByNothingThatItsOwnHeatExplains) {
+  const std::vector<std::string> cold{"--zone", "coil=-18C", "--symptom", "no-air"};
+  const auto read_twice = [&](const std::string& reading) {
+    std::vector<std::string> words = cold;
+    words.insert(words.end(), {reading, reading});
+    return located("upright-thermistor-230v", words).out;
+  };
+  EXPECT_THAT(read_twice("fan-plug=330"),
+              AllOf(HasSubstr("LIKELY: Evaporator fan"), HasSubstr("stood without power for half an hour"),
+                    HasSubstr("Let the Evaporator fan cool and read it again")));
+  EXPECT_THAT(read_twice("fan-plug=420"), HasSubstr("FOUND: Evaporator fan"));
+}
+
 // A thawed coil is as warm as its room, of which nobody spoke: what a good sensor of 10 kohm reads at 33 degC.
 TEST(ARoomOfWhichNobodySpoke, CondemnsNothing) {
   const std::vector<std::string> warm{"--symptom", "long-defrost", "sensor-plug@thawed=7.17k",

@@ -2,14 +2,14 @@
 #include <numeric>
 
 #include <ohmwright/appliance/joined_places.hpp>
+#include <ohmwright/component/role.hpp>
 
 namespace ohmwright {
 
 JoinedPlaces::JoinedPlaces(const Appliance& appliance) : place_(appliance.nodes.size()) {
   std::iota(place_.begin(), place_.end(), std::size_t{0});
   for (const PlacedPart& part : appliance.parts) {
-    const auto& roles = part.kind->descriptor().roles;
-    const bool joins = std::find(roles.begin(), roles.end(), "joins-parts") != roles.end();
+    const bool joins = plays(part.kind->descriptor().roles, role::joins_parts);
     if (joins && part.nodes.size() >= 2 && part.nodes[0] && part.nodes[1]) join(*part.nodes[0], *part.nodes[1]);
   }
 }

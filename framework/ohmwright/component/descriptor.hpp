@@ -168,7 +168,7 @@ struct Descriptor {
   std::string_view title;
   std::vector<std::string_view> aliases;  ///< what people say
   std::string_view text_domain;           ///< gettext domain of its texts
-  std::vector<std::string_view> roles;    ///< "senses-coil", "heats-coil": by these logs and appliances find it
+  std::vector<std::string_view> roles;    ///< by these logs and appliances find it: role.hpp
   std::vector<std::string_view> terminals;
   std::vector<MeasurandDescriptor> measurands;  ///< the first takes a reading typed without a name
   std::vector<ConditionDescriptor> conditions;

@@ -5,6 +5,7 @@
 #include <set>
 #include <variant>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/locate/innocent_ways.hpp>
 #include <ohmwright/locate/part_model.hpp>
 #include <ohmwright/locate/weighed_readings.hpp>
@@ -170,6 +171,26 @@ std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<con
     if (!changes_with_temperature(appliance, part, prober.site(), *zone)) continue;
     if (was_read_at_a_stated_temperature(part, *zone, readings, prober)) continue;
     if (is_cleared_in(*zone, *prober.site().not_measured[*zone])) return zone;
+  }
+  return std::nullopt;
+}
+
+std::optional<std::size_t> part_that_may_be_warm(Reasoner& reasoner, std::span<const TakenReading> readings,
+                                                 const Signs& signs, const Standing& standing,
+                                                 const NextStepSettings& settings) {
+  // Winding above what lies around it, up to what its insulation stands; half an hour takes most of it (common
+  // practice, no source).
+  constexpr std::array<double, 3> warmer_by{20.0, 40.0, 60.0};
+  const Prober& prober = reasoner.prober();
+  for (const std::size_t part : standing.parts) {
+    if (!plays(prober.appliance().parts[part].kind->descriptor().roles, role::warms_by_running)) continue;
+    for (const double kelvin : warmer_by) {
+      Site warm = prober.site();
+      warm.own_heat = OwnHeat{part, kelvin};
+      Prober there(prober.faults(), std::move(warm), prober.meter(), prober.model());
+      Reasoner of_a_warm_one(there, reasoner.sign_model());
+      if (of_a_warm_one.diagnose(readings, signs).parts[part] < settings.likely) return part;
+    }
   }
   return std::nullopt;
 }

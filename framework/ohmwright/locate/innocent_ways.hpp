@@ -17,6 +17,12 @@ std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<con
                                                const Signs& signs, const Standing& standing,
                                                const NextStepSettings& settings);
 
+/// Of the parts of `standing` one that warms by running, and that is no longer likely to be at fault where it ran a
+/// moment ago.
+std::optional<std::size_t> part_that_may_be_warm(Reasoner& reasoner, std::span<const TakenReading> readings,
+                                                 const Signs& signs, const Standing& standing,
+                                                 const NextStepSettings& settings);
+
 /// One of `Site::states_not_said`, by index, as which a good appliance would show what makes `standing` name its parts;
 /// nothing where they are named however it stands.
 std::optional<std::size_t> state_that_may_clear(Reasoner& reasoner, std::span<const TakenReading> readings,

@@ -56,6 +56,7 @@ class Search {
   void ask_again_now_that_it_is_known(std::size_t zone);
   void ask_turned_away_from(const SetState& as_found);
   void doubt_what_a_slip_explains();
+  void doubt_what_own_heat_explains();
   void ask_again(const Measurement& measurement);
   void hold_back_beside_what_nothing_explains();
   std::optional<std::size_t> part_read_alone_unexplained() const;

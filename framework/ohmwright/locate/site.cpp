@@ -3,6 +3,7 @@
 #include <string_view>
 #include <utility>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/locate/site.hpp>
 #include <ohmwright/quantity/temperature.hpp>
 
@@ -13,10 +14,6 @@ namespace {
 bool equal(const StateValue& a, const StateValue& b) { return a.state == b.state && a.value == b.value; }
 
 bool equal_settings(const SetState& a, const SetState& b) { return a.part == b.part && equal(a.value, b.value); }
-
-bool equal_lists(const std::vector<StateValue>& a, const std::vector<StateValue>& b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(), equal);
-}
 
 void set(std::vector<StateValue>& states, const StateValue& value) {
   const auto found =
@@ -61,9 +58,9 @@ constexpr double hottest_oven_celsius = 250.0;
 /// source).
 constexpr double hottest_winding_celsius = 150.0;
 
-double hottest_by_role(std::string_view role) {
-  if (role == "heats-oven") return hottest_oven_celsius;
-  return role == "heats-itself" ? hottest_winding_celsius : hottest_zone_celsius;
+double hottest_by_role(std::string_view one) {
+  if (one == role::heats_oven) return hottest_oven_celsius;
+  return one == role::heats_itself ? hottest_winding_celsius : hottest_zone_celsius;
 }
 double kelvin_of(double celsius) { return Temperature::from_celsius(celsius).kelvin(); }
 
@@ -122,8 +119,8 @@ class NotMeasured {
     double hottest = 0.0;
     for (const PlacedPart& part : appliance_.parts)
       if (part.zone == zone)
-        for (const std::string_view role : part.kind->descriptor().roles)
-          if (role.starts_with("heats-")) hottest = std::max(hottest, kelvin_of(hottest_by_role(role)));
+        for (const std::string_view one : part.kind->descriptor().roles)
+          if (one.starts_with(role::heats)) hottest = std::max(hottest, kelvin_of(hottest_by_role(one)));
     for (const SetUp& set_up : appliance_.set_ups)
       for (const SetTemperature& row : set_up.temperatures)
         if (row.zone == zone && warmest_of(row.temperature) - warmest_as_built_ >= worth_a_doubt)
@@ -162,18 +159,6 @@ TemperatureSpan room_that_nobody_spoke_of() {
   return {kelvin_of(coldest_celsius), kelvin_of(warmest_celsius)};
 }
 
-bool operator==(const Site& a, const Site& b) {
-  return a.zone_temperatures.size() == b.zone_temperatures.size() &&
-         std::equal(a.zone_temperatures.begin(), a.zone_temperatures.end(), b.zone_temperatures.begin(),
-                    [](const StatedValue& x, const StatedValue& y) {
-                      return x.value == y.value && x.half_width == y.half_width;
-                    }) &&
-         a.not_measured == b.not_measured &&
-         std::equal(a.states.begin(), a.states.end(), b.states.begin(), b.states.end(), equal_lists) &&
-         std::equal(a.states_not_said.begin(), a.states_not_said.end(), b.states_not_said.begin(),
-                    b.states_not_said.end(), equal_settings);
-}
-
 Site site_as_found(const Appliance& appliance) {
   Site site;
   for (const Zone& zone : appliance.zones) site.zone_temperatures.push_back(zone.temperature);
@@ -207,7 +192,10 @@ Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size
   if (!set_up) return site;
   const SetUp& done = appliance.set_ups[*set_up];
   site = after_set_up(appliance, std::move(site), done.based_on);
-  for (const SetTemperature& row : done.temperatures) set(site, row);
+  for (const SetTemperature& row : done.temperatures) {
+    set(site, row);
+    if (site.own_heat && appliance.parts[site.own_heat->part].zone == row.zone) site.own_heat.reset();
+  }
   for (const SetState& row : done.states) site = with_state(std::move(site), row);
   return site;
 }
@@ -231,7 +219,8 @@ Situation situation_at(const Appliance& appliance, std::size_t part, const Site&
   Situation situation({}, site.states[part]);
   situation.excitation = excitation;
   const std::uint16_t temperature = index_of(descriptor.conditions, "part_temperature");
-  if (temperature != not_found && kelvin) situation.conditions.push_back({temperature, *kelvin});
+  const double own_heat = site.own_heat && site.own_heat->part == part ? site.own_heat->kelvin : 0.0;
+  if (temperature != not_found && kelvin) situation.conditions.push_back({temperature, *kelvin + own_heat});
   const std::uint16_t line = index_of(descriptor.conditions, "line_voltage");
   if (line != not_found && excitation != Excitation::ohmmeter)
     situation.conditions.push_back({line, appliance.supply.voltage.value.value_in_si()});

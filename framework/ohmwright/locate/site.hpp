@@ -17,6 +17,12 @@ enum class ZoneKnowledge : std::uint8_t {
   said_without_doubt,  ///< its ± is assumed
 };
 
+/// What a part that ran, or stood still under power, is warmer than its zone.
+struct OwnHeat {
+  std::size_t part = 0;
+  double kelvin = 0.0;
+};
+
 /// What holds at the appliance while something is read: temperatures of its zones, states of its parts.
 struct Site {
   std::vector<StatedValue> zone_temperatures;  ///< by zone
@@ -26,8 +32,7 @@ struct Site {
   /// How parts may stand that a hand turns, where nobody said how they do: a timer runs on by itself.
   std::vector<SetState> states_not_said;
   std::vector<ZoneKnowledge> known;  ///< by zone
-
-  friend bool operator==(const Site& a, const Site& b);
+  std::optional<OwnHeat> own_heat;   ///< until a set-up chills or warms the part's zone
 };
 
 /// As cold and as warm as a room may be of which nobody said how warm it is: a cellar, a garage in a summer (common

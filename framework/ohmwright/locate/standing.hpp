@@ -43,8 +43,9 @@ struct Standing {
   double probability = 0.0;                  ///< that all of these are at fault, be it with more
   bool is_with_more = false;                 ///< the likeliest set holds more, of which these alone are sure
   Lacks lacks = Lacks::nothing;
-  std::size_t lacking = 0;         ///< the zone, the part or the state that `lacks` is of
-  std::optional<UnitSlip> slip{};  ///< of units or points, which would clear the parts that are named
+  std::size_t lacking = 0;                 ///< the zone, the part or the state that `lacks` is of
+  std::optional<UnitSlip> slip{};          ///< of units or points, which would clear the parts that are named
+  std::optional<std::size_t> warm_part{};  ///< of those named one that its own heat would clear
 
   bool is_named() const { return form == Form::likely || form == Form::settled; }
 };

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/appliance_drawing.hpp>
 #include <ohmwright/report/paragraph.hpp>
@@ -13,8 +14,6 @@ namespace {
 
 constexpr std::string_view supply_colour = "#8a5d2f";
 constexpr std::string_view probe_colour = "#2f5d8a";
-/// Kinds that only join other parts have this role.
-constexpr std::string_view joins = "joins-parts";
 constexpr int label_width = 22;
 
 /// A text inside double quotes of a script: a backslash and a quote are escaped, and `&`, which Graphviz reads as an
@@ -127,8 +126,7 @@ class DrawingWriter {
 
   void write_part(std::size_t index) {
     const PlacedPart& part = appliance_.parts[index];
-    const std::vector<std::string_view>& roles = part.kind->descriptor().roles;
-    const bool only_joins = std::find(roles.begin(), roles.end(), joins) != roles.end();
+    const bool only_joins = plays(part.kind->descriptor().roles, role::joins_parts);
     std::string label = in_lines(part.title, label_width);
     if (!part.ratings.empty() && !only_joins) label += "\n" + part.ratings;
     const bool is_marked = index < marks_.size() && marks_[index];

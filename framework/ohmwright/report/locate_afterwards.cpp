@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_words.hpp>
 #include <ohmwright/report/search_in_words.hpp>
@@ -69,9 +70,8 @@ class AfterwardsSentences {
 
   void add_upstream(std::string_view role, std::size_t fault) {
     for (std::size_t i = 0; i < words_.appliance.parts.size(); ++i) {
-      const auto& roles = words_.appliance.parts[i].kind->descriptor().roles;
-      if (i == words_.faults.faults()[fault].fault.part || std::find(roles.begin(), roles.end(), role) == roles.end())
-        continue;
+      if (i == words_.faults.faults()[fault].fault.part) continue;
+      if (!plays(words_.appliance.parts[i].kind->descriptor().roles, role)) continue;
       const std::string line = words_.say(OHMWRIGHT_TEXT("Look for what may have caused it first: {cause}"),
                                           {{"cause", words_.appliance.parts[i].title}});
       if (std::find(content_.afterwards.begin(), content_.afterwards.end(), line) == content_.afterwards.end())

@@ -164,6 +164,15 @@ class HeadlineSentences {
  private:
   /// What is left to do before a part that is likely at fault is bought.
   void what_makes_it_sure(const AnswerSet& first, const std::string& chance) {
+    if (const std::optional<std::size_t>& warm = words_.report.standing.warm_part) {
+      explain(
+          OHMWRIGHT_TEXT("The chance that this is at fault is {chance}, if it has stood without power for half an "
+                         "hour: the winding of one that ran is warmer than what lies around it, and a good one "
+                         "shows just this. Let the {part} cool and read it again; if that is another reading, leave "
+                         "this one out."),
+          {{"chance", chance}, {"part", words_.appliance.parts[*warm].title}});
+      return;
+    }
     if (const std::optional<std::size_t> zone = zone_of_a_set_up_on_trust(first.parts)) {
       explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: you read it alone, after a set-up that may "
                              "not have taken. Measure the temperature of the {zone} and say so (--zone {id}=...) "

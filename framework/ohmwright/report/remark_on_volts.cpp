@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cstdint>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_words.hpp>
 #include <ohmwright/report/remarked_search.hpp>
@@ -58,8 +59,8 @@ class VoltRemarks {
   bool is_a_joint_open() const {
     const Candidate& candidate = *search_.report.reasoner.instance(*search_.likeliest).candidate;
     return std::any_of(candidate.faults.begin(), candidate.faults.end(), [&](std::uint16_t fault) {
-      const auto& roles = search_.appliance.parts[search_.faults.faults()[fault].fault.part].kind->descriptor().roles;
-      return std::find(roles.begin(), roles.end(), "joins-parts") != roles.end();
+      const PlacedPart& part = search_.appliance.parts[search_.faults.faults()[fault].fault.part];
+      return plays(part.kind->descriptor().roles, role::joins_parts);
     });
   }
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/thermal/simulated_fault.hpp>
 
 namespace ohmwright::thermal {
@@ -67,20 +68,19 @@ std::optional<SimulatedFault> effect_on_log(const FaultModeDescriptor& mode, std
   constexpr double nearly_always = 0.8;
   constexpr double often = 0.4;
   constexpr double sometimes = 0.3;
-  const auto plays = [&](std::string_view role) { return std::find(roles.begin(), roles.end(), role) != roles.end(); };
   const double late = probability_of(mode, "long-defrost");
   const double early = probability_of(mode, "short-defrost");
   if (probability_of(mode, "no-defrost") > 0.9) return SimulatedFault::never_starts;
   if (probability_of(mode, "no-air") > nearly_always)
-    return plays("moves-air") ? std::optional(SimulatedFault::fan_stopped) : std::nullopt;
-  if (late >= often && plays("times-defrost")) {
+    return plays(roles, role::moves_air) ? std::optional(SimulatedFault::fan_stopped) : std::nullopt;
+  if (late >= often && plays(roles, role::times_defrost)) {
     // What the control does for too long: the whole defrost, or cooling in it.
     if (probability_of(mode, "warm-cabinet") > nearly_always) return SimulatedFault::stuck_in_defrost;
     if (probability_of(mode, "compressor-never-stops") > often) return SimulatedFault::runs_while_heating;
   }
   if (late >= often && late >= early)
-    return plays("heats-coil") ? SimulatedFault::weak_heat : SimulatedFault::ends_late;
-  if (early >= sometimes && early > late && !plays("heats-coil")) return SimulatedFault::ends_early;
+    return plays(roles, role::heats_coil) ? SimulatedFault::weak_heat : SimulatedFault::ends_late;
+  if (early >= sometimes && early > late && !plays(roles, role::heats_coil)) return SimulatedFault::ends_early;
   if (probability_of(mode, "frost-whole-coil") > nearly_always) return SimulatedFault::no_heat;
   return std::nullopt;
 }

@@ -1,5 +1,6 @@
 #include "descriptor/descriptor.hpp"
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "bimetal_thermostat_ratings_schema.hpp"
@@ -77,7 +78,7 @@ Descriptor make_descriptor() {
   descriptor.aliases = {"bimetal",       "defrost thermostat",    "terminator", "defrost terminator", "bi-metal",
                         "defrost limit", "termination thermostat"};
   descriptor.text_domain = "ohmwright-bimetal-thermostat";
-  descriptor.roles = {"ends-defrost", "limits-heat"};
+  descriptor.roles = {role::ends_defrost, role::limits_heat};
   descriptor.terminals = {"contact-1", "contact-2", "link-1", "link-2"};
   descriptor.measurands = measurands();
   descriptor.conditions = conditions();

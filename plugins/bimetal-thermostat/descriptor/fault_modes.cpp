@@ -1,4 +1,5 @@
 #include <ohmwright/component/fault_extents.hpp>
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "descriptor/descriptor.hpp"
@@ -13,7 +14,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        0.5,
        assumed,
        {{"long-defrost", 0.8}, {"warm-food-after-defrost", 0.6}, {"warm-cabinet", 0.3}},
-       {"heats-coil"}},  // too much current welds
+       {role::heats_coil}},  // too much current welds
       {"stuck-open",
        OHMWRIGHT_TEXT("stuck open, or a lead of it broken"),
        1.5,
@@ -51,7 +52,8 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
         {"warm-cabinet", 0.7},
         {"compressor-never-stops", 0.4},
         {"no-heat", 0.95}},
-       {"ends-defrost", "times-defrost", "heats-coil"}},  // a link opens because something did not stop the heat
+       {role::ends_defrost, role::times_defrost,
+        role::heats_coil}},  // a link opens because something did not stop the heat
       {"burnt-contact",
        OHMWRIGHT_TEXT("contact burnt through: hundreds of ohms and more"),
        fault_extents::burnt_joint_weight,
@@ -62,7 +64,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
         {"warm-cabinet", 0.6},
         {"hum-or-smell", 0.3},
         {"comes-and-goes", 0.3}},
-       {"heats-coil"}},
+       {role::heats_coil}},
   };
 }
 

@@ -1,5 +1,6 @@
 #include "descriptor/descriptor.hpp"
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "defrost_control_ratings_schema.hpp"
@@ -106,7 +107,7 @@ Descriptor make_descriptor() {
   descriptor.aliases = {"defrost timer", "timer",         "cam timer",
                         "defrost board", "control board", "adaptive defrost control"};
   descriptor.text_domain = "ohmwright-defrost-control";
-  descriptor.roles = {"times-defrost", "ends-defrost"};
+  descriptor.roles = {role::times_defrost, role::ends_defrost};
   descriptor.terminals = {"line", "neutral", "defrost", "run", "sensor-1", "sensor-2"};
   descriptor.measurands = measurands();
   descriptor.conditions = conditions();

@@ -1,4 +1,5 @@
 #include <ohmwright/component/fault_extents.hpp>
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "descriptor/descriptor.hpp"
@@ -33,7 +34,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        0.5,
        assumed,
        {{"long-defrost", 0.6}, {"warm-cabinet", 0.9}, {"warm-food-after-defrost", 0.7}},
-       {"heats-coil"}},  // too much current welds
+       {role::heats_coil}},  // too much current welds
       {"defrost-contact-open",
        OHMWRIGHT_TEXT("contact to the heater never closes"),
        0.6,
@@ -55,19 +56,19 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        0.5,
        assumed,
        {{"frost-far-end", 0.4}, {"comes-and-goes", 0.6}, {"hum-or-smell", 0.3}, {"frost-whole-coil", 0.3}},
-       {"heats-coil"}},
+       {role::heats_coil}},
       {"no-output",
        OHMWRIGHT_TEXT("gives its heater nothing in a defrost"),
        0.9,
        assumed,
        {{"frost-whole-coil", 0.9}, {"no-defrost", 0.8}, {"warm-cabinet", 0.7}, {"error-code", 0.2}, {"no-heat", 0.95}},
-       {"ends-defrost", "senses-coil"}},  // a sensor that reads warm ends each defrost at once
+       {role::ends_defrost, role::senses_coil}},  // a sensor that reads warm ends each defrost at once
       {"sensor-input-dead",
        OHMWRIGHT_TEXT("sensor input dead"),
        0.4,
        assumed,
        {{"error-code", 0.6}, {"long-defrost", 0.4}, {"short-defrost", 0.3}, {"frost-whole-coil", 0.4}},
-       {"senses-coil"}},
+       {role::senses_coil}},
       {"burnt-contact",
        OHMWRIGHT_TEXT("contact to the heater burnt through: hundreds of ohms and more"),
        fault_extents::burnt_joint_weight,
@@ -78,7 +79,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
         {"hum-or-smell", 0.3},
         {"no-defrost", 0.6},
         {"comes-and-goes", 0.3}},
-       {"heats-coil"}},
+       {role::heats_coil}},
   };
 }
 

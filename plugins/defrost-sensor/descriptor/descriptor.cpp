@@ -1,5 +1,6 @@
 #include "descriptor/descriptor.hpp"
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "defrost_sensor_ratings_schema.hpp"
@@ -73,7 +74,7 @@ Descriptor make_descriptor() {
   descriptor.aliases = {"thermistor",         "ntc",        "coil sensor",   "evaporator sensor",
                         "defrost thermistor", "coil probe", "defrost probe", "bin sensor"};
   descriptor.text_domain = "ohmwright-defrost-sensor";
-  descriptor.roles = {"senses-coil", "ends-defrost"};
+  descriptor.roles = {role::senses_coil, role::ends_defrost};
   descriptor.terminals = {"lead-1", "lead-2"};
   descriptor.measurands = measurands();
   descriptor.conditions = conditions();

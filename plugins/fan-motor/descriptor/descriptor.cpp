@@ -1,5 +1,6 @@
 #include "descriptor/descriptor.hpp"
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "fan_motor_ratings_schema.hpp"
@@ -92,7 +93,7 @@ Descriptor make_descriptor() {
   descriptor.aliases = {"fan",         "evaporator fan", "condenser fan", "evaporator fan motor", "condenser fan motor",
                         "blower motor"};
   descriptor.text_domain = "ohmwright-fan-motor";
-  descriptor.roles = {"moves-air"};
+  descriptor.roles = {role::moves_air, role::warms_by_running};
   descriptor.terminals = {"lead-1", "lead-2", "start", "frame"};
   descriptor.measurands = measurands();
   descriptor.conditions = conditions();

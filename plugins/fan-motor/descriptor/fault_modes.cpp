@@ -1,4 +1,5 @@
 #include <ohmwright/component/fault_extents.hpp>
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "descriptor/descriptor.hpp"
@@ -31,7 +32,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
        1.0,
        assumed,
        {{"no-air", 1.0}, {"noise", 0.5}, {"frost-whole-coil", 0.7}},
-       {"heats-coil", "ends-defrost", "senses-coil", "times-defrost"}},
+       {role::heats_coil, role::ends_defrost, role::senses_coil, role::times_defrost}},
       {"bearing-worn", OHMWRIGHT_TEXT("bearing worn, drags"), 0.7, assumed, {{"noise", 0.9}, {"little-air", 0.4}}, {}},
       {"capacitor-weak",
        OHMWRIGHT_TEXT("capacitor has aged"),

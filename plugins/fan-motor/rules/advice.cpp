@@ -48,6 +48,19 @@ void advise_on_ohms(const Scene& scene) {
   }
 }
 
+/// What condemns a motor by its ohms may be its own heat: a good one is as high where it ran a moment ago.
+void advise_on_own_heat(const Scene& scene) {
+  // Winding above what lies around it, up to what its insulation stands (common practice, no source).
+  constexpr double most_kelvin = 60.0;
+  if (!scene.wound || !scene.findings.has(winding_resistance, Outcome::out_of_limits)) return;
+  const double upper = scene.ratings->winding_limits()->upper;
+  const double k = scene.ratings->conductor_constant - Temperature::kelvin_at_zero_celsius;
+  const double factor = scene.wound->ohms.value() / upper;
+  const double warm_kelvin = (k + scene.wound->read_kelvin) * factor - k;  // IEC 60034-1
+  if (factor <= 1.0 || warm_kelvin > scene.wound->read_kelvin + most_kelvin) return;
+  tell(scene.findings.advise(may_be_warm), "warm", degrees(warm_kelvin));
+}
+
 /// The winding's temperature carries the doubt of its ohms: a motor that ran is not at room temperature.
 void advise_on_winding(const Scene& scene) {
   if (!scene.findings.has(winding_resistance, Outcome::undecided) || scene.readings_disagree() || scene.jumping > 0.0)
@@ -163,6 +176,7 @@ void advise_after_condemning(const Scene& scene) {
       (scene.findings.has(in_circuit, Outcome::out_of_limits) && shows_over_range))
     scene.findings.advise(touch_the_probes);
   if (scene.findings.has(in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
+  advise_on_own_heat(scene);
   const bool only_capacitor =
       std::none_of(scene.findings.findings().begin(), scene.findings.findings().end(),
                    [](const Finding& f) { return f.outcome == Outcome::out_of_limits && f.rule != capacitor; });

@@ -178,6 +178,11 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "and feed it from a supply of its own, of its rated volts and polarity: if it stands still then, it is dead "
            "(--signal run). If the signal tells it to stand, look at control, door switch and sensor (--signal stop)."),
        "supply-at-plug"},
+      {"may-be-warm",
+       OHMWRIGHT_TEXT(
+           "Did it run, or stand still under power, within the last half hour? Then its winding is warmer than what "
+           "was read beside it, and from {warm} on a good one reads this. Let it cool and read it again before you "
+           "buy.")},
   };
 }
 

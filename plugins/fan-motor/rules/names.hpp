@@ -100,6 +100,7 @@ enum AdviceIndex : std::uint16_t {
   test_once_more,
   leave_it_in,
   read_the_signal,
+  may_be_warm,
 };
 
 }  // namespace ohmwright::fan_motor

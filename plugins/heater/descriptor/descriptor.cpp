@@ -1,5 +1,6 @@
 #include "descriptor/descriptor.hpp"
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "heater_ratings_schema.hpp"
@@ -82,7 +83,7 @@ Descriptor make_descriptor() {
   descriptor.title = OHMWRIGHT_TEXT("Heater");
   descriptor.aliases = {"defrost heater", "heating element", "element", "heater element", "resistance heater"};
   descriptor.text_domain = "ohmwright-heater";
-  descriptor.roles = {"heats-coil"};
+  descriptor.roles = {role::heats_coil};
   descriptor.terminals = {"lead-1", "lead-2", "frame"};
   descriptor.measurands = measurands();
   descriptor.conditions = conditions();

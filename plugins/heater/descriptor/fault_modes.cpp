@@ -1,4 +1,5 @@
 #include <ohmwright/component/fault_extents.hpp>
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "descriptor/descriptor.hpp"
@@ -30,7 +31,7 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
         {"warm-cabinet", 0.7},
         {"compressor-never-stops", 0.5},
         {"no-heat", 0.95}},
-       {"ends-defrost", "limits-heat"}},  // one that nothing switched off burns through
+       {role::ends_defrost, role::limits_heat}},  // one that nothing switched off burns through
       {"opens-hot",
        OHMWRIGHT_TEXT("element or a crimp of it opens when hot"),
        0.3,

@@ -1,5 +1,6 @@
 #include "descriptor/descriptor.hpp"
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "rules/advice.hpp"
@@ -73,7 +74,7 @@ Descriptor make_descriptor() {
   descriptor.title = OHMWRIGHT_TEXT("Wiring");
   descriptor.aliases = {"wire", "lead", "connector", "splice", "joint", "harness", "crimp"};
   descriptor.text_domain = "ohmwright-wiring";
-  descriptor.roles = {"joins-parts"};
+  descriptor.roles = {role::joins_parts};
   descriptor.terminals = {"end-1", "end-2", "frame"};
   descriptor.measurands = measurands();
   descriptor.conditions = conditions();

@@ -62,7 +62,7 @@ TEST(KindFiles, AreKnownWithoutLoadingThePluginThatReadsThem) {
   EXPECT_EQ(&registry.kind("test-coil"), &kind);
 }
 
-TEST(KindFiles, ComeWithLibrariesSortedByName) {
+TEST(KindFiles, ComeWithLibrariesThoseInFoldersOfTheirNameFirstAndSorted) {
   const FileFolder folder;
   folder.add("good", "b/good.ohmplug");
   folder.add_reader("z/kind-file.ohmplug");
@@ -70,7 +70,7 @@ TEST(KindFiles, ComeWithLibrariesSortedByName) {
     folder.add_file(coil_called(id), std::string(id) + "/" + id + ".kind.json");
   folder.add_file(coil_called("top"), "top.kind.json");
   folder.add_file(coil_called("deep"), "a/b/deep.kind.json");  // not looked at
-  EXPECT_THAT(kinds_of(folder.registry()), ElementsAre("top", "good-part", "k1", "k10", "k9"));
+  EXPECT_THAT(kinds_of(folder.registry()), ElementsAre("k1", "k10", "k9", "top", "good-part"));
   EXPECT_THAT(folder.registry().refused(), IsEmpty());
 }
 
@@ -146,7 +146,7 @@ TEST(KindFiles, WithAnAliasOfALibraryAreRefused) {
   const FileFolder folder;
   folder.add_reader();
   const auto library = folder.add("good", "a.ohmplug");
-  folder.add_file(coil_text({{"spool", "Well made part"}}), "test-coil/test-coil.kind.json");
+  folder.add_file(coil_text({{"spool", "Well made part"}}), "files/test-coil.kind.json");
   EXPECT_THAT(reasons(folder.registry()), ElementsAre("its alias \"Well made part\" is taken by the kind \"good-part\" "
                                                       "of " +
                                                       library.string() + "; remove one of the two"));
