@@ -1,6 +1,6 @@
 // Which check is named where the process that tries a kind does not come to its own end.
 
-#include "trial_diary.hpp"
+#include "plugin/trial_diary.hpp"
 
 #include <array>
 #include <functional>

@@ -1,0 +1,50 @@
+#include "job/appliance.hpp"
+
+#include <ohmwright/appliance/appliance_document.hpp>
+#include <ohmwright/appliance/file_text.hpp>
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/named_file.hpp>
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/quantity/error.hpp>
+
+#include "appliance/files.hpp"
+#include "kind_files.hpp"
+
+namespace ohmwright::cli {
+
+Appliance appliance_of(const job::ServiceCall& call, const Environment& environment) {
+  if (!call.has_appliance())
+    throw InputError(
+        "the job has no appliance, so nothing can be looked for in it; name one: ohmwright job sign --appliance "
+        "NAME|FILE (ohmwright appliance list), or judge a part alone: ohmwright job read KIND READING");
+  if (call.appliance_file.empty()) return open_appliance(environment, call.appliance);
+  Appliance appliance =
+      read_appliance(parse_document_to_check(call.appliance_file, "the job's appliance"), environment.registry);
+  for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
+  return appliance;
+}
+
+job::NewEntry appliance_entry_of_text(const std::string& file_text, const std::string& called,
+                                      const Environment& environment) {
+  const Appliance appliance = read_appliance(parse_document_to_check(file_text, called), environment.registry);
+  return {job::EntryForm::appliance, job::ContentWriter()
+                                         .text("title", appliance.title)
+                                         .text("refrigerant", appliance.refrigerant)
+                                         .json("file", file_text)
+                                         .content()};
+}
+
+job::NewEntry appliance_entry(const std::string& name_or_file, const Environment& environment) {
+  if (is_path(name_or_file)) {
+    const Document document = read_document(name_or_file);
+    return appliance_entry_of_text(file_text(document.root), document.file, environment);
+  }
+  const Appliance appliance = open_appliance(environment, name_or_file);
+  return {job::EntryForm::appliance, job::ContentWriter()
+                                         .text("name", name_or_file)
+                                         .text("title", appliance.title)
+                                         .text("refrigerant", appliance.refrigerant)
+                                         .content()};
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,154 @@
+#include <charconv>
+#include <ostream>
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/job_report.hpp>
+#include <ohmwright/report/page_cautions.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+#include "exit_codes.hpp"
+#include "job/actions.hpp"
+#include "job/book_file.hpp"
+#include "job/next_page.hpp"
+#include "job/safety.hpp"
+#include "job/search.hpp"
+#include "locate/pages.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+void refuse_operands(const Arguments& arguments, std::string_view action) {
+  if (!arguments.operands.empty())
+    throw InputError("job " + std::string(action) + " takes no word, got " +
+                     ohmwright::quoted(arguments.operands.front()));
+}
+
+/// The search of the job at hand, with what every page of it needs.
+struct SearchAtHand {
+  JobAtHand job;
+  JobSearch search;
+  locate::WorkState work;
+
+  SearchAtHand(const Arguments& arguments, const Environment& environment)
+      : job(job_at_hand(arguments)),
+        search(job.call, arguments, environment, JobSearch::Reach::now),
+        work(search.search().work()) {}
+
+  LocateReport report(const Arguments& arguments) {
+    LocateReport report = locate_report(search.search(), work, search.meter().title, arguments.has("--cautions"));
+    report.steps = search.steps();
+    return report;
+  }
+  Sentences say() { return Sentences(search.units()); }
+  /// What bars heating it, and does not bar energising it at all; nothing where it has no frost.
+  std::vector<std::string> limit_texts(const Environment& environment) {
+    std::vector<job::ProofStep> bars = bars_to_heating(job.call, &search.appliance(), environment);
+    std::erase_if(bars, [](const job::ProofStep& bar) { return bar.bars_energising(); });
+    return job.call.cools() ? texts_of(bars, say()) : std::vector<std::string>{};
+  }
+};
+
+}  // namespace
+
+std::string command_for(const Appliance& appliance, const locate::Step& step) {
+  switch (step.form) {
+    case locate::Step::Form::measure: {
+      std::string place = appliance.test_points[step.measurement.test_point].id;
+      if (step.measurement.set_up) place += "@" + appliance.set_ups[*step.measurement.set_up].id;
+      const bool live = locate::is_live(appliance, step.measurement);
+      return "ohmwright job read " + place + "=VALUE" + (live ? " --live-agreed" : "");
+    }
+    case locate::Step::Form::look:
+      return "ohmwright job sign --looked " + appliance.outside_causes[step.subject].id + "=fine|found";
+    case locate::Step::Form::replace:
+      break;
+  }
+  return "ohmwright job replace " + appliance.parts[step.subject].id + " --new NAME";
+}
+
+std::string standing_page(JobSearch& search, const PageStyle& style) {
+  const locate::WorkState work = search.search().work();
+  LocateReport report = locate_report(search.search(), work, search.meter().title, false);
+  report.steps = search.steps();
+  const LocateContent content = locate_content(report, Sentences(search.units()));
+  const Sentences say(search.units());
+  PageLayout page(style);
+  page.heading(say(OHMWRIGHT_TEXT("Possible faults now")));
+  for (const PossibleFaultLine& row : content.possible) page.bar(row.label, row.probability);
+  page.blank_line();
+  page.block(content.headline);
+  if (content.next) page.item(content.next->title);
+  if (!report.steps.empty()) page.block(command_for(search.appliance(), report.steps.front()), "    ");
+  return page.take();
+}
+
+int next_of_job(const Arguments& arguments, Environment& environment) {
+  refuse_operands(arguments, "next");
+  SearchAtHand now(arguments, environment);
+  const LocateReport report = now.report(arguments);
+  const LocateContent content = locate_content(report, now.say());
+  say_which(now.job, environment);
+  PageLayout page(environment.page);
+  page.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
+  page.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
+  write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, now.say(), page);
+  page.block(content.headline);
+  for (const std::string& line : content.explanation) page.block(line, "  ");
+  if (content.next) {
+    page.heading(now.say()(OHMWRIGHT_TEXT("Do next")));
+    page.item(content.next->title);
+    for (const std::string& line : content.next->before) page.block(line, "      ");
+    if (!content.next->expected.empty()) page.block(now.say()(OHMWRIGHT_TEXT("It would show about:")), "    ");
+    for (const ExpectedReading& row : content.next->expected)
+      page.block(now.say()(OHMWRIGHT_TEXT("{shows}  if {fault}"), {{"shows", row.shows}, {"fault", row.fault}}),
+                 "      ");
+  }
+  page.section(now.say()(OHMWRIGHT_TEXT("What to do now")), content.afterwards);
+  if (!report.steps.empty()) {
+    page.blank_line();
+    page.block(command_for(now.search.appliance(), report.steps.front()), "  ");
+  }
+  environment.out << page.take();
+  return exit_of_search(report.standing);
+}
+
+int card_of_job(const Arguments& arguments, Environment& environment) {
+  refuse_operands(arguments, "card");
+  std::size_t most = 5;
+  if (arguments.has("--most")) {
+    const std::string text = arguments.value("--most");
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), most);
+    if (error != std::errc() || end != text.data() + text.size() || most == 0 || most > 20)
+      throw InputError("--most takes a number from 1 to 20, got " + ohmwright::quoted(text));
+  }
+  SearchAtHand now(arguments, environment);
+  environment.out << job_card(now.report(arguments), bar_texts(now.job.call, now.say()), most, now.say(),
+                              environment.page);
+  return exit_done;
+}
+
+int why_of_job(const Arguments& arguments, Environment& environment) {
+  refuse_operands(arguments, "why");
+  SearchAtHand now(arguments, environment);
+  say_which(now.job, environment);
+  environment.out << why_page(now.report(arguments), now.say(), environment.page);
+  return exit_done;
+}
+
+int find_in_job(const Arguments& arguments, Environment& environment) {
+  refuse_operands(arguments, "find");
+  SearchAtHand now(arguments, environment);
+  say_which(now.job, environment);
+  const LocateReport report = now.report(arguments);
+  PageLayout first(environment.page);
+  first.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
+  first.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
+  environment.out << first.take();
+  environment.out << locate_page(report, now.say(), environment.page);
+  return exit_of_search(report.standing);
+}
+
+}  // namespace ohmwright::cli

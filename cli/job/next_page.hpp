@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string>
+
+#include <ohmwright/report/paragraph.hpp>
+
+#include "job/search.hpp"
+
+namespace ohmwright::cli {
+
+/// Where the search of a call stands, in a few lines: what it says, the likeliest faults, the next step and how to type
+/// its answer.
+std::string standing_page(JobSearch& search, const PageStyle& style);
+
+/// How the answer to a step is typed: "ohmwright job read heater-alone=VALUE".
+std::string command_for(const Appliance& appliance, const locate::Step& step);
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,123 @@
+// What is written beside the work: a note, and that an entry was wrong.
+
+#include <algorithm>
+#include <ostream>
+#include <string>
+#include <vector>
+
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+#include "exit_codes.hpp"
+#include "job/actions.hpp"
+#include "job/book_file.hpp"
+#include "job/repaired.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+std::string all_words(const Arguments& arguments) {
+  std::string text;
+  for (const std::string& word : arguments.operands) text += (text.empty() ? "" : " ") + word;
+  return text;
+}
+
+/// The entry that is to be taken back: the last one, or the one whose identifier begins so. Throws InputError.
+const job::Entry& entry_typed(const JobAtHand& job, const std::string& typed) {
+  const job::Entry* entry = nullptr;
+  if (typed == "last") {
+    entry = job::last_to_take_back(job.entries);
+    if (entry == nullptr) throw InputError("the job has no entry that can be taken back");
+  } else {
+    constexpr std::size_t least_letters = 4;
+    std::size_t found = 0;
+    for (const job::Entry& one : job.entries)
+      if (typed.size() >= least_letters && one.id.compare(0, typed.size(), typed) == 0) {
+        entry = &one;
+        ++found;
+      }
+    if (found != 1)
+      throw InputError((found == 0 ? "the job has no entry " : "more than one entry begins with ") +
+                       ohmwright::quoted(typed) + "; see: ohmwright job show");
+  }
+  if (entry->is(job::EntryForm::opened)) throw InputError("the opening of a job is not taken back; close it instead");
+  return *entry;
+}
+
+job::Entry taking_back(const job::Entry& entry) {
+  job::Entry back;
+  back.form = std::string(name_of(job::EntryForm::taken_back));
+  back.corrects = entry.id;
+  return back;
+}
+
+/// The last entry that says how the job stands; null: none.
+const job::Entry* last_state(const std::vector<job::Entry>& entries) {
+  const auto is_back = [&](const job::Entry& entry) {
+    return std::any_of(entries.begin(), entries.end(),
+                       [&](const job::Entry& other) { return other.corrects == entry.id; });
+  };
+  const auto found = std::find_if(entries.rbegin(), entries.rend(), [&](const job::Entry& entry) {
+    return entry.is(job::EntryForm::state) && !is_back(entry);
+  });
+  return found == entries.rend() ? nullptr : &*found;
+}
+
+/// Whether the job is closed as repaired, and would not be closed so without that entry, by the word why of then.
+bool is_repaired_only_by(const JobAtHand& job, const job::Entry& entry, const Environment& environment) {
+  std::vector<job::Entry> entries = job.entries;
+  entries.push_back(taking_back(entry));
+  const job::ServiceCall without = job::told(entries);
+  const job::Entry* closing = last_state(entries);
+  if (without.state != job::JobState::repaired || closing == nullptr) return false;
+  Arguments as_then;
+  if (!without.state_reason.empty()) as_then.options["--because"] = {without.state_reason};
+  entries.push_back(taking_back(*closing));
+  return !why_not_repaired(job::told(entries), as_then, environment).empty();
+}
+
+}  // namespace
+
+int note_in_job(const Arguments& arguments, Environment& environment) {
+  const std::string text = all_words(arguments);
+  if (text.empty()) throw InputError("missing: the note; such as: ohmwright job note \"gasket torn at the hinge\"");
+  JobAtHand job = job_at_hand(arguments);
+  job.write({{job::EntryForm::note, job::ContentWriter().text("text", text).content(), time_happened(arguments)}});
+  say_which(job, environment);
+  environment.out << Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Noted.")) << '\n';
+  return exit_done;
+}
+
+int correct_job(const Arguments& arguments, Environment& environment) {
+  if (arguments.operands.empty())
+    throw InputError("missing: the entry to take back; ohmwright job show lists them, or: ohmwright job correct last");
+  JobAtHand job = job_at_hand(arguments);
+  const job::Entry& entry = entry_typed(job, arguments.operands.front());
+  const std::string what = entry.form + " " + entry.id.substr(0, 8);
+  const bool reopens = is_repaired_only_by(job, entry, environment);
+  std::vector<job::NewEntry> entries{{job::EntryForm::taken_back,
+                                      job::ContentWriter().text("reason", arguments.value("--because")).content(),
+                                      {},
+                                      entry.id}};
+  if (reopens)
+    entries.push_back(
+        {job::EntryForm::state, job::ContentWriter().text("state", job::name_of(job::JobState::open)).content()});
+  job.write(entries);
+  say_which(job, environment);
+  environment.out << paragraph(
+      Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("Taken back: {what}. It stays in the book and no longer counts."),
+                                   {{"what", what}}),
+      environment.page.width);
+  if (reopens)
+    environment.out << paragraph(Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT(
+                                     "It was closed as repaired, and what made it so is gone: the job is "
+                                     "open again. See: ohmwright job verify")),
+                                 environment.page.width);
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

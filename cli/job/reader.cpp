@@ -1,0 +1,300 @@
+#include "job/reader.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <optional>
+#include <ostream>
+#include <span>
+#include <utility>
+
+#include <ohmwright/job/proof.hpp>
+#include <ohmwright/locate/earth_leak.hpp>
+#include <ohmwright/locate/no_leak.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/job_report.hpp>
+#include <ohmwright/report/leak_warning.hpp>
+#include <ohmwright/report/locate_words.hpp>
+#include <ohmwright/report/page_layout.hpp>
+
+#include "exit_codes.hpp"
+#include "instrument_readings.hpp"
+#include "job/appliance.hpp"
+#include "job/next_page.hpp"
+#include "job/point_words.hpp"
+#include "job/reading_entry.hpp"
+#include "job/reading_judged.hpp"
+#include "job/safety.hpp"
+#include "job/search.hpp"
+#include "job/temperatures.hpp"
+#include "locate/words.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+std::vector<std::string> ids_in(const std::vector<std::string_view>& views) { return {views.begin(), views.end()}; }
+
+/// The words of the reading as the book shows them; what an instrument showed stands before the circumstances.
+std::string shown_in_book(const Arguments& arguments, std::span<const Reading> readings) {
+  std::string all;
+  const auto add = [&all](const std::string& word) { all += (all.empty() ? "" : " ") + word; };
+  for (const Reading& reading : readings)
+    if (arguments.has("--from") && reading.label == instrument_label) add(text_shown(reading.observed));
+  for (std::size_t i = 1; i < arguments.operands.size(); ++i) add(arguments.operands[i]);
+  return all;
+}
+
+/// Arguments of the judging, with the job's meter where none was typed.
+Arguments with_meter_of(const job::ServiceCall& call, Arguments arguments) {
+  if (arguments.has("--meter")) return arguments;
+  for (const job::EvidenceWord& word : call.evidence)
+    if (word.option == "--meter") arguments.options["--meter"].push_back(word.word);
+  return arguments;
+}
+
+/// What a job calls good is plugged in: its verdicts are surer than need be, never less.
+void refuse_less_sure_than_a_proof(const Arguments& arguments) {
+  if (!arguments.has("--confidence")) return;
+  const std::string text = arguments.value("--confidence");
+  const double least = JudgeSettings{}.confidence;
+  if (parse_stated_value(text, Dimension::ratio).value.value_in_si() < least)
+    throw InputError("in a job a verdict is proof of what will be plugged in: --confidence takes " +
+                     display_text(AnyQuantity(Dimension::ratio, least)) + " or more, got " + ohmwright::quoted(text) +
+                     "; to see what less would say: ohmwright check");
+}
+
+}  // namespace
+
+JobReader::JobReader(JobAtHand& job, const Arguments& arguments, Environment& environment, bool tells_what_is_next)
+    : job_(job),
+      arguments_(with_meter_of(job.call, arguments)),
+      environment_(environment),
+      happened_(time_happened(arguments)),
+      tells_what_is_next_(tells_what_is_next) {
+  if (arguments.has("--from") && arguments.has("--time"))
+    throw InputError("--from reads the instrument now, so --time cannot be beside it; leave one out");
+  refuse_less_sure_than_a_proof(arguments_);
+}
+
+int JobReader::read_test_points() {
+  const JobSearch before(job_.call, arguments_, environment_, JobSearch::Reach::now);
+  Appliance appliance = before.appliance();
+  const PointWords split = words_of_points(arguments_.operands);
+  std::vector<std::string> points;
+  std::copy_if(split.words.begin(), split.words.end(), std::back_inserter(points),
+               [](const std::string& word) { return !is_stated_by_points(word); });
+  const bool from_instrument = arguments_.has("--from");
+  if (arguments_.has("--four-wire"))
+    throw InputError(
+        "at a test point ohms are read by two leads, which are taken off; leave --four-wire out, or read "
+        "the part itself: ohmwright job read PART --from ADDRESS --four-wire");
+  if (from_instrument && points.size() > 1)
+    throw InputError("--from reads one test point, and " + ohmwright::quoted(points[1]) +
+                     " is another; one after the other");
+  for (const std::string& word : points)
+    add_test_point(from_instrument ? with_value_from_instrument(word, appliance) : word, split.at, appliance);
+  return finish();
+}
+
+int JobReader::read_part() {
+  const std::string& name = arguments_.operands.front();
+  std::optional<Appliance> appliance;
+  if (job_.call.has_appliance()) appliance.emplace(appliance_of(job_.call, environment_));
+  const std::optional<std::size_t> placed = appliance ? part_named(*appliance, name) : std::nullopt;
+  const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : kind_typed(environment_, arguments_.operands);
+  RatedPart part = placed && !arguments_.has("--ratings") && !arguments_.has("--control")
+                       ? placed_part(*appliance, *placed, job_.call)
+                       : rated_part(kind, arguments_.value("--ratings"), arguments_.value("--control"));
+  if (placed) refuse_other_ratings_than_went_in(name);
+  const std::string title = placed ? appliance->parts[*placed].title : part.title;
+  if (is_read_live_from_instrument(arguments_, kind.descriptor())) agree(name);
+  const PartCheck check = checked_part(kind, std::move(part), arguments_, environment_);
+  const Sentences say(check.units());
+  const bool live = std::any_of(check.readings().begin(), check.readings().end(),
+                                [](const Reading& reading) { return reading.supply == Supply::live; });
+  if (live) agree(name);
+  job::ContentWriter content;
+  content.text("place", name)
+      .text("title", title.empty() ? std::string(kind.descriptor().title) : title)
+      .text("part", placed ? name : std::string(kind.descriptor().id))
+      .text("shown", shown_in_book(arguments_, check.readings()))
+      .texts("cautions", ids_in(caution_ids(kind.descriptor(), check.readings(), check.verdict().advice)))
+      .flag("agreed_live", live);
+  add_verdict(check, arguments_, say, content);
+  std::vector<job::ContentWriter> safety;
+  add_safety_of(check, safety);
+  entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
+  pages_.push_back(verdict_page(check.report(arguments_), say, environment_.page));
+  outcome_ = exit_code(check.verdict().outcome);
+  return finish();
+}
+
+void JobReader::refuse_other_ratings_than_went_in(const std::string& part) const {
+  const std::string typed = arguments_.value("--ratings");
+  const job::ReplacedPart* in = job_.call.last_new(part);
+  if (typed.empty() || in == nullptr || in->new_ratings.empty() || in->new_ratings == typed) return;
+  throw InputError(printable(in->title) + " was replaced by " + ohmwright::quoted(in->new_ratings) +
+                   ", and is judged as that; leave --ratings out, or, where another went in, say so: ohmwright job "
+                   "replace " +
+                   part + " --new NAME");
+}
+
+void JobReader::agree(const std::string& step) {
+  if (std::find(agreed_.begin(), agreed_.end(), step) != agreed_.end()) return;
+  refuse_to_energise(job_, happened_,
+                     OHMWRIGHT_TEXT("{step} is read live, and nothing is read live while it is not proved safe to "
+                                    "energise:{bars} See: ohmwright job verify"),
+                     step);
+  entries_.push_back(agreement(step, arguments_));
+  agreed_.push_back(step);
+}
+
+void JobReader::agree_to(const Appliance& appliance, const locate::Measurement& measurement) {
+  const std::string& point = appliance.test_points[measurement.test_point].id;
+  if (measurement.set_up && appliance.set_ups[*measurement.set_up].live)
+    refuse_to_heat(job_, happened_,
+                   OHMWRIGHT_TEXT("{step} is read while it heats, and nothing is heated while what limits the heat is "
+                                  "not proved:{bars} See: ohmwright job verify"),
+                   environment_, point + "@" + appliance.set_ups[*measurement.set_up].id);
+  agree(point);
+}
+
+std::string JobReader::with_value_from_instrument(const std::string& word, const Appliance& appliance) {
+  if (word.find('=') != std::string::npos)
+    throw InputError(ohmwright::quoted(word) + " states a value, and --from reads one; leave one of them out");
+  const locate::Measurement measurement = typed_measurement(word, appliance);
+  const bool live = locate::is_live(appliance, measurement);
+  if (live) {
+    agree_to(appliance, measurement);
+    refuse_live_instrument(arguments_, environment_, arguments_.value("--from"));
+  }
+  const std::string shown = shown_by_instrument(value_source(arguments_, environment_),
+                                                appliance.test_points[measurement.test_point].probe, live);
+  environment_.out << paragraph(
+      Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("The instrument shows {value}."), {{"value", shown}}),
+      environment_.page.width);
+  return word + "=" + shown;
+}
+
+void JobReader::add_test_point(const std::string& word, const std::optional<std::string>& at, Appliance& appliance) {
+  UnitPreferences units;
+  const Meter meter = meter_of_call(job_.call, environment_);
+  locate::TakenReading taken = typed_test_reading(word, TypedReadings{appliance, meter, units});
+  const TestPoint& point = appliance.test_points[taken.measurement.test_point];
+  const bool live = locate::is_live(appliance, taken.measurement);
+  for (const std::string& said : arguments_.operands)
+    if (is_stated_by_points(said)) refuse_what_the_point_contradicts(said, point, live);
+  if (live) agree_to(appliance, taken.measurement);
+  const locate::Site site = site_at(job_.call, appliance, moment_now(job_.call, happened_), units);
+  std::vector<std::string> zones;
+  if (at)
+    zones.push_back(zone_word_at(
+        *at, point, part_named(appliance, part_read_at(appliance, taken.measurement.test_point)), appliance));
+  const std::vector<std::string> cautions =
+      locate::cautions_of(appliance, locate::work_at_arrival(appliance), taken.measurement);
+  taken.measurement.set_up =
+      set_up_then(taken.measurement, site, site, stated_with(zones, appliance, units), appliance);
+  const std::optional<PartCheck> check =
+      judged_at_test_point(appliance, site, taken, job_.call, units, arguments_, environment_);
+  const Sentences say(units);
+  job::ContentWriter content;
+  content.text("place", point.id)
+      .text("title", check ? check->part().title : point.title)
+      .text("part", check ? part_read_at(appliance, taken.measurement.test_point) : std::string())
+      .text("shown", word.substr(word.find('=') + 1) + (at ? " --at " + *at : std::string()))
+      .text("word", word)
+      .texts("zones", zones)
+      .text("point", point.title)
+      .texts("cautions", cautions)
+      .flag("agreed_live", live);
+  std::vector<job::ContentWriter> safety;
+  if (check) {
+    add_verdict(*check, arguments_, say, content);
+    add_safety_of(*check, safety);
+    pages_.push_back(verdict_page(check->report(arguments_), say, environment_.page));
+    take_outcome(check->verdict().outcome);
+    tell_zone_to_measure(appliance, site, taken);
+  } else {
+    content.text("reads", kept_sentence(shown_reading(taken, say)));
+  }
+  add_leak(appliance, taken, meter, say, safety);
+  entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
+}
+
+void JobReader::tell_zone_to_measure(const Appliance& appliance, const locate::Site& site,
+                                     const locate::TakenReading& taken) {
+  if (!tells_what_is_next_) return;  // the conversation has asked for it
+  const std::optional<ZoneToMeasure> hangs_on =
+      zone_to_measure(appliance, site, taken, job_.call, arguments_, environment_);
+  if (!hangs_on || hangs_on->form == ZoneToMeasure::Form::said_before) return;
+  const Zone& zone = appliance.zones[hangs_on->zone];
+  const Sentences say{UnitPreferences{}};
+  const FindingArgument title{"zone", zone.title};
+  const FindingArgument id{"id", zone.id};
+  const TemperatureSpan room = locate::room_that_nobody_spoke_of();
+  const auto at = [&say](double kelvin) { return say.quantity(AnyQuantity(Dimension::temperature, kelvin)); };
+  const std::string text =
+      hangs_on->form == ZoneToMeasure::Form::as_warm_as
+          ? say(OHMWRIGHT_TEXT(
+                    "Nobody said how warm the {zone} is, on which this hangs: it may be anything from {cold} to "
+                    "{warm}. "
+                    "Measure it, say so: ohmwright job sign --zone {id}=24C (as it is), then read it again."),
+                {title, {"cold", at(room.from_kelvin)}, {"warm", at(room.to_kelvin)}, id})
+          : say(OHMWRIGHT_TEXT("Nobody measured the temperature of the {zone}, on which this hangs. Measure it at the "
+                               "part, say so: ohmwright job sign --zone {id}=4C (as it is), then read it again."),
+                {title, id});
+  pages_.push_back(paragraph(text, environment_.page.width));
+}
+
+void JobReader::add_leak(const Appliance& appliance, const locate::TakenReading& taken, const Meter& meter,
+                         const Sentences& say, std::vector<job::ContentWriter>& safety) {
+  if (locate::tells_of_leak(appliance, taken, meter)) {
+    safety.push_back(safety_row(job::leak_rule, Outcome::out_of_limits));
+    stops_.push_back(leak_warning(appliance, taken, say));
+    take_outcome(Outcome::out_of_limits);
+  } else if (locate::shows_no_leak(appliance, taken, meter)) {
+    safety.push_back(safety_row(job::leak_rule, Outcome::undecided));
+  }
+}
+
+void JobReader::take_outcome(Outcome outcome) {
+  if (outcome_ == exit_out_of_limits || outcome == Outcome::within_limits) return;
+  outcome_ = exit_code(outcome);
+}
+
+int JobReader::finish() {
+  for (job::NewEntry& entry : entries_) entry.happened = happened_;
+  job_.write(entries_);
+  say_which(job_, environment_);
+  warn_of_early_time(job_, happened_, environment_);
+  for (const std::string& stop : stops_)
+    environment_.out << '\n' << paragraph(printable(stop), environment_.page.width);
+  for (const std::string& page : pages_) environment_.out << '\n' << page;
+  tell_dangers();
+  if (!tells_what_is_next_) return outcome_;
+  if (!job_.call.replaced.empty()) {
+    environment_.out << '\n'
+                     << paragraph(
+                            Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT(
+                                "A part was replaced or mended. What is still to be proved: ohmwright job verify")),
+                            environment_.page.width);
+  } else if (job_.call.has_appliance()) {
+    JobSearch now(job_.call, arguments_, environment_, JobSearch::Reach::now);
+    environment_.out << standing_page(now, environment_.page);
+  }
+  return outcome_;
+}
+
+void JobReader::tell_dangers() {
+  const Sentences say{UnitPreferences{}};
+  std::vector<std::string> dangers;
+  for (const job::ProofStep& step : job::open_proof(job_.call))
+    if (step.is_danger()) dangers.push_back(printable(proof_text(step, say)));
+  PageLayout page(environment_.page);
+  page.section(say(OHMWRIGHT_TEXT("Not plugged in before")), dangers);
+  environment_.out << page.take();
+}
+
+}  // namespace ohmwright::cli

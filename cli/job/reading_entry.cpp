@@ -1,0 +1,135 @@
+#include "job/reading_entry.hpp"
+
+#include <algorithm>
+#include <span>
+
+#include <ohmwright/document/reading_record.hpp>
+#include <ohmwright/document/verdict_record.hpp>
+#include <ohmwright/report/job_report.hpp>
+#include <ohmwright/report/locate_words.hpp>
+#include <ohmwright/report/paragraph.hpp>
+#include <ohmwright/report/verdict_content.hpp>
+#include <ohmwright/safety/safe_to_energise.hpp>
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// Bytes of a sentence that the book keeps; the figures behind it are in the records.
+constexpr std::size_t longest_sentence = 1000;
+
+/// Whether something was read that the rule speaks of: "earth-bond" speaks of earth_bond.
+bool is_read(std::string_view rule, std::span<const Reading> readings) {
+  std::string measurand(rule);
+  std::replace(measurand.begin(), measurand.end(), '-', '_');
+  return std::any_of(readings.begin(), readings.end(),
+                     [&](const Reading& reading) { return reading.measurand == measurand; });
+}
+
+/// Whether it is of what tells if the part may be energised.
+bool tells_of_safety(const Descriptor& descriptor, const Reading& reading) {
+  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(), [&](const RuleDescriptor& rule) {
+    return tells_safe_to_energise(rule.id) && is_read(rule.id, std::span(&reading, 1));
+  });
+}
+
+/// What was read, for people: "32.1 Ω", and of what tells whether it may be energised with how many volts.
+std::string reading_for_people(const PartCheck& check, const Sentences& say) {
+  const Descriptor& descriptor = check.kind().descriptor();
+  std::string all;
+  for (const Reading& reading : check.readings()) {
+    const std::uint16_t index = index_of(descriptor.measurands, reading.measurand);
+    locate::TakenReading taken{{}, reading.observed, {}};
+    taken.range = reading.range;
+    std::string text = shown_reading(taken, say);
+    if (index != not_found && index != 0)
+      text = say.in_domain(descriptor.text_domain, descriptor.measurands[index].title) + " " + text;
+    for (const Condition& condition : reading.conditions)
+      if (tells_of_safety(descriptor, reading)) text += " (" + say.stated(condition.value) + ")";
+    all += (all.empty() ? "" : "; ") + text;
+  }
+  return kept_sentence(all);
+}
+
+/// The instruments that read it: the usual one is named only where it read anything.
+std::string instruments_of(const VerdictReport& report, std::span<const Reading> readings) {
+  std::string all;
+  const bool has_read =
+      std::any_of(readings.begin(), readings.end(), [](const Reading& reading) { return reading.meter.empty(); });
+  if (has_read) all = report.meter_title;
+  for (const OtherInstrument& other : report.other_instruments) all += (all.empty() ? "" : ", ") + other.title;
+  return all;
+}
+
+/// What was found of that which opens once and for good: the worst of what its rules said. Empty: they said nothing.
+std::optional<Outcome> found_for_good(const PartCheck& check) {
+  std::optional<Outcome> worst;
+  for (const Finding& found : check.verdict().findings) {
+    if (!check.kind().descriptor().rules[found.rule].condemns_for_good || found.outcome == Outcome::silent) continue;
+    const bool is_worse = found.outcome == Outcome::out_of_limits || worst == Outcome::within_limits;
+    if (!worst || is_worse) worst = found.outcome;
+  }
+  return worst;
+}
+
+}  // namespace
+
+bool opens_once_and_for_good(const Descriptor& descriptor) {
+  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
+                     [](const RuleDescriptor& rule) { return rule.essential && rule.condemns_for_good; });
+}
+
+bool may_open_for_good(const Descriptor& descriptor) {
+  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
+                     [](const RuleDescriptor& rule) { return rule.condemns_for_good; });
+}
+
+std::string kept_sentence(const std::string& sentence) {
+  std::string text = with_plain_spaces(sentence);
+  if (text.size() <= longest_sentence) return text;
+  std::size_t end = longest_sentence;
+  while ((static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U) --end;  // not within a letter
+  return text.substr(0, end);
+}
+
+job::ContentWriter safety_row(std::string_view rule, Outcome outcome) {
+  return job::ContentWriter().text("rule", rule).text("outcome", name_of(outcome));
+}
+
+void add_safety_of(const PartCheck& check, std::vector<job::ContentWriter>& all) {
+  for (const Finding& finding : check.verdict().findings) {
+    const RuleDescriptor& rule = check.kind().descriptor().rules[finding.rule];
+    if (!tells_safe_to_energise(rule.id) || finding.outcome == Outcome::silent) continue;
+    if (finding.outcome == Outcome::undecided && !is_read(rule.id, check.readings())) continue;
+    // What was read, is undecided and holds nothing back is all that can be asked of it: a part for extra-low voltage
+    // whose electronics bear no test with 500 V.
+    const bool is_all_that_can_be_asked = finding.outcome == Outcome::undecided && !finding.holds_back;
+    all.push_back(safety_row(rule.id, is_all_that_can_be_asked ? Outcome::within_limits : finding.outcome));
+  }
+}
+
+void add_verdict(const PartCheck& check, const Arguments& arguments, const Sentences& say,
+                 job::ContentWriter& content) {
+  const Descriptor& descriptor = check.kind().descriptor();
+  const VerdictReport report = check.report(arguments);
+  const VerdictContent words = verdict_content(report, say, Audience::who_is_handed_the_page);
+  std::vector<std::string> reasons;
+  std::vector<std::string> doubt;
+  for (const std::string& reason : words.reasons) reasons.push_back(kept_sentence(reason));
+  for (const DoubtShare& share : words.doubt)
+    doubt.push_back(kept_sentence(share.label) + " " + percent_text(share.share));
+  content.text("kind", descriptor.id)
+      .text("ratings", check.part().name)
+      .text("outcome", name_of(check.verdict().outcome))
+      .text("headline", kept_sentence(words.headline))
+      .texts("reasons", reasons)
+      .texts("doubt", doubt)
+      .text("meter", instruments_of(report, check.readings()))
+      .json("readings", readings_record(check.readings()))
+      .json("verdict", verdict_record(check.verdict(), descriptor, check.evidence().sources()))
+      .text("reads", reading_for_people(check, say));
+  if (const std::optional<Outcome> for_good = found_for_good(check)) content.text("for_good", name_of(*for_good));
+  if (check.verdict().probability_within) content.number("probability", *check.verdict().probability_within);
+}
+
+}  // namespace ohmwright::cli

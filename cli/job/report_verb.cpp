@@ -1,0 +1,153 @@
+#include <algorithm>
+#include <filesystem>
+#include <system_error>
+
+#include <ohmwright/document/reading_record.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/appliance_drawing.hpp>
+#include <ohmwright/report/chart_picture.hpp>
+#include <ohmwright/report/job_report.hpp>
+#include <ohmwright/report/log_picture.hpp>
+#include <ohmwright/report/verdict_report.hpp>
+#include <ohmwright/verdict/caution.hpp>
+
+#include "exit_codes.hpp"
+#include "job/actions.hpp"
+#include "job/appliance.hpp"
+#include "job/book_file.hpp"
+#include "job/search.hpp"
+#include "locate/pages.hpp"
+#include "log/files.hpp"
+#include "made_with.hpp"
+#include "output.hpp"
+#include "part_charts.hpp"
+#include "part_check.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+constexpr std::size_t most_plots = 3;
+
+/// Possible faults, and what the search says; the circuit with its marks for a page with pictures.
+void add_search(const JobAtHand& job, const Environment& environment, bool with_pictures, JobReport& report) {
+  if (!job.call.has_appliance()) return;
+  const Arguments nothing_typed;
+  const auto possible = [&](JobSearch::Reach reach) {
+    JobSearch search(job.call, nothing_typed, environment, reach);
+    const Sentences say(search.units());
+    const locate::WorkState work = search.search().work();
+    const LocateContent content =
+        locate_content(locate_report(search.search(), work, search.meter().title, false), say);
+    report.appliance_title = search.appliance().title;
+    report.found = content.headline;
+    report.cause_is_named = search.search().standing().is_named();
+    if (with_pictures && reach == JobSearch::Reach::diagnosis)
+      if (const std::optional<std::string> drawn =
+              appliance_drawing(search.appliance(), marks_of(search.search().diagnosis().parts, say), say))
+        report.circuit.push_back({*drawn, say(OHMWRIGHT_TEXT("The circuit with its test points"))});
+    return content.possible;
+  };
+  report.possible_before = possible(JobSearch::Reach::signs);
+  report.possible_now = possible(JobSearch::Reach::diagnosis);
+}
+
+/// The last readings against what good parts read, as far as their ratings have a name and their kind a chart.
+void add_plots(const JobAtHand& job, const Environment& environment, JobReport& report) {
+  const Sentences say{UnitPreferences{}};
+  for (std::size_t i = job.call.readings.size(); i > 0 && report.plots.size() < most_plots; --i) {
+    const job::MeasuredValue& value = job.call.readings[i - 1];
+    if (value.records.empty() || value.ratings.empty()) continue;
+    try {
+      const LoadedKind& kind = open_kind(environment, value.kind);
+      const PartCheck check = checked_part(kind, rated_part(kind, value.ratings), readings_from_record(value.records),
+                                           UnitPreferences{}, Arguments{}, environment);
+      const std::optional<Chart> chart = chart_with_readings(kind, check.part(), check.evidence());
+      const std::optional<std::string> drawn = chart ? chart_picture(*chart, say) : std::nullopt;
+      if (drawn)
+        report.plots.push_back({*drawn, say(OHMWRIGHT_TEXT("{part}: the reading {shown} against what good parts read"),
+                                            {{"part", value.title}, {"shown", value.for_people()}})});
+    } catch (const Error&) {
+      continue;  // its ratings or its plugin are no longer there: the table still says what was read
+    }
+  }
+}
+
+void add_log(const JobAtHand& job, const Environment& environment, JobReport& report) {
+  std::string file;
+  for (const job::Check& check : job.call.checks)
+    if (check.form == job::CheckForm::log && !check.file.empty()) file = check.file;
+  std::error_code error;
+  if (file.empty() || !std::filesystem::is_regular_file(file, error)) return;
+  try {
+    const cycles::LogRatings ratings = log_ratings_over({}, Arguments{}, environment);
+    const ReadLog log = read_log(file, {}, ratings);
+    const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, ratings);
+    const LogReport of_log{log.reader, log.analysis, verdicts};
+    const Sentences say{UnitPreferences{}};
+    if (const std::optional<std::string> drawn = drawn_picture(log_picture_script(of_log, say, PictureSize{720, 120})))
+      report.logs.push_back({*drawn, say(OHMWRIGHT_TEXT("The log from after the repair"))});
+  } catch (const Error&) {
+    return;  // the file is another one by now; what was found in it is in the book
+  }
+}
+
+/// A caution's words and source: the framework's, or that of a kind that was read, replaced or is in the appliance.
+JobCaution caution_shown(const std::string& id, std::span<const Descriptor* const> kinds, const Sentences& say) {
+  if (const Caution* caution = caution_named(id))
+    return {id, say(caution->brief), say(caution->english), std::string(caution->source)};
+  for (const Descriptor* kind : kinds) {
+    const std::uint16_t own = index_of(kind->cautions, id);
+    if (own != not_found)
+      return {id, say.in_domain(kind->text_domain, kind->cautions[own].brief),
+              say.in_domain(kind->text_domain, kind->cautions[own].english), std::string(kind->cautions[own].source)};
+  }
+  return {id, id, id, say(OHMWRIGHT_TEXT("no longer known"))};
+}
+
+void add_cautions(const JobAtHand& job, const Environment& environment, JobReport& report) {
+  std::vector<const Descriptor*> kinds;
+  std::vector<std::string> names;
+  for (const job::MeasuredValue& value : job.call.readings) names.push_back(value.kind);
+  for (const job::ReplacedPart& part : job.call.replaced) names.push_back(part.kind);
+  for (const std::string& name : names) {
+    if (name.empty()) continue;
+    try {
+      kinds.push_back(&open_kind(environment, name).descriptor());
+    } catch (const Error&) {
+      continue;
+    }
+  }
+  std::optional<Appliance> appliance;
+  if (job.call.has_appliance()) {
+    appliance.emplace(appliance_of(job.call, environment));
+    for (const PlacedPart& part : appliance->parts) kinds.push_back(&part.kind->descriptor());
+  }
+  const Sentences say{UnitPreferences{}};
+  for (const std::string& id : job.call.cautions) report.cautions.push_back(caution_shown(id, kinds, say));
+}
+
+}  // namespace
+
+int report_of_job(const Arguments& arguments, Environment& environment) {
+  const Arguments of_job = of_job_written_last(arguments);
+  const JobAtHand job = job_at_hand(of_job);
+  const std::string format = arguments.value("--format", "text");
+  JobReport report{.line = job.line, .call = job.call, .local_time = local_time};
+  report.made_with = made_with();
+  add_search(job, environment, format == "html", report);
+  add_cautions(job, environment, report);
+  const Sentences say{UnitPreferences{}};
+  if (format == "html") {
+    add_plots(job, environment, report);
+    add_log(job, environment, report);
+  }
+  deliver(format == "json"   ? job_json(report, say)
+          : format == "html" ? job_html(report, say)
+                             : job_page(report, say, environment.page),
+          of_job, environment);
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,98 @@
+#include "job/safety.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include <ohmwright/component/role.hpp>
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/job_report.hpp>
+#include <ohmwright/verdict/caution.hpp>
+#include <ohmwright/verdict/caution_refusal.hpp>
+
+#include "job/appliance.hpp"
+#include "job/reading_judged.hpp"
+#include "kind_files.hpp"
+
+namespace ohmwright::cli {
+
+std::string proof_command(const job::ProofStep& step) {
+  std::string command(job::row_of(step.form).command);
+  const auto fill = [&command](std::string_view field, const std::string& value) {
+    for (std::size_t at = command.find(field); at != std::string::npos; at = command.find(field, at + value.size()))
+      command.replace(at, field.size(), value);
+  };
+  fill("{reading}", step.place + (step.place == step.part ? " VALUE" : "=VALUE"));
+  fill("{part}", step.part);
+  return command;
+}
+
+std::vector<std::string> caution_ids_of_step(std::string_view step) {
+  const std::span<const std::string_view> ids = cautions_of_step(step);
+  return {ids.begin(), ids.end()};
+}
+
+std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences& say) {
+  return texts_of(job::bars_to_energising(call), say);
+}
+
+std::vector<std::string> texts_of(const std::vector<job::ProofStep>& steps, const Sentences& say) {
+  std::vector<std::string> texts;
+  for (const job::ProofStep& step : steps) texts.push_back(printable(proof_text(step, say)));
+  return texts;
+}
+
+namespace {
+
+/// The call as it stood at that time; empty: now.
+job::ServiceCall call_then(const JobAtHand& job, const std::string& happened) {
+  return happened.empty() ? job.call : job::told_until(job.entries, happened);
+}
+
+void refuse_for(const std::vector<job::ProofStep>& bars, std::string_view pattern, const std::string& step) {
+  if (bars.empty()) return;
+  std::string all;
+  for (const std::string& bar : texts_of(bars, Sentences{UnitPreferences{}})) all += " " + bar;
+  throw CautionRefusal(pattern, {{"step", step}, {"bars", all}});
+}
+
+}  // namespace
+
+void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
+                        const std::string& step) {
+  refuse_for(job::bars_to_energising(call_then(job, happened)), pattern, step);
+}
+
+std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Appliance* appliance,
+                                            const Environment& environment) {
+  return job::bars_to_heating(call, [&](const std::string& id) {
+    const std::optional<std::size_t> placed = appliance != nullptr ? part_named(*appliance, id) : std::nullopt;
+    const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : open_kind(environment, id);
+    return plays(kind.descriptor().roles, role::limits_heat);
+  });
+}
+
+std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Environment& environment) {
+  if (!call.has_appliance()) return bars_to_heating(call, nullptr, environment);
+  const Appliance appliance = appliance_of(call, environment);
+  return bars_to_heating(call, &appliance, environment);
+}
+
+void refuse_to_heat(const JobAtHand& job, const std::string& happened, std::string_view pattern,
+                    const Environment& environment, const std::string& step) {
+  refuse_for(bars_to_heating(call_then(job, happened), environment), pattern, step);
+}
+
+job::NewEntry agreement(const std::string& step, const Arguments& arguments) {
+  if (!arguments.has("--live-agreed"))
+    throw CautionRefusal(
+        OHMWRIGHT_TEXT("{step} is read live: only if you are qualified for it, with insulated probes, one hand at a "
+                       "time, somebody with you; if you are and agree to that, say --live-agreed, and it is recorded"),
+        {{"step", step}});
+  return {job::EntryForm::agreed,
+          job::ContentWriter().text("step", step).text("caution", "live-measurement").content()};
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,49 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <ohmwright/appliance/appliance.hpp>
+#include <ohmwright/job/proof.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+#include "environment.hpp"
+#include "job/book_file.hpp"
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+/// How what is not proved yet is typed: "ohmwright job read heater insulation=200M --test 500V"; empty where no one
+/// line does it.
+std::string proof_command(const job::ProofStep& step);
+
+/// Ids of the cautions of a step, as the book keeps them.
+std::vector<std::string> caution_ids_of_step(std::string_view step);
+
+/// What bars energising, each in one sentence.
+std::vector<std::string> bar_texts(const job::ServiceCall& call, const Sentences& say);
+
+/// The same for any steps.
+std::vector<std::string> texts_of(const std::vector<job::ProofStep>& steps, const Sentences& say);
+
+/// Throws CautionRefusal for something done live while it is not proved safe to energise, as it stood at that time
+/// (`time_text`; empty: now). The sentence names the `{step}`, if any, and the `{bars}`.
+void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
+                        const std::string& step = {});
+
+/// What bars heating it up, by the roles of its parts (`limits-heat`): `job::bars_to_heating`. Of a call's appliance,
+/// or of one at hand; null: none.
+std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Environment& environment);
+std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Appliance* appliance,
+                                            const Environment& environment);
+
+/// Throws CautionRefusal for a forced defrost, or for what is read in one, while what limits the heat is not proved, as
+/// it stood at that time. The sentence names the `{step}`, if any, and the `{bars}`.
+void refuse_to_heat(const JobAtHand& job, const std::string& happened, std::string_view pattern,
+                    const Environment& environment, const std::string& step = {});
+
+/// The explicit yes to a live step, which is recorded with it. Throws InputError without one.
+job::NewEntry agreement(const std::string& step, const Arguments& arguments);
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,181 @@
+#include "job/search.hpp"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include <ohmwright/document/reading_record.hpp>
+#include <ohmwright/job/proof.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/safety/refrigerant.hpp>
+
+#include "job/appliance.hpp"
+#include "job/reading_judged.hpp"
+#include "job/safety.hpp"
+#include "job/temperatures.hpp"
+#include "kind_files.hpp"
+#include "locate/words.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+constexpr std::string_view out_of_reach = "--cannot-reach";
+/// What holds of the place and the instruments, whatever is repaired.
+constexpr std::array<std::string_view, 4> lasting_words{"--meter", "--zone", "--state", out_of_reach};
+
+bool lasts(std::string_view option) {
+  return std::find(lasting_words.begin(), lasting_words.end(), option) != lasting_words.end();
+}
+
+std::string meter_of(const job::ServiceCall& call) {
+  std::string meter;
+  for (const job::EvidenceWord& word : call.evidence)
+    if (word.option == "--meter") meter = word.word;
+  return meter;
+}
+
+/// A reading of a part as one at the test point that reads it alone, with the temperature it was read at.
+struct ReadingOfPart {
+  locate::TakenReading taken;
+  std::vector<SetTemperature> stated;
+};
+std::optional<ReadingOfPart> as_test_reading(const job::MeasuredValue& value, const Appliance& appliance) {
+  if (value.part.empty() || value.records.empty()) return std::nullopt;
+  for (const Reading& reading : readings_from_record(value.records)) {
+    const std::optional<std::size_t> point = test_point_of_part(appliance, value.part, reading.measurand);
+    if (!point || reading.connection == Connection::in_circuit || reading.supply == Supply::live) continue;
+    const PlacedPart& part = appliance.parts[*part_named(appliance, value.part)];
+    ReadingOfPart of_part{{{*point, {}}, reading.observed, appliance.test_points[*point].id}, {}};
+    of_part.taken.range = reading.range;
+    for (const Condition& condition : reading.conditions)
+      if (condition.id == "part_temperature" && part.zone) of_part.stated.push_back({*part.zone, condition.value});
+    return of_part;
+  }
+  return std::nullopt;
+}
+
+const job::ReplacedPart* first_work(const job::ServiceCall& call) {
+  const auto first = std::min_element(call.replaced.begin(), call.replaced.end(),
+                                      [](const job::Told& a, const job::Told& b) { return a.happened_before(b); });
+  return first == call.replaced.end() ? nullptr : &*first;
+}
+
+/// What the label was said to name, where that is worse than what the appliance's file says. Who works on it reads the
+/// label all the same: what was said on the phone takes no caution away.
+void take_label(const job::ServiceCall& call, Appliance& appliance) {
+  const auto label = call.phone.find("refrigerant");
+  if (label == call.phone.end() || appliance.refrigerant == "none" || !refrigerant_may_burn(label->second)) return;
+  if (refrigerant_safety_class(label->second))
+    appliance.refrigerant = "flammable";
+  else if (appliance.refrigerant == "non-flammable" && label->second != "unknown")
+    appliance.refrigerant = "unknown";
+}
+
+/// Every fault of the parts that were replaced until then, as weights that take it out of the search. One that was
+/// mended in place is still the old one, and may have another fault.
+void take_new_parts_for_good(const job::ServiceCall& call, const job::Told& until, const Appliance& appliance,
+                             locate::SearchSettings& settings) {
+  for (const job::ReplacedPart& replaced : call.replaced) {
+    const std::optional<std::size_t> part = part_named(appliance, replaced.part);
+    if (!part || replaced.was_mended() || until.happened_before(replaced)) continue;
+    for (const FaultModeDescriptor& mode : appliance.parts[*part].kind->descriptor().fault_modes)
+      settings.weights[replaced.part + "." + std::string(mode.id)] = 0.0;
+  }
+}
+
+TimeSpan span_of(const job::ServiceCall& call, JobSearch::Reach reach) {
+  TimeSpan span;
+  if (reach == JobSearch::Reach::now) span.from = call.last_work();
+  if (reach == JobSearch::Reach::diagnosis) span.to = first_work(call);
+  return span;
+}
+
+bool insulation_is_good(const job::ServiceCall& call) {
+  return job::bars_to_energising(call).empty() &&
+         std::any_of(call.readings.begin(), call.readings.end(),
+                     [](const job::MeasuredValue& reading) { return !reading.safety.empty(); });
+}
+
+}  // namespace
+
+Meter meter_of_call(const job::ServiceCall& call, const Environment& environment) {
+  return chosen_meter(environment, meter_of(call));
+}
+
+Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span) {
+  Arguments words;
+  for (const job::EvidenceWord& word : call.evidence) {
+    if (word.option.substr(0, 2) != "--" || (!lasts(word.option) && !span.holds(word))) continue;
+    std::vector<std::string>& values = words.options[word.option];
+    values.push_back(word.word);
+  }
+  if (const auto room = call.phone.find("room"); room != call.phone.end() && room->second != "unknown")
+    words.options[std::string(telephone_room)] = {room->second};
+  return words;
+}
+
+JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, Reach reach)
+    : JobSearch(call, typed, environment, span_of(call, reach),
+                reach == Reach::signs ? Weighs::signs_alone : Weighs::readings_too) {}
+
+JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment,
+                     const TimeSpan& span)
+    : JobSearch(call, typed, environment, span, Weighs::readings_too) {}
+
+JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment,
+                     const TimeSpan& span, Weighs weighs)
+    : appliance_(appliance_of(call, environment)), meter_(meter_of_call(call, environment)) {
+  const Arguments words = locate_words_of(call, span);
+  take_label(call, appliance_);
+  locate::SearchSettings settings = typed_settings(words, appliance_);
+  bars_energising_ = !job::bars_to_energising(call).empty();
+  settings.steps.allow_live = (typed.has("--allow-live") || call.agreed_to_live_work()) && !bars_energising_;
+  settings.steps.insulation_is_good = insulation_is_good(call);
+  if (span.from != nullptr) take_new_parts_for_good(call, *span.from, appliance_, settings);
+  const job::Told moment = span.to == nullptr ? moment_now(call) : *span.to;
+  const locate::Site now = typed_site(words_at(call, appliance_, moment, span), appliance_, units_);
+  if (weighs == Weighs::readings_too) add_readings(call, span, now);
+  search_.emplace(appliance_, meter_, now, settings);
+  for (const locate::TakenReading& reading : readings_) search_->add(reading);
+  search_->signs() = typed_signs(words, appliance_);
+  const auto unreachable = words.options.find(out_of_reach);
+  if (unreachable != words.options.end())
+    for (const std::string& id : unreachable->second)
+      if (const std::optional<std::size_t> point = test_point_named(appliance_, id)) search_->cannot_reach(*point);
+  search_->think();
+  bars_heating_ = !bars_to_heating(call, &appliance_, environment).empty();
+  for (const locate::Step& step : search_->steps())
+    if (!is_barred(step)) steps_.push_back(step);
+}
+
+/// What is looked at is looked at with bare hands, often while it runs. A set-up that is live heats.
+bool JobSearch::is_barred(const locate::Step& step) const {
+  if (step.form == locate::Step::Form::look) return bars_energising_;
+  if (step.form != locate::Step::Form::measure) return false;
+  const std::optional<std::size_t>& set_up = step.measurement.set_up;
+  return (bars_energising_ && locate::is_live(appliance_, step.measurement)) ||
+         (bars_heating_ && set_up && appliance_.set_ups[*set_up].live);
+}
+
+/// Each as it was read at its time: what is known of temperatures now, may have been otherwise then.
+void JobSearch::add_readings(const job::ServiceCall& call, const TimeSpan& span, const locate::Site& now) {
+  for (const job::MeasuredValue& value : call.readings) {
+    if (!span.holds(value)) continue;
+    std::optional<ReadingOfPart> reading;
+    if (!value.word.empty())
+      reading = ReadingOfPart{
+          typed_test_reading(value.word, TypedReadings{appliance_, meter_, units_, {}, /*was_kept=*/true}),
+          stated_with(value.zones, appliance_, units_)};
+    else
+      reading = as_test_reading(value, appliance_);
+    if (!reading) continue;
+    locate::Measurement& measurement = reading->taken.measurement;
+    const locate::Site then = typed_site(words_at(call, appliance_, value, span), appliance_, units_);
+    measurement.set_up = set_up_then(measurement, then, now, std::move(reading->stated), appliance_);
+    readings_.push_back(std::move(reading->taken));
+  }
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,100 @@
+// What is seen and known without a meter.
+
+#include "job/signs.hpp"
+
+#include <array>
+#include <ostream>
+
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/job/service_call.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/sentences.hpp>
+
+#include "exit_codes.hpp"
+#include "job/actions.hpp"
+#include "job/appliance.hpp"
+#include "job/book_file.hpp"
+#include "job/reading_judged.hpp"
+#include "job/search.hpp"
+#include "kind_files.hpp"
+#include "locate/words.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+constexpr std::array<std::string_view, 12> sign_options{"--symptom",  "--no-symptom", "--looked",   "--code",
+                                                        "--repaired", "--thawed",     "--zone",     "--state",
+                                                        "--meter",    "--unplugged",  "--ran-well", "--cannot-reach"};
+
+/// The entries as a book would give them, so that a call can be told before it is written.
+job::ServiceCall call_of(std::vector<job::Entry> entries, std::span<const job::NewEntry> more) {
+  for (const job::NewEntry& entry : more)
+    entries.push_back(
+        {"new " + std::to_string(entries.size()), std::string(name_of(entry.form)), {}, {}, {}, {}, {}, entry.content});
+  return job::told(entries);
+}
+
+void refuse_wrong_words(const job::ServiceCall& call, const Environment& environment) {
+  const Arguments words = locate_words_of(call);
+  (void)chosen_meter(environment, words.value("--meter"));
+  if (!call.has_appliance()) return;
+  const Appliance appliance = appliance_of(call, environment);
+  UnitPreferences units;
+  (void)typed_site(words, appliance, units);
+  (void)typed_signs(words, appliance);
+  (void)typed_settings(words, appliance);
+  const auto unreachable = words.options.find("--cannot-reach");
+  if (unreachable == words.options.end()) return;
+  for (const std::string& id : unreachable->second)
+    if (!test_point_named(appliance, id))
+      throw InputError("the appliance has no test point " + ohmwright::quoted(id) + "; see: ohmwright appliance show");
+}
+
+}  // namespace
+
+job::NewEntry sign_entry(std::string_view option, std::string_view word) {
+  return {job::EntryForm::evidence, job::ContentWriter().text("option", option).text("word", word).content()};
+}
+
+std::vector<job::NewEntry> sign_entries(const Arguments& arguments) {
+  std::vector<job::NewEntry> entries;
+  for (const std::string_view option : sign_options) {
+    const auto given = arguments.options.find(option);
+    if (given == arguments.options.end()) continue;
+    if (given->second.empty()) entries.push_back(sign_entry(option, {}));
+    for (const std::string& word : given->second) entries.push_back(sign_entry(option, word));
+  }
+  return entries;
+}
+
+void refuse_signs_that_say_nothing(std::span<const job::NewEntry> entries, const Arguments& /*arguments*/,
+                                   const Environment& environment) {
+  refuse_wrong_words(call_of({}, entries), environment);
+}
+
+int note_sign(const Arguments& arguments, Environment& environment) {
+  JobAtHand job = job_at_hand(arguments);
+  refuse_closed(job);
+  if (!arguments.operands.empty())
+    throw InputError("job sign takes options, got " + ohmwright::quoted(arguments.operands.front()) +
+                     "; such as --symptom frost-whole-coil");
+  std::vector<job::NewEntry> entries;
+  if (arguments.has("--appliance")) entries.push_back(appliance_entry(arguments.value("--appliance"), environment));
+  for (job::NewEntry& entry : sign_entries(arguments)) entries.push_back(std::move(entry));
+  if (entries.empty())
+    throw InputError("job sign was told nothing; such as: ohmwright job sign --symptom frost-whole-coil");
+  for (job::NewEntry& entry : entries) entry.happened = time_happened(arguments);
+  refuse_wrong_words(call_of(job.entries, entries), environment);
+  job.write(entries);
+  say_which(job, environment);
+  const Sentences say{UnitPreferences{}};
+  environment.out << paragraph(say(OHMWRIGHT_TEXT("Noted: {count}. Go on with: ohmwright job next"),
+                                   {{"count", std::to_string(entries.size())}}),
+                               environment.page.width);
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

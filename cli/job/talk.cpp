@@ -1,0 +1,244 @@
+#include "job/talk.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <iostream>
+#include <ostream>
+
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/job_report.hpp>
+
+#include "exit_codes.hpp"
+#include "job/actions.hpp"
+#include "job/appliance.hpp"
+#include "job/phone.hpp"
+#include "job/untouched.hpp"
+#include "refusal_text.hpp"
+
+namespace ohmwright::cli {
+
+void CallTalk::run() {
+  if (!take_up()) return;
+  while (!stopped_ && !job::is_closed(job_.call.state)) ask_next();
+}
+
+void CallTalk::line(const std::string& text, std::string_view indent) {
+  environment_.out << paragraph(text, environment_.page.width, indent, indent);
+}
+
+std::optional<std::string> CallTalk::typed(const std::string& prompt) {
+  std::optional<std::string> answer = typed_line(std::cin, environment_, prompt + "> ");
+  if (!answer || *answer == "0") {
+    stopped_ = true;
+    line(say_(OHMWRIGHT_TEXT("Stopped. All answers are in the book; ohmwright job goes on here.")));
+    return std::nullopt;
+  }
+  return answer;
+}
+
+std::optional<std::string> CallTalk::typed_value(const std::string& prompt) {
+  std::optional<std::string> answer = typed_line(std::cin, environment_, prompt + "> ");
+  if (answer && answer->empty()) return std::nullopt;
+  if (answer && *answer != "stop") return answer;
+  stopped_ = true;
+  line(say_(OHMWRIGHT_TEXT("Stopped. All answers are in the book; ohmwright job goes on here.")));
+  return std::nullopt;
+}
+
+void CallTalk::choose(const std::string& question, const std::vector<Choice>& choices) {
+  constexpr std::size_t most_digits = 9;
+  environment_.out << '\n';
+  line(question);
+  for (std::size_t i = 0; i < choices.size(); ++i) {
+    if (choices.size() > most_digits)
+      offer_number(i + 1, choices[i].text);
+    else
+      environment_.out << paragraph(choices[i].text, environment_.page.width, "  " + std::to_string(i + 1) + "  ",
+                                    "     ");
+  }
+  const std::string stop = say_(OHMWRIGHT_TEXT("stop here; it goes on here"));
+  if (choices.size() > most_digits)
+    offer_number(0, stop);
+  else
+    environment_.out << paragraph(stop, environment_.page.width, "  0  ", "     ");
+  while (const std::optional<std::string> answer = typed("")) {
+    std::size_t number = 0;
+    const auto [end, error] = std::from_chars(answer->data(), answer->data() + answer->size(), number);
+    if (error == std::errc() && end == answer->data() + answer->size() && number > 0 && number <= choices.size())
+      return choices[number - 1].then();
+    line(say_(OHMWRIGHT_TEXT("Type one of the digits.")));
+  }
+}
+
+bool CallTalk::act(int (*action)(const Arguments&, Environment&), std::vector<std::string> operands,
+                   std::vector<std::pair<std::string, std::string>> options) {
+  Arguments of_action = arguments_;
+  of_action.operands = std::move(operands);
+  for (auto& [option, value] : options) {
+    std::vector<std::string>& values = of_action.options[option];
+    if (!value.empty()) values.push_back(value);
+  }
+  try {
+    action(of_action, environment_);
+    again();
+    return true;
+  } catch (const Error& error) {
+    if (error.category() != ErrorCategory::input) throw;
+    line(refusal_text(error));
+    again();  // a part of it may be in the book, or somebody else's entry
+    return false;
+  }
+}
+
+void CallTalk::again() { job_ = job_at_hand(arguments_); }
+
+void CallTalk::keep(const std::vector<job::NewEntry>& entries) {
+  try {
+    job_.write(entries);
+  } catch (const job::WrittenMeanwhile& error) {
+    line(refusal_text(error));
+    again();
+  }
+}
+
+void CallTalk::note_stage(job::Stage stage) {
+  keep({{job::EntryForm::stage, job::ContentWriter().text("stage", name_of(stage)).content()}});
+}
+
+bool CallTalk::take_up() {
+  const std::unique_ptr<job::JobBook> book = open_book(arguments_, true);
+  const std::optional<job::JobLine> open = book->at_hand();
+  bool begin = !open && !arguments_.has("--job");
+  if (open && !arguments_.has("--job"))
+    choose(say_(OHMWRIGHT_TEXT("Which call is it?")),
+           {{say_(OHMWRIGHT_TEXT("go on with job {number}: {title}"),
+                  {{"number", std::to_string(open->number)}, {"title", printable(open->title)}}),
+             [&] { arguments_.options["--job"] = {std::to_string(open->number)}; }},
+            {say_(OHMWRIGHT_TEXT("a new call")), [&] { begin = true; }}});
+  if (stopped_) return false;
+  if (begin) {
+    line(say_(OHMWRIGHT_TEXT("A new call. What is it, in a few words? (0 stops)")));
+    std::optional<std::string> title = typed("");
+    while (title && title->empty()) title = typed("");
+    if (!title) return false;
+    std::vector<job::NewEntry> entries{{job::EntryForm::opened, job::ContentWriter().text("title", *title).content()}};
+    if (arguments_.has("--appliance"))
+      entries.push_back(appliance_entry(arguments_.value("--appliance"), environment_));
+    const std::int64_t number = book->open_job(entries);
+    arguments_.options["--job"] = {std::to_string(number)};
+  }
+  again();
+  say_which(job_, environment_);
+  if (!job_.call.has_appliance() && arguments_.has("--appliance"))
+    keep({appliance_entry(arguments_.value("--appliance"), environment_)});
+  arguments_.options.erase("--appliance");  // answers are actions that do not take it
+  return true;
+}
+
+void CallTalk::ask_next() {
+  if (const PhoneQuestion* next = next_phone_question(job_.call); next != nullptr && next->is_of_danger) {
+    ask_phone();
+    return;
+  }
+  if (!job_.call.has_appliance() && !job_.call.has_stage(job::Stage::generic_appliance)) return ask_appliance();
+  if (ask_phone()) return;
+  if (!job_.call.has_appliance()) return ask_kit();
+  if (!job_.call.has_stage(job::Stage::looked)) return ask_symptoms();
+  if (job_.call.state != job::JobState::open) return ask_waiting();
+  if (!job_.call.replaced.empty()) return prove();
+  if (ask_safety_first()) return;
+  return search();
+}
+
+bool CallTalk::ask_safety_first() {
+  const std::vector<job::ProofStep> bars = job::bars_to_energising(job_.call);
+  if (bars.empty() || safety_is_put_off_) return false;
+  ask_bar(bars.front(),
+          {{say_(OHMWRIGHT_TEXT("later: go on looking, not plugged in")), [this] { safety_is_put_off_ = true; }}});
+  return true;
+}
+
+void CallTalk::ask_waiting() {
+  choose(say_(OHMWRIGHT_TEXT("The job is {state}."), {{"state", job_state_text(job_.call.state, say_)}}),
+         {{say_(OHMWRIGHT_TEXT("it is there: another visit begins")), [this] { act(visit_again, {}); }},
+          {say_(OHMWRIGHT_TEXT("the log is there: type its file")), [this] { ask_log(); }},
+          {say_(OHMWRIGHT_TEXT("close the job")), [this] { ask_close(); }}});
+}
+
+void CallTalk::close_as_repaired() {
+  const bool asks_why = !places_left_open().empty() || tell_untouched_faults();
+  if (asks_why) {
+    if (const auto why = typed(say_(OHMWRIGHT_TEXT("Why is it repaired all the same? (an empty line goes back)"))))
+      if (!why->empty()) act(close_job, {"repaired"}, {{"--because", *why}});
+  } else if (job_.call.has_new_repair()) {
+    act(close_job, {"repaired"});
+  } else {
+    ask_what_was_repaired();
+  }
+}
+
+bool CallTalk::tell_untouched_faults() {
+  if (!job_.call.has_new_repair()) return false;  // then closing refuses it, whatever is said
+  const std::vector<NamedPart> untouched = named_and_untouched(job_.call, arguments_, environment_);
+  for (const NamedPart& part : untouched)
+    line(say_(OHMWRIGHT_TEXT("By what was read {part} is at fault, and nothing says that it was replaced or mended."),
+              {{"part", printable(part.title)}}));
+  return !untouched.empty();
+}
+
+void CallTalk::ask_what_was_repaired() {
+  choose(say_(OHMWRIGHT_TEXT("No part was replaced. What was repaired?")),
+         {{say_(OHMWRIGHT_TEXT("a part, joint or connector, in its place")),
+           [this] { ask_mended(appliance_of(job_.call, environment_)); }},
+          {say_(OHMWRIGHT_TEXT("something else (a drain, a door): type it")),
+           [this] {
+             if (const auto what = typed_value(say_(OHMWRIGHT_TEXT("What was repaired"))))
+               act(close_job, {"repaired"}, {{"--because", *what}});
+           }},
+          {say_(OHMWRIGHT_TEXT("go back")), [] {}}});
+}
+
+std::vector<std::string> CallTalk::places_left_open() {
+  std::vector<std::string> places;
+  for (const job::ProofStep& step : job::open_proof(job_.call))
+    if (step.leaves_new_part_open()) places.push_back(step.place);
+  return places;
+}
+
+void CallTalk::ask_close() {
+  std::vector<Choice> choices{
+      {say_(OHMWRIGHT_TEXT("repaired: close it")), [this] { close_as_repaired(); }},
+      {say_(OHMWRIGHT_TEXT("declined: close it")), [this] { act(close_job, {"declined"}); }},
+      {say_(OHMWRIGHT_TEXT("wait for a part")),
+       [this] {
+         act(wait_in_job, {"part"});
+         stopped_ = true;
+       }},
+      {say_(OHMWRIGHT_TEXT("wait for a log")),
+       [this] {
+         act(wait_in_job, {"log"});
+         stopped_ = true;
+       }},
+      {say_(OHMWRIGHT_TEXT("stopped for licensed work: close it")), [this] { act(close_job, {"stopped"}); }}};
+  for (const std::string& place : places_left_open())
+    choices.push_back({say_(OHMWRIGHT_TEXT("read the new part again: {place}"), {{"place", place}}),
+                       [this, place] { read_at(place); }});
+  for (const job::ProofStep& step : job::open_proof(job_.call))
+    if (step.form == job::ProofStep::Form::part_not_within)
+      choices.push_back({say_(OHMWRIGHT_TEXT("read it again: {place}"), {{"place", step.place}}),
+                         [this, place = step.place] { read_at(place); }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go on")), [] {}});
+  for (const job::ProofStep& step : job::open_proof(job_.call))
+    if (step.leaves_new_part_open()) line(proof_text(step, say_));
+  choose(say_(OHMWRIGHT_TEXT("How does the job stand?")), choices);
+}
+
+int talk_through_call(const Arguments& arguments, Environment& environment) {
+  CallTalk(arguments, environment).run();
+  return exit_done;
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,248 @@
+#include <algorithm>
+
+#include <ohmwright/job/proof.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/observed.hpp>
+#include <ohmwright/report/job_report.hpp>
+#include <ohmwright/report/page_cautions.hpp>
+#include <ohmwright/safety/safe_to_energise.hpp>
+
+#include "job/actions.hpp"
+#include "job/appliance.hpp"
+#include "job/safety.hpp"
+#include "job/talk.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+const job::ProofStep* step_of(const std::vector<job::ProofStep>& open, job::ProofStep::Form form) {
+  const auto found =
+      std::find_if(open.begin(), open.end(), [form](const job::ProofStep& step) { return step.form == form; });
+  return found == open.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+/// Walks what `open_proof` says is open, with the steps of the work between.
+void CallTalk::prove() {
+  using Form = job::ProofStep::Form;
+  const job::ReplacedPart last = *job_.call.last_work();
+  const auto done = [&](job::Stage stage) { return job_.call.has_stage_since(stage, last); };
+  if (!done(job::Stage::refitted))
+    return choose(
+        job_.call.cools()
+            ? say_(OHMWRIGHT_TEXT(
+                  "Foil tape and clips back, splices sealed and clear of heater and fan, earth leads on?"))
+            : say_(OHMWRIGHT_TEXT("Clips back, splices sealed and clear of what gets hot or turns, earth leads on?")),
+        {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::refitted); }}, take_back_choice()});
+  const std::vector<job::ProofStep> open = job::open_proof(job_.call);
+  if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
+  if (const job::ProofStep* step = step_of(open, Form::mended_unread)) return ask_mended_again(*step);
+  if (!open.empty() && open.front().bars_energising()) return ask_bar(open.front(), {take_back_choice()});
+  if (!done(job::Stage::panel_on))
+    return choose(job_.call.cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))
+                                    : say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on?")),
+                  {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::panel_on); }}, take_back_choice()});
+  for (const Form failed : {Form::heat_did_not_come, Form::heat_end_unproved, Form::heat_unproved})
+    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, {take_back_choice()});
+  if (step_of(open, Form::forced_defrost) != nullptr && !done(job::Stage::no_forced_defrost))
+    return ask_forced_defrost();
+  for (const Form failed : {Form::log_shows_fault, Form::log_unproved})
+    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, {take_back_choice()});
+  if (step_of(open, Form::log) != nullptr && !done(job::Stage::no_log)) return ask_log_or_not();
+  ask_close();
+}
+
+void CallTalk::ask_new_part(const job::ProofStep& step) {
+  choose(say_(OHMWRIGHT_TEXT("Read the new part as the old one was read: {place}"), {{"place", step.place}}),
+         {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
+          {say_(OHMWRIGHT_TEXT("it cannot be read")), [this] { note_stage(job::Stage::new_part_unread); }},
+          take_back_choice()});
+}
+
+void CallTalk::ask_mended_again(const job::ProofStep& step) {
+  choose(proof_text(step, say_),
+         {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
+          replace_choice(),
+          {say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }},
+          take_back_choice()});
+}
+
+CallTalk::Choice CallTalk::take_back_choice() {
+  return {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }};
+}
+
+CallTalk::Choice CallTalk::replace_choice() {
+  return {say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call, environment_)); }};
+}
+
+CallTalk::Choice CallTalk::mistyped_choice(const std::string& entry) {
+  return {say_(OHMWRIGHT_TEXT("that was mistyped: take it back")), [this, entry] { act(correct_job, {entry}); }};
+}
+
+void CallTalk::take_reading_back(const std::string& place) {
+  if (const job::MeasuredValue* last = job_.call.last_reading_at(place)) act(correct_job, {last->entry});
+}
+
+void CallTalk::ask_bar(const job::ProofStep& bar, std::vector<Choice> more) {
+  std::vector<Choice> choices = ways_to_prove(bar);
+  for (Choice& choice : more) choices.push_back(std::move(choice));
+  choices.push_back({say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }});
+  choose(proof_text(bar, say_), choices);
+}
+
+std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar) {
+  using Form = job::ProofStep::Form;
+  switch (bar.form) {
+    case Form::leak_to_earth:
+      return {{say_(OHMWRIGHT_TEXT("it is mended: type what is read there now")),
+               [this, place = bar.part] {
+                 const auto value =
+                     typed_value(say_(OHMWRIGHT_TEXT("What it shows there (such as 20M, \"OL on 20M\")")));
+                 if (value) act(read_in_talk, {place + "=" + *value});
+               }},
+              {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")),
+               [this, place = bar.part] { take_reading_back(place); }}};
+    case Form::insulation_not_within:
+    case Form::insulation_undecided:
+    case Form::insulation_unread:
+      return ways_to_read_insulation([this, part = bar.part](InsulationMeter meter) { ask_insulation(part, meter); });
+    case Form::circuit_insulation_unread:
+    case Form::no_insulation_read:
+    case Form::insulation_unproved:
+      return ways_to_read_insulation([this](InsulationMeter meter) { ask_whose_insulation(meter); });
+    case Form::earth_bond_not_within:
+    case Form::earth_bond_undecided:
+    case Form::earth_bond_unread:
+    case Form::earth_bond_unproved:
+      return ways_to_read_bond();
+    case Form::condemned_for_good:
+    case Form::opened_for_good:
+      return {replace_choice(),
+              {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")),
+               [this, entry = bar.entry] { act(correct_job, {entry}); }}};
+    case Form::new_part_not_within:
+    case Form::part_not_within:
+    case Form::mended_unread:
+    case Form::limit_unread:
+    case Form::new_part_undecided:
+    case Form::new_part_unread:
+      return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
+              replace_choice()};
+    case Form::heat_did_not_end:
+      return {replace_choice(), mistyped_choice(bar.entry)};
+    case Form::heat_did_not_come:
+    case Form::heat_end_unproved:
+    case Form::heat_unproved:
+      return {replace_choice(),
+              {say_(OHMWRIGHT_TEXT("force one again")), [this] { ask_forced_defrost(); }},
+              mistyped_choice(bar.entry)};
+    case Form::log_shows_fault:
+    case Form::log_unproved:
+      return {replace_choice(),
+              {say_(OHMWRIGHT_TEXT("a later log is there: type its file")), [this] { ask_log(); }},
+              mistyped_choice(bar.entry)};
+    case Form::forced_defrost:  // these two are asked for as steps of their own
+    case Form::log:
+      return {};
+  }
+  return {};
+}
+
+std::vector<CallTalk::Choice> CallTalk::ways_to_read_bond() {
+  const auto bond = [this](const std::string& current) {
+    return [this, current] {
+      const auto value = typed_value(say_(OHMWRIGHT_TEXT("Earth bond with its cord (such as 0.12 ohm, or OL)")));
+      if (!value) return;
+      if (current.empty()) {
+        act(verify_in_talk, {}, {{"--earth-bond", *value}});
+      } else {
+        act(verify_in_talk, {}, {{"--earth-bond", *value}, {"--test-current", current}});
+      }
+    };
+  };
+  return {
+      {say_(OHMWRIGHT_TEXT("type the earth bond, read with a bond tester of 10 A or more")), bond("10A")},
+      {say_(OHMWRIGHT_TEXT("type it, read with an ordinary meter: that may condemn it, and proves nothing")), bond({})},
+      {say_(OHMWRIGHT_TEXT("it has no protective earth (class II)")), [this] {
+         const auto why = typed_value(say_(OHMWRIGHT_TEXT("What shows it (such as: class II on its rating plate)")));
+         if (why) act(verify_in_talk, {}, {{"--earth-bond", "none"}, {"--because", *why}});
+       }}};
+}
+
+std::vector<CallTalk::Choice> CallTalk::ways_to_read_insulation(const std::function<void(InsulationMeter)>& read) {
+  return {{say_(OHMWRIGHT_TEXT("it is unplugged and proved dead: type the insulation, read at 500 V")),
+           [read] { read(InsulationMeter::tester); }},
+          {say_(OHMWRIGHT_TEXT("type it, read with an ordinary meter: that may condemn it, and proves nothing")),
+           [read] { read(InsulationMeter::ordinary); }}};
+}
+
+void CallTalk::ask_insulation(const std::string& part, InsulationMeter meter) {
+  const auto value = typed_value(say_(OHMWRIGHT_TEXT("Insulation (such as 200 Mohm, or >200M)")));
+  if (!value) return;
+  // Who has one meter reads OL with it all the same, and more than its ohms range is no test of 500 V.
+  if (meter == InsulationMeter::tester && is_over_range_word(*value))
+    choose(say_(OHMWRIGHT_TEXT("OL of which meter?")),
+           {{say_(OHMWRIGHT_TEXT("an insulation tester, set to 500 V")), [] {}},
+            {say_(OHMWRIGHT_TEXT("an ordinary meter")), [&meter] { meter = InsulationMeter::ordinary; }}});
+  if (stopped_) return;
+  if (meter == InsulationMeter::tester)
+    act(read_in_talk, {part, "insulation=" + *value, "--test", "500V", "--proved-dead"});
+  else
+    act(read_in_talk, {part, "insulation=" + *value, "--proved-dead"});
+}
+
+void CallTalk::ask_whose_insulation(InsulationMeter meter) {
+  const Appliance appliance = appliance_of(job_.call, environment_);
+  std::vector<Choice> choices;
+  for (const PlacedPart& placed : appliance.parts) {
+    const auto& rules = placed.kind->descriptor().rules;
+    if (std::any_of(rules.begin(), rules.end(),
+                    [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); }))
+      choices.push_back({placed.title, [this, id = placed.id, meter] { ask_insulation(id, meter); }});
+  }
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
+  choose(say_(OHMWRIGHT_TEXT("Whose insulation?")), choices);
+}
+
+void CallTalk::ask_forced_defrost() {
+  if (const std::vector<job::ProofStep> bars = bars_to_heating(job_.call, environment_); !bars.empty())
+    return ask_bar(bars.front(),
+                   {{say_(OHMWRIGHT_TEXT("no forced defrost")), [this] { note_stage(job::Stage::no_forced_defrost); }},
+                    take_back_choice()});
+  bool yes = false;
+  line(caution_line_of_step("forced-defrost", say_));
+  choose(say_(OHMWRIGHT_TEXT(
+             "Now a forced defrost, live: the limit proved and not bridged, the drain clear, a time limit, "
+             "and you stay beside it; only if you are qualified.")),
+         {{say_(OHMWRIGHT_TEXT("I am, and agree; record it")), [&yes] { yes = true; }},
+          {say_(OHMWRIGHT_TEXT("no forced defrost")), [this] { note_stage(job::Stage::no_forced_defrost); }}});
+  if (!yes) return;
+  const auto result = [this](const std::string& how) {
+    return [this, how] { act(verify_in_talk, {}, {{"--forced-defrost", how}, {"--live-agreed", ""}}); };
+  };
+  choose(say_(OHMWRIGHT_TEXT("How did it go?")),
+         {{say_(OHMWRIGHT_TEXT("it heated, and ended by itself")), result("ended")},
+          {say_(OHMWRIGHT_TEXT("it did not heat")), result("no-heat")},
+          {say_(OHMWRIGHT_TEXT("it heated, and did not end by itself")), result("did-not-end")}});
+}
+
+void CallTalk::ask_log() {
+  const std::optional<std::string> after = typed_value(say_(OHMWRIGHT_TEXT("File of the log from after the repair")));
+  if (!after) return;
+  act(verify_in_talk, {}, {{"--log", *after}});
+}
+
+void CallTalk::ask_log_or_not() {
+  choose(say_(OHMWRIGHT_TEXT("A log over some days proves that it defrosts by itself.")),
+         {{say_(OHMWRIGHT_TEXT("the log is there: type its file")), [this] { ask_log(); }},
+          {say_(OHMWRIGHT_TEXT("wait for the log")),
+           [this] {
+             act(wait_in_job, {"log"});
+             stopped_ = true;
+           }},
+          {say_(OHMWRIGHT_TEXT("no log")), [this] { note_stage(job::Stage::no_log); }}});
+}
+
+}  // namespace ohmwright::cli

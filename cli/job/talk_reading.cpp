@@ -1,0 +1,93 @@
+// A reading in the conversation, with the temperature that it is judged by.
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+
+#include "job/actions.hpp"
+#include "job/appliance.hpp"
+#include "job/reading_judged.hpp"
+#include "job/search.hpp"
+#include "job/talk.hpp"
+#include "job/temperatures.hpp"
+#include "locate/readings.hpp"
+#include "locate/words.hpp"
+#include "refusal_text.hpp"
+
+namespace ohmwright::cli {
+
+void CallTalk::read_at(const std::string& place, std::vector<std::pair<std::string, std::string>> options) {
+  const std::optional<std::string> value =
+      typed_value(say_(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL; an empty line goes back)")));
+  if (!value) return;
+  const Appliance appliance = appliance_of(job_.call, environment_);
+  if (part_named(appliance, place)) {
+    chosen_ = 0;
+    act(read_in_talk, {place, *value}, std::move(options));
+    return;
+  }
+  const std::string word = place + "=" + *value;
+  if (!ask_temperature(word)) return;
+  chosen_ = 0;
+  act(read_in_talk, {word}, std::move(options));
+}
+
+bool CallTalk::ask_temperature(const std::string& word) {
+  const Appliance appliance = appliance_of(job_.call, environment_);
+  const Meter meter = meter_of_call(job_.call, environment_);
+  UnitPreferences units;
+  std::optional<ZoneToMeasure> hangs_on;
+  std::string prompt;
+  try {
+    const locate::Site site = site_at(job_.call, appliance, moment_now(job_.call), units);
+    const locate::TakenReading reading = typed_test_reading(word, TypedReadings{appliance, meter, units});
+    hangs_on = zone_to_measure(appliance, site, reading, job_.call, arguments_, environment_);
+    if (hangs_on) prompt = question_of_temperature(*hangs_on, appliance, site, units);
+  } catch (const Error& error) {
+    if (error.category() != ErrorCategory::input) throw;
+    return true;  // who takes the reading says what is wrong with it
+  }
+  while (hangs_on) {
+    const std::optional<std::string> answer = typed_value(prompt);
+    if (!answer) return false;
+    const bool was_said = hangs_on->form == ZoneToMeasure::Form::said_before;
+    if ((was_said && *answer == "2") || (!was_said && *answer == "1")) return true;
+    const std::string of_zone = appliance.zones[hangs_on->zone].id + "=" + (*answer == "1" ? "unknown" : *answer);
+    try {
+      (void)typed_zone(of_zone, appliance);
+      sign("--zone", of_zone);
+      return true;
+    } catch (const Error& error) {
+      if (error.category() != ErrorCategory::input) throw;
+      line(refusal_text(error));
+    }
+  }
+  return true;
+}
+
+std::string CallTalk::question_of_temperature(const ZoneToMeasure& hangs_on, const Appliance& appliance,
+                                              const locate::Site& site, const UnitPreferences& units) const {
+  const FindingArgument zone{"zone", appliance.zones[hangs_on.zone].title};
+  switch (hangs_on.form) {
+    case ZoneToMeasure::Form::said_before:
+      return say_(OHMWRIGHT_TEXT("Temperature at the part, {zone} (such as 4C, or \"4C ± 0.5K\"; 1: not measured; 2: "
+                                 "still {temperature}; an empty line goes back)"),
+                  {zone, {"temperature", Sentences(units).quantity(site.zone_temperatures[hangs_on.zone].value)}});
+    case ZoneToMeasure::Form::as_warm_as:
+      return say_(OHMWRIGHT_TEXT("Temperature of the {zone} (such as 24C, or \"24C ± 1K\"; 1: not measured; an empty "
+                                 "line goes back)"),
+                  {zone});
+    case ZoneToMeasure::Form::not_measured:
+      break;
+  }
+  return say_(OHMWRIGHT_TEXT("Temperature at the part, {zone} (such as 4C, or \"4C ± 0.5K\"; 1: not measured; an empty "
+                             "line goes back)"),
+              {zone});
+}
+
+}  // namespace ohmwright::cli

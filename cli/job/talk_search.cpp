@@ -1,0 +1,193 @@
+#include <algorithm>
+#include <ostream>
+#include <utility>
+
+#include <ohmwright/document/named_file.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+
+#include "job/actions.hpp"
+#include "job/signs.hpp"
+#include "job/talk.hpp"
+#include "kind_files.hpp"
+#include "locate/pages.hpp"
+#include "refusal_text.hpp"
+
+namespace ohmwright::cli {
+
+void CallTalk::search() {
+  JobSearch found(job_.call, arguments_, environment_, JobSearch::Reach::now);
+  std::vector<locate::Step> steps(found.steps().begin(), found.steps().end());
+  const locate::Standing& standing = found.search().standing();
+  if (!steps.empty())
+    std::rotate(steps.begin(), steps.begin() + static_cast<std::ptrdiff_t>(chosen_ % steps.size()), steps.end());
+  const locate::WorkState work = found.search().work();
+  LocateReport report = locate_report(found.search(), work, found.meter().title, false);
+  report.steps = steps;
+  environment_.out << step_page(report, told_, Sentences(found.units()), environment_.page);
+  if (standing.form == locate::Standing::Form::sealed_system)
+    return choose(say_(OHMWRIGHT_TEXT("It speaks of the sealed system: licensed refrigerant work.")),
+                  {{say_(OHMWRIGHT_TEXT("stop the job for licensed work")), [this] { act(close_job, {"stopped"}); }},
+                   {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }}});
+  offer(found, steps, report);
+}
+
+void CallTalk::offer(JobSearch& found, const std::vector<locate::Step>& steps, const LocateReport& report) {
+  const Appliance& appliance = found.appliance();
+  const locate::Standing& standing = found.search().standing();
+  std::vector<Choice> choices;
+  const bool named = standing.is_named();
+  if (named)
+    for (const std::size_t part : standing.parts)
+      choices.push_back({say_(OHMWRIGHT_TEXT("replace: {part}"), {{"part", appliance.parts[part].title}}),
+                         [this, &appliance, part] { replace(appliance, part); }});
+  if (!steps.empty()) add_step(found, steps.front(), choices);
+  if (!steps.empty())
+    choices.push_back({say_(OHMWRIGHT_TEXT("why this")), [this, &found, &report] {
+                         environment_.out << why_page(report, Sentences(found.units()), environment_.page);
+                       }});
+  if (steps.size() > 1) choices.push_back({say_(OHMWRIGHT_TEXT("another step")), [this] { ++chosen_; }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }});
+  if (!named) choices.push_back({say_(OHMWRIGHT_TEXT("replace a part")), [this, &appliance] { ask_part(appliance); }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }});
+  choices.push_back(
+      {say_(OHMWRIGHT_TEXT("a part or joint was mended in its place")), [this, &appliance] { ask_mended(appliance); }});
+  choose(say_(OHMWRIGHT_TEXT("What now?")), choices);
+}
+
+void CallTalk::add_step(JobSearch& found, const locate::Step& step, std::vector<Choice>& choices) {
+  const Appliance& appliance = found.appliance();
+  if (step.form == locate::Step::Form::measure) {
+    choices.push_back(
+        {say_(OHMWRIGHT_TEXT("type the reading")), [this, &appliance, step] { take_reading(appliance, step); }});
+    choices.push_back({say_(OHMWRIGHT_TEXT("cannot reach it")), [this, &appliance, step] {
+                         sign("--cannot-reach", appliance.test_points[step.measurement.test_point].id);
+                       }});
+  } else if (step.form == locate::Step::Form::look) {
+    const std::string cause = appliance.outside_causes[step.subject].id;
+    choices.push_back({say_(OHMWRIGHT_TEXT("that is it")), [this, cause] { sign("--looked", cause + "=found"); }});
+    choices.push_back({say_(OHMWRIGHT_TEXT("that is in order")), [this, cause] { sign("--looked", cause + "=fine"); }});
+  } else {
+    choices.push_back(
+        {say_(OHMWRIGHT_TEXT("replace it")), [this, &appliance, step] { replace(appliance, step.subject); }});
+  }
+}
+
+void CallTalk::sign(const std::string& option, const std::string& word) {
+  chosen_ = 0;
+  keep({sign_entry(option, word)});
+}
+
+void CallTalk::take_back() {
+  chosen_ = 0;
+  act(correct_job, {"last"});
+}
+
+void CallTalk::take_reading(const Appliance& appliance, const locate::Step& step) {
+  std::string place = appliance.test_points[step.measurement.test_point].id;
+  if (step.measurement.set_up) place += "@" + appliance.set_ups[*step.measurement.set_up].id;
+  std::vector<std::pair<std::string, std::string>> options;
+  if (locate::is_live(appliance, step.measurement)) {
+    bool yes = false;
+    choose(
+        say_(OHMWRIGHT_TEXT("This is read live: insulated probes, one hand at a time, somebody with you, and only if "
+                            "you are qualified for it.")),
+        {{say_(OHMWRIGHT_TEXT("I am, and agree; record it")), [&yes] { yes = true; }},
+         {say_(OHMWRIGHT_TEXT("another step")), [this] { ++chosen_; }}});
+    if (!yes) return;
+    options.emplace_back("--live-agreed", "");
+  }
+  read_at(place, std::move(options));
+}
+
+void CallTalk::ask_part(const Appliance& appliance) {
+  std::vector<Choice> choices;
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part)
+    choices.push_back({appliance.parts[part].title, [this, &appliance, part] {
+                         if (goes_in_all_the_same(appliance, part)) replace(appliance, part);
+                       }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
+  choose(say_(OHMWRIGHT_TEXT("Which part?")), choices);
+}
+
+bool CallTalk::goes_in_all_the_same(const Appliance& appliance, std::size_t part) {
+  const PlacedPart& placed = appliance.parts[part];
+  const bool was_read_bad =
+      std::any_of(job_.call.readings.begin(), job_.call.readings.end(), [&](const job::MeasuredValue& reading) {
+        return reading.part == placed.id && reading.outcome == Outcome::out_of_limits;
+      });
+  if (was_read_bad) return true;
+  JobSearch now(job_.call, arguments_, environment_, JobSearch::Reach::now);
+  const locate::Standing& standing = now.search().standing();
+  if (standing.is_named() && std::find(standing.parts.begin(), standing.parts.end(), part) != standing.parts.end())
+    return true;
+  bool yes = false;
+  choose(say_(OHMWRIGHT_TEXT("{part}: nothing that was read condemns it. Is it replaced all the same?"),
+              {{"part", placed.title}}),
+         {{say_(OHMWRIGHT_TEXT("yes")), [&yes] { yes = true; }}, {say_(OHMWRIGHT_TEXT("go back")), [] {}}});
+  return yes;
+}
+
+void CallTalk::ask_mended(const Appliance& appliance) {
+  std::vector<Choice> choices;
+  for (const PlacedPart& placed : appliance.parts)
+    choices.push_back({placed.title, [this, id = placed.id] {
+                         const auto what =
+                             typed_value(say_(OHMWRIGHT_TEXT("What was done (such as: crimped anew; an empty line goes "
+                                                             "back)")));
+                         if (!what) return;
+                         chosen_ = 0;
+                         act(replace_in_talk, {id}, {{"--mended", *what}});
+                       }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
+  choose(say_(OHMWRIGHT_TEXT("Which part or joint was mended?")), choices);
+}
+
+std::string CallTalk::ask_ratings(const PlacedPart& placed) {
+  std::string ratings;
+  std::vector<Choice> choices;
+  const auto take = [&ratings](const std::string& name) { return [&ratings, name] { ratings = name; }; };
+  if (!placed.ratings.empty())
+    choices.push_back(
+        {say_(OHMWRIGHT_TEXT("the same ratings as the old one: {ratings}"), {{"ratings", placed.ratings}}),
+         take(placed.ratings)});
+  for (const std::string& name : names_in_folder(placed.kind->ratings_folder()))
+    if (name != placed.ratings) choices.push_back({name, take(name)});
+  choices.push_back({say_(OHMWRIGHT_TEXT("others: type the name of their file")), [&] {
+                       const auto name = typed_value(say_(OHMWRIGHT_TEXT("Ratings of the new part")));
+                       if (name) ratings = *name;
+                     }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("nobody knows them")), take("unknown")});
+  choices.push_back(
+      {say_(OHMWRIGHT_TEXT("it is not here: wait for the part")), [this] { act(wait_in_job, {"part"}); }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
+  choose(say_(OHMWRIGHT_TEXT("{part}: photograph wires, clips and foil first. Which ratings has the new one?"),
+              {{"part", placed.title}}),
+         choices);
+  if (ratings.empty() || ratings == "unknown") return ratings;
+  try {
+    (void)rated_part(*placed.kind, ratings);
+    return ratings;
+  } catch (const Error& error) {  // a slip in a name is no part that does not fit
+    if (error.category() != ErrorCategory::input) throw;
+    line(refusal_text(error));
+  }
+  return ask_ratings(placed);
+}
+
+void CallTalk::replace(const Appliance& appliance, std::size_t part) {
+  const PlacedPart& placed = appliance.parts[part];
+  const std::string ratings = ask_ratings(placed);
+  if (ratings.empty()) return;
+  chosen_ = 0;
+  if (act(replace_in_talk, {placed.id}, {{"--new", ratings}})) return;
+  choose(say_(OHMWRIGHT_TEXT("It does not go in like this.")),
+         {{say_(OHMWRIGHT_TEXT("one of other ratings")), [this, &appliance, part] { replace(appliance, part); }},
+          {say_(OHMWRIGHT_TEXT("none: back to the search")), [] {}},
+          {say_(OHMWRIGHT_TEXT("it goes in all the same: type why")), [&] {
+             if (const auto why = typed_value(say_(OHMWRIGHT_TEXT("Why"))))
+               act(replace_in_talk, {placed.id}, {{"--new", ratings}, {"--because", *why}});
+           }}});
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,85 @@
+// Which part was found to be at fault and left as it is, whatever else was replaced.
+
+#include "job/untouched.hpp"
+
+#include <algorithm>
+
+#include "job/reading_entry.hpp"
+#include "job/search.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// A call from one repair to the next: what was read of a circuit says nothing any more once a part of it is another.
+std::vector<TimeSpan> spans_between_repairs(const job::ServiceCall& call) {
+  std::vector<const job::Told*> repairs;
+  for (const job::ReplacedPart& part : call.replaced) repairs.push_back(&part);
+  std::stable_sort(repairs.begin(), repairs.end(),
+                   [](const job::Told* a, const job::Told* b) { return a->happened_before(*b); });
+  std::vector<TimeSpan> spans{TimeSpan{}};
+  for (const job::Told* repair : repairs) {
+    spans.back().to = repair;
+    spans.push_back({repair, nullptr});
+  }
+  return spans;
+}
+
+bool has_reading(const job::ServiceCall& call, const TimeSpan& span) {
+  return std::any_of(call.readings.begin(), call.readings.end(),
+                     [&](const job::MeasuredValue& reading) { return span.holds(reading); });
+}
+
+/// Whether the part was replaced or mended after the span began.
+bool was_worked_on_since(const job::ServiceCall& call, const std::string& part, const TimeSpan& span) {
+  return std::any_of(call.replaced.begin(), call.replaced.end(), [&](const job::ReplacedPart& replaced) {
+    return replaced.part == part && (span.from == nullptr || span.from->happened_before(replaced));
+  });
+}
+
+/// Whether the part, read by itself, was found good after the span ended. Good insulation says nothing of its work.
+bool was_read_good_after(const job::ServiceCall& call, const std::string& part, const TimeSpan& span) {
+  return span.to != nullptr &&
+         std::any_of(call.readings.begin(), call.readings.end(), [&](const job::MeasuredValue& reading) {
+           return reading.part == part && reading.outcome == Outcome::within_limits && reading.safety.empty() &&
+                  !reading.happened_before(*span.to);
+         });
+}
+
+}  // namespace
+
+std::vector<NamedPart> named_and_untouched(const job::ServiceCall& call, const Arguments& arguments,
+                                           const Environment& environment) {
+  std::vector<NamedPart> untouched;
+  if (!call.has_appliance()) return untouched;
+  for (const TimeSpan& span : spans_between_repairs(call)) {
+    if (!has_reading(call, span)) continue;
+    JobSearch search(call, arguments, environment, span);
+    const locate::Standing& standing = search.search().standing();
+    if (!standing.is_named()) continue;
+    for (const std::size_t named : standing.parts) {
+      const PlacedPart& part = search.appliance().parts[named];
+      const bool known =
+          std::any_of(untouched.begin(), untouched.end(), [&](const NamedPart& other) { return other.id == part.id; });
+      if (!known && !was_worked_on_since(call, part.id, span) && !was_read_good_after(call, part.id, span))
+        untouched.push_back({part.id, part.title, may_open_for_good(part.kind->descriptor())});
+    }
+  }
+  return untouched;
+}
+
+bool speaks_of_a_fault_since_repair(const job::ServiceCall& call, const Arguments& arguments,
+                                    const Environment& environment) {
+  constexpr double hardly = 0.05;  // so many times as likely as before those readings, that all is in order
+  if (!call.has_appliance() || call.replaced.empty()) return false;
+  const TimeSpan span = spans_between_repairs(call).back();
+  const bool read_at_a_point =
+      std::any_of(call.readings.begin(), call.readings.end(),
+                  [&](const job::MeasuredValue& reading) { return span.holds(reading) && !reading.point.empty(); });
+  if (!read_at_a_point) return false;
+  JobSearch before(call, arguments, environment, TimeSpan{span.from, span.from});
+  JobSearch after(call, arguments, environment, span);
+  return after.search().diagnosis().nothing_wrong < hardly * before.search().diagnosis().nothing_wrong;
+}
+
+}  // namespace ohmwright::cli

@@ -1,0 +1,286 @@
+#include <algorithm>
+#include <cstdint>
+#include <optional>
+#include <ostream>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include <ohmwright/cycles/verdicts/outcome_of_log.hpp>
+#include <ohmwright/cycles/verdicts/repair.hpp>
+#include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/observed.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/job_report.hpp>
+#include <ohmwright/report/log_report.hpp>
+#include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/report/repair_report.hpp>
+#include <ohmwright/safety/earth_bond.hpp>
+
+#include "appliance/log_ratings.hpp"
+#include "exit_codes.hpp"
+#include "job/actions.hpp"
+#include "job/appliance.hpp"
+#include "job/book_file.hpp"
+#include "job/safety.hpp"
+#include "job/worked_part.hpp"
+#include "log/files.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+job::NewEntry check_entry(const job::ContentWriter& content) { return {job::EntryForm::checked, content.content()}; }
+
+std::string_view bond_text(const EarthBondVerdict& verdict) {
+  if (verdict.outcome == Outcome::within_limits)
+    return OHMWRIGHT_TEXT("Earth bond with its cord: {value}, at most {limit}, read with {current}.");
+  if (verdict.outcome == Outcome::out_of_limits)
+    return OHMWRIGHT_TEXT("Earth bond with its cord: {value}, more than {limit}.");
+  return verdict.lacks_current
+             ? OHMWRIGHT_TEXT(
+                   "Earth bond with its cord: {value}, which proves nothing: a bond is read with {least} or "
+                   "more; say with how much it was (--test-current).")
+             : OHMWRIGHT_TEXT(
+                   "Earth bond with its cord: {value}, too near {limit} to tell; read it again, or say its "
+                   "doubt (such as 0.18 ± 0.01 ohm).");
+}
+
+/// Who says that an appliance with a protective earth has none says why: its plate may show class II all the same.
+void ask_why_no_earth(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
+  if (arguments.has("--because") || !safety_asked(job.call, environment).earth_bond || !job.call.has_appliance())
+    return;
+  throw InputError(
+      "the file of the appliance says that it has a protective earth: read its bond (--earth-bond 0.12ohm "
+      "--test-current 10A); where its rating plate shows class II, say so: --earth-bond none --because TEXT");
+}
+
+job::NewEntry earth_bond(const JobAtHand& job, const Arguments& arguments, const Environment& environment,
+                         const Sentences& say) {
+  const std::string text = arguments.value("--earth-bond");
+  job::ContentWriter content;
+  content.text("what", name_of(job::CheckForm::earth_bond));
+  if (text == "none") {
+    ask_why_no_earth(job, arguments, environment);
+    const std::string because = arguments.value("--because");
+    return check_entry(content.text("outcome", name_of(Outcome::within_limits))
+                           .text("text", say(OHMWRIGHT_TEXT("It has no protective earth (class II).")) +
+                                             (because.empty() ? std::string() : " " + because)));
+  }
+  const Observed observed = parse_observed(text, Dimension::resistance);
+  if (std::holds_alternative<OverRange>(observed))
+    return check_entry(content.text("outcome", name_of(Outcome::out_of_limits))
+                           .text("text", say(OHMWRIGHT_TEXT("Earth bond with its cord: OL. The earth lead is open: its "
+                                                            "case is not earthed at all."))));
+  const auto* bond_read = std::get_if<StatedValue>(&observed);
+  if (bond_read == nullptr)
+    throw InputError("--earth-bond takes a resistance, OL, or none, got " + ohmwright::quoted(text));
+  const StatedValue& bond = *bond_read;
+  std::optional<StatedValue> current;
+  if (arguments.has("--test-current"))
+    current = parse_stated_value(arguments.value("--test-current"), Dimension::current);
+  const EarthBondVerdict verdict = judge_earth_bond(bond, current);
+  return check_entry(content.text("outcome", name_of(verdict.outcome))
+                         .text("text", say(bond_text(verdict),
+                                           {{"value", say.stated(bond)},
+                                            {"limit", AnyQuantity(Dimension::resistance, most_earth_bond_with_cord)},
+                                            {"least", AnyQuantity(Dimension::current, least_bond_test_current)},
+                                            {"current", current ? say.stated(*current) : std::string("?")}})));
+}
+
+/// Refused while insulation or earth bond is not within limits, or what ends the heat was read bad, and without an
+/// explicit yes to its caution.
+void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const Environment& environment,
+                        const Sentences& say, std::vector<job::NewEntry>& entries) {
+  refuse_to_energise(
+      job, time_happened(arguments),
+      OHMWRIGHT_TEXT("no forced defrost while it is not proved safe to energise:{bars} See: ohmwright job "
+                     "verify"));
+  refuse_to_heat(
+      job, time_happened(arguments),
+      OHMWRIGHT_TEXT("no forced defrost while what limits its heat is not proved:{bars} See: ohmwright job verify"),
+      environment);
+  if (!arguments.has("--live-agreed"))
+    throw InputError(
+        "a forced defrost is a live step: a proved, unbridged limit, a clear drain, a time limit, and you stay beside "
+        "it; "
+        "if you are qualified and agree to that, say --live-agreed, and it is recorded");
+  entries.push_back(
+      {job::EntryForm::agreed,
+       job::ContentWriter().text("step", "forced-defrost").text("caution", "live-measurement").content()});
+  const std::string result = arguments.value("--forced-defrost");
+  const bool ended = result == "ended";
+  const std::string_view text = ended ? OHMWRIGHT_TEXT("A forced defrost heated, and ended by itself.")
+                                : result == "no-heat"
+                                    ? OHMWRIGHT_TEXT("A forced defrost did not heat.")
+                                    : OHMWRIGHT_TEXT("A forced defrost heated, and did not end by itself.");
+  entries.push_back(check_entry(job::ContentWriter()
+                                    .text("what", name_of(job::CheckForm::forced_defrost))
+                                    .text("result", result)
+                                    .text("outcome", name_of(ended ? Outcome::within_limits : Outcome::out_of_limits))
+                                    .text("text", say(text))
+                                    .texts("cautions", caution_ids_of_step("forced-defrost"))));
+}
+
+/// Whether the log's own dates end it before what was repaired last: then it shows how it was, and proves nothing. Its
+/// clock may stand in another zone, or have no date.
+bool ends_before_repair(const ReadLog& log, const job::ServiceCall& call) {
+  constexpr double day = 86400.0;
+  constexpr double millisecond = 1e-3;
+  const std::optional<double> start = log.reader.start_second();
+  std::optional<std::int64_t> repaired;
+  for (const job::ReplacedPart& part : call.replaced) repaired = std::max(repaired, job::milliseconds_of(part.when));
+  return start && repaired &&
+         *start + log.analysis.coverage.span_second < static_cast<double>(*repaired) * millisecond - day;
+}
+
+/// Says so below the log's page, and gives what the book keeps of it.
+std::string tell_that_it_is_early(const Environment& environment, std::string& page) {
+  const std::string text = Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT(
+      "By its own dates the log ends before the last repair: it proves nothing of it. Take one from after "
+      "it, or set the logger's clock."));
+  page += '\n' + paragraph(text, environment.page.width);
+  return text;
+}
+
+/// A log from after the repair, compared with one from before it where there is one.
+job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const Environment& environment,
+                        std::string& page) {
+  const cycles::LogRatings ratings = log_ratings_over(
+      job.call.has_appliance() ? log_ratings_of(appliance_of(job.call, environment)) : cycles::LogRatings{}, arguments,
+      environment);
+  const cycles::LogReadingSettings settings = typed_reading_settings(arguments);
+  const Sentences say{UnitPreferences{}};
+  const ReadLog after = read_log(arguments.value("--log"), settings, ratings);
+  job::ContentWriter content;
+  content.text("what", name_of(job::CheckForm::log)).text("file", arguments.value("--log"));
+  if (!arguments.has("--before")) {
+    const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(after.analysis, ratings);
+    const LogReport report{after.reader, after.analysis, verdicts};
+    const LogContent words = log_content(report, say);
+    const bool is_open = after.reader.rows() == 0 || cycles::leaves_a_question(after.analysis, verdicts);
+    Outcome outcome = cycles::outcome_of_log(verdicts);
+    const bool is_early = ends_before_repair(after, job.call);
+    if ((is_open || is_early) && outcome == Outcome::within_limits) outcome = Outcome::undecided;
+    page = log_page(report, say, environment.page);
+    std::vector<std::string> lines = words.questions;
+    lines.insert(lines.end(), words.not_shown.begin(), words.not_shown.end());
+    if (is_early) lines.insert(lines.begin(), tell_that_it_is_early(environment, page));
+    return check_entry(content.text("outcome", name_of(outcome)).text("text", words.headline).texts("lines", lines));
+  }
+  const ReadLog before = read_log(arguments.value("--before"), settings, ratings);
+  const cycles::RepairComparison comparison = cycles::compare_repair(before.analysis, after.analysis, ratings);
+  const RepairReport report{before.reader, after.reader, before.analysis, after.analysis, comparison};
+  const RepairContent words = repair_content(report, say);
+  page = repair_page(report, say, environment.page);
+  const bool is_early = ends_before_repair(after, job.call);
+  std::vector<std::string> lines = words.unproved;
+  if (is_early) lines.insert(lines.begin(), tell_that_it_is_early(environment, page));
+  const bool proves_nothing = is_early && comparison.outcome == Outcome::within_limits;
+  return check_entry(content.text("outcome", name_of(proves_nothing ? Outcome::undecided : comparison.outcome))
+                         .text("text", words.headline)
+                         .texts("lines", lines)
+                         .rows("figures", words.figures));
+}
+
+/// What is still to be proved, and how.
+void write_unproved(const JobAtHand& job, const Sentences& say, Environment& environment) {
+  PageLayout page(environment.page);
+  std::vector<std::string> against;
+  std::vector<std::string> unproved;
+  const auto add = [&](const job::ProofStep& step) {
+    (step.bars_energising() ? against : unproved)
+        .push_back(printable(proof_text(step, say)) + " " + proof_command(step));
+  };
+  const std::vector<job::ProofStep> open = job::open_proof(job.call);
+  const auto is_told = [&open](const job::ProofStep& unread) {
+    return std::any_of(open.begin(), open.end(), [&](const job::ProofStep& step) {
+      return step.form == job::ProofStep::Form::new_part_unread && step.part == unread.part;
+    });
+  };
+  if (job.call.cools())  // what has no frost is not heated to prove it
+    for (const job::ProofStep& step : bars_to_heating(job.call, environment))
+      if (step.form == job::ProofStep::Form::limit_unread && !is_told(step)) add(step);
+  for (const job::ProofStep& step : open) add(step);
+  page.section(say(OHMWRIGHT_TEXT("Do not energise it, nor call it repaired, before")), against);
+  page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
+  if (against.empty() && unproved.empty())
+    page.block(say(OHMWRIGHT_TEXT("All is proved that can be: ohmwright job close repaired")));
+  environment.out << page.take();
+}
+
+/// What was checked now, in the order in which it is done: each is in the book before the next is asked whether it may
+/// be, so that a bad earth bond bars the forced defrost of the same command.
+class Verification {
+ public:
+  Verification(JobAtHand& job, const Arguments& arguments, Environment& environment)
+      : job_(job), arguments_(arguments), environment_(environment), happened_(time_happened(arguments)) {}
+
+  void take() {
+    say_which(job_, environment_);
+    warn_of_early_time(job_, happened_, environment_);
+    if (arguments_.has("--earth-bond")) write({earth_bond(job_, arguments_, environment_, say_)});
+    if (arguments_.has("--forced-defrost")) {
+      std::vector<job::NewEntry> entries;
+      add_forced_defrost(job_, arguments_, environment_, say_, entries);
+      write(std::move(entries));
+    }
+    if (!arguments_.has("--log")) return;
+    std::string page;
+    const job::NewEntry entry = log_check(job_, arguments_, environment_, page);
+    environment_.out << '\n' << page;
+    write({entry}, false);
+  }
+
+  /// The worst of what was checked and of what stands against it.
+  int exit() const {
+    int worst = job::open_proof(job_.call).empty() ? exit_done : exit_undecided;
+    if (failed_ || !job::bars_to_energising(job_.call).empty()) worst = exit_out_of_limits;
+    return worst;
+  }
+
+ private:
+  void write(std::vector<job::NewEntry> entries, bool tell = true) {
+    for (job::NewEntry& entry : entries) entry.happened = happened_;
+    job_.write(entries);
+    const job::Check& check = job_.call.checks.back();
+    failed_ = failed_ || check.outcome == Outcome::out_of_limits;
+    if (tell) environment_.out << paragraph(printable(check.text), environment_.page.width);
+  }
+
+  JobAtHand& job_;
+  const Arguments& arguments_;
+  Environment& environment_;
+  std::string happened_;
+  Sentences say_{UnitPreferences{}};
+  bool failed_ = false;
+};
+
+int verify_and_tell(const Arguments& arguments, Environment& environment, bool lists_what_is_left) {
+  if (arguments.has("--before") && !arguments.has("--log"))
+    throw InputError("--before needs --log beside it: the log from after the repair");
+  if (arguments.has("--test-current") && !arguments.has("--earth-bond"))
+    throw InputError("--test-current needs --earth-bond beside it: what was read with that current");
+  JobAtHand job = job_at_hand(arguments);
+  refuse_closed(job);
+  Verification verification(job, arguments, environment);
+  verification.take();
+  if (lists_what_is_left) write_unproved(job, Sentences{UnitPreferences{}}, environment);
+  return verification.exit();
+}
+
+}  // namespace
+
+int verify_job(const Arguments& arguments, Environment& environment) {
+  return verify_and_tell(arguments, environment, true);
+}
+
+int verify_in_talk(const Arguments& arguments, Environment& environment) {
+  return verify_and_tell(arguments, environment, false);
+}
+
+}  // namespace ohmwright::cli

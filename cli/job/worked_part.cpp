@@ -1,0 +1,130 @@
+#include "job/worked_part.hpp"
+
+#include <algorithm>
+#include <string_view>
+
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/page_cautions.hpp>
+#include <ohmwright/report/verdict_report.hpp>
+#include <ohmwright/safety/safe_to_energise.hpp>
+
+#include "job/appliance.hpp"
+#include "job/reading_judged.hpp"
+#include "kind_files.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// The step of work, as the data of cautions name it.
+constexpr std::string_view replacing = "replace-a-part";
+
+bool tells_insulation(const Descriptor& descriptor) {
+  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
+                     [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); });
+}
+
+bool has_insulation_to_read(const Appliance& appliance) {
+  return std::any_of(appliance.parts.begin(), appliance.parts.end(),
+                     [](const PlacedPart& placed) { return tells_insulation(placed.kind->descriptor()); });
+}
+
+/// The kind of a part that the appliance does not have. Who slipped in a name is told those of the appliance's parts.
+const LoadedKind& kind_of_no_part(const Appliance* appliance, const Arguments& arguments,
+                                  const Environment& environment) {
+  try {
+    return kind_typed(environment, arguments.operands);
+  } catch (const InputError&) {
+    if (appliance == nullptr) throw;
+    std::vector<std::string> parts;
+    for (const PlacedPart& placed : appliance->parts) parts.push_back(placed.id);
+    const std::string& name = arguments.operands.front();
+    throw InputError("the appliance has no part " + ohmwright::quoted(name) + did_you_mean(name, parts) +
+                     "; it has: " + listed(parts));
+  }
+}
+
+}  // namespace
+
+WorkedPart worked_part(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
+  WorkedPart worked;
+  worked.part = arguments.operands.front();
+  if (job.call.has_appliance()) worked.appliance.emplace(appliance_of(job.call, environment));
+  if (worked.appliance) worked.has_earth = worked.appliance->supply.earth.has_value();
+  if (worked.appliance) worked.placed = part_named(*worked.appliance, worked.part);
+  if (worked.placed) {
+    worked.kind = worked.appliance->parts[*worked.placed].kind;
+    worked.title = worked.appliance->parts[*worked.placed].title;
+  } else {
+    worked.kind = &kind_of_no_part(worked.appliance ? &*worked.appliance : nullptr, arguments, environment);
+    worked.part = std::string(worked.kind->descriptor().id);
+    worked.title = std::string(worked.kind->descriptor().title);
+  }
+  worked.tells_insulation = tells_insulation(worked.kind->descriptor());
+  worked.asks_circuit_insulation =
+      !worked.tells_insulation && (!worked.appliance || has_insulation_to_read(*worked.appliance));
+  return worked;
+}
+
+job::SafetyAsked safety_asked(const job::ServiceCall& call, const Environment& environment) {
+  if (!call.has_appliance()) return {};
+  const Appliance appliance = appliance_of(call, environment);
+  return {has_insulation_to_read(appliance), appliance.supply.earth.has_value()};
+}
+
+std::vector<std::string> cautions_of_work(const WorkedPart& part) {
+  const std::vector<std::string_view> ids = caution_ids_of_work(replacing, part.kind->descriptor());
+  return {ids.begin(), ids.end()};
+}
+
+std::vector<std::string> caution_lines_of_work(const WorkedPart& part, const Sentences& say) {
+  std::vector<std::string> brief;
+  for (const std::string& id : cautions_of_work(part)) {
+    const CautionText text = caution_text(part.kind->descriptor(), id);
+    brief.push_back(say.in_domain(text.domain, text.brief));
+  }
+  return brief;
+}
+
+bool bears_test_volts(const LoadedKind& kind, const RatedPart& part, const Arguments& arguments,
+                      const Environment& environment) {
+  if (!tells_insulation(kind.descriptor())) return true;
+  const auto stated = [](Dimension dimension, double value_in_si) {
+    return StatedValue{AnyQuantity(dimension, value_in_si), {}, Unit::si(dimension)};
+  };
+  Reading tested{.measurand = "insulation", .observed = stated(Dimension::resistance, 200e6)};
+  tested.conditions.push_back({"test_voltage", stated(Dimension::voltage, 500.0)});
+  tested.connection = Connection::lead_off;
+  tested.supply = Supply::proved_dead;
+  const PartCheck check = checked_part(kind, part, {tested}, UnitPreferences{}, arguments, environment);
+  const auto& findings = check.verdict().findings;
+  return std::any_of(findings.begin(), findings.end(), [&](const Finding& finding) {
+    return tells_safe_to_energise(kind.descriptor().rules[finding.rule].id) &&
+           finding.outcome == Outcome::within_limits;
+  });
+}
+
+std::vector<std::string> proof_before_energising(const WorkedPart& part, const Sentences& say) {
+  std::vector<std::string> then;
+  if (part.tells_insulation)
+    then.push_back(
+        say(part.bears_test_volts
+                ? OHMWRIGHT_TEXT("Before it is energised: ohmwright job read {part} insulation=200M --test 500V")
+                : OHMWRIGHT_TEXT("Before it is energised, with an ohmmeter and no 500 V, which would destroy its "
+                                 "electronics: ohmwright job read {part} insulation=OL --proved-dead --lead-off"),
+            {{"part", part.part}}));
+  if (part.asks_circuit_insulation)
+    then.push_back(
+        say(OHMWRIGHT_TEXT("Before it is energised, the insulation of a part that is wired to it: ohmwright "
+                           "job read PART insulation=200M --test 500V")));
+  if (part.has_earth)
+    then.push_back(
+        say(OHMWRIGHT_TEXT("And the earth bond: ohmwright job verify --earth-bond 0.12ohm --test-current 10A")));
+  return then;
+}
+
+}  // namespace ohmwright::cli

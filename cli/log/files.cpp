@@ -1,0 +1,115 @@
+#include "log/files.hpp"
+
+#include <utility>
+
+#include <ohmwright/cycles/reading/byte_source.hpp>
+#include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/quantity/stated_value.hpp>
+
+#include "appliance/files.hpp"
+#include "appliance/log_ratings.hpp"
+#include "kind_files.hpp"
+
+namespace ohmwright::cli {
+
+namespace {
+
+/// `QUANTITY=COLUMN[:UNIT]`.
+cycles::ColumnChoice typed_column(const std::string& word) {
+  const std::size_t equals = word.find('=');
+  if (equals == std::string::npos || equals == 0 || equals + 1 == word.size())
+    throw InputError("--column takes QUANTITY=COLUMN or QUANTITY=COLUMN:UNIT, such as coil_temperature=T2:degC, got " +
+                     ohmwright::quoted(word));
+  cycles::ColumnChoice choice{word.substr(0, equals), word.substr(equals + 1), {}};
+  if (const std::size_t colon = choice.column.rfind(':'); colon != std::string::npos) {
+    choice.unit = choice.column.substr(colon + 1);
+    choice.column.erase(colon);
+  }
+  return choice;
+}
+
+std::optional<double> typed_option(const Arguments& arguments, std::string_view option, Dimension dimension) {
+  if (!arguments.has(option)) return std::nullopt;
+  return parse_stated_value(arguments.value(option), dimension).value.value_in_si();
+}
+
+/// `KIND=NAME|FILE`: over what an appliance said of such a part.
+void take_ratings(const std::string& word, const Environment& environment, cycles::LogRatings& ratings) {
+  const std::size_t equals = word.find('=');
+  if (equals == std::string::npos || equals == 0 || equals + 1 == word.size())
+    throw InputError("--ratings takes KIND=NAME or KIND=FILE, such as heater=heater-450w-120v, got " +
+                     ohmwright::quoted(word));
+  const LoadedKind& kind = open_kind(environment, word.substr(0, equals));
+  const RatedPart rated = rated_part(kind, word.substr(equals + 1));
+  cycles::LogRatings of_part;
+  add_log_ratings(kind.descriptor(), *rated.part, ratings.line_volt.value_or(0.0), of_part);
+  if (of_part.heater_watt) {
+    ratings.heater_watt = of_part.heater_watt;
+    ratings.heater_volt = of_part.heater_volt;
+  }
+  if (of_part.end_temperature_kelvin) {
+    ratings.end_temperature_kelvin = of_part.end_temperature_kelvin;
+    ratings.end_temperature_tolerance_kelvin = of_part.end_temperature_tolerance_kelvin;
+  }
+  if (of_part.interval_most_second) {
+    ratings.interval_least_second = of_part.interval_least_second;
+    ratings.interval_most_second = of_part.interval_most_second;
+    ratings.interval_counts_running = of_part.interval_counts_running;
+  }
+  if (of_part.time_limit_second) {
+    ratings.time_limit_second = of_part.time_limit_second;
+    ratings.time_limit_least_second = of_part.time_limit_least_second;
+  }
+}
+
+}  // namespace
+
+cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments) {
+  cycles::LogReadingSettings settings;
+  const auto columns = arguments.options.find("--column");
+  if (columns != arguments.options.end())
+    for (const std::string& word : columns->second) settings.columns.push_back(typed_column(word));
+  settings.row_interval_second = typed_option(arguments, "--every", Dimension::duration);
+  if (settings.row_interval_second && !(*settings.row_interval_second > 0.0))
+    throw InputError("--every takes a time above 0, such as 60s, got " + ohmwright::quoted(arguments.value("--every")));
+  return settings;
+}
+
+cycles::LogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment) {
+  if (!arguments.has("--appliance")) return log_ratings_over({}, arguments, environment);
+  return log_ratings_over(log_ratings_of(open_appliance(environment, arguments.value("--appliance"))), arguments,
+                          environment);
+}
+
+cycles::LogRatings log_ratings_over(cycles::LogRatings ratings, const Arguments& arguments,
+                                    const Environment& environment) {
+  if (arguments.has("--line")) {
+    // Read at the outlet with a hand-held meter, where nothing else is stated (common practice, no source).
+    constexpr double usual_half_width_volt = 2.0;
+    const StatedValue line = parse_stated_value(arguments.value("--line"), Dimension::voltage);
+    ratings.line_volt = line.value.value_in_si();
+    ratings.line_half_width_volt = line.half_width.value_or(usual_half_width_volt);
+  }
+  const auto parts = arguments.options.find("--ratings");
+  if (parts != arguments.options.end())
+    for (const std::string& word : parts->second) take_ratings(word, environment, ratings);
+  if (const auto ends_at = typed_option(arguments, "--ends-at", Dimension::temperature))
+    ratings.end_temperature_kelvin = ends_at;
+  if (const auto limit = typed_option(arguments, "--time-limit", Dimension::duration)) {
+    ratings.time_limit_second = limit;
+    ratings.time_limit_least_second = limit;
+  }
+  return ratings;
+}
+
+ReadLog read_log(const std::string& path, const cycles::LogReadingSettings& settings,
+                 const cycles::LogRatings& ratings) {
+  cycles::LogReader reader(cycles::open_log(path), settings);
+  cycles::LogAnalyser analyser(ratings);
+  for (auto rows = reader.next(); !rows.empty(); rows = reader.next()) analyser.take(rows);
+  cycles::LogAnalysis analysis = analyser.finish(reader);
+  return {std::move(reader), std::move(analysis)};
+}
+
+}  // namespace ohmwright::cli
