@@ -42,8 +42,12 @@ std::vector<std::size_t> entry_numbers(const std::string& text) {
     numbers.push_back(next_number());
     pass_over(" ");
     if (at != end && *at == '-') {
-      pass_over("- #");
+      ++at;
+      pass_over(" #");
       const std::size_t last = next_number();
+      if (last < numbers.back())
+        throw InputError("--because takes the smaller number of " + std::to_string(numbers.back()) + "-" +
+                         std::to_string(last) + " first");
       while (numbers.back() < last) numbers.push_back(numbers.back() + 1);
     }
     pass_over(" ,;#");

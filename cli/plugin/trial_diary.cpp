@@ -18,6 +18,7 @@ constexpr std::size_t most_bytes = std::size_t{8} << 20U;
 // What a line begins with.
 constexpr char begins_mark = 'b';  ///< then id, tab, title
 constexpr char mend_mark = 'm';
+constexpr char untried_mark = 'u';
 constexpr char ends_mark = 'e';
 constexpr char note_mark = 'n';
 constexpr char done_mark = 'z';
@@ -53,6 +54,9 @@ class DiaryReader {
       }
       case mend_mark:
         diary_.begun.to_mend.push_back(text);
+        return;
+      case untried_mark:
+        diary_.begun.not_tried = text;
         return;
       case ends_mark:
         if (diary_.is_open) listener_.check(diary_.begun);
@@ -93,6 +97,7 @@ void DiaryWriter::begins(const KitCheck& check) const {
 
 void DiaryWriter::ends(const KitCheck& check) const {
   for (const std::string& mend : check.to_mend) write(mend_mark, one_line(mend));
+  if (!check.not_tried.empty()) write(untried_mark, one_line(check.not_tried));
   write(ends_mark, {});
 }
 

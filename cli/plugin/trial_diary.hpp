@@ -14,6 +14,7 @@ struct TriedCheck {
   std::string id;
   std::string title;  ///< an English sentence, translated when printed
   std::vector<std::string> to_mend;
+  std::string not_tried{};  ///< likewise; empty: it was
 };
 
 /// What the process that tries a kind tells of it, line by line into a pipe and past every buffer: whoever runs next

@@ -22,8 +22,12 @@ const char* outcome_of_trial(int code) {
 Json check_json(const TriedCheck& check, const Sentences& say) {
   Json mend = Json::array();
   for (const std::string& one : check.to_mend) mend.push_back(one_line(one));
-  return {
-      {"id", check.id}, {"promise", say(check.title)}, {"holds", check.to_mend.empty()}, {"to_mend", std::move(mend)}};
+  Json json = {{"id", check.id},
+               {"promise", say(check.title)},
+               {"holds", check.to_mend.empty() && check.not_tried.empty()},
+               {"to_mend", std::move(mend)}};
+  if (!check.not_tried.empty()) json["not_tried"] = say(check.not_tried);
+  return json;
 }
 
 Json trial_json(const PluginTrial& trial, const Sentences& say) {
@@ -45,8 +49,11 @@ int worse_ending(int a, int b) {
 }
 
 std::string check_lines(const TriedCheck& check, const Sentences& say, int width) {
-  const std::string sign = check.to_mend.empty() ? "  ok    " : "  MEND  ";
+  const std::string sign = !check.to_mend.empty() ? "  MEND  " : check.not_tried.empty() ? "  ok    " : "  --    ";
   std::string text = paragraph(say(check.title), width, sign, "        ");
+  if (!check.not_tried.empty())
+    text += paragraph(say(OHMWRIGHT_TEXT("not tried: {why}"), {{"why", say(check.not_tried)}}), width, "        ",
+                      "        ");
   constexpr std::size_t most_shown = 12;
   for (std::size_t i = 0; i < check.to_mend.size() && i < most_shown; ++i)
     text += paragraph(one_line(check.to_mend[i]), width, "        - ", "          ");

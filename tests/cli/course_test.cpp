@@ -123,6 +123,9 @@ TEST_F(Course, TakesAnAnswerHoweverItIsTyped) {
       << done.err;
   EXPECT_THAT(course({"answer", exercise, "--named", "heater", "--because", "3", "--confidence", "0.9"}).err,
               HasSubstr("for 90 % write 90"));
+  for (const char* entries : {"3-1", "1--3"})
+    EXPECT_THAT(course({"answer", exercise, "--named", "heater", "--because", entries, "--confidence", "90"}).err,
+                HasSubstr("--because takes"));
   EXPECT_EQ(course({"answer", exercise, "--named", "Heater.Open", "--because", "#1 - 2, 3", "--confidence", "99,5"})
                 .exit_code,
             0);

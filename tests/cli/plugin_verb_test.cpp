@@ -110,11 +110,14 @@ TEST_F(PluginVerb, TestWritesOverNothingOfThePlugin) {
   EXPECT_EQ(std::filesystem::file_size(file), size);
 }
 
+/// The folder of a kind that comes with the program.
+std::filesystem::path shipped(const std::string& kind) {
+  return std::filesystem::path(OHMWRIGHT_PROGRAM).parent_path().parent_path() / "lib" / "ohmwright" / "plugins" / kind;
+}
+
 TEST_F(PluginVerb, TestFindsNothingToMendInAShippedKind) {
-  const std::filesystem::path plugins =
-      std::filesystem::path(OHMWRIGHT_PROGRAM).parent_path().parent_path() / "lib" / "ohmwright" / "plugins";
   for (const char* kind : {"thermal-link", "heater"}) {
-    const Ran ran = plugin({"test", (plugins / kind).string()});
+    const Ran ran = plugin({"test", shipped(kind).string()});
     EXPECT_EQ(ran.exit_code, 0) << ran.out << ran.err;
     EXPECT_THAT(ran.out, AllOf(HasSubstr("Nothing to mend."), Not(HasSubstr("MEND"))));
   }
@@ -168,6 +171,18 @@ TEST_F(PluginVerb, TestAnswersInJsonTooAndNamesWhatEndedItsProcess) {
   EXPECT_EQ(last["id"], "loading");
   EXPECT_EQ(last["to_mend"][0], "it ended its process by signal 11 (Segmentation fault)");
 #endif
+}
+
+TEST_F(PluginVerb, TestSaysWhatItCouldNotTry) {
+  const std::filesystem::path switch_of_a_door = shipped("door-switch") / "door-switch.kind.json";
+  const nlohmann::json report =
+      checked_json(plugin({"test", switch_of_a_door.string(), "--format", "json"}), plugin_test_schema());
+  EXPECT_EQ(report["outcome"], "fine");
+  for (const nlohmann::json& check : report["trials"][0]["checks"]) {
+    EXPECT_EQ(check["holds"], check["id"] != "good-parts") << check;
+    if (check["id"] != "good-parts") continue;
+    EXPECT_THAT(check["not_tried"].get<std::string>(), HasSubstr("no measurand is the value of one element"));
+  }
 }
 
 TEST_F(PluginVerb, WhereTheListIsTheOnlyWayNothingElseIsTaken) {

@@ -41,18 +41,19 @@ std::string remarks(const Graded& one, const Sentences& say) {
 }
 
 std::vector<std::vector<std::string>> table_of_class(std::span<const Graded> graded, const Sentences& say) {
-  std::vector<std::vector<std::string>> rows{{say(OHMWRIGHT_TEXT("record")), say(OHMWRIGHT_TEXT("total")),
-                                              say(OHMWRIGHT_TEXT("part")), say(OHMWRIGHT_TEXT("good parts")),
-                                              say(OHMWRIGHT_TEXT("safety")), say(OHMWRIGHT_TEXT("confidence")),
-                                              say(OHMWRIGHT_TEXT("inference")), say(OHMWRIGHT_TEXT("minutes taken")),
-                                              say(OHMWRIGHT_TEXT("check words")), say(OHMWRIGHT_TEXT("remark"))}};
+  std::vector<std::vector<std::string>> rows{
+      {say(OHMWRIGHT_TEXT("record")), say(OHMWRIGHT_TEXT("students")), say(OHMWRIGHT_TEXT("total")),
+       say(OHMWRIGHT_TEXT("part")), say(OHMWRIGHT_TEXT("good parts")), say(OHMWRIGHT_TEXT("safety")),
+       say(OHMWRIGHT_TEXT("confidence")), say(OHMWRIGHT_TEXT("inference")), say(OHMWRIGHT_TEXT("minutes taken")),
+       say(OHMWRIGHT_TEXT("check words")), say(OHMWRIGHT_TEXT("remark"))}};
   for (const Graded& one : graded) {
     const bool none = !one.refused.empty();
     const auto cell = [&](double share) { return none ? std::string("-") : hundredths(share); };
-    rows.push_back({one.file, none ? "-" : fmt::format("{:.0f}", one.total), cell(one.marks.part),
-                    cell(one.marks.good_parts), one.marks.safety ? hundredths(*one.marks.safety) : "-",
-                    cell(one.marks.confidence), cell(one.marks.inference), fmt::format("{:.0f}", one.minutes),
-                    joined(one.check_words, " "), remarks(one, say)});
+    rows.push_back({one.file, joined(one.students, "; "), none ? "-" : fmt::format("{:.0f}", one.total),
+                    cell(one.marks.part), cell(one.marks.good_parts),
+                    one.marks.safety ? hundredths(*one.marks.safety) : "-", cell(one.marks.confidence),
+                    cell(one.marks.inference), fmt::format("{:.0f}", one.minutes), joined(one.check_words, " "),
+                    remarks(one, say)});
   }
   return rows;
 }

@@ -24,7 +24,7 @@ constexpr std::array all_contracts{
     Contract{"numbers", OHMWRIGHT_TEXT("no finding contradicts its own numbers"), breaches_of_numbers},
     Contract{"models", OHMWRIGHT_TEXT("its electrical models and expected readings can be used"), breaches_of_models},
     Contract{"good-parts", OHMWRIGHT_TEXT("what its electrical model calls good is not condemned"),
-             breaches_of_good_parts},
+             breaches_of_good_parts, why_no_good_part_was_tried},
     Contract{"likeness", OHMWRIGHT_TEXT("a part stands in for itself"), breaches_of_likeness},
     Contract{"threads", OHMWRIGHT_TEXT("several threads at once get the same verdicts"), breaches_of_threads},
     Contract{"calibration", OHMWRIGHT_TEXT("a stated probability is the share of good parts"), breaches_of_calibration},

@@ -24,6 +24,8 @@ struct Contract {
   std::string_view promise;  ///< an English sentence, translated when printed
   /// Where the kind breaks it, "CASE: what happened", and what to mend; empty where it keeps it.
   std::vector<std::string> (*breaches)(const KindCases&) = nullptr;
+  /// Why nothing of the kind could be tried, an English sentence; empty where something was. Null: something always is.
+  std::string_view (*why_not_tried)(const KindCases&) = nullptr;
 };
 
 /// All promises, in the order in which a report shows them.
@@ -63,6 +65,8 @@ std::vector<std::string> breaches_of_numbers(const KindCases& tried);
 std::vector<std::string> breaches_of_models(const KindCases& tried);
 /// No part that is good by the electrical model of a class of ratings is condemned by the rules.
 std::vector<std::string> breaches_of_good_parts(const KindCases& tried);
+/// Where no model of a class says what one of its measurands reads.
+std::string_view why_no_good_part_was_tried(const KindCases& tried);
 /// No class of ratings is found to be no replacement for itself.
 std::vector<std::string> breaches_of_likeness(const KindCases& tried);
 /// Several threads that judge at once get the verdicts that one gets.

@@ -5,6 +5,7 @@
 #include <array>
 #include <cmath>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <ohmwright/conformance/kit/contract_case.hpp>
@@ -13,6 +14,7 @@
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/ratings_document.hpp>
 #include <ohmwright/plugin/guard.hpp>
+#include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
 
 namespace ohmwright {
@@ -74,43 +76,60 @@ class GoodPart {
   /// What is condemned in that situation, one line each.
   std::vector<std::string> condemned(const Situation& situation) const {
     std::vector<std::string> lines;
-    std::vector<Element> elements;
-    if (prepared_.part->electrical_model(not_found, situation, elements) != ModelAnswer::stated) return lines;
     const Descriptor& descriptor = tried_.kind.descriptor();
-    for (const MeasurandDescriptor& measurand : descriptor.measurands) {
-      const Element* element = measurand.from == not_found ? nullptr : alone_across(elements, measurand);
-      if (element == nullptr || !(element->value_in_si > 0.0)) continue;
+    for (const auto& [measurand, element] : read_in(situation)) {
       for (const double end : {-1.0, 0.0, 1.0}) {
-        const double value = element->value_in_si * (1.0 + end * element->relative_half_width);
-        const std::vector<Reading> readings{reading_of(descriptor, measurand, situation, value)};
+        const double value = element.value_in_si * (1.0 + end * element.relative_half_width);
+        const std::vector<Reading> readings{reading_of(descriptor, *measurand, situation, value)};
         if (outcome_of(tried_, prepared_, readings) == Outcome::out_of_limits)
-          lines.push_back(std::string(measurand.id) + " " + exact_text({measurand.dimension, value}) +
+          lines.push_back(std::string(measurand->id) + " " + exact_text({measurand->dimension, value}) +
                           " of a good part, by its electrical model, is condemned by its rules");
       }
     }
     return lines;
   }
 
+  bool shows_something(const Situation& situation) const { return !read_in(situation).empty(); }
+
  private:
+  /// The measurands whose value is that of one element of the model, with that element.
+  std::vector<std::pair<const MeasurandDescriptor*, Element>> read_in(const Situation& situation) const {
+    std::vector<std::pair<const MeasurandDescriptor*, Element>> read;
+    std::vector<Element> elements;
+    if (prepared_.part->electrical_model(not_found, situation, elements) != ModelAnswer::stated) return read;
+    for (const MeasurandDescriptor& measurand : tried_.kind.descriptor().measurands) {
+      const Element* element = measurand.from == not_found ? nullptr : alone_across(elements, measurand);
+      if (element != nullptr && element->value_in_si > 0.0) read.emplace_back(&measurand, *element);
+    }
+    return read;
+  }
+
   const KindCases& tried_;
   PreparedVector prepared_;
 };
 
-}  // namespace
-
-std::vector<std::string> breaches_of_good_parts(const KindCases& tried) {
-  std::vector<std::string> breaches;
+/// Of each class of ratings a good part, with the name of the class.
+std::vector<std::pair<std::string, GoodPart>> good_parts_of(const KindCases& tried) {
+  std::vector<std::pair<std::string, GoodPart>> parts;
   const std::string folder = tried.kind.ratings_folder().string();
   for (const std::string& name : names_in_folder(folder)) {
     const RatingsDocument ratings =
         read_ratings(read_document_to_check(folder + "/" + name + ".json"), tried.kind.descriptor());
     std::vector<Problem> problems;
     const auto part = tried.kind.make_part(ratings.ratings, problems);
-    if (part == nullptr) continue;  // told of where its classes are looked at
-    const GoodPart good(tried, part);
+    if (part != nullptr) parts.emplace_back(name, GoodPart(tried, part));  // else told where classes are looked at
+  }
+  return parts;
+}
+
+}  // namespace
+
+std::vector<std::string> breaches_of_good_parts(const KindCases& tried) {
+  std::vector<std::string> breaches;
+  for (const auto& [name, good] : good_parts_of(tried)) {
     for (const Situation& situation : tried_situations(tried.kind.descriptor())) {
       std::vector<std::string> lines;
-      const auto thrown = guarded([&] { lines = good.condemned(situation); });
+      const auto thrown = guarded([&, &part = good] { lines = part.condemned(situation); });
       if (thrown) lines = {"it threw: " + *thrown};
       for (const std::string& line : lines) {
         std::string breach = name + ": " + line;
@@ -120,6 +139,17 @@ std::vector<std::string> breaches_of_good_parts(const KindCases& tried) {
     }
   }
   return breaches;
+}
+
+std::string_view why_no_good_part_was_tried(const KindCases& tried) {
+  const std::vector<Situation> situations = tried_situations(tried.kind.descriptor());
+  for (const auto& [name, good] : good_parts_of(tried))
+    for (const Situation& situation : situations)
+      if (good.shows_something(situation)) return {};
+  return OHMWRIGHT_TEXT(
+      "no measurand is the value of one element of its electrical model: say of each between which terminals it is "
+      "read, "
+      "and at which condition its model can be asked (a chart).");
 }
 
 }  // namespace ohmwright

@@ -10,13 +10,19 @@ namespace ohmwright {
 
 namespace {
 
-/// Runs one check; what it throws is something to mend, too.
-template <class Check>
-void try_out(std::string_view id, std::string_view title, const KitListener& listener, Check check) {
+/// Runs one check; what it throws is something to mend, too. `why_not` says why there was nothing to try, or nothing.
+template <class Check, class WhyNot>
+void try_out(std::string_view id, std::string_view title, const KitListener& listener, Check check, WhyNot why_not) {
   KitCheck result{id, title, {}};
   listener.begins(result);
   if (const auto thrown = guarded([&] { result.to_mend = check(); })) result.to_mend.push_back(*thrown);
+  if (result.to_mend.empty()) result.not_tried = why_not();
   listener.ends(result);
+}
+
+template <class Check>
+void try_out(std::string_view id, std::string_view title, const KitListener& listener, Check check) {
+  try_out(id, title, listener, check, [] { return std::string_view(); });
 }
 
 }  // namespace
@@ -43,7 +49,9 @@ void run_kit(const LoadedKind& kind, const MeterSet& meters, const KitListener& 
           [&] { return missing_outcomes(kind, meters, vectors); });
   const KindCases tried{kind, vectors.cases, meters};
   for (const Contract& contract : contracts())
-    try_out(contract.id, contract.promise, listener, [&] { return contract.breaches(tried); });
+    try_out(
+        contract.id, contract.promise, listener, [&] { return contract.breaches(tried); },
+        [&] { return contract.why_not_tried != nullptr ? contract.why_not_tried(tried) : std::string_view(); });
 }
 
 }  // namespace ohmwright

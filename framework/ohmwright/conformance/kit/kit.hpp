@@ -16,7 +16,8 @@ namespace ohmwright {
 struct KitCheck {
   std::string_view id;
   std::string_view title;  ///< an English sentence, translated when printed: what holds where nothing is asked
-  std::vector<std::string> to_mend;  ///< empty: it holds
+  std::vector<std::string> to_mend;  ///< empty: it holds, or was not tried
+  std::string not_tried{};           ///< why there was nothing to try it on: an English sentence
 };
 
 /// Hears of a check before it begins (nothing to mend yet) and after it (the result): the check may end the process.
