@@ -35,17 +35,22 @@ class Dialogue {
         environment_(environment),
         source_(source) {}
 
-  void run() {
-    ask_symptoms();
-    if (!stopped_) ask_thaw();
-    while (!stopped_) {
+  std::optional<std::string> run(DialogueFrom from) {
+    if (from == DialogueFrom::first_question) {
+      ask_symptoms();
+      if (!stopped_) ask_thaw();
+    } else {
+      for (std::size_t i = 0; i < search_.readings().size(); ++i) undo_.emplace_back([this] { search_.take_back(); });
+    }
+    while (!stopped_ && !said_of_zone_) {
       search_.think();
       reply();
       const locate::Standing::Form form = search_.standing().form;
       const bool goes_on = form == locate::Standing::Form::open || form == locate::Standing::Form::likely;
-      if (!goes_on || search_.steps().empty() || chosen_ >= search_.steps().size()) return;
+      if (!goes_on || search_.steps().empty() || chosen_ >= search_.steps().size()) break;
       offer(search_.steps()[chosen_]);
     }
+    return said_of_zone_;
   }
 
  private:
@@ -139,6 +144,7 @@ class Dialogue {
     line("3  " + say(OHMWRIGHT_TEXT("why this")));
     line("4  " + say(OHMWRIGHT_TEXT("another step")));
     line("5  " + say(OHMWRIGHT_TEXT("go back: take the last answer back")));
+    line("6  " + say(OHMWRIGHT_TEXT("say how warm something is")));
     line("0  " + say(OHMWRIGHT_TEXT("stop")));
     const std::optional<std::string> typed = answer("> ");
     if (!typed) return;
@@ -160,6 +166,8 @@ class Dialogue {
         return;
       case '5':
         return go_back();
+      case '6':
+        return ask_temperature();
       case '0':
         stopped_ = true;
         return;
@@ -173,6 +181,27 @@ class Dialogue {
     if (undo_.empty()) return line(say(OHMWRIGHT_TEXT("There is no answer to take back.")));
     undo_.back()();
     undo_.pop_back();
+  }
+
+  /// Of one place, by a thermometer beside its parts: what they should read hangs on it.
+  void ask_temperature() {
+    line(say(OHMWRIGHT_TEXT("Where did you measure it?")));
+    for (std::size_t i = 0; i < appliance_.zones.size(); ++i)
+      line(std::to_string(i + 1) + "  " + appliance_.zones[i].title, "  ");
+    const std::optional<std::string> place = answer("> ");
+    if (!place) return;
+    const std::optional<std::vector<std::size_t>> numbers = numbers_in(*place, appliance_.zones.size());
+    if (!numbers || numbers->size() != 1) return line(say(OHMWRIGHT_TEXT("Type one of the digits.")));
+    const std::optional<std::string> typed =
+        answer(say(OHMWRIGHT_TEXT("How warm is it there (such as -18C or 0F)")) + "> ");
+    if (!typed || typed->empty()) return;
+    try {
+      const std::string said = appliance_.zones[numbers->front() - 1].id + "=" + *typed;
+      typed_zone(said, appliance_);
+      said_of_zone_ = said;
+    } catch (const InputError& error) {
+      line(refusal_text(error));
+    }
   }
 
   bool agreed(const locate::Step& step) {
@@ -269,15 +298,16 @@ class Dialogue {
   std::vector<locate::Step> shown_;          ///< the step that is offered first
   std::vector<std::function<void()>> undo_;  ///< what takes each answer back, the last behind
   std::size_t chosen_ = 0;                   ///< which of the steps is offered
+  std::optional<std::string> said_of_zone_;  ///< "coil=-18C"
   bool is_answered_ = false;                 ///< a reading was typed and not thought over yet
   bool stopped_ = false;
 };
 
 }  // namespace
 
-void run_dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment,
-                  const ValueSource& source) {
-  Dialogue(search, how, in, environment, source).run();
+std::optional<std::string> run_dialogue(locate::Search& search, const TypedReadings& how, std::istream& in,
+                                        Environment& environment, const ValueSource& source, DialogueFrom from) {
+  return Dialogue(search, how, in, environment, source).run(from);
 }
 
 }  // namespace ohmwright::cli

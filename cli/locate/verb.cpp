@@ -1,4 +1,6 @@
 #include <iostream>
+#include <memory>
+#include <utility>
 
 #include <ohmwright/appliance/tolerant_parts.hpp>
 #include <ohmwright/locate/plan.hpp>
@@ -73,6 +75,29 @@ void refuse_other_than_a_plan(const Arguments& arguments) {
       throw InputError(std::string(option) + " says how far a plan goes; say --plan as well");
 }
 
+/// The words with what was said of a zone in place of what they said of it before.
+Arguments with_zone(Arguments arguments, const std::string& said) {
+  std::vector<std::string>& zones = arguments.options["--zone"];
+  const std::string zone = said.substr(0, said.find('=') + 1);
+  std::erase_if(zones, [&zone](const std::string& word) { return word.starts_with(zone); });
+  zones.push_back(said);
+  return arguments;
+}
+
+/// Asks step by step; a temperature that is said holds for all that was read.
+void ask_step_by_step(Arguments arguments, const TypedReadings& how, const ValueSource& source,
+                      std::unique_ptr<locate::Search>& search, Environment& environment) {
+  auto from = DialogueFrom::first_question;
+  while (const auto said = run_dialogue(*search, how, std::cin, environment, source, from)) {
+    arguments = with_zone(std::move(arguments), *said);
+    auto there = std::make_unique<locate::Search>(how.appliance, how.meter,
+                                                  typed_site(arguments, how.appliance, how.units), search->settings());
+    there->take_over(*search);
+    search = std::move(there);
+    from = DialogueFrom::next_step;
+  }
+}
+
 /// A search that had to do without a part says so beside its answer, in whatever form that is.
 void tell_failures(const PartFailures& failures, const Appliance& appliance, Environment& environment) {
   const Sentences say{UnitPreferences{}};
@@ -90,24 +115,25 @@ int run_locate(const Arguments& arguments, Environment& environment) {
   const Meter meter = chosen_meter(environment, arguments.value("--meter"));
   UnitPreferences units;
   const std::vector<locate::TakenReading> of_file = readings_of_file(arguments, appliance, meter, units);
-  locate::Search search(appliance, meter, typed_site(arguments, appliance, units),
-                        typed_settings(arguments, appliance));
-  for (const locate::TakenReading& reading : of_file) search.add(reading);
+  auto searching = std::make_unique<locate::Search>(appliance, meter, typed_site(arguments, appliance, units),
+                                                    typed_settings(arguments, appliance));
+  locate::Search& begun = *searching;
+  for (const locate::TakenReading& reading : of_file) begun.add(reading);
   const TypedReadings how{appliance, meter, units, range_option(arguments, meter)};
   const auto readings = arguments.options.find("--reading");
   if (readings != arguments.options.end())
-    for (const std::string& word : readings->second) search.add(typed_test_reading(word, how));
-  for (std::size_t i = 1; i < arguments.operands.size(); ++i)
-    search.add(typed_test_reading(arguments.operands[i], how));
-  refuse_live_readings(search, appliance);
-  search.signs() = typed_signs(arguments, appliance);
+    for (const std::string& word : readings->second) begun.add(typed_test_reading(word, how));
+  for (std::size_t i = 1; i < arguments.operands.size(); ++i) begun.add(typed_test_reading(arguments.operands[i], how));
+  refuse_live_readings(begun, appliance);
+  begun.signs() = typed_signs(arguments, appliance);
   if (arguments.has("--plan")) {
-    deliver(plan_text(arguments, search, Sentences(units), environment.page), arguments, environment);
+    deliver(plan_text(arguments, begun, Sentences(units), environment.page), arguments, environment);
     tell_failures(*failures, appliance, environment);
     return exit_done;
   }
   if (arguments.has("--interactive"))
-    run_dialogue(search, how, std::cin, environment, value_source(arguments, environment));
+    ask_step_by_step(arguments, how, value_source(arguments, environment), searching, environment);
+  locate::Search& search = *searching;
   search.think();
   const locate::WorkState work = search.work();
   const LocateReport report = locate_report(search, work, meter.title, arguments.has("--cautions"));

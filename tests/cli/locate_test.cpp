@@ -173,6 +173,19 @@ TEST(Locate, AsksAgainForWhatIsNoAnswer) {
   EXPECT_THAT(ran.err, ::testing::IsEmpty());
 }
 
+TEST(Locate, TakesATemperatureStepByStep) {
+  const std::vector<std::string> words{"sensor-plug=86k", "--interactive", "--width", "200"};
+  const std::string unmeasured = "Temperature of the evaporator coil: not measured";
+  EXPECT_THAT(locate(words, "0\n1\n0\n").out, HasSubstr(unmeasured));
+  const Ran cold = locate(words, "0\n1\n6\n1\n-18C\n0\n");
+  EXPECT_THAT(cold.out, AllOf(HasSubstr("6 say how warm something is"), HasSubstr("How warm is it there"),
+                              Not(HasSubstr(unmeasured))));
+  EXPECT_THAT(locate(words, "0\n1\n6\n1\n-18C\n6\n1\n0F\n5\n5\n0\n").out, HasSubstr("There is no answer to take back."))
+      << "the reading was the only one";
+  const Ran slips = locate(words, "0\n1\n6\n9\n6\n1\nwarm\n0\n");
+  EXPECT_THAT(slips.out, AllOf(HasSubstr("Type one of the digits."), HasSubstr("\"warm\""), HasSubstr(unmeasured)));
+}
+
 TEST(Locate, TheDialogueStopsAtTheSealedSystem) {
   const Ran listed = locate({"--interactive", "--width", "80"}, "");
   const std::size_t line = listed.out.find("Frost on the first turns");

@@ -40,6 +40,12 @@ bool Search::take_back() {
   return true;
 }
 
+void Search::take_over(const Search& other) {
+  readings_ = other.readings_;
+  out_of_reach_ = other.out_of_reach_;
+  signs_ = other.signs_;
+}
+
 WorkState Search::work() {
   WorkState state = work_at_arrival(appliance_);
   for (const TakenReading& reading : readings_) {

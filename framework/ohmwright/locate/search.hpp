@@ -32,6 +32,8 @@ class Search {
   /// Takes the last reading back. False when there is none.
   bool take_back();
   Signs& signs() { return signs_; }
+  /// Takes over what was read, seen and found out of reach in a search of the same appliance: at another site, say.
+  void take_over(const Search& other);
   /// What is off, set up and live after the readings so far.
   WorkState work();
 
