@@ -79,6 +79,8 @@ constexpr std::array unproved_words{
         "stood-after",
         OHMWRIGHT_TEXT("In the log after it stood still for {length}, or the meter lost it: log on once it is "
                        "settled which.")},
+    UnprovedWords{"unit-in-doubt-before",
+                  OHMWRIGHT_TEXT("In the log before the unit of a column is in doubt: name it (--column).")},
     UnprovedWords{"unit-in-doubt-after",
                   OHMWRIGHT_TEXT("In the log after the unit of a column is in doubt: name it (--column).")},
     UnprovedWords{"column-never-moved-after",
@@ -138,6 +140,11 @@ std::string stand_text(const cycles::RuleChange& change, const Sentences& say) {
   return {};
 }
 
+bool any_unit_in_doubt(const cycles::RepairComparison& comparison) {
+  return cycles::find_finding(comparison.unproved, "unit-in-doubt-before") != nullptr ||
+         cycles::find_finding(comparison.unproved, "unit-in-doubt-after") != nullptr;
+}
+
 std::string headline(const RepairReport& report, const Sentences& say) {
   switch (report.comparison.outcome) {
     case Outcome::within_limits:
@@ -146,8 +153,9 @@ std::string headline(const RepairReport& report, const Sentences& say) {
       return report.comparison.fault_before ? say(OHMWRIGHT_TEXT("THERE IS STILL A FAULT"))
                                             : say(OHMWRIGHT_TEXT("A FAULT CAME THAT WAS NOT THERE BEFORE"));
     default:
-      return report.comparison.fault_before ? say(OHMWRIGHT_TEXT("NOT PROVED YET"))
-                                            : say(OHMWRIGHT_TEXT("NO FAULT IN EITHER LOG: nothing to prove"));
+      return report.comparison.fault_before || any_unit_in_doubt(report.comparison)
+                 ? say(OHMWRIGHT_TEXT("NOT PROVED YET"))
+                 : say(OHMWRIGHT_TEXT("NO FAULT IN EITHER LOG: nothing to prove"));
   }
 }
 
