@@ -165,15 +165,16 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, Defro
   if (is_melting) return set(defrost, cause_of_cold(common, defrost), EndGround::still_melting);
   if (!ratings.end_temperature_kelvin) return by_coil(ratings, common, defrost);
   if (is_below_rated) return set(defrost, cause_of_cold(common, defrost), EndGround::below_rated);
-  // Past what should have ended it: where the times are equal and the ends are not, they ended it; else the logger's
-  // sensor is elsewhere, or what ends it is off.
+  // Past what should have ended it: where the times are equal, they ended it, unless no limit is known and the ends are
+  // equal, too; else the logger's sensor is elsewhere, or what ends it is off.
   const bool are_alike =
       common.is_fine_for_coil() && common.all.count >= 3 && common.all.longest_count == common.all.count;
   if (lasted_the_time_limit(ratings, common.spacing_second, defrost))
     return set(defrost, EndCause::time_limit, EndGround::past_rated);
-  if (are_alike)
-    return set(defrost, common.have_one_end(common.one_end_margin_kelvin()) ? EndCause::unknown : EndCause::time_limit,
-               EndGround::past_rated);
+  if (are_alike) {
+    const bool is_open = !ratings.time_limit_second && common.have_one_end(common.one_end_margin_kelvin());
+    return set(defrost, is_open ? EndCause::unknown : EndCause::time_limit, EndGround::past_rated);
+  }
   by_coil(ratings, common, defrost);
 }
 

@@ -2,6 +2,7 @@
 #include <string_view>
 
 #include <ohmwright/cycles/search/defrosts_in_common.hpp>
+#include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
 #include <ohmwright/cycles/verdicts/open_ends.hpp>
 
@@ -35,6 +36,7 @@ bool is_open_by(const Defrost& defrost, EndGround ground) {
 /// Hardly past the melting point in rows that show it: neither at the end nor behind it was the coil warmer.
 bool ended_hardly_past_melting(const LogAnalysis& analysis, const Defrost& defrost) {
   constexpr double rows_of_the_heating = 5.0;
+  if (analysis.coverage.spacing_second > farthest_telling_rows_second) return false;
   const double warmest = std::max(*defrost.end_kelvin, defrost.peak_kelvin.value_or(*defrost.end_kelvin));
   return warmest < melting_point_kelvin + hardly_past_melting_kelvin &&
          defrost.ground != EndGround::rated_temperature &&
