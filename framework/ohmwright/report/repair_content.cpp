@@ -140,8 +140,11 @@ std::string stand_text(const cycles::RuleChange& change, const Sentences& say) {
   return {};
 }
 
-bool any_unit_in_doubt(const cycles::RepairComparison& comparison) {
-  return cycles::find_finding(comparison.unproved, "unit-in-doubt-before") != nullptr ||
+/// Whether the log before leaves something to be settled, or a unit of either is in doubt: no word on "no fault" yet.
+bool leaves_a_doubt(const cycles::RepairComparison& comparison) {
+  const bool is_asked = std::any_of(comparison.rules.begin(), comparison.rules.end(),
+                                    [](const cycles::RuleChange& one) { return one.before.asks || one.after.asks; });
+  return is_asked || cycles::find_finding(comparison.unproved, "unit-in-doubt-before") != nullptr ||
          cycles::find_finding(comparison.unproved, "unit-in-doubt-after") != nullptr;
 }
 
@@ -153,7 +156,7 @@ std::string headline(const RepairReport& report, const Sentences& say) {
       return report.comparison.fault_before ? say(OHMWRIGHT_TEXT("THERE IS STILL A FAULT"))
                                             : say(OHMWRIGHT_TEXT("A FAULT CAME THAT WAS NOT THERE BEFORE"));
     default:
-      return report.comparison.fault_before || any_unit_in_doubt(report.comparison)
+      return report.comparison.fault_before || leaves_a_doubt(report.comparison)
                  ? say(OHMWRIGHT_TEXT("NOT PROVED YET"))
                  : say(OHMWRIGHT_TEXT("NO FAULT IN EITHER LOG: nothing to prove"));
   }

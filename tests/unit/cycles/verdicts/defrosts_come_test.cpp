@@ -408,6 +408,17 @@ TEST(Repair, IsNotProvedByALogInWhichDefrostsStopOrItStands) {
 }
 
 // Line voltages of ± 10 % (EN 50160) explain a factor of 1.49 and no more.
+TEST(Repair, IsNotProvedWhereAUnitOfTheLogBeforeIsInDoubt) {
+  LogAnalysis before = good_log(8);
+  for (Defrost& one : before.defrosts) one.cause = EndCause::time_limit;
+  const LogAnalysis after = good_log(8);
+  EXPECT_EQ(compare_repair(before, after, {}).outcome, Outcome::within_limits);
+  before.unit_in_doubt[index_of(LogQuantity::cabinet_temperature)] = true;
+  const RepairComparison comparison = compare_repair(before, after, {});
+  EXPECT_EQ(comparison.outcome, Outcome::undecided);
+  EXPECT_NE(find_finding(comparison.unproved, "unit-in-doubt-before"), nullptr);
+}
+
 TEST(Repair, IsNotProvedWhereTheHeaterIsAnother) {
   LogAnalysis before = good_log(8);
   for (Defrost& one : before.defrosts) one.cause = EndCause::time_limit;
