@@ -48,12 +48,15 @@ void by_coil(const LogRatings& ratings, const InCommon& common, Defrost& defrost
   const double end = *defrost.end_kelvin;
   const bool is_longest = common.is_longest(defrost);
   const double colder = common.usual_end_kelvin - end;
+  // In rows that are not small against the heating its end may stand in the row before or behind.
+  const double warmest = common.is_fine_for_coil() ? end : std::max(end, defrost.peak_kelvin.value_or(end));
   const bool many_are_longest = common.all.longest_count * 2 >= common.all.count;
   // The others of this length were ended while ice was left: so was this one, with little ice.
   if (is_longest && common.melting * 2 >= common.all.count && many_are_longest && !common.cold_ones_lie_apart())
     return by_equal_durations();
   // As long as the longest others, and colder than those that ended sooner.
-  if (common.durations_differ() && is_longest && common.warm >= 2 && colder > 2.0 + margin_kelvin)
+  if (common.durations_differ() && is_longest && common.warm >= 2 &&
+      common.usual_end_kelvin - warmest > 2.0 + margin_kelvin)
     return by_equal_durations();
   const bool all_alike = common.all.longest_count == common.all.count;
   // A temperature ends within what one row warms; all of one length at ends further apart than that did not.

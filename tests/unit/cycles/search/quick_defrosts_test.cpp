@@ -66,6 +66,16 @@ TEST(QuickDefrosts, InRowsThatStepOverTheWarmingAreNotOfATimeLimit) {
                        240.0);
 }
 
+// Ten minutes of 700 W in rows of five, to some of which the drip was counted: cold at that end, and warm a row before.
+TEST(QuickDefrosts, WhoseEndStandsInAnotherRowAreNotOfATimeLimit) {
+  std::vector<Defrost> blurred;
+  for (int i = 0; i < 11; ++i) {
+    blurred.push_back(ended(true, {i % 2 == 1 ? SeenEnd{600, 13.0} : SeenEnd{1800, -2.0}})[0]);
+    blurred.back().peak_kelvin = melting_point_kelvin + 11.5 + 0.3 * i;
+  }
+  expect_no_time_limit(blurred, 300.0);
+}
+
 TEST(QuickDefrosts, LongBeforeTheStatedLimitAreNotOfIt) {
   std::vector<SeenEnd> alike;
   for (const double celsius : {16.0, 14.5, 14.8, 19.9, 18.0, 13.2, 17.1}) alike.push_back({1440, celsius, 600});
