@@ -81,6 +81,9 @@ constexpr std::array unproved_words{
                        "settled which.")},
     UnprovedWords{"unit-in-doubt-before",
                   OHMWRIGHT_TEXT("In the log before the unit of a column is in doubt: name it (--column).")},
+    UnprovedWords{"column-may-be-coil",
+                  OHMWRIGHT_TEXT("A column of temperatures below freezing was not read: say whether it is the coil's "
+                                 "(--column).")},
     UnprovedWords{"unit-in-doubt-after",
                   OHMWRIGHT_TEXT("In the log after the unit of a column is in doubt: name it (--column).")},
     UnprovedWords{"column-never-moved-after",
@@ -144,7 +147,8 @@ std::string stand_text(const cycles::RuleChange& change, const Sentences& say) {
 bool leaves_a_doubt(const cycles::RepairComparison& comparison) {
   const bool is_asked = std::any_of(comparison.rules.begin(), comparison.rules.end(),
                                     [](const cycles::RuleChange& one) { return one.before.asks || one.after.asks; });
-  return is_asked || cycles::find_finding(comparison.unproved, "unit-in-doubt-before") != nullptr ||
+  return is_asked || cycles::find_finding(comparison.unproved, "column-may-be-coil") != nullptr ||
+         cycles::find_finding(comparison.unproved, "unit-in-doubt-before") != nullptr ||
          cycles::find_finding(comparison.unproved, "unit-in-doubt-after") != nullptr;
 }
 

@@ -127,6 +127,10 @@ void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairCom
   if (after.standstill) add({"stood-after", {{"second", after.standstill->second()}}});
   if (any_unit_in_doubt(after)) add({"unit-in-doubt-after"});
   if (any_unit_in_doubt(before)) add({"unit-in-doubt-before"});
+  for (const LogAnalysis* one : {&before, &after})
+    if (find_finding(one->findings, "column-may-be-coil") != nullptr &&
+        find_finding(comparison.unproved, "column-may-be-coil") == nullptr)
+      add({"column-may-be-coil"});
   if (find_finding(after.findings, "column-never-moved") != nullptr) add({"column-never-moved-after"});
   for (const LogQuantity quantity : log_quantities) {
     const double logged = after.coverage.logged_second[index_of(quantity)];

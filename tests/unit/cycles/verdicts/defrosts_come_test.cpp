@@ -417,6 +417,9 @@ TEST(Repair, IsNotProvedWhereAUnitOfTheLogBeforeIsInDoubt) {
   const RepairComparison comparison = compare_repair(before, after, {});
   EXPECT_EQ(comparison.outcome, Outcome::undecided);
   EXPECT_NE(find_finding(comparison.unproved, "unit-in-doubt-before"), nullptr);
+  before.unit_in_doubt = {};
+  before.findings.push_back({"column-may-be-coil"});
+  EXPECT_NE(find_finding(compare_repair(before, after, {}).unproved, "column-may-be-coil"), nullptr);
 }
 
 TEST(Repair, IsNotProvedWhereTheHeaterIsAnother) {
