@@ -318,6 +318,10 @@ TEST_F(Repair, IsNotProvedByADeadFreezer) {
   const Ran ran = run_program({"log", "--before", file("before.csv", freezer(Defrosts::never)), "--after", dead});
   EXPECT_EQ(ran.exit_code, 3) << ran.out;
   EXPECT_THAT(ran.out, AllOf(HasSubstr("NOT PROVED YET"), HasSubstr("it stood still for")));
+  // What the log before leaves open is no "no fault" either.
+  const Ran open = run_program({"log", "--before", dead, "--after", file("after.csv", freezer(Defrosts::well))});
+  EXPECT_EQ(open.exit_code, 3) << open.out;
+  EXPECT_THAT(open.out, AllOf(HasSubstr("NOT PROVED YET"), ::testing::Not(HasSubstr("NO FAULT IN EITHER"))));
 }
 
 TEST(Log, NamesNoPartFromAColumnThatNeverMoves) {

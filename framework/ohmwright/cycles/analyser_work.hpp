@@ -57,6 +57,7 @@ struct LogAnalyser::Work {
   double running_within(double from_second, double to_second) const;
   OpenInterval open_interval(double from_second, double to_second) const;
   void set_figures();
+  void forget_standing_coil();
   void leave_out_what_never_moves();
 };
 

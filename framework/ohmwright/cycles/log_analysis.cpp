@@ -56,6 +56,7 @@ LogAnalysis LogAnalyser::finish() {
   work.unwatched.close(result.coverage.span_second, shortest_defrost_second);
   work.runs_unseen.close(result.coverage.span_second, shortest_defrost_second);
   work.set_lasting_heat();
+  work.forget_standing_coil();
   tell_end_causes(work.ratings, work.sample_spacing_second, result.defrosts);
   work.set_figures();
   result.coil_thaws = work.coil_thaws.count();
@@ -79,6 +80,9 @@ LogAnalysis LogAnalyser::finish(const LogReader& reader) {
   LogAnalysis result = finish();
   result.unit_in_doubt = reader.doubtful_units();
   doubt_guessed_units(reader.findings(), result);
+  for (const LogFinding& one : reader.findings())
+    if (!result.has_coil && one.id == "column-not-used" && one.find("looks_like") != nullptr)
+      result.findings.push_back({"column-may-be-coil", {{"column", one.text("column")}}, true});
   return result;
 }
 

@@ -143,6 +143,7 @@ enum class HeatGround : std::uint8_t {
   hot_before_cold,  ///< coil or air, in the log's first hours alone: the logger may not have been in the appliance yet
   hot_beside_cold_air,  ///< a coil, while the cabinet stays frozen: its probe may lie elsewhere
   never_rests_cold,     ///< a load that had always stopped and no longer does, whose coil stays cold
+  never_rests,          ///< a load that had always stopped and no longer does, no temperature beside it
   // Sure:
   hot_coil,              ///< hotter than any defrost leaves it
   hot_air,               ///< air of the cabinet hotter than what is unplugged gets
@@ -160,13 +161,14 @@ struct LastingHeat {
   std::optional<double> load;    ///< mean [W], or [A] of a log of current
   std::optional<double> kelvin;  ///< of the coil, or by the grounds of the air of the cabinet, in its second half
   HeatGround ground = HeatGround::load_stands;
+  bool has_stopped = false;  ///< after it the load comes and goes as before it: it heats no more
   double second() const { return end_second - start_second; }
-  bool is_sure() const { return cycles::is_sure(ground); }
+  bool is_sure() const { return cycles::is_sure(ground) && !has_stopped; }
   /// Whether it takes the place of what was found in its time, runs and defrosts: not where a probe may have lain
   /// elsewhere, nor where it cools all the same.
   bool takes_over() const {
     return ground != HeatGround::hot_before_cold && ground != HeatGround::hot_beside_cold_air &&
-           ground != HeatGround::never_rests_cold;
+           ground != HeatGround::never_rests_cold && ground != HeatGround::never_rests;
   }
 };
 

@@ -11,9 +11,6 @@ namespace ohmwright::cycles {
 
 namespace {
 
-/// A value that never moved for so long is no reading: all that cools and defrosts moves (common practice, no source).
-constexpr double longest_rest_second = 12.0 * 3600.0;
-
 void take_gap(const LogGap& gap, LogCoverage& coverage) {
   ++coverage.gaps;
   coverage.gap_second += gap.second;
@@ -72,7 +69,7 @@ void LogAnalyser::Work::cover_sample(const Window& window, std::size_t i) {
   const auto take = [&](const std::vector<double>& values, LogQuantity quantity) {
     if (values.empty() || std::isnan(values[i])) return false;
     coverage.logged_second[index_of(quantity)] += width;
-    moves[index_of(quantity)].take(values[i], width);
+    moves[index_of(quantity)].take(values[i], window.start[i], width);
     return true;
   };
   const bool load = take(window.load_mean, window.load_is_current ? LogQuantity::current : LogQuantity::power);
@@ -109,6 +106,21 @@ void LogAnalyser::Work::set_figures() {
   else
     result.findings.push_back({"run-time-not-shown"});
   result.never_stops = always_on;
+}
+
+/// What a coil's column that stood at one value shows of a defrost: nothing.
+void LogAnalyser::Work::forget_standing_coil() {
+  const Moves& coil = moves[index_of(LogQuantity::coil_temperature)];
+  for (Defrost& one : result.defrosts) {
+    if (!one.has_coil || !coil.stood_within(one.start_second, one.end_second)) continue;
+    one.has_coil = one.rise_is_seen = false;
+    one.plateau_start_second.reset();
+    one.plateau_second = one.plateau_uncertainty_second = one.plateau_kelvin = 0.0;
+    one.peak_kelvin.reset();
+    one.lasting_peak_kelvin.reset();
+    one.end_kelvin.reset();
+    one.frost.reset();
+  }
 }
 
 /// A dead logger or a pulled plug: no rule may speak on such a column. A load that stands at nought for a time is the

@@ -21,6 +21,10 @@ constexpr std::array form_words{
                  OHMWRIGHT_TEXT("Guessed: the unit of {one} is {two} (--column {one}=COLUMN:UNIT names it)."),
                  "quantity", "unit"},
     FindingWords{"column-not-used", OHMWRIGHT_TEXT("Column {one} was not used."), "column"},
+    FindingWords{"column-may-be-coil",
+                 OHMWRIGHT_TEXT("Column {one} was not used and holds temperatures below freezing: is it the coil? Say "
+                                "so (--column coil_temperature=NAME:degC); without it no end of a defrost is judged."),
+                 "column"},
     FindingWords{"rows-turned-round",
                  OHMWRIGHT_TEXT("The rows run from the newest to the oldest: they were turned round, and lines are "
                                 "counted from the oldest on.")},

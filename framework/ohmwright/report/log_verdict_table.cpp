@@ -20,6 +20,9 @@ constexpr std::array<FilledField, 4> too_hot_fields{count_field, all_field, Fill
 constexpr std::array<FilledField, 4> heat_fields{FilledField{"from_second", WrittenAs::duration},
                                                  FilledField{"lasted_second", WrittenAs::duration}, FilledField{"watt"},
                                                  FilledField{"celsius", WrittenAs::tenths}};
+constexpr std::array<FilledField, 4> change_fields{
+    FilledField{"from_second", WrittenAs::duration}, FilledField{"lasted_second", WrittenAs::duration},
+    FilledField{"before", WrittenAs::tenths}, FilledField{"after", WrittenAs::tenths}};
 constexpr std::array<FilledField, 4> air_fields{FilledField{"kelvin", WrittenAs::tenths}, FilledField{"most_kelvin"}};
 
 constexpr std::array<FilledField, 4> stood_fields{FilledField{"rest_second", WrittenAs::duration},
@@ -80,6 +83,33 @@ constexpr std::array verdict_words{
                      "had always stopped before, and the coil stays cold: the compressor no longer stops, or a "
                      "heater is on beside it. Compare the watts with those of the runs before; where a heater is on, "
                      "unplug it now (fire)."),
+                 heat_fields},
+    VerdictWords{"heat-stops", "never-rests",
+                 OHMWRIGHT_TEXT(
+                     "From {from_second} into the log to its end the load never rests, for {lasted_second}, {watt} W, "
+                     "though it had always stopped before: the compressor no longer stops, or a heater is on beside "
+                     "it. Compare the watts with those of the runs before, and feel for heat from outside; where a "
+                     "heater is on, unplug it now (fire)."),
+                 heat_fields},
+    VerdictWords{"heat-stops", "never-rests-load",
+                 OHMWRIGHT_TEXT(
+                     "From {from_second} into the log to its end the load never rests, for {lasted_second}, though it "
+                     "had always stopped before: the compressor no longer stops, or a heater is on beside it. Compare "
+                     "the amperes with those of the runs before, and feel for heat from outside; where a heater is on, "
+                     "unplug it now (fire)."),
+                 heat_fields},
+    VerdictWords{"heat-stops", "heated-and-stopped",
+                 OHMWRIGHT_TEXT(
+                     "From {from_second} into the log on a load of {watt} W stood for {lasted_second}, longer than any "
+                     "defrost heats, and stopped; since then the load comes and goes. Was something else on the meter? "
+                     "If not, find out what drew it before you leave: a heater that sticks now and then can start a "
+                     "fire."),
+                 heat_fields},
+    VerdictWords{"heat-stops", "heated-and-stopped-load",
+                 OHMWRIGHT_TEXT(
+                     "From {from_second} into the log on a load stood for {lasted_second}, longer than any defrost "
+                     "heats, and stopped; since then the load comes and goes. Was something else on the meter? If not, "
+                     "find out what drew it before you leave: a heater that sticks now and then can start a fire."),
                  heat_fields},
     VerdictWords{
         "heat-stops", "goes-on-air",
@@ -184,6 +214,13 @@ constexpr std::array verdict_words{
                  OHMWRIGHT_TEXT("{count} rises of the air may be defrosts, and others may not show in it: log the "
                                 "power or the coil."),
                  {count_field}},
+    VerdictWords{
+        "defrosts-come",
+        "thaws-in-freezer",
+        OHMWRIGHT_TEXT("In {waited_second} the coil thawed {count} times while the cabinet stayed frozen: it "
+                       "is heated as often as the compressor pauses, far more often than any control defrosts. "
+                       "Look at the timer or control, and at what draws while the coil warms."),
+        {FilledField{"waited_second", WrittenAs::duration}, count_field}},
     VerdictWords{"defrosts-come", "too-short-to-show",
                  OHMWRIGHT_TEXT("The load stood above all else now and then, for a row or two: the rows are too far "
                                 "apart to show whether a heater drew. Log the load every minute, or the coil every 5 "
@@ -199,6 +236,13 @@ constexpr std::array verdict_words{
                  "no-rise",
                  OHMWRIGHT_TEXT("In {count} of {all} heatings the heater drew power and the coil did not warm: is the "
                                 "sensor or logger seated on the coil, or does something else draw that power?"),
+                 {count_field, all_field}},
+    VerdictWords{"heater-warms-coil",
+                 "probe-elsewhere",
+                 OHMWRIGHT_TEXT("In {count} of {all} heatings a load stood for ten minutes and more and the logged "
+                                "coil stayed far below 0 °C: the probe does not lie on the coil, or the load is "
+                                "another's. Tape the probe to the coil and log again; until then nothing is judged by "
+                                "it."),
                  {count_field, all_field}},
     VerdictWords{"heater-warms-coil", "rows-too-far",
                  OHMWRIGHT_TEXT("Its heatings fill few rows each, so whether the coil warmed cannot be told: log the "
@@ -230,6 +274,25 @@ constexpr std::array verdict_words{
                                 "them: a time limit may have begun to end them. Log the coil, and test the sensor or "
                                 "thermostat that should end them."),
                  {count_field}},
+    VerdictWords{"defrost-end",
+                 "may-be-by-time",
+                 OHMWRIGHT_TEXT("{count} of {all} took equally long: a time limit may have ended them, and a strong "
+                                "heater on little frost takes so long, too. Say the time limit (--time-limit), or log "
+                                "the power as well."),
+                 {count_field, all_field}},
+    VerdictWords{"defrost-end",
+                 "past-rating",
+                 OHMWRIGHT_TEXT("{count} of {all} ended well above the temperature that should end them, at one "
+                                "temperature and after one time: does the logger's probe lie nearer to the heater than "
+                                "the sensor, or does the sensor end them late? Say the time limit (--time-limit)."),
+                 {count_field, all_field}},
+    VerdictWords{"defrost-end",
+                 "cold-ends",
+                 OHMWRIGHT_TEXT("{count} of {all} ended while the coil was hardly warmer than melting ice: look at it "
+                                "right after a defrost for ice that is left, and say at what temperature they should "
+                                "end (--ends-at) and after what time (--time-limit). A sensor or thermostat that takes "
+                                "the coil for warm ends them so."),
+                 {count_field, all_field}},
     VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all_field}},
     VerdictWords{"defrost-end",
                  "by-time",
@@ -290,8 +353,8 @@ constexpr std::array verdict_words{
                                 "the control skips on purpose. Log the coil, and look for more frost after it."),
                  {FilledField{"beat_second", WrittenAs::duration}, count_field, all_field}},
     VerdictWords{"interval", "one-too-short",
-                 OHMWRIGHT_TEXT("{count} of {all} intervals was short, {shortest_second}, rated from {least_second} "
-                                "on: was that defrost started by hand? Watch whether it happens again."),
+                 OHMWRIGHT_TEXT("Short intervals: {count} of {all}, {shortest_second}, rated from {least_second} on: "
+                                "was a defrost started by hand? Watch whether it happens again."),
                  short_interval_fields},
     VerdictWords{"interval", "count-untold",
                  OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "
@@ -359,6 +422,31 @@ constexpr std::array verdict_words{
     VerdictWords{"frost-load", "grows",
                  OHMWRIGHT_TEXT("The frost of an hour grows from defrost to defrost: look at door and gasket, then "
                                 "whether each defrost clears the coil.")},
+    VerdictWords{"lasting-change", "none", OHMWRIGHT_TEXT("Nothing changed in the log and stayed so to its end.")},
+    VerdictWords{"lasting-change", "other-matter", OHMWRIGHT_TEXT("Another rule tells what changed in the log.")},
+    VerdictWords{"lasting-change", "runs-on",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end, for {lasted_second}, the compressor no "
+                                "longer stops but for defrosts, though it did before: was it filled, or set to quick "
+                                "freezing? If not, look at door, condenser and room first; then at the coil's frost, "
+                                "the evaporator fan and the control."),
+                 change_fields},
+    VerdictWords{"lasting-change", "less-heat",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end the heater draws {after} W, and {before} W "
+                                "before: test each of its elements cold, a lead off, and its joints."),
+                 change_fields},
+    VerdictWords{"lasting-change", "more-heat",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end the heater draws {after} W, and {before} W "
+                                "before: does another load draw with it, or are turns of it shorted?"),
+                 change_fields},
+    VerdictWords{"lasting-change", "other-current",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end the heater draws {after} A, and {before} A "
+                                "before: test each of its elements cold, a lead off, and its joints."),
+                 change_fields},
+    VerdictWords{"lasting-change", "warmer",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end the cabinet is at {after} °C in the mean, "
+                                "and {before} °C before: was it set warmer, filled or left open? If not, look at the "
+                                "coil's frost, the evaporator fan and the door."),
+                 change_fields},
     VerdictWords{"compressor-stops", "not-shown", OHMWRIGHT_TEXT("Whether the compressor runs is not shown.")},
     VerdictWords{"compressor-stops", "stops", OHMWRIGHT_TEXT("The compressor stops and starts.")},
     VerdictWords{"compressor-stops", "never-stops",

@@ -24,6 +24,7 @@ constexpr std::array rule_titles{
     RuleTitle{"interval", OHMWRIGHT_TEXT("The interval between defrosts")},
     RuleTitle{"heater-power", OHMWRIGHT_TEXT("The heater's power")},
     RuleTitle{"air-over-coil", OHMWRIGHT_TEXT("Whether air moves over the coil")},
+    RuleTitle{"lasting-change", OHMWRIGHT_TEXT("The last days against those before")},
     RuleTitle{"frost-load", OHMWRIGHT_TEXT("Frost from defrost to defrost")},
     RuleTitle{"compressor-stops", OHMWRIGHT_TEXT("Whether the compressor stops")},
     RuleTitle{"compressor-starts", OHMWRIGHT_TEXT("How the compressor starts")},

@@ -79,6 +79,11 @@ constexpr std::array unproved_words{
         "stood-after",
         OHMWRIGHT_TEXT("In the log after it stood still for {length}, or the meter lost it: log on once it is "
                        "settled which.")},
+    UnprovedWords{"unit-in-doubt-before",
+                  OHMWRIGHT_TEXT("In the log before the unit of a column is in doubt: name it (--column).")},
+    UnprovedWords{"column-may-be-coil",
+                  OHMWRIGHT_TEXT("A column of temperatures below freezing was not read: say whether it is the coil's "
+                                 "(--column).")},
     UnprovedWords{"unit-in-doubt-after",
                   OHMWRIGHT_TEXT("In the log after the unit of a column is in doubt: name it (--column).")},
     UnprovedWords{"column-never-moved-after",
@@ -138,6 +143,15 @@ std::string stand_text(const cycles::RuleChange& change, const Sentences& say) {
   return {};
 }
 
+/// Whether the log before leaves something to be settled, or a unit of either is in doubt: no word on "no fault" yet.
+bool leaves_a_doubt(const cycles::RepairComparison& comparison) {
+  const bool is_asked = std::any_of(comparison.rules.begin(), comparison.rules.end(),
+                                    [](const cycles::RuleChange& one) { return one.before.asks || one.after.asks; });
+  return is_asked || cycles::find_finding(comparison.unproved, "column-may-be-coil") != nullptr ||
+         cycles::find_finding(comparison.unproved, "unit-in-doubt-before") != nullptr ||
+         cycles::find_finding(comparison.unproved, "unit-in-doubt-after") != nullptr;
+}
+
 std::string headline(const RepairReport& report, const Sentences& say) {
   switch (report.comparison.outcome) {
     case Outcome::within_limits:
@@ -146,8 +160,9 @@ std::string headline(const RepairReport& report, const Sentences& say) {
       return report.comparison.fault_before ? say(OHMWRIGHT_TEXT("THERE IS STILL A FAULT"))
                                             : say(OHMWRIGHT_TEXT("A FAULT CAME THAT WAS NOT THERE BEFORE"));
     default:
-      return report.comparison.fault_before ? say(OHMWRIGHT_TEXT("NOT PROVED YET"))
-                                            : say(OHMWRIGHT_TEXT("NO FAULT IN EITHER LOG: nothing to prove"));
+      return report.comparison.fault_before || leaves_a_doubt(report.comparison)
+                 ? say(OHMWRIGHT_TEXT("NOT PROVED YET"))
+                 : say(OHMWRIGHT_TEXT("NO FAULT IN EITHER LOG: nothing to prove"));
   }
 }
 

@@ -143,20 +143,41 @@ bool is_of_both(const HeatColumns& log, const ColumnStretch& stretch, double loa
          (load > clearly_above * lowest && is_like_other_heatings(log, lowest, stretch));
 }
 
-/// A load that had always stopped and no longer does to the log's end, while the coil stays cold: a compressor that
-/// runs on, or one that wins against a heater. Nothing where it does not last so long.
-std::optional<LastingHeat> heat_beside_cold_coil(const HeatColumns& log, const ColumnStretch& highest) {
+/// A load that had always stopped and no longer does to the log's end: a compressor that runs on, or, where the coil
+/// stays cold, one that wins against a heater; beside no temperature it may be either. Nothing where it does not last
+/// so long.
+std::optional<LastingHeat> load_that_never_rests(const HeatColumns& log, const ColumnStretch& highest) {
   constexpr double above_rest = 0.5;  // of its mean: beside a heater a compressor may pause
   constexpr double at_its_end_second = 3600.0;
   const double level = above_rest * log.mean_in(highest.begin, highest.end, log.load()).value_or(0.0);
   const ColumnStretch stretch = log.longest_above(log.load(), level);
   const bool lasts_to_the_end = log.end_of(stretch) >= log.analysis().coverage.span_second - at_its_end_second;
-  if (level <= 0.0 || !lasts_to_the_end || !had_always_stopped(log, stretch) || !is_cooled(log, stretch))
-    return std::nullopt;
+  if (level <= 0.0 || !lasts_to_the_end || !had_always_stopped(log, stretch)) return std::nullopt;
   const double load = log.mean_in(stretch.begin, stretch.end, log.load()).value_or(0.0);
-  return LastingHeat{log.start_of(stretch), log.end_of(stretch), load,
-                     log.settled(stretch, LogQuantity::coil_temperature),
-                     is_of_both(log, stretch, load) ? HeatGround::like_other_heatings : HeatGround::never_rests_cold};
+  LastingHeat heat{log.start_of(stretch), log.end_of(stretch), load,
+                   log.settled(stretch, LogQuantity::coil_temperature)};
+  heat.ground = is_of_both(log, stretch, load) ? HeatGround::like_other_heatings
+                : is_cooled(log, stretch)      ? HeatGround::never_rests_cold
+                                               : HeatGround::never_rests;
+  return heat;
+}
+
+/// Whether the load comes and goes after it, for hours and lower than in it.
+bool comes_and_goes_after(const HeatColumns& log, const ColumnStretch& stretch, double load) {
+  constexpr std::size_t fewest = 3;
+  constexpr double clearly_lower = 0.8;
+  constexpr double for_second = 6.0 * 3600.0;
+  if (log.analysis().coverage.span_second - log.end_of(stretch) < for_second) return false;
+  std::size_t runs = 0;
+  for (const CompressorRun& run : log.analysis().runs)
+    if (run.start_second > log.end_of(stretch) && static_cast<double>(run.mean_load) < clearly_lower * load) ++runs;
+  return runs >= fewest;
+}
+
+/// In rows so far apart one start of a compressor makes the level of hours: what it draws is no ground.
+bool rows_blur_levels(const LogAnalysis& analysis) {
+  constexpr double farthest_rows_second = 600.0;
+  return analysis.coverage.spacing_second > farthest_rows_second;
 }
 
 }  // namespace
@@ -165,14 +186,17 @@ std::optional<LastingHeat> heat_by_load(const HeatColumns& log, const LogRatings
   if (!log.analysis().has_load) return std::nullopt;
   const std::optional<ColumnStretch> stretch = highest_lasting(log);
   if (!stretch) return std::nullopt;
-  if (is_cooled(log, *stretch)) return heat_beside_cold_coil(log, *stretch);
+  if (is_cooled(log, *stretch)) return load_that_never_rests(log, *stretch);
   const double load = log.mean_in(stretch->begin, stretch->end, log.load()).value_or(0.0);
   if (load <= 0.0) return std::nullopt;
   LastingHeat heat{log.start_of(*stretch), log.end_of(*stretch), load,
                    log.settled(*stretch, LogQuantity::coil_temperature)};
   const std::optional<HeatGround> ground = ground_of(log, ratings, *stretch, heat);
-  if (!ground) return std::nullopt;
+  if (!ground) return load_that_never_rests(log, *stretch);
   heat.ground = *ground;
+  if (heat.ground == HeatGround::hot_coil) return heat;
+  if (rows_blur_levels(log.analysis()) && heat.is_sure()) heat.ground = HeatGround::load_stands;
+  heat.has_stopped = heat.is_sure() && comes_and_goes_after(log, *stretch, load);
   return heat;
 }
 

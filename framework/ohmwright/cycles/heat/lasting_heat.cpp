@@ -10,6 +10,7 @@ bool is_sure(HeatGround ground) {
     case HeatGround::hot_before_cold:
     case HeatGround::hot_beside_cold_air:
     case HeatGround::never_rests_cold:
+    case HeatGround::never_rests:
       return false;
     case HeatGround::hot_coil:
     case HeatGround::hot_air:

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <ohmwright/cycles/reading/column_words.hpp>
 #include <ohmwright/cycles/reading/number_text.hpp>
@@ -127,6 +128,11 @@ bool looks_like_coil(const Values& values) {
          values.most > melting - 1.0 * per_kelvin;
 }
 
+/// Degrees below freezing: nothing else in a log of an appliance looks so.
+bool is_of_the_cold(const Values& values) {
+  return values.least < -2.0 && meaning_of_values(values) == Meaning::temperature;
+}
+
 class Guess {
  public:
   Guess(const HeadTable& table, std::vector<LogFinding>& findings) : table_(table), findings_(findings) {}
@@ -220,7 +226,11 @@ std::vector<ChosenColumn> choose_quantities(const HeadTable& table, const std::v
     const bool is_read =
         std::find(taken.begin(), taken.end(), column) != taken.end() ||
         std::any_of(chosen.begin(), chosen.end(), [&](const ChosenColumn& one) { return one.index == column; });
-    if (!is_read) findings.push_back({"column-not-used", {{"column", name_of_column(table, column)}}});
+    if (is_read) continue;
+    LogFinding unused{"column-not-used", {{"column", name_of_column(table, column)}}};
+    if (picked.empty() && !is_taken(chosen, LogQuantity::coil_temperature) && is_of_the_cold(values_of(table, column)))
+      unused.arguments.push_back({"looks_like", std::string(name_of(LogQuantity::coil_temperature))});
+    findings.push_back(std::move(unused));
   }
   return chosen;
 }

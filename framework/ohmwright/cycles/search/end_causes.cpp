@@ -29,83 +29,54 @@ void set(Defrost& defrost, EndCause cause, EndGround ground) {
   defrost.ground = ground;
 }
 
-/// Where the coil's temperature is known and no rating of it.
-void by_coil(const InCommon& common, double slope_margin_kelvin, Defrost& defrost) {
+/// Shorter than the limits of most controls, and warm at its end: a strong heater on little frost takes so long, too,
+/// and rows of the coil alone show no length to the minute (common practice, no source).
+bool may_be_a_quick_one(const InCommon& common) {
+  constexpr double quick_second = 780.0;
+  constexpr double clearly_warm_kelvin = melting_point_kelvin + 5.0;
+  return !common.any_heated && common.all.longest_second < quick_second &&
+         common.usual_end_kelvin > clearly_warm_kelvin;
+}
+
+/// Where the coil's temperature is known and no rating of it; no limit is stated that says otherwise.
+void by_coil(const LogRatings& ratings, const InCommon& common, Defrost& defrost) {
+  const auto by_equal_durations = [&] {
+    const bool is_open = may_be_a_quick_one(common) && !ratings.time_limit_second;
+    set(defrost, is_open ? EndCause::unknown : EndCause::time_limit, EndGround::equal_durations);
+  };
+  const double margin_kelvin = common.one_end_margin_kelvin();
   const double end = *defrost.end_kelvin;
   const bool is_longest = common.is_longest(defrost);
   const double colder = common.usual_end_kelvin - end;
+  // In rows that are not small against the heating its end may stand in the row before or behind.
+  const double warmest = common.is_fine_for_coil() ? end : std::max(end, defrost.peak_kelvin.value_or(end));
+  const bool many_are_longest = common.all.longest_count * 2 >= common.all.count;
   // The others of this length were ended while ice was left: so was this one, with little ice.
-  if (is_longest && common.melting * 2 >= common.all.count && common.all.longest_count * 2 >= common.all.count)
-    return set(defrost, EndCause::time_limit, EndGround::equal_durations);
+  if (is_longest && common.melting * 2 >= common.all.count && many_are_longest && !common.cold_ones_lie_apart())
+    return by_equal_durations();
   // As long as the longest others, and colder than those that ended sooner.
-  if (common.durations_differ() && is_longest && common.warm >= 2 && colder > 2.0 + slope_margin_kelvin)
-    return set(defrost, EndCause::time_limit, EndGround::equal_durations);
+  if (common.durations_differ() && is_longest && common.warm >= 2 &&
+      common.usual_end_kelvin - warmest > 2.0 + margin_kelvin)
+    return by_equal_durations();
   const bool all_alike = common.all.longest_count == common.all.count;
   // A temperature ends within what one row warms; all of one length at ends further apart than that did not.
-  const double apart_kelvin = common.end_spread_kelvin - slope_margin_kelvin;
-  const bool end_differently =
-      all_alike ? apart_kelvin > surely_apart_kelvin
-                : !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * slope_margin_kelvin;
+  const double apart_kelvin = common.end_spread_kelvin - margin_kelvin;
+  const bool end_differently = all_alike
+                                   ? apart_kelvin > surely_apart_kelvin
+                                   : !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * margin_kelvin;
   // More frost takes longer to a temperature; these took equally long with more and with less.
   const bool melt_differently = all_alike && common.plateau_spread_second > 4.0 * common.tolerance_second;
   if (common.all.count >= 3 && (end_differently || melt_differently)) {
-    if (common.is_fine_for_coil()) return set(defrost, EndCause::time_limit, EndGround::equal_durations);
+    if (common.is_fine_for_coil()) return by_equal_durations();
     // At one temperature, however alike coarse rows make the times look; else the log cannot show it.
-    if (!common.have_one_end(slope_margin_kelvin)) return;
+    if (!common.have_one_end(margin_kelvin)) return;
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
   }
   // Of one length, and apart by more than a good thermostat scatters: either may have ended them.
   if (common.all.count >= 3 && all_alike && apart_kelvin > perhaps_apart_kelvin) return;
-  if (common.durations_differ() && common.warm >= 2 && std::abs(colder) < 2.0 + slope_margin_kelvin)
+  if (common.durations_differ() && common.warm >= 2 && std::abs(colder) < 2.0 + margin_kelvin)
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
   if (end > melting_point_kelvin + past_melting_kelvin) set(defrost, EndCause::temperature, EndGround::past_melting);
-}
-
-}  // namespace
-
-std::string_view name_of(EndCause cause) {
-  switch (cause) {
-    case EndCause::temperature:
-      return "temperature";
-    case EndCause::time_limit:
-      return "time-limit";
-    case EndCause::unknown:
-      return "unknown";
-  }
-  return "";
-}
-
-std::string_view name_of(EndGround ground) {
-  switch (ground) {
-    case EndGround::nothing:
-      return "nothing";
-    case EndGround::rated_temperature:
-      return "rated-temperature";
-    case EndGround::rated_time:
-      return "rated-time";
-    case EndGround::still_melting:
-      return "still-melting";
-    case EndGround::below_rated:
-      return "below-rated";
-    case EndGround::past_rated:
-      return "past-rated";
-    case EndGround::past_melting:
-      return "past-melting";
-    case EndGround::equal_temperatures:
-      return "equal-temperatures";
-    case EndGround::equal_durations:
-      return "equal-durations";
-    case EndGround::unequal_durations:
-      return "unequal-durations";
-  }
-  return "";
-}
-
-namespace {
-
-double warming_after_melting_second(const Defrost& defrost) {
-  return std::max(
-      60.0, defrost.end_second - defrost.plateau_start_second.value_or(defrost.start_second) - defrost.plateau_second);
 }
 
 /// Within one step the coil may have warmed by this much past what was written.
@@ -147,9 +118,19 @@ bool ended_at_rated_temperature(const LogRatings& ratings, double slope_margin, 
                                                ratings.end_temperature_tolerance_kelvin + slope_margin;
 }
 
-bool stayed_at_the_melting_point(const Defrost& defrost) {
-  return ended_at_the_melting_point(defrost) && defrost.peak_kelvin &&
-         *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin;
+/// Rows that are not small against the heating step over the last warming: what looks cold among others that got warm
+/// may have got warm, too, and so may a rise of which no heater shows the end.
+bool cold_may_be_unseen(const InCommon& common, const Defrost& defrost) {
+  constexpr double rows_of_the_heating = 15.0;
+  const bool rows_are_far = duration_of(defrost) < rows_of_the_heating * common.spacing_second;
+  return (rows_are_far || !common.any_heated) && common.melting * 2 < common.risen;
+}
+
+/// What of cold ones is told by their lengths: a belief, or a limit; nothing where they may be of either.
+EndCause cause_of_cold(const InCommon& common, const Defrost& defrost) {
+  if (ended_cold_by_belief(common, defrost)) return EndCause::temperature;
+  if (common.cold_ones_leave_it_open()) return EndCause::unknown;
+  return EndCause::time_limit;
 }
 
 /// Rows too far apart for times: what the coil was seen to reach is all that they show.
@@ -164,31 +145,40 @@ void by_warmest_row(const LogRatings& ratings, Defrost& defrost) {
     set(defrost, EndCause::temperature, EndGround::past_melting);
 }
 
+/// Ended so early that no limit did it, by what the coil was.
+void by_belief_alone(const LogRatings& ratings, Defrost& defrost) {
+  if (stayed_at_the_melting_point(defrost)) return set(defrost, EndCause::temperature, EndGround::still_melting);
+  if (ratings.end_temperature_kelvin && *defrost.end_kelvin <= *ratings.end_temperature_kelvin)
+    return set(defrost, EndCause::temperature, EndGround::below_rated);
+  if (*defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
+    set(defrost, EndCause::temperature, EndGround::past_melting);
+}
+
 /// Where the coil rose, by its temperature at the end of heating.
-void by_end_temperature(const LogRatings& ratings, const InCommon& common, double spacing_second, Defrost& defrost) {
-  const double slope_margin = slope_margin_of(spacing_second, defrost);
+void by_end_temperature(const LogRatings& ratings, const InCommon& common, Defrost& defrost) {
+  const double slope_margin = slope_margin_of(common.spacing_second, defrost);
   if (ended_at_rated_temperature(ratings, slope_margin, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
+  if (cold_may_be_unseen(common, defrost) && stayed_at_the_melting_point(defrost)) return;
+  const bool is_below_rated = ratings.end_temperature_kelvin && *defrost.end_kelvin <= *ratings.end_temperature_kelvin;
+  const bool is_melting = stayed_at_the_melting_point(defrost);
+  if (!is_melting && is_below_rated && !shows_warmest(common.spacing_second, defrost)) return;
   // What ends it so early is no limit; where it is cold, it was taken for warm.
-  const bool by_belief = ended_before_any_limit(ratings, spacing_second, defrost);
-  if (stayed_at_the_melting_point(defrost))
-    return set(defrost,
-               by_belief || ended_cold_by_belief(common, defrost) ? EndCause::temperature : EndCause::time_limit,
-               EndGround::still_melting);
-  const bool is_past_melting = *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin;
-  if (by_belief && is_past_melting && !ratings.end_temperature_kelvin)
-    return set(defrost, EndCause::temperature, EndGround::past_melting);
-  if (!ratings.end_temperature_kelvin) return by_coil(common, slope_margin, defrost);
-  if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin && !shows_warmest(spacing_second, defrost)) return;
-  if (*defrost.end_kelvin <= *ratings.end_temperature_kelvin)
-    return set(defrost, by_belief || common.cold_ones_differ() ? EndCause::temperature : EndCause::time_limit,
-               EndGround::below_rated);
-  // Past what should have ended it: where the times are equal, they ended it; else the logger's sensor is elsewhere.
-  const bool as_long_as_all =
-      !by_belief && common.is_fine_for_coil() && common.all.count >= 3 && common.all.longest_count == common.all.count;
-  if (lasted_the_time_limit(ratings, spacing_second, defrost) || as_long_as_all)
+  if (ended_before_any_limit(ratings, common.spacing_second, defrost)) return by_belief_alone(ratings, defrost);
+  if (is_melting) return set(defrost, cause_of_cold(common, defrost), EndGround::still_melting);
+  if (!ratings.end_temperature_kelvin) return by_coil(ratings, common, defrost);
+  if (is_below_rated) return set(defrost, cause_of_cold(common, defrost), EndGround::below_rated);
+  // Past what should have ended it: where the times are equal, they ended it, unless no limit is known and the ends are
+  // equal, too; else the logger's sensor is elsewhere, or what ends it is off.
+  const bool are_alike =
+      common.is_fine_for_coil() && common.all.count >= 3 && common.all.longest_count == common.all.count;
+  if (lasted_the_time_limit(ratings, common.spacing_second, defrost))
     return set(defrost, EndCause::time_limit, EndGround::past_rated);
-  by_coil(common, slope_margin, defrost);
+  if (are_alike) {
+    const bool is_open = !ratings.time_limit_second && common.have_one_end(common.one_end_margin_kelvin());
+    return set(defrost, is_open ? EndCause::unknown : EndCause::time_limit, EndGround::past_rated);
+  }
+  by_coil(ratings, common, defrost);
 }
 
 /// Lengths alone tell only against a limit that is known: alike frost makes healthy ones alike, too.
@@ -212,7 +202,7 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
       by_warmest_row(ratings, defrost);
       continue;
     }
-    if (has_risen(defrost)) by_end_temperature(ratings, common, spacing_second, defrost);
+    if (has_risen(defrost) && !stayed_far_below_melting(defrost)) by_end_temperature(ratings, common, defrost);
     if (defrost.cause == EndCause::unknown) by_length(ratings, spacing_second, defrost);
   }
 }

@@ -47,9 +47,11 @@ LogVerdict judge_air_over_coil(const JudgedLog& log) {
     return verdict;
   }
   std::vector<double> differences;
-  for (const DefrostTrace& trace : log.analysis.traces)
-    if (const auto kelvin = kelvin_below_air(log.analysis.defrosts[trace.defrost], trace))
-      differences.push_back(*kelvin);
+  for (const DefrostTrace& trace : log.analysis.traces) {
+    const Defrost& defrost = log.analysis.defrosts[trace.defrost];
+    if (!defrost.has_coil) continue;  // its column stood at one value
+    if (const auto kelvin = kelvin_below_air(defrost, trace)) differences.push_back(*kelvin);
+  }
   if (differences.empty()) return verdict;
   const ScatteredMean below = scattered_mean(differences);
   const std::array sources{ErrorSource{"coil-logger", {}, Shape::rectangular},

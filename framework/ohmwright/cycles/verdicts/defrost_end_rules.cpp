@@ -4,6 +4,7 @@
 #include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
 #include <ohmwright/cycles/verdicts/odd_patterns.hpp>
+#include <ohmwright/cycles/verdicts/open_ends.hpp>
 
 namespace ohmwright::cycles {
 
@@ -73,7 +74,7 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
     if (any_whole) verdict = LogVerdict{"defrost-end", rows_are_far ? "rows-too-far" : "not-told", Outcome::undecided};
     if (const auto steady = step_to_one_length(log.analysis))
       verdict = question("defrost-end", "steps-to-one-length", {{"count", static_cast<double>(*steady)}});
-    return verdict;
+    return open_ends(log).value_or(verdict);
   }
   const bool is_early = early.odd > late.odd;
   const OddOnes& count = is_early ? early : late;
@@ -86,7 +87,7 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
   else
     verdict.text = is_out ? "by-time" : "some-by-time";
   if (is_out) verdict.symptoms = {is_early ? std::string_view("short-defrost") : std::string_view("long-defrost")};
-  return verdict;
+  return is_out ? verdict : open_ends(log).value_or(verdict);
 }
 
 LogVerdict judge_coil_heat(const JudgedLog& log) {

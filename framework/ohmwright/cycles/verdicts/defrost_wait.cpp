@@ -101,6 +101,15 @@ bool fills_telling_rows(const LogAnalysis& analysis, double second) {
   return second >= fewest_telling_rows * analysis.coverage.spacing_second;
 }
 
+bool thaws_in_a_freezer(const LogAnalysis& analysis) {
+  constexpr double frozen_kelvin = melting_point_kelvin - 10.0;
+  constexpr double oftener_than_controls_second = 5.0 * 3600.0;  // six hours is the shortest interval that is common
+  const double second_of_thaws = static_cast<double>(analysis.coil_thaws) * oftener_than_controls_second;
+  return coil_shows_rises(analysis) && thaws_in_pauses(analysis) && second_of_thaws > analysis.coverage.span_second &&
+         analysis.has_cabinet && analysis.defrost_count == 0 &&
+         analysis.cabinet_mean_kelvin.value_or(melting_point_kelvin) < frozen_kelvin;
+}
+
 bool may_be_cooling_alone(const LogAnalysis& analysis) {
   if (!analysis.has_load || analysis.has_coil) return false;
   return analysis.one_level_second > 0.0 || analysis.heats_at_only_level ||

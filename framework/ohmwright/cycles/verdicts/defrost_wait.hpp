@@ -36,6 +36,9 @@ enum class WhyUnseen : std::uint8_t {
   cools_or_heats,     ///< the load has one level above standby
 };
 WhyUnseen why_unseen(const JudgedLog& log);
+/// A coil that thaws again and again beside air that stays frozen: no pause of the compressor does that, and no
+/// defrosts were told from it.
+bool thaws_in_a_freezer(const LogAnalysis& analysis);
 /// Its text of "defrosts-come".
 std::string_view text_of(WhyUnseen why);
 

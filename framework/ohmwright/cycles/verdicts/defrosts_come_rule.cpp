@@ -67,6 +67,12 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
     verdict.text = "cabinet-only";
     return;
   }
+  if (thaws_in_a_freezer(analysis)) {
+    verdict = question(
+        "defrosts-come", "thaws-in-freezer",
+        {{"count", static_cast<double>(analysis.coil_thaws)}, {"waited_second", analysis.coverage.span_second}});
+    return;
+  }
   const DefrostWait wait = wait_of(log, analysis.before_first);
   if (settles_wait(log, analysis.before_first, "none-seen", verdict)) return;
   verdict.outcome = Outcome::undecided;

@@ -8,7 +8,10 @@ namespace {
 
 /// What is said of heat whose time, load and temperature are `heat`.
 std::string_view heat_text(const LastingHeat& heat, bool has_watts) {
+  if (heat.has_stopped) return has_watts ? "heated-and-stopped" : "heated-and-stopped-load";
   switch (heat.ground) {
+    case HeatGround::never_rests:
+      return has_watts ? "never-rests" : "never-rests-load";
     case HeatGround::load_stands:
       return "may-go-on";
     case HeatGround::warm_air:

@@ -1,3 +1,4 @@
+#include <ohmwright/cycles/search/defrosts_in_common.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
 
@@ -36,11 +37,26 @@ void judge_halves(const JudgedLog& log, const Halves& halves, std::string_view g
   verdict.text = halves.count.odd == 0.0 ? good : odd;
 }
 
+/// Heatings beside which the coil's probe stayed far below the melting point, among all.
+OddOnes probe_elsewhere(const LogAnalysis& analysis) {
+  OddOnes count;
+  for (const Defrost& one : analysis.defrosts) {
+    if (!one.has_coil || !one.heater_is_seen || one.is_cut) continue;
+    ++count.all;
+    if (one.rise_is_seen && stayed_far_below_melting(one)) ++count.odd;
+  }
+  return count;
+}
+
 }  // namespace
 
 LogVerdict judge_heater_warms_coil(const JudgedLog& log) {
   LogVerdict verdict{"heater-warms-coil", log.analysis.has_coil ? "no-heating" : "no-coil"};
   if (!log.analysis.has_coil) return verdict;
+  constexpr double fewest_elsewhere = 2.0;
+  const OddOnes elsewhere = probe_elsewhere(log.analysis);
+  if (elsewhere.odd >= fewest_elsewhere && elsewhere.odd * 2.0 > elsewhere.all)
+    return question("heater-warms-coil", "probe-elsewhere", elsewhere.arguments());
   Halves heatings;
   for (const Defrost& defrost : log.analysis.defrosts)
     if (defrost.has_coil && defrost.heater_is_seen && !defrost.is_cut)

@@ -32,8 +32,8 @@ constexpr std::array log_rules{
     LogRule{judge_interval, true, true, false},          LogRule{judge_heat_comes_from_heater, true, true, false},
     LogRule{judge_heater_power, true, false, false},     LogRule{judge_heater_warms_coil, true, true, false},
     LogRule{judge_defrost_end, true, true, false},       LogRule{judge_frost_load, true, true, false},
-    LogRule{judge_air_over_coil, false, true, true},     LogRule{judge_compressor_stops, true, false, false},
-    LogRule{judge_compressor_starts, true, false, false}};
+    LogRule{judge_air_over_coil, false, true, true},     LogRule{judge_lasting_change, true, true, true},
+    LogRule{judge_compressor_stops, true, false, false}, LogRule{judge_compressor_starts, true, false, false}};
 
 /// What rests on a column whose unit is in doubt is not judged: not for, and not against.
 void withhold_doubted(const LogAnalysis& analysis, const LogRule& rule, LogVerdict& verdict) {
@@ -86,7 +86,8 @@ const LogVerdict* find_verdict(const std::vector<LogVerdict>& verdicts, std::str
 
 bool leaves_a_question(const LogAnalysis& analysis, const std::vector<LogVerdict>& verdicts) {
   const bool is_asked = std::any_of(verdicts.begin(), verdicts.end(), [](const LogVerdict& one) { return one.asks; });
-  return is_asked || find_finding(analysis.findings, "column-never-moved") != nullptr;
+  return is_asked || find_finding(analysis.findings, "column-never-moved") != nullptr ||
+         find_finding(analysis.findings, "column-may-be-coil") != nullptr;
 }
 
 bool asks_for_a_test(const std::vector<LogVerdict>& verdicts) {

@@ -9,6 +9,7 @@
 #include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/verdicts/counted_interval.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
+#include <ohmwright/cycles/verdicts/extra_starts.hpp>
 #include <ohmwright/cycles/verdicts/judged_intervals.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
@@ -92,6 +93,13 @@ bool is_single_one(const JudgedLog& log, const CountedIntervals& counted) {
   return counted.short_ones.odd < 2.0 || is_chance;
 }
 
+/// Short ones that somebody started: a single one among others, or such as leave the clock's beat as it is.
+bool were_started_by_hand(const JudgedLog& log, const CountedIntervals& counted,
+                          const std::vector<BothCounts>& intervals) {
+  return is_single_one(log, counted) ||
+         (!counted.is_running && keep_a_beat_beside_extra_starts(intervals, clock_edge(log)));
+}
+
 /// By the count that the ratings name. What looks too short by the running alone is judged by the clock where the log
 /// shows that the control goes by it, and left open where it shows neither: few data sheets say which of the two is
 /// counted, and an hour by the clock holds less than one of running. What is too long by the running is so by the
@@ -101,7 +109,7 @@ CountedIntervals judged_by_its_count(const JudgedLog& log, const std::vector<Bot
   if (!counted.is_running || counted.stand != IntervalStand::too_short) return counted;
   CountedIntervals by_clock = judged_by(false, log, intervals);
   // One that was started by hand is short by the clock, too, and takes nothing from the beat of the others.
-  if (by_clock.stand == IntervalStand::too_short && !is_single_one(log, by_clock)) return counted;
+  if (by_clock.stand == IntervalStand::too_short && !were_started_by_hand(log, by_clock, intervals)) return counted;
   const ShownCount shown = shown_count(intervals, clock_edge(log), running_edge(log, usual_running(intervals)));
   if (shown == ShownCount::clock) return by_clock;
   constexpr double fewest_others = 2.0;  // beside which one looks odd
@@ -117,10 +125,11 @@ bool is_out(IntervalStand stand) {
 }
 
 CountedIntervals judged_intervals(const JudgedLog& log) {
-  CountedIntervals counted = judged_by_its_count(log, seen_intervals(log.analysis));
+  const std::vector<BothCounts> intervals = seen_intervals(log.analysis);
+  CountedIntervals counted = judged_by_its_count(log, intervals);
   const std::optional<double> open = log.analysis.defrost_count > 0 ? open_interval_past_rating(log) : std::nullopt;
   if (!counted.any() && !open) return counted;
-  if (counted.stand == IntervalStand::too_short && is_single_one(log, counted))
+  if (counted.stand == IntervalStand::too_short && were_started_by_hand(log, counted, intervals))
     counted.stand = IntervalStand::one_too_short;
   if (open && !is_out(counted.stand)) {
     counted.stand = IntervalStand::ends_open;

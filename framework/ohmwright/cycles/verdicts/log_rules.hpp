@@ -43,6 +43,7 @@ LogVerdict judge_heater_power(const JudgedLog& log);
 LogVerdict judge_interval(const JudgedLog& log);
 LogVerdict judge_air_over_coil(const JudgedLog& log);
 LogVerdict judge_frost_load(const JudgedLog& log);
+LogVerdict judge_lasting_change(const JudgedLog& log);
 LogVerdict judge_compressor_stops(const JudgedLog& log);
 LogVerdict judge_compressor_starts(const JudgedLog& log);
 

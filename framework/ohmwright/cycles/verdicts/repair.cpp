@@ -88,14 +88,23 @@ bool shows_the_defrosts(const RepairComparison& comparison, const LogAnalysis& a
   });
 }
 
-Outcome outcome_of(const RepairComparison& comparison, const LogAnalysis& after) {
+bool any_unit_in_doubt(const LogAnalysis& analysis) {
+  return std::any_of(analysis.unit_in_doubt.begin(), analysis.unit_in_doubt.end(), [](bool one) { return one; });
+}
+
+/// Whether a unit or a column of the log has to be settled first.
+bool is_in_doubt(const LogAnalysis& analysis) {
+  return any_unit_in_doubt(analysis) || find_finding(analysis.findings, "column-may-be-coil") != nullptr;
+}
+
+Outcome outcome_of(const RepairComparison& comparison, const LogAnalysis& before, const LogAnalysis& after) {
   const auto any = [&](RepairStand stand) {
     return std::any_of(comparison.rules.begin(), comparison.rules.end(),
                        [stand](const RuleChange& one) { return one.stand == stand; });
   };
   if (any(RepairStand::still_there) || any(RepairStand::appeared)) return Outcome::out_of_limits;
-  if (!comparison.fault_before || any(RepairStand::unproved) || !shows_the_defrosts(comparison, after) ||
-      heater_differs(comparison))
+  if (!comparison.fault_before || is_in_doubt(before) || any(RepairStand::unproved) ||
+      !shows_the_defrosts(comparison, after) || heater_differs(comparison))
     return Outcome::undecided;
   return Outcome::within_limits;
 }
@@ -116,8 +125,12 @@ void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairCom
   if (const LogFinding* alike = find_finding(after.findings, "heat-draws-like-compressor"))
     add({"heat-draws-like-compressor-after", {{"count", alike->number("count").value_or(0.0)}}});
   if (after.standstill) add({"stood-after", {{"second", after.standstill->second()}}});
-  if (std::any_of(after.unit_in_doubt.begin(), after.unit_in_doubt.end(), [](bool one) { return one; }))
-    add({"unit-in-doubt-after"});
+  if (any_unit_in_doubt(after)) add({"unit-in-doubt-after"});
+  if (any_unit_in_doubt(before)) add({"unit-in-doubt-before"});
+  for (const LogAnalysis* one : {&before, &after})
+    if (find_finding(one->findings, "column-may-be-coil") != nullptr &&
+        find_finding(comparison.unproved, "column-may-be-coil") == nullptr)
+      add({"column-may-be-coil"});
   if (find_finding(after.findings, "column-never-moved") != nullptr) add({"column-never-moved-after"});
   for (const LogQuantity quantity : log_quantities) {
     const double logged = after.coverage.logged_second[index_of(quantity)];
@@ -168,7 +181,7 @@ RepairComparison compare_repair(const LogAnalysis& before, const LogAnalysis& af
   for (std::size_t i = 0; i < was.size(); ++i)
     comparison.rules.push_back({was[i].rule, was[i], is[i], stand_of(was[i], is[i])});
   comparison.figures = compare_figures(before, after);
-  comparison.outcome = outcome_of(comparison, after);
+  comparison.outcome = outcome_of(comparison, before, after);
   say_unproved(before, after, comparison);
   return comparison;
 }

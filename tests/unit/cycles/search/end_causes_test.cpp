@@ -116,10 +116,11 @@ TEST(EndCause, OfColdOnesOfDifferentLengthIsTheTemperatureThatWasBelieved) {
 
 /// A thermostat that opens at 1 °C: each melted for most of its time, and no two took equally long.
 TEST(EndCause, OfOnesAtTheMeltingPointOfDifferentLengthIsTheTemperature) {
-  const auto melted = [](const std::vector<double>& seconds) {
+  const auto melted = [](const std::vector<double>& seconds, bool heater_is_seen = true) {
     std::vector<Defrost> defrosts;
     for (const double second : seconds) {
       defrosts.push_back(with_coil(second, 1.2));
+      defrosts.back().heater_is_seen = heater_is_seen;
       defrosts.back().plateau_second = 0.6 * second;
     }
     return told(defrosts);
@@ -129,11 +130,13 @@ TEST(EndCause, OfOnesAtTheMeltingPointOfDifferentLengthIsTheTemperature) {
     EXPECT_EQ(one.ground, EndGround::still_melting);
   }
   // A time limit, with one that somebody ended by hand, one whose end was seen late, and two in rises that noise blurs.
-  for (const auto& limited :
-       {std::vector<double>{900, 905, 900, 400, 900, 902},
-        std::vector<double>{565, 555, 565, 545, 780, 560, 555, 555, 560},
-        std::vector<double>{480, 480, 270, 300, 300, 480}, std::vector<double>{980, 906, 966, 1058, 967, 978}})
+  for (const auto& limited : {std::vector<double>{900, 905, 900, 400, 900, 902},
+                              std::vector<double>{565, 555, 565, 545, 780, 560, 555, 555, 560},
+                              std::vector<double>{980, 906, 966, 1058, 967, 978}})
     for (const Defrost& one : melted(limited)) EXPECT_EQ(one.cause, EndCause::time_limit) << one.end_second;
+  for (const auto& blurred :
+       {std::vector<double>{480, 480, 270, 300, 300, 480}, std::vector<double>{980, 906, 966, 1058, 967, 978}})
+    for (const Defrost& one : melted(blurred, false)) EXPECT_EQ(one.cause, EndCause::time_limit) << one.end_second;
 }
 
 TEST(EndCause, IsNotToldWhereTheLoadShowsNoHeater) {

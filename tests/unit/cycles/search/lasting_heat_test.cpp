@@ -6,6 +6,8 @@
 
 #include <gtest/gtest.h>
 
+#include <ohmwright/cycles/verdicts/log_verdict.hpp>
+
 #include "analysed.hpp"
 
 namespace ohmwright::cycles {
@@ -102,7 +104,7 @@ Shown well(double second) {
   return {runs ? 118.0 : 2.0, -25.0 + 3.0 * std::sin(second / 480.0), -18.0 + std::sin(second / 480.0)};
 }
 
-enum class Held : std::uint8_t { all, power_and_air, air, coil };
+enum class Held : std::uint8_t { all, power_and_air, power, air, coil };
 
 /// Four days of rows of a minute, `odd` where it gives something, of these columns.
 template <class Odd>
@@ -113,11 +115,12 @@ LogAnalysis log_of(Held held, Odd odd) {
     const Shown shown = odd(second).value_or(well(second));
     LogRow row;
     row.time_second = second;
-    const bool has_load = held == Held::all || held == Held::power_and_air;
+    const bool has_load = held == Held::all || held == Held::power_and_air || held == Held::power;
     if (has_load) row.value[index_of(LogQuantity::power)] = shown.watt;
     if (held == Held::all || held == Held::coil)
       row.value[index_of(LogQuantity::coil_temperature)] = melting_point_kelvin + shown.coil;
-    if (held != Held::coil) row.value[index_of(LogQuantity::cabinet_temperature)] = melting_point_kelvin + shown.air;
+    if (held != Held::coil && held != Held::power)
+      row.value[index_of(LogQuantity::cabinet_temperature)] = melting_point_kelvin + shown.air;
     rows.push_back(row);
   }
   return of_rows(rows);
@@ -192,6 +195,56 @@ TEST(LastingHeat, IsNotForgottenWhereItWasCutOff) {
   });
   ASSERT_TRUE(log.lasting_heat.has_value());
   EXPECT_TRUE(log.lasting_heat->is_sure());
+}
+
+// By the power alone: a heater is on beside a compressor that still cycles, and between its runs no standby comes any
+// more. Whether it is the compressor cannot be told: it is asked about.
+TEST(LastingHeat, IsAskedAboutWhereALoadThatHadRestedNeverDoesAgain) {
+  const auto both = [](double from_hour, double to_hour) {
+    return [=](double second) {
+      Shown shown = well(second);
+      shown.watt += 180.0;
+      const bool is_odd = second >= from_hour * hour && second < to_hour * hour;
+      return is_odd ? std::optional<Shown>(shown) : std::nullopt;
+    };
+  };
+  const LogAnalysis log = log_of(Held::power, both(60.0, 96.0));
+  ASSERT_TRUE(log.lasting_heat.has_value());
+  EXPECT_NEAR(log.lasting_heat->second(), 36.0 * hour, hour);
+  const std::vector<LogVerdict> verdicts = judge_log(log, {});
+  EXPECT_NE(find_verdict(verdicts, "heat-stops")->outcome, Outcome::within_limits);
+  EXPECT_TRUE(leaves_a_question(log, verdicts) || asks_for_a_test(verdicts));
+  EXPECT_FALSE(log_of(Held::power, in_hours(1.0, {118.0, 0.0, 0.0})).lasting_heat.has_value());
+}
+
+// 300 W of something for nine hours of the second day, and then two days as before.
+TEST(LastingHeat, ThatStoppedIsToldAsPast) {
+  const LogAnalysis log = log_of(Held::power, [](double second) {
+    const bool is_odd = second >= 30.0 * hour && second < 39.0 * hour;
+    return is_odd ? std::optional<Shown>({300.0 + std::sin(second), 0.0, 0.0}) : std::nullopt;
+  });
+  ASSERT_TRUE(log.lasting_heat.has_value());
+  EXPECT_TRUE(log.lasting_heat->has_stopped);
+  EXPECT_FALSE(log.lasting_heat->is_sure());
+  const std::vector<LogVerdict> verdicts = judge_log(log, {});
+  EXPECT_EQ(find_verdict(verdicts, "heat-stops")->text, "heated-and-stopped");
+  EXPECT_TRUE(leaves_a_question(log, verdicts));
+}
+
+// Rows of an hour: one start of the compressor makes the level of four of them.
+TEST(LastingHeat, InRowsOfAnHourIsAskedAbout) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 96; ++i) {
+    rows.push_back({});
+    rows.back().time_second = 3600.0 * i;
+    const double pulled_down[] = {763.0, 149.0, 146.0, 144.0};
+    rows.back().value[index_of(LogQuantity::power)] = i < 4 ? pulled_down[i] : (i % 3 == 0 ? 75.0 : 2.0 + i % 2);
+  }
+  const LogAnalysis analysis = of_rows(rows);
+  if (analysis.lasting_heat) {
+    EXPECT_FALSE(analysis.lasting_heat->is_sure());
+  }
+  EXPECT_FALSE(asks_for_a_test(judge_log(analysis, {})));
 }
 
 }  // namespace

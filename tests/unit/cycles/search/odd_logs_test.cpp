@@ -21,6 +21,40 @@ LogRow row_of(double second, double watt, double kelvin = LogRow::none) {
   return row;
 }
 
+// A probe that died: the heater is seen to the end, and nothing is told from the value at which the coil stands.
+TEST(OddLogs, CoilThatStandsAtOneValueTellsNothingOfDefrosts) {
+  SimulatedLog log = simulate(plain_plan(), 3);
+  const double from = 0.4 * log.rows.back().time_second;
+  for (LogRow& row : log.rows)
+    if (row.time_second > from) row.value[index_of(LogQuantity::coil_temperature)] = 273.15 + 3.2;
+  const LogAnalysis analysis = of_rows(log.rows);
+  EXPECT_TRUE(says(analysis, "column-never-moved"));
+  std::size_t after = 0;
+  for (const Defrost& one : analysis.defrosts) {
+    EXPECT_TRUE(one.has_coil || one.end_second >= from);
+    if (one.start_second < from) continue;
+    ++after;
+    EXPECT_FALSE(one.has_coil || one.rise_is_seen || one.end_kelvin.has_value() || one.frost.has_value());
+    EXPECT_EQ(one.plateau_second, 0.0);
+    EXPECT_EQ(one.cause, EndCause::unknown);
+  }
+  EXPECT_GE(after, 3U);
+}
+
+TEST(OddLogs, ColumnOfFreezingTemperaturesThatIsNotReadIsAskedAbout) {
+  std::string text = "time,Probe 1,Probe 2,Watts\n";
+  for (int minute = 0; minute < 600; ++minute) {
+    const std::string at = "2024-03-01 " + std::string(minute / 60 < 10 ? "0" : "") + std::to_string(minute / 60) +
+                           (minute % 60 < 10 ? ":0" : ":") + std::to_string(minute % 60);
+    text += at + ",-18." + std::to_string(minute % 10) + ",-24." + std::to_string(minute % 7) + "," +
+            (minute % 40 < 20 ? "95.5" : "2.5") + "\n";
+  }
+  EXPECT_TRUE(says(analysed(text), "column-may-be-coil"));
+  EXPECT_FALSE(says(analysed("time,Probe 1,Watts\n" + std::string("2024-03-01 00:00:00,21.5,95.5\n") +
+                             "2024-03-01 00:01:00,21.6,95.7\n2024-03-01 00:02:00,21.6,2.5\n"),
+                    "column-may-be-coil"));
+}
+
 TEST(OddLogs, NoRow) {
   const LogAnalysis analysis = of_rows({});
   EXPECT_TRUE(says(analysis, "log-has-no-rows"));

@@ -274,9 +274,20 @@ TEST(CompressorStops, IsLeftOpenWhereItsLoadWanders) {
 TEST(DefrostsCome, NeedNotWhereTheCoilThawsInThePauses) {
   LogAnalysis log = none_in(96.0);
   log.coil_thaws = 60;
+  log.cabinet_mean_kelvin = melting_point_kelvin + 4.0;  // a refrigerator's
   expect_says("defrosts-come", log, Outcome::undecided, "thaws-in-pauses", {});
   log.coil_thaws = 2;  // by an open door
   expect_says("defrosts-come", log, Outcome::out_of_limits, "none-seen", {});
+}
+
+// A freezer's coil does not thaw in a pause: something heats it sixty times in four days.
+TEST(DefrostsCome, AsOftenAsTheCoilOfAFreezerThawsIsAskedAbout) {
+  LogAnalysis log = none_in(96.0);
+  log.coil_thaws = 60;
+  expect_says("defrosts-come", log, Outcome::undecided, "thaws-in-freezer", {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
+  log.coil_thaws = 12;  // each eight hours, in rows that do not show the defrosts whole
+  EXPECT_NE(said("defrosts-come", log, {}).text, "thaws-in-freezer");
 }
 
 TEST(DefrostsCome, AreNotLookedForWhereNoColumnMoves) {
@@ -397,6 +408,20 @@ TEST(Repair, IsNotProvedByALogInWhichDefrostsStopOrItStands) {
 }
 
 // Line voltages of ± 10 % (EN 50160) explain a factor of 1.49 and no more.
+TEST(Repair, IsNotProvedWhereAUnitOfTheLogBeforeIsInDoubt) {
+  LogAnalysis before = good_log(8);
+  for (Defrost& one : before.defrosts) one.cause = EndCause::time_limit;
+  const LogAnalysis after = good_log(8);
+  EXPECT_EQ(compare_repair(before, after, {}).outcome, Outcome::within_limits);
+  before.unit_in_doubt[index_of(LogQuantity::cabinet_temperature)] = true;
+  const RepairComparison comparison = compare_repair(before, after, {});
+  EXPECT_EQ(comparison.outcome, Outcome::undecided);
+  EXPECT_NE(find_finding(comparison.unproved, "unit-in-doubt-before"), nullptr);
+  before.unit_in_doubt = {};
+  before.findings.push_back({"column-may-be-coil"});
+  EXPECT_NE(find_finding(compare_repair(before, after, {}).unproved, "column-may-be-coil"), nullptr);
+}
+
 TEST(Repair, IsNotProvedWhereTheHeaterIsAnother) {
   LogAnalysis before = good_log(8);
   for (Defrost& one : before.defrosts) one.cause = EndCause::time_limit;

@@ -207,6 +207,9 @@ TEST(AirOverCoil, IsTheDifferenceInTheRunAfterADefrost) {
   expect_says("air-over-coil", differing(8.0F), Outcome::within_limits, "air-moves");
   expect_says("air-over-coil", differing(12.0F), Outcome::undecided, "unsettled");
   expect_says("air-over-coil", differing(20.0F), Outcome::out_of_limits, "no-air");
+  LogAnalysis dead_probe = differing(20.0F);  // its column stood at one value
+  for (Defrost& one : dead_probe.defrosts) one.has_coil = false;
+  expect_says("air-over-coil", dead_probe, Outcome::silent, "no-recovery");
   expect_says("air-over-coil", good_log(4), Outcome::silent, "no-recovery");
 }
 

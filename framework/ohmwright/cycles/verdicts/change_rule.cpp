@@ -1,0 +1,27 @@
+#include <ohmwright/cycles/verdicts/lasting_changes.hpp>
+#include <ohmwright/cycles/verdicts/log_rules.hpp>
+
+namespace ohmwright::cycles {
+
+/// The last days against those before: what begins in the middle of a log and lasts to its end is asked about.
+LogVerdict judge_lasting_change(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  // What heats on, and what stands, is told by rules of its own.
+  if (analysis.lasting_heat || analysis.standstill) return LogVerdict{"lasting-change", "other-matter"};
+  if (const auto runs = runs_on(analysis))
+    return question("lasting-change", "runs-on", {{"from_second", runs->from_second}, {"lasted_second", runs->second}});
+  if (const auto step = heater_step(analysis)) {
+    const bool is_less = step->load_after < step->load_before;
+    const std::string_view text = analysis.load_is_current ? "other-current" : (is_less ? "less-heat" : "more-heat");
+    return question("lasting-change", text,
+                    {{"from_second", step->from_second}, {"before", step->load_before}, {"after", step->load_after}});
+  }
+  if (const auto warmer = warmer_cabinet(analysis))
+    return question("lasting-change", "warmer",
+                    {{"from_second", warmer->from_second},
+                     {"before", warmer->kelvin_before - melting_point_kelvin},
+                     {"after", warmer->kelvin_after - melting_point_kelvin}});
+  return LogVerdict{"lasting-change", "none"};
+}
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,141 @@
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <vector>
+
+#include <ohmwright/cycles/median.hpp>
+#include <ohmwright/cycles/verdicts/lasting_changes.hpp>
+
+namespace ohmwright::cycles {
+
+namespace {
+
+constexpr double day_second = 24.0 * 3600.0;
+
+/// Whether the compressor stood between two seconds for a defrost, its dripping with it.
+bool stood_for_defrost(const LogAnalysis& analysis, double from_second, double to_second) {
+  constexpr double around_second = 1800.0;  // drip times of up to 22 minutes are known
+  return std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(), [&](const Defrost& one) {
+    return one.start_second < to_second + around_second && one.end_second > from_second - around_second &&
+           to_second - from_second < one.end_second - one.start_second + 2.0 * around_second;
+  });
+}
+
+/// Where runs begin and end that only defrosts part.
+struct Stretch {
+  double start_second = 0.0;
+  double end_second = 0.0;
+  double second() const { return end_second - start_second; }
+};
+
+std::vector<Stretch> stretches_of(const LogAnalysis& analysis) {
+  constexpr double no_pause_second = 60.0;
+  std::vector<Stretch> stretches;
+  for (const CompressorRun& run : analysis.runs) {
+    if (!stretches.empty()) {
+      Stretch& last = stretches.back();
+      const bool goes_on = run.start_second - last.end_second < no_pause_second ||
+                           stood_for_defrost(analysis, last.end_second, run.start_second);
+      if (goes_on) {
+        last.end_second = run.end_second;
+        continue;
+      }
+    }
+    stretches.push_back({run.start_second, run.end_second});
+  }
+  return stretches;
+}
+
+/// Mean of the cabinet over the columns of a time; nothing where fewer than half of them have a value.
+std::optional<double> cabinet_mean(const LogAnalysis& analysis, double from_second, double to_second) {
+  const PlotColumns& columns = analysis.outline.columns();
+  const double each = analysis.outline.column_second();
+  double sum = 0.0;
+  double count = 0.0;
+  double all = 0.0;
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const double middle = (static_cast<double>(i) + 0.5) * each;
+    if (middle < from_second || middle > to_second) continue;
+    ++all;
+    const PlotExtent& extent = columns[i][index_of(LogQuantity::cabinet_temperature)];
+    if (extent.is_empty()) continue;
+    sum += 0.5 * static_cast<double>(extent.least + extent.most);
+    ++count;
+  }
+  return count > 0.0 && count * 2.0 >= all ? std::optional<double>(sum / count) : std::nullopt;
+}
+
+}  // namespace
+
+std::optional<RunsOn> runs_on(const LogAnalysis& analysis) {
+  constexpr std::size_t fewest_before = 4;
+  constexpr double at_its_end_second = 2.0 * 3600.0;
+  constexpr double long_second = 18.0 * 3600.0;  // a freezer that is filled runs for half a day
+  constexpr double longer_than_any = 4.0;
+  if (!analysis.has_load || !analysis.run_share || analysis.never_stops) return std::nullopt;
+  const std::vector<Stretch> stretches = stretches_of(analysis);
+  if (stretches.size() <= fewest_before) return std::nullopt;
+  const Stretch last = stretches.back();
+  double longest_before = 0.0;
+  for (std::size_t i = 0; i + 1 < stretches.size(); ++i)
+    longest_before = std::max(longest_before, stretches[i].second());
+  const bool is_long = last.second() >= long_second && last.second() >= longer_than_any * longest_before;
+  if (!is_long || last.end_second < analysis.coverage.span_second - at_its_end_second) return std::nullopt;
+  return RunsOn{last.start_second, last.second()};
+}
+
+std::optional<HeaterStep> heater_step(const LogAnalysis& analysis) {
+  constexpr std::size_t fewest_before = 2;
+  constexpr std::size_t fewest_after = 3;
+  constexpr double alike = 0.1;  // what line and warmth make of a resistance's watts
+  constexpr double other_level = 0.25;
+  std::vector<const Defrost*> heated;
+  for (const Defrost& one : analysis.defrosts)
+    if (one.heater_is_seen && !one.is_cut && !one.draws_like_compressor && one.heater_load > 0.0)
+      heated.push_back(&one);
+  if (heated.size() < fewest_before + fewest_after) return std::nullopt;
+  const double after = heated.back()->heater_load;
+  const auto is_as = [](double level) {
+    return [level](const Defrost* one) { return std::abs(one->heater_load - level) <= alike * level; };
+  };
+  const auto first_after = std::find_if_not(heated.rbegin(), heated.rend(), is_as(after)).base();
+  const double before = first_after == heated.begin() ? after : (*(first_after - 1))->heater_load;
+  const bool is_step = std::abs(before - after) > other_level * std::max(before, after);
+  const auto count_before = static_cast<std::size_t>(first_after - heated.begin());
+  if (!is_step || count_before < fewest_before || heated.size() - count_before < fewest_after ||
+      !std::all_of(heated.begin(), first_after, is_as(before)))
+    return std::nullopt;
+  return HeaterStep{(*first_after)->start_second, before, after};
+}
+
+std::optional<WarmerCabinet> warmer_cabinet(const LogAnalysis& analysis) {
+  constexpr double clearly_warmer_kelvin = 5.0;
+  constexpr double at_its_end_second = 6.0 * 3600.0;
+  constexpr double cold_kelvin = melting_point_kelvin + 10.0;
+  const double end = analysis.coverage.span_second;
+  if (!analysis.has_cabinet || end < 2.0 * day_second) return std::nullopt;
+  const std::optional<double> last = cabinet_mean(analysis, end - day_second, end);
+  const std::optional<double> at_end = cabinet_mean(analysis, end - at_its_end_second, end);
+  if (!last || !at_end) return std::nullopt;
+  const double level = std::min(*last, *at_end) - clearly_warmer_kelvin;
+  // Back from the end in parts of a day: where was it cold for the last time, and for how long before that?
+  double from = end - day_second;
+  std::vector<double> before;
+  for (double part = end - day_second; part >= 0.5 * at_its_end_second; part -= at_its_end_second) {
+    const std::optional<double> mean = cabinet_mean(analysis, std::max(0.0, part - at_its_end_second), part);
+    if (!mean) continue;
+    if (before.empty() && *mean > level) {
+      from = std::max(0.0, part - at_its_end_second);
+      continue;
+    }
+    before.push_back(*mean);
+  }
+  constexpr std::size_t fewest_parts = 2;
+  if (before.size() < fewest_parts) return std::nullopt;
+  const bool was_cold = std::all_of(before.begin(), before.end(), [&](double mean) { return mean < level; });
+  const double usual = median_of(std::move(before));
+  if (!was_cold || usual > cold_kelvin) return std::nullopt;
+  return WarmerCabinet{from, usual, std::min(*last, *at_end)};
+}
+
+}  // namespace ohmwright::cycles

@@ -1,0 +1,119 @@
+// What begins in the middle of a log and lasts to its end, what ends again, and what somebody started by hand.
+#include <vector>
+
+#include <ohmwright/cycles/verdicts/extra_starts.hpp>
+#include <ohmwright/cycles/verdicts/lasting_changes.hpp>
+
+#include "made_log.hpp"
+
+namespace ohmwright::cycles {
+namespace {
+
+using namespace testing_support;
+
+/// Runs of half an hour in each hour between the two times.
+void add_cycles(double from_hour, double to_hour, LogAnalysis& log) {
+  for (double at = from_hour; at < to_hour; at += 1.0)
+    log.runs.push_back({at * hour, (at + 0.5) * hour, 110.0F, true, true});
+}
+
+/// Eight defrosts, one every ten hours; the compressor stops only for them from the hour on.
+LogAnalysis running_on_from(double from_hour, double to_hour) {
+  LogAnalysis log = good_log(8);
+  const double end_hour = log.coverage.span_second / hour;
+  add_cycles(0.0, from_hour, log);
+  double start = from_hour * hour;
+  for (const Defrost& one : log.defrosts) {
+    if (one.start_second <= start || one.start_second >= to_hour * hour) continue;
+    log.runs.push_back({start, one.start_second, 110.0F, true, true});
+    start = one.end_second + 420.0;
+  }
+  log.runs.push_back({start, std::min(to_hour, end_hour) * hour, 110.0F, true, true});
+  add_cycles(to_hour + 0.5, end_hour, log);
+  return log;
+}
+
+TEST(LastingChange, IsACompressorThatNoLongerStops) {
+  const LogAnalysis log = running_on_from(30.0, 1000.0);
+  const auto runs = runs_on(log);
+  ASSERT_TRUE(runs.has_value());
+  EXPECT_NEAR(runs->from_second, 30.0 * hour, 1.0);
+  expect_says("lasting-change", log, Outcome::undecided, "runs-on");
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, its_ratings())));
+  // Quick freezing that ended, and one that has run for ten hours.
+  expect_says("lasting-change", running_on_from(24.0, 50.0), Outcome::silent, "none");
+  expect_says("lasting-change", running_on_from(75.0, 1000.0), Outcome::silent, "none");
+}
+
+TEST(LastingChange, IsAHeaterOfAnotherLevel) {
+  const auto stepped = [](std::size_t first, std::size_t end) {
+    LogAnalysis log = good_log(8);
+    for (std::size_t i = first; i < end; ++i) log.defrosts[i].heater_load = 225.0;
+    return log;
+  };
+  const auto step = heater_step(stepped(4, 8));
+  ASSERT_TRUE(step.has_value());
+  EXPECT_NEAR(step->load_before, 450.0, 1.0);
+  EXPECT_NEAR(step->load_after, 225.0, 1.0);
+  expect_says("lasting-change", stepped(4, 8), Outcome::undecided, "less-heat");
+  EXPECT_FALSE(heater_step(good_log(8)).has_value());
+  EXPECT_FALSE(heater_step(stepped(3, 5)).has_value());  // and then as before
+  EXPECT_FALSE(heater_step(stepped(7, 8)).has_value());
+}
+
+/// Four days of air at -18 °C, and at `celsius` between two hours.
+LogAnalysis with_air(double from_hour, double to_hour, double celsius) {
+  LogAnalysis log = good_log(9);
+  log.coverage.span_second = 96.0 * hour;
+  for (double second = 0.0; second < 96.0 * hour; second += 60.0) {
+    PlotPoint point{second, 60.0, {}};
+    point.value.fill(static_cast<float>(LogRow::none));
+    const bool is_odd = second >= from_hour * hour && second < to_hour * hour;
+    point.value[index_of(LogQuantity::cabinet_temperature)] =
+        static_cast<float>(melting_point_kelvin + (is_odd ? celsius : -18.0));
+    log.outline.add(point);
+  }
+  return log;
+}
+
+TEST(LastingChange, IsACabinetThatGotWarm) {
+  const auto warmer = warmer_cabinet(with_air(36.0, 96.0, -2.0));
+  ASSERT_TRUE(warmer.has_value());
+  EXPECT_NEAR(warmer->from_second, 36.0 * hour, 6.5 * hour);
+  EXPECT_NEAR(warmer->kelvin_before, melting_point_kelvin - 18.0, 0.5);
+  expect_says("lasting-change", with_air(36.0, 96.0, -2.0), Outcome::undecided, "warmer");
+  EXPECT_FALSE(warmer_cabinet(with_air(36.0, 50.0, -2.0)).has_value());
+  EXPECT_FALSE(warmer_cabinet(with_air(36.0, 96.0, -15.0)).has_value());
+  EXPECT_FALSE(warmer_cabinet(with_air(0.0, 30.0, 20.0)).has_value());  // as it was plugged in
+}
+
+std::vector<BothCounts> minutes_apart(const std::vector<double>& minutes) {
+  std::vector<BothCounts> intervals;
+  for (const double one : minutes) intervals.push_back({60.0 * one, std::nullopt});
+  return intervals;
+}
+
+TEST(ExtraStarts, LeaveTheBeatOfAClockAsItIs) {
+  constexpr double edge_second = 24.5;  // of rows of a minute
+  EXPECT_TRUE(keep_a_beat_beside_extra_starts(
+      minutes_apart({480, 480, 168, 312, 480, 480, 318, 162, 480, 480, 480, 480, 480}), edge_second));
+  EXPECT_FALSE(keep_a_beat_beside_extra_starts(minutes_apart({480, 480, 168, 480, 480, 480, 318, 480}), edge_second));
+  EXPECT_FALSE(keep_a_beat_beside_extra_starts(minutes_apart({168, 312, 168, 312, 480, 480}), edge_second));
+}
+
+TEST(ExtraStarts, CondemnNoTimer) {
+  LogRatings by_clock = its_ratings();
+  by_clock.interval_counts_running = false;
+  const auto with = [](const std::vector<double>& minutes) {
+    LogAnalysis log = good_log(static_cast<int>(minutes.size()) + 1, 8.0);
+    for (std::size_t i = 0; i < minutes.size(); ++i) log.defrosts[i + 1].interval_second = 60.0 * minutes[i];
+    return log;
+  };
+  expect_says("interval", with({480, 480, 168, 312, 480, 480, 318, 162, 480, 480, 480, 480, 480}), Outcome::undecided,
+              "one-too-short", by_clock);
+  expect_says("interval", with({480, 120, 130, 480, 140, 480, 110, 480}), Outcome::out_of_limits, "too-short",
+              by_clock);
+}
+
+}  // namespace
+}  // namespace ohmwright::cycles

@@ -1,0 +1,47 @@
+// Ends that a log leaves open: asked about, and never passed in silence.
+#include "made_log.hpp"
+
+namespace ohmwright::cycles {
+namespace {
+
+using namespace testing_support;
+
+/// Eight defrosts of that cause and ground, the coil at `end_celsius` at their end.
+LogAnalysis ended(EndCause cause, EndGround ground, double end_celsius) {
+  LogAnalysis log = good_log(8);
+  for (Defrost& one : log.defrosts) {
+    one.cause = cause;
+    one.ground = ground;
+    one.end_kelvin = one.peak_kelvin = one.lasting_peak_kelvin = melting_point_kelvin + end_celsius;
+  }
+  return log;
+}
+
+void expect_asked(const LogAnalysis& log, std::string_view text) {
+  expect_says("defrost-end", log, Outcome::undecided, text, {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
+}
+
+TEST(OpenEnds, AreAskedAbout) {
+  expect_asked(ended(EndCause::unknown, EndGround::equal_durations, 9.0), "may-be-by-time");
+  expect_asked(ended(EndCause::unknown, EndGround::past_rated, 37.0), "past-rating");
+  expect_asked(ended(EndCause::unknown, EndGround::below_rated, 3.0), "cold-ends");
+  expect_asked(ended(EndCause::temperature, EndGround::equal_temperatures, 3.0), "cold-ends");
+}
+
+TEST(OpenEnds, AreNoneOfWarmOnesAndOfRatedOnes) {
+  expect_says("defrost-end", ended(EndCause::temperature, EndGround::equal_temperatures, 5.0), Outcome::within_limits,
+              "by-temperature", {});
+  expect_says("defrost-end", ended(EndCause::temperature, EndGround::rated_temperature, 3.0), Outcome::within_limits,
+              "by-temperature");
+}
+
+TEST(ProbeElsewhere, IsAskedAboutAndCondemnsNothing) {
+  LogAnalysis log = ended(EndCause::unknown, EndGround::nothing, -15.0);
+  expect_says("heater-warms-coil", log, Outcome::undecided, "probe-elsewhere", {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
+  EXPECT_FALSE(asks_for_a_test(judge_log(log, {})));
+}
+
+}  // namespace
+}  // namespace ohmwright::cycles
