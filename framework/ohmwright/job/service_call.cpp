@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/document/json_fields.hpp>
+#include <ohmwright/job/proof.hpp>
 #include <ohmwright/job/service_call.hpp>
 
 namespace ohmwright::job {
@@ -25,7 +26,8 @@ std::vector<SafetyFinding> safety_in(const Json& object) {
   if (found == object.end() || !found->is_array()) return all;
   for (const Json& item : *found)
     if (item.is_object())
-      all.push_back({text_in(item, "rule"), outcome_named(text_in(item, "outcome")).value_or(Outcome::undecided)});
+      all.push_back({text_in(item, "rule"), outcome_named(text_in(item, "outcome")).value_or(Outcome::undecided),
+                     outcome_named(text_in(item, "without_earth")), flag_in(item, "low_voltage")});
   return all;
 }
 
@@ -54,6 +56,7 @@ MeasuredValue measured(const Told& told, const Json& content) {
   value.cautions = texts_in(content, "cautions");
   value.agreed_live = flag_in(content, "agreed_live");
   value.for_good = outcome_named(text_in(content, "for_good"));
+  value.open_where_warm = flag_in(content, "open_where_warm");
   return value;
 }
 
@@ -74,6 +77,7 @@ ReplacedPart exchanged(const Told& told, const Json& content) {
   part.tells_insulation = flag_in(content, "tells_insulation");
   part.asks_circuit_insulation = flag_in(content, "asks_circuit_insulation");
   part.has_earth = flag_in(content, "has_earth");
+  part.opens_for_good = flag_in(content, "opens_for_good");
   return part;
 }
 
@@ -226,6 +230,9 @@ ServiceCall told(std::span<const Entry> entries) {
   std::size_t order = 0;
   for (const Entry& entry : entries)
     if (corrected.count(entry.id) == 0 && !entry.is(EntryForm::taken_back)) teller.tell(entry, order++);
+  // A log over days is an appliance that runs: what is found to be unsafe meanwhile ends the waiting.
+  if (call.state == JobState::waits_for_log && !bars_to_leaving_it_plugged_in(call).empty())
+    call.state = JobState::open;
   return call;
 }
 

@@ -128,6 +128,15 @@ TEST(Proof, WhatLimitsTheHeatBarsHeatingUntilItIsReadGood) {
   ServiceCall open = call;
   open.readings.back().records =
       readings_record(std::vector<Reading>{{.label = "1", .measurand = "state", .observed = OverRange{}}});
+  EXPECT_EQ(bars(open), std::vector<Form>{Form::limit_unread}) << "nobody knows how warm it was";
+  ServiceCall moved = open;
+  moved.readings.insert(moved.readings.end() - 1, open.readings.back());
+  (moved.readings.end() - 2)->records =
+      readings_record(std::vector<Reading>{{.label = "1", .measurand = "state", .observed = ContactState::closed}});
+  EXPECT_THAT(bars(moved), IsEmpty()) << "it was closed, and opened";
+  open.readings.back().open_where_warm = true;
+  EXPECT_EQ(bars(open), std::vector<Form>{Form::limit_unread}) << "a lost lead reads so, too";
+  open.readings.push_back(open.readings.back());
   EXPECT_THAT(bars(open), IsEmpty()) << "it is not welded";
   open.readings.back().for_good = Outcome::undecided;
   EXPECT_EQ(bars(open), std::vector<Form>{Form::limit_unread}) << "what opens for good is read closed";
