@@ -115,9 +115,11 @@ int JobReader::read_part() {
   if (job_.call.has_appliance()) appliance.emplace(appliance_of(job_.call, environment_));
   const std::optional<std::size_t> placed = appliance ? part_named(*appliance, name) : std::nullopt;
   const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : kind_typed(environment_, arguments_.operands);
-  RatedPart part = placed && !arguments_.has("--ratings") && !arguments_.has("--control")
+  const bool says_ratings = arguments_.has("--ratings") || arguments_.has("--control");
+  RatedPart part = placed && !says_ratings
                        ? placed_part(*appliance, *placed, job_.call)
-                       : rated_part(kind, arguments_.value("--ratings"), arguments_.value("--control"));
+                       : rated_part(kind, says_ratings ? arguments_.value("--ratings") : ratings_that_went_in(kind),
+                                    arguments_.value("--control"));
   if (placed) refuse_other_ratings_than_went_in(name);
   const std::string title = placed ? appliance->parts[*placed].title : part.title;
   if (is_read_live_from_instrument(arguments_, kind.descriptor())) agree(name);
@@ -152,6 +154,11 @@ int JobReader::read_part() {
         environment_.page.width));
   outcome_ = exit_code(check.verdict().outcome);
   return finish();
+}
+
+std::string JobReader::ratings_that_went_in(const LoadedKind& kind) const {
+  const job::ReplacedPart* in = job_.call.last_new(kind.descriptor().id);
+  return in == nullptr ? std::string() : in->new_ratings;
 }
 
 void JobReader::refuse_other_ratings_than_went_in(const std::string& part) const {

@@ -65,11 +65,16 @@ std::string instruments_of(const VerdictReport& report, std::span<const Reading>
   return all;
 }
 
+/// The rule by which a kind says that what opens once and for good may be what was found open, and that from outside
+/// nobody can tell: a link behind the two wires of a thermostat.
+constexpr std::string_view rule_of_suspicion = "pair-suspected";
+
 /// What was found of that which opens once and for good: the worst of what its rules said. Empty: they said nothing.
 std::optional<Outcome> found_for_good(const PartCheck& check) {
   std::optional<Outcome> worst;
   for (const Finding& found : check.verdict().findings) {
-    if (!check.kind().descriptor().rules[found.rule].condemns_for_good || found.outcome == Outcome::silent) continue;
+    const RuleDescriptor& rule = check.kind().descriptor().rules[found.rule];
+    if ((!rule.condemns_for_good && rule.id != rule_of_suspicion) || found.outcome == Outcome::silent) continue;
     const bool is_worse = found.outcome == Outcome::out_of_limits || worst == Outcome::within_limits;
     if (!worst || is_worse) worst = found.outcome;
   }

@@ -55,6 +55,17 @@ TEST_F(JobCall, TakesNothingOfASensorsCircuitForAProofOfTheMains) {
   EXPECT_EQ(run({"close", "repaired"}).exit_code, 0);
 }
 
+/// What went in is what is read afterwards, though the file of the appliance has no such part.
+TEST_F(JobCall, JudgesAPartOfNoFileByTheRatingsThatWentIn) {
+  done({"open", "a"});
+  done({"replace", "fan-motor", "--old", "ec-12v", "--new", "ec-12v"});
+  const std::string read = run({"read", "fan-motor", "insulation=OL", "--proved-dead", "--lead-off"}).out;
+  EXPECT_THAT(read, AllOf(HasSubstr("extra-low"), Not(HasSubstr("Test it with a 500 V"))));
+  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("The insulation of")));
+  run({"read", "fan-motor", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  EXPECT_THAT(run({"verify"}).out, HasSubstr("with an ohmmeter alone")) << "500 V prove nothing where they destroy";
+}
+
 /// A new connector in that circuit asks for no 500 V, and an ohmmeter does not leave it open for ever.
 TEST_F(JobCall, AsksNo500VoltsOfAWireAtLowVoltage) {
   done({"open", "a", "--appliance", "bottom-freezer-thermistor-230v"});

@@ -90,6 +90,16 @@ TEST_F(JobCall, AsksWhatOverheatedALinkBeforeItIsCalledRepaired) {
   EXPECT_EQ(run({"close", "repaired", "--because", "the relay was welded, board replaced last week"}).exit_code, 0);
 }
 
+/// The same of a link behind the two wires of a thermostat, of which nobody can tell from outside.
+TEST_F(JobCall, AsksWhatOverheatedAPair) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"replace", "thermostat", "--new", "opens-13-pair", "--because", "what is in it"});
+  done({"sign", "--zone", "coil=-23C"});
+  EXPECT_EQ(run({"read", "thermostat-alone=OL"}).exit_code, 1);
+  done({"replace", "thermostat", "--new", "opens-13-pair", "--because", "the same"});
+  EXPECT_THAT(run({"verify", "--width", "300"}).out, HasSubstr("what overheated the old one"));
+}
+
 /// A clock that is fast, or another file: what the log shows is not what was repaired.
 TEST_F(JobCall, TakesNoLogOfTheFutureForAProof) {
   done({"open", "a"});

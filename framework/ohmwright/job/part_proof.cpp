@@ -157,11 +157,15 @@ bool was_seen_open(const ServiceCall& call, const ReplacedPart& work) {
   return warm >= 2;
 }
 
-/// Whether what opens once and for good was exchanged, be it a link or that in the housing of a thermostat.
+/// Whether what opens once and for good was exchanged, be it a link or that in the housing of a thermostat, also one of
+/// which nobody can tell whether it or the thermostat was open.
 bool went_in_for_an_overheated_one(const ServiceCall& call, const ReplacedPart& work) {
   return work.opens_for_good ||
          std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
-           return reading.subject() == work.part && reading.condemned_for_good() && reading.happened_before(work);
+           const bool is_suspected =
+               reading.for_good == Outcome::undecided && reading.outcome == Outcome::out_of_limits;
+           return reading.subject() == work.part && (reading.condemned_for_good() || is_suspected) &&
+                  reading.happened_before(work);
          });
 }
 

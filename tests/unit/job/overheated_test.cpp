@@ -38,6 +38,10 @@ TEST(Proof, AsksWhatOverheatedALink) {
   open.for_good = Outcome::out_of_limits;
   call.readings = {open};
   EXPECT_TRUE(asks_for_the_cause(call)) << "a thermostat with a link in its housing";
+  call.readings[0].for_good = Outcome::undecided;
+  EXPECT_TRUE(asks_for_the_cause(call)) << "nobody can tell which of the two was open";
+  call.readings[0].outcome = Outcome::undecided;
+  EXPECT_FALSE(asks_for_the_cause(call));
 }
 
 TEST(Proof, AsksNoMoreWhatOverheatedALinkOnceItIsFoundOrTheHeatEnds) {
