@@ -24,6 +24,11 @@ const job::ProofStep* step_of(const std::vector<job::ProofStep>& open, job::Proo
   return found == open.end() ? nullptr : &*found;
 }
 
+bool is_of_earth_bond(job::ProofStep::Form form) {
+  using Form = job::ProofStep::Form;
+  return form == Form::earth_bond_not_within || form == Form::earth_bond_undecided || form == Form::earth_bond_unread;
+}
+
 /// Whether an insulation is so low that what lies beside the part may have been read.
 bool hangs_on_its_leads(const std::string& value) {
   constexpr double low_ohms = 10e6;
@@ -46,6 +51,14 @@ void CallTalk::prove() {
   using Form = job::ProofStep::Form;
   const job::ReplacedPart last = *job_.call.last_work();
   const auto done = [&](job::Stage stage) { return job_.call.has_stage_since(stage, last); };
+  const std::vector<job::ProofStep> open = job::open_proof(job_.call);
+  if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
+  if (const job::ProofStep* step = step_of(open, Form::mended_unread)) return ask_mended_again(*step);
+  // Nothing is sealed before what is read with its leads off; the earth bond is read with all earth leads on.
+  const auto with_leads_off = std::find_if(open.begin(), open.end(), [](const job::ProofStep& step) {
+    return step.bars_energising() && !is_of_earth_bond(step.form);
+  });
+  if (with_leads_off != open.end()) return ask_bar(*with_leads_off, ways_on_from(*with_leads_off));
   if (!done(job::Stage::refitted))
     return choose(
         job_.call.cools()
@@ -53,9 +66,6 @@ void CallTalk::prove() {
                   "Foil tape and clips back, splices sealed and clear of heater and fan, earth leads on?"))
             : say_(OHMWRIGHT_TEXT("Clips back, splices sealed and clear of what gets hot or turns, earth leads on?")),
         {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::refitted); }}, take_back_choice()});
-  const std::vector<job::ProofStep> open = job::open_proof(job_.call);
-  if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
-  if (const job::ProofStep* step = step_of(open, Form::mended_unread)) return ask_mended_again(*step);
   if (!open.empty() && open.front().bars_energising()) return ask_bar(open.front(), ways_on_from(open.front()));
   if (!done(job::Stage::panel_on))
     return choose(job_.call.cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))

@@ -184,6 +184,15 @@ std::set<std::string> corrected_in(std::span<const Entry> entries) {
   return ids;
 }
 
+/// Whether a job that waits for a log waits no more: it is there and decides something, or what was found meanwhile
+/// makes the appliance unsafe to run for days.
+bool waits_no_more(const ServiceCall& call) {
+  const bool is_there = std::any_of(call.checks.begin(), call.checks.end(), [&](const Check& check) {
+    return check.form == CheckForm::log && check.outcome != Outcome::undecided && check.when >= call.state_since;
+  });
+  return is_there || !bars_to_leaving_it_plugged_in(call).empty();
+}
+
 }  // namespace
 
 bool ServiceCall::has_stage(Stage stage) const {
@@ -230,9 +239,7 @@ ServiceCall told(std::span<const Entry> entries) {
   std::size_t order = 0;
   for (const Entry& entry : entries)
     if (corrected.count(entry.id) == 0 && !entry.is(EntryForm::taken_back)) teller.tell(entry, order++);
-  // A log over days is an appliance that runs: what is found to be unsafe meanwhile ends the waiting.
-  if (call.state == JobState::waits_for_log && !bars_to_leaving_it_plugged_in(call).empty())
-    call.state = JobState::open;
+  if (call.state == JobState::waits_for_log && waits_no_more(call)) call.state = JobState::open;
   return call;
 }
 

@@ -202,8 +202,8 @@ struct ServiceCall {
   bool agreed_to_live_work() const;
 };
 
-/// Tells the call. One that waits for a log of what nobody may leave plugged in any more is open. Entries that name
-/// what is not there are passed over: books of later versions may say more.
+/// Tells the call. One that waits for a log is open once that is there, or nobody may leave it plugged in. Entries that
+/// name what is not there are passed over: books of later versions may say more.
 ServiceCall told(std::span<const Entry> entries);
 /// The same as it stood at that time (`time_text`), as far as it is known now.
 ServiceCall told_until(std::span<const Entry> entries, const std::string& time);
