@@ -259,6 +259,16 @@ std::vector<std::string> CallTalk::places_left_open() {
   return places;
 }
 
+void CallTalk::ask_what_overheated_it() {
+  const Appliance appliance = appliance_of(job_.call, environment_);
+  std::vector<Choice> choices{
+      {say_(OHMWRIGHT_TEXT("a part: read it and replace it")), [this] { searches_on_ = true; }}};
+  for (const OutsideCause& cause : appliance.outside_causes)
+    choices.push_back({cause.title, [this, id = cause.id] { sign("--looked", id + "=found"); }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
+  choose(say_(OHMWRIGHT_TEXT("What overheated it?")), choices);
+}
+
 void CallTalk::ask_close() {
   std::vector<Choice> choices{
       {say_(OHMWRIGHT_TEXT("repaired: close it")), [this] { close_as_repaired(); }},
@@ -281,6 +291,10 @@ void CallTalk::ask_close() {
     if (step.form == job::ProofStep::Form::part_not_within)
       choices.push_back({say_(OHMWRIGHT_TEXT("read it again: {place}"), {{"place", step.place}}),
                          [this, place = step.place] { read_at(place); }});
+  for (const job::ProofStep& step : job::open_proof(job_.call))
+    if (step.form == job::ProofStep::Form::cause_unlooked_for)
+      choices.push_back({say_(OHMWRIGHT_TEXT("what overheated it was found: {part}"), {{"part", step.subject}}),
+                         [this] { ask_what_overheated_it(); }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go on")), [] {}});
   for (const job::ProofStep& step : job::open_proof(job_.call))
     if (step.leaves_new_part_open()) line(proof_text(step, say_));

@@ -131,6 +131,8 @@ class CallTalk {
   void ask_log_or_not();
   /// Where the new parts were read, or the old ones, of which nobody can tell whether they are good.
   std::vector<std::string> places_left_open();
+  /// What made that open which opens once and for good: a part, or a cause outside the parts.
+  void ask_what_overheated_it();
   void ask_close();
 
   Arguments arguments_;
