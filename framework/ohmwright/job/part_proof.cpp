@@ -141,20 +141,24 @@ ContactShown shown_of(const MeasuredValue& reading) {
 }
 
 /// Whether a contact was seen open after that work and not condemned: one reading leaves open whether a thermostat is
-/// good, and yet shows that it is not welded. Either it was closed before, which shows that the leads are whole, or it
-/// was surely warm, and it was read so twice, or with the leads touched. What opens for good is no such contact.
+/// good, and yet shows that it is not welded. It was surely warm then, and the leads are known to be whole: it was read
+/// so twice, they were touched together, or it was closed before. Where nobody knows how warm it was, it was closed
+/// before, and open twice. What opens for good is no such contact.
 bool was_seen_open(const ServiceCall& call, const ReplacedPart& work) {
+  constexpr int enough = 2;
   bool was_closed = false;
-  std::size_t warm = 0;
+  int open_where_warm = 0;
+  int open_after_closed = 0;
   for (const MeasuredValue& reading : call.readings) {
     if (reading.subject() != work.part || reading.happened_before(work) || !speaks_of_its_work(reading)) continue;
     if (reading.outcome == Outcome::out_of_limits || reading.for_good || reading.records.empty()) continue;
     const ContactShown shown = shown_of(reading);
-    if (shown.open && was_closed) return true;
-    if (shown.open && reading.open_where_warm) warm += shown.leads_touched ? 2 : 1;
     was_closed = was_closed || !shown.open;
+    if (!shown.open) continue;
+    if (reading.open_where_warm) open_where_warm += shown.leads_touched || was_closed ? enough : 1;
+    if (was_closed) ++open_after_closed;
   }
-  return warm >= 2;
+  return open_where_warm >= enough || open_after_closed >= enough;
 }
 
 /// Whether what opens once and for good was exchanged, be it a link or that in the housing of a thermostat, also one of

@@ -173,11 +173,11 @@ constexpr std::array proof_rows{
     ProofRow{.form = Form::limit_unread,
              .matter = ProofMatter::part,
              .sentence = OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it went in shows that it "
-                                        "would: read it at {place} good, or a thermostat open, twice, where it is "
-                                        "surely warmer than it opens (say how warm), or closed and then open."),
+                                        "would: read it at {place} good, or a thermostat open where it is surely "
+                                        "warmer than it opens (say how warm), twice, or closed before."),
              .of_mended = OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it was mended shows that it "
-                                         "would: read it at {place} good, or a thermostat open, twice, where it is "
-                                         "surely warmer than it opens (say how warm), or closed and then open."),
+                                         "would: read it at {place} good, or a thermostat open where it is surely "
+                                         "warmer than it opens (say how warm), twice, or closed before."),
              .command = read_part},
     ProofRow{
         .form = Form::new_part_undecided,

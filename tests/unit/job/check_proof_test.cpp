@@ -133,7 +133,12 @@ TEST(Proof, WhatLimitsTheHeatBarsHeatingUntilItIsReadGood) {
   moved.readings.insert(moved.readings.end() - 1, open.readings.back());
   (moved.readings.end() - 2)->records =
       readings_record(std::vector<Reading>{{.label = "1", .measurand = "state", .observed = ContactState::closed}});
-  EXPECT_THAT(bars(moved), IsEmpty()) << "it was closed, and opened";
+  EXPECT_EQ(bars(moved), std::vector<Form>{Form::limit_unread}) << "one OL, and nobody knows how warm";
+  ServiceCall warm = moved;
+  warm.readings.back().open_where_warm = true;
+  EXPECT_THAT(bars(warm), IsEmpty()) << "it was closed, and opened where it is warm";
+  moved.readings.push_back(moved.readings.back());
+  EXPECT_THAT(bars(moved), IsEmpty()) << "it was closed, and open twice";
   open.readings.back().open_where_warm = true;
   EXPECT_EQ(bars(open), std::vector<Form>{Form::limit_unread}) << "a lost lead reads so, too";
   open.readings.push_back(open.readings.back());
