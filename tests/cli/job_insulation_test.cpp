@@ -66,6 +66,14 @@ TEST_F(JobCall, JudgesAPartOfNoFileByTheRatingsThatWentIn) {
   EXPECT_THAT(run({"verify"}).out, HasSubstr("with an ohmmeter alone")) << "500 V prove nothing where they destroy";
 }
 
+/// What a tester shows past its range is told as it shows it.
+TEST_F(JobCall, TellsATestersRangeByItsEnd) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater", "insulation=>200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  const std::string all = report().dump();
+  EXPECT_THAT(all, AllOf(HasSubstr("> 200"), Not(HasSubstr("OL (500"))));
+}
+
 /// A new connector in that circuit asks for no 500 V, and an ohmmeter does not leave it open for ever.
 TEST_F(JobCall, AsksNo500VoltsOfAWireAtLowVoltage) {
   done({"open", "a", "--appliance", "bottom-freezer-thermistor-230v"});
