@@ -103,10 +103,7 @@ int wait_in_job(const Arguments& arguments, Environment& environment) {
   JobAtHand job = job_at_hand(arguments);
   refuse_closed(job);
   const job::JobState waiting = state_typed(waiting_words, arguments, "wait");
-  if (waiting == job::JobState::waits_for_log)
-    refuse_to_energise(job, {},
-                       OHMWRIGHT_TEXT("a log of days is an appliance that runs, and it is not proved safe to energise:"
-                                      "{bars} Leave it unplugged. See: ohmwright job verify"));
+  if (waiting == job::JobState::waits_for_log) refuse_to_leave_it_plugged_in(job);
   job.write({state_entry(waiting, arguments)});
   say_state(job, Sentences{UnitPreferences{}}, environment);
   return exit_done;

@@ -58,8 +58,13 @@ int list_jobs(const Arguments& arguments, Environment& environment) {
   const std::size_t most = typed_most(arguments);
   const std::unique_ptr<job::JobBook> book = open_book(arguments, false);
   const std::optional<job::JobState> state = job::job_state_named(arguments.value("--in-state"));
-  environment.out << job_list_page(book->list(state, most), book->count(state), local_time,
-                                   Sentences{UnitPreferences{}}, environment.page);
+  std::vector<job::JobLine> lines = book->list(state, most);
+  for (job::JobLine& line :
+       lines)  // one that is not safe to run waits for no log, whatever its last entry of state says
+    if (line.state == job::name_of(job::JobState::waits_for_log))
+      line.state = job::name_of(job::told(book->entries(line.number)).state);
+  environment.out << job_list_page(lines, book->count(state), local_time, Sentences{UnitPreferences{}},
+                                   environment.page);
   return exit_done;
 }
 

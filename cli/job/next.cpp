@@ -1,3 +1,4 @@
+#include <cctype>
 #include <charconv>
 #include <ostream>
 
@@ -69,6 +70,30 @@ std::string command_for(const Appliance& appliance, const locate::Step& step) {
   return "ohmwright job replace " + appliance.parts[step.subject].id + " --new NAME";
 }
 
+namespace {
+
+/// The first sentence of a text: the rest is on the page of `find`.
+std::string first_sentence(const std::string& text) {
+  for (std::size_t at = text.find(". "); at != std::string::npos; at = text.find(". ", at + 1))
+    if (at + 2 < text.size() && std::isupper(static_cast<unsigned char>(text[at + 2])) != 0)
+      return text.substr(0, at + 1);
+  return text;
+}
+
+/// What may mislead in what was read, as short as may be.
+void write_remarks(const LocateContent& content, const Sentences& say, PageLayout& page) {
+  std::vector<std::string> brief;
+  bool is_cut = false;
+  for (const std::string& remark : content.remarks) {
+    brief.push_back(first_sentence(remark));
+    is_cut = is_cut || brief.back().size() < remark.size();
+  }
+  page.section(say(OHMWRIGHT_TEXT("Mind")), brief);
+  if (is_cut) page.block(say(OHMWRIGHT_TEXT("In full: ohmwright job find")), "    ");
+}
+
+}  // namespace
+
 std::string standing_page(JobSearch& search, const PageStyle& style) {
   const locate::WorkState work = search.search().work();
   LocateReport report = locate_report(search.search(), work, search.meter().title, false);
@@ -78,6 +103,7 @@ std::string standing_page(JobSearch& search, const PageStyle& style) {
   PageLayout page(style);
   page.heading(say(OHMWRIGHT_TEXT("Possible faults now")));
   for (const PossibleFaultLine& row : content.possible) page.bar(row.label, row.probability);
+  write_remarks(content, say, page);
   page.blank_line();
   page.block(content.headline);
   if (content.next) page.item(content.next->title);
@@ -97,6 +123,7 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
   write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, now.say(), page);
   page.block(content.headline);
   for (const std::string& line : content.explanation) page.block(line, "  ");
+  write_remarks(content, now.say(), page);
   if (content.next) {
     page.heading(now.say()(OHMWRIGHT_TEXT("Do next")));
     page.item(content.next->title);

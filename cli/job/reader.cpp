@@ -21,7 +21,9 @@
 #include "exit_codes.hpp"
 #include "instrument_readings.hpp"
 #include "job/appliance.hpp"
+#include "job/low_voltage.hpp"
 #include "job/next_page.hpp"
+#include "job/opens_warm.hpp"
 #include "job/point_words.hpp"
 #include "job/reading_entry.hpp"
 #include "job/reading_judged.hpp"
@@ -65,6 +67,15 @@ void refuse_less_sure_than_a_proof(const Arguments& arguments) {
                      "; to see what less would say: ohmwright check");
 }
 
+LiesAtLowVoltage low_voltage_of(const Appliance& appliance, std::size_t part, const Environment& environment) {
+  return {lies_at_low_voltage(appliance, part, environment), is_wire_at_low_voltage(appliance, part, environment)};
+}
+
+/// Whether a tester's volts went into a part.
+bool has_test_volts(const PartCheck& check) {
+  return std::any_of(check.readings().begin(), check.readings().end(), states_test_voltage);
+}
+
 }  // namespace
 
 JobReader::JobReader(JobAtHand& job, const Arguments& arguments, Environment& environment, bool tells_what_is_next)
@@ -104,9 +115,11 @@ int JobReader::read_part() {
   if (job_.call.has_appliance()) appliance.emplace(appliance_of(job_.call, environment_));
   const std::optional<std::size_t> placed = appliance ? part_named(*appliance, name) : std::nullopt;
   const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : kind_typed(environment_, arguments_.operands);
-  RatedPart part = placed && !arguments_.has("--ratings") && !arguments_.has("--control")
+  const bool says_ratings = arguments_.has("--ratings") || arguments_.has("--control");
+  RatedPart part = placed && !says_ratings
                        ? placed_part(*appliance, *placed, job_.call)
-                       : rated_part(kind, arguments_.value("--ratings"), arguments_.value("--control"));
+                       : rated_part(kind, says_ratings ? arguments_.value("--ratings") : ratings_that_went_in(kind),
+                                    arguments_.value("--control"));
   if (placed) refuse_other_ratings_than_went_in(name);
   const std::string title = placed ? appliance->parts[*placed].title : part.title;
   if (is_read_live_from_instrument(arguments_, kind.descriptor())) agree(name);
@@ -123,12 +136,29 @@ int JobReader::read_part() {
       .texts("cautions", ids_in(caution_ids(kind.descriptor(), check.readings(), check.verdict().advice)))
       .flag("agreed_live", live);
   add_verdict(check, arguments_, say, content);
+  content.flag("open_where_warm", shows_open_where_warm(check, arguments_, environment_));
   std::vector<job::ContentWriter> safety;
-  add_safety_of(check, safety);
+  const LiesAtLowVoltage low = placed ? low_voltage_of(*appliance, *placed, environment_) : LiesAtLowVoltage{};
+  add_safety_of(check, low, safety);
   entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
   pages_.push_back(verdict_page(check.report(arguments_), say, environment_.page));
+  if (low.part && has_test_volts(check))
+    pages_.push_back(paragraph(
+        say(OHMWRIGHT_TEXT("It lies at low voltage: a tester's 500 V go into sensor, fan and board and may destroy "
+                           "them, and prove nothing of what lies at the mains. Never read it so again.")),
+        environment_.page.width));
+  else if (low.is_wire && !safety.empty())
+    pages_.push_back(paragraph(
+        say(OHMWRIGHT_TEXT("It lies at low voltage, in a sensor's or a fan's circuit: an ohmmeter is all that is asked "
+                           "of its insulation. No 500 V go into it, whatever is said above.")),
+        environment_.page.width));
   outcome_ = exit_code(check.verdict().outcome);
   return finish();
+}
+
+std::string JobReader::ratings_that_went_in(const LoadedKind& kind) const {
+  const job::ReplacedPart* in = job_.call.last_new(kind.descriptor().id);
+  return in == nullptr ? std::string() : in->new_ratings;
 }
 
 void JobReader::refuse_other_ratings_than_went_in(const std::string& part) const {
@@ -212,11 +242,17 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
   std::vector<job::ContentWriter> safety;
   if (check) {
     add_verdict(*check, arguments_, say, content);
-    add_safety_of(*check, safety);
+    content.flag("open_where_warm", shows_open_where_warm(*check, arguments_, environment_));
+    add_safety_of(
+        *check,
+        low_voltage_of(appliance, *part_named(appliance, part_read_at(appliance, taken.measurement.test_point)),
+                       environment_),
+        safety);
     pages_.push_back(verdict_page(check->report(arguments_), say, environment_.page));
     take_outcome(check->verdict().outcome);
     tell_zone_to_measure(appliance, site, taken);
   } else {
+    tell_zone_to_measure(appliance, site, taken);
     content.text("reads", kept_sentence(shown_reading(taken, say)));
   }
   add_leak(appliance, taken, meter, say, safety);

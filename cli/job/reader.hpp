@@ -27,6 +27,8 @@ class JobReader {
   int read_part();
 
  private:
+  /// Those of a part of that kind which the appliance's file does not have, and which went in last; empty: none did.
+  std::string ratings_that_went_in(const LoadedKind& kind) const;
   /// A new part is judged as what went in, not as what it would pass for. Throws InputError.
   void refuse_other_ratings_than_went_in(const std::string& part) const;
   /// Refuses a live step while it is not proved safe, or without the explicit yes, which is written down once.

@@ -1,8 +1,11 @@
 #include "job/reading_entry.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <span>
+#include <variant>
 
+#include <ohmwright/component/insulation.hpp>
 #include <ohmwright/document/reading_record.hpp>
 #include <ohmwright/document/verdict_record.hpp>
 #include <ohmwright/report/job_report.hpp>
@@ -10,6 +13,7 @@
 #include <ohmwright/report/paragraph.hpp>
 #include <ohmwright/report/verdict_content.hpp>
 #include <ohmwright/safety/safe_to_energise.hpp>
+#include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright::cli {
 
@@ -61,11 +65,16 @@ std::string instruments_of(const VerdictReport& report, std::span<const Reading>
   return all;
 }
 
+/// The rule by which a kind says that what opens once and for good may be what was found open, and that from outside
+/// nobody can tell: a link behind the two wires of a thermostat.
+constexpr std::string_view rule_of_suspicion = "pair-suspected";
+
 /// What was found of that which opens once and for good: the worst of what its rules said. Empty: they said nothing.
 std::optional<Outcome> found_for_good(const PartCheck& check) {
   std::optional<Outcome> worst;
   for (const Finding& found : check.verdict().findings) {
-    if (!check.kind().descriptor().rules[found.rule].condemns_for_good || found.outcome == Outcome::silent) continue;
+    const RuleDescriptor& rule = check.kind().descriptor().rules[found.rule];
+    if ((!rule.condemns_for_good && rule.id != rule_of_suspicion) || found.outcome == Outcome::silent) continue;
     const bool is_worse = found.outcome == Outcome::out_of_limits || worst == Outcome::within_limits;
     if (!worst || is_worse) worst = found.outcome;
   }
@@ -96,15 +105,56 @@ job::ContentWriter safety_row(std::string_view rule, Outcome outcome) {
   return job::ContentWriter().text("rule", rule).text("outcome", name_of(outcome));
 }
 
-void add_safety_of(const PartCheck& check, std::vector<job::ContentWriter>& all) {
+namespace {
+
+/// What was shown of an insulation, or that it is more, at least [ohm]; nothing where it is a contact.
+std::optional<double> at_least(const Finding& finding) {
+  constexpr double coverage = 2.0;
+  if (finding.measured) return finding.measured->value_in_si() - coverage * finding.measured_uncertainty.value_or(0.0);
+  for (const FindingArgument& argument : finding.arguments)
+    if (const auto* shown = std::get_if<AnyQuantity>(&argument.value); shown != nullptr && argument.name == "shown")
+      return shown->value_in_si();
+  return std::nullopt;
+}
+
+/// What an insulation that is within its limits says where there is no protective earth: class II asks more than class
+/// I, and nothing more of a part for extra-low voltage (class III). `least_insulation` has the source.
+Outcome without_earth(const PartCheck& check, const Finding& finding) {
+  if (finding.outcome != Outcome::within_limits || !finding.limits.lower) return finding.outcome;
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const double least = least_insulation(EarthClass::two).value();
+  const double asked = finding.limits.lower->value_in_si();
+  if (asked >= least || asked <= least_insulation(EarthClass::three).value()) return Outcome::within_limits;
+  if (finding.judged)
+    return decide(conformance_of(*finding.judged, check.evidence().sources(), least, infinity),
+                  JudgeSettings{}.confidence);
+  return at_least(finding).value_or(0.0) < least ? Outcome::undecided : Outcome::within_limits;  // past its range
+}
+
+/// The same of a wire at low voltage: it is of class III, and an ohmmeter tells all that is asked of it.
+Outcome at_low_voltage(const Finding& finding) {
+  const bool does = at_least(finding).value_or(0.0) >= least_insulation(EarthClass::three).value();
+  return does ? Outcome::within_limits : finding.outcome;
+}
+
+}  // namespace
+
+void add_safety_of(const PartCheck& check, LiesAtLowVoltage low, std::vector<job::ContentWriter>& all) {
   for (const Finding& finding : check.verdict().findings) {
     const RuleDescriptor& rule = check.kind().descriptor().rules[finding.rule];
     if (!tells_safe_to_energise(rule.id) || finding.outcome == Outcome::silent) continue;
     if (finding.outcome == Outcome::undecided && !is_read(rule.id, check.readings())) continue;
-    // What was read, is undecided and holds nothing back is all that can be asked of it: a part for extra-low voltage
-    // whose electronics bear no test with 500 V.
-    const bool is_all_that_can_be_asked = finding.outcome == Outcome::undecided && !finding.holds_back;
-    all.push_back(safety_row(rule.id, is_all_that_can_be_asked ? Outcome::within_limits : finding.outcome));
+    // What was read, has its limit, is undecided and holds nothing back is all that can be asked of it: a part for
+    // extra-low voltage whose electronics bear no test with 500 V. One that was tested so has none.
+    const bool is_all_that_can_be_asked =
+        finding.outcome == Outcome::undecided && !finding.holds_back && finding.limits.lower.has_value();
+    const Outcome outcome = low.is_wire                ? at_low_voltage(finding)
+                            : is_all_that_can_be_asked ? Outcome::within_limits
+                                                       : finding.outcome;
+    all.push_back(safety_row(rule.id, outcome));
+    const Outcome no_earth = without_earth(check, finding);
+    if (!low.part && no_earth != finding.outcome) all.back().text("without_earth", name_of(no_earth));
+    all.back().flag("low_voltage", low.part);
   }
 }
 

@@ -25,8 +25,13 @@ std::string kept_sentence(const std::string& sentence);
 /// A row of an entry's "safety": what a rule said of whether the part may be energised.
 job::ContentWriter safety_row(std::string_view rule, Outcome outcome);
 
-/// Adds what was read of insulation and earth bond. That they were not read is no finding about them.
-void add_safety_of(const PartCheck& check, std::vector<job::ContentWriter>& all);
+/// Adds what was read of insulation and earth bond. That they were not read is no finding about them. One of a part
+/// at low voltage proves nothing of what lies at the mains (`lies_at_low_voltage`, `is_wire_at_low_voltage`).
+struct LiesAtLowVoltage {
+  bool part = false;
+  bool is_wire = false;
+};
+void add_safety_of(const PartCheck& check, LiesAtLowVoltage low, std::vector<job::ContentWriter>& all);
 
 /// What a verdict adds to the entry of a reading: its records, and its sentences as they were read.
 void add_verdict(const PartCheck& check, const Arguments& arguments, const Sentences& say, job::ContentWriter& content);

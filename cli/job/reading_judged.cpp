@@ -3,10 +3,13 @@
 #include <algorithm>
 #include <utility>
 
+#include <ohmwright/appliance/joined_places.hpp>
 #include <ohmwright/document/kind_values.hpp>
 #include <ohmwright/locate/scale.hpp>
 #include <ohmwright/locate/work.hpp>
 #include <ohmwright/quantity/error.hpp>
+
+#include "job/low_voltage.hpp"
 
 namespace ohmwright::cli {
 
@@ -209,6 +212,30 @@ bool hangs_on_room(std::size_t room, locate::Site site, const VerdictAt& verdict
   return outcome_in(span.from_kelvin) != by_file || outcome_in(span.to_kelvin) != by_file;
 }
 
+/// The node that a probe touches.
+std::optional<std::size_t> node_of(const Appliance& appliance, const ProbePlace& place) {
+  return place.terminal ? appliance.parts[place.terminal->part].nodes[place.terminal->terminal] : place.node;
+}
+
+/// The zone of a sensor that is read at the test point through wires and connectors, whose temperature nobody measured:
+/// no part is judged there, and what it means hangs on it all the same.
+std::optional<std::size_t> unmeasured_zone_of_sensor(const Appliance& appliance, const locate::Site& site,
+                                                     const locate::Measurement& measurement) {
+  const TestPoint& point = appliance.test_points[measurement.test_point];
+  if (point.probe != Probe::ohms) return std::nullopt;
+  const JoinedPlaces joined(appliance);
+  const std::optional<std::size_t> from = node_of(appliance, point.from);
+  const std::optional<std::size_t> to = node_of(appliance, point.to);
+  for (const PlacedPart& part : appliance.parts) {
+    if (!is_sensor(part.kind->descriptor()) || !part.zone || part.nodes.size() < 2) continue;
+    const bool between = (joined.are_one(from, part.nodes[0]) && joined.are_one(to, part.nodes[1])) ||
+                         (joined.are_one(from, part.nodes[1]) && joined.are_one(to, part.nodes[0]));
+    if (between && site.not_measured[*part.zone] && !is_brought_about(appliance, measurement.set_up, *part.zone))
+      return part.zone;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::optional<ZoneToMeasure> zone_to_measure(const Appliance& appliance, const locate::Site& site,
@@ -218,7 +245,11 @@ std::optional<ZoneToMeasure> zone_to_measure(const Appliance& appliance, const l
   const VerdictAt verdict_at(appliance, reading, call, arguments, environment);
   const std::optional<std::size_t> part =
       part_named(appliance, part_read_at(appliance, reading.measurement.test_point));
-  if (!part || !appliance.parts[*part].zone) return std::nullopt;
+  if (!part) {
+    const auto of_sensor = unmeasured_zone_of_sensor(appliance, site, reading.measurement);
+    return of_sensor ? std::optional(ZoneToMeasure{*of_sensor, Form::not_measured}) : std::nullopt;
+  }
+  if (!appliance.parts[*part].zone) return std::nullopt;
   const std::size_t zone = *appliance.parts[*part].zone;
   if (const auto room = locate::unsaid_room_after(appliance, site, reading.measurement.set_up, zone))
     return hangs_on_room(*room, site, verdict_at) ? std::optional(ZoneToMeasure{*room, Form::as_warm_as})

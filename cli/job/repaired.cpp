@@ -52,7 +52,8 @@ std::string still_wrong(const job::ServiceCall& call, const Arguments& arguments
          "(ohmwright job find), read it again, or say why it is repaired all the same: --because TEXT";
 }
 
-/// Fourth: a new part that nobody could tell to be good. It is called a repair only by who says why (--because).
+/// Fourth: a new part that nobody could tell to be good, or whose cause nobody looked for. It is called a repair only
+/// by who says why (--because).
 std::string new_part_left_open(const job::ServiceCall& call, const Arguments& arguments, const Sentences& say) {
   if (arguments.has("--because")) return {};
   std::string all;
@@ -60,7 +61,7 @@ std::string new_part_left_open(const job::ServiceCall& call, const Arguments& ar
     if (step.leaves_new_part_open()) all += " " + printable(proof_text(step, say)) + " " + proof_command(step) + ".";
   if (all.empty()) return {};
   return "is not closed as repaired without a word why:" + all +
-         " Read it so that it can be told, or say why it is repaired all the same: --because TEXT";
+         " Prove it so, or say why it is repaired all the same: --because TEXT";
 }
 
 /// Fifth: nothing was replaced or mended since it was last closed so, if it was: what an earlier visit repaired is not

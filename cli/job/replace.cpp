@@ -14,6 +14,7 @@
 #include "job/appliance.hpp"
 #include "job/book_file.hpp"
 #include "job/mend.hpp"
+#include "job/reading_entry.hpp"
 #include "job/reading_judged.hpp"
 #include "job/safety.hpp"
 #include "job/worked_part.hpp"
@@ -116,6 +117,10 @@ std::string page_of(const Exchange& exchange, const Sentences& say, const PageSt
   std::vector<std::string> then = proof_before_energising(exchange.part, say);
   then.push_back(say(OHMWRIGHT_TEXT("Read the new part: ohmwright job read {part} VALUE, then ohmwright job verify"),
                      {{"part", exchange.part.part}}));
+  if (opens_once_and_for_good(exchange.part.kind->descriptor()))
+    then.push_back(
+        say(OHMWRIGHT_TEXT("What overheated the old one? Found, say so: ohmwright job sign --looked CAUSE=found, "
+                           "or replace what did; else the new one opens, too.")));
   page.section(say(OHMWRIGHT_TEXT("Then")), then);
   return page.take();
 }
@@ -150,6 +155,7 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
                   .flag("tells_insulation", exchange.part.tells_insulation)
                   .flag("asks_circuit_insulation", exchange.part.asks_circuit_insulation)
                   .flag("has_earth", exchange.part.has_earth)
+                  .flag("opens_for_good", opens_once_and_for_good(exchange.part.kind->descriptor()))
                   .texts("cautions", cautions_of_work(exchange.part))
                   .content(),
               happened}});

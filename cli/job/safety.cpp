@@ -65,6 +65,13 @@ void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::
   refuse_for(job::bars_to_energising(call_then(job, happened)), pattern, step);
 }
 
+void refuse_to_leave_it_plugged_in(const JobAtHand& job) {
+  refuse_for(job::bars_to_leaving_it_plugged_in(job.call),
+             OHMWRIGHT_TEXT("a log of days is an appliance that runs, and it is not proved safe to energise:"
+                            "{bars} Leave it unplugged. See: ohmwright job verify"),
+             {});
+}
+
 std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Appliance* appliance,
                                             const Environment& environment) {
   return job::bars_to_heating(call, [&](const std::string& id) {

@@ -32,6 +32,9 @@ std::vector<std::string> texts_of(const std::vector<job::ProofStep>& steps, cons
 void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
                         const std::string& step = {});
 
+/// Throws CautionRefusal where a job is to wait for a log while nobody may leave it plugged in.
+void refuse_to_leave_it_plugged_in(const JobAtHand& job);
+
 /// What bars heating it up, by the roles of its parts (`limits-heat`): `job::bars_to_heating`. Of a call's appliance,
 /// or of one at hand; null: none.
 std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Environment& environment);

@@ -98,6 +98,16 @@ bool insulation_is_good(const job::ServiceCall& call) {
                      [](const job::MeasuredValue& reading) { return !reading.safety.empty(); });
 }
 
+/// What a forced defrost that failed shows of the appliance, as somebody would say it who saw it: the last of that
+/// span. Empty: none was forced, or it ended as it should.
+std::string symptom_of_forced_defrost(const job::ServiceCall& call, const TimeSpan& span) {
+  const job::Check* last = job::latest(call.checks, [&](const job::Check& check) {
+    return check.form == job::CheckForm::forced_defrost && span.holds(check);
+  });
+  if (last == nullptr || last->outcome != Outcome::out_of_limits || !call.cools()) return {};
+  return last->result == job::heat_without_end ? "long-defrost" : "no-heat";
+}
+
 }  // namespace
 
 Meter meter_of_call(const job::ServiceCall& call, const Environment& environment) {
@@ -111,6 +121,8 @@ Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span) {
     std::vector<std::string>& values = words.options[word.option];
     values.push_back(word.word);
   }
+  if (const std::string symptom = symptom_of_forced_defrost(call, span); !symptom.empty())
+    words.options["--symptom"].push_back(symptom);
   if (const auto room = call.phone.find("room"); room != call.phone.end() && room->second != "unknown")
     words.options[std::string(telephone_room)] = {room->second};
   return words;

@@ -60,6 +60,7 @@ job::NewEntry sign_entry(std::string_view option, std::string_view word) {
 }
 
 std::vector<job::NewEntry> sign_entries(const Arguments& arguments) {
+  refuse_zones_stated_twice(arguments);
   std::vector<job::NewEntry> entries;
   for (const std::string_view option : sign_options) {
     const auto given = arguments.options.find(option);

@@ -1,6 +1,7 @@
 #include "job/talk.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <charconv>
 #include <iostream>
 #include <ostream>
@@ -8,6 +9,7 @@
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
 
@@ -15,6 +17,8 @@
 #include "job/actions.hpp"
 #include "job/appliance.hpp"
 #include "job/phone.hpp"
+#include "job/repaired.hpp"
+#include "job/safety.hpp"
 #include "job/untouched.hpp"
 #include "refusal_text.hpp"
 
@@ -29,8 +33,15 @@ void CallTalk::line(const std::string& text, std::string_view indent) {
   environment_.out << paragraph(text, environment_.page.width, indent, indent);
 }
 
+std::string CallTalk::prompt_of(const std::string& question) const {
+  std::string prompt = question.empty() ? question : paragraph(question + ">", environment_.page.width);
+  if (prompt.empty()) return "> ";
+  prompt.back() = ' ';  // in place of the end of its last line
+  return prompt;
+}
+
 std::optional<std::string> CallTalk::typed(const std::string& prompt) {
-  std::optional<std::string> answer = typed_line(std::cin, environment_, prompt + "> ");
+  std::optional<std::string> answer = typed_line(std::cin, environment_, prompt_of(prompt));
   if (!answer || *answer == "0") {
     stopped_ = true;
     line(say_(OHMWRIGHT_TEXT("Stopped. All answers are in the book; ohmwright job goes on here.")));
@@ -40,7 +51,7 @@ std::optional<std::string> CallTalk::typed(const std::string& prompt) {
 }
 
 std::optional<std::string> CallTalk::typed_value(const std::string& prompt) {
-  std::optional<std::string> answer = typed_line(std::cin, environment_, prompt + "> ");
+  std::optional<std::string> answer = typed_line(std::cin, environment_, prompt_of(prompt));
   if (answer && answer->empty()) return std::nullopt;
   if (answer && *answer != "stop") return answer;
   stopped_ = true;
@@ -48,7 +59,18 @@ std::optional<std::string> CallTalk::typed_value(const std::string& prompt) {
   return std::nullopt;
 }
 
-void CallTalk::choose(const std::string& question, const std::vector<Choice>& choices) {
+namespace {
+
+/// Whether somebody typed what a meter shows where a digit was asked for: one digit alone is a slip.
+bool looks_like_a_reading(const std::string& typed) {
+  const bool is_number = std::isdigit(static_cast<unsigned char>(typed.front())) != 0 ||
+                         ((typed.front() == '.' || typed.front() == '>') && typed.size() > 1);
+  return is_over_range_word(typed) || (is_number && typed.size() > 1);
+}
+
+}  // namespace
+
+void CallTalk::choose(const std::string& question, const std::vector<Choice>& choices, const Taken& taken) {
   constexpr std::size_t most_digits = 9;
   environment_.out << '\n';
   line(question);
@@ -69,18 +91,24 @@ void CallTalk::choose(const std::string& question, const std::vector<Choice>& ch
     const auto [end, error] = std::from_chars(answer->data(), answer->data() + answer->size(), number);
     if (error == std::errc() && end == answer->data() + answer->size() && number > 0 && number <= choices.size())
       return choices[number - 1].then();
+    if (taken && !answer->empty() && looks_like_a_reading(*answer)) return taken(*answer);
     line(say_(OHMWRIGHT_TEXT("Type one of the digits.")));
   }
 }
 
-bool CallTalk::act(int (*action)(const Arguments&, Environment&), std::vector<std::string> operands,
-                   std::vector<std::pair<std::string, std::string>> options) {
+Arguments CallTalk::with(const std::vector<std::pair<std::string, std::string>>& options) const {
   Arguments of_action = arguments_;
-  of_action.operands = std::move(operands);
-  for (auto& [option, value] : options) {
+  for (const auto& [option, value] : options) {
     std::vector<std::string>& values = of_action.options[option];
     if (!value.empty()) values.push_back(value);
   }
+  return of_action;
+}
+
+bool CallTalk::act(int (*action)(const Arguments&, Environment&), std::vector<std::string> operands,
+                   const std::vector<std::pair<std::string, std::string>>& options) {
+  Arguments of_action = with(options);
+  of_action.operands = std::move(operands);
   try {
     action(of_action, environment_);
     again();
@@ -148,8 +176,8 @@ void CallTalk::ask_next() {
   if (!job_.call.has_appliance()) return ask_kit();
   if (!job_.call.has_stage(job::Stage::looked)) return ask_symptoms();
   if (job_.call.state != job::JobState::open) return ask_waiting();
-  if (!job_.call.replaced.empty()) return prove();
-  if (ask_safety_first()) return;
+  if (!job_.call.replaced.empty() && !searches_on_) return prove();
+  if (!searches_on_ && ask_safety_first()) return;
   return search();
 }
 
@@ -162,6 +190,7 @@ bool CallTalk::ask_safety_first() {
 }
 
 void CallTalk::ask_waiting() {
+  for (const std::string& bar : texts_of(job::bars_to_leaving_it_plugged_in(job_.call), say_)) line(bar);
   choose(say_(OHMWRIGHT_TEXT("The job is {state}."), {{"state", job_state_text(job_.call.state, say_)}}),
          {{say_(OHMWRIGHT_TEXT("it is there: another visit begins")), [this] { act(visit_again, {}); }},
           {say_(OHMWRIGHT_TEXT("the log is there: type its file")), [this] { ask_log(); }},
@@ -169,15 +198,37 @@ void CallTalk::ask_waiting() {
 }
 
 void CallTalk::close_as_repaired() {
-  const bool asks_why = !places_left_open().empty() || tell_untouched_faults();
+  const std::vector<job::ProofStep> open = job::open_proof(job_.call);
+  const bool asks_why =
+      std::any_of(open.begin(), open.end(), [](const job::ProofStep& step) { return step.leaves_new_part_open(); }) ||
+      tell_untouched_faults();
   if (asks_why) {
     if (const auto why = typed(say_(OHMWRIGHT_TEXT("Why is it repaired all the same? (an empty line goes back)"))))
-      if (!why->empty()) act(close_job, {"repaired"}, {{"--because", *why}});
+      if (!why->empty()) close_repaired({{"--because", *why}});
   } else if (job_.call.has_new_repair()) {
-    act(close_job, {"repaired"});
+    close_repaired({});
   } else {
     ask_what_was_repaired();
   }
+}
+
+void CallTalk::close_repaired(std::vector<std::pair<std::string, std::string>> options) {
+  if (const std::string why_not = why_not_repaired(job_.call, with(options), environment_); why_not.empty()) {
+    const auto day = typed_value(
+        say_(OHMWRIGHT_TEXT("Which day is the customer called back (such as 2026-12-01; an empty line: no day)")));
+    if (stopped_) return;
+    if (day) options.emplace_back("--call-back", *day);
+  }
+  act(close_job, {"repaired"}, options);
+}
+
+void CallTalk::close_unrepaired(const std::string& how) {
+  choose(
+      say_(OHMWRIGHT_TEXT("It ends without a repair, and is offered here no more (ohmwright job visit --job {number} "
+                          "opens it again)."),
+           {{"number", std::to_string(job_.line.number)}}),
+      {{say_(OHMWRIGHT_TEXT("yes, close it")), [this, how] { act(close_job, {how}); }},
+       {say_(OHMWRIGHT_TEXT("go back")), [] {}}});
 }
 
 bool CallTalk::tell_untouched_faults() {
@@ -196,7 +247,7 @@ void CallTalk::ask_what_was_repaired() {
           {say_(OHMWRIGHT_TEXT("something else (a drain, a door): type it")),
            [this] {
              if (const auto what = typed_value(say_(OHMWRIGHT_TEXT("What was repaired"))))
-               act(close_job, {"repaired"}, {{"--because", *what}});
+               close_repaired({{"--because", *what}});
            }},
           {say_(OHMWRIGHT_TEXT("go back")), [] {}}});
 }
@@ -204,14 +255,24 @@ void CallTalk::ask_what_was_repaired() {
 std::vector<std::string> CallTalk::places_left_open() {
   std::vector<std::string> places;
   for (const job::ProofStep& step : job::open_proof(job_.call))
-    if (step.leaves_new_part_open()) places.push_back(step.place);
+    if (step.leaves_new_part_open() && !step.place.empty()) places.push_back(step.place);
   return places;
+}
+
+void CallTalk::ask_what_overheated_it() {
+  const Appliance appliance = appliance_of(job_.call, environment_);
+  std::vector<Choice> choices{
+      {say_(OHMWRIGHT_TEXT("a part: read it and replace it")), [this] { searches_on_ = true; }}};
+  for (const OutsideCause& cause : appliance.outside_causes)
+    choices.push_back({cause.title, [this, id = cause.id] { sign("--looked", id + "=found"); }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
+  choose(say_(OHMWRIGHT_TEXT("What overheated it?")), choices);
 }
 
 void CallTalk::ask_close() {
   std::vector<Choice> choices{
       {say_(OHMWRIGHT_TEXT("repaired: close it")), [this] { close_as_repaired(); }},
-      {say_(OHMWRIGHT_TEXT("declined: close it")), [this] { act(close_job, {"declined"}); }},
+      {say_(OHMWRIGHT_TEXT("declined: close it")), [this] { close_unrepaired("declined"); }},
       {say_(OHMWRIGHT_TEXT("wait for a part")),
        [this] {
          act(wait_in_job, {"part"});
@@ -222,7 +283,7 @@ void CallTalk::ask_close() {
          act(wait_in_job, {"log"});
          stopped_ = true;
        }},
-      {say_(OHMWRIGHT_TEXT("stopped for licensed work: close it")), [this] { act(close_job, {"stopped"}); }}};
+      {say_(OHMWRIGHT_TEXT("stopped for licensed work: close it")), [this] { close_unrepaired("stopped"); }}};
   for (const std::string& place : places_left_open())
     choices.push_back({say_(OHMWRIGHT_TEXT("read the new part again: {place}"), {{"place", place}}),
                        [this, place] { read_at(place); }});
@@ -230,6 +291,10 @@ void CallTalk::ask_close() {
     if (step.form == job::ProofStep::Form::part_not_within)
       choices.push_back({say_(OHMWRIGHT_TEXT("read it again: {place}"), {{"place", step.place}}),
                          [this, place = step.place] { read_at(place); }});
+  for (const job::ProofStep& step : job::open_proof(job_.call))
+    if (step.form == job::ProofStep::Form::cause_unlooked_for)
+      choices.push_back({say_(OHMWRIGHT_TEXT("what overheated it was found: {part}"), {{"part", step.subject}}),
+                         [this] { ask_what_overheated_it(); }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go on")), [] {}});
   for (const job::ProofStep& step : job::open_proof(job_.call))
     if (step.leaves_new_part_open()) line(proof_text(step, say_));

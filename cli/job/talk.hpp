@@ -41,11 +41,18 @@ class CallTalk {
   std::optional<std::string> typed(const std::string& prompt);
   /// A value: 0 is one. Nothing for an empty line, which goes back, and for "stop".
   std::optional<std::string> typed_value(const std::string& prompt);
-  /// Offers choices by their numbers, 0 to stop, and does what was chosen.
-  void choose(const std::string& question, const std::vector<Choice>& choices);
+  /// A question as the last lines before the prompt, no wider than the page.
+  std::string prompt_of(const std::string& question) const;
+  /// Takes what was typed instead of a digit: a reading.
+  using Taken = std::function<void(const std::string& value)>;
+  /// Offers choices by their numbers, 0 to stop, and does what was chosen. Where a reading is asked for, `taken` takes
+  /// one that is typed instead of the digit.
+  void choose(const std::string& question, const std::vector<Choice>& choices, const Taken& taken = {});
   /// Does an action as if it was typed, then tells the call anew. What is refused is said, and asked again.
   bool act(int (*action)(const Arguments&, Environment&), std::vector<std::string> operands,
-           std::vector<std::pair<std::string, std::string>> options = {});
+           const std::vector<std::pair<std::string, std::string>>& options = {});
+  /// The arguments of the conversation with those of an action.
+  Arguments with(const std::vector<std::pair<std::string, std::string>>& options) const;
   void again();
   /// Writes down; where another process wrote in the job meanwhile, says so, and what is asked next is asked anew.
   void keep(const std::vector<job::NewEntry>& entries);
@@ -66,6 +73,10 @@ class CallTalk {
   void offer_number(std::size_t number, const std::string& text);
   void ask_waiting();
   void close_as_repaired();
+  /// Closes it so, after a yes where it ends without a repair.
+  void close_unrepaired(const std::string& how);
+  /// Closes it as repaired, and asks when the customer is called back.
+  void close_repaired(std::vector<std::pair<std::string, std::string>> options);
   /// Says which parts were named and left as they are, where others were replaced; whether there are any.
   bool tell_untouched_faults();
   void ask_what_was_repaired();
@@ -76,9 +87,13 @@ class CallTalk {
   void add_step(JobSearch& found, const locate::Step& step, std::vector<Choice>& choices);
   void sign(const std::string& option, const std::string& word);
   void take_back();
-  void take_reading(const Appliance& appliance, const locate::Step& step);
-  /// Asks what is shown at a test point, or of a part, and takes it.
-  void read_at(const std::string& place, std::vector<std::pair<std::string, std::string>> options = {});
+  void take_reading(const Appliance& appliance, const locate::Step& step, const std::string& value = {});
+  /// Asks what is shown at a test point, or of a part, and takes it; a `value` is typed already. What is refused is
+  /// asked again.
+  void read_at(const std::string& place, const std::string& value = {},
+               const std::vector<std::pair<std::string, std::string>>& options = {});
+  bool read_once(const std::string& place, const std::string& value,
+                 const std::vector<std::pair<std::string, std::string>>& options);
   /// Asks for the temperature at the part, where its verdict hangs on it, and whether one that was said before still
   /// holds; false to go back.
   bool ask_temperature(const std::string& word);
@@ -96,6 +111,8 @@ class CallTalk {
   void ask_new_part(const job::ProofStep& step);
   void ask_mended_again(const job::ProofStep& step);
   Choice take_back_choice();
+  /// Of a proof that failed: back to the search, with what was read since the repair.
+  std::vector<Choice> ways_on_from(const job::ProofStep& step);
   Choice replace_choice();
   Choice mistyped_choice(const std::string& entry);
   /// Asks for what proves it. `more` is offered beside.
@@ -114,6 +131,8 @@ class CallTalk {
   void ask_log_or_not();
   /// Where the new parts were read, or the old ones, of which nobody can tell whether they are good.
   std::vector<std::string> places_left_open();
+  /// What made that open which opens once and for good: a part, or a cause outside the parts.
+  void ask_what_overheated_it();
   void ask_close();
 
   Arguments arguments_;
@@ -123,6 +142,7 @@ class CallTalk {
   std::vector<std::string> told_;  ///< remarks on readings that were printed
   std::size_t chosen_ = 0;         ///< which of the steps is offered
   bool safety_is_put_off_ = false;
+  bool searches_on_ = false;  ///< after a repair that is none, until the next part goes in
   bool stopped_ = false;
 };
 

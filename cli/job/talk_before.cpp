@@ -63,7 +63,7 @@ void CallTalk::ask_appliance() {
                          line(refusal_text(error));
                        }
                      }});
-  choose(say_(OHMWRIGHT_TEXT("Which appliance is it, or which is the likest?")), choices);
+  choose(say_(OHMWRIGHT_TEXT("Which appliance is it, or which comes nearest?")), choices);
 }
 
 KitAnswers CallTalk::kit_answers() const {

@@ -1,14 +1,16 @@
 #include <algorithm>
+#include <variant>
 
 #include <ohmwright/job/proof.hpp>
+#include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/report/job_report.hpp>
 #include <ohmwright/report/page_cautions.hpp>
-#include <ohmwright/safety/safe_to_energise.hpp>
 
 #include "job/actions.hpp"
 #include "job/appliance.hpp"
+#include "job/low_voltage.hpp"
 #include "job/safety.hpp"
 #include "job/talk.hpp"
 
@@ -22,6 +24,26 @@ const job::ProofStep* step_of(const std::vector<job::ProofStep>& open, job::Proo
   return found == open.end() ? nullptr : &*found;
 }
 
+bool is_of_earth_bond(job::ProofStep::Form form) {
+  using Form = job::ProofStep::Form;
+  return form == Form::earth_bond_not_within || form == Form::earth_bond_undecided || form == Form::earth_bond_unread;
+}
+
+/// Whether an insulation is so low that what lies beside the part may have been read.
+bool hangs_on_its_leads(const std::string& value) {
+  constexpr double low_ohms = 10e6;
+  ObservedOptions options;
+  options.default_unit = Unit::named("ohm", Dimension::resistance);
+  try {
+    const Observed observed = parse_observed(value, Dimension::resistance, options);
+    const auto* stated = std::get_if<StatedValue>(&observed);
+    return stated != nullptr && stated->value.value_in_si() < low_ohms;
+  } catch (const Error& error) {
+    if (error.category() != ErrorCategory::input) throw;
+    return false;  // who takes the reading says what is wrong with it
+  }
+}
+
 }  // namespace
 
 /// Walks what `open_proof` says is open, with the steps of the work between.
@@ -29,6 +51,14 @@ void CallTalk::prove() {
   using Form = job::ProofStep::Form;
   const job::ReplacedPart last = *job_.call.last_work();
   const auto done = [&](job::Stage stage) { return job_.call.has_stage_since(stage, last); };
+  const std::vector<job::ProofStep> open = job::open_proof(job_.call);
+  if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
+  if (const job::ProofStep* step = step_of(open, Form::mended_unread)) return ask_mended_again(*step);
+  // Nothing is sealed before what is read with its leads off; the earth bond is read with all earth leads on.
+  const auto with_leads_off = std::find_if(open.begin(), open.end(), [](const job::ProofStep& step) {
+    return step.bars_energising() && !is_of_earth_bond(step.form);
+  });
+  if (with_leads_off != open.end()) return ask_bar(*with_leads_off, ways_on_from(*with_leads_off));
   if (!done(job::Stage::refitted))
     return choose(
         job_.call.cools()
@@ -36,20 +66,17 @@ void CallTalk::prove() {
                   "Foil tape and clips back, splices sealed and clear of heater and fan, earth leads on?"))
             : say_(OHMWRIGHT_TEXT("Clips back, splices sealed and clear of what gets hot or turns, earth leads on?")),
         {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::refitted); }}, take_back_choice()});
-  const std::vector<job::ProofStep> open = job::open_proof(job_.call);
-  if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
-  if (const job::ProofStep* step = step_of(open, Form::mended_unread)) return ask_mended_again(*step);
-  if (!open.empty() && open.front().bars_energising()) return ask_bar(open.front(), {take_back_choice()});
+  if (!open.empty() && open.front().bars_energising()) return ask_bar(open.front(), ways_on_from(open.front()));
   if (!done(job::Stage::panel_on))
     return choose(job_.call.cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))
                                     : say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on?")),
                   {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::panel_on); }}, take_back_choice()});
   for (const Form failed : {Form::heat_did_not_come, Form::heat_end_unproved, Form::heat_unproved})
-    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, {take_back_choice()});
+    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, ways_on_from(*step));
   if (step_of(open, Form::forced_defrost) != nullptr && !done(job::Stage::no_forced_defrost))
     return ask_forced_defrost();
   for (const Form failed : {Form::log_shows_fault, Form::log_unproved})
-    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, {take_back_choice()});
+    if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, ways_on_from(*step));
   if (step_of(open, Form::log) != nullptr && !done(job::Stage::no_log)) return ask_log_or_not();
   ask_close();
 }
@@ -58,7 +85,8 @@ void CallTalk::ask_new_part(const job::ProofStep& step) {
   choose(say_(OHMWRIGHT_TEXT("Read the new part as the old one was read: {place}"), {{"place", step.place}}),
          {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
           {say_(OHMWRIGHT_TEXT("it cannot be read")), [this] { note_stage(job::Stage::new_part_unread); }},
-          take_back_choice()});
+          take_back_choice()},
+         [this, place = step.place](const std::string& value) { read_at(place, value); });
 }
 
 void CallTalk::ask_mended_again(const job::ProofStep& step) {
@@ -66,11 +94,20 @@ void CallTalk::ask_mended_again(const job::ProofStep& step) {
          {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
           replace_choice(),
           {say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }},
-          take_back_choice()});
+          take_back_choice()},
+         [this, place = step.place](const std::string& value) { read_at(place, value); });
 }
 
 CallTalk::Choice CallTalk::take_back_choice() {
   return {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }};
+}
+
+std::vector<CallTalk::Choice> CallTalk::ways_on_from(const job::ProofStep& step) {
+  std::vector<Choice> ways;
+  if (step.is_failed_check() || step.leaves_part_unproved())
+    ways.push_back({say_(OHMWRIGHT_TEXT("go on searching, not plugged in")), [this] { searches_on_ = true; }});
+  ways.push_back(take_back_choice());
+  return ways;
 }
 
 CallTalk::Choice CallTalk::replace_choice() {
@@ -89,7 +126,10 @@ void CallTalk::ask_bar(const job::ProofStep& bar, std::vector<Choice> more) {
   std::vector<Choice> choices = ways_to_prove(bar);
   for (Choice& choice : more) choices.push_back(std::move(choice));
   choices.push_back({say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }});
-  choose(proof_text(bar, say_), choices);
+  Taken taken;
+  if (!bar.place.empty() && bar.leaves_part_unproved())
+    taken = [this, place = bar.place](const std::string& value) { read_at(place, value); };
+  choose(proof_text(bar, say_), choices, taken);
 }
 
 std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar) {
@@ -105,6 +145,7 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
               {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")),
                [this, place = bar.part] { take_reading_back(place); }}};
     case Form::insulation_not_within:
+    case Form::insulation_below_class_two:
     case Form::insulation_undecided:
     case Form::insulation_unread:
       return ways_to_read_insulation([this, part = bar.part](InsulationMeter meter) { ask_insulation(part, meter); });
@@ -143,7 +184,8 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
       return {replace_choice(),
               {say_(OHMWRIGHT_TEXT("a later log is there: type its file")), [this] { ask_log(); }},
               mistyped_choice(bar.entry)};
-    case Form::forced_defrost:  // these two are asked for as steps of their own
+    case Form::cause_unlooked_for:
+    case Form::forced_defrost:  // these are asked for as steps of their own
     case Form::log:
       return {};
   }
@@ -187,20 +229,23 @@ void CallTalk::ask_insulation(const std::string& part, InsulationMeter meter) {
            {{say_(OHMWRIGHT_TEXT("an insulation tester, set to 500 V")), [] {}},
             {say_(OHMWRIGHT_TEXT("an ordinary meter")), [&meter] { meter = InsulationMeter::ordinary; }}});
   if (stopped_) return;
-  if (meter == InsulationMeter::tester)
-    act(read_in_talk, {part, "insulation=" + *value, "--test", "500V", "--proved-dead"});
-  else
-    act(read_in_talk, {part, "insulation=" + *value, "--proved-dead"});
+  std::vector<std::string> words{part, "insulation=" + *value};
+  if (meter == InsulationMeter::tester) words.insert(words.end(), {"--test", "500V"});
+  words.emplace_back("--proved-dead");
+  const auto connection = [&words](const char* word) { return [&words, word] { words.emplace_back(word); }; };
+  if (hangs_on_its_leads(*value))  // a low one condemns the part alone only where nothing else is beside it
+    choose(say_(OHMWRIGHT_TEXT("How was it read?")),
+           {{say_(OHMWRIGHT_TEXT("its leads were off, by itself")), connection("--lead-off")},
+            {say_(OHMWRIGHT_TEXT("its leads were on")), connection("--in-circuit")}});
+  if (!stopped_) act(read_in_talk, words);
 }
 
 void CallTalk::ask_whose_insulation(InsulationMeter meter) {
   const Appliance appliance = appliance_of(job_.call, environment_);
   std::vector<Choice> choices;
-  for (const PlacedPart& placed : appliance.parts) {
-    const auto& rules = placed.kind->descriptor().rules;
-    if (std::any_of(rules.begin(), rules.end(),
-                    [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); }))
-      choices.push_back({placed.title, [this, id = placed.id, meter] { ask_insulation(id, meter); }});
+  for (const std::size_t part : parts_with_insulation(appliance, environment_)) {
+    const PlacedPart& placed = appliance.parts[part];
+    choices.push_back({placed.title, [this, id = placed.id, meter] { ask_insulation(id, meter); }});
   }
   choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
   choose(say_(OHMWRIGHT_TEXT("Whose insulation?")), choices);

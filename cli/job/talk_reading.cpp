@@ -21,20 +21,25 @@
 
 namespace ohmwright::cli {
 
-void CallTalk::read_at(const std::string& place, std::vector<std::pair<std::string, std::string>> options) {
-  const std::optional<std::string> value =
-      typed_value(say_(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL; an empty line goes back)")));
-  if (!value) return;
-  const Appliance appliance = appliance_of(job_.call, environment_);
-  if (part_named(appliance, place)) {
-    chosen_ = 0;
-    act(read_in_talk, {place, *value}, std::move(options));
-    return;
+void CallTalk::read_at(const std::string& place, const std::string& value,
+                       const std::vector<std::pair<std::string, std::string>>& options) {
+  if (!value.empty() && read_once(place, value, options)) return;
+  while (!stopped_) {
+    const std::optional<std::string> typed =
+        typed_value(say_(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL; an empty line goes back)")));
+    if (!typed || read_once(place, *typed, options)) return;
   }
-  const std::string word = place + "=" + *value;
-  if (!ask_temperature(word)) return;
-  chosen_ = 0;
-  act(read_in_talk, {word}, std::move(options));
+}
+
+bool CallTalk::read_once(const std::string& place, const std::string& value,
+                         const std::vector<std::pair<std::string, std::string>>& options) {
+  const Appliance appliance = appliance_of(job_.call, environment_);
+  const bool of_part = part_named(appliance, place).has_value();
+  const std::string word = place + "=" + value;
+  if (!of_part && !ask_temperature(word)) return true;
+  const bool is_taken = of_part ? act(read_in_talk, {place, value}, options) : act(read_in_talk, {word}, options);
+  if (is_taken) chosen_ = 0;
+  return is_taken;
 }
 
 bool CallTalk::ask_temperature(const std::string& word) {

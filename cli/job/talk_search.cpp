@@ -36,11 +36,6 @@ void CallTalk::offer(JobSearch& found, const std::vector<locate::Step>& steps, c
   const Appliance& appliance = found.appliance();
   const locate::Standing& standing = found.search().standing();
   std::vector<Choice> choices;
-  const bool named = standing.is_named();
-  if (named)
-    for (const std::size_t part : standing.parts)
-      choices.push_back({say_(OHMWRIGHT_TEXT("replace: {part}"), {{"part", appliance.parts[part].title}}),
-                         [this, &appliance, part] { replace(appliance, part); }});
   if (!steps.empty()) add_step(found, steps.front(), choices);
   if (!steps.empty())
     choices.push_back({say_(OHMWRIGHT_TEXT("why this")), [this, &found, &report] {
@@ -48,11 +43,21 @@ void CallTalk::offer(JobSearch& found, const std::vector<locate::Step>& steps, c
                        }});
   if (steps.size() > 1) choices.push_back({say_(OHMWRIGHT_TEXT("another step")), [this] { ++chosen_; }});
   choices.push_back({say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }});
-  if (!named) choices.push_back({say_(OHMWRIGHT_TEXT("replace a part")), [this, &appliance] { ask_part(appliance); }});
+  // In the place of "replace a part", so that no digit means another thing once a part is named.
+  for (const std::size_t part : standing.is_named() ? standing.parts : std::vector<std::size_t>{})
+    choices.push_back({say_(OHMWRIGHT_TEXT("replace: {part}"), {{"part", appliance.parts[part].title}}),
+                       [this, &appliance, part] { replace(appliance, part); }});
+  if (!standing.is_named())
+    choices.push_back({say_(OHMWRIGHT_TEXT("replace a part")), [this, &appliance] { ask_part(appliance); }});
   choices.push_back({say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }});
+  if (searches_on_)
+    choices.push_back({say_(OHMWRIGHT_TEXT("back to the proof of the repair")), [this] { searches_on_ = false; }});
   choices.push_back(
       {say_(OHMWRIGHT_TEXT("a part or joint was mended in its place")), [this, &appliance] { ask_mended(appliance); }});
-  choose(say_(OHMWRIGHT_TEXT("What now?")), choices);
+  Taken taken;
+  if (!steps.empty() && steps.front().form == locate::Step::Form::measure)
+    taken = [&](const std::string& value) { take_reading(appliance, steps.front(), value); };
+  choose(say_(OHMWRIGHT_TEXT("What now?")), choices, taken);
 }
 
 void CallTalk::add_step(JobSearch& found, const locate::Step& step, std::vector<Choice>& choices) {
@@ -83,7 +88,7 @@ void CallTalk::take_back() {
   act(correct_job, {"last"});
 }
 
-void CallTalk::take_reading(const Appliance& appliance, const locate::Step& step) {
+void CallTalk::take_reading(const Appliance& appliance, const locate::Step& step, const std::string& value) {
   std::string place = appliance.test_points[step.measurement.test_point].id;
   if (step.measurement.set_up) place += "@" + appliance.set_ups[*step.measurement.set_up].id;
   std::vector<std::pair<std::string, std::string>> options;
@@ -97,7 +102,7 @@ void CallTalk::take_reading(const Appliance& appliance, const locate::Step& step
     if (!yes) return;
     options.emplace_back("--live-agreed", "");
   }
-  read_at(place, std::move(options));
+  read_at(place, value, options);
 }
 
 void CallTalk::ask_part(const Appliance& appliance) {
@@ -137,7 +142,7 @@ void CallTalk::ask_mended(const Appliance& appliance) {
                                                              "back)")));
                          if (!what) return;
                          chosen_ = 0;
-                         act(replace_in_talk, {id}, {{"--mended", *what}});
+                         if (act(replace_in_talk, {id}, {{"--mended", *what}})) searches_on_ = false;
                        }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
   choose(say_(OHMWRIGHT_TEXT("Which part or joint was mended?")), choices);
@@ -180,6 +185,7 @@ void CallTalk::replace(const Appliance& appliance, std::size_t part) {
   const std::string ratings = ask_ratings(placed);
   if (ratings.empty()) return;
   chosen_ = 0;
+  searches_on_ = false;
   if (act(replace_in_talk, {placed.id}, {{"--new", ratings}})) return;
   choose(say_(OHMWRIGHT_TEXT("It does not go in like this.")),
          {{say_(OHMWRIGHT_TEXT("one of other ratings")), [this, &appliance, part] { replace(appliance, part); }},

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <chrono>
 #include <cstdint>
 #include <optional>
 #include <ostream>
@@ -68,8 +69,10 @@ job::NewEntry earth_bond(const JobAtHand& job, const Arguments& arguments, const
     ask_why_no_earth(job, arguments, environment);
     const std::string because = arguments.value("--because");
     return check_entry(content.text("outcome", name_of(Outcome::within_limits))
-                           .text("text", say(OHMWRIGHT_TEXT("It has no protective earth (class II).")) +
-                                             (because.empty() ? std::string() : " " + because)));
+                           .text("result", job::no_earth)
+                           .text("text", because.empty() ? say(OHMWRIGHT_TEXT("It has no protective earth (class II)."))
+                                                         : say(OHMWRIGHT_TEXT("It has no protective earth: {why}"),
+                                                               {{"why", because}})));
   }
   const Observed observed = parse_observed(text, Dimension::resistance);
   if (std::holds_alternative<OverRange>(observed))
@@ -126,23 +129,31 @@ void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const 
                                     .texts("cautions", caution_ids_of_step("forced-defrost"))));
 }
 
-/// Whether the log's own dates end it before what was repaired last: then it shows how it was, and proves nothing. Its
+/// Why a log proves nothing by its own dates, a sentence; empty: they do not speak against it. One that ends before
+/// what was repaired last shows how it was. One that ends later than now has another clock, or is another file. The
 /// clock may stand in another zone, or have no date.
-bool ends_before_repair(const ReadLog& log, const job::ServiceCall& call) {
+std::string_view dates_against(const ReadLog& log, const job::ServiceCall& call) {
   constexpr double day = 86400.0;
   constexpr double millisecond = 1e-3;
   const std::optional<double> start = log.reader.start_second();
+  if (!start) return {};
+  const double end = *start + log.analysis.coverage.span_second;
+  const std::chrono::duration<double> now = std::chrono::system_clock::now().time_since_epoch();
+  if (end > now.count() + day)
+    return OHMWRIGHT_TEXT(
+        "By its own dates the log ends later than now: its clock is wrong, or it is another file. It proves nothing; "
+        "set the logger's clock and take another.");
   std::optional<std::int64_t> repaired;
   for (const job::ReplacedPart& part : call.replaced) repaired = std::max(repaired, job::milliseconds_of(part.when));
-  return start && repaired &&
-         *start + log.analysis.coverage.span_second < static_cast<double>(*repaired) * millisecond - day;
+  if (!repaired || end >= static_cast<double>(*repaired) * millisecond - day) return {};
+  return OHMWRIGHT_TEXT(
+      "By its own dates the log ends before the last repair: it proves nothing of it. Take one from after "
+      "it, or set the logger's clock.");
 }
 
 /// Says so below the log's page, and gives what the book keeps of it.
-std::string tell_that_it_is_early(const Environment& environment, std::string& page) {
-  const std::string text = Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT(
-      "By its own dates the log ends before the last repair: it proves nothing of it. Take one from after "
-      "it, or set the logger's clock."));
+std::string tell_dates_against(std::string_view why, const Environment& environment, std::string& page) {
+  const std::string text = Sentences{UnitPreferences{}}(why);
   page += '\n' + paragraph(text, environment.page.width);
   return text;
 }
@@ -164,12 +175,12 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
     const LogContent words = log_content(report, say);
     const bool is_open = after.reader.rows() == 0 || cycles::leaves_a_question(after.analysis, verdicts);
     Outcome outcome = cycles::outcome_of_log(verdicts);
-    const bool is_early = ends_before_repair(after, job.call);
-    if ((is_open || is_early) && outcome == Outcome::within_limits) outcome = Outcome::undecided;
+    const std::string_view against = dates_against(after, job.call);
+    if ((is_open || !against.empty()) && outcome == Outcome::within_limits) outcome = Outcome::undecided;
     page = log_page(report, say, environment.page);
     std::vector<std::string> lines = words.questions;
     lines.insert(lines.end(), words.not_shown.begin(), words.not_shown.end());
-    if (is_early) lines.insert(lines.begin(), tell_that_it_is_early(environment, page));
+    if (!against.empty()) lines.insert(lines.begin(), tell_dates_against(against, environment, page));
     return check_entry(content.text("outcome", name_of(outcome)).text("text", words.headline).texts("lines", lines));
   }
   const ReadLog before = read_log(arguments.value("--before"), settings, ratings);
@@ -177,10 +188,10 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
   const RepairReport report{before.reader, after.reader, before.analysis, after.analysis, comparison};
   const RepairContent words = repair_content(report, say);
   page = repair_page(report, say, environment.page);
-  const bool is_early = ends_before_repair(after, job.call);
+  const std::string_view against = dates_against(after, job.call);
   std::vector<std::string> lines = words.unproved;
-  if (is_early) lines.insert(lines.begin(), tell_that_it_is_early(environment, page));
-  const bool proves_nothing = is_early && comparison.outcome == Outcome::within_limits;
+  if (!against.empty()) lines.insert(lines.begin(), tell_dates_against(against, environment, page));
+  const bool proves_nothing = !against.empty() && comparison.outcome == Outcome::within_limits;
   return check_entry(content.text("outcome", name_of(proves_nothing ? Outcome::undecided : comparison.outcome))
                          .text("text", words.headline)
                          .texts("lines", lines)

@@ -13,6 +13,7 @@
 #include <ohmwright/safety/safe_to_energise.hpp>
 
 #include "job/appliance.hpp"
+#include "job/low_voltage.hpp"
 #include "job/reading_judged.hpp"
 #include "kind_files.hpp"
 
@@ -22,16 +23,6 @@ namespace {
 
 /// The step of work, as the data of cautions name it.
 constexpr std::string_view replacing = "replace-a-part";
-
-bool tells_insulation(const Descriptor& descriptor) {
-  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
-                     [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); });
-}
-
-bool has_insulation_to_read(const Appliance& appliance) {
-  return std::any_of(appliance.parts.begin(), appliance.parts.end(),
-                     [](const PlacedPart& placed) { return tells_insulation(placed.kind->descriptor()); });
-}
 
 /// The kind of a part that the appliance does not have. Who slipped in a name is told those of the appliance's parts.
 const LoadedKind& kind_of_no_part(const Appliance* appliance, const Arguments& arguments,
@@ -50,6 +41,11 @@ const LoadedKind& kind_of_no_part(const Appliance* appliance, const Arguments& a
 
 }  // namespace
 
+bool tells_insulation(const Descriptor& descriptor) {
+  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
+                     [](const RuleDescriptor& rule) { return tells_safe_to_energise(rule.id); });
+}
+
 WorkedPart worked_part(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
   WorkedPart worked;
   worked.part = arguments.operands.front();
@@ -64,16 +60,17 @@ WorkedPart worked_part(const JobAtHand& job, const Arguments& arguments, const E
     worked.part = std::string(worked.kind->descriptor().id);
     worked.title = std::string(worked.kind->descriptor().title);
   }
-  worked.tells_insulation = tells_insulation(worked.kind->descriptor());
+  const bool is_wire = worked.placed && is_wire_at_low_voltage(*worked.appliance, *worked.placed, environment);
+  worked.tells_insulation = tells_insulation(worked.kind->descriptor()) && !is_wire;
   worked.asks_circuit_insulation =
-      !worked.tells_insulation && (!worked.appliance || has_insulation_to_read(*worked.appliance));
+      !worked.tells_insulation && (!worked.appliance || !parts_with_insulation(*worked.appliance, environment).empty());
   return worked;
 }
 
 job::SafetyAsked safety_asked(const job::ServiceCall& call, const Environment& environment) {
   if (!call.has_appliance()) return {};
   const Appliance appliance = appliance_of(call, environment);
-  return {has_insulation_to_read(appliance), appliance.supply.earth.has_value()};
+  return {!parts_with_insulation(appliance, environment).empty(), appliance.supply.earth.has_value()};
 }
 
 std::vector<std::string> cautions_of_work(const WorkedPart& part) {
@@ -119,8 +116,8 @@ std::vector<std::string> proof_before_energising(const WorkedPart& part, const S
             {{"part", part.part}}));
   if (part.asks_circuit_insulation)
     then.push_back(
-        say(OHMWRIGHT_TEXT("Before it is energised, the insulation of a part that is wired to it: ohmwright "
-                           "job read PART insulation=200M --test 500V")));
+        say(OHMWRIGHT_TEXT("Before it is energised, the insulation of a part at the mains, of no sensor's circuit: "
+                           "ohmwright job read PART insulation=200M --test 500V")));
   if (part.has_earth)
     then.push_back(
         say(OHMWRIGHT_TEXT("And the earth bond: ohmwright job verify --earth-bond 0.12ohm --test-current 10A")));

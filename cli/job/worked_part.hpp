@@ -11,6 +11,7 @@
 
 #include "environment.hpp"
 #include "job/book_file.hpp"
+#include "kind_files.hpp"
 #include "verb.hpp"
 
 namespace ohmwright::cli {
@@ -27,6 +28,9 @@ struct WorkedPart {
   bool has_earth = true;
   bool bears_test_volts = true;  ///< a tester's 500 V prove it; false for what they would destroy
 };
+
+/// Whether its kind has a rule that tells whether it may be energised.
+bool tells_insulation(const Descriptor& descriptor);
 
 /// Whether 500 V prove the insulation of such a part, as its kind judges it: no direct-current fan, whose electronics
 /// they destroy.

@@ -110,6 +110,7 @@ void tell_failures(const PartFailures& failures, const Appliance& appliance, Env
 
 int run_locate(const Arguments& arguments, Environment& environment) {
   refuse_other_than_a_plan(arguments);
+  refuse_zones_stated_twice(arguments);
   Appliance appliance = open_appliance(environment, arguments.operands[0]);
   const std::shared_ptr<const PartFailures> failures = tolerate_failures(appliance);
   const Meter meter = chosen_meter(environment, arguments.value("--meter"));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <map>
 #include <sstream>
 #include <utility>
 
@@ -242,6 +243,17 @@ SaidOfZone typed_zone(const std::string& word, const Appliance& appliance) {
   const std::size_t index = index_named(appliance.zones, zone, "zone");
   refuse_impossible_temperature(stated, word);
   return {index, stated};
+}
+
+void refuse_zones_stated_twice(const Arguments& arguments) {
+  std::map<std::string, std::string> stated;
+  for (const std::string& word : values_of(arguments, "--zone")) {
+    const std::string zone = word.substr(0, word.find('='));
+    const auto [before, is_first] = stated.emplace(zone, word);
+    if (!is_first && before->second != word)
+      throw InputError("--zone states " + ohmwright::quoted(zone) + " twice: " + ohmwright::quoted(before->second) +
+                       " and " + ohmwright::quoted(word) + "; leave one out");
+  }
 }
 
 locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units) {

@@ -39,6 +39,9 @@ struct SaidOfZone {
 /// ZONE=TEMPERATURE, or ZONE=unknown, which takes back what was said before. Throws InputError naming what there is.
 SaidOfZone typed_zone(const std::string& word, const Appliance& appliance);
 
+/// Throws InputError where --zone states one zone twice in one call, and not alike: nobody knows which is meant.
+void refuse_zones_stated_twice(const Arguments& arguments);
+
 /// The site as found, with what --zone and --state say of it; a zone that --zone does not name was not measured.
 locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, UnitPreferences& units);
 

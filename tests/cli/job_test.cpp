@@ -73,7 +73,7 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
   for (const nlohmann::json& caution : json["cautions"]) EXPECT_NE(caution["source"], "") << caution["id"];
   EXPECT_GT(json["possible_before"].size(), 1U);
   EXPECT_THAT(run({"report"}).out, AllOf(HasSubstr("What was wrong"), HasSubstr("Cautions that were shown")));
-  EXPECT_THAT(json["customer"]["proof"].dump(), AllOf(HasSubstr("Insulation from the element to the frame OL"),
+  EXPECT_THAT(json["customer"]["proof"].dump(), AllOf(HasSubstr("Insulation from the element to the frame > 200"),
                                                       HasSubstr("Defrost heater now reads 32.00 Ω")));
 }
 

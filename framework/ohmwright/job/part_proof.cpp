@@ -123,18 +123,77 @@ std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& rep
   return place;
 }
 
+/// What a reading showed of a contact.
+struct ContactShown {
+  bool open = false;
+  bool leads_touched = false;  ///< the probes were touched together first: a lost lead shows OL, too
+};
+ContactShown shown_of(const MeasuredValue& reading) {
+  ContactShown all;
+  for (const Reading& one : readings_from_record(reading.records)) {
+    const auto* contact = std::get_if<ContactState>(&one.observed);
+    const bool open =
+        std::holds_alternative<OverRange>(one.observed) || (contact != nullptr && *contact == ContactState::open);
+    all.open = all.open || open;
+    all.leads_touched = all.leads_touched || (open && one.leads.has_value());
+  }
+  return all;
+}
+
 /// Whether a contact was seen open after that work and not condemned: one reading leaves open whether a thermostat is
-/// good, and yet shows that it is not welded. What opens for good is no such contact.
+/// good, and yet shows that it is not welded. It was surely warm then, and the leads are known to be whole: it was read
+/// so twice, they were touched together, or it was closed before. Where nobody knows how warm it was, it was closed
+/// before, and open twice. What opens for good is no such contact.
 bool was_seen_open(const ServiceCall& call, const ReplacedPart& work) {
-  return std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
-    if (reading.subject() != work.part || reading.happened_before(work) || !speaks_of_its_work(reading)) return false;
-    if (reading.outcome == Outcome::out_of_limits || reading.for_good || reading.records.empty()) return false;
-    const std::vector<Reading> shown = readings_from_record(reading.records);
-    return std::any_of(shown.begin(), shown.end(), [](const Reading& one) {
-      const auto* contact = std::get_if<ContactState>(&one.observed);
-      return std::holds_alternative<OverRange>(one.observed) || (contact != nullptr && *contact == ContactState::open);
-    });
-  });
+  constexpr int enough = 2;
+  bool was_closed = false;
+  int open_where_warm = 0;
+  int open_after_closed = 0;
+  for (const MeasuredValue& reading : call.readings) {
+    if (reading.subject() != work.part || reading.happened_before(work) || !speaks_of_its_work(reading)) continue;
+    if (reading.outcome == Outcome::out_of_limits || reading.for_good || reading.records.empty()) continue;
+    const ContactShown shown = shown_of(reading);
+    was_closed = was_closed || !shown.open;
+    if (!shown.open) continue;
+    if (reading.open_where_warm) open_where_warm += shown.leads_touched || was_closed ? enough : 1;
+    if (was_closed) ++open_after_closed;
+  }
+  return open_where_warm >= enough || open_after_closed >= enough;
+}
+
+/// Whether what opens once and for good was exchanged, be it a link or that in the housing of a thermostat, also one of
+/// which nobody can tell whether it or the thermostat was open.
+bool went_in_for_an_overheated_one(const ServiceCall& call, const ReplacedPart& work) {
+  return work.opens_for_good ||
+         std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
+           const bool is_suspected =
+               reading.for_good == Outcome::undecided && reading.outcome == Outcome::out_of_limits;
+           return reading.subject() == work.part && (reading.condemned_for_good() || is_suspected) &&
+                  reading.happened_before(work);
+         });
+}
+
+/// Whether something says what overheated the old one, or that the new one is not overheated.
+bool cause_was_found(const ServiceCall& call, const ReplacedPart& work) {
+  constexpr std::string_view found = "=found";
+  const auto is_found = [&](const EvidenceWord& word) {
+    return word.option == "--looked" && word.word.size() > found.size() &&
+           word.word.compare(word.word.size() - found.size(), found.size(), found) == 0;
+  };
+  const auto ended = [&](const Check& check) {
+    return check.form == CheckForm::forced_defrost && check.outcome == Outcome::within_limits &&
+           !check.happened_before(work);
+  };
+  const auto is_of_bad_one = [&](const ReplacedPart& other) {
+    return other.part != work.part &&
+           std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
+             return reading.subject() == other.part && reading.outcome == Outcome::out_of_limits &&
+                    reading.happened_before(other);
+           });
+  };
+  return std::any_of(call.evidence.begin(), call.evidence.end(), is_found) ||
+         std::any_of(call.checks.begin(), call.checks.end(), ended) ||
+         std::any_of(call.replaced.begin(), call.replaced.end(), is_of_bad_one);
 }
 
 }  // namespace
@@ -165,6 +224,14 @@ void add_open_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
     if (work->was_mended() || call.has_stage_since(Stage::new_part_unread, *work)) continue;
     if (const std::string place = place_to_read_again(call, *work); !place.empty())
       all.push_back(step_of(ProofForm::new_part_unread, *work, place));
+  }
+}
+
+void add_unlooked_causes(const ServiceCall& call, std::vector<ProofStep>& all) {
+  for (const auto& [part, work] : call.last_work_on_each()) {
+    const ReplacedPart* new_one = call.last_new(part);
+    if (new_one != nullptr && went_in_for_an_overheated_one(call, *new_one) && !cause_was_found(call, *new_one))
+      all.push_back({.form = ProofForm::cause_unlooked_for, .part = part, .subject = new_one->title});
   }
 }
 

@@ -19,6 +19,10 @@ void add_part_proof(const ServiceCall& call, std::vector<ProofStep>& all);
 /// Adds the new parts of which nobody can tell whether they are good, and those that were not read as the old one was.
 void add_open_new_parts(const ServiceCall& call, std::vector<ProofStep>& all);
 
+/// Adds what opens once and for good, went in for one that opened, and of which nothing says what overheated that: a
+/// cause that was found, another part that was read bad and repaired, or a forced defrost that has ended since.
+void add_unlooked_causes(const ServiceCall& call, std::vector<ProofStep>& all);
+
 /// Adds the parts that went in and were neither read good since nor seen open, as `limit_unread`, but those of which
 /// `all` says that they are not proved.
 void add_unread_new_parts(const ServiceCall& call, std::vector<ProofStep>& all);

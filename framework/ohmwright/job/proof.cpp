@@ -14,6 +14,7 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
   add_part_proof(call, all);
   add_failed_checks(call, all);
   add_open_new_parts(call, all);
+  add_unlooked_causes(call, all);
   std::stable_partition(all.begin(), all.end(), [](const ProofStep& step) { return step.bars_energising(); });
   if (call.cools()) add_checks_to_make(call, all);
   return all;
@@ -22,6 +23,12 @@ std::vector<ProofStep> open_proof(const ServiceCall& call) {
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call) {
   std::vector<ProofStep> bars = open_proof(call);
   std::erase_if(bars, [](const ProofStep& step) { return !step.bars_energising(); });
+  return bars;
+}
+
+std::vector<ProofStep> bars_to_leaving_it_plugged_in(const ServiceCall& call) {
+  std::vector<ProofStep> bars = open_proof(call);
+  std::erase_if(bars, [](const ProofStep& step) { return !step.bars_leaving_it_plugged_in(); });
   return bars;
 }
 

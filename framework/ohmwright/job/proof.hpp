@@ -40,9 +40,13 @@ std::vector<ProofStep> open_proof(const ServiceCall& call);
 /// Those of them that bar energising; while there is one, no live step, no forced defrost, no closing as repaired.
 std::vector<ProofStep> bars_to_energising(const ServiceCall& call);
 
+/// Those by which nobody leaves it plugged in: what bars energising, and what is only tried with somebody beside it. A
+/// log of days is an appliance that runs.
+std::vector<ProofStep> bars_to_leaving_it_plugged_in(const ServiceCall& call);
+
 /// What bars heating it up: a forced defrost, and what is read live in one. A part that limits the heat was read bad,
-/// or went in or was mended and was neither read good since nor seen open, a thermostat where it is warm: what nothing
-/// ends may burn. `limits_heat` tells of a part, or of a kind that was judged alone.
+/// or went in or was mended and was neither read good since nor seen open, a thermostat where it is surely warm: what
+/// nothing ends may burn. `limits_heat` tells of a part, or of a kind that was judged alone.
 std::vector<ProofStep> bars_to_heating(const ServiceCall& call,
                                        const std::function<bool(const std::string& part)>& limits_heat);
 

@@ -36,10 +36,20 @@ constexpr std::array proof_rows{
              .sentence = OHMWRIGHT_TEXT("The insulation of {part} is not within limits: do not energise it; dry or "
                                         "replace it, then read its insulation again."),
              .command = read_insulation},
-    ProofRow{.form = Form::insulation_undecided,
+    ProofRow{.form = Form::insulation_below_class_two,
              .bars = Bars::energising,
-             .sentence = OHMWRIGHT_TEXT("The insulation of {part} is not decided: read it again at 500 V."),
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("The insulation of {part} would do beside a protective earth, and there is "
+                                        "none (class II): at least 2 MΩ is asked then. Do not energise it; dry or "
+                                        "replace it, then read its insulation again. Has it an earth after all, read "
+                                        "its bond."),
              .command = read_insulation},
+    ProofRow{
+        .form = Form::insulation_undecided,
+        .bars = Bars::energising,
+        .sentence = OHMWRIGHT_TEXT("The insulation of {part} is not decided: read it again, its leads off, at 500 V; a "
+                                   "part or wire at low voltage, a sensor's, with an ohmmeter alone."),
+        .command = read_insulation},
     ProofRow{.form = Form::insulation_unread,
              .bars = Bars::energising,
              .sentence = OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since."),
@@ -47,10 +57,12 @@ constexpr std::array proof_rows{
              .command = read_insulation},
     ProofRow{.form = Form::circuit_insulation_unread,
              .bars = Bars::energising,
-             .sentence = OHMWRIGHT_TEXT("{part} was replaced, and the insulation of its circuit was not read since: "
-                                        "unplugged and proved dead, read a part that is wired to it."),
-             .of_mended = OHMWRIGHT_TEXT("{part} was mended in place, and the insulation of its circuit was not read "
-                                         "since: unplugged and proved dead, read a part that is wired to it."),
+             .sentence = OHMWRIGHT_TEXT("{part} was replaced, and no insulation was read since: unplugged and proved "
+                                        "dead, read a part that lies at the mains, and none of a sensor's low-voltage "
+                                        "circuit."),
+             .of_mended = OHMWRIGHT_TEXT("{part} was mended in place, and no insulation was read since: unplugged and "
+                                         "proved dead, read a part that lies at the mains, and none of a sensor's "
+                                         "low-voltage circuit."),
              .command = read_any_insulation},
     ProofRow{.form = Form::no_insulation_read,
              .bars = Bars::energising,
@@ -106,9 +118,9 @@ constexpr std::array proof_rows{
     ProofRow{.form = Form::part_not_within,
              .bars = Bars::closing,
              .matter = ProofMatter::part,
-             .sentence = OHMWRIGHT_TEXT("{part} is out of its limits, as was read last at {place}, and nothing says "
-                                        "that it was replaced or mended since. Say which it was, then read it again; a "
-                                        "slip is taken back."),
+             .sentence = OHMWRIGHT_TEXT("{part} is out of its limits, as was read at {place}; nothing read of it since "
+                                        "shows it good, and nothing says that it was replaced or mended. Say which it "
+                                        "was, then read it again; a slip is taken back."),
              .command = "ohmwright job replace {part} --new NAME, or --mended TEXT, then ohmwright job read {reading}; "
                         "or ohmwright job correct ENTRY"},
     ProofRow{.form = Form::mended_unread,
@@ -161,9 +173,11 @@ constexpr std::array proof_rows{
     ProofRow{.form = Form::limit_unread,
              .matter = ProofMatter::part,
              .sentence = OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it went in shows that it "
-                                        "would: read it at {place} good, or a thermostat open where it is warm."),
+                                        "would: read it at {place} good, or a thermostat open where it is surely "
+                                        "warmer than it opens (say how warm), twice, or closed before."),
              .of_mended = OHMWRIGHT_TEXT("{part} limits the heat, and nothing read since it was mended shows that it "
-                                         "would: read it at {place} good, or a thermostat open where it is warm."),
+                                         "would: read it at {place} good, or a thermostat open where it is surely "
+                                         "warmer than it opens (say how warm), twice, or closed before."),
              .command = read_part},
     ProofRow{
         .form = Form::new_part_undecided,
@@ -175,6 +189,12 @@ constexpr std::array proof_rows{
              .bars = Bars::closing_without_a_word,
              .sentence = OHMWRIGHT_TEXT("{part}: the new one was not read as the old one was, at {place}."),
              .command = read_part},
+    ProofRow{.form = Form::cause_unlooked_for,
+             .bars = Bars::closing_without_a_word,
+             .sentence = OHMWRIGHT_TEXT("{part} opens once and for good, and nothing says what overheated the old one: "
+                                        "a thermostat or relay that is welded, a sensor off its place, no air. While "
+                                        "it is there, the new one opens, too."),
+             .command = "ohmwright job sign --looked CAUSE=found; or a forced defrost that ends by itself"},
     ProofRow{.form = Form::forced_defrost,
              .sentence = OHMWRIGHT_TEXT("A forced defrost."),
              .command = "ohmwright job verify --forced-defrost ended --live-agreed"},

@@ -7,17 +7,18 @@ namespace ohmwright::job {
 
 /// In which way something is not proved yet. A part that was mended where it is counts as one that was replaced.
 enum class ProofForm : std::uint8_t {
-  leak_to_earth,              ///< the last reading at `part`, a test point, found a way to the protective earth
-  insulation_not_within,      ///< the last insulation reading of `part` is out of limits
-  insulation_undecided,       ///< it decides nothing: read with too few volts
-  insulation_unread,          ///< `part` was replaced, and its insulation was not read since
-  circuit_insulation_unread,  ///< `part`, without insulation of its own, was replaced, and none was read since
-  no_insulation_read,         ///< it tingles, smells burnt or leaked, and no insulation within limits was read since
-  earth_bond_not_within,      ///< the last reading of the earth bond is out of limits
-  earth_bond_undecided,       ///< it decides nothing: read with too little current
-  earth_bond_unread,          ///< a part was replaced, or it tingled, and the earth bond was not read since
-  condemned_for_good,         ///< what opens once in `part` was condemned at `place`, and mended or read good since
-  new_part_not_within,        ///< the last reading of the new `part` at `place` is out of limits
+  leak_to_earth,               ///< the last reading at `part`, a test point, found a way to the protective earth
+  insulation_not_within,       ///< the last insulation reading of `part` is out of limits
+  insulation_below_class_two,  ///< it is within those of class I, and there is no protective earth: class II asks more
+  insulation_undecided,        ///< it decides nothing: read with too few volts
+  insulation_unread,           ///< `part` was replaced, and its insulation was not read since
+  circuit_insulation_unread,   ///< `part`, without insulation of its own, was replaced, and none was read since
+  no_insulation_read,          ///< it tingles, smells burnt or leaked, and no insulation within limits was read since
+  earth_bond_not_within,       ///< the last reading of the earth bond is out of limits
+  earth_bond_undecided,        ///< it decides nothing: read with too little current
+  earth_bond_unread,           ///< a part was replaced, or it tingled, and the earth bond was not read since
+  condemned_for_good,          ///< what opens once in `part` was condemned at `place`, and mended or read good since
+  new_part_not_within,         ///< the last reading of the new `part` at `place` is out of limits
   heat_did_not_end,     ///< a forced defrost did not end by itself, none has since, and nothing was repaired since
   opened_for_good,      ///< what opens once in `part` was condemned at `place`, and no new one went in since
   part_not_within,      ///< the last reading of `part`, at `place`, is out of limits, and nothing was done to it since
@@ -32,6 +33,7 @@ enum class ProofForm : std::uint8_t {
   limit_unread,         ///< `part`, which limits the heat, went in, and was neither read good since nor seen open
   new_part_undecided,   ///< no reading of the new `part` is within limits, and the last at `place` decides nothing
   new_part_unread,      ///< `part` was read before it was replaced, and the new one was not
+  cause_unlooked_for,   ///< what opens once in `part` is new, and nothing says what overheated the old one
   forced_defrost,       ///< none failed, and none was tried after the last repair, or it decided nothing
   log,                  ///< none failed, and none from after the last repair was read, or it decides nothing
 };

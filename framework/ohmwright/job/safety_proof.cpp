@@ -23,19 +23,42 @@ struct SubjectAndRule {
 struct LastFinding {
   Outcome outcome = Outcome::undecided;
   const MeasuredValue* reading = nullptr;
+  const SafetyFinding* finding = nullptr;
 };
 
+/// What a finding says in an appliance with a protective earth, or without one.
+Outcome outcome_of(const SafetyFinding& finding, bool has_earth) {
+  return has_earth ? finding.outcome : finding.without_earth.value_or(finding.outcome);
+}
+
 /// The last finding of each rule about each subject. Of one reading the worst counts.
-std::map<SubjectAndRule, LastFinding> last_findings(const ServiceCall& call) {
+std::map<SubjectAndRule, LastFinding> last_findings(const ServiceCall& call, bool has_earth) {
   std::map<SubjectAndRule, LastFinding> last;
   for (const MeasuredValue& reading : call.readings)
     for (const SafetyFinding& finding : reading.safety) {
       LastFinding& known = last[{subject_of(reading, finding), finding.rule}];
-      const bool worse = known.reading == &reading && finding.outcome != Outcome::within_limits;
+      const Outcome outcome = outcome_of(finding, has_earth);
+      const bool worse = known.reading == &reading && outcome != Outcome::within_limits;
       if (known.reading == nullptr || worse || (known.reading != &reading && known.reading->happened_before(reading)))
-        known = {finding.outcome, &reading};
+        known = {outcome, &reading, &finding};
     }
   return last;
+}
+
+/// Whether it has a protective earth, so that its insulation may be that of class I: as was said last, else as its
+/// file says it, which is kept with what was replaced.
+bool has_protective_earth(const ServiceCall& call) {
+  const Check* bond = latest(call.checks, [](const Check& check) { return check.form == CheckForm::earth_bond; });
+  if (bond != nullptr) return bond->result != no_earth;
+  return call.replaced.empty() || call.last_work()->has_earth;
+}
+
+/// What stands against a part whose insulation was read last so.
+ProofForm form_of(const LastFinding& last) {
+  if (last.outcome == Outcome::undecided && last.finding->outcome != Outcome::within_limits)
+    return ProofForm::insulation_undecided;
+  return last.finding->outcome == Outcome::within_limits ? ProofForm::insulation_below_class_two
+                                                         : ProofForm::insulation_not_within;
 }
 
 const Told* later(const Told* a, const Told* b) {
@@ -74,7 +97,7 @@ Suspicion suspicion(const ServiceCall& call) {
 
 void add_findings(const ServiceCall& call, std::vector<ProofStep>& all) {
   const std::map<std::string, const ReplacedPart*> replaced = call.last_work_on_each();
-  for (const auto& [of, finding] : last_findings(call)) {
+  for (const auto& [of, finding] : last_findings(call, has_protective_earth(call))) {
     if (of.rule == leak_rule) {
       if (finding.outcome == Outcome::out_of_limits)
         all.push_back({ProofForm::leak_to_earth, of.subject, finding.reading->point});
@@ -83,16 +106,16 @@ void add_findings(const ServiceCall& call, std::vector<ProofStep>& all) {
     const auto since = replaced.find(of.subject);
     if (since != replaced.end() && finding.reading->happened_before(*since->second)) continue;  // the old part's
     if (finding.outcome != Outcome::within_limits)
-      all.push_back({finding.outcome == Outcome::out_of_limits ? ProofForm::insulation_not_within
-                                                               : ProofForm::insulation_undecided,
-                     of.subject, finding.reading->title});
+      all.push_back({form_of(finding), of.subject, finding.reading->title});
   }
 }
 
-/// Whether it read an insulation, of that part (null: of any), and, if asked, found it within limits.
+/// Whether it read an insulation, of that part (null: of any that lies at the mains), and, if asked, found it within
+/// limits.
 bool reads_insulation(const MeasuredValue& reading, const std::string* part, bool within) {
   return std::any_of(reading.safety.begin(), reading.safety.end(), [&](const SafetyFinding& finding) {
-    return finding.rule != leak_rule && (part == nullptr || subject_of(reading, finding) == *part) &&
+    return finding.rule != leak_rule &&
+           (part == nullptr ? !finding.low_voltage : subject_of(reading, finding) == *part) &&
            (!within || finding.outcome == Outcome::within_limits);
   });
 }

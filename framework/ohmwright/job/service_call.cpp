@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/document/json_fields.hpp>
+#include <ohmwright/job/proof.hpp>
 #include <ohmwright/job/service_call.hpp>
 
 namespace ohmwright::job {
@@ -25,7 +26,8 @@ std::vector<SafetyFinding> safety_in(const Json& object) {
   if (found == object.end() || !found->is_array()) return all;
   for (const Json& item : *found)
     if (item.is_object())
-      all.push_back({text_in(item, "rule"), outcome_named(text_in(item, "outcome")).value_or(Outcome::undecided)});
+      all.push_back({text_in(item, "rule"), outcome_named(text_in(item, "outcome")).value_or(Outcome::undecided),
+                     outcome_named(text_in(item, "without_earth")), flag_in(item, "low_voltage")});
   return all;
 }
 
@@ -54,6 +56,7 @@ MeasuredValue measured(const Told& told, const Json& content) {
   value.cautions = texts_in(content, "cautions");
   value.agreed_live = flag_in(content, "agreed_live");
   value.for_good = outcome_named(text_in(content, "for_good"));
+  value.open_where_warm = flag_in(content, "open_where_warm");
   return value;
 }
 
@@ -74,6 +77,7 @@ ReplacedPart exchanged(const Told& told, const Json& content) {
   part.tells_insulation = flag_in(content, "tells_insulation");
   part.asks_circuit_insulation = flag_in(content, "asks_circuit_insulation");
   part.has_earth = flag_in(content, "has_earth");
+  part.opens_for_good = flag_in(content, "opens_for_good");
   return part;
 }
 
@@ -180,6 +184,15 @@ std::set<std::string> corrected_in(std::span<const Entry> entries) {
   return ids;
 }
 
+/// Whether a job that waits for a log waits no more: it is there and decides something, or what was found meanwhile
+/// makes the appliance unsafe to run for days.
+bool waits_no_more(const ServiceCall& call) {
+  const bool is_there = std::any_of(call.checks.begin(), call.checks.end(), [&](const Check& check) {
+    return check.form == CheckForm::log && check.outcome != Outcome::undecided && check.when >= call.state_since;
+  });
+  return is_there || !bars_to_leaving_it_plugged_in(call).empty();
+}
+
 }  // namespace
 
 bool ServiceCall::has_stage(Stage stage) const {
@@ -226,6 +239,7 @@ ServiceCall told(std::span<const Entry> entries) {
   std::size_t order = 0;
   for (const Entry& entry : entries)
     if (corrected.count(entry.id) == 0 && !entry.is(EntryForm::taken_back)) teller.tell(entry, order++);
+  if (call.state == JobState::waits_for_log && waits_no_more(call)) call.state = JobState::open;
   return call;
 }
 

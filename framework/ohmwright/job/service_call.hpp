@@ -51,6 +51,10 @@ std::map<std::string, const Row*> latest_of_each(const std::vector<Row>& rows, c
 struct SafetyFinding {
   std::string rule;
   Outcome outcome = Outcome::undecided;
+  /// What it says in an appliance without a protective earth, of which more is asked (class II); empty: the same.
+  std::optional<Outcome> without_earth = {};
+  /// It is of a sensor's circuit, or of another at low voltage: nothing of what lies at the mains.
+  bool low_voltage = false;
 };
 
 /// The rule under which the book keeps what a reading between a conductor and the protective earth says of a leak: out
@@ -84,13 +88,18 @@ struct MeasuredValue : Told {
   /// What it says of that of the part which opens once and for good (`RuleDescriptor::condemns_for_good`); empty:
   /// nothing.
   std::optional<Outcome> for_good;
+  /// It shows a contact open at a temperature at which its kind condemns a closed one: surely where it is warm.
+  bool open_where_warm = false;
 
   bool condemned_for_good() const { return for_good == Outcome::out_of_limits; }
   const std::string& for_people() const { return reads.empty() ? shown : reads; }
   /// The part that was judged, or the kind that was judged alone.
   const std::string& subject() const { return part.empty() ? kind : part; }
-  /// Where the probes were: TESTPOINT[@SETUP], or the part that was read.
-  std::string place_read() const { return word.empty() ? place : word.substr(0, word.find('=')); }
+  /// Where the probes were: TESTPOINT[@SETUP], or the part that was read, by its id whatever it was called.
+  std::string place_read() const {
+    if (!word.empty()) return word.substr(0, word.find('='));
+    return subject().empty() ? place : subject();
+  }
 };
 
 /// A part that was exchanged, or mended where it is: either way what was read of it before says nothing more of it.
@@ -109,10 +118,14 @@ struct ReplacedPart : Told {
   bool tells_insulation = false;  ///< its kind has a rule that tells whether it may be energised
   /// It has no insulation of its own to read, and parts of its appliance have: theirs is read in its stead.
   bool asks_circuit_insulation = false;
-  bool has_earth = false;  ///< the appliance has a protective earth, as far as is known
+  bool has_earth = false;       ///< the appliance has a protective earth, as far as is known
+  bool opens_for_good = false;  ///< it is nothing but what opens once and for good: the old one was overheated
 
   bool was_mended() const { return !mended.empty(); }
 };
+
+/// What is kept of an earth bond where there is no protective earth (class II).
+inline constexpr std::string_view no_earth = "none";
 
 /// What is kept of a forced defrost that heated and did not end by itself.
 inline constexpr std::string_view heat_without_end = "did-not-end";
@@ -125,7 +138,7 @@ struct Check : Told {
   std::vector<std::string> lines;
   std::vector<std::vector<std::string>> figures;  ///< a table, its head first
   std::string file;                               ///< of a log; empty: none
-  std::string result;                             ///< of a forced defrost: "ended", "no-heat" or `heat_without_end`
+  std::string result;  ///< of a forced defrost: "ended", "no-heat" or `heat_without_end`; of an earth bond: `no_earth`
 };
 
 /// A word of fault finding that somebody said: option and value, as the command line takes them.
@@ -189,7 +202,8 @@ struct ServiceCall {
   bool agreed_to_live_work() const;
 };
 
-/// Tells the call. Entries that name what is not there are passed over: books of later versions may say more.
+/// Tells the call. One that waits for a log is open once that is there, or nobody may leave it plugged in. Entries that
+/// name what is not there are passed over: books of later versions may say more.
 ServiceCall told(std::span<const Entry> entries);
 /// The same as it stood at that time (`time_text`), as far as it is known now.
 ServiceCall told_until(std::span<const Entry> entries, const std::string& time);

@@ -61,6 +61,10 @@ std::string observed_words(const Observed& observed, const Sentences& say) {
   }
   if (const auto* contact = std::get_if<ContactState>(&observed))
     return *contact == ContactState::open ? say(OHMWRIGHT_TEXT("open")) : say(OHMWRIGHT_TEXT("closed"));
+  // A tester names the end of its range: "> 200 MΩ".
+  constexpr int digits = 3;
+  if (const auto& end = std::get<OverRange>(observed).more_than)
+    return "> " + Sentences(UnitPreferences{}).quantity(*end, digits);
   return "OL";
 }
 

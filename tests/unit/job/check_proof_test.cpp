@@ -128,6 +128,20 @@ TEST(Proof, WhatLimitsTheHeatBarsHeatingUntilItIsReadGood) {
   ServiceCall open = call;
   open.readings.back().records =
       readings_record(std::vector<Reading>{{.label = "1", .measurand = "state", .observed = OverRange{}}});
+  EXPECT_EQ(bars(open), std::vector<Form>{Form::limit_unread}) << "nobody knows how warm it was";
+  ServiceCall moved = open;
+  moved.readings.insert(moved.readings.end() - 1, open.readings.back());
+  (moved.readings.end() - 2)->records =
+      readings_record(std::vector<Reading>{{.label = "1", .measurand = "state", .observed = ContactState::closed}});
+  EXPECT_EQ(bars(moved), std::vector<Form>{Form::limit_unread}) << "one OL, and nobody knows how warm";
+  ServiceCall warm = moved;
+  warm.readings.back().open_where_warm = true;
+  EXPECT_THAT(bars(warm), IsEmpty()) << "it was closed, and opened where it is warm";
+  moved.readings.push_back(moved.readings.back());
+  EXPECT_THAT(bars(moved), IsEmpty()) << "it was closed, and open twice";
+  open.readings.back().open_where_warm = true;
+  EXPECT_EQ(bars(open), std::vector<Form>{Form::limit_unread}) << "a lost lead reads so, too";
+  open.readings.push_back(open.readings.back());
   EXPECT_THAT(bars(open), IsEmpty()) << "it is not welded";
   open.readings.back().for_good = Outcome::undecided;
   EXPECT_EQ(bars(open), std::vector<Form>{Form::limit_unread}) << "what opens for good is read closed";

@@ -34,6 +34,18 @@ TEST(ServiceCall, IsToldFromItsEntries) {
   EXPECT_EQ(call.state, job::JobState::open);
 }
 
+/// It waits until the log is there and says something; one that says nothing may be followed by another.
+TEST(ServiceCall, WaitsForALogUntilThatIsThere) {
+  std::vector<Entry> entries{entry("1", "opened", R"({"title":"a"})"),
+                             entry("2", "checked", R"({"what":"log","outcome":"within-limits"})"),
+                             entry("3", "state", R"({"state":"waiting-for-log"})")};
+  EXPECT_EQ(job::told(entries).state, job::JobState::waits_for_log) << "that log was from before";
+  entries.push_back(entry("4", "checked", R"({"what":"log","outcome":"undecided"})"));
+  EXPECT_EQ(job::told(entries).state, job::JobState::waits_for_log);
+  entries.push_back(entry("5", "checked", R"({"what":"log","outcome":"within-limits"})"));
+  EXPECT_EQ(job::told(entries).state, job::JobState::open);
+}
+
 TEST(ServiceCall, AgreesToLiveWorkForTheVisitInWhichItWasAgreed) {
   std::vector<Entry> entries{entry("1", "opened", R"({"title":"a"})"), entry("2", "agreed", R"({"step":"volts"})")};
   EXPECT_TRUE(job::told(entries).agreed_to_live_work());

@@ -1,0 +1,139 @@
+// What a job does not let pass while something of the appliance is dangerous, or not proved.
+
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "job_call.hpp"
+
+namespace ohmwright {
+namespace {
+
+using ::testing::AllOf;
+using ::testing::HasSubstr;
+using testing::JobCall;
+using ::testing::Not;
+using testing::Ran;
+
+/// A log over days is an appliance that runs: a job that waits for one waits no more once it is dangerous.
+TEST_F(JobCall, WaitsForNoLogOfWhatBecameUnsafe) {
+  std::vector<std::string> open{"open", "a", "--appliance", "upright-timer-bimetal-120v", "--zone", "coil=21C"};
+  for (const char* answer : {"tingles=no", "burning_smell=no", "refrigerant=R-134a", "frost=whole", "volts=118",
+                             "room=24C", "tried=nothing"}) {
+    open.emplace_back("--answer");
+    open.emplace_back(answer);
+  }
+  done(open);
+  done({"wait", "log"});
+  EXPECT_EQ(report()["state"], "waiting-for-log");
+  run({"verify", "--forced-defrost", "did-not-end", "--live-agreed"});
+  EXPECT_THAT(run({"list"}).out, Not(HasSubstr("waiting for a log")));
+  EXPECT_EQ(report()["state"], "open");
+  EXPECT_THAT(refused({"wait", "log"}), HasSubstr("Leave it unplugged"));
+  const Ran talk = run({}, "1\n1\n0\n");
+  EXPECT_THAT(talk.out, AllOf(HasSubstr("unplug it now"), Not(HasSubstr("is waiting for a log"))));
+  done({"correct", id_of_last("checked")});
+  EXPECT_EQ(report()["state"], "waiting-for-log") << "a slip that is taken back leaves it as it was";
+}
+
+/// An OL at a temperature that nobody knows is what a lost lead reads, too.
+TEST_F(JobCall, TakesAThermostatForOpenWhereItIsWarmByNoLooseOL) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"replace", "thermostat", "--new", "opens-13"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  const std::vector<std::string> forced{"verify", "--forced-defrost", "ended", "--live-agreed"};
+  run({"read", "thermostat-alone=OL"});
+  run({"read", "thermostat-alone=OL"});
+  EXPECT_THAT(refused(forced), HasSubstr("surely warmer")) << "nobody knows how warm it was";
+  run({"read", "thermostat", "OL", "--range", "20M", "--lead-off", "--at", "0C ± 35K"});
+  run({"read", "thermostat", "OL", "--range", "20M", "--lead-off", "--at", "0C ± 35K"});
+  EXPECT_THAT(refused(forced), HasSubstr("surely warmer"));
+  done({"sign", "--zone", "coil=24C"});
+  run({"read", "thermostat-alone=OL"});
+  EXPECT_THAT(refused(forced), HasSubstr("surely warmer")) << "once, and the probes may have slipped";
+  run({"read", "thermostat-alone=OL"});
+  EXPECT_NE(run(forced).exit_code, 2);
+}
+
+/// A forced defrost that failed is a sign like any other, and the conversation goes on searching by it.
+TEST_F(JobCall, WeighsAForcedDefrostThatFailed) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--zone", "coil=-18C"});
+  run({"verify", "--forced-defrost", "did-not-end", "--live-agreed"});
+  const std::string endless = run({"find"}).out;
+  EXPECT_THAT(endless, HasSubstr("A defrost goes on too long"));
+  EXPECT_LT(endless.find("hermostat"), endless.find("blocked by ice"));
+  done({"correct", "last"});
+  run({"verify", "--forced-defrost", "no-heat", "--live-agreed"});
+  EXPECT_THAT(run({"find"}).out, HasSubstr("It does not heat"));
+  done({"replace", "heater", "--new", "heater-450w-120v"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(run({"find"}).out, Not(HasSubstr("It does not heat"))) << "that was with the old heater";
+}
+
+/// What overheated a link opens the next one, too.
+TEST_F(JobCall, AsksWhatOverheatedALinkBeforeItIsCalledRepaired) {
+  done({"open", "a", "--appliance", "upright-thermistor-230v"});
+  run({"read", "link-alone=OL on 20M"});
+  EXPECT_THAT(done({"replace", "link", "--new", "tf-72"}), HasSubstr("What overheated the old one?"));
+  run({"read", "link-alone=0.1"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(run({"verify", "--width", "300"}).out, HasSubstr("what overheated the old one"));
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("--looked CAUSE=found"));
+  done({"sign", "--looked", "door-gasket=fine"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("what overheated the old one"));
+  EXPECT_EQ(run({"close", "repaired", "--because", "the relay was welded, board replaced last week"}).exit_code, 0);
+}
+
+/// The same of a link behind the two wires of a thermostat, of which nobody can tell from outside.
+TEST_F(JobCall, AsksWhatOverheatedAPair) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  done({"replace", "thermostat", "--new", "opens-13-pair", "--because", "what is in it"});
+  done({"sign", "--zone", "coil=-23C"});
+  EXPECT_EQ(run({"read", "thermostat-alone=OL"}).exit_code, 1);
+  done({"replace", "thermostat", "--new", "opens-13-pair", "--because", "the same"});
+  EXPECT_THAT(run({"verify", "--width", "300"}).out, HasSubstr("what overheated the old one"));
+}
+
+/// A clock that is fast, or another file: what the log shows is not what was repaired.
+TEST_F(JobCall, TakesNoLogOfTheFutureForAProof) {
+  done({"open", "a"});
+  const std::string file = folder_ + "/future.csv";
+  std::ofstream log(file);
+  log << "time,temperature\n";
+  for (int day = 1; day <= 4; ++day)
+    for (int hour = 0; hour < 24; ++hour)
+      log << "2099-01-0" << day << "T" << (hour < 10 ? "0" : "") << hour << ":00:00,-18\n";
+  log.close();
+  const Ran verified = run({"verify", "--log", file});
+  EXPECT_THAT(verified.out, HasSubstr("ends later than now")) << verified.err;
+}
+
+/// What may mislead in a reading is told with it, not on another page alone.
+TEST_F(JobCall, TellsWhatToMindWithTheReading) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--symptom", "frost-whole-coil"});
+  EXPECT_THAT(run({"read", "harness=8032"}).out, HasSubstr("\nMind\n"));
+  EXPECT_THAT(run({"next"}).out, HasSubstr("\nMind\n"));
+}
+
+/// A part that was judged as a kind is read again as it was: PART VALUE.
+TEST_F(JobCall, PrintsACommandThatIsTaken) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "fan-motor", "OL", "--ratings", "shaded-pole-120v", "--lead-off", "--proved-dead"});
+  EXPECT_THAT(run({"verify", "--width", "300"}).out, Not(HasSubstr("fan-motor=VALUE")));
+}
+
+/// Two temperatures of one zone in one call are a slip: nobody knows which is meant.
+TEST_F(JobCall, RefusesAZoneThatIsStatedTwice) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(refused({"sign", "--zone", "coil=20C", "--zone", "coil=-18C"}), HasSubstr("twice"));
+  done({"sign", "--zone", "coil=20C", "--zone", "coil=20C"});
+}
+
+}  // namespace
+}  // namespace ohmwright
