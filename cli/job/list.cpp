@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <charconv>
 #include <ostream>
 #include <set>
@@ -52,6 +53,17 @@ std::string entry_words(const job::Entry& entry) {
   return words.substr(0, end) + "…";
 }
 
+/// Those of the lines that wait for a log and are not safe to run, as the open jobs that they are.
+std::vector<job::JobLine> unsafe_among(const std::vector<job::JobLine>& lines, const job::JobBook& book) {
+  std::vector<job::JobLine> unsafe;
+  for (job::JobLine line : lines) {
+    if (line.state != job::name_of(job::JobState::waits_for_log)) continue;
+    line.state = job::name_of(job::told(book.entries(line.number)).state);
+    if (line.state != job::name_of(job::JobState::waits_for_log)) unsafe.push_back(std::move(line));
+  }
+  return unsafe;
+}
+
 }  // namespace
 
 int list_jobs(const Arguments& arguments, Environment& environment) {
@@ -59,12 +71,24 @@ int list_jobs(const Arguments& arguments, Environment& environment) {
   const std::unique_ptr<job::JobBook> book = open_book(arguments, false);
   const std::optional<job::JobState> state = job::job_state_named(arguments.value("--in-state"));
   std::vector<job::JobLine> lines = book->list(state, most);
-  for (job::JobLine& line :
-       lines)  // one that is not safe to run waits for no log, whatever its last entry of state says
-    if (line.state == job::name_of(job::JobState::waits_for_log))
-      line.state = job::name_of(job::told(book->entries(line.number)).state);
-  environment.out << job_list_page(lines, book->count(state), local_time, Sentences{UnitPreferences{}},
-                                   environment.page);
+  std::size_t count = book->count(state);
+  // One that is not safe to run waits for no log, whatever its last entry of state says: it is among the open ones.
+  if (state && (*state == job::JobState::open || *state == job::JobState::waits_for_log)) {
+    const std::vector<job::JobLine> unsafe = unsafe_among(book->list(job::JobState::waits_for_log, most), *book);
+    const bool adds = *state == job::JobState::open;
+    const auto is_unsafe = [&](const job::JobLine& line) {
+      return std::any_of(unsafe.begin(), unsafe.end(), [&](const auto& one) { return one.number == line.number; });
+    };
+    if (adds) lines.insert(lines.begin(), unsafe.begin(), unsafe.end());
+    if (lines.size() > most) lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(most), lines.end());
+    if (!adds) std::erase_if(lines, is_unsafe);
+    count = adds ? count + unsafe.size() : count - unsafe.size();
+  } else {
+    for (job::JobLine& line : unsafe_among(lines, *book))
+      std::find_if(lines.begin(), lines.end(), [&](const auto& one) { return one.number == line.number; })->state =
+          line.state;
+  }
+  environment.out << job_list_page(lines, count, local_time, Sentences{UnitPreferences{}}, environment.page);
   return exit_done;
 }
 

@@ -62,6 +62,7 @@ int mend_and_tell(JobAtHand& job, const Arguments& arguments, Environment& envir
                   .text("mended", what)
                   .flag("tells_insulation", part.tells_insulation)
                   .flag("asks_circuit_insulation", part.asks_circuit_insulation)
+                  .flag("no_test_volts", !part.bears_test_volts)
                   .flag("has_earth", part.has_earth)
                   .texts("cautions", cautions_of_work(part))
                   .content(),

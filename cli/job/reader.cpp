@@ -137,6 +137,7 @@ int JobReader::read_part() {
       .flag("agreed_live", live);
   add_verdict(check, arguments_, say, content);
   content.flag("open_where_warm", shows_open_where_warm(check, arguments_, environment_));
+  content.flag("lacks_earth", appliance && !appliance->supply.earth);
   std::vector<job::ContentWriter> safety;
   const LiesAtLowVoltage low = placed ? low_voltage_of(*appliance, *placed, environment_) : LiesAtLowVoltage{};
   add_safety_of(check, low, safety);
@@ -238,7 +239,8 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
       .texts("zones", zones)
       .text("point", point.title)
       .texts("cautions", cautions)
-      .flag("agreed_live", live);
+      .flag("agreed_live", live)
+      .flag("lacks_earth", !appliance.supply.earth);
   std::vector<job::ContentWriter> safety;
   if (check) {
     add_verdict(*check, arguments_, say, content);
@@ -292,6 +294,10 @@ void JobReader::add_leak(const Appliance& appliance, const locate::TakenReading&
     take_outcome(Outcome::out_of_limits);
   } else if (locate::shows_no_leak(appliance, taken, meter)) {
     safety.push_back(safety_row(job::leak_rule, Outcome::undecided));
+    constexpr double least_without_earth_ohm = 2e6;  // class II (EN 50699)
+    const auto* stated = std::get_if<StatedValue>(&taken.observed);
+    if (stated != nullptr && stated->value.value_in_si() < least_without_earth_ohm)
+      safety.back().text("without_earth", name_of(Outcome::out_of_limits));
   }
 }
 

@@ -154,6 +154,7 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
                   .text("because", arguments.value("--because"))
                   .flag("tells_insulation", exchange.part.tells_insulation)
                   .flag("asks_circuit_insulation", exchange.part.asks_circuit_insulation)
+                  .flag("no_test_volts", !exchange.part.bears_test_volts)
                   .flag("has_earth", exchange.part.has_earth)
                   .flag("opens_for_good", opens_once_and_for_good(exchange.part.kind->descriptor()))
                   .texts("cautions", cautions_of_work(exchange.part))

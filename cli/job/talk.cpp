@@ -50,6 +50,12 @@ std::optional<std::string> CallTalk::typed(const std::string& prompt) {
   return answer;
 }
 
+std::optional<std::string> CallTalk::typed_words(const std::string& prompt) {
+  std::optional<std::string> answer = typed(prompt);
+  if (answer && answer->empty()) return std::nullopt;
+  return answer;
+}
+
 std::optional<std::string> CallTalk::typed_value(const std::string& prompt) {
   std::optional<std::string> answer = typed_line(std::cin, environment_, prompt_of(prompt));
   if (answer && answer->empty()) return std::nullopt;
@@ -246,7 +252,7 @@ void CallTalk::ask_what_was_repaired() {
            [this] { ask_mended(appliance_of(job_.call, environment_)); }},
           {say_(OHMWRIGHT_TEXT("something else (a drain, a door): type it")),
            [this] {
-             if (const auto what = typed_value(say_(OHMWRIGHT_TEXT("What was repaired"))))
+             if (const auto what = typed_words(say_(OHMWRIGHT_TEXT("What was repaired"))))
                close_repaired({{"--because", *what}});
            }},
           {say_(OHMWRIGHT_TEXT("go back")), [] {}}});

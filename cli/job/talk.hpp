@@ -23,7 +23,7 @@
 namespace ohmwright::cli {
 
 /// A whole call as questions. Asks what the book does not say yet, one question after the other; every answer is an
-/// action of `ohmwright job`, and in the book before the next question. Between the files job_talk*.cpp.
+/// action of `ohmwright job`, and in the book before the next question. Between the files talk*.cpp.
 class CallTalk {
  public:
   CallTalk(const Arguments& arguments, Environment& environment) : arguments_(arguments), environment_(environment) {}
@@ -39,6 +39,8 @@ class CallTalk {
   void line(const std::string& text, std::string_view indent = "");
   /// A line that was typed, or nothing where the person stops with 0, or the input ends.
   std::optional<std::string> typed(const std::string& prompt);
+  /// Words: nothing for an empty line, which goes back, and for 0, which stops.
+  std::optional<std::string> typed_words(const std::string& prompt);
   /// A value: 0 is one. Nothing for an empty line, which goes back, and for "stop".
   std::optional<std::string> typed_value(const std::string& prompt);
   /// A question as the last lines before the prompt, no wider than the page.

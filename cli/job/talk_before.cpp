@@ -54,7 +54,7 @@ void CallTalk::ask_appliance() {
     choices.push_back({text_of(read_document(named_file(folder, name, "appliance")).root, "title"),
                        [this, name] { keep({appliance_entry(name, environment_)}); }});
   choices.push_back({say_(OHMWRIGHT_TEXT("another one, of which there is a file: type its name")), [this] {
-                       const auto file = typed_value(say_(OHMWRIGHT_TEXT("File of the appliance")));
+                       const auto file = typed_words(say_(OHMWRIGHT_TEXT("File of the appliance")));
                        if (!file) return;
                        try {
                          keep({appliance_entry(*file, environment_)});

@@ -52,6 +52,9 @@ void CallTalk::prove() {
   const job::ReplacedPart last = *job_.call.last_work();
   const auto done = [&](job::Stage stage) { return job_.call.has_stage_since(stage, last); };
   const std::vector<job::ProofStep> open = job::open_proof(job_.call);
+  const auto danger =
+      std::find_if(open.begin(), open.end(), [](const job::ProofStep& step) { return step.is_danger(); });
+  if (danger != open.end()) return ask_bar(*danger, ways_on_from(*danger));
   if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
   if (const job::ProofStep* step = step_of(open, Form::mended_unread)) return ask_mended_again(*step);
   // Nothing is sealed before what is read with its leads off; the earth bond is read with all earth leads on.
@@ -106,6 +109,8 @@ std::vector<CallTalk::Choice> CallTalk::ways_on_from(const job::ProofStep& step)
   std::vector<Choice> ways;
   if (step.is_failed_check() || step.leaves_part_unproved())
     ways.push_back({say_(OHMWRIGHT_TEXT("go on searching, not plugged in")), [this] { searches_on_ = true; }});
+  if (step.form == job::ProofStep::Form::insulation_not_within || step.form == job::ProofStep::Form::leak_to_earth)
+    ways.push_back(replace_choice());
   ways.push_back(take_back_choice());
   return ways;
 }
@@ -149,6 +154,9 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
     case Form::insulation_undecided:
     case Form::insulation_unread:
       return ways_to_read_insulation([this, part = bar.part](InsulationMeter meter) { ask_insulation(part, meter); });
+    case Form::electronics_unread:
+      return {{say_(OHMWRIGHT_TEXT("type the reading")),
+               [this, part = bar.part] { ask_insulation(part, InsulationMeter::ordinary); }}};
     case Form::circuit_insulation_unread:
     case Form::no_insulation_read:
     case Form::insulation_unproved:
@@ -208,7 +216,7 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_read_bond() {
       {say_(OHMWRIGHT_TEXT("type the earth bond, read with a bond tester of 10 A or more")), bond("10A")},
       {say_(OHMWRIGHT_TEXT("type it, read with an ordinary meter: that may condemn it, and proves nothing")), bond({})},
       {say_(OHMWRIGHT_TEXT("it has no protective earth (class II)")), [this] {
-         const auto why = typed_value(say_(OHMWRIGHT_TEXT("What shows it (such as: class II on its rating plate)")));
+         const auto why = typed_words(say_(OHMWRIGHT_TEXT("What shows it (such as: class II on its rating plate)")));
          if (why) act(verify_in_talk, {}, {{"--earth-bond", "none"}, {"--because", *why}});
        }}};
 }
@@ -274,7 +282,7 @@ void CallTalk::ask_forced_defrost() {
 }
 
 void CallTalk::ask_log() {
-  const std::optional<std::string> after = typed_value(say_(OHMWRIGHT_TEXT("File of the log from after the repair")));
+  const std::optional<std::string> after = typed_words(say_(OHMWRIGHT_TEXT("File of the log from after the repair")));
   if (!after) return;
   act(verify_in_talk, {}, {{"--log", *after}});
 }

@@ -55,7 +55,8 @@ void CallTalk::offer(JobSearch& found, const std::vector<locate::Step>& steps, c
   choices.push_back(
       {say_(OHMWRIGHT_TEXT("a part or joint was mended in its place")), [this, &appliance] { ask_mended(appliance); }});
   Taken taken;
-  if (!steps.empty() && steps.front().form == locate::Step::Form::measure)
+  if (!steps.empty() && steps.front().form == locate::Step::Form::measure &&
+      standing.form != locate::Standing::Form::settled)
     taken = [&](const std::string& value) { take_reading(appliance, steps.front(), value); };
   choose(say_(OHMWRIGHT_TEXT("What now?")), choices, taken);
 }
@@ -63,8 +64,12 @@ void CallTalk::offer(JobSearch& found, const std::vector<locate::Step>& steps, c
 void CallTalk::add_step(JobSearch& found, const locate::Step& step, std::vector<Choice>& choices) {
   const Appliance& appliance = found.appliance();
   if (step.form == locate::Step::Form::measure) {
-    choices.push_back(
-        {say_(OHMWRIGHT_TEXT("type the reading")), [this, &appliance, step] { take_reading(appliance, step); }});
+    // Once a part is found the page shows no step any more.
+    const bool is_shown = found.search().standing().form != locate::Standing::Form::settled;
+    const std::string point = appliance.test_points[step.measurement.test_point].title;
+    choices.push_back({is_shown ? say_(OHMWRIGHT_TEXT("type the reading"))
+                                : say_(OHMWRIGHT_TEXT("type the reading: {point}"), {{"point", point}}),
+                       [this, &appliance, step] { take_reading(appliance, step); }});
     choices.push_back({say_(OHMWRIGHT_TEXT("cannot reach it")), [this, &appliance, step] {
                          sign("--cannot-reach", appliance.test_points[step.measurement.test_point].id);
                        }});
@@ -138,7 +143,7 @@ void CallTalk::ask_mended(const Appliance& appliance) {
   for (const PlacedPart& placed : appliance.parts)
     choices.push_back({placed.title, [this, id = placed.id] {
                          const auto what =
-                             typed_value(say_(OHMWRIGHT_TEXT("What was done (such as: crimped anew; an empty line goes "
+                             typed_words(say_(OHMWRIGHT_TEXT("What was done (such as: crimped anew; an empty line goes "
                                                              "back)")));
                          if (!what) return;
                          chosen_ = 0;
@@ -159,7 +164,7 @@ std::string CallTalk::ask_ratings(const PlacedPart& placed) {
   for (const std::string& name : names_in_folder(placed.kind->ratings_folder()))
     if (name != placed.ratings) choices.push_back({name, take(name)});
   choices.push_back({say_(OHMWRIGHT_TEXT("others: type the name of their file")), [&] {
-                       const auto name = typed_value(say_(OHMWRIGHT_TEXT("Ratings of the new part")));
+                       const auto name = typed_words(say_(OHMWRIGHT_TEXT("Ratings of the new part")));
                        if (name) ratings = *name;
                      }});
   choices.push_back({say_(OHMWRIGHT_TEXT("nobody knows them")), take("unknown")});
@@ -191,7 +196,7 @@ void CallTalk::replace(const Appliance& appliance, std::size_t part) {
          {{say_(OHMWRIGHT_TEXT("one of other ratings")), [this, &appliance, part] { replace(appliance, part); }},
           {say_(OHMWRIGHT_TEXT("none: back to the search")), [] {}},
           {say_(OHMWRIGHT_TEXT("it goes in all the same: type why")), [&] {
-             if (const auto why = typed_value(say_(OHMWRIGHT_TEXT("Why"))))
+             if (const auto why = typed_words(say_(OHMWRIGHT_TEXT("Why"))))
                act(replace_in_talk, {placed.id}, {{"--new", ratings}, {"--because", *why}});
            }}});
 }

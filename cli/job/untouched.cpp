@@ -3,6 +3,7 @@
 #include "job/untouched.hpp"
 
 #include <algorithm>
+#include <span>
 
 #include "job/reading_entry.hpp"
 #include "job/search.hpp"
@@ -46,6 +47,21 @@ bool was_read_good_after(const job::ServiceCall& call, const std::string& part, 
          });
 }
 
+/// Whether a reading is left that nothing explains, and that no later one at the same place took back: what went in is
+/// taken for good, so a new part that is as dead as the old one shows just this.
+bool leaves_unexplained(locate::Search& search) {
+  const std::span<const locate::TakenReading> readings = search.readings();
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    if (!search.diagnosis().is_unexplained(i)) continue;
+    bool was_taken_back = false;
+    for (std::size_t j = i + 1; j < readings.size(); ++j)
+      was_taken_back = was_taken_back || (readings[j].measurement.test_point == readings[i].measurement.test_point &&
+                                          !search.diagnosis().is_unexplained(j));
+    if (!was_taken_back) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 std::vector<NamedPart> named_and_untouched(const job::ServiceCall& call, const Arguments& arguments,
@@ -79,7 +95,8 @@ bool speaks_of_a_fault_since_repair(const job::ServiceCall& call, const Argument
   if (!read_at_a_point) return false;
   JobSearch before(call, arguments, environment, TimeSpan{span.from, span.from});
   JobSearch after(call, arguments, environment, span);
-  return after.search().diagnosis().nothing_wrong < hardly * before.search().diagnosis().nothing_wrong;
+  return leaves_unexplained(after.search()) ||
+         after.search().diagnosis().nothing_wrong < hardly * before.search().diagnosis().nothing_wrong;
 }
 
 }  // namespace ohmwright::cli

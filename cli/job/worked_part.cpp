@@ -60,6 +60,11 @@ WorkedPart worked_part(const JobAtHand& job, const Arguments& arguments, const E
     worked.part = std::string(worked.kind->descriptor().id);
     worked.title = std::string(worked.kind->descriptor().title);
   }
+  if (worked.placed) {
+    const PlacedPart& placed = worked.appliance->parts[*worked.placed];
+    worked.bears_test_volts =
+        bears_test_volts(*worked.kind, {placed.part, placed.ratings, placed.title}, {}, environment);
+  }
   const bool is_wire = worked.placed && is_wire_at_low_voltage(*worked.appliance, *worked.placed, environment);
   worked.tells_insulation = tells_insulation(worked.kind->descriptor()) && !is_wire;
   worked.asks_circuit_insulation =

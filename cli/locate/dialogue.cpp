@@ -22,6 +22,8 @@ namespace ohmwright::cli {
 
 namespace {
 
+constexpr std::string_view unsaid = "=unknown";
+
 class Dialogue {
  public:
   Dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment,
@@ -35,12 +37,16 @@ class Dialogue {
         environment_(environment),
         source_(source) {}
 
-  std::optional<std::string> run(DialogueFrom from) {
-    if (from == DialogueFrom::first_question) {
+  std::optional<std::string> run(const std::string& said_before) {
+    if (said_before.empty()) {
       ask_symptoms();
       if (!stopped_) ask_thaw();
-    } else {
-      for (std::size_t i = 0; i < search_.readings().size(); ++i) undo_.emplace_back([this] { search_.take_back(); });
+    } else if (!said_before.ends_with(unsaid)) {
+      const std::string zone = said_before.substr(0, said_before.find('='));
+      undo_.emplace_back([this, zone, said_before] {
+        line(say(OHMWRIGHT_TEXT("Taken back: {answer}"), {{"answer", said_before}}));
+        said_of_zone_ = zone + std::string(unsaid);
+      });
     }
     while (!stopped_ && !said_of_zone_) {
       search_.think();
@@ -192,6 +198,11 @@ class Dialogue {
     if (!place) return;
     const std::optional<std::vector<std::size_t>> numbers = numbers_in(*place, appliance_.zones.size());
     if (!numbers || numbers->size() != 1) return line(say(OHMWRIGHT_TEXT("Type one of the digits.")));
+    if (locate::is_said(search_.reasoner().prober().site(), numbers->front() - 1))
+      return line(
+          say(OHMWRIGHT_TEXT("That was said, and holds for all that was read. If it is another now, end here and "
+                             "begin a new search with what you read from now on.")));
+    line(say(OHMWRIGHT_TEXT("It holds for all that was read so far, too: was it as warm then?")));
     const std::optional<std::string> typed =
         answer(say(OHMWRIGHT_TEXT("How warm is it there (such as -18C or 0F)")) + "> ");
     if (!typed || typed->empty()) return;
@@ -306,8 +317,9 @@ class Dialogue {
 }  // namespace
 
 std::optional<std::string> run_dialogue(locate::Search& search, const TypedReadings& how, std::istream& in,
-                                        Environment& environment, const ValueSource& source, DialogueFrom from) {
-  return Dialogue(search, how, in, environment, source).run(from);
+                                        Environment& environment, const ValueSource& source,
+                                        const std::string& said_before) {
+  return Dialogue(search, how, in, environment, source).run(said_before);
 }
 
 }  // namespace ohmwright::cli

@@ -87,14 +87,14 @@ Arguments with_zone(Arguments arguments, const std::string& said) {
 /// Asks step by step; a temperature that is said holds for all that was read.
 void ask_step_by_step(Arguments arguments, const TypedReadings& how, const ValueSource& source,
                       std::unique_ptr<locate::Search>& search, Environment& environment) {
-  auto from = DialogueFrom::first_question;
-  while (const auto said = run_dialogue(*search, how, std::cin, environment, source, from)) {
+  std::string before;
+  while (const auto said = run_dialogue(*search, how, std::cin, environment, source, before)) {
     arguments = with_zone(std::move(arguments), *said);
     auto there = std::make_unique<locate::Search>(how.appliance, how.meter,
                                                   typed_site(arguments, how.appliance, how.units), search->settings());
     there->take_over(*search);
     search = std::move(there);
-    from = DialogueFrom::next_step;
+    before = *said;
   }
 }
 

@@ -31,6 +31,8 @@ TEST_F(JobCall, WaitsForNoLogOfWhatBecameUnsafe) {
   EXPECT_EQ(report()["state"], "waiting-for-log");
   run({"verify", "--forced-defrost", "did-not-end", "--live-agreed"});
   EXPECT_THAT(run({"list"}).out, Not(HasSubstr("waiting for a log")));
+  EXPECT_THAT(run({"list", "--in-state", "open"}).out, Not(HasSubstr("No such job")));
+  EXPECT_THAT(run({"list", "--in-state", "waiting-for-log"}).out, HasSubstr("No such job"));
   EXPECT_EQ(report()["state"], "open");
   EXPECT_THAT(refused({"wait", "log"}), HasSubstr("Leave it unplugged"));
   const Ran talk = run({}, "1\n1\n0\n");

@@ -180,8 +180,12 @@ TEST(Locate, TakesATemperatureStepByStep) {
   const Ran cold = locate(words, "0\n1\n6\n1\n-18C\n0\n");
   EXPECT_THAT(cold.out, AllOf(HasSubstr("6 say how warm something is"), HasSubstr("How warm is it there"),
                               Not(HasSubstr(unmeasured))));
-  EXPECT_THAT(locate(words, "0\n1\n6\n1\n-18C\n6\n1\n0F\n5\n5\n0\n").out, HasSubstr("There is no answer to take back."))
-      << "the reading was the only one";
+  EXPECT_THAT(locate(words, "0\n1\n6\n1\n-18C\n6\n1\n0\n").out,
+              HasSubstr("That was said, and holds for all that was read."))
+      << "what was read at one temperature is moved by no other";
+  const Ran unsaid = locate(words, "0\n1\n6\n1\n-18C\n5\n5\n0\n");
+  EXPECT_THAT(unsaid.out, AllOf(HasSubstr("Taken back: coil=-18C"), HasSubstr("There is no answer to take back."),
+                                HasSubstr(unmeasured)));
   const Ran slips = locate(words, "0\n1\n6\n9\n6\n1\nwarm\n0\n");
   EXPECT_THAT(slips.out, AllOf(HasSubstr("Type one of the digits."), HasSubstr("\"warm\""), HasSubstr(unmeasured)));
 }

@@ -187,8 +187,9 @@ bool cause_was_found(const ServiceCall& call, const ReplacedPart& work) {
   const auto is_of_bad_one = [&](const ReplacedPart& other) {
     return other.part != work.part &&
            std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
+             // What was open heated nothing.
              return reading.subject() == other.part && reading.outcome == Outcome::out_of_limits &&
-                    reading.happened_before(other);
+                    reading.happened_before(other) && (reading.records.empty() || !shown_of(reading).open);
            });
   };
   return std::any_of(call.evidence.begin(), call.evidence.end(), is_found) ||

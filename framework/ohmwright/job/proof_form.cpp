@@ -55,6 +55,13 @@ constexpr std::array proof_rows{
              .sentence = OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since."),
              .of_mended = OHMWRIGHT_TEXT("{part} was mended in place, and its insulation was not read since."),
              .command = read_insulation},
+    ProofRow{.form = Form::electronics_unread,
+             .bars = Bars::energising,
+             .sentence = OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since: with an ohmmeter, "
+                                        "never with 500 V, which would destroy its electronics."),
+             .of_mended = OHMWRIGHT_TEXT("{part} was mended in place, and its insulation was not read since: with an "
+                                         "ohmmeter, never with 500 V, which would destroy its electronics."),
+             .command = "ohmwright job read {part} insulation=OL --proved-dead --lead-off"},
     ProofRow{.form = Form::circuit_insulation_unread,
              .bars = Bars::energising,
              .sentence = OHMWRIGHT_TEXT("{part} was replaced, and no insulation was read since: unplugged and proved "

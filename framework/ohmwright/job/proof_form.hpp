@@ -12,6 +12,7 @@ enum class ProofForm : std::uint8_t {
   insulation_below_class_two,  ///< it is within those of class I, and there is no protective earth: class II asks more
   insulation_undecided,        ///< it decides nothing: read with too few volts
   insulation_unread,           ///< `part` was replaced, and its insulation was not read since
+  electronics_unread,          ///< the same of one whose electronics bear no 500 V: an ohmmeter tells all that is asked
   circuit_insulation_unread,   ///< `part`, without insulation of its own, was replaced, and none was read since
   no_insulation_read,          ///< it tingles, smells burnt or leaked, and no insulation within limits was read since
   earth_bond_not_within,       ///< the last reading of the earth bond is out of limits

@@ -46,11 +46,13 @@ std::map<SubjectAndRule, LastFinding> last_findings(const ServiceCall& call, boo
 }
 
 /// Whether it has a protective earth, so that its insulation may be that of class I: as was said last, else as its
-/// file says it, which is kept with what was replaced.
+/// file says it, which is kept with what was read and replaced.
 bool has_protective_earth(const ServiceCall& call) {
   const Check* bond = latest(call.checks, [](const Check& check) { return check.form == CheckForm::earth_bond; });
   if (bond != nullptr) return bond->result != no_earth;
-  return call.replaced.empty() || call.last_work()->has_earth;
+  const bool lacks_earth = std::any_of(call.readings.begin(), call.readings.end(),
+                                       [](const MeasuredValue& reading) { return reading.lacks_earth; });
+  return !lacks_earth && (call.replaced.empty() || call.last_work()->has_earth);
 }
 
 /// What stands against a part whose insulation was read last so.
@@ -129,7 +131,7 @@ bool insulation_read_since(const ServiceCall& call, const Told& since, const std
 void add_unread_insulation(const ServiceCall& call, const Suspicion& suspected, std::vector<ProofStep>& all) {
   for (const auto& [part, replaced] : call.last_work_on_each())
     if (replaced->tells_insulation && !insulation_read_since(call, *replaced, &part, false))
-      all.push_back({.form = ProofForm::insulation_unread,
+      all.push_back({.form = replaced->bears_test_volts ? ProofForm::insulation_unread : ProofForm::electronics_unread,
                      .part = part,
                      .subject = replaced->title,
                      .mended = replaced->was_mended()});

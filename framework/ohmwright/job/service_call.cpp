@@ -57,6 +57,7 @@ MeasuredValue measured(const Told& told, const Json& content) {
   value.agreed_live = flag_in(content, "agreed_live");
   value.for_good = outcome_named(text_in(content, "for_good"));
   value.open_where_warm = flag_in(content, "open_where_warm");
+  value.lacks_earth = flag_in(content, "lacks_earth");
   return value;
 }
 
@@ -76,6 +77,7 @@ ReplacedPart exchanged(const Told& told, const Json& content) {
   part.because = text_in(content, "because");
   part.tells_insulation = flag_in(content, "tells_insulation");
   part.asks_circuit_insulation = flag_in(content, "asks_circuit_insulation");
+  part.bears_test_volts = !flag_in(content, "no_test_volts");
   part.has_earth = flag_in(content, "has_earth");
   part.opens_for_good = flag_in(content, "opens_for_good");
   return part;

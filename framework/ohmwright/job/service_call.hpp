@@ -90,6 +90,7 @@ struct MeasuredValue : Told {
   std::optional<Outcome> for_good;
   /// It shows a contact open at a temperature at which its kind condemns a closed one: surely where it is warm.
   bool open_where_warm = false;
+  bool lacks_earth = false;  ///< the file of its appliance names no protective earth
 
   bool condemned_for_good() const { return for_good == Outcome::out_of_limits; }
   const std::string& for_people() const { return reads.empty() ? shown : reads; }
@@ -116,6 +117,7 @@ struct ReplacedPart : Told {
   std::vector<std::string> differences;
   std::string because;
   bool tells_insulation = false;  ///< its kind has a rule that tells whether it may be energised
+  bool bears_test_volts = true;   ///< a tester's 500 V prove it; false for what they would destroy
   /// It has no insulation of its own to read, and parts of its appliance have: theirs is read in its stead.
   bool asks_circuit_insulation = false;
   bool has_earth = false;       ///< the appliance has a protective earth, as far as is known

@@ -82,7 +82,7 @@ class Registry::State {
     const std::vector<FoundPlugin>& plugins = found().plugins;
     for (std::size_t plugin = 0; plugin < plugins.size(); ++plugin)
       if (const auto kind = index_called(plugins[plugin].kinds, key))
-        return loaded(plugins[plugin], slots_[plugin], *kind);
+        return loaded(plugins[plugin], slot_of(plugin), *kind);
     for (const RefusedPlugin& refused : found().refused)
       if (index_called(refused.kinds, key)) throw PluginError(refused.path, refused.reasons, refused.kinds);
     throw InputError(unknown(name_or_alias));
@@ -99,6 +99,13 @@ class Registry::State {
     std::optional<FoundPlugin> plugin = find_named(folders_.front(), name, user_);
     if (!plugin || plugin->reads_kind_files) return nullptr;
     return &named_.try_emplace(name, NamedPlugin{std::move(*plugin), {}}).first->second;
+  }
+
+  /// That of the same file where it was asked for by its name before: it is loaded once.
+  Slot& slot_of(std::size_t plugin) {
+    for (auto& [name, named] : named_)
+      if (named.plugin.path == found_->plugins[plugin].path) return named.slot;
+    return slots_[plugin];
   }
 
   const LoadedKind& loaded(const FoundPlugin& plugin, Slot& slot, std::size_t kind) {

@@ -38,6 +38,10 @@ TEST(Proof, AsksForMoreInsulationWhereThereIsNoEarth) {
   without.checks.clear();
   without.replaced[0].has_earth = false;
   EXPECT_EQ(bars_of(without), std::vector<Form>{Form::insulation_below_class_two}) << "as its file says";
+  ServiceCall untouched = without;
+  untouched.replaced.clear();
+  untouched.readings[0].lacks_earth = true;
+  EXPECT_EQ(bars_of(untouched), std::vector<Form>{Form::insulation_below_class_two}) << "though nothing was replaced";
   call.checks.push_back(bond(Outcome::within_limits, told_at(4)));
   EXPECT_THAT(bars_of(call), IsEmpty()) << "it has one after all";
   call.checks = {no_earth(3)};
@@ -55,6 +59,15 @@ TEST(Proof, IsNoneOfTheMainsWhereItWasReadAtLowVoltage) {
   EXPECT_EQ(bars_of(call), std::vector<Form>{Form::circuit_insulation_unread});
   call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(3)));
   EXPECT_THAT(bars_of(call), IsEmpty());
+}
+
+TEST(Proof, AsksForNo500VoltsWhereTheyDestroy) {
+  ServiceCall call;
+  call.replaced = {replaced("fan", told_at(1), true)};
+  EXPECT_THAT(bars_of(call), testing::Contains(Form::insulation_unread));
+  call.replaced[0].bears_test_volts = false;
+  EXPECT_THAT(bars_of(call), testing::AllOf(testing::Contains(Form::electronics_unread),
+                                            testing::Not(testing::Contains(Form::insulation_unread))));
 }
 
 }  // namespace

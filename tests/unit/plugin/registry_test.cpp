@@ -204,6 +204,7 @@ TEST(Registry, FindsAKindInItsOwnFolderWithoutALookAtTheOthers) {
   folder.add("two_kinds", "later.ohmplug");  // had there been a search, it would have been before this
   EXPECT_THAT(registry.plugins(), SizeIs(2));
   EXPECT_EQ(&registry.kind("good-part"), &kind) << "it stays the one that was loaded";
+  EXPECT_EQ(&registry.kind("Well-made part"), &kind) << "by its alias, too";
 }
 
 TEST(Registry, TellsWhyAKindInItsOwnFolderIsRefused) {

@@ -65,7 +65,7 @@ std::vector<std::string> breaches_of_numbers(const KindCases& tried);
 std::vector<std::string> breaches_of_models(const KindCases& tried);
 /// No part that is good by the electrical model of a class of ratings is condemned by the rules.
 std::vector<std::string> breaches_of_good_parts(const KindCases& tried);
-/// Where no model of a class says what one of its measurands reads.
+/// Why `breaches_of_good_parts` had nothing to read; empty where some model says what a measurand reads.
 std::string_view why_no_good_part_was_tried(const KindCases& tried);
 /// No class of ratings is found to be no replacement for itself.
 std::vector<std::string> breaches_of_likeness(const KindCases& tried);

@@ -16,7 +16,8 @@ void try_out(std::string_view id, std::string_view title, const KitListener& lis
   KitCheck result{id, title, {}};
   listener.begins(result);
   if (const auto thrown = guarded([&] { result.to_mend = check(); })) result.to_mend.push_back(*thrown);
-  if (result.to_mend.empty()) result.not_tried = why_not();
+  if (result.to_mend.empty())
+    if (const auto thrown = guarded([&] { result.not_tried = why_not(); })) result.to_mend.push_back(*thrown);
   listener.ends(result);
 }
 

@@ -160,6 +160,8 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, Defro
   if (ended_at_rated_temperature(ratings, slope_margin, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
   if (cold_may_be_unseen(common, defrost) && stayed_at_the_melting_point(defrost)) return;
+  // Of one that fills less than two rows the last warming lies between them.
+  if (stayed_at_the_melting_point(defrost) && duration_of(defrost) < 2.0 * common.spacing_second) return;
   const bool is_below_rated = ratings.end_temperature_kelvin && *defrost.end_kelvin <= *ratings.end_temperature_kelvin;
   const bool is_melting = stayed_at_the_melting_point(defrost);
   if (!is_melting && is_below_rated && !shows_warmest(common.spacing_second, defrost)) return;
@@ -197,6 +199,8 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
     set(defrost, EndCause::unknown, EndGround::nothing);
     // Where nothing was seen to heat, no heating ended.
     if (defrost.is_cut || (defrost.has_load && !defrost.heater_is_seen)) continue;
+    // The rise of the air is no length of a heating.
+    if (!defrost.heater_is_seen && !defrost.has_load && !defrost.has_coil) continue;
     // Between rows so far apart the coil can warm and cool again, and a heater start and end.
     if (spacing_second > farthest_telling_rows_second) {
       by_warmest_row(ratings, defrost);

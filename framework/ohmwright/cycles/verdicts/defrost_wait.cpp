@@ -18,6 +18,20 @@ namespace {
 /// The rarest defrosts that are known (common practice, no source).
 constexpr double longest_known_interval_second = 54.0 * 3600.0;
 
+/// The longest that may be waited for where no interval is rated: that, or a tenth more than the log's own longest, or
+/// what a timer of twelve hours of running (the longest shipped, common practice, no source) takes at its run share.
+double longest_unrated_interval(const LogAnalysis& analysis) {
+  constexpr double longest_of_timers_second = 12.0 * 3600.0;
+  constexpr double least_share = 0.05;
+  constexpr double scatter = 1.1;
+  double longest = longest_known_interval_second;
+  for (const Defrost& one : analysis.defrosts)
+    if (one.gap_in_interval_second <= 0.0) longest = std::max(longest, scatter * one.interval_second.value_or(0.0));
+  if (analysis.run_share && *analysis.run_share > least_share)
+    longest = std::max(longest, longest_of_timers_second / *analysis.run_share);
+  return longest;
+}
+
 /// Whether rows of the coil are so close that each of its rises shows.
 bool coil_shows_rises(const LogAnalysis& analysis) {
   return analysis.has_coil && analysis.coverage.spacing_second <= farthest_telling_rows_second;
@@ -154,7 +168,7 @@ DefrostWait wait_of(const JudgedLog& log, const OpenInterval& open) {
   const bool by_clock_rating = is_rated && !ratings.interval_counts_running;
   DefrostWait wait;
   wait.is_rated = by_running || by_clock_rating;
-  wait.longest_second = wait.is_rated ? *ratings.interval_most_second : longest_known_interval_second;
+  wait.longest_second = wait.is_rated ? *ratings.interval_most_second : longest_unrated_interval(log.analysis);
   wait.counts_running = by_running;
   wait.waited_second = by_running ? *open.running_second : open.second;
   wait.unseen_share = open.second > 0.0 ? std::min(1.0, open.unseen_second / open.second) : 0.0;

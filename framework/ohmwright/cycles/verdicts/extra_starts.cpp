@@ -27,7 +27,7 @@ bool keep_a_beat_beside_extra_starts(const std::vector<BothCounts>& intervals, d
       ++parts;
     }
   }
-  return beats >= fewest_beats && beats > 2 * parts;
+  return parts > 0 && beats >= fewest_beats && beats > 2 * parts;
 }
 
 }  // namespace ohmwright::cycles

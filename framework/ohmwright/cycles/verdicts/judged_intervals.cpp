@@ -93,11 +93,20 @@ bool is_single_one(const JudgedLog& log, const CountedIntervals& counted) {
   return counted.short_ones.odd < 2.0 || is_chance;
 }
 
+/// Whether the usual interval by the clock is itself surely shorter than rated: then nobody started it by hand.
+bool beats_too_often(const JudgedLog& log, const std::vector<BothCounts>& intervals) {
+  std::vector<double> seconds;
+  for (const BothCounts& one : intervals) seconds.push_back(one.clock_second);
+  CountedIntervals usual;
+  judge_one(log, median_of(std::move(seconds)), clock_edge(log), usual);
+  return usual.stand == IntervalStand::too_short;
+}
+
 /// Short ones that somebody started: a single one among others, or such as leave the clock's beat as it is.
 bool were_started_by_hand(const JudgedLog& log, const CountedIntervals& counted,
                           const std::vector<BothCounts>& intervals) {
-  return is_single_one(log, counted) ||
-         (!counted.is_running && keep_a_beat_beside_extra_starts(intervals, clock_edge(log)));
+  return is_single_one(log, counted) || (!counted.is_running && !beats_too_often(log, intervals) &&
+                                         keep_a_beat_beside_extra_starts(intervals, clock_edge(log)));
 }
 
 /// By the count that the ratings name. What looks too short by the running alone is judged by the clock where the log

@@ -99,6 +99,7 @@ TEST(ExtraStarts, LeaveTheBeatOfAClockAsItIs) {
       minutes_apart({480, 480, 168, 312, 480, 480, 318, 162, 480, 480, 480, 480, 480}), edge_second));
   EXPECT_FALSE(keep_a_beat_beside_extra_starts(minutes_apart({480, 480, 168, 480, 480, 480, 318, 480}), edge_second));
   EXPECT_FALSE(keep_a_beat_beside_extra_starts(minutes_apart({168, 312, 168, 312, 480, 480}), edge_second));
+  EXPECT_FALSE(keep_a_beat_beside_extra_starts(minutes_apart({180, 180, 180, 180, 180, 180, 180, 180}), edge_second));
 }
 
 TEST(ExtraStarts, CondemnNoTimer) {
@@ -112,6 +113,10 @@ TEST(ExtraStarts, CondemnNoTimer) {
   expect_says("interval", with({480, 480, 168, 312, 480, 480, 318, 162, 480, 480, 480, 480, 480}), Outcome::undecided,
               "one-too-short", by_clock);
   expect_says("interval", with({480, 120, 130, 480, 140, 480, 110, 480}), Outcome::out_of_limits, "too-short",
+              by_clock);
+  expect_says("interval", with({180, 180, 180, 180, 180, 180, 180, 180}), Outcome::out_of_limits, "too-short",
+              by_clock);
+  expect_says("interval", with({180, 180, 180, 70, 110, 180, 180, 180, 180}), Outcome::out_of_limits, "too-short",
               by_clock);
 }
 
