@@ -8,7 +8,7 @@ namespace ohmwright::cycles {
 
 bool keep_a_beat_beside_extra_starts(const std::vector<BothCounts>& intervals, double edge_second) {
   constexpr std::size_t fewest_whole_beats = 4;  // fewer may be chance (common practice, no source)
-  constexpr double edges = 6.0;            // a row for each end, and one for a board that looks only now and then
+  constexpr double edges = 6.0;                  // a row for each end, and one for a board that looks only now and then
   std::vector<double> seconds;
   for (const BothCounts& one : intervals) seconds.push_back(one.clock_second);
   const double beat = median_of(seconds);
