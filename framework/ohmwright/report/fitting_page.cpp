@@ -22,10 +22,23 @@ std::string number_text(double value, double uncertainty) {
   return fmt::format("{:.{}e}", value, std::clamp(static_cast<int>(digits), 1, 15));
 }
 
-/// A unit as people read it.
-std::string screen_unit(const std::string& unit) {
-  if (unit == "ohm") return "Ω";
-  return unit == "degC" ? "°C" : unit;
+/// A number of the ratings with its doubt and their unit, as the reader sees them.
+struct ShownFigure {
+  double value = 0.0;
+  double standard_uncertainty = 0.0;
+  std::string unit;
+};
+
+/// A point on the scale of temperature in the unit that the reader typed. Every other figure stays as the ratings hold
+/// it, so that it can be compared with them.
+ShownFigure shown(const FittedFigure& figure, const Sentences& say) {
+  const std::string unit = figure.unit == "ohm" ? "Ω" : figure.unit;
+  if (figure.unit != "degC") return {figure.value, figure.standard_uncertainty, unit};
+  constexpr double freezing_point = 273.15;  // kelvin
+  const double kelvin = figure.value + freezing_point;
+  const Unit typed = say.unit_for({Dimension::temperature, kelvin});
+  return {typed.from_si(kelvin), typed.of_differences().from_si(figure.standard_uncertainty),
+          typed.symbol(Spelling::screen)};
 }
 
 /// With its sign, but without that of a zero.
@@ -126,17 +139,21 @@ class FittingWriter {
   }
 
   std::string figure_text(const FittedFigure& figure) const {
-    const std::string unit = figure.unit.empty() ? "" : " " + screen_unit(figure.unit);
-    const std::string value = number_text(figure.value, figure.standard_uncertainty) + unit;
-    if (!(figure.standard_uncertainty > 0.0)) return figure.name + " = " + value;
-    const std::string doubt = number_text(figure.standard_uncertainty, figure.standard_uncertainty) + unit;
+    const ShownFigure reader = shown(figure, say_);
+    const std::string unit = reader.unit.empty() ? "" : " " + reader.unit;
+    const std::string value = number_text(reader.value, reader.standard_uncertainty) + unit;
+    if (!(reader.standard_uncertainty > 0.0)) return figure.name + " = " + value;
+    const std::string doubt = number_text(reader.standard_uncertainty, reader.standard_uncertainty) + unit;
     return say_(OHMWRIGHT_TEXT("{figure} = {value}, standard uncertainty {doubt}"),
                 {{"figure", figure.name}, {"value", value}, {"doubt", doubt}});
   }
 
   /// A residual is smaller than anything a thermometer says: three digits, with a prefix.
-  static std::string fine_text(AnyQuantity value) {
-    return display_text(value, {.significant_digits = 3, .spelling = Spelling::screen, .units = {}, .fixed_unit = {}});
+  std::string fine_text(AnyQuantity value) const {
+    return display_text(value, {.significant_digits = 3,
+                                .spelling = Spelling::screen,
+                                .units = {},
+                                .fixed_unit = say_.unit_for(value)});
   }
 
   /// A form that passes through every row it uses has no column.
@@ -158,7 +175,7 @@ class FittingWriter {
   void residuals() {
     const std::vector<const FittedRatings*> forms = forms_with_residuals();
     if (forms.empty()) return;
-    const Unit unit = Unit::si(forms.front()->residuals.front().dimension());
+    const Unit unit = say_.unit_for({forms.front()->residuals.front().dimension(), 1.0});
     page_ += '\n';
     line(OHMWRIGHT_TEXT("How far each row lies from the curve, in {unit} (* left out)"),
          {{"unit", unit.symbol(Spelling::screen)}});
@@ -175,7 +192,7 @@ class FittingWriter {
     for (std::size_t row = 0; row < report_.request.rows.size(); ++row) {
       page_ += "  " + padded_right(marked_name(row), names) + "  " + padded_left(condition_text(row), conditions);
       for (const FittedRatings* form : forms)
-        page_ += "  " + padded_left(signed_text(form->residuals[row].value_in_si()), column_width(*form));
+        page_ += "  " + padded_left(signed_text(unit.from_si(form->residuals[row].value_in_si())), column_width(*form));
       page_ += '\n';
     }
   }

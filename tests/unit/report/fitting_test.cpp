@@ -77,6 +77,19 @@ TEST_F(FittingReports, WriteNumbersToTheirUncertainty) {
   EXPECT_THAT(page, HasSubstr("c = 9.37e-08 1/K, standard uncertainty 3.1e-09 1/K\n"));
 }
 
+TEST_F(FittingReports, SpeakFahrenheitToWhoTypedIt) {
+  UnitPreferences typed;
+  typed.prefer(*Unit::named("degF", Dimension::temperature));
+  Fitting fitting = fitting_;
+  fitting.forms[0].figures = {{"opening", 12.8, 0.346, "degC"}, {"beta", 3861.2, 7.6, "K"}};
+  const std::string page =
+      fitting_page({testing::test_descriptor(), request_, fitting, names_}, Sentences(typed), {100, false});
+  EXPECT_THAT(page, HasSubstr("opening = 55.04 °F, standard uncertainty 0.62 °F\n"));
+  EXPECT_THAT(page, HasSubstr("beta = 3861.2 K, standard uncertainty 7.6 K\n"));  // as the ratings state it
+  EXPECT_THAT(page, HasSubstr("How far each row lies from the curve, in °F (* left out)\n"));
+  EXPECT_THAT(page, HasSubstr("  line 2    32.0 °F    +0.007\n"));  // 0.0039 K
+}
+
 TEST_F(FittingReports, SayOnceWhatHoldsForAllRows) {
   Fitting fitting = fitting_;
   fitting.remarks = {{all_rows, false, {"flat", "they do not fall"}, {}}};
