@@ -5,6 +5,7 @@
 #include <ohmwright/batch/block_reader.hpp>
 #include <ohmwright/batch/quick_line.hpp>
 #include <ohmwright/batch/strict_line.hpp>
+#include <ohmwright/document/byte_order_mark.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright::batch {
@@ -83,7 +84,6 @@ void BlockReader::fill(std::size_t wanted) {
 
 /// Takes the line that names the columns of a table.
 void BlockReader::take_head() {
-  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
   const std::string_view text = std::string_view(waiting_).substr(first_);
   const std::size_t end = std::min(text.find('\n'), text.size());
   std::string_view line = text.substr(0, end);

@@ -38,7 +38,6 @@ double Feed<double>::admittance_slope(const BranchModel& model) const {
 }
 
 BranchState<std::complex<double>> Feed<std::complex<double>>::state(const Branch& branch) const {
-  using Phasor = std::complex<double>;
   const BranchModel& model = branch.model;
   switch (model.type) {
     case BranchType::resistance:

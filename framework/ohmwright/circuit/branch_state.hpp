@@ -7,6 +7,9 @@
 
 namespace ohmwright::circuit {
 
+/// An amplitude with its phase, in SI units: what every value is under power.
+using Phasor = std::complex<double>;
+
 /// What a branch does in the network that one instrument meets.
 enum class Conduct : std::uint8_t { absent, joined, source, admittance };
 

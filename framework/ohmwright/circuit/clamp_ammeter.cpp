@@ -4,11 +4,6 @@
 #include <ohmwright/circuit/clamp_ammeter.hpp>
 
 namespace ohmwright::circuit {
-namespace {
-
-using Phasor = std::complex<double>;
-
-}  // namespace
 
 ClampAmmeter::ClampAmmeter(const Network& network, Frequency line_frequency, std::span<const BranchIndex> branches,
                            std::span<const Change> changes)

@@ -31,7 +31,6 @@ Voltmeter::Variant Voltmeter::with(std::span<const Change> changes) const {
 // With the meter on, a branch sees its own voltage less what the meter's current takes, and a current put in at the
 // branch reaches the probes divided by 1 + Z/R of the meter.
 void Voltmeter::Variant::sensitivities(std::size_t pair, std::span<double> by_value) {
-  using Phasor = std::complex<double>;
   const Prepared<Phasor>& prepared = variation_.prepared();
   assert(by_value.size() == prepared.branches().size());
   std::fill(by_value.begin(), by_value.end(), 0.0);

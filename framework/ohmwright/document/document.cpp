@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <ohmwright/document/byte_order_mark.hpp>
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/source_text.hpp>
 #include <ohmwright/document/syntax_trouble.hpp>
@@ -72,15 +73,13 @@ class Events {
   TreeBuilder& builder_;
 };
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-
 }  // namespace
 
 Document parse_document_to_check(std::string_view text, std::string file, const DocumentLimits& limits) {
   if (text.size() > limits.bytes)
     throw DocumentError(std::move(file),
                         {Problem{"", 0, "is longer than a document may be, " + size_in_words(limits.bytes)}});
-  if (text.substr(0, byte_order_mark.size()) == byte_order_mark) text.remove_prefix(byte_order_mark.size());
+  if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
   if (std::string foreign = describe_foreign_content(text); !foreign.empty())
     throw DocumentError(std::move(file), {Problem{"", 0, std::move(foreign)}});
   Progress progress;

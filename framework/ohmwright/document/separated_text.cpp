@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include <ohmwright/document/byte_order_mark.hpp>
 #include <ohmwright/document/separated_text.hpp>
 #include <ohmwright/quantity/blanks.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -8,7 +9,6 @@ namespace ohmwright {
 
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::string_view blanks = " \t";
 
 char separator_in(std::string_view line) {

@@ -22,8 +22,6 @@ constexpr std::size_t most_names_compared = 10'000;
   throw DocumentError(name_of_source(path), {Problem{"", 0, std::move(text)}});
 }
 
-std::string system_text(int error) { return std::generic_category().message(error); }
-
 std::string too_long(unsigned long long bytes, std::size_t limit) {
   return "is " + size_in_words(bytes) + " long; a document has at most " + size_in_words(limit);
 }
@@ -68,7 +66,7 @@ std::string read_to_end(const std::string& path, const OpenFile& file, std::size
   while (true) {
     const ssize_t got = ::read(file.number(), buffer.data(), buffer.size());
     if (got < 0 && errno == EINTR) continue;
-    if (got < 0) refuse(path, "cannot be read: " + system_text(errno));
+    if (got < 0) refuse(path, "cannot be read: " + std::generic_category().message(errno));
     if (got == 0) return text;
     text.append(buffer.data(), static_cast<std::size_t>(got));
     if (text.size() > size_limit) refuse(path, "is longer than a document may be, " + size_in_words(size_limit));
@@ -86,10 +84,10 @@ std::string read_source(const std::string& path, std::size_t size_limit) {
     const int error = errno;
     if (error == ENOENT) refuse(path, missing(path));
     if (error == EACCES) refuse(path, "cannot be read: you have no permission to");
-    refuse(path, "cannot be opened: " + system_text(error));
+    refuse(path, "cannot be opened: " + std::generic_category().message(error));
   }
   struct stat status {};
-  if (::fstat(file.number(), &status) != 0) refuse(path, "cannot be read: " + system_text(errno));
+  if (::fstat(file.number(), &status) != 0) refuse(path, "cannot be read: " + std::generic_category().message(errno));
   check_what_it_is(path, status, size_limit);
   std::string text = read_to_end(path, file, size_limit);
   if (text.empty() && S_ISFIFO(status.st_mode) && path != "-") refuse(path, "is a pipe that nobody writes to");

@@ -18,12 +18,12 @@ namespace ohmwright {
 namespace {
 
 /// Far above what anybody writes by hand; every start of the program takes in all kind files.
-constexpr DocumentLimits limits{.bytes = std::size_t{1} << 20U, .depth = 16, .values = 20'000};
+constexpr DocumentLimits most_in_a_kind_file{.bytes = std::size_t{1} << 20U, .depth = 16, .values = 20'000};
 
 std::string text_in(const ByteSource& bytes, const TrustedFile& file) {
-  if (bytes.size() > limits.bytes) {
+  if (bytes.size() > most_in_a_kind_file.bytes) {
     throw PluginError(file.path, {"it has " + std::to_string(bytes.size()) +
-                                  " bytes, more than any kind file may have (" + std::to_string(limits.bytes) + ")"});
+                                  " bytes, more than any kind file may have (" + std::to_string(most_in_a_kind_file.bytes) + ")"});
   }
   std::string text(static_cast<std::size_t>(bytes.size()), '\0');
   if (!bytes.read(0, std::as_writable_bytes(std::span(text))))
@@ -33,7 +33,7 @@ std::string text_in(const ByteSource& bytes, const TrustedFile& file) {
 
 Document parsed(const std::string& text, const std::filesystem::path& path) {
   try {
-    return parse_document_to_check(text, path.string(), limits);
+    return parse_document_to_check(text, path.string(), most_in_a_kind_file);
   } catch (const DocumentError& error) {
     throw PluginError(path, reasons_of(error.problems()));
   }

@@ -13,7 +13,7 @@ constexpr TextEntry wider{
     "wider-tolerance", OHMWRIGHT_TEXT("A good one may be {candidate} % off at {where}, a good original only {original} "
                                       "%: read the new one in ice water before you fit it.")};
 
-constexpr double slack = 1.1;
+constexpr double ratio_still_close = 1.1;
 constexpr double grid_kelvin = 0.5;
 
 double half_width(const SensorRatings& ratings, Temperature t) {
@@ -34,7 +34,7 @@ EquivalenceFinding compare_tolerances(const Pair& pair, TemperatureSpan span) {
   for (Temperature t = span.from; t < span.to; t = t + TemperatureDifference::from_value(grid_kelvin))
     if (ratio(t) > ratio(worst)) worst = t;
   if (ratio(span.to) > ratio(worst)) worst = span.to;
-  const bool close = ratio(worst) <= slack;
+  const bool close = ratio(worst) <= ratio_still_close;
   EquivalenceFinding finding =
       finding_of(close ? Outcome::within_limits : Outcome::undecided, close ? as_close : wider);
   tell(finding, "where", AnyQuantity(worst));

@@ -2,12 +2,12 @@
 #include <cstring>
 
 #include <ohmwright/cycles/reading/line_buffer.hpp>
+#include <ohmwright/document/byte_order_mark.hpp>
 
 namespace ohmwright::cycles {
 
 namespace {
 constexpr std::size_t buffer_bytes = 163840;
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 }  // namespace
 
 LineBuffer::LineBuffer(std::unique_ptr<ByteSource> source) : source_(std::move(source)), buffer_(buffer_bytes + slack) {

@@ -227,10 +227,12 @@ std::vector<ChosenColumn> choose_quantities(const HeadTable& table, const std::v
         std::find(taken.begin(), taken.end(), column) != taken.end() ||
         std::any_of(chosen.begin(), chosen.end(), [&](const ChosenColumn& one) { return one.index == column; });
     if (is_read) continue;
-    LogFinding unused{"column-not-used", {{"column", name_of_column(table, column)}}};
+    const std::string name = name_of_column(table, column);
     if (picked.empty() && !is_taken(chosen, LogQuantity::coil_temperature) && is_of_the_cold(values_of(table, column)))
-      unused.arguments.push_back({"looks_like", std::string(name_of(LogQuantity::coil_temperature))});
-    findings.push_back(std::move(unused));
+      findings.push_back(
+          {"column-not-used", {{"column", name}, {"looks_like", std::string(name_of(LogQuantity::coil_temperature))}}});
+    else
+      findings.push_back({"column-not-used", {{"column", name}}});
   }
   return chosen;
 }

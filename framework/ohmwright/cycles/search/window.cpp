@@ -164,18 +164,18 @@ double time_quantile(std::span<const double> values, std::span<const double> wid
   const double low = *least;
   const double range = *most - low;
   if (range <= 0.0) return low;
-  constexpr std::size_t bins = 4096;
-  std::vector<double> time(bins + 1);
+  constexpr std::size_t fine_bins = 4096;
+  std::vector<double> time(fine_bins + 1);
   double whole = 0.0;
-  const double bins_per_unit = bins / range;
+  const double bins_per_unit = fine_bins / range;
   for (std::size_t i = 0; i < values.size(); ++i) {
-    time[std::min(bins, static_cast<std::size_t>((values[i] - low) * bins_per_unit))] += widths[i];
+    time[std::min(fine_bins, static_cast<std::size_t>((values[i] - low) * bins_per_unit))] += widths[i];
     whole += widths[i];
   }
   double below = 0.0;
-  for (std::size_t bin = 0; bin <= bins; ++bin) {
+  for (std::size_t bin = 0; bin <= fine_bins; ++bin) {
     below += time[bin];
-    if (below >= share * whole) return low + (static_cast<double>(bin) + 0.5) / bins * range;
+    if (below >= share * whole) return low + (static_cast<double>(bin) + 0.5) / fine_bins * range;
   }
   return low + range;
 }
