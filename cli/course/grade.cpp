@@ -64,11 +64,13 @@ int course_grade(const Arguments& arguments, Environment& environment) {
     graded.push_back(graded_file(path, grader, format == "html" || arguments.has("--feedback")));
   course::note_copies(graded);
   put_overrides(arguments, graded);
+  const std::vector<std::string> without_record = course::exercises_without_record(grader.key(), graded);
+  const course::MarkedClass marked{graded, without_record};
   const Sentences say{UnitPreferences{}};
   deliver_beside_the_class(format == "csv" ? course::class_csv(graded)
                            : format == "html"
-                               ? course::class_html(graded, weights, say, made_with())
-                               : course::class_page(graded, arguments.has("--feedback"), say, environment.page),
+                               ? course::class_html(marked, weights, say, made_with())
+                               : course::class_page(marked, arguments.has("--feedback"), say, environment.page),
                            arguments, environment);
   return exit_done;
 }

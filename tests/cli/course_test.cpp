@@ -205,12 +205,15 @@ TEST_F(Course, OhmsOnALiveCircuitAreOneStepAway) {
 
 /// Nobody gains by giving no answer after the stop, and the instructor is told.
 TEST_F(Course, WhoIsStoppedAndGivesNoAnswerIsUnsafeAllTheSame) {
-  ASSERT_EQ(make("class").exit_code, 0);
+  ASSERT_EQ(make("class", {"--count", "3"}).exit_code, 0);
   course({"practise", at("class/exercise-001.json"), "measure heater-alone lead-off"});
   const auto graded = [&](const char* format) {
     return course({"grade", at("class"), "--key", at("the.key"), "--format", format}).out;
   };
-  EXPECT_THAT(graded("text"), HasSubstr("UNSAFE; not answered"));
+  EXPECT_THAT(graded("text"), AllOf(HasSubstr("UNSAFE; not answered"),
+                                    HasSubstr("No record was handed in of exercise-002, exercise-003")));
+  EXPECT_THAT(graded("html"), AllOf(HasSubstr("<p>No record was handed in of exercise-002, exercise-003"),
+                                    HasSubstr("<th>total</th><th>remark</th>")));
   EXPECT_THAT(course({"grade", at("class"), "--key", at("the.key"), "--feedback"}).out,
               AllOf(HasSubstr("UNSAFE"), HasSubstr("arc")));
   EXPECT_THAT(graded("csv"), AllOf(HasSubstr(",refused,unsafe\r\n"), HasSubstr(",0.000,"), HasSubstr(",yes\r\n")));

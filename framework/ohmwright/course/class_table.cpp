@@ -18,10 +18,12 @@ std::string joined(const std::vector<std::string>& all, std::string_view between
   return text;
 }
 
-/// A class's table is wide: the page gives it room, whoever scrolls it keeps the names in view, and remarks break.
+/// A class's table is wide: the page gives it room, whoever scrolls it keeps the names in view, and remarks break
+/// (fourth column).
 constexpr std::string_view wide_table_style =
-    "<style>body { max-width: 76rem; } .wide td:first-child, .wide th:first-child { position: sticky; left: 0; "
-    "background: #fff; } .wide td:last-child { white-space: normal; min-width: 12rem; }</style>\n";
+    "<style>body { max-width: 76rem; } .wide { max-width: 100%; } .wide td:first-child, .wide th:first-child { "
+    "position: sticky; left: 0; "
+    "background: #fff; } .wide td:nth-child(4) { white-space: normal; min-width: 9rem; }</style>\n";
 
 std::string hundredths(double share) { return fmt::format("{:.0f}", 100.0 * share); }
 
@@ -43,19 +45,26 @@ std::string remarks(const Graded& one, const Sentences& say) {
 std::vector<std::vector<std::string>> table_of_class(std::span<const Graded> graded, const Sentences& say) {
   std::vector<std::vector<std::string>> rows{
       {say(OHMWRIGHT_TEXT("record")), say(OHMWRIGHT_TEXT("students")), say(OHMWRIGHT_TEXT("total")),
-       say(OHMWRIGHT_TEXT("part")), say(OHMWRIGHT_TEXT("good parts")), say(OHMWRIGHT_TEXT("safety")),
-       say(OHMWRIGHT_TEXT("confidence")), say(OHMWRIGHT_TEXT("inference")), say(OHMWRIGHT_TEXT("minutes taken")),
-       say(OHMWRIGHT_TEXT("check words")), say(OHMWRIGHT_TEXT("remark"))}};
+       say(OHMWRIGHT_TEXT("remark")), say(OHMWRIGHT_TEXT("part")), say(OHMWRIGHT_TEXT("good parts")),
+       say(OHMWRIGHT_TEXT("safety")), say(OHMWRIGHT_TEXT("confidence")), say(OHMWRIGHT_TEXT("inference")),
+       say(OHMWRIGHT_TEXT("minutes taken")), say(OHMWRIGHT_TEXT("check words"))}};
   for (const Graded& one : graded) {
     const bool none = !one.refused.empty();
     const auto cell = [&](double share) { return none ? std::string("-") : hundredths(share); };
     rows.push_back({one.file, joined(one.students, "; "), none ? "-" : fmt::format("{:.0f}", one.total),
-                    cell(one.marks.part), cell(one.marks.good_parts),
+                    remarks(one, say), cell(one.marks.part), cell(one.marks.good_parts),
                     one.marks.safety ? hundredths(*one.marks.safety) : "-", cell(one.marks.confidence),
-                    cell(one.marks.inference), fmt::format("{:.0f}", one.minutes), joined(one.check_words, " "),
-                    remarks(one, say)});
+                    cell(one.marks.inference), fmt::format("{:.0f}", one.minutes), joined(one.check_words, " ")});
   }
   return rows;
+}
+
+/// Which exercises nobody handed in, or nothing.
+std::string without_record(const MarkedClass& marked, const Sentences& say) {
+  if (marked.without_record.empty()) return {};
+  std::string names;
+  for (const std::string& name : marked.without_record) names += (names.empty() ? "" : ", ") + name;
+  return say(OHMWRIGHT_TEXT("No record was handed in of {exercises}."), {{"exercises", names}});
 }
 
 /// RFC 4180, and no formula: what begins with = + - @, a tab or a return is text.
@@ -129,10 +138,11 @@ std::string csv_row(const std::vector<std::string>& cells) {
   return row + "\r\n";
 }
 
-std::string class_page(std::span<const Graded> graded, bool feedback, const Sentences& say, const PageStyle& style) {
+std::string class_page(const MarkedClass& marked, bool feedback, const Sentences& say, const PageStyle& style) {
   PageLayout page(style);
-  page.table(table_of_class(graded, say));
-  for (const Graded& one : graded) {
+  page.table(table_of_class(marked.graded, say));
+  if (const std::string missing = without_record(marked, say); !missing.empty()) page.block(missing);
+  for (const Graded& one : marked.graded) {
     if (!feedback) break;
     page.heading(one.file + (one.students.empty() ? std::string() : ": " + joined(one.students, "; ")));
     if (!one.refused.empty()) page.item(one.refused);
@@ -174,11 +184,13 @@ std::string class_csv(std::span<const Graded> graded) {
   return csv;
 }
 
-std::string class_html(std::span<const Graded> graded, const MarkWeights& weights, const Sentences& say,
+std::string class_html(const MarkedClass& marked, const MarkWeights& weights, const Sentences& say,
                        std::string_view made_with) {
   const std::string title = say(OHMWRIGHT_TEXT("Marks of the class"));
-  std::string body = std::string(wide_table_style) + "<h1>" + html_text(title) + "</h1>\n" + plots(graded, say) +
-                     html_table(table_of_class(graded, say));
+  std::string body = std::string(wide_table_style) + "<h1>" + html_text(title) + "</h1>\n" + plots(marked.graded, say) +
+                     html_table(table_of_class(marked.graded, say));
+  if (const std::string missing = without_record(marked, say); !missing.empty())
+    body += "<p>" + html_text(missing) + "</p>\n";
   body += "<p>" +
           html_text(
               say(OHMWRIGHT_TEXT("Weights: part {part}, good parts {good}, safety {safety}, confidence {confidence}, "
@@ -191,7 +203,7 @@ std::string class_html(std::span<const Graded> graded, const MarkWeights& weight
                    {"inference", fmt::format("{:g}", weights.inference)},
                    {"minutes", fmt::format("{:g}", weights.minutes)}})) +
           "</p>\n";
-  for (const Graded& one : graded)
+  for (const Graded& one : marked.graded)
     body +=
         html_section(one.file + (one.students.empty() ? std::string() : ": " + joined(one.students, "; ")), one.words) +
         html_folded(say(OHMWRIGHT_TEXT("What your readings said, one after another")), one.time_line);

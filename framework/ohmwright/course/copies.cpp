@@ -29,4 +29,14 @@ void note_copies(std::span<Graded> graded) {
   }
 }
 
+std::vector<std::string> exercises_without_record(const CourseKey& key, std::span<const Graded> graded) {
+  std::vector<std::string> missing;
+  for (std::size_t i = 0; i < key.exercises.size(); ++i) {
+    const std::string& exercise = key.exercises[i].truth.exercise;
+    if (std::none_of(graded.begin(), graded.end(), [&](const Graded& one) { return one.exercise == exercise; }))
+      missing.push_back(exercise_file_name(i));
+  }
+  return missing;
+}
+
 }  // namespace ohmwright::course

@@ -11,4 +11,7 @@ namespace ohmwright::course {
 /// before it.
 void note_copies(std::span<Graded> graded);
 
+/// The names of those exercises of a set of which no record is among these, in the set's order.
+std::vector<std::string> exercises_without_record(const CourseKey& key, std::span<const Graded> graded);
+
 }  // namespace ohmwright::course

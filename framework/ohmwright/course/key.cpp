@@ -1,3 +1,4 @@
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <ohmwright/course/key.hpp>
@@ -6,6 +7,8 @@
 #include <ohmwright/document/record_values.hpp>
 
 namespace ohmwright::course {
+
+std::string exercise_file_name(std::size_t place) { return fmt::format("exercise-{:03}", place + 1); }
 
 std::string key_text(const CourseKey& key) {
   nlohmann::ordered_json json;

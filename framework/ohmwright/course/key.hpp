@@ -15,6 +15,9 @@ struct CourseKey {
   std::vector<MadeExercise> exercises;
 };
 
+/// What the files of an exercise are called, by its place in the set from 0 on: "exercise-003".
+std::string exercise_file_name(std::size_t place);
+
 /// As text, to be sealed.
 std::string key_text(const CourseKey& key);
 

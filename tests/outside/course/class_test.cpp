@@ -237,7 +237,7 @@ TEST(Class, APageEscapesWhatStudentsWrite) {
   Graded one;
   one.file = "<script>a.record";
   one.words = {"<b>"};
-  const std::string html = class_html(std::span(&one, 1), {}, Sentences{UnitPreferences{}}, "");
+  const std::string html = class_html({std::span(&one, 1), {}}, {}, Sentences{UnitPreferences{}}, "");
   EXPECT_THAT(html, Not(HasSubstr("<script>a")));
   EXPECT_THAT(html, HasSubstr("&lt;script&gt;a.record"));
 }
