@@ -63,7 +63,8 @@ std::string condition_rows(const VerbSpec& verb, const Sentences& sentences, int
   return "\n" +
          paragraph(sentences(OHMWRIGHT_TEXT("What is said of readings (after a group of readings it holds for that "
                                             "group, before the first for all; conditions, --lead-off, --in-circuit "
-                                            "and --leads also for earlier groups that were given none):")),
+                                            "and --leads also for earlier groups that were given none, --unplugged "
+                                            "and --proved-dead for earlier ohms):")),
                    width) +
          row("--CONDITION VALUE",
              sentences(OHMWRIGHT_TEXT("A condition of the kind, such as --at 23C; ± gives its doubt: "

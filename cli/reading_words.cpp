@@ -43,10 +43,18 @@ bool holds(const std::vector<CircumstanceWord>& said, const std::string& option)
   return std::any_of(said.begin(), said.end(), [&](const CircumstanceWord& one) { return one.option == option; });
 }
 
-/// How the part was connected and what the probes showed are said once for a row of readings, as a temperature is. Wet
-/// and dry, live and unplugged, and ranges tell one reading from the next.
+bool tells_of_dead_points(std::string_view option) { return option == "unplugged" || option == "proved-dead"; }
+
+/// How the part was connected and what the probes showed are said once for a row of readings, as a temperature is; that
+/// it was dead, for a row of ohms. Wet and dry, live, and ranges tell one reading from the next.
 bool holds_for_earlier(std::string_view option) {
-  return option == "lead-off" || option == "in-circuit" || option == "leads";
+  return option == "lead-off" || option == "in-circuit" || option == "leads" || tells_of_dead_points(option);
+}
+
+bool tells_of_supply(const std::vector<CircumstanceWord>& said) {
+  return std::any_of(said.begin(), said.end(), [](const CircumstanceWord& one) {
+    return one.option == "live" || tells_of_dead_points(one.option);
+  });
 }
 
 bool contradicts_any(const std::vector<CircumstanceWord>& said, const std::string& option) {
@@ -211,6 +219,13 @@ class WordSorter {
     }
   }
 
+  /// Of ohms of which nothing was said yet; volts and amperes are never read on dead points.
+  bool may_have_been_dead(const ReadingWords& reading) const {
+    const MeasurandDescriptor* measurand = measurand_called(descriptor_, reading.measurand);
+    return measurand != nullptr && measurand->dimension == Dimension::resistance &&
+           !tells_of_supply(reading.circumstances);
+  }
+
   void say_for_group(const CircumstanceWord& circumstance, bool reaches_back) {
     if (holds(sorted_.said_for_all, circumstance.option))
       throw InputError("--" + circumstance.option +
@@ -222,7 +237,8 @@ class WordSorter {
         refuse_second_word(reading.circumstances, circumstance);
         reading.circumstances.push_back(circumstance);
       } else if (reaches_back && !holds(reading.circumstances, circumstance.option) &&
-                 !contradicts_any(reading.circumstances, circumstance.option)) {
+                 !contradicts_any(reading.circumstances, circumstance.option) &&
+                 (!tells_of_dead_points(circumstance.option) || may_have_been_dead(reading))) {
         reading.circumstances.push_back(circumstance);
       }
     }

@@ -5,6 +5,7 @@
 
 #include <ohmwright/document/kind_values.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
@@ -12,18 +13,35 @@ namespace ohmwright::cli {
 
 namespace {
 
-/// How to say a value that is none of the measurand but one of a condition: 23C among ohms is --at 23C, and so is "at".
+/// Whether the text is a value of that dimension, its unit with it.
+bool is_value_of(const std::string& text, Dimension dimension) {
+  try {
+    parse_stated_value(text, dimension, {});
+    return true;
+  } catch (const InputError&) {
+    return false;
+  }
+}
+
+/// How to say a value that is none of the measurand but one of another: 1550rpm among ohms is speed=1550rpm. The first
+/// three of them, since a unit may belong to several. Empty for others.
+std::string measurand_meant_by(const std::string& text, const Descriptor& descriptor) {
+  constexpr std::size_t most = 3;
+  std::vector<std::string> ways;
+  for (const MeasurandDescriptor& measurand : descriptor.measurands)
+    if (ways.size() < most && is_value_of(text, measurand.dimension))
+      ways.push_back(std::string(measurand.id) + "=" + printable(text));
+  return ways.empty() ? "" : "; name what was read: " + listed(ways);
+}
+
+/// How to say a value that is none of a measurand but one of a condition: 23C among ohms is --at 23C, and so is "at".
 /// Empty for others.
 std::string condition_meant_by(const std::string& text, const Descriptor& descriptor) {
   for (const ConditionDescriptor& condition : descriptor.conditions) {
     if (text == condition.option) return "; did you mean --" + text + "?";
-    try {
-      parse_stated_value(text, condition.dimension, {});
-    } catch (const InputError&) {
-      continue;
-    }
-    return "; " + std::string(phrase_of(condition.dimension)) + " is said with --" + std::string(condition.option) +
-           ": --" + std::string(condition.option) + " " + printable(text);
+    if (is_value_of(text, condition.dimension))
+      return "; " + std::string(phrase_of(condition.dimension)) + " is said with --" + std::string(condition.option) +
+             ": --" + std::string(condition.option) + " " + printable(text);
   }
   return "";
 }
@@ -33,7 +51,8 @@ Observed observed_in(const std::string& text, const MeasurandDescriptor& measura
   try {
     return parse_observed(text, measurand.dimension, options);
   } catch (const InputError& error) {
-    const std::string meant = condition_meant_by(text, descriptor);
+    std::string meant = measurand_meant_by(text, descriptor);
+    if (meant.empty()) meant = condition_meant_by(text, descriptor);
     if (meant.empty()) throw;
     throw InputError(error.what() + meant);
   }

@@ -58,6 +58,14 @@ TEST(ReadingWords, HowItWasConnectedReachesBackAsATemperatureDoes) {
   EXPECT_THAT(said(readings[1]), ElementsAre("dry=", "at=20C", "lead-off=", "leads=0.3ohm"));
 }
 
+TEST(ReadingWords, DeadPointsReachBackToOhmsOfWhoseSupplyNothingWasSaid) {
+  const auto swapped = sorted({"8k", "--in-circuit", "8k", "--proved-dead"});
+  EXPECT_THAT(said(swapped[0]), ElementsAre("in-circuit=", "proved-dead="));
+  EXPECT_THAT(said(sorted({"8k", "--live", "8k", "--proved-dead"})[0]), ElementsAre("live="));
+  EXPECT_THAT(said(sorted({"8k", "--unplugged", "8k", "--proved-dead"})[0]), ElementsAre("unplugged="));
+  EXPECT_THAT(said(sorted({"current=1A", "--at", "23C", "8k", "--unplugged"})[0]), ElementsAre("at=23C"));
+}
+
 TEST(ReadingWords, WhatWasSaidOfAnEarlierReadingStays) {
   const auto readings = sorted({"9.2k", "--in-circuit", "12.4k", "--at", "20C", "--lead-off"});
   EXPECT_THAT(said(readings[0]), ElementsAre("in-circuit=", "at=20C"));

@@ -63,6 +63,13 @@ TEST_F(Refusals, OfAValueSayTheDimensionThatWasExpected) {
   EXPECT_THAT(refusal({"check", "thermistor", "-5k"}), HasSubstr("resistance"));
 }
 
+TEST_F(Refusals, OfAValueOfAnotherMeasurandNameIt) {
+  EXPECT_THAT(refusal({"check", "fan", "1550rpm"}), HasSubstr("; name what was read: speed=1550rpm\n"));
+  EXPECT_THAT(refusal({"check", "fan", "93Hz"}), HasSubstr("; name what was read: tach=93Hz\n"));
+  EXPECT_THAT(refusal({"check", "fan", "12V"}), HasSubstr("; name what was read: supply=12V\n"));
+  EXPECT_THAT(refusal({"check", "thermistor", "3.86V"}), HasSubstr("; name what was read: voltage=3.86V\n"));
+}
+
 TEST_F(Refusals, OfNamesSayWhatThereIs) {
   EXPECT_THAT(refusal({"check", "thermistor", "11k", "--ratings", "ntc-10k-b3978"}), HasSubstr("ntc-10k-b3977"));
   EXPECT_THAT(refusal({"check", "thermistor", "11k", "--meter", "god"}), HasSubstr("good"));

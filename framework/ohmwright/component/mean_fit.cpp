@@ -26,6 +26,11 @@ constexpr TextEntry contradict{
     "contradict", OHMWRIGHT_TEXT("the rows contradict each other: {least} to {most}; read the part again")};
 constexpr TextEntry contradict_by_unit{
     "contradict-by-unit", OHMWRIGHT_TEXT("a thousand lies between {least} and {most}: one of the units has slipped")};
+constexpr TextEntry too_doubtful{
+    "too-doubtful",
+    OHMWRIGHT_TEXT(
+        "no ratings are made: the mean is known to ± {doubt_percent} %, and good parts differ by {between_percent} "
+        "% themselves; read it on a finer range, with the leads zeroed or by four wires")};
 
 AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 
@@ -134,6 +139,16 @@ class MeanOfRows {
     return most;
   }
 
+  /// Whether ratings may stand on the mean; says so where not.
+  bool is_sure_enough(const FittedMean& fitted) {
+    const double doubt = 2.0 * fitted.standard_uncertainty / fitted.ohms;
+    if (doubt <= fit_.between_parts) return true;
+    RowRemark& made = remark(all_rows, false, too_doubtful);
+    made.arguments.push_back({"doubt_percent", 100.0 * doubt});
+    made.arguments.push_back({"between_percent", 100.0 * fit_.between_parts});
+    return false;
+  }
+
   void add_form(FunctionRef<ValueNode(const FittedMean&)> ratings) {
     const double middle = mean();
     const double scatter = scatter_about(middle);
@@ -142,7 +157,7 @@ class MeanOfRows {
     FittedRatings& form = fitting_.forms.emplace_back();
     form.form = fit_.form;
     form.figures = {{std::string(fit_.figure), middle, fitted.standard_uncertainty, "ohm"}};
-    form.ratings = ratings(fitted);
+    if (is_sure_enough(fitted)) form.ratings = ratings(fitted);
     form.residuals.assign(rows_.size(), ohms(0.0));
     for (std::size_t i = 0; i < rows_.size(); ++i)
       if (const auto read = value_in_si(rows_[i]))

@@ -17,6 +17,9 @@ struct MeanFit {
   std::string_view figure;  ///< as the ratings call it
   /// Turns ohms at a temperature [K] into those at the reference.
   double (*factor)(double kelvin) = [](double) { return 1.0; };
+  /// How far good parts of one type lie about the one that was measured, a share of the mean. Where the
+  /// mean is in more doubt (k = 2) there are no ratings: limits about it would pass and condemn by luck.
+  double between_parts = std::numeric_limits<double>::infinity();
   /// Rows that were warmer are left out [K].
   double warmest_kelvin = std::numeric_limits<double>::infinity();
 };

@@ -108,6 +108,8 @@ class FittingWriter {
   /// The command that judges a part by what came of the rows.
   void how_to_use() {
     const FindingArgument kind{"kind", std::string(report_.descriptor.id)};
+    if (report_.fitting.forms.front().ratings.members() == nullptr)
+      return line(OHMWRIGHT_TEXT("These rows give no ratings that a part could be judged by: see above."), {});
     for (const std::string& want : report_.wants)
       line(OHMWRIGHT_TEXT("What the rows do not tell, say where the form is kept, with --set FIGURE=VALUE: {want}"),
            {{"want", want}});
@@ -150,10 +152,9 @@ class FittingWriter {
 
   /// A residual is smaller than anything a thermometer says: three digits, with a prefix.
   std::string fine_text(AnyQuantity value) const {
-    return display_text(value, {.significant_digits = 3,
-                                .spelling = Spelling::screen,
-                                .units = {},
-                                .fixed_unit = say_.unit_for(value)});
+    return display_text(
+        value,
+        {.significant_digits = 3, .spelling = Spelling::screen, .units = {}, .fixed_unit = say_.unit_for(value)});
   }
 
   /// A form that passes through every row it uses has no column.

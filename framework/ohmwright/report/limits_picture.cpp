@@ -73,11 +73,20 @@ std::vector<Strip> strips_of(const VerdictReport& report, const Chart* chart) {
   return strips;
 }
 
+/// The unit of a strip: that in which the reader sees such values, but for the slope of a sensor's curve, which is a
+/// difference of temperatures by its dimension and stated in kelvin everywhere.
+Unit unit_of(AnyQuantity measured, const Sentences& say) {
+  constexpr double larger_than_any_difference = 500.0;  // kelvin
+  const bool is_slope =
+      measured.dimension() == Dimension::temperature_difference && measured.value_in_si() > larger_than_any_difference;
+  return is_slope ? Unit::si(measured.dimension()) : say.unit_for(measured);
+}
+
 /// Writes one strip: the span of good parts as a band, the reading as a point with its doubt.
 class StripWriter {
  public:
   StripWriter(const Strip& strip, const Descriptor& descriptor, const Sentences& say)
-      : strip_(strip), descriptor_(descriptor), say_(say), unit_(say.unit_for(strip.measured)) {
+      : strip_(strip), descriptor_(descriptor), say_(say), unit_(unit_of(strip.measured, say)) {
     take(strip.measured.value_in_si() - strip.half_width);
     take(strip.measured.value_in_si() + strip.half_width);
     if (strip.limits.lower) take(strip.limits.lower->value_in_si());
@@ -143,12 +152,18 @@ class StripWriter {
   double tic() const { return round_step(unit_.from_si(highest_) - unit_.from_si(lowest_), 5); }
 
   std::string title() const {
-    return say_(OHMWRIGHT_TEXT("{what}: {value}"), {{"what", say_.in_domain(descriptor_.text_domain, strip_.title)},
-                                                    {"value", say_.quantity(strip_.measured)}});
+    return say_(OHMWRIGHT_TEXT("{what}: {value}"),
+                {{"what", say_.in_domain(descriptor_.text_domain, strip_.title)}, {"value", text_of(strip_.measured)}});
+  }
+  /// Shares and slopes are told from their limits by the third and fourth digit.
+  std::string text_of(AnyQuantity value) const {
+    if (value.dimension() != Dimension::ratio && unit_ == say_.unit_for(strip_.measured)) return say_.quantity(value);
+    return display_text(value,
+                        {.significant_digits = 4, .spelling = Spelling::screen, .units = {}, .fixed_unit = unit_});
   }
   std::string limits_text() const {
-    const std::string lower = strip_.limits.lower ? say_.quantity(*strip_.limits.lower) : std::string();
-    const std::string upper = strip_.limits.upper ? say_.quantity(*strip_.limits.upper) : std::string();
+    const std::string lower = strip_.limits.lower ? text_of(*strip_.limits.lower) : std::string();
+    const std::string upper = strip_.limits.upper ? text_of(*strip_.limits.upper) : std::string();
     const std::string symbol = unit_.symbol(Spelling::screen);
     const std::string unit = symbol.empty() ? symbol : "[" + symbol + "] ";
     if (upper.empty()) return unit + say_(OHMWRIGHT_TEXT("a good one: {lower} or more"), {{"lower", lower}});

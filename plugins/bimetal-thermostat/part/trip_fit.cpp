@@ -26,6 +26,9 @@ ContactSeen contact_seen_in(const Observed& observed) {
   return contact_seen(std::get<StatedValue>(observed).value.value_in_si());
 }
 
+/// How far good thermostats of one type lie about the one that was measured [K] (common practice, no source).
+constexpr double between_thermostats = 3.0;
+
 /// One trip point of the fitted part [K].
 struct FittedTrip {
   Passages passages;
@@ -34,7 +37,7 @@ struct FittedTrip {
   double uncertainty() const {
     return std::hypot(0.5 * passages.width(), thermometer_half_width) / std::numbers::sqrt3;
   }
-  double half_width() const { return 0.5 * passages.width() + thermometer_half_width; }
+  double doubt() const { return 2.0 * uncertainty(); }
 };
 
 /// A row that was used.
@@ -162,14 +165,25 @@ class TripFit {
   }
 
   ValueNode ratings_of(const FittedTrip& trip) const {
-    // How far good thermostats of one type lie about the one that was measured (common practice, no source).
-    constexpr double between_thermostats = 3.0;
     return {ValueNode::Members{
                 {"temperature", sourced_figure(celsius_text(trip.passages.middle()),
                                                "fitted from " + std::to_string(used_.size()) + " rows of one part")},
-                {"tolerance", sourced_figure(kelvin_text(std::max(trip.half_width(), between_thermostats)),
+                {"tolerance", sourced_figure(kelvin_text(between_thermostats),
                                              "between good thermostats of one type: common practice, no source")}},
             "", 0};
+  }
+
+  /// Limits about a point that is less sure than good parts differ would pass and condemn by luck.
+  bool is_sure_enough(double doubt_kelvin) {
+    if (doubt_kelvin <= between_thermostats) return true;
+    RowRemark& made =
+        remark(all_rows, false,
+               {"too-doubtful", OHMWRIGHT_TEXT("no ratings are made: a trip point is known to ± {doubt}, and "
+                                               "good ones differ by {between} themselves; read closer steps "
+                                               "by a better thermometer")});
+    made.arguments.push_back({"doubt", AnyQuantity(Dimension::temperature_difference, doubt_kelvin)});
+    made.arguments.push_back({"between", AnyQuantity(Dimension::temperature_difference, between_thermostats)});
+    return false;
   }
 
   void add_form() {
@@ -185,8 +199,9 @@ class TripFit {
       const double gaps =
           std::hypot(opening_.passages.width(), closing_.passages.width()) / (2.0 * std::numbers::sqrt3);
       form.figures.push_back({"differential", opening_.passages.middle() - closing_.passages.middle(), gaps, "K"});
-      form.ratings =
-          ValueNode(ValueNode::Members{{"opening", ratings_of(opening_)}, {"closing", ratings_of(closing_)}}, "", 0);
+      if (is_sure_enough(std::max(opening_.doubt(), closing_.doubt())))
+        form.ratings =
+            ValueNode(ValueNode::Members{{"opening", ratings_of(opening_)}, {"closing", ratings_of(closing_)}}, "", 0);
     }
     add_residuals(form);
   }

@@ -1,7 +1,5 @@
 #include "part/motor_fit.hpp"
 
-#include <algorithm>
-
 #include <ohmwright/component/mean_fit.hpp>
 
 #include "part/motor.hpp"
@@ -20,13 +18,12 @@ double to_reference(double kelvin) {
 }
 
 ValueNode ratings_of(const FittedMean& mean) {
-  const double share = std::max(between_motors, 2.0 * mean.standard_uncertainty / mean.ohms);
   const std::string source =
       "fitted from " + std::to_string(mean.rows) + " rows of one motor; between good ones: common practice, no source";
   const auto figure = [&](double ohms) { return sourced_figure(ratings_text({Dimension::resistance, ohms}), source); };
   return {ValueNode::Members{{"type", ValueNode(std::string("cam-timer"), "", 0)},
-                             {"motor_least", figure(mean.ohms * (1.0 - share))},
-                             {"motor_most", figure(mean.ohms * (1.0 + share))}},
+                             {"motor_least", figure(mean.ohms * (1.0 - between_motors))},
+                             {"motor_most", figure(mean.ohms * (1.0 + between_motors))}},
           "", 0};
 }
 
@@ -34,7 +31,9 @@ ValueNode ratings_of(const FittedMean& mean) {
 
 Fitting fit_motor(const FitRequest& request) {
   if (request.measurand != motor || request.condition != part_temperature) return {};
-  return fit_mean(request, {.form = "motor-winding", .figure = "motor", .factor = to_reference}, ratings_of);
+  return fit_mean(request,
+                  {.form = "motor-winding", .figure = "motor", .factor = to_reference, .between_parts = between_motors},
+                  ratings_of);
 }
 
 }  // namespace ohmwright::defrost_control

@@ -34,6 +34,12 @@ constexpr TextEntry uneven_step{
 constexpr TextEntry too_long_for_a_chart{
     "too-long-for-a-chart", OHMWRIGHT_TEXT("Usable rows: {count}. A chart takes {most} at most: none is made.")};
 
+constexpr TextEntry rows_disagree{
+    "rows-disagree",
+    OHMWRIGHT_TEXT(
+        "No thermistor's curve runs through these rows: one lies {off} off, and so few do not tell which. No "
+        "ratings are made of them: read each once more, or add rows.")};
+
 /// What a sensor of that curve would say, less what the row says [K].
 double residual(const Curve& curve, const FitRow& row) {
   if (const std::optional<Temperature> seen = curve.temperature(row.resistance))
@@ -56,6 +62,7 @@ class SensorFit {
       ScreenedRows screened = screen_rows(rows_, fitting_.remarks);
       good_ = std::move(screened.good);
       if (screened.beta_kelvin > 0.0) add_forms(stated_doubts(good_, screened.beta_kelvin));
+      if (screened.disagree_kelvin > 0.0) withhold_ratings(screened.disagree_kelvin);
     }
     std::stable_sort(fitting_.remarks.begin(), fitting_.remarks.end(),
                      [](const RowRemark& a, const RowRemark& b) { return a.row < b.row; });
@@ -70,6 +77,11 @@ class SensorFit {
   void remark_on_count(std::size_t count) {
     if (request_.rows.empty()) return;
     tell(remark_at_the_end(too_few_rows), "count", static_cast<double>(count));
+  }
+
+  void withhold_ratings(double disagree_kelvin) {
+    tell(remark_at_the_end(rows_disagree), "off", kelvins(disagree_kelvin));
+    for (FittedRatings& form : fitting_.forms) form.ratings = ValueNode();
   }
 
   void add_forms(const std::vector<double>& doubts) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "fit/few_rows.hpp"
 #include "fit/forward_search.hpp"
 #include "fit/pattern.hpp"
 #include "fit/remarks.hpp"
@@ -93,9 +94,11 @@ ScreenedRows screen_rows(const FitRows& rows, std::vector<RowRemark>& remarks) {
   move_flagged(good, not_borne_out(good, pattern.line), wrong);
   leave_out_repeats(good, WorkingModel(good, pattern.line), remarks);
   leave_out_what_does_not_fall(good, pattern.line, remarks);
+  const FewRows few = look_at_few(good, pattern.line.beta_kelvin);
+  move_flagged(good, few.off, wrong);
   const WorkingModel model(good, pattern.line);
   for (const FitRow& row : wrong) remarks.push_back(explain(row, model));
-  return {std::move(good), pattern.line.beta_kelvin};
+  return {std::move(good), pattern.line.beta_kelvin, few.disagree_kelvin};
 }
 
 }  // namespace ohmwright::defrost_sensor

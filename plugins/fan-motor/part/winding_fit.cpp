@@ -1,7 +1,5 @@
 #include "part/winding_fit.hpp"
 
-#include <algorithm>
-
 #include <ohmwright/component/mean_fit.hpp>
 
 #include "part/fan_motor_ratings.hpp"
@@ -23,11 +21,10 @@ double to_reference(double kelvin) {
 
 /// How the motor is built no ohms tell: the ratings are without it, and whoever keeps them says it.
 ValueNode ratings_of(const FittedMean& mean) {
-  const double doubt = 2.0 * mean.standard_uncertainty / mean.ohms;
   return {ValueNode::Members{
               {"winding", sourced_figure(ratings_text({Dimension::resistance, mean.ohms}),
                                          "fitted from " + std::to_string(mean.rows) + " rows of one part")},
-              {"winding_tolerance", sourced_figure(ratings_text({Dimension::ratio, std::max(between_windings, doubt)}),
+              {"winding_tolerance", sourced_figure(ratings_text({Dimension::ratio, between_windings}),
                                                    "between good windings of one type: common practice, no source")}},
           "", 0};
 }
@@ -36,7 +33,9 @@ ValueNode ratings_of(const FittedMean& mean) {
 
 Fitting fit_winding(const FitRequest& request) {
   if (request.measurand != winding || request.condition != part_temperature) return {};
-  return fit_mean(request, {.form = "winding", .figure = "winding", .factor = to_reference}, ratings_of);
+  return fit_mean(request,
+                  {.form = "winding", .figure = "winding", .factor = to_reference, .between_parts = between_windings},
+                  ratings_of);
 }
 
 }  // namespace ohmwright::fan_motor

@@ -1,7 +1,5 @@
 #include "part/cold_fit.hpp"
 
-#include <algorithm>
-
 #include <ohmwright/component/mean_fit.hpp>
 #include <ohmwright/quantity/temperature.hpp>
 
@@ -18,12 +16,11 @@ constexpr double warmest_celsius = 60.0;
 constexpr double between_elements = 0.1;
 
 ValueNode ratings_of(const FittedMean& mean) {
-  const double doubt = 2.0 * mean.standard_uncertainty / mean.ohms;
   return {
       ValueNode::Members{
           {"resistance", sourced_figure(ratings_text({Dimension::resistance, mean.ohms}),
                                         "fitted from " + std::to_string(mean.rows) + " rows of one part")},
-          {"resistance_tolerance", sourced_figure(ratings_text({Dimension::ratio, std::max(between_elements, doubt)}),
+          {"resistance_tolerance", sourced_figure(ratings_text({Dimension::ratio, between_elements}),
                                                   "between good elements of one type: common practice, no source")}},
       "", 0};
 }
@@ -32,7 +29,7 @@ ValueNode ratings_of(const FittedMean& mean) {
 
 Fitting fit_cold_resistance(const FitRequest& request) {
   if (request.measurand != resistance || request.condition != part_temperature) return {};
-  MeanFit fit{.form = "cold-resistance", .figure = "resistance"};
+  MeanFit fit{.form = "cold-resistance", .figure = "resistance", .between_parts = between_elements};
   fit.warmest_kelvin = Temperature::from_celsius(warmest_celsius).kelvin();
   return fit_mean(request, fit, ratings_of);
 }

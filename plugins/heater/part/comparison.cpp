@@ -161,7 +161,21 @@ class Comparison {
   }
 
   void compare_length() {
-    if (!original_.length || !candidate_.length) return;
+    if (!original_.length) {
+      say(Outcome::silent,
+          {"length-not-stated",
+           OHMWRIGHT_TEXT("How long they are and how they fit: the ratings of the original do not say it. Lay "
+                          "the new one beside the old before you buy.")});
+      return;
+    }
+    if (!candidate_.length) {
+      tell(
+          say(Outcome::undecided,
+              {"length-unknown", OHMWRIGHT_TEXT("How long it is, is not stated; the original is {original} long, and a "
+                                                "shorter or longer one does not sit where the ice is.")}),
+          "original", *original_.length);
+      return;
+    }
     const bool same = std::abs(candidate_.length->value() / original_.length->value() - 1.0) <= length_slack;
     EquivalenceFinding& finding =
         same ? say(Outcome::within_limits,

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 
 #include <gmock/gmock.h>
@@ -63,6 +64,16 @@ TEST(ColdFit, NeverFitsThroughRowsThatContradictEachOther) {
   EXPECT_TRUE(fitted({30, 32, 33.5, 34.9}).remarks.empty());  // within 10 % of their median, 32.75
 }
 
+// Limits of 10 % about a mean that is known to 12 % would pass and condemn by luck.
+TEST(ColdFit, MakesNoRatingsOfADoubtfulMean) {
+  std::vector<MeasuredRow> rows{row(4.2, 20)};
+  rows[0].meter_standard_uncertainty = 0.25;
+  const Fitting fitting = fit_cold_resistance({resistance, part_temperature, rows});
+  EXPECT_THAT(remarks_of(fitting), ElementsAre("too-doubtful"));
+  EXPECT_NEAR(fitting.forms.at(0).figures[0].value, 4.2, 1e-12);
+  EXPECT_EQ(fitting.forms.at(0).ratings.members(), nullptr);
+}
+
 TEST(ColdFit, LeavesOutWhatIsNoneAndSaysSo) {
   std::vector<MeasuredRow> rows{row(32.1, 20), row(31.9, 21), row(3.2, 22), row(36.0, 400), row(32.0, 20)};
   rows.push_back({Temperature::from_celsius(20), 0.0, OverRange{}});
@@ -94,6 +105,8 @@ TEST(Comparison, EqualOhmsAreNoEqualPart) {
   EXPECT_EQ(
       verdict(original, R"({"voltage": "120 V", "power": "450 W", "construction": "metal-sheath", "length": "0.7 m"})"),
       Outcome::out_of_limits);
+  EXPECT_EQ(verdict(original, R"({"voltage": "120 V", "power": "450 W", "construction": "metal-sheath"})"),
+            Outcome::undecided);
   // 1653 W at 230 V has the same 32 ohm.
   EXPECT_EQ(verdict(original, R"({"voltage": "230 V", "power": "1653 W", "construction": "metal-sheath"})"),
             Outcome::out_of_limits);
@@ -109,6 +122,14 @@ TEST(Comparison, EqualOhmsAreNoEqualPart) {
   EXPECT_EQ(verdict(double_insulated, earthed), Outcome::out_of_limits);
   EXPECT_EQ(verdict(earthed, double_insulated), Outcome::within_limits);
   EXPECT_EQ(compare_heaters(nullptr, nullptr, {}).at(0).text.id, "ratings-unknown");
+}
+
+TEST(Comparison, SaysThatLengthsWereNotCompared) {
+  const HeaterRatings unstated = ratings(R"({"voltage": "120 V", "power": "450 W", "construction": "metal-sheath"})");
+  const std::vector<EquivalenceFinding> findings = compare_heaters(&unstated, &unstated, {});
+  EXPECT_TRUE(std::any_of(findings.begin(), findings.end(), [](const EquivalenceFinding& finding) {
+    return finding.outcome == Outcome::silent && finding.text.id == "length-not-stated";
+  }));
 }
 
 /// What is said of a class is enough to know its twin by.

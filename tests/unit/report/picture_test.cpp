@@ -103,6 +103,21 @@ class LimitsScript : public ::testing::Test {
     const VerdictReport report{descriptor_, verdict, evidence, {}, 0.95, {}, {}, {}};
     return limits_script(report, chart, say());
   }
+  /// Of one figure alone, for a reader who types degrees Fahrenheit.
+  std::string script_in_fahrenheit(AnyQuantity measured, AnyQuantity lower, AnyQuantity upper) {
+    UnitPreferences typed;
+    typed.prefer(*Unit::named("degF", Dimension::temperature));
+    Finding finding;
+    finding.outcome = Outcome::out_of_limits;
+    finding.measured = measured;
+    finding.measured_uncertainty = 0.001 * measured.value_in_si();
+    finding.limits = {lower, upper};
+    Verdict verdict;
+    verdict.findings = {finding};
+    const Evidence evidence(descriptor_, {}, MeterSet({testing::basic_meter("0 ohm")}));
+    const VerdictReport report{descriptor_, verdict, evidence, {}, 0.95, {}, {}, {}};
+    return limits_script(report, nullptr, Sentences(typed));
+  }
   /// The same beside a winding and its insulation, both read: 100 ohm and that.
   std::string script_of_insulation(std::string_view shown, const Chart& chart) {
     Descriptor descriptor = descriptor_;
@@ -134,6 +149,16 @@ TEST_F(LimitsScript, DrawsTheReadingWithItsDoubtOnTheSpanOfGoodParts) {
   // Without an upper limit the span goes on to the edge; over decades the axis is logarithmic.
   EXPECT_THAT(script(ohms(1.0), std::nullopt), AllOf(HasSubstr("set logscale x"), HasSubstr("1.000 Ω or more")));
   EXPECT_EQ(script(std::nullopt, std::nullopt), "");
+}
+
+TEST_F(LimitsScript, TellsAShareFromItsLimitAndASlopeFromATemperature) {
+  const auto share = [](double value) { return AnyQuantity(Dimension::ratio, value); };
+  const std::string shares = script_in_fahrenheit(share(1.1458), share(0.9431), share(1.0579));
+  EXPECT_THAT(shares, AllOf(HasSubstr(": 114.6 %"), HasSubstr("a good one: 94.31 % to 105.8 %")));
+  const auto slope = [](double kelvin) { return AnyQuantity(Dimension::temperature_difference, kelvin); };
+  const std::string slopes = script_in_fahrenheit(slope(3898.7), slope(3783.5), slope(3898.9));
+  EXPECT_THAT(slopes, AllOf(HasSubstr(": 3899 K"), HasSubstr("[K] a good one: 3784 K to 3899 K")));
+  EXPECT_THAT(script_in_fahrenheit(slope(2.0), slope(-1.0), slope(1.0)), HasSubstr(": 3.6 °F"));
 }
 
 TEST_F(LimitsScript, LeavesOutWhatTheChartBesideItShows) {
