@@ -151,8 +151,7 @@ int course_make(const Arguments& arguments, Environment& environment) {
   }
   write_file_atomically(key_file, secret.seal(course::key_text(key)));  // first: without it they cannot be marked
   for (std::size_t i = 0; i < key.exercises.size(); ++i)
-    write_student_files(key.exercises[i].exercise, folder / course::exercise_file_name(i),
-                        arguments.has("--page"));
+    write_student_files(key.exercises[i].exercise, folder / course::exercise_file_name(i), arguments.has("--page"));
   const Sentences say{UnitPreferences{}};
   environment.out << paragraph(say(OHMWRIGHT_TEXT("{count} exercises in {folder}; the key, sealed, in {key}. Keep the "
                                                   "passphrase: without it nobody can mark them."),

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "motor_readings.hpp"
+#include "part/capacitor_discharge.hpp"
 #include "simulated.hpp"
 
 // The capacitor that the fan motor's rule finds behind a clamp and a voltmeter draws, in ngspice, what the clamp
@@ -33,6 +34,19 @@ TEST(NgspiceCapacitor, DrawsWhatTheClampShowed) {
     if (!amperes) GTEST_SKIP() << "ngspice is not installed";
     EXPECT_NEAR(*amperes, shown.amperes, 1e-6 * shown.amperes) << shown.run.current;
   }
+}
+
+// 45 µF charged to the peak of 370 V, 523.26 V, through 15 kΩ down to 34 V: how long to wait before it is touched.
+TEST(NgspiceCapacitor, DischargesInTheTimeThatIsTold) {
+  const double told = discharge_time(Resistance::from_value(15e3), Capacitance::from_value(45e-6),
+                                     Voltage::from_value(370.0), Voltage::from_value(34.0))
+                          .value();
+  const auto simulated = ohmwright::testing_support::simulated(
+      "discharge\nC1 n 0 45u IC=523.25902\nR1 n 0 15k\n.control\nset numdgt=12\ntran 0.5m 3 uic\n"
+      "meas tran t34 WHEN v(n)=34 FALL=1\nquit 0\n.endc\n.end\n",
+      "t34 ");
+  if (!simulated) GTEST_SKIP() << "ngspice is not installed";
+  EXPECT_NEAR(told, *simulated, 1e-4 * *simulated);
 }
 
 }  // namespace

@@ -41,8 +41,8 @@ TEST(CapacitorOutside, AClampCannotDecideThreePercent) {
 }
 
 // Discharge of a capacitor through a resistor, V = V0·exp(−t/RC): 45 µF charged to the peak of 370 V, 523.26 V, through
-// 15 kΩ to 34 V; and 10 µF from 340 V through 20 kΩ to 50 V. Figures in numpy; ngspice discharges the first in 1.8453
-// s.
+// 15 kΩ to 34 V; and 10 µF from 340 V through 20 kΩ to 50 V. Figures in numpy; tests/outside/circuit_simulator
+// discharges the first in ngspice.
 TEST(CapacitorOutside, DischargeFromThePeak) {
   const auto seconds = [](double ohms, double farads, double root_mean_square, double to) {
     return discharge_time(Resistance::from_value(ohms), Capacitance::from_value(farads),
