@@ -30,6 +30,7 @@
 #include "job/safety.hpp"
 #include "job/search.hpp"
 #include "job/temperatures.hpp"
+#include "job/untouched.hpp"
 #include "locate/words.hpp"
 
 namespace ohmwright::cli {
@@ -256,9 +257,22 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
   } else {
     tell_zone_to_measure(appliance, site, taken);
     content.text("reads", kept_sentence(shown_reading(taken, say)));
+    content.flag("as_it_should", is_as_it_should(word, zones));
   }
   add_leak(appliance, taken, meter, say, safety);
   entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
+}
+
+bool JobReader::is_as_it_should(const std::string& word, const std::vector<std::string>& zones) const {
+  if (job_.call.replaced.empty()) return false;  // asked of a repair alone
+  job::MeasuredValue value;
+  static_cast<job::Told&>(value) = moment_now(job_.call, happened_);
+  value.order = job_.entries.size();
+  value.word = word;
+  value.zones = zones;
+  job::ServiceCall with = job_.call;
+  with.readings.push_back(value);
+  return reads_as_it_should(with, value, arguments_, environment_);
 }
 
 void JobReader::tell_zone_to_measure(const Appliance& appliance, const locate::Site& site,

@@ -39,6 +39,8 @@ class JobReader {
   std::string with_value_from_instrument(const std::string& word, const Appliance& appliance);
   /// `at`: the temperature of its part for this reading alone.
   void add_test_point(const std::string& word, const std::optional<std::string>& at, Appliance& appliance);
+  /// Whether what was read through the circuit after a repair is what an appliance in order shows there.
+  bool is_as_it_should(const std::string& word, const std::vector<std::string>& zones) const;
   /// What to measure, where a verdict hangs on a temperature that nobody measured.
   void tell_zone_to_measure(const Appliance& appliance, const locate::Site& site, const locate::TakenReading& taken);
   /// A way to the frame is a stop at once, whatever else the reading says.

@@ -99,12 +99,26 @@ void add_bad_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
                      .entry = reading->entry});
 }
 
-/// A part that was mended where it is, and of which no reading since tells what it does; read where it was read before.
+/// Whether it was read since that work where it was named through the circuit.
+bool is_read_through(const ReplacedPart& work, const MeasuredValue& reading) {
+  return !work.read_through.empty() && reading.place_read() == work.read_through && !reading.happened_before(work);
+}
+
+/// Whether what was read there last was as it should be.
+bool shows_it_good_through_the_circuit(const ServiceCall& call, const ReplacedPart& work) {
+  const MeasuredValue* last =
+      latest(call.readings, [&](const MeasuredValue& reading) { return is_read_through(work, reading); });
+  return last != nullptr && last->as_it_should;
+}
+
+/// A part that was mended where it is, and of which no reading since tells what it does, by itself or, where it was
+/// named so, through the circuit; read where it was read before.
 void add_unread_mends(const ServiceCall& call, std::vector<ProofStep>& all) {
   for (const auto& [part, work] : call.last_work_on_each()) {
     if (!work->was_mended() || !last_readings_of_new(call, *work).empty()) continue;
     if (last_condemned_for_good(call, part) != nullptr) continue;  // no reading would show it good
-    std::string place = part;
+    if (shows_it_good_through_the_circuit(call, *work)) continue;
+    std::string place = work->read_through.empty() ? part : work->read_through;
     for (const MeasuredValue& reading : call.readings)
       if (reading.part == part && reading.outcome && !reading.word.empty() && speaks_of_its_work(reading))
         place = reading.place_read();
@@ -112,15 +126,21 @@ void add_unread_mends(const ServiceCall& call, std::vector<ProofStep>& all) {
   }
 }
 
-/// Where a part was read before it was replaced; empty: nowhere, or the new one was read since.
+/// Where a part was read before it was replaced, by itself or, where it was not, through the circuit; empty: nowhere,
+/// or the new one was read since. Through the circuit only a good reading stands for one of the part by itself.
 std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& replaced) {
+  if (shows_it_good_through_the_circuit(call, replaced)) return {};
   std::string place;
   for (const MeasuredValue& reading : call.readings) {
-    if (reading.part != replaced.part || reading.word.empty()) continue;
-    if (!reading.happened_before(replaced)) return {};
-    place = reading.place_read();
+    if (reading.part != replaced.part) continue;
+    const bool is_before = reading.happened_before(replaced);
+    if (!is_before && (!reading.word.empty() || speaks_of_its_work(reading))) return {};
+    if (is_before && !reading.word.empty()) place = reading.place_read();
   }
-  return place;
+  if (!place.empty()) return place;
+  const bool was_read = std::any_of(call.readings.begin(), call.readings.end(),
+                                    [&](const MeasuredValue& reading) { return is_read_through(replaced, reading); });
+  return was_read ? std::string() : replaced.read_through;
 }
 
 /// What a reading showed of a contact.

@@ -91,6 +91,9 @@ struct MeasuredValue : Told {
   /// It shows a contact open at a temperature at which its kind condemns a closed one: surely where it is warm.
   bool open_where_warm = false;
   bool lacks_earth = false;  ///< the file of its appliance names no protective earth
+  /// It was read through the circuit, at a point of no part alone, after a repair, and is what an appliance in order
+  /// would show there.
+  bool as_it_should = false;
 
   bool condemned_for_good() const { return for_good == Outcome::out_of_limits; }
   const std::string& for_people() const { return reads.empty() ? shown : reads; }
@@ -122,6 +125,8 @@ struct ReplacedPart : Told {
   bool asks_circuit_insulation = false;
   bool has_earth = false;       ///< the appliance has a protective earth, as far as is known
   bool opens_for_good = false;  ///< it is nothing but what opens once and for good: the old one was overheated
+  /// TESTPOINT[@SETUP] of no part alone at which what was read last spoke against the old one; empty: nowhere.
+  std::string read_through;
 
   bool was_mended() const { return !mended.empty(); }
 };
