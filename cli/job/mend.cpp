@@ -56,9 +56,10 @@ int mend_and_tell(JobAtHand& job, const Arguments& arguments, Environment& envir
   const std::string happened = time_happened(arguments);
   const job::ServiceCall before = call_at(job, happened);
   refuse_what_opens_for_good(part, before);
+  job::ContentWriter content;
+  add_overheating(part, content);
   job.write({{job::EntryForm::mended,
-              job::ContentWriter()
-                  .text("part", part.part)
+              content.text("part", part.part)
                   .text("title", part.title)
                   .text("kind", part.kind->descriptor().id)
                   .text("mended", what)

@@ -97,6 +97,7 @@ int JobReader::read_test_points() {
   std::vector<std::string> points;
   std::copy_if(split.words.begin(), split.words.end(), std::back_inserter(points),
                [](const std::string& word) { return !is_stated_by_points(word); });
+  refuse_words_of_a_part(points, appliance);
   const bool from_instrument = arguments_.has("--from");
   if (arguments_.has("--four-wire"))
     throw InputError(
@@ -108,6 +109,27 @@ int JobReader::read_test_points() {
   for (const std::string& word : points)
     add_test_point(from_instrument ? with_value_from_instrument(word, appliance) : word, split.at, appliance);
   return finish();
+}
+
+void JobReader::refuse_words_of_a_part(const std::vector<std::string>& points, const Appliance& appliance) const {
+  const auto option =
+      std::find_if(points.begin(), points.end(), [](const std::string& word) { return word.starts_with("--"); });
+  if (option == points.end()) return;
+  const std::string& first = arguments_.operands.front();
+  const std::size_t sign = first.find('=');
+  std::string part = "PART";
+  std::string lead_off;
+  if (sign != std::string::npos) {
+    const std::size_t point = typed_measurement(first.substr(0, sign), appliance).test_point;
+    if (const std::string read = part_read_at(appliance, point); !read.empty()) part = read;
+    if (!appliance.test_points[point].lifted.empty()) lead_off = " --lead-off";
+  }
+  std::string said =
+      "ohmwright job read " + part + " " + (sign == std::string::npos ? std::string("VALUE") : first.substr(sign + 1));
+  for (std::size_t i = 1; i < arguments_.operands.size(); ++i)
+    if (arguments_.operands[i] != "--lead-off") said += " " + arguments_.operands[i];
+  throw InputError(ohmwright::quoted(*option) + " is said of a part, not of a test point; write: " + printable(said) +
+                   lead_off);
 }
 
 int JobReader::read_part() {

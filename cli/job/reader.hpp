@@ -29,6 +29,8 @@ class JobReader {
  private:
   /// Those of a part of that kind which the appliance's file does not have, and which went in last; empty: none did.
   std::string ratings_that_went_in(const LoadedKind& kind) const;
+  /// Refuses what is said of a part's reading beside test points, and tells the way that works. Throws InputError.
+  void refuse_words_of_a_part(const std::vector<std::string>& points, const Appliance& appliance) const;
   /// A new part is judged as what went in, not as what it would pass for. Throws InputError.
   void refuse_other_ratings_than_went_in(const std::string& part) const;
   /// Refuses a live step while it is not proved safe, or without the explicit yes, which is written down once.

@@ -141,9 +141,10 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
   const Sentences say{UnitPreferences{}};
   refuse_what_is_no_equivalent(exchange, arguments, say);
   const std::string happened = time_happened(arguments);
+  job::ContentWriter content;
+  add_overheating(exchange.part, content);
   job.write({{job::EntryForm::replaced,
-              job::ContentWriter()
-                  .text("part", exchange.part.part)
+              content.text("part", exchange.part.part)
                   .text("title", exchange.part.title)
                   .text("kind", exchange.part.kind->descriptor().id)
                   .text("old", exchange.out.name)

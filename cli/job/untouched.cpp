@@ -153,7 +153,9 @@ bool speaks_of_a_fault_since_repair(const job::ServiceCall& call, const Argument
       std::any_of(call.readings.begin(), call.readings.end(),
                   [&](const job::MeasuredValue& reading) { return span.holds(reading) && !reading.point.empty(); });
   if (!read_at_a_point) return false;
-  JobSearch before(call, arguments, environment, TimeSpan{span.from, span.from});
+  job::ServiceCall unread = call;  // a cause that was found since, and seen to, is no fault that those readings show
+  std::erase_if(unread.readings, [&](const job::MeasuredValue& reading) { return span.holds(reading); });
+  JobSearch before(unread, arguments, environment, span);
   JobSearch after(call, arguments, environment, span);
   return leaves_unexplained(after.search()) ||
          after.search().diagnosis().nothing_wrong < hardly * before.search().diagnosis().nothing_wrong;

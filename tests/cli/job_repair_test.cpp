@@ -423,5 +423,29 @@ TEST_F(JobCall, TakesAGoodReadingThroughAMendedConnectorForItsProof) {
   EXPECT_EQ(run({"close", "repaired"}).exit_code, 0);
 }
 
+TEST_F(JobCall, AsksWhatOverheatedALinkUntilWhatMayHaveIsFound) {
+  done({"open", "a", "--appliance", "vented-dryer-230v", "--answer", "tingles=no"});
+  run({"read", "link-alone=OL on 20k", "link-alone=OL on 20k"});
+  done({"replace", "link", "--new", "unknown", "--because", "a test"});
+  run({"read", "link-alone=0.1"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  done({"sign", "--looked", "outlet-dead=found"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("what overheated the old one"));
+  done({"sign", "--looked", "vent-blocked=found"});
+  done({"close", "repaired"});
+}
+
+TEST_F(JobCall, AsksWhatTrippedALimitThatWasPressedIn) {
+  done({"open", "a", "--appliance", "built-in-oven-230v", "--answer", "tingles=no"});
+  run({"read", "limit-alone=OL", "--at", "21C"});
+  done({"replace", "limit", "--mended", "button pressed in"});
+  run({"read", "limit-alone=0.1"});
+  run({"read", "ring", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("had tripped, and nothing says what overheated it"));
+  done({"close", "repaired", "--because", "the cooling air was blocked by a towel"});
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -151,9 +151,7 @@ struct ContactShown {
 ContactShown shown_of(const MeasuredValue& reading) {
   ContactShown all;
   for (const Reading& one : readings_from_record(reading.records)) {
-    const auto* contact = std::get_if<ContactState>(&one.observed);
-    const bool open =
-        std::holds_alternative<OverRange>(one.observed) || (contact != nullptr && *contact == ContactState::open);
+    const bool open = shows_open(one);
     all.open = all.open || open;
     all.leads_touched = all.leads_touched || (open && one.leads.has_value());
   }
@@ -193,13 +191,40 @@ bool went_in_for_an_overheated_one(const ServiceCall& call, const ReplacedPart& 
          });
 }
 
+/// Whether what heat opens, and is not spent by it, was open before that work: read so, or pressed in or named through
+/// the circuit without being read by itself.
+bool had_tripped(const ServiceCall& call, const ReplacedPart& work) {
+  if (!work.trips_by_heat) return false;
+  const MeasuredValue* last = latest(call.readings, [&](const MeasuredValue& reading) {
+    return reading.subject() == work.part && reading.happened_before(work) && !reading.records.empty() &&
+           speaks_of_its_work(reading);
+  });
+  return last == nullptr ? work.was_mended() || !work.read_through.empty() : shown_of(*last).open;
+}
+
+bool holds(const std::vector<std::string>& ids, const std::string& id) {
+  return std::find(ids.begin(), ids.end(), id) != ids.end();
+}
+
+/// Whether an outside cause that may overheat it was found.
+bool was_found(const ServiceCall& call, const Overheating& by) {
+  constexpr std::string_view found = "=found";
+  return std::any_of(call.evidence.begin(), call.evidence.end(), [&](const EvidenceWord& word) {
+    return word.option == "--looked" && word.word.ends_with(found) &&
+           (!by.is_known || holds(by.causes, word.word.substr(0, word.word.size() - found.size())));
+  });
+}
+
+/// Whether a reading, out of limits, is of a part that may have overheated it: what is open heats nothing, and moves no
+/// air.
+bool may_have_overheated(const MeasuredValue& reading, const Overheating& by) {
+  if (by.is_known && holds(by.movers, reading.subject())) return true;
+  if (by.is_known && !holds(by.parts, reading.subject())) return false;
+  return reading.records.empty() || !shown_of(reading).open;
+}
+
 /// Whether something says what overheated the old one, or that the new one is not overheated.
 bool cause_was_found(const ServiceCall& call, const ReplacedPart& work) {
-  constexpr std::string_view found = "=found";
-  const auto is_found = [&](const EvidenceWord& word) {
-    return word.option == "--looked" && word.word.size() > found.size() &&
-           word.word.compare(word.word.size() - found.size(), found.size(), found) == 0;
-  };
   const auto ended = [&](const Check& check) {
     return check.form == CheckForm::forced_defrost && check.outcome == Outcome::within_limits &&
            !check.happened_before(work);
@@ -207,17 +232,20 @@ bool cause_was_found(const ServiceCall& call, const ReplacedPart& work) {
   const auto is_of_bad_one = [&](const ReplacedPart& other) {
     return other.part != work.part &&
            std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
-             // What was open heated nothing.
              return reading.subject() == other.part && reading.outcome == Outcome::out_of_limits &&
-                    reading.happened_before(other) && (reading.records.empty() || !shown_of(reading).open);
+                    reading.happened_before(other) && may_have_overheated(reading, work.overheating);
            });
   };
-  return std::any_of(call.evidence.begin(), call.evidence.end(), is_found) ||
-         std::any_of(call.checks.begin(), call.checks.end(), ended) ||
+  return was_found(call, work.overheating) || std::any_of(call.checks.begin(), call.checks.end(), ended) ||
          std::any_of(call.replaced.begin(), call.replaced.end(), is_of_bad_one);
 }
 
 }  // namespace
+
+bool shows_open(const Reading& reading) {
+  const auto* contact = std::get_if<ContactState>(&reading.observed);
+  return std::holds_alternative<OverRange>(reading.observed) || (contact != nullptr && *contact == ContactState::open);
+}
 
 const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std::string& part) {
   const ReplacedPart* new_one = call.last_new(part);
@@ -253,6 +281,8 @@ void add_unlooked_causes(const ServiceCall& call, std::vector<ProofStep>& all) {
     const ReplacedPart* new_one = call.last_new(part);
     if (new_one != nullptr && went_in_for_an_overheated_one(call, *new_one) && !cause_was_found(call, *new_one))
       all.push_back({.form = ProofForm::cause_unlooked_for, .part = part, .subject = new_one->title});
+    else if (had_tripped(call, *work) && !cause_was_found(call, *work))
+      all.push_back({.form = ProofForm::trip_unlooked_for, .part = part, .subject = work->title});
   }
 }
 

@@ -106,6 +106,14 @@ struct MeasuredValue : Told {
   }
 };
 
+/// What may have overheated a part that heat opens, as its appliance's file and the kinds of its parts say it: ids.
+struct Overheating {
+  bool is_known = false;            ///< false: the call had no appliance, and anything that was found counts
+  std::vector<std::string> parts;   ///< what heats, or should have ended the heat: none that is open
+  std::vector<std::string> movers;  ///< what moves air or water over it, however that fails
+  std::vector<std::string> causes;  ///< outside causes
+};
+
 /// A part that was exchanged, or mended where it is: either way what was read of it before says nothing more of it.
 struct ReplacedPart : Told {
   std::string part;
@@ -125,6 +133,8 @@ struct ReplacedPart : Told {
   bool asks_circuit_insulation = false;
   bool has_earth = false;       ///< the appliance has a protective earth, as far as is known
   bool opens_for_good = false;  ///< it is nothing but what opens once and for good: the old one was overheated
+  bool trips_by_heat = false;   ///< it opens by heat, and closes once it is cool or its button is pressed
+  Overheating overheating;
   /// TESTPOINT[@SETUP] of no part alone at which what was read last spoke against the old one; empty: nowhere.
   std::string read_through;
 
