@@ -165,7 +165,9 @@ int JobReader::read_part() {
   const LiesAtLowVoltage low = placed ? low_voltage_of(*appliance, *placed, environment_) : LiesAtLowVoltage{};
   add_safety_of(check, low, safety);
   entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
-  pages_.push_back(verdict_page(check.report(arguments_), say, environment_.page));
+  pages_.push_back(page_of_part_read(check, arguments_, low,
+                                     was_read_good(placed ? name : std::string(kind.descriptor().id)), say,
+                                     environment_.page));
   if (low.part && has_test_volts(check))
     pages_.push_back(paragraph(
         say(OHMWRIGHT_TEXT("It lies at low voltage: a tester's 500 V go into sensor, fan and board and may destroy "
@@ -178,6 +180,14 @@ int JobReader::read_part() {
         environment_.page.width));
   outcome_ = exit_code(check.verdict().outcome);
   return finish();
+}
+
+bool JobReader::was_read_good(const std::string& part) const {
+  const job::ReplacedPart* work = job_.call.last_work_on(part);
+  return std::any_of(job_.call.readings.begin(), job_.call.readings.end(), [&](const job::MeasuredValue& reading) {
+    return reading.subject() == part && reading.outcome == Outcome::within_limits &&
+           (work == nullptr || !reading.happened_before(*work));
+  });
 }
 
 std::string JobReader::ratings_that_went_in(const LoadedKind& kind) const {

@@ -27,6 +27,8 @@ class JobReader {
   int read_part();
 
  private:
+  /// Whether a reading of the part was within its limits, since the last work on it.
+  bool was_read_good(const std::string& part) const;
   /// Those of a part of that kind which the appliance's file does not have, and which went in last; empty: none did.
   std::string ratings_that_went_in(const LoadedKind& kind) const;
   /// Refuses what is said of a part's reading beside test points, and tells the way that works. Throws InputError.
