@@ -5,6 +5,7 @@
 #include <charconv>
 #include <iostream>
 #include <ostream>
+#include <sstream>
 
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -138,7 +139,8 @@ bool CallTalk::act(int (*action)(const Arguments&, Environment&), std::vector<st
     return true;
   } catch (const Error& error) {
     if (error.category() != ErrorCategory::input) throw;
-    line(refusal_text(error));
+    std::istringstream lines(refusal_text(error));
+    for (std::string one; std::getline(lines, one);) line(one);
     again();  // a part of it may be in the book, or somebody else's entry
     return false;
   }

@@ -447,5 +447,20 @@ TEST_F(JobCall, AsksWhatTrippedALimitThatWasPressedIn) {
   done({"close", "repaired", "--because", "the cooling air was blocked by a towel"});
 }
 
+/// Each of what stands against it has a line of its own, and what was possible before a repair is not called possible
+/// now.
+TEST_F(JobCall, RefusesToCloseInAListAndReportsWhatWasPossible) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater-alone=OL"});
+  EXPECT_THAT(done({"report"}), HasSubstr("Possible faults now"));
+  done({"replace", "heater", "--new", "heater-450w-120v"});
+  const Ran ran = run({"close", "repaired"});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err, AllOf(HasSubstr("is not closed as repaired:\n  - Defrost heater was replaced"),
+                             HasSubstr("\n  - The earth bond"), HasSubstr("\n  See: ohmwright job verify")));
+  EXPECT_THAT(done({"report"}), AllOf(Not(HasSubstr("Possible faults now")),
+                                      HasSubstr("Possible faults by what was read before the repair")));
+}
+
 }  // namespace
 }  // namespace ohmwright
