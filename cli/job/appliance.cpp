@@ -1,6 +1,7 @@
 #include "job/appliance.hpp"
 
 #include <ohmwright/appliance/appliance_document.hpp>
+#include <ohmwright/appliance/appliance_readings.hpp>
 #include <ohmwright/appliance/file_text.hpp>
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/named_file.hpp>
@@ -12,7 +13,9 @@
 
 namespace ohmwright::cli {
 
-Appliance appliance_of(const job::ServiceCall& call, const Environment& environment) {
+namespace {
+
+Appliance appliance_as_in_its_file(const job::ServiceCall& call, const Environment& environment) {
   if (!call.has_appliance())
     throw InputError(
         "the job has no appliance, so nothing can be looked for in it; name one: ohmwright job sign --appliance "
@@ -21,6 +24,14 @@ Appliance appliance_of(const job::ServiceCall& call, const Environment& environm
   Appliance appliance =
       read_appliance(parse_document_to_check(call.appliance_file, "the job's appliance"), environment.registry);
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
+  return appliance;
+}
+
+}  // namespace
+
+Appliance appliance_of(const job::ServiceCall& call, const Environment& environment) {
+  Appliance appliance = appliance_as_in_its_file(call, environment);
+  add_cooling(appliance);
   return appliance;
 }
 

@@ -115,6 +115,10 @@ void JobAtHand::write(const std::vector<job::NewEntry>& new_entries) {
   line = book->job_named(std::to_string(line.number));
 }
 
+job::ServiceCall call_at(const JobAtHand& job, const std::string& time) {
+  return time.empty() ? job.call : job::told_until(job.entries, time);
+}
+
 JobAtHand job_at_hand(const Arguments& arguments) {
   JobAtHand job;
   job.book = open_book(arguments, false);

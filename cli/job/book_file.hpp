@@ -27,6 +27,9 @@ struct JobAtHand {
   void write(const std::vector<job::NewEntry>& new_entries);
 };
 
+/// The call as it stood at that time (`time_text`; empty: now), as far as it is known now.
+job::ServiceCall call_at(const JobAtHand& job, const std::string& time);
+
 /// The job that --job names, else the one that was written to last among those that are not closed. Throws InputError
 /// where there is none.
 JobAtHand job_at_hand(const Arguments& arguments);

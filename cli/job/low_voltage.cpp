@@ -8,6 +8,7 @@
 #include <ohmwright/component/role.hpp>
 
 #include "job/worked_part.hpp"
+#include "locate/readings.hpp"
 
 namespace ohmwright::cli {
 
@@ -52,13 +53,6 @@ class LowVoltage {
 };
 
 }  // namespace
-
-bool is_sensor(const Descriptor& descriptor) {
-  const bool senses = std::any_of(descriptor.roles.begin(), descriptor.roles.end(),
-                                  [](std::string_view role) { return role.rfind("senses-", 0) == 0; });
-  return senses && std::all_of(descriptor.measurands.begin(), descriptor.measurands.end(),
-                               [](const MeasurandDescriptor& read) { return !read.takes_contact_state; });
-}
 
 bool lies_at_low_voltage(const Appliance& appliance, std::size_t part, const Environment& environment) {
   return LowVoltage(appliance, environment).has(part);

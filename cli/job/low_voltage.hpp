@@ -12,9 +12,6 @@ namespace ohmwright::cli {
 // At low voltage lie a sensor, a fan whose electronics bear no 500 V, and the wires and connectors between them and the
 // control. A tester's 500 V would go into these and into the board, and prove nothing of what lies at the mains.
 
-/// Whether it senses and is read by its ohms alone: what has a contact switches the mains.
-bool is_sensor(const Descriptor& descriptor);
-
 bool lies_at_low_voltage(const Appliance& appliance, std::size_t part, const Environment& environment);
 
 /// Whether it is one of those wires and connectors, of which an ohmmeter tells all that is asked (class III).

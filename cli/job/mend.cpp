@@ -15,6 +15,7 @@
 #include "exit_codes.hpp"
 #include "job/actions.hpp"
 #include "job/reading_entry.hpp"
+#include "job/untouched.hpp"
 #include "job/worked_part.hpp"
 
 namespace ohmwright::cli {
@@ -53,10 +54,12 @@ int mend_and_tell(JobAtHand& job, const Arguments& arguments, Environment& envir
   if (what.empty()) throw InputError("--mended takes what was done, such as --mended \"crimped anew\"");
   const WorkedPart part = worked_part(job, arguments, environment);
   const std::string happened = time_happened(arguments);
-  refuse_what_opens_for_good(part, happened.empty() ? job.call : job::told_until(job.entries, happened));
+  const job::ServiceCall before = call_at(job, happened);
+  refuse_what_opens_for_good(part, before);
+  job::ContentWriter content;
+  add_overheating(part, content);
   job.write({{job::EntryForm::mended,
-              job::ContentWriter()
-                  .text("part", part.part)
+              content.text("part", part.part)
                   .text("title", part.title)
                   .text("kind", part.kind->descriptor().id)
                   .text("mended", what)
@@ -64,6 +67,7 @@ int mend_and_tell(JobAtHand& job, const Arguments& arguments, Environment& envir
                   .flag("asks_circuit_insulation", part.asks_circuit_insulation)
                   .flag("no_test_volts", !part.bears_test_volts)
                   .flag("has_earth", part.has_earth)
+                  .text("read_through", place_that_spoke_against(before, part.part, arguments, environment))
                   .texts("cautions", cautions_of_work(part))
                   .content(),
               happened}});

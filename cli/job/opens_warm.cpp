@@ -1,24 +1,14 @@
 #include "job/opens_warm.hpp"
 
-#include <variant>
-
+#include <ohmwright/job/part_proof.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright::cli {
 
-namespace {
-
-bool is_open(const Reading& reading) {
-  const auto* contact = std::get_if<ContactState>(&reading.observed);
-  return std::holds_alternative<OverRange>(reading.observed) || (contact != nullptr && *contact == ContactState::open);
-}
-
-}  // namespace
-
 bool shows_open_where_warm(const PartCheck& check, const Arguments& arguments, const Environment& environment) {
   for (const Reading& reading : check.readings()) {
     const std::uint16_t index = index_of(check.kind().descriptor().measurands, reading.measurand);
-    if (!is_open(reading) || index == not_found) continue;
+    if (!job::shows_open(reading) || index == not_found) continue;
     if (!check.kind().descriptor().measurands[index].takes_contact_state) continue;
     Reading closed = reading;
     closed.observed = ContactState::closed;

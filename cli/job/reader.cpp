@@ -30,6 +30,7 @@
 #include "job/safety.hpp"
 #include "job/search.hpp"
 #include "job/temperatures.hpp"
+#include "job/untouched.hpp"
 #include "locate/words.hpp"
 
 namespace ohmwright::cli {
@@ -96,6 +97,7 @@ int JobReader::read_test_points() {
   std::vector<std::string> points;
   std::copy_if(split.words.begin(), split.words.end(), std::back_inserter(points),
                [](const std::string& word) { return !is_stated_by_points(word); });
+  refuse_words_of_a_part(points, appliance);
   const bool from_instrument = arguments_.has("--from");
   if (arguments_.has("--four-wire"))
     throw InputError(
@@ -107,6 +109,27 @@ int JobReader::read_test_points() {
   for (const std::string& word : points)
     add_test_point(from_instrument ? with_value_from_instrument(word, appliance) : word, split.at, appliance);
   return finish();
+}
+
+void JobReader::refuse_words_of_a_part(const std::vector<std::string>& points, const Appliance& appliance) const {
+  const auto option =
+      std::find_if(points.begin(), points.end(), [](const std::string& word) { return word.starts_with("--"); });
+  if (option == points.end()) return;
+  const std::string& first = arguments_.operands.front();
+  const std::size_t sign = first.find('=');
+  std::string part = "PART";
+  std::string lead_off;
+  if (sign != std::string::npos) {
+    const std::size_t point = typed_measurement(first.substr(0, sign), appliance).test_point;
+    if (const std::string read = part_read_at(appliance, point); !read.empty()) part = read;
+    if (!appliance.test_points[point].lifted.empty()) lead_off = " --lead-off";
+  }
+  std::string said =
+      "ohmwright job read " + part + " " + (sign == std::string::npos ? std::string("VALUE") : first.substr(sign + 1));
+  for (std::size_t i = 1; i < arguments_.operands.size(); ++i)
+    if (arguments_.operands[i] != "--lead-off") said += " " + arguments_.operands[i];
+  throw InputError(ohmwright::quoted(*option) + " is said of a part, not of a test point; write: " + printable(said) +
+                   lead_off);
 }
 
 int JobReader::read_part() {
@@ -142,7 +165,9 @@ int JobReader::read_part() {
   const LiesAtLowVoltage low = placed ? low_voltage_of(*appliance, *placed, environment_) : LiesAtLowVoltage{};
   add_safety_of(check, low, safety);
   entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
-  pages_.push_back(verdict_page(check.report(arguments_), say, environment_.page));
+  pages_.push_back(page_of_part_read(check, arguments_, low,
+                                     was_read_good(placed ? name : std::string(kind.descriptor().id)), say,
+                                     environment_.page));
   if (low.part && has_test_volts(check))
     pages_.push_back(paragraph(
         say(OHMWRIGHT_TEXT("It lies at low voltage: a tester's 500 V go into sensor, fan and board and may destroy "
@@ -155,6 +180,14 @@ int JobReader::read_part() {
         environment_.page.width));
   outcome_ = exit_code(check.verdict().outcome);
   return finish();
+}
+
+bool JobReader::was_read_good(const std::string& part) const {
+  const job::ReplacedPart* work = job_.call.last_work_on(part);
+  return std::any_of(job_.call.readings.begin(), job_.call.readings.end(), [&](const job::MeasuredValue& reading) {
+    return reading.subject() == part && reading.outcome == Outcome::within_limits &&
+           (work == nullptr || !reading.happened_before(*work));
+  });
 }
 
 std::string JobReader::ratings_that_went_in(const LoadedKind& kind) const {
@@ -256,9 +289,22 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
   } else {
     tell_zone_to_measure(appliance, site, taken);
     content.text("reads", kept_sentence(shown_reading(taken, say)));
+    content.flag("as_it_should", is_as_it_should(word, zones));
   }
   add_leak(appliance, taken, meter, say, safety);
   entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
+}
+
+bool JobReader::is_as_it_should(const std::string& word, const std::vector<std::string>& zones) const {
+  if (job_.call.replaced.empty()) return false;  // asked of a repair alone
+  job::MeasuredValue value;
+  static_cast<job::Told&>(value) = moment_now(job_.call, happened_);
+  value.order = job_.entries.size();
+  value.word = word;
+  value.zones = zones;
+  job::ServiceCall with = job_.call;
+  with.readings.push_back(value);
+  return reads_as_it_should(with, value, arguments_, environment_);
 }
 
 void JobReader::tell_zone_to_measure(const Appliance& appliance, const locate::Site& site,

@@ -27,8 +27,12 @@ class JobReader {
   int read_part();
 
  private:
+  /// Whether a reading of the part was within its limits, since the last work on it.
+  bool was_read_good(const std::string& part) const;
   /// Those of a part of that kind which the appliance's file does not have, and which went in last; empty: none did.
   std::string ratings_that_went_in(const LoadedKind& kind) const;
+  /// Refuses what is said of a part's reading beside test points, and tells the way that works. Throws InputError.
+  void refuse_words_of_a_part(const std::vector<std::string>& points, const Appliance& appliance) const;
   /// A new part is judged as what went in, not as what it would pass for. Throws InputError.
   void refuse_other_ratings_than_went_in(const std::string& part) const;
   /// Refuses a live step while it is not proved safe, or without the explicit yes, which is written down once.
@@ -39,6 +43,8 @@ class JobReader {
   std::string with_value_from_instrument(const std::string& word, const Appliance& appliance);
   /// `at`: the temperature of its part for this reading alone.
   void add_test_point(const std::string& word, const std::optional<std::string>& at, Appliance& appliance);
+  /// Whether what was read through the circuit after a repair is what an appliance in order shows there.
+  bool is_as_it_should(const std::string& word, const std::vector<std::string>& zones) const;
   /// What to measure, where a verdict hangs on a temperature that nobody measured.
   void tell_zone_to_measure(const Appliance& appliance, const locate::Site& site, const locate::TakenReading& taken);
   /// A way to the frame is a stop at once, whatever else the reading says.

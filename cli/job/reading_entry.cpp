@@ -8,8 +8,11 @@
 #include <ohmwright/component/insulation.hpp>
 #include <ohmwright/document/reading_record.hpp>
 #include <ohmwright/document/verdict_record.hpp>
+#include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/job_report.hpp>
 #include <ohmwright/report/locate_words.hpp>
+#include <ohmwright/report/page_cautions.hpp>
+#include <ohmwright/report/page_layout.hpp>
 #include <ohmwright/report/paragraph.hpp>
 #include <ohmwright/report/verdict_content.hpp>
 #include <ohmwright/safety/safe_to_energise.hpp>
@@ -137,21 +140,67 @@ Outcome at_low_voltage(const Finding& finding) {
   return does ? Outcome::within_limits : finding.outcome;
 }
 
+/// Whether a finding is of insulation or earth bond, and something of it was read.
+bool is_of_safety_read(const PartCheck& check, const Finding& finding) {
+  const RuleDescriptor& rule = check.kind().descriptor().rules[finding.rule];
+  return tells_safe_to_energise(rule.id) && finding.outcome != Outcome::silent &&
+         (finding.outcome != Outcome::undecided || is_read(rule.id, check.readings()));
+}
+
+/// What was read, has its limit, is undecided and holds nothing back is all that can be asked of it: a part for
+/// extra-low voltage whose electronics bear no test with 500 V. One that was tested so has none.
+Outcome outcome_of_safety(const Finding& finding, LiesAtLowVoltage low) {
+  if (low.is_wire) return at_low_voltage(finding);
+  const bool is_all_that_can_be_asked =
+      finding.outcome == Outcome::undecided && !finding.holds_back && finding.limits.lower.has_value();
+  return is_all_that_can_be_asked ? Outcome::within_limits : finding.outcome;
+}
+
+/// Whether nothing was read but what tells if the part may be energised, and all of that is within its limits, also
+/// where there is no protective earth.
+bool reads_good_insulation_alone(const PartCheck& check, LiesAtLowVoltage low) {
+  const auto& readings = check.readings();
+  const auto& findings = check.verdict().findings;
+  const auto is_of_it = [&](const Finding& finding) { return is_of_safety_read(check, finding); };
+  return std::all_of(readings.begin(), readings.end(),
+                     [&](const Reading& reading) { return tells_of_safety(check.kind().descriptor(), reading); }) &&
+         std::any_of(findings.begin(), findings.end(), is_of_it) &&
+         std::all_of(findings.begin(), findings.end(), [&](const Finding& finding) {
+           return !is_of_it(finding) || (outcome_of_safety(finding, low) == Outcome::within_limits &&
+                                         without_earth(check, finding) != Outcome::out_of_limits);
+         });
+}
+
 }  // namespace
+
+std::string page_of_part_read(const PartCheck& check, const Arguments& arguments, LiesAtLowVoltage low,
+                              bool was_read_good, const Sentences& say, const PageStyle& style) {
+  const VerdictReport report = check.report(arguments);
+  if (low.part || check.verdict().outcome != Outcome::undecided || !reads_good_insulation_alone(check, low))
+    return verdict_page(report, say, style);
+  const VerdictContent content = verdict_content(report, say);
+  const Descriptor& descriptor = check.kind().descriptor();
+  std::vector<std::string> reasons;
+  for (const Finding& finding : check.verdict().findings)
+    if (is_of_safety_read(check, finding))
+      reasons.push_back(say.in_domain(
+          descriptor.text_domain, descriptor.rules[finding.rule].texts[finding.text].english, view(finding.arguments)));
+  PageLayout page(style);
+  write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, say, page);
+  page.coloured(say(OHMWRIGHT_TEXT("{part}: its insulation is within limits."), {{"part", check.part().title}}),
+                colour_of(Outcome::within_limits));
+  page.section(say(OHMWRIGHT_TEXT("Why")), reasons);
+  page.section(say(OHMWRIGHT_TEXT("Readings")), content.readings);
+  if (!was_read_good)
+    page.section(say(OHMWRIGHT_TEXT("What to do next")),
+                 {say(OHMWRIGHT_TEXT("Of the work that it does nothing was read with this, and nothing is said."))});
+  return page.take();
+}
 
 void add_safety_of(const PartCheck& check, LiesAtLowVoltage low, std::vector<job::ContentWriter>& all) {
   for (const Finding& finding : check.verdict().findings) {
-    const RuleDescriptor& rule = check.kind().descriptor().rules[finding.rule];
-    if (!tells_safe_to_energise(rule.id) || finding.outcome == Outcome::silent) continue;
-    if (finding.outcome == Outcome::undecided && !is_read(rule.id, check.readings())) continue;
-    // What was read, has its limit, is undecided and holds nothing back is all that can be asked of it: a part for
-    // extra-low voltage whose electronics bear no test with 500 V. One that was tested so has none.
-    const bool is_all_that_can_be_asked =
-        finding.outcome == Outcome::undecided && !finding.holds_back && finding.limits.lower.has_value();
-    const Outcome outcome = low.is_wire                ? at_low_voltage(finding)
-                            : is_all_that_can_be_asked ? Outcome::within_limits
-                                                       : finding.outcome;
-    all.push_back(safety_row(rule.id, outcome));
+    if (!is_of_safety_read(check, finding)) continue;
+    all.push_back(safety_row(check.kind().descriptor().rules[finding.rule].id, outcome_of_safety(finding, low)));
     const Outcome no_earth = without_earth(check, finding);
     if (!low.part && no_earth != finding.outcome) all.back().text("without_earth", name_of(no_earth));
     all.back().flag("low_voltage", low.part);

@@ -33,6 +33,11 @@ struct LiesAtLowVoltage {
 };
 void add_safety_of(const PartCheck& check, LiesAtLowVoltage low, std::vector<job::ContentWriter>& all);
 
+/// The page of a part's verdict. Of a good insulation, read by itself, it says that and asks for nothing else; unless
+/// the part `was_read_good`, it says that nothing is told of its work.
+std::string page_of_part_read(const PartCheck& check, const Arguments& arguments, LiesAtLowVoltage low,
+                              bool was_read_good, const Sentences& say, const PageStyle& style);
+
 /// What a verdict adds to the entry of a reading: its records, and its sentences as they were read.
 void add_verdict(const PartCheck& check, const Arguments& arguments, const Sentences& say, job::ContentWriter& content);
 

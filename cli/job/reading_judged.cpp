@@ -10,6 +10,7 @@
 #include <ohmwright/quantity/error.hpp>
 
 #include "job/low_voltage.hpp"
+#include "locate/readings.hpp"
 
 namespace ohmwright::cli {
 

@@ -16,18 +16,21 @@ namespace ohmwright::cli {
 
 namespace {
 
+/// Before each of what stands against it, a line of its own.
+constexpr const char* next_item = "\n  - ";
+
 /// First: what was read bad, was not read, or is not proved safe. What is recorded as repaired is what somebody will
 /// plug in and touch, so that no word lets it through: only a reading does, or taking a slip back.
 std::string unproved(const job::ServiceCall& call, const Sentences& say, const Environment& environment) {
   std::string all;
   std::string ways;
   for (const job::ProofStep& bar : job::bars_to_closing(call, safety_asked(call, environment))) {
-    all += " " + printable(proof_text(bar, say));
+    all += next_item + printable(proof_text(bar, say));
     if (!bar.bars_energising()) ways += (ways.empty() ? " " : "; ") + proof_command(bar);
   }
   if (all.empty()) return {};
-  return "is not closed as repaired:" + all +
-         (ways.empty() ? " See: ohmwright job verify" : " See: ohmwright job verify;" + printable(ways));
+  return "is not closed as repaired:" + all + "\n  See: ohmwright job verify" +
+         (ways.empty() ? std::string() : ";" + printable(ways));
 }
 
 /// Second: a part that the search named is no good one because another went in. Where something was replaced or mended,
@@ -58,10 +61,11 @@ std::string new_part_left_open(const job::ServiceCall& call, const Arguments& ar
   if (arguments.has("--because")) return {};
   std::string all;
   for (const job::ProofStep& step : job::open_proof(call))
-    if (step.leaves_new_part_open()) all += " " + printable(proof_text(step, say)) + " " + proof_command(step) + ".";
+    if (step.leaves_new_part_open())
+      all += next_item + printable(proof_text(step, say)) + " " + proof_command(step) + ".";
   if (all.empty()) return {};
   return "is not closed as repaired without a word why:" + all +
-         " Prove it so, or say why it is repaired all the same: --because TEXT";
+         "\n  Prove it so, or say why it is repaired all the same: --because TEXT";
 }
 
 /// Fifth: nothing was replaced or mended since it was last closed so, if it was: what an earlier visit repaired is not

@@ -17,6 +17,7 @@
 #include "job/reading_entry.hpp"
 #include "job/reading_judged.hpp"
 #include "job/safety.hpp"
+#include "job/untouched.hpp"
 #include "job/worked_part.hpp"
 #include "kind_files.hpp"
 
@@ -140,9 +141,10 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
   const Sentences say{UnitPreferences{}};
   refuse_what_is_no_equivalent(exchange, arguments, say);
   const std::string happened = time_happened(arguments);
+  job::ContentWriter content;
+  add_overheating(exchange.part, content);
   job.write({{job::EntryForm::replaced,
-              job::ContentWriter()
-                  .text("part", exchange.part.part)
+              content.text("part", exchange.part.part)
                   .text("title", exchange.part.title)
                   .text("kind", exchange.part.kind->descriptor().id)
                   .text("old", exchange.out.name)
@@ -157,6 +159,8 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
                   .flag("no_test_volts", !exchange.part.bears_test_volts)
                   .flag("has_earth", exchange.part.has_earth)
                   .flag("opens_for_good", opens_once_and_for_good(exchange.part.kind->descriptor()))
+                  .text("read_through",
+                        place_that_spoke_against(call_at(job, happened), exchange.part.part, arguments, environment))
                   .texts("cautions", cautions_of_work(exchange.part))
                   .content(),
               happened}});

@@ -46,11 +46,6 @@ std::vector<std::string> texts_of(const std::vector<job::ProofStep>& steps, cons
 
 namespace {
 
-/// The call as it stood at that time; empty: now.
-job::ServiceCall call_then(const JobAtHand& job, const std::string& happened) {
-  return happened.empty() ? job.call : job::told_until(job.entries, happened);
-}
-
 void refuse_for(const std::vector<job::ProofStep>& bars, std::string_view pattern, const std::string& step) {
   if (bars.empty()) return;
   std::string all;
@@ -62,7 +57,7 @@ void refuse_for(const std::vector<job::ProofStep>& bars, std::string_view patter
 
 void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
                         const std::string& step) {
-  refuse_for(job::bars_to_energising(call_then(job, happened)), pattern, step);
+  refuse_for(job::bars_to_energising(call_at(job, happened)), pattern, step);
 }
 
 void refuse_to_leave_it_plugged_in(const JobAtHand& job) {
@@ -89,7 +84,7 @@ std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const 
 
 void refuse_to_heat(const JobAtHand& job, const std::string& happened, std::string_view pattern,
                     const Environment& environment, const std::string& step) {
-  refuse_for(bars_to_heating(call_then(job, happened), environment), pattern, step);
+  refuse_for(bars_to_heating(call_at(job, happened), environment), pattern, step);
 }
 
 job::NewEntry agreement(const std::string& step, const Arguments& arguments) {

@@ -5,6 +5,7 @@
 #include <charconv>
 #include <iostream>
 #include <ostream>
+#include <sstream>
 
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -74,7 +75,21 @@ bool looks_like_a_reading(const std::string& typed) {
   return is_over_range_word(typed) || (is_number && typed.size() > 1);
 }
 
+/// Whether a digit of those that are offered was struck twice, or more often: 22 for 2. It may be a reading, too.
+bool is_digit_struck_twice(const std::string& typed, std::size_t most) {
+  return typed.size() > 1 && typed.find_first_not_of(typed.front()) == std::string::npos && typed.front() > '0' &&
+         typed.front() <= '9' && static_cast<std::size_t>(typed.front() - '0') <= most;
+}
+
 }  // namespace
+
+bool CallTalk::is_meant_as_a_reading(const std::string& typed) {
+  bool is_meant = false;
+  choose(say_(OHMWRIGHT_TEXT("{value}: is that what the meter shows?"), {{"value", typed}}),
+         {{say_(OHMWRIGHT_TEXT("yes, it is the reading")), [&is_meant] { is_meant = true; }},
+          {say_(OHMWRIGHT_TEXT("no, a digit was struck twice")), [] {}}});
+  return is_meant;
+}
 
 void CallTalk::choose(const std::string& question, const std::vector<Choice>& choices, const Taken& taken) {
   constexpr std::size_t most_digits = 9;
@@ -97,7 +112,10 @@ void CallTalk::choose(const std::string& question, const std::vector<Choice>& ch
     const auto [end, error] = std::from_chars(answer->data(), answer->data() + answer->size(), number);
     if (error == std::errc() && end == answer->data() + answer->size() && number > 0 && number <= choices.size())
       return choices[number - 1].then();
-    if (taken && !answer->empty() && looks_like_a_reading(*answer)) return taken(*answer);
+    if (taken && !answer->empty() && looks_like_a_reading(*answer)) {
+      if (!is_digit_struck_twice(*answer, choices.size()) || is_meant_as_a_reading(*answer)) return taken(*answer);
+      if (stopped_) return;
+    }
     line(say_(OHMWRIGHT_TEXT("Type one of the digits.")));
   }
 }
@@ -121,7 +139,8 @@ bool CallTalk::act(int (*action)(const Arguments&, Environment&), std::vector<st
     return true;
   } catch (const Error& error) {
     if (error.category() != ErrorCategory::input) throw;
-    line(refusal_text(error));
+    std::istringstream lines(refusal_text(error));
+    for (std::string one; std::getline(lines, one);) line(one);
     again();  // a part of it may be in the book, or somebody else's entry
     return false;
   }
@@ -265,12 +284,14 @@ std::vector<std::string> CallTalk::places_left_open() {
   return places;
 }
 
-void CallTalk::ask_what_overheated_it() {
+void CallTalk::ask_what_overheated_it(const std::string& part) {
+  const std::vector<std::string>& may = job_.call.last_work_on(part)->overheating.causes;
   const Appliance appliance = appliance_of(job_.call, environment_);
   std::vector<Choice> choices{
       {say_(OHMWRIGHT_TEXT("a part: read it and replace it")), [this] { searches_on_ = true; }}};
   for (const OutsideCause& cause : appliance.outside_causes)
-    choices.push_back({cause.title, [this, id = cause.id] { sign("--looked", id + "=found"); }});
+    if (std::find(may.begin(), may.end(), cause.id) != may.end())
+      choices.push_back({cause.title, [this, id = cause.id] { sign("--looked", id + "=found"); }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
   choose(say_(OHMWRIGHT_TEXT("What overheated it?")), choices);
 }
@@ -298,9 +319,9 @@ void CallTalk::ask_close() {
       choices.push_back({say_(OHMWRIGHT_TEXT("read it again: {place}"), {{"place", step.place}}),
                          [this, place = step.place] { read_at(place); }});
   for (const job::ProofStep& step : job::open_proof(job_.call))
-    if (step.form == job::ProofStep::Form::cause_unlooked_for)
+    if (step.form == job::ProofStep::Form::cause_unlooked_for || step.form == job::ProofStep::Form::trip_unlooked_for)
       choices.push_back({say_(OHMWRIGHT_TEXT("what overheated it was found: {part}"), {{"part", step.subject}}),
-                         [this] { ask_what_overheated_it(); }});
+                         [this, part = step.part] { ask_what_overheated_it(part); }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go on")), [] {}});
   for (const job::ProofStep& step : job::open_proof(job_.call))
     if (step.leaves_new_part_open()) line(proof_text(step, say_));

@@ -23,7 +23,7 @@
 namespace ohmwright::cli {
 
 /// A whole call as questions. Asks what the book does not say yet, one question after the other; every answer is an
-/// action of `ohmwright job`, and in the book before the next question. Between the files talk*.cpp.
+/// action of `ohmwright job`, and in the book before the next question. Its functions are in the files talk*.cpp.
 class CallTalk {
  public:
   CallTalk(const Arguments& arguments, Environment& environment) : arguments_(arguments), environment_(environment) {}
@@ -50,6 +50,8 @@ class CallTalk {
   /// Offers choices by their numbers, 0 to stop, and does what was chosen. Where a reading is asked for, `taken` takes
   /// one that is typed instead of the digit.
   void choose(const std::string& question, const std::vector<Choice>& choices, const Taken& taken = {});
+  /// Asks whether digits that may be a slip are what the meter shows.
+  bool is_meant_as_a_reading(const std::string& typed);
   /// Does an action as if it was typed, then tells the call anew. What is refused is said, and asked again.
   bool act(int (*action)(const Arguments&, Environment&), std::vector<std::string> operands,
            const std::vector<std::pair<std::string, std::string>>& options = {});
@@ -133,8 +135,8 @@ class CallTalk {
   void ask_log_or_not();
   /// Where the new parts were read, or the old ones, of which nobody can tell whether they are good.
   std::vector<std::string> places_left_open();
-  /// What made that open which opens once and for good: a part, or a cause outside the parts.
-  void ask_what_overheated_it();
+  /// What made that open which heat opens: a part, or a cause outside the parts that may.
+  void ask_what_overheated_it(const std::string& part);
   void ask_close();
 
   Arguments arguments_;

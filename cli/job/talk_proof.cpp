@@ -193,6 +193,7 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
               {say_(OHMWRIGHT_TEXT("a later log is there: type its file")), [this] { ask_log(); }},
               mistyped_choice(bar.entry)};
     case Form::cause_unlooked_for:
+    case Form::trip_unlooked_for:
     case Form::forced_defrost:  // these are asked for as steps of their own
     case Form::log:
       return {};

@@ -1,4 +1,5 @@
-// Which part was found to be at fault and left as it is, whatever else was replaced.
+// Which part was found to be at fault and left as it is, whatever else was replaced, and what a reading through the
+// circuit says of one.
 
 #include "job/untouched.hpp"
 
@@ -6,6 +7,7 @@
 #include <span>
 
 #include "job/reading_entry.hpp"
+#include "job/reading_judged.hpp"
 #include "job/search.hpp"
 
 namespace ohmwright::cli {
@@ -62,7 +64,65 @@ bool leaves_unexplained(locate::Search& search) {
   return false;
 }
 
+/// What is believed by one reading alone, beside what is believed without any.
+class ByOneReading {
+ public:
+  ByOneReading(const job::ServiceCall& call, const job::MeasuredValue& reading, const Arguments& arguments,
+               const Environment& environment)
+      : end_(just_behind(reading)),
+        before_(call, arguments, environment, TimeSpan{&reading, &reading}),
+        after_(call, arguments, environment, TimeSpan{&reading, &end_}) {}
+
+  const Appliance& appliance() const { return after_.appliance(); }
+  bool is_unexplained() { return after_.search().readings().empty() || after_.search().diagnosis().is_unexplained(0); }
+  bool makes_order_likelier() {
+    return after_.search().diagnosis().nothing_wrong >= before_.search().diagnosis().nothing_wrong;
+  }
+  bool speaks_against(std::size_t part) {
+    constexpr double likelier = 1.3;  // so many times as likely to be at fault (assumed, no source)
+    constexpr double least = 0.02;
+    const double fault = after_.search().diagnosis().parts[part];
+    return fault >= least && fault >= likelier * before_.search().diagnosis().parts[part];
+  }
+
+ private:
+  static job::Told just_behind(job::Told told) {
+    ++told.order;
+    return told;
+  }
+
+  job::Told end_;
+  JobSearch before_;
+  JobSearch after_;
+};
+
 }  // namespace
+
+std::string place_that_spoke_against(const job::ServiceCall& call, const std::string& part, const Arguments& arguments,
+                                     const Environment& environment) {
+  if (!call.has_appliance()) return {};
+  const job::ReplacedPart* worked_on = call.last_work_on(part);
+  const auto of_each_place = job::latest_of_each(
+      call.readings, [](const job::MeasuredValue& reading) { return reading.place_read(); },
+      [&](const job::MeasuredValue& reading) {
+        return !reading.word.empty() && reading.part.empty() && !reading.agreed_live &&
+               (worked_on == nullptr || !reading.happened_before(*worked_on));
+      });
+  const job::MeasuredValue* last = nullptr;
+  for (const auto& [place, reading] : of_each_place) {
+    if (last != nullptr && reading->happened_before(*last)) continue;
+    ByOneReading by_it(call, *reading, arguments, environment);
+    const std::optional<std::size_t> placed = part_named(by_it.appliance(), part);
+    if (placed && by_it.speaks_against(*placed)) last = reading;
+  }
+  return last == nullptr ? std::string() : last->place_read();
+}
+
+bool reads_as_it_should(const job::ServiceCall& call, const job::MeasuredValue& reading, const Arguments& arguments,
+                        const Environment& environment) {
+  ByOneReading by_it(call, reading, arguments, environment);
+  return !by_it.is_unexplained() && by_it.makes_order_likelier();
+}
 
 std::vector<NamedPart> named_and_untouched(const job::ServiceCall& call, const Arguments& arguments,
                                            const Environment& environment) {
@@ -93,7 +153,9 @@ bool speaks_of_a_fault_since_repair(const job::ServiceCall& call, const Argument
       std::any_of(call.readings.begin(), call.readings.end(),
                   [&](const job::MeasuredValue& reading) { return span.holds(reading) && !reading.point.empty(); });
   if (!read_at_a_point) return false;
-  JobSearch before(call, arguments, environment, TimeSpan{span.from, span.from});
+  job::ServiceCall unread = call;  // a cause that was found since, and seen to, is no fault that those readings show
+  std::erase_if(unread.readings, [&](const job::MeasuredValue& reading) { return span.holds(reading); });
+  JobSearch before(unread, arguments, environment, span);
   JobSearch after(call, arguments, environment, span);
   return leaves_unexplained(after.search()) ||
          after.search().diagnosis().nothing_wrong < hardly * before.search().diagnosis().nothing_wrong;

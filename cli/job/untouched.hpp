@@ -28,4 +28,13 @@ std::vector<NamedPart> named_and_untouched(const job::ServiceCall& call, const A
 bool speaks_of_a_fault_since_repair(const job::ServiceCall& call, const Arguments& arguments,
                                     const Environment& environment);
 
+/// Where the part was named through the circuit: TESTPOINT[@SETUP] of no part alone at which what was read without
+/// supply, last and since the last work on it, makes it likelier by itself that the part is at fault. Empty: nowhere.
+std::string place_that_spoke_against(const job::ServiceCall& call, const std::string& part, const Arguments& arguments,
+                                     const Environment& environment);
+
+/// Whether a reading at a test point, by itself, is what an appliance in order would show there.
+bool reads_as_it_should(const job::ServiceCall& call, const job::MeasuredValue& reading, const Arguments& arguments,
+                        const Environment& environment);
+
 }  // namespace ohmwright::cli

@@ -1,8 +1,10 @@
 #include "job/worked_part.hpp"
 
 #include <algorithm>
+#include <set>
 #include <string_view>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -14,6 +16,7 @@
 
 #include "job/appliance.hpp"
 #include "job/low_voltage.hpp"
+#include "job/reading_entry.hpp"
 #include "job/reading_judged.hpp"
 #include "kind_files.hpp"
 
@@ -39,7 +42,62 @@ const LoadedKind& kind_of_no_part(const Appliance* appliance, const Arguments& a
   }
 }
 
+/// All roles of what moves air or water begin so.
+constexpr std::string_view moves = "moves-";
+
+/// The roles of the parts that may have overheated one of that kind, as its faults say; of a kind whose faults say
+/// none: what heats, and what should end that.
+std::set<std::string_view> roles_upstream(const Descriptor& descriptor) {
+  std::set<std::string_view> roles;
+  for (const FaultModeDescriptor& mode : descriptor.fault_modes)
+    roles.insert(mode.looks_upstream.begin(), mode.looks_upstream.end());
+  if (roles.empty()) roles = {role::heats_coil, role::ends_defrost, role::times_defrost, role::limits_heat};
+  return roles;
+}
+
+/// A cause that says so, or one by which, as the file's consequences have it, something that limits heat opens.
+bool may_overheat(const Appliance& appliance, std::size_t cause) {
+  return appliance.outside_causes[cause].overheats ||
+         std::any_of(appliance.consequences.begin(), appliance.consequences.end(), [&](const Consequence& row) {
+           return row.outside_cause == cause &&
+                  plays(appliance.parts[row.effect.part].kind->descriptor().roles, role::limits_heat);
+         });
+}
+
+job::ContentWriter overheating_of(const Appliance& appliance, std::size_t part) {
+  const std::set<std::string_view> roles = roles_upstream(appliance.parts[part].kind->descriptor());
+  std::vector<std::string> parts;
+  std::vector<std::string> movers;
+  std::vector<std::string> causes;
+  for (std::size_t other = 0; other < appliance.parts.size(); ++other) {
+    const bool is_cause = std::any_of(
+        appliance.consequences.begin(), appliance.consequences.end(),
+        [&](const Consequence& row) { return row.cause && row.cause->part == other && row.effect.part == part; });
+    const auto& played = appliance.parts[other].kind->descriptor().roles;
+    const bool moves_it =
+        std::any_of(played.begin(), played.end(), [](std::string_view role) { return role.starts_with(moves); });
+    const bool is_upstream =
+        std::any_of(played.begin(), played.end(), [&](std::string_view role) { return roles.count(role) > 0; });
+    if (other != part && (is_cause || is_upstream)) (moves_it ? movers : parts).push_back(appliance.parts[other].id);
+  }
+  for (std::size_t cause = 0; cause < appliance.outside_causes.size(); ++cause)
+    if (may_overheat(appliance, cause)) causes.push_back(appliance.outside_causes[cause].id);
+  job::ContentWriter all;
+  all.texts("parts", parts).texts("movers", movers).texts("causes", causes);
+  return all;
+}
+
 }  // namespace
+
+void add_overheating(const WorkedPart& part, job::ContentWriter& content) {
+  const Descriptor& descriptor = part.kind->descriptor();
+  const bool says_upstream = std::any_of(descriptor.fault_modes.begin(), descriptor.fault_modes.end(),
+                                         [](const FaultModeDescriptor& mode) { return !mode.looks_upstream.empty(); });
+  const bool limits = plays(descriptor.roles, role::limits_heat);
+  content.flag("trips_by_heat", limits && says_upstream && !opens_once_and_for_good(descriptor));
+  if (part.placed && (limits || may_open_for_good(descriptor)))
+    content.json("overheating", overheating_of(*part.appliance, *part.placed).content());
+}
 
 bool tells_insulation(const Descriptor& descriptor) {
   return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),

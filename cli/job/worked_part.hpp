@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <ohmwright/appliance/appliance.hpp>
+#include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/report/sentences.hpp>
 
@@ -28,6 +29,10 @@ struct WorkedPart {
   bool has_earth = true;
   bool bears_test_volts = true;  ///< a tester's 500 V prove it; false for what they would destroy
 };
+
+/// What its kind and its appliance say of the heat that opens it, into its entry: whether it trips and closes again,
+/// and what may have overheated it. Nothing of a part that no heat opens, or of a call without an appliance.
+void add_overheating(const WorkedPart& part, job::ContentWriter& content);
 
 /// Whether its kind has a rule that tells whether it may be energised.
 bool tells_insulation(const Descriptor& descriptor);

@@ -13,6 +13,17 @@
 
 namespace ohmwright::cli {
 
+bool senses(const Descriptor& descriptor) {
+  constexpr std::string_view all_such_roles = "senses-";
+  return std::any_of(descriptor.roles.begin(), descriptor.roles.end(),
+                     [&](std::string_view role) { return role.starts_with(all_such_roles); });
+}
+
+bool is_sensor(const Descriptor& descriptor) {
+  return senses(descriptor) && std::none_of(descriptor.measurands.begin(), descriptor.measurands.end(),
+                                            [](const MeasurandDescriptor& read) { return read.takes_contact_state; });
+}
+
 namespace {
 
 constexpr std::string_view on_range = " on ";
@@ -31,9 +42,7 @@ AnyQuantity range_of_words(std::string_view text, Probe probe) {
 
 /// The measurand of a sensor that takes a reading without a name, where it is ohms and takes no bare number.
 const MeasurandDescriptor* ohms_with_unit(const Descriptor& descriptor) {
-  const bool is_sensor = std::any_of(descriptor.roles.begin(), descriptor.roles.end(),
-                                     [](std::string_view role) { return role.rfind("senses-", 0) == 0; });
-  if (!is_sensor || descriptor.measurands.empty()) return nullptr;
+  if (!senses(descriptor) || descriptor.measurands.empty()) return nullptr;
   const MeasurandDescriptor& first = descriptor.measurands.front();
   return first.dimension == Dimension::resistance && !first.takes_bare_number ? &first : nullptr;
 }

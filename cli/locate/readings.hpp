@@ -10,6 +10,12 @@
 
 namespace ohmwright::cli {
 
+/// Whether a part of that kind senses something: by its ohms, or by a contact.
+bool senses(const Descriptor& descriptor);
+
+/// Whether it senses and is read by its ohms alone: what has a contact switches the mains.
+bool is_sensor(const Descriptor& descriptor);
+
 /// How the values of readings are typed.
 struct TypedReadings {
   const Appliance& appliance;

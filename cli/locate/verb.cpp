@@ -2,6 +2,7 @@
 #include <memory>
 #include <utility>
 
+#include <ohmwright/appliance/appliance_readings.hpp>
 #include <ohmwright/appliance/tolerant_parts.hpp>
 #include <ohmwright/locate/plan.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -108,27 +109,34 @@ void tell_failures(const PartFailures& failures, const Appliance& appliance, Env
                                  environment.page.width);
 }
 
+/// What a search is given before its first thought: what was read, of a file before what was typed, and what was seen.
+void begin(locate::Search& search, const std::vector<locate::TakenReading>& of_file, const TypedReadings& how,
+           const Arguments& arguments) {
+  for (const locate::TakenReading& reading : of_file) search.add(reading);
+  const auto readings = arguments.options.find("--reading");
+  if (readings != arguments.options.end())
+    for (const std::string& word : readings->second) search.add(typed_test_reading(word, how));
+  for (std::size_t i = 1; i < arguments.operands.size(); ++i)
+    search.add(typed_test_reading(arguments.operands[i], how));
+  refuse_live_readings(search, how.appliance);
+  search.signs() = typed_signs(arguments, how.appliance);
+}
+
 int run_locate(const Arguments& arguments, Environment& environment) {
   refuse_other_than_a_plan(arguments);
   refuse_zones_stated_twice(arguments);
   Appliance appliance = open_appliance(environment, arguments.operands[0]);
   const std::shared_ptr<const PartFailures> failures = tolerate_failures(appliance);
+  add_cooling(appliance);
   const Meter meter = chosen_meter(environment, arguments.value("--meter"));
   UnitPreferences units;
   const std::vector<locate::TakenReading> of_file = readings_of_file(arguments, appliance, meter, units);
   auto searching = std::make_unique<locate::Search>(appliance, meter, typed_site(arguments, appliance, units),
                                                     typed_settings(arguments, appliance));
-  locate::Search& begun = *searching;
-  for (const locate::TakenReading& reading : of_file) begun.add(reading);
   const TypedReadings how{appliance, meter, units, range_option(arguments, meter)};
-  const auto readings = arguments.options.find("--reading");
-  if (readings != arguments.options.end())
-    for (const std::string& word : readings->second) begun.add(typed_test_reading(word, how));
-  for (std::size_t i = 1; i < arguments.operands.size(); ++i) begun.add(typed_test_reading(arguments.operands[i], how));
-  refuse_live_readings(begun, appliance);
-  begun.signs() = typed_signs(arguments, appliance);
+  begin(*searching, of_file, how, arguments);
   if (arguments.has("--plan")) {
-    deliver(plan_text(arguments, begun, Sentences(units), environment.page), arguments, environment);
+    deliver(plan_text(arguments, *searching, Sentences(units), environment.page), arguments, environment);
     tell_failures(*failures, appliance, environment);
     return exit_done;
   }

@@ -10,11 +10,14 @@
 #include <ohmwright/appliance/shown_symptoms.hpp>
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/document/document.hpp>
+#include <ohmwright/document/named_file.hpp>
 #include <ohmwright/locate/reading_range.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+
+#include "kind_files.hpp"
 
 namespace ohmwright::cli {
 
@@ -280,6 +283,22 @@ locate::Site typed_site(const Arguments& arguments, const Appliance& appliance, 
   return site;
 }
 
+namespace {
+
+/// The classes that its kind ships, but the one that it is of: a sensor's ohms alone tell these apart.
+std::vector<locate::OtherClass> other_classes_of_sensors(const PlacedPart& part) {
+  std::vector<locate::OtherClass> others;
+  if (part.ratings.empty() || !is_sensor(part.kind->descriptor())) return others;
+  for (const std::string& name : names_in_folder(part.kind->ratings_folder())) {
+    if (name == part.ratings) continue;
+    const RatedPart rated = rated_part(*part.kind, name);
+    others.push_back({rated.part, rated.title});
+  }
+  return others;
+}
+
+}  // namespace
+
 locate::SearchSettings typed_settings(const Arguments& arguments, const Appliance& appliance) {
   locate::SearchSettings settings;
   if (arguments.has("--weights")) settings.weights = read_weights(arguments.value("--weights"));
@@ -289,6 +308,7 @@ locate::SearchSettings typed_settings(const Arguments& arguments, const Applianc
     settings.priors.most_faults = static_cast<std::size_t>(arguments.value("--faults")[0] - '0');
   settings.steps.allow_live = arguments.has("--allow-live");
   settings.steps.insulation_is_good = arguments.has("--insulation-good");
+  settings.other_classes = other_classes_of_sensors;
   return settings;
 }
 

@@ -79,7 +79,7 @@ TEST(AMotorThatJustRan, IsFoundByNothingThatItsOwnHeatExplains) {
   };
   EXPECT_THAT(read_twice("fan-plug=330"),
               AllOf(HasSubstr("LIKELY: Evaporator fan"), HasSubstr("stood without power for half an hour"),
-                    HasSubstr("Let the Evaporator fan cool and read it again")));
+                    HasSubstr("Let the Evaporator fan cool, unplugged, for half an hour")));
   EXPECT_THAT(read_twice("fan-plug=420"), HasSubstr("FOUND: Evaporator fan"));
 }
 
@@ -207,6 +207,34 @@ TEST(Volts, WhereThereShouldBeNoneAreOfEitherCause) {
   const Ran ran = located("bottom-freezer-board-bimetal-120v",
                           {"--symptom", "long-defrost", "--allow-live", "defrost-harness=33.4", "volts-defrost=119V"});
   EXPECT_THAT(ran.out, HasSubstr("It is fed where it should not be, or the way to neutral is open"));
+}
+
+/// A winding that ran is warm; one that stood unplugged for half an hour is not, and what it shows then counts in full.
+TEST(AMotorThatJustRan, IsFoundOnceItHasCooled) {
+  const std::string appliance = "bottom-freezer-board-bimetal-120v";
+  const std::string zone = "coil=-18C";
+  EXPECT_THAT(located(appliance, {"--zone", zone, "fan-alone=90", "fan-alone=90"}).out,
+              AllOf(HasSubstr("LIKELY: Evaporator fan"), HasSubstr("say so: fan-alone@cooled=VALUE")));
+  EXPECT_THAT(located(appliance, {"--zone", zone, "fan-alone=90", "fan-alone@cooled=90"}).out,
+              HasSubstr("FOUND: Evaporator fan"));
+  EXPECT_THAT(located(appliance, {"--zone", zone, "fan-alone=90", "fan-alone@cooled=72"}).out,
+              AllOf(HasSubstr("NOT FOUND YET"), Not(HasSubstr("Nothing modelled"))))
+      << "it was warm before";
+}
+
+/// Ice water, and the sensor of another class than the file states, good.
+TEST(ASensorOfAnotherClass, IsNotFoundDrifted) {
+  const std::string appliance = "bottom-freezer-thermistor-230v";
+  const std::string asks = "Is it the right part for this appliance?";
+  EXPECT_THAT(located(appliance, {"--zone", "coil=0C", "sensor-alone=32.6k", "sensor-plug=32.5k"}).out,
+              AllOf(HasSubstr("LIKELY: Coil sensor"), HasSubstr(asks), HasSubstr("10 kΩ at 25 °C")));
+  EXPECT_THAT(located(appliance, {"--zone", "coil=-18C", "sensor-alone=95.6k", "sensor-plug=95.6k"}).out,
+              AllOf(HasSubstr("LIKELY: Coil sensor"), HasSubstr(asks)));
+  EXPECT_THAT(located(appliance, {"--zone", "coil=-18C", "sensor-alone=150k", "sensor-plug=150k"}).out,
+              AllOf(HasSubstr("FOUND: Coil sensor"), Not(HasSubstr(asks))))
+      << "no class reads so";
+  EXPECT_THAT(located(appliance, {"--zone", "coil=-18C", "sensor-alone=OL", "sensor-plug=OL"}).out,
+              Not(HasSubstr(asks)));
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <fstream>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <gtest/gtest.h>
@@ -39,8 +40,15 @@ class JobCall : public ::testing::Test {
   std::string refused(const std::vector<std::string>& words) const {
     const Ran ran = run(words);
     EXPECT_EQ(ran.exit_code, 2) << words[0] << ": " << ran.out;
-    EXPECT_EQ(std::count(ran.err.begin(), ran.err.end(), '\n'), 1) << ran.err;
-    return ran.err;
+    return in_one_line(ran.err);
+  }
+  /// A refusal whose further lines, of a list, are set in.
+  static std::string in_one_line(std::string refusal) {
+    for (const std::string_view item : {"\n  - ", "\n  "})
+      for (std::size_t at = refusal.find(item); at != std::string::npos; at = refusal.find(item))
+        refusal.replace(at, item.size(), " ");
+    EXPECT_EQ(std::count(refusal.begin(), refusal.end(), '\n'), 1) << refusal;
+    return refusal;
   }
   /// Id of the last entry of that form in the book.
   std::string id_of_last(const std::string& form) const {

@@ -64,13 +64,25 @@ TEST_F(JobCall, AsksHowALowInsulationWasRead) {
 
 /// What overheated a link is found at the end of the conversation, by a digit.
 TEST_F(JobCall, IsToldWhatOverheatedALink) {
-  done(opened("upright-thermistor-230v"));
-  done({"replace", "link", "--new", "tf-72"});
+  done({"open", "Wet", "--appliance", "vented-dryer-230v", "--symptom", "no-heat", "--answer", "tingles=no", "--answer",
+        "burning_smell=no", "--answer", "volts=230", "--answer", "room=24C", "--answer", "tried=nothing"});
+  done({"replace", "link", "--new", "unknown", "--because", "a test"});
   run({"read", "link-alone=0.1"});
   run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
   run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
-  EXPECT_THAT(run({}, "1\n1\n1\n1\n2\n3\n6\n2\n1\n\n").out, HasSubstr("What overheated it?"));
+  EXPECT_THAT(run({}, "1\n1\n1\n1\n6\n2\n1\n\n").out,
+              AllOf(HasSubstr("What overheated it?"), HasSubstr("2  vent pipe or lint filter blocked"),
+                    Not(HasSubstr("outlet or breaker"))));
   EXPECT_EQ(report()["state"], "repaired");
+}
+
+/// 22 for 2 is asked about, and no reading before that.
+TEST_F(JobCall, AsksWhetherADigitWasStruckTwice) {
+  done(opened("upright-timer-bimetal-120v"));
+  EXPECT_THAT(run({}, "1\n1\n2\n22\n2\n0\n").out, HasSubstr("22: is that what the meter shows?"));
+  EXPECT_TRUE(report()["readings"].empty());
+  run({}, "1\n22\n1\n0\n");
+  EXPECT_EQ(report()["readings"].size(), 1U);
 }
 
 /// Prompts, too, are no wider than the page.

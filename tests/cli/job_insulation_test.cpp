@@ -83,5 +83,27 @@ TEST_F(JobCall, AsksNo500VoltsOfAWireAtLowVoltage) {
   EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("is not decided")));
 }
 
+/// A good insulation, read by itself, is what was asked, and no ohms are asked for that were read.
+TEST_F(JobCall, TellsAGoodInsulationAsSuch) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  const std::vector<std::string> tested{"read", "heater",        "insulation=200M", "--test",
+                                        "500V", "--proved-dead", "--lead-off"};
+  const std::string good = "Defrost heater: its insulation is within limits.";
+  EXPECT_THAT(run(tested).out, AllOf(HasSubstr(good), HasSubstr("200 MΩ, tested with 500 V"), Not(HasSubstr("CAN'T"))));
+  run({"read", "heater-alone=32"});
+  EXPECT_THAT(run(tested).out, AllOf(HasSubstr(good), Not(HasSubstr("What to do next"))));
+  EXPECT_THAT(run({"read", "heater", "insulation=0.2M", "--test", "500V", "--proved-dead", "--lead-off"}).out,
+              Not(HasSubstr(good)));
+  EXPECT_THAT(run({"read", "heater", "insulation=200M", "--proved-dead"}).out, Not(HasSubstr(good)))
+      << "an ordinary meter proves nothing";
+}
+
+TEST_F(JobCall, TellsWhatIsAllThatCanBeAskedOfADirectCurrentFan) {
+  done({"open", "a"});
+  done({"replace", "fan-motor", "--old", "ec-12v", "--new", "ec-12v"});
+  EXPECT_THAT(run({"read", "fan-motor", "insulation=OL", "--proved-dead", "--lead-off"}).out,
+              AllOf(HasSubstr("insulation is within limits."), HasSubstr("class III"), Not(HasSubstr("CAN'T"))));
+}
+
 }  // namespace
 }  // namespace ohmwright

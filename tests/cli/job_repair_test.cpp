@@ -316,6 +316,8 @@ TEST_F(JobCall, ClosesNoRepairWhoseNamedPartWasLeftAsItIs) {
   done({"replace", "heater", "--new", "heater-450w-120v"});
   run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
   run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("not read as the old one was, at defrost-to-neutral"));
+  run({"read", "heater-alone=32"});
   done({"close", "repaired"});
 }
 
@@ -372,6 +374,92 @@ TEST_F(JobCall, TellsAtCloseWhatIsStillToBePluggedInNoMore) {
   run({"read", "heater-to-frame=0.1M"});
   EXPECT_THAT(done({"close", "declined"}),
               AllOf(HasSubstr("Not plugged in before"), HasSubstr("leaks to earth"), Not(HasSubstr("Still unproved"))));
+}
+
+/// The plugs of the shipped appliances by which a part is named: the new one is read there, too.
+TEST_F(JobCall, AsksForTheNewPartWhereThePlugNamedTheOldOne) {
+  struct Plug {
+    const char* appliance;
+    const char* place;
+    const char* part;
+  };
+  const std::vector<Plug> plugs{{"front-loader-230v", "lock-plug", "lock"},
+                                {"front-loader-230v", "sensor-plug", "sensor"},
+                                {"front-loader-230v", "heater-plug", "heater"},
+                                {"front-loader-230v", "drain-plug", "drain-pump"},
+                                {"front-loader-230v", "inlet-plug", "inlet"},
+                                {"built-in-oven-230v", "ring-plug", "ring"},
+                                {"built-in-oven-230v", "sensor-plug", "sensor"},
+                                {"bottom-freezer-thermistor-230v", "sensor-plug", "sensor"},
+                                {"combination-two-evaporators-230v", "freezer-sensor-plug", "freezer-sensor"},
+                                {"drum-dryer-230v", "motor-wire", "motor"},
+                                {"upright-thermistor-230v", "fan-plug", "fan"}};
+  for (const Plug& plug : plugs) {
+    done({"open", "a", "--appliance", plug.appliance, "--answer", "tingles=no"});
+    run({"read", std::string(plug.place) + "=OL"});
+    done({"replace", plug.part, "--new", "unknown", "--because", "a test"});
+    const std::string asked = "the new one was not read as the old one was";
+    EXPECT_THAT(report()["unproved"].dump(), AllOf(HasSubstr(asked), HasSubstr(plug.place)))
+        << plug.appliance << ' ' << plug.part;
+    run({"read", std::string(plug.place) + "=OL"});
+    EXPECT_THAT(report()["unproved"].dump(), Not(HasSubstr(asked))) << "it was read, and is as dead";
+    done({"close", "declined"});
+  }
+}
+
+TEST_F(JobCall, TakesAGoodReadingThroughAMendedConnectorForItsProof) {
+  done({"open", "a", "--appliance", "bottom-freezer-thermistor-230v", "--answer", "tingles=no"});
+  done({"sign", "--zone", "coil=-18C"});
+  run({"read", "sensor-plug=OL"});
+  run({"read", "sensor-alone=47.3k"});
+  done({"replace", "sensor-connector", "--mended", "cleaned and pushed on"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("read it at sensor-plug"));
+  run({"read", "sensor-plug=OL"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("read it at sensor-plug")) << "as dead as before";
+  done({"sign", "--zone", "coil=-18C"});
+  run({"read", "sensor-plug=47.4k"});
+  EXPECT_EQ(run({"close", "repaired"}).exit_code, 0);
+}
+
+TEST_F(JobCall, AsksWhatOverheatedALinkUntilWhatMayHaveIsFound) {
+  done({"open", "a", "--appliance", "vented-dryer-230v", "--answer", "tingles=no"});
+  run({"read", "link-alone=OL on 20k", "link-alone=OL on 20k"});
+  done({"replace", "link", "--new", "unknown", "--because", "a test"});
+  run({"read", "link-alone=0.1"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  done({"sign", "--looked", "outlet-dead=found"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("what overheated the old one"));
+  done({"sign", "--looked", "vent-blocked=found"});
+  done({"close", "repaired"});
+}
+
+TEST_F(JobCall, AsksWhatTrippedALimitThatWasPressedIn) {
+  done({"open", "a", "--appliance", "built-in-oven-230v", "--answer", "tingles=no"});
+  run({"read", "limit-alone=OL", "--at", "21C"});
+  done({"replace", "limit", "--mended", "button pressed in"});
+  run({"read", "limit-alone=0.1"});
+  run({"read", "ring", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  EXPECT_THAT(refused({"close", "repaired"}), HasSubstr("had tripped, and nothing says what overheated it"));
+  done({"close", "repaired", "--because", "the cooling air was blocked by a towel"});
+}
+
+/// Each of what stands against it has a line of its own, and what was possible before a repair is not called possible
+/// now.
+TEST_F(JobCall, RefusesToCloseInAListAndReportsWhatWasPossible) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater-alone=OL"});
+  EXPECT_THAT(done({"report"}), HasSubstr("Possible faults now"));
+  done({"replace", "heater", "--new", "heater-450w-120v"});
+  const Ran ran = run({"close", "repaired"});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err, AllOf(HasSubstr("is not closed as repaired:\n  - Defrost heater was replaced"),
+                             HasSubstr("\n  - The earth bond"), HasSubstr("\n  See: ohmwright job verify")));
+  EXPECT_THAT(done({"report"}), AllOf(Not(HasSubstr("Possible faults now")),
+                                      HasSubstr("Possible faults by what was read before the repair")));
 }
 
 }  // namespace

@@ -105,5 +105,12 @@ TEST_F(JobCall, SaysAllThatAGoodSensorMayShow) {
               AllOf(HasSubstr("Ohms at the sensor's plug"), HasSubstr("8.3 kΩ to 260 kΩ if nothing of all")));
 }
 
+/// At a test point the leads are not stated: the refusal tells how the part is read with them.
+TEST_F(JobCall, TellsHowAPartIsReadWithItsLeads) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(refused({"read", "thermostat-alone=OL", "--at", "72F", "--leads", "0.3ohm"}),
+              HasSubstr("write: ohmwright job read thermostat OL --at 72F --leads 0.3ohm --lead-off"));
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -132,6 +132,8 @@ struct SetUp {
   std::vector<std::string> cautions;
   /// True of the circumstances that a reading was stated with (appliance_readings.hpp): never offered as a step.
   bool only_stated = false;
+  bool cools_down =
+      false;  ///< it stood without supply for so long that nothing is warmer than its place by its own heat
   std::optional<std::size_t> based_on;  ///< of those: the set-up before it, in place of the appliance as found
 };
 
@@ -152,6 +154,7 @@ struct OutsideCause {
   double minutes = 2.0;        ///< for that look
   bool sealed_system = false;  ///< ends in "stop: licensed refrigerant work"
   bool cuts_supply = false;    ///< the outlet or extension lead is dead: no volts anywhere
+  bool overheats = false;      ///< what limits the heat opens by it: no air, no water
 };
 
 /// One fault mode of one part.

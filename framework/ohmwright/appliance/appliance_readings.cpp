@@ -3,6 +3,7 @@
 #include <ohmwright/appliance/appliance_readings.hpp>
 #include <ohmwright/appliance/name_finder.hpp>
 #include <ohmwright/appliance/places_reader.hpp>
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/schema.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
@@ -115,6 +116,23 @@ std::optional<std::size_t> circumstances_of(const StatedReading& reading, Applia
   stated.temperatures = reading.temperatures;
   set_ups.push_back(std::move(stated));
   return set_ups.size() - 1;
+}
+
+void add_cooling(Appliance& appliance) {
+  constexpr std::string_view id = "cooled";
+  constexpr double half_an_hour = 30.0;  // minutes; takes most of what a winding gained (common practice, no source)
+  const bool has_it = std::any_of(appliance.set_ups.begin(), appliance.set_ups.end(),
+                                  [&](const SetUp& set_up) { return set_up.id == id; });
+  const bool warms = std::any_of(appliance.parts.begin(), appliance.parts.end(), [](const PlacedPart& part) {
+    return plays(part.kind->descriptor().roles, role::warms_by_running);
+  });
+  if (has_it || !warms) return;
+  SetUp cooled;
+  cooled.id = id;
+  cooled.title = "unplugged for half an hour";
+  cooled.minutes = half_an_hour;
+  cooled.cools_down = true;
+  appliance.set_ups.push_back(std::move(cooled));
 }
 
 }  // namespace ohmwright

@@ -34,4 +34,9 @@ std::vector<StatedReading> read_appliance_readings(const Document& document, con
 /// behind those, which no step offers.
 std::optional<std::size_t> circumstances_of(const StatedReading& reading, Appliance& appliance);
 
+/// Adds the set-up "cooled" to an appliance with a part that warms by running: it stood unplugged for half an hour, so
+/// that a winding is no warmer than what lies around it. No search offers it of itself, but where a warm part may have
+/// read so. Nothing where the file has one of that name.
+void add_cooling(Appliance& appliance);
+
 }  // namespace ohmwright

@@ -31,6 +31,7 @@ void read_outside_causes(const ValueNode& root, Appliance& appliance, std::vecto
     cause.minutes = minutes_in(entry, "minutes", cause.minutes, problems);
     cause.sealed_system = flag_of(entry, "sealed_system");
     cause.cuts_supply = flag_of(entry, "cuts_supply");
+    cause.overheats = flag_of(entry, "overheats");
     const ValueNode* symptoms = entry.find("symptoms");
     if (symptoms == nullptr || symptoms->members() == nullptr) continue;
     for (const auto& [symptom, probability] : *symptoms->members())

@@ -99,12 +99,26 @@ void add_bad_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
                      .entry = reading->entry});
 }
 
-/// A part that was mended where it is, and of which no reading since tells what it does; read where it was read before.
+/// Whether it was read since that work where it was named through the circuit.
+bool is_read_through(const ReplacedPart& work, const MeasuredValue& reading) {
+  return !work.read_through.empty() && reading.place_read() == work.read_through && !reading.happened_before(work);
+}
+
+/// Whether what was read there last was as it should be.
+bool shows_it_good_through_the_circuit(const ServiceCall& call, const ReplacedPart& work) {
+  const MeasuredValue* last =
+      latest(call.readings, [&](const MeasuredValue& reading) { return is_read_through(work, reading); });
+  return last != nullptr && last->as_it_should;
+}
+
+/// A part that was mended where it is, and of which no reading since tells what it does, by itself or, where it was
+/// named so, through the circuit; read where it was read before.
 void add_unread_mends(const ServiceCall& call, std::vector<ProofStep>& all) {
   for (const auto& [part, work] : call.last_work_on_each()) {
     if (!work->was_mended() || !last_readings_of_new(call, *work).empty()) continue;
     if (last_condemned_for_good(call, part) != nullptr) continue;  // no reading would show it good
-    std::string place = part;
+    if (shows_it_good_through_the_circuit(call, *work)) continue;
+    std::string place = work->read_through.empty() ? part : work->read_through;
     for (const MeasuredValue& reading : call.readings)
       if (reading.part == part && reading.outcome && !reading.word.empty() && speaks_of_its_work(reading))
         place = reading.place_read();
@@ -112,15 +126,21 @@ void add_unread_mends(const ServiceCall& call, std::vector<ProofStep>& all) {
   }
 }
 
-/// Where a part was read before it was replaced; empty: nowhere, or the new one was read since.
+/// Where a part was read before it was replaced, by itself or, where it was not, through the circuit; empty: nowhere,
+/// or the new one was read since. Through the circuit only a good reading stands for one of the part by itself.
 std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& replaced) {
+  if (shows_it_good_through_the_circuit(call, replaced)) return {};
   std::string place;
   for (const MeasuredValue& reading : call.readings) {
-    if (reading.part != replaced.part || reading.word.empty()) continue;
-    if (!reading.happened_before(replaced)) return {};
-    place = reading.place_read();
+    if (reading.part != replaced.part) continue;
+    const bool is_before = reading.happened_before(replaced);
+    if (!is_before && (!reading.word.empty() || speaks_of_its_work(reading))) return {};
+    if (is_before && !reading.word.empty()) place = reading.place_read();
   }
-  return place;
+  if (!place.empty()) return place;
+  const bool was_read = std::any_of(call.readings.begin(), call.readings.end(),
+                                    [&](const MeasuredValue& reading) { return is_read_through(replaced, reading); });
+  return was_read ? std::string() : replaced.read_through;
 }
 
 /// What a reading showed of a contact.
@@ -131,9 +151,7 @@ struct ContactShown {
 ContactShown shown_of(const MeasuredValue& reading) {
   ContactShown all;
   for (const Reading& one : readings_from_record(reading.records)) {
-    const auto* contact = std::get_if<ContactState>(&one.observed);
-    const bool open =
-        std::holds_alternative<OverRange>(one.observed) || (contact != nullptr && *contact == ContactState::open);
+    const bool open = shows_open(one);
     all.open = all.open || open;
     all.leads_touched = all.leads_touched || (open && one.leads.has_value());
   }
@@ -173,13 +191,40 @@ bool went_in_for_an_overheated_one(const ServiceCall& call, const ReplacedPart& 
          });
 }
 
+/// Whether what heat opens, and is not spent by it, was open before that work: read so, or pressed in or named through
+/// the circuit without being read by itself.
+bool had_tripped(const ServiceCall& call, const ReplacedPart& work) {
+  if (!work.trips_by_heat) return false;
+  const MeasuredValue* last = latest(call.readings, [&](const MeasuredValue& reading) {
+    return reading.subject() == work.part && reading.happened_before(work) && !reading.records.empty() &&
+           speaks_of_its_work(reading);
+  });
+  return last == nullptr ? work.was_mended() || !work.read_through.empty() : shown_of(*last).open;
+}
+
+bool holds(const std::vector<std::string>& ids, const std::string& id) {
+  return std::find(ids.begin(), ids.end(), id) != ids.end();
+}
+
+/// Whether an outside cause that may overheat it was found.
+bool was_found(const ServiceCall& call, const Overheating& by) {
+  constexpr std::string_view found = "=found";
+  return std::any_of(call.evidence.begin(), call.evidence.end(), [&](const EvidenceWord& word) {
+    return word.option == "--looked" && word.word.ends_with(found) &&
+           (!by.is_known || holds(by.causes, word.word.substr(0, word.word.size() - found.size())));
+  });
+}
+
+/// Whether a reading, out of limits, is of a part that may have overheated it: what is open heats nothing, and moves no
+/// air.
+bool may_have_overheated(const MeasuredValue& reading, const Overheating& by) {
+  if (by.is_known && holds(by.movers, reading.subject())) return true;
+  if (by.is_known && !holds(by.parts, reading.subject())) return false;
+  return reading.records.empty() || !shown_of(reading).open;
+}
+
 /// Whether something says what overheated the old one, or that the new one is not overheated.
 bool cause_was_found(const ServiceCall& call, const ReplacedPart& work) {
-  constexpr std::string_view found = "=found";
-  const auto is_found = [&](const EvidenceWord& word) {
-    return word.option == "--looked" && word.word.size() > found.size() &&
-           word.word.compare(word.word.size() - found.size(), found.size(), found) == 0;
-  };
   const auto ended = [&](const Check& check) {
     return check.form == CheckForm::forced_defrost && check.outcome == Outcome::within_limits &&
            !check.happened_before(work);
@@ -187,17 +232,20 @@ bool cause_was_found(const ServiceCall& call, const ReplacedPart& work) {
   const auto is_of_bad_one = [&](const ReplacedPart& other) {
     return other.part != work.part &&
            std::any_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& reading) {
-             // What was open heated nothing.
              return reading.subject() == other.part && reading.outcome == Outcome::out_of_limits &&
-                    reading.happened_before(other) && (reading.records.empty() || !shown_of(reading).open);
+                    reading.happened_before(other) && may_have_overheated(reading, work.overheating);
            });
   };
-  return std::any_of(call.evidence.begin(), call.evidence.end(), is_found) ||
-         std::any_of(call.checks.begin(), call.checks.end(), ended) ||
+  return was_found(call, work.overheating) || std::any_of(call.checks.begin(), call.checks.end(), ended) ||
          std::any_of(call.replaced.begin(), call.replaced.end(), is_of_bad_one);
 }
 
 }  // namespace
+
+bool shows_open(const Reading& reading) {
+  const auto* contact = std::get_if<ContactState>(&reading.observed);
+  return std::holds_alternative<OverRange>(reading.observed) || (contact != nullptr && *contact == ContactState::open);
+}
 
 const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std::string& part) {
   const ReplacedPart* new_one = call.last_new(part);
@@ -233,6 +281,8 @@ void add_unlooked_causes(const ServiceCall& call, std::vector<ProofStep>& all) {
     const ReplacedPart* new_one = call.last_new(part);
     if (new_one != nullptr && went_in_for_an_overheated_one(call, *new_one) && !cause_was_found(call, *new_one))
       all.push_back({.form = ProofForm::cause_unlooked_for, .part = part, .subject = new_one->title});
+    else if (had_tripped(call, *work) && !cause_was_found(call, *work))
+      all.push_back({.form = ProofForm::trip_unlooked_for, .part = part, .subject = work->title});
   }
 }
 

@@ -202,6 +202,12 @@ constexpr std::array proof_rows{
                                         "a thermostat or relay that is welded, a sensor off its place, no air. While "
                                         "it is there, the new one opens, too."),
              .command = "ohmwright job sign --looked CAUSE=found; or a forced defrost that ends by itself"},
+    ProofRow{.form = Form::trip_unlooked_for,
+             .bars = Bars::closing_without_a_word,
+             .sentence = OHMWRIGHT_TEXT("{part} had tripped, and nothing says what overheated it: no air, no water, a "
+                                        "thermostat or relay that is welded. While it is there, it trips again."),
+             .command = "ohmwright job sign --looked CAUSE=found; or ohmwright job read what overheated it, then "
+                        "ohmwright job replace"},
     ProofRow{.form = Form::forced_defrost,
              .sentence = OHMWRIGHT_TEXT("A forced defrost."),
              .command = "ohmwright job verify --forced-defrost ended --live-agreed"},

@@ -35,6 +35,7 @@ enum class ProofForm : std::uint8_t {
   new_part_undecided,   ///< no reading of the new `part` is within limits, and the last at `place` decides nothing
   new_part_unread,      ///< `part` was read before it was replaced, and the new one was not
   cause_unlooked_for,   ///< what opens once in `part` is new, and nothing says what overheated the old one
+  trip_unlooked_for,    ///< `part`, which heat opens, had tripped, and nothing says what overheated it
   forced_defrost,       ///< none failed, and none was tried after the last repair, or it decided nothing
   log,                  ///< none failed, and none from after the last repair was read, or it decides nothing
 };

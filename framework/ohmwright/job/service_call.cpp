@@ -58,7 +58,14 @@ MeasuredValue measured(const Told& told, const Json& content) {
   value.for_good = outcome_named(text_in(content, "for_good"));
   value.open_where_warm = flag_in(content, "open_where_warm");
   value.lacks_earth = flag_in(content, "lacks_earth");
+  value.as_it_should = flag_in(content, "as_it_should");
   return value;
+}
+
+Overheating overheating_in(const Json& object) {
+  const auto found = object.find("overheating");
+  if (found == object.end() || !found->is_object()) return {};
+  return {true, texts_in(*found, "parts"), texts_in(*found, "movers"), texts_in(*found, "causes")};
 }
 
 ReplacedPart exchanged(const Told& told, const Json& content) {
@@ -80,6 +87,9 @@ ReplacedPart exchanged(const Told& told, const Json& content) {
   part.bears_test_volts = !flag_in(content, "no_test_volts");
   part.has_earth = flag_in(content, "has_earth");
   part.opens_for_good = flag_in(content, "opens_for_good");
+  part.trips_by_heat = flag_in(content, "trips_by_heat");
+  part.overheating = overheating_in(content);
+  part.read_through = text_in(content, "read_through");
   return part;
 }
 

@@ -91,6 +91,9 @@ struct MeasuredValue : Told {
   /// It shows a contact open at a temperature at which its kind condemns a closed one: surely where it is warm.
   bool open_where_warm = false;
   bool lacks_earth = false;  ///< the file of its appliance names no protective earth
+  /// It was read through the circuit, at a point of no part alone, after a repair, and is what an appliance in order
+  /// would show there.
+  bool as_it_should = false;
 
   bool condemned_for_good() const { return for_good == Outcome::out_of_limits; }
   const std::string& for_people() const { return reads.empty() ? shown : reads; }
@@ -101,6 +104,14 @@ struct MeasuredValue : Told {
     if (!word.empty()) return word.substr(0, word.find('='));
     return subject().empty() ? place : subject();
   }
+};
+
+/// What may have overheated a part that heat opens, as its appliance's file and the kinds of its parts say it: ids.
+struct Overheating {
+  bool is_known = false;            ///< false: the call had no appliance, and anything that was found counts
+  std::vector<std::string> parts;   ///< what heats, or should have ended the heat: none that is open
+  std::vector<std::string> movers;  ///< what moves air or water over it, however that fails
+  std::vector<std::string> causes;  ///< outside causes
 };
 
 /// A part that was exchanged, or mended where it is: either way what was read of it before says nothing more of it.
@@ -122,6 +133,10 @@ struct ReplacedPart : Told {
   bool asks_circuit_insulation = false;
   bool has_earth = false;       ///< the appliance has a protective earth, as far as is known
   bool opens_for_good = false;  ///< it is nothing but what opens once and for good: the old one was overheated
+  bool trips_by_heat = false;   ///< it opens by heat, and closes once it is cool or its button is pressed
+  Overheating overheating;
+  /// TESTPOINT[@SETUP] of no part alone at which what was read last spoke against the old one; empty: nowhere.
+  std::string read_through;
 
   bool was_mended() const { return !mended.empty(); }
 };

@@ -5,6 +5,7 @@
 #include <set>
 #include <variant>
 
+#include <ohmwright/component/own_heat.hpp>
 #include <ohmwright/component/role.hpp>
 #include <ohmwright/locate/innocent_ways.hpp>
 #include <ohmwright/locate/part_model.hpp>
@@ -178,10 +179,13 @@ std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<con
 std::optional<std::size_t> part_that_may_be_warm(Reasoner& reasoner, std::span<const TakenReading> readings,
                                                  const Signs& signs, const Standing& standing,
                                                  const NextStepSettings& settings) {
-  // Winding above what lies around it, up to what its insulation stands; half an hour takes most of it (common
-  // practice, no source).
-  constexpr std::array<double, 3> warmer_by{20.0, 40.0, 60.0};
+  constexpr std::array<double, 3> warmer_by{20.0, 40.0, most_own_heat_kelvin};
   const Prober& prober = reasoner.prober();
+  const std::vector<SetUp>& set_ups = prober.appliance().set_ups;
+  const bool has_cooled = std::any_of(readings.begin(), readings.end(), [&](const TakenReading& reading) {
+    return reading.measurement.set_up && set_ups[*reading.measurement.set_up].cools_down;
+  });
+  if (has_cooled) return std::nullopt;  // what was read before is no other reading (`Search::add`)
   for (const std::size_t part : standing.parts) {
     if (!plays(prober.appliance().parts[part].kind->descriptor().roles, role::warms_by_running)) continue;
     for (const double kelvin : warmer_by) {
@@ -193,6 +197,24 @@ std::optional<std::size_t> part_that_may_be_warm(Reasoner& reasoner, std::span<c
     }
   }
   return std::nullopt;
+}
+
+bool fits_the_other(Reasoner& as_stated, Reasoner& other, std::span<const TakenReading> readings) {
+  const std::optional<std::size_t> sound = sound_instance(as_stated);
+  const std::optional<std::size_t> sound_other = sound_instance(other);
+  if (!sound || !sound_other) return false;
+  const Prober& prober = other.prober();
+  bool is_any_otherwise = false;
+  for (const TakenReading& reading : readings) {
+    const auto& ways = other.predicted(*sound_other, reading.measurement);
+    if (look_alike(as_stated.predicted(*sound, reading.measurement), ways)) continue;
+    is_any_otherwise = true;
+    const Probe probe = prober.appliance().test_points[reading.measurement.test_point].probe;
+    const std::optional<SeenReading> seen = seen_reading(reading, probe, prober.meter());
+    const auto is_shown = [&](const PredictedOutcome& way) { return seen && shows(way, *seen); };
+    if (std::none_of(ways.begin(), ways.end(), is_shown)) return false;
+  }
+  return is_any_otherwise;
 }
 
 bool is_between_terminals_of(const TestPoint& point, std::size_t part) {

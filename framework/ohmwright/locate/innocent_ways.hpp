@@ -29,6 +29,10 @@ std::optional<std::size_t> state_that_may_clear(Reasoner& reasoner, std::span<co
                                                 const Signs& signs, const Standing& standing,
                                                 const NextStepSettings& settings);
 
+/// Whether good appliances that differ in one part show otherwise at some of the readings, and the `other` one just
+/// what was read at each of these.
+bool fits_the_other(Reasoner& as_stated, Reasoner& other, std::span<const TakenReading> readings);
+
 /// Whether a test point reads a part from one of its terminals to another.
 bool is_between_terminals_of(const TestPoint& point, std::size_t part);
 

@@ -111,6 +111,7 @@ const std::vector<PredictedOutcome>& Prober::predict(const Instance& instance, c
 double Prober::share_missed(std::optional<std::size_t> set_up) const {
   if (!set_up || appliance().set_ups[*set_up].only_stated) return 0.0;
   const SetUp& done = appliance().set_ups[*set_up];
+  if (done.cools_down) return 0.0;  // whoever says so has seen the plug
   const bool has_thermometer = !done.temperatures.empty() && done.states.empty();
   return has_thermometer ? model_.temperature_missed : model_.set_up_missed;
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <iterator>
 #include <utility>
+#include <variant>
 
 #include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/innocent_ways.hpp>
@@ -26,7 +27,32 @@ Search::Search(const Appliance& appliance, const Meter& meter, const Site& site,
       prober_(faults_, site, meter, settings.readings),
       reasoner_(prober_, settings.signs) {}
 
-void Search::add(TakenReading reading) { readings_.push_back(std::move(reading)); }
+void Search::add(TakenReading reading) {
+  if (has_cooled(reading)) {
+    const auto was_warm = [&](const TakenReading& other) { return is_of_a_warm_one(other, reading); };
+    std::copy_if(readings_.begin(), readings_.end(), std::back_inserter(of_warm_ones_), was_warm);
+    std::erase_if(readings_, was_warm);
+  }
+  readings_.push_back(std::move(reading));
+}
+
+/// Whether ohms were read as found where another value was read once all had cooled.
+bool Search::is_of_a_warm_one(const TakenReading& as_found, const TakenReading& cooled) const {
+  const std::optional<std::size_t>& set_up = as_found.measurement.set_up;
+  const bool is_as_found =
+      !set_up || (appliance_.set_ups[*set_up].only_stated && !appliance_.set_ups[*set_up].based_on);
+  const bool is_same_point = as_found.measurement.test_point == cooled.measurement.test_point;
+  if (!is_as_found || !is_same_point || !std::holds_alternative<StatedValue>(as_found.observed)) return false;
+  const Probe probe = appliance_.test_points[cooled.measurement.test_point].probe;
+  const std::optional<SeenReading> before = seen_reading(as_found, probe, prober_.meter());
+  const std::optional<SeenReading> since = seen_reading(cooled, probe, prober_.meter());
+  return before && since && !agree(*before, *since);
+}
+
+bool Search::has_cooled(const TakenReading& reading) const {
+  const std::optional<std::size_t>& set_up = reading.measurement.set_up;
+  return set_up && appliance_.set_ups[*set_up].cools_down;
+}
 
 void Search::cannot_reach(std::size_t test_point) { out_of_reach_.push_back(test_point); }
 
@@ -36,12 +62,20 @@ void Search::reach_again() {
 
 bool Search::take_back() {
   if (readings_.empty()) return false;
+  const TakenReading last = std::move(readings_.back());
   readings_.pop_back();
+  if (!has_cooled(last)) return true;
+  const auto is_there = [&](const TakenReading& other) {
+    return other.measurement.test_point == last.measurement.test_point;
+  };
+  std::copy_if(of_warm_ones_.begin(), of_warm_ones_.end(), std::back_inserter(readings_), is_there);
+  std::erase_if(of_warm_ones_, is_there);
   return true;
 }
 
 void Search::take_over(const Search& other) {
   readings_ = other.readings_;
+  of_warm_ones_ = other.of_warm_ones_;
   out_of_reach_ = other.out_of_reach_;
   signs_ = other.signs_;
 }
@@ -122,6 +156,7 @@ void Search::think() {
   if (standing_.is_named()) hold_back_what_a_state_explains();
   if (standing_.is_named()) doubt_what_a_slip_explains();
   if (standing_.is_named()) doubt_what_own_heat_explains();
+  if (standing_.is_named()) doubt_what_another_class_explains();
   doubt_leads_that_only_show_open();
   const bool goes_on = standing_.form == Standing::Form::open || standing_.form == Standing::Form::likely ||
                        standing_.form == Standing::Form::no_more_steps;

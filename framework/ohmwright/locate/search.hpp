@@ -1,12 +1,21 @@
 #pragma once
 
+#include <functional>
+#include <memory>
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 #include <ohmwright/locate/standing.hpp>
 
 namespace ohmwright::locate {
+
+/// A class that a part may be of in place of the one that its appliance's file states.
+struct OtherClass {
+  std::shared_ptr<const Part> part;
+  std::string title;
+};
 
 /// What a search is told before it begins.
 struct SearchSettings {
@@ -16,6 +25,9 @@ struct SearchSettings {
   ReadingModel readings;
   SignModel signs;
   NextStepSettings steps;
+  /// The other classes that are known of a part, where a good one of them may be taken for a drifted one: a sensor's.
+  /// Asked before a part is named; empty: of none.
+  std::function<std::vector<OtherClass>(const PlacedPart& part)> other_classes = {};
 };
 
 /// One search for a fault: the evidence so far, what is believed, and the steps from here.
@@ -24,6 +36,7 @@ class Search {
   /// `appliance` and `meter` must outlive the search; `site` says what holds before any set-up.
   Search(const Appliance& appliance, const Meter& meter, const Site& site, const SearchSettings& settings);
 
+  /// Ohms that were read once all had cooled (`SetUp::cools_down`) stand for others that were read there as found.
   void add(TakenReading reading);
   /// A test point that cannot be reached here: no step asks for it again, in any set-up.
   void cannot_reach(std::size_t test_point);
@@ -49,6 +62,8 @@ class Search {
 
  private:
   bool is_of_unknown_range(const TakenReading& reading) const;
+  bool has_cooled(const TakenReading& reading) const;
+  bool is_of_a_warm_one(const TakenReading& as_found, const TakenReading& cooled) const;
   bool disagrees(const TakenReading& reading) const;
   std::vector<Measurement> done(bool is_asked_twice) const;
   std::vector<Step> steps_from_here(const NextStepSettings& settings, bool is_asked_twice = false);
@@ -59,9 +74,12 @@ class Search {
   void ask_turned_away_from(const SetState& as_found);
   void doubt_what_a_slip_explains();
   void doubt_what_own_heat_explains();
+  void ask_again_once_it_has_cooled(std::size_t part);
   void ask_again(const Measurement& measurement);
   void hold_back_beside_what_nothing_explains();
   std::optional<std::size_t> part_read_alone_unexplained() const;
+  void doubt_what_another_class_explains();
+  bool is_explained_by(const OtherClass& other, std::size_t part) const;
   void doubt_leads_that_only_show_open();
   void ask_for_ranges();
   void put_what_bears_it_out_first();
@@ -74,6 +92,7 @@ class Search {
   Prober prober_;
   Reasoner reasoner_;
   std::vector<TakenReading> readings_;
+  std::vector<TakenReading> of_warm_ones_;  ///< ohms as found where others were read once all had cooled
   std::vector<std::size_t> out_of_reach_;
   Signs signs_;
   Diagnosis diagnosis_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <variant>
 #include <vector>
 
 #include <ohmwright/locate/innocent_ways.hpp>
@@ -116,7 +117,60 @@ void Search::doubt_what_a_slip_explains() {
 void Search::doubt_what_own_heat_explains() {
   standing_.warm_part = part_that_may_be_warm(reasoner_, readings_, signs_, standing_, settings_.steps);
   diagnosis_ = reasoner_.diagnose(readings_, signs_);  // the reasoner goes on from here
-  if (standing_.warm_part && standing_.form == Standing::Form::settled) standing_.form = Standing::Form::likely;
+  if (!standing_.warm_part) return;
+  if (standing_.form == Standing::Form::settled) standing_.form = Standing::Form::likely;
+  ask_again_once_it_has_cooled(*standing_.warm_part);
+}
+
+/// What was read last of it as found, of the part alone if it was.
+void Search::ask_again_once_it_has_cooled(std::size_t part) {
+  const auto cooled = std::find_if(appliance_.set_ups.begin(), appliance_.set_ups.end(),
+                                   [](const SetUp& set_up) { return set_up.cools_down; });
+  if (cooled == appliance_.set_ups.end()) return;
+  std::optional<std::size_t> again;
+  for (const TakenReading& reading : readings_) {
+    const TestPoint& point = appliance_.test_points[reading.measurement.test_point];
+    if (point.probe != Probe::ohms || !std::holds_alternative<StatedValue>(reading.observed)) continue;
+    const bool is_of_it_alone = part_alone_at(point) == part;
+    if (!again || is_of_it_alone || part_alone_at(appliance_.test_points[*again]) != part)
+      again = reading.measurement.test_point;
+  }
+  if (again) ask_again({*again, static_cast<std::size_t>(cooled - appliance_.set_ups.begin())});
+}
+
+/// Whether what was read is what a good part of that class shows, and nobody would name the same parts with it.
+bool Search::is_explained_by(const OtherClass& other, std::size_t part) const {
+  Appliance with_other = appliance_;
+  with_other.parts[part].part = other.part;
+  PriorSettings of_one_fault = settings_.priors;
+  of_one_fault.most_faults = 1;  // good ones are compared, which costs less so
+  const auto is_fitting = [&] {
+    const FaultList few(appliance_, of_one_fault, settings_.weights, settings_.repaired);
+    const FaultList few_of_other(with_other, of_one_fault, settings_.weights, settings_.repaired);
+    Prober stated(few, prober_.site(), prober_.meter(), prober_.model());
+    Prober fitted(few_of_other, prober_.site(), prober_.meter(), prober_.model());
+    Reasoner as_stated(stated, reasoner_.sign_model());
+    Reasoner as_fitted(fitted, reasoner_.sign_model());
+    return fits_the_other(as_stated, as_fitted, readings_);
+  };
+  if (!is_fitting()) return false;
+  const FaultList faults(with_other, settings_.priors, settings_.weights, settings_.repaired);
+  Prober prober(faults, prober_.site(), prober_.meter(), prober_.model());
+  Reasoner reasoner(prober, reasoner_.sign_model());
+  return probability_of(faults, reasoner.diagnose(readings_, signs_), standing_) < settings_.steps.likely;
+}
+
+/// Nothing is found by what a good part shows of another class that is known: the file may be mixed up, or the part
+/// that somebody fitted the wrong one.
+void Search::doubt_what_another_class_explains() {
+  if (!settings_.other_classes || readings_.empty()) return;
+  for (std::size_t part = 0; part < appliance_.parts.size(); ++part)
+    for (const OtherClass& other : settings_.other_classes(appliance_.parts[part])) {
+      if (!is_explained_by(other, part)) continue;
+      standing_.fits = FittingClass{part, other.title};
+      if (standing_.form == Standing::Form::settled) standing_.form = Standing::Form::likely;
+      return;
+    }
 }
 
 /// The part between whose own terminals, a lead off, something was read twice alike that nothing modelled explains.

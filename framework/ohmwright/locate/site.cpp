@@ -192,6 +192,7 @@ Site after_set_up(const Appliance& appliance, Site site, std::optional<std::size
   if (!set_up) return site;
   const SetUp& done = appliance.set_ups[*set_up];
   site = after_set_up(appliance, std::move(site), done.based_on);
+  if (done.cools_down) site.own_heat.reset();
   for (const SetTemperature& row : done.temperatures) {
     set(site, row);
     if (site.own_heat && appliance.parts[site.own_heat->part].zone == row.zone) site.own_heat.reset();

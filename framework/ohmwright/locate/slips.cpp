@@ -52,7 +52,7 @@ std::optional<Slip> slip_of_state(const Prober& prober, Appliance appliance, Sli
   for (const std::optional<std::size_t>& other : others) {
     if (other == readings[slip.reading].measurement.set_up) continue;
     changed[slip.reading].measurement.set_up = other;
-    const bool possible = !other || !set_ups[*other].only_stated;
+    const bool possible = !other || (!set_ups[*other].only_stated && !set_ups[*other].cools_down);
     if (!possible || !rethought.explains(slip.reading, changed, signs)) continue;
     slip.set_up = other;
     return slip;

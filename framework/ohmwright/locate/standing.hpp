@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 #include <ohmwright/locate/next_step.hpp>
@@ -14,6 +15,12 @@ namespace ohmwright::locate {
 struct UnitSlip {
   std::vector<std::size_t> readings;  ///< by index, ascending
   double factor = 1.0;                ///< they show so many times as much: 1000, 10, and the other way round
+};
+
+/// A part that may be a good one of another class than its appliance's file states.
+struct FittingClass {
+  std::size_t part = 0;
+  std::string title;  ///< of that class
 };
 
 /// Where the search stands.
@@ -46,6 +53,7 @@ struct Standing {
   std::size_t lacking = 0;                 ///< the zone, the part or the state that `lacks` is of
   std::optional<UnitSlip> slip{};          ///< of units or points, which would clear the parts that are named
   std::optional<std::size_t> warm_part{};  ///< of those named one that its own heat would clear
+  std::optional<FittingClass> fits{};      ///< by which nobody would name these parts
 
   bool is_named() const { return form == Form::likely || form == Form::settled; }
 };

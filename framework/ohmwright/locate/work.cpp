@@ -41,7 +41,7 @@ bool is_possible(const Appliance& appliance, const Measurement& measurement) {
   const bool ohms = appliance.test_points[measurement.test_point].probe == Probe::ohms;
   if (!measurement.set_up) return true;
   const SetUp& set_up = appliance.set_ups[*measurement.set_up];
-  return !set_up.only_stated && !(ohms && set_up.live);
+  return !set_up.only_stated && !set_up.cools_down && !(ohms && set_up.live);
 }
 
 std::vector<std::size_t> covers_to_take_off(const Appliance& appliance, const WorkState& state,
@@ -74,6 +74,7 @@ double minutes_of(const Appliance& appliance, const WorkTimes& times, const Work
 WorkState after(const Appliance& appliance, WorkState state, const Measurement& measurement) {
   for (const std::size_t cover : covers_to_take_off(appliance, state, measurement)) state.covers_off[cover] = true;
   state.set_up = measurement.set_up;
+  if (state.set_up && appliance.set_ups[*state.set_up].cools_down) state.set_up.reset();  // nobody has to end it
   state.power = is_live(appliance, measurement) ? WorkState::Power::live : WorkState::Power::dead;
   return state;
 }

@@ -97,7 +97,7 @@ std::string job_html(const JobReport& report, const Sentences& say) {
   body += section(OHMWRIGHT_TEXT("Why, and where the doubt came from"), content.judged);
   body += pictures(say(OHMWRIGHT_TEXT("Readings against what good parts read")), report.plots, PictureFit::shrinks);
   body += fault_bars(say(OHMWRIGHT_TEXT("Possible faults before the first reading")), report.possible_before);
-  body += fault_bars(say(OHMWRIGHT_TEXT("Possible faults now")), report.possible_now);
+  body += fault_bars(possible_faults_title(report, say), report.possible_now);
   body += pictures(say(OHMWRIGHT_TEXT("The circuit")), report.circuit, PictureFit::scrolls);
   body += section(OHMWRIGHT_TEXT("Parts replaced or mended"), content.replaced);
   body += section(OHMWRIGHT_TEXT("Checked after the repair"), content.checks);

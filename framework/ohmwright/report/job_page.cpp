@@ -23,7 +23,7 @@ std::string job_page(const JobReport& report, const Sentences& say, const PageSt
     page.table(content.readings);
   }
   section(OHMWRIGHT_TEXT("Why, and where the doubt came from"), content.judged);
-  if (!report.possible_now.empty()) page.heading(say(OHMWRIGHT_TEXT("Possible faults now")));
+  if (!report.possible_now.empty()) page.heading(possible_faults_title(report, say));
   for (const PossibleFaultLine& row : report.possible_now) page.bar(row.label, row.probability);
   section(OHMWRIGHT_TEXT("Parts replaced or mended"), content.replaced);
   section(OHMWRIGHT_TEXT("Checked after the repair"), content.checks);

@@ -95,6 +95,9 @@ std::string job_state_text(job::JobState state, const Sentences& say);
 /// What is not proved yet, and what proves it.
 std::string proof_text(const job::ProofStep& step, const Sentences& say);
 
+/// What stands over `JobReport::possible_now`: after a repair these are the faults that were possible before it.
+std::string possible_faults_title(const JobReport& report, const Sentences& say);
+
 /// A question of the phone in the reader's language: "Does anybody feel it tingle?".
 std::string phone_question(std::string_view question, const Sentences& say);
 

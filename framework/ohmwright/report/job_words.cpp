@@ -53,6 +53,11 @@ std::string phone_question(std::string_view question, const Sentences& say) {
   return word_of(phone_words, question, say);
 }
 
+std::string possible_faults_title(const JobReport& report, const Sentences& say) {
+  return say(report.call.replaced.empty() ? OHMWRIGHT_TEXT("Possible faults now")
+                                          : OHMWRIGHT_TEXT("Possible faults by what was read before the repair"));
+}
+
 std::string proof_text(const job::ProofStep& step, const Sentences& say) {
   const job::ProofRow& row = job::row_of(step.form);
   return say(step.mended && !row.of_mended.empty() ? row.of_mended : row.sentence,

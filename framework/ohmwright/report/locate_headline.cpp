@@ -162,15 +162,34 @@ class HeadlineSentences {
   }
 
  private:
+  /// TESTPOINT@SETUP of the step that reads it so; without one how any is typed.
+  std::string place_once_it_has_cooled() const {
+    for (const locate::Step& step : words_.report.steps) {
+      const std::optional<std::size_t>& set_up = step.measurement.set_up;
+      if (step.form != locate::Step::Form::measure || !set_up || !words_.appliance.set_ups[*set_up].cools_down)
+        continue;
+      return words_.appliance.test_points[step.measurement.test_point].id + "@" + words_.appliance.set_ups[*set_up].id;
+    }
+    return "TESTPOINT@cooled";
+  }
+
   /// What is left to do before a part that is likely at fault is bought.
   void what_makes_it_sure(const AnswerSet& first, const std::string& chance) {
+    if (const std::optional<locate::FittingClass>& fits = words_.report.standing.fits) {
+      explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}, if the {part} is of the class that the "
+                             "appliance's file states. All that was read is what a good one of another class shows: "
+                             "{class}. Is it the right part for this appliance? Compare its mark with the parts "
+                             "list, and read it at a second temperature (stirred ice water) before you buy."),
+              {{"chance", chance}, {"part", words_.appliance.parts[fits->part].title}, {"class", fits->title}});
+      return;
+    }
     if (const std::optional<std::size_t>& warm = words_.report.standing.warm_part) {
       explain(
           OHMWRIGHT_TEXT("The chance that this is at fault is {chance}, if it has stood without power for half an "
                          "hour: the winding of one that ran is warmer than what lies around it, and a good one "
-                         "shows just this. Let the {part} cool and read it again; if that is another reading, leave "
-                         "this one out."),
-          {{"chance", chance}, {"part", words_.appliance.parts[*warm].title}});
+                         "shows just this. Let the {part} cool, unplugged, for half an hour, read it again, and say "
+                         "so: {place}=VALUE."),
+          {{"chance", chance}, {"part", words_.appliance.parts[*warm].title}, {"place", place_once_it_has_cooled()}});
       return;
     }
     if (const std::optional<std::size_t> zone = zone_of_a_set_up_on_trust(first.parts)) {

@@ -43,7 +43,7 @@ void add_end_of_other(const Appliance& appliance, const locate::WorkState& work,
                       const Sentences& say, std::vector<std::string>& lines) {
   if (!work.set_up || work.set_up == measurement.set_up) return;
   const SetUp& before = appliance.set_ups[*work.set_up];
-  if (before.only_stated) return;
+  if (before.only_stated || before.cools_down) return;
   lines.push_back(before.way_out.empty() ? say(OHMWRIGHT_TEXT("End first: {set_up}"), {{"set_up", before.title}})
                                          : say(OHMWRIGHT_TEXT("End first: {set_up}: {way}"),
                                                {{"set_up", before.title}, {"way", before.way_out}}));

@@ -6,6 +6,7 @@
 #include <optional>
 
 #include <ohmwright/component/insulation.hpp>
+#include <ohmwright/component/own_heat.hpp>
 #include <ohmwright/verdict/decimal_slip.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
@@ -50,14 +51,12 @@ void advise_on_ohms(const Scene& scene) {
 
 /// What condemns a motor by its ohms may be its own heat: a good one is as high where it ran a moment ago.
 void advise_on_own_heat(const Scene& scene) {
-  // Winding above what lies around it, up to what its insulation stands (common practice, no source).
-  constexpr double most_kelvin = 60.0;
   if (!scene.wound || !scene.findings.has(winding_resistance, Outcome::out_of_limits)) return;
   const double upper = scene.ratings->winding_limits()->upper;
   const double k = scene.ratings->conductor_constant - Temperature::kelvin_at_zero_celsius;
   const double factor = scene.wound->ohms.value() / upper;
   const double warm_kelvin = (k + scene.wound->read_kelvin) * factor - k;  // IEC 60034-1
-  if (factor <= 1.0 || warm_kelvin > scene.wound->read_kelvin + most_kelvin) return;
+  if (factor <= 1.0 || warm_kelvin > scene.wound->read_kelvin + most_own_heat_kelvin) return;
   tell(scene.findings.advise(may_be_warm), "warm", degrees(warm_kelvin));
 }
 

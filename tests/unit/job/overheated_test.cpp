@@ -62,5 +62,45 @@ TEST(Proof, AsksNoMoreWhatOverheatedALinkOnceItIsFoundOrTheHeatEnds) {
   EXPECT_FALSE(asks_for_the_cause(other));
 }
 
+/// By its appliance's file: what heats, what moves air, and causes that leave it without.
+TEST(Proof, TakesOnlyWhatMayOverheatALinkForItsCause) {
+  ServiceCall call = new_link();
+  call.replaced[0].overheating = {true, {"thermostat", "heater"}, {"fan"}, {"vent-blocked"}};
+  call.evidence = {{told_at(3), "--looked", "outlet-dead=found"}};
+  EXPECT_TRUE(asks_for_the_cause(call)) << "a dead outlet overheats nothing";
+  ServiceCall found = call;
+  found.evidence.push_back({told_at(4), "--looked", "vent-blocked=found"});
+  EXPECT_FALSE(asks_for_the_cause(found));
+  const auto with_bad = [&](const std::string& part) {
+    ServiceCall other = call;
+    other.readings = {reading_of(part, "alone", Outcome::out_of_limits, 1)};
+    other.replaced.push_back(replaced(part, told_at(3), false));
+    return other;
+  };
+  EXPECT_FALSE(asks_for_the_cause(with_bad("thermostat")));
+  EXPECT_FALSE(asks_for_the_cause(with_bad("fan")));
+  EXPECT_TRUE(asks_for_the_cause(with_bad("timer"))) << "nothing says that it heats";
+}
+
+bool asks_for_the_trip(const ServiceCall& call) {
+  const std::vector<Form> open = forms_of(job::open_proof(call));
+  return std::find(open.begin(), open.end(), Form::trip_unlooked_for) != open.end();
+}
+
+TEST(Proof, AsksWhatTrippedALimitThatWasPressedIn) {
+  ServiceCall call;
+  call.replaced = {replaced("limit", told_at(2), false)};
+  call.replaced[0].mended = "button pressed in";
+  EXPECT_FALSE(asks_for_the_trip(call));
+  call.replaced[0].trips_by_heat = true;
+  call.replaced[0].overheating = {true, {"relay"}, {"fan"}, {}};
+  EXPECT_TRUE(asks_for_the_trip(call));
+  call.evidence = {{told_at(3), "--looked", "door=found"}};
+  EXPECT_TRUE(asks_for_the_trip(call));
+  call.readings = {reading_of("relay", "relay-contact", Outcome::out_of_limits, 1)};
+  call.replaced.push_back(replaced("relay", told_at(3), false));
+  EXPECT_FALSE(asks_for_the_trip(call)) << "the relay was welded";
+}
+
 }  // namespace
 }  // namespace ohmwright

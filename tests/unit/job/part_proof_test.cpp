@@ -233,5 +233,29 @@ TEST(Proof, EachNewPartIsReadWhereTheOldOneWas) {
   EXPECT_EQ(places, (std::vector<std::string>{"fan-alone@off", "heater-alone@off"}));
 }
 
+/// Read at a plug alone, a part was named through the circuit.
+TEST(Proof, ANewPartIsReadThroughTheCircuitWhereThatNamedTheOldOne) {
+  ServiceCall call;
+  call.replaced = {replaced("lock", told_at(2), false)};
+  call.replaced[0].tells_insulation = false;
+  call.replaced[0].read_through = "lock-plug";
+  ASSERT_EQ(forms_of(open_proof(call)).front(), Form::new_part_unread);
+  EXPECT_EQ(open_proof(call).front().place, "lock-plug");
+  job::MeasuredValue at_plug;
+  static_cast<job::Told&>(at_plug) = told_at(3);
+  at_plug.word = "lock-plug=OL";
+  call.readings = {at_plug};
+  EXPECT_NE(forms_of(open_proof(call)).front(), Form::new_part_unread) << "it was read; what it says is not asked here";
+  ServiceCall mended = call;
+  mended.replaced[0].mended = "pushed its connector on";
+  EXPECT_EQ(forms_of(open_proof(mended)).front(), Form::mended_unread) << "OL shows no joint good";
+  mended.readings[0].as_it_should = true;
+  EXPECT_NE(forms_of(open_proof(mended)).front(), Form::mended_unread);
+  call.readings.insert(call.readings.begin(), reading_of("lock", "lock-alone", Outcome::out_of_limits, 1));
+  EXPECT_EQ(open_proof(call).front().place, "lock-alone") << "read by itself before, and at the plug OL since";
+  call.readings.back().as_it_should = true;
+  EXPECT_NE(forms_of(open_proof(call)).front(), Form::new_part_unread);
+}
+
 }  // namespace
 }  // namespace ohmwright
