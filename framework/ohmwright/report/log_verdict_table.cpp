@@ -98,6 +98,34 @@ constexpr std::array verdict_words{
                      "the amperes with those of the runs before, and feel for heat from outside; where a heater is on, "
                      "unplug it now (fire)."),
                  heat_fields},
+    VerdictWords{"heat-stops", "never-falls",
+                 OHMWRIGHT_TEXT(
+                     "For {lasted_second} the load never falls below {watt} W, as much as a defrost heater draws: a "
+                     "heater may be on all the time beside the compressor. Does the coil thaw or get hot while the "
+                     "compressor stands? Then switch it off or unplug it now (fire, spoilt food). Else something else "
+                     "on the meter draws it, or a compressor that never stops."),
+                 heat_fields},
+    VerdictWords{"heat-stops", "never-falls-load",
+                 OHMWRIGHT_TEXT(
+                     "For {lasted_second} the load never falls below what a defrost heater draws: a heater may be on "
+                     "all the time beside the compressor. Does the coil thaw or get hot while the compressor stands? "
+                     "Then switch it off or unplug it now (fire, spoilt food). Else something else on the meter draws "
+                     "it, or a compressor that never stops."),
+                 heat_fields},
+    VerdictWords{
+        "heat-stops", "thaws-beside",
+        OHMWRIGHT_TEXT(
+            "It heats and does not stop: from {from_second} into the log on for {lasted_second} the load never "
+            "rests, {watt} W, and the coil thaws whenever the compressor stands. Switch it off or unplug it "
+            "now: it can start a fire, and the food spoils. Then test thermostat, thermal link and control."),
+        heat_fields},
+    VerdictWords{
+        "heat-stops", "thaws-beside-load",
+        OHMWRIGHT_TEXT(
+            "It heats and does not stop: from {from_second} into the log on for {lasted_second} the load never "
+            "rests, and the coil thaws whenever the compressor stands. Switch it off or unplug it now: it can "
+            "start a fire, and the food spoils. Then test thermostat, thermal link and control."),
+        heat_fields},
     VerdictWords{"heat-stops", "heated-and-stopped",
                  OHMWRIGHT_TEXT(
                      "From {from_second} into the log on a load of {watt} W stood for {lasted_second}, longer than any "
@@ -221,6 +249,30 @@ constexpr std::array verdict_words{
                        "is heated as often as the compressor pauses, far more often than any control defrosts. "
                        "Look at the timer or control, and at what draws while the coil warms."),
         {FilledField{"waited_second", WrittenAs::duration}, count_field}},
+    VerdictWords{"defrosts-come",
+                 "thaws-as-no-freezer",
+                 OHMWRIGHT_TEXT("In {waited_second} the coil, as cold as a freezer's, thawed {count} times: it is "
+                                "heated far more often than any control defrosts. Look at the timer or control, and "
+                                "at what draws while the coil warms."),
+                 {FilledField{"waited_second", WrittenAs::duration}, count_field}},
+    VerdictWords{"defrosts-come",
+                 "heats-too-often",
+                 OHMWRIGHT_TEXT("In {waited_second} a load well above the compressor's came {count} times, each time "
+                                "with a rest behind it as of a defrost: far more often than any control defrosts. Look "
+                                "at the timer or control, and at what draws it; log the coil, too."),
+                 {FilledField{"waited_second", WrittenAs::duration}, count_field}},
+    VerdictWords{"defrosts-come",
+                 "too-often",
+                 OHMWRIGHT_TEXT("{count} defrosts came in {waited_second}, as a rule {usual_interval_second} from one "
+                                "to the next: more often than any control that is known starts them. Look at the timer "
+                                "or control, and at what draws while the coil warms."),
+                 {count_field, FilledField{"waited_second", WrittenAs::duration},
+                  FilledField{"usual_interval_second", WrittenAs::duration}}},
+    VerdictWords{"defrosts-come",
+                 "seen-in-few-rows",
+                 OHMWRIGHT_TEXT("{count} defrosts were seen, each in few rows: others may lie between the rows. Log "
+                                "the load every minute, or the coil every 5 minutes or less."),
+                 {count_field}},
     VerdictWords{"defrosts-come", "too-short-to-show",
                  OHMWRIGHT_TEXT("The load stood above all else now and then, for a row or two: the rows are too far "
                                 "apart to show whether a heater drew. Log the load every minute, or the coil every 5 "
@@ -258,6 +310,9 @@ constexpr std::array verdict_words{
                  OHMWRIGHT_TEXT("In {count} of {all} the coil warmed as in a defrost and no heater was seen to draw: "
                                 "test heater, limit and wiring; a door left open looks alike."),
                  {count_field, all_field}},
+    VerdictWords{"heat-comes-from-heater", "load-never-rests",
+                 OHMWRIGHT_TEXT("Beside a load that never rests, whether the heater drew while the coil warmed is not "
+                                "shown.")},
     VerdictWords{"heat-comes-from-heater", "rows-too-far",
                  OHMWRIGHT_TEXT("The coil's rises fill few rows each, so whether the heater drew cannot be told: log "
                                 "the load every minute, or every 5 minutes at most.")},

@@ -48,6 +48,7 @@ class Builder {
     name_thresholds();
     events_.one_level_second = heater_.one_level_second;
     events_.short_stand_outs = heater_.short_stand_outs;
+    events_.too_frequent = heater_.too_frequent;
     events_.heats_at_only_level = heater_.heats_at_only_level;
     return std::move(events_);
   }

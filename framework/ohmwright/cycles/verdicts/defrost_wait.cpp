@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <ohmwright/cycles/frost.hpp>
+#include <ohmwright/cycles/heat/heat_columns.hpp>
 #include <ohmwright/cycles/search/window.hpp>
 #include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
@@ -104,6 +105,14 @@ WhyUnseen why_load_hides(const JudgedLog& log) {
 
 }  // namespace
 
+bool heatings_fill_few_rows(const LogAnalysis& analysis) {
+  if (!analysis.has_load || analysis.has_coil) return false;
+  std::vector<double> seconds;
+  for (const Defrost& one : analysis.defrosts)
+    if (one.heater_is_seen && !one.is_cut) seconds.push_back(one.end_second - one.start_second);
+  return !seconds.empty() && !fills_telling_rows(analysis, median_of(std::move(seconds)));
+}
+
 bool rows_step_over_heating(const LogAnalysis& analysis) {
   constexpr double farthest_rows_of_load_second = 600.0;
   if (coil_shows_rises(analysis)) return false;
@@ -119,9 +128,29 @@ bool thaws_in_a_freezer(const LogAnalysis& analysis) {
   constexpr double frozen_kelvin = melting_point_kelvin - 10.0;
   constexpr double oftener_than_controls_second = 5.0 * 3600.0;  // six hours is the shortest interval that is common
   const double second_of_thaws = static_cast<double>(analysis.coil_thaws) * oftener_than_controls_second;
-  return coil_shows_rises(analysis) && thaws_in_pauses(analysis) && second_of_thaws > analysis.coverage.span_second &&
-         analysis.has_cabinet && analysis.defrost_count == 0 &&
-         analysis.cabinet_mean_kelvin.value_or(melting_point_kelvin) < frozen_kelvin;
+  const bool are_thaws = coil_shows_rises(analysis) && thaws_in_pauses(analysis) &&
+                         second_of_thaws > analysis.coverage.span_second &&
+                         2 * analysis.defrost_count < analysis.coil_thaws;
+  if (!are_thaws) return false;
+  return analysis.has_cabinet ? analysis.cabinet_mean_kelvin.value_or(melting_point_kelvin) < frozen_kelvin
+                              : is_coil_of_a_freezer(analysis);
+}
+
+std::optional<double> too_short_usual_interval(const JudgedLog& log) {
+  constexpr double shortest_of_controls_second = 4.0 * 3600.0;  // of the rated ones (common practice, no source)
+  constexpr double clearly_shorter = 0.97;
+  constexpr std::size_t fewest = 5;
+  const LogAnalysis& analysis = log.analysis;
+  // A refrigerator's coil warms so in its pauses.
+  if (!analysis.has_load && !is_coil_of_a_freezer(analysis)) return std::nullopt;
+  std::vector<double> intervals;
+  for (const Defrost& one : analysis.defrosts)
+    if (one.interval_second && one.gap_in_interval_second <= 0.0) intervals.push_back(*one.interval_second);
+  if (intervals.size() < fewest) return std::nullopt;
+  const double usual = median_of(std::move(intervals));
+  const double least =
+      std::min(shortest_of_controls_second, log.ratings.interval_least_second.value_or(shortest_of_controls_second));
+  return usual < clearly_shorter * least ? std::optional<double>(usual) : std::nullopt;
 }
 
 bool may_be_cooling_alone(const LogAnalysis& analysis) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string_view>
 
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
@@ -36,14 +37,19 @@ enum class WhyUnseen : std::uint8_t {
   cools_or_heats,     ///< the load has one level above standby
 };
 WhyUnseen why_unseen(const JudgedLog& log);
-/// A coil that thaws again and again beside air that stays frozen: no pause of the compressor does that, and no
-/// defrosts were told from it.
+/// A freezer's coil that thaws again and again: no pause of the compressor does that, and hardly any of it was told as
+/// defrosts. A freezer's is one beside air that stays frozen, or where no air was logged, one that is as cold itself.
 bool thaws_in_a_freezer(const LogAnalysis& analysis);
+/// What lies between two defrosts as a rule [s], where that is shorter than any control waits, rated or known.
+std::optional<double> too_short_usual_interval(const JudgedLog& log);
 /// Its text of "defrosts-come".
 std::string_view text_of(WhyUnseen why);
 
 /// Whether rows are so far apart that they step over the shortest heating, and over the coil's rise where it is logged.
 bool rows_step_over_heating(const LogAnalysis& analysis);
+
+/// Whether the load tells alone and the usual heating fills so few of its rows that others may not show.
+bool heatings_fill_few_rows(const LogAnalysis& analysis);
 
 /// Whether an event that lasted so long [s] fills so many rows that what they do not show was not there.
 bool fills_telling_rows(const LogAnalysis& analysis, double second);

@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include <ohmwright/cycles/verdicts/log_verdict.hpp>
+
 #include "analysed.hpp"
 #include "event_tally.hpp"
 
@@ -279,6 +281,36 @@ TEST(IceMaker, IsNoDefrostWhereTheHeaterWarmsAndItDoesNot) {
   const LogAnalysis analysis = of_log(rows);
   EXPECT_EQ(analysis.defrost_count, 8U);
   for (const Defrost& one : analysis.defrosts) EXPECT_TRUE(one.rise_is_seen) << one.start_second;
+}
+
+/// Three days of rows of a minute: 450 W for ten minutes each `every_hour`, ten minutes of rest behind it, else cycles
+/// of 120 W; the coil of a freezer thaws with it.
+std::vector<LogRow> defrosts_every(double every_hour, bool with_coil) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 3 * 1440; ++i) {
+    const int since = i % static_cast<int>(60.0 * every_hour);
+    const bool heats = since < 10;
+    const bool rests = since < 20 || i % 50 >= 25;
+    LogRow row;
+    row.time_second = 60.0 * i;
+    row.value[index_of(LogQuantity::power)] = heats ? 450.0 + i % 3 : rests ? 2.0 : 120.0 + i % 5;
+    if (with_coil)
+      row.value[index_of(LogQuantity::coil_temperature)] =
+          heats ? 253.0 + 3.3 * since : std::max(249.0 + 2.0 * std::sin(0.12 * i), 286.0 - 3.0 * (since - 10));
+    rows.push_back(row);
+  }
+  return rows;
+}
+
+TEST(TooFrequent, HeatingsAreCountedWhereNoneIsToldAsADefrost) {
+  const LogAnalysis often = of_log(defrosts_every(2.0, false));
+  EXPECT_EQ(often.defrost_count, 0U);
+  EXPECT_GE(often.frequent_heatings, 34U);
+  for (const bool with_coil : {true, false}) {
+    const LogAnalysis analysis = of_log(defrosts_every(2.0, with_coil));
+    EXPECT_TRUE(leaves_a_question(analysis, judge_log(analysis, {}))) << with_coil;
+  }
+  EXPECT_EQ(of_log(defrosts_every(8.0, false)).frequent_heatings, 0U);
 }
 
 TEST(RowsFarApart, TellNeitherATimeLimitNorCycles) {

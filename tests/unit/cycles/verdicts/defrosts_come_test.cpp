@@ -290,6 +290,23 @@ TEST(DefrostsCome, AsOftenAsTheCoilOfAFreezerThawsIsAskedAbout) {
   EXPECT_NE(said("defrosts-come", log, {}).text, "thaws-in-freezer");
 }
 
+// A timer that steps too fast: defrosts each two and a half hours, told or not.
+TEST(DefrostsCome, OftenerThanAnyControlStartsThemAreAskedAbout) {
+  expect_says("defrosts-come", good_log(38, 2.5), Outcome::undecided, "too-often", {});
+  expect_says("defrosts-come", good_log(30, 4.0), Outcome::within_limits, "seen", {});
+  LogAnalysis alone = load_alone(90.0);
+  alone.frequent_heatings = 47;
+  expect_says("defrosts-come", alone, Outcome::undecided, "heats-too-often", {});
+  EXPECT_TRUE(leaves_a_question(alone, judge_log(alone, {})));
+}
+
+TEST(DefrostsCome, OfALoadAloneInFewRowsEachMayBeMore) {
+  LogAnalysis log = good_log(4);
+  log.has_coil = log.has_cabinet = false;
+  log.coverage.spacing_second = 400.0;
+  expect_says("defrosts-come", log, Outcome::undecided, "seen-in-few-rows", {});
+}
+
 TEST(DefrostsCome, AreNotLookedForWhereNoColumnMoves) {
   LogAnalysis log = good_log(0);
   log.has_load = log.has_coil = log.has_cabinet = false;
