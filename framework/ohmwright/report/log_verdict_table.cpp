@@ -348,6 +348,18 @@ constexpr std::array verdict_words{
                                 "end (--ends-at) and after what time (--time-limit). A sensor or thermostat that takes "
                                 "the coil for warm ends them so."),
                  {count_field, all_field}},
+    VerdictWords{"defrost-end",
+                 "below-rating",
+                 OHMWRIGHT_TEXT("{count} of {all} ended well below the temperature that should end them, with the ice "
+                                "gone: does the logger's probe lie further from the heater than the sensor, or does "
+                                "the sensor end them early? Compare the two beside each other."),
+                 {count_field, all_field}},
+    VerdictWords{"defrost-end",
+                 "may-end-by-time",
+                 OHMWRIGHT_TEXT("{count} of {all} ended by the time limit, and nothing shows ice that was left or a "
+                                "coil too hot: right for a control that ends by time alone. Where a sensor or "
+                                "thermostat should end them, test it, and say at what temperature (--ends-at)."),
+                 {count_field, all_field}},
     VerdictWords{"defrost-end", "by-temperature", OHMWRIGHT_TEXT("{all} defrosts ended by temperature."), {all_field}},
     VerdictWords{"defrost-end",
                  "by-time",
