@@ -224,6 +224,10 @@ constexpr std::array verdict_words{
                  OHMWRIGHT_TEXT("No heater stands out of the load, but the compressor draws as much as a defrost "
                                 "heater may: log the coil, or say what the heater should draw (--ratings, "
                                 "--appliance).")},
+    VerdictWords{"defrosts-come", "load-hides-half",
+                 OHMWRIGHT_TEXT("Defrosts were seen, and for too long none, but half of the heater's watts would not "
+                                "stand out from the compressor's: did it lose one of its elements, or does no defrost "
+                                "come? Look at the frost, test the elements cold, and log the coil.")},
     VerdictWords{"defrosts-come", "rows-too-far",
                  OHMWRIGHT_TEXT("The rows are too far apart to show each defrost: log the load every minute, or the "
                                 "coil every 5 minutes or less.")},
@@ -513,6 +517,16 @@ constexpr std::array verdict_words{
                  OHMWRIGHT_TEXT("From {from_second} into the log to its end the cabinet is at {after} °C in the mean, "
                                 "and {before} °C before: was it set warmer, filled or left open? If not, look at the "
                                 "coil's frost, the evaporator fan and the door."),
+                 change_fields},
+    VerdictWords{"lasting-change", "colder",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end the cabinet is at {after} °C in the mean, "
+                                "and {before} °C before: was it set colder, or to quick freezing? If not, look whether "
+                                "the compressor still stops, and at the thermostat or sensor that should stop it."),
+                 change_fields},
+    VerdictWords{"lasting-change", "neither-cabinet",
+                 OHMWRIGHT_TEXT("The cabinet is at {after} °C as a rule, too warm for a freezer and too cold for a "
+                                "refrigerator: is it set so, or the probe in another compartment? If not, look at the "
+                                "coil's frost, the evaporator fan, the door and the charge."),
                  change_fields},
     VerdictWords{"compressor-stops", "not-shown", OHMWRIGHT_TEXT("Whether the compressor runs is not shown.")},
     VerdictWords{"compressor-stops", "stops", OHMWRIGHT_TEXT("The compressor stops and starts.")},

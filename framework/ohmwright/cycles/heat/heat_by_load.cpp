@@ -216,6 +216,17 @@ bool comes_and_goes_after(const HeatColumns& log, const ColumnStretch& stretch, 
   return runs >= fewest;
 }
 
+/// Whether the load comes and goes after it as a compressor's of the same level does.
+bool runs_alike_after(const HeatColumns& log, const ColumnStretch& stretch, double load) {
+  constexpr std::size_t fewest = 6;
+  constexpr double like_it = 0.2;
+  std::size_t runs = 0;
+  for (const CompressorRun& run : log.analysis().runs)
+    if (run.start_second > log.end_of(stretch) && std::abs(static_cast<double>(run.mean_load) - load) < like_it * load)
+      ++runs;
+  return runs >= fewest;
+}
+
 /// In rows so far apart one start of a compressor makes the level of hours: what it draws is no ground.
 bool rows_blur_levels(const LogAnalysis& analysis) {
   constexpr double farthest_rows_second = 600.0;
@@ -238,6 +249,7 @@ std::optional<LastingHeat> heat_by_load(const HeatColumns& log, const LogRatings
     const std::optional<LastingHeat> never_rests = load_that_never_rests(log, *stretch);
     if (!ground || (never_rests && never_rests->is_sure())) return never_rests;
   }
+  if (*ground == HeatGround::load_stands && runs_alike_after(log, *stretch, load)) return std::nullopt;
   heat.ground = *ground;
   if (heat.ground == HeatGround::hot_coil) return heat;
   if (rows_blur_levels(log.analysis()) && heat.is_sure()) heat.ground = HeatGround::load_stands;

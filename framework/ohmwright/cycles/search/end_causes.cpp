@@ -148,9 +148,11 @@ bool are_of_one_length(const InCommon& common) {
 /// Whether a limit may have ended it, by its length: about the stated one, or no shorter than most are.
 bool is_as_long_as_a_limit(const LogRatings& ratings, const InCommon& common, const Defrost& defrost) {
   constexpr double about = 0.9;
+  constexpr double small_share = 0.1;  // of the limit: rows further apart show no length to it
   if (!ratings.time_limit_second) return common.all.usual_second >= quick_second || are_of_one_length(common);
   const double limit = ratings.time_limit_least_second.value_or(*ratings.time_limit_second);
-  return duration_of(defrost) + common.spacing_second >= about * limit;
+  return common.spacing_second <= small_share * *ratings.time_limit_second &&
+         duration_of(defrost) + common.spacing_second >= about * limit;
 }
 
 /// What of cold ones is told by their lengths: a belief, or a limit; nothing where they may be of either.

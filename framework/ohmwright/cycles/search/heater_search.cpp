@@ -94,9 +94,9 @@ class HeaterFinder {
     if (best.runs.empty()) {
       best.heats_at_only_level = false;
       best.one_level_second = one_level_second;
-      best.short_stand_outs = count_short_stand_outs();
       best.too_frequent = count_too_frequent();
     }
+    best.short_stand_outs = count_short_stand_outs(best);
     return best;
   }
 
@@ -187,13 +187,18 @@ class HeaterFinder {
     return scan.quantile_outside(whole, 0.9) <= rest ? second : 0.0;
   }
 
-  /// Rows above all that cools: of a heater, where they are far apart, or of something else that is short.
-  std::size_t count_short_stand_outs() const {
+  /// Rows above all that cools, beside the heatings that were found: of a heater, where they are far apart, or of
+  /// something else that is short.
+  std::size_t count_short_stand_outs(const HeaterSearch& found) const {
     if (window_.spacing_second <= coarse_spacing_second) return 0;
     const double above = stands_above * time_quantile(load_, window_.width, 0.95);
     std::vector<double> starts;
+    const auto is_found = [&](std::size_t i) {
+      return std::any_of(found.runs.begin(), found.runs.end(),
+                         [i](const HeaterRun& one) { return i + 1 >= one.run.begin && i <= one.run.end; });
+    };
     for (std::size_t i = 0; i < load_.size(); ++i)
-      if (load_[i] >= above && (i == 0 || load_[i - 1] < above)) starts.push_back(window_.start[i]);
+      if (load_[i] >= above && (i == 0 || load_[i - 1] < above) && !is_found(i)) starts.push_back(window_.start[i]);
     return come_too_often(starts) ? 0 : starts.size();
   }
 

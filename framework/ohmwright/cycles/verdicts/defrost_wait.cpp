@@ -60,14 +60,15 @@ double least_heater_load(const JudgedLog& log) {
   return analysis.load_is_current ? weakest_heater_ampere : weakest_heater_watt;
 }
 
-/// Whether the compressor draws as much as the heater may: a start draws a fifth more than the run behind it.
-bool load_may_hide_heater(const JudgedLog& log) {
+/// Whether the compressor draws as much as that share of the heater may: a start draws a fifth more than the run
+/// behind.
+bool load_may_hide_heater(const JudgedLog& log, double share) {
   const LogAnalysis& analysis = log.analysis;
   if (analysis.runs.empty()) return false;
   std::vector<double> loads;
   for (const CompressorRun& run : analysis.runs) loads.push_back(static_cast<double>(run.mean_load));
   constexpr double clear_of_it = 1.3;
-  return least_heater_load(log) < clear_of_it * median_of(std::move(loads));
+  return share * least_heater_load(log) < clear_of_it * median_of(std::move(loads));
 }
 
 /// A refrigerator's coil thaws in the pauses of its compressor, without a heater.
@@ -98,7 +99,11 @@ WhyUnseen why_load_hides(const JudgedLog& log) {
   const LogAnalysis& analysis = log.analysis;
   if (!load_tells_alone(analysis)) return WhyUnseen::nothing;
   if (analysis.one_level_second > 0.0 || analysis.heats_at_only_level) return WhyUnseen::cools_or_heats;
-  if (load_may_hide_heater(log)) return WhyUnseen::load_hides_heater;
+  constexpr double one_of_two = 0.5;
+  if (load_may_hide_heater(log, 1.0)) return WhyUnseen::load_hides_heater;
+  const bool was_seen = std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(),
+                                    [](const Defrost& one) { return one.heater_is_seen && !one.is_cut; });
+  if (was_seen && !analysis.has_coil && load_may_hide_heater(log, one_of_two)) return WhyUnseen::load_hides_half;
   if (heating_may_be_too_short(analysis)) return WhyUnseen::too_short_to_show;
   return WhyUnseen::nothing;
 }
@@ -181,6 +186,8 @@ std::string_view text_of(WhyUnseen why) {
       return "rows-too-far";
     case WhyUnseen::load_hides_heater:
       return "load-hides-heater";
+    case WhyUnseen::load_hides_half:
+      return "load-hides-half";
     case WhyUnseen::too_short_to_show:
       return "too-short-to-show";
     case WhyUnseen::cools_or_heats:

@@ -33,6 +33,7 @@ enum class WhyUnseen : std::uint8_t {
   thaws_in_pauses,    ///< none need come
   rows_too_far,       ///< rows step over heatings, and over the coil's rises
   load_hides_heater,  ///< the compressor draws as much as the heater may
+  load_hides_half,    ///< or as half of the heater that was seen, of which one element may have failed since
   too_short_to_show,  ///< rows stand out one by one
   cools_or_heats,     ///< the load has one level above standby
 };

@@ -313,6 +313,36 @@ TEST(TooFrequent, HeatingsAreCountedWhereNoneIsToldAsADefrost) {
   EXPECT_EQ(of_log(defrosts_every(8.0, false)).frequent_heatings, 0U);
 }
 
+/// Rows of two minutes: 181 W for 22 to 26 minutes, a row of drip time, and then a compressor that starts with as much
+/// and falls to 147 W.
+TEST(RowsOfMinutes, OneRowBelowTheHeatersLevelEndsAHeating) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 4 * 720; ++i) {
+    const int since = i % 240 - 100;
+    const int heated = 11 + i / 240 % 3;
+    const int run = since < 0 || since > 50 ? i % 25 : since - heated - 1;
+    LogRow row;
+    row.time_second = 120.0 * i;
+    double watt = run >= 0 && run < 12 ? 147.0 + 37.0 * std::exp(-0.6 * run) : 1.5;
+    double coil = 247.0 + (run < 12 ? 3.0 - 0.25 * run : 0.25 * (run - 12));
+    if (since >= 0 && since < heated) {
+      watt = 181.5;
+      coil = since < 6 ? 250.0 + 4.0 * since : 273.2 + 5.0 * (since - 6) / (heated - 6);
+    } else if (since == heated) {
+      watt = 9.0;
+      coil = 278.0;
+    } else if (run >= 0 && run < 5 && since > 0 && since < 50) {
+      coil = 247.0 + 12.0 * std::exp(-0.8 * run);
+    }
+    row.value[index_of(LogQuantity::power)] = watt;
+    row.value[index_of(LogQuantity::coil_temperature)] = coil;
+    rows.push_back(row);
+  }
+  const LogAnalysis analysis = of_log(rows);
+  EXPECT_EQ(analysis.defrost_count, 12U);
+  for (const Defrost& one : analysis.defrosts) EXPECT_LE(one.end_second - one.start_second, 1680.0) << one.start_second;
+}
+
 TEST(RowsFarApart, TellNeitherATimeLimitNorCycles) {
   SimulatedPlan plan = plain_plan();
   plan.has_power = false;

@@ -300,6 +300,18 @@ TEST(DefrostsCome, OftenerThanAnyControlStartsThemAreAskedAbout) {
   EXPECT_TRUE(leaves_a_question(alone, judge_log(alone, {})));
 }
 
+// 300 W came twice, and for days nothing: 150 W would not stand out from a compressor of 130 W.
+TEST(DefrostsCome, MayBeOfHalfAHeaterSince) {
+  LogAnalysis log = good_log(2);
+  log.has_coil = log.has_cabinet = false;
+  for (Defrost& one : log.defrosts) one.heater_load = 300.0;
+  log.runs.assign(20, CompressorRun{0.0, 1500.0, 130.0F, true, true});
+  log.after_last = {96.0 * hour, 48.0 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::undecided, "load-hides-half", {});
+  log.runs.assign(20, CompressorRun{0.0, 1500.0, 90.0F, true, true});
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", {});
+}
+
 TEST(DefrostsCome, OfALoadAloneInFewRowsEachMayBeMore) {
   LogAnalysis log = good_log(4);
   log.has_coil = log.has_cabinet = false;
