@@ -182,21 +182,23 @@ constexpr std::array verdict_words{
         too_hot_fields},
     VerdictWords{"defrosts-come", "nothing-moves",
                  OHMWRIGHT_TEXT("No column of the log moves: there is nothing to look for defrosts in.")},
-    VerdictWords{"defrosts-come", "none-since",
-                 OHMWRIGHT_TEXT("{count} defrosts were seen, and then none in {waited_second}, though they should come "
-                                "at least every {longest_interval_second}: test control or timer (ohmwright locate, "
-                                "--symptom no-defrost)."),
-                 waited_fields},
+    VerdictWords{
+        "defrosts-come", "none-since",
+        OHMWRIGHT_TEXT("Defrosts were seen ({count}), and then none in {waited_second}, though they should come "
+                       "at least every {longest_interval_second}: test control or timer (ohmwright locate, "
+                       "--symptom no-defrost)."),
+        waited_fields},
     VerdictWords{
         "defrosts-come", "none-before",
-        OHMWRIGHT_TEXT("{count} defrosts were seen, and none in the first {waited_second}, though they should "
+        OHMWRIGHT_TEXT("Defrosts were seen ({count}), and none in the first {waited_second}, though they should "
                        "come at least every {longest_interval_second}: test control or timer; was it worked on, "
                        "or set off, in between?"),
         waited_fields},
-    VerdictWords{"defrosts-come", "overdue",
-                 OHMWRIGHT_TEXT("{count} defrosts were seen, at most {longest_interval_second} apart, and then none in "
-                                "{waited_second}: log on until the next one comes."),
-                 waited_fields},
+    VerdictWords{
+        "defrosts-come", "overdue",
+        OHMWRIGHT_TEXT("Defrosts were seen ({count}), at most {longest_interval_second} apart, and then none in "
+                       "{waited_second}: log on until the next one comes."),
+        waited_fields},
     VerdictWords{"defrosts-come", "no-rows", OHMWRIGHT_TEXT("There is nothing to look for defrosts in.")},
     VerdictWords{"defrosts-come", "seen", OHMWRIGHT_TEXT("It defrosts: {count} seen."), {count_field}},
     VerdictWords{"defrosts-come", "none-seen",
@@ -274,7 +276,7 @@ constexpr std::array verdict_words{
                   FilledField{"usual_interval_second", WrittenAs::duration}}},
     VerdictWords{"defrosts-come",
                  "seen-in-few-rows",
-                 OHMWRIGHT_TEXT("{count} defrosts were seen, each in few rows: others may lie between the rows. Log "
+                 OHMWRIGHT_TEXT("Defrosts were seen ({count}), each in few rows: others may lie between the rows. Log "
                                 "the load every minute, or the coil every 5 minutes or less."),
                  {count_field}},
     VerdictWords{"defrosts-come", "too-short-to-show",

@@ -96,6 +96,10 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   const DefrostWait wait = wait_of(log, analysis.before_first);
   if (settles_wait(log, analysis.before_first, "none-seen", verdict)) return;
   verdict.outcome = Outcome::undecided;
+  if (analysis.lasting_heat && analysis.lasting_heat->takes_over() && wait.unseen_share > 0.0) {
+    verdict.text = text_of(WhyUnseen::heats_on);  // no gap hides them
+    return;
+  }
   verdict.text = wait.waited_second - wait.doubt_second <= wait.longest_second ? "log-too-short" : "gaps-hide";
   verdict.arguments = {{"waited_second", wait.waited_second},
                        {"longest_interval_second", wait.longest_second},
