@@ -208,7 +208,8 @@ class HeaterFinder {
     constexpr double clearly_above = 1.5;
     constexpr double nearly_all = 0.8;
     constexpr std::size_t fewest = 6;
-    const double level = clearly_above * time_quantile(load_, window_.width, 0.85);
+    const double cooling = time_quantile(load_, window_.width, 0.85);
+    const double level = clearly_above * cooling;
     const LevelScan scan(window_, load_, {level}, heater_bridged_second);
     std::vector<double> starts;
     std::vector<double> loads;
@@ -222,6 +223,9 @@ class HeaterFinder {
     }
     if (starts.size() < fewest || !come_too_often(starts)) return 0;
     const double usual = median_of(loads);
+    // A compressor that runs for less than that stands above standby alone: something else has to cool beside it.
+    constexpr double least_of_cooling = 0.08;
+    if (cooling < least_load_ + least_of_cooling * (usual - least_load_)) return 0;
     const auto alike = std::count_if(loads.begin(), loads.end(),
                                      [&](double one) { return std::abs(one - usual) <= like_load * usual; });
     const double enough = nearly_all * static_cast<double>(starts.size());

@@ -311,6 +311,14 @@ TEST(TooFrequent, HeatingsAreCountedWhereNoneIsToldAsADefrost) {
     EXPECT_TRUE(leaves_a_question(analysis, judge_log(analysis, {}))) << with_coil;
   }
   EXPECT_EQ(of_log(defrosts_every(8.0, false)).frequent_heatings, 0U);
+  // A freezer in a cold room, whose compressor runs for a tenth of the time above a lamp's few watts.
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 2 * 1440; ++i) {
+    rows.push_back({});
+    rows.back().time_second = 60.0 * i;
+    rows.back().value[index_of(LogQuantity::power)] = i % 60 < 6 ? 90.0 + i % 3 : 2.0;
+  }
+  EXPECT_EQ(of_log(rows).frequent_heatings, 0U);
 }
 
 /// Rows of two minutes: 181 W for 22 to 26 minutes, a row of drip time, and then a compressor that starts with as much
