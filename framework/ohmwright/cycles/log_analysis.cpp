@@ -133,6 +133,7 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
   result.thresholds = events.thresholds;
   result.one_level_second += events.one_level_second;
   result.short_stand_outs += events.short_stand_outs;
+  result.frequent_heatings += events.too_frequent;
   result.heats_at_only_level = result.heats_at_only_level || events.heats_at_only_level;
   result.coverage.gap_limit_second = window.gap_limit_second;
   cover(window, until);

@@ -144,12 +144,14 @@ enum class HeatGround : std::uint8_t {
   hot_beside_cold_air,  ///< a coil, while the cabinet stays frozen: its probe may lie elsewhere
   never_rests_cold,     ///< a load that had always stopped and no longer does, whose coil stays cold
   never_rests,          ///< a load that had always stopped and no longer does, no temperature beside it
+  never_falls,          ///< a load that from the beginning on never falls below a heater's
   // Sure:
   hot_coil,              ///< hotter than any defrost leaves it
   hot_air,               ///< air of the cabinet hotter than what is unplugged gets
   like_rated_heater,     ///< a load as the rated heater's
   like_other_heatings,   ///< a load as that of the defrosts of this log
   far_above_compressor,  ///< a load that no compressor of this log comes near
+  thaws_beside_load,     ///< a load that never falls below a heater's, beside a coil that thaws as no freezer's does
 };
 /// Whether the ground leaves no doubt that it heats.
 bool is_sure(HeatGround ground);
@@ -168,7 +170,8 @@ struct LastingHeat {
   /// elsewhere, nor where it cools all the same.
   bool takes_over() const {
     return ground != HeatGround::hot_before_cold && ground != HeatGround::hot_beside_cold_air &&
-           ground != HeatGround::never_rests_cold && ground != HeatGround::never_rests;
+           ground != HeatGround::never_rests_cold && ground != HeatGround::never_rests &&
+           ground != HeatGround::never_falls;
   }
 };
 
@@ -234,10 +237,12 @@ struct LogAnalysis {
   OpenInterval after_last;
   std::optional<Standstill> standstill;  ///< the longest
   std::optional<LastingHeat> lasting_heat;
-  std::uint64_t coil_thaws = 0;        ///< how often the coil warmed past the melting point, defrosts among them
-  bool load_is_modulated = false;      ///< a compressor that never stops, at loads as different as an inverter's
-  double one_level_second = 0.0;       ///< at the only level above standby, where it may cool or heat
-  bool heats_at_only_level = false;    ///< defrosts were told from the only level above standby, which may cool
+  std::uint64_t coil_thaws = 0;      ///< how often the coil warmed past the melting point, defrosts among them
+  bool load_is_modulated = false;    ///< a compressor that never stops, at loads as different as an inverter's
+  double one_level_second = 0.0;     ///< at the only level above standby, where it may cool or heat
+  bool heats_at_only_level = false;  ///< defrosts were told from the only level above standby, which may cool
+  std::uint64_t frequent_heatings =
+      0;  ///< as of defrosts by their load, and oftener than any control's; not told as such
   std::uint64_t short_stand_outs = 0;  ///< how often rows that are far apart stood above all else, too few for a heater
   /// Quantities whose unit is in doubt (`LogReader::doubtful_units`): no rule speaks on them.
   std::array<bool, log_quantity_count> unit_in_doubt{};

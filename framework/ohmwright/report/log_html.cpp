@@ -63,8 +63,9 @@ std::string log_html(const LogReport& report, const Sentences& say) {
   const LogContent content = log_content(report, say);
   const bool asks = cycles::asks_for_a_test(report.verdicts) || !content.questions.empty();
   std::string body = html_cautions(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
-  body += std::string("<div class=\"") + (asks ? "undecided" : "within-limits") + "\">\n<h1>" +
-          html_text(content.headline) + "</h1>\n</div>\n";
+  const auto& heat = report.analysis.lasting_heat;
+  const char* const colour = heat && heat->is_sure() ? "out-of-limits" : asks ? "undecided" : "within-limits";
+  body += std::string("<div class=\"") + colour + "\">\n<h1>" + html_text(content.headline) + "</h1>\n</div>\n";
   if (!content.of_what.empty()) body += "<p>" + html_text(content.of_what) + "</p>\n";
   body += html_section(say(OHMWRIGHT_TEXT("Settle this first")), content.questions);
   body += html_section(say(OHMWRIGHT_TEXT("What it says")), content.verdicts);

@@ -76,7 +76,7 @@ class LogScript {
         "set terminal svg size {},{} noenhanced background rgb 'white' font 'sans-serif,14'\nset encoding utf8\n",
         size_.width, height);
     script_ += thin_axes;
-    script_ += "set lmargin 8\nset rmargin 2\nset key horizontal\n";
+    script_ += "set lmargin 10\nset rmargin 2\nset key horizontal\n";
     data();
     horizontal();
     script_ += fmt::format("set multiplot layout {},1\n", panels);

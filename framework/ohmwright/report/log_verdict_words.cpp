@@ -70,23 +70,29 @@ std::string chance_text(const cycles::LogVerdict& verdict, const Sentences& say)
   return {};
 }
 
+/// What is said of that verdict, or null.
+const VerdictWords* words_of(const cycles::LogVerdict& verdict) {
+  for (const auto table : {words_of_defrosts(), words_of_running()})
+    for (const VerdictWords& words : table)
+      if (words.rule == verdict.rule && words.text == verdict.text) return &words;
+  return nullptr;
+}
+
 }  // namespace
 
 std::string log_verdict_text(const cycles::LogVerdict& verdict, const Sentences& say) {
   if (verdict.text == cycles::unit_in_doubt_text)
     return say(OHMWRIGHT_TEXT("Not judged: the unit of a column is in doubt."));
-  for (const VerdictWords& words : log_verdict_table()) {
-    if (words.rule != verdict.rule || words.text != verdict.text) continue;
-    std::vector<FindingArgument> arguments;
-    for (const FilledField& field : words.fields) {
-      if (field.name.empty()) continue;
-      std::string text = written(number_of(verdict, field.name), field.written);
-      if (field.written == WrittenAs::interval) text = interval_text(verdict, text, say);
-      arguments.push_back({field.name, text});
-    }
-    return say(words.english, arguments) + chance_text(verdict, say);
+  const VerdictWords* words = words_of(verdict);
+  if (words == nullptr) return std::string(verdict.rule) + ": " + std::string(verdict.text);
+  std::vector<FindingArgument> arguments;
+  for (const FilledField& field : words->fields) {
+    if (field.name.empty()) continue;
+    std::string text = written(number_of(verdict, field.name), field.written);
+    if (field.written == WrittenAs::interval) text = interval_text(verdict, text, say);
+    arguments.push_back({field.name, text});
   }
-  return std::string(verdict.rule) + ": " + std::string(verdict.text);
+  return say(words->english, arguments) + chance_text(verdict, say);
 }
 
 std::string log_rule_title(std::string_view rule, const Sentences& say) {

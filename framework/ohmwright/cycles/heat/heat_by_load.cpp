@@ -6,6 +6,7 @@
 
 #include <ohmwright/cycles/heat/heat_rules.hpp>
 #include <ohmwright/cycles/median.hpp>
+#include <ohmwright/cycles/weakest_heater.hpp>
 
 namespace ohmwright::cycles {
 
@@ -120,43 +121,84 @@ std::optional<HeatGround> ground_of(const HeatColumns& log, const LogRatings& ra
   return std::nullopt;
 }
 
-/// What the load stays above in nine tenths of the stretch.
-double lowest_load(const HeatColumns& log, const ColumnStretch& stretch) {
-  std::vector<double> least;
-  for (std::size_t i = stretch.begin; i < stretch.end; ++i)
-    if (const PlotExtent& extent = log.columns()[i][log.load()]; !extent.is_empty())
-      least.push_back(static_cast<double>(extent.least));
-  if (least.empty()) return 0.0;
-  const auto at = least.begin() + static_cast<std::ptrdiff_t>(least.size() / 10);
-  std::nth_element(least.begin(), at, least.end());
-  return *at;
-}
-
 /// Whether a load is that of heater and compressor: their sum, or the heater's level, below which it does not fall, and
 /// something beside it.
 bool is_of_both(const HeatColumns& log, const ColumnStretch& stretch, double load) {
   const std::optional<double> compressor = log.compressor_load(stretch);
   if (!compressor || load < above_compressor * *compressor) return false;
-  const double lowest = lowest_load(log, stretch);
+  constexpr double nearly_always = 0.9;
+  const double lowest = log.load_floor(stretch, nearly_always);
   constexpr double clearly_above = 1.1;
   return is_like_other_heatings(log, load - *compressor, stretch) ||
          (load > clearly_above * lowest && is_like_other_heatings(log, lowest, stretch));
+}
+
+/// Whether the load of the stretch never falls below a heater's, and no noise makes that floor: a resistance's is even.
+bool stands_on_a_heaters_watts(const HeatColumns& log, const ColumnStretch& stretch) {
+  constexpr double nearly_always = 0.98;  // the logger's first rows may be of before it was switched on
+  constexpr double mostly = 0.95;
+  const double weakest = log.analysis().load_is_current ? weakest_heater_ampere : weakest_heater_watt;
+  const double floor = log.load_floor(stretch, nearly_always);
+  return floor >= weakest && log.load_floor(stretch, mostly) < (1.0 + steady_share) * floor;
+}
+
+/// Whether the coil thaws oftener than any control defrosts, in a freezer: its cabinet stays frozen, or its coil is
+/// that cold, or did not thaw so before. A refrigerator's thaws in each pause.
+bool thaws_as_no_freezer(const HeatColumns& log, const ColumnStretch& stretch) {
+  constexpr double frozen_kelvin = melting_point_kelvin - 10.0;
+  constexpr double oftener_than_controls_second = 5.0 * 3600.0;
+  constexpr double fewest = 4.0;
+  const auto come_often = [&](const ColumnStretch& part) {
+    const double second = static_cast<double>(part.end - part.begin) * log.analysis().outline.column_second();
+    return static_cast<double>(log.thaws_in(part)) * oftener_than_controls_second > second;
+  };
+  if (static_cast<double>(log.thaws_in(stretch)) < fewest || !come_often(stretch)) return false;
+  const std::optional<double> air = log.settled(stretch, LogQuantity::cabinet_temperature);
+  if (air) return *air < frozen_kelvin;
+  if (is_coil_of_a_freezer(log.analysis())) return true;
+  return log.start_of(stretch) > never_ran_so_long_second && !come_often({0, stretch.begin, 0});
+}
+
+/// A load that from the log's beginning on never falls below a heater's: one is on beside a compressor that comes and
+/// goes, or a compressor of few watts more never stops. Nothing where little is drawn beside what else comes and goes,
+/// as by fans and door heaters, unless the coil rises without anything else that draws.
+std::optional<LastingHeat> load_that_never_falls(const HeatColumns& log) {
+  constexpr double most_of_it = 0.9;
+  constexpr double good_part = 0.4;
+  const LogAnalysis& analysis = log.analysis();
+  const ColumnStretch whole{0, log.columns().size(), log.columns().size()};
+  if (!stands_on_a_heaters_watts(log, whole)) return std::nullopt;
+  constexpr double nearly_always = 0.98;
+  const double floor = log.load_floor(whole, nearly_always);
+  const ColumnStretch stretch = log.longest_above(log.load(), most_of_it * floor);
+  const double stands = log.end_of(stretch) - log.start_of(stretch);
+  if (stands < never_ran_so_long_second || stands < most_of_it * analysis.coverage.span_second) return std::nullopt;
+  const bool rises_unseen = std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(), [](const Defrost& one) {
+    return one.rise_is_seen && one.has_load && !one.heater_is_seen && !one.is_cut;
+  });
+  const double mean = log.mean_in(stretch.begin, stretch.end, log.load()).value_or(0.0);
+  if (floor < good_part * mean && !rises_unseen) return std::nullopt;
+  return LastingHeat{log.start_of(stretch), log.end_of(stretch), floor,
+                     log.settled(stretch, LogQuantity::coil_temperature),
+                     thaws_as_no_freezer(log, stretch) ? HeatGround::thaws_beside_load : HeatGround::never_falls};
 }
 
 /// A load that had always stopped and no longer does to the log's end: a compressor that runs on, or, where the coil
 /// stays cold, one that wins against a heater; beside no temperature it may be either. Nothing where it does not last
 /// so long.
 std::optional<LastingHeat> load_that_never_rests(const HeatColumns& log, const ColumnStretch& highest) {
-  constexpr double above_rest = 0.5;  // of its mean: beside a heater a compressor may pause
+  constexpr double above_rest = 0.4;  // of its mean: beside a heater a compressor may pause
   constexpr double at_its_end_second = 3600.0;
   const double level = above_rest * log.mean_in(highest.begin, highest.end, log.load()).value_or(0.0);
   const ColumnStretch stretch = log.longest_above(log.load(), level);
   const bool lasts_to_the_end = log.end_of(stretch) >= log.analysis().coverage.span_second - at_its_end_second;
-  if (level <= 0.0 || !lasts_to_the_end || !had_always_stopped(log, stretch)) return std::nullopt;
+  if (level <= 0.0 || !lasts_to_the_end || !had_always_stopped(log, stretch)) return load_that_never_falls(log);
   const double load = log.mean_in(stretch.begin, stretch.end, log.load()).value_or(0.0);
   LastingHeat heat{log.start_of(stretch), log.end_of(stretch), load,
                    log.settled(stretch, LogQuantity::coil_temperature)};
+  const bool thaws = stands_on_a_heaters_watts(log, stretch) && thaws_as_no_freezer(log, stretch);
   heat.ground = is_of_both(log, stretch, load) ? HeatGround::like_other_heatings
+                : thaws                        ? HeatGround::thaws_beside_load
                 : is_cooled(log, stretch)      ? HeatGround::never_rests_cold
                                                : HeatGround::never_rests;
   return heat;
@@ -171,6 +213,17 @@ bool comes_and_goes_after(const HeatColumns& log, const ColumnStretch& stretch, 
   std::size_t runs = 0;
   for (const CompressorRun& run : log.analysis().runs)
     if (run.start_second > log.end_of(stretch) && static_cast<double>(run.mean_load) < clearly_lower * load) ++runs;
+  return runs >= fewest;
+}
+
+/// Whether the load comes and goes after it as a compressor's of the same level does.
+bool runs_alike_after(const HeatColumns& log, const ColumnStretch& stretch, double load) {
+  constexpr std::size_t fewest = 6;
+  constexpr double like_it = 0.2;
+  std::size_t runs = 0;
+  for (const CompressorRun& run : log.analysis().runs)
+    if (run.start_second > log.end_of(stretch) && std::abs(static_cast<double>(run.mean_load) - load) < like_it * load)
+      ++runs;
   return runs >= fewest;
 }
 
@@ -192,7 +245,11 @@ std::optional<LastingHeat> heat_by_load(const HeatColumns& log, const LogRatings
   LastingHeat heat{log.start_of(*stretch), log.end_of(*stretch), load,
                    log.settled(*stretch, LogQuantity::coil_temperature)};
   const std::optional<HeatGround> ground = ground_of(log, ratings, *stretch, heat);
-  if (!ground) return load_that_never_rests(log, *stretch);
+  if (!ground || !is_sure(*ground)) {
+    const std::optional<LastingHeat> never_rests = load_that_never_rests(log, *stretch);
+    if (!ground || (never_rests && never_rests->is_sure())) return never_rests;
+  }
+  if (*ground == HeatGround::load_stands && runs_alike_after(log, *stretch, load)) return std::nullopt;
   heat.ground = *ground;
   if (heat.ground == HeatGround::hot_coil) return heat;
   if (rows_blur_levels(log.analysis()) && heat.is_sure()) heat.ground = HeatGround::load_stands;

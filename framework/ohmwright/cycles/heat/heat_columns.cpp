@@ -23,6 +23,15 @@ double quantile_of(std::vector<double> values, double share) {
 
 }  // namespace
 
+bool is_coil_of_a_freezer(const LogAnalysis& analysis) {
+  constexpr double freezer_kelvin = melting_point_kelvin - 15.0;
+  std::vector<double> kelvins;
+  for (const auto& column : analysis.outline.columns())
+    if (const PlotExtent& extent = column[index_of(LogQuantity::coil_temperature)]; !extent.is_empty())
+      kelvins.push_back(0.5 * static_cast<double>(extent.least + extent.most));
+  return !kelvins.empty() && median_of(std::move(kelvins)) < freezer_kelvin;
+}
+
 HeatColumns::HeatColumns(const LogAnalysis& analysis)
     : analysis_(analysis),
       columns_(analysis.outline.columns()),
@@ -86,6 +95,31 @@ std::optional<double> HeatColumns::warmest_settled(const ColumnStretch& stretch,
       most.push_back(static_cast<double>(extent.most));
   constexpr double nearly_all = 0.9;
   return most.empty() ? std::nullopt : std::optional<double>(quantile_of(std::move(most), nearly_all));
+}
+
+double HeatColumns::load_floor(const ColumnStretch& stretch, double share) const {
+  std::vector<double> least;
+  for (std::size_t i = stretch.begin; i < stretch.end; ++i)
+    if (const PlotExtent& extent = columns_[i][load_]; !extent.is_empty())
+      least.push_back(static_cast<double>(extent.least));
+  return least.empty() ? 0.0 : quantile_of(std::move(least), 1.0 - share);
+}
+
+std::size_t HeatColumns::thaws_in(const ColumnStretch& stretch) const {
+  constexpr double frozen_kelvin = melting_point_kelvin - 2.0;
+  constexpr double thawed_kelvin = melting_point_kelvin + 1.0;
+  std::size_t thaws = 0;
+  bool is_frozen = false;
+  for (std::size_t i = stretch.begin; i < stretch.end; ++i) {
+    const PlotExtent& extent = columns_[i][index_of(LogQuantity::coil_temperature)];
+    if (extent.is_empty()) continue;
+    if (is_frozen && static_cast<double>(extent.most) > thawed_kelvin) {
+      ++thaws;
+      is_frozen = false;
+    }
+    if (static_cast<double>(extent.least) < frozen_kelvin) is_frozen = true;
+  }
+  return thaws;
 }
 
 std::optional<double> HeatColumns::compressor_load(const ColumnStretch& stretch) const {

@@ -14,6 +14,10 @@ inline constexpr double past_any_limit_second = 2.0 * 3600.0;
 /// A load of so many times the compressor's is not the compressor's alone.
 inline constexpr double above_compressor = 1.3;
 
+/// Whether the coil is as cold as a freezer's: below -15 degC for half of the time and more (common practice, no
+/// source).
+bool is_coil_of_a_freezer(const LogAnalysis& analysis);
+
 /// Columns [begin, end) of the outline.
 struct ColumnStretch {
   std::size_t begin = 0;
@@ -48,6 +52,11 @@ class HeatColumns {
   /// What a quantity stays below in nine tenths of the second half: a coil that heats and is cooled in turns is cold in
   /// the mean.
   std::optional<double> warmest_settled(const ColumnStretch& stretch, LogQuantity quantity) const;
+
+  /// What the load stays above in that share of the stretch's columns, 0…1 [W, A]; 0 where it was not logged.
+  double load_floor(const ColumnStretch& stretch, double share) const;
+  /// How often the coil, frozen before, warmed past the melting point in the columns of the stretch.
+  std::size_t thaws_in(const ColumnStretch& stretch) const;
 
   /// What the compressor draws outside of the stretch [W, A]; nothing where it is not seen to run there. Where a load
   /// towers above all others, what was taken for the compressor's runs may be heatings, and its own level lies below

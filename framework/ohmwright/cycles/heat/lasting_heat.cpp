@@ -11,12 +11,14 @@ bool is_sure(HeatGround ground) {
     case HeatGround::hot_beside_cold_air:
     case HeatGround::never_rests_cold:
     case HeatGround::never_rests:
+    case HeatGround::never_falls:
       return false;
     case HeatGround::hot_coil:
     case HeatGround::hot_air:
     case HeatGround::like_rated_heater:
     case HeatGround::like_other_heatings:
     case HeatGround::far_above_compressor:
+    case HeatGround::thaws_beside_load:
       return true;
   }
   return true;

@@ -48,12 +48,21 @@ void UnitWatch::take_value(double second, double value, std::uint64_t line) {
     close();
     open(second, line);
   }
-  if (std::abs(value - last_value_) > least_jump_kelvin) look_for_jump(second, value, line);
+  // In rows some minutes apart a defrost moves the coil as far as another unit would: not further than one did before.
+  const double step = value - last_value_;
+  if (std::abs(step) > least_jump_kelvin && (step > greatest_rise_ || -step > greatest_fall_))
+    look_for_jump(second, value, line);
+  if (!is_changed_ && !jump_) note_step(step);
   last_value_ = value;
   ++now_.rows;
   now_.sum += value;
   now_.least = std::min(now_.least, value);
   now_.most = std::max(now_.most, value);
+}
+
+void UnitWatch::note_step(double step) {
+  greatest_rise_ = std::max(greatest_rise_, step);
+  greatest_fall_ = std::max(greatest_fall_, -step);
 }
 
 void UnitWatch::look_for_jump(double second, double value, std::uint64_t line) {
@@ -63,7 +72,7 @@ void UnitWatch::look_for_jump(double second, double value, std::uint64_t line) {
   if (before.rows < fewest_rows_to_judge) return;
   const std::optional<Unit> to = unit_that_fits(unit_, value, last_value_);
   if (!to) return;
-  jump_ = Jump{*to, before};
+  jump_ = Jump{*to, before, value - last_value_};
   now_ = {};
   open(second, line);
 }
@@ -113,8 +122,9 @@ void UnitWatch::close_temperature() {
   constexpr double moves_kelvin = 1.0;  // what stands still has no unit
   const bool moves = now_.most - now_.least > moves_kelvin;
   const bool fits_own = std::abs(now_.least - jump_->before.least) < same_least_kelvin;
+  const double step = jump_->step;
   jump_.reset();
-  if (!fits || fits_own || !moves) return;
+  if (!fits || fits_own || !moves) return note_step(step);
   is_changed_ = true;
   note_change();
 }

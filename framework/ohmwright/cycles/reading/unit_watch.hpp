@@ -54,10 +54,12 @@ class UnitWatch {
   struct Jump {
     Unit to;
     Stretch before;
+    double step = 0.0;
   };
 
   void take_value(double second, double value, std::uint64_t line);
   void look_for_jump(double second, double value, std::uint64_t line);
+  void note_step(double step);
   void open(double second, std::uint64_t line);
   void close();
   void close_load();
@@ -72,6 +74,8 @@ class UnitWatch {
   std::optional<Jump> jump_;
   bool is_changed_ = false;
   double last_value_ = LogRow::none;
+  double greatest_rise_ = 0.0;  ///< between two values in the unit that is taken for right
+  double greatest_fall_ = 0.0;
   double next_second_ = -std::numeric_limits<double>::infinity();  ///< rows before it are passed over
   std::uint64_t last_line_ = 0;
   std::optional<UnitChange> change_;

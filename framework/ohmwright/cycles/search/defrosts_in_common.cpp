@@ -17,6 +17,11 @@ bool stayed_at_the_melting_point(const Defrost& defrost) {
          *defrost.peak_kelvin < melting_point_kelvin + past_melting_kelvin;
 }
 
+bool ended_hardly_past_melting(const Defrost& defrost) {
+  return defrost.end_kelvin && std::max(*defrost.end_kelvin, defrost.peak_kelvin.value_or(*defrost.end_kelvin)) <
+                                   melting_point_kelvin + hardly_past_melting_kelvin;
+}
+
 bool stayed_far_below_melting(const Defrost& defrost) {
   constexpr double heats_any_coil_second = 600.0;
   constexpr double far_below_kelvin = melting_point_kelvin - 6.0;

@@ -19,6 +19,8 @@ inline double duration_of(const Defrost& defrost) { return defrost.end_second - 
 bool ended_at_the_melting_point(const Defrost& defrost);
 /// Neither at the end of heating nor behind it was the coil past it.
 bool stayed_at_the_melting_point(const Defrost& defrost);
+/// Neither at the end of heating nor behind it was the coil warmer than any good thermostat leaves it.
+bool ended_hardly_past_melting(const Defrost& defrost);
 /// A heater drew for ten minutes and more and what was logged stayed far below the melting point: the probe does not
 /// lie on the coil, or the load is another's (common practice, no source).
 bool stayed_far_below_melting(const Defrost& defrost);

@@ -29,13 +29,19 @@ void set(Defrost& defrost, EndCause cause, EndGround ground) {
   defrost.ground = ground;
 }
 
-/// Shorter than the limits of most controls, and warm at its end: a strong heater on little frost takes so long, too,
-/// and rows of the coil alone show no length to the minute (common practice, no source).
+/// The logger's probe lies elsewhere than the sensor, and its body lags: the coil's rated end is met within the first
+/// of these, and surely passed by the second, beside what a row warms (common practice, no source).
+constexpr double probe_elsewhere_kelvin = 6.0;
+constexpr double surely_past_rating_kelvin = 12.0;
+
+/// Shorter than the limits of most controls (common practice, no source).
+constexpr double quick_second = 780.0;
+
+/// Shorter than most limits, and warm at its end: a strong heater on little frost takes so long, too, and rows of the
+/// coil alone show no length to the minute. One that is longer than the others changes nothing.
 bool may_be_a_quick_one(const InCommon& common) {
-  constexpr double quick_second = 780.0;
   constexpr double clearly_warm_kelvin = melting_point_kelvin + 5.0;
-  return !common.any_heated && common.all.longest_second < quick_second &&
-         common.usual_end_kelvin > clearly_warm_kelvin;
+  return !common.any_heated && common.all.usual_second < quick_second && common.usual_end_kelvin > clearly_warm_kelvin;
 }
 
 /// Where the coil's temperature is known and no rating of it; no limit is stated that says otherwise.
@@ -113,6 +119,12 @@ bool ended_before_any_limit(const LogRatings& ratings, double spacing_second, co
   return limit && duration_of(defrost) + 2.0 * spacing_second < clearly_before * *limit;
 }
 
+/// Further below it than the probe's place explains.
+bool is_far_below_rating(const LogRatings& ratings, const Defrost& defrost) {
+  return ratings.end_temperature_kelvin &&
+         *ratings.end_temperature_kelvin - *defrost.end_kelvin > probe_elsewhere_kelvin;
+}
+
 bool ended_at_rated_temperature(const LogRatings& ratings, double slope_margin, const Defrost& defrost) {
   return ratings.end_temperature_kelvin && std::abs(*defrost.end_kelvin - *ratings.end_temperature_kelvin) <=
                                                ratings.end_temperature_tolerance_kelvin + slope_margin;
@@ -126,11 +138,39 @@ bool cold_may_be_unseen(const InCommon& common, const Defrost& defrost) {
   return (rows_are_far || !common.any_heated) && common.melting * 2 < common.risen;
 }
 
+/// Most lie within a row, or a few parts of a hundred.
+bool are_of_one_length(const InCommon& common) {
+  constexpr double alike = 0.03;
+  constexpr double of_a_row = 0.6;
+  return common.all.apart_second <= std::max(of_a_row * common.spacing_second, alike * common.all.usual_second);
+}
+
+/// Whether a limit may have ended it, by its length: about the stated one, or no shorter than most are.
+bool is_as_long_as_a_limit(const LogRatings& ratings, const InCommon& common, const Defrost& defrost) {
+  constexpr double about = 0.9;
+  constexpr double small_share = 0.1;  // of the limit: rows further apart show no length to it
+  if (!ratings.time_limit_second) return common.all.usual_second >= quick_second || are_of_one_length(common);
+  const double limit = ratings.time_limit_least_second.value_or(*ratings.time_limit_second);
+  return common.spacing_second <= small_share * *ratings.time_limit_second &&
+         duration_of(defrost) + common.spacing_second >= about * limit;
+}
+
 /// What of cold ones is told by their lengths: a belief, or a limit; nothing where they may be of either.
-EndCause cause_of_cold(const InCommon& common, const Defrost& defrost) {
+EndCause cause_of_cold(const LogRatings& ratings, const InCommon& common, const Defrost& defrost) {
   if (ended_cold_by_belief(common, defrost)) return EndCause::temperature;
-  if (common.cold_ones_leave_it_open()) return EndCause::unknown;
+  if (common.cold_ones_leave_it_open() || !is_as_long_as_a_limit(ratings, common, defrost)) return EndCause::unknown;
   return EndCause::time_limit;
+}
+
+/// What was told by the coil alone does not stand where the ice was gone and the end lies far from the rated one: it is
+/// asked about.
+void hold_against_rating(const LogRatings& ratings, double slope_margin, Defrost& defrost) {
+  if (!ratings.end_temperature_kelvin || defrost.cause == EndCause::time_limit) return;
+  const double past = *defrost.end_kelvin - *ratings.end_temperature_kelvin;
+  if (past > surely_past_rating_kelvin + slope_margin)
+    set(defrost, EndCause::unknown, EndGround::past_rated);
+  else if (-past > probe_elsewhere_kelvin)
+    set(defrost, EndCause::unknown, EndGround::below_rated);
 }
 
 /// Rows too far apart for times: what the coil was seen to reach is all that they show.
@@ -148,7 +188,7 @@ void by_warmest_row(const LogRatings& ratings, Defrost& defrost) {
 /// Ended so early that no limit did it, by what the coil was.
 void by_belief_alone(const LogRatings& ratings, Defrost& defrost) {
   if (stayed_at_the_melting_point(defrost)) return set(defrost, EndCause::temperature, EndGround::still_melting);
-  if (ratings.end_temperature_kelvin && *defrost.end_kelvin <= *ratings.end_temperature_kelvin)
+  if (is_far_below_rating(ratings, defrost) && ended_hardly_past_melting(defrost))
     return set(defrost, EndCause::temperature, EndGround::below_rated);
   if (*defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin)
     set(defrost, EndCause::temperature, EndGround::past_melting);
@@ -160,16 +200,29 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, Defro
   if (ended_at_rated_temperature(ratings, slope_margin, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
   if (cold_may_be_unseen(common, defrost) && stayed_at_the_melting_point(defrost)) return;
-  // Of one that fills less than two rows the last warming lies between them.
-  if (stayed_at_the_melting_point(defrost) && duration_of(defrost) < 2.0 * common.spacing_second) return;
+  // Of one that fills few rows the last warming lies between them.
+  if (stayed_at_the_melting_point(defrost) && duration_of(defrost) < 2.5 * common.spacing_second) {
+    if (duration_of(defrost) >= 2.0 * common.spacing_second) set(defrost, EndCause::unknown, EndGround::still_melting);
+    return;
+  }
   const bool is_below_rated = ratings.end_temperature_kelvin && *defrost.end_kelvin <= *ratings.end_temperature_kelvin;
   const bool is_melting = stayed_at_the_melting_point(defrost);
   if (!is_melting && is_below_rated && !shows_warmest(common.spacing_second, defrost)) return;
   // What ends it so early is no limit; where it is cold, it was taken for warm.
-  if (ended_before_any_limit(ratings, common.spacing_second, defrost)) return by_belief_alone(ratings, defrost);
-  if (is_melting) return set(defrost, cause_of_cold(common, defrost), EndGround::still_melting);
+  if (ended_before_any_limit(ratings, common.spacing_second, defrost)) {
+    by_belief_alone(ratings, defrost);
+    if (!is_melting && !ended_hardly_past_melting(defrost)) hold_against_rating(ratings, slope_margin, defrost);
+    return;
+  }
+  if (is_melting) return set(defrost, cause_of_cold(ratings, common, defrost), EndGround::still_melting);
   if (!ratings.end_temperature_kelvin) return by_coil(ratings, common, defrost);
-  if (is_below_rated) return set(defrost, cause_of_cold(common, defrost), EndGround::below_rated);
+  if (is_far_below_rating(ratings, defrost) && ended_hardly_past_melting(defrost))
+    return set(defrost, cause_of_cold(ratings, common, defrost), EndGround::below_rated);
+  if (is_below_rated && !lasted_the_time_limit(ratings, common.spacing_second, defrost)) {
+    by_coil(ratings, common, defrost);
+    return hold_against_rating(ratings, slope_margin, defrost);
+  }
+  if (is_below_rated) return set(defrost, EndCause::time_limit, EndGround::below_rated);
   // Past what should have ended it: where the times are equal, they ended it, unless no limit is known and the ends are
   // equal, too; else the logger's sensor is elsewhere, or what ends it is off.
   const bool are_alike =
@@ -177,10 +230,12 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, Defro
   if (lasted_the_time_limit(ratings, common.spacing_second, defrost))
     return set(defrost, EndCause::time_limit, EndGround::past_rated);
   if (are_alike) {
-    const bool is_open = !ratings.time_limit_second && common.have_one_end(common.one_end_margin_kelvin());
+    const bool is_near = *defrost.end_kelvin - *ratings.end_temperature_kelvin <= surely_past_rating_kelvin;
+    const bool is_open = !ratings.time_limit_second && (is_near || common.have_one_end(common.one_end_margin_kelvin()));
     return set(defrost, is_open ? EndCause::unknown : EndCause::time_limit, EndGround::past_rated);
   }
   by_coil(ratings, common, defrost);
+  hold_against_rating(ratings, slope_margin, defrost);
 }
 
 /// Lengths alone tell only against a limit that is known: alike frost makes healthy ones alike, too.
@@ -207,6 +262,10 @@ void tell_end_causes(const LogRatings& ratings, double spacing_second, std::vect
       continue;
     }
     if (has_risen(defrost) && !stayed_far_below_melting(defrost)) by_end_temperature(ratings, common, defrost);
+    // What looks cold because its last warming lies between two rows has a length to a row alone.
+    constexpr double small_share = 0.1;
+    const bool rows_are_far = spacing_second > small_share * ratings.time_limit_second.value_or(0.0);
+    if (defrost.ground == EndGround::still_melting && rows_are_far) continue;
     if (defrost.cause == EndCause::unknown) by_length(ratings, spacing_second, defrost);
   }
 }

@@ -94,8 +94,9 @@ class HeaterFinder {
     if (best.runs.empty()) {
       best.heats_at_only_level = false;
       best.one_level_second = one_level_second;
-      best.short_stand_outs = count_short_stand_outs();
+      best.too_frequent = count_too_frequent();
     }
+    best.short_stand_outs = count_short_stand_outs(best);
     return best;
   }
 
@@ -186,14 +187,49 @@ class HeaterFinder {
     return scan.quantile_outside(whole, 0.9) <= rest ? second : 0.0;
   }
 
-  /// Rows above all that cools: of a heater, where they are far apart, or of something else that is short.
-  std::size_t count_short_stand_outs() const {
+  /// Rows above all that cools, beside the heatings that were found: of a heater, where they are far apart, or of
+  /// something else that is short.
+  std::size_t count_short_stand_outs(const HeaterSearch& found) const {
     if (window_.spacing_second <= coarse_spacing_second) return 0;
     const double above = stands_above * time_quantile(load_, window_.width, 0.95);
     std::vector<double> starts;
+    const auto is_found = [&](std::size_t i) {
+      return std::any_of(found.runs.begin(), found.runs.end(),
+                         [i](const HeaterRun& one) { return i + 1 >= one.run.begin && i <= one.run.end; });
+    };
     for (std::size_t i = 0; i < load_.size(); ++i)
-      if (load_[i] >= above && (i == 0 || load_[i - 1] < above)) starts.push_back(window_.start[i]);
+      if (load_[i] >= above && (i == 0 || load_[i - 1] < above) && !is_found(i)) starts.push_back(window_.start[i]);
     return come_too_often(starts) ? 0 : starts.size();
+  }
+
+  /// Runs of one level well above what cools, each with a drip time behind it, that come oftener than any control
+  /// defrosts. An ice maker's heater comes beside the compressor as often as beside none, and no drip time follows it.
+  std::size_t count_too_frequent() const {
+    constexpr double clearly_above = 1.5;
+    constexpr double nearly_all = 0.8;
+    constexpr std::size_t fewest = 6;
+    const double cooling = time_quantile(load_, window_.width, 0.85);
+    const double level = clearly_above * cooling;
+    const LevelScan scan(window_, load_, {level}, heater_bridged_second);
+    std::vector<double> starts;
+    std::vector<double> loads;
+    std::size_t drips = 0;
+    for (const Run& run : scan.runs_above(0, window_.size())) {
+      if (run.is_cut || run.duration_second() < shortest_seconds.front()) continue;
+      const HeaterRun described = runs_.describe(run);
+      starts.push_back(run.start_second);
+      loads.push_back(described.load);
+      if (described.drip_may_follow) ++drips;
+    }
+    if (starts.size() < fewest || !come_too_often(starts)) return 0;
+    const double usual = median_of(loads);
+    // A compressor that runs for less than that stands above standby alone: something else has to cool beside it.
+    constexpr double least_of_cooling = 0.08;
+    if (cooling < least_load_ + least_of_cooling * (usual - least_load_)) return 0;
+    const auto alike = std::count_if(loads.begin(), loads.end(),
+                                     [&](double one) { return std::abs(one - usual) <= like_load * usual; });
+    const double enough = nearly_all * static_cast<double>(starts.size());
+    return static_cast<double>(alike) >= enough && static_cast<double>(drips) >= enough ? starts.size() : 0;
   }
 
   /// Once some runs were told to be the heater's, others of that level and about that length, with a drip time behind

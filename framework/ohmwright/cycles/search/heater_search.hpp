@@ -24,7 +24,9 @@ struct HeaterSearch {
   double shortest_second = 0.0;      ///< above it for less is something else: an ice maker, a lamp
   double outside_load = 0.0;         ///< the load that all else stays below for 98 % of the time
   double one_level_second = 0.0;     ///< at the only level above standby, where it may cool or heat; 0: told apart
-  std::size_t short_stand_outs = 0;  ///< rows that are far apart and stand above all else, where no heater was found
+  std::size_t short_stand_outs = 0;  ///< rows that are far apart and stand above all else, beside what was found
+  std::size_t too_frequent =
+      0;  ///< heatings as of a defrost that come oftener than any control's, where none was found
   bool heats_at_only_level = false;  ///< all that is not in the runs is standby: what draws in them may cool
 };
 

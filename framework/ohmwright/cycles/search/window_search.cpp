@@ -13,6 +13,7 @@ namespace {
 
 constexpr double shortest_without_rise_second = 360.0;  ///< less heat is an ice maker's, where no coil warms
 constexpr double heater_pause_second = 150.0;
+constexpr double rows_of_minutes_second = 100.0;  ///< in which one row below a heater's level is its drip time
 constexpr double well_logged = 0.5;        ///< share of a defrost in which a column has values, so that it tells of it
 constexpr double rise_lag_second = 600.0;  ///< a sensor warms this long after the heater at most
 
@@ -48,6 +49,7 @@ class Builder {
     name_thresholds();
     events_.one_level_second = heater_.one_level_second;
     events_.short_stand_outs = heater_.short_stand_outs;
+    events_.too_frequent = heater_.too_frequent;
     events_.heats_at_only_level = heater_.heats_at_only_level;
     return std::move(events_);
   }
@@ -112,6 +114,8 @@ class Builder {
     const double level = median_of(std::move(inside));
     if (level < low + 0.3 * (usual - low) || level <= 0.0) return;
     const double threshold = low + 0.5 * (level - low);
+    // A drip time that fills no row makes one that is below the heater's level, and the compressor's is what follows.
+    const double ending = load_.spacing_second >= rows_of_minutes_second ? low + 0.85 * (level - low) : threshold;
     const std::size_t middle = (onset + peak) / 2;
     std::size_t begin = middle;
     std::size_t end = middle;
@@ -127,8 +131,9 @@ class Builder {
     for (std::size_t i = middle; i < load_.size(); ++i) {
       // What draws again when the coil has been at its warmest heats it no more.
       if (end > begin && i > end && load_.start[i] > peak_second + load_.spacing_second) break;
-      if (load_.load[i] >= threshold) end = i + 1;
+      if (load_.load[i] >= (end > begin ? ending : threshold)) end = i + 1;
       if (end > begin && load_.start[i] - load_.start[end - 1] > heater_pause_second) break;
+      if (end > begin && i >= end && load_.spacing_second >= rows_of_minutes_second) break;
       if (load_.start[i] > peak_second + 900.0) break;
     }
     if (end <= begin || load_.start[end - 1] > peak_second + 900.0 + load_.spacing_second) return;

@@ -16,6 +16,7 @@ struct WindowEvents {
   std::vector<LogThreshold> thresholds;
   double one_level_second = 0.0;     ///< as in `HeaterSearch`
   std::size_t short_stand_outs = 0;  ///< as in `HeaterSearch`
+  std::size_t too_frequent = 0;      ///< as in `HeaterSearch`
   bool heats_at_only_level = false;  ///< as in `HeaterSearch`
 };
 

@@ -16,11 +16,13 @@ LogVerdict judge_lasting_change(const JudgedLog& log) {
     return question("lasting-change", text,
                     {{"from_second", step->from_second}, {"before", step->load_before}, {"after", step->load_after}});
   }
-  if (const auto warmer = warmer_cabinet(analysis))
-    return question("lasting-change", "warmer",
-                    {{"from_second", warmer->from_second},
-                     {"before", warmer->kelvin_before - melting_point_kelvin},
-                     {"after", warmer->kelvin_after - melting_point_kelvin}});
+  if (const auto other = other_cabinet(analysis))
+    return question("lasting-change", other->is_warmer() ? "warmer" : "colder",
+                    {{"from_second", other->from_second},
+                     {"before", other->kelvin_before - melting_point_kelvin},
+                     {"after", other->kelvin_after - melting_point_kelvin}});
+  if (const auto kelvin = cabinet_of_neither(analysis))
+    return question("lasting-change", "neither-cabinet", {{"after", *kelvin - melting_point_kelvin}});
   return LogVerdict{"lasting-change", "none"};
 }
 

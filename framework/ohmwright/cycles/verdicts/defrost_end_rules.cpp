@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <optional>
 
+#include <ohmwright/cycles/search/defrosts_in_common.hpp>
 #include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
 #include <ohmwright/cycles/verdicts/odd_patterns.hpp>
@@ -14,7 +15,8 @@ namespace {
 /// for warm, or it had hardly begun to melt.
 bool ended_too_early(const LogRatings& ratings, const Defrost& defrost) {
   constexpr double clearly_before = 0.9;  // of the time limit
-  const bool is_cold = defrost.ground == EndGround::still_melting || defrost.ground == EndGround::below_rated;
+  const bool is_cold = defrost.ground == EndGround::still_melting ||
+                       (defrost.ground == EndGround::below_rated && ended_hardly_past_melting(defrost));
   if (!is_cold || defrost.is_cut) return false;
   const double heated = defrost.end_second - defrost.start_second;
   const double limit = ratings.time_limit_least_second.value_or(ratings.time_limit_second.value_or(0.0));
@@ -49,6 +51,18 @@ HotOnes hot_ones(const JudgedLog& log, std::optional<double> Defrost::*peak) {
     if (*(defrost.*peak) > hottest_of_a_good_end(log.ratings)) ++hot.count.odd;
   }
   return hot;
+}
+
+/// Whether the time limits of a log may be as they should be: no end temperature is known, and where the coil was
+/// logged the ice was gone and nothing got too hot. There are controls that end by time alone.
+bool limits_may_be_right(const JudgedLog& log) {
+  constexpr double surely_gone_kelvin = melting_point_kelvin + 5.0;
+  if (log.ratings.end_temperature_kelvin) return false;
+  return std::none_of(log.analysis.defrosts.begin(), log.analysis.defrosts.end(), [&](const Defrost& one) {
+    if (one.cause != EndCause::time_limit || heated_unseen(one) || !one.has_coil) return false;
+    const double warmest = std::max(one.end_kelvin.value_or(0.0), one.peak_kelvin.value_or(0.0));
+    return warmest < surely_gone_kelvin || warmest > hottest_of_a_good_end(log.ratings);
+  });
 }
 
 }  // namespace
@@ -86,6 +100,8 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
     verdict.text = is_out ? "too-early" : "some-too-early";
   else
     verdict.text = is_out ? "by-time" : "some-by-time";
+  if (is_out && !is_early && limits_may_be_right(log))
+    return question("defrost-end", "may-end-by-time", count.arguments());
   if (is_out) verdict.symptoms = {is_early ? std::string_view("short-defrost") : std::string_view("long-defrost")};
   return is_out ? verdict : open_ends(log).value_or(verdict);
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include <ohmwright/cycles/frost.hpp>
+#include <ohmwright/cycles/heat/heat_columns.hpp>
 #include <ohmwright/cycles/search/window.hpp>
 #include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
@@ -59,14 +60,15 @@ double least_heater_load(const JudgedLog& log) {
   return analysis.load_is_current ? weakest_heater_ampere : weakest_heater_watt;
 }
 
-/// Whether the compressor draws as much as the heater may: a start draws a fifth more than the run behind it.
-bool load_may_hide_heater(const JudgedLog& log) {
+/// Whether the compressor draws as much as that share of the heater may: a start draws a fifth more than the run
+/// behind.
+bool load_may_hide_heater(const JudgedLog& log, double share) {
   const LogAnalysis& analysis = log.analysis;
   if (analysis.runs.empty()) return false;
   std::vector<double> loads;
   for (const CompressorRun& run : analysis.runs) loads.push_back(static_cast<double>(run.mean_load));
   constexpr double clear_of_it = 1.3;
-  return least_heater_load(log) < clear_of_it * median_of(std::move(loads));
+  return share * least_heater_load(log) < clear_of_it * median_of(std::move(loads));
 }
 
 /// A refrigerator's coil thaws in the pauses of its compressor, without a heater.
@@ -97,12 +99,24 @@ WhyUnseen why_load_hides(const JudgedLog& log) {
   const LogAnalysis& analysis = log.analysis;
   if (!load_tells_alone(analysis)) return WhyUnseen::nothing;
   if (analysis.one_level_second > 0.0 || analysis.heats_at_only_level) return WhyUnseen::cools_or_heats;
-  if (load_may_hide_heater(log)) return WhyUnseen::load_hides_heater;
+  constexpr double one_of_two = 0.5;
+  if (load_may_hide_heater(log, 1.0)) return WhyUnseen::load_hides_heater;
+  const bool was_seen = std::any_of(analysis.defrosts.begin(), analysis.defrosts.end(),
+                                    [](const Defrost& one) { return one.heater_is_seen && !one.is_cut; });
+  if (was_seen && !analysis.has_coil && load_may_hide_heater(log, one_of_two)) return WhyUnseen::load_hides_half;
   if (heating_may_be_too_short(analysis)) return WhyUnseen::too_short_to_show;
   return WhyUnseen::nothing;
 }
 
 }  // namespace
+
+bool heatings_fill_few_rows(const LogAnalysis& analysis) {
+  if (!analysis.has_load || analysis.has_coil) return false;
+  std::vector<double> seconds;
+  for (const Defrost& one : analysis.defrosts)
+    if (one.heater_is_seen && !one.is_cut) seconds.push_back(one.end_second - one.start_second);
+  return !seconds.empty() && !fills_telling_rows(analysis, median_of(std::move(seconds)));
+}
 
 bool rows_step_over_heating(const LogAnalysis& analysis) {
   constexpr double farthest_rows_of_load_second = 600.0;
@@ -119,9 +133,29 @@ bool thaws_in_a_freezer(const LogAnalysis& analysis) {
   constexpr double frozen_kelvin = melting_point_kelvin - 10.0;
   constexpr double oftener_than_controls_second = 5.0 * 3600.0;  // six hours is the shortest interval that is common
   const double second_of_thaws = static_cast<double>(analysis.coil_thaws) * oftener_than_controls_second;
-  return coil_shows_rises(analysis) && thaws_in_pauses(analysis) && second_of_thaws > analysis.coverage.span_second &&
-         analysis.has_cabinet && analysis.defrost_count == 0 &&
-         analysis.cabinet_mean_kelvin.value_or(melting_point_kelvin) < frozen_kelvin;
+  const bool are_thaws = coil_shows_rises(analysis) && thaws_in_pauses(analysis) &&
+                         second_of_thaws > analysis.coverage.span_second &&
+                         2 * analysis.defrost_count < analysis.coil_thaws;
+  if (!are_thaws) return false;
+  return analysis.has_cabinet ? analysis.cabinet_mean_kelvin.value_or(melting_point_kelvin) < frozen_kelvin
+                              : is_coil_of_a_freezer(analysis);
+}
+
+std::optional<double> too_short_usual_interval(const JudgedLog& log) {
+  constexpr double shortest_of_controls_second = 4.0 * 3600.0;  // of the rated ones (common practice, no source)
+  constexpr double clearly_shorter = 0.97;
+  constexpr std::size_t fewest = 5;
+  const LogAnalysis& analysis = log.analysis;
+  // A refrigerator's coil warms so in its pauses.
+  if (!analysis.has_load && !is_coil_of_a_freezer(analysis)) return std::nullopt;
+  std::vector<double> intervals;
+  for (const Defrost& one : analysis.defrosts)
+    if (one.interval_second && one.gap_in_interval_second <= 0.0) intervals.push_back(*one.interval_second);
+  if (intervals.size() < fewest) return std::nullopt;
+  const double usual = median_of(std::move(intervals));
+  const double least =
+      std::min(shortest_of_controls_second, log.ratings.interval_least_second.value_or(shortest_of_controls_second));
+  return usual < clearly_shorter * least ? std::optional<double>(usual) : std::nullopt;
 }
 
 bool may_be_cooling_alone(const LogAnalysis& analysis) {
@@ -152,6 +186,8 @@ std::string_view text_of(WhyUnseen why) {
       return "rows-too-far";
     case WhyUnseen::load_hides_heater:
       return "load-hides-heater";
+    case WhyUnseen::load_hides_half:
+      return "load-hides-half";
     case WhyUnseen::too_short_to_show:
       return "too-short-to-show";
     case WhyUnseen::cools_or_heats:

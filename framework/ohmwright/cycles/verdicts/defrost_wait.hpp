@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string_view>
 
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
@@ -32,18 +33,24 @@ enum class WhyUnseen : std::uint8_t {
   thaws_in_pauses,    ///< none need come
   rows_too_far,       ///< rows step over heatings, and over the coil's rises
   load_hides_heater,  ///< the compressor draws as much as the heater may
+  load_hides_half,    ///< or as half of the heater that was seen, of which one element may have failed since
   too_short_to_show,  ///< rows stand out one by one
   cools_or_heats,     ///< the load has one level above standby
 };
 WhyUnseen why_unseen(const JudgedLog& log);
-/// A coil that thaws again and again beside air that stays frozen: no pause of the compressor does that, and no
-/// defrosts were told from it.
+/// A freezer's coil that thaws again and again: no pause of the compressor does that, and hardly any of it was told as
+/// defrosts. A freezer's is one beside air that stays frozen, or where no air was logged, one that is as cold itself.
 bool thaws_in_a_freezer(const LogAnalysis& analysis);
+/// What lies between two defrosts as a rule [s], where that is shorter than any control waits, rated or known.
+std::optional<double> too_short_usual_interval(const JudgedLog& log);
 /// Its text of "defrosts-come".
 std::string_view text_of(WhyUnseen why);
 
 /// Whether rows are so far apart that they step over the shortest heating, and over the coil's rise where it is logged.
 bool rows_step_over_heating(const LogAnalysis& analysis);
+
+/// Whether the load tells alone and the usual heating fills so few of its rows that others may not show.
+bool heatings_fill_few_rows(const LogAnalysis& analysis);
 
 /// Whether an event that lasted so long [s] fills so many rows that what they do not show was not there.
 bool fills_telling_rows(const LogAnalysis& analysis, double second);

@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <cstdint>
+#include <optional>
 #include <string_view>
 #include <utility>
 
@@ -59,6 +61,26 @@ bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_vi
   return true;
 }
 
+/// What comes oftener than any control starts it, however it was counted, is asked about; not beside heat that goes on.
+std::optional<LogVerdict> asked_often(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  if (analysis.lasting_heat && analysis.lasting_heat->takes_over()) return std::nullopt;
+  const double span = analysis.coverage.span_second;
+  const auto asked = [span](std::string_view text, std::uint64_t count) {
+    return question("defrosts-come", text, {{"count", static_cast<double>(count)}, {"waited_second", span}});
+  };
+  if (thaws_in_a_freezer(analysis))
+    return asked(analysis.has_cabinet ? "thaws-in-freezer" : "thaws-as-no-freezer", analysis.coil_thaws);
+  if (analysis.defrost_count == 0 && analysis.frequent_heatings > 0)
+    return asked("heats-too-often", analysis.frequent_heatings);
+  if (const auto usual = too_short_usual_interval(log)) {
+    LogVerdict verdict = asked("too-often", analysis.defrost_count);
+    verdict.arguments.push_back({"usual_interval_second", *usual});
+    return verdict;
+  }
+  return std::nullopt;
+}
+
 /// With no defrost the whole log is an interval of which neither end is seen.
 void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   const LogAnalysis& analysis = log.analysis;
@@ -67,15 +89,17 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
     verdict.text = "cabinet-only";
     return;
   }
-  if (thaws_in_a_freezer(analysis)) {
-    verdict = question(
-        "defrosts-come", "thaws-in-freezer",
-        {{"count", static_cast<double>(analysis.coil_thaws)}, {"waited_second", analysis.coverage.span_second}});
+  if (const auto often = asked_often(log)) {
+    verdict = *often;
     return;
   }
   const DefrostWait wait = wait_of(log, analysis.before_first);
   if (settles_wait(log, analysis.before_first, "none-seen", verdict)) return;
   verdict.outcome = Outcome::undecided;
+  if (analysis.lasting_heat && analysis.lasting_heat->takes_over() && wait.unseen_share > 0.0) {
+    verdict.text = text_of(WhyUnseen::heats_on);  // no gap hides them
+    return;
+  }
   verdict.text = wait.waited_second - wait.doubt_second <= wait.longest_second ? "log-too-short" : "gaps-hide";
   verdict.arguments = {{"waited_second", wait.waited_second},
                        {"longest_interval_second", wait.longest_second},
@@ -128,8 +152,9 @@ LogVerdict judge_defrosts_come(const JudgedLog& log) {
   // Of the load such rows show no defrost for sure; a rise of the coil is one, whatever others went by.
   if (!analysis.has_coil && rows_step_over_heating(analysis))
     return LogVerdict{"defrosts-come", "rows-too-far", Outcome::undecided};
-  verdict.outcome = Outcome::within_limits;
-  verdict.text = "seen";
+  if (const auto often = asked_often(log)) return *often;
+  verdict.outcome = heatings_fill_few_rows(analysis) ? Outcome::undecided : Outcome::within_limits;
+  verdict.text = heatings_fill_few_rows(analysis) ? "seen-in-few-rows" : "seen";
   judge_open_ends(log, verdict);
   return verdict;
 }

@@ -12,6 +12,10 @@ std::string_view heat_text(const LastingHeat& heat, bool has_watts) {
   switch (heat.ground) {
     case HeatGround::never_rests:
       return has_watts ? "never-rests" : "never-rests-load";
+    case HeatGround::never_falls:
+      return has_watts ? "never-falls" : "never-falls-load";
+    case HeatGround::thaws_beside_load:
+      return has_watts ? "thaws-beside" : "thaws-beside-load";
     case HeatGround::load_stands:
       return "may-go-on";
     case HeatGround::warm_air:

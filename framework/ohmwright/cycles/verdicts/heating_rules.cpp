@@ -48,6 +48,15 @@ OddOnes probe_elsewhere(const LogAnalysis& analysis) {
   return count;
 }
 
+/// What is on all the time draws no more while the coil warms; the rule on heat that stops asks about it.
+bool is_beside_load_that_never_rests(const LogAnalysis& analysis, const Defrost& defrost) {
+  if (!analysis.lasting_heat) return false;
+  const LastingHeat& heat = *analysis.lasting_heat;
+  const bool never_rests = heat.ground == HeatGround::never_falls || heat.ground == HeatGround::never_rests ||
+                           heat.ground == HeatGround::never_rests_cold;
+  return never_rests && defrost.start_second < heat.end_second && defrost.end_second > heat.start_second;
+}
+
 }  // namespace
 
 LogVerdict judge_heater_warms_coil(const JudgedLog& log) {
@@ -69,9 +78,15 @@ LogVerdict judge_heat_comes_from_heater(const JudgedLog& log) {
   LogVerdict verdict{"heat-comes-from-heater", log.analysis.has_load ? "no-rise" : "no-load"};
   if (!log.analysis.has_load) return verdict;
   Halves rises;
-  for (const Defrost& defrost : log.analysis.defrosts)
-    if (defrost.rise_is_seen && defrost.has_load && !defrost.is_cut)
+  bool any_untold = false;
+  for (const Defrost& defrost : log.analysis.defrosts) {
+    if (!defrost.rise_is_seen || !defrost.has_load || defrost.is_cut) continue;
+    if (!defrost.heater_is_seen && is_beside_load_that_never_rests(log.analysis, defrost))
+      any_untold = true;
+    else
       rises.take(log.analysis, defrost, defrost.heater_is_seen);
+  }
+  if (any_untold) return LogVerdict{"heat-comes-from-heater", "load-never-rests", Outcome::undecided};
   judge_halves(log, rises, "heater-draws", "no-heater", verdict);
   if (verdict.outcome == Outcome::out_of_limits) verdict.symptoms = {"no-heat"};
   return verdict;

@@ -91,7 +91,9 @@ std::optional<HeaterStep> heater_step(const LogAnalysis& analysis) {
   constexpr double other_level = 0.25;
   std::vector<const Defrost*> heated;
   for (const Defrost& one : analysis.defrosts)
-    if (one.heater_is_seen && !one.is_cut && !one.draws_like_compressor && one.heater_load > 0.0)
+    // Half of a heater may draw as the compressor does: what warmed the coil is one.
+    if (one.heater_is_seen && !one.is_cut && one.heater_load > 0.0 &&
+        (!one.draws_like_compressor || (one.has_coil && one.rise_is_seen)))
       heated.push_back(&one);
   if (heated.size() < fewest_before + fewest_after) return std::nullopt;
   const double after = heated.back()->heater_load;
@@ -108,8 +110,8 @@ std::optional<HeaterStep> heater_step(const LogAnalysis& analysis) {
   return HeaterStep{(*first_after)->start_second, before, after};
 }
 
-std::optional<WarmerCabinet> warmer_cabinet(const LogAnalysis& analysis) {
-  constexpr double clearly_warmer_kelvin = 5.0;
+std::optional<OtherCabinet> other_cabinet(const LogAnalysis& analysis) {
+  constexpr double clearly_other_kelvin = 5.0;
   constexpr double at_its_end_second = 6.0 * 3600.0;
   constexpr double cold_kelvin = melting_point_kelvin + 10.0;
   const double end = analysis.coverage.span_second;
@@ -117,14 +119,18 @@ std::optional<WarmerCabinet> warmer_cabinet(const LogAnalysis& analysis) {
   const std::optional<double> last = cabinet_mean(analysis, end - day_second, end);
   const std::optional<double> at_end = cabinet_mean(analysis, end - at_its_end_second, end);
   if (!last || !at_end) return std::nullopt;
-  const double level = std::min(*last, *at_end) - clearly_warmer_kelvin;
+  // By the sign of the change: the last day and its end are both on one side of all that was before.
+  const double usual_before = cabinet_mean(analysis, 0.0, day_second).value_or(*last);
+  const double sign = *last >= usual_before ? 1.0 : -1.0;
+  const double after = sign > 0.0 ? std::min(*last, *at_end) : std::max(*last, *at_end);
+  const auto was_other = [&](double mean) { return sign * (after - mean) > clearly_other_kelvin; };
   // Back from the end in parts of a day: where was it cold for the last time, and for how long before that?
   double from = end - day_second;
   std::vector<double> before;
   for (double part = end - day_second; part >= 0.5 * at_its_end_second; part -= at_its_end_second) {
     const std::optional<double> mean = cabinet_mean(analysis, std::max(0.0, part - at_its_end_second), part);
     if (!mean) continue;
-    if (before.empty() && *mean > level) {
+    if (before.empty() && !was_other(*mean)) {
       from = std::max(0.0, part - at_its_end_second);
       continue;
     }
@@ -132,10 +138,25 @@ std::optional<WarmerCabinet> warmer_cabinet(const LogAnalysis& analysis) {
   }
   constexpr std::size_t fewest_parts = 2;
   if (before.size() < fewest_parts) return std::nullopt;
-  const bool was_cold = std::all_of(before.begin(), before.end(), [&](double mean) { return mean < level; });
+  const bool was_always = std::all_of(before.begin(), before.end(), was_other);
   const double usual = median_of(std::move(before));
-  if (!was_cold || usual > cold_kelvin) return std::nullopt;
-  return WarmerCabinet{from, usual, std::min(*last, *at_end)};
+  if (!was_always || usual > cold_kelvin) return std::nullopt;
+  return OtherCabinet{from, usual, after};
+}
+
+std::optional<double> cabinet_of_neither(const LogAnalysis& analysis) {
+  constexpr double warmest_freezer_kelvin = melting_point_kelvin - 11.0;
+  constexpr double coldest_refrigerator_kelvin = melting_point_kelvin - 1.0;
+  if (!analysis.has_cabinet || !analysis.has_coil || analysis.coverage.span_second < day_second) return std::nullopt;
+  std::vector<double> kelvins;
+  for (const auto& column : analysis.outline.columns()) {
+    const PlotExtent& extent = column[index_of(LogQuantity::cabinet_temperature)];
+    if (!extent.is_empty()) kelvins.push_back(0.5 * static_cast<double>(extent.least + extent.most));
+  }
+  if (kelvins.empty()) return std::nullopt;
+  const double usual = median_of(std::move(kelvins));
+  const bool is_neither = usual > warmest_freezer_kelvin && usual < coldest_refrigerator_kelvin;
+  return is_neither ? std::optional<double>(usual) : std::nullopt;
 }
 
 }  // namespace ohmwright::cycles

@@ -21,12 +21,17 @@ struct HeaterStep {
 };
 std::optional<HeaterStep> heater_step(const LogAnalysis& analysis);
 
-/// A cabinet that was colder in all days before the last than in that one, and at its end, too [K].
-struct WarmerCabinet {
+/// A cabinet that was colder, or warmer, in all days before the last than in that one, and at its end, too [K].
+struct OtherCabinet {
   double from_second = 0.0;
   double kelvin_before = 0.0;
   double kelvin_after = 0.0;
+  bool is_warmer() const { return kelvin_after > kelvin_before; }
 };
-std::optional<WarmerCabinet> warmer_cabinet(const LogAnalysis& analysis);
+std::optional<OtherCabinet> other_cabinet(const LogAnalysis& analysis);
+
+/// The middle temperature of a cabinet that from the first day on on is too warm for a freezer and too cold for a
+/// refrigerator, the coil logged beside it [K].
+std::optional<double> cabinet_of_neither(const LogAnalysis& analysis);
 
 }  // namespace ohmwright::cycles

@@ -33,13 +33,11 @@ bool is_open_by(const Defrost& defrost, EndGround ground) {
   return defrost.cause == EndCause::unknown && defrost.ground == ground;
 }
 
-/// Hardly past the melting point in rows that show it: neither at the end nor behind it was the coil warmer.
-bool ended_hardly_past_melting(const LogAnalysis& analysis, const Defrost& defrost) {
+/// Hardly past the melting point in rows that show it.
+bool ended_cold_in_telling_rows(const LogAnalysis& analysis, const Defrost& defrost) {
   constexpr double rows_of_the_heating = 5.0;
   if (analysis.coverage.spacing_second > farthest_telling_rows_second) return false;
-  const double warmest = std::max(*defrost.end_kelvin, defrost.peak_kelvin.value_or(*defrost.end_kelvin));
-  return warmest < melting_point_kelvin + hardly_past_melting_kelvin &&
-         defrost.ground != EndGround::rated_temperature &&
+  return ended_hardly_past_melting(defrost) && defrost.ground != EndGround::rated_temperature &&
          duration_of(defrost) >= rows_of_the_heating * analysis.coverage.spacing_second;
 }
 
@@ -58,10 +56,11 @@ std::optional<LogVerdict> open_ends(const JudgedLog& log) {
   if (auto verdict = asked(open_by(EndGround::equal_durations), "may-be-by-time")) return verdict;
   if (auto verdict = asked(open_by(EndGround::past_rated), "past-rating")) return verdict;
   const OddOnes cold = most_of(analysis, [&](const Defrost& one) {
-    return is_open_by(one, EndGround::still_melting) || is_open_by(one, EndGround::below_rated) ||
-           ended_hardly_past_melting(analysis, one);
+    const bool is_short = is_open_by(one, EndGround::below_rated) && ended_hardly_past_melting(one);
+    return is_open_by(one, EndGround::still_melting) || is_short || ended_cold_in_telling_rows(analysis, one);
   });
-  return asked(cold, "cold-ends");
+  if (auto verdict = asked(cold, "cold-ends")) return verdict;
+  return asked(open_by(EndGround::below_rated), "below-rating");
 }
 
 }  // namespace ohmwright::cycles

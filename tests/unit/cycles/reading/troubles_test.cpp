@@ -173,6 +173,20 @@ TEST(DoubtedUnits, AreThoseThatChangeWithinTheLog) {
   }
 }
 
+// Rows of four minutes: a defrost's own steps are as wide as from -24 degC to -11, which is -24 degC in degF. The
+// charge is lost after the last of them, and the coil stays there.
+TEST(DoubtedUnits, AreNotThoseOfAFaultInRowsSomeMinutesApart) {
+  std::string text = "time,coil\n";
+  for (int row = 0; row < 4 * 360; ++row) {
+    const int since = row % 120 - 60;
+    const bool is_lost = row >= 9 * 120 + 64;
+    const double cycles = (is_lost ? -11.5 : -24.0) + 1.2 * std::sin(0.6 * since);
+    const double coil = since >= 0 && since < 4 && !is_lost ? -11.0 + 7.0 * since : cycles;
+    text += std::to_string(240 * row) + "," + std::to_string(coil) + "\n";
+  }
+  EXPECT_FALSE(read_through(text).doubtful_units()[index_of(LogQuantity::coil_temperature)]);
+}
+
 TEST(DoubtedUnits, AreThoseThatTheValuesContradict) {
   const LogReader watts = read_through(written("time,power (kW),coil (degC)\n", 9999, cells, cells));
   EXPECT_TRUE(watts.doubtful_units()[index_of(power)]);

@@ -134,9 +134,13 @@ TEST(EndCause, OfOnesAtTheMeltingPointOfDifferentLengthIsTheTemperature) {
                               std::vector<double>{565, 555, 565, 545, 780, 560, 555, 555, 560},
                               std::vector<double>{980, 906, 966, 1058, 967, 978}})
     for (const Defrost& one : melted(limited)) EXPECT_EQ(one.cause, EndCause::time_limit) << one.end_second;
-  for (const auto& blurred :
-       {std::vector<double>{480, 480, 270, 300, 300, 480}, std::vector<double>{980, 906, 966, 1058, 967, 978}})
-    for (const Defrost& one : melted(blurred, false)) EXPECT_EQ(one.cause, EndCause::time_limit) << one.end_second;
+  for (const Defrost& one : melted({980, 906, 966, 1058, 967, 978}, false))
+    EXPECT_EQ(one.cause, EndCause::time_limit) << one.end_second;
+  // Shorter than the limits of most controls, and not of one length: a thermostat that opens early may have ended them.
+  for (const Defrost& one : melted({480, 480, 270, 300, 300, 480}, false)) {
+    EXPECT_EQ(one.cause, EndCause::unknown) << one.end_second;
+    EXPECT_EQ(one.ground, EndGround::still_melting);
+  }
 }
 
 TEST(EndCause, IsNotToldWhereTheLoadShowsNoHeater) {
@@ -191,6 +195,20 @@ TEST(EndCause, FollowsTheRatings) {
   EXPECT_EQ(told({with_coil(1800, 4.0)}, ratings)[0].ground, EndGround::below_rated);
   EXPECT_EQ(told({lasting(1800)}, ratings)[0].ground, EndGround::rated_time);
   EXPECT_EQ(told({lasting(900)}, ratings)[0].cause, EndCause::temperature);
+}
+
+/// What a rating says is held against a probe that lies elsewhere: near it nothing is condemned, far from it it is
+/// asked.
+TEST(EndCause, FarFromARatingIsLeftOpenAndNearItTheProbeMayLieElsewhere) {
+  LogRatings ratings;
+  ratings.end_temperature_kelvin = melting_point_kelvin + 14.0;
+  EXPECT_EQ(told({with_coil(900, 9.4)}, ratings)[0].cause, EndCause::temperature);
+  EXPECT_EQ(told({with_coil(900, 5.0)}, ratings)[0].cause, EndCause::unknown);
+  EXPECT_EQ(told({with_coil(900, 5.0)}, ratings)[0].ground, EndGround::below_rated);
+  ratings.time_limit_second = 1800.0;  // that none of them reached
+  EXPECT_EQ(told({with_coil(900, 5.0)}, ratings)[0].ground, EndGround::below_rated);
+  EXPECT_EQ(told({with_coil(900, 32.0)}, ratings)[0].cause, EndCause::unknown);
+  EXPECT_EQ(told({with_coil(900, 32.0)}, ratings)[0].ground, EndGround::past_rated);
 }
 
 TEST(EndCause, OfOneThatIsCutIsUnknown) {

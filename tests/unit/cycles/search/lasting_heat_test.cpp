@@ -217,6 +217,45 @@ TEST(LastingHeat, IsAskedAboutWhereALoadThatHadRestedNeverDoesAgain) {
   EXPECT_FALSE(log_of(Held::power, in_hours(1.0, {118.0, 0.0, 0.0})).lasting_heat.has_value());
 }
 
+/// A heater of so many watts is on beside the compressor from that hour on; the coil thaws where the compressor pauses,
+/// or rises each eight hours as in a defrost alone.
+auto heater_beside(double watt, double from_hour, bool thaws) {
+  return [=](double second) {
+    if (second < from_hour * hour) return std::optional<Shown>();
+    Shown shown = well(second);
+    const double in_cycle = std::fmod(second, 3000.0);
+    const double in_defrost = std::fmod(second, 8.0 * hour) - 4.0 * hour;
+    if (thaws && in_cycle >= 1500.0) shown.coil = -24.0 + 32.0 * (in_cycle - 1500.0) / 1500.0;
+    if (in_defrost >= 0.0 && in_defrost < 2400.0) {
+      shown.watt = 2.0;
+      shown.coil = in_defrost < 1200.0 ? std::min(0.5 * std::floor(in_defrost / 60.0) - 5.0, 12.0)
+                                       : 12.0 - 30.0 * (in_defrost - 1200.0) / 1200.0;
+    }
+    shown.watt += watt;
+    return std::optional<Shown>(shown);
+  };
+}
+
+// A relay welded before the logger was laid in: the load rests on the heater's watts, and no rise shows another draw.
+TEST(LastingHeat, BesideACompressorFromTheFirstRowOnIsNoHeaterThatDoesNotDraw) {
+  for (const Held held : {Held::all, Held::power}) {
+    const LogAnalysis log = log_of(held, heater_beside(250.0, 0.0, false));
+    ASSERT_TRUE(log.lasting_heat.has_value());
+    const std::vector<LogVerdict> verdicts = judge_log(log, {});
+    EXPECT_NE(find_verdict(verdicts, "heat-comes-from-heater")->outcome, Outcome::out_of_limits);
+    EXPECT_TRUE(find_verdict(verdicts, "heat-stops")->asks);
+  }
+  // A freezer's coil that thaws whenever the compressor stands is heated, from the first row or from a later one on.
+  for (const double from_hour : {0.0, 40.0}) {
+    const LogAnalysis log = log_of(Held::all, heater_beside(150.0, from_hour, true));
+    ASSERT_TRUE(log.lasting_heat.has_value()) << from_hour;
+    EXPECT_EQ(log.lasting_heat->ground, HeatGround::thaws_beside_load) << from_hour;
+    EXPECT_TRUE(asks_for_a_test(judge_log(log, {})));
+  }
+  // What draws less than any heater, as door heaters and fans do, is none.
+  EXPECT_FALSE(log_of(Held::all, heater_beside(60.0, 0.0, false)).lasting_heat.has_value());
+}
+
 // 300 W of something for nine hours of the second day, and then two days as before.
 TEST(LastingHeat, ThatStoppedIsToldAsPast) {
   const LogAnalysis log = log_of(Held::power, [](double second) {

@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include <ohmwright/cycles/verdicts/log_verdict.hpp>
+
 #include "analysed.hpp"
 #include "event_tally.hpp"
 
@@ -279,6 +281,74 @@ TEST(IceMaker, IsNoDefrostWhereTheHeaterWarmsAndItDoesNot) {
   const LogAnalysis analysis = of_log(rows);
   EXPECT_EQ(analysis.defrost_count, 8U);
   for (const Defrost& one : analysis.defrosts) EXPECT_TRUE(one.rise_is_seen) << one.start_second;
+}
+
+/// Three days of rows of a minute: 450 W for ten minutes each `every_hour`, ten minutes of rest behind it, else cycles
+/// of 120 W; the coil of a freezer thaws with it.
+std::vector<LogRow> defrosts_every(double every_hour, bool with_coil) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 3 * 1440; ++i) {
+    const int since = i % static_cast<int>(60.0 * every_hour);
+    const bool heats = since < 10;
+    const bool rests = since < 20 || i % 50 >= 25;
+    LogRow row;
+    row.time_second = 60.0 * i;
+    row.value[index_of(LogQuantity::power)] = heats ? 450.0 + i % 3 : rests ? 2.0 : 120.0 + i % 5;
+    if (with_coil)
+      row.value[index_of(LogQuantity::coil_temperature)] =
+          heats ? 253.0 + 3.3 * since : std::max(249.0 + 2.0 * std::sin(0.12 * i), 286.0 - 3.0 * (since - 10));
+    rows.push_back(row);
+  }
+  return rows;
+}
+
+TEST(TooFrequent, HeatingsAreCountedWhereNoneIsToldAsADefrost) {
+  const LogAnalysis often = of_log(defrosts_every(2.0, false));
+  EXPECT_EQ(often.defrost_count, 0U);
+  EXPECT_GE(often.frequent_heatings, 34U);
+  for (const bool with_coil : {true, false}) {
+    const LogAnalysis analysis = of_log(defrosts_every(2.0, with_coil));
+    EXPECT_TRUE(leaves_a_question(analysis, judge_log(analysis, {}))) << with_coil;
+  }
+  EXPECT_EQ(of_log(defrosts_every(8.0, false)).frequent_heatings, 0U);
+  // A freezer in a cold room, whose compressor runs for a tenth of the time above a lamp's few watts.
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 2 * 1440; ++i) {
+    rows.push_back({});
+    rows.back().time_second = 60.0 * i;
+    rows.back().value[index_of(LogQuantity::power)] = i % 60 < 6 ? 90.0 + i % 3 : 2.0;
+  }
+  EXPECT_EQ(of_log(rows).frequent_heatings, 0U);
+}
+
+/// Rows of two minutes: 181 W for 22 to 26 minutes, a row of drip time, and then a compressor that starts with as much
+/// and falls to 147 W.
+TEST(RowsOfMinutes, OneRowBelowTheHeatersLevelEndsAHeating) {
+  std::vector<LogRow> rows;
+  for (int i = 0; i < 4 * 720; ++i) {
+    const int since = i % 240 - 100;
+    const int heated = 11 + i / 240 % 3;
+    const int run = since < 0 || since > 50 ? i % 25 : since - heated - 1;
+    LogRow row;
+    row.time_second = 120.0 * i;
+    double watt = run >= 0 && run < 12 ? 147.0 + 37.0 * std::exp(-0.6 * run) : 1.5;
+    double coil = 247.0 + (run < 12 ? 3.0 - 0.25 * run : 0.25 * (run - 12));
+    if (since >= 0 && since < heated) {
+      watt = 181.5;
+      coil = since < 6 ? 250.0 + 4.0 * since : 273.2 + 5.0 * (since - 6) / (heated - 6);
+    } else if (since == heated) {
+      watt = 9.0;
+      coil = 278.0;
+    } else if (run >= 0 && run < 5 && since > 0 && since < 50) {
+      coil = 247.0 + 12.0 * std::exp(-0.8 * run);
+    }
+    row.value[index_of(LogQuantity::power)] = watt;
+    row.value[index_of(LogQuantity::coil_temperature)] = coil;
+    rows.push_back(row);
+  }
+  const LogAnalysis analysis = of_log(rows);
+  EXPECT_EQ(analysis.defrost_count, 12U);
+  for (const Defrost& one : analysis.defrosts) EXPECT_LE(one.end_second - one.start_second, 1680.0) << one.start_second;
 }
 
 TEST(RowsFarApart, TellNeitherATimeLimitNorCycles) {

@@ -290,6 +290,35 @@ TEST(DefrostsCome, AsOftenAsTheCoilOfAFreezerThawsIsAskedAbout) {
   EXPECT_NE(said("defrosts-come", log, {}).text, "thaws-in-freezer");
 }
 
+// A timer that steps too fast: defrosts each two and a half hours, told or not.
+TEST(DefrostsCome, OftenerThanAnyControlStartsThemAreAskedAbout) {
+  expect_says("defrosts-come", good_log(38, 2.5), Outcome::undecided, "too-often", {});
+  expect_says("defrosts-come", good_log(30, 4.0), Outcome::within_limits, "seen", {});
+  LogAnalysis alone = load_alone(90.0);
+  alone.frequent_heatings = 47;
+  expect_says("defrosts-come", alone, Outcome::undecided, "heats-too-often", {});
+  EXPECT_TRUE(leaves_a_question(alone, judge_log(alone, {})));
+}
+
+// 300 W came twice, and for days nothing: 150 W would not stand out from a compressor of 130 W.
+TEST(DefrostsCome, MayBeOfHalfAHeaterSince) {
+  LogAnalysis log = good_log(2);
+  log.has_coil = log.has_cabinet = false;
+  for (Defrost& one : log.defrosts) one.heater_load = 300.0;
+  log.runs.assign(20, CompressorRun{0.0, 1500.0, 130.0F, true, true});
+  log.after_last = {96.0 * hour, 48.0 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::undecided, "load-hides-half", {});
+  log.runs.assign(20, CompressorRun{0.0, 1500.0, 90.0F, true, true});
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", {});
+}
+
+TEST(DefrostsCome, OfALoadAloneInFewRowsEachMayBeMore) {
+  LogAnalysis log = good_log(4);
+  log.has_coil = log.has_cabinet = false;
+  log.coverage.spacing_second = 400.0;
+  expect_says("defrosts-come", log, Outcome::undecided, "seen-in-few-rows", {});
+}
+
 TEST(DefrostsCome, AreNotLookedForWhereNoColumnMoves) {
   LogAnalysis log = good_log(0);
   log.has_load = log.has_coil = log.has_cabinet = false;
@@ -407,10 +436,19 @@ TEST(Repair, IsNotProvedByALogInWhichDefrostsStopOrItStands) {
   EXPECT_EQ(compare_repair(before, frozen, its_ratings()).outcome, Outcome::undecided);
 }
 
+/// Each ended by the time limit while the coil was melting.
+void leave_ice(LogAnalysis& log) {
+  for (Defrost& one : log.defrosts) {
+    one.cause = EndCause::time_limit;
+    one.ground = EndGround::still_melting;
+    one.end_kelvin = one.peak_kelvin = one.lasting_peak_kelvin = melting_point_kelvin + 0.3;
+  }
+}
+
 // Line voltages of ± 10 % (EN 50160) explain a factor of 1.49 and no more.
 TEST(Repair, IsNotProvedWhereAUnitOfTheLogBeforeIsInDoubt) {
   LogAnalysis before = good_log(8);
-  for (Defrost& one : before.defrosts) one.cause = EndCause::time_limit;
+  leave_ice(before);
   const LogAnalysis after = good_log(8);
   EXPECT_EQ(compare_repair(before, after, {}).outcome, Outcome::within_limits);
   before.unit_in_doubt[index_of(LogQuantity::cabinet_temperature)] = true;
@@ -424,7 +462,7 @@ TEST(Repair, IsNotProvedWhereAUnitOfTheLogBeforeIsInDoubt) {
 
 TEST(Repair, IsNotProvedWhereTheHeaterIsAnother) {
   LogAnalysis before = good_log(8);
-  for (Defrost& one : before.defrosts) one.cause = EndCause::time_limit;
+  leave_ice(before);
   const LogAnalysis after = good_log(8);
   EXPECT_EQ(compare_repair(before, after, {}).outcome, Outcome::within_limits);
   for (Defrost& one : before.defrosts) one.heater_load = 450.0 * 1.4;

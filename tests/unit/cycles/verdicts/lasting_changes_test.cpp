@@ -1,4 +1,5 @@
 // What begins in the middle of a log and lasts to its end, what ends again, and what somebody started by hand.
+#include <limits>
 #include <vector>
 
 #include <ohmwright/cycles/verdicts/extra_starts.hpp>
@@ -77,20 +78,52 @@ LogAnalysis with_air(double from_hour, double to_hour, double celsius) {
 }
 
 TEST(LastingChange, IsACabinetThatGotWarm) {
-  const auto warmer = warmer_cabinet(with_air(36.0, 96.0, -2.0));
+  const auto warmer = other_cabinet(with_air(36.0, 96.0, -2.0));
   ASSERT_TRUE(warmer.has_value());
   EXPECT_NEAR(warmer->from_second, 36.0 * hour, 6.5 * hour);
   EXPECT_NEAR(warmer->kelvin_before, melting_point_kelvin - 18.0, 0.5);
   expect_says("lasting-change", with_air(36.0, 96.0, -2.0), Outcome::undecided, "warmer");
-  EXPECT_FALSE(warmer_cabinet(with_air(36.0, 50.0, -2.0)).has_value());
-  EXPECT_FALSE(warmer_cabinet(with_air(36.0, 96.0, -15.0)).has_value());
-  EXPECT_FALSE(warmer_cabinet(with_air(0.0, 30.0, 20.0)).has_value());  // as it was plugged in
+  EXPECT_FALSE(other_cabinet(with_air(36.0, 50.0, -2.0)).has_value());
+  EXPECT_FALSE(other_cabinet(with_air(36.0, 96.0, -15.0)).has_value());
+  EXPECT_FALSE(other_cabinet(with_air(0.0, 30.0, 20.0)).has_value());  // as it was plugged in
 }
 
 std::vector<BothCounts> minutes_apart(const std::vector<double>& minutes) {
   std::vector<BothCounts> intervals;
   for (const double one : minutes) intervals.push_back({60.0 * one, std::nullopt});
   return intervals;
+}
+
+/// The cabinet at two temperatures, up to the hour and from it on [degC].
+LogAnalysis with_cabinet(double to_hour, double before, double after) {
+  LogAnalysis log = good_log(8);
+  log.outline = {};
+  for (double second = 0.0; second < log.coverage.span_second; second += 300.0) {
+    PlotPoint point{second, 300.0, {}};
+    point.value.fill(std::numeric_limits<float>::quiet_NaN());
+    point.value[index_of(LogQuantity::cabinet_temperature)] =
+        static_cast<float>(melting_point_kelvin + (second < to_hour * hour ? before : after));
+    log.outline.add(point);
+  }
+  return log;
+}
+
+// A thermostat welded from a day on, and air that a dead fan moves no more since before the log.
+TEST(LastingChange, IsACabinetThatGetsTooColdOrIsTooWarmFromTheFirstDay) {
+  expect_says("lasting-change", with_cabinet(36.0, -18.0, -27.0), Outcome::undecided, "colder");
+  expect_says("lasting-change", with_cabinet(36.0, -18.0, -21.0), Outcome::silent, "none");
+  expect_says("lasting-change", with_cabinet(0.0, -18.0, -4.0), Outcome::undecided, "neither-cabinet");
+  expect_says("lasting-change", with_cabinet(0.0, -18.0, 4.0), Outcome::silent, "none");  // a refrigerator's
+}
+
+// One of two elements fails, and the other draws as the compressor does: the coil shows that it heats.
+TEST(LastingChange, IsAHeaterThatDrawsAsTheCompressorSince) {
+  LogAnalysis log = good_log(8);
+  for (std::size_t i = 3; i < 8; ++i) {
+    log.defrosts[i].heater_load = 150.0;
+    log.defrosts[i].draws_like_compressor = true;
+  }
+  expect_says("lasting-change", log, Outcome::undecided, "less-heat");
 }
 
 TEST(ExtraStarts, LeaveTheBeatOfAClockAsItIs) {

@@ -27,6 +27,7 @@ TEST(OpenEnds, AreAskedAbout) {
   expect_asked(ended(EndCause::unknown, EndGround::past_rated, 37.0), "past-rating");
   expect_asked(ended(EndCause::unknown, EndGround::below_rated, 3.0), "cold-ends");
   expect_asked(ended(EndCause::temperature, EndGround::equal_temperatures, 3.0), "cold-ends");
+  expect_asked(ended(EndCause::unknown, EndGround::below_rated, 6.0), "below-rating");
 }
 
 TEST(OpenEnds, AreNoneOfWarmOnesAndOfRatedOnes) {
@@ -34,6 +35,15 @@ TEST(OpenEnds, AreNoneOfWarmOnesAndOfRatedOnes) {
               "by-temperature", {});
   expect_says("defrost-end", ended(EndCause::temperature, EndGround::rated_temperature, 3.0), Outcome::within_limits,
               "by-temperature");
+}
+
+// A control that ends by time alone, its ice gone each time, and one that leaves ice.
+TEST(OpenEnds, ByTimeAreAskedAboutWhereNoTemperatureShouldEndThem) {
+  expect_asked(ended(EndCause::time_limit, EndGround::rated_time, 20.0), "may-end-by-time");
+  expect_says("defrost-end", ended(EndCause::time_limit, EndGround::rated_time, 0.5), Outcome::out_of_limits, "by-time",
+              {});
+  expect_says("defrost-end", ended(EndCause::time_limit, EndGround::past_rated, 30.0), Outcome::out_of_limits,
+              "by-time");  // where one should
 }
 
 TEST(ProbeElsewhere, IsAskedAboutAndCondemnsNothing) {
