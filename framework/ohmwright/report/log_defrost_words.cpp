@@ -5,8 +5,6 @@ namespace ohmwright {
 
 namespace {
 
-constexpr FilledField count_field{"count"};
-constexpr FilledField all_field{"all"};
 constexpr std::array<FilledField, 4> interval_fields{
     FilledField{"shortest_second", WrittenAs::duration}, FilledField{"longest_second", WrittenAs::interval},
     FilledField{"least_second", WrittenAs::duration}, FilledField{"most_second", WrittenAs::interval}};

@@ -5,8 +5,6 @@ namespace ohmwright {
 
 namespace {
 
-constexpr FilledField count_field{"count"};
-constexpr FilledField all_field{"all"};
 constexpr std::array<FilledField, 4> power_fields{FilledField{"watt"}, FilledField{"least_watt"},
                                                   FilledField{"most_watt"}, FilledField{"line_volt"}};
 constexpr std::array<FilledField, 4> too_hot_fields{count_field, all_field, FilledField{"celsius", WrittenAs::tenths}};

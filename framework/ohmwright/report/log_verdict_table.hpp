@@ -22,6 +22,9 @@ struct FilledField {
   WrittenAs written = WrittenAs::count;
 };
 
+inline constexpr FilledField count_field{"count"};
+inline constexpr FilledField all_field{"all"};
+
 /// What one text of one rule says.
 struct VerdictWords {
   std::string_view rule;
