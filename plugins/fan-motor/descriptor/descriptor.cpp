@@ -27,11 +27,11 @@ namespace {
 
 std::vector<MeasurandDescriptor> measurands() {  // in the order of MeasurandIndex
   return {
-      {"winding", OHMWRIGHT_TEXT("Resistance of the winding"), Dimension::resistance, "ohm", true},
-      {"winding_swapped", OHMWRIGHT_TEXT("The same with the probes swapped"), Dimension::resistance, "ohm", true},
-      {"common_run", OHMWRIGHT_TEXT("From common to run"), Dimension::resistance, "ohm", true},
-      {"common_start", OHMWRIGHT_TEXT("From common to start"), Dimension::resistance, "ohm", true},
-      {"start_run", OHMWRIGHT_TEXT("From start to run"), Dimension::resistance, "ohm", true},
+      {"winding", OHMWRIGHT_TEXT("Resistance of the winding"), Dimension::resistance, "ohm"},
+      {"winding_swapped", OHMWRIGHT_TEXT("The same with the probes swapped"), Dimension::resistance, "ohm"},
+      {"common_run", OHMWRIGHT_TEXT("From common to run"), Dimension::resistance, "ohm"},
+      {"common_start", OHMWRIGHT_TEXT("From common to start"), Dimension::resistance, "ohm"},
+      {"start_run", OHMWRIGHT_TEXT("From start to run"), Dimension::resistance, "ohm"},
       {"current", OHMWRIGHT_TEXT("Current when it runs"), Dimension::current, "A"},
       {"speed", OHMWRIGHT_TEXT("How fast it turns"), Dimension::rotational_speed, "rpm"},
       {"tach", OHMWRIGHT_TEXT("Pulses of its tachometer"), Dimension::frequency, "Hz"},

@@ -8,7 +8,6 @@ namespace {
 
 enum Text : TextIndex {
   open_for_certain,
-  said_to_be_open,
   open_or_far_too_high,
   open_rating_unknown,
   perhaps_protector,
@@ -86,8 +85,6 @@ RuleDescriptor describe_open() {
       {
           {"open", OHMWRIGHT_TEXT("The meter shows more than {range}, and a good winding reads at most {highest} at "
                                   "{temperature}: the winding, its fuse or a lead is open. It cannot run.")},
-          {"said-to-be-open",
-           OHMWRIGHT_TEXT("It was found open: the winding, its fuse or a lead is open. It cannot run.")},
           {"open-or-far-too-high",
            OHMWRIGHT_TEXT("The meter shows more than {range}, and a good winding reads at most {highest} at "
                           "{temperature}: it is open, or a joint in it is bad. A higher range tells which.")},
@@ -133,13 +130,11 @@ void judge_open(const Scene& scene) {
     return;
   }
   const double highest = highest_of_good_part(scene);
-  const bool said_open = decisive->shown == Shown::contact_open;
-  const bool past = said_open || decisive->range_full_scale > highest;
+  const bool past = decisive->range_full_scale > highest;
   const PreparedReading* value = past ? same_with_value(scene, *decisive) : nullptr;
   Text text = range_too_low;
   if (past) text = decisive->range_full_scale < surely_open_ohms ? open_or_far_too_high : open_for_certain;
   if (past && !rated_limits(scene)) text = open_rating_unknown;
-  if (said_open) text = said_to_be_open;
   if (past && is_hot(*decisive)) text = perhaps_protector;
   if (value != nullptr) text = comes_and_goes;
   const bool condemns = past && text != perhaps_protector && text != comes_and_goes;
@@ -153,7 +148,7 @@ void judge_open(const Scene& scene) {
     finding.limits.upper = ohms(highest);
     tell(finding, "highest", *finding.limits.upper);
   }
-  if (!said_open) tell(finding, "range", ohms(decisive->range_full_scale));
+  tell(finding, "range", ohms(decisive->range_full_scale));
   if (value != nullptr) tell(finding, "measured", ohms(value->displayed));
 }
 
