@@ -102,7 +102,12 @@ Descriptor make_descriptor() {
                         {{"unknown", OHMWRIGHT_TEXT("not known")},
                          {"run", OHMWRIGHT_TEXT("to run, or it is fed from a supply of its own")},
                          {"stop", OHMWRIGHT_TEXT("to stand")}},
-                        "signal"}};
+                        "signal"},
+                       {"air",
+                        OHMWRIGHT_TEXT("What was seen of coil, ducts and wheel"),
+                        {{"unknown", OHMWRIGHT_TEXT("nothing")},
+                         {"clear", OHMWRIGHT_TEXT("coil and ducts are clear, its wheel is free and tight")}},
+                        "air"}};
   descriptor.rules = rules();
   descriptor.advice = describe_advice();
   descriptor.procedures = describe_procedures();

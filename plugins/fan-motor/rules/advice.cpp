@@ -11,6 +11,7 @@
 
 #include "part/capacitor_discharge.hpp"
 #include "rules/in_circuit.hpp"
+#include "rules/open_winding.hpp"
 #include "rules/supply_volts.hpp"
 #include "rules/turns_by_hand.hpp"
 
@@ -33,6 +34,7 @@ bool needs_its_plug_off(const Scene& scene) {
 }
 
 void advise_on_ohms(const Scene& scene) {
+  if (may_be_its_protector(scene)) scene.findings.advise(cool_down);
   if (any_of(scene.evidence, [](const PreparedReading& r) { return is_resistance(r) && is_live(r); }))
     scene.findings.advise(read_unplugged);
   if (needs_its_plug_off(scene)) scene.findings.advise(lift_a_lead);
@@ -40,11 +42,10 @@ void advise_on_ohms(const Scene& scene) {
   if (scene.readings_disagree() || scene.jumping > 0.0 || scene.findings.has(windings_add_up, Outcome::undecided))
     scene.findings.advise(firm_probes);
   if (scene.findings.has(open_winding, Outcome::undecided)) {
-    const bool hot = any_of(scene.evidence, [](const PreparedReading& r) {
-      const Estimate* temperature = r.condition(part_temperature);
-      return shows_more_than_range(r) && temperature != nullptr && temperature->value() > protector_may_open_kelvin;
-    });
-    scene.findings.advise(hot ? cool_down : scene.wound ? firm_probes : higher_range);
+    if (may_be_its_protector(scene))
+      scene.findings.advise(touch_the_probes);
+    else
+      scene.findings.advise(scene.wound ? firm_probes : higher_range);
   }
 }
 

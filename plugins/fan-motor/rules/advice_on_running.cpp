@@ -35,6 +35,8 @@ void advise_on_standing(const Scene& scene) {
 /// Volts at its plug, and nobody saw it turn, or it stands still.
 void advise_on_volts(const Scene& scene) {
   const bool feed = scene.plug.feed();
+  if (scene.stands_still() && shows_minus(scene)) scene.findings.advise(swap_the_probes);
+  if (may_be_hot_while_fed(scene) && !scene.findings.advised(cool_down)) scene.findings.advise(cool_and_start);
   if (!feed) scene.findings.advise(look_upstream);
   if (!feed && scene.plug.level == VoltsLevel::low && !scene.is_electronic()) scene.findings.advise(volts_plugged_in);
   if (feed && !scene.turning) scene.findings.advise(see_it_turn);
@@ -66,6 +68,8 @@ void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
   const Drawn says = judged ? drawn_current(scene, drawn).says : Drawn::unsure;
   if (says == Drawn::too_little_volts_unknown) {
     if (!scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
+  } else if (says == Drawn::too_little_perhaps_air) {
+    scene.findings.advise(clear_its_air);
   } else if (says == Drawn::unsure) {
     scene.findings.advise(better_clamp);
   } else {

@@ -104,7 +104,7 @@ TEST(RunAdvice, ThreeTerminalsAreReadToTheFrameToo) {
 TEST(RunAdvice, NothingIsRunThatReadsOpen) {
   Reading hot = alone("winding", "OL");
   hot.conditions.front().value = parse_stated_value("80 degC +- 1 K", Dimension::temperature);
-  EXPECT_THAT(advice_on(plain(), {hot}), ElementsAre("cool-down"));
+  EXPECT_THAT(advice_on(plain(), {hot}), ElementsAre("cool-down", "touch-the-probes"));
 }
 
 TEST(RunAdvice, ABadCapacitorIsReplacedBeforeItRuns) {
