@@ -11,6 +11,7 @@
 
 #include "part/capacitor_discharge.hpp"
 #include "rules/in_circuit.hpp"
+#include "rules/insulation.hpp"
 #include "rules/open_winding.hpp"
 #include "rules/supply_volts.hpp"
 #include "rules/turns_by_hand.hpp"
@@ -148,6 +149,11 @@ void advise_on_insulation(const Scene& scene) {
   if (!scene.findings.has(insulation, Outcome::undecided)) return;
   if (scene.is_electronic()) {
     tell(scene.findings.advise(no_test_of_electronics), "least", ohms(scene.ratings->insulation.value()));
+    if (may_be_destroyed_by_its_test(scene)) scene.findings.advise(see_it_run_since);
+    return;
+  }
+  if (leaks_only_when_wet(scene)) {
+    scene.findings.advise(seal_or_renew);
     return;
   }
   if (!must_not_run(scene)) {

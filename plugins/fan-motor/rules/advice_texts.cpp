@@ -197,6 +197,16 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT("Clear coil and ducts of frost and dirt, and see its wheel free and tight on its shaft, all "
                       "unplugged; then read what it draws again, and say that they are clear (--air clear)."),
        "current-running"},
+      {"see-it-run-since",
+       OHMWRIGHT_TEXT(
+           "A 500 V test was put on its electronics: see it run once more, and give its speed after the test "
+           "(speed=…)."),
+       "speed-by-light"},
+      {"seal-or-renew",
+       OHMWRIGHT_TEXT(
+           "Find where the water gets in, seal it or renew the motor; then wet it and test it once more with "
+           "500 V (insulation=… --wet --test 500V). Until then do not energise it."),
+       "insulation-500-volt"},
   };
 }
 

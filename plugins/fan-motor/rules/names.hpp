@@ -105,6 +105,8 @@ enum AdviceIndex : std::uint16_t {
   cool_and_start,
   swap_the_probes,
   clear_its_air,
+  see_it_run_since,
+  seal_or_renew,
 };
 
 }  // namespace ohmwright::fan_motor
