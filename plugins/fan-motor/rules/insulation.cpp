@@ -135,7 +135,7 @@ bool ran_after(const Scene& scene, const PreparedReading& test) {
   bool later = false;
   for (const PreparedReading& reading : scene.evidence.readings()) {
     if (&reading == &test) later = true;
-    if (later && (reading.measurand == speed || reading.measurand == tach)) return true;
+    if (later && (reading.measurand == speed || reading.measurand == tach) && !is_in_circuit(reading)) return true;
   }
   return false;
 }
