@@ -31,11 +31,14 @@ bool needs_its_plug_off(const Scene& scene) {
   const bool low_unstated = scene.wound && !scene.wound->stated_off &&
                             scene.wound->ohms.value() < scene.ratings->winding_limits()->lower &&
                             scene.findings.has(winding_resistance, Outcome::undecided);
-  return asks_to_read_alone(scene) || scene.findings.has(short_winding, Outcome::undecided) || low_unstated;
+  return asks_to_read_alone(scene) || may_be_its_protector_in_circuit(scene) ||
+         scene.findings.has(short_winding, Outcome::undecided) || low_unstated;
 }
 
 void advise_on_ohms(const Scene& scene) {
-  if (may_be_its_protector(scene)) scene.findings.advise(cool_down);
+  const bool in_circuit_only = may_be_its_protector_in_circuit(scene) && !may_be_its_protector(scene);
+  if (in_circuit_only || may_be_its_protector(scene)) scene.findings.advise(cool_down);
+  if (in_circuit_only) scene.findings.advise(touch_the_probes);
   if (any_of(scene.evidence, [](const PreparedReading& r) { return is_resistance(r) && is_live(r); }))
     scene.findings.advise(read_unplugged);
   if (needs_its_plug_off(scene)) scene.findings.advise(lift_a_lead);
@@ -182,6 +185,7 @@ void advise_after_condemning(const Scene& scene) {
   if (scene.findings.has(open_winding, Outcome::out_of_limits) ||
       (scene.findings.has(in_circuit, Outcome::out_of_limits) && shows_over_range))
     scene.findings.advise(touch_the_probes);
+  if (scene.findings.has(open_winding, Outcome::out_of_limits)) scene.findings.advise(cool_before_buying);
   if (scene.findings.has(in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
   advise_on_own_heat(scene);
   const bool only_capacitor =

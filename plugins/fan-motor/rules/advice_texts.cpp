@@ -207,6 +207,11 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "Find where the water gets in, seal it or renew the motor; then wet it and test it once more with "
            "500 V (insulation=… --wet --test 500V). Until then do not energise it."),
        "insulation-500-volt"},
+      {"cool-before-buying",
+       OHMWRIGHT_TEXT(
+           "Did it run, or stand still under power, within the last half hour? Then it is warmer inside than "
+           "what was read beside it: let it stand unplugged for half an hour and read it again before you "
+           "buy.")},
   };
 }
 

@@ -107,6 +107,7 @@ enum AdviceIndex : std::uint16_t {
   clear_its_air,
   see_it_run_since,
   seal_or_renew,
+  cool_before_buying,
 };
 
 }  // namespace ohmwright::fan_motor
