@@ -3,6 +3,7 @@
 #include "rules/advice.hpp"
 #include "rules/drawn_current.hpp"
 #include "rules/fed_but_still.hpp"
+#include "rules/in_circuit.hpp"
 #include "rules/running.hpp"
 #include "rules/turns_by_hand.hpp"
 
@@ -98,7 +99,8 @@ void advise_on_running(const Scene& scene) {
   }
   const bool perhaps_held = draws_as_if_held(scene);
   if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
-  const bool may_be_open = scene.findings.has(open_winding, Outcome::undecided);
+  const bool may_be_open =
+      scene.findings.has(open_winding, Outcome::undecided) || may_be_its_protector_in_circuit(scene);
   if (scene.findings.has(running, Outcome::silent) && scene.ratings != nullptr && !may_be_open)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
   const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
