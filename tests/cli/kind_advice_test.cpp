@@ -50,6 +50,31 @@ TEST(KindAdvice, AFanThatStandsStillIsNotLetRun) {
   EXPECT_THAT(still.out, Not(HasSubstr("let it run")));
 }
 
+TEST(KindAdvice, ABuzzerSaysNothingOfAHeaterOrAFan) {
+  // It speaks below some 30 to 50 ohm: good ones lie on either side of that.
+  for (const std::vector<std::string>& part : {std::vector<std::string>{"heater", "heater-450w-120v"},
+                                               {"heater", "heater-5200w-240v"},
+                                               {"heater", "heater-180w-230v"},
+                                               {"fan", "shaded-pole-120v"},
+                                               {"fan", "shaded-pole-230v"},
+                                               {"fan", "capacitor-run-230v"}}) {
+    for (const std::string word : {"beep", "no beep", "closed", "open"}) {
+      const Ran ran = run_program({"check", part[0], word, "--lead-off", "--ratings", part[1]});
+      EXPECT_EQ(ran.exit_code, 2) << part[1] << ", " << word << "\n" << ran.out;
+      EXPECT_THAT(ran.err, Not(HasSubstr("\"beep\", \"no beep\"")));
+    }
+  }
+}
+
+TEST(KindAdvice, AThermostatWithoutABeepIsOpenAndNoRangeIsNamed) {
+  const Ran ran =
+      run_program({"check", "terminator", "no beep", "--at", "-18C", "--lead-off", "--ratings", "opens-13"});
+  EXPECT_EQ(ran.exit_code, 1) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("The contact: open"));
+  EXPECT_THAT(ran.out, Not(HasSubstr("60 MΩ")));
+  EXPECT_THAT(ran.out, HasSubstr("First touch the probes together"));
+}
+
 TEST(KindAdvice, RepeatsThatJumpAreNoValueOfThePart) {
   for (const std::vector<std::string>& part :
        {std::vector<std::string>{"heater", "20", "45", "--lead-off", "--ratings", "heater-450w-120v"},

@@ -81,7 +81,7 @@ Observed parse_observed(std::string_view text, Dimension expected, const Observe
     if (options.contact_words && word == "open") return ContactState::open;
     if (options.contact_words && word == "closed") return ContactState::closed;
     if (options.continuity_sound && word == "beep") return ContactState::closed;
-    if (options.continuity_sound && word == "no beep") return OverRange{};
+    if (options.continuity_sound && word == "no beep") return ContactState::open;
     if (options.over_range) {
       if (const std::optional<OverRange> over = over_range_in(shown, expected)) return *over;
     }

@@ -29,13 +29,12 @@ using Observed = std::variant<StatedValue, OverRange, ContactState>;
 
 /// Which of the things that a meter can show are taken, and how numbers may be written.
 struct ObservedOptions {
-  bool values = true;             ///< numbers with a unit
-  bool over_range = true;         ///< see `is_over_range_word`
-  bool names_range_end = false;   ///< "> 200 Mohm": over-range past what the display names
-  bool lone_one_is_over = false;  ///< "1" alone (or "1."), on meters that show over-range so
-  bool contact_words = false;     ///< "open", "closed"
-  bool continuity_sound =
-      false;  ///< "beep" is closed, "no beep" is over-range: the buzzer stays silent far above 0 ohm
+  bool values = true;                ///< numbers with a unit
+  bool over_range = true;            ///< see `is_over_range_word`
+  bool names_range_end = false;      ///< "> 200 Mohm": over-range past what the display names
+  bool lone_one_is_over = false;     ///< "1" alone (or "1."), on meters that show over-range so
+  bool contact_words = false;        ///< "open", "closed"
+  bool continuity_sound = false;     ///< "beep" is closed, "no beep" open: a buzzer names no range that was passed
   std::optional<Unit> default_unit;  ///< completes a bare number
   std::optional<Unit> usual_unit;    ///< see StatedValueOptions
 };

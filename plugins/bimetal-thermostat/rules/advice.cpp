@@ -305,12 +305,11 @@ void advise_on_replacement(const Scene& scene) {
   if (r.link) tell(scene.findings.advise(replacement_link), "functioning", AnyQuantity(r.link->functioning));
 }
 
-/// Everything that was read dead showed OL: so does a broken test lead.
+/// Everything that was read dead showed OL, or gave no beep: so does a broken test lead.
 void advise_on_probes(const Scene& scene) {
   const auto seen = [&](bool open) {
     return last_reading(scene, [open](const PreparedReading& r) {
-             return is_contact_or_link(r) && !is_live(r) && r.shown != Shown::contact_open &&
-                    (r.shown == Shown::over_range) == open;
+             return is_contact_or_link(r) && !is_live(r) && shows_more_than_range(r) == open;
            }) != nullptr;
   };
   if (seen(true) && !seen(false)) scene.findings.advise(touch_the_probes);

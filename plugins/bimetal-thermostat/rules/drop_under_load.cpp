@@ -20,6 +20,8 @@ enum Text : TextIndex {
   not_live,
   open_by_its_volts,
   large_drop_where_open,
+  nothing_feeds_it,
+  open_while_cold,
 };
 
 /// Below this a heater does not run: the contact is open, or something else is (common practice, no source) [A].
@@ -39,6 +41,28 @@ bool contradicts_its_current(const PreparedReading& drop, const Estimate& curren
 bool is_where_it_opens(const Scene& scene, const PreparedReading& drop) {
   const Estimate* temperature = drop.condition(part_temperature);
   return temperature != nullptr && temperature->value() > scene.ratings->opening.highest().kelvin();
+}
+
+/// Whether every good one is closed there.
+bool is_where_it_is_closed(const Scene& scene, const PreparedReading& drop) {
+  const Estimate* temperature = drop.condition(part_temperature);
+  return temperature != nullptr && scene.ratings != nullptr &&
+         temperature->value() < scene.ratings->closing.lowest().kelvin();
+}
+
+/// Without a current, and with no more volts than a closed contact may drop, nothing feeds it (common practice, no
+/// source) [V].
+constexpr double least_of_a_supply_volts = 2.0;
+
+/// No current flows: what the volts across it say then.
+void say_without_current(const Scene& scene, const PreparedReading& reading) {
+  Text text = is_where_it_is_closed(scene, reading) ? open_while_cold : open_under_supply;
+  if (std::abs(reading.value.value()) < least_of_a_supply_volts) text = nothing_feeds_it;
+  Finding& finding = scene.findings.add(drop_under_load, Outcome::undecided, text);
+  tell(finding, "drop", AnyQuantity(Dimension::voltage, reading.value.value()));
+  if (text != open_while_cold) return;
+  tell(finding, "temperature", degrees(reading.condition(part_temperature)->value()));
+  tell(finding, "closes_by", AnyQuantity(scene.ratings->closing.lowest()));
 }
 
 /// Volts less what the largest allowed resistance would drop at that current [V]: above 0 the contact is too bad.
@@ -134,6 +158,14 @@ RuleDescriptor describe_drop_under_load() {
            OHMWRIGHT_TEXT(
                "{drop} across it at {current}, but so warm a good one is open or about to open, so that condemns no "
                "contact. Read it while the coil is cold enough to keep it closed.")},
+          {"nothing-feeds-it",
+           OHMWRIGHT_TEXT("It drops {drop} and no current flows: nothing feeds it there, with the control not in "
+                          "defrost, a plug off or an open before it, or its load is open. That says nothing of the "
+                          "contact.")},
+          {"open-while-cold",
+           OHMWRIGHT_TEXT(
+               "It drops {drop} and no current flows: it is open there, or the circuit is open elsewhere and "
+               "the meter shows a ghost. At {temperature} a good one is closed (from {closes_by} down).")},
       }};
 }
 
@@ -149,8 +181,7 @@ void judge_drop_under_load(const Scene& scene) {
     judge_drop(scene, *reading);
     return;
   }
-  Finding& finding = scene.findings.add(drop_under_load, Outcome::undecided, open_under_supply);
-  tell(finding, "drop", AnyQuantity(Dimension::voltage, reading->value.value()));
+  say_without_current(scene, *reading);
 }
 
 }  // namespace ohmwright::bimetal_thermostat

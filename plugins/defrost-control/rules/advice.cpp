@@ -205,11 +205,11 @@ void advise_before_buying(const Scene& scene) {
     scene.findings.advise(board ? before_buying_board : before_buying_timer);
 }
 
-/// Everything that was read dead showed OL: so does a broken test lead.
+/// Everything that was read dead showed OL, or gave no beep: so does a broken test lead.
 bool shows_only_over_range(const Scene& scene) {
   const auto shown = [&](bool over) {
     return any_reading(scene, [over](const PreparedReading& r) {
-      return is_ohms(r) && !is_live(r) && r.shown != Shown::contact_open && (r.shown == Shown::over_range) == over;
+      return is_ohms(r) && !is_live(r) && shows_more_than_range(r) == over;
     });
   };
   return shown(true) && !shown(false);

@@ -27,11 +27,11 @@ namespace {
 
 std::vector<MeasurandDescriptor> measurands() {  // in the order of MeasurandIndex
   return {
-      {"winding", OHMWRIGHT_TEXT("Resistance of the winding"), Dimension::resistance, "ohm", true},
-      {"winding_swapped", OHMWRIGHT_TEXT("The same with the probes swapped"), Dimension::resistance, "ohm", true},
-      {"common_run", OHMWRIGHT_TEXT("From common to run"), Dimension::resistance, "ohm", true},
-      {"common_start", OHMWRIGHT_TEXT("From common to start"), Dimension::resistance, "ohm", true},
-      {"start_run", OHMWRIGHT_TEXT("From start to run"), Dimension::resistance, "ohm", true},
+      {"winding", OHMWRIGHT_TEXT("Resistance of the winding"), Dimension::resistance, "ohm"},
+      {"winding_swapped", OHMWRIGHT_TEXT("The same with the probes swapped"), Dimension::resistance, "ohm"},
+      {"common_run", OHMWRIGHT_TEXT("From common to run"), Dimension::resistance, "ohm"},
+      {"common_start", OHMWRIGHT_TEXT("From common to start"), Dimension::resistance, "ohm"},
+      {"start_run", OHMWRIGHT_TEXT("From start to run"), Dimension::resistance, "ohm"},
       {"current", OHMWRIGHT_TEXT("Current when it runs"), Dimension::current, "A"},
       {"speed", OHMWRIGHT_TEXT("How fast it turns"), Dimension::rotational_speed, "rpm"},
       {"tach", OHMWRIGHT_TEXT("Pulses of its tachometer"), Dimension::frequency, "Hz"},
@@ -102,7 +102,12 @@ Descriptor make_descriptor() {
                         {{"unknown", OHMWRIGHT_TEXT("not known")},
                          {"run", OHMWRIGHT_TEXT("to run, or it is fed from a supply of its own")},
                          {"stop", OHMWRIGHT_TEXT("to stand")}},
-                        "signal"}};
+                        "signal"},
+                       {"air",
+                        OHMWRIGHT_TEXT("What was seen of coil, ducts and wheel"),
+                        {{"unknown", OHMWRIGHT_TEXT("nothing")},
+                         {"clear", OHMWRIGHT_TEXT("coil and ducts are clear, its wheel is free and tight")}},
+                        "air"}};
   descriptor.rules = rules();
   descriptor.advice = describe_advice();
   descriptor.procedures = describe_procedures();

@@ -12,6 +12,8 @@
 
 #include "part/capacitor_discharge.hpp"
 #include "rules/in_circuit.hpp"
+#include "rules/insulation.hpp"
+#include "rules/open_winding.hpp"
 #include "rules/supply_volts.hpp"
 #include "rules/turns_by_hand.hpp"
 
@@ -30,10 +32,14 @@ bool needs_its_plug_off(const Scene& scene) {
   const bool low_unstated = scene.wound && !scene.wound->stated_off &&
                             scene.wound->ohms.value() < scene.ratings->winding_limits()->lower &&
                             scene.findings.has(winding_resistance, Outcome::undecided);
-  return asks_to_read_alone(scene) || scene.findings.has(short_winding, Outcome::undecided) || low_unstated;
+  return asks_to_read_alone(scene) || may_be_its_protector_in_circuit(scene) ||
+         scene.findings.has(short_winding, Outcome::undecided) || low_unstated;
 }
 
 void advise_on_ohms(const Scene& scene) {
+  const bool in_circuit_only = may_be_its_protector_in_circuit(scene) && !may_be_its_protector(scene);
+  if (in_circuit_only || may_be_its_protector(scene)) scene.findings.advise(cool_down);
+  if (in_circuit_only) scene.findings.advise(touch_the_probes);
   if (any_of(scene.evidence, [](const PreparedReading& r) { return is_resistance(r) && is_live(r); }))
     scene.findings.advise(read_unplugged);
   if (needs_its_plug_off(scene)) scene.findings.advise(lift_a_lead);
@@ -41,11 +47,10 @@ void advise_on_ohms(const Scene& scene) {
   if (scene.readings_disagree() || scene.jumping > 0.0 || scene.findings.has(windings_add_up, Outcome::undecided))
     scene.findings.advise(firm_probes);
   if (scene.findings.has(open_winding, Outcome::undecided)) {
-    const bool hot = any_of(scene.evidence, [](const PreparedReading& r) {
-      const Estimate* temperature = r.condition(part_temperature);
-      return shows_more_than_range(r) && temperature != nullptr && temperature->value() > protector_may_open_kelvin;
-    });
-    scene.findings.advise(hot ? cool_down : scene.wound ? firm_probes : higher_range);
+    if (may_be_its_protector(scene))
+      scene.findings.advise(touch_the_probes);
+    else
+      scene.findings.advise(scene.wound ? firm_probes : higher_range);
   }
 }
 
@@ -146,6 +151,11 @@ void advise_on_insulation(const Scene& scene) {
   if (!scene.findings.has(insulation, Outcome::undecided)) return;
   if (scene.is_electronic()) {
     tell(scene.findings.advise(no_test_of_electronics), "least", ohms(scene.ratings->insulation.value()));
+    if (may_be_destroyed_by_its_test(scene)) scene.findings.advise(see_it_run_since);
+    return;
+  }
+  if (leaks_only_when_wet(scene)) {
+    scene.findings.advise(seal_or_renew);
     return;
   }
   if (!must_not_run(scene)) {
@@ -174,6 +184,7 @@ void advise_after_condemning(const Scene& scene) {
   if (scene.findings.has(open_winding, Outcome::out_of_limits) ||
       (scene.findings.has(in_circuit, Outcome::out_of_limits) && shows_over_range))
     scene.findings.advise(touch_the_probes);
+  if (scene.findings.has(open_winding, Outcome::out_of_limits)) scene.findings.advise(cool_before_buying);
   if (scene.findings.has(in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
   advise_on_own_heat(scene);
   const bool only_capacitor =

@@ -3,6 +3,7 @@
 #include "rules/advice.hpp"
 #include "rules/drawn_current.hpp"
 #include "rules/fed_but_still.hpp"
+#include "rules/in_circuit.hpp"
 #include "rules/running.hpp"
 #include "rules/turns_by_hand.hpp"
 
@@ -35,6 +36,8 @@ void advise_on_standing(const Scene& scene) {
 /// Volts at its plug, and nobody saw it turn, or it stands still.
 void advise_on_volts(const Scene& scene) {
   const bool feed = scene.plug.feed();
+  if (scene.stands_still() && shows_minus(scene)) scene.findings.advise(swap_the_probes);
+  if (may_be_hot_while_fed(scene) && !scene.findings.advised(cool_down)) scene.findings.advise(cool_and_start);
   if (!feed) scene.findings.advise(look_upstream);
   if (!feed && scene.plug.level == VoltsLevel::low && !scene.is_electronic()) scene.findings.advise(volts_plugged_in);
   if (feed && !scene.turning) scene.findings.advise(see_it_turn);
@@ -66,6 +69,8 @@ void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
   const Drawn says = judged ? drawn_current(scene, drawn).says : Drawn::unsure;
   if (says == Drawn::too_little_volts_unknown) {
     if (!scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
+  } else if (says == Drawn::too_little_perhaps_air) {
+    scene.findings.advise(clear_its_air);
   } else if (says == Drawn::unsure) {
     scene.findings.advise(better_clamp);
   } else {
@@ -94,7 +99,8 @@ void advise_on_running(const Scene& scene) {
   }
   const bool perhaps_held = draws_as_if_held(scene);
   if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
-  const bool may_be_open = scene.findings.has(open_winding, Outcome::undecided);
+  const bool may_be_open =
+      scene.findings.has(open_winding, Outcome::undecided) || may_be_its_protector_in_circuit(scene);
   if (scene.findings.has(running, Outcome::silent) && scene.ratings != nullptr && !may_be_open)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
   const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first

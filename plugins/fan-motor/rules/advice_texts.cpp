@@ -71,7 +71,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "Thaw it and flick it again, with its temperature (--at). If it is free then, ice stopped it: look "
            "upstream, at drain and defrost."),
        "thaw-the-wheel"},
-      {"cool-down", OHMWRIGHT_TEXT("Let it cool for half an hour and read it again.")},
+      {"cool-down",
+       OHMWRIGHT_TEXT(
+           "Let it stand unplugged for half an hour, and read it again with its temperature (--at): a protector "
+           "that opened in the heat is closed then.")},
       {"say-frequency",
        OHMWRIGHT_TEXT(
            "Give current, volts across it and frequency (capacitor_current=… --across 372V --hz 60Hz); or read "
@@ -182,6 +185,32 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "Did it run, or stand still under power, within the last half hour? Then its winding is warmer than what "
            "was read beside it, and from {warm} on a good one reads this. Let it cool and read it again before you "
+           "buy.")},
+      {"cool-and-start",
+       OHMWRIGHT_TEXT("Let it stand unplugged for half an hour. Then see whether it starts when it is fed, and say its "
+                      "temperature (--at); or read its winding, its plug off.")},
+      {"swap-the-probes",
+       OHMWRIGHT_TEXT("Put the black probe on its ground pin and read it again; if it still shows minus, its wires are "
+                      "swapped: set them right and see it run."),
+       "supply-at-plug"},
+      {"clear-its-air",
+       OHMWRIGHT_TEXT("Clear coil and ducts of frost and dirt, and see its wheel free and tight on its shaft, all "
+                      "unplugged; then read what it draws again, and say that they are clear (--air clear)."),
+       "current-running"},
+      {"see-it-run-since",
+       OHMWRIGHT_TEXT(
+           "A 500 V test was put on its electronics: see it run once more, and give its speed after the test "
+           "(speed=…)."),
+       "speed-by-light"},
+      {"seal-or-renew",
+       OHMWRIGHT_TEXT(
+           "Find where the water gets in, seal it or renew the motor; then wet it and test it once more with "
+           "500 V (insulation=… --wet --test 500V). Until then do not energise it."),
+       "insulation-500-volt"},
+      {"cool-before-buying",
+       OHMWRIGHT_TEXT(
+           "Did it run, or stand still under power, within the last half hour? Then it is warmer inside than "
+           "what was read beside it: let it stand unplugged for half an hour and read it again before you "
            "buy.")},
   };
 }

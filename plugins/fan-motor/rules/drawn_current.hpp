@@ -16,6 +16,7 @@ enum class Drawn : std::uint8_t {
   too_much_perhaps_held,  ///< one whose wheel is held draws so as well
   too_much_at_other_volts,
   too_little,
+  too_little_perhaps_air,  ///< blocked air and a loose wheel take its load away
   too_little_volts_unknown,
   too_little_at_low_volts,
   unsure,
@@ -32,8 +33,9 @@ struct DrawnCurrent {
   }
 };
 
-/// Too little condemns only where its volts were read and are right; at other volts what a good one draws is not known.
-/// The ratings must state a current.
+/// Its limits make room for what volts from 90 % to 110 % of the rated ones do alone. Too little condemns only where
+/// its volts were read and are such, and coil, ducts and wheel were said to be clear; at other volts what a good one
+/// draws is not known. The ratings must state a current.
 DrawnCurrent drawn_current(const Scene& scene, const PreparedReading& reading);
 
 }  // namespace ohmwright::fan_motor

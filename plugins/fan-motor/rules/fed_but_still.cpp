@@ -24,6 +24,8 @@ enum Text : TextIndex {
   too_many_volts,
   signal_not_read,
   told_to_stand,
+  perhaps_protector_of_fed,
+  minus_at_its_plug,
 };
 
 /// What was watched for longest [s].
@@ -34,13 +36,20 @@ double watched_seconds(const Scene& scene) {
   return longest;
 }
 
+/// A protector on the mains opens in a motor that ice held, and closes when it has cooled. One of electronics has none.
+bool protector_may_be_open(const Scene& scene) {
+  return !scene.is_electronic() && !any_of(scene.evidence, is_said_cool);
+}
+
 Text text_when_still(const Scene& scene) {
+  if (shows_minus(scene)) return minus_at_its_plug;
   if (needs_a_retry(scene)) return retry_not_watched;
   const std::optional<bool> free = turns_freely(scene);
   if (!free) return not_spun;
   if (!*free) return blocked;
   if (signal_told(scene) == signal_says_stop) return told_to_stand;
-  return needs_its_signal(scene) ? signal_not_read : dead;
+  if (needs_its_signal(scene)) return signal_not_read;
+  return protector_may_be_open(scene) ? perhaps_protector_of_fed : dead;
 }
 
 Text text_of_too_few(const Scene& scene) {
@@ -55,6 +64,15 @@ Text why_not_asked(const Scene& scene, bool turns_now) {
 }
 
 }  // namespace
+
+bool shows_minus(const Scene& scene) {
+  if (scene.plug.reading == nullptr || (scene.ratings != nullptr && !scene.is_electronic())) return false;
+  return scene.plug.feed() && scene.plug.reading->value.value() < 0.0;
+}
+
+bool may_be_hot_while_fed(const Scene& scene) {
+  return scene.findings.has_text(fed_but_still, perhaps_protector_of_fed);
+}
 
 bool needs_a_retry(const Scene& scene) {
   return scene.is_electronic() && watched_seconds(scene) < scene.ratings->retry.value();
@@ -126,6 +144,14 @@ RuleDescriptor describe_fed_but_still() {
            OHMWRIGHT_TEXT(
                "There are {volts} at its plug and it stands still, as its control signal tells it to: look at "
                "what gives the signal, control, door switch or sensor.")},
+          {"perhaps-protector",
+           OHMWRIGHT_TEXT(
+               "There are {volts} at its plug, its wheel is free, and it stands still. But if something held it "
+               "before, a protector inside may have opened, which closes when the motor has cooled: how warm "
+               "it is was not said.")},
+          {"minus",
+           OHMWRIGHT_TEXT("The meter shows {volts} at its plug: the probes are swapped, or its wires are, and with its "
+                          "wires swapped a good one stands still.")},
       }};
 }
 

@@ -9,6 +9,12 @@ namespace ohmwright::fan_motor {
 RuleDescriptor describe_fed_but_still();
 void judge_fed_but_still(const Scene& scene);
 
+/// A direct-current one is fed the wrong way round, or was read so.
+bool shows_minus(const Scene& scene);
+
+/// It stands still at its volts, and a protector that opened in the heat explains that as well.
+bool may_be_hot_while_fed(const Scene& scene);
+
 /// A control may feed a direct-current fan in tries, and rest between them: it was not watched through one.
 bool needs_a_retry(const Scene& scene);
 

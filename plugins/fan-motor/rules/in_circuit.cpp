@@ -14,6 +14,7 @@ enum Text : TextIndex {
   right_alone_anywhere,
   low_means_nothing_anywhere,
   clears_nothing_anywhere,
+  perhaps_its_protector,
 };
 
 // Any temperature that a motor in an appliance has (common practice, no source); taken where its own is not known.
@@ -68,6 +69,14 @@ ReadAlone what_it_reads_alone(const Scene& scene) {
   return read_alone(decide(p, scene.settings.confidence), scene.wound->stated_off);
 }
 
+/// A good one whose protector opened in the heat reads open in circuit as well.
+void leave_to_its_protector(Finding& finding) {
+  finding.outcome = Outcome::undecided;
+  finding.text = perhaps_its_protector;
+  finding.holds_back = true;
+  finding.probability = 1.0;
+}
+
 }  // namespace
 
 RuleDescriptor describe_in_circuit() {
@@ -105,6 +114,11 @@ RuleDescriptor describe_in_circuit() {
                "In circuit the reading is not too high, its temperature not given and taken as anything from "
                "{coldest} to {hottest}; but that clears nothing: a path beside an open winding can bring it back into "
                "the limits. Lift one of its leads and read again.")},
+          {"perhaps-its-protector",
+           OHMWRIGHT_TEXT(
+               "In circuit it reads open, and that it is cool was not said. In a motor that ran, or stood still under "
+               "power, a protector may have opened, which closes when the motor has cooled; else something between the "
+               "probes is open.")},
       });
 }
 
@@ -120,6 +134,10 @@ void judge_in_circuit(const Scene& scene) {
   };
   const auto tell_temperatures = [](const PreparedReading& reading, Finding& finding) {
     if (finding.text == InCircuitText::not_comparable) return;
+    if (finding.outcome == Outcome::out_of_limits && shows_more_than_range(reading) && !is_said_cool(reading)) {
+      leave_to_its_protector(finding);
+      return;
+    }
     if (reading.condition(part_temperature) == nullptr) finding.text = without_temperature(finding.text);
     tell(finding, "coldest", AnyQuantity(Temperature::from_celsius(coldest_celsius)));
     tell(finding, "hottest", AnyQuantity(Temperature::from_celsius(hottest_celsius)));
@@ -135,6 +153,10 @@ bool asks_to_prove_dead_and_swap(const Scene& scene) {
 
 bool asks_to_read_alone(const Scene& scene) {
   return ohmwright::asks_to_read_alone(scene.findings, in_circuit, {right_alone_anywhere});
+}
+
+bool may_be_its_protector_in_circuit(const Scene& scene) {
+  return scene.findings.has_text(in_circuit, perhaps_its_protector);
 }
 
 }  // namespace ohmwright::fan_motor

@@ -16,6 +16,7 @@ enum Text : TextIndex {
   still_to_read,
   ran_still_to_read,
   extra_low_voltage,
+  leaks_when_wet,
 };
 
 bool passed(const Scene& scene, RuleIndex rule) {
@@ -42,6 +43,40 @@ InsulationRule asked_of(const Scene& scene) {
   const Resistance least =
       scene.ratings == nullptr ? least_insulation(EarthClass::unstated) : scene.ratings->insulation;
   return {insulation, insulation_resistance, test_voltage, least.value()};
+}
+
+/// The last wet reading that leaks, where no wet test after it was right: dried it insulates, and it is wet again
+/// soon. Null: none.
+const PreparedReading* leak_when_wet(const Scene& scene, const InsulationRule& asked) {
+  const PreparedReading* leak = nullptr;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (reading.measurand != insulation_resistance || is_live(reading) || is_in_circuit(reading)) continue;
+    if (reading.moisture != Moisture::wet) continue;
+    if (reading.shown == Shown::value && reading.displayed < asked.least)
+      leak = &reading;
+    else if (by_insulation_tester(reading, asked))
+      leak = nullptr;
+  }
+  return leak;
+}
+
+/// What was read dry passes; what was read wet before holds it back.
+void hold_back_for_the_wet(const Scene& scene, const InsulationRule& asked) {
+  const PreparedReading* wet = leak_when_wet(scene, asked);
+  if (wet == nullptr || !scene.findings.has(insulation, Outcome::within_limits)) return;
+  Finding& finding = scene.findings.findings().back();
+  finding.outcome = Outcome::undecided;
+  finding.text = leaks_when_wet;
+  finding.holds_back = true;
+  finding.meaning = ProbabilityMeaning::none;
+  finding.probability = 0.0;
+  finding.judged.reset();
+  finding.measured = ohms(wet->displayed);
+  finding.measured_uncertainty = wet->value.standard_uncertainty();
+  finding.limits.lower = ohms(asked.least);
+  finding.arguments.clear();
+  tell(finding, "wet", *finding.measured);
+  tell(finding, "least", *finding.limits.lower);
 }
 
 }  // namespace
@@ -73,6 +108,9 @@ RuleDescriptor describe_insulation() {
                OHMWRIGHT_TEXT("To the frame the ohmmeter finds no less than the {least} of a part for extra-low "
                               "voltage (class III). Its electronics bear no 500 V, so no more is asked of it, if its "
                               "supply is safely separated from the mains.")},
+              {"leaks-when-wet",
+               OHMWRIGHT_TEXT("Dried it insulates, but wet it had only {wet} to the frame, where {least} is the least: "
+                              "water gets in, and frost and water come again. Do not energise it as it is.")},
           })};
 }
 
@@ -92,9 +130,19 @@ bool is_of_extra_low_voltage(const Scene& scene, const PreparedReading& reading,
          shows_the_least(scene, reading, asked);
 }
 
-/// It neither passes nor holds the part back: an ohmmeter proves nothing, and nothing more can be asked.
+/// It was seen running after that test, which may have destroyed it.
+bool ran_after(const Scene& scene, const PreparedReading& test) {
+  bool later = false;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (&reading == &test) later = true;
+    if (later && (reading.measurand == speed || reading.measurand == tach) && !is_in_circuit(reading)) return true;
+  }
+  return false;
+}
+
+/// It passes by an ohmmeter: nothing more can be asked of a part for extra-low voltage with electronics inside.
 void say_extra_low_voltage(const Scene& scene, const InsulationRule& asked) {
-  Finding& finding = scene.findings.add(insulation, Outcome::undecided, extra_low_voltage);
+  Finding& finding = scene.findings.add(insulation, Outcome::within_limits, extra_low_voltage);
   finding.limits.lower = ohms(asked.least);
   tell(finding, "least", *finding.limits.lower);
 }
@@ -107,11 +155,21 @@ void judge_insulation(const Scene& scene) {
   if (reading == nullptr)
     say_what_was_not_read(scene, asked);
   else if (scene.is_electronic() && by_insulation_tester(*reading, asked) && shows_the_least(scene, *reading, asked))
-    scene.findings.add(insulation, Outcome::undecided, electronics_inside);
+    scene.findings.add(insulation, Outcome::undecided, electronics_inside).holds_back = !ran_after(scene, *reading);
   else if (is_of_extra_low_voltage(scene, *reading, asked))
     say_extra_low_voltage(scene, asked);
   else
     judge_insulation_reading(*reading, asked, scene.evidence, scene.settings, scene.findings);
+  hold_back_for_the_wet(scene, asked);
+}
+
+bool leaks_only_when_wet(const Scene& scene) { return scene.findings.has_text(insulation, leaks_when_wet); }
+
+bool may_be_destroyed_by_its_test(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [](const Finding& f) {
+    return f.rule == insulation && f.text == electronics_inside && f.holds_back;
+  });
 }
 
 }  // namespace ohmwright::fan_motor

@@ -28,6 +28,7 @@ enum Text : TextIndex {
   too_much_at_other_volts,
   too_little_volts_unknown,
   too_little_at_low_volts,
+  too_little_perhaps_air,
 };
 
 }  // namespace
@@ -53,8 +54,8 @@ RuleDescriptor describe_line_current() {
                "It draws {measured}; a good one draws {lower} to {upper}. But one whose wheel is held, by ice or "
                "by its bearing, draws so as well: first see it turn.")},
           {"too-little",
-           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Its wheel is loose, the air is "
-                          "blocked, or a winding is open.")},
+           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Coil, ducts and wheel "
+                          "were said to be clear, so a winding is open in part, or its electronics are at fault.")},
           {"unsure",
            OHMWRIGHT_TEXT(
                "It draws {measured}; a good one draws {lower} to {upper}: with this instrument too near to an "
@@ -85,6 +86,11 @@ RuleDescriptor describe_line_current() {
           {"too-little-at-low-volts",
            OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper} at {rated}. But it gets only "
                           "{volts}, and with those a good one draws less as well: look before it.")},
+          {"too-little-perhaps-air",
+           OHMWRIGHT_TEXT(
+               "It draws {measured}; a good one draws {lower} to {upper}. But frost on the coil, blocked ducts "
+               "or a loose wheel take its load away, and then a good one draws less as well: that they are "
+               "clear was not said.")},
       }};
 }
 
@@ -119,6 +125,8 @@ Text text_of(const Scene& scene, Drawn says) {
       return too_much_at_other_volts;
     case Drawn::too_little:
       return too_little;
+    case Drawn::too_little_perhaps_air:
+      return too_little_perhaps_air;
     case Drawn::too_little_volts_unknown:
       return too_little_volts_unknown;
     case Drawn::too_little_at_low_volts:

@@ -23,8 +23,9 @@ enum MeasurandIndex : std::uint16_t {
 
 enum ConditionIndex : std::uint16_t { part_temperature, watched, test_voltage, capacitor_voltage, frequency, coast };
 
-enum StateIndex : std::uint16_t { signal };
+enum StateIndex : std::uint16_t { signal, air };
 enum SignalIndex : std::uint16_t { signal_not_known, signal_says_run, signal_says_stop };
+enum AirIndex : std::uint16_t { air_not_seen, air_clear };
 
 enum TerminalIndex : std::uint16_t { lead_1, lead_2, start_lead, frame };
 
@@ -101,6 +102,12 @@ enum AdviceIndex : std::uint16_t {
   leave_it_in,
   read_the_signal,
   may_be_warm,
+  cool_and_start,
+  swap_the_probes,
+  clear_its_air,
+  see_it_run_since,
+  seal_or_renew,
+  cool_before_buying,
 };
 
 }  // namespace ohmwright::fan_motor

@@ -1,5 +1,6 @@
 #include "rules/open_winding.hpp"
 
+#include <algorithm>
 #include <optional>
 
 namespace ohmwright::fan_motor {
@@ -8,10 +9,13 @@ namespace {
 
 enum Text : TextIndex {
   open_for_certain,
-  said_to_be_open,
   open_or_far_too_high,
   open_rating_unknown,
   perhaps_protector,
+  perhaps_warm,
+  stood_under_power,
+  common_open,
+  common_perhaps_protector,
   comes_and_goes,
   range_too_low,
   no_over_range,
@@ -30,9 +34,28 @@ bool is_of_a_winding(const PreparedReading& reading) {
          reading.measurand == start_run;
 }
 
-bool is_hot(const PreparedReading& reading) {
-  const Estimate* temperature = reading.condition(part_temperature);
-  return temperature != nullptr && temperature->value() > protector_may_open_kelvin;
+/// Fed, and nobody saw it turn: whatever was read beside it, its winding is hot.
+bool stood_fed(const Scene& scene) {
+  return scene.plug.reading != nullptr && scene.plug.feed() && (!scene.turning || scene.stands_still());
+}
+
+/// An open protector closes when it has cooled: of a motor that may be warm OL condemns no winding.
+Text text_by_warmth(const Scene& scene, const PreparedReading& reading, Text cool) {
+  if (is_said_cool(reading)) return stood_fed(scene) ? stood_under_power : cool;
+  return reading.condition(part_temperature) != nullptr ? perhaps_protector : perhaps_warm;
+}
+
+bool is_open_from_common(const Scene& scene, std::uint16_t measurand) {
+  return any_of(scene.evidence, [&](const PreparedReading& r) {
+    return r.measurand == measurand && shows_more_than_range(r) && !is_live(r) && !is_in_circuit(r);
+  });
+}
+
+/// Start to run reads, and common to neither: both windings are whole.
+const PreparedReading* whole_but_common(const Scene& scene) {
+  if (!is_open_from_common(scene, common_run) || !is_open_from_common(scene, common_start)) return nullptr;
+  const PreparedReading* ends = last_value(scene.evidence, start_run);
+  return ends != nullptr && !is_live(*ends) && !is_in_circuit(*ends) ? ends : nullptr;
 }
 
 /// A path of more than this is no winding with a bad joint (common practice, no source) [ohm].
@@ -74,7 +97,27 @@ const PreparedReading* same_with_value(const Scene& scene, const PreparedReading
   return nullptr;
 }
 
+/// What an open protector explains as well.
+bool is_protectors(TextIndex text) {
+  return text == perhaps_protector || text == perhaps_warm || text == stood_under_power ||
+         text == common_perhaps_protector;
+}
+
+/// Past what a good one reads, one that was said to be cool before one that may be warm; else the wider range.
+bool says_more(const Scene& scene, const PreparedReading& a, const PreparedReading& b) {
+  const double highest = highest_of_good_part(scene);
+  const bool both_past = a.range_full_scale > highest && b.range_full_scale > highest;
+  if (both_past && is_said_cool(a) != is_said_cool(b)) return is_said_cool(a);
+  return a.range_full_scale > b.range_full_scale;
+}
+
 }  // namespace
+
+bool may_be_its_protector(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(),
+                     [](const Finding& f) { return f.rule == open_winding && is_protectors(f.text); });
+}
 
 RuleDescriptor describe_open() {
   return {
@@ -86,8 +129,6 @@ RuleDescriptor describe_open() {
       {
           {"open", OHMWRIGHT_TEXT("The meter shows more than {range}, and a good winding reads at most {highest} at "
                                   "{temperature}: the winding, its fuse or a lead is open. It cannot run.")},
-          {"said-to-be-open",
-           OHMWRIGHT_TEXT("It was found open: the winding, its fuse or a lead is open. It cannot run.")},
           {"open-or-far-too-high",
            OHMWRIGHT_TEXT("The meter shows more than {range}, and a good winding reads at most {highest} at "
                           "{temperature}: it is open, or a joint in it is bad. A higher range tells which.")},
@@ -97,6 +138,22 @@ RuleDescriptor describe_open() {
           {"perhaps-protector",
            OHMWRIGHT_TEXT("It reads open, and it is hot: a protector inside may have opened, and closes when the motor "
                           "has cooled.")},
+          {"perhaps-warm",
+           OHMWRIGHT_TEXT(
+               "It reads open, and how warm its winding is was not said. In a motor that ran, or stood still "
+               "under power, a protector may have opened, which closes when the motor has cooled.")},
+          {"stood-under-power",
+           OHMWRIGHT_TEXT("It reads open, and it stood still under power, so its winding is warmer than what was read "
+                          "beside it: a protector inside may have opened, and closes when the motor has cooled.")},
+          {"common-open",
+           OHMWRIGHT_TEXT(
+               "From common to run and to start it reads open, from start to run {measured}: both windings are "
+               "whole, and what is open is the common: a protector inside, its fuse or its lead.")},
+          {"common-perhaps-protector",
+           OHMWRIGHT_TEXT(
+               "From common to run and to start it reads open, from start to run {measured}: both windings are "
+               "whole, and what is open is the common: its lead, its fuse, or a protector inside that closes "
+               "when the motor has cooled.")},
           {"comes-and-goes",
            OHMWRIGHT_TEXT(
                "One reading shows OL, another {measured}: a contact comes and goes, at the probes, in a lead "
@@ -125,7 +182,7 @@ void judge_open(const Scene& scene) {
       silence = electronic;
     else if (is_in_circuit(reading))
       silence = only_in_circuit;
-    else if (decisive == nullptr || reading.range_full_scale > decisive->range_full_scale)
+    else if (decisive == nullptr || says_more(scene, reading, *decisive))
       decisive = &reading;
   }
   if (decisive == nullptr) {
@@ -133,18 +190,21 @@ void judge_open(const Scene& scene) {
     return;
   }
   const double highest = highest_of_good_part(scene);
-  const bool said_open = decisive->shown == Shown::contact_open;
-  const bool past = said_open || decisive->range_full_scale > highest;
+  const bool past = decisive->range_full_scale > highest;
   const PreparedReading* value = past ? same_with_value(scene, *decisive) : nullptr;
   Text text = range_too_low;
   if (past) text = decisive->range_full_scale < surely_open_ohms ? open_or_far_too_high : open_for_certain;
   if (past && !rated_limits(scene)) text = open_rating_unknown;
-  if (said_open) text = said_to_be_open;
-  if (past && is_hot(*decisive)) text = perhaps_protector;
-  if (value != nullptr) text = comes_and_goes;
-  const bool condemns = past && text != perhaps_protector && text != comes_and_goes;
+  if (past) text = text_by_warmth(scene, *decisive, text);
+  if (const PreparedReading* ends = past ? whole_but_common(scene) : nullptr) {
+    text = is_protectors(text) ? common_perhaps_protector : common_open;
+    value = ends;
+  } else if (value != nullptr) {
+    text = comes_and_goes;
+  }
+  const bool condemns = past && !is_protectors(text) && text != comes_and_goes;
   Finding& finding = scene.findings.add(open_winding, condemns ? Outcome::out_of_limits : Outcome::undecided, text);
-  finding.holds_back = text == comes_and_goes || text == perhaps_protector;
+  finding.holds_back = text == comes_and_goes || is_protectors(text);
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = condemns ? 0.0 : 1.0;
   if (past) {
@@ -153,7 +213,7 @@ void judge_open(const Scene& scene) {
     finding.limits.upper = ohms(highest);
     tell(finding, "highest", *finding.limits.upper);
   }
-  if (!said_open) tell(finding, "range", ohms(decisive->range_full_scale));
+  tell(finding, "range", ohms(decisive->range_full_scale));
   if (value != nullptr) tell(finding, "measured", ohms(value->displayed));
 }
 

@@ -37,8 +37,10 @@ PlugVolts plug_volts(const FanMotorRatings* ratings, const Evidence& evidence) {
   PlugVolts volts;
   for (const PreparedReading& reading : evidence.readings())
     if (reading.measurand == supply && reading.shown == Shown::value && is_live(reading)) volts.reading = &reading;
-  if (volts.reading != nullptr && ratings != nullptr && ratings->voltage)
-    volts.level = level_of(std::abs(volts.reading->value.value()) / ratings->voltage->value());
+  if (volts.reading != nullptr && ratings != nullptr && ratings->voltage) {
+    volts.share = std::abs(volts.reading->value.value()) / ratings->voltage->value();
+    volts.level = level_of(volts.share);
+  }
   return volts;
 }
 

@@ -8,8 +8,8 @@
 
 namespace ohmwright::fan_motor {
 
-/// How the volts at its plug stand to those it is made for. What a good motor draws and how fast it turns holds from
-/// 90 % to 110 % of them, what a supply may be off by (IEC 60038, from memory).
+/// How the volts at its plug stand to those it is made for. What a good motor draws and how fast it turns is known
+/// from 90 % to 110 % of them, what a supply may be off by (IEC 60038, from memory).
 enum class VoltsLevel : std::uint8_t {
   unknown,       ///< not read live, or nobody knows for how many it is made
   far_too_low,   ///< at most half: it is not fed
@@ -23,6 +23,7 @@ enum class VoltsLevel : std::uint8_t {
 struct PlugVolts {
   const PreparedReading* reading = nullptr;  ///< the last that was read live, or null
   VoltsLevel level = VoltsLevel::unknown;
+  double share = 1.0;  ///< of the rated volts; 1 where they are not known
 
   bool are_low() const { return level == VoltsLevel::low || level == VoltsLevel::far_too_low; }
   bool are_far_too_high() const { return level == VoltsLevel::far_too_high; }

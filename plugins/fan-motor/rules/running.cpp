@@ -1,5 +1,6 @@
 #include "rules/running.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -100,6 +101,12 @@ void judge_speed(const Scene& scene, Span limits) {
   }
 }
 
+/// A direct-current fan turns as fast as its volts let it, unless it is regulated (common practice, no source).
+Span at_its_volts(const Scene& scene, Span limits) {
+  if (!scene.is_electronic() || scene.plug.level != VoltsLevel::right) return limits;
+  return {limits.lower * std::min(1.0, scene.plug.share), limits.upper * std::max(1.0, scene.plug.share)};
+}
+
 /// A shaded-pole motor draws little more when it is blocked, so its current does not say that it turns.
 bool current_tells_running(const FanMotorRatings& ratings) {
   return ratings.construction != Construction::shaded_pole && ratings.current.has_value();
@@ -114,6 +121,8 @@ Text text_of_draw(Drawn says) {
       return draws_wrong;
     case Drawn::too_much_perhaps_held:
       return draws_much_perhaps_held;
+    case Drawn::too_little_perhaps_air:
+      return draws_little_perhaps_air;
     case Drawn::too_little_volts_unknown:
       return draws_little_volts_unknown;
     case Drawn::right_at_other_volts:
@@ -189,9 +198,8 @@ void judge_running(const Scene& scene) {
     return;
   }
   if (scene.turning) {
-    const std::optional<Span> limits = scene.ratings->speed_limits();
-    if (limits)
-      judge_speed(scene, *limits);
+    if (const std::optional<Span> limits = scene.ratings->speed_limits())
+      judge_speed(scene, at_its_volts(scene, *limits));
     else
       say(scene, Outcome::undecided, speed_unknown);
     return;

@@ -127,6 +127,9 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. "
                           "Whether it gets its volts was not read: with too few a good one draws less as well.")},
           {"too-many-volts", OHMWRIGHT_TEXT("Not judged: it gets too many volts.")},
+          {"draws-little-perhaps-air",
+           OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. "
+                          "Blocked air and a loose wheel take its load away: that they are clear was not said.")},
       }};
 }
 

@@ -38,6 +38,7 @@ enum RunningText : TextIndex {
   draws_at_other_volts,
   draws_little_volts_unknown,
   too_many_volts,
+  draws_little_perhaps_air,
 };
 
 }  // namespace ohmwright::fan_motor

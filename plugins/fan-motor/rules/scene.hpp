@@ -76,6 +76,12 @@ inline constexpr double still_below = 3.2;
 /// Warmer than this a thermal protector in the motor may be open, and close again when it has cooled [K].
 inline constexpr double protector_may_open_kelvin = Temperature::kelvin_at_zero_celsius + 60.0;
 
+/// Its temperature was given with the reading, and no protector is open there.
+inline bool is_said_cool(const PreparedReading& reading) {
+  const Estimate* temperature = reading.condition(part_temperature);
+  return temperature != nullptr && temperature->value() <= protector_may_open_kelvin;
+}
+
 /// The {volts} at its plug, and the {rated} ones.
 void tell_volts(const Scene& scene, Finding& finding);
 

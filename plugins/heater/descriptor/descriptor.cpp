@@ -21,8 +21,8 @@ namespace {
 
 std::vector<MeasurandDescriptor> measurands() {  // in the order of MeasurandIndex
   return {
-      {"resistance", OHMWRIGHT_TEXT("Resistance of the element"), Dimension::resistance, "ohm", true},
-      {"resistance_swapped", OHMWRIGHT_TEXT("The same with the probes swapped"), Dimension::resistance, "ohm", true},
+      {"resistance", OHMWRIGHT_TEXT("Resistance of the element"), Dimension::resistance, "ohm"},
+      {"resistance_swapped", OHMWRIGHT_TEXT("The same with the probes swapped"), Dimension::resistance, "ohm"},
       {"current", OHMWRIGHT_TEXT("Current while it heats"), Dimension::current, "A"},
       {"power", OHMWRIGHT_TEXT("Power while it heats"), Dimension::power, "W"},
       {"terminals", OHMWRIGHT_TEXT("Volts across its own leads while it should heat"), Dimension::voltage, "V"},

@@ -9,6 +9,7 @@
 
 #include "part/leakage.hpp"
 #include "rules/advice_on_load.hpp"
+#include "rules/insulation.hpp"
 
 namespace ohmwright::heater {
 
@@ -68,6 +69,10 @@ void advise_on_insulation(const Scene& scene) {
       scene.evidence, [](const PreparedReading& r) { return r.measurand == insulation_resistance && !is_live(r); });
   if (!frame_read && scene.findings.has(element_resistance, Outcome::within_limits)) scene.findings.advise(frame_too);
   if (!frame_read || !scene.findings.has(insulation, Outcome::undecided)) return;
+  if (leaks_only_when_wet(scene)) {
+    scene.findings.advise(seal_its_ends);
+    return;
+  }
   const bool wet = any_of(scene.evidence, [](const PreparedReading& r) {
     return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
   });
@@ -131,7 +136,8 @@ void advise_after_condemning(const Scene& scene) {
       scene.findings.has(element_resistance, Outcome::out_of_limits) ||
       scene.findings.has(short_element, Outcome::out_of_limits))
     scene.findings.advise(before_buying);
-  if (scene.findings.has(power_under_load, Outcome::out_of_limits)) scene.findings.advise(before_buying_power);
+  if (scene.findings.has(power_under_load, Outcome::out_of_limits))
+    scene.findings.advise(scene.load && scene.load->whole_plug ? before_buying_watts : before_buying_power);
   advise_on_replacement(scene);
 }
 

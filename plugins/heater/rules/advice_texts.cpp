@@ -156,6 +156,14 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "(terminals=118V current=3.6A --live-agreed). That tells the joint on the way from the element. Live work, "
            "for the qualified."),
        "volts-at-element"},
+      {"seal-its-ends",
+       OHMWRIGHT_TEXT("Seal or renew its ends, seals and splices, or the element; then wet it and test it once more "
+                      "with 500 V (insulation=… --wet --test 500V). Until then do not energise it."),
+       "insulation-500-volt"},
+      {"before-buying-watts",
+       OHMWRIGHT_TEXT(
+           "Before you buy: read the watts and the volts of the outlet once more at the same moment, and see "
+           "that nothing switches the heater off meanwhile.")},
   };
 }
 

@@ -12,6 +12,7 @@ enum Text : TextIndex {
   no_reading = InsulationText::first_own,
   still_to_read,
   ran_still_to_read,
+  leaks_when_wet,
 };
 
 /// Then its insulation is the next thing that matters, read or not.
@@ -24,6 +25,40 @@ bool element_passed(const Scene& scene) {
 
 InsulationRule asked_of(const Scene& scene) {
   return {insulation, insulation_resistance, test_voltage, least_to_frame(scene.ratings)};
+}
+
+/// The last wet reading that leaks, where no wet test after it was right: dried it insulates, and it is wet again
+/// soon. Null: none.
+const PreparedReading* leak_when_wet(const Scene& scene, const InsulationRule& asked) {
+  const PreparedReading* leak = nullptr;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (reading.measurand != insulation_resistance || is_live(reading) || is_in_circuit(reading)) continue;
+    if (reading.moisture != Moisture::wet) continue;
+    if (reading.shown == Shown::value && reading.displayed < asked.least)
+      leak = &reading;
+    else if (by_insulation_tester(reading, asked))
+      leak = nullptr;
+  }
+  return leak;
+}
+
+/// What was read dry passes; what was read wet before holds it back.
+void hold_back_for_the_wet(const Scene& scene, const InsulationRule& asked) {
+  const PreparedReading* wet = leak_when_wet(scene, asked);
+  if (wet == nullptr || !scene.findings.has(insulation, Outcome::within_limits)) return;
+  Finding& finding = scene.findings.findings().back();
+  finding.outcome = Outcome::undecided;
+  finding.text = leaks_when_wet;
+  finding.holds_back = true;
+  finding.meaning = ProbabilityMeaning::none;
+  finding.probability = 0.0;
+  finding.judged.reset();
+  finding.measured = ohms(wet->displayed);
+  finding.measured_uncertainty = wet->value.standard_uncertainty();
+  finding.limits.lower = ohms(asked.least);
+  finding.arguments.clear();
+  tell(finding, "wet", *finding.measured);
+  tell(finding, "least", *finding.limits.lower);
 }
 
 }  // namespace
@@ -48,6 +83,10 @@ RuleDescriptor describe_insulation() {
               {"ran-still-to-read",
                OHMWRIGHT_TEXT("Its insulation to the frame was not read, and that it heats says nothing of it: it is "
                               "not yet proved safe to energise.")},
+              {"leaks-when-wet",
+               OHMWRIGHT_TEXT("Dried it insulates, but wet it had only {wet} to the frame, where {least} is the least: "
+                              "water gets in at its ends or joints, and frost and water come again. Do not energise it "
+                              "as it is.")},
           })};
 }
 
@@ -62,6 +101,9 @@ void judge_insulation(const Scene& scene) {
     scene.findings.add(insulation, Outcome::silent, no_reading);
   else
     judge_insulation_reading(*reading, asked, scene.evidence, scene.settings, scene.findings);
+  hold_back_for_the_wet(scene, asked);
 }
+
+bool leaks_only_when_wet(const Scene& scene) { return scene.findings.has_text(insulation, leaks_when_wet); }
 
 }  // namespace ohmwright::heater

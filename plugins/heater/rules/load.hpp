@@ -29,7 +29,7 @@ struct Load {
 };
 
 /// Whether the reading tells what the element draws. A reading in watts is one of a plugged-in appliance, also where
-/// nobody said so: there are none without power, and a plug-in meter has no live terminal to touch.
+/// nobody said so: there are none without power.
 bool is_under_load(const PreparedReading& reading);
 
 /// The last reading of amperes or watts under load whose volts are known; empty where the rated power is not known.

@@ -81,6 +81,8 @@ enum AdviceIndex : std::uint16_t {
   test_once_more,
   then_volts_at_element,
   then_volts_and_amperes,
+  seal_its_ends,
+  before_buying_watts,
 };
 
 }  // namespace ohmwright::heater

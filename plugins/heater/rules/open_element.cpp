@@ -6,7 +6,6 @@ namespace {
 
 enum Text : TextIndex {
   open_for_certain,
-  said_to_be_open,
   open_or_far_too_high,
   comes_and_goes,
   range_too_low,
@@ -46,9 +45,6 @@ RuleDescriptor describe_open() {
           {"open",
            OHMWRIGHT_TEXT("The meter shows more than {range}, and a good one reads at most {highest}: the element, a "
                           "link in its leads or a lead is open. It makes no heat.")},
-          {"said-to-be-open",
-           OHMWRIGHT_TEXT("It was found open, and a good one reads at most {highest}: the element, a link in its leads "
-                          "or a lead is open. It makes no heat.")},
           {"open-or-far-too-high",
            OHMWRIGHT_TEXT("The meter shows more than {range}, and a good one reads at most {highest}: it is open, or a "
                           "joint in it is bad. A higher range tells which.")},
@@ -88,13 +84,10 @@ void judge_open(const Scene& scene) {
     return;
   }
   const double highest = highest_of_good_part(scene);
-  // "Open" in words is no range's end: whoever says so has looked.
-  const bool said_open = decisive->shown == Shown::contact_open;
-  const bool past = said_open || decisive->range_full_scale > highest;
+  const bool past = decisive->range_full_scale > highest;
   const PreparedReading* value = past ? value_of_the_part(scene) : nullptr;
   Text text = decisive->range_full_scale > 0.0 ? range_too_low : range_unknown;
   if (past) text = decisive->range_full_scale < surely_open_ohms ? open_or_far_too_high : open_for_certain;
-  if (said_open) text = said_to_be_open;
   if (value != nullptr) text = comes_and_goes;
   const bool condemns = past && value == nullptr;
   Finding& finding = scene.findings.add(open_element, condemns ? Outcome::out_of_limits : Outcome::undecided, text);
@@ -103,7 +96,7 @@ void judge_open(const Scene& scene) {
   finding.probability = past ? 0.0 : 1.0;
   finding.limits.upper = ohms(highest);
   tell(finding, "highest", *finding.limits.upper);
-  if (!said_open) tell(finding, "range", ohms(decisive->range_full_scale));
+  tell(finding, "range", ohms(decisive->range_full_scale));
   if (value != nullptr) tell(finding, "measured", ohms(value->displayed));
 }
 

@@ -77,7 +77,7 @@ TEST(Series, TakesAContactByTheWordState) {
       said(read("at/degC,state\n-10,closed\n5,open\n6,OL\n7,0.3\n8,no beep\n")),
       ElementsAre("line 2 resistance closed part_temperature 263.15", "line 3 resistance open part_temperature 278.15",
                   "line 4 resistance OL part_temperature 279.15", "line 5 resistance 0.3 part_temperature 280.15",
-                  "line 6 resistance OL part_temperature 281.15"));
+                  "line 6 resistance open part_temperature 281.15"));
 }
 
 TEST(Series, IsTakenAsSpreadsheetsAndLoggersWriteIt) {

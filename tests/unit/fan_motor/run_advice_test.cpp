@@ -104,7 +104,13 @@ TEST(RunAdvice, ThreeTerminalsAreReadToTheFrameToo) {
 TEST(RunAdvice, NothingIsRunThatReadsOpen) {
   Reading hot = alone("winding", "OL");
   hot.conditions.front().value = parse_stated_value("80 degC +- 1 K", Dimension::temperature);
-  EXPECT_THAT(advice_on(plain(), {hot}), ElementsAre("cool-down"));
+  EXPECT_THAT(advice_on(plain(), {hot}), ElementsAre("cool-down", "touch-the-probes"));
+  Reading there = alone("winding", "OL");
+  there.connection = Connection::in_circuit;
+  there.conditions.clear();
+  Reading swapped = there;
+  swapped.measurand = "winding_swapped";
+  EXPECT_THAT(advice_on(plain(), {there, swapped}), ElementsAre("cool-down", "touch-the-probes", "lift-a-lead"));
 }
 
 TEST(RunAdvice, ABadCapacitorIsReplacedBeforeItRuns) {

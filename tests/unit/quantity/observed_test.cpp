@@ -85,7 +85,7 @@ TEST(Observed, ReadsASwitchByItsWordOrTheBuzzer) {
   EXPECT_EQ(read("open", switch_options()), "open");
   EXPECT_EQ(read("Closed", switch_options()), "closed");
   EXPECT_EQ(read("beep", switch_options()), "closed");
-  EXPECT_EQ(read("no beep", switch_options()), "OL");
+  EXPECT_EQ(read("no beep", switch_options()), "open");
   EXPECT_EQ(read("OL", switch_options()), "OL");
 }
 
