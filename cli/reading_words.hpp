@@ -29,8 +29,8 @@ struct TypedWords {
 /// `11.0k 11.1k --at 23C --wet` is one group: what follows a group of readings holds for that group, and the next
 /// reading begins another. What stands before the first reading holds for all. A condition, `--lead-off`,
 /// `--in-circuit` and `--leads` also reach back to earlier groups that were given none, so that no reading loses the
-/// temperature typed after it; `--unplugged` and `--proved-dead` to ohms of which nothing of the supply was said. `33.1k@0C` says the first
-/// condition within the word.
+/// temperature typed after it; `--unplugged` and `--proved-dead` to ohms of which nothing of the supply was said.
+/// `33.1k@0C` says the first condition within the word.
 ///
 /// `speed=1550rpm` names the measurand, `line=118V` is `--line 118V`. `--speed 1550rpm` is a reading too, and joins the
 /// group at hand with all that was said of it: `28 --line 118V --current 3.6A` was one look at one part. Names are
