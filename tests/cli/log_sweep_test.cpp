@@ -123,9 +123,8 @@ TEST(LogSweep, CondemnsNoHealthyLogOfSpotReadings) {
 TEST(LogSweep, PassesNoLogWithoutADefrostWhateverItHolds) {
   const std::vector<std::vector<std::size_t>> held = all_that_loggers_hold();
   const std::vector<const char*> periods =
-      testing::is_thorough()
-          ? std::vector<const char*>{"60s", "300s", "420s", "600s", "720s", "900s", "1800s", "3600s"}
-          : std::vector<const char*>{"60s", "600s", "3600s"};
+      testing::is_thorough() ? std::vector<const char*>{"60s", "300s", "420s", "600s", "720s", "900s", "1800s", "3600s"}
+                             : std::vector<const char*>{"60s", "600s", "3600s"};
   for (const char* appliance : cold_appliances)
     for (const char* fault : {"never-starts", "no-heat"})
       for (const char* every : periods) {

@@ -22,8 +22,9 @@ constexpr DocumentLimits most_in_a_kind_file{.bytes = std::size_t{1} << 20U, .de
 
 std::string text_in(const ByteSource& bytes, const TrustedFile& file) {
   if (bytes.size() > most_in_a_kind_file.bytes) {
-    throw PluginError(file.path, {"it has " + std::to_string(bytes.size()) +
-                                  " bytes, more than any kind file may have (" + std::to_string(most_in_a_kind_file.bytes) + ")"});
+    throw PluginError(file.path,
+                      {"it has " + std::to_string(bytes.size()) + " bytes, more than any kind file may have (" +
+                       std::to_string(most_in_a_kind_file.bytes) + ")"});
   }
   std::string text(static_cast<std::size_t>(bytes.size()), '\0');
   if (!bytes.read(0, std::as_writable_bytes(std::span(text))))

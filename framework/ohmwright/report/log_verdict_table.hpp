@@ -33,8 +33,8 @@ struct VerdictWords {
   std::array<FilledField, 4> fields{};
 };
 
-/// The sentence of every text that a rule of logs can give, rule by rule: of those about defrosts, whether and when they
-/// come, what heats and what ends them, and of all others.
+/// The sentence of every text that a rule of logs can give, rule by rule: of those about defrosts, whether and when
+/// they come, what heats and what ends them, and of all others.
 std::span<const VerdictWords> words_of_defrosts();
 std::span<const VerdictWords> words_of_running();
 
