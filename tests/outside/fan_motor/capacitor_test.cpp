@@ -28,6 +28,12 @@ TEST(CapacitorOutside, CurrentByVoltsAndFrequency) {
   EXPECT_NEAR(microfarads({5.8e-6, 50, "0.72 A", "400 V"}), 5.729578, 5.729578e-6);
 }
 
+// The reactance of 10 µF, 1/(2π·f·C), is 265.258238 Ω at 60 Hz and 318.309886 Ω at 50 Hz: so many volts drive 1 A.
+TEST(CapacitorOutside, ReactanceOfTenMicrofarads) {
+  EXPECT_NEAR(microfarads({10e-6, 60, "1.000 A", "265.258238 V"}), 10.0, 1e-6);
+  EXPECT_NEAR(microfarads({10e-6, 50, "1.000 A", "318.309886 V"}), 10.0, 1e-6);
+}
+
 // 1.40 A by 1.5 % and 3 counts, 372 V by 1 % and 3 counts of 0.1 V (±4.02 V), rectangular.
 TEST(CapacitorOutside, TheCountOfTheClampDecidesItsDoubt) {
   const CapacitorRun run{10e-6, 60, "1.40 A", "372 V +- 4.02 V", 0.03};
