@@ -40,6 +40,12 @@ constexpr TextEntry rows_disagree{
         "No thermistor's curve runs through these rows: one lies {off} off, and so few do not tell which. No "
         "ratings are made of them: read each once more, or add rows.")};
 
+constexpr TextEntry rests_on_itself{
+    "rests-on-itself",
+    OHMWRIGHT_TEXT(
+        "The row at {temperature} lies so far from the others that no one would see it was wrong. No ratings are made "
+        "of so few rows: add one near it.")};
+
 /// What a sensor of that curve would say, less what the row says [K].
 double residual(const Curve& curve, const FitRow& row) {
   if (const std::optional<Temperature> seen = curve.temperature(row.resistance))
@@ -62,7 +68,10 @@ class SensorFit {
       ScreenedRows screened = screen_rows(rows_, fitting_.remarks);
       good_ = std::move(screened.good);
       if (screened.beta_kelvin > 0.0) add_forms(stated_doubts(good_, screened.beta_kelvin));
-      if (screened.disagree_kelvin > 0.0) withhold_ratings(screened.disagree_kelvin);
+      if (screened.disagree_kelvin > 0.0)
+        tell(withhold_ratings(rows_disagree), "off", kelvins(screened.disagree_kelvin));
+      else if (screened.unsupported)
+        tell(withhold_ratings(rests_on_itself), "temperature", AnyQuantity(good_[*screened.unsupported].temperature));
     }
     std::stable_sort(fitting_.remarks.begin(), fitting_.remarks.end(),
                      [](const RowRemark& a, const RowRemark& b) { return a.row < b.row; });
@@ -79,9 +88,10 @@ class SensorFit {
     tell(remark_at_the_end(too_few_rows), "count", static_cast<double>(count));
   }
 
-  void withhold_ratings(double disagree_kelvin) {
-    tell(remark_at_the_end(rows_disagree), "off", kelvins(disagree_kelvin));
+  /// The figures and residuals stay, for who looks for the wrong row by them.
+  RowRemark& withhold_ratings(const TextEntry& why) {
     for (FittedRatings& form : fitting_.forms) form.ratings = ValueNode();
+    return remark_at_the_end(why);
   }
 
   void add_forms(const std::vector<double>& doubts) {

@@ -50,14 +50,17 @@ void leave_out_repeats(FitRows& rows, const WorkingModel& model, std::vector<Row
   rows = std::move(kept);
 }
 
-/// Of two neighbours between which the resistance does not fall, leaves out the one farther from the others' curve.
-void leave_out_what_does_not_fall(FitRows& rows, const ThermistorLine& line, std::vector<RowRemark>& remarks) {
+/// Of two neighbours between which the resistance does not fall, leaves out the one farther from the others' curve. How
+/// far apart such neighbours are at most [K]; 0: there were none.
+double leave_out_what_does_not_fall(FitRows& rows, const ThermistorLine& line, std::vector<RowRemark>& remarks) {
   const WorkingModel model(rows, line);
+  double apart = 0.0;
   for (std::size_t i = 1; i < rows.size();) {
     if (rows[i].resistance < rows[i - 1].resistance) {
       ++i;
       continue;
     }
+    apart = std::max(apart, std::abs(model.kelvin_off(rows[i]) - model.kelvin_off(rows[i - 1])));
     const bool hotter_is_wrong = std::abs(model.kelvin_off(rows[i])) >= std::abs(model.kelvin_off(rows[i - 1]));
     const std::size_t wrong = hotter_is_wrong ? i : i - 1;
     const FitRow& neighbour = rows[hotter_is_wrong ? i - 1 : i];
@@ -67,6 +70,7 @@ void leave_out_what_does_not_fall(FitRows& rows, const ThermistorLine& line, std
     rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(wrong));
     if (i > 1) --i;
   }
+  return apart;
 }
 
 }  // namespace
@@ -93,12 +97,14 @@ ScreenedRows screen_rows(const FitRows& rows, std::vector<RowRemark>& remarks) {
                    [](const FitRow& a, const FitRow& b) { return a.temperature < b.temperature; });
   move_flagged(good, not_borne_out(good, pattern.line), wrong);
   leave_out_repeats(good, WorkingModel(good, pattern.line), remarks);
-  leave_out_what_does_not_fall(good, pattern.line, remarks);
-  const FewRows few = look_at_few(good, pattern.line.beta_kelvin);
+  const double rising_kelvin = leave_out_what_does_not_fall(good, pattern.line, remarks);
+  FewRows few = look_at_few(good, pattern.line.beta_kelvin);
+  constexpr std::size_t enough_to_tell = 4;  // which of two neighbours is wrong
+  if (rising_kelvin > 0.0 && good.size() < enough_to_tell) few.disagree_kelvin = rising_kelvin;
   move_flagged(good, few.off, wrong);
   const WorkingModel model(good, pattern.line);
   for (const FitRow& row : wrong) remarks.push_back(explain(row, model));
-  return {std::move(good), pattern.line.beta_kelvin, few.disagree_kelvin};
+  return {std::move(good), pattern.line.beta_kelvin, few.disagree_kelvin, few.unsupported};
 }
 
 }  // namespace ohmwright::defrost_sensor

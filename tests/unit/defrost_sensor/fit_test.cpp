@@ -118,6 +118,18 @@ TEST(Fit, OfFewRowsThatDisagreeMakesNoRatings) {
   }
 }
 
+// Which of two neighbours is wrong, one row more does not tell; nor do rows far away tell of one that stands alone.
+TEST(Fit, MakesNoRatingsWhereAWrongRowWouldNotBeSeen) {
+  const Fitting rising = fit(Chart{{0, 32550}, {36, 6220}, {40, 6600}});
+  EXPECT_THAT(remarks_of(rising), Contains("all rows-disagree"));
+  EXPECT_EQ(rising.forms.front().ratings.members(), nullptr);
+  const Fitting alone = fit(Chart{{-18, 85770}, {0, 32540}, {4, 26620}, {23, 9570}});  // the last is 3 K off
+  EXPECT_THAT(remarks_of(alone), Contains("all rests-on-itself"));
+  EXPECT_EQ(alone.forms.front().ratings.members(), nullptr);
+  const Fitting spread = fit(Chart{{-18, 85770}, {0, 32540}, {23, 10920}});
+  EXPECT_NE(spread.forms.front().ratings.members(), nullptr);
+}
+
 // Rows that lie as a tenth of a kelvin and three digits leave them are left alone.
 TEST(Fit, LeavesFewRowsAloneThatAreRight) {
   for (const double wrong_kelvin : {-0.2, 0.2})
