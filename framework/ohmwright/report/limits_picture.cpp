@@ -157,7 +157,8 @@ class StripWriter {
   }
   /// Shares and slopes are told from their limits by the third and fourth digit.
   std::string text_of(AnyQuantity value) const {
-    if (value.dimension() != Dimension::ratio && unit_ == say_.unit_for(strip_.measured)) return say_.quantity(value);
+    const bool is_usual = value.dimension() != Dimension::ratio && unit_ == say_.unit_for(strip_.measured);
+    if (is_usual || value.dimension() != unit_.dimension()) return say_.quantity(value);
     return display_text(value,
                         {.significant_digits = 4, .spelling = Spelling::screen, .units = {}, .fixed_unit = unit_});
   }
