@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include <ohmwright/component/insulation.hpp>
+#include <ohmwright/component/insulation_when_wet.hpp>
 
 namespace ohmwright::heater {
 
@@ -25,40 +25,6 @@ bool element_passed(const Scene& scene) {
 
 InsulationRule asked_of(const Scene& scene) {
   return {insulation, insulation_resistance, test_voltage, least_to_frame(scene.ratings)};
-}
-
-/// The last wet reading that leaks, where no wet test after it was right: dried it insulates, and it is wet again
-/// soon. Null: none.
-const PreparedReading* leak_when_wet(const Scene& scene, const InsulationRule& asked) {
-  const PreparedReading* leak = nullptr;
-  for (const PreparedReading& reading : scene.evidence.readings()) {
-    if (reading.measurand != insulation_resistance || is_live(reading) || is_in_circuit(reading)) continue;
-    if (reading.moisture != Moisture::wet) continue;
-    if (reading.shown == Shown::value && reading.displayed < asked.least)
-      leak = &reading;
-    else if (by_insulation_tester(reading, asked))
-      leak = nullptr;
-  }
-  return leak;
-}
-
-/// What was read dry passes; what was read wet before holds it back.
-void hold_back_for_the_wet(const Scene& scene, const InsulationRule& asked) {
-  const PreparedReading* wet = leak_when_wet(scene, asked);
-  if (wet == nullptr || !scene.findings.has(insulation, Outcome::within_limits)) return;
-  Finding& finding = scene.findings.findings().back();
-  finding.outcome = Outcome::undecided;
-  finding.text = leaks_when_wet;
-  finding.holds_back = true;
-  finding.meaning = ProbabilityMeaning::none;
-  finding.probability = 0.0;
-  finding.judged.reset();
-  finding.measured = ohms(wet->displayed);
-  finding.measured_uncertainty = wet->value.standard_uncertainty();
-  finding.limits.lower = ohms(asked.least);
-  finding.arguments.clear();
-  tell(finding, "wet", *finding.measured);
-  tell(finding, "least", *finding.limits.lower);
 }
 
 }  // namespace
@@ -101,7 +67,7 @@ void judge_insulation(const Scene& scene) {
     scene.findings.add(insulation, Outcome::silent, no_reading);
   else
     judge_insulation_reading(*reading, asked, scene.evidence, scene.settings, scene.findings);
-  hold_back_for_the_wet(scene, asked);
+  hold_back_for_a_wet_leak(scene.evidence, asked, leaks_when_wet, scene.findings);
 }
 
 bool leaks_only_when_wet(const Scene& scene) { return scene.findings.has_text(insulation, leaks_when_wet); }
