@@ -115,6 +115,18 @@ void refuse_long_source(const std::string& source) {
                      std::to_string(most) + " are the most; say --source more briefly");
 }
 
+/// Why the rows give no ratings, as the kind says it of all of them.
+[[noreturn]] void refuse_withheld(const Fitting& fitting, const Descriptor& descriptor, const Sentences& say) {
+  const auto why = std::find_if(fitting.remarks.rbegin(), fitting.remarks.rend(),
+                                [](const RowRemark& remark) { return remark.row == all_rows; });
+  if (why == fitting.remarks.rend())
+    throw InputError(
+        "these rows do not give all that ratings need, so nothing is saved; without --save the page says what is "
+        "missing");
+  throw InputError("nothing is saved: " +
+                   say.in_domain(descriptor.text_domain, why->text.english, view(why->arguments)));
+}
+
 }  // namespace
 
 std::vector<std::string> wants_of_ratings(const ValueNode& ratings, const Descriptor& descriptor) {
@@ -126,17 +138,14 @@ std::vector<std::string> wants_of_ratings(const ValueNode& ratings, const Descri
 }
 
 void save_fitted_ratings(const Arguments& arguments, const Descriptor& descriptor, const Fitting& fitting,
-                         std::size_t rows) {
+                         std::size_t rows, const Sentences& say) {
   const std::string path = arguments.value("--save");
   const std::string name = arguments.value("--name", std::filesystem::path(path).stem().string());
   if (!is_ratings_name(name))
     throw InputError("the ratings cannot be called " + ohmwright::quoted(name) +
                      "; choose a name of small letters, digits, . and - with --name");
   FittedRatings form = chosen_form(arguments, fitting);
-  if (form.ratings.members() == nullptr)
-    throw InputError(
-        "these rows do not give all that ratings need, so nothing is saved; without --save the page says "
-        "what is missing");
+  if (form.ratings.members() == nullptr) refuse_withheld(fitting, descriptor, say);
   const std::vector<SetFigure> figures = figures_set(arguments);
   form.ratings = with_what_was_set(form.ratings, figures);
   refuse_incomplete(form.ratings, descriptor);

@@ -7,6 +7,7 @@
 #include <ohmwright/component/descriptor.hpp>
 #include <ohmwright/component/fitting.hpp>
 #include <ohmwright/component/value_tree.hpp>
+#include <ohmwright/report/sentences.hpp>
 
 #include "verb.hpp"
 
@@ -17,8 +18,8 @@ std::vector<std::string> wants_of_ratings(const ValueNode& ratings, const Descri
 
 /// Writes the ratings of the chosen form (`--form`, else the best) to `--save`, with what `--set` says beside them.
 /// The file says which figures were measured and which were only said. Throws InputError where `--set` would replace a
-/// figure that the fit gave, and where the ratings would not do.
+/// figure that the fit gave, and where the ratings would not do, in whose words `say` has.
 void save_fitted_ratings(const Arguments& arguments, const Descriptor& descriptor, const Fitting& fitting,
-                         std::size_t rows);
+                         std::size_t rows, const Sentences& say);
 
 }  // namespace ohmwright::cli

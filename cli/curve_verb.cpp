@@ -44,11 +44,11 @@ int run_curve(const Arguments& arguments, Environment& environment) {
   if (fitting.forms.empty() && fitting.remarks.empty())
     throw InputError("the kind " + std::string(descriptor.id) + " offers no curve of " +
                      std::string(descriptor.measurands[rows.measurand].id));
+  const Sentences say(units);
   const bool saved = arguments.has("--save") && !fitting.forms.empty();
-  if (saved) save_fitted_ratings(arguments, descriptor, fitting, rows.rows.size());
+  if (saved) save_fitted_ratings(arguments, descriptor, fitting, rows.rows.size(), say);
   FittingReport report{descriptor, request, fitting, rows.names, saved ? as_ratings(arguments.value("--save")) : ""};
   if (!saved && !fitting.forms.empty()) report.wants = wants_of_ratings(fitting.forms.front().ratings, descriptor);
-  const Sentences say(units);
   deliver(arguments.value("--format", "text") == "json" ? fitting_json(report, say)
                                                         : fitting_page(report, say, environment.page),
           arguments, environment);

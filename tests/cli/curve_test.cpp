@@ -210,6 +210,15 @@ TEST_F(Curve, RowsThatContradictEachOtherGiveNoRatings) {
   EXPECT_FALSE(std::filesystem::exists(path("never.json")));
 }
 
+TEST_F(Curve, SaysWhyNothingIsSaved) {
+  const Ran ran = curve({"12.49k@20C", "11.6k@22C", "10.2k@24C", "--save", path("never.json")});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_EQ(ran.err,
+            "ohmwright: nothing is saved: These rows lie too close together: they tell the beta to ± 8 % at best, and "
+            "elsewhere a good part would be condemned. No ratings are made of them: add a row 20 K away.\n");
+  EXPECT_FALSE(std::filesystem::exists(path("never.json")));
+}
+
 /// A thermometer that is off is off in every row of a passage: half the gap of 1 K and the usual 1 K, both rectangular,
 /// are sqrt(0.5^2 + 1^2)/sqrt 3 = 0.65 K (GUM 4.3.7).
 TEST_F(Curve, ATripPointIsNoSurerThanItsThermometer) {

@@ -4,11 +4,33 @@
 
 namespace ohmwright::defrost_sensor {
 
+double stated_half_width(const FitRow& row, double beta_kelvin) {
+  const double kelvin_per_log = row.temperature.kelvin() * row.temperature.kelvin() / beta_kelvin;
+  return std::hypot(row.temperature_half_width, row.log_half_width * kelvin_per_log);
+}
+
+double slope_doubt(std::span<const FitRow> rows, double beta_kelvin) {
+  constexpr double least_kelvin = 0.2;
+  const double count = static_cast<double>(rows.size());
+  double mean = 0.0;
+  double middle_kelvin = 0.0;
+  double variance = 0.0;
+  for (const FitRow& row : rows) {
+    mean += row.inverse_kelvin() / count;
+    middle_kelvin += row.temperature.kelvin() / count;
+    const double half_width = stated_half_width(row, beta_kelvin);
+    variance += half_width * half_width / 3.0 / count;
+  }
+  double spread = 0.0;
+  for (const FitRow& row : rows) spread += std::pow(row.inverse_kelvin() - mean, 2);
+  const double kelvin = std::max(least_kelvin, std::sqrt(variance));
+  return kelvin / (middle_kelvin * middle_kelvin) / std::sqrt(spread);
+}
+
 std::vector<double> stated_doubts(std::span<const FitRow> rows, double beta_kelvin) {
   std::vector<double> doubts;
   for (const FitRow& row : rows) {
-    const double kelvin_per_log = row.temperature.kelvin() * row.temperature.kelvin() / beta_kelvin;
-    const double half_width = std::hypot(row.temperature_half_width, row.log_half_width * kelvin_per_log);
+    const double half_width = stated_half_width(row, beta_kelvin);
     if (!(half_width > 0.0)) return {};
     doubts.push_back(half_width / std::sqrt(3.0));
   }

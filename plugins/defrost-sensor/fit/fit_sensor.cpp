@@ -37,14 +37,23 @@ constexpr TextEntry too_long_for_a_chart{
 constexpr TextEntry rows_disagree{
     "rows-disagree",
     OHMWRIGHT_TEXT(
-        "No thermistor's curve runs through these rows: one lies {off} off, and so few do not tell which. No "
-        "ratings are made of them: read each once more, or add rows.")};
+        "No thermistor's curve runs through these rows: of three neighbours the middle one misses it by {off}, and so "
+        "few do not tell which of them is wrong. No ratings are made of them: read each once more, or add rows.")};
 
 constexpr TextEntry rests_on_itself{
     "rests-on-itself",
     OHMWRIGHT_TEXT(
         "The row at {temperature} lies so far from the others that no one would see it was wrong. No ratings are made "
         "of so few rows: add one near it.")};
+
+constexpr TextEntry slope_unsure{
+    "slope-unsure",
+    OHMWRIGHT_TEXT(
+        "These rows lie too close together: they tell the beta to ± {percent} % at best, and elsewhere a good "
+        "part would be condemned. No ratings are made of them: add a row 20 K away.")};
+
+/// Past this, 20 K away from the rows, two standard uncertainties of the slope use up the 5 % of the tolerance.
+constexpr double largest_slope_doubt = 0.03;
 
 /// What a sensor of that curve would say, less what the row says [K].
 double residual(const Curve& curve, const FitRow& row) {
@@ -68,10 +77,8 @@ class SensorFit {
       ScreenedRows screened = screen_rows(rows_, fitting_.remarks);
       good_ = std::move(screened.good);
       if (screened.beta_kelvin > 0.0) add_forms(stated_doubts(good_, screened.beta_kelvin));
-      if (screened.disagree_kelvin > 0.0)
-        tell(withhold_ratings(rows_disagree), "off", kelvins(screened.disagree_kelvin));
-      else if (screened.unsupported)
-        tell(withhold_ratings(rests_on_itself), "temperature", AnyQuantity(good_[*screened.unsupported].temperature));
+      if (good_.size() > 1 && screened.disagree_kelvin == 0.0) add_chart();
+      if (!fitting_.forms.empty()) withhold_what_is_unsure(screened);
     }
     std::stable_sort(fitting_.remarks.begin(), fitting_.remarks.end(),
                      [](const RowRemark& a, const RowRemark& b) { return a.row < b.row; });
@@ -86,6 +93,16 @@ class SensorFit {
   void remark_on_count(std::size_t count) {
     if (request_.rows.empty()) return;
     tell(remark_at_the_end(too_few_rows), "count", static_cast<double>(count));
+  }
+
+  void withhold_what_is_unsure(const ScreenedRows& screened) {
+    const double slope = slope_doubt(good_, screened.beta_kelvin);
+    if (screened.disagree_kelvin > 0.0)
+      tell(withhold_ratings(rows_disagree), "off", kelvins(screened.disagree_kelvin));
+    else if (screened.unsupported)
+      tell(withhold_ratings(rests_on_itself), "temperature", AnyQuantity(*screened.unsupported));
+    else if (slope > largest_slope_doubt)
+      tell(withhold_ratings(slope_unsure), "percent", std::ceil(100.0 * slope));
   }
 
   /// The figures and residuals stay, for who looks for the wrong row by them.
@@ -107,7 +124,6 @@ class SensorFit {
     std::stable_sort(fitting_.forms.begin(), fitting_.forms.end(), [](const FittedRatings& a, const FittedRatings& b) {
       return a.standard_deviation.value_in_si() < b.standard_deviation.value_in_si();
     });
-    add_chart();
   }
 
   void add_chart() {

@@ -28,6 +28,10 @@ constexpr TextEntry does_not_fall{
     "does-not-fall",
     OHMWRIGHT_TEXT("The resistance must fall as it gets warmer: {value} at {temperature} beside {neighbour_value} at "
                    "{neighbour_temperature}. The other rows ask for {expected}.")};
+constexpr TextEntry one_does_not_fall{
+    "one-does-not-fall",
+    OHMWRIGHT_TEXT("The resistance must fall as it gets warmer: {value} at {temperature} beside {neighbour_value} at "
+                   "{neighbour_temperature}. One of the two is wrong, and so few rows do not tell which.")};
 
 /// Moves the rows with a flag to the other list.
 void move_flagged(FitRows& rows, const std::vector<bool>& flags, FitRows& flagged) {
@@ -50,17 +54,39 @@ void leave_out_repeats(FitRows& rows, const WorkingModel& model, std::vector<Row
   rows = std::move(kept);
 }
 
-/// Of two neighbours between which the resistance does not fall, leaves out the one farther from the others' curve. How
-/// far apart such neighbours are at most [K]; 0: there were none.
-double leave_out_what_does_not_fall(FitRows& rows, const ThermistorLine& line, std::vector<RowRemark>& remarks) {
+void sort_by_temperature(FitRows& rows) {
+  std::stable_sort(rows.begin(), rows.end(),
+                   [](const FitRow& a, const FitRow& b) { return a.temperature < b.temperature; });
+}
+
+/// Of few rows the line may be that of the wrong ones: off it is only what a slip of the pen explains.
+void take_back_all_but_slips(FitRows& rows, FitRows& wrong, const ThermistorLine& line) {
   const WorkingModel model(rows, line);
-  double apart = 0.0;
+  std::vector<bool> unexplained;
+  for (const FitRow& row : wrong) unexplained.push_back(!is_slip(row, model));
+  move_flagged(wrong, unexplained, rows);
+}
+
+/// Names neighbours between which the resistance does not fall, where nobody knows which of the two is wrong.
+void name_what_does_not_fall(const FitRows& rows, std::vector<RowRemark>& remarks) {
+  for (std::size_t i = 1; i < rows.size(); ++i) {
+    if (rows[i].resistance < rows[i - 1].resistance) continue;
+    remarks.push_back(remark_on(rows[i].row, one_does_not_fall, false));
+    tell(remarks.back(), "temperature", AnyQuantity(rows[i].temperature));
+    tell(remarks.back(), "value", AnyQuantity(rows[i].resistance));
+    tell(remarks.back(), "neighbour_value", AnyQuantity(rows[i - 1].resistance));
+    tell(remarks.back(), "neighbour_temperature", AnyQuantity(rows[i - 1].temperature));
+  }
+}
+
+/// Of two neighbours between which the resistance does not fall, leaves out the one farther from the others' curve.
+void leave_out_what_does_not_fall(FitRows& rows, const ThermistorLine& line, std::vector<RowRemark>& remarks) {
+  const WorkingModel model(rows, line);
   for (std::size_t i = 1; i < rows.size();) {
     if (rows[i].resistance < rows[i - 1].resistance) {
       ++i;
       continue;
     }
-    apart = std::max(apart, std::abs(model.kelvin_off(rows[i]) - model.kelvin_off(rows[i - 1])));
     const bool hotter_is_wrong = std::abs(model.kelvin_off(rows[i])) >= std::abs(model.kelvin_off(rows[i - 1]));
     const std::size_t wrong = hotter_is_wrong ? i : i - 1;
     const FitRow& neighbour = rows[hotter_is_wrong ? i - 1 : i];
@@ -70,7 +96,6 @@ double leave_out_what_does_not_fall(FitRows& rows, const ThermistorLine& line, s
     rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(wrong));
     if (i > 1) --i;
   }
-  return apart;
 }
 
 }  // namespace
@@ -93,15 +118,16 @@ ScreenedRows screen_rows(const FitRows& rows, std::vector<RowRemark>& remarks) {
   std::vector<bool> off = pattern.on_the_line;
   off.flip();
   move_flagged(good, off, wrong);
-  std::stable_sort(good.begin(), good.end(),
-                   [](const FitRow& a, const FitRow& b) { return a.temperature < b.temperature; });
+  if (rows.size() <= most_few_rows) take_back_all_but_slips(good, wrong, pattern.line);
+  sort_by_temperature(good);
   move_flagged(good, not_borne_out(good, pattern.line), wrong);
   leave_out_repeats(good, WorkingModel(good, pattern.line), remarks);
-  const double rising_kelvin = leave_out_what_does_not_fall(good, pattern.line, remarks);
-  FewRows few = look_at_few(good, pattern.line.beta_kelvin);
-  constexpr std::size_t enough_to_tell = 4;  // which of two neighbours is wrong
-  if (rising_kelvin > 0.0 && good.size() < enough_to_tell) few.disagree_kelvin = rising_kelvin;
+  const FewRows few = look_at_few(good, pattern.line.beta_kelvin);
   move_flagged(good, few.off, wrong);
+  if (few.disagree_kelvin > 0.0)
+    name_what_does_not_fall(good, remarks);
+  else
+    leave_out_what_does_not_fall(good, pattern.line, remarks);
   const WorkingModel model(good, pattern.line);
   for (const FitRow& row : wrong) remarks.push_back(explain(row, model));
   return {std::move(good), pattern.line.beta_kelvin, few.disagree_kelvin, few.unsupported};

@@ -13,7 +13,7 @@ struct ScreenedRows {
   FitRows good;
   double beta_kelvin = 0.0;      ///< the slope that most rows agree on; 0 where there is no thermistor's curve
   double disagree_kelvin = 0.0;  ///< as in `FewRows`: one of so few is wrong, and nobody knows which
-  std::optional<std::size_t> unsupported;  ///< as in `FewRows`: a place in `good`
+  std::optional<Temperature> unsupported;  ///< as in `FewRows`
 };
 
 /// Leaves out the rows that break the pattern of the others, each with its remark; says of all rows why none are

@@ -82,6 +82,8 @@ const Slip* best_slip(const FitRow& row, const WorkingModel& model) {
 
 }  // namespace
 
+bool is_slip(const FitRow& row, const WorkingModel& model) { return best_slip(row, model) != nullptr; }
+
 RowRemark explain(const FitRow& row, const WorkingModel& model) {
   const Slip* slip = best_slip(row, model);
   const double expected = model.log_resistance(row.temperature);
