@@ -1,9 +1,9 @@
-# kinds.index.json beside the plugins: what the kinds of our own kind files are called, by the digests of the files, so
-# that a start of the program need not parse all of them (ohmwright/plugin/kind_index.hpp).
+# kinds.index.json beside the plugins: what our own kinds are called, those of kind files by the digests of the files, so
+# that a start of the program need not read all of them (ohmwright/plugin/kind_index.hpp).
 include_guard(GLOBAL)
 
-# `kind_files`: the files NAME.kind.json that are installed.
-function(ohmwright_index_kind_files kind_files)
+# `kind_files`: the files NAME.kind.json that are installed; `plugin_sources`: the sources that hold OHMWRIGHT_PLUGIN.
+function(ohmwright_index_kinds kind_files plugin_sources)
   set(entries "")
   foreach(file IN LISTS kind_files)
     set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${file}")
@@ -19,6 +19,19 @@ function(ohmwright_index_kind_files kind_files)
       set(aliases "[]")
     endif()
     list(APPEND entries "  {\"blake2b\": \"${digest}\", \"kind\": \"${kind}\",\n   \"aliases\": ${aliases}}")
+  endforeach()
+  foreach(file IN LISTS plugin_sources)
+    set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${file}")
+    file(READ "${file}" text)
+    if(NOT text MATCHES "OHMWRIGHT_PLUGIN\\(([^,]*),")
+      continue() # it has no kind of its own
+    endif()
+    string(REGEX REPLACE "\"[ \n]*\"" "" names "${CMAKE_MATCH_1}") # the pieces of the literal joined
+    string(REGEX MATCH "\"(.*)\"" names "${names}")
+    string(REPLACE "\\t" ";" names "${CMAKE_MATCH_1}")
+    list(POP_FRONT names kind)
+    list(JOIN names "\", \"" aliases)
+    list(APPEND entries "  {\"kind\": \"${kind}\",\n   \"aliases\": [\"${aliases}\"]}")
   endforeach()
   list(JOIN entries ",\n" entries)
   set(place "${CMAKE_INSTALL_LIBDIR}/ohmwright/plugins")

@@ -20,8 +20,10 @@ ratings = plugin / "ratings/ntc-10k-b3977.json"
 commands = {
     "bare program: opens the same plugin, parses one JSON file": [
         build / "bin/bare_program", plugin / "defrost-sensor.ohmplug", ratings],
-    "ohmwright check (ratings, one reading)": [
+    "ohmwright check defrost-sensor (ratings, one reading)": [
         build / "bin/ohmwright", "check", "defrost-sensor", "11.0k", "--at", "23C", "--ratings", "ntc-10k-b3977"],
+    "the same by an alias: ohmwright check thermistor": [
+        build / "bin/ohmwright", "check", "thermistor", "11.0k", "--at", "23C", "--ratings", "ntc-10k-b3977"],
     "/usr/bin/python3 -c pass": ["/usr/bin/python3", "-c", "pass"],
 }
 walls = {name: [] for name in commands}

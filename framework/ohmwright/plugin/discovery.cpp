@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <functional>
 #include <map>
 #include <set>
 #include <utility>
@@ -73,6 +74,36 @@ bool is_in_its_own_folder(const FoundPlugin& plugin) {
   if (named.empty() || plugin.path.parent_path().filename() != named.front().id) return false;
   return plugin.reads_kind_files || std::any_of(plugin.kinds.begin(), plugin.kinds.end(),
                                                 [&](const StampedKind& kind) { return kind.id == named.front().id; });
+}
+
+/// A file of the installation that is named after its kind, in the folder of that name.
+struct Installed {
+  fs::path path;  ///< empty where there is none
+  bool is_kind_file = false;
+};
+
+Installed installed_as(const fs::path& installation, std::string_view id) {
+  for (const std::string_view suffix : {plugin_suffix, kind_file_suffix}) {
+    fs::path path = installation / id / (std::string(id) + std::string(suffix));
+    std::error_code error;
+    if (fs::exists(path, error)) return {std::move(path), suffix == kind_file_suffix};
+  }
+  return {};
+}
+
+/// Nothing where there is none, or where only `discover` can tell why it is not taken.
+std::optional<FoundPlugin> read_installed(const Installed& installed, ::uid_t user,
+                                          const std::function<KindIndex()>& index) {
+  if (installed.path.empty()) return std::nullopt;
+  try {
+    const TrustedFile file = open_trusted(installed.path, user);
+    const FileBytes bytes(file.descriptor.number(), file.size);
+    FoundPlugin found = installed.is_kind_file ? read_kind_file(bytes, file, index()) : read_plugin(bytes, file);
+    found.from_installation = true;
+    if (is_in_its_own_folder(found)) return found;
+  } catch (const PluginError&) {  // discover() tells why
+  }
+  return std::nullopt;
 }
 
 class Search {
@@ -266,23 +297,16 @@ FoundPlugin read_plugin(const ByteSource& bytes, const TrustedFile& file) {
 
 std::optional<FoundPlugin> find_named(const fs::path& installation, std::string_view name, ::uid_t user) {
   if (!is_kind_id(name)) return std::nullopt;
-  const fs::path folder = installation / name;
-  for (const std::string_view suffix : {plugin_suffix, kind_file_suffix}) {
-    const fs::path path = folder / (std::string(name) + std::string(suffix));
-    std::error_code error;
-    if (!fs::exists(path, error)) continue;
-    try {
-      const TrustedFile file = open_trusted(path, user);
-      const FileBytes bytes(file.descriptor.number(), file.size);
-      FoundPlugin found = suffix == plugin_suffix ? read_plugin(bytes, file)
-                                                  : read_kind_file(bytes, file, read_kind_index(installation, user));
-      found.from_installation = true;
-      if (is_in_its_own_folder(found)) return found;
-    } catch (const PluginError&) {  // discover() tells why
-    }
+  if (const Installed installed = installed_as(installation, name); !installed.path.empty())
+    return read_installed(installed, user, [&] { return read_kind_index(installation, user); });
+  const KindIndex index = read_kind_index(installation, user);
+  const std::string* const id = index.id_of(name);
+  if (id == nullptr) return std::nullopt;
+  std::optional<FoundPlugin> found = read_installed(installed_as(installation, *id), user, [&] { return index; });
+  if (!found || !std::any_of(found->kinds.begin(), found->kinds.end(),
+                             [&](const StampedKind& kind) { return is_called(kind, name); }))
     return std::nullopt;
-  }
-  return std::nullopt;
+  return found;
 }
 
 Discovery discover(const std::vector<fs::path>& folders, ::uid_t user, const AllowList& allowed) {

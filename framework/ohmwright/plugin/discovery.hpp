@@ -62,8 +62,9 @@ struct Discovery {
 Discovery discover(const std::vector<std::filesystem::path>& folders, ::uid_t user, const AllowList& allowed = {});
 
 /// The plugin NAME/NAME.ohmplug or kind file NAME/NAME.kind.json of the installation's folder, without a look at any
-/// other: what `discover` finds of that name, unless the alias of another kind has it. Nothing where it is not there,
-/// is not trusted or does not fit, or where symbolic links lead to it; then only `discover` can tell.
+/// other: what `discover` finds of that name, unless the alias of another kind has it. `name`: an id, or an alias, as
+/// `spoken_name` has it, that the installation's index knows and that the plugin still has. Nothing where it is not
+/// there, is not trusted or does not fit, or where symbolic links lead to it; then only `discover` can tell.
 std::optional<FoundPlugin> find_named(const std::filesystem::path& installation, std::string_view name, ::uid_t user);
 
 }  // namespace ohmwright

@@ -8,6 +8,7 @@
 #include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/plugin/trust.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 
 namespace ohmwright {
 
@@ -15,16 +16,20 @@ namespace {
 
 constexpr DocumentLimits index_limits{.bytes = std::size_t{1} << 20U, .depth = 8, .values = 20'000};
 
-/// Of each entry what has the right type; an entry without a digest or a kind is met by no file.
+/// Of each entry what has the right type; a library's has no digest, which is met by no file.
 KindIndex index_in(const ValueNode& root) {
-  std::map<std::string, StampedKind, std::less<>> by_digest;
+  KindIndex::ByDigest by_digest;
+  KindIndex::ByName by_name;
   for (const ValueNode& entry : list_of(root, "kinds")) {
     StampedKind kind{text_of(entry, "kind"), {}};
     for (const ValueNode& alias : list_of(entry, "aliases"))
       if (alias.text() != nullptr) kind.aliases.push_back(*alias.text());
-    if (is_kind_id(kind.id)) by_digest.try_emplace(text_of(entry, "blake2b"), std::move(kind));
+    if (!is_kind_id(kind.id)) continue;
+    by_name.try_emplace(spoken_name(kind.id), kind.id);
+    for (const std::string& alias : kind.aliases) by_name.try_emplace(spoken_name(alias), kind.id);
+    by_digest.try_emplace(text_of(entry, "blake2b"), std::move(kind));
   }
-  return KindIndex(std::move(by_digest));
+  return {std::move(by_digest), std::move(by_name)};
 }
 
 }  // namespace

@@ -20,11 +20,6 @@ namespace {
 
 constexpr std::string_view name_of_reader = "kind-file";
 
-bool is_called(const StampedKind& kind, const std::string& key) {
-  return spoken_name(kind.id) == key || std::any_of(kind.aliases.begin(), kind.aliases.end(),
-                                                    [&](const auto& alias) { return spoken_name(alias) == key; });
-}
-
 /// Whether the word stands in one of the kind's names: "thermostat" is a word of four kinds, and the name of none.
 bool has_word(const StampedKind& kind, const std::string& key) {
   const std::string word = '-' + key + '-';
@@ -98,6 +93,8 @@ class Registry::State {
     if (found_ || folders_.empty()) return nullptr;
     std::optional<FoundPlugin> plugin = find_named(folders_.front(), name, user_);
     if (!plugin || plugin->reads_kind_files) return nullptr;
+    for (auto& [other_name, named] : named_)
+      if (named.plugin.path == plugin->path) return &named;
     return &named_.try_emplace(name, NamedPlugin{std::move(*plugin), {}}).first->second;
   }
 

@@ -4,6 +4,7 @@
 #include <span>
 
 #include <ohmwright/plugin/stamp_check.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright {
@@ -97,6 +98,12 @@ void read_kinds(std::optional<std::string_view> text, CheckedStamp& checked) {
 }
 
 }  // namespace
+
+bool is_called(const StampedKind& kind, std::string_view spoken) {
+  return spoken_name(kind.id) == spoken ||
+         std::any_of(kind.aliases.begin(), kind.aliases.end(),
+                     [&](const std::string& alias) { return spoken_name(alias) == spoken; });
+}
 
 bool is_kind_id(std::string_view id) {
   const auto is_letter = [](char c) { return c >= 'a' && c <= 'z'; };

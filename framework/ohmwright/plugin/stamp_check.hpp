@@ -31,6 +31,9 @@ CheckedStamp check_stamp(const PluginStamp& stamp);
 /// Whether `id` can name a kind: `[a-z][a-z0-9-]*`.
 bool is_kind_id(std::string_view id);
 
+/// Whether that is the kind's id or an alias of it. `spoken`: as `spoken_name` has it.
+bool is_called(const StampedKind& kind, std::string_view spoken);
+
 /// Whether a name can be printed as it is: nothing in it that moves a cursor, hides or reverses text.
 bool is_shown_as_it_is(std::string_view name);
 

@@ -11,6 +11,7 @@
 #include "rules/slope.hpp"
 #include "rules/twin_comparison.hpp"
 #include "rules/unit_slip.hpp"
+#include "rules/volts_at_board.hpp"
 #include "rules/what_decides.hpp"
 
 namespace ohmwright::defrost_sensor {
@@ -235,6 +236,10 @@ void advise_on_pass(const Scene& scene) {
 /// No verdict leaves without a next step.
 void advise_at_least(const Scene& scene) {
   if (!scene.findings.advice().empty()) return;
+  if (!scene.fused && scene.ratings != nullptr && volts_lack_the_control(scene)) {
+    scene.findings.advise(name_the_control);
+    return;
+  }
   scene.findings.advise(scene.fused ? read_more_carefully : state_temperature);
 }
 
@@ -244,10 +249,6 @@ void advise_without_ratings(const Scene& scene) {
   scene.findings.advise(read_at_several_temperatures(scene) ? find_the_sheet_only : find_the_sheet);
   if (found(scene, twin_comparison, Outcome::silent)) scene.findings.advise(compare_twin);
 }
-
-}  // namespace
-
-namespace {
 
 /// Of several readings judged together, the first that is right with its point moved.
 std::optional<DecimalSlip> slip_of(const Scene& scene) {

@@ -146,6 +146,11 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT("Read both in stirred ice water, bagged, ten minutes: the one that misses its chart there is the "
                       "bad one."),
        "ohms-in-ice-water"},
+      {"name-the-control",
+       OHMWRIGHT_TEXT(
+           "The volts tell its ohms only with what feeds it: name the board with --control, or put its pull-up and its "
+           "reference voltage into a file (--control FILE). Surer: unplug, prove dead and read the ohms."),
+       "ohms-from-the-board"},
   };
 }
 

@@ -67,6 +67,7 @@ enum AdviceIndex : std::uint16_t {
   let_it_settle,
   clips_touch,
   twins_in_ice_water,
+  name_the_control,
 };
 
 }  // namespace ohmwright::defrost_sensor

@@ -4,7 +4,15 @@ namespace ohmwright::defrost_sensor {
 
 namespace {
 
-enum Text : TextIndex { mains_on_it, seen_from_board, with_self_heating, past_the_ends, no_control, no_live_volts };
+enum Text : TextIndex {
+  mains_on_it,
+  seen_from_board,
+  with_self_heating,
+  open_across,
+  short_across,
+  no_control,
+  no_live_volts
+};
 
 /// Input resistance of a voltmeter (common practice, no source): it lies across the sensor.
 constexpr double meter_ohms = 10e6;
@@ -32,6 +40,10 @@ double doubt_of_resistance(const Control& control, const PreparedReading& readin
   return both * both / control.pull_up.value() * of_share;
 }
 
+bool control_is_known(const Scene& scene) {
+  return scene.ratings != nullptr && scene.ratings->control && scene.ratings->control->reference_voltage;
+}
+
 }  // namespace
 
 RuleDescriptor describe_volts_at_board() {
@@ -55,16 +67,20 @@ RuleDescriptor describe_volts_at_board() {
                               "{believed}. The meter's own 10 MΩ made it seem {meter_load} warmer, and its own current "
                               "warms it by {self_heating}. "
                               "This shows what the board sees; it does not clear the part.")},
-              {"past-the-ends",
-               OHMWRIGHT_TEXT(
-                   "{volts} across the sensor is what an open sensor shows at one end of the supply and a "
-                   "shorted one at the other, or the ratings name another board's voltage. Unplug, prove dead and "
-                   "read the ohms.")},
+              {"open-across",
+               OHMWRIGHT_TEXT("{volts} across the sensor is all of the {reference} that the board gives: nothing flows "
+                              "through it. It or its lead is open, or the ratings name another board's voltage. "
+                              "Unplug, prove dead and read the ohms.")},
+              {"short-across",
+               OHMWRIGHT_TEXT("{volts} across the sensor is nothing of the {reference} that the board gives: it or its "
+                              "lead is shorted, or the board feeds nothing. Unplug, prove dead and read the ohms.")},
               {"no-control",
                OHMWRIGHT_TEXT("Not judged: pull-up and reference voltage of the control are not in the ratings.")},
               {"no-live-volts", OHMWRIGHT_TEXT("Not judged: no voltage was read at the control's input.")},
           }};
 }
+
+bool volts_lack_the_control(const Scene& scene) { return live_volts(scene) != nullptr && !control_is_known(scene); }
 
 void judge_volts_at_board(const Scene& scene) {
   const PreparedReading* reading = live_volts(scene);
@@ -74,13 +90,12 @@ void judge_volts_at_board(const Scene& scene) {
     tell(finding, "volts", AnyQuantity(Dimension::voltage, reading->displayed));
     return;
   }
-  const bool known = scene.ratings != nullptr && scene.ratings->control && scene.ratings->control->reference_voltage;
-  if (reading == nullptr || !known) {
+  if (reading == nullptr || !control_is_known(scene)) {
     scene.findings.add(volts_at_board, Outcome::silent, reading == nullptr ? no_live_volts : no_control);
     return;
   }
   const Control& control = *scene.ratings->control;
-  const double volts = reading->value.value();
+  const double volts = std::abs(reading->value.value());  // a minus is no more than swapped probes
   // The voltage is read across the sensor, whichever end of the supply it is wired to.
   const double share = volts / control.reference_voltage->value();
   const double at_input = control.sensor_to == Control::SensorTo::ground ? share : 1.0 - share;
@@ -89,9 +104,12 @@ void judge_volts_at_board(const Scene& scene) {
   const Curve& curve = *scene.ratings->curve;
   const std::optional<Temperature> believed = r ? curve.temperature(*r) : std::nullopt;
   const std::optional<Temperature> seen = loaded ? curve.temperature(*loaded) : std::nullopt;
-  Finding& finding = scene.findings.add(volts_at_board, Outcome::undecided, past_the_ends);
+  Finding& finding = scene.findings.add(volts_at_board, Outcome::undecided, share > 0.5 ? open_across : short_across);
   tell(finding, "volts", AnyQuantity(Dimension::voltage, volts));
-  if (!believed || !seen) return;
+  if (!believed || !seen) {
+    tell(finding, "reference", AnyQuantity(*control.reference_voltage));
+    return;
+  }
   finding.text = seen_from_board;
   finding.measured = AnyQuantity(*r);
   finding.measured_uncertainty = doubt_of_resistance(control, *reading, *loaded) * (*r / *loaded) * (*r / *loaded);

@@ -11,4 +11,7 @@ namespace ohmwright::defrost_sensor {
 RuleDescriptor describe_volts_at_board();
 void judge_volts_at_board(const Scene& scene);
 
+/// Whether volts were read at the live sensor, and what feeds it is not known.
+bool volts_lack_the_control(const Scene& scene);
+
 }  // namespace ohmwright::defrost_sensor

@@ -11,7 +11,9 @@
 #include <ohmwright/document/meter_document.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/plugin/guarded_judge.hpp>
+#include <ohmwright/plugin/kind_index.hpp>
 #include <ohmwright/plugin/registry.hpp>
+#include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/report/sentences.hpp>
 #include <ohmwright/report/verdict_report.hpp>
 
@@ -42,6 +44,20 @@ std::vector<std::string> kinds() {
 }
 
 TEST(KindsBuiltHere, AreAllThere) { EXPECT_EQ(kinds().size(), static_cast<std::size_t>(OHMWRIGHT_KIND_COUNT)); }
+
+// By whatever name a kind is asked for, the others need not be looked at (OhmwrightKindIndex.cmake).
+TEST(KindsBuiltHere, AreInTheIndexByEveryName) {
+  const KindIndex index = read_kind_index(OHMWRIGHT_PLUGIN_FOLDER, ::geteuid());
+  for (const FoundPlugin& plugin : registry().plugins())
+    for (const StampedKind& kind : plugin.kinds) {
+      std::vector<std::string> names = kind.aliases;
+      names.push_back(kind.id);
+      for (const std::string& name : names) {
+        const std::string* const id = index.id_of(spoken_name(name));
+        EXPECT_EQ(id == nullptr ? "" : *id, kind.id) << name;
+      }
+    }
+}
 
 class KindVectors : public ::testing::TestWithParam<std::string> {
  protected:

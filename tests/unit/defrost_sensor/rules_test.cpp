@@ -263,9 +263,15 @@ TEST(VoltsRule, SaysWhenTheVoltageCannotBe) {
   const auto with = [](const SensorRatings& ratings, const char* value, Supply supply = Supply::live) {
     return judge(ratings, {{.value = value, .supply = supply, .measurand = "voltage"}});
   };
-  EXPECT_EQ(text_of(with(with_control(), "5.2 V"), volts_at_board), "past-the-ends");
-  EXPECT_EQ(text_of(with(with_control(), "0 V"), volts_at_board), "past-the-ends");
+  EXPECT_EQ(text_of(with(with_control(), "5.2 V"), volts_at_board), "open-across");
+  EXPECT_EQ(text_of(with(with_control(), "0 V"), volts_at_board), "short-across");
+  SensorRatings to_supply = with_control();  // across the sensor it shows the same at either end of the supply
+  to_supply.control->sensor_to = Control::SensorTo::supply;
+  EXPECT_EQ(text_of(with(to_supply, "5.0 V"), volts_at_board), "open-across");
+  EXPECT_EQ(text_of(with(to_supply, "0 V"), volts_at_board), "short-across");
+  EXPECT_EQ(text_of(with(with_control(), "-2.5 V"), volts_at_board), "seen-from-board") << "swapped probes";
   EXPECT_EQ(text_of(with(plain_ratings(), "3 V"), volts_at_board), "no-control");
+  EXPECT_EQ(advice_of(with(plain_ratings(), "3 V")), std::vector<std::string>{"name-the-control"});
   EXPECT_EQ(text_of(with(with_control(), "3 V", Supply::unplugged), volts_at_board), "no-live-volts");
 }
 

@@ -37,6 +37,11 @@ bool is_mapped(const std::string& file) {
   return text.find("/memfd:" + file) != std::string::npos;
 }
 
+std::vector<std::byte> bytes_of_text(std::string_view text) {
+  const auto* begin = reinterpret_cast<const std::byte*>(text.data());
+  return {begin, begin + text.size()};
+}
+
 std::string input_error(const Registry& registry, std::string_view name) {
   try {
     registry.kind(name);
@@ -205,6 +210,30 @@ TEST(Registry, FindsAKindInItsOwnFolderWithoutALookAtTheOthers) {
   EXPECT_THAT(registry.plugins(), SizeIs(2));
   EXPECT_EQ(&registry.kind("good-part"), &kind) << "it stays the one that was loaded";
   EXPECT_EQ(&registry.kind("Well-made part"), &kind) << "by its alias, too";
+}
+
+TEST(Registry, FindsAnAliasOfTheIndexWithoutALookAtTheOthers) {
+  const test::PluginFolder folder;
+  folder.add("good", "good-part/good-part.ohmplug");
+  folder.write("kinds.index.json",
+               bytes_of_text(R"({"kinds": [{"kind": "good-part", "aliases": ["Well-made part"]}]})"));
+  const Registry registry = registry_of(folder);
+  const LoadedKind& kind = registry.kind("well made part");
+  folder.add("two_kinds", "later.ohmplug");  // had there been a search, it would have been before this
+  EXPECT_THAT(registry.plugins(), SizeIs(2));
+  EXPECT_EQ(&registry.kind("good-part"), &kind) << "it is loaded once";
+}
+
+// The index only says where to look first: what a plugin is not called by now it was not asked for.
+TEST(Registry, BelievesNoAliasOfTheIndexThatThePluginDoesNotHave) {
+  const test::PluginFolder folder;
+  folder.add("good", "good-part/good-part.ohmplug");
+  folder.add("two_kinds", "two.ohmplug");
+  folder.write("kinds.index.json", bytes_of_text(R"({"kinds": [{"kind": "good-part", "aliases": ["second"]},
+                                                            {"kind": "absent-part", "aliases": ["first part"]}]})"));
+  const Registry registry = registry_of(folder);
+  EXPECT_EQ(registry.kind("second").descriptor().id, "second-part");
+  EXPECT_EQ(registry.kind("first part").descriptor().id, "first-part");
 }
 
 TEST(Registry, TellsWhyAKindInItsOwnFolderIsRefused) {
