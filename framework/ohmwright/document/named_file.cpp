@@ -23,7 +23,8 @@ std::vector<std::string> names_in_folder(const std::string& folder) {
 }
 
 bool is_path(std::string_view name_or_file) {
-  return name_or_file == "-" || name_or_file.find('/') != std::string_view::npos || name_or_file.ends_with(".json");
+  return name_or_file == "-" || name_or_file == "." || name_or_file == ".." ||
+         name_or_file.find('/') != std::string_view::npos || name_or_file.ends_with(".json");
 }
 
 std::string named_file(std::span<const std::string> folders, const std::string& name, const std::string& what) {

@@ -24,15 +24,14 @@ class TakenNames {
  public:
   /// Why the plugin's kinds cannot be added beside those that are there.
   std::vector<std::string> clashes(const FoundPlugin& plugin) const {
-    std::vector<std::string> reasons;
+    std::vector<Clash> clashes;
     for (const StampedKind& kind : plugin.kinds) {
-      if (const Owner* owner = owner_of(kind.id))
-        reasons.push_back("the name of its kind " + ohmwright::quoted(kind.id) + taken_by(*owner));
-      for (const std::string& alias : kind.aliases) {
-        if (const Owner* owner = owner_of(alias))
-          reasons.push_back("its alias " + ohmwright::quoted(alias) + taken_by(*owner));
-      }
+      if (const Owner* owner = owner_of(kind.id)) clash_with(*owner, clashes).kinds.push_back(kind.id);
+      for (const std::string& alias : kind.aliases)
+        if (const Owner* owner = owner_of(alias)) clash_with(*owner, clashes).aliases.push_back(alias);
     }
+    std::vector<std::string> reasons;
+    for (const Clash& clash : clashes) reasons.push_back(told(clash));
     return reasons;
   }
 
@@ -54,9 +53,36 @@ class TakenNames {
     const auto found = owners_.find(spoken_name(name));
     return found == owners_.end() ? nullptr : &found->second;
   }
-  static std::string taken_by(const Owner& owner) {
-    return " is taken by the kind " + ohmwright::quoted(owner.kind) + " of " + shell_word(owner.path) +
-           "; remove one of the two";
+
+  /// The names that one owner has already.
+  struct Clash {
+    const Owner* owner;
+    std::vector<std::string> kinds;
+    std::vector<std::string> aliases;
+  };
+
+  static Clash& clash_with(const Owner& owner, std::vector<Clash>& clashes) {
+    const auto known = std::find_if(clashes.begin(), clashes.end(), [&](const Clash& clash) {
+      return clash.owner->kind == owner.kind && clash.owner->path == owner.path;
+    });
+    return known != clashes.end() ? *known : clashes.emplace_back(Clash{&owner, {}, {}});
+  }
+
+  static std::string listed(const std::vector<std::string>& names) {
+    std::string list;
+    for (const std::string& name : names) list += (list.empty() ? "" : ", ") + ohmwright::quoted(name);
+    return list;
+  }
+
+  static std::string told(const Clash& clash) {
+    std::string text;
+    if (!clash.kinds.empty()) text += "the name of its kind " + listed(clash.kinds);
+    if (!clash.aliases.empty())
+      text += (text.empty() ? "its alias" : " and its alias") + std::string(clash.aliases.size() > 1 ? "es " : " ") +
+              listed(clash.aliases);
+    const bool one = clash.kinds.size() + clash.aliases.size() == 1;
+    return text + (one ? " is" : " are") + " taken by the kind " + ohmwright::quoted(clash.owner->kind) + " of " +
+           shell_word(clash.owner->path) + "; remove one of the two";
   }
 
   std::map<std::string, Owner, std::less<>> owners_;

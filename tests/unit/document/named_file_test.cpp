@@ -46,7 +46,7 @@ TEST(NamedFile, IsRefusedInTextForATerminal) {
 }
 
 TEST(NamedFile, APathSaysThatItIsOne) {
-  for (const char* path : {"-", "a.json", "./a", "/a/b"}) EXPECT_TRUE(is_path(path)) << path;
+  for (const char* path : {"-", "a.json", "./a", "/a/b", ".", ".."}) EXPECT_TRUE(is_path(path)) << path;
   for (const char* name : {"basic", "class-10k", ""}) EXPECT_FALSE(is_path(name)) << name;
 }
 
