@@ -135,6 +135,12 @@ TEST(Advice, ATemperatureInTheOtherUnitIsAskedForFirst) {
   const SensorRatings ratings = plain_ratings();
   EXPECT_EQ(advice_of(judge(ratings, {{.value = "33.9 kohm", .at = "32 degC +- 1 K"}})).at(0), "unit-was-fahrenheit");
   EXPECT_EQ(advice_of(judge(ratings, {{.value = "10.94 kohm", .at = "-5 degC +- 1 K"}})).at(0), "unit-was-celsius");
+  // Tenths of a thermometer, where all of several readings are right so.
+  EXPECT_EQ(advice_of(judge(ratings, {{.value = "32.4 kohm", .at = "0.2 degF +- 1 K"},
+                                      {.value = "19.8 kohm", .at = "10.1 degF +- 1 K"},
+                                      {.value = "11.7 kohm", .at = "21.6 degF +- 1 K"}}))
+                .at(0),
+            "unit-was-celsius");
 }
 
 TEST(Advice, RatingsOfAnotherClassAreNamed) {
