@@ -359,5 +359,18 @@ TEST(GenericAppliance, OfWhoseControlAPinIsEmptyIsSearched) {
   EXPECT_THAT(ran.out, HasSubstr("Do next"));
 }
 
+/// What holds a likely part back is told to programs as to people.
+TEST(Evidence, JsonTellsWhatWouldClearALikelyPart) {
+  const nlohmann::json other =
+      located({"bottom-freezer-thermistor-230v", "--zone", "coil=0C", "sensor-alone=32.6k", "sensor-plug=32.5k"});
+  EXPECT_EQ(other["standing"], "likely");
+  EXPECT_EQ(other["other_class"]["part"], "sensor");
+  EXPECT_THAT(other["other_class"]["class"].get<std::string>(), HasSubstr("10 kΩ at 25 °C"));
+  const nlohmann::json warm = located(
+      {"upright-thermistor-230v", "--zone", "coil=-18C", "--symptom", "no-air", "fan-plug=330", "fan-plug=330"});
+  EXPECT_EQ(warm["may_be_warm"], "fan");
+  EXPECT_FALSE(warm.contains("other_class"));
+}
+
 }  // namespace
 }  // namespace ohmwright

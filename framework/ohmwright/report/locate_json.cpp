@@ -91,6 +91,9 @@ std::string locate_json(const LocateReport& report, const Sentences& say) {
             {"standing", standing_words.at(static_cast<std::size_t>(report.standing.form))}};
   if (report.standing.lacks != locate::Standing::Lacks::nothing)
     json["lacks"] = lack_words.at(static_cast<std::size_t>(report.standing.lacks));
+  if (const auto& fits = report.standing.fits)
+    json["other_class"] = {{"part", appliance.parts[fits->part].id}, {"class", fits->title}};
+  if (const auto& warm = report.standing.warm_part) json["may_be_warm"] = appliance.parts[*warm].id;
   const bool stops = report.standing.form == locate::Standing::Form::sealed_system;  // and nothing is named beside it
   json["possible_faults"] = Json::array();
   for (const locate::AnswerSet& answer : locate::answers(report.reasoner.faults(), report.diagnosis))
