@@ -31,6 +31,16 @@ TEST_F(JobCall, AsksMoreOfTheInsulationWhereThereIsNoEarth) {
   EXPECT_EQ(run({"close", "repaired"}).exit_code, 0);
 }
 
+/// The customer sees what was tested, not that it tells nothing of the rest.
+TEST_F(JobCall, ShowsAnInsulationThatIsInSpec) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater", "insulation=1.5M", "--test", "500V", "--proved-dead", "--lead-off"});
+  EXPECT_THAT(run({"report", "--width", "300"}).out, Not(HasSubstr("INSULATION IN SPEC")))
+      << "not where there is no earth";
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  EXPECT_THAT(run({"report", "--width", "300"}).out, HasSubstr("INSULATION IN SPEC"));
+}
+
 /// An earth that is there after all, and read good, asks for no more than 1 Mohm.
 TEST_F(JobCall, AsksNoMoreOnceTheEarthIsFound) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});

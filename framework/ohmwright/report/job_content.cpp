@@ -58,6 +58,18 @@ bool is_good_insulation(const MeasuredValue& reading) {
   return good;
 }
 
+/// What the reading says of the part; of its insulation, where that alone tells something, and it is good beside
+/// a protective earth and without one.
+std::string verdict_words(const MeasuredValue& reading, const Sentences& say) {
+  const auto without_earth = [](const job::SafetyFinding& finding) {
+    return finding.without_earth.value_or(finding.outcome) == Outcome::within_limits;
+  };
+  if (reading.outcome == Outcome::undecided && is_good_insulation(reading) &&
+      std::all_of(reading.safety.begin(), reading.safety.end(), without_earth))
+    return say(OHMWRIGHT_TEXT("INSULATION IN SPEC, the rest open"));
+  return outcome_words(reading.outcome, say);
+}
+
 /// The reading of the same part, of another time, by which its insulation is known to be good; null: none.
 const MeasuredValue* proved_safe_by(const ServiceCall& call, const MeasuredValue& reading) {
   if (reading.part.empty() || !reading.safety.empty()) return nullptr;
@@ -257,7 +269,7 @@ class JobSentences {
          say_(OHMWRIGHT_TEXT("Showed")), say_(OHMWRIGHT_TEXT("Verdict")), say_(OHMWRIGHT_TEXT("Chance in spec"))}};
     for (const MeasuredValue& reading : call_.readings)
       rows.push_back({reading.title.empty() ? reading.place : reading.title, report_.local_time(reading.when),
-                      std::to_string(reading.visit), reading.for_people(), outcome_words(reading.outcome, say_),
+                      std::to_string(reading.visit), reading.for_people(), verdict_words(reading, say_),
                       reading.probability ? percent_text(*reading.probability) : std::string("-")});
     return rows;
   }
