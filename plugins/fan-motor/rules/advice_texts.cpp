@@ -195,7 +195,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        "supply-at-plug"},
       {"clear-its-air",
        OHMWRIGHT_TEXT("Clear coil and ducts of frost and dirt, and see its wheel free and tight on its shaft, all "
-                      "unplugged; then read what it draws again, and say that they are clear (--air clear)."),
+                      "unplugged; then read once more how fast it turns and what it draws, and say that they are clear "
+                      "(--air clear)."),
        "current-running"},
       {"see-it-run-since",
        OHMWRIGHT_TEXT(
@@ -212,6 +213,12 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "Did it run, or stand still under power, within the last half hour? Then it is warmer inside than "
            "what was read beside it: let it stand unplugged for half an hour and read it again before you "
            "buy.")},
+      {"feed-it-alone",
+       OHMWRIGHT_TEXT(
+           "Pull its plug, feed it from a supply of its own, of its rated volts and polarity, its control wire left "
+           "open, and read its speed once more (speed=… --signal run). One that has no control wire says so in its "
+           "ratings (wires)."),
+       "supply-at-plug"},
   };
 }
 

@@ -52,7 +52,7 @@ RuleDescriptor describe_line_current() {
           {"too-much-perhaps-held",
            OHMWRIGHT_TEXT(
                "It draws {measured}; a good one draws {lower} to {upper}. But one whose wheel is held, by ice or "
-               "by its bearing, draws so as well: first see it turn.")},
+               "by its bearing, draws so as well: first see it turn freely.")},
           {"too-little",
            OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Coil, ducts and wheel "
                           "were said to be clear, so a winding is open in part, or its electronics are at fault.")},

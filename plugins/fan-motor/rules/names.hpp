@@ -108,6 +108,7 @@ enum AdviceIndex : std::uint16_t {
   see_it_run_since,
   seal_or_renew,
   cool_before_buying,
+  feed_it_alone,
 };
 
 }  // namespace ohmwright::fan_motor

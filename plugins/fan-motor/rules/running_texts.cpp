@@ -15,8 +15,8 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
           {"turns-right", OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}.")},
           {"turns-slow",
            OHMWRIGHT_TEXT(
-               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts, so a dragging "
-               "bearing, shorted turns or something at its wheel holds it back.")},
+               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts and its wheel is "
+               "free, so its winding, its electronics or a bearing that drags when it runs holds it back.")},
           {"turns-slow-perhaps-held",
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}. But flicked by hand it stops at "
@@ -31,8 +31,8 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
                "with those a good one is slow as well: look before it.")},
           {"turns-fast",
            OHMWRIGHT_TEXT(
-               "It turns at {measured}; a good one turns at {lower} to {upper}. Its wheel is loose or off, or it "
-               "is another motor.")},
+               "It turns at {measured}; a good one turns at {lower} to {upper}. Coil, ducts and wheel were said to "
+               "be clear, so it is another motor, or its electronics no longer hold its speed.")},
           {"turns-unsure",
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}: too near to an end to tell.")},
@@ -45,7 +45,7 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
           {"draws-much-perhaps-held",
            OHMWRIGHT_TEXT(
                "It draws {measured}, and a good one draws {lower} to {upper}. But one whose wheel is held, by ice "
-               "or by its bearing, draws so as well: first see it turn.")},
+               "or by its bearing, draws so as well: first see it turn freely.")},
           {"draws-unsure",
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper}: with this "
                           "instrument too near to an end to tell.")},
@@ -130,6 +130,20 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
           {"draws-little-perhaps-air",
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. "
                           "Blocked air and a loose wheel take its load away: that they are clear was not said.")},
+          {"turns-slow-wheel-unknown",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts, but one at whose "
+               "wheel ice rubs is slow as well: whether its wheel turns freely by hand was not said.")},
+          {"turns-slow-perhaps-told",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts and its wheel is "
+               "free, but one with a wire for a control signal turns as slowly as that tells it to: what it was told "
+               "was not said.")},
+          {"turns-fast-perhaps-air",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. Blocked air and a loose or missing "
+               "wheel take its load away, and then a good one turns faster as well: that they are clear was not "
+               "said.")},
       }};
 }
 
