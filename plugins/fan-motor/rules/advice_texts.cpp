@@ -97,7 +97,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "Do not test it with 500 V. An ohmmeter that shows less than {least} from its leads to the frame is enough "
            "to condemn it.")},
-      {"dry-and-repeat", OHMWRIGHT_TEXT("A wet motor leaks: dry it warm for some hours and test it once more.")},
+      {"dry-and-repeat",
+       OHMWRIGHT_TEXT("A wet motor leaks: dry it warm for some hours and test it once more with 500 V (--dry).")},
       {"do-not-energise",
        OHMWRIGHT_TEXT(
            "Leave it unplugged and tell the customer why. Check the protective earth before anything else is "
@@ -200,8 +201,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        "current-running"},
       {"see-it-run-since",
        OHMWRIGHT_TEXT(
-           "A 500 V test was put on its electronics: see it run once more, and give its speed after the test "
-           "(speed=…)."),
+           "A 500 V test was put on its electronics. Read from its leads to the frame with an ohmmeter once more, "
+           "see it run, and give both after the test (insulation=OL speed=…): that clears it."),
        "speed-by-light"},
       {"seal-or-renew",
        OHMWRIGHT_TEXT(
@@ -219,6 +220,15 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "open, and read its speed once more (speed=… --signal run). One that has no control wire says so in its "
            "ratings (wires)."),
        "supply-at-plug"},
+      {"say-if-it-was-wet",
+       OHMWRIGHT_TEXT("Was it wet, from frost, thaw water or cleaning, when it showed {leak}? Then say --wet beside "
+                      "that reading, and "
+                      "--dry beside the test once it was dried. A leak of which neither was said stands.")},
+      {"wet-with-more-volts",
+       OHMWRIGHT_TEXT(
+           "Wet it was tested with {volts} only: wet it and test it once more with 500 V (insulation=… --wet --test "
+           "500V). With fewer volts its leak stands."),
+       "insulation-500-volt"},
   };
 }
 

@@ -109,6 +109,8 @@ enum AdviceIndex : std::uint16_t {
   seal_or_renew,
   cool_before_buying,
   feed_it_alone,
+  say_if_it_was_wet,
+  wet_with_more_volts,
 };
 
 }  // namespace ohmwright::fan_motor
