@@ -33,6 +33,7 @@ bool runs_wrong_by_tach(const Scene& scene) {
 /// It stands still: what holds it, and whether it is fed. It is not let run: it does not.
 void advise_on_standing(const Scene& scene) {
   if (!turns_freely(scene)) scene.findings.advise(spin_by_hand);
+  if (scene.plug.apart) return;
   scene.findings.advise(scene.is_electronic() ? supply_then_tach : volts_while_still);
 }
 
@@ -68,6 +69,8 @@ void advise_on_speed(const Scene& scene) {
     if (!scene.findings.advised(*clears)) scene.findings.advise(*clears);
   } else if (speed_may_be_misread(scene))
     scene.findings.advise(read_speed_again);
+  else if (scene.plug.apart)
+    return;  // which of its volts hold comes first
   else if (scene.plug.reading == nullptr)
     scene.findings.advise(volts_at_plug);
   else if (scene.plug.are_low())
@@ -81,7 +84,7 @@ void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
   const bool judged = is_live(drawn) && scene.ratings != nullptr && scene.ratings->current;
   const Drawn says = judged ? drawn_current(scene, drawn).says : Drawn::unsure;
   if (says == Drawn::too_little_volts_unknown) {
-    if (!scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
+    if (!scene.plug.apart && !scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
   } else if (says == Drawn::too_little_perhaps_air) {
     if (!scene.findings.advised(clear_its_air)) scene.findings.advise(clear_its_air);
   } else if (says == Drawn::unsure) {
@@ -95,6 +98,7 @@ void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
 }  // namespace
 
 void advise_on_running(const Scene& scene) {
+  if (scene.plug.apart) scene.findings.advise(leave_out_stale_volts);
   if (scene.tach_contradicts() || runs_wrong_by_tach(scene)) scene.findings.advise(look_at_tachometer);
   if (scene.tach_contradicts()) return;
   if (scene.findings.has(fed_but_still, Outcome::undecided)) {

@@ -81,8 +81,8 @@ RuleDescriptor describe_line_current() {
                "It draws {measured}; a good one draws {lower} to {upper} at {rated}. But it gets {volts}, and "
                "with those a good one may draw more as well.")},
           {"too-little-volts-unknown",
-           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Whether it gets its volts was not "
-                          "read: with too few a good one draws less as well.")},
+           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Nothing that was read says "
+                          "whether it gets its volts: with too few a good one draws less as well.")},
           {"too-little-at-low-volts",
            OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper} at {rated}. But it gets only "
                           "{volts}, and with those a good one draws less as well: look before it.")},

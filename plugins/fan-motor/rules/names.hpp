@@ -111,6 +111,7 @@ enum AdviceIndex : std::uint16_t {
   feed_it_alone,
   say_if_it_was_wet,
   wet_with_more_volts,
+  leave_out_stale_volts,
 };
 
 }  // namespace ohmwright::fan_motor

@@ -22,9 +22,8 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
                "It turns at {measured}; a good one turns at {lower} to {upper}. But flicked by hand it stops at "
                "once, and one that ice holds is slow as well: thaw it first.")},
           {"turns-slow-volts-unknown",
-           OHMWRIGHT_TEXT(
-               "It turns at {measured}; a good one turns at {lower} to {upper}. Whether it gets its volts was "
-               "not read: with too few a good one is slow as well.")},
+           OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}. Nothing that was read says "
+                          "whether it gets its volts: with too few a good one is slow as well.")},
           {"turns-slow-volts-low",
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}. But it gets too few volts, and "
@@ -113,9 +112,8 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
                "It was read as {measured}; a good one turns at {lower} to {upper}. With {blades} blades, each counted "
                "for a turn, it would be right: read it once more.")},
           {"turns-fast-volts-unknown",
-           OHMWRIGHT_TEXT(
-               "It turns at {measured}; a good one turns at {lower} to {upper}. The volts at its plug were not read: "
-               "with too many a good one of this make turns too fast as well.")},
+           OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}. Nothing that was read says "
+                          "how many volts it gets: with too many a good one of this make turns too fast as well.")},
           {"turns-fast-volts-high", OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper} at "
                                                    "{rated}. But it gets {volts}, and with "
                                                    "those a good one of this make turns faster as well.")},
@@ -124,8 +122,9 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
                "Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan at "
                "{rated}. But it gets {volts}, and what a good one draws there is not known.")},
           {"draws-little-volts-unknown",
-           OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. "
-                          "Whether it gets its volts was not read: with too few a good one draws less as well.")},
+           OHMWRIGHT_TEXT(
+               "Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. "
+               "Nothing that was read says whether it gets its volts: with too few a good one draws less as well.")},
           {"too-many-volts", OHMWRIGHT_TEXT("Not judged: it gets too many volts.")},
           {"draws-little-perhaps-air",
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. "

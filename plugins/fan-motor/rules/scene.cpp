@@ -138,7 +138,7 @@ bool is_said_clear(const Scene& scene) {
 }
 
 void tell_volts(const Scene& scene, Finding& finding) {
-  if (scene.plug.reading != nullptr) tell(finding, "volts", volts(scene.plug.reading->displayed));
+  if (scene.plug.reading != nullptr) tell(finding, "volts", volts(scene.plug.volt));
   if (scene.ratings != nullptr && scene.ratings->voltage) tell(finding, "rated", AnyQuantity(*scene.ratings->voltage));
 }
 

@@ -173,6 +173,13 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "Wet it was tested with {volts} only: wet it and test it once more with 500 V (insulation=… --wet --test "
            "500V). With fewer volts its leak stands."),
        "insulation-500-volt"},
+      {"leave-out-stale-volts",
+       OHMWRIGHT_TEXT("Leave out the volts that were read before something was changed: probes, wires, switch or feed. "
+                      "Where nothing "
+                      "was changed, read them once more across its own two leads (terminals=… --live-agreed), if you "
+                      "are qualified for live "
+                      "work."),
+       "volts-at-element"},
   };
 }
 

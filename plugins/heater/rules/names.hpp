@@ -85,6 +85,7 @@ enum AdviceIndex : std::uint16_t {
   before_buying_watts,
   say_if_it_was_wet,
   wet_with_more_volts,
+  leave_out_stale_volts,
 };
 
 }  // namespace ohmwright::heater
