@@ -30,6 +30,13 @@ bool runs_wrong_by_tach(const Scene& scene) {
   });
 }
 
+/// What it draws or how fast it turns is undecided, and it gets more volts than those its limits make room for.
+bool left_open_by_high_volts(const Scene& scene) {
+  const bool drawn = last_value(scene.evidence, current) != nullptr;
+  return scene.plug.level == VoltsLevel::high && ((drawn && scene.findings.has(line_current, Outcome::undecided)) ||
+                                                  scene.findings.has_text(running, turns_fast_volts_high));
+}
+
 /// It stands still: what holds it, and whether it is fed. It is not let run: it does not.
 void advise_on_standing(const Scene& scene) {
   if (!turns_freely(scene)) scene.findings.advise(spin_by_hand);
@@ -99,6 +106,11 @@ void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
 
 void advise_on_running(const Scene& scene) {
   if (scene.plug.apart) scene.findings.advise(leave_out_stale_volts);
+  if (left_open_by_high_volts(scene)) {
+    Advice& advice = scene.findings.advise(find_the_high_volts);
+    tell(advice, "volts", volts(scene.plug.volt));
+    tell(advice, "rated", AnyQuantity(*scene.ratings->voltage));
+  }
   if (scene.tach_contradicts() || runs_wrong_by_tach(scene)) scene.findings.advise(look_at_tachometer);
   if (scene.tach_contradicts()) return;
   if (scene.findings.has(fed_but_still, Outcome::undecided)) {

@@ -236,6 +236,11 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
                       "qualified for live "
                       "work."),
        "supply-at-plug"},
+      {"find-the-high-volts",
+       OHMWRIGHT_TEXT("It gets {volts}, more than 110 % of its rated {rated}, up to which its limits make room: find "
+                      "out why, at the supply, a transformer or control for other volts, or a lost neutral, or whether "
+                      "it is the right motor there. Then read it at its rated volts."),
+       "supply-at-plug"},
   };
 }
 

@@ -112,6 +112,7 @@ enum AdviceIndex : std::uint16_t {
   say_if_it_was_wet,
   wet_with_more_volts,
   leave_out_stale_volts,
+  find_the_high_volts,
 };
 
 }  // namespace ohmwright::fan_motor
