@@ -11,6 +11,7 @@
 #include <ohmwright/verdict/what_would_decide.hpp>
 
 #include "part/capacitor_discharge.hpp"
+#include "rules/fed_but_still.hpp"
 #include "rules/in_circuit.hpp"
 #include "rules/insulation.hpp"
 #include "rules/open_winding.hpp"
@@ -134,6 +135,10 @@ void advise_on_charge(const Scene& scene) {
 
 void advise_on_the_rest(const Scene& scene) {
   if (scene.findings.has(turns_by_hand, Outcome::undecided)) scene.findings.advise(thaw_first);
+  if (waits_for_its_capacitor(scene) && !scene.findings.has(capacitor, Outcome::undecided)) {
+    advise_on_charge(scene);
+    scene.findings.advise(read_its_capacitor);
+  }
   if (scene.findings.has(capacitor, Outcome::undecided)) advise_on_charge(scene);
   if (scene.findings.has(capacitor, Outcome::undecided))
     scene.findings.advise(last_value(scene.evidence, capacitance) != nullptr ? better_clamp : say_frequency);

@@ -67,13 +67,15 @@ std::optional<AdviceIndex> clears_its_speed(const Scene& scene) {
   if (scene.findings.has_text(running, turns_slow_wheel_unknown)) return spin_by_hand;
   if (scene.findings.has_text(running, turns_slow_perhaps_told)) return feed_it_alone;
   if (scene.findings.has_text(running, turns_fast_perhaps_air)) return clear_its_air;
+  if (scene.findings.has_text(running, turns_slow_perhaps_capacitor)) return read_its_capacitor;
   return std::nullopt;
 }
 
 /// It turns, and its speed is wrong, or too near to an end, or no speed for the volts that were read.
 void advise_on_speed(const Scene& scene) {
   if (const std::optional<AdviceIndex> clears = clears_its_speed(scene)) {
-    if (!scene.findings.advised(*clears)) scene.findings.advise(*clears);
+    // Its capacitor is read last: how to discharge it stands before that.
+    if (*clears != read_its_capacitor && !scene.findings.advised(*clears)) scene.findings.advise(*clears);
   } else if (speed_may_be_misread(scene))
     scene.findings.advise(read_speed_again);
   else if (scene.plug.apart)

@@ -241,6 +241,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
                       "out why, at the supply, a transformer or control for other volts, or a lost neutral, or whether "
                       "it is the right motor there. Then read it at its rated volts."),
        "supply-at-plug"},
+      {"read-its-capacitor",
+       OHMWRIGHT_TEXT("Read its capacitor before you condemn the motor: unplug, prove dead, discharge it through a "
+                      "resistor, confirm below 34 V, pull a lead off it and read it (capacitance=…)."),
+       "capacitor-alone"},
   };
 }
 

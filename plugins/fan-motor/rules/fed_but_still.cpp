@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "rules/capacitor.hpp"
+#include "rules/running_texts.hpp"
 #include "rules/turns_by_hand.hpp"
 
 namespace ohmwright::fan_motor {
@@ -27,6 +29,7 @@ enum Text : TextIndex {
   perhaps_protector_of_fed,
   minus_at_its_plug,
   volts_contradict,
+  perhaps_capacitor,
 };
 
 /// What was watched for longest [s].
@@ -50,6 +53,7 @@ Text text_when_still(const Scene& scene) {
   if (!*free) return blocked;
   if (signal_told(scene) == signal_says_stop) return told_to_stand;
   if (needs_its_signal(scene)) return signal_not_read;
+  if (may_be_its_capacitor(scene)) return perhaps_capacitor;
   return protector_may_be_open(scene) ? perhaps_protector_of_fed : dead;
 }
 
@@ -74,6 +78,11 @@ bool shows_minus(const Scene& scene) {
 
 bool may_be_hot_while_fed(const Scene& scene) {
   return scene.findings.has_text(fed_but_still, perhaps_protector_of_fed);
+}
+
+bool waits_for_its_capacitor(const Scene& scene) {
+  return scene.findings.has_text(fed_but_still, perhaps_capacitor) ||
+         scene.findings.has_text(running, turns_slow_perhaps_capacitor);
 }
 
 bool needs_a_retry(const Scene& scene) {
@@ -155,6 +164,9 @@ RuleDescriptor describe_fed_but_still() {
            OHMWRIGHT_TEXT("The meter shows {volts} at its plug: the probes are swapped, or its wires are, and with its "
                           "wires swapped a good one stands still.")},
           {"volts-contradict", OHMWRIGHT_TEXT("Not judged: the readings of its volts contradict each other.")},
+          {"perhaps-capacitor",
+           OHMWRIGHT_TEXT("There are {volts} at its plug, its wheel is free, and it stands still. But with a dead run "
+                          "capacitor a good one hums and stands still as well, and its own was not found good.")},
       }};
 }
 

@@ -113,6 +113,7 @@ enum AdviceIndex : std::uint16_t {
   wet_with_more_volts,
   leave_out_stale_volts,
   find_the_high_volts,
+  read_its_capacitor,
 };
 
 }  // namespace ohmwright::fan_motor

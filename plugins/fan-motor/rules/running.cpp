@@ -9,6 +9,7 @@
 #include <ohmwright/component/measured.hpp>
 #include <ohmwright/component/repeated_readings.hpp>
 
+#include "rules/capacitor.hpp"
 #include "rules/drawn_current.hpp"
 #include "rules/fed_but_still.hpp"
 #include "rules/running_texts.hpp"
@@ -30,6 +31,7 @@ Text text_when_slow(const Scene& scene) {
   if (scene.plug.level == VoltsLevel::unknown) return turns_slow_volts_unknown;
   if (scene.plug.are_low()) return scene.is_electronic() ? turns_slow_perhaps_pulsed : turns_slow_volts_low;
   if (may_be_held(scene)) return turns_freely(scene).has_value() ? turns_slow_perhaps_held : turns_slow_wheel_unknown;
+  if (may_be_its_capacitor(scene)) return turns_slow_perhaps_capacitor;
   return may_be_told_to_turn_slowly(scene) ? turns_slow_perhaps_told : turns_slow;
 }
 

@@ -143,6 +143,10 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
                "It turns at {measured}; a good one turns at {lower} to {upper}. Blocked air and a loose or missing "
                "wheel take its load away, and then a good one turns faster as well: that they are clear was not "
                "said.")},
+          {"turns-slow-perhaps-capacitor",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts and its wheel is "
+               "free, but a weak run capacitor makes a good one slow as well, and its own was not found good.")},
       }};
 }
 

@@ -42,6 +42,7 @@ enum RunningText : TextIndex {
   turns_slow_wheel_unknown,
   turns_slow_perhaps_told,
   turns_fast_perhaps_air,
+  turns_slow_perhaps_capacitor,
 };
 
 }  // namespace ohmwright::fan_motor
