@@ -1,7 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include <ohmwright/document/named_file.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/chart.hpp>
@@ -64,6 +66,37 @@ std::size_t chosen_axis(const Arguments& arguments, const ChartCall& call) {
   }
   throw InputError("a " + std::string(descriptor.id) + " has no chart of " + ohmwright::quoted(name) +
                    "; it has: " + list);
+}
+
+/// The kind's shipped classes of which that axis has something to say.
+std::vector<std::string> classes_with_axis(std::size_t axis, const ChartCall& call) {
+  std::vector<std::string> with;
+  for (const std::string& name : names_in_folder(call.kind.ratings_folder())) {
+    ChartCall other = call;
+    other.part = rated_part(call.kind, name);
+    if (says_anything_along(axis, other)) with.push_back(name);
+  }
+  return with;
+}
+
+/// Where the ratings say nothing along the axis: what else of them can be drawn, or of which classes this can, and how
+/// a reading is judged without a chart.
+std::string nothing_to_draw(const ChartCall& call) {
+  const Descriptor& descriptor = call.kind.descriptor();
+  const ChartAxis& axis = descriptor.charts[call.request.axis];
+  const ConditionDescriptor& along = descriptor.conditions[index_of(descriptor.conditions, axis.condition)];
+  std::string text = "these ratings say nothing of " + std::string(axis.measurand) + " along " +
+                     std::string(axis.condition) + " (--" + std::string(along.option) + ")";
+  std::vector<std::string> others;
+  for (std::size_t i = 0; i < descriptor.charts.size(); ++i)
+    if (i != call.request.axis && says_anything_along(i, call)) others.emplace_back(descriptor.charts[i].measurand);
+  if (!others.empty()) return text + "; they can be charted with --of: " + listed(others);
+  const std::vector<std::string> classes = classes_with_axis(call.request.axis, call);
+  if (classes.empty()) return text + "; conditions that it needs are typed before the readings";
+  const std::string id(descriptor.id);
+  return text + ", and a " + id + " of these ratings has nothing else to chart; classes that have: " + listed(classes) +
+         " (--ratings NAME). Without a chart a reading is held against its limits by ohmwright check " + id +
+         " READING --ratings NAME";
 }
 
 /// Whether any of the chart's lines says something at its point `i`.
@@ -214,9 +247,7 @@ int run_chart(const Arguments& arguments, Environment& environment) {
   choose_span(arguments, call);
   Chart table = table_chart(call);
   if (rows_miss_the_ice_point(arguments, call, table)) add_ice_point(call, table);
-  if (table.lines.empty())
-    throw InputError("these ratings say nothing of " + std::string(table.axis.measurand) + " along " +
-                     std::string(table.axis.condition) + "; conditions that it needs are typed before the readings");
+  if (table.lines.empty()) throw InputError(nothing_to_draw(call));
   const Sentences say(call.units);
   const std::string format = arguments.value("--format", "text");
   if (format == "json")

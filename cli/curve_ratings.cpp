@@ -99,8 +99,8 @@ void refuse_incomplete(const ValueNode& ratings, const Descriptor& descriptor) {
 /// Where the file's figures come from: the rows, and of what was only said that it was.
 std::string source_of(const Arguments& arguments, const FittedRatings& form, std::size_t rows,
                       const std::vector<SetFigure>& figures) {
-  const std::string of_rows =
-      arguments.value("--source", "measured: fitted as " + form.form + " to " + std::to_string(rows) + " rows");
+  const std::string of_rows = arguments.value("--source", "measured: fitted as " + form.form + " to " +
+                                                              (rows == 1 ? "one row" : std::to_string(rows) + " rows"));
   if (of_rows.empty()) throw InputError("--title and --source cannot be empty");
   std::string said;
   for (const SetFigure& figure : figures)

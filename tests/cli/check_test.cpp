@@ -218,6 +218,19 @@ TEST(Chart, RefusesWhatCannotBeDrawn) {
       "(ohmwright chart KIND READING --at VALUE), or choose another chart with --of\n");
 }
 
+// How fast and with how much current a motor runs has no chart: what can be charted is named, and how it is judged.
+TEST(Chart, NamesAWayOnWhereRatingsHaveNone) {
+  for (const char* name : {"ec-12v", "capacitor-run-230v"}) {
+    const Ran ran = run_program({"chart", "fan", "--ratings", name});
+    EXPECT_EQ(ran.exit_code, 2);
+    EXPECT_EQ(ran.err,
+              "ohmwright: these ratings say nothing of winding along part_temperature (--at), and a fan-motor of these "
+              "ratings has nothing else to chart; classes that have: shaded-pole-120v, shaded-pole-230v (--ratings "
+              "NAME). Without a chart a reading is held against its limits by ohmwright check fan-motor READING "
+              "--ratings NAME\n");
+  }
+}
+
 TEST(Check, SaysWhatAControlBelievesOfTheReading) {
   const Ran ran =
       check({"22.3k", "--at", "10C ± 0.2K", "--lead-off", "--ratings", ten_kilohm, "--control", "pull-up-10k-5v"});

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <ohmwright/component/insulation_when_wet.hpp>
 #include <ohmwright/component/reading_questions.hpp>
 
@@ -5,25 +7,46 @@ namespace ohmwright {
 
 namespace {
 
-/// The last wet reading that leaks, where no wet test after it was right. Null: none.
-const PreparedReading* leak_when_wet(const Evidence& evidence, const InsulationRule& asked) {
-  const PreparedReading* leak = nullptr;
+/// The volts that are asked of a test of what lies at the mains (EN 50699, EN 50678; from memory) [V].
+constexpr double volt_of_a_wet_test = 500.0;
+
+/// What was read wet.
+struct WetReadings {
+  const PreparedReading* leak = nullptr;  ///< the last that leaks, where no wet test after it was right
+  const PreparedReading* weak = nullptr;  ///< the last right test after that leak, with too few volts to lift it
+};
+
+bool shows_the_least(const PreparedReading& reading, const InsulationRule& asked) {
+  if (shows_more_than_range(reading)) return reading.range_full_scale >= asked.least;
+  return reading.shown == Shown::value && reading.displayed >= asked.least;
+}
+
+/// A leak that a tester found with fewer volts, for where a surge arrester would conduct, is lifted by as many.
+bool has_volts_to_lift(const PreparedReading& test, const PreparedReading& leak, const InsulationRule& asked) {
+  constexpr double rounding = 1e-9;
+  double needed = volt_of_a_wet_test;
+  if (by_insulation_tester(leak, asked)) needed = std::min(needed, leak.condition(asked.test_voltage)->value());
+  return test.condition(asked.test_voltage)->value() >= needed * (1.0 - rounding);
+}
+
+WetReadings wet_readings(const Evidence& evidence, const InsulationRule& asked) {
+  WetReadings wet;
   for (const PreparedReading& reading : evidence.readings()) {
     if (reading.measurand != asked.measurand || is_live(reading) || is_in_circuit(reading)) continue;
     if (reading.moisture != Moisture::wet) continue;
     if (reading.shown == Shown::value && reading.displayed < asked.least)
-      leak = &reading;
-    else if (by_insulation_tester(reading, asked))
-      leak = nullptr;
+      wet = {&reading, nullptr};
+    else if (wet.leak != nullptr && by_insulation_tester(reading, asked) && shows_the_least(reading, asked))
+      wet = has_volts_to_lift(reading, *wet.leak, asked) ? WetReadings{} : WetReadings{wet.leak, &reading};
   }
-  return leak;
+  return wet;
 }
 
 }  // namespace
 
 void hold_back_for_a_wet_leak(const Evidence& evidence, const InsulationRule& asked, std::uint16_t text,
                               Findings& findings) {
-  const PreparedReading* wet = leak_when_wet(evidence, asked);
+  const PreparedReading* wet = wet_readings(evidence, asked).leak;
   if (wet == nullptr || !findings.has(asked.rule, Outcome::within_limits)) return;
   Finding& finding = findings.findings().back();
   finding.outcome = Outcome::undecided;
@@ -38,6 +61,17 @@ void hold_back_for_a_wet_leak(const Evidence& evidence, const InsulationRule& as
   finding.arguments.clear();
   finding.arguments.push_back({"wet", *finding.measured});
   finding.arguments.push_back({"least", *finding.limits.lower});
+}
+
+const PreparedReading* wet_test_of_too_few_volts(const Evidence& evidence, const InsulationRule& asked) {
+  return wet_readings(evidence, asked).weak;
+}
+
+const PreparedReading* leak_of_unsaid_moisture(const Evidence& evidence, const InsulationRule& asked,
+                                               const Findings& findings) {
+  if (!findings.has_text(asked.rule, InsulationText::leaks)) return nullptr;
+  const PreparedReading* leak = decisive_insulation_reading(evidence, asked);
+  return leak != nullptr && leak->moisture == Moisture::unstated ? leak : nullptr;
 }
 
 }  // namespace ohmwright

@@ -157,6 +157,9 @@ class MeanOfRows {
     FittedRatings& form = fitting_.forms.emplace_back();
     form.form = fit_.form;
     form.figures = {{std::string(fit_.figure), middle, fitted.standard_uncertainty, "ohm"}};
+    if (fit_.reference_kelvin)
+      form.figures.push_back(
+          {"reference_temperature", Temperature::from_kelvin(*fit_.reference_kelvin).celsius(), 0.0, "degC"});
     if (is_sure_enough(fitted)) form.ratings = ratings(fitted);
     form.residuals.assign(rows_.size(), ohms(0.0));
     for (std::size_t i = 0; i < rows_.size(); ++i)
@@ -185,6 +188,10 @@ std::optional<double> value_in_si(const MeasuredRow& row) {
 
 Fitting fit_mean(const FitRequest& request, const MeanFit& fit, FunctionRef<ValueNode(const FittedMean&)> ratings) {
   return MeanOfRows(request, fit).fit(ratings);
+}
+
+std::string fitted_from(std::size_t rows) {
+  return rows == 1 ? "fitted from one row" : "fitted from " + std::to_string(rows) + " rows";
 }
 
 ValueNode sourced_figure(std::string value, std::string source) {

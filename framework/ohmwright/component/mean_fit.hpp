@@ -1,6 +1,8 @@
 #pragma once
 
+#include <cstddef>
 #include <limits>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -22,6 +24,8 @@ struct MeanFit {
   double between_parts = std::numeric_limits<double>::infinity();
   /// Rows that were warmer are left out [K].
   double warmest_kelvin = std::numeric_limits<double>::infinity();
+  /// Where the ratings hold, told beside their figure [K]; nothing: they hold anywhere.
+  std::optional<double> reference_kelvin = std::nullopt;
 };
 
 /// What the rows that were used give.
@@ -39,6 +43,9 @@ struct FittedMean {
 /// not shrink with their number; the scatter does (GUM 4.2.3).
 OHMWRIGHT_CORE_API Fitting fit_mean(const FitRequest& request, const MeanFit& fit,
                                     FunctionRef<ValueNode(const FittedMean&)> ratings);
+
+/// "fitted from one row", "fitted from 3 rows": where a figure comes from.
+OHMWRIGHT_CORE_API std::string fitted_from(std::size_t rows);
 
 /// A figure of ratings with where it comes from: {"value": "32.1 ohm", "source": "…"}.
 OHMWRIGHT_CORE_API ValueNode sourced_figure(std::string value, std::string source);

@@ -166,8 +166,8 @@ class TripFit {
 
   ValueNode ratings_of(const FittedTrip& trip) const {
     return {ValueNode::Members{
-                {"temperature", sourced_figure(celsius_text(trip.passages.middle()),
-                                               "fitted from " + std::to_string(used_.size()) + " rows of one part")},
+                {"temperature",
+                 sourced_figure(celsius_text(trip.passages.middle()), fitted_from(used_.size()) + " of one part")},
                 {"tolerance", sourced_figure(kelvin_text(between_thermostats),
                                              "between good thermostats of one type: common practice, no source")}},
             "", 0};

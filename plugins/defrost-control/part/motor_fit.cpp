@@ -18,8 +18,7 @@ double to_reference(double kelvin) {
 }
 
 ValueNode ratings_of(const FittedMean& mean) {
-  const std::string source =
-      "fitted from " + std::to_string(mean.rows) + " rows of one motor; between good ones: common practice, no source";
+  const std::string source = fitted_from(mean.rows) + " of one motor; between good ones: common practice, no source";
   const auto figure = [&](double ohms) { return sourced_figure(ratings_text({Dimension::resistance, ohms}), source); };
   return {ValueNode::Members{{"type", ValueNode(std::string("cam-timer"), "", 0)},
                              {"motor_least", figure(mean.ohms * (1.0 - between_motors))},
@@ -31,9 +30,9 @@ ValueNode ratings_of(const FittedMean& mean) {
 
 Fitting fit_motor(const FitRequest& request) {
   if (request.measurand != motor || request.condition != part_temperature) return {};
-  return fit_mean(request,
-                  {.form = "motor-winding", .figure = "motor", .factor = to_reference, .between_parts = between_motors},
-                  ratings_of);
+  MeanFit fit{.form = "motor-winding", .figure = "motor", .factor = to_reference, .between_parts = between_motors};
+  fit.reference_kelvin = Temperature::from_celsius(reference_celsius).kelvin();
+  return fit_mean(request, fit, ratings_of);
 }
 
 }  // namespace ohmwright::defrost_control

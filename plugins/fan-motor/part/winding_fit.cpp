@@ -23,7 +23,10 @@ double to_reference(double kelvin) {
 ValueNode ratings_of(const FittedMean& mean) {
   return {ValueNode::Members{
               {"winding", sourced_figure(ratings_text({Dimension::resistance, mean.ohms}),
-                                         "fitted from " + std::to_string(mean.rows) + " rows of one part")},
+                                         fitted_from(mean.rows) + " of one part")},
+              {"reference_temperature",
+               ValueNode(ratings_text({Dimension::temperature, Temperature::from_celsius(reference_celsius).kelvin()}),
+                         "", 0)},
               {"winding_tolerance", sourced_figure(ratings_text({Dimension::ratio, between_windings}),
                                                    "between good windings of one type: common practice, no source")}},
           "", 0};
@@ -33,9 +36,9 @@ ValueNode ratings_of(const FittedMean& mean) {
 
 Fitting fit_winding(const FitRequest& request) {
   if (request.measurand != winding || request.condition != part_temperature) return {};
-  return fit_mean(request,
-                  {.form = "winding", .figure = "winding", .factor = to_reference, .between_parts = between_windings},
-                  ratings_of);
+  MeanFit fit{.form = "winding", .figure = "winding", .factor = to_reference, .between_parts = between_windings};
+  fit.reference_kelvin = Temperature::from_celsius(reference_celsius).kelvin();
+  return fit_mean(request, fit, ratings_of);
 }
 
 }  // namespace ohmwright::fan_motor

@@ -11,6 +11,7 @@
 #include <ohmwright/verdict/what_would_decide.hpp>
 
 #include "part/capacitor_discharge.hpp"
+#include "rules/fed_but_still.hpp"
 #include "rules/in_circuit.hpp"
 #include "rules/insulation.hpp"
 #include "rules/open_winding.hpp"
@@ -134,6 +135,10 @@ void advise_on_charge(const Scene& scene) {
 
 void advise_on_the_rest(const Scene& scene) {
   if (scene.findings.has(turns_by_hand, Outcome::undecided)) scene.findings.advise(thaw_first);
+  if (waits_for_its_capacitor(scene) && !scene.findings.has(capacitor, Outcome::undecided)) {
+    advise_on_charge(scene);
+    scene.findings.advise(read_its_capacitor);
+  }
   if (scene.findings.has(capacitor, Outcome::undecided)) advise_on_charge(scene);
   if (scene.findings.has(capacitor, Outcome::undecided))
     scene.findings.advise(last_value(scene.evidence, capacitance) != nullptr ? better_clamp : say_frequency);
@@ -147,6 +152,23 @@ bool was_tested(const Scene& scene) {
   });
 }
 
+/// It leaked wet, and was tested wet since, but not with the volts that lift that.
+void advise_on_weak_wet_test(const Scene& scene) {
+  const PreparedReading* weak = weak_wet_test(scene);
+  if (weak == nullptr) return;
+  tell(scene.findings.advise(wet_with_more_volts), "volts", volts(weak->condition(test_voltage)->value()));
+}
+
+/// A leak that condemns may have been damp. What was dried before and leaks still is not dried again.
+void advise_on_damp(const Scene& scene) {
+  if (const PreparedReading* leak = leak_that_may_be_damp(scene))
+    tell(scene.findings.advise(say_if_it_was_wet), "leak", ohms(leak->displayed));
+  if (!any_of(scene.evidence, [](const PreparedReading& r) {
+        return r.measurand == insulation_resistance && r.moisture == Moisture::dry;
+      }))
+    scene.findings.advise(dry_and_repeat);
+}
+
 void advise_on_insulation(const Scene& scene) {
   if (!scene.findings.has(insulation, Outcome::undecided)) return;
   if (scene.is_electronic()) {
@@ -155,6 +177,7 @@ void advise_on_insulation(const Scene& scene) {
     return;
   }
   if (leaks_only_when_wet(scene)) {
+    advise_on_weak_wet_test(scene);
     scene.findings.advise(seal_or_renew);
     return;
   }
@@ -166,6 +189,7 @@ void advise_on_insulation(const Scene& scene) {
     return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
   });
   const bool leads_on = leaks_with_leads_on(scene);
+  advise_on_weak_wet_test(scene);
   if (wet) scene.findings.advise(dry_and_repeat);
   if (leads_on) scene.findings.advise(lift_a_lead);
   if (!was_tested(scene))
@@ -177,7 +201,7 @@ void advise_on_insulation(const Scene& scene) {
 void advise_after_condemning(const Scene& scene) {
   if (scene.findings.has(insulation, Outcome::out_of_limits)) {
     scene.findings.advise(do_not_energise);
-    if (!touches_frame(scene.findings, insulation)) scene.findings.advise(dry_and_repeat);
+    if (!touches_frame(scene.findings, insulation)) advise_on_damp(scene);
   }
   const bool shows_over_range =
       any_of(scene.evidence, [](const PreparedReading& r) { return is_ohms(r) && shows_more_than_range(r); });

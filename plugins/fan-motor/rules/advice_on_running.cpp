@@ -1,20 +1,23 @@
 #include <algorithm>
+#include <optional>
 
 #include "rules/advice.hpp"
 #include "rules/drawn_current.hpp"
 #include "rules/fed_but_still.hpp"
 #include "rules/in_circuit.hpp"
 #include "rules/running.hpp"
+#include "rules/running_texts.hpp"
 #include "rules/turns_by_hand.hpp"
 
 namespace ohmwright::fan_motor {
 
 namespace {
 
-/// It draws what a motor draws whose wheel is held.
+/// It draws what a motor draws whose wheel is held, or nobody saw it turn.
 bool draws_as_if_held(const Scene& scene) {
-  return scene.findings.has(line_current, Outcome::undecided) && last_value(scene.evidence, current) != nullptr &&
-         may_be_held(scene);
+  const PreparedReading* drawn = last_value(scene.evidence, current);
+  if (drawn == nullptr || !scene.findings.has(line_current, Outcome::undecided) || !may_be_held(scene)) return false;
+  return !scene.turning || scene.stands_still() || drawn_current(scene, *drawn).says == Drawn::too_much_perhaps_held;
 }
 
 /// Its speed is wrong, nobody but its tachometer says so, and too few volts do not explain it.
@@ -27,9 +30,17 @@ bool runs_wrong_by_tach(const Scene& scene) {
   });
 }
 
+/// What it draws or how fast it turns is undecided, and it gets more volts than those its limits make room for.
+bool left_open_by_high_volts(const Scene& scene) {
+  const bool drawn = last_value(scene.evidence, current) != nullptr;
+  return scene.plug.level == VoltsLevel::high && ((drawn && scene.findings.has(line_current, Outcome::undecided)) ||
+                                                  scene.findings.has_text(running, turns_fast_volts_high));
+}
+
 /// It stands still: what holds it, and whether it is fed. It is not let run: it does not.
 void advise_on_standing(const Scene& scene) {
   if (!turns_freely(scene)) scene.findings.advise(spin_by_hand);
+  if (scene.plug.apart) return;
   scene.findings.advise(scene.is_electronic() ? supply_then_tach : volts_while_still);
 }
 
@@ -51,10 +62,24 @@ void advise_on_volts(const Scene& scene) {
   if (signal_told(scene) == signal_says_stop) scene.findings.advise(look_upstream);
 }
 
+/// It turns too fast or too slowly, and something else than the motor explains that: how to tell.
+std::optional<AdviceIndex> clears_its_speed(const Scene& scene) {
+  if (scene.findings.has_text(running, turns_slow_wheel_unknown)) return spin_by_hand;
+  if (scene.findings.has_text(running, turns_slow_perhaps_told)) return feed_it_alone;
+  if (scene.findings.has_text(running, turns_fast_perhaps_air)) return clear_its_air;
+  if (scene.findings.has_text(running, turns_slow_perhaps_capacitor)) return read_its_capacitor;
+  return std::nullopt;
+}
+
 /// It turns, and its speed is wrong, or too near to an end, or no speed for the volts that were read.
 void advise_on_speed(const Scene& scene) {
-  if (speed_may_be_misread(scene))
+  if (const std::optional<AdviceIndex> clears = clears_its_speed(scene)) {
+    // Its capacitor is read last: how to discharge it stands before that.
+    if (*clears != read_its_capacitor && !scene.findings.advised(*clears)) scene.findings.advise(*clears);
+  } else if (speed_may_be_misread(scene))
     scene.findings.advise(read_speed_again);
+  else if (scene.plug.apart)
+    return;  // which of its volts hold comes first
   else if (scene.plug.reading == nullptr)
     scene.findings.advise(volts_at_plug);
   else if (scene.plug.are_low())
@@ -68,9 +93,9 @@ void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
   const bool judged = is_live(drawn) && scene.ratings != nullptr && scene.ratings->current;
   const Drawn says = judged ? drawn_current(scene, drawn).says : Drawn::unsure;
   if (says == Drawn::too_little_volts_unknown) {
-    if (!scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
+    if (!scene.plug.apart && !scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
   } else if (says == Drawn::too_little_perhaps_air) {
-    scene.findings.advise(clear_its_air);
+    if (!scene.findings.advised(clear_its_air)) scene.findings.advise(clear_its_air);
   } else if (says == Drawn::unsure) {
     scene.findings.advise(better_clamp);
   } else {
@@ -82,6 +107,12 @@ void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
 }  // namespace
 
 void advise_on_running(const Scene& scene) {
+  if (scene.plug.apart) scene.findings.advise(leave_out_stale_volts);
+  if (left_open_by_high_volts(scene)) {
+    Advice& advice = scene.findings.advise(find_the_high_volts);
+    tell(advice, "volts", volts(scene.plug.volt));
+    tell(advice, "rated", AnyQuantity(*scene.ratings->voltage));
+  }
   if (scene.tach_contradicts() || runs_wrong_by_tach(scene)) scene.findings.advise(look_at_tachometer);
   if (scene.tach_contradicts()) return;
   if (scene.findings.has(fed_but_still, Outcome::undecided)) {
@@ -104,7 +135,8 @@ void advise_on_running(const Scene& scene) {
   if (scene.findings.has(running, Outcome::silent) && scene.ratings != nullptr && !may_be_open)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
   const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
-  if (scene.findings.has(running, Outcome::undecided) && scene.turning && !held_by_hand && !runs_wrong_by_tach(scene))
+  if (scene.findings.has(running, Outcome::undecided) && scene.turning && !held_by_hand &&
+      (!runs_wrong_by_tach(scene) || clears_its_speed(scene)))
     advise_on_speed(scene);
   if (!scene.findings.has(line_current, Outcome::undecided) || perhaps_held) return;
   if (const PreparedReading* drawn = last_value(scene.evidence, current))

@@ -97,7 +97,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "Do not test it with 500 V. An ohmmeter that shows less than {least} from its leads to the frame is enough "
            "to condemn it.")},
-      {"dry-and-repeat", OHMWRIGHT_TEXT("A wet motor leaks: dry it warm for some hours and test it once more.")},
+      {"dry-and-repeat",
+       OHMWRIGHT_TEXT("A wet motor leaks: dry it warm for some hours and test it once more with 500 V (--dry).")},
       {"do-not-energise",
        OHMWRIGHT_TEXT(
            "Leave it unplugged and tell the customer why. Check the protective earth before anything else is "
@@ -195,12 +196,13 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        "supply-at-plug"},
       {"clear-its-air",
        OHMWRIGHT_TEXT("Clear coil and ducts of frost and dirt, and see its wheel free and tight on its shaft, all "
-                      "unplugged; then read what it draws again, and say that they are clear (--air clear)."),
+                      "unplugged; then read once more how fast it turns and what it draws, and say that they are clear "
+                      "(--air clear)."),
        "current-running"},
       {"see-it-run-since",
        OHMWRIGHT_TEXT(
-           "A 500 V test was put on its electronics: see it run once more, and give its speed after the test "
-           "(speed=…)."),
+           "A 500 V test was put on its electronics. Read from its leads to the frame with an ohmmeter once more, "
+           "see it run, and give both after the test (insulation=OL speed=…): that clears it."),
        "speed-by-light"},
       {"seal-or-renew",
        OHMWRIGHT_TEXT(
@@ -212,6 +214,37 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "Did it run, or stand still under power, within the last half hour? Then it is warmer inside than "
            "what was read beside it: let it stand unplugged for half an hour and read it again before you "
            "buy.")},
+      {"feed-it-alone",
+       OHMWRIGHT_TEXT(
+           "Pull its plug, feed it from a supply of its own, of its rated volts and polarity, its control wire left "
+           "open, and read its speed once more (speed=… --signal run). One that has no control wire says so in its "
+           "ratings (wires)."),
+       "supply-at-plug"},
+      {"say-if-it-was-wet",
+       OHMWRIGHT_TEXT("Was it wet, from frost, thaw water or cleaning, when it showed {leak}? Then say --wet beside "
+                      "that reading, and "
+                      "--dry beside the test once it was dried. A leak of which neither was said stands.")},
+      {"wet-with-more-volts",
+       OHMWRIGHT_TEXT(
+           "Wet it was tested with {volts} only: wet it and test it once more with 500 V (insulation=… --wet --test "
+           "500V). With fewer volts its leak stands."),
+       "insulation-500-volt"},
+      {"leave-out-stale-volts",
+       OHMWRIGHT_TEXT("Leave out the volts that were read before something was changed: probes, wires, switch or feed. "
+                      "Where nothing "
+                      "was changed, read them once more at the same two pins (supply=… --live-agreed), if you are "
+                      "qualified for live "
+                      "work."),
+       "supply-at-plug"},
+      {"find-the-high-volts",
+       OHMWRIGHT_TEXT("It gets {volts}, more than 110 % of its rated {rated}, up to which its limits make room: find "
+                      "out why, at the supply, a transformer or control for other volts, or a lost neutral, or whether "
+                      "it is the right motor there. Then read it at its rated volts."),
+       "supply-at-plug"},
+      {"read-its-capacitor",
+       OHMWRIGHT_TEXT("Read its capacitor before you condemn the motor: unplug, prove dead, discharge it through a "
+                      "resistor, confirm below 34 V, pull a lead off it and read it (capacitance=…)."),
+       "capacitor-alone"},
   };
 }
 

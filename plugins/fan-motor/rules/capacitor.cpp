@@ -74,6 +74,26 @@ RuleDescriptor describe_capacitor() {
       }};
 }
 
+namespace {
+
+/// Against the rated capacitance, which has to be known.
+Measured measured_capacitor(const Scene& scene, const Estimate& farads) {
+  const double rated = scene.ratings->capacitance->value();
+  const double tolerance = scene.ratings->capacitance_tolerance;
+  return measure(farads, rated * (1.0 - tolerance), rated * (1.0 + tolerance), Dimension::capacitance, scene.evidence,
+                 scene.settings);
+}
+
+}  // namespace
+
+bool may_be_its_capacitor(const Scene& scene) {
+  if (scene.ratings == nullptr || scene.ratings->construction != Construction::capacitor_run) return false;
+  const Farads read = capacitance_of(scene);
+  if (!read.farads) return true;
+  if (!scene.ratings->capacitance) return false;  // nobody can say more of it
+  return measured_capacitor(scene, *read.farads).outcome != Outcome::within_limits;
+}
+
 void judge_capacitor(const Scene& scene) {
   const Farads read = capacitance_of(scene);
   if (!read.farads) {
@@ -84,10 +104,7 @@ void judge_capacitor(const Scene& scene) {
     scene.findings.add(capacitor, Outcome::silent, no_rated_farads);
     return;
   }
-  const double rated = scene.ratings->capacitance->value();
-  const double lower = rated * (1.0 - scene.ratings->capacitance_tolerance);
-  const double upper = rated * (1.0 + scene.ratings->capacitance_tolerance);
-  const Measured farads = measure(*read.farads, lower, upper, Dimension::capacitance, scene.evidence, scene.settings);
+  const Measured farads = measured_capacitor(scene, *read.farads);
   Text text = unsure;
   if (farads.outcome == Outcome::within_limits) text = right_farads;
   if (farads.outcome == Outcome::out_of_limits) text = farads.is_low() ? too_few : too_many;

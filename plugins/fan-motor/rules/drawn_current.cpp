@@ -13,10 +13,6 @@ Drawn too_much_says(const Scene& scene) {
   return scene.plug.are_off() ? Drawn::too_much_at_other_volts : Drawn::too_much;
 }
 
-bool is_said_clear(const Scene& scene) {
-  return any_of(scene.evidence, [](const PreparedReading& r) { return r.state(air) == air_clear; });
-}
-
 /// With more than its volts a good one draws more: too little is too little there.
 Drawn too_little_says(const Scene& scene) {
   if (scene.plug.level == VoltsLevel::unknown) return Drawn::too_little_volts_unknown;

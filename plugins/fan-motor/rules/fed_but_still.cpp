@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "rules/capacitor.hpp"
+#include "rules/running_texts.hpp"
 #include "rules/turns_by_hand.hpp"
 
 namespace ohmwright::fan_motor {
@@ -26,6 +28,8 @@ enum Text : TextIndex {
   told_to_stand,
   perhaps_protector_of_fed,
   minus_at_its_plug,
+  volts_contradict,
+  perhaps_capacitor,
 };
 
 /// What was watched for longest [s].
@@ -49,6 +53,7 @@ Text text_when_still(const Scene& scene) {
   if (!*free) return blocked;
   if (signal_told(scene) == signal_says_stop) return told_to_stand;
   if (needs_its_signal(scene)) return signal_not_read;
+  if (may_be_its_capacitor(scene)) return perhaps_capacitor;
   return protector_may_be_open(scene) ? perhaps_protector_of_fed : dead;
 }
 
@@ -60,6 +65,7 @@ Text text_of_too_few(const Scene& scene) {
 Text why_not_asked(const Scene& scene, bool turns_now) {
   if (last_value(scene.evidence, supply) == nullptr) return no_volts;
   if (turns_now) return it_turns;
+  if (scene.plug.apart) return volts_contradict;
   return scene.plug.are_far_too_high() ? too_many_volts : not_live;
 }
 
@@ -67,11 +73,16 @@ Text why_not_asked(const Scene& scene, bool turns_now) {
 
 bool shows_minus(const Scene& scene) {
   if (scene.plug.reading == nullptr || (scene.ratings != nullptr && !scene.is_electronic())) return false;
-  return scene.plug.feed() && scene.plug.reading->value.value() < 0.0;
+  return scene.plug.feed() && scene.plug.volt < 0.0;
 }
 
 bool may_be_hot_while_fed(const Scene& scene) {
   return scene.findings.has_text(fed_but_still, perhaps_protector_of_fed);
+}
+
+bool waits_for_its_capacitor(const Scene& scene) {
+  return scene.findings.has_text(fed_but_still, perhaps_capacitor) ||
+         scene.findings.has_text(running, turns_slow_perhaps_capacitor);
 }
 
 bool needs_a_retry(const Scene& scene) {
@@ -90,7 +101,7 @@ bool needs_its_signal(const Scene& scene) {
       60.0;  // extra-low voltage: no motor on the line (IEC 61140, from memory)
   if (signal_told(scene) != signal_not_known) return false;
   if (scene.ratings != nullptr) return scene.ratings->may_have_a_signal();
-  return scene.plug.reading != nullptr && scene.plug.reading->value.value() < most_volts_of_electronics;
+  return scene.plug.reading != nullptr && scene.plug.volt < most_volts_of_electronics;
 }
 
 RuleDescriptor describe_fed_but_still() {
@@ -152,6 +163,10 @@ RuleDescriptor describe_fed_but_still() {
           {"minus",
            OHMWRIGHT_TEXT("The meter shows {volts} at its plug: the probes are swapped, or its wires are, and with its "
                           "wires swapped a good one stands still.")},
+          {"volts-contradict", OHMWRIGHT_TEXT("Not judged: the readings of its volts contradict each other.")},
+          {"perhaps-capacitor",
+           OHMWRIGHT_TEXT("There are {volts} at its plug, its wheel is free, and it stands still. But with a dead run "
+                          "capacitor a good one hums and stands still as well, and its own was not found good.")},
       }};
 }
 

@@ -17,6 +17,7 @@ enum Text : TextIndex {
   ran_still_to_read,
   extra_low_voltage,
   leaks_when_wet,
+  bore_its_test,
 };
 
 bool passed(const Scene& scene, RuleIndex rule) {
@@ -77,6 +78,10 @@ RuleDescriptor describe_insulation() {
               {"leaks-when-wet",
                OHMWRIGHT_TEXT("Dried it insulates, but wet it had only {wet} to the frame, where {least} is the least: "
                               "water gets in, and frost and water come again. Do not energise it as it is.")},
+              {"bore-its-test",
+               OHMWRIGHT_TEXT("Tested with {volts} it had no less than {least} to the frame. Since then an ohmmeter "
+                              "finds no less either, and it runs as it should: its electronics bore the test. Do not "
+                              "test it so again.")},
           })};
 }
 
@@ -96,14 +101,43 @@ bool is_of_extra_low_voltage(const Scene& scene, const PreparedReading& reading,
          shows_the_least(scene, reading, asked);
 }
 
-/// It was seen running after that test, which may have destroyed it.
-bool ran_after(const Scene& scene, const PreparedReading& test) {
+/// Whether a reading after that test is one of which `predicate` is true.
+template <class Predicate>
+bool any_after(const Scene& scene, const PreparedReading& test, Predicate predicate) {
   bool later = false;
   for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (later && predicate(reading)) return true;
     if (&reading == &test) later = true;
-    if (later && (reading.measurand == speed || reading.measurand == tach) && !is_in_circuit(reading)) return true;
   }
   return false;
+}
+
+/// It was seen running after that test, which may have destroyed it.
+bool ran_after(const Scene& scene, const PreparedReading& test) {
+  return any_after(scene, test, [](const PreparedReading& r) {
+    return (r.measurand == speed || r.measurand == tach) && !is_in_circuit(r);
+  });
+}
+
+/// It bore the volts of that test: an ohmmeter found no leak since, and it was seen running as a good one does.
+bool bore(const Scene& scene, const PreparedReading& test, const InsulationRule& asked) {
+  const bool read_since = any_after(scene, test, [&](const PreparedReading& r) {
+    return r.measurand == insulation_resistance && !is_live(r) && !is_in_circuit(r) &&
+           r.condition(asked.test_voltage) == nullptr && shows_the_least(scene, r, asked);
+  });
+  return read_since && ran_after(scene, test) && passed(scene, running);
+}
+
+/// A test that an electronic motor should not have had, and passed.
+void judge_test_of_electronics(const Scene& scene, const PreparedReading& test, const InsulationRule& asked) {
+  const bool bore_it = bore(scene, test, asked);
+  Finding& finding = scene.findings.add(insulation, bore_it ? Outcome::within_limits : Outcome::undecided,
+                                        bore_it ? bore_its_test : electronics_inside);
+  finding.holds_back = !bore_it && !ran_after(scene, test);
+  if (!bore_it) return;
+  finding.limits.lower = ohms(asked.least);
+  tell(finding, "least", *finding.limits.lower);
+  tell(finding, "volts", volts(test.condition(asked.test_voltage)->value()));
 }
 
 /// It passes by an ohmmeter: nothing more can be asked of a part for extra-low voltage with electronics inside.
@@ -121,7 +155,7 @@ void judge_insulation(const Scene& scene) {
   if (reading == nullptr)
     say_what_was_not_read(scene, asked);
   else if (scene.is_electronic() && by_insulation_tester(*reading, asked) && shows_the_least(scene, *reading, asked))
-    scene.findings.add(insulation, Outcome::undecided, electronics_inside).holds_back = !ran_after(scene, *reading);
+    judge_test_of_electronics(scene, *reading, asked);
   else if (is_of_extra_low_voltage(scene, *reading, asked))
     say_extra_low_voltage(scene, asked);
   else
@@ -131,11 +165,18 @@ void judge_insulation(const Scene& scene) {
 
 bool leaks_only_when_wet(const Scene& scene) { return scene.findings.has_text(insulation, leaks_when_wet); }
 
+const PreparedReading* leak_that_may_be_damp(const Scene& scene) {
+  return leak_of_unsaid_moisture(scene.evidence, asked_of(scene), scene.findings);
+}
+
+const PreparedReading* weak_wet_test(const Scene& scene) {
+  return wet_test_of_too_few_volts(scene.evidence, asked_of(scene));
+}
+
 bool may_be_destroyed_by_its_test(const Scene& scene) {
   const auto& all = scene.findings.findings();
-  return std::any_of(all.begin(), all.end(), [](const Finding& f) {
-    return f.rule == insulation && f.text == electronics_inside && f.holds_back;
-  });
+  return std::any_of(all.begin(), all.end(),
+                     [](const Finding& f) { return f.rule == insulation && f.text == electronics_inside; });
 }
 
 }  // namespace ohmwright::fan_motor

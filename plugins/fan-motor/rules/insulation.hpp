@@ -12,7 +12,13 @@ void judge_insulation(const Scene& scene);
 /// Dried it insulates, and wet it leaked.
 bool leaks_only_when_wet(const Scene& scene);
 
-/// 500 V were put on its electronics, and it was not seen running since.
+/// The leak that condemns it may have been damp: nobody said. Null: it was said.
+const PreparedReading* leak_that_may_be_damp(const Scene& scene);
+
+/// It leaked wet, and its wet test since had too few volts to lift that. Null: none.
+const PreparedReading* weak_wet_test(const Scene& scene);
+
+/// Its electronics were tested as if it had none, and it was not seen running since, nor read by an ohmmeter.
 bool may_be_destroyed_by_its_test(const Scene& scene);
 
 }  // namespace ohmwright::fan_motor

@@ -52,7 +52,7 @@ RuleDescriptor describe_line_current() {
           {"too-much-perhaps-held",
            OHMWRIGHT_TEXT(
                "It draws {measured}; a good one draws {lower} to {upper}. But one whose wheel is held, by ice or "
-               "by its bearing, draws so as well: first see it turn.")},
+               "by its bearing, draws so as well: first see it turn freely.")},
           {"too-little",
            OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Coil, ducts and wheel "
                           "were said to be clear, so a winding is open in part, or its electronics are at fault.")},
@@ -81,8 +81,8 @@ RuleDescriptor describe_line_current() {
                "It draws {measured}; a good one draws {lower} to {upper} at {rated}. But it gets {volts}, and "
                "with those a good one may draw more as well.")},
           {"too-little-volts-unknown",
-           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Whether it gets its volts was not "
-                          "read: with too few a good one draws less as well.")},
+           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Nothing that was read says "
+                          "whether it gets its volts: with too few a good one draws less as well.")},
           {"too-little-at-low-volts",
            OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper} at {rated}. But it gets only "
                           "{volts}, and with those a good one draws less as well: look before it.")},

@@ -108,6 +108,12 @@ enum AdviceIndex : std::uint16_t {
   see_it_run_since,
   seal_or_renew,
   cool_before_buying,
+  feed_it_alone,
+  say_if_it_was_wet,
+  wet_with_more_volts,
+  leave_out_stale_volts,
+  find_the_high_volts,
+  read_its_capacitor,
 };
 
 }  // namespace ohmwright::fan_motor

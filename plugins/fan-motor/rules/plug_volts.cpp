@@ -30,18 +30,24 @@ VoltsLevel level_of(double share) {
 
 bool PlugVolts::feed() const {
   if (level != VoltsLevel::unknown) return !are_low();
-  return reading != nullptr && std::abs(reading->value.value()) >= fed_volt;
+  return reading != nullptr && std::abs(volt) >= fed_volt;
 }
 
 PlugVolts plug_volts(const FanMotorRatings* ratings, const Evidence& evidence) {
   PlugVolts volts;
   for (const PreparedReading& reading : evidence.readings())
     if (reading.measurand == supply && reading.shown == Shown::value && is_live(reading)) volts.reading = &reading;
-  if (volts.reading != nullptr && ratings != nullptr && ratings->voltage) {
-    volts.share = std::abs(volts.reading->value.value()) / ratings->voltage->value();
+  if (volts.reading == nullptr) return volts;
+  const std::optional<FarApart> apart = far_apart(evidence, *volts.reading);
+  volts.volt = apart && apart->count == 2 ? apart->largest() : volts.reading->displayed;
+  if (ratings != nullptr && ratings->voltage) {
+    volts.share = std::abs(volts.volt) / ratings->voltage->value();
     volts.level = level_of(volts.share);
   }
-  return volts;
+  if (!apart || volts.are_far_too_high()) return volts;
+  PlugVolts nothing;
+  nothing.apart = apart;
+  return nothing;
 }
 
 }  // namespace ohmwright::fan_motor

@@ -1,8 +1,10 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 
 #include <ohmwright/component/evidence.hpp>
+#include <ohmwright/component/repeated_readings.hpp>
 
 #include "part/fan_motor_ratings.hpp"
 
@@ -21,9 +23,11 @@ enum class VoltsLevel : std::uint8_t {
 
 /// The volts at its plug while it should run.
 struct PlugVolts {
-  const PreparedReading* reading = nullptr;  ///< the last that was read live, or null
+  const PreparedReading* reading = nullptr;  ///< the last that was read live; null: none, or they contradict each other
   VoltsLevel level = VoltsLevel::unknown;
-  double share = 1.0;  ///< of the rated volts; 1 where they are not known
+  double share = 1.0;                  ///< of the rated volts; 1 where they are not known
+  double volt = 0.0;                   ///< what the meter showed, with its sign [V]
+  std::optional<FarApart> apart = {};  ///< they contradict each other, and none is far too high: then they say nothing
 
   bool are_low() const { return level == VoltsLevel::low || level == VoltsLevel::far_too_low; }
   bool are_far_too_high() const { return level == VoltsLevel::far_too_high; }

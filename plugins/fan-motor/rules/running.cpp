@@ -9,7 +9,9 @@
 #include <ohmwright/component/measured.hpp>
 #include <ohmwright/component/repeated_readings.hpp>
 
+#include "rules/capacitor.hpp"
 #include "rules/drawn_current.hpp"
+#include "rules/fed_but_still.hpp"
 #include "rules/running_texts.hpp"
 #include "rules/turns_by_hand.hpp"
 
@@ -19,11 +21,18 @@ namespace {
 
 using Text = RunningText;
 
-/// Too slow condemns only where it got its volts.
+/// One with a wire for a control signal turns as slowly as that tells it to.
+bool may_be_told_to_turn_slowly(const Scene& scene) {
+  return scene.ratings->may_have_a_signal() && signal_told(scene) != signal_says_run;
+}
+
+/// Too slow condemns only where it got its volts, its wheel is free and nothing told it to turn so.
 Text text_when_slow(const Scene& scene) {
   if (scene.plug.level == VoltsLevel::unknown) return turns_slow_volts_unknown;
   if (scene.plug.are_low()) return scene.is_electronic() ? turns_slow_perhaps_pulsed : turns_slow_volts_low;
-  return may_be_held(scene) ? turns_slow_perhaps_held : turns_slow;
+  if (may_be_held(scene)) return turns_freely(scene).has_value() ? turns_slow_perhaps_held : turns_slow_wheel_unknown;
+  if (may_be_its_capacitor(scene)) return turns_slow_perhaps_capacitor;
+  return may_be_told_to_turn_slowly(scene) ? turns_slow_perhaps_told : turns_slow;
 }
 
 /// The number of blades by which what was read, each blade counted, would be the speed of a good one.
@@ -42,11 +51,12 @@ bool is_past_synchronous(const Scene& scene) {
   return fastest && scene.turning->speed.value() > fastest->value();
 }
 
-/// An electronic motor turns faster with more volts, an induction motor hardly does.
+/// An electronic motor turns faster with more volts, an induction motor hardly does. Each does without its load.
 Text text_when_fast(const Scene& scene, Span limits) {
   if (is_past_synchronous(scene)) return turns_past_synchronous;
   if (counted_blades(scene, limits)) return turns_fast_perhaps_blades;
-  if (!scene.is_electronic() || scene.plug.level == VoltsLevel::right) return turns_fast;
+  if (!scene.is_electronic() || scene.plug.level == VoltsLevel::right)
+    return is_said_clear(scene) ? turns_fast : turns_fast_perhaps_air;
   if (scene.plug.level == VoltsLevel::unknown) return turns_fast_volts_unknown;
   return scene.plug.are_low() ? turns_without_volts : turns_fast_volts_high;
 }
@@ -166,6 +176,12 @@ void say_what_tach_says(const Scene& scene) {
 }
 
 }  // namespace
+
+bool turns_too_slowly(const Scene& scene) {
+  if (!scene.turning || scene.stands_still() || scene.ratings == nullptr) return false;
+  const std::optional<Span> limits = scene.ratings->speed_limits();
+  return limits && scene.turning->speed.value() < at_its_volts(scene, *limits).lower;
+}
 
 bool speed_may_be_misread(const Scene& scene) {
   if (!scene.turning || scene.ratings == nullptr || scene.turning->reading->measurand != speed) return false;

@@ -15,24 +15,23 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
           {"turns-right", OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}.")},
           {"turns-slow",
            OHMWRIGHT_TEXT(
-               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts, so a dragging "
-               "bearing, shorted turns or something at its wheel holds it back.")},
+               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts and its wheel is "
+               "free, so its winding, its electronics or a bearing that drags when it runs holds it back.")},
           {"turns-slow-perhaps-held",
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}. But flicked by hand it stops at "
                "once, and one that ice holds is slow as well: thaw it first.")},
           {"turns-slow-volts-unknown",
-           OHMWRIGHT_TEXT(
-               "It turns at {measured}; a good one turns at {lower} to {upper}. Whether it gets its volts was "
-               "not read: with too few a good one is slow as well.")},
+           OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}. Nothing that was read says "
+                          "whether it gets its volts: with too few a good one is slow as well.")},
           {"turns-slow-volts-low",
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}. But it gets too few volts, and "
                "with those a good one is slow as well: look before it.")},
           {"turns-fast",
            OHMWRIGHT_TEXT(
-               "It turns at {measured}; a good one turns at {lower} to {upper}. Its wheel is loose or off, or it "
-               "is another motor.")},
+               "It turns at {measured}; a good one turns at {lower} to {upper}. Coil, ducts and wheel were said to "
+               "be clear, so it is another motor, or its electronics no longer hold its speed.")},
           {"turns-unsure",
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}: too near to an end to tell.")},
@@ -45,7 +44,7 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
           {"draws-much-perhaps-held",
            OHMWRIGHT_TEXT(
                "It draws {measured}, and a good one draws {lower} to {upper}. But one whose wheel is held, by ice "
-               "or by its bearing, draws so as well: first see it turn.")},
+               "or by its bearing, draws so as well: first see it turn freely.")},
           {"draws-unsure",
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper}: with this "
                           "instrument too near to an end to tell.")},
@@ -113,9 +112,8 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
                "It was read as {measured}; a good one turns at {lower} to {upper}. With {blades} blades, each counted "
                "for a turn, it would be right: read it once more.")},
           {"turns-fast-volts-unknown",
-           OHMWRIGHT_TEXT(
-               "It turns at {measured}; a good one turns at {lower} to {upper}. The volts at its plug were not read: "
-               "with too many a good one of this make turns too fast as well.")},
+           OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper}. Nothing that was read says "
+                          "how many volts it gets: with too many a good one of this make turns too fast as well.")},
           {"turns-fast-volts-high", OHMWRIGHT_TEXT("It turns at {measured}; a good one turns at {lower} to {upper} at "
                                                    "{rated}. But it gets {volts}, and with "
                                                    "those a good one of this make turns faster as well.")},
@@ -124,12 +122,31 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
                "Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan at "
                "{rated}. But it gets {volts}, and what a good one draws there is not known.")},
           {"draws-little-volts-unknown",
-           OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. "
-                          "Whether it gets its volts was not read: with too few a good one draws less as well.")},
+           OHMWRIGHT_TEXT(
+               "Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. "
+               "Nothing that was read says whether it gets its volts: with too few a good one draws less as well.")},
           {"too-many-volts", OHMWRIGHT_TEXT("Not judged: it gets too many volts.")},
           {"draws-little-perhaps-air",
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. "
                           "Blocked air and a loose wheel take its load away: that they are clear was not said.")},
+          {"turns-slow-wheel-unknown",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts, but one at whose "
+               "wheel ice rubs is slow as well: whether its wheel turns freely by hand was not said.")},
+          {"turns-slow-perhaps-told",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts and its wheel is "
+               "free, but one with a wire for a control signal turns as slowly as that tells it to: what it was told "
+               "was not said.")},
+          {"turns-fast-perhaps-air",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. Blocked air and a loose or missing "
+               "wheel take its load away, and then a good one turns faster as well: that they are clear was not "
+               "said.")},
+          {"turns-slow-perhaps-capacitor",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts and its wheel is "
+               "free, but a weak run capacitor makes a good one slow as well, and its own was not found good.")},
       }};
 }
 

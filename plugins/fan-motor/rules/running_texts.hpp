@@ -39,6 +39,10 @@ enum RunningText : TextIndex {
   draws_little_volts_unknown,
   too_many_volts,
   draws_little_perhaps_air,
+  turns_slow_wheel_unknown,
+  turns_slow_perhaps_told,
+  turns_fast_perhaps_air,
+  turns_slow_perhaps_capacitor,
 };
 
 }  // namespace ohmwright::fan_motor

@@ -133,8 +133,12 @@ Scene::Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSet
   if (ratings != nullptr && ratings->winding) wound = wound_ohms(*ratings, evidence);
 }
 
+bool is_said_clear(const Scene& scene) {
+  return any_of(scene.evidence, [](const PreparedReading& r) { return r.state(air) == air_clear; });
+}
+
 void tell_volts(const Scene& scene, Finding& finding) {
-  if (scene.plug.reading != nullptr) tell(finding, "volts", volts(scene.plug.reading->displayed));
+  if (scene.plug.reading != nullptr) tell(finding, "volts", volts(scene.plug.volt));
   if (scene.ratings != nullptr && scene.ratings->voltage) tell(finding, "rated", AnyQuantity(*scene.ratings->voltage));
 }
 

@@ -82,6 +82,9 @@ inline bool is_said_cool(const PreparedReading& reading) {
   return temperature != nullptr && temperature->value() <= protector_may_open_kelvin;
 }
 
+/// Coil and ducts were said to be clear, its wheel free and tight: nothing takes its load away.
+bool is_said_clear(const Scene& scene);
+
 /// The {volts} at its plug, and the {rated} ones.
 void tell_volts(const Scene& scene, Finding& finding);
 

@@ -6,7 +6,7 @@ namespace ohmwright::fan_motor {
 
 namespace {
 
-enum Text : TextIndex { too_many, mains_on_low_voltage, not_too_many, no_rated_volts, no_volts };
+enum Text : TextIndex { too_many, mains_on_low_voltage, not_too_many, no_rated_volts, no_volts, contradict, jumping };
 
 /// Extra-low voltage ends there (IEC 61140, alternating; from memory) [V].
 constexpr double most_of_extra_low = 50.0;
@@ -15,7 +15,7 @@ constexpr double most_of_extra_low = 50.0;
 
 bool has_mains_on_low_voltage(const Scene& scene) {
   return scene.plug.are_far_too_high() && scene.ratings->voltage->value() <= most_of_extra_low &&
-         std::abs(scene.plug.reading->value.value()) > most_of_extra_low;
+         std::abs(scene.plug.volt) > most_of_extra_low;
 }
 
 RuleDescriptor describe_supply_volts() {
@@ -37,10 +37,33 @@ RuleDescriptor describe_supply_volts() {
           {"not-too-many", OHMWRIGHT_TEXT("Not asked: there are not too many volts at its plug.")},
           {"no-rated-volts", OHMWRIGHT_TEXT("Not judged: for how many volts it is made is not known.")},
           {"no-volts", OHMWRIGHT_TEXT("Not judged: the volts at its plug were not read live.")},
+          {"contradict",
+           OHMWRIGHT_TEXT("At its plug {one} were read, and {other}: they contradict each other, and their mean was "
+                          "read by nobody. Until one is left out they say nothing.")},
+          {"jumping",
+           OHMWRIGHT_TEXT(
+               "The volts at its plug were read {count} times and jump: they contradict each other, and their "
+               "mean says nothing.")},
       }};
 }
 
+namespace {
+
+void say_that_they_contradict(const Scene& scene, const FarApart& apart) {
+  Finding& finding = scene.findings.add(supply_volts, Outcome::undecided, apart.count == 2 ? contradict : jumping);
+  finding.holds_back = true;
+  tell(finding, "one", volts(apart.lowest));
+  tell(finding, "other", volts(apart.highest));
+  tell(finding, "count", static_cast<double>(apart.count));
+}
+
+}  // namespace
+
 void judge_supply_volts(const Scene& scene) {
+  if (scene.plug.apart) {
+    say_that_they_contradict(scene, *scene.plug.apart);
+    return;
+  }
   if (!scene.plug.are_far_too_high()) {
     const Text why = scene.plug.reading == nullptr             ? no_volts
                      : scene.plug.level == VoltsLevel::unknown ? no_rated_volts

@@ -1,5 +1,7 @@
 #include "rules/turns_by_hand.hpp"
 
+#include "rules/running.hpp"
+
 namespace ohmwright::fan_motor {
 
 namespace {
@@ -39,7 +41,8 @@ std::optional<bool> turns_freely(const Scene& scene) {
 
 bool may_be_held(const Scene& scene) {
   if (const std::optional<bool> free = turns_freely(scene)) return !*free;
-  return !scene.turning || scene.turning->speed.value() < still_below;
+  if (!scene.turning || scene.stands_still()) return true;
+  return turns_too_slowly(scene) && !is_said_clear(scene);
 }
 
 RuleDescriptor describe_turns_by_hand() {

@@ -64,18 +64,37 @@ bool was_tested(const Scene& scene) {
   });
 }
 
+/// It leaked wet, and was tested wet since, but not with the volts that lift that.
+void advise_on_weak_wet_test(const Scene& scene) {
+  const PreparedReading* weak = weak_wet_test(scene);
+  if (weak == nullptr) return;
+  tell(scene.findings.advise(wet_with_more_volts), "volts", volts(weak->condition(test_voltage)->value()));
+}
+
+/// A leak that condemns may have been damp. What was dried before and leaks still is not dried again.
+void advise_on_damp(const Scene& scene) {
+  if (const PreparedReading* leak = leak_that_may_be_damp(scene))
+    tell(scene.findings.advise(say_if_it_was_wet), "leak", ohms(leak->displayed));
+  if (!any_of(scene.evidence, [](const PreparedReading& r) {
+        return r.measurand == insulation_resistance && r.moisture == Moisture::dry;
+      }))
+    scene.findings.advise(dry_and_repeat);
+}
+
 void advise_on_insulation(const Scene& scene) {
   const bool frame_read = any_of(
       scene.evidence, [](const PreparedReading& r) { return r.measurand == insulation_resistance && !is_live(r); });
   if (!frame_read && scene.findings.has(element_resistance, Outcome::within_limits)) scene.findings.advise(frame_too);
   if (!frame_read || !scene.findings.has(insulation, Outcome::undecided)) return;
   if (leaks_only_when_wet(scene)) {
+    advise_on_weak_wet_test(scene);
     scene.findings.advise(seal_its_ends);
     return;
   }
   const bool wet = any_of(scene.evidence, [](const PreparedReading& r) {
     return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
   });
+  advise_on_weak_wet_test(scene);
   if (wet) scene.findings.advise(dry_and_repeat);
   if (!was_tested(scene))
     scene.findings.advise(insulation_tester);  // both leads off, it says
@@ -116,7 +135,7 @@ void advise_after_condemning(const Scene& scene) {
   if (scene.findings.has(insulation, Outcome::out_of_limits)) {
     scene.findings.advise(do_not_energise);
     if (!touches_frame(scene.findings, insulation)) {
-      scene.findings.advise(dry_and_repeat);
+      advise_on_damp(scene);
       advise_on_leakage(scene);
     }
   }

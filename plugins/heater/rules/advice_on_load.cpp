@@ -114,6 +114,10 @@ void advise_on_load(const Scene& scene) {
   if (scene.ratings != nullptr && !told_by_terminals && any_of(scene.evidence, under_load_without_line))
     scene.findings.advise(say_line_voltage);
   if (!scene.findings.has(supply_without_current, Outcome::undecided)) return;
+  if (contradicting_volts(scene.evidence)) {
+    scene.findings.advise(leave_out_stale_volts);
+    return;
+  }
   if (last_live_value(scene.evidence, current) == nullptr)
     advise_to_heat(scene, clamp_with_volts);
   else if (any_of(scene.evidence,

@@ -88,7 +88,7 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"dry-and-repeat",
        OHMWRIGHT_TEXT(
            "A metal-sheathed element takes in moisture when it lies unused, and a wet terminal leaks: dry it "
-           "warm for some hours, off the appliance, and test it once more with 500 V.")},
+           "warm for some hours, off the appliance, and test it once more with 500 V (--dry).")},
       {"do-not-energise",
        OHMWRIGHT_TEXT(
            "Leave it unplugged and tell the customer why. Check the protective earth before anything else is "
@@ -164,6 +164,22 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "Before you buy: read the watts and the volts of the outlet once more at the same moment, and see "
            "that nothing switches the heater off meanwhile.")},
+      {"say-if-it-was-wet",
+       OHMWRIGHT_TEXT("Was it wet, from frost, thaw water or cleaning, when it showed {leak}? Then say --wet beside "
+                      "that reading, and "
+                      "--dry beside the test once it was dried. A leak of which neither was said stands.")},
+      {"wet-with-more-volts",
+       OHMWRIGHT_TEXT(
+           "Wet it was tested with {volts} only: wet it and test it once more with 500 V (insulation=… --wet --test "
+           "500V). With fewer volts its leak stands."),
+       "insulation-500-volt"},
+      {"leave-out-stale-volts",
+       OHMWRIGHT_TEXT("Leave out the volts that were read before something was changed: probes, wires, switch or feed. "
+                      "Where nothing "
+                      "was changed, read them once more across its own two leads (terminals=… --live-agreed), if you "
+                      "are qualified for live "
+                      "work."),
+       "volts-at-element"},
   };
 }
 

@@ -72,4 +72,12 @@ void judge_insulation(const Scene& scene) {
 
 bool leaks_only_when_wet(const Scene& scene) { return scene.findings.has_text(insulation, leaks_when_wet); }
 
+const PreparedReading* leak_that_may_be_damp(const Scene& scene) {
+  return leak_of_unsaid_moisture(scene.evidence, asked_of(scene), scene.findings);
+}
+
+const PreparedReading* weak_wet_test(const Scene& scene) {
+  return wet_test_of_too_few_volts(scene.evidence, asked_of(scene));
+}
+
 }  // namespace ohmwright::heater

@@ -12,7 +12,7 @@ namespace {
 
 /// The volts of a load reading: those across its own leads where they were read, else those of its condition.
 const Estimate* volts_of(const Evidence& evidence, const PreparedReading& reading, bool& at_element) {
-  const PreparedReading* own = last_live_value(evidence, terminal_voltage);
+  const PreparedReading* own = volts_at_its_leads(evidence);
   at_element = own != nullptr && own->value.value() > 0.0;
   return at_element ? &own->value : reading.condition(line_voltage);
 }

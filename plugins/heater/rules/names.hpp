@@ -83,6 +83,9 @@ enum AdviceIndex : std::uint16_t {
   then_volts_and_amperes,
   seal_its_ends,
   before_buying_watts,
+  say_if_it_was_wet,
+  wet_with_more_volts,
+  leave_out_stale_volts,
 };
 
 }  // namespace ohmwright::heater

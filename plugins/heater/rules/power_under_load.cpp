@@ -5,6 +5,7 @@
 #include <ohmwright/component/repeated_readings.hpp>
 
 #include "part/power_by_ohms.hpp"
+#include "rules/supply_without_current.hpp"
 
 namespace ohmwright::heater {
 
@@ -29,6 +30,7 @@ enum Text : TextIndex {
   no_rated_power,
   no_load,
   not_live,
+  said_by_volts_and_no_current,
 };
 
 /// The last reading of amperes or watts, those under load before others.
@@ -179,6 +181,8 @@ RuleDescriptor describe_power_under_load() {
           {"no-rated-power", OHMWRIGHT_TEXT("Not judged: its rated volts and watts are not known.")},
           {"no-load", OHMWRIGHT_TEXT("Not judged: what it draws when it heats was not read.")},
           {"not-live", OHMWRIGHT_TEXT("Not judged: what it draws has to be read while it heats.")},
+          {"volts-and-no-current",
+           OHMWRIGHT_TEXT("Not judged: there are volts across its own leads and no current, which says more.")},
       }};
 }
 
@@ -186,6 +190,8 @@ void judge_power_under_load(const Scene& scene) {
   const PreparedReading* reading = last_drawn(scene);
   if (reading == nullptr || !is_under_load(*reading)) {
     scene.findings.add(power_under_load, Outcome::silent, reading == nullptr ? no_load : not_live);
+  } else if (draws_next_to_nothing(scene, *reading) && is_fed_and_cold(scene)) {
+    scene.findings.add(power_under_load, Outcome::silent, said_by_volts_and_no_current);
   } else if (draws_next_to_nothing(scene, *reading)) {
     scene.findings.add(power_under_load, Outcome::undecided, next_to_nothing).holds_back = true;
   } else if (scene.ratings == nullptr || !scene.ratings->knows_power()) {

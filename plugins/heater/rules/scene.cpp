@@ -56,7 +56,10 @@ double far_too_many_volts(const HeaterRatings& ratings, const Evidence& evidence
   for (const PreparedReading& reading : evidence.readings())
     if (const Estimate* line = reading.condition(line_voltage); line != nullptr && is_under_load(reading))
       highest = std::max(highest, line->value());
-  if (const PreparedReading* own = last_live_value(evidence, terminal_voltage)) highest = std::abs(own->value.value());
+  if (const PreparedReading* own = last_live_value(evidence, terminal_voltage)) {
+    const std::optional<FarApart> apart = far_apart(evidence, *own);
+    highest = std::abs(apart && apart->count == 2 ? apart->largest() : own->value.value());
+  }
   return highest > (1.0 + widest_step_from_rated) * ratings.voltage->value() ? highest : 0.0;
 }
 
@@ -118,6 +121,15 @@ const PreparedReading* last_live_value(const Evidence& evidence, MeasurandIndex 
   for (const PreparedReading& reading : evidence.readings())
     if (reading.measurand == measurand && reading.shown == Shown::value && is_live(reading)) last = &reading;
   return last;
+}
+
+std::optional<FarApart> contradicting_volts(const Evidence& evidence) {
+  const PreparedReading* own = last_live_value(evidence, terminal_voltage);
+  return own == nullptr ? std::nullopt : far_apart(evidence, *own);
+}
+
+const PreparedReading* volts_at_its_leads(const Evidence& evidence) {
+  return contradicting_volts(evidence) ? nullptr : last_live_value(evidence, terminal_voltage);
 }
 
 Scene::Scene(const HeaterRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out)

@@ -7,6 +7,7 @@
 
 #include <ohmwright/component/kind.hpp>
 #include <ohmwright/component/reading_questions.hpp>
+#include <ohmwright/component/repeated_readings.hpp>
 #include <ohmwright/uncertainty/fusion.hpp>
 
 #include "part/heater_ratings.hpp"
@@ -68,6 +69,12 @@ double least_to_frame(const HeaterRatings* ratings);
 
 /// The same of those that were read on a plugged-in appliance.
 const PreparedReading* last_live_value(const Evidence& evidence, MeasurandIndex measurand);
+
+/// The volts across its own leads, the last that were read live; null: none were, or they contradict each other.
+const PreparedReading* volts_at_its_leads(const Evidence& evidence);
+
+/// Volts across its own leads that contradict each other: their mean says nothing.
+std::optional<FarApart> contradicting_volts(const Evidence& evidence);
 
 inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity watts(double value) { return {Dimension::power, value}; }

@@ -1,18 +1,56 @@
 #include "rules/supply_without_current.hpp"
 
 #include <cmath>
+#include <optional>
 
 namespace ohmwright::heater {
 
 namespace {
 
-enum Text : TextIndex { fed_and_cold, fed_and_heating, not_fed, current_unknown, no_volts, not_live, far_too_many };
+enum Text : TextIndex {
+  fed_and_cold,
+  fed_and_heating,
+  not_fed,
+  current_unknown,
+  no_volts,
+  not_live,
+  far_too_many,
+  contradict,
+  jumping
+};
 
 /// Of its rated volts, or these volts where nothing is known of it, it is fed.
 constexpr double fed_share = 0.5;
 constexpr double fed_volt = 50.0;
 
+bool is_fed(const Scene& scene, const PreparedReading& across) {
+  const bool rated = scene.ratings != nullptr && scene.ratings->voltage;
+  const double least = rated ? fed_share * scene.ratings->voltage->value() : fed_volt;
+  return std::abs(across.value.value()) >= least;
+}
+
+Text text_of(const Scene& scene, const PreparedReading& across) {
+  if (!is_fed(scene, across)) return not_fed;
+  const PreparedReading* drawn = last_live_value(scene.evidence, current);
+  if (drawn == nullptr) return scene.far_too_many_volt > 0.0 ? far_too_many : current_unknown;
+  return drawn->value.value() < no_current_below(scene.ratings) ? fed_and_cold : fed_and_heating;
+}
+
+void say_that_they_contradict(const Scene& scene, const FarApart& apart) {
+  Finding& finding =
+      scene.findings.add(supply_without_current, Outcome::undecided, apart.count == 2 ? contradict : jumping);
+  finding.holds_back = true;
+  tell(finding, "one", volts(apart.lowest));
+  tell(finding, "other", volts(apart.highest));
+  tell(finding, "count", static_cast<double>(apart.count));
+}
+
 }  // namespace
+
+bool is_fed_and_cold(const Scene& scene) {
+  const PreparedReading* across = volts_at_its_leads(scene.evidence);
+  return across != nullptr && text_of(scene, *across) == fed_and_cold;
+}
 
 RuleDescriptor describe_supply_without_current() {
   return {
@@ -39,6 +77,14 @@ RuleDescriptor describe_supply_without_current() {
           {"far-too-many",
            OHMWRIGHT_TEXT("There are {volts} across its own leads, where {voltage} belong. Switch it off now: that is "
                           "{times} times its heat. The heater is for another voltage, or the supply is wrong.")},
+          {"contradict",
+           OHMWRIGHT_TEXT(
+               "Across its own leads {one} were read, and {other}: they contradict each other, and their mean "
+               "was read by nobody. Until one is left out they say nothing.")},
+          {"jumping",
+           OHMWRIGHT_TEXT(
+               "The volts across its own leads were read {count} times and jump: they contradict each other, "
+               "and their mean says nothing.")},
       }};
 }
 
@@ -49,14 +95,12 @@ void judge_supply_without_current(const Scene& scene) {
     scene.findings.add(supply_without_current, Outcome::silent, read ? not_live : no_volts);
     return;
   }
-  const bool rated = scene.ratings != nullptr && scene.ratings->voltage;
-  const double least = rated ? fed_share * scene.ratings->voltage->value() : fed_volt;
+  if (const std::optional<FarApart> apart = contradicting_volts(scene.evidence)) {
+    say_that_they_contradict(scene, *apart);
+    return;
+  }
   const PreparedReading* drawn = last_live_value(scene.evidence, current);
-  const bool fed = std::abs(reading->value.value()) >= least;
-  Text text = not_fed;
-  if (fed) text = drawn == nullptr ? current_unknown : fed_and_heating;
-  if (fed && drawn != nullptr && drawn->value.value() < no_current_below(scene.ratings)) text = fed_and_cold;
-  if (fed && drawn == nullptr && scene.far_too_many_volt > 0.0) text = far_too_many;
+  const Text text = text_of(scene, *reading);
   const bool open = text == fed_and_cold;
   Finding& finding =
       scene.findings.add(supply_without_current, open ? Outcome::out_of_limits : Outcome::undecided, text);

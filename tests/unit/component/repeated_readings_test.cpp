@@ -22,6 +22,27 @@ TEST(RepeatedReadings, ScatterIsTheStandardDeviationOverTheMean) {
   EXPECT_TRUE(repeats_jump(evidence, evidence.readings()[0]));
 }
 
+// Of two the values come back as they were read; of more only that no one lies farther out is known.
+TEST(RepeatedReadings, TwoThatContradictAreNamed) {
+  const Evidence two = evidence_of({0.0});
+  const auto apart = far_apart(two, two.readings()[0]);
+  ASSERT_TRUE(apart);
+  EXPECT_EQ(apart->count, 2U);
+  EXPECT_DOUBLE_EQ(apart->lowest, 0.0);
+  EXPECT_DOUBLE_EQ(apart->highest, 20.0);
+  const Evidence opposite = evidence_of({-20.0});
+  ASSERT_TRUE(far_apart(opposite, opposite.readings()[0]));
+  EXPECT_DOUBLE_EQ(far_apart(opposite, opposite.readings()[0])->lowest, -20.0);
+  const Evidence three = evidence_of({20.0, -20.0});
+  ASSERT_TRUE(far_apart(three, three.readings()[0]));
+  EXPECT_LE(far_apart(three, three.readings()[0])->lowest, -20.0);
+  EXPECT_EQ(far_apart(three, three.readings()[0])->count, 3U);
+  for (const std::vector<double>& repeats : {std::vector<double>{}, {20.0}, {21.9}, {18.1}}) {
+    const Evidence evidence = evidence_of(repeats);
+    EXPECT_FALSE(far_apart(evidence, evidence.readings()[0]));
+  }
+}
+
 TEST(RepeatedReadings, WhatStandsStillOrWasReadOnceDoesNotJump) {
   for (const std::vector<double>& repeats : {std::vector<double>{}, {20.0, 20.0}, {20.1, 19.9}}) {
     const Evidence evidence = evidence_of(repeats);

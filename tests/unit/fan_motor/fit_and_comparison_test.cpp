@@ -21,6 +21,9 @@ TEST(WindingFit, MovesEveryRowToTheReference) {
   const Fitting fitting = fit_winding({winding, part_temperature, rows});
   ASSERT_EQ(fitting.forms.size(), 1U);
   EXPECT_NEAR(fitting.forms[0].figures[0].value, 82.0, 2e-3);
+  EXPECT_EQ(fitting.forms[0].figures.at(1).name, "reference_temperature");
+  EXPECT_NEAR(fitting.forms[0].figures.at(1).value, 25.0, 1e-9);
+  ASSERT_NE(fitting.forms[0].ratings.find("reference_temperature"), nullptr);
   // How it is built no ohms tell.
   ASSERT_EQ(fitting.forms[0].ratings.find("construction"), nullptr);
   ValueNode::Members members = *fitting.forms[0].ratings.members();

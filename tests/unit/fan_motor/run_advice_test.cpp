@@ -90,6 +90,31 @@ TEST(RunAdvice, AsksForNothingThatWasRead) {
   }
 }
 
+// Common practice, no source: ice that rubs makes a good motor slow, a loose wheel a fast one.
+TEST(RunAdvice, ASpeedIsClearedOfWheelAndAirBeforeItCondemns) {
+  const auto live = [](const std::string& measurand, const std::string& value) {
+    Reading reading = alone(measurand, value);
+    reading.supply = Supply::live;
+    reading.connection = Connection::unstated;
+    reading.conditions.clear();
+    return reading;
+  };
+  const Reading mains = live("supply", "119 V +- 1 V");
+  Reading slow = live("speed", "1000 rpm +- 5 rpm");
+  EXPECT_THAT(advice_on(plain(), {slow, mains}), ElementsAre("spin-by-hand"));
+  slow.conditions = {{"coast", parse_stated_value("3 s +- 0.5 s", Dimension::duration)}};
+  EXPECT_THAT(advice_on(plain(), {slow, mains}), Contains("before-buying"));
+  const FanMotorRatings electronic = ratings(
+      R"({"construction": "electronically-commutated", "voltage": "12 V", "speed": "2800 rpm", "pulses_per_turn": 2})");
+  const Reading fed = live("supply", "12 V +- 0.1 V");
+  EXPECT_THAT(advice_on(electronic, {live("tach", "60 Hz +- 0.1 Hz"), fed}),
+              ElementsAre("look-at-tachometer", "spin-by-hand"));
+  Reading fast = live("speed", "3400 rpm +- 5 rpm");
+  EXPECT_THAT(advice_on(electronic, {fast, fed}), ElementsAre("clear-its-air"));
+  fast.states = {{"air", "clear"}};
+  EXPECT_THAT(advice_on(electronic, {fast, fed}), Contains("before-buying"));
+}
+
 // Three terminals are wound as two are: their ohms say nothing of the insulation either.
 TEST(RunAdvice, ThreeTerminalsAreReadToTheFrameToo) {
   const FanMotorRatings known =

@@ -41,6 +41,18 @@ TEST(ColdFit, IsTheMeanAndItsRatingsAreRead) {
   EXPECT_NEAR(read_ratings(fitting.forms[0].ratings, problems)->resistance_tolerance, 0.1, 1e-9);
 }
 
+// Ohms without a temperature say little, and one row is no rows.
+TEST(ColdFit, SaysWhereItsFigureHoldsAndWhatItCameFrom) {
+  const std::vector<MeasuredRow> rows{row(32.0, 22)};
+  const Fitting fitting = fit_cold_resistance({resistance, part_temperature, rows});
+  ASSERT_EQ(fitting.forms.at(0).figures.size(), 2U);
+  EXPECT_EQ(fitting.forms[0].figures[1].name, "reference_temperature");
+  EXPECT_NEAR(fitting.forms[0].figures[1].value, 20.0, 1e-9);
+  const ValueNode* figure = fitting.forms[0].ratings.find("resistance");
+  ASSERT_NE(figure, nullptr);
+  EXPECT_EQ(*figure->find("source")->text(), "fitted from one row of one part, cold");
+}
+
 TEST(ColdFit, TakesTheLeadsOff) {
   std::vector<MeasuredRow> rows{row(5.0, 20), row(5.0, 21)};
   for (MeasuredRow& one : rows) one.value_in_si = 4.8;

@@ -148,7 +148,30 @@ TEST(Insulation, AWetReadingGivesWayToALaterDryOneOnly) {
   EXPECT_EQ(said(&known, {wet, dried}, Outcome::undecided), "leaks-when-wet");  // frost wets it again
   EXPECT_EQ(said(&known, {wet, dried, tester("20 Mohm", Moisture::wet)}, Outcome::within_limits), "insulates");
   EXPECT_EQ(said(&known, {dried, wet}, Outcome::undecided), "leaks-while-wet");
+  Typed weak = tester("20 Mohm", Moisture::wet);
+  weak.test = "250 V";
+  EXPECT_EQ(said(&known, {wet, dried, weak}, Outcome::undecided), "leaks-when-wet");  // 500 V are asked
+  EXPECT_THAT(advice_of(judge(known, {wet, dried, weak})), Contains("wet-with-more-volts"));
+  EXPECT_THAT(advice_of(judge(known, {wet, weak})), Contains("wet-with-more-volts"));
+  Typed where_an_arrester_is = wet;
+  where_an_arrester_is.test = "250 V";
+  EXPECT_EQ(said(&known, {where_an_arrester_is, dried, weak}, Outcome::within_limits), "insulates");
   EXPECT_EQ(said(&known, {tester("0.1 Mohm", Moisture::dry), wet, dried}, Outcome::out_of_limits), "leaks");
+}
+
+// What was said of no moisture is no circle: the advice names the word that resolves it, and that ends in a verdict.
+TEST(Insulation, ALeakOfUnsaidMoistureIsAskedAbout) {
+  const HeaterRatings known = plain();
+  const Typed dried = tester("50 Mohm", Moisture::dry);
+  EXPECT_THAT(advice_of(judge(known, {tester("0.2 Mohm")})), Contains("say-if-it-was-wet"));
+  const auto advice = advice_of(judge(known, {tester("0.2 Mohm"), dried}));
+  EXPECT_THAT(advice, Contains("say-if-it-was-wet"));
+  EXPECT_THAT(advice, ::testing::Not(Contains("dry-and-repeat")));  // it was
+  EXPECT_THAT(advice_of(judge(known, {tester("0.2 Mohm", Moisture::dry)})),
+              ::testing::Not(Contains("say-if-it-was-wet")));
+  const Typed wet = tester("0.2 Mohm", Moisture::wet);
+  EXPECT_THAT(advice_of(judge(known, {wet, dried})), Contains("seal-its-ends"));
+  EXPECT_EQ(said(&known, {wet, dried, tester("50 Mohm", Moisture::wet)}, Outcome::within_limits), "insulates");
 }
 
 TEST(Insulation, ALowOneIsNeverToBeEnergised) {
