@@ -1,6 +1,8 @@
 #pragma once
 
 #include <optional>
+#include <utility>
+#include <vector>
 
 #include <ohmwright/component/electrical.hpp>
 #include <ohmwright/quantity/any_quantity.hpp>
@@ -24,5 +26,13 @@ struct EquivalenceFinding {
   /// Undecided because one of the two is known by ratings that stand for any part: so it is between two of one name.
   bool is_of_any_part = false;
 };
+
+/// Adds a statement, whose arguments are then told (`tell`). The reference holds until the next one is added.
+inline EquivalenceFinding& add_statement(std::vector<EquivalenceFinding>& statements, Outcome outcome, TextEntry text) {
+  EquivalenceFinding& added = statements.emplace_back();
+  added.outcome = outcome;
+  added.text = std::move(text);
+  return added;
+}
 
 }  // namespace ohmwright

@@ -50,7 +50,7 @@ struct RowRemark {
   FindingArguments arguments;
 };
 
-/// A figure of a fit.
+/// A figure of a fit. Its unit is text: the coefficients of a curve have units, 1/K, that no instrument shows.
 struct FittedFigure {
   std::string name;  ///< as the ratings call it: "beta"
   double value = 0.0;

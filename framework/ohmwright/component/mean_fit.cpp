@@ -5,6 +5,7 @@
 #include <utility>
 
 #include <ohmwright/component/mean_fit.hpp>
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
 
@@ -31,8 +32,6 @@ constexpr TextEntry too_doubtful{
     OHMWRIGHT_TEXT(
         "no ratings are made: the mean is known to ± {doubt_percent} %, and good parts differ by {between_percent} "
         "% themselves; read it on a finer range, with the leads zeroed or by four wires")};
-
-AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 
 /// Whether two values are a prefix of the SI apart.
 bool a_prefix_apart(double a, double b) {

@@ -44,6 +44,9 @@ OHMWRIGHT_CORE_API const PreparedReading* last_value(const Evidence& evidence, s
 OHMWRIGHT_CORE_API bool swapped_probes_agree(const Evidence& evidence, const PreparedReading& reading,
                                              std::uint16_t swapped, double share);
 
+/// So many ohms, to tell them.
+inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
+
 /// Adds a named value to a finding or an advice.
 template <class Told, class Value>
 void tell(Told& told, std::string_view name, Value value) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <optional>
 
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "rules/names.hpp"
@@ -33,15 +34,7 @@ class Comparison {
   }
 
  private:
-  EquivalenceFinding& say(Outcome outcome, TextEntry text) {
-    EquivalenceFinding& finding = findings_.emplace_back();
-    finding.outcome = outcome;
-    finding.text = text;
-    return finding;
-  }
-  static void tell(EquivalenceFinding& finding, std::string_view name, AnyQuantity value) {
-    finding.arguments.push_back({name, value});
-  }
+  EquivalenceFinding& say(Outcome outcome, TextEntry text) { return add_statement(findings_, outcome, text); }
 
   /// Where nobody knows what one of the two is, figures within its span show nothing; figures past it still do.
   void compare_spans() {

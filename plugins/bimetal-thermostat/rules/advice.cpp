@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include <ohmwright/component/in_circuit.hpp>
+#include <ohmwright/component/shared_thresholds.hpp>
 
 #include "rules/good_part.hpp"
 #include "rules/state_at_temperature.hpp"
@@ -15,8 +16,6 @@ namespace ohmwright::bimetal_thermostat {
 
 namespace {
 
-/// A way is worth naming when it decides at least one such part in five.
-constexpr double least_chance = 0.2;
 /// Less of the doubt than this is not worth a better instrument.
 constexpr double least_share = 0.25;
 /// How far a slow series starts and ends outside of where good parts trip [K].
@@ -163,7 +162,7 @@ void tell_span(Advice& advice, double from, double to, bool downwards) {
 }
 
 void advise_with_chance(const Scene& scene, AdviceIndex index, double chance, double share) {
-  if (chance < least_chance) return;
+  if (chance < least_chance_worth_naming) return;
   Advice& advice = scene.findings.advise(index);
   advice.probability_decided = chance;
   tell(advice, "chance_percent", cases_of_hundred(chance));
@@ -187,7 +186,7 @@ void advise_on_trip(const Scene& scene, const TripAdvice& of) {
   }
   const double share = share_of_gap(seen);
   const double fine = chance_of_fine_steps(scene, seen, lower, upper);
-  if (seen.width() > fine_step_kelvin && share >= least_share && fine >= least_chance) {
+  if (seen.width() > fine_step_kelvin && share >= least_share && fine >= least_chance_worth_naming) {
     Advice& advice = scene.findings.advise(of.narrow);
     advice.probability_decided = fine;
     tell_span(advice, seen.from, seen.to, of.downwards);

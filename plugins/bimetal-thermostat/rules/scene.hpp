@@ -40,6 +40,5 @@ inline bool is_of_contact_alone(const PreparedReading& reading) {
 
 inline AnyQuantity degrees(double kelvin) { return {Dimension::temperature, kelvin}; }
 inline AnyQuantity kelvins(double value) { return {Dimension::temperature_difference, value}; }
-inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 
 }  // namespace ohmwright::bimetal_thermostat

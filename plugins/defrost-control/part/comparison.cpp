@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "rules/names.hpp"
@@ -56,15 +57,7 @@ class Comparison {
       {"defrost-time-at-most", OHMWRIGHT_TEXT("It defrosts for {most} at most, the original for {upper}.")},
       {"defrost-time-unknown", OHMWRIGHT_TEXT("How long they defrost is not known of both, so it is not compared.")}};
 
-  EquivalenceFinding& say(Outcome outcome, TextEntry text) {
-    EquivalenceFinding& finding = findings_.emplace_back();
-    finding.outcome = outcome;
-    finding.text = text;
-    return finding;
-  }
-  static void tell(EquivalenceFinding& finding, std::string_view name, AnyQuantity value) {
-    finding.arguments.push_back({name, value});
-  }
+  EquivalenceFinding& say(Outcome outcome, TextEntry text) { return add_statement(findings_, outcome, text); }
 
   void compare_type() {
     if (original_.type != candidate_.type) {

@@ -45,7 +45,6 @@ inline bool stood(const PreparedReading& reading) {
 void put_judged(Finding& finding, const Estimate& estimate, double lower, double upper, Dimension dimension,
                 const Conformance& p);
 
-inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity volts(double value) { return {Dimension::voltage, value}; }
 inline AnyQuantity amperes(double value) { return {Dimension::current, value}; }
 inline AnyQuantity watts(double value) { return {Dimension::power, value}; }

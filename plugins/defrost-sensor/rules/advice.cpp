@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include <ohmwright/component/shared_thresholds.hpp>
 #include <ohmwright/verdict/decimal_slip.hpp>
 
 #include "rules/matching_class.hpp"
@@ -18,8 +19,6 @@ namespace ohmwright::defrost_sensor {
 
 namespace {
 
-/// A way is worth naming when it decides at least one such part in five.
-constexpr double least_chance = 0.2;
 /// What makes this share of the doubt is worth an advice of its own.
 constexpr double much_of_the_doubt = 0.25;
 /// What makes less than this share is not worth naming.
@@ -43,7 +42,7 @@ double whole_percent(double share) { return std::min(99.0, std::round(100.0 * sh
 
 /// The advice, or null where its chance is too small to be worth the way.
 Advice* advise_with_chance(const Scene& scene, AdviceIndex index, double chance, double share) {
-  if (chance < least_chance || share < little_of_the_doubt) return nullptr;
+  if (chance < least_chance_worth_naming || share < little_of_the_doubt) return nullptr;
   Advice& advice = scene.findings.advise(index);
   advice.probability_decided = chance;
   tell(advice, "chance_percent", whole_percent(chance));
@@ -83,7 +82,7 @@ bool held_back(const Scene& scene) {
 void advise_on_model(const Scene& scene, const Doubt& doubt) {
   if (doubt.model < much_of_the_doubt) return;
   const double chance = chance_at_room(scene);
-  if (chance >= least_chance && !read_at_room(scene)) {
+  if (chance >= least_chance_worth_naming && !read_at_room(scene)) {
     Advice& advice = scene.findings.advise(room_point);
     advice.probability_decided = chance;
     tell(advice, "chance_percent", whole_percent(chance));

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include <ohmwright/component/over_range.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 #include "rules/generic_classes.hpp"
@@ -120,24 +121,16 @@ RuleDescriptor describe_open() {
 }
 
 void judge_open(const Scene& scene) {
-  const PreparedReading* decisive = nullptr;
-  double least = 2.0;
-  Text silence = no_over_range;
-  for (const PreparedReading& reading : scene.evidence.readings()) {
-    if (!is_ohms(reading) || !shows_more_than_range(reading)) continue;
-    if (is_live(reading)) {
-      silence = only_live;
-    } else if (is_in_circuit(reading)) {
-      silence = only_in_circuit;
-    } else if (const double p = probability_past_range(scene, reading); p < least) {
-      least = p;
-      decisive = &reading;
-    }
-  }
+  const auto is_less_likely = [&](const PreparedReading& a, const PreparedReading& b) {
+    return probability_past_range(scene, a) < probability_past_range(scene, b);
+  };
+  const OverRangeSeen seen = over_range_seen(scene.evidence, is_ohms, is_less_likely);
+  const PreparedReading* const decisive = seen.decisive;
   if (decisive == nullptr) {
-    scene.findings.add(open_sensor, Outcome::silent, silence);
+    scene.findings.add(open_sensor, Outcome::silent, seen.lost_as(no_over_range, only_in_circuit, only_live));
     return;
   }
+  const double least = probability_past_range(scene, *decisive);
   const bool past = decide_observed(least, scene.settings.confidence) == Outcome::out_of_limits;
   const PreparedReading* value = past ? value_of_the_part(scene) : nullptr;
   const bool known = decisive->range_full_scale > 0.0;

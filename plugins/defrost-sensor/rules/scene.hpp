@@ -6,6 +6,7 @@
 #include <ohmwright/component/kind.hpp>
 #include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/component/repeated_readings.hpp>
+#include <ohmwright/component/shared_thresholds.hpp>
 
 #include "part/sensor_ratings.hpp"
 #include "rules/fusion.hpp"
@@ -48,15 +49,11 @@ struct Scene {
   void compare_with_usable(const Deviation& another);
 
   bool readings_disagree() const { return worst_disagreement > largest_disagreement; }
-
-  /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
-  static constexpr double largest_disagreement = 3.0;
 };
 
 /// ln to percent: 0.05 becomes 5.127.
 inline double percent(double log) { return 100.0 * std::expm1(log); }
 
-inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity kelvins(double value) { return {Dimension::temperature_difference, value}; }
 
 }  // namespace ohmwright::defrost_sensor

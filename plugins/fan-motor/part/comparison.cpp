@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 namespace ohmwright::fan_motor {
@@ -60,12 +61,7 @@ class Comparison {
     TextEntry unknown;
   };
 
-  EquivalenceFinding& say(Outcome outcome, TextEntry text) {
-    EquivalenceFinding& finding = findings_.emplace_back();
-    finding.outcome = outcome;
-    finding.text = text;
-    return finding;
-  }
+  EquivalenceFinding& say(Outcome outcome, TextEntry text) { return add_statement(findings_, outcome, text); }
 
   template <class Quantity>
   void compare_figure(const std::optional<Quantity>& original, const std::optional<Quantity>& candidate, double share,

@@ -7,6 +7,7 @@
 
 #include <ohmwright/component/insulation.hpp>
 #include <ohmwright/component/own_heat.hpp>
+#include <ohmwright/component/shared_thresholds.hpp>
 #include <ohmwright/verdict/decimal_slip.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
@@ -21,9 +22,6 @@
 namespace ohmwright::fan_motor {
 
 namespace {
-
-/// A way is worth naming when it decides at least one such part in five.
-constexpr double least_chance = 0.2;
 
 bool is_resistance(const PreparedReading& r) {
   return r.measurand <= start_run || r.measurand == insulation_resistance;
@@ -81,7 +79,7 @@ void advise_on_winding(const Scene& scene) {
   const double u = std::hypot(by_kelvin * 0.5, 0.003 * value + 0.1) / std::numbers::sqrt3;
   const double chance =
       probability_of_decision(scene.wound->ohms, limits.lower, limits.upper, {u, 0.0}, scene.settings.confidence);
-  if (chance < least_chance) return;
+  if (chance < least_chance_worth_naming) return;
   Advice& advice = scene.findings.advise(better_thermometer);
   advice.probability_decided = chance;
   tell(advice, "chance_percent", 100.0 * chance);

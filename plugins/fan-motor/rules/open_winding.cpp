@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <optional>
 
+#include <ohmwright/component/over_range.hpp>
+
 namespace ohmwright::fan_motor {
 
 namespace {
@@ -172,18 +174,14 @@ RuleDescriptor describe_open() {
 }
 
 void judge_open(const Scene& scene) {
-  const PreparedReading* decisive = nullptr;
-  Text silence = no_over_range;
-  for (const PreparedReading& reading : scene.evidence.readings()) {
-    if (!is_of_a_winding(reading) || !shows_more_than_range(reading)) continue;
-    if (is_live(reading))
-      silence = only_live;
-    else if (scene.is_electronic())
-      silence = electronic;
-    else if (is_in_circuit(reading))
-      silence = only_in_circuit;
-    else if (decisive == nullptr || says_more(scene, reading, *decisive))
-      decisive = &reading;
+  const OverRangeSeen seen =
+      over_range_seen(scene.evidence, is_of_a_winding,
+                      [&](const PreparedReading& a, const PreparedReading& b) { return says_more(scene, a, b); });
+  const PreparedReading* const decisive = seen.decisive;
+  const Text silence = seen.lost_as(no_over_range, only_in_circuit, only_live);
+  if (scene.is_electronic() && (decisive != nullptr || silence == only_in_circuit)) {
+    scene.findings.add(open_winding, Outcome::silent, electronic);
+    return;
   }
   if (decisive == nullptr) {
     scene.findings.add(open_winding, Outcome::silent, silence);

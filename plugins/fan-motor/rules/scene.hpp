@@ -8,6 +8,7 @@
 
 #include <ohmwright/component/kind.hpp>
 #include <ohmwright/component/reading_questions.hpp>
+#include <ohmwright/component/shared_thresholds.hpp>
 #include <ohmwright/uncertainty/fusion.hpp>
 
 #include "part/fan_motor_ratings.hpp"
@@ -62,9 +63,6 @@ struct Scene {
   bool tach_contradicts() const { return tach_says > TachSays::silent; }
   bool is_electronic() const { return ratings != nullptr && ratings->is_electronic(); }
   bool readings_disagree() const { return wound && wound->worst_apart > largest_disagreement; }
-
-  /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
-  static constexpr double largest_disagreement = 3.0;
 };
 
 /// Whether the reading is no more than the test leads, told by a meter fine enough to know such a winding from them.
@@ -88,7 +86,6 @@ bool is_said_clear(const Scene& scene);
 /// The {volts} at its plug, and the {rated} ones.
 void tell_volts(const Scene& scene, Finding& finding);
 
-inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity volts(double value) { return {Dimension::voltage, value}; }
 inline AnyQuantity amperes(double value) { return {Dimension::current, value}; }
 inline AnyQuantity turns(double value) { return {Dimension::rotational_speed, value}; }

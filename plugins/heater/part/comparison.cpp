@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "rules/names.hpp"
@@ -31,15 +32,7 @@ class Comparison {
   }
 
  private:
-  EquivalenceFinding& say(Outcome outcome, TextEntry text) {
-    EquivalenceFinding& finding = findings_.emplace_back();
-    finding.outcome = outcome;
-    finding.text = text;
-    return finding;
-  }
-  static void tell(EquivalenceFinding& finding, std::string_view name, AnyQuantity value) {
-    finding.arguments.push_back({name, value});
-  }
+  EquivalenceFinding& say(Outcome outcome, TextEntry text) { return add_statement(findings_, outcome, text); }
   bool both_know_power() const { return original_.knows_power() && candidate_.knows_power(); }
 
   void compare_voltage() {

@@ -6,14 +6,12 @@
 #include <optional>
 
 #include <ohmwright/component/repeated_readings.hpp>
+#include <ohmwright/component/shared_thresholds.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
 namespace ohmwright::heater {
 
 namespace {
-
-/// A way is worth naming when it decides at least one such part in five.
-constexpr double least_chance = 0.2;
 
 /// A good bench meter on this element: 0.3 % and 0.1 ohm, leads zeroed (generic class, common practice, no source).
 double chance_of_better_meter(const Scene& scene) {
@@ -87,7 +85,7 @@ void advise_on_near_end(const Scene& scene) {
     scene.findings.advise(let_it_cool);
   if (scene.ratings->knows_power() && !scene.load) advise_to_heat(scene, clamp_under_load);
   const double chance = chance_of_better_meter(scene);
-  if (chance < least_chance) return;
+  if (chance < least_chance_worth_naming) return;
   Advice& advice = scene.findings.advise(better_meter);
   advice.probability_decided = chance;
   tell(advice, "chance_percent", 100.0 * chance);

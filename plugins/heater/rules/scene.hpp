@@ -8,6 +8,7 @@
 #include <ohmwright/component/kind.hpp>
 #include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/component/repeated_readings.hpp>
+#include <ohmwright/component/shared_thresholds.hpp>
 #include <ohmwright/uncertainty/fusion.hpp>
 
 #include "part/heater_ratings.hpp"
@@ -48,9 +49,6 @@ struct Scene {
 
   bool sure(double probability) const { return probability >= settings.confidence; }
   bool readings_disagree() const { return cold && cold->worst_apart > largest_disagreement; }
-
-  /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
-  static constexpr double largest_disagreement = 3.0;
 };
 
 /// Less than this share of what it should draw is no current (common practice, no source).
@@ -76,7 +74,6 @@ const PreparedReading* volts_at_its_leads(const Evidence& evidence);
 /// Volts across its own leads that contradict each other: their mean says nothing.
 std::optional<FarApart> contradicting_volts(const Evidence& evidence);
 
-inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 inline AnyQuantity watts(double value) { return {Dimension::power, value}; }
 inline AnyQuantity volts(double value) { return {Dimension::voltage, value}; }
 inline AnyQuantity amperes(double value) { return {Dimension::current, value}; }

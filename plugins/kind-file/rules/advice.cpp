@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include <ohmwright/component/shared_thresholds.hpp>
 #include <ohmwright/uncertainty/joint_probability.hpp>
 #include <ohmwright/verdict/what_would_decide.hpp>
 
@@ -13,8 +14,6 @@ namespace ohmwright::kind_file {
 
 namespace {
 
-/// A way is worth naming when it decides at least one such part in five.
-constexpr double least_chance = 0.2;
 /// What makes this share of the doubt is worth an advice of its own.
 constexpr double much_of_the_doubt = 0.25;
 /// What makes less than this share of the doubt is not worth naming.
@@ -34,7 +33,7 @@ void advise_once(const Scene& scene, TextIndex text) {
 void advise_once(const Scene& scene, StandardAdvice advice) { advise_once(scene, static_cast<TextIndex>(advice)); }
 
 void advise_with_chance(const Scene& scene, TextIndex text, double chance, double share) {
-  if (chance < least_chance || share < little_of_the_doubt) return;
+  if (chance < least_chance_worth_naming || share < little_of_the_doubt) return;
   Advice& advice = scene.findings.advise(text);
   advice.probability_decided = chance;
   advice.arguments.push_back({name_of(Field::share_percent), whole_percent(share)});

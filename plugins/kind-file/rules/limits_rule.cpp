@@ -5,6 +5,7 @@
 #include <limits>
 
 #include <ohmwright/component/insulation.hpp>
+#include <ohmwright/component/shared_thresholds.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 #include "rules/limits_readings.hpp"
@@ -14,8 +15,6 @@ namespace ohmwright::kind_file {
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
-/// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
-constexpr double largest_disagreement = 3.0;
 
 class LimitsRule {
  public:

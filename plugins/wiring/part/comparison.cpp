@@ -1,5 +1,6 @@
 #include "part/comparison.hpp"
 
+#include <ohmwright/component/reading_questions.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "rules/names.hpp"
@@ -31,12 +32,7 @@ class Comparison {
   }
 
  private:
-  EquivalenceFinding& say(Outcome outcome, TextEntry text) {
-    EquivalenceFinding& finding = findings_.emplace_back();
-    finding.outcome = outcome;
-    finding.text = text;
-    return finding;
-  }
+  EquivalenceFinding& say(Outcome outcome, TextEntry text) { return add_statement(findings_, outcome, text); }
   template <class Value>
   static void tell(EquivalenceFinding& finding, Value candidate, Value original) {
     finding.arguments.push_back({"candidate", candidate});

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <ohmwright/component/over_range.hpp>
+
 namespace ohmwright::wiring {
 
 namespace {
@@ -47,18 +49,10 @@ RuleDescriptor describe_open() {
 }
 
 void judge_open(const Scene& scene) {
-  const PreparedReading* decisive = nullptr;
-  Text silence = no_over_range;
-  for (const PreparedReading& reading : scene.evidence.readings()) {
-    if (!is_ohms(reading) || !shows_more_than_range(reading)) continue;
-    if (is_live(reading))
-      silence = only_live;
-    else if (is_in_circuit(reading))
-      silence = only_in_circuit;
-    else if (decisive == nullptr || reading.range_full_scale > decisive->range_full_scale)
-      decisive = &reading;
-  }
+  const OverRangeSeen seen = over_range_seen(scene.evidence, is_ohms, is_of_a_wider_range);
+  const PreparedReading* const decisive = seen.decisive;
   if (decisive == nullptr || scene.opened_and_closed) {
+    const Text silence = seen.lost_as(no_over_range, only_in_circuit, only_live);
     scene.findings.add(open_lead, Outcome::silent, decisive == nullptr ? silence : path_seen);
     return;
   }

@@ -5,6 +5,7 @@
 
 #include <ohmwright/component/kind.hpp>
 #include <ohmwright/component/reading_questions.hpp>
+#include <ohmwright/component/shared_thresholds.hpp>
 #include <ohmwright/uncertainty/fusion.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
@@ -84,9 +85,6 @@ struct Scene {
     return opened_and_closed || ohms_jump || (ohms && ohms->worst_apart > largest_disagreement);
   }
   bool comes_and_goes() const { return ohms_come_and_go() || drop_jumps; }
-
-  /// Three standard uncertainties: one honest pair of readings in 370 lies farther apart.
-  static constexpr double largest_disagreement = 3.0;
 };
 
 /// Least insulation that is asked of it [ohm].
