@@ -194,6 +194,7 @@ void advise_on_insulation(const Scene& scene) {
     scene.findings.advise(insulation_tester);
   else if (!wet && !leads_on)
     scene.findings.advise(test_once_more);
+  if (leads_on) scene.findings.advise(in_place_of_leads_on);
 }
 
 void advise_after_condemning(const Scene& scene) {

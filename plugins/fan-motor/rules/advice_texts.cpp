@@ -245,6 +245,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT("Read its capacitor before you condemn the motor: unplug, prove dead, discharge it through a "
                       "resistor, confirm below 34 V, pull a lead off it and read it (capacitance=…)."),
        "capacitor-alone"},
+      {"in-place-of-leads-on",
+       OHMWRIGHT_TEXT(
+           "Give what it reads with its plug off in place of the reading with its plug in, not beside it. Where it is "
+           "no longer low, what hung on its leads leaks: find that before anything is energised.")},
   };
 }
 

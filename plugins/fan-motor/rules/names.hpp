@@ -114,6 +114,7 @@ enum AdviceIndex : std::uint16_t {
   leave_out_stale_volts,
   find_the_high_volts,
   read_its_capacitor,
+  in_place_of_leads_on,
 };
 
 }  // namespace ohmwright::fan_motor

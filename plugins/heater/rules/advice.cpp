@@ -102,6 +102,7 @@ void advise_on_insulation(const Scene& scene) {
     scene.findings.advise(both_leads_off);
   else if (!wet)
     scene.findings.advise(test_once_more);
+  if (leaks_with_leads_on(scene)) scene.findings.advise(in_place_of_leads_on);
 }
 
 void advise_on_replacement(const Scene& scene) {

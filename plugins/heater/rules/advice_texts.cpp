@@ -180,6 +180,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
                       "are qualified for live "
                       "work."),
        "volts-at-element"},
+      {"in-place-of-leads-on",
+       OHMWRIGHT_TEXT(
+           "Give what it reads with its leads off in place of the reading with its leads on, not beside it. Where it "
+           "is no longer low, what hung on the leads leaks: find that before anything is energised.")},
   };
 }
 

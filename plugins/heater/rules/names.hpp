@@ -86,6 +86,7 @@ enum AdviceIndex : std::uint16_t {
   say_if_it_was_wet,
   wet_with_more_volts,
   leave_out_stale_volts,
+  in_place_of_leads_on,
 };
 
 }  // namespace ohmwright::heater

@@ -107,6 +107,7 @@ TEST(Insulation, WetOrWithItsLeadsOnItIsTestedAgain) {
   Typed leads_on = tester("0.2 Mohm");
   leads_on.connection = Connection::unstated;
   EXPECT_EQ(said(&known, {leads_on}, Outcome::undecided), "leaks-connection-unstated");
+  EXPECT_THAT(advice_of(judge(known, {leads_on})), ::testing::IsSupersetOf({"both-leads-off", "in-place-of-leads-on"}));
   EXPECT_EQ(verdict_on(known, {{.value = "32 ohm"}, leads_on}), Outcome::undecided);
 }
 
