@@ -76,6 +76,14 @@ constexpr std::array defrost_words{
                                 "built up."),
                  {FilledField{"waited_second", WrittenAs::duration},
                   FilledField{"longest_interval_second", WrittenAs::duration}}},
+    VerdictWords{"defrosts-come",
+                 "slow-or-none",
+                 OHMWRIGHT_TEXT("No defrost for {waited_second} on end: longer than most controls wait, and one that "
+                                "counts the compressor's running may wait for {longest_running_second} of it. Look at "
+                                "the coil for ice, start a defrost by hand and see that it heats (ohmwright locate, "
+                                "--symptom no-defrost), or log on until the next one comes."),
+                 {FilledField{"waited_second", WrittenAs::duration},
+                  FilledField{"longest_running_second", WrittenAs::duration}}},
     VerdictWords{"defrosts-come", "heats-on",
                  OHMWRIGHT_TEXT("Beside a load that does not stop, whether defrosts came is not shown.")},
     VerdictWords{"defrosts-come",

@@ -50,6 +50,13 @@ bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_vi
       return true;
     }
   }
+  if (const auto longest_running = longest_running_of_slow_control(log, open)) {
+    verdict = question("defrosts-come", "slow-or-none",
+                       {{"waited_second", wait.waited_second},
+                        {"longest_interval_second", wait.longest_second},
+                        {"longest_running_second", *longest_running}});
+    return true;
+  }
   verdict.outcome = Outcome::out_of_limits;
   verdict.text = text;
   verdict.meaning = ProbabilityMeaning::observed_if_within;
