@@ -84,6 +84,9 @@ constexpr std::array defrost_words{
                                 "--symptom no-defrost), or log on until the next one comes."),
                  {FilledField{"waited_second", WrittenAs::duration},
                   FilledField{"longest_running_second", WrittenAs::duration}}},
+    VerdictWords{"defrosts-come", "coil-stays-warm",
+                 OHMWRIGHT_TEXT("The coil got warm and stayed so: no defrost stands out of that, and whether any came "
+                                "is not shown.")},
     VerdictWords{"defrosts-come", "heats-on",
                  OHMWRIGHT_TEXT("Beside a load that does not stop, whether defrosts came is not shown.")},
     VerdictWords{"defrosts-come",

@@ -186,7 +186,8 @@ EndCause cause_of_cold(const LogRatings& ratings, const InCommon& common, const 
 void hold_against_rating(const LogRatings& ratings, double slope_margin, Defrost& defrost) {
   if (!ratings.end_temperature_kelvin || defrost.cause == EndCause::time_limit) return;
   const double past = *defrost.end_kelvin - *ratings.end_temperature_kelvin;
-  if (past > surely_past_rating_kelvin + slope_margin)
+  // Behind its end nothing heats any more: a row that lies there is warmer by less than a row of the heating warms.
+  if (past > surely_past_rating_kelvin + 0.5 * slope_margin)
     set(defrost, EndCause::unknown, EndGround::past_rated);
   else if (-past > probe_elsewhere_kelvin)
     set(defrost, EndCause::unknown, EndGround::below_rated);

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
+#include <ohmwright/cycles/verdicts/lasting_changes.hpp>
 #include <ohmwright/cycles/verdicts/missed_rises.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
@@ -35,6 +36,14 @@ LogVerdict left_open(const JudgedLog& log, const OpenInterval& open, const Defro
                   {{"waited_second", wait.waited_second}, {"longest_interval_second", wait.longest_second}});
 }
 
+/// Whether the coil got as warm as in a defrost and stayed so to the log's end: no rise stands out of that, and what
+/// warms it is another rule's question.
+bool coil_stays_warm(const LogAnalysis& analysis) {
+  constexpr double hardly_frozen_kelvin = 268.15;  // -5 degC
+  const std::optional<OtherTemperature> other = other_coil(analysis);
+  return other && other->is_warmer() && other->kelvin_after > hardly_frozen_kelvin;
+}
+
 /// A wait that is too long for good controls: out of limits, or left open where one may have come unseen. False where
 /// the wait is not too long.
 bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_view text, LogVerdict& verdict) {
@@ -49,6 +58,10 @@ bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_vi
       verdict = left_open(log, open, wait, why);
       return true;
     }
+  }
+  if (!log.analysis.has_load && coil_stays_warm(log.analysis)) {
+    verdict = LogVerdict{"defrosts-come", "coil-stays-warm", Outcome::undecided};
+    return true;
   }
   if (const auto longest_running = longest_running_of_slow_control(log, open)) {
     verdict = question("defrosts-come", "slow-or-none",
@@ -105,6 +118,10 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   verdict.outcome = Outcome::undecided;
   if (analysis.lasting_heat && analysis.lasting_heat->takes_over() && wait.unseen_share > 0.0) {
     verdict.text = text_of(WhyUnseen::heats_on);  // no gap hides them
+    return;
+  }
+  if (!analysis.has_load && coil_stays_warm(analysis)) {
+    verdict.text = "coil-stays-warm";
     return;
   }
   verdict.text = wait.waited_second - wait.doubt_second <= wait.longest_second ? "log-too-short" : "gaps-hide";

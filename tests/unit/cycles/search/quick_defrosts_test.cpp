@@ -150,6 +150,15 @@ TEST(QuickDefrosts, PastTheRatedEndAtOneTemperatureLeaveItOpen) {
   EXPECT_EQ(late[0].ground, EndGround::past_rated);
 }
 
+// Twenty minutes to 32 degC in rows of five, where 12 should end them: more than a row warms.
+TEST(QuickDefrosts, FarPastTheRatedEndInRowsOfMinutesLeaveItOpen) {
+  LogRatings ratings;
+  ratings.end_temperature_kelvin = melting_point_kelvin + 12.0;
+  std::vector<Defrost> late = ended(true, {{1200, 31.7}, {1200, 31.9}, {1200, 31.2}, {1200, 31.7}});
+  tell_end_causes(ratings, 300.0, late);
+  for (const Defrost& one : late) EXPECT_EQ(one.ground, EndGround::past_rated);
+}
+
 TEST(QuickDefrosts, BesideAProbeThatStaysFarBelowMeltingAreNotJudgedByIt) {
   std::vector<Defrost> off = ended(true, {{780, -15.3}, {720, -15.9}, {840, -15.1}, {780, -16.0}});
   tell_end_causes({}, 60.0, off);
