@@ -125,6 +125,13 @@ constexpr std::array defrost_words{
                  OHMWRIGHT_TEXT("Defrosts were seen ({count}), each in few rows: others may lie between the rows. Log "
                                 "the load every minute, or the coil every 5 minutes or less."),
                  {count_field}},
+    VerdictWords{"defrosts-come",
+                 "seen-in-part",
+                 OHMWRIGHT_TEXT("Defrosts were seen ({count}), each in few rows, and {others} more times the load "
+                                "stood above all that cools for a row or two: these may be defrosts, too, "
+                                "which rows so far apart do not show. Log the load every minute, or the coil every 5 "
+                                "minutes or less."),
+                 {count_field, FilledField{"others"}}},
     VerdictWords{"defrosts-come", "too-short-to-show",
                  OHMWRIGHT_TEXT("The load stood above all else now and then, for a row or two: the rows are too far "
                                 "apart to show whether a heater drew. Log the load every minute, or the coil every 5 "

@@ -101,6 +101,12 @@ std::optional<LogVerdict> asked_often(const JudgedLog& log) {
   return std::nullopt;
 }
 
+/// Whether so many in the log are more than any control starts (common practice, no source).
+bool come_oftener_than_controls(const LogAnalysis& analysis, double count) {
+  constexpr double shortest_of_controls_second = 4.0 * 3600.0;
+  return count * shortest_of_controls_second > analysis.coverage.span_second;
+}
+
 /// With no defrost the whole log is an interval of which neither end is seen.
 void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   const LogAnalysis& analysis = log.analysis;
@@ -179,6 +185,19 @@ LogVerdict judge_defrosts_come(const JudgedLog& log) {
   if (const auto often = asked_often(log)) return *often;
   verdict.outcome = heatings_fill_few_rows(analysis) ? Outcome::undecided : Outcome::within_limits;
   verdict.text = heatings_fill_few_rows(analysis) ? "seen-in-few-rows" : "seen";
+  // A start of the compressor stands out so now and then, too.
+  constexpr std::uint64_t fewest_others = 3;
+  const bool are_many =
+      analysis.short_stand_outs >= fewest_others && 2 * analysis.short_stand_outs >= analysis.defrost_count;
+  if (heatings_fill_few_rows(analysis) && are_many) {
+    const double others = static_cast<double>(analysis.short_stand_outs);
+    if (come_oftener_than_controls(analysis, others + static_cast<double>(analysis.defrost_count)))
+      return question("defrosts-come", "heats-too-often",
+                      {{"count", others + static_cast<double>(analysis.defrost_count)},
+                       {"waited_second", analysis.coverage.span_second}});
+    verdict.text = "seen-in-part";
+    verdict.arguments.push_back({"others", others});
+  }
   judge_open_ends(log, verdict);
   return verdict;
 }

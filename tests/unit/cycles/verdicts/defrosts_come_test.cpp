@@ -318,6 +318,13 @@ TEST(DefrostsCome, OfALoadAloneInFewRowsEachMayBeMore) {
   log.has_coil = log.has_cabinet = false;
   log.coverage.spacing_second = 400.0;
   expect_says("defrosts-come", log, Outcome::undecided, "seen-in-few-rows", {});
+  log.short_stand_outs = 2;
+  expect_says("defrosts-come", log, Outcome::undecided, "seen-in-few-rows", {});
+  log.short_stand_outs = 4;
+  expect_says("defrosts-come", log, Outcome::undecided, "seen-in-part", {});
+  log.short_stand_outs = 9;  // 13 in 45 h
+  expect_says("defrosts-come", log, Outcome::undecided, "heats-too-often", {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
 }
 
 TEST(DefrostsCome, AreNotLookedForWhereNoColumnMoves) {
