@@ -47,8 +47,8 @@ OHMWRIGHT_CORE_API bool swapped_probes_agree(const Evidence& evidence, const Pre
 /// So many ohms, to tell them.
 inline AnyQuantity ohms(double value) { return {Dimension::resistance, value}; }
 
-/// Adds a named value to a finding or an advice.
-template <class Told, class Value>
+/// Adds a named value to a finding or an advice; one in braces is a quantity.
+template <class Told, class Value = AnyQuantity>
 void tell(Told& told, std::string_view name, Value value) {
   told.arguments.push_back(FindingArgument{name, value});
 }

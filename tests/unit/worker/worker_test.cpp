@@ -1,8 +1,12 @@
 // Plugins that do what only a process of its own survives, as real libraries.
 
+#include <csignal>
 #include <filesystem>
+#include <grp.h>
 #include <string>
+#include <sys/wait.h>
 #include <thread>
+#include <unistd.h>
 #include <vector>
 
 #include <gmock/gmock.h>
@@ -141,6 +145,33 @@ TEST(WorkerLoading, ACrashIsARefusal) {
     EXPECT_EQ(std::string(error.what()),
               path.string() + ": plugin refused: it ended its process by signal 11 (Segmentation fault)");
   }
+}
+
+/// Judges by that plugin as a user other than root: the worker, being of the same user, could signal this process.
+/// Gives 0 where it lived to judge.
+int judged_without_root() {
+  constexpr ::uid_t nobody = 65534;
+  constexpr int cannot_be_tried = 77;
+  const test::PluginFolder folder;  // made as who the test runs as; readable by all
+  folder.add("has_its_host_signalled");
+  const ::pid_t child = ::fork();
+  if (child == 0) {
+    if (::geteuid() == 0 && (::setgroups(0, nullptr) != 0 || ::setresgid(nobody, nobody, nobody) != 0 ||
+                             ::setresuid(nobody, nobody, nobody) != 0))
+      ::_exit(cannot_be_tried);
+    if (::access(OHMWRIGHT_WORKER, X_OK) != 0 || ::access(folder.path().c_str(), X_OK) != 0) ::_exit(cannot_be_tried);
+    const Registry registry = registry_of(folder, worker());
+    ::_exit(judged(registry.kind("has-its-host-signalled")) == "undecided" ? 0 : 1);
+  }
+  int status = 0;
+  ::waitpid(child, &status, 0);
+  return WIFEXITED(status) ? WEXITSTATUS(status) : -WTERMSIG(status);
+}
+
+TEST(WorkerLoading, ALineThatIsMadeToSignalTheProgramDoesNotEndIt) {
+  const int ending = judged_without_root();
+  if (ending == 77) GTEST_SKIP() << "another user than root cannot be had here, or cannot read the build folder";
+  EXPECT_EQ(ending, 0);
 }
 
 TEST(WorkerLoading, RefusesWithTheReasonsThatThePluginGetsInTheProgram) {

@@ -4,6 +4,7 @@
 #include <fcntl.h>
 #include <grp.h>
 #include <linux/landlock.h>
+#include <linux/seccomp.h>
 #include <memory>
 #include <sched.h>
 #include <seccomp.h>
@@ -41,6 +42,11 @@ class CallFilter {
 
   bool load() { return context_ != nullptr && ok_ && ::seccomp_load(context_.get()) == 0; }
 
+  /// As load, for threads as well that something else started: the kernel gives a filter to the one that asks alone.
+  bool load_for_all_threads() {
+    return context_ != nullptr && ::seccomp_attr_set(context_.get(), SCMP_FLTATR_CTL_TSYNC, 1) == 0 && load();
+  }
+
  private:
   bool is_there(int call) const { return context_ != nullptr && call != __NR_SCMP_ERROR; }
   void note(int error) { ok_ = error == 0 && ok_; }
@@ -63,7 +69,6 @@ constexpr std::array calls_of_computing{SCMP_SYS(read),
                                         SCMP_SYS(close),
                                         SCMP_SYS(lseek),
                                         SCMP_SYS(fstat),
-                                        SCMP_SYS(newfstatat),
                                         SCMP_SYS(mmap),
                                         SCMP_SYS(munmap),
                                         SCMP_SYS(mprotect),
@@ -105,15 +110,21 @@ constexpr std::array calls_of_computing{SCMP_SYS(read),
                                         SCMP_SYS(exit_group)};
 /// And what loading a library asks beside these, which then come to an end.
 constexpr std::array calls_of_loading{
-    SCMP_SYS(stat),       SCMP_SYS(lstat),      SCMP_SYS(statx),     SCMP_SYS(access),     SCMP_SYS(faccessat),
-    SCMP_SYS(faccessat2), SCMP_SYS(pread64),    SCMP_SYS(readlink),  SCMP_SYS(readlinkat), SCMP_SYS(getcwd),
-    SCMP_SYS(getdents64), SCMP_SYS(arch_prctl), SCMP_SYS(getrlimit), SCMP_SYS(dup),        SCMP_SYS(fcntl),
-    SCMP_SYS(seccomp),    SCMP_SYS(prctl)};
+    SCMP_SYS(stat),      SCMP_SYS(lstat),      SCMP_SYS(newfstatat), SCMP_SYS(statx),     SCMP_SYS(access),
+    SCMP_SYS(faccessat), SCMP_SYS(faccessat2), SCMP_SYS(pread64),    SCMP_SYS(readlink),  SCMP_SYS(readlinkat),
+    SCMP_SYS(getcwd),    SCMP_SYS(getdents64), SCMP_SYS(arch_prctl), SCMP_SYS(getrlimit), SCMP_SYS(dup)};
+/// Of fcntl what looks at descriptors and copies them. Its other commands make the kernel signal a process of the
+/// user's choice when something comes in on the line to the program (F_SETOWN, F_SETSIG, O_ASYNC by F_SETFL, F_NOTIFY,
+/// F_SETLEASE): the line's other end would be killed by its own question. ioctl can do the same, and is not let
+/// through.
+constexpr std::array file_commands_of_loading{F_GETFD, F_SETFD, F_GETFL, F_DUPFD, F_DUPFD_CLOEXEC};
+/// Of prctl what setting the second filter asks.
+constexpr std::array process_commands_of_loading{PR_SET_NO_NEW_PRIVS, PR_SET_SECCOMP, PR_GET_SECCOMP};
 
 void allow_computing(CallFilter& filter) {
   for (const int call : calls_of_computing) filter.allow(call);
 #ifdef OHMWRIGHT_SANITIZED  // a sanitizer asks by pipes whether memory can be read
-  for (const int call : {SCMP_SYS(pipe), SCMP_SYS(pipe2)}) filter.allow(call);
+  for (const int call : {SCMP_SYS(pipe), SCMP_SYS(pipe2), SCMP_SYS(newfstatat)}) filter.allow(call);
 #endif
   filter.allow_where(SCMP_SYS(clone), 0, CLONE_THREAD, CLONE_THREAD);  // a thread may be made, a process not
   filter.hide(SCMP_SYS(clone3));  // its flags lie in memory, where no filter sees them
@@ -126,6 +137,12 @@ bool filter_before_loading() {
   CallFilter filter;
   allow_computing(filter);
   for (const int call : calls_of_loading) filter.allow(call);
+  for (const int command : file_commands_of_loading)
+    filter.allow_where(SCMP_SYS(fcntl), 1, whole_argument, static_cast<scmp_datum_t>(command));
+  for (const int command : process_commands_of_loading)
+    filter.allow_where(SCMP_SYS(prctl), 0, whole_argument, static_cast<scmp_datum_t>(command));
+  for (const scmp_datum_t operation : {SECCOMP_SET_MODE_FILTER, SECCOMP_GET_ACTION_AVAIL})
+    filter.allow_where(SCMP_SYS(seccomp), 0, whole_argument, operation);
   constexpr auto changes = static_cast<scmp_datum_t>(O_ACCMODE | O_CREAT | O_TRUNC | O_APPEND);
   filter.allow_where(SCMP_SYS(open), 1, changes, O_RDONLY);
   filter.allow_where(SCMP_SYS(openat), 2, changes, O_RDONLY);
@@ -205,7 +222,8 @@ std::vector<std::string> restrict_before_loading(std::size_t memory_bytes) {
 std::vector<std::string> restrict_after_loading() {
   CallFilter filter;
   allow_computing(filter);
-  if (filter.load()) return {};
+  if (filter.load_for_all_threads()) return {};
+  (void)filter.load();  // for this thread at least
   return {"files can be opened for reading"};
 }
 
