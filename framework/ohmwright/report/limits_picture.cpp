@@ -68,7 +68,15 @@ std::vector<Strip> strips_of(const VerdictReport& report, const Chart* chart) {
   std::vector<Strip> strips;
   for (const Finding& finding : report.verdict.findings) {
     const std::optional<Strip> strip = strip_of(finding, report.descriptor);
-    if (strip && !is_drawn_on(chart, report, *strip) && strips.size() < most_strips) strips.push_back(*strip);
+    if (!strip || is_drawn_on(chart, report, *strip)) continue;
+    const auto same = std::find_if(strips.begin(), strips.end(), [&](const Strip& other) {
+      return other.measured == strip->measured && other.limits.lower == strip->limits.lower &&
+             other.limits.upper == strip->limits.upper;
+    });
+    if (same != strips.end())
+      same->title = strip->title;  // an earlier rule borrowed the figure of the one that measured it
+    else if (strips.size() < most_strips)
+      strips.push_back(*strip);
   }
   return strips;
 }

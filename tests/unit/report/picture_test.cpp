@@ -103,6 +103,19 @@ class LimitsScript : public ::testing::Test {
     const VerdictReport report{descriptor_, verdict, evidence, {}, 0.95, {}, {}, {}};
     return limits_script(report, chart, say());
   }
+  /// Of a figure that two rules hold against the same limits.
+  std::string script_of_two_rules() {
+    Verdict verdict;
+    Finding& finding = verdict.findings.emplace_back();
+    finding.outcome = Outcome::within_limits;
+    finding.measured = ohms(100.0);
+    finding.measured_uncertainty = 3.0;
+    finding.limits = {ohms(90.0), ohms(120.0)};
+    verdict.findings.push_back(verdict.findings.front());
+    const Evidence evidence(descriptor_, {}, MeterSet({testing::basic_meter("0 ohm")}));
+    const VerdictReport report{descriptor_, verdict, evidence, {}, 0.95, {}, {}, {}};
+    return limits_script(report, nullptr, say());
+  }
   /// Of one figure alone, for a reader who types degrees Fahrenheit.
   std::string script_in_fahrenheit(AnyQuantity measured, AnyQuantity lower, AnyQuantity upper) {
     UnitPreferences typed;
@@ -160,6 +173,8 @@ TEST_F(LimitsScript, TellsAShareFromItsLimitAndASlopeFromATemperature) {
   EXPECT_THAT(slopes, AllOf(HasSubstr(": 3899 K"), HasSubstr("[K] a good one: 3784 K to 3899 K")));
   EXPECT_THAT(script_in_fahrenheit(slope(2.0), slope(-1.0), slope(1.0)), HasSubstr(": 3.6 °F"));
 }
+
+TEST_F(LimitsScript, DrawsAFigureThatTwoRulesHoldOnce) { EXPECT_THAT(script_of_two_rules(), HasSubstr("layout 1,1")); }
 
 TEST_F(LimitsScript, LeavesOutWhatTheChartBesideItShows) {
   const Chart chart = straight_chart();
