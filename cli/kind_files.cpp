@@ -5,6 +5,7 @@
 #include <ohmwright/document/meter_document.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/ratings_document.hpp>
+#include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/message.hpp>
