@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include <ohmwright/document/named_file.hpp>
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -52,7 +53,7 @@ bool says_anything_along(std::size_t axis, const ChartCall& call) {
 /// The axis asked for, else the first that these ratings have something to say of.
 std::size_t chosen_axis(const Arguments& arguments, const ChartCall& call) {
   const Descriptor& descriptor = call.kind.descriptor();
-  if (descriptor.charts.empty()) throw InputError("a " + std::string(descriptor.id) + " has no chart to draw");
+  if (descriptor.charts.empty()) throw InputError(with_article(descriptor.id) + " has no chart to draw");
   if (!arguments.has("--of")) {
     for (std::size_t axis = 0; axis < descriptor.charts.size(); ++axis)
       if (says_anything_along(axis, call)) return axis;
@@ -64,8 +65,7 @@ std::size_t chosen_axis(const Arguments& arguments, const ChartCall& call) {
     if (descriptor.charts[i].measurand == name) return i;
     list += (list.empty() ? "" : ", ") + std::string(descriptor.charts[i].measurand);
   }
-  throw InputError("a " + std::string(descriptor.id) + " has no chart of " + ohmwright::quoted(name) +
-                   "; it has: " + list);
+  throw InputError(with_article(descriptor.id) + " has no chart of " + ohmwright::quoted(name) + "; it has: " + list);
 }
 
 /// The kind's shipped classes of which that axis has something to say.

@@ -1,3 +1,4 @@
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/comparison_report.hpp>
@@ -17,7 +18,7 @@ std::optional<AnyQuantity> end_of_span(const char* option, const Arguments& argu
                                        UnitPreferences& units) {
   if (!arguments.has(option)) return std::nullopt;
   if (descriptor.charts.empty())
-    throw InputError("a " + std::string(descriptor.id) + " is compared as a whole; leave " + option + " out");
+    throw InputError(with_article(descriptor.id) + " is compared as a whole; leave " + option + " out");
   const std::uint16_t condition = index_of(descriptor.conditions, descriptor.charts.front().condition);
   return condition_value(descriptor, condition, arguments.value(option), units);
 }

@@ -6,6 +6,7 @@
 
 #include <ohmwright/component/evidence.hpp>
 #include <ohmwright/document/series_document.hpp>
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/safety/live_readings.hpp>
@@ -39,7 +40,7 @@ std::uint16_t chosen_measurand(const Arguments& arguments, const Descriptor& des
   std::string list;
   for (const MeasurandDescriptor& measurand : descriptor.measurands)
     list += (list.empty() ? "" : ", ") + std::string(measurand.id);
-  throw InputError("a " + std::string(descriptor.id) + " has no reading called " + ohmwright::quoted(name) +
+  throw InputError(with_article(descriptor.id) + " has no reading called " + ohmwright::quoted(name) +
                    "; it has: " + list);
 }
 
@@ -48,7 +49,7 @@ std::uint16_t condition_of(const Descriptor& descriptor, std::string_view measur
   for (const ChartAxis& axis : descriptor.charts)
     if (axis.measurand == measurand) return index_of(descriptor.conditions, axis.condition);
   if (descriptor.conditions.empty())
-    throw InputError("a " + std::string(descriptor.id) + " depends on nothing that a curve could be drawn along");
+    throw InputError(with_article(descriptor.id) + " depends on nothing that a curve could be drawn along");
   return 0;
 }
 

@@ -1,6 +1,7 @@
 #include "given_conditions.hpp"
 
 #include <ohmwright/document/kind_values.hpp>
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
@@ -21,7 +22,7 @@ std::uint16_t condition_named(const Descriptor& descriptor, const std::string& n
   }
   std::string list;
   for (const std::string& option : known) list += (list.empty() ? "" : ", ") + option;
-  throw InputError("a " + std::string(descriptor.id) + " knows no condition " + ohmwright::quoted(name) +
+  throw InputError(with_article(descriptor.id) + " knows no condition " + ohmwright::quoted(name) +
                    did_you_mean(name, known) + "; it has: " + list);
 }
 

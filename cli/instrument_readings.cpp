@@ -8,6 +8,7 @@
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/instrument/live_inputs.hpp>
 #include <ohmwright/locate/scale.hpp>
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/print.hpp>
@@ -34,7 +35,7 @@ const MeasurandDescriptor& measurand_to_read(const Descriptor& descriptor, const
   if (index != not_found) return descriptor.measurands[index];
   std::vector<std::string_view> known;
   for (const MeasurandDescriptor& row : descriptor.measurands) known.push_back(row.id);
-  throw InputError("a " + std::string(descriptor.id) + " has no measurand " + ohmwright::quoted(name) + "; expected " +
+  throw InputError(with_article(descriptor.id) + " has no measurand " + ohmwright::quoted(name) + "; expected " +
                    one_of(known) + " behind the # of --from");
 }
 

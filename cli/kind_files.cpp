@@ -6,6 +6,7 @@
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/ratings_document.hpp>
 #include <ohmwright/plugin/plugin_error.hpp>
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -80,7 +81,7 @@ RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file, co
     std::vector<Problem> problems;
     std::shared_ptr<const Part> part = kind.make_part(nullptr, problems);
     if (part == nullptr || !problems.empty())
-      throw InputError("a " + std::string(kind.descriptor().id) +
+      throw InputError(with_article(kind.descriptor().id) +
                        " cannot be judged without its ratings; name them with --ratings (see: ohmwright ratings)");
     return {std::move(part), {}, {}};
   }

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <utility>
 
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/letter_case.hpp>
 #include <ohmwright/quantity/listing.hpp>
@@ -177,7 +178,7 @@ class WordSorter {
 
   const ConditionDescriptor& condition_of_at() const {
     if (descriptor_.conditions.empty())
-      throw InputError("a " + std::string(descriptor_.id) + " has no condition that \"@\" could state");
+      throw InputError(with_article(descriptor_.id) + " has no condition that \"@\" could state");
     return descriptor_.conditions.front();
   }
 
@@ -263,7 +264,7 @@ class WordSorter {
     const std::vector<std::string> conditions = names_of_conditions();
     std::vector<std::string> known = measurands;
     known.insert(known.end(), conditions.begin(), conditions.end());
-    throw InputError("a " + std::string(descriptor_.id) + " has no " + ohmwright::quoted(name) + " to read" +
+    throw InputError(with_article(descriptor_.id) + " has no " + ohmwright::quoted(name) + " to read" +
                      did_you_mean(name, known) + "; it has: " + listed(measurands) +
                      (conditions.empty() ? "" : "; conditions: " + listed(conditions)));
   }

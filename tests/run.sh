@@ -2,7 +2,8 @@
 # Installs what is missing, builds and passes the tests.
 #   sh tests/run.sh         the ten-minute tier: release build, one compiler, fuzz corpora replayed
 #   sh tests/run.sh --all   adds formatting, the tests by the other compiler with both sanitizers, fuzzing, a cluster,
-#                           benchmark programs, every public header compiled alone, all cases of the longest tests
+#                           pages in a browser, benchmark programs, every public header compiled alone, all cases of
+#                           the longest tests
 #   sh tests/run.sh --tidy  clang-tidy alone, which takes as long as many of the others together
 # Safe to run again; writes below .build/ only.
 set -eu

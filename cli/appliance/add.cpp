@@ -10,6 +10,7 @@
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/wording.hpp>
 #include <ohmwright/document/write_file.hpp>
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -38,7 +39,7 @@ PartTerminal typed_terminal(const std::string& word, const Appliance& appliance)
   const std::string name = word.substr(dot + 1);
   const auto terminal = std::find(terminals.begin(), terminals.end(), name);
   if (terminal == terminals.end())
-    throw InputError("a " + std::string(descriptor.id) + " has no terminal " + ohmwright::quoted(name) +
+    throw InputError(with_article(descriptor.id) + " has no terminal " + ohmwright::quoted(name) +
                      suggestion(name, terminals));
   return {index, static_cast<std::uint16_t>(terminal - terminals.begin())};
 }

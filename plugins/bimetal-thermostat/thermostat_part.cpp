@@ -24,8 +24,8 @@ void ThermostatPart::judge(const Evidence& evidence, const JudgeSettings& settin
   judge_closing_point(scene);
   judge_differential(scene);
   judge_stuck(scene);
-  judge_contact_resistance(scene);
   judge_drop_under_load(scene);
+  judge_contact_resistance(scene);
   judge_in_circuit(scene);
   judge_thermal_link(scene);
   judge_pair_suspected(scene);

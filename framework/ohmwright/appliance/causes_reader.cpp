@@ -1,5 +1,6 @@
 #include <ohmwright/appliance/name_finder.hpp>
 #include <ohmwright/appliance/places_reader.hpp>
+#include <ohmwright/quantity/article.hpp>
 
 namespace ohmwright {
 
@@ -15,7 +16,7 @@ std::optional<PartFault> fault_named(const ValueNode& node, const Appliance& app
   const Descriptor& descriptor = appliance.parts[*index].kind->descriptor();
   const std::uint16_t mode = index_of(descriptor.fault_modes, fault);
   if (mode != not_found) return PartFault{*index, mode};
-  problems.push_back(node.problem("a " + std::string(descriptor.id) + " has no fault " + ohmwright::quoted(fault) +
+  problems.push_back(node.problem(with_article(descriptor.id) + " has no fault " + ohmwright::quoted(fault) +
                                   suggestion(fault, ids_of(descriptor.fault_modes))));
   return std::nullopt;
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include <ohmwright/appliance/found_on_site.hpp>
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright {
@@ -119,7 +120,7 @@ ValueNode with_splice(const ValueNode& file, const Appliance& appliance, const P
 ValueNode with_part(const ValueNode& file, const FoundPart& part) {
   const Descriptor& descriptor = part.kind->descriptor();
   if (part.nodes.size() < 2 || part.nodes.size() > descriptor.terminals.size())
-    throw InputError("a " + std::string(descriptor.id) + " has " + std::to_string(descriptor.terminals.size()) +
+    throw InputError(with_article(descriptor.id) + " has " + std::to_string(descriptor.terminals.size()) +
                      " terminals; name the nodes of two or more of them, such as L,N");
   return with_row(with_row(file, "parts", made(row_of(part))), "test_points",
                   own_test_point(part, made(ValueNode::Array{})));

@@ -2,6 +2,7 @@
 #include <ohmwright/appliance/places_reader.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/ratings_document.hpp>
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 
 namespace ohmwright {
@@ -51,7 +52,7 @@ class PartReader {
       const auto found = std::find(descriptor.terminals.begin(), descriptor.terminals.end(), terminal);
       if (found == descriptor.terminals.end()) {
         const std::vector<std::string> known(descriptor.terminals.begin(), descriptor.terminals.end());
-        problems_.push_back(node.problem("a " + std::string(descriptor.id) + " has no terminal " +
+        problems_.push_back(node.problem(with_article(descriptor.id) + " has no terminal " +
                                          ohmwright::quoted(terminal) + suggestion(terminal, known)));
       } else if (node.text() != nullptr) {
         part_.nodes[static_cast<std::size_t>(found - descriptor.terminals.begin())] =
@@ -75,8 +76,7 @@ class PartReader {
     for (const auto& [fault, weight] : *weights->members()) {
       const std::uint16_t mode = index_of(descriptor.fault_modes, fault);
       if (mode == not_found)
-        problems_.push_back(weight.problem("a " + std::string(descriptor.id) + " has no fault " +
-                                           ohmwright::quoted(fault) +
+        problems_.push_back(weight.problem(with_article(descriptor.id) + " has no fault " + ohmwright::quoted(fault) +
                                            suggestion(fault, ids_of(descriptor.fault_modes))));
       else if (weight.number() != nullptr)
         part_.fault_weights[mode] = *weight.number();
@@ -126,7 +126,7 @@ std::optional<StateValue> state_named(const std::string& state, const ValueNode&
   const Descriptor& descriptor = part.kind->descriptor();
   const std::uint16_t index = index_of(descriptor.states, state);
   if (index == not_found) {
-    problems.push_back(value.problem("a " + std::string(descriptor.id) + " has no state " + ohmwright::quoted(state) +
+    problems.push_back(value.problem(with_article(descriptor.id) + " has no state " + ohmwright::quoted(state) +
                                      suggestion(state, ids_of(descriptor.states))));
     return std::nullopt;
   }

@@ -2,6 +2,7 @@
 
 #include <ohmwright/appliance/name_finder.hpp>
 #include <ohmwright/appliance/places_reader.hpp>
+#include <ohmwright/quantity/article.hpp>
 
 namespace ohmwright {
 
@@ -136,8 +137,8 @@ std::optional<PartTerminal> terminal_named(const ValueNode& node, const Applianc
   if (found != descriptor.terminals.end())
     return PartTerminal{*index, static_cast<std::uint16_t>(found - descriptor.terminals.begin())};
   const std::vector<std::string> known(descriptor.terminals.begin(), descriptor.terminals.end());
-  problems.push_back(node.problem("a " + std::string(descriptor.id) + " has no terminal " +
-                                  ohmwright::quoted(terminal) + suggestion(terminal, known)));
+  problems.push_back(node.problem(with_article(descriptor.id) + " has no terminal " + ohmwright::quoted(terminal) +
+                                  suggestion(terminal, known)));
   return std::nullopt;
 }
 

@@ -7,6 +7,7 @@
 #include <ohmwright/document/readings_document.hpp>
 #include <ohmwright/document/shipped_schemas.hpp>
 #include <ohmwright/document/source_text.hpp>
+#include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/verdict/refused_work.hpp>
 
@@ -59,7 +60,7 @@ void RatingsDocument::refuse_if_any(std::vector<Problem> problems) const {
 
 RatingsDocument with_control(const RatingsDocument& ratings, const Document& control, const Descriptor& descriptor) {
   if (descriptor.control_member.empty())
-    throw InputError("a " + std::string(descriptor.id) + " has no control that could be named");
+    throw InputError(with_article(descriptor.id) + " has no control that could be named");
   std::vector<Problem> problems = control_schema().problems(control);
   check_kind(control.root, descriptor, problems);
   ohmwright::refuse_if_any(control.file, std::move(problems));

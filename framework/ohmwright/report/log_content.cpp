@@ -141,6 +141,8 @@ class LogSentences {
           say_(OHMWRIGHT_TEXT("Not judged, since a unit is in doubt: {rules}."), {{"rules", withheld}}));
   }
 
+  bool is_air_alone() const { return analysis_.has_cabinet && !analysis_.has_coil && !analysis_.has_load; }
+
   void verdicts() {
     for (const cycles::LogVerdict& verdict : report_.verdicts) {
       if (is_question(verdict)) content_.questions.push_back(log_verdict_text(verdict, say_));
@@ -150,7 +152,10 @@ class LogSentences {
       if (saw_something(verdict)) content_.verdicts.push_back(log_verdict_text(verdict, say_));
     if (!is_empty() && !cycles::asks_for_a_test(report_.verdicts) &&
         !cycles::leaves_a_question(analysis_, report_.verdicts))
-      content_.verdicts.push_back(say_(OHMWRIGHT_TEXT("Nothing in it asks for a test of a part.")));
+      content_.verdicts.push_back(
+          is_air_alone() ? say_(OHMWRIGHT_TEXT("Nothing in the air of the cabinet asks for a test of a part, and it "
+                                               "clears none: it does not show whether a heater heats."))
+                         : say_(OHMWRIGHT_TEXT("Nothing in it asks for a test of a part.")));
     std::vector<std::string> said;
     for (const cycles::LogVerdict& verdict : report_.verdicts)
       for (const std::string_view symptom : verdict.symptoms) add_once(" --symptom " + std::string(symptom), said);

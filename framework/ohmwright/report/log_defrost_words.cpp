@@ -76,6 +76,17 @@ constexpr std::array defrost_words{
                                 "built up."),
                  {FilledField{"waited_second", WrittenAs::duration},
                   FilledField{"longest_interval_second", WrittenAs::duration}}},
+    VerdictWords{"defrosts-come",
+                 "slow-or-none",
+                 OHMWRIGHT_TEXT("No defrost for {waited_second} on end: longer than most controls wait, and one that "
+                                "counts the compressor's running may wait for {longest_running_second} of it. Look at "
+                                "the coil for ice, start a defrost by hand and see that it heats (ohmwright locate, "
+                                "--symptom no-defrost), or log on until the next one comes."),
+                 {FilledField{"waited_second", WrittenAs::duration},
+                  FilledField{"longest_running_second", WrittenAs::duration}}},
+    VerdictWords{"defrosts-come", "coil-stays-warm",
+                 OHMWRIGHT_TEXT("The coil got warm and stayed so: no defrost stands out of that, and whether any came "
+                                "is not shown.")},
     VerdictWords{"defrosts-come", "heats-on",
                  OHMWRIGHT_TEXT("Beside a load that does not stop, whether defrosts came is not shown.")},
     VerdictWords{"defrosts-come",
@@ -114,6 +125,13 @@ constexpr std::array defrost_words{
                  OHMWRIGHT_TEXT("Defrosts were seen ({count}), each in few rows: others may lie between the rows. Log "
                                 "the load every minute, or the coil every 5 minutes or less."),
                  {count_field}},
+    VerdictWords{"defrosts-come",
+                 "seen-in-part",
+                 OHMWRIGHT_TEXT("Defrosts were seen ({count}), each in few rows, and {others} more times the load "
+                                "stood above all that cools for a row or two: these may be defrosts, too, "
+                                "which rows so far apart do not show. Log the load every minute, or the coil every 5 "
+                                "minutes or less."),
+                 {count_field, FilledField{"others"}}},
     VerdictWords{"defrosts-come", "too-short-to-show",
                  OHMWRIGHT_TEXT("The load stood above all else now and then, for a row or two: the rows are too far "
                                 "apart to show whether a heater drew. Log the load every minute, or the coil every 5 "

@@ -259,6 +259,17 @@ constexpr std::array running_words{
                                 "and {before} °C before: was it set colder, or to quick freezing? If not, look whether "
                                 "the compressor still stops, and at the thermostat or sensor that should stop it."),
                  change_fields},
+    VerdictWords{"lasting-change", "warmer-coil",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end the coil is at {after} °C in the mean, and "
+                                "{before} °C before. Does a heater stay on beside the compressor? Log the power, and "
+                                "where anything at the coil is hot, unplug it. If not, look whether it cools, and "
+                                "whether the door was open."),
+                 change_fields},
+    VerdictWords{"lasting-change", "colder-coil",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end the coil is at {after} °C in the mean, and "
+                                "{before} °C before: see whether the evaporator fan turns, and whether the coil is "
+                                "thick with frost. Was it set colder?"),
+                 change_fields},
     VerdictWords{"lasting-change", "neither-cabinet",
                  OHMWRIGHT_TEXT("The cabinet is at {after} °C as a rule, too warm for a freezer and too cold for a "
                                 "refrigerator: is it set so, or the probe in another compartment? If not, look at the "

@@ -131,7 +131,7 @@ class Comparison {
                                       !known    ? unknown
                                       : carries ? enough
                                                 : too_small);
-    tell(finding, "needed", {Dimension::current, needed});
+    tell(finding, "needed", AnyQuantity(Dimension::current, needed));
     if (known) tell(finding, "candidate", *candidate_.rated_current);
   }
 

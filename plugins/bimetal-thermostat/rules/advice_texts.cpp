@@ -142,9 +142,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
                       "and control. Where exactly it trips matters if the defrost ends too early or too late.")},
       {"hold-and-tap",
        OHMWRIGHT_TEXT(
-           "Hold it at one temperature, a lead off, the probes pressed on clean metal, and read it several times "
-           "while you tap its housing and move its leads. If it still changes, its contact or a lead comes and goes: "
-           "replace it."),
+           "Hold it at one temperature, a lead off, the probes pressed on clean metal, and read it five times "
+           "while you tap its housing and move its leads, and give each reading in turn. If it still changes to and "
+           "fro, its contact or a lead comes and goes."),
        "contact-as-found"},
       {"note-each-state",
        OHMWRIGHT_TEXT(

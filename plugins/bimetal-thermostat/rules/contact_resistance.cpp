@@ -89,7 +89,9 @@ void judge_contact_resistance(const Scene& scene) {
     text = connection_unstated;
   }
   if (text == too_coarse && repeats_jump_past_digits(scene.evidence, *reading)) text = jumping;
+  const bool carries = scene.findings.has(drop_under_load, Outcome::within_limits);
   Finding& finding = scene.findings.add(contact_resistance, outcome, text);
+  finding.holds_back = text == too_high && !carries;  // run under load such a contact burns
   finding.measured = ohms(reading->value.value());
   finding.measured_uncertainty = reading->value.standard_uncertainty();
   finding.limits.upper = ohms(limit);

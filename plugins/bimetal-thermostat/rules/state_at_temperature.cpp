@@ -128,12 +128,30 @@ void tell_both_ends(const Scene& scene, const Seen& seen) {
   tell(finding, "warm", degrees(seen.open_warm->temperature));
 }
 
+/// One misread state makes two changes, one slip of a probe as well (common practice, no source).
+constexpr std::size_t changes_that_condemn = 4;
+
+bool all_are_surely_of_contact(const Scene& scene) {
+  const auto readings = scene.evidence.readings();
+  return std::all_of(readings.begin(), readings.end(), [&](const PreparedReading& reading) {
+    return !is_of_contact_alone(reading) || scene.is_surely_of_contact(reading);
+  });
+}
+
 /// One and the same temperature: neither state is the right one there, whichever a good part would have.
 void tell_change_by_itself(const Scene& scene) {
   const bool opened = scene.opening.by_itself() > 0;
   const Passage& passage = opened ? scene.opening.last_by_itself() : scene.closing.last_by_itself();
-  Finding& finding = scene.findings.add(state_at_temperature, Outcome::undecided, comes_and_goes);
-  finding.holds_back = true;
+  const std::size_t count = scene.opening.by_itself() + scene.closing.by_itself();
+  const bool surely = count >= changes_that_condemn && all_are_surely_of_contact(scene);
+  Finding& finding = scene.findings.add(state_at_temperature, surely ? Outcome::out_of_limits : Outcome::undecided,
+                                        surely ? comes_and_goes_surely : comes_and_goes);
+  finding.holds_back = !surely;
+  if (surely) {
+    finding.meaning = ProbabilityMeaning::observed_if_within;
+    finding.probability = 0.0;
+  }
+  tell(finding, "count", static_cast<double>(count));
   tell(finding, "closed_at", degrees(opened ? passage.before.kelvin : passage.after.kelvin));
   tell(finding, "open_at", degrees(opened ? passage.after.kelvin : passage.before.kelvin));
 }

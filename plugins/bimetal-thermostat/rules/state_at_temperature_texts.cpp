@@ -136,6 +136,10 @@ RuleDescriptor describe_state_at_temperature() {
                "here is {chance_percent} %): it is stuck open, or it closes far too cold. Without --lead-off "
                "something may still have been connected: a path beside it makes no closed one read open, a charged "
                "capacitor or a powered board might (--proved-dead rules that out).")},
+          {"comes-and-goes-surely",
+           OHMWRIGHT_TEXT("A lead off, it went from closed to open and back {count} times with nothing to warm or cool "
+                          "it in between, last closed at {closed_at} and open at {open_at}. A thermostat does not "
+                          "change at one temperature: its contact or its own lead comes and goes.")},
       }};
 }
 

@@ -38,6 +38,7 @@ enum StateText : TextIndex {
   open_and_good_this_way,
   open_too_cold_pair,
   open_too_cold_connection_unstated,
+  comes_and_goes_surely,
 };
 
 }  // namespace ohmwright::bimetal_thermostat

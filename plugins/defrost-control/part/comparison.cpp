@@ -128,7 +128,7 @@ class Comparison {
             : say(Outcome::out_of_limits,
                   {"current-too-small", OHMWRIGHT_TEXT("Its contacts may carry {candidate}, and {needed} is needed: "
                                                        "they would burn or weld.")});
-    tell(finding, "needed", {Dimension::current, needed});
+    tell(finding, "needed", AnyQuantity(Dimension::current, needed));
     if (known) tell(finding, "candidate", *candidate_.contact_current);
   }
 

@@ -9,7 +9,7 @@
 
 namespace ohmwright::defrost_sensor {
 
-/// Up to so many rows are few: of more a search tells which are wrong.
+/// Up to so many rows are few: of more a search tells which are wrong, but for the outermost ones (`EndRows`).
 inline constexpr std::size_t most_few_rows = 5;
 
 /// What becomes of rows too few for a search.

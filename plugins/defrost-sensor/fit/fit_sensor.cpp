@@ -37,14 +37,14 @@ constexpr TextEntry too_long_for_a_chart{
 constexpr TextEntry rows_disagree{
     "rows-disagree",
     OHMWRIGHT_TEXT(
-        "No thermistor's curve runs through these rows: of three neighbours the middle one misses it by {off}, and so "
-        "few do not tell which of them is wrong. No ratings are made of them: read each once more, or add rows.")};
+        "No thermistor's curve runs through these rows: of three neighbours the middle one misses it by {off}, and the "
+        "others do not tell which of them is wrong. No ratings are made of them: read each once more, or add rows.")};
 
 constexpr TextEntry rests_on_itself{
     "rests-on-itself",
     OHMWRIGHT_TEXT(
         "The row at {temperature} lies so far from the others that no one would see it was wrong. No ratings are made "
-        "of so few rows: add one near it.")};
+        "of these rows: add one near it.")};
 
 constexpr TextEntry slope_unsure{
     "slope-unsure",
@@ -54,6 +54,21 @@ constexpr TextEntry slope_unsure{
 
 /// Past this, 20 K away from the rows, two standard uncertainties of the slope use up the 5 % of the tolerance.
 constexpr double largest_slope_doubt = 0.03;
+
+constexpr TextEntry two_alone{
+    "two-alone",
+    OHMWRIGHT_TEXT("That one of two rows was wrong no one would see. No ratings are made of them: add a third row, or "
+                   "give both their ±.")};
+
+constexpr TextEntry scattered{
+    "scattered",
+    OHMWRIGHT_TEXT(
+        "These rows scatter by {scatter} about every curve, so that it is not known to the 5 % that a good "
+        "part may be off. No ratings are made of them: read each once more, ten minutes at each temperature, "
+        "or add rows.")};
+
+/// Two standard uncertainties of a curve that is known no better than this [K] use up the 5 % of the tolerance.
+constexpr double largest_curve_doubt_kelvin = 1.1;
 
 /// What a sensor of that curve would say, less what the row says [K].
 double residual(const Curve& curve, const FitRow& row) {
@@ -101,8 +116,19 @@ class SensorFit {
       tell(withhold_ratings(rows_disagree), "off", kelvins(screened.disagree_kelvin));
     else if (screened.unsupported)
       tell(withhold_ratings(rests_on_itself), "temperature", AnyQuantity(*screened.unsupported));
+    else if (good_.size() == 2 && stated_doubts(good_, screened.beta_kelvin).empty())
+      withhold_ratings(two_alone);
+    else if (2.0 * doubt_of_best_form() > largest_curve_doubt_kelvin)
+      tell(withhold_ratings(scattered), "scatter", fitting_.forms.front().standard_deviation);
     else if (slope > largest_slope_doubt)
       tell(withhold_ratings(slope_unsure), "percent", std::ceil(100.0 * slope));
+  }
+
+  /// Of the curve that fits best, on the average of the rows: σ·√(parameters/rows) [K].
+  double doubt_of_best_form() const {
+    constexpr double parameters = 3.0;
+    return fitting_.forms.front().standard_deviation.value_in_si() *
+           std::sqrt(parameters / static_cast<double>(good_.size()));
   }
 
   /// The figures and residuals stay, for who looks for the wrong row by them.

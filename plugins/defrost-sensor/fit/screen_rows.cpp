@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "fit/end_rows.hpp"
 #include "fit/few_rows.hpp"
 #include "fit/forward_search.hpp"
 #include "fit/pattern.hpp"
@@ -130,7 +131,10 @@ ScreenedRows screen_rows(const FitRows& rows, std::vector<RowRemark>& remarks) {
     leave_out_what_does_not_fall(good, pattern.line, remarks);
   const WorkingModel model(good, pattern.line);
   for (const FitRow& row : wrong) remarks.push_back(explain(row, model));
-  return {std::move(good), pattern.line.beta_kelvin, few.disagree_kelvin, few.unsupported};
+  const EndRows ends = look_at_ends(good, pattern.line);
+  const double disagree_kelvin = std::max(few.disagree_kelvin, ends.disagree_kelvin);
+  const std::optional<Temperature> unsupported = few.unsupported ? few.unsupported : ends.unsupported;
+  return {std::move(good), pattern.line.beta_kelvin, disagree_kelvin, unsupported};
 }
 
 }  // namespace ohmwright::defrost_sensor

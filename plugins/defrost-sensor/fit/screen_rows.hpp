@@ -12,8 +12,8 @@ namespace ohmwright::defrost_sensor {
 struct ScreenedRows {
   FitRows good;
   double beta_kelvin = 0.0;      ///< the slope that most rows agree on; 0 where there is no thermistor's curve
-  double disagree_kelvin = 0.0;  ///< as in `FewRows`: one of so few is wrong, and nobody knows which
-  std::optional<Temperature> unsupported;  ///< as in `FewRows`
+  double disagree_kelvin = 0.0;  ///< as in `FewRows` and `EndRows`: one is wrong, and nobody knows which
+  std::optional<Temperature> unsupported;  ///< as there
 };
 
 /// Leaves out the rows that break the pattern of the others, each with its remark; says of all rows why none are

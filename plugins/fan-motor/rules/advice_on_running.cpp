@@ -92,7 +92,8 @@ void advise_on_speed(const Scene& scene) {
 void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
   const bool judged = is_live(drawn) && scene.ratings != nullptr && scene.ratings->current;
   const Drawn says = judged ? drawn_current(scene, drawn).says : Drawn::unsure;
-  if (says == Drawn::too_little_volts_unknown) {
+  if (says == Drawn::too_much_perhaps_capacitor) return;  // that is read first
+  if (says == Drawn::too_little_volts_unknown || says == Drawn::too_much_volts_unknown) {
     if (!scene.plug.apart && !scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
   } else if (says == Drawn::too_little_perhaps_air) {
     if (!scene.findings.advised(clear_its_air)) scene.findings.advise(clear_its_air);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "rules/capacitor.hpp"
 #include "rules/turns_by_hand.hpp"
 
 namespace ohmwright::fan_motor {
@@ -10,7 +11,9 @@ namespace {
 
 Drawn too_much_says(const Scene& scene) {
   if (may_be_held(scene)) return Drawn::too_much_perhaps_held;
-  return scene.plug.are_off() ? Drawn::too_much_at_other_volts : Drawn::too_much;
+  if (scene.plug.are_off()) return Drawn::too_much_at_other_volts;
+  if (scene.plug.level == VoltsLevel::unknown) return Drawn::too_much_volts_unknown;
+  return may_be_its_capacitor(scene) ? Drawn::too_much_perhaps_capacitor : Drawn::too_much;
 }
 
 /// With more than its volts a good one draws more: too little is too little there.

@@ -13,7 +13,9 @@ enum class Drawn : std::uint8_t {
   right,
   right_at_other_volts,
   too_much,
-  too_much_perhaps_held,  ///< one whose wheel is held draws so as well
+  too_much_perhaps_held,       ///< one whose wheel is held draws so as well
+  too_much_perhaps_capacitor,  ///< beside a bad run capacitor a good one draws so as well
+  too_much_volts_unknown,
   too_much_at_other_volts,
   too_little,
   too_little_perhaps_air,  ///< blocked air and a loose wheel take its load away
@@ -33,9 +35,10 @@ struct DrawnCurrent {
   }
 };
 
-/// Its limits make room for what volts from 90 % to 110 % of the rated ones do alone. Too little condemns only where
-/// its volts were read and are such, and coil, ducts and wheel were said to be clear; at other volts what a good one
-/// draws is not known. The ratings must state a current.
+/// Its limits make room for what volts from 90 % to 110 % of the rated ones do alone. Too little or too much condemns
+/// only where its volts were read and are such; too little only where coil, ducts and wheel were said to be clear, too
+/// much only where its wheel is free and no run capacitor is in doubt; at other volts what a good one draws is not
+/// known. The ratings must state a current.
 DrawnCurrent drawn_current(const Scene& scene, const PreparedReading& reading);
 
 }  // namespace ohmwright::fan_motor

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "rules/capacitor.hpp"
+#include "rules/line_current.hpp"
 #include "rules/running_texts.hpp"
 #include "rules/turns_by_hand.hpp"
 
@@ -82,7 +83,7 @@ bool may_be_hot_while_fed(const Scene& scene) {
 
 bool waits_for_its_capacitor(const Scene& scene) {
   return scene.findings.has_text(fed_but_still, perhaps_capacitor) ||
-         scene.findings.has_text(running, turns_slow_perhaps_capacitor);
+         scene.findings.has_text(running, turns_slow_perhaps_capacitor) || draws_as_beside_a_bad_capacitor(scene);
 }
 
 bool needs_a_retry(const Scene& scene) {

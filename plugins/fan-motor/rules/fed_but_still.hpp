@@ -15,7 +15,7 @@ bool shows_minus(const Scene& scene);
 /// It stands still at its volts, and a protector that opened in the heat explains that as well.
 bool may_be_hot_while_fed(const Scene& scene);
 
-/// It stands still at its volts, or turns too slowly, and its run capacitor explains that as well.
+/// It stands still at its volts, turns too slowly or draws too much, and its run capacitor explains that as well.
 bool waits_for_its_capacitor(const Scene& scene);
 
 /// A control may feed a direct-current fan in tries, and rest between them: it was not watched through one.

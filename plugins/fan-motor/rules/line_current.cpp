@@ -29,6 +29,8 @@ enum Text : TextIndex {
   too_little_volts_unknown,
   too_little_at_low_volts,
   too_little_perhaps_air,
+  too_much_volts_unknown,
+  too_much_perhaps_capacitor,
 };
 
 }  // namespace
@@ -91,6 +93,12 @@ RuleDescriptor describe_line_current() {
                "It draws {measured}; a good one draws {lower} to {upper}. But frost on the coil, blocked ducts "
                "or a loose wheel take its load away, and then a good one draws less as well: that they are "
                "clear was not said.")},
+          {"too-much-volts-unknown",
+           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. Nothing that was read says how "
+                          "many volts it gets: with too many a good one draws more as well.")},
+          {"too-much-perhaps-capacitor",
+           OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. But beside a bad run capacitor a "
+                          "good one draws more as well, and its own was not found good.")},
       }};
 }
 
@@ -121,6 +129,10 @@ Text text_of(const Scene& scene, Drawn says) {
       return too_much;
     case Drawn::too_much_perhaps_held:
       return too_much_perhaps_held;
+    case Drawn::too_much_perhaps_capacitor:
+      return too_much_perhaps_capacitor;
+    case Drawn::too_much_volts_unknown:
+      return too_much_volts_unknown;
     case Drawn::too_much_at_other_volts:
       return too_much_at_other_volts;
     case Drawn::too_little:
@@ -138,6 +150,10 @@ Text text_of(const Scene& scene, Drawn says) {
 }
 
 }  // namespace
+
+bool draws_as_beside_a_bad_capacitor(const Scene& scene) {
+  return scene.findings.has_text(line_current, too_much_perhaps_capacitor);
+}
 
 void judge_line_current(const Scene& scene) {
   const PreparedReading* reading = last_value(scene.evidence, current);

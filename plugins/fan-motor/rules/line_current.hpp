@@ -9,4 +9,7 @@ namespace ohmwright::fan_motor {
 RuleDescriptor describe_line_current();
 void judge_line_current(const Scene& scene);
 
+/// It draws too much, and its run capacitor explains that as well.
+bool draws_as_beside_a_bad_capacitor(const Scene& scene);
+
 }  // namespace ohmwright::fan_motor

@@ -131,6 +131,10 @@ Text text_of_draw(Drawn says) {
       return draws_wrong;
     case Drawn::too_much_perhaps_held:
       return draws_much_perhaps_held;
+    case Drawn::too_much_volts_unknown:
+      return draws_much_volts_unknown;
+    case Drawn::too_much_perhaps_capacitor:
+      return draws_much_perhaps_capacitor;
     case Drawn::too_little_perhaps_air:
       return draws_little_perhaps_air;
     case Drawn::too_little_volts_unknown:

@@ -147,6 +147,14 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
            OHMWRIGHT_TEXT(
                "It turns at {measured}; a good one turns at {lower} to {upper}. It gets its volts and its wheel is "
                "free, but a weak run capacitor makes a good one slow as well, and its own was not found good.")},
+          {"draws-much-volts-unknown",
+           OHMWRIGHT_TEXT(
+               "Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. Nothing "
+               "that was read says how many volts it gets: with too many a good one draws more as well.")},
+          {"draws-much-perhaps-capacitor",
+           OHMWRIGHT_TEXT(
+               "Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. Beside a "
+               "bad run capacitor a good one draws more as well, and its own was not found good.")},
       }};
 }
 

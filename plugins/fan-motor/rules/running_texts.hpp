@@ -43,6 +43,8 @@ enum RunningText : TextIndex {
   turns_slow_perhaps_told,
   turns_fast_perhaps_air,
   turns_slow_perhaps_capacitor,
+  draws_much_volts_unknown,
+  draws_much_perhaps_capacitor,
 };
 
 }  // namespace ohmwright::fan_motor

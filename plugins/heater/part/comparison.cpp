@@ -88,11 +88,11 @@ class Comparison {
                   {"power-too-low",
                    OHMWRIGHT_TEXT("At {line} it makes {candidate}, the original {original}: too little heat. A "
                                   "defrost would end before the ice has gone, or run out of time.")});
-    tell(finding, "line", {Dimension::voltage, line});
-    tell(finding, "candidate", {Dimension::power, candidate});
-    tell(finding, "original", {Dimension::power, original});
-    tell(finding, "lower", {Dimension::power, lower});
-    tell(finding, "upper", {Dimension::power, upper});
+    tell(finding, "line", AnyQuantity(Dimension::voltage, line));
+    tell(finding, "candidate", AnyQuantity(Dimension::power, candidate));
+    tell(finding, "original", AnyQuantity(Dimension::power, original));
+    tell(finding, "lower", AnyQuantity(Dimension::power, lower));
+    tell(finding, "upper", AnyQuantity(Dimension::power, upper));
   }
 
   static double at_line(const HeaterRatings& ratings, double line) {
@@ -111,8 +111,8 @@ class Comparison {
                                                    "ohms are no equal part.")})
                : say(Outcome::out_of_limits,
                      {"ohms-differ", OHMWRIGHT_TEXT("Cold it has {candidate}, the original {original}.")});
-    tell(finding, "candidate", {Dimension::resistance, candidate.nominal});
-    tell(finding, "original", {Dimension::resistance, original.nominal});
+    tell(finding, "candidate", AnyQuantity(Dimension::resistance, candidate.nominal));
+    tell(finding, "original", AnyQuantity(Dimension::resistance, original.nominal));
   }
 
   void compare_elements() {

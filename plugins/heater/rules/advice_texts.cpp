@@ -137,7 +137,7 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "neutral is lost. Nothing is heated before that is found.")},
       {"both-leads-off",
        OHMWRIGHT_TEXT("Unplug, prove dead, take both leads off the element and test it to the frame once more (say "
-                      "--lead-off before the reading). Until then do not energise it."),
+                      "--lead-off behind the reading). Until then do not energise it."),
        "insulation-500-volt"},
       {"test-once-more",
        OHMWRIGHT_TEXT(

@@ -26,6 +26,10 @@ struct Load {
   bool too_much() const { return rated_power.value() > upper; }
   /// More than it should be, and other things on the plug may make the difference.
   bool others_may_draw() const { return whole_plug && too_much(); }
+  /// Less than it should be, its volts read elsewhere: a joint on the way to it may take the rest.
+  bool joint_may_take() const {
+    return !at_element && outcome != Outcome::within_limits && rated_power.value() < lower;
+  }
 };
 
 /// Whether the reading tells what the element draws. A reading in watts is one of a plugged-in appliance, also where

@@ -31,6 +31,8 @@ enum Text : TextIndex {
   no_load,
   not_live,
   said_by_volts_and_no_current,
+  too_little_perhaps_joint,
+  too_little_at_plug,
 };
 
 /// The last reading of amperes or watts, those under load before others.
@@ -66,7 +68,9 @@ Text text_of_load(const Scene& scene) {
   if (load.outcome == Outcome::undecided) return load.others_may_draw() ? more_at_plug : not_told_apart;
   if (load.too_much()) return its_ohms_speak_for_it(scene) ? more_than_its_ohms : too_much;
   if (its_ohms_speak_for_it(scene)) return less_than_its_ohms;
-  return load.at_element ? too_little_at_element : too_little;
+  if (!load.joint_may_take()) return too_little_at_element;
+  if (scene.cold && scene.cold->outcome == Outcome::out_of_limits && !scene.readings_disagree()) return too_little;
+  return load.whole_plug ? too_little_at_plug : too_little_perhaps_joint;
 }
 
 void tell_load(const Scene& scene, Finding& finding) {
@@ -99,12 +103,14 @@ void judge_load(const Scene& scene) {
   const Load& load = *scene.load;
   const Text text = text_of_load(scene);
   const bool beside_its_ohms = text == less_than_its_ohms || text == more_than_its_ohms;
-  Finding& finding = scene.findings.add(power_under_load, beside_its_ohms ? Outcome::undecided : load.outcome, text);
-  finding.holds_back = beside_its_ohms || text == far_above_rated;
+  const bool perhaps_on_the_way = text == too_little_perhaps_joint || text == too_little_at_plug;
+  const bool open = beside_its_ohms || perhaps_on_the_way;
+  Finding& finding = scene.findings.add(power_under_load, open ? Outcome::undecided : load.outcome, text);
+  finding.holds_back = open || text == far_above_rated;
   tell_load(scene, finding);
   if (beside_its_ohms) tell_power_by_ohms(scene, finding);
   // What is not of the element alone, or not of volts where the square holds, must not enter a probability.
-  if (beside_its_ohms || text == far_from_rated || text == far_above_rated || text == more_at_plug) return;
+  if (open || text == far_from_rated || text == far_above_rated || text == more_at_plug) return;
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = load.p.within;
   finding.judged = load.rated_power;
@@ -183,6 +189,15 @@ RuleDescriptor describe_power_under_load() {
           {"not-live", OHMWRIGHT_TEXT("Not judged: what it draws has to be read while it heats.")},
           {"volts-and-no-current",
            OHMWRIGHT_TEXT("Not judged: there are volts across its own leads and no current, which says more.")},
+          {"too-little-perhaps-joint",
+           OHMWRIGHT_TEXT(
+               "At {line} it makes {now}; at its rated {voltage} that is {measured}, and a good one makes {lower} to "
+               "{upper}. An element is open, it is another heater, or a joint on the way takes the rest: its ohms when "
+               "cold, or the volts across its own two leads, tell which.")},
+          {"too-little-at-plug",
+           OHMWRIGHT_TEXT(
+               "At {line} the plug takes {now}, where a good one alone makes about {expected}. It heats too little, a "
+               "joint on the way takes the rest, or it did not heat and something else ran: is it in defrost?")},
       }};
 }
 

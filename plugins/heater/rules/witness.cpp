@@ -9,10 +9,10 @@ namespace {
 /// No alloy of the makers' tables gains more between 20 °C and 1000 °C (NiCr 35/20: 1.219).
 constexpr double most_of_all_alloys = 1.22;
 
-/// Whether what it draws can speak for the element: it draws something, near its rated volts, and no other thing on the
-/// plug may be what makes it too much.
+/// Whether what it draws can speak for the element: it draws something, near its rated volts, no other thing on the
+/// plug may be what makes it too much, and no joint before it what makes it too little.
 bool load_speaks(const Scene& scene) {
-  return scene.load && !scene.load->far_from_rated && !scene.load->others_may_draw() &&
+  return scene.load && !scene.load->far_from_rated && !scene.load->others_may_draw() && !scene.load->joint_may_take() &&
          scene.load->rated_power.value() > no_current_share * scene.ratings->power->value();
 }
 

@@ -112,9 +112,9 @@ TEST(RowRemarks, SeveralSlipsAtOnce) {
 
 TEST(RowRemarks, OneOfThreeRows) {
   EXPECT_THAT(remarks_of(fit(Chart{{0, 32550}, {23, 10940}, {50, 3.605}})),
-              ElementsAre("-2 kilohm-among-ohms", "all two-rows"));
+              ElementsAre("-2 kilohm-among-ohms", "all two-rows", "all two-alone"));
   EXPECT_THAT(remarks_of(fit(Chart{{0, 32550}, {23, 10940}, {50, 3605000}})),
-              ElementsAre("-2 ohm-among-kilohms", "all two-rows"));
+              ElementsAre("-2 ohm-among-kilohms", "all two-rows", "all two-alone"));
 }
 
 TEST(RowRemarks, RepeatedTemperature) {

@@ -101,12 +101,31 @@ bool shows_warmest(double spacing_second, const Defrost& defrost) {
   return warming >= rows_of_the_warming * spacing_second;
 }
 
+/// Whether what looks cold may have got warm between two rows, or in the coil beside the probe: a heating that fills
+/// few rows, and hardly more where none of them shows the melting; or a probe that went on warming behind it and had
+/// shown no melting, as one does whose body lags.
+bool may_have_got_warm(double spacing_second, const Defrost& defrost) {
+  constexpr double rows_of_the_melting = 2.5;
+  constexpr double rows_of_an_unseen_melting = 5.0;
+  constexpr double went_on_kelvin = 2.0;
+  const double peak = defrost.peak_kelvin.value_or(*defrost.end_kelvin);
+  const bool melting_shows = peak > melting_point_kelvin - melting_margin_kelvin;
+  const double fewest_rows = melting_shows ? rows_of_the_melting : rows_of_an_unseen_melting;
+  if (duration_of(defrost) < fewest_rows * spacing_second) return true;
+  const bool went_on = *defrost.end_kelvin < melting_point_kelvin && peak - *defrost.end_kelvin >= went_on_kelvin;
+  return defrost.heater_is_seen && defrost.plateau_second <= 0.0 && went_on && melting_shows;
+}
+
 /// As long as the rated limit, where rows are so close that it is not just any length that looks so.
 bool lasted_the_time_limit(const LogRatings& ratings, double spacing_second, const Defrost& defrost) {
   if (!ratings.time_limit_second) return false;
   const double edges_second = (defrost.heater_is_seen ? 1.2 : 2.0) * spacing_second;
   constexpr double telling_share = 0.2;
-  return edges_second <= telling_share * *ratings.time_limit_second &&
+  constexpr double small_share = 0.1;
+  // Rows that are not small count what they begin and end in to the heating: a row less is no limit.
+  const bool is_a_row_less = edges_second > small_share * *ratings.time_limit_second &&
+                             duration_of(defrost) < *ratings.time_limit_second - 0.5 * spacing_second;
+  return edges_second <= telling_share * *ratings.time_limit_second && !is_a_row_less &&
          std::abs(duration_of(defrost) - *ratings.time_limit_second) <=
              std::max(edges_second, 0.02 * *ratings.time_limit_second);
 }
@@ -167,7 +186,8 @@ EndCause cause_of_cold(const LogRatings& ratings, const InCommon& common, const 
 void hold_against_rating(const LogRatings& ratings, double slope_margin, Defrost& defrost) {
   if (!ratings.end_temperature_kelvin || defrost.cause == EndCause::time_limit) return;
   const double past = *defrost.end_kelvin - *ratings.end_temperature_kelvin;
-  if (past > surely_past_rating_kelvin + slope_margin)
+  // Behind its end nothing heats any more: a row that lies there is warmer by less than a row of the heating warms.
+  if (past > surely_past_rating_kelvin + 0.5 * slope_margin)
     set(defrost, EndCause::unknown, EndGround::past_rated);
   else if (-past > probe_elsewhere_kelvin)
     set(defrost, EndCause::unknown, EndGround::below_rated);
@@ -200,8 +220,7 @@ void by_end_temperature(const LogRatings& ratings, const InCommon& common, Defro
   if (ended_at_rated_temperature(ratings, slope_margin, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
   if (cold_may_be_unseen(common, defrost) && stayed_at_the_melting_point(defrost)) return;
-  // Of one that fills few rows the last warming lies between them.
-  if (stayed_at_the_melting_point(defrost) && duration_of(defrost) < 2.5 * common.spacing_second) {
+  if (stayed_at_the_melting_point(defrost) && may_have_got_warm(common.spacing_second, defrost)) {
     if (duration_of(defrost) >= 2.0 * common.spacing_second) set(defrost, EndCause::unknown, EndGround::still_melting);
     return;
   }

@@ -42,6 +42,7 @@ class Builder {
     for (Defrost& defrost : events_.defrosts) describe(defrost);
     drop_what_does_not_warm();
     drop_rises_while_cooling();
+    drop_slow_rises_among_quick_ones();
     for (Defrost& defrost : events_.defrosts) {
       if (compressor_by_load_) describe_pause(events_.compressor.runs, window_.spacing_second, defrost);
     }
@@ -250,6 +251,43 @@ class Builder {
       return one.heater_is_seen && one.rise_is_seen && !one.draws_like_compressor;
     });
     if (heated >= 2 && heated > cooling) std::erase_if(events_.defrosts, cools);
+  }
+
+  /// From its start to the melting point, or to its peak where it stays below [s].
+  double warming_second(const Defrost& defrost) const {
+    constexpr double hardly_below_kelvin = melting_point_kelvin - 2.0;
+    std::size_t i = sample_at(coil_, defrost.start_second);
+    while (i + 1 < coil_.size() && coil_.start[i] < defrost.end_second && coil_.coil[i] < hardly_below_kelvin) ++i;
+    return coil_.start[i] - defrost.start_second;
+  }
+
+  /// Of the coil alone: a rise that takes far longer to the melting point than a heater makes the others, and lasts far
+  /// longer, is a door's that was left open, where such are few among many. The same heater warms the same coil.
+  void drop_slow_rises_among_quick_ones() {
+    constexpr double far_longer = 2.5;
+    constexpr std::size_t fewest = 5;
+    constexpr std::size_t one_of = 5;
+    if (!window_.load.empty() || window_.coil.empty() || events_.defrosts.size() < fewest) return;
+    std::vector<double> warming;
+    std::vector<double> seconds;
+    for (const Defrost& one : events_.defrosts) {
+      warming.push_back(warming_second(one));
+      seconds.push_back(one.end_second - one.start_second);
+    }
+    const double row_second = 2.0 * window_.spacing_second;
+    const double usual_warming = std::max(row_second, median_of(std::move(warming)));
+    const double usual_second = std::max(row_second, median_of(std::move(seconds)));
+    const auto is_slow = [&](const Defrost& one) {
+      return !one.is_cut && one.rise_is_seen && warming_second(one) > far_longer * usual_warming &&
+             one.end_second - one.start_second > far_longer * usual_second;
+    };
+    const auto slow = std::count_if(events_.defrosts.begin(), events_.defrosts.end(), is_slow);
+    if (static_cast<std::size_t>(slow) * one_of > events_.defrosts.size()) return;
+    for (const Defrost& one : events_.defrosts)
+      if (is_slow(one))
+        events_.doors.push_back(
+            {one.start_second, one.peak_kelvin.value_or(0.0) - coil_.coil[sample_at(coil_, one.start_second)]});
+    std::erase_if(events_.defrosts, is_slow);
   }
 
   void find_doors() {

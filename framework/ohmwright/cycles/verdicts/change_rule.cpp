@@ -1,3 +1,5 @@
+#include <string_view>
+
 #include <ohmwright/cycles/verdicts/lasting_changes.hpp>
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
 
@@ -16,11 +18,14 @@ LogVerdict judge_lasting_change(const JudgedLog& log) {
     return question("lasting-change", text,
                     {{"from_second", step->from_second}, {"before", step->load_before}, {"after", step->load_after}});
   }
-  if (const auto other = other_cabinet(analysis))
-    return question("lasting-change", other->is_warmer() ? "warmer" : "colder",
-                    {{"from_second", other->from_second},
-                     {"before", other->kelvin_before - melting_point_kelvin},
-                     {"after", other->kelvin_after - melting_point_kelvin}});
+  const auto asked = [](std::string_view text, const OtherTemperature& other) {
+    return question("lasting-change", text,
+                    {{"from_second", other.from_second},
+                     {"before", other.kelvin_before - melting_point_kelvin},
+                     {"after", other.kelvin_after - melting_point_kelvin}});
+  };
+  if (const auto other = other_cabinet(analysis)) return asked(other->is_warmer() ? "warmer" : "colder", *other);
+  if (const auto other = other_coil(analysis)) return asked(other->is_warmer() ? "warmer-coil" : "colder-coil", *other);
   if (const auto kelvin = cabinet_of_neither(analysis))
     return question("lasting-change", "neither-cabinet", {{"after", *kelvin - melting_point_kelvin}});
   return LogVerdict{"lasting-change", "none"};

@@ -1,6 +1,9 @@
 #include <algorithm>
 #include <optional>
+#include <utility>
+#include <vector>
 
+#include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/search/defrosts_in_common.hpp>
 #include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
@@ -53,6 +56,12 @@ HotOnes hot_ones(const JudgedLog& log, std::optional<double> Defrost::*peak) {
   return hot;
 }
 
+/// Whether so few were told of the whole ones that they say nothing of the others: no more than half, and fewer than so
+/// many.
+bool are_few_of(const OddOnes& count, double whole, double enough) {
+  return count.odd < enough && 2.0 * count.odd <= whole;
+}
+
 /// Whether the time limits of a log may be as they should be: no end temperature is known, and where the coil was
 /// logged the ice was gone and nothing got too hot. There are controls that end by time alone.
 bool limits_may_be_right(const JudgedLog& log) {
@@ -65,15 +74,44 @@ bool limits_may_be_right(const JudgedLog& log) {
   });
 }
 
+/// What the log leaves open where its lengths may be alike by chance: no limit is stated, and a strong heater on little
+/// frost, or a thermostat that opens early, takes as long (common practice, no source). Rows that are not small against
+/// a heating show no length, and a rise of the coil goes on behind it.
+std::optional<LogVerdict> asked_of_quick_ones(const JudgedLog& log) {
+  constexpr double quick_heating_second = 780.0;
+  constexpr double quick_rise_second = 960.0;
+  constexpr double small_share = 0.05;  // of the heating
+  if (log.ratings.time_limit_second) return std::nullopt;
+  std::vector<double> seconds;
+  OddOnes cold;
+  bool any_heated = false;
+  for (const Defrost& one : log.analysis.defrosts) {
+    if (one.is_cut || heated_unseen(one)) continue;
+    seconds.push_back(duration_of(one));
+    any_heated = any_heated || one.heater_is_seen;
+    ++cold.all;
+    if (ended_hardly_past_melting(one)) ++cold.odd;
+  }
+  const double usual = median_of(std::move(seconds));
+  const bool are_few_rows = log.analysis.coverage.spacing_second > small_share * usual;
+  if (usual >= (any_heated ? quick_heating_second : quick_rise_second) || (any_heated && !are_few_rows))
+    return std::nullopt;
+  const bool are_cold = 2.0 * cold.odd > cold.all;
+  OddOnes all = cold;
+  all.odd = all.all;
+  return are_cold ? question("defrost-end", "cold-ends", cold.arguments())
+                  : question("defrost-end", "may-be-by-time", all.arguments());
+}
+
 }  // namespace
 
 LogVerdict judge_defrost_end(const JudgedLog& log) {
   LogVerdict verdict{"defrost-end", "not-shown"};
   OddOnes late;
   OddOnes early;
-  bool any_whole = false;
+  double whole = 0.0;
   for (const Defrost& defrost : log.analysis.defrosts) {
-    any_whole = any_whole || (!defrost.is_cut && !heated_unseen(defrost));
+    if (!defrost.is_cut && !heated_unseen(defrost)) ++whole;
     if (defrost.cause == EndCause::unknown || heated_unseen(defrost)) continue;
     ++late.all;
     ++early.all;
@@ -85,7 +123,8 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
   if (late.all == 0.0) {
     const bool rows_are_far =
         log.analysis.has_coil && log.analysis.coverage.spacing_second > farthest_telling_rows_second;
-    if (any_whole) verdict = LogVerdict{"defrost-end", rows_are_far ? "rows-too-far" : "not-told", Outcome::undecided};
+    if (whole > 0.0)
+      verdict = LogVerdict{"defrost-end", rows_are_far ? "rows-too-far" : "not-told", Outcome::undecided};
     if (const auto steady = step_to_one_length(log.analysis))
       verdict = question("defrost-end", "steps-to-one-length", {{"count", static_cast<double>(*steady)}});
     return open_ends(log).value_or(verdict);
@@ -93,6 +132,13 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
   const bool is_early = early.odd > late.odd;
   const OddOnes& count = is_early ? early : late;
   judge_count(log, count, verdict);
+  const std::optional<LogVerdict> asked = is_early ? std::nullopt : asked_of_quick_ones(log);
+  // A time limit is met by those with most frost alone; what ends by chance after one time has to be most of them.
+  constexpr double enough_late = 2.0;
+  constexpr double enough_early = 3.0;
+  const double enough = asked ? whole + 1.0 : is_early ? enough_early : enough_late;
+  if (verdict.outcome == Outcome::out_of_limits && are_few_of(count, whole, enough))
+    verdict.outcome = Outcome::undecided;
   const bool is_out = verdict.outcome == Outcome::out_of_limits;
   if (count.odd == 0.0)
     verdict.text = "by-temperature";
@@ -100,6 +146,7 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
     verdict.text = is_out ? "too-early" : "some-too-early";
   else
     verdict.text = is_out ? "by-time" : "some-by-time";
+  if (is_out && asked) return *asked;
   if (is_out && !is_early && limits_may_be_right(log))
     return question("defrost-end", "may-end-by-time", count.arguments());
   if (is_out) verdict.symptoms = {is_early ? std::string_view("short-defrost") : std::string_view("long-defrost")};

@@ -16,8 +16,12 @@ namespace ohmwright::cycles {
 
 namespace {
 
-/// The rarest defrosts that are known (common practice, no source).
+/// The rarest defrosts that are known by the clock (common practice, no source).
 constexpr double longest_known_interval_second = 54.0 * 3600.0;
+/// And by the compressor's running, by which controls of variable intervals count: the longest that the public test
+/// procedure takes where none is stated (10 CFR 430, subpart B, appendix A), and the usual one that it makes of it.
+constexpr double longest_running_second = 96.0 * 3600.0;
+constexpr double usual_running_second = 24.0 * 3600.0;
 
 /// The longest that may be waited for where no interval is rated: that, or a tenth more than the log's own longest, or
 /// what a timer of twelve hours of running (the longest shipped, common practice, no source) takes at its run share.
@@ -31,6 +35,29 @@ double longest_unrated_interval(const LogAnalysis& analysis) {
   if (analysis.run_share && *analysis.run_share > least_share)
     longest = std::max(longest, longest_of_timers_second / *analysis.run_share);
   return longest;
+}
+
+/// Whether most of some intervals lie about their middle one.
+bool lie_close(const std::vector<double>& seconds) {
+  constexpr std::size_t fewest = 3;
+  constexpr double close = 0.03;  // of the middle one (common practice, no source)
+  if (seconds.size() < fewest) return false;
+  const double middle = median_of(seconds);
+  std::vector<double> apart;
+  for (const double second : seconds) apart.push_back(std::abs(second - middle));
+  return median_of(std::move(apart)) <= close * middle;
+}
+
+/// Whether defrosts came in the beat of a timer, by the clock or by the compressor's running: such a one does not wait.
+bool keep_a_beat(const LogAnalysis& analysis) {
+  std::vector<double> by_clock;
+  std::vector<double> by_running;
+  for (const Defrost& one : analysis.defrosts) {
+    if (!one.interval_second || one.gap_in_interval_second > 0.0) continue;
+    by_clock.push_back(*one.interval_second);
+    if (one.interval_running_second) by_running.push_back(*one.interval_running_second);
+  }
+  return lie_close(by_clock) || lie_close(by_running);
 }
 
 /// Whether rows of the coil are so close that each of its rises shows.
@@ -213,6 +240,19 @@ DefrostWait wait_of(const JudgedLog& log, const OpenInterval& open) {
     wait.doubt_second *=
         std::sqrt(std::max(1.0, wait.waited_second / std::max(60.0, log.analysis.typical_run_second.value_or(3600.0))));
   return wait;
+}
+
+std::optional<double> longest_running_of_slow_control(const JudgedLog& log, const OpenInterval& open) {
+  const LogAnalysis& analysis = log.analysis;
+  // Of a log that does not show the running, half of the time is taken for it.
+  constexpr double unknown_share = 0.5;
+  constexpr double scatter = 1.1;
+  if (log.ratings.interval_most_second || keep_a_beat(analysis)) return std::nullopt;
+  const double running =
+      open.running_second.value_or((open.second - open.unseen_second) * analysis.run_share.value_or(unknown_share));
+  // One that was seen to defrost does, however slow; of one that never was the usual wait is enough.
+  const double enough = analysis.defrost_count > 0 ? longest_running_second : scatter * usual_running_second;
+  return running > enough ? std::nullopt : std::optional<double>(longest_running_second);
 }
 
 double probability_of_wait(const DefrostWait& wait) {

@@ -21,6 +21,10 @@ struct DefrostWait {
 /// The wait in which no defrost was seen, whichever end of the log is open, or both.
 DefrostWait wait_of(const JudgedLog& log, const OpenInterval& open);
 
+/// The longest that controls of variable intervals wait [s], by the compressor's running, where such a one may be at
+/// work and that has not yet gone by: nothing is rated, and the log shows no timer's beat.
+std::optional<double> longest_running_of_slow_control(const JudgedLog& log, const OpenInterval& open);
+
 /// P(none seen for so long | they come at least every `longest_second`): 1 up to that, beyond it the chance that each
 /// one that was due came unseen. The log's beginning is no random moment: who plugs a meter in cuts the supply, and
 /// many controls begin to count then.

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
+#include <ohmwright/cycles/verdicts/lasting_changes.hpp>
 #include <ohmwright/cycles/verdicts/missed_rises.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
@@ -35,6 +36,14 @@ LogVerdict left_open(const JudgedLog& log, const OpenInterval& open, const Defro
                   {{"waited_second", wait.waited_second}, {"longest_interval_second", wait.longest_second}});
 }
 
+/// Whether the coil got as warm as in a defrost and stayed so to the log's end: no rise stands out of that, and what
+/// warms it is another rule's question.
+bool coil_stays_warm(const LogAnalysis& analysis) {
+  constexpr double hardly_frozen_kelvin = 268.15;  // -5 degC
+  const std::optional<OtherTemperature> other = other_coil(analysis);
+  return other && other->is_warmer() && other->kelvin_after > hardly_frozen_kelvin;
+}
+
 /// A wait that is too long for good controls: out of limits, or left open where one may have come unseen. False where
 /// the wait is not too long.
 bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_view text, LogVerdict& verdict) {
@@ -49,6 +58,17 @@ bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_vi
       verdict = left_open(log, open, wait, why);
       return true;
     }
+  }
+  if (!log.analysis.has_load && coil_stays_warm(log.analysis)) {
+    verdict = LogVerdict{"defrosts-come", "coil-stays-warm", Outcome::undecided};
+    return true;
+  }
+  if (const auto longest_running = longest_running_of_slow_control(log, open)) {
+    verdict = question("defrosts-come", "slow-or-none",
+                       {{"waited_second", wait.waited_second},
+                        {"longest_interval_second", wait.longest_second},
+                        {"longest_running_second", *longest_running}});
+    return true;
   }
   verdict.outcome = Outcome::out_of_limits;
   verdict.text = text;
@@ -81,6 +101,12 @@ std::optional<LogVerdict> asked_often(const JudgedLog& log) {
   return std::nullopt;
 }
 
+/// Whether so many in the log are more than any control starts (common practice, no source).
+bool come_oftener_than_controls(const LogAnalysis& analysis, double count) {
+  constexpr double shortest_of_controls_second = 4.0 * 3600.0;
+  return count * shortest_of_controls_second > analysis.coverage.span_second;
+}
+
 /// With no defrost the whole log is an interval of which neither end is seen.
 void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   const LogAnalysis& analysis = log.analysis;
@@ -98,6 +124,10 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   verdict.outcome = Outcome::undecided;
   if (analysis.lasting_heat && analysis.lasting_heat->takes_over() && wait.unseen_share > 0.0) {
     verdict.text = text_of(WhyUnseen::heats_on);  // no gap hides them
+    return;
+  }
+  if (!analysis.has_load && coil_stays_warm(analysis)) {
+    verdict.text = "coil-stays-warm";
     return;
   }
   verdict.text = wait.waited_second - wait.doubt_second <= wait.longest_second ? "log-too-short" : "gaps-hide";
@@ -155,6 +185,19 @@ LogVerdict judge_defrosts_come(const JudgedLog& log) {
   if (const auto often = asked_often(log)) return *often;
   verdict.outcome = heatings_fill_few_rows(analysis) ? Outcome::undecided : Outcome::within_limits;
   verdict.text = heatings_fill_few_rows(analysis) ? "seen-in-few-rows" : "seen";
+  // A start of the compressor stands out so now and then, too.
+  constexpr std::uint64_t fewest_others = 3;
+  const bool are_many =
+      analysis.short_stand_outs >= fewest_others && 2 * analysis.short_stand_outs >= analysis.defrost_count;
+  if (heatings_fill_few_rows(analysis) && are_many) {
+    const double others = static_cast<double>(analysis.short_stand_outs);
+    if (come_oftener_than_controls(analysis, others + static_cast<double>(analysis.defrost_count)))
+      return question("defrosts-come", "heats-too-often",
+                      {{"count", others + static_cast<double>(analysis.defrost_count)},
+                       {"waited_second", analysis.coverage.span_second}});
+    verdict.text = "seen-in-part";
+    verdict.arguments.push_back({"others", others});
+  }
   judge_open_ends(log, verdict);
   return verdict;
 }

@@ -46,8 +46,8 @@ std::vector<Stretch> stretches_of(const LogAnalysis& analysis) {
   return stretches;
 }
 
-/// Mean of the cabinet over the columns of a time; nothing where fewer than half of them have a value.
-std::optional<double> cabinet_mean(const LogAnalysis& analysis, double from_second, double to_second) {
+/// Mean of a temperature over the columns of a time; nothing where fewer than half of them have a value.
+std::optional<double> mean_of(const LogAnalysis& analysis, LogQuantity quantity, double from_second, double to_second) {
   const PlotColumns& columns = analysis.outline.columns();
   const double each = analysis.outline.column_second();
   double sum = 0.0;
@@ -57,12 +57,53 @@ std::optional<double> cabinet_mean(const LogAnalysis& analysis, double from_seco
     const double middle = (static_cast<double>(i) + 0.5) * each;
     if (middle < from_second || middle > to_second) continue;
     ++all;
-    const PlotExtent& extent = columns[i][index_of(LogQuantity::cabinet_temperature)];
+    const PlotExtent& extent = columns[i][index_of(quantity)];
     if (extent.is_empty()) continue;
     sum += 0.5 * static_cast<double>(extent.least + extent.most);
     ++count;
   }
   return count > 0.0 && count * 2.0 >= all ? std::optional<double>(sum / count) : std::nullopt;
+}
+
+/// By how much it has to be warmer, or colder, to be another [K].
+struct ClearChange {
+  double warmer_kelvin = 0.0;
+  double colder_kelvin = 0.0;
+};
+
+std::optional<OtherTemperature> other_temperature(const LogAnalysis& analysis, LogQuantity quantity,
+                                                  const ClearChange& clear) {
+  constexpr double at_its_end_second = 6.0 * 3600.0;
+  constexpr double cold_kelvin = melting_point_kelvin + 10.0;
+  const double end = analysis.coverage.span_second;
+  if (end < 2.0 * day_second) return std::nullopt;
+  const std::optional<double> last = mean_of(analysis, quantity, end - day_second, end);
+  const std::optional<double> at_end = mean_of(analysis, quantity, end - at_its_end_second, end);
+  if (!last || !at_end) return std::nullopt;
+  // By the sign of the change: the last day and its end are both on one side of all that was before.
+  const double usual_before = mean_of(analysis, quantity, 0.0, day_second).value_or(*last);
+  const double sign = *last >= usual_before ? 1.0 : -1.0;
+  const double after = sign > 0.0 ? std::min(*last, *at_end) : std::max(*last, *at_end);
+  const double clearly_other_kelvin = sign > 0.0 ? clear.warmer_kelvin : clear.colder_kelvin;
+  const auto was_other = [&](double mean) { return sign * (after - mean) > clearly_other_kelvin; };
+  // Back from the end in parts of a day: where was it cold for the last time, and for how long before that?
+  double from = end - day_second;
+  std::vector<double> before;
+  for (double part = end - day_second; part >= 0.5 * at_its_end_second; part -= at_its_end_second) {
+    const std::optional<double> mean = mean_of(analysis, quantity, std::max(0.0, part - at_its_end_second), part);
+    if (!mean) continue;
+    if (before.empty() && !was_other(*mean)) {
+      from = std::max(0.0, part - at_its_end_second);
+      continue;
+    }
+    before.push_back(*mean);
+  }
+  constexpr std::size_t fewest_parts = 2;
+  if (before.size() < fewest_parts) return std::nullopt;
+  const bool was_always = std::all_of(before.begin(), before.end(), was_other);
+  const double usual = median_of(std::move(before));
+  if (!was_always || usual > cold_kelvin) return std::nullopt;
+  return OtherTemperature{from, usual, after};
 }
 
 }  // namespace
@@ -110,38 +151,14 @@ std::optional<HeaterStep> heater_step(const LogAnalysis& analysis) {
   return HeaterStep{(*first_after)->start_second, before, after};
 }
 
-std::optional<OtherCabinet> other_cabinet(const LogAnalysis& analysis) {
-  constexpr double clearly_other_kelvin = 5.0;
-  constexpr double at_its_end_second = 6.0 * 3600.0;
-  constexpr double cold_kelvin = melting_point_kelvin + 10.0;
-  const double end = analysis.coverage.span_second;
-  if (!analysis.has_cabinet || end < 2.0 * day_second) return std::nullopt;
-  const std::optional<double> last = cabinet_mean(analysis, end - day_second, end);
-  const std::optional<double> at_end = cabinet_mean(analysis, end - at_its_end_second, end);
-  if (!last || !at_end) return std::nullopt;
-  // By the sign of the change: the last day and its end are both on one side of all that was before.
-  const double usual_before = cabinet_mean(analysis, 0.0, day_second).value_or(*last);
-  const double sign = *last >= usual_before ? 1.0 : -1.0;
-  const double after = sign > 0.0 ? std::min(*last, *at_end) : std::max(*last, *at_end);
-  const auto was_other = [&](double mean) { return sign * (after - mean) > clearly_other_kelvin; };
-  // Back from the end in parts of a day: where was it cold for the last time, and for how long before that?
-  double from = end - day_second;
-  std::vector<double> before;
-  for (double part = end - day_second; part >= 0.5 * at_its_end_second; part -= at_its_end_second) {
-    const std::optional<double> mean = cabinet_mean(analysis, std::max(0.0, part - at_its_end_second), part);
-    if (!mean) continue;
-    if (before.empty() && !was_other(*mean)) {
-      from = std::max(0.0, part - at_its_end_second);
-      continue;
-    }
-    before.push_back(*mean);
-  }
-  constexpr std::size_t fewest_parts = 2;
-  if (before.size() < fewest_parts) return std::nullopt;
-  const bool was_always = std::all_of(before.begin(), before.end(), was_other);
-  const double usual = median_of(std::move(before));
-  if (!was_always || usual > cold_kelvin) return std::nullopt;
-  return OtherCabinet{from, usual, after};
+std::optional<OtherTemperature> other_cabinet(const LogAnalysis& analysis) {
+  if (!analysis.has_cabinet) return std::nullopt;
+  return other_temperature(analysis, LogQuantity::cabinet_temperature, {5.0, 5.0});
+}
+
+std::optional<OtherTemperature> other_coil(const LogAnalysis& analysis) {
+  if (!analysis.has_coil) return std::nullopt;
+  return other_temperature(analysis, LogQuantity::coil_temperature, {10.0, 6.0});
 }
 
 std::optional<double> cabinet_of_neither(const LogAnalysis& analysis) {

@@ -21,14 +21,15 @@ struct HeaterStep {
 };
 std::optional<HeaterStep> heater_step(const LogAnalysis& analysis);
 
-/// A cabinet that was colder, or warmer, in all days before the last than in that one, and at its end, too [K].
-struct OtherCabinet {
+/// A temperature that was colder, or warmer, in all days before the last than in that one, and at its end, too [K].
+struct OtherTemperature {
   double from_second = 0.0;
   double kelvin_before = 0.0;
   double kelvin_after = 0.0;
   bool is_warmer() const { return kelvin_after > kelvin_before; }
 };
-std::optional<OtherCabinet> other_cabinet(const LogAnalysis& analysis);
+std::optional<OtherTemperature> other_cabinet(const LogAnalysis& analysis);
+std::optional<OtherTemperature> other_coil(const LogAnalysis& analysis);
 
 /// The middle temperature of a cabinet that from the first day on on is too warm for a freezer and too cold for a
 /// refrigerator, the coil logged beside it [K].

@@ -1,8 +1,11 @@
 #include <algorithm>
+#include <cstddef>
+#include <optional>
 #include <utility>
 #include <vector>
 
 #include <ohmwright/cycles/median.hpp>
+#include <ohmwright/cycles/verdicts/counted_interval.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/log_rules.hpp>
 #include <ohmwright/cycles/verdicts/repair.hpp>
@@ -35,9 +38,8 @@ double seen_heater_load(const LogAnalysis& log) {
 }
 
 /// A log without any heating cannot say whether the heater draws like the compressor; the other log of the repair shows
-/// what it draws. Judges its defrosts again with that.
-void judge_with_other_heater(const LogAnalysis& log, const LogAnalysis& other, LogRatings ratings,
-                             const JudgeSettings& settings, std::vector<LogVerdict>& verdicts) {
+/// what it draws.
+void rate_heater_by(const LogAnalysis& log, const LogAnalysis& other, LogRatings& ratings) {
   const double load = seen_heater_load(other);
   if (load <= 0.0 || ratings.heater_watt || log.load_is_current != other.load_is_current) return;
   constexpr double lowest_by_line = 0.9 * 0.9 / (1.1 * 1.1);  // P as V², EN 50160: ± 10 % at each log
@@ -46,10 +48,51 @@ void judge_with_other_heater(const LogAnalysis& log, const LogAnalysis& other, L
   ratings.heater_volt = volt;
   ratings.line_volt = volt;
   ratings.line_half_width_volt = 0.0;
+}
+
+/// The longest interval that a log shows whole, by the compressor's running where that is known of all [s]; none of
+/// fewer than two.
+std::optional<BothCounts> longest_interval(const LogAnalysis& log) {
+  constexpr std::size_t fewest = 2;
+  BothCounts longest;
+  longest.running_second = 0.0;
+  std::size_t count = 0;
+  for (const Defrost& one : log.defrosts) {
+    if (!one.interval_second || one.gap_in_interval_second > 0.0) continue;
+    ++count;
+    longest.clock_second = std::max(longest.clock_second, *one.interval_second);
+    if (!one.interval_running_second)
+      longest.running_second.reset();
+    else if (longest.running_second)
+      longest.running_second = std::max(*longest.running_second, *one.interval_running_second);
+  }
+  return count < fewest ? std::nullopt : std::optional<BothCounts>(longest);
+}
+
+/// Whether a wait without defrosts is a slow control's, the other log of the repair shows: it waited for less there.
+void rate_interval_by(const LogAnalysis& other, LogRatings& ratings) {
+  constexpr double clearly_longer = 2.0;
+  const std::optional<BothCounts> longest = longest_interval(other);
+  if (!longest || ratings.interval_most_second) return;
+  ratings.interval_counts_running = longest->running_second.has_value();
+  ratings.interval_most_second = clearly_longer * longest->running_second.value_or(longest->clock_second);
+}
+
+/// Judges again with what the other log of the repair shows whether its defrosts come, where the log alone leaves it
+/// open.
+void judge_with_other(const LogAnalysis& log, const LogAnalysis& other, LogRatings ratings,
+                      const JudgeSettings& settings, std::vector<LogVerdict>& verdicts) {
+  rate_heater_by(log, other, ratings);
   for (LogVerdict& verdict : verdicts)
     if (log.defrost_count == 0 && verdict.rule == "defrosts-come" &&
         verdict.text == text_of(WhyUnseen::load_hides_heater))
       verdict = judge_defrosts_come({log, ratings, settings.confidence});
+  rate_interval_by(other, ratings);
+  for (LogVerdict& verdict : verdicts)
+    if (verdict.rule == "defrosts-come" && verdict.text == "slow-or-none")
+      if (LogVerdict again = judge_defrosts_come({log, ratings, settings.confidence});
+          again.outcome == Outcome::out_of_limits)
+        verdict = std::move(again);
 }
 
 std::vector<LogVerdict> verdicts_after(const RepairComparison& comparison) {
@@ -175,8 +218,8 @@ RepairComparison compare_repair(const LogAnalysis& before, const LogAnalysis& af
   RepairComparison comparison;
   std::vector<LogVerdict> was = judge_log(before, ratings, settings);
   std::vector<LogVerdict> is = judge_log(after, ratings, settings);
-  judge_with_other_heater(before, after, ratings, settings, was);
-  judge_with_other_heater(after, before, ratings, settings, is);
+  judge_with_other(before, after, ratings, settings, was);
+  judge_with_other(after, before, ratings, settings, is);
   comparison.fault_before = asks_for_a_test(was);
   for (std::size_t i = 0; i < was.size(); ++i)
     comparison.rules.push_back({was[i].rule, was[i], is[i], stand_of(was[i], is[i])});

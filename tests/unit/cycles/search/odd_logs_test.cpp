@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -39,6 +40,26 @@ TEST(OddLogs, CoilThatStandsAtOneValueTellsNothingOfDefrosts) {
     EXPECT_EQ(one.cause, EndCause::unknown);
   }
   EXPECT_GE(after, 3U);
+}
+
+// A door that stands open for an hour between two defrosts warms the coil slowly, and past the melting point.
+TEST(OddLogs, DoorLeftOpenIsNoDefrostOfTheCoilAlone) {
+  SimulatedPlan plan = plain_plan();
+  plan.has_power = false;
+  plan.days = 4.0;
+  SimulatedLog log = simulate(plan, 3);
+  ASSERT_GE(log.defrosts.size(), 5U);
+  const std::size_t as_it_is = analysed(log).defrosts.size();
+  const double from = 0.5 * (log.defrosts[2].end_second + log.defrosts[3].start_second);
+  for (LogRow& row : log.rows) {
+    const double since = (row.time_second - from) / 3600.0;
+    if (since <= 0.0 || since >= 1.25) continue;
+    double& kelvin = row.value[index_of(LogQuantity::coil_temperature)];
+    kelvin = std::max(kelvin, melting_point_kelvin - 22.0 + 26.0 * (since < 1.0 ? since : 5.0 - 4.0 * since));
+  }
+  const LogAnalysis analysis = analysed(log);
+  EXPECT_EQ(analysis.defrosts.size(), as_it_is);
+  EXPECT_GE(analysis.door_count, 1U);
 }
 
 TEST(OddLogs, ColumnOfFreezingTemperaturesThatIsNotReadIsAskedAbout) {

@@ -76,6 +76,32 @@ TEST(QuickDefrosts, WhoseEndStandsInAnotherRowAreNotOfATimeLimit) {
   expect_no_time_limit(blurred, 300.0);
 }
 
+// Five minutes of 700 W in rows of five: no row shows the melting, and the coil may have been warm between two.
+TEST(QuickDefrosts, WhoseMeltingNoRowShowsLeaveItOpen) {
+  std::vector<Defrost> three = ended(false, {{900, -4.3}, {900, -6.2}, {900, -2.3}});
+  tell_end_causes({}, 300.0, three);
+  for (const Defrost& one : three) {
+    EXPECT_EQ(one.cause, EndCause::unknown);
+    EXPECT_EQ(one.ground, EndGround::still_melting);
+  }
+}
+
+// A probe that warmed on by 4 K when the heater was off, and showed no melting before: its body lags behind the coil.
+TEST(QuickDefrosts, OfAProbeThatWarmsOnBehindThemLeaveItOpen) {
+  std::vector<Defrost> lagging = ended(true, {{300, -3.8}, {320, -4.1}, {240, -4.5}, {340, -3.9}});
+  for (Defrost& one : lagging) one.peak_kelvin = *one.end_kelvin + 4.5;
+  tell_end_causes({}, 10.0, lagging);
+  for (const Defrost& one : lagging) EXPECT_EQ(one.cause, EndCause::unknown);
+  for (Defrost& one : lagging) one.peak_kelvin = *one.end_kelvin + 0.5;
+  tell_end_causes({}, 10.0, lagging);
+  for (const Defrost& one : lagging) EXPECT_EQ(one.cause, EndCause::temperature);
+}
+
+// 23 minutes in rows of five are written as 25; of a limit of 30 they would be written as 30 or 35.
+TEST(QuickDefrosts, OfARowLessThanTheStatedLimitAreNotOfIt) {
+  expect_no_time_limit(ended(true, {{1500, 3.5, 600}, {1500, 5.0, 600}, {1500, 3.0, 600}}), 300.0, limited_to(1800.0));
+}
+
 TEST(QuickDefrosts, LongBeforeTheStatedLimitAreNotOfIt) {
   std::vector<SeenEnd> alike;
   for (const double celsius : {16.0, 14.5, 14.8, 19.9, 18.0, 13.2, 17.1}) alike.push_back({1440, celsius, 600});
@@ -122,6 +148,15 @@ TEST(QuickDefrosts, PastTheRatedEndAtOneTemperatureLeaveItOpen) {
   tell_end_causes(ratings, 60.0, late);
   for (const Defrost& one : late) EXPECT_EQ(one.cause, EndCause::unknown);
   EXPECT_EQ(late[0].ground, EndGround::past_rated);
+}
+
+// Twenty minutes to 32 degC in rows of five, where 12 should end them: more than a row warms.
+TEST(QuickDefrosts, FarPastTheRatedEndInRowsOfMinutesLeaveItOpen) {
+  LogRatings ratings;
+  ratings.end_temperature_kelvin = melting_point_kelvin + 12.0;
+  std::vector<Defrost> late = ended(true, {{1200, 31.7}, {1200, 31.9}, {1200, 31.2}, {1200, 31.7}});
+  tell_end_causes(ratings, 300.0, late);
+  for (const Defrost& one : late) EXPECT_EQ(one.ground, EndGround::past_rated);
 }
 
 TEST(QuickDefrosts, BesideAProbeThatStaysFarBelowMeltingAreNotJudgedByIt) {

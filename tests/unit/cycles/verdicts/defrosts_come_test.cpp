@@ -35,7 +35,7 @@ TEST(DefrostsCome, NotAgainAfterTheSecond) {
   expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since");
   expect_says("interval", log, Outcome::out_of_limits, "ends-open");
   EXPECT_EQ(said("defrosts-come", log).symptoms, std::vector<std::string_view>{"no-defrost"});
-  // Without ratings the rarest that is known counts, 54 h.
+  // Without ratings the rarest that is known counts, 54 h, and 96 h of running.
   expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", {});
 }
 
@@ -195,7 +195,7 @@ TEST(DefrostsCome, NotSinceTheLastWhereTheCoilStayedColdBehindIt) {
   log.defrosts.push_back(good_defrost(20.0 * hour));
   log.defrost_count = 1;
   log.before_first = {20.0 * hour, 10.0 * hour, 0.0};
-  log.after_last = {172.0 * hour, 86.0 * hour, 0.0, 20.3 * hour};
+  log.after_last = {172.0 * hour, 100.0 * hour, 0.0, 20.3 * hour};
   expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", {});
 }
 
@@ -233,7 +233,8 @@ TEST(DefrostsCome, AnOpenEndIsJudgedLikeNoneAtAll) {
   timer.interval_most_second = 16.0 * hour;
   expect_says("interval", log, Outcome::undecided, "may-be-unseen", timer);
   for (Defrost& one : log.defrosts) one.heater_load = 450.0;
-  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", {});
+  expect_says("defrosts-come", log, Outcome::undecided, "slow-or-none", {});
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", timer);
   expect_says("interval", log, Outcome::out_of_limits, "ends-open", timer);
 }
 
@@ -306,7 +307,7 @@ TEST(DefrostsCome, MayBeOfHalfAHeaterSince) {
   log.has_coil = log.has_cabinet = false;
   for (Defrost& one : log.defrosts) one.heater_load = 300.0;
   log.runs.assign(20, CompressorRun{0.0, 1500.0, 130.0F, true, true});
-  log.after_last = {96.0 * hour, 48.0 * hour, 0.0};
+  log.after_last = {200.0 * hour, 100.0 * hour, 0.0};
   expect_says("defrosts-come", log, Outcome::undecided, "load-hides-half", {});
   log.runs.assign(20, CompressorRun{0.0, 1500.0, 90.0F, true, true});
   expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", {});
@@ -317,6 +318,13 @@ TEST(DefrostsCome, OfALoadAloneInFewRowsEachMayBeMore) {
   log.has_coil = log.has_cabinet = false;
   log.coverage.spacing_second = 400.0;
   expect_says("defrosts-come", log, Outcome::undecided, "seen-in-few-rows", {});
+  log.short_stand_outs = 2;
+  expect_says("defrosts-come", log, Outcome::undecided, "seen-in-few-rows", {});
+  log.short_stand_outs = 4;
+  expect_says("defrosts-come", log, Outcome::undecided, "seen-in-part", {});
+  log.short_stand_outs = 9;  // 13 in 45 h
+  expect_says("defrosts-come", log, Outcome::undecided, "heats-too-often", {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
 }
 
 TEST(DefrostsCome, AreNotLookedForWhereNoColumnMoves) {

@@ -94,14 +94,15 @@ std::vector<BothCounts> minutes_apart(const std::vector<double>& minutes) {
   return intervals;
 }
 
-/// The cabinet at two temperatures, up to the hour and from it on [degC].
-LogAnalysis with_cabinet(double to_hour, double before, double after) {
+/// The cabinet, or the coil, at two temperatures, up to the hour and from it on [degC].
+LogAnalysis with_cabinet(double to_hour, double before, double after,
+                         LogQuantity quantity = LogQuantity::cabinet_temperature) {
   LogAnalysis log = good_log(8);
   log.outline = {};
   for (double second = 0.0; second < log.coverage.span_second; second += 300.0) {
     PlotPoint point{second, 300.0, {}};
     point.value.fill(std::numeric_limits<float>::quiet_NaN());
-    point.value[index_of(LogQuantity::cabinet_temperature)] =
+    point.value[index_of(quantity)] =
         static_cast<float>(melting_point_kelvin + (second < to_hour * hour ? before : after));
     log.outline.add(point);
   }
@@ -151,6 +152,28 @@ TEST(ExtraStarts, CondemnNoTimer) {
               by_clock);
   expect_says("interval", with({180, 180, 180, 70, 110, 180, 180, 180, 180}), Outcome::out_of_limits, "too-short",
               by_clock);
+}
+
+// A heater that stays on beside the compressor, a charge that is lost, and a fan that no longer turns.
+TEST(LastingChange, IsACoilThatGotWarmOrMuchColder) {
+  constexpr LogQuantity coil = LogQuantity::coil_temperature;
+  expect_says("lasting-change", with_cabinet(36.0, -23.0, 9.0, coil), Outcome::undecided, "warmer-coil");
+  expect_says("lasting-change", with_cabinet(36.0, -23.0, -11.0, coil), Outcome::undecided, "warmer-coil");
+  expect_says("lasting-change", with_cabinet(36.0, -23.0, -31.0, coil), Outcome::undecided, "colder-coil");
+  expect_says("lasting-change", with_cabinet(36.0, -23.0, -18.0, coil), Outcome::silent, "none");
+  expect_says("lasting-change", with_cabinet(36.0, -23.0, -27.0, coil), Outcome::silent, "none");
+}
+
+// Nobody is sent to the timer by a coil at 9 degC from which no rise stands out.
+TEST(LastingChange, OfACoilThatStaysWarmHidesDefrosts) {
+  LogAnalysis log = with_cabinet(36.0, -23.0, 9.0, LogQuantity::coil_temperature);
+  log.defrosts.clear();
+  log.defrost_count = 0;
+  log.has_load = log.has_cabinet = false;
+  log.before_first = {log.coverage.span_second, 0.5 * log.coverage.span_second, 0.0};
+  expect_says("defrosts-come", log, Outcome::undecided, "coil-stays-warm", {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
+  EXPECT_FALSE(asks_for_a_test(judge_log(log, {})));
 }
 
 }  // namespace

@@ -88,6 +88,39 @@ TEST(DefrostsCome, IsAQuestionWhereNoHeaterWasSeenAtAll) {
   EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
 }
 
+// K83: 10 CFR 430 takes 96 h of running for the longest of a control of variable intervals, where none is stated. One
+// that came each 10 h for three times in a row is a timer's.
+TEST(DefrostsCome, ButRarelyOfASlowControl) {
+  // Its formula makes 24 h of that: where none was ever seen, no more is waited for.
+  LogAnalysis never = good_log(0);
+  never.coverage.span_second = 75.0 * hour;
+  never.before_first = {75.0 * hour, 24.6 * hour, 0.0};
+  expect_says("defrosts-come", never, Outcome::undecided, "slow-or-none", {});
+  never.before_first.running_second = 27.0 * hour;
+  expect_says("defrosts-come", never, Outcome::out_of_limits, "none-seen", {});
+  LogAnalysis log = good_log(1);
+  log.before_first = {80.7 * hour, 24.6 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::undecided, "slow-or-none", {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
+  log.before_first = {320.0 * hour, 97.0 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-before", {});
+  log = good_log(4);
+  log.after_last = {80.0 * hour, 25.0 * hour, 0.0};
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", {});
+  for (std::size_t i = 1; i < 4; ++i) {
+    const double growing = static_cast<double>(i * i);
+    log.defrosts[i].interval_second = growing * 6.0 * hour;
+    log.defrosts[i].interval_running_second = growing * 2.0 * hour;
+  }
+  expect_says("defrosts-come", log, Outcome::undecided, "slow-or-none", {});
+  // Where the running was not logged it goes by its share of the rest.
+  log.run_share = 0.3;
+  log.after_last = {300.0 * hour, std::nullopt, 0.0};
+  expect_says("defrosts-come", log, Outcome::undecided, "slow-or-none", {});
+  log.after_last.second = 330.0 * hour;
+  expect_says("defrosts-come", log, Outcome::out_of_limits, "none-since", {});
+}
+
 /// What the heater draws, the log from after the repair shows.
 TEST(Repair, OfADeadHeaterIsProvedByTheLoadOfTheNewOne) {
   LogAnalysis after = load_of({10.0, 8.0, 11.0, 9.0, 10.0, 12.0});

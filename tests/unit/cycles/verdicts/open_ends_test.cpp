@@ -46,6 +46,37 @@ TEST(OpenEnds, ByTimeAreAskedAboutWhereNoTemperatureShouldEndThem) {
               "by-time");  // where one should
 }
 
+// Four to ten minutes of a strong heater, in rows a minute and more apart: no control is known to limit them so.
+TEST(OpenEnds, OfQuickOnesInFewRowsAreAskedAboutUntilALimitIsStated) {
+  const auto quick = [](double end_celsius, std::size_t told) {
+    LogAnalysis log = ended(EndCause::time_limit, EndGround::equal_durations, end_celsius);
+    for (std::size_t i = 0; i < log.defrosts.size(); ++i) {
+      log.defrosts[i].end_second = log.defrosts[i].start_second + 540.0;
+      if (i >= told) log.defrosts[i].cause = EndCause::unknown;
+    }
+    return log;
+  };
+  expect_asked(quick(9.0, 8), "may-be-by-time");
+  expect_asked(quick(1.0, 8), "cold-ends");
+  expect_says("defrost-end", quick(9.0, 4), Outcome::undecided, "some-by-time", {});
+  EXPECT_FALSE(leaves_a_question(quick(9.0, 4), judge_log(quick(9.0, 4), {})));
+  LogRatings limited;
+  limited.time_limit_second = 540.0;
+  expect_says("defrost-end", quick(1.0, 8), Outcome::out_of_limits, "by-time", limited);
+  LogAnalysis fine = quick(1.0, 8);
+  fine.coverage.spacing_second = 10.0;
+  expect_says("defrost-end", fine, Outcome::out_of_limits, "by-time", {});
+}
+
+// One of five ended cold before its limit, and nothing is told of the others.
+TEST(OpenEnds, OfOneOfManyCondemnNothing) {
+  LogAnalysis log = ended(EndCause::unknown, EndGround::nothing, 9.0);
+  log.defrosts[2].cause = EndCause::temperature;
+  log.defrosts[2].ground = EndGround::still_melting;
+  log.defrosts[2].plateau_second = 0.0;
+  expect_says("defrost-end", log, Outcome::undecided, "some-too-early", {});
+}
+
 TEST(ProbeElsewhere, IsAskedAboutAndCondemnsNothing) {
   LogAnalysis log = ended(EndCause::unknown, EndGround::nothing, -15.0);
   expect_says("heater-warms-coil", log, Outcome::undecided, "probe-elsewhere", {});
