@@ -5,10 +5,14 @@
 #include <ohmwright/document/meter_document.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/document/ratings_document.hpp>
+#include <ohmwright/plugin/plugin_error.hpp>
 #include <ohmwright/quantity/article.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/letter_case.hpp>
+#include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/paragraph.hpp>
+#include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::cli {
 
@@ -30,9 +34,26 @@ const LoadedKind& open_kind(const Environment& environment, const std::string& n
   return kind;
 }
 
+void tell_of_other_builds(const Environment& environment, const LoadedKind& kind) {
+  if (environment.search.folders.size() < 2) return;  // the installation's alone
+  const Sentences say{UnitPreferences{}};
+  for (const RefusedPlugin& refused : environment.registry.refused())
+    if (refused.another_build_of == kind.path())
+      environment.err << paragraph(
+          say(OHMWRIGHT_TEXT("{kind} is that of {used}, which was found first; {other} is left out. "
+                             "To use the other one, install it over the first (cmake --install), "
+                             "or remove the first; ohmwright plugin test tries it as it is."),
+              {{"kind", std::string(kind.descriptor().id)},
+               {"used", shell_word(kind.path())},
+               {"other", shell_word(refused.path)}}),
+          environment.page.width);
+}
+
 const LoadedKind& kind_typed(const Environment& environment, std::span<const std::string> words) {
   try {
-    return open_kind(environment, words[0]);
+    const LoadedKind& kind = open_kind(environment, words[0]);
+    tell_of_other_builds(environment, kind);
+    return kind;
   } catch (const InputError&) {
     if (words.size() < 2) throw;
     const std::string both = words[0] + " " + words[1];

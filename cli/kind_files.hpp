@@ -15,6 +15,10 @@ namespace ohmwright::cli {
 /// The kind of that name or alias, loaded, the catalogue of its texts bound.
 const LoadedKind& open_kind(const Environment& environment, const std::string& name_or_alias);
 
+/// Tells beside the answer where another build of the kind's plugin lies in one of the folders and is left out, since
+/// this one was found first: who builds anew and calls with --plugins would wonder why nothing changed.
+void tell_of_other_builds(const Environment& environment, const LoadedKind& kind);
+
 /// The kind that the first of the words typed names. Throws as `open_kind`; a name of two words that was typed without
 /// quotes is told of.
 const LoadedKind& kind_typed(const Environment& environment, std::span<const std::string> words);

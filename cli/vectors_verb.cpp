@@ -45,6 +45,7 @@ void for_each_case(const LoadedKind& kind, const MeterSet& meters, Show show) {
 
 void check_kind(const std::string& name, const MeterSet& meters, Environment& environment, Tally& tally) {
   const LoadedKind& kind = open_kind(environment, name);
+  tell_of_other_builds(environment, kind);
   for_each_case(kind, meters, [&](const VectorCase& vector) {
     const std::vector<std::string> differences = check_vector(kind, vector, meters);
     ++(differences.empty() ? tally.agreed : tally.differed);

@@ -5,6 +5,7 @@
 
 #include <ohmwright/component/kind.hpp>
 #include <ohmwright/component/role.hpp>
+#include <ohmwright/quantity/message.hpp>
 
 namespace ohmwright::cli {
 
@@ -84,6 +85,26 @@ void add_log_ratings(const Descriptor& descriptor, const Part& part, double line
     ratings.time_limit_second = heating->upper;
     ratings.time_limit_least_second = heating->lower;
   }
+}
+
+std::vector<std::string_view> what_logs_cannot_ask(const Descriptor& descriptor) {
+  const auto reads = [&](std::string_view id) { return index_of(descriptor.measurands, id) != not_found; };
+  const auto goes_with = [&](std::string_view id) { return index_of(descriptor.conditions, id) != not_found; };
+  std::vector<std::string_view> lacking;
+  if (plays(descriptor.roles, role::heats_coil) && !(reads("power") && goes_with("line_voltage")))
+    lacking.emplace_back(OHMWRIGHT_TEXT(
+        "The power of {kind} is not judged: a log is held against what its measurand \"power\" should be "
+        "at the condition \"line_voltage\", and this kind has not both."));
+  if (plays(descriptor.roles, role::ends_defrost) && !goes_with("part_temperature"))
+    lacking.emplace_back(OHMWRIGHT_TEXT(
+        "Where {kind} ends a defrost is not judged: a log is held against where its first measurand, a "
+        "contact, opens along the condition \"part_temperature\", and this kind has no such condition."));
+  if (plays(descriptor.roles, role::times_defrost) && !reads("interval") && !reads("interval_by_clock") &&
+      !reads("advance"))
+    lacking.emplace_back(
+        OHMWRIGHT_TEXT("The times of {kind} are not judged: a log is held against what its measurands \"interval\" or "
+                       "\"interval_by_clock\", and \"advance\", should be, and this kind has none of them."));
+  return lacking;
 }
 
 cycles::LogRatings log_ratings_of(const Appliance& appliance) {

@@ -49,7 +49,7 @@ int check_book(const Arguments& arguments, Environment& environment) {
   if (!damage.empty())
     throw InputError("the job book is damaged: " + damage.front() +
                      "; take a copy of it, begin a new one with --book, and import your last export into that");
-  environment.out << Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("The book is sound: {jobs} jobs."),
+  environment.out << Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("The book is sound; jobs in it: {jobs}."),
                                                   {{"jobs", std::to_string(book->count({}))}})
                   << '\n';
   return exit_done;

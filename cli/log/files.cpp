@@ -6,6 +6,8 @@
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
+#include <ohmwright/report/paragraph.hpp>
+#include <ohmwright/report/sentences.hpp>
 
 #include "appliance/files.hpp"
 #include "appliance/log_ratings.hpp"
@@ -80,6 +82,24 @@ cycles::LogRatings typed_log_ratings(const Arguments& arguments, const Environme
   if (!arguments.has("--appliance")) return log_ratings_over({}, arguments, environment);
   return log_ratings_over(log_ratings_of(open_appliance(environment, arguments.value("--appliance"))), arguments,
                           environment);
+}
+
+bool tell_what_logs_cannot_ask(const Arguments& arguments, const Environment& environment) {
+  const Sentences say{UnitPreferences{}};
+  bool any = false;
+  const auto tell = [&](const LoadedKind& kind) {
+    for (const std::string_view lacking : what_logs_cannot_ask(kind.descriptor())) {
+      environment.err << paragraph(say(lacking, {{"kind", std::string(kind.descriptor().id)}}), environment.page.width);
+      any = true;
+    }
+  };
+  const auto parts = arguments.options.find("--ratings");
+  if (parts != arguments.options.end())
+    for (const std::string& word : parts->second) tell(open_kind(environment, word.substr(0, word.find('='))));
+  if (!arguments.has("--appliance")) return any;
+  const Appliance appliance = open_appliance(environment, arguments.value("--appliance"));
+  for (const PlacedPart& placed : appliance.parts) tell(*placed.kind);
+  return any;
 }
 
 cycles::LogRatings log_ratings_over(cycles::LogRatings ratings, const Arguments& arguments,

@@ -17,7 +17,11 @@ cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments);
 /// `--time-limit`. Throws InputError for words that say nothing, and as ratings and appliances do.
 cycles::LogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment);
 
-/// The same over what is known of the appliance already.
+/// Tells beside the answer which parts that `--ratings` and `--appliance` name cannot be judged by any log, since their
+/// kinds lack what logs ask for; whether there is one.
+bool tell_what_logs_cannot_ask(const Arguments& arguments, const Environment& environment);
+
+/// As `typed_log_ratings`, over what is known of the appliance already.
 cycles::LogRatings log_ratings_over(cycles::LogRatings ratings, const Arguments& arguments,
                                     const Environment& environment);
 

@@ -24,6 +24,7 @@ int run_one_log(const Arguments& arguments, Environment& environment) {
   const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
   const ReadLog log = read_log(arguments.operands[0], typed_reading_settings(arguments), ratings);
   const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, ratings);
+  const bool is_not_all_judged = tell_what_logs_cannot_ask(arguments, environment);
   const std::string& file = arguments.operands[0];
   const LogReport report{log.reader, log.analysis, verdicts, arguments.value("--appliance"),
                          file == "-" ? std::string() : std::filesystem::path(file).filename().string()};
@@ -36,7 +37,7 @@ int run_one_log(const Arguments& arguments, Environment& environment) {
   constexpr std::uint64_t fewest_rows = 2;  // one row has no time between rows
   if (log.reader.rows() < fewest_rows) return exit_undecided;
   if (cycles::asks_for_a_test(verdicts)) return exit_out_of_limits;
-  return cycles::leaves_a_question(log.analysis, verdicts) ? exit_undecided : exit_done;
+  return is_not_all_judged || cycles::leaves_a_question(log.analysis, verdicts) ? exit_undecided : exit_done;
 }
 
 void refuse_one_log_twice(const std::string& before, const std::string& after) {

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 #include <ostream>
 #include <string>
@@ -119,6 +120,12 @@ class TrialTeller {
   std::string text_;
 };
 
+/// A search in which the plugins that are pointed at meet no other build of themselves; kind files still need their
+/// reader.
+Registry registry_of_target_alone(const Target& target, const PluginSearch& search, const Environment& environment) {
+  return {{environment.locations.plugins / "kind-file", target.folder()}, search.user, search.options};
+}
+
 }  // namespace
 
 int test_plugin(const Arguments& arguments, Environment& environment) {
@@ -127,6 +134,11 @@ int test_plugin(const Arguments& arguments, Environment& environment) {
   search.options.worker.reset();  // each kind is tried in a child of its own
   search.folders.push_back(target.folder());
   const Registry registry(search.folders, search.user, search.options);
+  const Registry alone = registry_of_target_alone(target, search, environment);
+  const auto is_another_build = [&](const RefusedPlugin& refused) {
+    return !refused.another_build_of.empty() && target.is_or_holds(refused.path) &&
+           !target.is_or_holds(refused.another_build_of);
+  };
   std::vector<fs::path> read;
   for (const RefusedPlugin& refused : registry.refused())
     if (target.is_or_holds(refused.path)) add_files_of(refused.path, read);
@@ -135,11 +147,21 @@ int test_plugin(const Arguments& arguments, Environment& environment) {
   refuse_to_overwrite(arguments, "--out", read);
   const MeterSet meters = meters_for_trial(environment);
   TrialTeller teller(arguments.value("--format") == "json", arguments.has("--out"), environment);
-  for (const RefusedPlugin& refused : registry.refused())
-    if (target.is_or_holds(refused.path)) teller.refused(refused);
+  const auto try_out_one = [&](const Registry& among, const FoundPlugin& plugin) {
+    for (const StampedKind& kind : plugin.kinds) teller.try_out(among, plugin, kind.id, meters);
+  };
+  for (const RefusedPlugin& refused : registry.refused()) {
+    if (!target.is_or_holds(refused.path)) continue;
+    const auto& others = alone.plugins();
+    const auto found = std::find_if(others.begin(), others.end(),
+                                    [&](const FoundPlugin& plugin) { return plugin.path == refused.path; });
+    if (is_another_build(refused) && found != others.end())
+      try_out_one(alone, *found);
+    else
+      teller.refused(refused);
+  }
   for (const FoundPlugin& plugin : registry.plugins())
-    if (target.holds(plugin.path))
-      for (const StampedKind& kind : plugin.kinds) teller.try_out(registry, plugin, kind.id, meters);
+    if (target.holds(plugin.path)) try_out_one(registry, plugin);
   if (teller.is_empty())
     throw InputError("there is no plugin in " + shell_word(target.path()) +
                      " or one folder down; a library ends in .ohmplug, a kind file in .kind.json");

@@ -10,6 +10,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include "made_logs.hpp"
 #include "program.hpp"
 
 namespace ohmwright {
@@ -171,6 +172,26 @@ TEST_F(AWholeKindFile, IsJudgedByItsFormula) {
   const Ran vectors = run({"vectors", "tube-element"});
   EXPECT_EQ(vectors.exit_code, 0) << vectors.out << vectors.err;
   EXPECT_THAT(vectors.out, HasSubstr("vectors: 3 agree, 0 differ"));
+}
+
+/// A part that heats the coil and cannot be asked for its watts: a log must not pass in silence what nothing was held
+/// against.
+TEST_F(AWholeKindFile, ThatLogsCannotAskIsNamed) {
+  const std::filesystem::path file = folder_ / "tube-element" / "tube-element.kind.json";
+  std::stringstream read;
+  read << std::ifstream(file).rdbuf();
+  std::string text = read.str();
+  const std::string role = "heats-water";
+  text.replace(text.find(role), role.size(), "heats-coil");
+  std::ofstream(file) << text;
+  const std::vector<std::string> words{"log", "-", "--ends-at", "10C", "--plugins", folder_.string()};
+  const std::string made = testing::freezer(testing::Defrosts::well);
+  EXPECT_EQ(run_program(words, {}, made).exit_code, 0);
+  std::vector<std::string> with_ratings = words;
+  with_ratings.insert(with_ratings.end(), {"--line", "230V", "--ratings", "tube-element=tube-2kw-230v"});
+  const Ran ran = run_program(with_ratings, {}, made);
+  EXPECT_EQ(ran.exit_code, 3) << ran.out << ran.err;
+  EXPECT_THAT(ran.err, AllOf(HasSubstr("The power of tube-element is not judged"), HasSubstr("line_voltage")));
 }
 
 // EN 50699 (from memory): a tester of 500 V reads insulation; the ohms beside it stay those of the meter.

@@ -1,5 +1,6 @@
 // `ohmwright plugin` through the real program.
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -113,6 +114,25 @@ TEST_F(PluginVerb, TestWritesOverNothingOfThePlugin) {
 /// The folder of a kind that comes with the program.
 std::filesystem::path shipped(const std::string& kind) {
   return std::filesystem::path(OHMWRIGHT_PROGRAM).parent_path().parent_path() / "lib" / "ohmwright" / "plugins" / kind;
+}
+
+/// A kind of the installation, built anew elsewhere: who names that folder is told which of the two answers, and
+/// `plugin test` tries the one that it is pointed at.
+TEST_F(PluginVerb, AnotherBuildOfAnInstalledKindIsToldAndTried) {
+  const std::filesystem::path installed = shipped("door-switch");
+  const std::filesystem::path other = folder_.path() / "door-switch";
+  std::filesystem::copy(installed, other, std::filesystem::copy_options::recursive);
+  test::PluginFolder::set_mode(other, 0755);
+  const std::string folder = folder_.path().string();
+  const Ran vectors = run({"vectors", "door-switch", "--plugins", folder});
+  EXPECT_EQ(vectors.exit_code, 0);
+  std::string told = vectors.err;
+  std::replace(told.begin(), told.end(), '\n', ' ');
+  EXPECT_THAT(told, AllOf(HasSubstr("which was found first;"), HasSubstr((other / "door-switch.kind.json").string())));
+  EXPECT_EQ(run({"vectors", "door-switch"}).err, "");
+  const Ran tried = plugin({"test", (other / "door-switch.kind.json").string()});
+  EXPECT_EQ(tried.exit_code, 0) << tried.out << tried.err;
+  EXPECT_THAT(tried.out, HasSubstr("door-switch (" + (other / "door-switch.kind.json").string()));
 }
 
 TEST_F(PluginVerb, TestFindsNothingToMendInAShippedKind) {

@@ -1,6 +1,7 @@
 #include <limits>
 #include <optional>
 
+#include <ohmwright/component/contact_seen.hpp>
 #include <ohmwright/component/kind.hpp>
 #include <ohmwright/component/plugin_entry.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -15,7 +16,7 @@ using namespace ohmwright;
 enum Measurand : std::uint16_t { closed_contact, open_contact };
 enum Rule : std::uint16_t { closed_rule, open_rule };
 enum ClosedText : TextIndex { resistance_judged, does_not_close, closes_by_sound, closed_not_read };
-enum OpenText : TextIndex { opens, does_not_open, range_too_low, open_not_read };
+enum OpenText : TextIndex { opens, does_not_open, neither, range_too_low, open_not_read };
 
 Descriptor make_descriptor() {
   Descriptor descriptor;
@@ -46,7 +47,8 @@ Descriptor make_descriptor() {
        "common practice, no source",
        {{"opens", OHMWRIGHT_TEXT("It does not conduct where it should be open.")},
         {"does-not-open", OHMWRIGHT_TEXT("It conducts where it should be open: the contact is stuck.")},
-        {"range-too-low", OHMWRIGHT_TEXT("OL on a low range says little: read it again on a range above 1 megohm.")},
+        {"neither", OHMWRIGHT_TEXT("It has {measured}: too much for a closed contact, too little for an open one.")},
+        {"range-too-low", OHMWRIGHT_TEXT("That range does not tell: read it again on one above 1 megohm.")},
         {"not-read", OHMWRIGHT_TEXT("Not judged: the open contact was not read with a lead off.")}}}};
   descriptor.procedures = {
       {"read-the-contact",
@@ -63,15 +65,18 @@ Descriptor make_descriptor() {
   return descriptor;
 }
 
-/// The first reading of a contact that was taken with nothing beside it, or null.
-const PreparedReading* reading_of(const Evidence& evidence, Measurand measurand) {
-  for (const PreparedReading& reading : evidence.readings())
-    if (reading.measurand == measurand && reading.connection == Connection::lead_off) return &reading;
-  return nullptr;
+/// Judges every reading of a contact that was taken with nothing beside it: one that is passed over could be the one
+/// that condemns. False where there is none.
+template <class Judge>
+bool for_each_reading(const Evidence& evidence, Measurand measurand, Judge judge) {
+  bool any = false;
+  for (const PreparedReading& reading : evidence.readings()) {
+    if (reading.measurand != measurand || reading.connection != Connection::lead_off) continue;
+    judge(reading);
+    any = true;
+  }
+  return any;
 }
-
-/// From how many ohms on an open contact counts as open (common practice, no source).
-constexpr double no_longer_stuck = 1e6;
 
 bool conducts_nothing(const PreparedReading& reading) {
   return reading.shown == Shown::over_range || reading.shown == Shown::contact_open;
@@ -82,45 +87,56 @@ class LightSwitch : public Part {
   explicit LightSwitch(double contact_ohms) : contact_ohms_(contact_ohms) {}
 
   void judge(const Evidence& evidence, const JudgeSettings& settings, Findings& findings) const override {
-    judge_closed(reading_of(evidence, closed_contact), evidence, settings, findings);
-    judge_open(reading_of(evidence, open_contact), findings);
+    const bool any_closed = for_each_reading(evidence, closed_contact, [&](const PreparedReading& reading) {
+      judge_closed(reading, evidence, settings, findings);
+    });
+    if (!any_closed) findings.add(closed_rule, Outcome::silent, closed_not_read);
+    const bool any_open =
+        for_each_reading(evidence, open_contact, [&](const PreparedReading& one) { judge_open(one, findings); });
+    if (!any_open) findings.add(open_rule, Outcome::silent, open_not_read);
   }
 
  private:
-  void judge_closed(const PreparedReading* reading, const Evidence& evidence, const JudgeSettings& settings,
+  void judge_closed(const PreparedReading& reading, const Evidence& evidence, const JudgeSettings& settings,
                     Findings& findings) const {
-    if (reading == nullptr) {
-      findings.add(closed_rule, Outcome::silent, closed_not_read);
-    } else if (conducts_nothing(*reading)) {
+    if (conducts_nothing(reading)) {
       findings.add(closed_rule, Outcome::out_of_limits, does_not_close);
-    } else if (reading->shown == Shown::contact_closed) {
+    } else if (reading.shown == Shown::contact_closed) {
       findings.add(closed_rule, Outcome::undecided, closes_by_sound);
     } else {
       constexpr double nothing_below = -std::numeric_limits<double>::infinity();
-      const Conformance p = conformance_of(reading->value, evidence.sources(), nothing_below, contact_ohms_);
+      const Conformance p = conformance_of(reading.value, evidence.sources(), nothing_below, contact_ohms_);
       Finding& finding = findings.add(closed_rule, decide(p, settings.confidence), resistance_judged);
       finding.meaning = ProbabilityMeaning::within_limits;
       finding.probability = p.within;
-      finding.judged = reading->value;
+      finding.judged = reading.value;
       finding.judged_lower = nothing_below;
       finding.judged_upper = contact_ohms_;
-      finding.measured = AnyQuantity(Dimension::resistance, reading->value.value());
-      finding.measured_uncertainty = reading->value.standard_uncertainty();
+      finding.measured = AnyQuantity(Dimension::resistance, reading.value.value());
+      finding.measured_uncertainty = reading.value.standard_uncertainty();
       finding.limits.upper = AnyQuantity(Dimension::resistance, contact_ohms_);
       finding.arguments.push_back({"measured", *finding.measured});
       finding.arguments.push_back({"upper", *finding.limits.upper});
     }
   }
 
-  static void judge_open(const PreparedReading* reading, Findings& findings) {
-    if (reading == nullptr)
-      findings.add(open_rule, Outcome::silent, open_not_read);
-    else if (reading->shown == Shown::over_range && reading->range_full_scale < no_longer_stuck)
-      findings.add(open_rule, Outcome::undecided, range_too_low);  // OL is "more than the range", and 700 ohm is stuck
-    else if (conducts_nothing(*reading))
+  /// Up to 10 ohm a contact is closed, from 1 megohm on open (component/contact_seen.hpp); what lies between is
+  /// neither: skin and moisture have some hundred kilohms.
+  static void judge_open(const PreparedReading& reading, Findings& findings) {
+    const bool tells_nothing = reading.shown == Shown::over_range && reading.range_full_scale < leaking_up_to_ohms;
+    const ContactSeen seen = tells_nothing ? ContactSeen::nothing : contact_seen(reading);
+    if (seen == ContactSeen::nothing) {
+      findings.add(open_rule, Outcome::undecided,
+                   range_too_low);  // OL is "more than the range", and 700 ohm is not open
+    } else if (seen == ContactSeen::open) {
       findings.add(open_rule, Outcome::within_limits, opens);
-    else
+    } else if (seen == ContactSeen::closed) {
       findings.add(open_rule, Outcome::out_of_limits, does_not_open);
+    } else {
+      Finding& finding = findings.add(open_rule, Outcome::undecided, neither);
+      finding.holds_back = true;
+      finding.arguments.push_back({"measured", AnyQuantity(Dimension::resistance, reading.value.value())});
+    }
   }
 
   double contact_ohms_;

@@ -50,6 +50,15 @@ for sort, options in sorts.items():
     asked = re.findall(r"^  MEND  (.+)$", report, re.M)
     if asked != ["no figure and no text is a placeholder"]:
         sys.exit(f"{sort}: asked to mend {asked}\n{report}")
+# An open circuit behind a good reading is no good part, and a finger on a probe no stuck contact.
+for words, code in (("closed_contact=0.5ohm closed_contact=OL open_contact=OL", 1), ("open_contact=OL open_contact=900k", 3),
+                    ("open_contact=900k", 3), ("open_contact=5Mohm closed_contact=0.5ohm", 0)):
+    run([program, "check", "new-switch", *words.split(), "--lead-off", "--ratings", "generic", "--plugins", "new-switch/build"],
+        code)
+low = run([program, "check", "new-resistor", "OL", "--range", "60ohm", "--lead-off", "--ratings", "generic", "--plugins",
+           "new-resistor/build"], 3)
+if "OL on that range says little" not in low or "Nothing conducts" in low:
+    sys.exit(low)
 refused = run([program, "plugin", "new", "new-switch"], 2)
 if "new-switch is there already" not in refused:
     sys.exit(refused)

@@ -13,6 +13,7 @@ std::string suggestion(std::string_view typed, const std::vector<std::string>& a
 
 std::string size_in_words(unsigned long long bytes) {
   if (bytes < 10'000) return fmt::format("{} bytes", bytes);
+  if (bytes < 1'000'000) return fmt::format("{:.0f} kB", static_cast<double>(bytes) / 1e3);
   return fmt::format("{:.1f} MB", static_cast<double>(bytes) / 1e6);
 }
 

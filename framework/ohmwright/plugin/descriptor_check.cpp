@@ -35,15 +35,59 @@ void check_names(const Descriptor& descriptor, const StampedKind& stamped, Probl
   problems.check_plain_ids("terminal", descriptor.terminals);
 }
 
-/// What no kind is for, whoever wrote it: told by its names, as of kind files and appliances.
+/// What no kind is for, whoever wrote it: told by its names and by what it says, as of kind files and appliances.
+/// Cautions alone may speak of it.
+class RefusedWork {
+ public:
+  explicit RefusedWork(ProblemList& problems) : problems_(problems) {}
+
+  void name(std::string_view name) { say(name, refused_work(name), ""); }
+  void text(std::string_view text) {
+    say(text, refused_work_in_text(text), "; where it only warns, say it in a caution");
+  }
+  template <class Rows>
+  void names(const Rows& rows) {
+    for (const auto& row : rows) {
+      name(row.id);
+      name(row.title);
+    }
+  }
+  template <class Rows>
+  void titles(const Rows& rows) {
+    for (const auto& row : rows) text(row.title);
+  }
+  void texts(const std::vector<TextEntry>& entries) {
+    for (const TextEntry& entry : entries) text(entry.english);
+  }
+
+ private:
+  void say(std::string_view what, std::string_view reason, std::string_view way_on) {
+    if (!reason.empty()) problems_.say(ohmwright::quoted(what) + ": " + std::string(reason) + std::string(way_on));
+  }
+
+  ProblemList& problems_;
+};
+
 void check_refused_work(const Descriptor& descriptor, ProblemList& problems) {
-  const auto check = [&problems](std::string_view name) {
-    if (const std::string_view reason = refused_work(name); !reason.empty())
-      problems.say(ohmwright::quoted(name) + ": " + std::string(reason));
-  };
-  check(descriptor.id);
-  check(descriptor.title);
-  for (const std::string_view alias : descriptor.aliases) check(alias);
+  RefusedWork check(problems);
+  check.name(descriptor.id);
+  check.name(descriptor.title);
+  for (const std::string_view alias : descriptor.aliases) check.name(alias);
+  for (const std::string_view role : descriptor.roles) check.name(role);
+  for (const std::string_view terminal : descriptor.terminals) check.name(terminal);
+  check.names(descriptor.measurands);
+  check.names(descriptor.procedures);
+  check.titles(descriptor.conditions);
+  check.titles(descriptor.states);
+  check.titles(descriptor.rules);
+  check.titles(descriptor.error_sources);
+  check.titles(descriptor.fault_modes);
+  for (const StateDescriptor& state : descriptor.states) check.texts(state.values);
+  for (const RuleDescriptor& rule : descriptor.rules) check.texts(rule.texts);
+  for (const ProcedureDescriptor& procedure : descriptor.procedures) check.texts(procedure.steps);
+  for (const AdviceDescriptor& advice : descriptor.advice) check.text(advice.english);
+  if (!refused_work_in_text(descriptor.ratings_schema).empty())
+    problems.say("its ratings schema: " + std::string(refused_work_in_text(descriptor.ratings_schema)));
 }
 
 void check_states(const Descriptor& descriptor, ProblemList& problems) {

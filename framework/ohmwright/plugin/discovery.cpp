@@ -43,6 +43,24 @@ class TakenNames {
     }
   }
 
+  /// The one plugin that has all its taken names, each under one of its own ids; else empty.
+  fs::path other_build_of(const FoundPlugin& plugin) const {
+    fs::path other;
+    for (const StampedKind& kind : plugin.kinds) {
+      std::vector<std::string> names = kind.aliases;
+      names.push_back(kind.id);
+      for (const std::string& name : names) {
+        const Owner* owner = owner_of(name);
+        if (owner == nullptr) continue;
+        const bool is_its_own = std::any_of(plugin.kinds.begin(), plugin.kinds.end(),
+                                            [&](const StampedKind& own) { return own.id == owner->kind; });
+        if (!is_its_own || (!other.empty() && other != owner->path)) return {};
+        other = owner->path;
+      }
+    }
+    return other;
+  }
+
  private:
   struct Owner {
     std::string kind;
@@ -263,7 +281,8 @@ class Search {
       return;
     }
     if (std::vector<std::string> clashes = names_.clashes(plugin); !clashes.empty()) {
-      result.refused.push_back({plugin.path, std::move(clashes), {}});  // its kinds are those of the first plugin
+      // Its kinds are those of the first plugin.
+      result.refused.push_back({plugin.path, std::move(clashes), {}, names_.other_build_of(plugin)});
       return;
     }
     names_.take(plugin);

@@ -32,6 +32,8 @@ struct RefusedPlugin {
   std::filesystem::path path;
   std::vector<std::string> reasons;
   std::vector<StampedKind> kinds;  ///< what its stamp names, where it could be read; else what names of files tell
+  /// The plugin that was found before and has all kinds whose names are taken: another build of this one. Else empty.
+  std::filesystem::path another_build_of = {};
 };
 
 /// Where to look, in this order: the installation's folder, those of OHMWRIGHT_PLUGIN_PATH (`search_path`, separated by

@@ -47,7 +47,7 @@ bool is_descriptor_id(std::string_view id) {
 void ProblemList::needs(std::string_view sort, std::string_view id, std::string_view what, std::string_view text) {
   // Words are only put together for what is wrong: this is asked of every text at every start.
   const auto row = [&] { return std::string(sort) + " " + ohmwright::quoted(id); };
-  if (text.empty()) say(row() + " has no " + std::string(what));
+  if (text.find_first_not_of(' ') == std::string_view::npos) say(row() + " has no " + std::string(what));
   if (!is_plainly_shown(text) && one_line(text, text.size()) != text)
     say(row() + " has a " + std::string(what) + " that cannot be shown: " + ohmwright::quoted(text));
 }

@@ -16,7 +16,8 @@ class ProblemList {
   void say(std::string problem) { problems_.push_back(std::move(problem)); }
   std::vector<std::string> take() { return std::move(problems_); }
 
-  /// The row has that text, and it can be shown: no control characters, nothing that hides or reverses text.
+  /// The row has that text, not of blanks alone, and it can be shown: no control characters, nothing that hides or
+  /// reverses text.
   void needs(std::string_view sort, std::string_view id, std::string_view what, std::string_view text);
 
   /// There is a row with that id.

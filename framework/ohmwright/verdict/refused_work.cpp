@@ -24,19 +24,23 @@ constexpr std::string_view valve_begins[] = {"valv",        "vann",         "ele
                                              "elettrovalv", "magnetventil", "robinet",     "rubinett"};
 /// The same of burners: Brenner, bruciatore, bruleur.
 constexpr std::string_view burner_begins[] = {"brenner", "bruciator", "brul"};
-/// How a word ends that says gas and its side at once: Gasventil, Gasmagnetventil, Erdgasleitung.
-constexpr std::string_view gas_side_ends[] = {"ventil", "brenner",  "hahn", "regler", "leitung",
-                                              "rohr",   "schlauch", "duse", "dusen"};
+/// How a word ends that says gas and its side at once: Gasventil, Gasmagnetventil, Erdgasleitung, gasvalve.
+constexpr std::string_view gas_side_ends[] = {"ventil", "brenner", "hahn",  "regler",    "leitung",  "rohr", "schlauch",
+                                              "duse",   "dusen",   "valve", "valves",    "valv",     "cock", "tap",
+                                              "burner", "pipe",    "pipes", "regulator", "solenoid", "hose"};
 /// What a burner has only where it burns gas. (An electric cooker's plate is called a burner, too.)
 constexpr std::string_view burner[] = {"burner", "flame", "quemador", "llama", "fiamma", "flamme"};
 constexpr std::string_view of_a_gas_burner[] = {"solenoid", "cock",   "pipe",      "nozzle", "orifice",
                                                 "boquilla", "ventil", "solenoide", "duse",   "ugello"};
 /// Its coil is that of its valve; a pilot relay has a coil, too, and is no part of it.
 constexpr std::string_view coils[] = {"coil", "bobina", "bobine", "spule"};
-constexpr std::string_view tube[] = {"magnetron"};
+constexpr std::string_view tube[] = {"magnetron"};  // also as a part of a longer word
 constexpr std::string_view high_voltage[] = {"microwave", "hv", "kv", "microonda", "microonde", "onde"};
 /// How words begin that say it in German, alone or before what they name: Hochspannungstrafo, Mikrowellenherd.
-constexpr std::string_view high_voltage_begins[] = {"hochspannung", "mikrowell"};
+constexpr std::string_view high_voltage_begins[] = {"hochspannung", "mikrowell", "microwave"};
+/// The same in two words: micro-wave, micro-ondes, Mikro-Welle.
+constexpr std::string_view micro[] = {"micro", "mikro"};
+constexpr std::string_view wave_begins[] = {"wave", "onda", "onde", "welle"};
 constexpr std::string_view high_voltage_side[] = {"doubler", "inverter", "circuit", "winding", "side", "supply"};
 /// How its parts are called in several languages, at the end of a longer word, too: transformer, transformador,
 /// trasformatore, Hochspannungstrafo; capacitor, condensateur, Kondensator; rectifier, rectificador, Gleichrichter.
@@ -57,6 +61,8 @@ bool is_combining_accent(unsigned char first, unsigned char second) {
   return (first == 0xCCU && second >= 0x80U && second <= 0xBFU) ||
          (first == 0xCDU && second >= 0x80U && second <= 0xAFU);
 }
+
+using Words = std::span<const std::string>;
 
 /// Words of a name in small letters without accents: "Gas-válvulas" is "gas", "valvulas".
 std::vector<std::string> words_of(std::string_view name) {
@@ -86,51 +92,56 @@ std::vector<std::string> words_of(std::string_view name) {
 }
 
 /// Without the s of a plural.
-bool any_is(const std::vector<std::string>& words, std::span<const std::string_view> sought) {
+bool any_is(Words words, std::span<const std::string_view> sought) {
   return std::any_of(words.begin(), words.end(), [sought](std::string_view word) {
     const std::string_view one = word.ends_with('s') && word != "gas" ? word.substr(0, word.size() - 1) : word;
     return std::find(sought.begin(), sought.end(), one) != sought.end();
   });
 }
 
-bool follows(const std::vector<std::string>& words, std::string_view first, std::string_view second) {
+bool follows(Words words, std::string_view first, std::string_view second) {
   const std::string_view both[] = {first, second};
   return std::search(words.begin(), words.end(), std::begin(both), std::end(both)) != words.end();
 }
 
 /// Whether a word begins so, as one may in several languages does.
-bool any_begins(const std::vector<std::string>& words, std::span<const std::string_view> sought) {
+bool any_begins(Words words, std::span<const std::string_view> sought) {
   return std::any_of(words.begin(), words.end(), [sought](std::string_view word) {
     return std::any_of(sought.begin(), sought.end(),
                        [word](std::string_view begin) { return word.starts_with(begin); });
   });
 }
 
-bool any_contains(const std::vector<std::string>& words, std::span<const std::string_view> sought) {
+bool any_contains(Words words, std::span<const std::string_view> sought) {
   return std::any_of(words.begin(), words.end(), [sought](std::string_view word) {
     return std::any_of(sought.begin(), sought.end(),
                        [word](std::string_view part) { return word.find(part) != std::string_view::npos; });
   });
 }
 
-bool says_high_voltage(const std::vector<std::string>& words) {
-  return any_is(words, high_voltage) || any_begins(words, high_voltage_begins) || follows(words, "high", "voltage") ||
-         follows(words, "alta", "tension") || follows(words, "alta", "tensione") || follows(words, "haute", "tension");
+bool says_micro_wave(Words words) {
+  for (std::size_t i = 0; i + 1 < words.size(); ++i)
+    if (any_is(words.subspan(i, 1), micro) && any_begins(words.subspan(i + 1, 1), wave_begins)) return true;
+  return false;
 }
 
-bool names_its_side(const std::vector<std::string>& words) {
-  return any_is(words, high_voltage_side) || any_contains(words, high_voltage_parts);
+bool says_high_voltage(Words words) {
+  return any_is(words, high_voltage) || any_begins(words, high_voltage_begins) || says_micro_wave(words) ||
+         follows(words, "high", "voltage") || follows(words, "alta", "tension") || follows(words, "alta", "tensione") ||
+         follows(words, "haute", "tension");
 }
+
+bool names_its_side(Words words) { return any_is(words, high_voltage_side) || any_contains(words, high_voltage_parts); }
 
 /// gas, gaz, Gasherd, gaziniere, LPG; a gasket is none of it.
-bool names_a_fuel(const std::vector<std::string>& words) {
+bool names_a_fuel(Words words) {
   return any_is(words, fuels) || std::any_of(words.begin(), words.end(), [](std::string_view word) {
            return (word.starts_with("gas") && !word.starts_with("gask")) || word.starts_with("gaz");
          });
 }
 
 /// Gas and its side in one word, also in the plural: Gasventile.
-bool names_a_gas_part(const std::vector<std::string>& words) {
+bool names_a_gas_part(Words words) {
   return std::any_of(words.begin(), words.end(), [](std::string_view word) {
     const std::size_t gas = word.find("gas");
     if (gas == std::string_view::npos) return false;
@@ -141,12 +152,12 @@ bool names_a_gas_part(const std::vector<std::string>& words) {
   });
 }
 
-bool is_on_gas_side(const std::vector<std::string>& words) {
+bool is_on_gas_side(Words words) {
   return any_is(words, gas_side) || any_begins(words, valve_begins) || any_begins(words, burner_begins);
 }
 
 /// Valves and pipes of a defrost by hot gas, which is refrigerant: hot gas, gas caliente, Heissgasventil.
-bool says_hot_gas(const std::vector<std::string>& words) {
+bool says_hot_gas(Words words) {
   constexpr std::string_view in_one_word[] = {"heissgas", "heisgas"};
   const bool is_hot = follows(words, "hot", "gas") || follows(words, "gas", "caliente") ||
                       follows(words, "gaz", "chaud") || follows(words, "gas", "caldo") ||
@@ -154,7 +165,7 @@ bool says_hot_gas(const std::vector<std::string>& words) {
   return is_hot && (is_on_gas_side(words) || names_a_gas_part(words));
 }
 
-bool says_gas(const std::vector<std::string>& words) {
+bool says_gas(Words words) {
   constexpr std::string_view pilot[] = {"pilot", "piloto", "pilota", "veilleuse", "zundflamme"};
   if (names_a_gas_part(words) || (names_a_fuel(words) && (is_on_gas_side(words) || any_is(words, pilot)))) return true;
   const bool burns = any_is(words, burner) || any_begins(words, burner_begins);
@@ -163,19 +174,36 @@ bool says_gas(const std::vector<std::string>& words) {
   return burns && (has_what_gas_asks || any_is(words, coils));
 }
 
-}  // namespace
-
-std::string_view refused_work(std::string_view name) {
-  const std::vector<std::string> words = words_of(name);
+std::string_view reason_of(Words words) {
   if (says_hot_gas(words))
     return "the refrigerant circuit is outside of what this program does: it stops at hot-gas valves, pipes and the "
            "compressor's shell, which are licensed refrigerant work; describe the electrical side alone";
   if (says_gas(words))
     return "gas is outside of what this program does: it stops at valve, pipe and burner, which are work for licensed "
            "hands; describe the electrical side alone, such as an igniter";
-  if (any_is(words, tube) || (says_high_voltage(words) && names_its_side(words)))
+  if (any_contains(words, tube) || (says_high_voltage(words) && names_its_side(words)))
     return "the high-voltage side of a microwave oven can kill, also when it is unplugged; this program has no part in "
            "it: leave it to those who are qualified and equipped for it";
+  return {};
+}
+
+}  // namespace
+
+std::string_view refused_work(std::string_view name) { return reason_of(words_of(name)); }
+
+std::string_view refused_work_in_text(std::string_view text) {
+  if (refused_work(text).empty()) return {};  // what no part of it says, the whole does not say
+  constexpr std::string_view ends_of_sentences = ".;:!?\"()\n";
+  constexpr std::size_t reach = 4;  // "burner of a gas …"
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find_first_of(ends_of_sentences), text.size());
+    const std::vector<std::string> words = words_of(text.substr(0, end));
+    const bool sends_to_others = std::find(words.begin(), words.end(), "licensed") != words.end();
+    for (std::size_t i = 0; !sends_to_others && i < words.size(); ++i)
+      if (const auto reason = reason_of(Words(words).subspan(i, std::min(reach, words.size() - i))); !reason.empty())
+        return reason;
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
   return {};
 }
 

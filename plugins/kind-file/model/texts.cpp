@@ -32,8 +32,7 @@ constexpr std::array<TextRow, limits_text_count> texts_of_limits{{
                     "beside it can do that."),
      of_limits},
     {"readings-disagree", "",
-     OHMWRIGHT_TEXT("Its {count} readings do not agree with each other, so together they prove nothing."),
-     only(Field::count)},
+     OHMWRIGHT_TEXT("Its readings do not agree with each other, so together they prove nothing."), only(Field::count)},
     {"over-range", "", OHMWRIGHT_TEXT("The meter shows more than {range}, and a good part reads at most {upper}."),
      of_over_range},
     {"over-range-within", "",
@@ -85,7 +84,7 @@ constexpr std::array<TextRow, contact_text_count> texts_of_contacts{{
     {"not-read", "", OHMWRIGHT_TEXT("Not judged: it was not read."), 0},
     {"no-condition", "",
      OHMWRIGHT_TEXT("Not judged: whether it should be closed depends on a circumstance that was not given with the "
-                    "reading, such as its temperature (--at 22C; see: ohmwright kinds)."),
+                    "reading. \"ohmwright kinds\" with its name lists them, with their options."),
      0},
     {"no-figure", "", OHMWRIGHT_TEXT("Not judged: the ratings of this part do not state where it opens and closes."),
      0},

@@ -11,7 +11,7 @@ namespace ohmwright::kind_file {
 /// to `problems`, all at once.
 void read_definition(const ValueNode& document, Definition& definition, std::vector<Problem>& problems);
 
-/// Notes names of what the program has no part in: the gas side, the high-voltage side of a microwave oven.
+/// Notes names and texts of what the program has no part in: the gas side, the high-voltage side of a microwave oven.
 void check_refused_names(const ValueNode& document, Notes& notes);
 
 // Its parts, one file each. Each reads what the ones before it have read.

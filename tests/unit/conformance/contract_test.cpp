@@ -22,7 +22,10 @@
 #include <ohmwright/document/document.hpp>
 #include <ohmwright/document/meter_document.hpp>
 #include <ohmwright/plugin/file_descriptor.hpp>
+#include <ohmwright/plugin/registry.hpp>
 #include <ohmwright/verdict/decision.hpp>
+
+#include "../plugin/plugin_folder.hpp"
 
 namespace ohmwright {
 namespace {
@@ -127,7 +130,8 @@ std::vector<std::string> breaches(std::vector<std::string> (*promise)(const Kind
 
 TEST(Contracts, LeaveAKindAloneThatKeepsThem) {
   for (const Contract& contract : contracts()) {
-    if (contract.breaches == breaches_of_outlier) continue;  // one reading among several is all that this kind looks at
+    // One reading among several is all that this kind looks at.
+    if (contract.breaches == breaches_of_outlier || contract.breaches == breaches_of_contradiction) continue;
     EXPECT_THAT(breaches(contract.breaches, right), IsEmpty()) << contract.id;
   }
 }
@@ -222,6 +226,16 @@ TEST(Contracts, FindAKindThatPassesAnOutlierOver) {
   EXPECT_THAT(breaches(breaches_of_outlier, right), ElementsAre(HasSubstr("good: a reading a thousand times off")));
 }
 
+TEST(Contracts, FindAKindThatPassesOverRangeBehindAGoodReadingOver) {
+  EXPECT_THAT(breaches(breaches_of_contradiction, right),
+              ElementsAre(HasSubstr("good: OL beside the good reading of resistance is passed over")));
+  const Judge of_every_reading = [](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+    for (const PreparedReading& reading : evidence.readings())
+      judge_ohms(evidence, settings, findings, [&](const PreparedReading& other) { return &other == &reading; });
+  };
+  EXPECT_THAT(breaches(breaches_of_contradiction, of_every_reading), IsEmpty());
+}
+
 TEST(Contracts, FindAProbabilityThatIsTooSure) {
   const Judge too_sure = [](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
     judge_ohms(evidence, settings, findings, is_lead_off, 0.05);
@@ -238,7 +252,20 @@ TEST(Contracts, FindAKindThatDependsOnItsThread) {
       findings.add(0, Outcome::undecided, 1);
   };
   EXPECT_THAT(breaches(breaches_of_threads, of_one_thread),
-              ElementsAre(HasSubstr("200 of 200 verdicts"), HasSubstr("200 of 200 verdicts")));
+              ElementsAre(HasSubstr("while other threads judge other readings it says something else")));
+}
+
+/// Every verdict is right as long as nobody else judges; a real library, so that nothing of the test is shared with it.
+TEST(Contracts, FindASharedScratchBuffer) {
+  const test::PluginFolder folder;
+  folder.add("shares_its_scratch_buffer");
+  const Registry registry({folder.path()}, ::geteuid());
+  const LoadedKind& kind = registry.kind("shares-its-scratch-buffer");
+  const MeterSet meters = basic_meters();
+  const std::vector<VectorCase> cases{case_of("good", 100.0), case_of("other", 80.0)};
+  EXPECT_THAT(breaches_of_repeatability({kind, cases, meters}), IsEmpty());
+  EXPECT_THAT(breaches_of_threads({kind, cases, meters}),
+              ElementsAre(HasSubstr("while other threads judge other readings it says something else")));
 }
 
 TEST(Contracts, FindAKindThatKeepsMemory) {
@@ -283,12 +310,14 @@ TEST(KitOfTheDescriptor, AsksForProceduresCautionsAndSources) {
   Descriptor descriptor;
   descriptor.measurands = {{"resistance", "Resistance", Dimension::resistance, "ohm", false},
                            {"volts", "Volts", Dimension::voltage, "V", false}};
-  descriptor.procedures = {{"read-it", "Read it", "resistance", 0.0, {}, {"prove-dead"}}};
+  descriptor.procedures = {{"read-it", "Read it", "resistance", 0.0, {}, {"prove-dead"}},
+                           {"unplug-it", "Unplug it", "resistance", 1.0, {{"read", "Read it."}}, {"disconnect-power"}}};
   descriptor.fault_modes = {{"open", "open", 1.0, "", {}, {}}};
   EXPECT_THAT(
       gaps_of_descriptor(descriptor),
       ElementsAre("procedure read-it has no steps", "procedure read-it takes no minutes; locate weighs steps by them",
                   "procedure read-it reads resistance and does not say disconnect-power; add it to its cautions",
+                  "procedure unplug-it reads resistance and does not say prove-dead; add it to its cautions",
                   "measurand volts has no procedure; say step by step how it is read, with its cautions",
                   "fault mode open has a weight without a source; an assumed one says so"));
 }

@@ -47,6 +47,25 @@ TEST(DescriptorCheck, NoKindIsForGasPartsOrAMicrowavesHighVoltage) {
   }
 }
 
+TEST(DescriptorCheck, NorDoesAnyTextOfItSpeakOfThat) {
+  const auto first = [](auto change) {
+    const auto problems = problems_after(change);
+    return problems.empty() ? std::string("nothing") : problems.front();
+  };
+  const testing::Matcher<std::string> of_gas = testing::HasSubstr("gas is outside of what this program does");
+  const testing::Matcher<std::string> of_high_voltage = testing::HasSubstr("the high-voltage side of a microwave oven");
+  EXPECT_THAT(first([](Descriptor& one) { one.measurands[0].title = "Filament of the magnetron"; }), of_high_voltage);
+  EXPECT_THAT(first([](Descriptor& one) { one.procedures[0].title = "Read the coil of the gas valve"; }), of_gas);
+  EXPECT_THAT(first([](Descriptor& one) { one.procedures[0].steps[0].english = "Open the gas valve, light it."; }),
+              testing::AllOf(of_gas, testing::HasSubstr("where it only warns, say it in a caution")));
+  EXPECT_THAT(first([](Descriptor& one) { one.rules[0].title = "Magnetron ohms"; }), of_high_voltage);
+  EXPECT_THAT(first([](Descriptor& one) { one.rules[0].texts[0].english = "The gas valve is open."; }), of_gas);
+  EXPECT_THAT(first([](Descriptor& one) { one.ratings_schema = R"({"description":"ohms of the gas valve"})"; }),
+              of_gas);
+  EXPECT_EQ(first([](Descriptor& one) { one.procedures[0].steps[0].english = "Prove the gas dryer's fan dead."; }),
+            "nothing");
+}
+
 TEST(DescriptorCheck, IdsAreUniqueInTheirListAndWellFormed) {
   EXPECT_THAT(problems_after([](Descriptor& descriptor) { descriptor.measurands.push_back(descriptor.measurands[0]); }),
               ElementsAre("measurand \"resistance\" stands twice"));

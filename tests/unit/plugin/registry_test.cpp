@@ -187,6 +187,7 @@ TEST(Registry, TheSecondOfTwoEqualKindsIsRefusedAndTheFirstStays) {
   EXPECT_THAT(registry.refused()[0].reasons,
               ElementsAre("the name of its kind \"good-part\" is taken by the kind \"good-part\" of " + first.string() +
                           "; remove one of the two"));
+  EXPECT_EQ(registry.refused()[0].another_build_of, first);
   EXPECT_EQ(registry.kind("good-part").path(), first);
 }
 

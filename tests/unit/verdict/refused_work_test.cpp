@@ -42,7 +42,11 @@ constexpr Row rows[] = {
     {"Pilot burner", Answer::gas},
     {"Gas pilot", Answer::gas},
     {"Pilot orifice", Answer::gas},
+    {"Gasvalve", Answer::gas},
+    {"gasvalves", Answer::gas},
+    {"Gascock", Answer::gas},
     {"gasket", Answer::taken},
+    {"gasket valve", Answer::taken},
     {"Gasket of the drain valve", Answer::taken},
     {"Hot-surface igniter, electrical side", Answer::taken},
     {"oven igniter", Answer::taken},
@@ -95,6 +99,12 @@ constexpr Row rows[] = {
     {"Zünder des Gasherds", Answer::taken},
     // the high-voltage side of a microwave oven
     {"magnetron", Answer::high_voltage},
+    {"Magnetronfilament", Answer::high_voltage},
+    {"Filament of the magnetron", Answer::high_voltage},
+    {"Micro-wave oven doubler", Answer::high_voltage},
+    {"Microwaveoven transformer", Answer::high_voltage},
+    {"Condensateur de micro-ondes", Answer::high_voltage},
+    {"Micro-switch of the door", Answer::taken},
     {"High-voltage capacitor", Answer::high_voltage},
     {"microwave transformer", Answer::high_voltage},
     {"HV diode", Answer::high_voltage},
@@ -126,6 +136,20 @@ constexpr Row rows[] = {
 
 TEST(RefusedWork, IsKnownByItsNameInFiveLanguages) {
   for (const Row& row : rows) EXPECT_EQ(answer_to(row.name), row.answer) << row.name;
+}
+
+TEST(RefusedWork, IsKnownInASentenceOfAText) {
+  for (const char* text :
+       {"Open the gas valve, light the burner.", "Unplug. Read the coil of the gas valve; plug it in.",
+        "Short the high-voltage capacitor of the microwave oven, then read it.",
+        "{\"description\":\"ohms of the magnetron\"}"})
+    EXPECT_NE(refused_work_in_text(text), "") << text;
+  for (const char* text :
+       {"In a gas dryer the heat comes from elsewhere: look at the fan that moves its air, and at the line.",
+        "If there is no flame, stop: valve, pipe and burner of the gas are for licensed hands.",
+        "Unplug the gas oven. Shut the valve of the water.",
+        "Read the volts of the line, then the ohms of the igniter.", "{\"gas\":\"x\",\"valve\":\"y\"}", ""})
+    EXPECT_EQ(refused_work_in_text(text), "") << text;
 }
 
 }  // namespace

@@ -20,6 +20,7 @@ constexpr std::array all_contracts{
     Contract{"range", OHMWRIGHT_TEXT("OL on the lowest range of ohms neither passes nor condemns"), breaches_of_range},
     Contract{"doubling", OHMWRIGHT_TEXT("a reading typed twice makes nothing surer"), breaches_of_doubling},
     Contract{"outlier", OHMWRIGHT_TEXT("one reading far off is never passed over"), breaches_of_outlier},
+    Contract{"contradiction", OHMWRIGHT_TEXT("OL behind good ohms is never passed over"), breaches_of_contradiction},
     Contract{"not-a-number", OHMWRIGHT_TEXT("what is not a number is never a pass"), breaches_of_not_a_number},
     Contract{"numbers", OHMWRIGHT_TEXT("no finding contradicts its own numbers"), breaches_of_numbers},
     Contract{"models", OHMWRIGHT_TEXT("its electrical models and expected readings can be used"), breaches_of_models},

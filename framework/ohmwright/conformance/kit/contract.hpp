@@ -57,6 +57,9 @@ std::vector<std::string> breaches_of_range(const KindCases& tried);
 std::vector<std::string> breaches_of_doubling(const KindCases& tried);
 /// One reading far off among many is never passed over.
 std::vector<std::string> breaches_of_outlier(const KindCases& tried);
+/// OL, or "open", behind good ohms of a part that it condemns alone is never passed over, nor is "closed" behind what
+/// is open; nor before them.
+std::vector<std::string> breaches_of_contradiction(const KindCases& tried);
 /// What is not a number is never a pass.
 std::vector<std::string> breaches_of_not_a_number(const KindCases& tried);
 /// Whatever is read, no finding contradicts its own numbers.
@@ -69,7 +72,7 @@ std::vector<std::string> breaches_of_good_parts(const KindCases& tried);
 std::string_view why_no_good_part_was_tried(const KindCases& tried);
 /// No class of ratings is found to be no replacement for itself.
 std::vector<std::string> breaches_of_likeness(const KindCases& tried);
-/// Several threads that judge at once get the verdicts that one gets.
+/// Several threads that judge different readings at once get the verdicts that one alone gets.
 std::vector<std::string> breaches_of_threads(const KindCases& tried);
 /// A stated probability is the share of true parts: readings are drawn from their errors with a fixed seed, and each
 /// truth is judged without any. Where a case has a state, a repeat, or the doubt of a model, it is left out.

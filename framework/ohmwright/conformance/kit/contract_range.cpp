@@ -5,6 +5,9 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <utility>
+#include <variant>
+#include <vector>
 
 #include <ohmwright/conformance/kit/contract_case.hpp>
 #include <ohmwright/quantity/print.hpp>
@@ -48,6 +51,29 @@ std::optional<double> value_that_does_not_pass(const KindCases& tried, const Pre
   return found == beyond.end() ? std::nullopt : std::optional(*found);
 }
 
+/// What contradicts that reading: OL and, where the kind takes words, "open" behind what conducts, "closed" behind what
+/// does not.
+std::vector<Observed> contradictions_of(const Descriptor& descriptor, const Reading& reading) {
+  const MeasurandDescriptor& measurand = descriptor.measurands[index_of(descriptor.measurands, reading.measurand)];
+  const auto* state = std::get_if<ContactState>(&reading.observed);
+  const bool conducts =
+      std::holds_alternative<StatedValue>(reading.observed) || (state != nullptr && *state == ContactState::closed);
+  std::vector<Observed> found;
+  if (conducts) found.emplace_back(OverRange{});
+  if (measurand.takes_contact_state) found.emplace_back(conducts ? ContactState::open : ContactState::closed);
+  return found;
+}
+
+/// Whether the part passes with that beside the reading, behind all others or before them.
+bool passes_beside(const KindCases& tried, const PreparedVector& prepared, std::vector<Reading> readings,
+                   Reading contradiction) {
+  contradiction.label = "reading " + std::to_string(readings.size() + 1);
+  readings.push_back(std::move(contradiction));
+  if (outcome_of(tried, prepared, readings) == Outcome::within_limits) return true;
+  std::rotate(readings.begin(), readings.end() - 1, readings.end());
+  return outcome_of(tried, prepared, readings) == Outcome::within_limits;
+}
+
 /// Whether a value was read that the low range does not show.
 bool reads_beyond_low_range(const Reading& reading) {
   const auto* stated = std::get_if<StatedValue>(&reading.observed);
@@ -73,6 +99,25 @@ std::vector<std::string> breaches_of_range(const KindCases& tried) {
           if (const auto ohms = value_that_does_not_pass(tried, prepared, vector.readings, i))
             say("OL on a range of 600 ohm passes, and " + exact_text({Dimension::resistance, *ohms}) +
                 ", which shows OL there too, does not; look at `range_full_scale` before you take OL for open");
+        }
+      });
+}
+
+std::vector<std::string> breaches_of_contradiction(const KindCases& tried) {
+  return look_at_cases(
+      tried, [&](const VectorCase& vector, const PreparedVector& prepared, const Verdict& verdict, auto say) {
+        if (verdict.outcome != Outcome::within_limits) return;
+        for (std::size_t i = 0; i < vector.readings.size(); ++i) {
+          const Reading& good = vector.readings[i];
+          if (!is_of_ohms(tried.kind.descriptor(), good) || good.connection != Connection::lead_off) continue;
+          for (const Observed& observed : contradictions_of(tried.kind.descriptor(), good)) {
+            const std::vector<Reading> in_its_place = with(vector.readings, i, observed, std::nullopt);
+            if (outcome_of(tried, prepared, in_its_place) != Outcome::out_of_limits) continue;
+            if (!passes_beside(tried, prepared, vector.readings, in_its_place[i])) continue;
+            say(std::string(std::holds_alternative<OverRange>(observed) ? "OL" : "another state of its contact") +
+                " beside the good reading of " + good.measurand +
+                " is passed over, and condemns it alone; judge every reading, not the first one");
+          }
         }
       });
 }

@@ -38,9 +38,11 @@ void look_at_measurand(const Descriptor& descriptor, const MeasurandDescriptor& 
     const std::string name = "procedure " + std::string(procedure.id);
     if (procedure.steps.empty()) gaps.push_back(name + " has no steps");
     if (!(procedure.minutes > 0.0)) gaps.push_back(name + " takes no minutes; locate weighs steps by them");
-    if (is_read_dead(measurand.dimension) && !has(procedure, "disconnect-power") && !has(procedure, "live-measurement"))
-      gaps.push_back(name + " reads " + std::string(measurand.id) +
-                     " and does not say disconnect-power; add it to its cautions");
+    if (!is_read_dead(measurand.dimension) || has(procedure, "live-measurement")) continue;
+    for (const char* caution : {"disconnect-power", "prove-dead"})  // as of a kind file
+      if (!has(procedure, caution))
+        gaps.push_back(name + " reads " + std::string(measurand.id) + " and does not say " + caution +
+                       "; add it to its cautions");
   }
   if (any) return;
   const bool with_another = std::any_of(

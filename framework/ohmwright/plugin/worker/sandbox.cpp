@@ -141,7 +141,7 @@ bool filter_before_loading() {
     filter.allow_where(SCMP_SYS(fcntl), 1, whole_argument, static_cast<scmp_datum_t>(command));
   for (const int command : process_commands_of_loading)
     filter.allow_where(SCMP_SYS(prctl), 0, whole_argument, static_cast<scmp_datum_t>(command));
-  for (const scmp_datum_t operation : {SECCOMP_SET_MODE_FILTER, SECCOMP_GET_ACTION_AVAIL})
+  for (const scmp_datum_t operation : {scmp_datum_t{SECCOMP_SET_MODE_FILTER}, scmp_datum_t{SECCOMP_GET_ACTION_AVAIL}})
     filter.allow_where(SCMP_SYS(seccomp), 0, whole_argument, operation);
   constexpr auto changes = static_cast<scmp_datum_t>(O_ACCMODE | O_CREAT | O_TRUNC | O_APPEND);
   filter.allow_where(SCMP_SYS(open), 1, changes, O_RDONLY);
