@@ -86,9 +86,10 @@ void advise_on_winding(const Scene& scene) {
 }
 
 /// An insulation that was read and not proved: it is not run until it is. Of an electronic motor an ohmmeter tells all
-/// that can be told.
+/// that can be told: a leak that it found.
 bool must_not_run(const Scene& scene) {
-  return !scene.is_electronic() && scene.findings.has(insulation, Outcome::undecided) &&
+  if (scene.is_electronic()) return leaks_undecided(scene);
+  return scene.findings.has(insulation, Outcome::undecided) &&
          any_of(scene.evidence, [](const PreparedReading& r) { return r.measurand == insulation_resistance; });
 }
 
@@ -157,6 +158,10 @@ void advise_on_weak_wet_test(const Scene& scene) {
   tell(scene.findings.advise(wet_with_more_volts), "volts", volts(weak->condition(test_voltage)->value()));
 }
 
+void advise_no_test(const Scene& scene) {
+  tell(scene.findings.advise(no_test_of_electronics), "least", ohms(scene.ratings->insulation.value()));
+}
+
 /// A leak that condemns may have been damp. What was dried before and leaks still is not dried again.
 void advise_on_damp(const Scene& scene) {
   if (const PreparedReading* leak = leak_that_may_be_damp(scene))
@@ -164,13 +169,26 @@ void advise_on_damp(const Scene& scene) {
   if (!any_of(scene.evidence, [](const PreparedReading& r) {
         return r.measurand == insulation_resistance && r.moisture == Moisture::dry;
       }))
-    scene.findings.advise(dry_and_repeat);
+    scene.findings.advise(scene.is_electronic() ? dry_electronics : dry_and_repeat);
+  if (scene.is_electronic()) advise_no_test(scene);
+}
+
+bool was_read_wet(const Scene& scene) {
+  return any_of(scene.evidence, [](const PreparedReading& r) {
+    return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
+  });
 }
 
 void advise_on_insulation(const Scene& scene) {
   if (!scene.findings.has(insulation, Outcome::undecided)) return;
   if (scene.is_electronic()) {
-    tell(scene.findings.advise(no_test_of_electronics), "least", ohms(scene.ratings->insulation.value()));
+    if (leaks_only_when_wet(scene))
+      scene.findings.advise(wet_electronics);
+    else if (leaks_undecided(scene) && !leaks_with_leads_on(scene))
+      scene.findings.advise(dry_electronics);
+    if (leaks_with_leads_on(scene)) scene.findings.advise(lift_a_lead);
+    if (leaks_with_leads_on(scene)) scene.findings.advise(in_place_of_leads_on);
+    advise_no_test(scene);
     if (may_be_destroyed_by_its_test(scene)) scene.findings.advise(see_it_run_since);
     return;
   }
@@ -183,9 +201,7 @@ void advise_on_insulation(const Scene& scene) {
     scene.findings.advise(frame_too);
     return;
   }
-  const bool wet = any_of(scene.evidence, [](const PreparedReading& r) {
-    return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
-  });
+  const bool wet = was_read_wet(scene);
   const bool leads_on = leaks_with_leads_on(scene);
   advise_on_weak_wet_test(scene);
   if (wet) scene.findings.advise(dry_and_repeat);

@@ -249,6 +249,15 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "Give what it reads with its plug off in place of the reading with its plug in, not beside it. Where it is "
            "no longer low, what hung on its leads leaks: find that before anything is energised.")},
+      {"dry-electronics", OHMWRIGHT_TEXT("Leave it unplugged, dry it warm for some hours and read it once more with an "
+                                         "ohmmeter from its leads to the "
+                                         "frame (insulation=… --dry).")},
+      {"wet-electronics",
+       OHMWRIGHT_TEXT(
+           "Find where the water gets in, and seal it or renew the motor. One that was sealed is wetted and read once "
+           "more with an ohmmeter (insulation=… --wet): what an ohmmeter found wet is cleared by OL of one, dry and "
+           "wet. "
+           "Until then do not energise it.")},
   };
 }
 

@@ -115,6 +115,8 @@ enum AdviceIndex : std::uint16_t {
   find_the_high_volts,
   read_its_capacitor,
   in_place_of_leads_on,
+  dry_electronics,
+  wet_electronics,
 };
 
 }  // namespace ohmwright::fan_motor
