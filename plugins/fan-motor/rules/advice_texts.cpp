@@ -126,9 +126,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "confirm with a meter that it is below that."),
        "capacitor-alone"},
       {"see-it-turn",
-       OHMWRIGHT_TEXT(
-           "Look whether its wheel turns, guards on and fingers away, and say so: speed=0rpm, or its speed by a "
-           "tachometer of light."),
+       OHMWRIGHT_TEXT("Look whether its wheel turns, guards on and fingers away, and say so: --wheel turns, "
+                      "speed=0rpm, or its speed "
+                      "by a tachometer of light."),
        "speed-by-light"},
       {"look-at-tachometer",
        OHMWRIGHT_TEXT(

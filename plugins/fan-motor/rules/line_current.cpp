@@ -119,7 +119,8 @@ std::optional<Text> why_not(const Scene& scene, const PreparedReading* reading) 
 }
 
 Text text_of(const Scene& scene, Drawn says) {
-  const bool blind = scene.ratings->construction == Construction::shaded_pole && !scene.turning;
+  const bool blind =
+      scene.ratings->construction == Construction::shaded_pole && !scene.turning && !is_said_turning(scene);
   switch (says) {
     case Drawn::right:
       return blind ? right_but_may_be_blocked : right_current;

@@ -23,9 +23,10 @@ enum MeasurandIndex : std::uint16_t {
 
 enum ConditionIndex : std::uint16_t { part_temperature, watched, test_voltage, capacitor_voltage, frequency, coast };
 
-enum StateIndex : std::uint16_t { signal, air };
+enum StateIndex : std::uint16_t { signal, air, wheel };
 enum SignalIndex : std::uint16_t { signal_not_known, signal_says_run, signal_says_stop };
 enum AirIndex : std::uint16_t { air_not_seen, air_clear };
+enum WheelIndex : std::uint16_t { wheel_not_seen, wheel_turns };
 
 enum TerminalIndex : std::uint16_t { lead_1, lead_2, start_lead, frame };
 

@@ -151,7 +151,10 @@ Text text_of_draw(Drawn says) {
 
 void judge_by_current(const Scene& scene, const PreparedReading& reading) {
   const DrawnCurrent drawn = drawn_current(scene, reading);
-  Finding& finding = add_measured(scene.findings, running, text_of_draw(drawn.says), drawn.measured, drawn.settled());
+  const bool perhaps_still = drawn.says == Drawn::right && !is_seen_turning(scene);
+  const Text text = perhaps_still ? draws_right_perhaps_still : text_of_draw(drawn.says);
+  Finding& finding = add_measured(scene.findings, running, text, drawn.measured, drawn.settled() && !perhaps_still);
+  if (perhaps_still) finding.holds_back = true;
   tell_volts(scene, finding);
 }
 
@@ -227,6 +230,10 @@ void judge_running(const Scene& scene) {
   const PreparedReading* drawn = last_value(scene.evidence, current);
   if (drawn != nullptr && is_live(*drawn) && current_tells_running(*scene.ratings)) {
     judge_by_current(scene, *drawn);
+    return;
+  }
+  if (is_said_turning(scene)) {
+    scene.findings.add(running, Outcome::undecided, turns_speed_not_read);
     return;
   }
   const bool pulses = last_value(scene.evidence, tach) != nullptr;

@@ -155,6 +155,12 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
            OHMWRIGHT_TEXT(
                "Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. Beside a "
                "bad run capacitor a good one draws more as well, and its own was not found good.")},
+          {"draws-right-perhaps-still",
+           OHMWRIGHT_TEXT("It draws {measured}, and a good one draws {lower} to {upper} under its fan. But one whose "
+                          "wheel stands still may draw hardly more: whether it turns was not said.")},
+          {"turns-speed-not-read",
+           OHMWRIGHT_TEXT(
+               "It was seen to turn. How fast was not read, and nothing else that was read says that it runs right.")},
       }};
 }
 

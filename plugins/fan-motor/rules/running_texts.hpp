@@ -45,6 +45,8 @@ enum RunningText : TextIndex {
   turns_slow_perhaps_capacitor,
   draws_much_volts_unknown,
   draws_much_perhaps_capacitor,
+  draws_right_perhaps_still,
+  turns_speed_not_read,
 };
 
 }  // namespace ohmwright::fan_motor

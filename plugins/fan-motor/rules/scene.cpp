@@ -137,6 +137,17 @@ bool is_said_clear(const Scene& scene) {
   return any_of(scene.evidence, [](const PreparedReading& r) { return r.state(air) == air_clear; });
 }
 
+bool is_said_turning(const Scene& scene) {
+  return !scene.stands_still() &&
+         any_of(scene.evidence, [](const PreparedReading& r) { return r.state(wheel) == wheel_turns; });
+}
+
+bool is_seen_turning(const Scene& scene) {
+  if (scene.turning) return !scene.stands_still();
+  const bool gives_pulses = scene.tach_says == TachSays::nothing_else && last_value(scene.evidence, tach) != nullptr;
+  return gives_pulses || is_said_turning(scene);
+}
+
 void tell_volts(const Scene& scene, Finding& finding) {
   if (scene.plug.reading != nullptr) tell(finding, "volts", volts(scene.plug.volt));
   if (scene.ratings != nullptr && scene.ratings->voltage) tell(finding, "rated", AnyQuantity(*scene.ratings->voltage));

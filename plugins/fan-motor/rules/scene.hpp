@@ -83,6 +83,12 @@ inline bool is_said_cool(const PreparedReading& reading) {
 /// Coil and ducts were said to be clear, its wheel free and tight: nothing takes its load away.
 bool is_said_clear(const Scene& scene);
 
+/// Somebody looked, and it turned; how fast was not read.
+bool is_said_turning(const Scene& scene);
+
+/// It was seen to turn, by its speed, the pulses of its tachometer, or because somebody said so.
+bool is_seen_turning(const Scene& scene);
+
 /// The {volts} at its plug, and the {rated} ones.
 void tell_volts(const Scene& scene, Finding& finding);
 
