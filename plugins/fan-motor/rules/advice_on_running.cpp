@@ -76,7 +76,9 @@ void advise_on_speed(const Scene& scene) {
   if (const std::optional<AdviceIndex> clears = clears_its_speed(scene)) {
     // Its capacitor is read last: how to discharge it stands before that.
     if (*clears != read_its_capacitor && !scene.findings.advised(*clears)) scene.findings.advise(*clears);
-  } else if (speed_may_be_misread(scene))
+  } else if (scene.findings.has_text(running, turns_wrong_other_frequency))
+    return;  // it is read at its own
+  else if (speed_may_be_misread(scene))
     scene.findings.advise(read_speed_again);
   else if (scene.plug.apart)
     return;  // which of its volts hold comes first
@@ -93,6 +95,7 @@ void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
   const bool judged = is_live(drawn) && scene.ratings != nullptr && scene.ratings->current;
   const Drawn says = judged ? drawn_current(scene, drawn).says : Drawn::unsure;
   if (says == Drawn::too_much_perhaps_capacitor) return;  // that is read first
+  if (says == Drawn::at_other_frequency) return;          // it is read at its own
   if (says == Drawn::too_little_volts_unknown || says == Drawn::too_much_volts_unknown) {
     if (!scene.plug.apart && !scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
   } else if (says == Drawn::too_little_perhaps_air) {
@@ -113,6 +116,13 @@ void advise_on_running(const Scene& scene) {
     Advice& advice = scene.findings.advise(find_the_high_volts);
     tell(advice, "volts", volts(scene.plug.volt));
     tell(advice, "rated", AnyQuantity(*scene.ratings->voltage));
+  }
+  const bool runs_elsewhere =
+      scene.other_frequency && (scene.turning || last_value(scene.evidence, current) != nullptr);
+  if (runs_elsewhere && !scene.stands_still()) {
+    Advice& advice = scene.findings.advise(at_its_frequency);
+    tell(advice, "stated", AnyQuantity(*scene.other_frequency));
+    tell(advice, "rated", AnyQuantity(*scene.ratings->frequency));
   }
   if (scene.tach_contradicts() || runs_wrong_by_tach(scene)) scene.findings.advise(look_at_tachometer);
   if (scene.tach_contradicts()) return;
@@ -145,7 +155,7 @@ void advise_on_running(const Scene& scene) {
   if (!scene.findings.has(line_current, Outcome::undecided) || perhaps_held) return;
   if (const PreparedReading* drawn = last_value(scene.evidence, current))
     advise_on_draw(scene, *drawn);
-  else
+  else if (!scene.other_frequency)  // there nothing is judged by it
     scene.findings.advise(clamp_it);
 }
 

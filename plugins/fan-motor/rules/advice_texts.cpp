@@ -258,6 +258,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "more with an ohmmeter (insulation=… --wet): what an ohmmeter found wet is cleared by OL of one, dry and "
            "wet. "
            "Until then do not energise it.")},
+      {"at-its-frequency",
+       OHMWRIGHT_TEXT(
+           "It was said to run on {stated}, and it is made for {rated}: look whether that is so, and whether it "
+           "is the right motor there. What it draws is judged at its rated frequency alone.")},
   };
 }
 

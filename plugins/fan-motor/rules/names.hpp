@@ -118,6 +118,7 @@ enum AdviceIndex : std::uint16_t {
   in_place_of_leads_on,
   dry_electronics,
   wet_electronics,
+  at_its_frequency,
 };
 
 }  // namespace ohmwright::fan_motor

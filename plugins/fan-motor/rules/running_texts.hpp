@@ -47,6 +47,9 @@ enum RunningText : TextIndex {
   draws_much_perhaps_capacitor,
   draws_right_perhaps_still,
   turns_speed_not_read,
+  turns_right_other_frequency,
+  turns_wrong_other_frequency,
+  draws_at_other_frequency,
 };
 
 }  // namespace ohmwright::fan_motor

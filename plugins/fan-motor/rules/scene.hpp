@@ -55,6 +55,9 @@ struct Scene {
   TachSays tach_says = TachSays::nothing_else;
   double jumping = 0.0;  ///< widest scatter of repeated ohms that jump, as a share of them; 0: none jump
   PlugVolts plug;
+  /// What was said of the frequency it runs on (--hz), of a motor for another one; empty: it is as rated, or nobody
+  /// said.
+  std::optional<Frequency> other_frequency;
 
   Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 
@@ -62,6 +65,11 @@ struct Scene {
   /// Its tachometer and what was seen of it cannot both be right.
   bool tach_contradicts() const { return tach_says > TachSays::silent; }
   bool is_electronic() const { return ratings != nullptr && ratings->is_electronic(); }
+  /// The field of an induction motor turns as its frequency does: that share of the rated one. 1 where it is as rated.
+  double share_of_rated_frequency() const;
+  /// What its ratings say of its speed, moved to the frequency that it runs on [rad/s].
+  std::optional<Span> speed_limits() const;
+  std::optional<RotationalSpeed> synchronous() const;
   bool readings_disagree() const { return wound && wound->worst_apart > largest_disagreement; }
 };
 
@@ -88,6 +96,9 @@ bool is_said_turning(const Scene& scene);
 
 /// It was seen to turn, by its speed, the pulses of its tachometer, or because somebody said so.
 bool is_seen_turning(const Scene& scene);
+
+/// The {frequency} it was said to run on, and the {made_for} one; nothing where it is as rated.
+void tell_frequencies(const Scene& scene, Finding& finding);
 
 /// The {volts} at its plug, and the {rated} ones.
 void tell_volts(const Scene& scene, Finding& finding);
