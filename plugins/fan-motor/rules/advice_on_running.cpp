@@ -142,11 +142,12 @@ void advise_on_running(const Scene& scene) {
   const bool perhaps_held = draws_as_if_held(scene);
   if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
   if (scene.findings.has_text(running, draws_right_perhaps_still)) scene.findings.advise(see_it_turn);
-  const bool may_be_open =
-      scene.findings.has(open_winding, Outcome::undecided) || may_be_its_protector_in_circuit(scene);
+  const bool may_be_at_fault = scene.findings.has(open_winding, Outcome::undecided) ||
+                               scene.findings.has(short_winding, Outcome::undecided) ||
+                               may_be_its_protector_in_circuit(scene);
   const bool not_run_yet =
       scene.findings.has(running, Outcome::silent) || scene.findings.has_text(running, turns_speed_not_read);
-  if (not_run_yet && scene.ratings != nullptr && !may_be_open)
+  if (not_run_yet && scene.ratings != nullptr && !may_be_at_fault)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
   const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
   if (scene.findings.has(running, Outcome::undecided) && scene.turning && !held_by_hand &&

@@ -19,6 +19,15 @@ namespace ohmwright::fan_motor {
 
 inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == winding; }
 
+/// Ohms of a winding, be it between two leads or between two of three terminals.
+inline bool is_of_a_winding(const PreparedReading& reading) {
+  return reading.measurand == winding || reading.measurand == common_run || reading.measurand == common_start ||
+         reading.measurand == start_run;
+}
+
+/// More than this is no fan motor's winding (common practice, no source) [ohm].
+inline constexpr double highest_of_any_winding = 20e3;
+
 /// Ohms of the winding at the reference temperature of its ratings, fused of all usable readings.
 struct WindingOhms {
   Estimate ohms;
@@ -75,6 +84,12 @@ struct Scene {
 
 /// Whether the reading is no more than the test leads, told by a meter fine enough to know such a winding from them.
 bool is_within_leads(const FanMotorRatings* ratings, const PreparedReading& reading);
+
+/// Whether the reading is a value that no winding has, of one read alone and dead.
+inline bool is_past_any_winding(const PreparedReading& reading) {
+  return is_of_a_winding(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
+         reading.value.value() - 2.0 * reading.value.standard_uncertainty() > highest_of_any_winding;
+}
 
 /// Slower than this it stands still: a wheel that is blown round turns so [rad/s] (30 rpm).
 inline constexpr double still_below = 3.2;

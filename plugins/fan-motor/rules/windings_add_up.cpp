@@ -8,7 +8,7 @@ namespace ohmwright::fan_motor {
 
 namespace {
 
-enum Text : TextIndex { add_up, do_not_add_up, unsure, start_is_lower, not_all_read, jumping };
+enum Text : TextIndex { add_up, do_not_add_up, unsure, start_is_lower, not_all_read, jumping, no_windings };
 
 /// How far the sum of a good motor's two windings may be off the ends' reading (common practice, no source).
 constexpr double closure_share = 0.02;
@@ -39,6 +39,8 @@ RuleDescriptor describe_windings_add_up() {
           {"not-all-read",
            OHMWRIGHT_TEXT("Not judged: this needs common_run, common_start and start_run, the plug off.")},
           {"jumping", OHMWRIGHT_TEXT("Not judged: repeated readings of a winding jump.")},
+          {"no-windings", OHMWRIGHT_TEXT("Not judged: one of the three reads no more than the test leads, or more than "
+                                         "any winding has.")},
       }};
 }
 
@@ -53,6 +55,13 @@ void judge_windings_add_up(const Scene& scene) {
   }
   if (scene.jumping > 0.0) {
     scene.findings.add(windings_add_up, Outcome::silent, jumping);
+    return;
+  }
+  const auto is_no_winding = [&](const PreparedReading* r) {
+    return is_within_leads(scene.ratings, *r) || is_past_any_winding(*r);
+  };
+  if (is_no_winding(run) || is_no_winding(start) || is_no_winding(ends)) {
+    scene.findings.add(windings_add_up, Outcome::silent, no_windings);
     return;
   }
   Estimate gap = ends->value;
