@@ -18,6 +18,7 @@
 #include "rules/open_winding.hpp"
 #include "rules/supply_volts.hpp"
 #include "rules/turns_by_hand.hpp"
+#include "rules/windings_add_up.hpp"
 
 namespace ohmwright::fan_motor {
 
@@ -43,8 +44,10 @@ void advise_on_ohms(const Scene& scene) {
     scene.findings.advise(read_unplugged);
   if (needs_its_plug_off(scene)) scene.findings.advise(lift_a_lead);
   if (asks_to_prove_dead_and_swap(scene)) scene.findings.advise(prove_dead_and_swap);
-  if (scene.readings_disagree() || scene.jumping > 0.0 || scene.findings.has(windings_add_up, Outcome::undecided))
+  if (scene.readings_disagree() || scene.jumping > 0.0 ||
+      (scene.findings.has(windings_add_up, Outcome::undecided) && !are_named_wrongly(scene)))
     scene.findings.advise(firm_probes);
+  if (are_named_wrongly(scene)) scene.findings.advise(name_its_terminals);
   if (scene.findings.has(open_winding, Outcome::undecided)) {
     if (may_be_its_protector(scene))
       scene.findings.advise(touch_the_probes);

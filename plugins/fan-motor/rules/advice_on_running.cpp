@@ -8,6 +8,7 @@
 #include "rules/running.hpp"
 #include "rules/running_texts.hpp"
 #include "rules/turns_by_hand.hpp"
+#include "rules/windings_add_up.hpp"
 
 namespace ohmwright::fan_motor {
 
@@ -143,7 +144,7 @@ void advise_on_running(const Scene& scene) {
   if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
   if (scene.findings.has_text(running, draws_right_perhaps_still)) scene.findings.advise(see_it_turn);
   const bool may_be_at_fault = scene.findings.has(open_winding, Outcome::undecided) ||
-                               scene.findings.has(short_winding, Outcome::undecided) ||
+                               scene.findings.has(short_winding, Outcome::undecided) || are_named_wrongly(scene) ||
                                may_be_its_protector_in_circuit(scene);
   const bool not_run_yet =
       scene.findings.has(running, Outcome::silent) || scene.findings.has_text(running, turns_speed_not_read);

@@ -262,6 +262,12 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "It was said to run on {stated}, and it is made for {rated}: look whether that is so, and whether it "
            "is the right motor there. What it draws is judged at its rated frequency alone.")},
+      {"name-its-terminals",
+       OHMWRIGHT_TEXT(
+           "Mark its terminals anew: between start and run the ohms are highest, the third is the common, and from "
+           "that "
+           "the higher winding leads to start. Give the three once more under these names (common_run=… common_start=… "
+           "start_run=…).")},
   };
 }
 

@@ -119,6 +119,7 @@ enum AdviceIndex : std::uint16_t {
   dry_electronics,
   wet_electronics,
   at_its_frequency,
+  name_its_terminals,
 };
 
 }  // namespace ohmwright::fan_motor
