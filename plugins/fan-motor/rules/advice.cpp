@@ -12,6 +12,7 @@
 #include <ohmwright/verdict/what_would_decide.hpp>
 
 #include "part/capacitor_discharge.hpp"
+#include "rules/capacitor.hpp"
 #include "rules/fed_but_still.hpp"
 #include "rules/in_circuit.hpp"
 #include "rules/insulation.hpp"
@@ -142,7 +143,11 @@ void advise_on_the_rest(const Scene& scene) {
     scene.findings.advise(read_its_capacitor);
   }
   if (scene.findings.has(capacitor, Outcome::undecided)) advise_on_charge(scene);
-  if (scene.findings.has(capacitor, Outcome::undecided))
+  if (is_to_be_read_alone(scene))
+    scene.findings.advise(read_its_capacitor);
+  else if (shows_past_its_range(scene))
+    scene.findings.advise(capacitor_past_range);
+  else if (scene.findings.has(capacitor, Outcome::undecided))
     scene.findings.advise(last_value(scene.evidence, capacitance) != nullptr ? better_clamp : say_frequency);
 }
 

@@ -2,6 +2,7 @@
 #include <optional>
 
 #include "rules/advice.hpp"
+#include "rules/capacitor.hpp"
 #include "rules/drawn_current.hpp"
 #include "rules/fed_but_still.hpp"
 #include "rules/in_circuit.hpp"
@@ -145,6 +146,7 @@ void advise_on_running(const Scene& scene) {
   if (scene.findings.has_text(running, draws_right_perhaps_still)) scene.findings.advise(see_it_turn);
   const bool may_be_at_fault = scene.findings.has(open_winding, Outcome::undecided) ||
                                scene.findings.has(short_winding, Outcome::undecided) || are_named_wrongly(scene) ||
+                               is_to_be_read_alone(scene) || shows_past_its_range(scene) ||
                                may_be_its_protector_in_circuit(scene);
   const bool not_run_yet =
       scene.findings.has(running, Outcome::silent) || scene.findings.has_text(running, turns_speed_not_read);

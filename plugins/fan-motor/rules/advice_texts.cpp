@@ -243,7 +243,7 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        "supply-at-plug"},
       {"read-its-capacitor",
        OHMWRIGHT_TEXT("Read its capacitor before you condemn the motor: unplug, prove dead, discharge it through a "
-                      "resistor, confirm below 34 V, pull a lead off it and read it (capacitance=…)."),
+                      "resistor, confirm below 34 V, pull a lead off it and read it (capacitance=… --lead-off)."),
        "capacitor-alone"},
       {"in-place-of-leads-on",
        OHMWRIGHT_TEXT(
@@ -268,6 +268,13 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "that "
            "the higher winding leads to start. Give the three once more under these names (common_run=… common_start=… "
            "start_run=…).")},
+      {"capacitor-past-range",
+       OHMWRIGHT_TEXT("Discharge it, pull a lead off it and read it once more on a range that holds it (capacitance=… "
+                      "--lead-off). If "
+                      "it shows OL again, read its ohms: those of a good one climb to OL, one that stays near 0 Ω is "
+                      "shorted, and a "
+                      "new one is fitted."),
+       "capacitor-alone"},
   };
 }
 

@@ -120,6 +120,7 @@ enum AdviceIndex : std::uint16_t {
   wet_electronics,
   at_its_frequency,
   name_its_terminals,
+  capacitor_past_range,
 };
 
 }  // namespace ohmwright::fan_motor
