@@ -75,6 +75,10 @@ std::optional<AdviceIndex> clears_its_speed(const Scene& scene) {
 
 /// It turns, and its speed is wrong, or too near to an end, or no speed for the volts that were read.
 void advise_on_speed(const Scene& scene) {
+  if (scene.turns_by_a_minus()) {
+    scene.findings.advise(read_speed_again);
+    return;
+  }
   if (const std::optional<AdviceIndex> clears = clears_its_speed(scene)) {
     // Its capacitor is read last: how to discharge it stands before that.
     if (*clears != read_its_capacitor && !scene.findings.advised(*clears)) scene.findings.advise(*clears);

@@ -214,6 +214,10 @@ void judge_running(const Scene& scene) {
     tell(finding, "scatter_percent", std::round(100.0 * relative_scatter(scene.evidence, *reading)));
     return;
   }
+  if (scene.turns_by_a_minus()) {
+    say(scene, Outcome::undecided, turns_by_a_minus).holds_back = true;
+    return;
+  }
   if (scene.tach_says != TachSays::nothing_else) {
     say_what_tach_says(scene);
     return;

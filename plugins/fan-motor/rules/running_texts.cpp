@@ -173,6 +173,11 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
            OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan "
                           "on {made_for}. "
                           "But it runs on {frequency}, and what a good one draws there is not known.")},
+          {"turns-by-a-minus",
+           OHMWRIGHT_TEXT(
+               "Its speed was given with a minus, {measured}, which no tachometer shows: it was typed so, or it turns "
+               "the "
+               "wrong way round and moves little air. Look which way it turns, and give its speed without the minus.")},
       }};
 }
 

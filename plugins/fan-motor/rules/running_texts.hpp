@@ -50,6 +50,7 @@ enum RunningText : TextIndex {
   turns_right_other_frequency,
   turns_wrong_other_frequency,
   draws_at_other_frequency,
+  turns_by_a_minus,
 };
 
 }  // namespace ohmwright::fan_motor

@@ -79,7 +79,7 @@ std::optional<Turning> turning_by_tach(const FanMotorRatings* ratings, const Evi
   return turning;
 }
 
-bool is_still(const Turning& turning) { return turning.speed.value() < still_below; }
+bool is_still(const Turning& turning) { return std::abs(turning.speed.value()) < still_below; }
 
 bool gives_no_pulses(const PreparedReading& pulses, const std::optional<Turning>& by_tach) {
   return pulses.value.value() < fewest_pulses || (by_tach && is_still(*by_tach));
@@ -192,6 +192,8 @@ void tell_volts(const Scene& scene, Finding& finding) {
   if (scene.plug.reading != nullptr) tell(finding, "volts", volts(scene.plug.volt));
   if (scene.ratings != nullptr && scene.ratings->voltage) tell(finding, "rated", AnyQuantity(*scene.ratings->voltage));
 }
+
+bool Scene::turns_by_a_minus() const { return turning && !is_still(*turning) && turning->speed.value() < 0.0; }
 
 bool Scene::stands_still() const { return turning && is_still(*turning); }
 

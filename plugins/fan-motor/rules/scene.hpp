@@ -71,6 +71,8 @@ struct Scene {
   Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 
   bool stands_still() const;
+  /// Its speed was given with a minus, which no tachometer shows.
+  bool turns_by_a_minus() const;
   /// Its tachometer and what was seen of it cannot both be right.
   bool tach_contradicts() const { return tach_says > TachSays::silent; }
   bool is_electronic() const { return ratings != nullptr && ratings->is_electronic(); }
