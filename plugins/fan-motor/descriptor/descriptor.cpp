@@ -97,17 +97,22 @@ Descriptor make_descriptor() {
   descriptor.terminals = {"lead-1", "lead-2", "start", "frame"};
   descriptor.measurands = measurands();
   descriptor.conditions = conditions();
-  descriptor.states = {{"signal",
-                        OHMWRIGHT_TEXT("What its control signal tells it"),
-                        {{"unknown", OHMWRIGHT_TEXT("not known")},
-                         {"run", OHMWRIGHT_TEXT("to run, or it is fed from a supply of its own")},
-                         {"stop", OHMWRIGHT_TEXT("to stand")}},
-                        "signal"},
-                       {"air",
-                        OHMWRIGHT_TEXT("What was seen of coil, ducts and wheel"),
-                        {{"unknown", OHMWRIGHT_TEXT("nothing")},
-                         {"clear", OHMWRIGHT_TEXT("coil and ducts are clear, its wheel is free and tight")}},
-                        "air"}};
+  descriptor.states = {
+      {"signal",
+       OHMWRIGHT_TEXT("What its control signal tells it"),
+       {{"unknown", OHMWRIGHT_TEXT("not known")},
+        {"run", OHMWRIGHT_TEXT("to run, or it is fed from a supply of its own")},
+        {"stop", OHMWRIGHT_TEXT("to stand")}},
+       "signal"},
+      {"air",
+       OHMWRIGHT_TEXT("What was seen of coil, ducts and wheel"),
+       {{"unknown", OHMWRIGHT_TEXT("nothing")},
+        {"clear", OHMWRIGHT_TEXT("coil and ducts are clear, its wheel is free and tight")}},
+       "air"},
+      {"wheel",
+       OHMWRIGHT_TEXT("What was seen of its wheel while it was fed"),
+       {{"unknown", OHMWRIGHT_TEXT("it was not looked at")}, {"turns", OHMWRIGHT_TEXT("its wheel turns")}},
+       "wheel"}};
   descriptor.rules = rules();
   descriptor.advice = describe_advice();
   descriptor.procedures = describe_procedures();

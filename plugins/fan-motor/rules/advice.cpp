@@ -12,12 +12,14 @@
 #include <ohmwright/verdict/what_would_decide.hpp>
 
 #include "part/capacitor_discharge.hpp"
+#include "rules/capacitor.hpp"
 #include "rules/fed_but_still.hpp"
 #include "rules/in_circuit.hpp"
 #include "rules/insulation.hpp"
 #include "rules/open_winding.hpp"
 #include "rules/supply_volts.hpp"
 #include "rules/turns_by_hand.hpp"
+#include "rules/windings_add_up.hpp"
 
 namespace ohmwright::fan_motor {
 
@@ -43,8 +45,10 @@ void advise_on_ohms(const Scene& scene) {
     scene.findings.advise(read_unplugged);
   if (needs_its_plug_off(scene)) scene.findings.advise(lift_a_lead);
   if (asks_to_prove_dead_and_swap(scene)) scene.findings.advise(prove_dead_and_swap);
-  if (scene.readings_disagree() || scene.jumping > 0.0 || scene.findings.has(windings_add_up, Outcome::undecided))
+  if (scene.readings_disagree() || scene.jumping > 0.0 ||
+      (scene.findings.has(windings_add_up, Outcome::undecided) && !are_named_wrongly(scene)))
     scene.findings.advise(firm_probes);
+  if (are_named_wrongly(scene)) scene.findings.advise(name_its_terminals);
   if (scene.findings.has(open_winding, Outcome::undecided)) {
     if (may_be_its_protector(scene))
       scene.findings.advise(touch_the_probes);
@@ -86,9 +90,10 @@ void advise_on_winding(const Scene& scene) {
 }
 
 /// An insulation that was read and not proved: it is not run until it is. Of an electronic motor an ohmmeter tells all
-/// that can be told.
+/// that can be told: a leak that it found.
 bool must_not_run(const Scene& scene) {
-  return !scene.is_electronic() && scene.findings.has(insulation, Outcome::undecided) &&
+  if (scene.is_electronic()) return leaks_undecided(scene);
+  return scene.findings.has(insulation, Outcome::undecided) &&
          any_of(scene.evidence, [](const PreparedReading& r) { return r.measurand == insulation_resistance; });
 }
 
@@ -138,7 +143,11 @@ void advise_on_the_rest(const Scene& scene) {
     scene.findings.advise(read_its_capacitor);
   }
   if (scene.findings.has(capacitor, Outcome::undecided)) advise_on_charge(scene);
-  if (scene.findings.has(capacitor, Outcome::undecided))
+  if (is_to_be_read_alone(scene))
+    scene.findings.advise(read_its_capacitor);
+  else if (shows_past_its_range(scene))
+    scene.findings.advise(capacitor_past_range);
+  else if (scene.findings.has(capacitor, Outcome::undecided))
     scene.findings.advise(last_value(scene.evidence, capacitance) != nullptr ? better_clamp : say_frequency);
 }
 
@@ -157,6 +166,10 @@ void advise_on_weak_wet_test(const Scene& scene) {
   tell(scene.findings.advise(wet_with_more_volts), "volts", volts(weak->condition(test_voltage)->value()));
 }
 
+void advise_no_test(const Scene& scene) {
+  tell(scene.findings.advise(no_test_of_electronics), "least", ohms(scene.ratings->insulation.value()));
+}
+
 /// A leak that condemns may have been damp. What was dried before and leaks still is not dried again.
 void advise_on_damp(const Scene& scene) {
   if (const PreparedReading* leak = leak_that_may_be_damp(scene))
@@ -164,13 +177,26 @@ void advise_on_damp(const Scene& scene) {
   if (!any_of(scene.evidence, [](const PreparedReading& r) {
         return r.measurand == insulation_resistance && r.moisture == Moisture::dry;
       }))
-    scene.findings.advise(dry_and_repeat);
+    scene.findings.advise(scene.is_electronic() ? dry_electronics : dry_and_repeat);
+  if (scene.is_electronic()) advise_no_test(scene);
+}
+
+bool was_read_wet(const Scene& scene) {
+  return any_of(scene.evidence, [](const PreparedReading& r) {
+    return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
+  });
 }
 
 void advise_on_insulation(const Scene& scene) {
   if (!scene.findings.has(insulation, Outcome::undecided)) return;
   if (scene.is_electronic()) {
-    tell(scene.findings.advise(no_test_of_electronics), "least", ohms(scene.ratings->insulation.value()));
+    if (leaks_only_when_wet(scene))
+      scene.findings.advise(wet_electronics);
+    else if (leaks_undecided(scene) && !leaks_with_leads_on(scene))
+      scene.findings.advise(dry_electronics);
+    if (leaks_with_leads_on(scene)) scene.findings.advise(lift_a_lead);
+    if (leaks_with_leads_on(scene)) scene.findings.advise(in_place_of_leads_on);
+    advise_no_test(scene);
     if (may_be_destroyed_by_its_test(scene)) scene.findings.advise(see_it_run_since);
     return;
   }
@@ -183,9 +209,7 @@ void advise_on_insulation(const Scene& scene) {
     scene.findings.advise(frame_too);
     return;
   }
-  const bool wet = any_of(scene.evidence, [](const PreparedReading& r) {
-    return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
-  });
+  const bool wet = was_read_wet(scene);
   const bool leads_on = leaks_with_leads_on(scene);
   advise_on_weak_wet_test(scene);
   if (wet) scene.findings.advise(dry_and_repeat);

@@ -2,12 +2,14 @@
 #include <optional>
 
 #include "rules/advice.hpp"
+#include "rules/capacitor.hpp"
 #include "rules/drawn_current.hpp"
 #include "rules/fed_but_still.hpp"
 #include "rules/in_circuit.hpp"
 #include "rules/running.hpp"
 #include "rules/running_texts.hpp"
 #include "rules/turns_by_hand.hpp"
+#include "rules/windings_add_up.hpp"
 
 namespace ohmwright::fan_motor {
 
@@ -73,10 +75,16 @@ std::optional<AdviceIndex> clears_its_speed(const Scene& scene) {
 
 /// It turns, and its speed is wrong, or too near to an end, or no speed for the volts that were read.
 void advise_on_speed(const Scene& scene) {
+  if (scene.turns_by_a_minus()) {
+    scene.findings.advise(read_speed_again);
+    return;
+  }
   if (const std::optional<AdviceIndex> clears = clears_its_speed(scene)) {
     // Its capacitor is read last: how to discharge it stands before that.
     if (*clears != read_its_capacitor && !scene.findings.advised(*clears)) scene.findings.advise(*clears);
-  } else if (speed_may_be_misread(scene))
+  } else if (scene.findings.has_text(running, turns_wrong_other_frequency))
+    return;  // it is read at its own
+  else if (speed_may_be_misread(scene))
     scene.findings.advise(read_speed_again);
   else if (scene.plug.apart)
     return;  // which of its volts hold comes first
@@ -93,6 +101,7 @@ void advise_on_draw(const Scene& scene, const PreparedReading& drawn) {
   const bool judged = is_live(drawn) && scene.ratings != nullptr && scene.ratings->current;
   const Drawn says = judged ? drawn_current(scene, drawn).says : Drawn::unsure;
   if (says == Drawn::too_much_perhaps_capacitor) return;  // that is read first
+  if (says == Drawn::at_other_frequency) return;          // it is read at its own
   if (says == Drawn::too_little_volts_unknown || says == Drawn::too_much_volts_unknown) {
     if (!scene.plug.apart && !scene.findings.advised(volts_at_plug)) scene.findings.advise(volts_at_plug);
   } else if (says == Drawn::too_little_perhaps_air) {
@@ -114,6 +123,13 @@ void advise_on_running(const Scene& scene) {
     tell(advice, "volts", volts(scene.plug.volt));
     tell(advice, "rated", AnyQuantity(*scene.ratings->voltage));
   }
+  const bool runs_elsewhere =
+      scene.other_frequency && (scene.turning || last_value(scene.evidence, current) != nullptr);
+  if (runs_elsewhere && !scene.stands_still()) {
+    Advice& advice = scene.findings.advise(at_its_frequency);
+    tell(advice, "stated", AnyQuantity(*scene.other_frequency));
+    tell(advice, "rated", AnyQuantity(*scene.ratings->frequency));
+  }
   if (scene.tach_contradicts() || runs_wrong_by_tach(scene)) scene.findings.advise(look_at_tachometer);
   if (scene.tach_contradicts()) return;
   if (scene.findings.has(fed_but_still, Outcome::undecided)) {
@@ -131,9 +147,14 @@ void advise_on_running(const Scene& scene) {
   }
   const bool perhaps_held = draws_as_if_held(scene);
   if (perhaps_held && !turns_freely(scene)) scene.findings.advise(spin_by_hand);
-  const bool may_be_open =
-      scene.findings.has(open_winding, Outcome::undecided) || may_be_its_protector_in_circuit(scene);
-  if (scene.findings.has(running, Outcome::silent) && scene.ratings != nullptr && !may_be_open)
+  if (scene.findings.has_text(running, draws_right_perhaps_still)) scene.findings.advise(see_it_turn);
+  const bool may_be_at_fault = scene.findings.has(open_winding, Outcome::undecided) ||
+                               scene.findings.has(short_winding, Outcome::undecided) || are_named_wrongly(scene) ||
+                               is_to_be_read_alone(scene) || shows_past_its_range(scene) ||
+                               may_be_its_protector_in_circuit(scene);
+  const bool not_run_yet =
+      scene.findings.has(running, Outcome::silent) || scene.findings.has_text(running, turns_speed_not_read);
+  if (not_run_yet && scene.ratings != nullptr && !may_be_at_fault)
     scene.findings.advise(scene.is_electronic() ? supply_then_tach : run_it);
   const bool held_by_hand = !turns_freely(scene).value_or(true);  // then thawing comes first
   if (scene.findings.has(running, Outcome::undecided) && scene.turning && !held_by_hand &&
@@ -142,7 +163,7 @@ void advise_on_running(const Scene& scene) {
   if (!scene.findings.has(line_current, Outcome::undecided) || perhaps_held) return;
   if (const PreparedReading* drawn = last_value(scene.evidence, current))
     advise_on_draw(scene, *drawn);
-  else
+  else if (!scene.other_frequency)  // there nothing is judged by it
     scene.findings.advise(clamp_it);
 }
 

@@ -126,9 +126,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "confirm with a meter that it is below that."),
        "capacitor-alone"},
       {"see-it-turn",
-       OHMWRIGHT_TEXT(
-           "Look whether its wheel turns, guards on and fingers away, and say so: speed=0rpm, or its speed by a "
-           "tachometer of light."),
+       OHMWRIGHT_TEXT("Look whether its wheel turns, guards on and fingers away, and say so: --wheel turns, "
+                      "speed=0rpm, or its speed "
+                      "by a tachometer of light."),
        "speed-by-light"},
       {"look-at-tachometer",
        OHMWRIGHT_TEXT(
@@ -243,12 +243,38 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        "supply-at-plug"},
       {"read-its-capacitor",
        OHMWRIGHT_TEXT("Read its capacitor before you condemn the motor: unplug, prove dead, discharge it through a "
-                      "resistor, confirm below 34 V, pull a lead off it and read it (capacitance=…)."),
+                      "resistor, confirm below 34 V, pull a lead off it and read it (capacitance=… --lead-off)."),
        "capacitor-alone"},
       {"in-place-of-leads-on",
        OHMWRIGHT_TEXT(
            "Give what it reads with its plug off in place of the reading with its plug in, not beside it. Where it is "
            "no longer low, what hung on its leads leaks: find that before anything is energised.")},
+      {"dry-electronics", OHMWRIGHT_TEXT("Leave it unplugged, dry it warm for some hours and read it once more with an "
+                                         "ohmmeter from its leads to the "
+                                         "frame (insulation=… --dry).")},
+      {"wet-electronics",
+       OHMWRIGHT_TEXT(
+           "Find where the water gets in, and seal it or renew the motor. One that was sealed is wetted and read once "
+           "more with an ohmmeter (insulation=… --wet): what an ohmmeter found wet is cleared by OL of one, dry and "
+           "wet. "
+           "Until then do not energise it.")},
+      {"at-its-frequency",
+       OHMWRIGHT_TEXT(
+           "It was said to run on {stated}, and it is made for {rated}: look whether that is so, and whether it "
+           "is the right motor there. What it draws is judged at its rated frequency alone.")},
+      {"name-its-terminals",
+       OHMWRIGHT_TEXT(
+           "Mark its terminals anew: between start and run the ohms are highest, the third is the common, and from "
+           "that "
+           "the higher winding leads to start. Give the three once more under these names (common_run=… common_start=… "
+           "start_run=…).")},
+      {"capacitor-past-range",
+       OHMWRIGHT_TEXT("Discharge it, pull a lead off it and read it once more on a range that holds it (capacitance=… "
+                      "--lead-off). If "
+                      "it shows OL again, read its ohms: those of a good one climb to OL, one that stays near 0 Ω is "
+                      "shorted, and a "
+                      "new one is fitted."),
+       "capacitor-alone"},
   };
 }
 

@@ -43,6 +43,7 @@ DrawnCurrent drawn_current(const Scene& scene, const PreparedReading& reading) {
     drawn.says = scene.plug.are_off() ? Drawn::right_at_other_volts : Drawn::right;
   if (drawn.measured.outcome == Outcome::out_of_limits)
     drawn.says = drawn.measured.is_high() ? too_much_says(scene) : too_little_says(scene);
+  if (scene.other_frequency) drawn.says = Drawn::at_other_frequency;
   return drawn;
 }
 

@@ -21,6 +21,7 @@ enum class Drawn : std::uint8_t {
   too_little_perhaps_air,  ///< blocked air and a loose wheel take its load away
   too_little_volts_unknown,
   too_little_at_low_volts,
+  at_other_frequency,  ///< what a good one draws there is not known
   unsure,
 };
 

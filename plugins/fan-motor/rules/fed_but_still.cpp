@@ -133,8 +133,8 @@ RuleDescriptor describe_fed_but_still() {
            OHMWRIGHT_TEXT(
                "The meter shows only {volts} at its plug. A control that feeds it in pulses, or in tries, fools "
                "a direct-voltage range: read it over a whole try, with the range that holds its highest.")},
-          {"not-seen",
-           OHMWRIGHT_TEXT("There are {volts} at its plug; whether it turns was not said (speed=0rpm, or its speed).")},
+          {"not-seen", OHMWRIGHT_TEXT("There are {volts} at its plug; whether it turns was not said (--wheel turns, "
+                                      "speed=0rpm, or its speed).")},
           {"it-turns", OHMWRIGHT_TEXT("Not asked: it turns.")},
           {"no-volts", OHMWRIGHT_TEXT("Not judged: the volts at its plug were not read.")},
           {"not-live", OHMWRIGHT_TEXT("Not judged: the volts have to be read while it should run.")},
@@ -172,7 +172,7 @@ RuleDescriptor describe_fed_but_still() {
 }
 
 void judge_fed_but_still(const Scene& scene) {
-  const bool turns_now = scene.turning && !scene.stands_still();
+  const bool turns_now = (scene.turning && !scene.stands_still()) || is_said_turning(scene);
   if (scene.plug.reading == nullptr || scene.plug.are_far_too_high() || turns_now) {
     scene.findings.add(fed_but_still, Outcome::silent, why_not_asked(scene, turns_now));
     return;

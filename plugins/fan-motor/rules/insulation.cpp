@@ -18,6 +18,8 @@ enum Text : TextIndex {
   extra_low_voltage,
   leaks_when_wet,
   bore_its_test,
+  electronics_by_ohmmeter,
+  electronics_tested_low,
 };
 
 bool passed(const Scene& scene, RuleIndex rule) {
@@ -82,6 +84,14 @@ RuleDescriptor describe_insulation() {
                OHMWRIGHT_TEXT("Tested with {volts} it had no less than {least} to the frame. Since then an ohmmeter "
                               "finds no less either, and it runs as it should: its electronics bore the test. Do not "
                               "test it so again.")},
+              {"electronics-by-ohmmeter",
+               OHMWRIGHT_TEXT(
+                   "With few volts it was found to have no short to the frame, which proves no insulation against the "
+                   "mains, and a 500 V test destroys its electronics: do not test it so.")},
+              {"electronics-tested-low",
+               OHMWRIGHT_TEXT(
+                   "Tested with {volts} it had only {measured} to the frame, where {least} is the least; so many volts "
+                   "may have broken its electronics down. Do not energise it; read it with an ohmmeter.")},
           })};
 }
 
@@ -147,6 +157,46 @@ void say_extra_low_voltage(const Scene& scene, const InsulationRule& asked) {
   tell(finding, "least", *finding.limits.lower);
 }
 
+/// As an ohmmeter, or a tester of few volts, tells it of electronics that no tester may prove.
+void say_what_electronics_bear(const Scene& scene) {
+  if (!scene.is_electronic()) return;
+  Finding& finding = scene.findings.findings().back();
+  switch (finding.text) {
+    case InsulationText::ohmmeter_is_no_tester:
+    case InsulationText::ohmmeter_past_range:
+    case InsulationText::ohmmeter_more_than:
+    case InsulationText::few_volts:
+    case InsulationText::few_volts_past_range:
+      finding.text = electronics_by_ohmmeter;
+      return;
+    case InsulationText::leaks_at_more_volts:
+      finding.text = electronics_tested_low;
+      return;
+    default:
+      return;
+  }
+}
+
+/// Of electronics no wet test with 500 V may be asked: what an ohmmeter found wet, an ohmmeter lifts that finds no leak
+/// wet since.
+bool ohmmeter_lifts_wet_leak(const Scene& scene, const InsulationRule& asked) {
+  if (!scene.is_electronic()) return false;
+  const PreparedReading* leak = nullptr;
+  bool lifted = false;
+  for (const PreparedReading& reading : scene.evidence.readings()) {
+    if (reading.measurand != insulation_resistance || reading.moisture != Moisture::wet || is_live(reading) ||
+        is_in_circuit(reading))
+      continue;
+    if (reading.shown == Shown::value && reading.displayed < asked.least) {
+      leak = &reading;
+      lifted = false;
+    } else if (leak != nullptr && leak->condition(asked.test_voltage) == nullptr) {
+      lifted = lifted || shows_the_least(scene, reading, asked);
+    }
+  }
+  return lifted;
+}
+
 }  // namespace
 
 void judge_insulation(const Scene& scene) {
@@ -158,12 +208,24 @@ void judge_insulation(const Scene& scene) {
     judge_test_of_electronics(scene, *reading, asked);
   else if (is_of_extra_low_voltage(scene, *reading, asked))
     say_extra_low_voltage(scene, asked);
-  else
+  else {
     judge_insulation_reading(*reading, asked, scene.evidence, scene.settings, scene.findings);
-  hold_back_for_a_wet_leak(scene.evidence, asked, leaks_when_wet, scene.findings);
+    say_what_electronics_bear(scene);
+  }
+  if (!ohmmeter_lifts_wet_leak(scene, asked))
+    hold_back_for_a_wet_leak(scene.evidence, asked, leaks_when_wet, scene.findings);
 }
 
 bool leaks_only_when_wet(const Scene& scene) { return scene.findings.has_text(insulation, leaks_when_wet); }
+
+bool leaks_undecided(const Scene& scene) {
+  const auto& all = scene.findings.findings();
+  return std::any_of(all.begin(), all.end(), [](const Finding& f) {
+    if (f.rule != insulation || f.outcome != Outcome::undecided) return false;
+    if (f.text == InsulationText::not_told_apart || f.text == InsulationText::repeats_differ) return true;
+    return f.measured && f.limits.lower && f.measured->value_in_si() < f.limits.lower->value_in_si();
+  });
+}
 
 const PreparedReading* leak_that_may_be_damp(const Scene& scene) {
   return leak_of_unsaid_moisture(scene.evidence, asked_of(scene), scene.findings);

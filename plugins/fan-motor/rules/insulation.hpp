@@ -12,6 +12,9 @@ void judge_insulation(const Scene& scene);
 /// Dried it insulates, and wet it leaked.
 bool leaks_only_when_wet(const Scene& scene);
 
+/// It reads less to the frame than it must have, or may do so, and nothing read since lifts that.
+bool leaks_undecided(const Scene& scene);
+
 /// The leak that condemns it may have been damp: nobody said. Null: it was said.
 const PreparedReading* leak_that_may_be_damp(const Scene& scene);
 

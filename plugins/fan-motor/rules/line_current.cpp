@@ -31,6 +31,7 @@ enum Text : TextIndex {
   too_little_perhaps_air,
   too_much_volts_unknown,
   too_much_perhaps_capacitor,
+  at_other_frequency,
 };
 
 }  // namespace
@@ -99,6 +100,9 @@ RuleDescriptor describe_line_current() {
           {"too-much-perhaps-capacitor",
            OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper}. But beside a bad run capacitor a "
                           "good one draws more as well, and its own was not found good.")},
+          {"at-other-frequency", OHMWRIGHT_TEXT("It draws {measured}; a good one draws {lower} to {upper} on "
+                                                "{made_for}. But it runs on {frequency}, and "
+                                                "what a good one draws there is not known.")},
       }};
 }
 
@@ -119,7 +123,8 @@ std::optional<Text> why_not(const Scene& scene, const PreparedReading* reading) 
 }
 
 Text text_of(const Scene& scene, Drawn says) {
-  const bool blind = scene.ratings->construction == Construction::shaded_pole && !scene.turning;
+  const bool blind =
+      scene.ratings->construction == Construction::shaded_pole && !scene.turning && !is_said_turning(scene);
   switch (says) {
     case Drawn::right:
       return blind ? right_but_may_be_blocked : right_current;
@@ -143,6 +148,8 @@ Text text_of(const Scene& scene, Drawn says) {
       return too_little_volts_unknown;
     case Drawn::too_little_at_low_volts:
       return too_little_at_low_volts;
+    case Drawn::at_other_frequency:
+      return at_other_frequency;
     case Drawn::unsure:
       return unsure;
   }
@@ -175,6 +182,7 @@ void judge_line_current(const Scene& scene) {
       add_measured(scene.findings, line_current, text_of(scene, drawn.says), drawn.measured, drawn.settled());
   finding.holds_back = finding.outcome == Outcome::undecided;  // it alone tells shorted turns
   tell_volts(scene, finding);
+  tell_frequencies(scene, finding);
 }
 
 }  // namespace ohmwright::fan_motor

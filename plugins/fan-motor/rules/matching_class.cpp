@@ -47,7 +47,7 @@ RuleDescriptor describe_matching_class() {
 }
 
 void judge_matching_class(const Scene& scene) {
-  const bool turns_now = scene.turning && scene.turning->speed.value() >= still_below;
+  const bool turns_now = scene.turning && !scene.stands_still() && !scene.turns_by_a_minus();
   if (scene.ratings != nullptr || !turns_now) {
     scene.findings.add(matching_class, Outcome::silent, scene.ratings != nullptr ? ratings_known : not_running);
     return;

@@ -23,9 +23,10 @@ enum MeasurandIndex : std::uint16_t {
 
 enum ConditionIndex : std::uint16_t { part_temperature, watched, test_voltage, capacitor_voltage, frequency, coast };
 
-enum StateIndex : std::uint16_t { signal, air };
+enum StateIndex : std::uint16_t { signal, air, wheel };
 enum SignalIndex : std::uint16_t { signal_not_known, signal_says_run, signal_says_stop };
 enum AirIndex : std::uint16_t { air_not_seen, air_clear };
+enum WheelIndex : std::uint16_t { wheel_not_seen, wheel_turns };
 
 enum TerminalIndex : std::uint16_t { lead_1, lead_2, start_lead, frame };
 
@@ -115,6 +116,11 @@ enum AdviceIndex : std::uint16_t {
   find_the_high_volts,
   read_its_capacitor,
   in_place_of_leads_on,
+  dry_electronics,
+  wet_electronics,
+  at_its_frequency,
+  name_its_terminals,
+  capacitor_past_range,
 };
 
 }  // namespace ohmwright::fan_motor

@@ -27,7 +27,7 @@ RuleDescriptor describe_not_by_ohms() {
 
 void judge_not_by_ohms(const Scene& scene) {
   bool read = false;
-  for (const PreparedReading& reading : scene.evidence.readings()) read = read || is_ohms(reading);
+  for (const PreparedReading& reading : scene.evidence.readings()) read = read || is_of_a_winding(reading);
   if (!scene.is_electronic() || !read)
     scene.findings.add(not_by_ohms, Outcome::silent, scene.is_electronic() ? not_read : not_electronic);
   else

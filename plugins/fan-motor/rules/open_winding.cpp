@@ -24,17 +24,12 @@ enum Text : TextIndex {
   only_in_circuit,
   only_live,
   electronic,
+  far_too_high,
+  perhaps_far_too_high,
 };
 
-/// More than this is no fan motor's winding (common practice, no source) [ohm].
-constexpr double highest_of_any_winding = 20e3;
 /// The upper limit moved to the hottest winding that is read: copper has half as much again at 140 degC.
 constexpr double hot_share = 1.5;
-
-bool is_of_a_winding(const PreparedReading& reading) {
-  return reading.measurand == winding || reading.measurand == common_run || reading.measurand == common_start ||
-         reading.measurand == start_run;
-}
 
 /// Fed, and nobody saw it turn: whatever was read beside it, its winding is hot.
 bool stood_fed(const Scene& scene) {
@@ -102,7 +97,7 @@ const PreparedReading* same_with_value(const Scene& scene, const PreparedReading
 /// What an open protector explains as well.
 bool is_protectors(TextIndex text) {
   return text == perhaps_protector || text == perhaps_warm || text == stood_under_power ||
-         text == common_perhaps_protector;
+         text == common_perhaps_protector || text == perhaps_far_too_high;
 }
 
 /// Past what a good one reads, one that was said to be cool before one that may be warm; else the wider range.
@@ -170,8 +165,44 @@ RuleDescriptor describe_open() {
           {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
           {"electronic",
            OHMWRIGHT_TEXT("Not judged: OL between the leads of an electronically commutated motor means nothing.")},
+          {"far-too-high",
+           OHMWRIGHT_TEXT(
+               "It reads {measured}, and no winding reads more than {highest}: the winding, its fuse or a lead "
+               "is as good as open, or a k too much was read.")},
+          {"perhaps-far-too-high",
+           OHMWRIGHT_TEXT(
+               "It reads {measured}, and no winding reads more than {highest}. It is as good as open, or a "
+               "protector inside is, which closes when the motor has cooled, or a k too much was read: that it "
+               "is cool was not said, or it was not read so each time.")},
       }};
 }
+
+namespace {
+
+/// What shows as many ohms as no winding has; where its own ratings and temperature judge it, that says more.
+const PreparedReading* far_too_many_ohms(const Scene& scene) {
+  for (const PreparedReading& reading : scene.evidence.readings())
+    if (is_past_any_winding(reading) && !(is_ohms(reading) && scene.wound)) return &reading;
+  return nullptr;
+}
+
+void judge_far_too_high(const Scene& scene, const PreparedReading& reading) {
+  const bool each_time = !any_of(scene.evidence, [&](const PreparedReading& r) {
+    return r.measurand == reading.measurand && r.shown == Shown::value && !is_live(r) && !is_in_circuit(r) &&
+           !is_past_any_winding(r);
+  });
+  const bool condemns = each_time && scene.jumping == 0.0 && is_said_cool(reading) && !stood_fed(scene);
+  Finding& finding = scene.findings.add(open_winding, condemns ? Outcome::out_of_limits : Outcome::undecided,
+                                        condemns ? far_too_high : perhaps_far_too_high);
+  finding.holds_back = !condemns;
+  finding.meaning = ProbabilityMeaning::observed_if_within;
+  finding.probability = condemns ? 0.0 : 1.0;
+  finding.limits.upper = ohms(highest_of_any_winding);
+  tell(finding, "measured", ohms(reading.displayed));
+  tell(finding, "highest", *finding.limits.upper);
+}
+
+}  // namespace
 
 void judge_open(const Scene& scene) {
   const OverRangeSeen seen =
@@ -181,6 +212,11 @@ void judge_open(const Scene& scene) {
   const Text silence = seen.lost_as(no_over_range, only_in_circuit, only_live);
   if (scene.is_electronic() && (decisive != nullptr || silence == only_in_circuit)) {
     scene.findings.add(open_winding, Outcome::silent, electronic);
+    return;
+  }
+  const PreparedReading* const too_many = scene.is_electronic() ? nullptr : far_too_many_ohms(scene);
+  if (decisive == nullptr && too_many != nullptr) {
+    judge_far_too_high(scene, *too_many);
     return;
   }
   if (decisive == nullptr) {

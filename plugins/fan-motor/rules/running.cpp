@@ -47,7 +47,7 @@ std::optional<int> counted_blades(const Scene& scene, Span limits) {
 
 /// No induction motor turns faster than the field that drags it: 120 f/p.
 bool is_past_synchronous(const Scene& scene) {
-  const auto fastest = scene.ratings->synchronous();
+  const auto fastest = scene.synchronous();
   return fastest && scene.turning->speed.value() > fastest->value();
 }
 
@@ -63,7 +63,8 @@ Text text_when_fast(const Scene& scene, Span limits) {
 
 Text text_when_right(const Scene& scene) {
   if (scene.plug.level == VoltsLevel::far_too_low) return turns_without_volts;
-  return scene.plug.level == VoltsLevel::low ? turns_right_volts_low : turns_right;
+  if (scene.plug.level == VoltsLevel::low) return turns_right_volts_low;
+  return scene.other_frequency ? turns_right_other_frequency : turns_right;
 }
 
 /// Pulses a turn with which what the tachometer gave would be the speed of a good one; nothing where none of the usual
@@ -80,13 +81,14 @@ std::optional<int> other_pulses(const Scene& scene, Span limits) {
 Text text_of_speed(const Scene& scene, const Measured& seen, Span limits) {
   if (seen.outcome == Outcome::within_limits) return text_when_right(scene);
   if (seen.outcome != Outcome::out_of_limits) return turns_unsure;
+  if (scene.other_frequency) return is_past_synchronous(scene) ? turns_past_synchronous : turns_wrong_other_frequency;
   if (other_pulses(scene, limits)) return turns_wrong_perhaps_pulses;
   return seen.is_low() ? text_when_slow(scene) : text_when_fast(scene, limits);
 }
 
 bool is_settled(Text text) {
-  return text == turns_right || text == turns_right_volts_low || text == turns_slow || text == turns_fast ||
-         text == turns_unsure;
+  return text == turns_right || text == turns_right_volts_low || text == turns_right_other_frequency ||
+         text == turns_slow || text == turns_fast || text == turns_unsure;
 }
 
 void judge_speed(const Scene& scene, Span limits) {
@@ -101,11 +103,12 @@ void judge_speed(const Scene& scene, Span limits) {
     tell(finding, "blades", static_cast<double>(*counted_blades(scene, limits)));
   } else if (text == turns_past_synchronous) {
     tell(finding, "poles", static_cast<double>(*scene.ratings->poles));
-    tell(finding, "frequency", AnyQuantity(*scene.ratings->frequency));
+    tell(finding, "frequency", AnyQuantity(scene.other_frequency.value_or(*scene.ratings->frequency)));
   } else {
     tell_volts(scene, finding);
+    tell_frequencies(scene, finding);
   }
-  if (const auto fastest = scene.ratings->synchronous()) {
+  if (const auto fastest = scene.synchronous()) {
     tell(finding, "fastest", AnyQuantity(*fastest));
     tell(finding, "slip_percent", 100.0 * (1.0 - seen.value.value() / fastest->value()));
   }
@@ -143,6 +146,8 @@ Text text_of_draw(Drawn says) {
     case Drawn::too_much_at_other_volts:
     case Drawn::too_little_at_low_volts:
       return draws_at_other_volts;
+    case Drawn::at_other_frequency:
+      return draws_at_other_frequency;
     case Drawn::unsure:
       return draws_unsure;
   }
@@ -151,8 +156,12 @@ Text text_of_draw(Drawn says) {
 
 void judge_by_current(const Scene& scene, const PreparedReading& reading) {
   const DrawnCurrent drawn = drawn_current(scene, reading);
-  Finding& finding = add_measured(scene.findings, running, text_of_draw(drawn.says), drawn.measured, drawn.settled());
+  const bool perhaps_still = drawn.says == Drawn::right && !is_seen_turning(scene);
+  const Text text = perhaps_still ? draws_right_perhaps_still : text_of_draw(drawn.says);
+  Finding& finding = add_measured(scene.findings, running, text, drawn.measured, drawn.settled() && !perhaps_still);
+  if (perhaps_still) finding.holds_back = true;
   tell_volts(scene, finding);
+  tell_frequencies(scene, finding);
 }
 
 /// What it is judged by: its speed, else what it draws.
@@ -182,14 +191,14 @@ void say_what_tach_says(const Scene& scene) {
 }  // namespace
 
 bool turns_too_slowly(const Scene& scene) {
-  if (!scene.turning || scene.stands_still() || scene.ratings == nullptr) return false;
-  const std::optional<Span> limits = scene.ratings->speed_limits();
+  if (!scene.turning || scene.stands_still()) return false;
+  const std::optional<Span> limits = scene.speed_limits();
   return limits && scene.turning->speed.value() < at_its_volts(scene, *limits).lower;
 }
 
 bool speed_may_be_misread(const Scene& scene) {
-  if (!scene.turning || scene.ratings == nullptr || scene.turning->reading->measurand != speed) return false;
-  const std::optional<Span> limits = scene.ratings->speed_limits();
+  if (!scene.turning || scene.turning->reading->measurand != speed) return false;
+  const std::optional<Span> limits = scene.speed_limits();
   return limits && scene.turning->speed.value() > limits->upper &&
          (is_past_synchronous(scene) || counted_blades(scene, *limits));
 }
@@ -205,6 +214,10 @@ void judge_running(const Scene& scene) {
     tell(finding, "scatter_percent", std::round(100.0 * relative_scatter(scene.evidence, *reading)));
     return;
   }
+  if (scene.turns_by_a_minus()) {
+    say(scene, Outcome::undecided, turns_by_a_minus).holds_back = true;
+    return;
+  }
   if (scene.tach_says != TachSays::nothing_else) {
     say_what_tach_says(scene);
     return;
@@ -218,7 +231,7 @@ void judge_running(const Scene& scene) {
     return;
   }
   if (scene.turning) {
-    if (const std::optional<Span> limits = scene.ratings->speed_limits())
+    if (const std::optional<Span> limits = scene.speed_limits())
       judge_speed(scene, at_its_volts(scene, *limits));
     else
       say(scene, Outcome::undecided, speed_unknown);
@@ -227,6 +240,10 @@ void judge_running(const Scene& scene) {
   const PreparedReading* drawn = last_value(scene.evidence, current);
   if (drawn != nullptr && is_live(*drawn) && current_tells_running(*scene.ratings)) {
     judge_by_current(scene, *drawn);
+    return;
+  }
+  if (is_said_turning(scene)) {
+    scene.findings.add(running, Outcome::undecided, turns_speed_not_read);
     return;
   }
   const bool pulses = last_value(scene.evidence, tach) != nullptr;

@@ -155,6 +155,29 @@ RuleDescriptor describe_running() {  // texts in the order of RunningText
            OHMWRIGHT_TEXT(
                "Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan. Beside a "
                "bad run capacitor a good one draws more as well, and its own was not found good.")},
+          {"draws-right-perhaps-still",
+           OHMWRIGHT_TEXT("It draws {measured}, and a good one draws {lower} to {upper} under its fan. But one whose "
+                          "wheel stands still may draw hardly more: whether it turns was not said.")},
+          {"turns-speed-not-read",
+           OHMWRIGHT_TEXT(
+               "It was seen to turn. How fast was not read, and nothing else that was read says that it runs right.")},
+          {"turns-right-other-frequency",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; on {frequency} a good one turns at {lower} to {upper}. It is made for "
+               "{made_for}.")},
+          {"turns-wrong-other-frequency",
+           OHMWRIGHT_TEXT(
+               "It turns at {measured}; on {frequency} a good one turns at some {lower} to {upper}. But it is made for "
+               "{made_for}, and how far a good one lags behind its field elsewhere is not known: that condemns none.")},
+          {"draws-at-other-frequency",
+           OHMWRIGHT_TEXT("Judged by what it draws: {measured}, and a good one draws {lower} to {upper} under its fan "
+                          "on {made_for}. "
+                          "But it runs on {frequency}, and what a good one draws there is not known.")},
+          {"turns-by-a-minus",
+           OHMWRIGHT_TEXT(
+               "Its speed was given with a minus, {measured}, which no tachometer shows: it was typed so, or it turns "
+               "the "
+               "wrong way round and moves little air. Look which way it turns, and give its speed without the minus.")},
       }};
 }
 

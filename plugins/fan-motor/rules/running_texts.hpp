@@ -45,6 +45,12 @@ enum RunningText : TextIndex {
   turns_slow_perhaps_capacitor,
   draws_much_volts_unknown,
   draws_much_perhaps_capacitor,
+  draws_right_perhaps_still,
+  turns_speed_not_read,
+  turns_right_other_frequency,
+  turns_wrong_other_frequency,
+  draws_at_other_frequency,
+  turns_by_a_minus,
 };
 
 }  // namespace ohmwright::fan_motor

@@ -79,7 +79,7 @@ std::optional<Turning> turning_by_tach(const FanMotorRatings* ratings, const Evi
   return turning;
 }
 
-bool is_still(const Turning& turning) { return turning.speed.value() < still_below; }
+bool is_still(const Turning& turning) { return std::abs(turning.speed.value()) < still_below; }
 
 bool gives_no_pulses(const PreparedReading& pulses, const std::optional<Turning>& by_tach) {
   return pulses.value.value() < fewest_pulses || (by_tach && is_still(*by_tach));
@@ -90,6 +90,22 @@ std::optional<Turning> turning_of(const FanMotorRatings* ratings, const Evidence
   if (const PreparedReading* reading = last_value(evidence, speed)) return Turning{reading, reading->value};
   const std::optional<Turning> by_tach = turning_by_tach(ratings, evidence);
   return by_tach && !gives_no_pulses(*by_tach->reading, by_tach) ? by_tach : std::nullopt;
+}
+
+/// Nearer to its own than this, a frequency is its own (common practice, no source; public supplies differ less).
+constexpr double same_frequency = 0.02;
+
+/// Said with its speed, else with any reading, since all are of one supply.
+std::optional<Frequency> frequency_of_another_supply(const FanMotorRatings* ratings, const Evidence& evidence,
+                                                     const std::optional<Turning>& turning) {
+  if (ratings == nullptr || !ratings->frequency || ratings->is_electronic()) return std::nullopt;
+  const Estimate* stated = turning ? turning->reading->condition(frequency) : nullptr;
+  for (const PreparedReading& reading : evidence.readings())
+    if (stated == nullptr) stated = reading.condition(frequency);
+  if (stated == nullptr || !(stated->value() > 0.0)) return std::nullopt;
+  const double share = stated->value() / ratings->frequency->value();
+  if (std::abs(share - 1.0) <= same_frequency) return std::nullopt;
+  return Frequency::from_value(stated->value());
 }
 
 bool differ(const Estimate& seen, const Estimate& by_tach) {
@@ -129,7 +145,8 @@ Scene::Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSet
       turning(turning_of(known, given)),
       tach_says(what_tach_says(known, given)),
       jumping(widest_jump(given)),
-      plug(plug_volts(known, given)) {
+      plug(plug_volts(known, given)),
+      other_frequency(frequency_of_another_supply(known, given, turning)) {
   if (ratings != nullptr && ratings->winding) wound = wound_ohms(*ratings, evidence);
 }
 
@@ -137,10 +154,46 @@ bool is_said_clear(const Scene& scene) {
   return any_of(scene.evidence, [](const PreparedReading& r) { return r.state(air) == air_clear; });
 }
 
+double Scene::share_of_rated_frequency() const {
+  return other_frequency ? other_frequency->value() / ratings->frequency->value() : 1.0;
+}
+
+std::optional<Span> Scene::speed_limits() const {
+  const std::optional<Span> rated = ratings != nullptr ? ratings->speed_limits() : std::nullopt;
+  if (!rated) return std::nullopt;
+  const double share = share_of_rated_frequency();
+  return Span{rated->lower * share, rated->upper * share};
+}
+
+std::optional<RotationalSpeed> Scene::synchronous() const {
+  const auto rated = ratings != nullptr ? ratings->synchronous() : std::nullopt;
+  if (!rated) return std::nullopt;
+  return RotationalSpeed::from_value(rated->value() * share_of_rated_frequency());
+}
+
+void tell_frequencies(const Scene& scene, Finding& finding) {
+  if (!scene.other_frequency) return;
+  tell(finding, "frequency", AnyQuantity(*scene.other_frequency));
+  tell(finding, "made_for", AnyQuantity(*scene.ratings->frequency));
+}
+
+bool is_said_turning(const Scene& scene) {
+  return !scene.stands_still() &&
+         any_of(scene.evidence, [](const PreparedReading& r) { return r.state(wheel) == wheel_turns; });
+}
+
+bool is_seen_turning(const Scene& scene) {
+  if (scene.turning) return !scene.stands_still();
+  const bool gives_pulses = scene.tach_says == TachSays::nothing_else && last_value(scene.evidence, tach) != nullptr;
+  return gives_pulses || is_said_turning(scene);
+}
+
 void tell_volts(const Scene& scene, Finding& finding) {
   if (scene.plug.reading != nullptr) tell(finding, "volts", volts(scene.plug.volt));
   if (scene.ratings != nullptr && scene.ratings->voltage) tell(finding, "rated", AnyQuantity(*scene.ratings->voltage));
 }
+
+bool Scene::turns_by_a_minus() const { return turning && !is_still(*turning) && turning->speed.value() < 0.0; }
 
 bool Scene::stands_still() const { return turning && is_still(*turning); }
 

@@ -19,6 +19,15 @@ namespace ohmwright::fan_motor {
 
 inline bool is_ohms(const PreparedReading& reading) { return reading.measurand == winding; }
 
+/// Ohms of a winding, be it between two leads or between two of three terminals.
+inline bool is_of_a_winding(const PreparedReading& reading) {
+  return reading.measurand == winding || reading.measurand == common_run || reading.measurand == common_start ||
+         reading.measurand == start_run;
+}
+
+/// More than this is no fan motor's winding (common practice, no source) [ohm].
+inline constexpr double highest_of_any_winding = 20e3;
+
 /// Ohms of the winding at the reference temperature of its ratings, fused of all usable readings.
 struct WindingOhms {
   Estimate ohms;
@@ -55,18 +64,34 @@ struct Scene {
   TachSays tach_says = TachSays::nothing_else;
   double jumping = 0.0;  ///< widest scatter of repeated ohms that jump, as a share of them; 0: none jump
   PlugVolts plug;
+  /// What was said of the frequency it runs on (--hz), of a motor for another one; empty: it is as rated, or nobody
+  /// said.
+  std::optional<Frequency> other_frequency;
 
   Scene(const FanMotorRatings* known, const Evidence& given, const JudgeSettings& how, Findings& out);
 
   bool stands_still() const;
+  /// Its speed was given with a minus, which no tachometer shows.
+  bool turns_by_a_minus() const;
   /// Its tachometer and what was seen of it cannot both be right.
   bool tach_contradicts() const { return tach_says > TachSays::silent; }
   bool is_electronic() const { return ratings != nullptr && ratings->is_electronic(); }
+  /// The field of an induction motor turns as its frequency does: that share of the rated one. 1 where it is as rated.
+  double share_of_rated_frequency() const;
+  /// What its ratings say of its speed, moved to the frequency that it runs on [rad/s].
+  std::optional<Span> speed_limits() const;
+  std::optional<RotationalSpeed> synchronous() const;
   bool readings_disagree() const { return wound && wound->worst_apart > largest_disagreement; }
 };
 
 /// Whether the reading is no more than the test leads, told by a meter fine enough to know such a winding from them.
 bool is_within_leads(const FanMotorRatings* ratings, const PreparedReading& reading);
+
+/// Whether the reading is a value that no winding has, of one read alone and dead.
+inline bool is_past_any_winding(const PreparedReading& reading) {
+  return is_of_a_winding(reading) && reading.shown == Shown::value && !is_live(reading) && !is_in_circuit(reading) &&
+         reading.value.value() - 2.0 * reading.value.standard_uncertainty() > highest_of_any_winding;
+}
 
 /// Slower than this it stands still: a wheel that is blown round turns so [rad/s] (30 rpm).
 inline constexpr double still_below = 3.2;
@@ -82,6 +107,15 @@ inline bool is_said_cool(const PreparedReading& reading) {
 
 /// Coil and ducts were said to be clear, its wheel free and tight: nothing takes its load away.
 bool is_said_clear(const Scene& scene);
+
+/// Somebody looked, and it turned; how fast was not read.
+bool is_said_turning(const Scene& scene);
+
+/// It was seen to turn, by its speed, the pulses of its tachometer, or because somebody said so.
+bool is_seen_turning(const Scene& scene);
+
+/// The {frequency} it was said to run on, and the {made_for} one; nothing where it is as rated.
+void tell_frequencies(const Scene& scene, Finding& finding);
 
 /// The {volts} at its plug, and the {rated} ones.
 void tell_volts(const Scene& scene, Finding& finding);

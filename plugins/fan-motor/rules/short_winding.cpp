@@ -33,7 +33,7 @@ void judge_short(const Scene& scene) {
   const PreparedReading* found = nullptr;
   Text silence = no_short;
   for (const PreparedReading& reading : scene.evidence.readings()) {
-    if (!is_ohms(reading) || !is_within_leads(scene.ratings, reading)) continue;
+    if (!is_of_a_winding(reading) || !is_within_leads(scene.ratings, reading)) continue;
     if (is_live(reading))
       silence = only_live;
     else if (is_in_circuit(reading))

@@ -35,7 +35,7 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice[misread_decimal].id, "misread-decimal");
   EXPECT_EQ(d.advice[unplug_it_now].id, "unplug-it-now");
   EXPECT_EQ(d.advice[leave_it_in].id, "leave-it-in");
-  EXPECT_EQ(d.advice.size(), in_place_of_leads_on + 1U);
+  EXPECT_EQ(d.advice.size(), capacitor_past_range + 1U);
   EXPECT_EQ(d.fault_modes[fault_blocked_by_ice].id, "blocked-by-ice");
   EXPECT_EQ(d.fault_modes[fault_leaks].id, "leaks-to-frame");
   EXPECT_EQ(d.terminals[frame], "frame");

@@ -37,7 +37,7 @@ Reading alone(const std::string& measurand, const std::string& value, const std:
   return reading;
 }
 
-std::vector<std::string> advice_on(const FanMotorRatings& known, const std::vector<Reading>& readings) {
+Findings judged(const FanMotorRatings& known, const std::vector<Reading>& readings) {
   MeterFunction ohms;
   ohms.dimension = Dimension::resistance;
   for (const double full_scale : {600.0, 60e6})
@@ -48,6 +48,11 @@ std::vector<std::string> advice_on(const FanMotorRatings& known, const std::vect
   const FanMotorPart part{std::optional(known)};
   Findings findings;
   part.judge(Evidence(descriptor(), readings, meters), {}, findings);
+  return findings;
+}
+
+std::vector<std::string> advice_on(const FanMotorRatings& known, const std::vector<Reading>& readings) {
+  const Findings findings = judged(known, readings);
   std::vector<std::string> ids;
   for (const Advice& advice : findings.advice()) ids.emplace_back(descriptor().advice[advice.text].id);
   return ids;
@@ -146,6 +151,57 @@ TEST(RunAdvice, ABadCapacitorIsReplacedBeforeItRuns) {
               ElementsAre("discharge-first", "fit-capacitor"));
   EXPECT_THAT(advice_on(known, {alone("capacitance", "1.5 uF +- 0.01 uF"), alone("insulation", "OL")}),
               ElementsAre("insulation-tester", "discharge-first", "fit-capacitor"));
+}
+
+/// Everything that a page says of them.
+std::string page_of(const FanMotorRatings& known, const std::vector<Reading>& readings) {
+  const Findings findings = judged(known, readings);
+  std::string page;
+  for (const Finding& finding : findings.findings())
+    if (finding.outcome != Outcome::silent)
+      page.append(descriptor().rules[finding.rule].texts[finding.text].english).append("\n");
+  for (const Advice& advice : findings.advice()) page.append(descriptor().advice[advice.text].english).append("\n");
+  return page;
+}
+
+/// What was read to the frame of an electronic motor, as many ways as there are.
+std::vector<Reading> ways_to_read_a_frame(const std::vector<std::string>& values) {
+  std::vector<Reading> ways;
+  for (const std::string& value : values)
+    for (const std::string& test : std::vector<std::string>{"", "100 V", "500 V", "1000 V"})
+      for (const Moisture moisture : {Moisture::unstated, Moisture::wet, Moisture::dry})
+        for (const Connection connection : {Connection::lead_off, Connection::unstated}) {
+          ways.push_back(alone("insulation", value, test));
+          ways.back().moisture = moisture;
+          ways.back().connection = connection;
+        }
+  return ways;
+}
+
+// Common practice, no source: 500 V destroys electronics.
+TEST(RunAdvice, NoElectronicMotorIsSentToAnInsulationTester) {
+  const std::string forbidden = "Do not test it with 500 V.";
+  for (const std::string& earth_class : std::vector<std::string>{"I", "II", "III"}) {
+    const FanMotorRatings known =
+        ratings(R"({"construction": "electronically-commutated", "voltage": "12 V", "speed": "2800 rpm",
+                    "earth_class": ")" +
+                earth_class + "\"}");
+    for (const Reading& reading : ways_to_read_a_frame({"0.1 Mohm", "0.25 Mohm", "20 Mohm", "OL"})) {
+      std::string page = page_of(known, {reading});
+      if (const std::size_t at = page.find(forbidden); at != std::string::npos) page.erase(at, forbidden.size());
+      for (const std::string_view asked :
+           {"est it with 500 V", "again with 500 V", "once more with 500 V", "500V", "at 500 V", "500 V insulation"})
+        EXPECT_EQ(page.find(asked), std::string::npos) << asked << ", class " << earth_class << "\n" << page;
+    }
+  }
+}
+
+// What leaks is not fed to be read.
+TEST(RunAdvice, NothingLiveIsReadOfAnElectronicMotorThatLeaks) {
+  const FanMotorRatings known = ratings(
+      R"({"construction": "electronically-commutated", "voltage": "12 V", "speed": "2800 rpm", "earth_class": "III"})");
+  for (const Reading& leak : ways_to_read_a_frame({"0.1 Mohm"}))
+    EXPECT_THAT(advice_on(known, {leak}), Not(Contains("supply-then-tach")));
 }
 
 // 8.2 and 14.6 ohm make no 30 ohm: a gap of 7.2 ohm, which no display showed, a hundredth of it within its limits.
