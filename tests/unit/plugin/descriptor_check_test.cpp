@@ -47,6 +47,11 @@ TEST(DescriptorCheck, NoKindIsForGasPartsOrAMicrowavesHighVoltage) {
   }
 }
 
+TEST(DescriptorCheck, ASourceOfBlanksIsNone) {
+  EXPECT_THAT(problems_after([](Descriptor& descriptor) { descriptor.rules[0].source = " "; }),
+              ElementsAre("rule \"reads-something\" has no source"));
+}
+
 TEST(DescriptorCheck, NorDoesAnyTextOfItSpeakOfThat) {
   const auto first = [](auto change) {
     const auto problems = problems_after(change);
