@@ -356,7 +356,7 @@ TEST_F(JobCall, ExportsAndImportsWithoutLossOrDoubles) {
   EXPECT_THAT(done({"import", file, "--book", other}), HasSubstr("2 jobs, 4 entries; 0 were there"));
   EXPECT_THAT(done({"import", file, "--book", other}), HasSubstr("0 jobs, 0 entries; 4 were there"));
   EXPECT_EQ(done({"export", "--book", other}), done({"export"}));
-  EXPECT_THAT(done({"check", "--book", other}), HasSubstr("sound: 2 jobs"));
+  EXPECT_THAT(done({"check", "--book", other}), HasSubstr("sound; jobs in it: 2"));
   EXPECT_EQ(done({"export", "--out", "-"}), done({"export"})) << "- is standard output here, too";
 }
 
@@ -382,7 +382,7 @@ TEST_F(JobCall, TakesHostileTextForTextEverywhere) {
   EXPECT_THAT(html, AllOf(Not(HasSubstr("<script")), HasSubstr("&lt;script&gt;"), HasSubstr("default-src 'none'")));
   EXPECT_THAT(html, AllOf(Not(HasSubstr("\x1b")), Not(HasSubstr("\u202e"))));
   EXPECT_EQ(report()["title"], bad);
-  EXPECT_THAT(done({"check"}), HasSubstr("sound: 1 jobs"));
+  EXPECT_THAT(done({"check"}), HasSubstr("sound; jobs in it: 1"));
   for (const std::vector<std::string>& words : {std::vector<std::string>{"read", bad},
                                                 {"sign", "--symptom", bad},
                                                 {"show", bad},
