@@ -186,6 +186,16 @@ class TripFit {
     return false;
   }
 
+  bool opens_warmer_than_it_closes() {
+    if (opening_.passages.middle() > closing_.passages.middle()) return true;
+    remark(
+        all_rows, false,
+        {"closes-warmer",
+         OHMWRIGHT_TEXT("no ratings are made: by these rows it closes warmer than it opens; were the two swapped, or "
+                        "is it a switch that closes as it warms?")});
+    return false;
+  }
+
   void add_form() {
     FittedRatings& form = fitting_.forms.emplace_back();
     form.form = "trip-points";
@@ -199,7 +209,7 @@ class TripFit {
       const double gaps =
           std::hypot(opening_.passages.width(), closing_.passages.width()) / (2.0 * std::numbers::sqrt3);
       form.figures.push_back({"differential", opening_.passages.middle() - closing_.passages.middle(), gaps, "K"});
-      if (is_sure_enough(std::max(opening_.doubt(), closing_.doubt())))
+      if (opens_warmer_than_it_closes() && is_sure_enough(std::max(opening_.doubt(), closing_.doubt())))
         form.ratings =
             ValueNode(ValueNode::Members{{"opening", ratings_of(opening_)}, {"closing", ratings_of(closing_)}}, "", 0);
     }

@@ -196,6 +196,11 @@ void advise_on_trip(const Scene& scene, const TripAdvice& of) {
     advise_with_chance(scene, better_thermometer, chance_of_better_thermometer(scene, seen, lower, upper), 1.0 - share);
 }
 
+/// Its closed contact is bad, or may be: it is not left in.
+bool contact_holds_back(const Scene& scene) {
+  return any_finding(scene, [](const Finding& f) { return f.rule == contact_resistance && f.holds_back; });
+}
+
 void advise_on_trip_points(const Scene& scene) {
   if (seen_to_come_and_go(scene)) {
     scene.findings.advise(hold_and_tap);
@@ -226,7 +231,7 @@ void advise_on_trip_points(const Scene& scene) {
   const bool alone = last_reading(scene, is_of_contact_alone) != nullptr;
   if (!alone && last_reading(scene, is_in_the_circuit) != nullptr) return;  // a lead to lift comes first
   if (seen_right_at_both_ends(scene)) {
-    scene.findings.advise(it_switches);
+    if (!contact_holds_back(scene)) scene.findings.advise(it_switches);
     if (!scene.ratings->promises_trip_points()) return;
   }
   if (scene.opening.nothing_seen() && scene.closing.nothing_seen()) {

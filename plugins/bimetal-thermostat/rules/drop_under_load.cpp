@@ -67,7 +67,8 @@ void say_without_current(const Scene& scene, const PreparedReading& reading) {
 
 /// Volts less what the largest allowed resistance would drop at that current [V]: above 0 the contact is too bad.
 Estimate excess_of(const PreparedReading& drop, const Estimate& current, double limit_ohms) {
-  Estimate excess = drop.value;
+  Estimate excess;
+  excess.add_scaled(drop.value, drop.value.value() < 0.0 ? -1.0 : 1.0);  // a minus is no more than swapped probes
   excess.add_scaled(current, -limit_ohms);
   return excess;
 }
@@ -103,7 +104,8 @@ void judge_drop(const Scene& scene, const PreparedReading& reading) {
   Finding& finding = scene.findings.add(drop_under_load, outcome, text);
   finding.meaning = ProbabilityMeaning::within_limits;
   finding.probability = p.within;
-  finding.measured = AnyQuantity(Dimension::voltage, reading.value.value());
+  const double drop = std::abs(reading.value.value());
+  finding.measured = AnyQuantity(Dimension::voltage, drop);
   finding.measured_uncertainty = reading.value.standard_uncertainty();
   finding.limits.upper = AnyQuantity(Dimension::voltage, limit * current.value());
   if (text != open_by_its_volts && text != large_drop_where_open) {
@@ -114,9 +116,9 @@ void judge_drop(const Scene& scene, const PreparedReading& reading) {
   tell(finding, "drop", *finding.measured);
   tell(finding, "allowed", *finding.limits.upper);
   tell(finding, "current", AnyQuantity(Dimension::current, current.value()));
-  tell(finding, "resistance", ohms(reading.value.value() / current.value()));
+  tell(finding, "resistance", ohms(drop / current.value()));
   tell(finding, "limit", ohms(limit));
-  tell(finding, "heat", AnyQuantity(Dimension::power, reading.value.value() * current.value()));
+  tell(finding, "heat", AnyQuantity(Dimension::power, drop * current.value()));
 }
 
 }  // namespace

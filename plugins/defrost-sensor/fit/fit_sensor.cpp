@@ -118,10 +118,18 @@ class SensorFit {
       tell(withhold_ratings(rests_on_itself), "temperature", AnyQuantity(*screened.unsupported));
     else if (good_.size() == 2 && stated_doubts(good_, screened.beta_kelvin).empty())
       withhold_ratings(two_alone);
-    else if (2.0 * doubt_of_best_form() > largest_curve_doubt_kelvin)
+    else if (2.0 * doubt_of_best_form() > largest_curve_doubt_kelvin || bends_no_beta())
       tell(withhold_ratings(scattered), "scatter", fitting_.forms.front().standard_deviation);
     else if (slope > largest_slope_doubt)
       tell(withhold_ratings(slope_unsure), "percent", std::ceil(100.0 * slope));
+  }
+
+  /// Rows of which no Steinhart-Hart can be made, and that lie farther from a beta than a beta's own bend explains:
+  /// something else bends them.
+  bool bends_no_beta() const {
+    constexpr double largest_scatter_kelvin = 0.4;  // ours: a good thermometer's and some bend
+    const FittedRatings& best = fitting_.forms.front();
+    return best.form == "beta" && good_.size() > 3 && best.standard_deviation.value_in_si() > largest_scatter_kelvin;
   }
 
   /// Of the curve that fits best, on the average of the rows: σ·√(parameters/rows) [K].

@@ -53,7 +53,7 @@ void advise_on_ohms(const Scene& scene) {
     if (may_be_its_protector(scene))
       scene.findings.advise(touch_the_probes);
     else
-      scene.findings.advise(scene.wound ? firm_probes : higher_range);
+      scene.findings.advise(scene.wound || is_seen_turning(scene) ? firm_probes : higher_range);
   }
 }
 

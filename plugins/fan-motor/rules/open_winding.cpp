@@ -26,6 +26,7 @@ enum Text : TextIndex {
   electronic,
   far_too_high,
   perhaps_far_too_high,
+  but_it_turns,
 };
 
 /// The upper limit moved to the hottest winding that is read: copper has half as much again at 140 degC.
@@ -174,6 +175,9 @@ RuleDescriptor describe_open() {
                "It reads {measured}, and no winding reads more than {highest}. It is as good as open, or a "
                "protector inside is, which closes when the motor has cooled, or a k too much was read: that it "
                "is cool was not said, or it was not read so each time.")},
+          {"but-it-turns",
+           OHMWRIGHT_TEXT("It reads open, and it was seen to turn: no winding does both. One of the two is wrong (a "
+                          "probe off its pin, the wrong jack), or it opened in between.")},
       }};
 }
 
@@ -236,9 +240,10 @@ void judge_open(const Scene& scene) {
   } else if (value != nullptr) {
     text = comes_and_goes;
   }
-  const bool condemns = past && !is_protectors(text) && text != comes_and_goes;
+  if (past && value == nullptr && is_seen_turning(scene)) text = but_it_turns;
+  const bool condemns = past && !is_protectors(text) && text != comes_and_goes && text != but_it_turns;
   Finding& finding = scene.findings.add(open_winding, condemns ? Outcome::out_of_limits : Outcome::undecided, text);
-  finding.holds_back = text == comes_and_goes || is_protectors(text);
+  finding.holds_back = text == comes_and_goes || text == but_it_turns || is_protectors(text);
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = condemns ? 0.0 : 1.0;
   if (past) {

@@ -4,7 +4,7 @@ namespace ohmwright::fan_motor {
 
 namespace {
 
-enum Text : TextIndex { shorted, connection_unstated, no_short, electronic, only_in_circuit, only_live };
+enum Text : TextIndex { shorted, connection_unstated, no_short, electronic, only_in_circuit, only_live, but_it_turns };
 
 }  // namespace
 
@@ -26,6 +26,9 @@ RuleDescriptor describe_short() {
           {"only-in-circuit",
            OHMWRIGHT_TEXT("Not judged: the short was read in circuit, where it may lie beside the winding.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+          {"but-it-turns",
+           OHMWRIGHT_TEXT("The reading of {displayed} lies within the test leads' own resistance, and it was seen to "
+                          "turn: no shorted winding does. One of the two is wrong: did the probes touch each other?")},
       }};
 }
 
@@ -47,9 +50,12 @@ void judge_short(const Scene& scene) {
     scene.findings.add(short_winding, Outcome::silent, silence);
     return;
   }
-  const bool alone = is_lead_off(*found);
+  const bool turns = is_seen_turning(scene);
+  const bool alone = is_lead_off(*found) && !turns;
+  const Text undecided_text = turns ? but_it_turns : connection_unstated;
   Finding& finding = scene.findings.add(short_winding, alone ? Outcome::out_of_limits : Outcome::undecided,
-                                        alone ? shorted : connection_unstated);
+                                        alone ? shorted : undecided_text);
+  finding.holds_back = turns;
   if (alone) {
     finding.meaning = ProbabilityMeaning::observed_if_within;
     finding.probability = 0.0;

@@ -14,7 +14,8 @@ enum Text : TextIndex {
   range_unknown,
   no_over_range,
   only_in_circuit,
-  only_live
+  only_live,
+  but_it_draws
 };
 
 /// More than this is no heater of any sort: 5 W at 240 V is 11.5 kohm (common practice, no source) [ohm].
@@ -66,6 +67,10 @@ RuleDescriptor describe_open() {
            OHMWRIGHT_TEXT("Not judged here: the over-range reading was taken in circuit, where it speaks of everything "
                           "between the probes.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+          {"but-it-draws",
+           OHMWRIGHT_TEXT("It reads open, and amperes were read through it: no element does both. One of the two is "
+                          "wrong (a probe off its pin, the wrong jack, a clamp around another wire), or it opened in "
+                          "between.")},
       }};
 }
 
@@ -82,9 +87,10 @@ void judge_open(const Scene& scene) {
   Text text = decisive->range_full_scale > 0.0 ? range_too_low : range_unknown;
   if (past) text = decisive->range_full_scale < surely_open_ohms ? open_or_far_too_high : open_for_certain;
   if (value != nullptr) text = comes_and_goes;
-  const bool condemns = past && value == nullptr;
+  if (past && value == nullptr && is_seen_drawing(scene)) text = but_it_draws;
+  const bool condemns = past && value == nullptr && text != but_it_draws;
   Finding& finding = scene.findings.add(open_element, condemns ? Outcome::out_of_limits : Outcome::undecided, text);
-  finding.holds_back = text == comes_and_goes;
+  finding.holds_back = text == comes_and_goes || text == but_it_draws;
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = past ? 0.0 : 1.0;
   finding.limits.upper = ohms(highest);

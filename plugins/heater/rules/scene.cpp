@@ -141,4 +141,9 @@ Scene::Scene(const HeaterRatings* known, const Evidence& given, const JudgeSetti
   witness = witness_of(*this);
 }
 
+bool is_seen_drawing(const Scene& scene) {
+  const PreparedReading* drawn = last_live_value(scene.evidence, current);
+  return drawn != nullptr && drawn->value.value() >= no_current_below(scene.ratings);
+}
+
 }  // namespace ohmwright::heater

@@ -62,6 +62,9 @@ bool is_within_leads(const HeaterRatings* ratings, const PreparedReading& readin
 /// Below this current the element does not heat [A].
 double no_current_below(const HeaterRatings* ratings);
 
+/// Whether amperes were read through it that only a whole element lets through.
+bool is_seen_drawing(const Scene& scene);
+
 /// Least insulation to the frame that is asked of it [ohm].
 double least_to_frame(const HeaterRatings* ratings);
 

@@ -4,7 +4,15 @@ namespace ohmwright::heater {
 
 namespace {
 
-enum Text : TextIndex { shorted, connection_unstated, no_short, low_by_rating, only_in_circuit, only_live };
+enum Text : TextIndex {
+  shorted,
+  connection_unstated,
+  no_short,
+  low_by_rating,
+  only_in_circuit,
+  only_live,
+  but_it_draws
+};
 
 /// Good heaters below this read like their leads on a pocket meter, and are left to the clamp (2.9 kW at 120 V) [ohm].
 constexpr double least_told_from_leads = 3.0;
@@ -32,6 +40,11 @@ RuleDescriptor describe_short() {
           {"only-in-circuit",
            OHMWRIGHT_TEXT("Not judged: the short was read in circuit, where it may lie beside the element.")},
           {"only-live", OHMWRIGHT_TEXT("Not judged: ohms read on a live circuit mean nothing.")},
+          {"but-it-draws",
+           OHMWRIGHT_TEXT(
+               "The reading of {displayed} lies within the test leads' own resistance, and amperes were read "
+               "through it while it was fed: a shorted one blows its fuse at once. One of the two is wrong: "
+               "did the probes touch each other?")},
       }};
 }
 
@@ -53,9 +66,12 @@ void judge_short(const Scene& scene) {
     scene.findings.add(short_element, Outcome::silent, silence);
     return;
   }
-  const bool alone = is_lead_off(*found);
+  const bool draws = is_seen_drawing(scene);
+  const bool alone = is_lead_off(*found) && !draws;
+  const Text undecided_text = draws ? but_it_draws : connection_unstated;
   Finding& finding = scene.findings.add(short_element, alone ? Outcome::out_of_limits : Outcome::undecided,
-                                        alone ? shorted : connection_unstated);
+                                        alone ? shorted : undecided_text);
+  finding.holds_back = draws;
   if (alone) {
     finding.meaning = ProbabilityMeaning::observed_if_within;
     finding.probability = 0.0;

@@ -78,6 +78,9 @@ TEST(VoltageDrop, DecidesAgainstTheLimitAtThatCurrent) {
             Outcome::out_of_limits);
   EXPECT_EQ(outcome_of(judge(plain_ratings(), {drop("0.75 V", "3.75 A +- 0.1 A")}), drop_under_load),
             Outcome::undecided);
+  EXPECT_EQ(outcome_of(judge(plain_ratings(), {drop("-1.9 V", "3.75 A +- 0.1 A")}), drop_under_load),
+            Outcome::out_of_limits)
+      << "a minus is swapped probes";
 }
 
 TEST(VoltageDrop, TheWholeSupplyWithoutCurrentCondemnsNothing) {

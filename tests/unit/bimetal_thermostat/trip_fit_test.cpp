@@ -51,6 +51,12 @@ TEST(TripFit, GivesBothTripPointsWithTheirUncertainty) {
   EXPECT_EQ(form.to, AnyQuantity(celsius(13.4)));
 }
 
+TEST(TripFit, MakesNoRatingsOfASwitchThatClosesAsItWarms) {
+  const Fitting fitting = fit(rows_of({{'C', 0}, {'O', 1}, {'O', 20}, {'C', 19}}));
+  EXPECT_EQ(fitting.forms.at(0).ratings.members(), nullptr);
+  EXPECT_THAT(remarks_of(fitting), ElementsAre("closes-warmer"));
+}
+
 TEST(TripFit, ItsRatingsAreValidAndMakeAPart) {
   const Fitting fitting = fit(rows_of(cycle, 0.5));
   const Schema schema(descriptor().ratings_schema, "ratings");
