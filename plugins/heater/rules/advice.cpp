@@ -184,6 +184,7 @@ void advise(const Scene& scene) {
     advise_after_condemning(scene);
     return;
   }
+  advise_on_lost_volts(scene);
   advise_on_ohms(scene);
   advise_on_insulation(scene);  // before anything that heats it
   advise_on_witness(scene);

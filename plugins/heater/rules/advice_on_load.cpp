@@ -75,6 +75,21 @@ void advise_on_witness(const Scene& scene) {
   if (load.others_may_draw() || more_than_cold_ohms) advise_to_heat(scene, clamp_alone);
 }
 
+void advise_on_lost_volts(const Scene& scene) {
+  constexpr double share_of_good_wiring = 0.05;  // of the supply (common practice, no source)
+  if (!scene.load || !scene.load->at_element) return;
+  const Load& load = *scene.load;
+  const Estimate* line = load.reading->condition(line_voltage);
+  if (line == nullptr) return;
+  const double lost = line->value() - load.line_volt;
+  if (lost < share_of_good_wiring * line->value() || lost < 2.0 * line->standard_uncertainty()) return;
+  const double drawn = load.reading->value.value();
+  const double amperes_drawn = load.reading->measurand == current ? drawn : drawn / load.line_volt;
+  Advice& advice = scene.findings.advise(find_the_joint);
+  tell(advice, "lost", volts(lost));
+  tell(advice, "heat", watts(lost * amperes_drawn));
+}
+
 void advise_on_near_end(const Scene& scene) {
   if (!scene.cold || scene.readings_disagree() || scene.jumping > 0.0 ||
       !scene.findings.has(element_resistance, Outcome::undecided))

@@ -19,6 +19,10 @@ void advise_on_witness(const Scene& scene);
 /// The ohms lie near an end: the better meter, and the clamp, for which the wire's gain when hot is no guess.
 void advise_on_near_end(const Scene& scene);
 
+/// Volts of the outlet that do not reach its own leads while it heats: a joint on the way burns, however good the
+/// element is.
+void advise_on_lost_volts(const Scene& scene);
+
 /// What it draws, the volts it gets, and the step that is missing between the two.
 void advise_on_load(const Scene& scene);
 

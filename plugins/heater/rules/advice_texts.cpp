@@ -184,6 +184,9 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "Give what it reads with its leads off in place of the reading with its leads on, not beside it. Where it "
            "is no longer low, what hung on the leads leaks: find that before anything is energised.")},
+      {"find-the-joint",
+       OHMWRIGHT_TEXT("Of the volts at the outlet {lost} are lost before they reach it, {heat} of heat: a joint, a "
+                      "connector or a contact on the way burns. Leave it unplugged until that is found.")},
   };
 }
 

@@ -87,6 +87,7 @@ enum AdviceIndex : std::uint16_t {
   wet_with_more_volts,
   leave_out_stale_volts,
   in_place_of_leads_on,
+  find_the_joint,
 };
 
 }  // namespace ohmwright::heater

@@ -29,7 +29,7 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice[misread_decimal].id, "misread-decimal");
   EXPECT_EQ(d.advice[switch_off_now].id, "switch-off-now");
   EXPECT_EQ(d.advice[then_volts_and_amperes].id, "then-volts-and-amperes");
-  EXPECT_EQ(d.advice.size(), in_place_of_leads_on + 1U);
+  EXPECT_EQ(d.advice.size(), find_the_joint + 1U);
   EXPECT_EQ(d.fault_modes[fault_opens_hot].id, "opens-hot");
   EXPECT_EQ(d.fault_modes[fault_leaks].id, "leaks-to-frame");
   EXPECT_EQ(d.fault_modes[fault_leaks_in_the_middle].id, "leaks-in-the-middle");
