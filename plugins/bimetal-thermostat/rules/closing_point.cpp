@@ -78,7 +78,7 @@ RuleDescriptor describe_closing_point() {  // texts in the order of TripText, th
           {"closed-far-apart",
            OHMWRIGHT_TEXT(
                "It was open at {before} and closed at {after}. That is too far apart to say where it closed, "
-               "or which way its temperature went between.")},
+               "or which way its temperature went between; or its thermometer lagged by more than 5 K: go slower.")},
           {"closed-by-itself",
            OHMWRIGHT_TEXT("Not judged: it changed between {before} and {after} with nothing to cool it, which is no "
                           "closing temperature.")},

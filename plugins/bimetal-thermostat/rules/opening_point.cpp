@@ -58,7 +58,7 @@ RuleDescriptor describe_opening_point() {  // texts in the order of TripText, th
           {"opened-far-apart",
            OHMWRIGHT_TEXT(
                "It was closed at {before} and open at {after}. That is too far apart to say where it opened, "
-               "or which way its temperature went between.")},
+               "or which way its temperature went between; or its thermometer lagged by more than 5 K: go slower.")},
           {"opened-by-itself",
            OHMWRIGHT_TEXT("Not judged: it changed between {before} and {after} with nothing to warm it, which is no "
                           "opening temperature.")},

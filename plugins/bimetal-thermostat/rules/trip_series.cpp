@@ -9,6 +9,10 @@ namespace {
 
 constexpr double seconds_a_minute = 60.0;
 
+/// A thermometer farther behind than this is no ground for a trip point: τ and the ramp are never known to a few
+/// percent (common practice, no source) [K].
+constexpr double largest_lag_taken_off = 5.0;
+
 /// A lag τ at |dT/dt| [K]; 0 where one of the two was not stated.
 double lag_of(const PreparedReading& reading) {
   const Estimate* tau = reading.condition(lag);
@@ -25,7 +29,8 @@ void TripSeries::add(const Passage& passage, const PreparedReading& before, cons
     last_backwards_ = passage;
     return;
   }
-  if (passage.worth == PassageWorth::far_apart) {
+  const bool lags_too_much = lag_of(after) > largest_lag_taken_off;
+  if (passage.worth == PassageWorth::far_apart || (passage.worth == PassageWorth::good && lags_too_much)) {
     ++far_apart_;
     last_far_apart_ = passage;
     return;

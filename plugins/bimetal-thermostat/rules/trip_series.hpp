@@ -31,14 +31,14 @@ class TripSeries {
   explicit TripSeries(ErrorSourceIndex gap) : gap_(gap) {}
 
   /// Takes a passage between two readings. Lag and ramp of the second one, where both are stated, are subtracted:
-  /// trip = indicated − τ·dT/dt.
+  /// trip = indicated − τ·dT/dt. A lag of more than 5 K makes it one between readings too far apart.
   void add(const Passage& passage, const PreparedReading& before, const PreparedReading& after);
 
   const Passages& passages() const { return passages_; }
   std::size_t count() const { return passages_.count(); }
   /// Passages that went the wrong way, not counted in any other figure.
   std::size_t backwards() const { return backwards_; }
-  /// Passages between readings too far apart, likewise.
+  /// Passages between readings too far apart, or too far behind the part, likewise.
   std::size_t far_apart() const { return far_apart_; }
   /// Changes at one and the same temperature, likewise.
   std::size_t by_itself() const { return by_itself_; }
