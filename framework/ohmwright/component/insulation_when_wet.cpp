@@ -2,6 +2,7 @@
 
 #include <ohmwright/component/insulation_when_wet.hpp>
 #include <ohmwright/component/reading_questions.hpp>
+#include <ohmwright/quantity/message.hpp>
 
 namespace ohmwright {
 
@@ -63,15 +64,33 @@ void hold_back_for_a_wet_leak(const Evidence& evidence, const InsulationRule& as
   finding.arguments.push_back({"least", *finding.limits.lower});
 }
 
-const PreparedReading* wet_test_of_too_few_volts(const Evidence& evidence, const InsulationRule& asked) {
-  return wet_readings(evidence, asked).weak;
+AdviceDescriptor say_if_it_was_wet_advice() {
+  return {"say-if-it-was-wet",
+          OHMWRIGHT_TEXT("Was it wet, from frost, thaw water or cleaning, when it showed {leak}? Then say --wet beside "
+                         "that reading, and --dry beside the test once it was dried. A leak of which neither was said "
+                         "stands.")};
 }
 
-const PreparedReading* leak_of_unsaid_moisture(const Evidence& evidence, const InsulationRule& asked,
-                                               const Findings& findings) {
-  if (!findings.has_text(asked.rule, InsulationText::leaks)) return nullptr;
+AdviceDescriptor wet_with_more_volts_advice(std::string_view procedure) {
+  return {"wet-with-more-volts",
+          OHMWRIGHT_TEXT("Wet it was tested with {volts} only: wet it and test it once more with 500 V (insulation=… "
+                         "--wet --test 500V). With fewer volts its leak stands."),
+          procedure};
+}
+
+void advise_if_it_was_wet(const Evidence& evidence, const InsulationRule& asked, std::uint16_t advice,
+                          Findings& findings) {
+  if (!findings.has_text(asked.rule, InsulationText::leaks)) return;
   const PreparedReading* leak = decisive_insulation_reading(evidence, asked);
-  return leak != nullptr && leak->moisture == Moisture::unstated ? leak : nullptr;
+  if (leak == nullptr || leak->moisture != Moisture::unstated) return;
+  tell(findings.advise(advice), "leak", ohms(leak->displayed));
+}
+
+void advise_on_weak_wet_test(const Evidence& evidence, const InsulationRule& asked, std::uint16_t advice,
+                             Findings& findings) {
+  const PreparedReading* weak = wet_readings(evidence, asked).weak;
+  if (weak == nullptr) return;
+  tell(findings.advise(advice), "volts", AnyQuantity(Dimension::voltage, weak->condition(asked.test_voltage)->value()));
 }
 
 }  // namespace ohmwright

@@ -14,13 +14,20 @@ namespace ohmwright {
 OHMWRIGHT_CORE_API void hold_back_for_a_wet_leak(const Evidence& evidence, const InsulationRule& asked,
                                                  std::uint16_t text, Findings& findings);
 
-/// The last wet test that was right after such a leak, but with too few volts to lift it. Null: none.
-OHMWRIGHT_CORE_API const PreparedReading* wet_test_of_too_few_volts(const Evidence& evidence,
-                                                                    const InsulationRule& asked);
+// Advice on what was read wet, worded alike for every kind: its texts are the framework's.
 
-/// The leak by which `asked.rule` condemns, where nobody said whether it was wet or dry: then no test once it was dried
-/// lifts it. Null: it does not condemn so, that was said, or it is metal on metal.
-OHMWRIGHT_CORE_API const PreparedReading* leak_of_unsaid_moisture(const Evidence& evidence, const InsulationRule& asked,
-                                                                  const Findings& findings);
+/// "say-if-it-was-wet": of a leak by which the rule condemns, and of which nobody said whether it was wet or dry.
+OHMWRIGHT_CORE_API AdviceDescriptor say_if_it_was_wet_advice();
+/// "wet-with-more-volts": of a wet test that was right after a leak, but with too few volts to lift it. `procedure`:
+/// the kind's own of that test.
+OHMWRIGHT_CORE_API AdviceDescriptor wet_with_more_volts_advice(std::string_view procedure);
+
+/// Adds the first of them, at its place `advice` in the kind's list, where there is such a leak; a leak that is metal
+/// on metal is none.
+OHMWRIGHT_CORE_API void advise_if_it_was_wet(const Evidence& evidence, const InsulationRule& asked,
+                                             std::uint16_t advice, Findings& findings);
+/// Adds the second, where there is such a test.
+OHMWRIGHT_CORE_API void advise_on_weak_wet_test(const Evidence& evidence, const InsulationRule& asked,
+                                                std::uint16_t advice, Findings& findings);
 
 }  // namespace ohmwright

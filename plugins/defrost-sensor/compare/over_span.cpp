@@ -117,8 +117,10 @@ EquivalenceFinding compare_over(const Pair& pair, TemperatureSpan span) {
   if (scanned.outcome == Outcome::out_of_limits) return differing(pair, worst);
   if (scanned.outcome != Outcome::within_limits) return unknown(pair, worst);
   const bool is_one = std::abs(worst.log) < one_curve_log;
-  EquivalenceFinding finding =
-      finding_of(Outcome::within_limits, is_one ? over_span::one_curve : over_span::same_curve);
+  const TemperatureSpan known = pair.candidate.curve->span();
+  const bool in_part = known.from > span.from || known.to < span.to;
+  const TextEntry& differing_little = in_part ? over_span::same_curve_known_in_part : over_span::same_curve;
+  EquivalenceFinding finding = finding_of(Outcome::within_limits, is_one ? over_span::one_curve : differing_little);
   const double slope = pair.original.curve->log_slope(worst.at);
   tell(finding, "from", AnyQuantity(span.from));
   tell(finding, "to", AnyQuantity(span.to));
@@ -126,6 +128,8 @@ EquivalenceFinding compare_over(const Pair& pair, TemperatureSpan span) {
   tell(finding, "percent", percent_off(worst.log));
   tell(finding, "kelvin", kelvins(std::abs(worst.kelvin ? worst.kelvin->value() : worst.log / slope)));
   tell(finding, "allowed", percent_off(worst.limit()));
+  tell(finding, "known_from", AnyQuantity(known.from));
+  tell(finding, "known_to", AnyQuantity(known.to));
   return finding;
 }
 

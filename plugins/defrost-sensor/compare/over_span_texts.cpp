@@ -5,6 +5,11 @@ namespace ohmwright::defrost_sensor::over_span {
 const TextEntry same_curve{
     "same-curve", OHMWRIGHT_TEXT("From {from} to {to} it differs most at {where}: {percent} %, as much as {kelvin}. A "
                                  "good original may be {allowed} % off there.")};
+const TextEntry same_curve_known_in_part{
+    "same-curve-known-in-part",
+    OHMWRIGHT_TEXT("From {from} to {to} it differs most at {where}: {percent} %, as much as {kelvin}. A good original "
+                   "may be {allowed} % off there. Its own curve is known from {known_from} to {known_to} only; past "
+                   "that it goes on as such curves do.")};
 const TextEntry one_curve{"one-curve", OHMWRIGHT_TEXT("From {from} to {to} both have the same curve.")};
 const Variants reads_low{
     {"reads-low",

@@ -8,6 +8,7 @@ namespace ohmwright::defrost_sensor::over_span {
 
 extern const TextEntry one_curve;
 extern const TextEntry same_curve;
+extern const TextEntry same_curve_known_in_part;
 
 /// How the sentence on a thermistor's difference goes on.
 struct Variants {

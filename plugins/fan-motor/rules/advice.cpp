@@ -159,21 +159,13 @@ bool was_tested(const Scene& scene) {
   });
 }
 
-/// It leaked wet, and was tested wet since, but not with the volts that lift that.
-void advise_on_weak_wet_test(const Scene& scene) {
-  const PreparedReading* weak = weak_wet_test(scene);
-  if (weak == nullptr) return;
-  tell(scene.findings.advise(wet_with_more_volts), "volts", volts(weak->condition(test_voltage)->value()));
-}
-
 void advise_no_test(const Scene& scene) {
   tell(scene.findings.advise(no_test_of_electronics), "least", ohms(scene.ratings->insulation.value()));
 }
 
 /// A leak that condemns may have been damp. What was dried before and leaks still is not dried again.
 void advise_on_damp(const Scene& scene) {
-  if (const PreparedReading* leak = leak_that_may_be_damp(scene))
-    tell(scene.findings.advise(say_if_it_was_wet), "leak", ohms(leak->displayed));
+  advise_if_it_was_wet(scene);
   if (!any_of(scene.evidence, [](const PreparedReading& r) {
         return r.measurand == insulation_resistance && r.moisture == Moisture::dry;
       }))

@@ -1,3 +1,4 @@
+#include <ohmwright/component/insulation_when_wet.hpp>
 #include <ohmwright/quantity/message.hpp>
 
 #include "rules/advice.hpp"
@@ -220,15 +221,8 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
            "open, and read its speed once more (speed=… --signal run). One that has no control wire says so in its "
            "ratings (wires)."),
        "supply-at-plug"},
-      {"say-if-it-was-wet",
-       OHMWRIGHT_TEXT("Was it wet, from frost, thaw water or cleaning, when it showed {leak}? Then say --wet beside "
-                      "that reading, and "
-                      "--dry beside the test once it was dried. A leak of which neither was said stands.")},
-      {"wet-with-more-volts",
-       OHMWRIGHT_TEXT(
-           "Wet it was tested with {volts} only: wet it and test it once more with 500 V (insulation=… --wet --test "
-           "500V). With fewer volts its leak stands."),
-       "insulation-500-volt"},
+      say_if_it_was_wet_advice(),
+      wet_with_more_volts_advice("insulation-500-volt"),
       {"leave-out-stale-volts",
        OHMWRIGHT_TEXT("Leave out the volts that were read before something was changed: probes, wires, switch or feed. "
                       "Where nothing "

@@ -72,12 +72,12 @@ void judge_insulation(const Scene& scene) {
 
 bool leaks_only_when_wet(const Scene& scene) { return scene.findings.has_text(insulation, leaks_when_wet); }
 
-const PreparedReading* leak_that_may_be_damp(const Scene& scene) {
-  return leak_of_unsaid_moisture(scene.evidence, asked_of(scene), scene.findings);
+void advise_if_it_was_wet(const Scene& scene) {
+  ohmwright::advise_if_it_was_wet(scene.evidence, asked_of(scene), say_if_it_was_wet, scene.findings);
 }
 
-const PreparedReading* weak_wet_test(const Scene& scene) {
-  return wet_test_of_too_few_volts(scene.evidence, asked_of(scene));
+void advise_on_weak_wet_test(const Scene& scene) {
+  ohmwright::advise_on_weak_wet_test(scene.evidence, asked_of(scene), wet_with_more_volts, scene.findings);
 }
 
 }  // namespace ohmwright::heater

@@ -12,10 +12,10 @@ void judge_insulation(const Scene& scene);
 /// Dried it insulates, and wet it leaked.
 bool leaks_only_when_wet(const Scene& scene);
 
-/// The leak that condemns it may have been damp: nobody said. Null: it was said.
-const PreparedReading* leak_that_may_be_damp(const Scene& scene);
+/// Asks whether the leak that condemns it was wet, where nobody said.
+void advise_if_it_was_wet(const Scene& scene);
 
-/// It leaked wet, and its wet test since had too few volts to lift that. Null: none.
-const PreparedReading* weak_wet_test(const Scene& scene);
+/// It leaked wet, and its wet test since had too few volts to lift that: asks for one with more.
+void advise_on_weak_wet_test(const Scene& scene);
 
 }  // namespace ohmwright::heater

@@ -16,7 +16,8 @@ enum Text : TextIndex {
   not_live,
   far_too_many,
   contradict,
-  jumping
+  jumping,
+  drawing_without_volts
 };
 
 /// Of its rated volts, or these volts where nothing is known of it, it is fed.
@@ -29,8 +30,14 @@ bool is_fed(const Scene& scene, const PreparedReading& across) {
   return std::abs(across.value.value()) >= least;
 }
 
+/// So few that no element lets a current through that is worth the name.
+bool has_no_volts(const PreparedReading& across) {
+  constexpr double no_volt = 5.0;  // common practice, no source
+  return std::abs(across.value.value()) < no_volt;
+}
+
 Text text_of(const Scene& scene, const PreparedReading& across) {
-  if (!is_fed(scene, across)) return not_fed;
+  if (!is_fed(scene, across)) return is_seen_drawing(scene) && has_no_volts(across) ? drawing_without_volts : not_fed;
   const PreparedReading* drawn = last_live_value(scene.evidence, current);
   if (drawn == nullptr) return scene.far_too_many_volt > 0.0 ? far_too_many : current_unknown;
   return drawn->value.value() < no_current_below(scene.ratings) ? fed_and_cold : fed_and_heating;
@@ -85,6 +92,10 @@ RuleDescriptor describe_supply_without_current() {
            OHMWRIGHT_TEXT(
                "The volts across its own leads were read {count} times and jump: they contradict each other, "
                "and their mean says nothing.")},
+          {"drawing-without-volts",
+           OHMWRIGHT_TEXT(
+               "There are {volts} across its own leads, and it draws {current}: nothing flows without volts. "
+               "The probes were not on its own leads, or the clamp holds another wire.")},
       }};
 }
 
@@ -108,7 +119,7 @@ void judge_supply_without_current(const Scene& scene) {
     finding.meaning = ProbabilityMeaning::observed_if_within;
     finding.probability = 0.0;
   }
-  finding.holds_back = text == far_too_many;
+  finding.holds_back = text == far_too_many || text == drawing_without_volts;
   tell(finding, "volts", volts(reading->displayed));
   if (text == far_too_many) {
     const double share = scene.far_too_many_volt / scene.ratings->voltage->value();

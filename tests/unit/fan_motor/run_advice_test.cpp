@@ -58,6 +58,14 @@ std::vector<std::string> advice_on(const FanMotorRatings& known, const std::vect
   return ids;
 }
 
+Reading live(const std::string& measurand, const std::string& value) {
+  Reading reading = alone(measurand, value);
+  reading.supply = Supply::live;
+  reading.connection = Connection::unstated;
+  reading.conditions.clear();
+  return reading;
+}
+
 // EN 50699: 500 V and 1 Mohm; what an ohmmeter shows proves no insulation.
 TEST(RunAdvice, ComesAfterTheInsulation) {
   const FanMotorRatings known = plain();
@@ -74,13 +82,6 @@ TEST(RunAdvice, ComesAfterTheInsulation) {
 TEST(RunAdvice, AsksForNothingThatWasRead) {
   const FanMotorRatings known = plain();
   EXPECT_THAT(advice_on(known, {alone("insulation", "1 Mohm", "500 V")}), ElementsAre("test-once-more"));
-  const auto live = [](const std::string& measurand, const std::string& value) {
-    Reading reading = alone(measurand, value);
-    reading.supply = Supply::live;
-    reading.connection = Connection::unstated;
-    reading.conditions.clear();
-    return reading;
-  };
   EXPECT_THAT(advice_on(known, {live("speed", "1200 rpm +- 5 rpm"), live("supply", "60 V +- 1 V")}),
               Contains("look-upstream"));
   EXPECT_THAT(advice_on(known, {live("speed", "1200 rpm +- 5 rpm"), live("supply", "60 V +- 1 V")}),
@@ -97,13 +98,6 @@ TEST(RunAdvice, AsksForNothingThatWasRead) {
 
 // Common practice, no source: ice that rubs makes a good motor slow, a loose wheel a fast one.
 TEST(RunAdvice, ASpeedIsClearedOfWheelAndAirBeforeItCondemns) {
-  const auto live = [](const std::string& measurand, const std::string& value) {
-    Reading reading = alone(measurand, value);
-    reading.supply = Supply::live;
-    reading.connection = Connection::unstated;
-    reading.conditions.clear();
-    return reading;
-  };
   const Reading mains = live("supply", "119 V +- 1 V");
   Reading slow = live("speed", "1000 rpm +- 5 rpm");
   EXPECT_THAT(advice_on(plain(), {slow, mains}), ElementsAre("spin-by-hand"));
