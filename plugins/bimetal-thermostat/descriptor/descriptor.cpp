@@ -87,7 +87,12 @@ Descriptor make_descriptor() {
                         {{"unknown", OHMWRIGHT_TEXT("not known")},
                          {"warming", OHMWRIGHT_TEXT("it warmed up to there from where it closes")},
                          {"cooling", OHMWRIGHT_TEXT("it cooled down to there from where it opens")}},
-                        "history"}};
+                        "history"},
+                       {"terminals",
+                        OHMWRIGHT_TEXT("What was done to its terminals"),
+                        {{"unknown", OHMWRIGHT_TEXT("not said")},
+                         {"cleaned", OHMWRIGHT_TEXT("cleaned to bare metal, the probes pressed on them")}},
+                        "terminals"}};
   descriptor.rules = rules();
   descriptor.advice = describe_advice();
   descriptor.procedures = describe_procedures();

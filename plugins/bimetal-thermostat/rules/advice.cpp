@@ -6,6 +6,7 @@
 #include <ohmwright/component/in_circuit.hpp>
 #include <ohmwright/component/shared_thresholds.hpp>
 
+#include "rules/contact_resistance.hpp"
 #include "rules/good_part.hpp"
 #include "rules/state_at_temperature.hpp"
 #include "rules/trip_rule.hpp"
@@ -257,10 +258,6 @@ bool belongs_open(const Scene& scene) {
   });
   return last != nullptr && last->condition(part_temperature)->value() > scene.ratings->opening.highest().kelvin();
 }
-
-/// A contact of more than this turns the amperes of a heater into more heat than its housing stands, 16 W at 4 A: it is
-/// no part to run a heater through (common practice, no source).
-constexpr double most_ohms_under_load = 1.0;
 
 bool burns_under_load(const Scene& scene) {
   return any_finding(scene, [](const Finding& f) {

@@ -160,8 +160,10 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
       {"leave-it-in", OHMWRIGHT_TEXT("Leave it in, and look next at heater, link and control.")},
       {"no-load-test",
        OHMWRIGHT_TEXT(
-           "If it still reads more than {limit} with clean terminals, fit a new one. Run no heater through it to find "
-           "out: at the amperes of a heater such a contact burns inside its housing."),
+           "Clean its terminals, read it once more in the cold, a lead off, and say so (--terminals cleaned): more "
+           "than "
+           "{limit} then condemns it. Run no heater through it to find out: at the amperes of a heater such a contact "
+           "burns inside its housing."),
        "contact-as-found"},
       {"read-both-at-once",
        OHMWRIGHT_TEXT(

@@ -20,6 +20,7 @@ enum Text : TextIndex {
   connection_unstated,
   no_ohms,
   no_limit,
+  too_high_though_clean,
 };
 
 /// Ohms of the contact while it conducts, the highest of several; null where there are none.
@@ -34,6 +35,16 @@ const PreparedReading* worst_closed(const Scene& scene) {
   return worst;
 }
 
+/// Nothing but the contact itself is left to explain such ohms: its terminals were cleaned, a lead is off, and it is
+/// colder than any good one closes.
+bool is_surely_bad(const Scene& scene, const PreparedReading& reading) {
+  const Estimate* temperature = reading.condition(part_temperature);
+  if (temperature == nullptr || reading.state(terminals) != terminals_cleaned || !is_lead_off(reading)) return false;
+  const bool is_cold =
+      temperature->value() + 2.0 * temperature->standard_uncertainty() < scene.ratings->closing.lowest().kelvin();
+  return is_cold && reading.value.value() - 2.0 * reading.value.standard_uncertainty() > most_ohms_under_load;
+}
+
 }  // namespace
 
 RuleDescriptor describe_contact_resistance() {
@@ -41,8 +52,9 @@ RuleDescriptor describe_contact_resistance() {
       "contact-resistance",
       OHMWRIGHT_TEXT("Ohms of the closed contact"),
       false,
-      can_pass | can_be_undecided,
-      "JCGM 106:2012 (conformance probability); that ohms do not condemn a contact is common practice, no source",
+      can_pass | can_condemn | can_be_undecided,
+      "JCGM 106:2012 (conformance probability); that ohms condemn a contact only at clean terminals is common "
+      "practice, no source",
       {
           {"low-enough",
            OHMWRIGHT_TEXT("The closed contact reads {ohms} with the test leads taken off; a good one has at most "
@@ -67,6 +79,10 @@ RuleDescriptor describe_contact_resistance() {
            OHMWRIGHT_TEXT("The contact reads {ohms}, within {limit}, but it was not said that a lead was off.")},
           {"no-ohms", OHMWRIGHT_TEXT("Not judged: the closed contact was not read in ohms.")},
           {"no-limit", OHMWRIGHT_TEXT("Not judged: the ratings state no contact resistance.")},
+          {"too-high-though-clean",
+           OHMWRIGHT_TEXT(
+               "Its terminals clean, and so cold that it has to be closed, it still reads {ohms}; a good one "
+               "has at most {limit}. At the amperes of a heater such a contact burns in its housing.")},
       }};
 }
 
@@ -87,6 +103,10 @@ void judge_contact_resistance(const Scene& scene) {
   if (outcome == Outcome::within_limits && !scene.is_surely_of_contact(*reading)) {
     outcome = Outcome::undecided;
     text = connection_unstated;
+  }
+  if (scene.sure(1.0 - within) && is_surely_bad(scene, *reading)) {
+    outcome = Outcome::out_of_limits;
+    text = too_high_though_clean;
   }
   if (text == too_coarse && repeats_jump_past_digits(scene.evidence, *reading)) text = jumping;
   const bool carries = scene.findings.has(drop_under_load, Outcome::within_limits);

@@ -10,8 +10,9 @@ enum MeasurandIndex : std::uint16_t { contact_state, contact_state_swapped, link
 
 enum ConditionIndex : std::uint16_t { part_temperature, load_current, ramp, lag };
 
-enum StateIndex : std::uint16_t { history };
+enum StateIndex : std::uint16_t { history, terminals };
 enum HistoryIndex : std::uint16_t { history_unknown, warming, cooling };
+enum TerminalsIndex : std::uint16_t { terminals_unknown, terminals_cleaned };
 
 /// Where between two readings it opened, and where it closed.
 enum ErrorSourceIndex : std::uint16_t { opening_gap, closing_gap };
