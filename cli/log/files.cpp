@@ -78,28 +78,28 @@ cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments) {
   return settings;
 }
 
-cycles::LogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment) {
-  if (!arguments.has("--appliance")) return log_ratings_over({}, arguments, environment);
-  return log_ratings_over(log_ratings_of(open_appliance(environment, arguments.value("--appliance"))), arguments,
-                          environment);
-}
-
-bool tell_what_logs_cannot_ask(const Arguments& arguments, const Environment& environment) {
+TypedLogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment) {
   const Sentences say{UnitPreferences{}};
-  bool any = false;
-  const auto tell = [&](const LoadedKind& kind) {
-    for (const std::string_view lacking : what_logs_cannot_ask(kind.descriptor())) {
-      environment.err << paragraph(say(lacking, {{"kind", std::string(kind.descriptor().id)}}), environment.page.width);
-      any = true;
-    }
+  TypedLogRatings typed;
+  const auto look_at = [&](const LoadedKind& kind) {
+    for (const std::string_view lacking : what_logs_cannot_ask(kind.descriptor()))
+      typed.not_judged.push_back(say(lacking, {{"kind", std::string(kind.descriptor().id)}}));
   };
   const auto parts = arguments.options.find("--ratings");
   if (parts != arguments.options.end())
-    for (const std::string& word : parts->second) tell(open_kind(environment, word.substr(0, word.find('='))));
-  if (!arguments.has("--appliance")) return any;
-  const Appliance appliance = open_appliance(environment, arguments.value("--appliance"));
-  for (const PlacedPart& placed : appliance.parts) tell(*placed.kind);
-  return any;
+    for (const std::string& word : parts->second) look_at(open_kind(environment, word.substr(0, word.find('='))));
+  cycles::LogRatings of_appliance;
+  if (arguments.has("--appliance")) {
+    const Appliance appliance = open_appliance(environment, arguments.value("--appliance"));
+    for (const PlacedPart& placed : appliance.parts) look_at(*placed.kind);
+    of_appliance = log_ratings_of(appliance);
+  }
+  typed.ratings = log_ratings_over(std::move(of_appliance), arguments, environment);
+  return typed;
+}
+
+void tell_not_judged(const TypedLogRatings& typed, const Environment& environment) {
+  for (const std::string& sentence : typed.not_judged) environment.err << paragraph(sentence, environment.page.width);
 }
 
 cycles::LogRatings log_ratings_over(cycles::LogRatings ratings, const Arguments& arguments,

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include <ohmwright/cycles/log_analysis.hpp>
 #include <ohmwright/cycles/reading/log_reader.hpp>
@@ -13,15 +14,20 @@ namespace ohmwright::cli {
 /// How the options say that a log is to be read: `--column`, `--every`. Throws InputError for words that say nothing.
 cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments);
 
-/// What the options say of the appliance: `--ratings`, `--appliance`, and over them `--line`, `--ends-at`,
-/// `--time-limit`. Throws InputError for words that say nothing, and as ratings and appliances do.
-cycles::LogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment);
+/// What the options say of the appliance.
+struct TypedLogRatings {
+  cycles::LogRatings ratings;
+  std::vector<std::string> not_judged;  ///< why parts that they name cannot be judged by any log, a sentence each
+};
 
-/// Tells beside the answer which parts that `--ratings` and `--appliance` name cannot be judged by any log, since their
-/// kinds lack what logs ask for; whether there is one.
-bool tell_what_logs_cannot_ask(const Arguments& arguments, const Environment& environment);
+/// `--ratings`, `--appliance`, and over them `--line`, `--ends-at`, `--time-limit`. Throws InputError for words that
+/// say nothing, and as ratings and appliances do.
+TypedLogRatings typed_log_ratings(const Arguments& arguments, const Environment& environment);
 
-/// As `typed_log_ratings`, over what is known of the appliance already.
+/// Tells beside the answer what is not judged.
+void tell_not_judged(const TypedLogRatings& typed, const Environment& environment);
+
+/// The figures of `typed_log_ratings`, over what is known of the appliance already.
 cycles::LogRatings log_ratings_over(cycles::LogRatings ratings, const Arguments& arguments,
                                     const Environment& environment);
 

@@ -70,12 +70,13 @@ int run_log_folder(const Arguments& arguments, Environment& environment) {
   std::vector<std::filesystem::path> read;
   for (const batch::InputFile& file : files) read.emplace_back(file.path);
   refuse_to_overwrite(arguments, "--out", read);
-  const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
+  const TypedLogRatings typed = typed_log_ratings(arguments, environment);
+  tell_not_judged(typed, environment);
   const cycles::LogReadingSettings settings = typed_reading_settings(arguments);
   std::string lines;
   LogCounts counts;
   for (const batch::InputFile& file : files) {
-    append_log(lines, file, settings, ratings, counts);
+    append_log(lines, file, settings, typed.ratings, counts);
     if (arguments.has("--out")) continue;
     environment.out << lines << std::flush;
     lines.clear();

@@ -21,10 +21,10 @@ namespace ohmwright::cli {
 namespace {
 
 int run_one_log(const Arguments& arguments, Environment& environment) {
-  const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
-  const ReadLog log = read_log(arguments.operands[0], typed_reading_settings(arguments), ratings);
-  const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, ratings);
-  const bool is_not_all_judged = tell_what_logs_cannot_ask(arguments, environment);
+  const TypedLogRatings typed = typed_log_ratings(arguments, environment);
+  const ReadLog log = read_log(arguments.operands[0], typed_reading_settings(arguments), typed.ratings);
+  const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, typed.ratings);
+  tell_not_judged(typed, environment);
   const std::string& file = arguments.operands[0];
   const LogReport report{log.reader, log.analysis, verdicts, arguments.value("--appliance"),
                          file == "-" ? std::string() : std::filesystem::path(file).filename().string()};
@@ -37,7 +37,8 @@ int run_one_log(const Arguments& arguments, Environment& environment) {
   constexpr std::uint64_t fewest_rows = 2;  // one row has no time between rows
   if (log.reader.rows() < fewest_rows) return exit_undecided;
   if (cycles::asks_for_a_test(verdicts)) return exit_out_of_limits;
-  return is_not_all_judged || cycles::leaves_a_question(log.analysis, verdicts) ? exit_undecided : exit_done;
+  const bool all_is_judged = typed.not_judged.empty() && !cycles::leaves_a_question(log.analysis, verdicts);
+  return all_is_judged ? exit_done : exit_undecided;
 }
 
 void refuse_one_log_twice(const std::string& before, const std::string& after) {
@@ -53,11 +54,12 @@ int run_comparison(const Arguments& arguments, Environment& environment) {
   if (!arguments.operands.empty())
     throw InputError("--before and --after name both logs; leave out " + ohmwright::quoted(arguments.operands[0]));
   refuse_one_log_twice(before, after);
-  const cycles::LogRatings ratings = typed_log_ratings(arguments, environment);
+  const TypedLogRatings typed = typed_log_ratings(arguments, environment);
   const cycles::LogReadingSettings settings = typed_reading_settings(arguments);
-  const ReadLog was = read_log(before, settings, ratings);
-  const ReadLog is = read_log(after, settings, ratings);
-  const cycles::RepairComparison comparison = cycles::compare_repair(was.analysis, is.analysis, ratings);
+  const ReadLog was = read_log(before, settings, typed.ratings);
+  const ReadLog is = read_log(after, settings, typed.ratings);
+  const cycles::RepairComparison comparison = cycles::compare_repair(was.analysis, is.analysis, typed.ratings);
+  tell_not_judged(typed, environment);
   const RepairReport report{was.reader, is.reader, was.analysis, is.analysis, comparison};
   const std::string format = arguments.value("--format", "text");
   const Sentences say{UnitPreferences{}};
@@ -65,7 +67,8 @@ int run_comparison(const Arguments& arguments, Environment& environment) {
           : format == "html" ? repair_html(report, say)
                              : repair_page(report, say, environment.page),
           arguments, environment);
-  return exit_code(comparison.outcome);
+  const int code = exit_code(comparison.outcome);
+  return code == exit_done && !typed.not_judged.empty() ? exit_undecided : code;
 }
 
 int run_log(const Arguments& arguments, Environment& environment) {

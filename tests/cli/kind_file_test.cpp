@@ -192,6 +192,14 @@ TEST_F(AWholeKindFile, ThatLogsCannotAskIsNamed) {
   const Ran ran = run_program(with_ratings, {}, made);
   EXPECT_EQ(ran.exit_code, 3) << ran.out << ran.err;
   EXPECT_THAT(ran.err, AllOf(HasSubstr("The power of tube-element is not judged"), HasSubstr("line_voltage")));
+  const std::filesystem::path before = folder_ / "before.csv";
+  const std::filesystem::path after = folder_ / "after.csv";
+  for (const auto& log : {before, after}) std::ofstream(log) << made;
+  with_ratings.erase(with_ratings.begin() + 1);  // standard input
+  with_ratings.insert(with_ratings.end(), {"--before", before.string(), "--after", after.string()});
+  const Ran compared = run_program(with_ratings);
+  EXPECT_EQ(compared.exit_code, 3) << compared.out << compared.err;
+  EXPECT_THAT(compared.err, HasSubstr("The power of tube-element is not judged"));
 }
 
 // EN 50699 (from memory): a tester of 500 V reads insulation; the ohms beside it stay those of the meter.
