@@ -38,7 +38,10 @@ std::string typed_passphrase(const char* prompt) {
   return passphrase;
 }
 
+/// Without the byte order mark that some editors put before it.
 std::string first_line(std::string text) {
+  constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+  if (text.starts_with(byte_order_mark)) text.erase(0, byte_order_mark.size());
   text.resize(std::min(text.find_first_of("\r\n"), text.size()));
   return text;
 }

@@ -284,6 +284,8 @@ TEST_F(Course, PrintsSheetsSlipsAndAnswers) {
               HasSubstr("name the appliance that it was made from"));
   EXPECT_THAT(sheet.out,
               AllOf(HasSubstr("<body class=\"large\">"), HasSubstr("How sure are you"), Not(HasSubstr("OL<"))));
+  EXPECT_THAT(run_program({"course", "explain", "defrost-sensor", "--format", "html", "--language", "es"}).out,
+              HasSubstr("<html lang=\"es\">"));
   EXPECT_THAT(course({"worksheet", exercise, "--slips"}).out, HasSubstr("fold the hatched half over the readings"));
   EXPECT_THAT(course({"worksheet", exercise, "--answers", "--key", at("the.key")}).out, HasSubstr("At fault"));
 }
@@ -321,6 +323,27 @@ TEST_F(Course, ALabIsNotLedAstrayByOneSlipOfAThousand) {
                              HasSubstr("Ben             1     50"), HasSubstr("Fay             1      0")));
   // Mean of 32.3, 32.2 and 31.9 ohm, by hand.
   EXPECT_THAT(ran.out, HasSubstr("32.13 Ω"));
+}
+
+TEST_F(Course, ALabOfTwoPartsUnderOneTagIsRefused) {
+  std::ofstream(at("lab.json")) << R"({"title": "lab", "parts": [
+  {"tag": "H1", "reference": "32.05 ohm +- 0.05 ohm"},
+  {"tag": "h1", "reference": "48 ohm +- 0.05 ohm", "lower": "50 ohm", "upper": "45 ohm"}]})";
+  std::ofstream(at("readings.csv")) << "student,tag,reading\nAnn,H1,32.3 ohm +- 0.6 ohm\n";
+  const Ran ran = course({"lab", at("lab.json"), at("readings.csv")});
+  EXPECT_EQ(ran.exit_code, 2);
+  EXPECT_THAT(ran.err, AllOf(HasSubstr("lab.json:3: /parts/1/tag: another part has this tag"),
+                             HasSubstr("lab.json:3: /parts/1/upper: expected an upper limit that is not below")));
+}
+
+/// Some editors put a byte order mark before the first word, which nobody types.
+TEST_F(Course, APassphraseFileOpensWhatWasTypedWithoutItsMark) {
+  std::ofstream(at("words.txt")) << "\xEF\xBB\xBF"
+                                 << "four plain test words\n";
+  ASSERT_EQ(make("class").exit_code, 0);
+  const Ran ran = course({"worksheet", at("class/exercise-001.json"), "--answers", "--key", at("the.key"),
+                          "--passphrase-file", at("words.txt")});
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
 }
 
 TEST_F(Course, ALabTakesTheTablesOfASpreadsheet) {

@@ -1,5 +1,8 @@
 #include <algorithm>
 #include <array>
+#include <charconv>
+#include <string_view>
+#include <system_error>
 
 #include <fmt/format.h>
 
@@ -67,11 +70,32 @@ std::string without_record(const MarkedClass& marked, const Sentences& say) {
   return say(OHMWRIGHT_TEXT("No record was handed in of {exercises}."), {{"exercises", names}});
 }
 
-/// RFC 4180, and no formula: what begins with = + - @, a tab or a return is text.
-std::string csv_cell(std::string text) {
+bool is_number(std::string_view text) {
+  double value = 0.0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  return error == std::errc() && end == text.data() + text.size();
+}
+
+/// No formula: what begins with = + - @, a tab or a return is text, also behind what a spreadsheet of another country
+/// takes for the end of a cell. "-1.5" is a number and stays one.
+std::string without_formula(const std::string& text) {
   constexpr std::string_view begins_formula = "=+-@\t\r";
-  if (!text.empty() && begins_formula.find(text.front()) != std::string_view::npos) text.insert(0, "'");
-  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
+  constexpr std::string_view ends_cell = ";\t\n";
+  if (is_number(text)) return text;
+  std::string safe;
+  bool is_first = true;
+  for (const char letter : text) {
+    if (is_first && begins_formula.find(letter) != std::string_view::npos) safe += '\'';
+    safe += letter;
+    is_first = ends_cell.find(letter) != std::string_view::npos;
+  }
+  return safe;
+}
+
+/// RFC 4180.
+std::string csv_cell(const std::string& cell) {
+  const std::string text = without_formula(cell);
+  if (text.find_first_of(",;\t\"\r\n") == std::string::npos) return text;
   std::string quoted = "\"";
   for (const char letter : text) quoted += letter == '"' ? std::string("\"\"") : std::string(1, letter);
   return quoted + "\"";

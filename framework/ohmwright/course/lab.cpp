@@ -39,6 +39,13 @@ std::optional<StatedValue> quantity_in(const ValueNode& part, const char* field,
   return std::nullopt;
 }
 
+/// The part of that tag, however large or small it is written; null where there is none.
+const LabPart* part_tagged(const Lab& lab, std::string_view tag) {
+  const auto found = std::find_if(lab.parts.begin(), lab.parts.end(),
+                                  [&](const LabPart& part) { return lower_case(part.tag) == lower_case(tag); });
+  return found == lab.parts.end() ? nullptr : &*found;
+}
+
 /// `has_commas`: numbers of the table may have decimal commas, as none separates its cells.
 std::optional<LabReading> reading_in(const SeparatedLine& line, const Lab& lab, bool has_commas,
                                      std::vector<Problem>& problems) {
@@ -47,20 +54,20 @@ std::optional<LabReading> reading_in(const SeparatedLine& line, const Lab& lab, 
     return std::nullopt;
   };
   if (line.cells.size() < 3) return refuse("expected student, tag, reading with its ±, and perhaps conditions");
-  std::vector<std::string> tags;
-  for (const LabPart& part : lab.parts) tags.push_back(part.tag);
-  const auto tag = std::find_if(tags.begin(), tags.end(),
-                                [&](const std::string& one) { return lower_case(one) == lower_case(line.cells[1]); });
-  if (tag == tags.end())
+  const LabPart* part = part_tagged(lab, line.cells[1]);
+  if (part == nullptr) {
+    std::vector<std::string> tags;
+    for (const LabPart& one : lab.parts) tags.push_back(one.tag);
     return refuse("there is no part tagged " + ohmwright::quoted(line.cells[1]) + did_you_mean(line.cells[1], tags) +
                   "; there are: " + listed(tags));
-  const Dimension dimension = lab.parts[static_cast<std::size_t>(tag - tags.begin())].reference.value.dimension();
+  }
+  const Dimension dimension = part->reference.value.dimension();
   try {
     const std::string& typed = line.cells[2];
     const StatedValue shown = parse_stated_value(has_commas ? with_decimal_points(typed) : typed, dimension);
     if (!shown.half_width || *shown.half_width <= 0.0)
       return refuse("the reading states no doubt: write it with its ±, \"32.1 ohm ± 0.6 ohm\"");
-    return LabReading{line.cells[0], *tag, shown, line.cells.size() > 3 ? line.cells[3] : "", line.line};
+    return LabReading{line.cells[0], part->tag, shown, line.cells.size() > 3 ? line.cells[3] : "", line.line};
   } catch (const InputError& error) {
     return refuse(error.what());
   }
@@ -82,9 +89,19 @@ Lab read_lab(const Document& document) {
       problems.push_back(node.find("reference")
                              ->problem("a lab is of parts that are dead, or of cells and supplies up to 25 V; mains "
                                        "are no exercise for a class"));
-    lab.parts.push_back({text_of(node, "tag"), text_of(node, "title"), *reference,
-                         quantity_in(node, "lower", dimension, problems),
-                         quantity_in(node, "upper", dimension, problems), text_of(node, "conditions")});
+    LabPart part{text_of(node, "tag"),
+                 text_of(node, "title"),
+                 *reference,
+                 quantity_in(node, "lower", dimension, problems),
+                 quantity_in(node, "upper", dimension, problems),
+                 text_of(node, "conditions")};
+    if (part_tagged(lab, part.tag) != nullptr)
+      problems.push_back(
+          node.find("tag")->problem("another part has this tag, written large or small; expected a tag "
+                                    "of its own for each"));
+    if (part.lower && part.upper && part.upper->value.value_in_si() < part.lower->value.value_in_si())
+      problems.push_back(node.find("upper")->problem("expected an upper limit that is not below the lower one"));
+    lab.parts.push_back(std::move(part));
   }
   refuse_if_any(document.file, std::move(problems));
   return lab;

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <set>
 #include <utility>
 
@@ -27,6 +28,12 @@ constexpr std::array lesson_names{std::pair{Lesson::one_part, std::string_view("
 constexpr std::size_t most_attempts = 200;
 /// Before the best is taken of the good benches whose own readings condemn something.
 constexpr std::size_t most_good_attempts = 50;
+
+/// What is kept of a probability and compared with: its last digits depend on the compiler.
+double to_a_millionth(double probability) {
+  constexpr double millionths = 1e6;
+  return std::round(probability * millionths) / millionths;
+}
 
 bool comes_and_goes(const locate::FaultList& faults, const locate::Candidate& candidate) {
   return candidate.faults.size() == 1 && faults.mode(candidate.faults.front()).id == comes_and_goes_mode;
@@ -168,7 +175,7 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     const std::vector<locate::TakenReading> readings =
         drawn_readings(bench, drawn, meter, all, comes_and_goes(faults, *truth), draws, made.exercise);
     const locate::Diagnosis diagnosis = reasoning.after(readings, {});
-    made.truth.tellable = reasoning.probability_of(diagnosis, parts);
+    made.truth.tellable = to_a_millionth(reasoning.probability_of(diagnosis, parts));
     if (lesson == Lesson::healthy && is_condemned(diagnosis)) {
       if (!best || best->truth.tellable < made.truth.tellable) best = std::move(made);
       continue;

@@ -43,14 +43,8 @@ double points_of(std::string_view drawing, std::string_view name) {
 
 }  // namespace
 
-std::string language_of_texts(const Sentences& say) {
-  // A catalogue translates this text into the code of its own language.
-  return say(OHMWRIGHT_TEXT("en"));
-}
-
-std::string paper_page(std::string_view title, std::string_view body, const WorksheetStyle& style,
-                       const Sentences& say) {
-  std::string page = "<!DOCTYPE html>\n<html lang=\"" + html_text(language_of_texts(say)) +
+std::string paper_page(std::string_view title, std::string_view body, const WorksheetStyle& style) {
+  std::string page = "<!DOCTYPE html>\n<html lang=\"" + html_text(language_of_texts()) +
                      "\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "
                      "content=\"width=device-width, initial-scale=1\">\n<meta http-equiv=\"Content-Security-Policy\" "
                      "content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">\n<title>";

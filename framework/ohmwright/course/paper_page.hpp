@@ -13,13 +13,9 @@ struct WorksheetStyle {
 };
 
 /// A page to be printed in A4 or Letter, black on white, that loads nothing from anywhere. `body` is HTML.
-std::string paper_page(std::string_view title, std::string_view body, const WorksheetStyle& style,
-                       const Sentences& say);
+std::string paper_page(std::string_view title, std::string_view body, const WorksheetStyle& style);
 
 /// A circuit (SVG) on one page, upright or across by the drawing's own shape, as large as fits there.
 std::string circuit_on_a_page(std::string_view drawing, const Sentences& say);
-
-/// The language that texts come out in, for a page's `lang`: "en" without a catalogue.
-std::string language_of_texts(const Sentences& say);
 
 }  // namespace ohmwright::course

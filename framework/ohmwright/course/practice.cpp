@@ -89,6 +89,7 @@ Entry Practice::perform(Entry wish) {
   if (stopped_ && wish.action != "answer" && wish.action != "note" && wish.action != "start")
     throw InputError("the exercise was stopped for an injury; what is left is the answer: ohmwright course answer");
   if (answered_) throw InputError("the answer was given; begin another exercise, or another record");
+  refuse_what_no_record_holds(wish);
   wish.shown.clear();
   wish.hazards.clear();
   wish.minutes = 0.0;

@@ -113,7 +113,7 @@ std::string inside_script(std::string_view json) {
 
 std::string practice_page(const Exercise& exercise, std::string_view file, const Sentences& say) {
   std::string page =
-      "<!DOCTYPE html>\n<html lang=\"" + html_text(language_of_texts(say)) +
+      "<!DOCTYPE html>\n<html lang=\"" + html_text(language_of_texts()) +
       "\">\n<head>\n<meta charset=\"utf-8\">\n"
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; "

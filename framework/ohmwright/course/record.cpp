@@ -9,6 +9,7 @@
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/record_values.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright::course {
 
@@ -69,14 +70,33 @@ nlohmann::ordered_json json_of(const Entry& entry) {
 std::vector<std::string> texts_in(const ValueNode& object, std::string_view field) {
   std::vector<std::string> texts;
   for (const ValueNode& node : list_of(object, field))
-    if (node.text() != nullptr) texts.push_back(*node.text());
+    if (node.text() != nullptr) texts.push_back(printable(*node.text()));
   return texts;
+}
+
+std::string typed_text_of(const ValueNode& object, std::string_view field) {
+  return printable_lines(text_of(object, field));
+}
+
+DocumentLimits record_limits() {
+  DocumentLimits limits = course_limits();
+  limits.control_characters = true;
+  return limits;
+}
+
+void refuse_text_that_no_record_holds(const std::string& text) {
+  const std::size_t most = record_limits().text_bytes;
+  if (text.size() > most)
+    throw InputError("a text of a record has at most " + std::to_string(most) + " bytes, this one has " +
+                     std::to_string(text.size()) + "; say it in fewer words, or in two notes");
+  if (printable_lines(text) != text)
+    throw InputError("the text holds control characters: " + ohmwright::quoted(text) + "; leave them away");
 }
 
 Entry entry_of(const ValueNode& node) {
   Entry entry;
   entry.action = text_of(node, "do");
-  entry.subject = text_of(node, "subject");
+  entry.subject = typed_text_of(node, "subject");
   entry.set_up = text_of(node, "set_up");
   entry.leads = text_of(node, "leads");
   entry.range = text_of(node, "range");
@@ -98,6 +118,11 @@ Entry entry_of(const ValueNode& node) {
 }
 
 }  // namespace
+
+void refuse_what_no_record_holds(const Entry& entry) {
+  refuse_text_that_no_record_holds(entry.subject);
+  for (const std::string& student : entry.students) refuse_text_that_no_record_holds(student);
+}
 
 std::string record_line(const Entry& entry, std::string_view text_so_far) {
   const std::string json = record_text(json_of(entry));
@@ -142,7 +167,7 @@ Record read_record(std::string_view text, const std::string& file) {
       throw DocumentError(file, {{"", number,
                                   "expected a line of a record, {\"entry\":…,\"hash\":…}; take the file as "
                                   "course practise or the page wrote it"}});
-    record.entries.push_back(entry_of(parse_document(link->entry, file, course_limits()).root));
+    record.entries.push_back(entry_of(parse_document(link->entry, file, record_limits()).root));
     if (linked_hash(previous, link->entry) != link->hash && !record.broken_at)
       record.broken_at = record.entries.size() - 1;
     record.hashes.emplace_back(link->hash);

@@ -40,6 +40,10 @@ struct Record {
   std::optional<std::size_t> broken_at;  ///< the first entry whose link does not hold: the record was edited there
 };
 
+/// Throws InputError for what a student typed (subject, names) that `read_record` would not read back: more than 4096
+/// bytes in one text, characters that no text holds.
+void refuse_what_no_record_holds(const Entry& entry);
+
 /// The line that is appended for an entry after a record's text so far. Each line carries the SHA-256 of the line
 /// before it and of itself, so that whoever edits one line breaks the chain. A chain that is cut short is whole, and
 /// whoever writes a program can forge one: see `check_word`.
@@ -56,7 +60,8 @@ std::string last_link(std::string_view text);
 /// Bytes of the text without the beginning of an entry that a crash left at its end.
 std::size_t whole_lines(std::string_view text);
 
-/// Reads a record. A broken chain is no error, it is noted. Throws DocumentError for what is no record.
+/// Reads a record. A broken chain is no error, it is noted. Control characters of its texts (a word processor pastes
+/// some) are made visible, so that they move no terminal. Throws DocumentError for what is no record.
 Record read_record(std::string_view text, const std::string& file);
 
 }  // namespace ohmwright::course

@@ -160,13 +160,13 @@ std::string worksheet_html(const Exercise& exercise, std::string_view drawing, c
   body += how_warm(exercise, say) + numbered_test_points(exercise, say) + set_ups_and_looks(exercise, say);
   if (!drawing.empty()) body += circuit_on_a_page(drawing, say);
   body += blank_readings(say);
-  return paper_page(exercise.title, body + questions(say), style, say);
+  return paper_page(exercise.title, body + questions(say), style);
 }
 
 std::string slips_html(const Exercise& exercise, const WorksheetStyle& style, const Sentences& say) {
   std::string body = how_warm(exercise, say);
   for (std::size_t i = 0; i < exercise.places.test_points.size(); ++i) body += slip(exercise, i, say);
-  return paper_page(exercise.title, body + slip_of_looks(exercise, say), style, say);
+  return paper_page(exercise.title, body + slip_of_looks(exercise, say), style);
 }
 
 std::string answer_sheet_html(const MadeExercise& made, const WorksheetStyle& style, const Sentences& say) {
@@ -193,7 +193,7 @@ std::string answer_sheet_html(const MadeExercise& made, const WorksheetStyle& st
   body += table_of_rows({say(OHMWRIGHT_TEXT("test point")), say(OHMWRIGHT_TEXT("set-up")), say(OHMWRIGHT_TEXT("leads")),
                          say(OHMWRIGHT_TEXT("the meter shows"))},
                         rows);
-  return paper_page(exercise.name, body, style, say);
+  return paper_page(exercise.name, body, style);
 }
 
 }  // namespace ohmwright::course

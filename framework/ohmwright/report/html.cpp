@@ -1,14 +1,13 @@
 #include <sodium/utils.h>
 
 #include <ohmwright/report/html.hpp>
+#include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright {
 
 namespace {
 
-constexpr std::string_view head = R"(<!DOCTYPE html>
-<html lang="en">
-<head>
+constexpr std::string_view head = R"(<head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:">
@@ -97,8 +96,8 @@ std::string html_text(std::string_view text) {
 }
 
 std::string html_page(std::string_view title, std::string_view body, std::string_view foot) {
-  std::string page(head);
-  page.append("<title>").append(html_text(title)).append("</title>\n</head>\n<body>\n").append(body);
+  std::string page = "<!DOCTYPE html>\n<html lang=\"" + html_text(language_of_texts()) + "\">\n";
+  page.append(head).append("<title>").append(html_text(title)).append("</title>\n</head>\n<body>\n").append(body);
   if (!foot.empty()) page.append("<footer>").append(html_text(foot)).append("</footer>\n");
   return page.append("</body>\n</html>\n");
 }

@@ -155,6 +155,11 @@ std::string Sentences::stated(const StatedValue& value) const {
   return unbroken(display_text(value, options));
 }
 
+std::string language_of_texts() {
+  // A catalogue translates this text into the code of its own language.
+  return Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("en"));
+}
+
 std::string percent_text(double probability) {
   const double percent = 100.0 * probability;
   if (percent > 99.9) return unbroken("> 99.9 %");

@@ -40,6 +40,9 @@ class Sentences {
   UnitPreferences units_;
 };
 
+/// The language that texts come out in, for a page's `lang`: "en" without a catalogue.
+std::string language_of_texts();
+
 /// A probability in words of a percentage that never claims certainty: "99.6 %", "> 99.9 %", "< 0.1 %".
 std::string percent_text(double probability);
 

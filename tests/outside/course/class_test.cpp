@@ -233,6 +233,10 @@ TEST(Class, ANameIsNoFormula) {
   EXPECT_THAT(csv, HasSubstr("'@cmd"));
 }
 
+TEST(Class, ATableHoldsNoFormulaForSpreadsheetsThatSplitElsewhereAndKeepsNumbers) {
+  EXPECT_EQ(csv_row({"x;=1+1", "a\t@b", "-1.5", "-1.5 V", "3;4"}), "\"x;'=1+1\",\"a\t'@b\",-1.5,'-1.5 V,\"3;4\"\r\n");
+}
+
 TEST(Class, APageEscapesWhatStudentsWrite) {
   Graded one;
   one.file = "<script>a.record";

@@ -133,6 +133,7 @@ TEST(Exercise, TheSameSeedGivesTheSameBytesWithEveryCompiler) {
   std::string all;
   for (const MadeExercise& made : key.exercises) all += exercise_text(made.exercise);
   EXPECT_EQ(sha256_text(all), "4020b8a84d469eb1f817a6dfdcd56abd759fa1c4dd55fbc043aca830018b7cef");
+  EXPECT_EQ(sha256_text(key_text(key)), "c0f33943ee8605decfaeaa41815aa68d58a435a58df4035151e597649c73ed30");
 }
 
 }  // namespace

@@ -166,6 +166,35 @@ TEST(Practice, RefusesWhatCannotBe) {
   EXPECT_EQ(practice.entries(), 1U) << "nothing of this happened";
 }
 
+TEST(Record, WhatAStudentMayTypeIsReadBack) {
+  const Exercise exercise = small_exercise();
+  Practice practice(exercise);
+  const auto note_refused = [&](std::string note) {
+    try {
+      practice.perform(Entry{.action = "note", .subject = std::move(note)});
+    } catch (const InputError& error) {
+      return std::string(error.what());
+    }
+    return std::string();
+  };
+  EXPECT_EQ(note_refused("a\x1b[2J"), "the text holds control characters: \"a\\x1b[2J\"; leave them away");
+  EXPECT_EQ(note_refused(std::string(4097, 'a')),
+            "a text of a record has at most 4096 bytes, this one has 4097; say it in fewer words, or in two notes");
+  EXPECT_EQ(practice.entries(), 0U) << "nothing of this happened";
+  std::string text = record_line(Entry{.action = "start", .subject = "0123456789"}, {});
+  text += record_line(practice.perform(Entry{.action = "note", .subject = std::string(4096, 'a')}), text);
+  EXPECT_EQ(read_record(text, "a.record").entries.back().subject.size(), 4096U);
+}
+
+/// A word processor makes a vertical tab of a soft line break.
+TEST(Record, APastedControlCharacterCostsNoMarks) {
+  std::string text = record_line(Entry{.action = "start", .subject = "0123456789"}, {});
+  text += record_line(Entry{.action = "note", .subject = "one\vtwo\x1b[2J"}, text);
+  const Record record = read_record(text, "a.record");
+  EXPECT_FALSE(record.broken_at);
+  EXPECT_EQ(record.entries.back().subject, "one\\x0btwo\\x1b[2J");
+}
+
 TEST(Record, AnEditedLineBreaksTheChain) {
   std::string text;
   Entry start{.action = "start"};

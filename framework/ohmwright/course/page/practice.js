@@ -6,6 +6,8 @@ const exercise = JSON.parse(document.getElementById("exercise").textContent);
 const words = JSON.parse(document.getElementById("words").textContent);
 const exerciseHash = document.getElementById("exercise").dataset.hash;
 const byId = (id) => document.getElementById(id);
+/** What stands in a field, without the control characters that a word processor pastes along. */
+const typed = (id) => byId(id).value.replace(/[\x00-\x08\x0b-\x1f\x7f]/g, " ").trim();
 
 // ---- SHA-256 (FIPS 180-4); a page from a file may have no crypto of its own ----
 
@@ -380,7 +382,7 @@ function listen() {
   });
   byId("note-form").addEventListener("submit", (event) => {
     event.preventDefault();
-    if (byId("note").value) attempt({ do: "note", subject: byId("note").value });
+    if (typed("note")) attempt({ do: "note", subject: typed("note") });
     byId("note").value = "";
   });
   byId("answer-form").addEventListener("submit", (event) => {
@@ -396,11 +398,12 @@ function listen() {
       return;
     }
     const wish = { do: "answer" };
-    if (byId("why").value) wish.subject = byId("why").value;
+    if (typed("why")) wish.subject = typed("why");
     wish.named = [...new Set([byId("first").value, byId("second").value])].filter((name) => name);
     wish.because = [...document.querySelectorAll('input[name="because"]:checked')].map((box) => Number(box.value));
     wish.confidence = percent / 100;
-    if (byId("who").value) wish.students = byId("who").value.split(";").map((one) => one.trim()).filter((one) => one);
+    wish.students = typed("who").split(";").map((one) => one.trim()).filter((one) => one);
+    if (wish.students.length === 0) delete wish.students;
     attempt(wish);
   });
   byId("save").addEventListener("click", () => {
