@@ -86,16 +86,6 @@ std::optional<Outcome> found_for_good(const PartCheck& check) {
 
 }  // namespace
 
-bool opens_once_and_for_good(const Descriptor& descriptor) {
-  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
-                     [](const RuleDescriptor& rule) { return rule.essential && rule.condemns_for_good; });
-}
-
-bool may_open_for_good(const Descriptor& descriptor) {
-  return std::any_of(descriptor.rules.begin(), descriptor.rules.end(),
-                     [](const RuleDescriptor& rule) { return rule.condemns_for_good; });
-}
-
 std::string kept_sentence(const std::string& sentence) {
   std::string text = with_plain_spaces(sentence);
   if (text.size() <= longest_sentence) return text;

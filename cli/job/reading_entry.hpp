@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include <ohmwright/component/opens_for_good.hpp>
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/report/sentences.hpp>
 
@@ -11,13 +12,6 @@
 #include "verb.hpp"
 
 namespace ohmwright::cli {
-
-/// Whether a part of that kind is nothing but what opens once and for good, as a thermal link: a rule that is essential
-/// condemns for good.
-bool opens_once_and_for_good(const Descriptor& descriptor);
-
-/// Whether something of a part of that kind opens once and for good: a rule of it condemns for good.
-bool may_open_for_good(const Descriptor& descriptor);
 
 /// A sentence as the book keeps it: with plain spaces, cut where it is long; the figures behind it are in the records.
 std::string kept_sentence(const std::string& sentence);

@@ -64,7 +64,8 @@ TEST(Locate, GoesOnWithoutAPartWhosePluginFails) {
 TEST(Locate, NamesTheLinkAndItsCause) {
   const Ran ran = locate({"heater-plug=OL", "link-alone=OL", "heater-alone=294"});
   EXPECT_EQ(ran.exit_code, 0) << ran.out;
-  EXPECT_THAT(ran.out, AllOf(HasSubstr("Thermal link: open"), HasSubstr("Look for what may have caused it first")));
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("Thermal link: open"), HasSubstr("Look for what may have caused it first"),
+                             HasSubstr("Replace: Thermal link."), Not(HasSubstr("needs no new part"))));
 }
 
 TEST(Locate, ADriftedSensorIsJudgedByTheTemperatureOfItsZone) {

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <optional>
 
 #include <ohmwright/appliance/appliance_check.hpp>
 #include <ohmwright/appliance/probed_wiring.hpp>
@@ -28,22 +29,44 @@ std::vector<LooseEnd> loose_ends(const Appliance& appliance) {
   return ends;
 }
 
-/// Whether somebody probes there: at the node, or at the terminal while it is off, as at a plug that was pulled.
-bool is_probed(const Appliance& appliance, const LooseEnd& end) {
+/// Whether somebody probes at the node, as at a plug that was pulled.
+bool is_probed(const Appliance& appliance, std::size_t node) {
+  const auto is_there = [node](const ProbePlace& place) { return place.node == node; };
   return std::any_of(appliance.test_points.begin(), appliance.test_points.end(), [&](const TestPoint& point) {
-    const bool is_off = std::find(point.lifted.begin(), point.lifted.end(), end.terminal) != point.lifted.end();
-    const auto is_there = [&](const ProbePlace& place) {
-      return place.node == end.node || (is_off && place.terminal == end.terminal);
-    };
     return is_there(point.from) || (point.probe != Probe::amperes && is_there(point.to));
   });
 }
 
-void check_nodes(const Appliance& appliance, std::vector<ApplianceFinding>& findings) {
+/// Whether somebody probes at the terminal while it is off.
+bool is_probed_alone(const Appliance& appliance, const PartTerminal& terminal) {
+  return std::any_of(appliance.test_points.begin(), appliance.test_points.end(), [&](const TestPoint& point) {
+    const bool is_off = std::find(point.lifted.begin(), point.lifted.end(), terminal) != point.lifted.end();
+    return is_off && (point.from.terminal == terminal || point.to.terminal == terminal);
+  });
+}
+
+/// A part that is read alone may hang on a control that is not in the file; then the supply does not reach it at all.
+bool is_meant(const Appliance& appliance, const LooseEnd& end, const std::vector<ProbedWiring>& wirings) {
+  if (is_probed(appliance, end.node)) return true;
+  return is_probed_alone(appliance, end.terminal) &&
+         std::none_of(wirings.begin(), wirings.end(),
+                      [&](const ProbedWiring& wiring) { return wiring.reaches_supply(end.node); });
+}
+
+/// Whether all leads of a part, two or more beside its earth, are at one node: then no current is led through it.
+bool has_joined_ends(const PlacedPart& part, const MainsSupply& supply) {
+  std::vector<std::size_t> at;
+  for (const std::optional<std::size_t>& node : part.nodes)
+    if (node && node != supply.earth) at.push_back(*node);
+  return at.size() > 1 && std::all_of(at.begin(), at.end(), [&at](std::size_t node) { return node == at.front(); });
+}
+
+void check_nodes(const Appliance& appliance, const std::vector<ProbedWiring>& wirings,
+                 std::vector<ApplianceFinding>& findings) {
   const MainsSupply& supply = appliance.supply;
   for (const LooseEnd& end : loose_ends(appliance)) {
     const bool is_supply = end.node == supply.live || end.node == supply.neutral || end.node == supply.earth;
-    if (!is_supply && !is_probed(appliance, end)) findings.push_back({Form::loose_node, end.node, {}, {}});
+    if (!is_supply && !is_meant(appliance, end, wirings)) findings.push_back({Form::loose_node, end.node, {}, {}});
   }
   // Where a control is not in the file and its plugs are pulled, nothing need be fed, as long as nothing is read live.
   if (std::all_of(appliance.test_points.begin(), appliance.test_points.end(),
@@ -59,6 +82,11 @@ void check_nodes(const Appliance& appliance, std::vector<ApplianceFinding>& find
 
 bool is_same_place(const TestPoint& point) {
   return point.probe != Probe::amperes && point.from.node == point.to.node && point.from.terminal == point.to.terminal;
+}
+
+void check_ends(const Appliance& appliance, std::vector<ApplianceFinding>& findings) {
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part)
+    if (has_joined_ends(appliance.parts[part], appliance.supply)) findings.push_back({Form::joined_ends, part, {}, {}});
 }
 
 void check_test_points(const Appliance& appliance, const std::vector<ProbedWiring>& wirings,
@@ -120,7 +148,8 @@ std::vector<ApplianceFinding> check_appliance(const Appliance& appliance) {
         wirings.emplace_back(appliance, set_up, excitation);
   }
   std::vector<ApplianceFinding> findings;
-  check_nodes(appliance, findings);
+  check_nodes(appliance, wirings, findings);
+  check_ends(appliance, findings);
   check_test_points(appliance, wirings, findings);
   check_faults(appliance, wirings, findings);
   return findings;

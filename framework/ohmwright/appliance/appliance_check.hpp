@@ -12,8 +12,9 @@ namespace ohmwright {
 struct ApplianceFinding {
   enum class Form : std::uint8_t {
     // Wrong: the file does not say what was meant.
-    loose_node,          ///< one terminal alone is at this node, and nobody probes there
+    loose_node,          ///< one terminal alone is there, and what reads it reads the part alone, if anything does
     supply_unconnected,  ///< something is read live, and no part is at this node of the supply
+    joined_ends,         ///< all leads of this part are at one node
     same_place,          ///< both probes of this test point are at one place
     reads_nothing,       ///< no way can lead between the probes of this test point, or no current through its clamp
     unreached_part,      ///< no test point, whatever is set up, shows any fault of this part

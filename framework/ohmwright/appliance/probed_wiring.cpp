@@ -85,6 +85,11 @@ bool ProbedWiring::is_driven(const Wired& with_edge, const TestPoint& at) const 
   return std::find(edges.begin(), edges.end(), true) != edges.end();
 }
 
+bool ProbedWiring::reaches_supply(std::size_t node) const {
+  const Wired whole = wired(TestPoint{}, SupplyAs::edge);
+  return whole.graph.is_joined(node, appliance_.supply.live) || whole.graph.is_joined(node, appliance_.supply.neutral);
+}
+
 bool ProbedWiring::can_read_something(std::size_t test_point) const {
   const TestPoint& at = appliance_.test_points[test_point];
   if (!is_read_here(at)) return false;

@@ -16,6 +16,9 @@ class ProbedWiring {
   /// `appliance` must outlive this.
   ProbedWiring(const Appliance& appliance, std::optional<std::size_t> set_up, Excitation excitation);
 
+  /// Whether the supply's live or neutral reaches the node through parts that may conduct, with every lead on.
+  bool reaches_supply(std::size_t node) const;
+
   /// Whether anything, be it a fault, can make this test point read something else than "nothing there".
   bool can_read_something(std::size_t test_point) const;
 

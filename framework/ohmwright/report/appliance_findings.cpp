@@ -14,9 +14,9 @@ namespace {
 using Form = ApplianceFinding::Form;
 
 /// In the order of `ApplianceFinding::Form`.
-constexpr std::array<std::string_view, 7> form_words{"loose-node",      "supply-unconnected", "same-place",
-                                                     "reads-nothing",   "unreached-part",     "unseen-fault",
-                                                     "never-told-apart"};
+constexpr std::array<std::string_view, 8> finding_ids{"loose-node",   "supply-unconnected", "joined-ends",
+                                                      "same-place",   "reads-nothing",      "unreached-part",
+                                                      "unseen-fault", "never-told-apart"};
 
 std::string fault_words(const Appliance& appliance, const PartFault& fault, const Sentences& say) {
   const PlacedPart& part = appliance.parts[fault.part];
@@ -53,7 +53,7 @@ std::string reads_nothing_text(const TestPoint& point, const Sentences& say) {
 }
 
 nlohmann::ordered_json finding_json(const Appliance& appliance, const ApplianceFinding& finding, const Sentences& say) {
-  nlohmann::ordered_json json{{"finding", form_words.at(static_cast<std::size_t>(finding.form))}};
+  nlohmann::ordered_json json{{"finding", finding_ids.at(static_cast<std::size_t>(finding.form))}};
   switch (finding.form) {
     case Form::loose_node:
     case Form::supply_unconnected:
@@ -63,6 +63,7 @@ nlohmann::ordered_json finding_json(const Appliance& appliance, const ApplianceF
     case Form::reads_nothing:
       json["test_point"] = appliance.test_points[finding.subject].id;
       break;
+    case Form::joined_ends:
     case Form::unreached_part:
       json["part"] = appliance.parts[finding.subject].id;
       break;
@@ -85,6 +86,9 @@ std::string finding_text(const Appliance& appliance, const ApplianceFinding& fin
     case Form::supply_unconnected:
       return say(OHMWRIGHT_TEXT("Node {node} of the supply: no part is there."),
                  {{"node", appliance.nodes[finding.subject]}});
+    case Form::joined_ends:
+      return say(OHMWRIGHT_TEXT("Part {part}: all its leads are at one node. Is one of them written wrongly?"),
+                 {{"part", appliance.parts[finding.subject].id}});
     case Form::same_place:
       return say(OHMWRIGHT_TEXT("Test point {point}: both probes are at one place."),
                  {{"point", appliance.test_points[finding.subject].id}});

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include <ohmwright/component/opens_for_good.hpp>
 #include <ohmwright/component/role.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_words.hpp>
@@ -22,12 +23,16 @@ class AfterwardsSentences {
     causes_first();
     for (const std::size_t part : words_.named.parts) {
       if (is_replaced(part)) continue;
+      const PlacedPart& placed = words_.appliance.parts[part];
       content_.afterwards.push_back(words_.say(
-          OHMWRIGHT_TEXT(
-              "Mend or replace: {part}. What can be thawed, freed, cleaned or remade needs no new part; a new "
-              "one is a true equivalent (ohmwright compare {kind})."),
-          {{"part", words_.appliance.parts[part].title},
-           {"kind", std::string(words_.appliance.parts[part].kind->descriptor().id)}}));
+          opens_once_and_for_good(placed.kind->descriptor())
+              ? OHMWRIGHT_TEXT(
+                    "Replace: {part}. It opens once and for good, and for a reason: never mend or bridge it. The new "
+                    "one is a true equivalent (ohmwright compare {kind}).")
+              : OHMWRIGHT_TEXT(
+                    "Mend or replace: {part}. What can be thawed, freed, cleaned or remade needs no new part; a new "
+                    "one is a true equivalent (ohmwright compare {kind})."),
+          {{"part", placed.title}, {"kind", std::string(placed.kind->descriptor().id)}}));
     }
     // What is cold is defrosted; the rest has no such run.
     content_.afterwards.push_back(words_.say(

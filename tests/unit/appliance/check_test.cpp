@@ -60,6 +60,11 @@ TEST(ApplianceCheck, TakesALooseEndWithProbesForAPulledPlug) {
   EXPECT_THAT(wrong_in(text), IsEmpty());
 }
 
+TEST(ApplianceCheck, FindsAPartWhoseLeadsAreAtOneNode) {
+  EXPECT_THAT(wrong_in(fan_heater_with(R"("lead-1": "B", "lead-2": "N")", R"("lead-1": "N", "lead-2": "N")")),
+              Contains("Part heater: all its leads are at one node. Is one of them written wrongly?"));
+}
+
 TEST(ApplianceCheck, FindsASupplyThatFeedsNothing) {
   EXPECT_THAT(wrong_in(fan_heater_with(R"("live": "L", "neutral")", R"("live": "L1", "neutral")")),
               ElementsAre("Node L1 of the supply: no part is there.",

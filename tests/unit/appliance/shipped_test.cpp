@@ -4,6 +4,7 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
 
 #include <ohmwright/appliance/appliance_check.hpp>
 #include <ohmwright/quantity/listing.hpp>
@@ -37,6 +38,21 @@ INSTANTIATE_TEST_SUITE_P(Each, Shipped, ::testing::ValuesIn(shipped_appliances()
     if (letter == '-') letter = '_';
   return name;
 });
+
+/// Also at a terminal that a test point reads alone.
+TEST(ShippedAppliances, ANodeWrittenInAnotherWayIsFoundAtAnyTerminal) {
+  const nlohmann::json file = nlohmann::json::parse(shipped_text("upright-timer-bimetal-120v"));
+  for (std::size_t part = 0; part < file["parts"].size(); ++part) {
+    for (const auto& connection : file["parts"][part]["connections"].items()) {
+      nlohmann::json misspelt = file;
+      misspelt["parts"][part]["connections"][connection.key()] = "TYPO";
+      const Appliance appliance = appliance_of(misspelt.dump());
+      EXPECT_THAT(check_appliance(appliance),
+                  ::testing::Contains(::testing::Field(&ApplianceFinding::form, ApplianceFinding::Form::loose_node)))
+          << file["parts"][part]["id"] << "." << connection.key();
+    }
+  }
+}
 
 TEST(ShippedAppliances, AreOfBothVoltagesAndManyWirings) {
   const std::vector<std::string> names = shipped_appliances();
