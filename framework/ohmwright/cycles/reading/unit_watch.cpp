@@ -29,29 +29,29 @@ std::optional<Unit> unit_that_fits(const Unit& unit, double value, double last) 
 
 }  // namespace
 
-void UnitWatch::take(std::span<const LogRow> rows, std::uint64_t last_line) {
+void UnitWatch::take(std::span<const LogRow> rows) {
   const std::size_t place = index_of(quantity_);
-  const std::uint64_t behind = last_line > rows.size() ? last_line - rows.size() : 0;
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    if (rows[i].time_second < next_second_) continue;
-    const double value = rows[i].value[place];
+  for (const LogRow& row : rows) {
+    ++row_;
+    if (row.time_second < next_second_) continue;
+    const double value = row.value[place];
     if (std::isnan(value)) continue;
-    next_second_ = rows[i].time_second + looked_at_second;
-    last_line_ = behind + i + 1;
-    take_value(rows[i].time_second, value, last_line_);
+    next_second_ = row.time_second + looked_at_second;
+    take_value(row, value);
+    last_row_ = row_;
   }
 }
 
-void UnitWatch::take_value(double second, double value, std::uint64_t line) {
-  if (now_.rows == 0) open(second, line);
-  if (second - now_.start_second > watched_stretch_second) {
+void UnitWatch::take_value(const LogRow& row, double value) {
+  if (now_.rows == 0) open(row);
+  if (row.time_second - now_.start_second > watched_stretch_second) {
     close();
-    open(second, line);
+    open(row);
   }
   // In rows some minutes apart a defrost moves the coil as far as another unit would: not further than one did before.
   const double step = value - last_value_;
   if (std::abs(step) > least_jump_kelvin && (step > greatest_rise_ || -step > greatest_fall_))
-    look_for_jump(second, value, line);
+    look_for_jump(row, value);
   if (!is_changed_ && !jump_) note_step(step);
   last_value_ = value;
   ++now_.rows;
@@ -65,7 +65,7 @@ void UnitWatch::note_step(double step) {
   greatest_fall_ = std::max(greatest_fall_, -step);
 }
 
-void UnitWatch::look_for_jump(double second, double value, std::uint64_t line) {
+void UnitWatch::look_for_jump(const LogRow& row, double value) {
   if (measured_dimension(quantity_) != Dimension::temperature || jump_ || is_changed_) return;
   Stretch before = now_;
   if (last_) before.join(*last_);
@@ -73,14 +73,14 @@ void UnitWatch::look_for_jump(double second, double value, std::uint64_t line) {
   const std::optional<Unit> to = unit_that_fits(unit_, value, last_value_);
   if (!to) return;
   jump_ = Jump{*to, before, value - last_value_};
-  now_ = {};
-  open(second, line);
+  open(row);
 }
 
-void UnitWatch::open(double second, std::uint64_t line) {
+void UnitWatch::open(const LogRow& row) {
   now_ = {};
-  now_.start_second = second;
-  now_.first_line = line;
+  now_.start_second = row.time_second;
+  now_.first_line = row.line;
+  now_.first_row = row_;
 }
 
 void UnitWatch::close() {
@@ -131,7 +131,7 @@ void UnitWatch::close_temperature() {
 
 void UnitWatch::note_change() {
   if (!change_) change_ = UnitChange{now_.first_line, 0};
-  change_->rows += last_line_ - now_.first_line + 1;
+  change_->rows += last_row_ - now_.first_row + 1;
 }
 
 void UnitWatch::finish() {
