@@ -202,6 +202,8 @@ TEST(SimulatedLog, RefusesWhatSaysNothing) {
               HasSubstr("--seed takes a whole number"));
   EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--days", "0"}).err,
               HasSubstr("--days takes"));
+  EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--every", "1ms"}).err,
+              HasSubstr("--every takes at least 10ms"));
   EXPECT_THAT(run_program({"log", "a.csv", "--seed", "1"}).err, HasSubstr("belongs to: ohmwright log simulate"));
 }
 
@@ -481,6 +483,9 @@ TEST(Log, RefusesWhatIsNoLogAndWhatItDoesNotHave) {
   EXPECT_THAT(log(freezer(Defrosts::well), {"--column", "power=Volts:W"}).err, HasSubstr("Volts"));
   EXPECT_THAT(log(freezer(Defrosts::well), {"--every", "0s"}).err, HasSubstr("--every takes a time above 0"));
   EXPECT_EQ(run_program({"log", "/nowhere.csv"}).exit_code, 2);
+  const Ran too_long = run_program({"log", std::string(300, 'a') + ".csv"});
+  EXPECT_EQ(too_long.exit_code, 2);
+  EXPECT_THAT(too_long.err, HasSubstr("cannot be opened"));
 }
 
 }  // namespace
