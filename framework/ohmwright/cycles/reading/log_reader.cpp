@@ -3,6 +3,7 @@
 #include <cstring>
 
 #include <ohmwright/cycles/reading/head_table.hpp>
+#include <ohmwright/cycles/reading/latin1_text.hpp>
 #include <ohmwright/cycles/reading/log_reader.hpp>
 #include <ohmwright/cycles/reading/number_text.hpp>
 #include <ohmwright/cycles/reading/turned_round.hpp>
@@ -179,7 +180,7 @@ void LogReader::take_value_text(ColumnPlan& plan, std::string_view cell, LogRow&
   const LogQuantity quantity = log_quantities[plan.quantity];
   if (number && number->rest.empty()) return take_value(plan, number->value, row);
   if (number) {  // "-18.3 degC": the cell's own unit counts
-    if (const std::optional<Unit> unit = Unit::named(number->rest, measured_dimension(quantity)))
+    if (const std::optional<Unit> unit = Unit::named(as_utf8(number->rest), measured_dimension(quantity)))
       return take_value(plan, (unit->to_si(number->value) - plan.at_zero) / plan.factor, row);
   }
   lack_value(plan);

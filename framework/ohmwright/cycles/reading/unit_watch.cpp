@@ -17,6 +17,9 @@ constexpr double looked_at_second = 10.0;
 constexpr double least_jump_kelvin = 2.5;
 constexpr double near_kelvin = 2.0;
 
+/// Whether one number means nearly the same in two units, as it does near -40 degrees.
+bool scales_meet(double kelvin, double otherwise_kelvin) { return std::abs(kelvin - otherwise_kelvin) < 8.0; }
+
 /// The unit, other than `unit`, in which the number of `value` is near `last`.
 std::optional<Unit> unit_that_fits(const Unit& unit, double value, double last) {
   for (const char* name : {"degC", "degF"}) {
@@ -52,7 +55,7 @@ void UnitWatch::take_value(const LogRow& row, double value) {
   const double step = value - last_value_;
   if (std::abs(step) > least_jump_kelvin && (step > greatest_rise_ || -step > greatest_fall_))
     look_for_jump(row, value);
-  if (!is_changed_ && !jump_) note_step(step);
+  if (!changed_ && !jump_) note_step(step);
   last_value_ = value;
   ++now_.rows;
   now_.sum += value;
@@ -66,7 +69,7 @@ void UnitWatch::note_step(double step) {
 }
 
 void UnitWatch::look_for_jump(const LogRow& row, double value) {
-  if (measured_dimension(quantity_) != Dimension::temperature || jump_ || is_changed_) return;
+  if (measured_dimension(quantity_) != Dimension::temperature || jump_ || changed_) return;
   Stretch before = now_;
   if (last_) before.join(*last_);
   if (before.rows < fewest_rows_to_judge) return;
@@ -114,19 +117,38 @@ void UnitWatch::close_load() {
 void UnitWatch::close_temperature() {
   constexpr double same_least_kelvin = 2.5;
   constexpr double same_mean_kelvin = 5.0;
-  if (is_changed_) return note_change();
+  if (changed_ && is_back()) {
+    note_step(changed_->step);
+    changed_.reset();
+    change_.reset();
+  }
+  if (changed_) return note_change();
   if (!jump_) return;
   const auto converted = [&](double value) { return jump_->to.to_si(unit_.from_si(value)); };
   const bool fits = std::abs(converted(now_.least) - jump_->before.least) < same_least_kelvin &&
                     std::abs(converted(now_.mean()) - jump_->before.mean()) < same_mean_kelvin;
   constexpr double moves_kelvin = 1.0;  // what stands still has no unit
   const bool moves = now_.most - now_.least > moves_kelvin;
-  const bool fits_own = std::abs(now_.least - jump_->before.least) < same_least_kelvin;
-  const double step = jump_->step;
+  // Where the two scales' numbers lie near each other, the other has to fit far better than its own.
+  const double own = std::abs(now_.least - jump_->before.least);
+  const double otherwise = std::abs(converted(now_.least) - jump_->before.least);
+  const bool fits_own =
+      own < same_least_kelvin || (scales_meet(converted(now_.least), now_.least) && own < 2.0 * otherwise + 2.0);
+  const Jump jump = *jump_;
   jump_.reset();
-  if (!fits || fits_own || !moves) return note_step(step);
-  is_changed_ = true;
+  if (!fits || fits_own || !moves) return note_step(jump.step);
+  changed_ = jump;
   note_change();
+}
+
+/// Near -40 degrees the two scales meet, and a heater warms a coil by as much from row to row as lies between them: a
+/// column that is as cold as before by its own unit, and nearer so than by the other, was never in the other.
+bool UnitWatch::is_back() const {
+  constexpr double as_cold_kelvin = 2.5;
+  const double otherwise = changed_->to.to_si(unit_.from_si(now_.least));
+  const double own = std::abs(now_.least - changed_->before.least);
+  return scales_meet(otherwise, now_.least) && own < as_cold_kelvin &&
+         own < std::abs(otherwise - changed_->before.least);
 }
 
 void UnitWatch::note_change() {

@@ -65,6 +65,7 @@ class UnitWatch {
   void close_load();
   void close_temperature();
   void note_change();
+  bool is_back() const;
 
   LogQuantity quantity_;
   Unit unit_;
@@ -72,7 +73,7 @@ class UnitWatch {
   std::optional<Stretch> last_;
   double most_before_ = 0.0;  ///< of all loads in the unit that is taken for right
   std::optional<Jump> jump_;
-  bool is_changed_ = false;
+  std::optional<Jump> changed_;  ///< the one behind which the column was found to be in another unit
   double last_value_ = LogRow::none;
   double greatest_rise_ = 0.0;  ///< between two values in the unit that is taken for right
   double greatest_fall_ = 0.0;

@@ -240,6 +240,23 @@ TEST(DoubtedUnits, AreToldWithTheLineOfTheFile) {
   EXPECT_EQ(of_loose.troubles().of(LogTrouble::unit_slip).count, of_plain.troubles().of(LogTrouble::unit_slip).count);
 }
 
+// Near -40 degrees the scales meet: from -32 degC a heater warms a coil from row to row by as much as another unit
+// would.
+TEST(DoubtedUnits, AreNotThoseOfAVeryColdCoilThatDefrosts) {
+  std::string text = "time,coil [degC]\n";
+  for (int minute = 0; minute < 5 * 1440; ++minute) {
+    const int since = minute - 2272;
+    const double cycles = -32.6 + 1.4 * std::sin(0.15 * minute);
+    const double warmed = since < 3 ? -32.4 + 3.1 * since : std::min(12.0, -23.1 + 5.5 * (since - 3));
+    const double cooled = std::max(-29.9, 12.0 - 0.9 * (since - 20));
+    const double coil = since < 0 || since >= 240 ? cycles
+                        : since < 20              ? warmed
+                                                  : cooled + 0.3 * std::sin(0.15 * minute);
+    text += std::to_string(60 * minute) + "," + std::to_string(coil) + "\n";
+  }
+  EXPECT_FALSE(read_through(text).doubtful_units()[index_of(LogQuantity::coil_temperature)]);
+}
+
 // Rows of four minutes: a defrost's own steps are as wide as from -24 degC to -11, which is -24 degC in degF. The
 // charge is lost after the last of them, and the coil stays there.
 TEST(DoubtedUnits, AreNotThoseOfAFaultInRowsSomeMinutesApart) {
