@@ -114,6 +114,7 @@ VerbSpec log_verb() {
                OHMWRIGHT_TEXT("What a column is: coil_temperature, cabinet_temperature, power, current or time"),
                {},
                true},
+              {"--columns", "FILE", OHMWRIGHT_TEXT("A file of such words, one a line: for all logs of one logger"), {}},
               {"--every",
                "TIME",
                OHMWRIGHT_TEXT(
