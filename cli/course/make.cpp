@@ -104,7 +104,7 @@ std::filesystem::path exercise_folder(const Arguments& arguments, const std::str
   std::filesystem::path folder(arguments.value("--out", "exercises"));
   std::error_code error;
   std::filesystem::create_directories(folder, error);
-  if (!std::filesystem::is_directory(folder))
+  if (!std::filesystem::is_directory(folder, error))
     throw InputError("cannot make the folder " + ohmwright::quoted(folder.string()) + "; name another with --out");
   const std::filesystem::path beside = std::filesystem::absolute(key_file).parent_path();
   if (std::filesystem::equivalent(folder, beside, error))

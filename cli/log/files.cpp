@@ -1,8 +1,13 @@
 #include "log/files.hpp"
 
+#include <algorithm>
+#include <string_view>
 #include <utility>
 
 #include <ohmwright/cycles/reading/byte_source.hpp>
+#include <ohmwright/document/byte_order_mark.hpp>
+#include <ohmwright/document/source_text.hpp>
+#include <ohmwright/quantity/blanks.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/quantity/stated_value.hpp>
@@ -18,10 +23,10 @@ namespace ohmwright::cli {
 namespace {
 
 /// `QUANTITY=COLUMN[:UNIT]`.
-cycles::ColumnChoice typed_column(const std::string& word) {
+cycles::ColumnChoice typed_column(const std::string& word, const std::string& where) {
   const std::size_t equals = word.find('=');
   if (equals == std::string::npos || equals == 0 || equals + 1 == word.size())
-    throw InputError("--column takes QUANTITY=COLUMN or QUANTITY=COLUMN:UNIT, such as coil_temperature=T2:degC, got " +
+    throw InputError(where + " takes QUANTITY=COLUMN or QUANTITY=COLUMN:UNIT, such as coil_temperature=T2:degC, got " +
                      ohmwright::quoted(word));
   cycles::ColumnChoice choice{word.substr(0, equals), word.substr(equals + 1), {}};
   if (const std::size_t colon = choice.column.rfind(':'); colon != std::string::npos) {
@@ -29,6 +34,23 @@ cycles::ColumnChoice typed_column(const std::string& word) {
     choice.column.erase(colon);
   }
   return choice;
+}
+
+/// The lines of a mapping file, each as `--column` takes it; blank ones and those that begin with # say nothing.
+void read_columns(const std::string& path, std::vector<cycles::ColumnChoice>& columns) {
+  constexpr std::size_t longest_mapping = 65536;
+  const std::string text = read_source(path, longest_mapping);
+  std::string_view rest = text;
+  if (rest.starts_with(byte_order_mark)) rest.remove_prefix(byte_order_mark.size());
+  for (std::size_t line = 1; !rest.empty(); ++line) {
+    const std::size_t end = std::min(rest.find('\n'), rest.size());
+    std::string_view word = rest.substr(0, end);
+    if (word.ends_with('\r')) word.remove_suffix(1);
+    word = without_blanks_around(word);
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+    if (word.empty() || word.starts_with('#')) continue;
+    columns.push_back(typed_column(std::string(word), path + ":" + std::to_string(line)));
+  }
 }
 
 std::optional<double> typed_option(const Arguments& arguments, std::string_view option, Dimension dimension) {
@@ -71,7 +93,8 @@ cycles::LogReadingSettings typed_reading_settings(const Arguments& arguments) {
   cycles::LogReadingSettings settings;
   const auto columns = arguments.options.find("--column");
   if (columns != arguments.options.end())
-    for (const std::string& word : columns->second) settings.columns.push_back(typed_column(word));
+    for (const std::string& word : columns->second) settings.columns.push_back(typed_column(word, "--column"));
+  if (arguments.has("--columns")) read_columns(arguments.value("--columns"), settings.columns);
   settings.row_interval_second = typed_option(arguments, "--every", Dimension::duration);
   if (settings.row_interval_second && !(*settings.row_interval_second > 0.0))
     throw InputError("--every takes a time above 0, such as 60s, got " + ohmwright::quoted(arguments.value("--every")));

@@ -28,6 +28,7 @@ namespace ohmwright::cli {
 namespace {
 
 constexpr double most_rows = 5e6;
+constexpr double least_spacing_second = 0.01;  // no logger here is faster, and stamps have thousandths
 
 double typed_in(const Arguments& arguments, std::string_view option, Dimension dimension, double otherwise) {
   if (!arguments.has(option)) return otherwise;
@@ -125,34 +126,41 @@ thermal::AppliancePlan typed_plan(const Arguments& arguments, const Appliance& a
         std::clamp(plan.interval_second, 1.1 * *ratings.interval_least_second, 0.9 * *ratings.interval_most_second);
   plan.days = typed_days(arguments);
   plan.spacing_second = typed_in(arguments, "--every", Dimension::duration, plan.spacing_second);
+  if (plan.spacing_second < least_spacing_second)
+    throw InputError("--every takes at least 10ms for simulated rows, got " +
+                     ohmwright::quoted(arguments.value("--every")));
   if (arguments.has("--fault")) plan.fault = typed_fault(arguments.value("--fault"), appliance);
   if (plan.days * 86400.0 / plan.spacing_second > most_rows)
     throw InputError("that would be more than five million rows; take fewer --days or a longer --every");
   return plan;
 }
 
-/// Time stamps from the first day of a year of our own making.
-std::string stamp(double second) {
+/// Time stamps from the first day of a year of our own making, with a fraction where rows need one.
+std::string stamp(double second, bool has_fraction) {
   using namespace std::chrono;
   constexpr sys_days start = 2026y / January / 1;
-  const sys_seconds at = start + seconds(std::llround(second));
+  const auto passed = milliseconds(std::llround((has_fraction ? second : std::round(second)) * 1000.0));
+  const sys_seconds at = start + floor<seconds>(passed);
   const sys_days day = floor<days>(at);
   const year_month_day date(day);
   const hh_mm_ss<seconds> clock(at - day);
-  return fmt::format("{:04}-{:02}-{:02} {:02}:{:02}:{:02}", static_cast<int>(date.year()),
+  const std::string fraction =
+      has_fraction ? fmt::format(".{:03}", (passed - floor<seconds>(passed)).count()) : std::string();
+  return fmt::format("{:04}-{:02}-{:02} {:02}:{:02}:{:02}{}", static_cast<int>(date.year()),
                      static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()), clock.hours().count(),
-                     clock.minutes().count(), clock.seconds().count());
+                     clock.minutes().count(), clock.seconds().count(), fraction);
 }
 
-std::string as_csv(const thermal::ApplianceLog& log) {
+std::string as_csv(const thermal::ApplianceLog& log, double spacing_second) {
+  const bool has_fraction = std::floor(spacing_second) != spacing_second;
   std::string text = "time,power (W),coil (°C),cabinet (°C)\n";
   const auto of = [](const cycles::LogRow& row, cycles::LogQuantity quantity) {
     return row.value[cycles::index_of(quantity)];
   };
   constexpr double ice_point = Temperature::kelvin_at_zero_celsius;
   for (const cycles::LogRow& row : log.rows)
-    text += fmt::format("{},{:.1f},{:.1f},{:.1f}\n", stamp(row.time_second), of(row, cycles::LogQuantity::power),
-                        of(row, cycles::LogQuantity::coil_temperature) - ice_point,
+    text += fmt::format("{},{:.1f},{:.1f},{:.1f}\n", stamp(row.time_second, has_fraction),
+                        of(row, cycles::LogQuantity::power), of(row, cycles::LogQuantity::coil_temperature) - ice_point,
                         of(row, cycles::LogQuantity::cabinet_temperature) - ice_point);
   return text;
 }
@@ -164,7 +172,7 @@ int simulate_log(const Arguments& arguments, Environment& environment) {
     throw InputError("log simulate needs an appliance: ohmwright log simulate upright-thermistor-230v");
   const Appliance appliance = open_appliance(environment, arguments.operands[1]);
   const thermal::AppliancePlan plan = typed_plan(arguments, appliance);
-  deliver(as_csv(thermal::run_appliance(plan, typed_seed(arguments))), arguments, environment);
+  deliver(as_csv(thermal::run_appliance(plan, typed_seed(arguments)), plan.spacing_second), arguments, environment);
   return exit_done;
 }
 

@@ -80,7 +80,8 @@ int run_log(const Arguments& arguments, Environment& environment) {
   if (arguments.operands.empty())
     throw InputError("missing: FILE, or --before FILE --after FILE; see: ohmwright log --help");
   if (arguments.operands[0] == "simulate") return simulate_log(arguments, environment);
-  if (arguments.has("--shard") || std::filesystem::is_directory(arguments.operands[0]))
+  std::error_code unseen;  // what cannot be looked at is told by whoever opens it
+  if (arguments.has("--shard") || std::filesystem::is_directory(arguments.operands[0], unseen))
     return run_log_folder(arguments, environment);
   if (arguments.operands.size() > 1)
     throw InputError("one word too many: " + ohmwright::quoted(arguments.operands[1]) + "; see: ohmwright log --help");
@@ -113,6 +114,7 @@ VerbSpec log_verb() {
                OHMWRIGHT_TEXT("What a column is: coil_temperature, cabinet_temperature, power, current or time"),
                {},
                true},
+              {"--columns", "FILE", OHMWRIGHT_TEXT("A file of such words, one a line: for all logs of one logger"), {}},
               {"--every",
                "TIME",
                OHMWRIGHT_TEXT(

@@ -202,6 +202,8 @@ TEST(SimulatedLog, RefusesWhatSaysNothing) {
               HasSubstr("--seed takes a whole number"));
   EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--days", "0"}).err,
               HasSubstr("--days takes"));
+  EXPECT_THAT(run_program({"log", "simulate", "upright-thermistor-230v", "--every", "1ms"}).err,
+              HasSubstr("--every takes at least 10ms"));
   EXPECT_THAT(run_program({"log", "a.csv", "--seed", "1"}).err, HasSubstr("belongs to: ohmwright log simulate"));
 }
 
@@ -449,6 +451,29 @@ TEST(Log, CountsRowsThatAreWrong) {
   EXPECT_THAT(ran.out, AllOf(HasSubstr("Rows that were wrong"), HasSubstr("first in lines 2")));
 }
 
+TEST(Log, OfLatin1IsValidJson) {
+  const Ran ran =
+      log("time;power (W);coil (\xB0"
+          "C)\n2024-03-01 12:00:00;95,1;-18,5\n2024-03-01 12:01:00;95,2;-18,4\n"
+          "2024-03-01 12:02:00;95,1;-18,3\n",
+          {"--format", "json"});
+  EXPECT_NE(ran.exit_code, 70) << ran.err;
+  EXPECT_THAT(ran.out, HasSubstr("coil (\u00B0C)"));
+}
+
+TEST_F(Repair, TakesTheColumnsOfALoggerFromAFile) {
+  const std::string log_file = this->file("a.csv", "t,a,b\n0,95,-18.5\n60,96,-18.4\n120,2,-18.3\n180,2,-18.1\n");
+  const std::string mapping =
+      this->file("logger.columns", "# the logger in the van\r\ntime=t:s\r\n\n power=a:W\ncoil_temperature=b:degC\n");
+  const Ran ran = run_program({"log", log_file, "--columns", mapping});
+  EXPECT_NE(ran.exit_code, 2) << ran.err;
+  EXPECT_THAT(ran.out, Not(HasSubstr("Guessed: coil_temperature")));
+  const Ran wrong = run_program({"log", log_file, "--columns", this->file("wrong.columns", "\npower\n")});
+  EXPECT_EQ(wrong.exit_code, 2);
+  EXPECT_THAT(wrong.err, HasSubstr("wrong.columns:2 takes QUANTITY=COLUMN"));
+  EXPECT_EQ(run_program({"log", log_file, "--columns", "/nowhere.columns"}).exit_code, 2);
+}
+
 TEST(Log, TellsGapsByTheirLines) {
   std::string text = freezer(Defrosts::well);
   const auto cut = [&](std::size_t first_line, std::size_t rows) {  // rows behind that line
@@ -481,6 +506,9 @@ TEST(Log, RefusesWhatIsNoLogAndWhatItDoesNotHave) {
   EXPECT_THAT(log(freezer(Defrosts::well), {"--column", "power=Volts:W"}).err, HasSubstr("Volts"));
   EXPECT_THAT(log(freezer(Defrosts::well), {"--every", "0s"}).err, HasSubstr("--every takes a time above 0"));
   EXPECT_EQ(run_program({"log", "/nowhere.csv"}).exit_code, 2);
+  const Ran too_long = run_program({"log", std::string(300, 'a') + ".csv"});
+  EXPECT_EQ(too_long.exit_code, 2);
+  EXPECT_THAT(too_long.err, HasSubstr("cannot be opened"));
 }
 
 }  // namespace

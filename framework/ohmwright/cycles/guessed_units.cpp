@@ -5,6 +5,7 @@
 #include <utility>
 
 #include <ohmwright/cycles/guessed_units.hpp>
+#include <ohmwright/cycles/known_figures.hpp>
 
 namespace ohmwright::cycles {
 
@@ -12,8 +13,6 @@ namespace {
 
 /// What a column of degF that is read as degC shows at the melting point [K].
 constexpr double number_of_melting_fahrenheit = melting_point_kelvin + 32.0;
-/// A coil warmer than this holds no ice (common practice, no source) [K].
-constexpr double hottest_good_end = melting_point_kelvin + 45.0;
 
 bool was_guessed_as(const std::vector<LogFinding>& reading, LogQuantity quantity, std::string_view unit) {
   return std::any_of(reading.begin(), reading.end(), [&](const LogFinding& one) {
@@ -74,7 +73,7 @@ void doubt_guessed_units(const std::vector<LogFinding>& reading, LogAnalysis& an
   LogFinding finding;
   if (2.0 * rests.at_fahrenheit >= rests.all)
     finding = {"unit-guess-contradicted", {{"count", rests.at_fahrenheit}, {"all", rests.all}}, true};
-  else if (rests.peak_kelvin > hottest_good_end)
+  else if (rests.peak_kelvin > hottest_good_end_kelvin)
     finding = {"unit-guess-unproved", {{"celsius", std::round(rests.peak_kelvin - melting_point_kelvin)}}, true};
   else
     return;

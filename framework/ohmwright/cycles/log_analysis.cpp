@@ -162,6 +162,11 @@ void LogAnalyser::Work::tell_runs(const WindowEvents& events, double until) {
   result.load_is_modulated = result.load_is_modulated || events.compressor.is_modulated;
   for (const double second : events.compressor.short_pulse_seconds)
     if (second >= told_up_to && second < until) ++result.short_pulses;
+  for (const double second : events.compressor.short_pause_seconds) {
+    if (second < told_up_to || second >= until) continue;
+    ++result.short_pulses;
+    ++result.short_pauses;
+  }
   for (const CompressorRun& run : events.compressor.runs) {
     if (run.start_second < told_up_to || run.start_second >= until || run.start_second < last_run_end) continue;
     ++result.run_count;

@@ -107,9 +107,10 @@ struct Defrost {
   std::optional<double> peak_kelvin;          ///< of the coil
   std::optional<double> lasting_peak_kelvin;  ///< the warmest that two samples in a row reach: not a slip of one row
   double peak_second = 0.0;
-  std::optional<double> end_kelvin;       ///< coil at the end of heating
-  std::optional<double> drip_second;      ///< from the end of heating to the compressor's start
-  std::optional<double> recovery_second;  ///< first run of the compressor after it
+  std::optional<double> end_kelvin;                   ///< coil at the end of heating
+  std::optional<double> end_slope_kelvin_per_second;  ///< how fast it warmed at last; nothing where rows are few
+  std::optional<double> drip_second;                  ///< from the end of heating to the compressor's start
+  std::optional<double> recovery_second;              ///< first run of the compressor after it
   EndCause cause = EndCause::unknown;
   EndGround ground = EndGround::nothing;
   std::optional<FrostMass> frost;
@@ -231,6 +232,7 @@ struct LogAnalysis {
   bool never_stops = false;  ///< but for defrosts
   std::uint64_t short_pulses =
       0;  ///< runs and pauses of less than a minute: attempts to start, lamps; not among `runs`
+  std::uint64_t short_pauses = 0;  ///< of which so many are pauses
   std::vector<Defrost> defrosts;
   std::uint64_t defrost_count = 0;
   OpenInterval before_first;  ///< the whole log, where there is no defrost
@@ -238,7 +240,7 @@ struct LogAnalysis {
   std::optional<Standstill> standstill;  ///< the longest
   std::optional<LastingHeat> lasting_heat;
   std::uint64_t coil_thaws = 0;      ///< how often the coil warmed past the melting point, defrosts among them
-  bool load_is_modulated = false;    ///< a compressor that never stops, at loads as different as an inverter's
+  bool load_is_modulated = false;    ///< the compressor's loads are as different as an inverter's
   double one_level_second = 0.0;     ///< at the only level above standby, where it may cool or heat
   bool heats_at_only_level = false;  ///< defrosts were told from the only level above standby, which may cool
   std::uint64_t frequent_heatings =

@@ -1,14 +1,12 @@
 #include <algorithm>
 #include <string>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/log_findings.hpp>
 
 namespace ohmwright::cycles {
 
 namespace {
-
-/// The rarest defrosts that are known (common practice, no source).
-constexpr double rarest_interval_second = 54.0 * 3600.0;
 
 /// A column that has values for less than the log's rows.
 constexpr double worth_saying = 0.01;  // of the time
@@ -63,11 +61,16 @@ void tell_time_step(LogAnalysis& analysis) {
   const bool runs_are_short = analysis.run_count >= 5 && analysis.typical_run_second &&
                               *analysis.typical_run_second < shortest_usual_run_second;
   const bool pulses_only = analysis.short_pulses > 20 && analysis.short_pulses > 3 * analysis.run_count;
-  if (!runs_are_short && !pulses_only) return;
-  analysis.findings.push_back({"time-step-implausible",
-                               {{"typical_run_second", analysis.typical_run_second.value_or(0.0)},
-                                {"short_pulses", static_cast<double>(analysis.short_pulses)}},
-                               true});
+  // No compressor starts against the pressure that it stopped at, and controls make it wait for some minutes.
+  const bool pauses_are_short = analysis.short_pauses > 20;
+  if (!runs_are_short && !pulses_only && !pauses_are_short) return;
+  constexpr double pulse_second = 60.0;
+  const double typical_second = analysis.typical_run_second.value_or(0.0);
+  analysis.findings.push_back(
+      {"time-step-implausible",
+       {{"typical_run_second", runs_are_short ? typical_second : std::min(typical_second, pulse_second)},
+        {"short_pulses", static_cast<double>(analysis.short_pulses)}},
+       true});
 }
 
 void tell_defrosts(const LogRatings& ratings, LogAnalysis& analysis) {

@@ -3,6 +3,8 @@
 #include <cstddef>
 #include <string_view>
 
+#include <ohmwright/quantity/core_api.hpp>
+
 namespace ohmwright {
 
 /// One code point and the bytes it takes. Bytes that are no UTF-8 come one by one as `not_a_code_point`.
@@ -14,7 +16,7 @@ struct CodePoint {
 };
 
 /// The code point at the start of `text`, which must not be empty (RFC 3629: no surrogates, no overlong forms).
-CodePoint first_code_point(std::string_view text);
+OHMWRIGHT_CORE_API CodePoint first_code_point(std::string_view text);
 
 /// Number of code points; every byte that is no UTF-8 counts as one.
 std::size_t count_code_points(std::string_view text);

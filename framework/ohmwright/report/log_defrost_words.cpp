@@ -208,6 +208,12 @@ constexpr std::array defrost_words{
                                 "the coil for warm ends them so."),
                  {count_field, all_field}},
     VerdictWords{"defrost-end",
+                 "warm-ends",
+                 OHMWRIGHT_TEXT("{count} of {all} ended with the coil warmer than sensors and thermostats let it get: "
+                                "a time limit may have ended them. Test the sensor or thermostat that should end them, "
+                                "and say at what temperature (--ends-at) and after what time (--time-limit)."),
+                 {count_field, all_field}},
+    VerdictWords{"defrost-end",
                  "below-rating",
                  OHMWRIGHT_TEXT("{count} of {all} ended well below the temperature that should end them, with the ice "
                                 "gone: does the logger's probe lie further from the heater than the sensor, or does "
@@ -248,6 +254,13 @@ constexpr std::array defrost_words{
     VerdictWords{"interval", "may-be-unseen",
                  OHMWRIGHT_TEXT("Between two that were seen one may have come unseen: the interval is not judged. Log "
                                 "the load every minute, or the coil every 5 minutes or less.")},
+    VerdictWords{
+        "interval",
+        "by-air-alone",
+        OHMWRIGHT_TEXT("Rises of the air come every {shortest_second} to {longest_second}, which is not the "
+                       "rated interval; doors and warm food make such rises, too. Log the power or the coil "
+                       "before you test the control."),
+        {FilledField{"shortest_second", WrittenAs::duration}, FilledField{"longest_second", WrittenAs::interval}}},
     VerdictWords{"interval", "none-whole", OHMWRIGHT_TEXT("No interval between two defrosts was seen whole.")},
     VerdictWords{"interval", "in-limits",
                  OHMWRIGHT_TEXT("Defrosts come every {shortest_second} to {longest_second}, rated {least_second} to "

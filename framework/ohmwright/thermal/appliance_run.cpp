@@ -10,8 +10,9 @@ namespace ohmwright::thermal {
 
 namespace {
 
-/// The control looks at its sensors so often, and the meter's means are made of as many looks.
-constexpr double look_second = 2.0;
+/// The control looks at its sensors so often at least, and the meter's means are made of as many looks.
+constexpr double longest_look_second = 2.0;
+constexpr double inrush_second = 2.0;
 constexpr double run_in_second = 6.0 * 3600.0;
 constexpr double run_second_per_day = 86400.0;
 /// A sensor that reads so much too warm is at the end's temperature before the frost melts.
@@ -27,7 +28,8 @@ constexpr double droop_second = 300.0;
 
 class Control {
  public:
-  Control(const AppliancePlan& plan, ReproducibleStream& stream) : plan_(plan), stream_(stream), model_(plan.lumps) {
+  Control(const AppliancePlan& plan, double look_second, ReproducibleStream& stream)
+      : plan_(plan), look_second_(look_second), stream_(stream), model_(plan.lumps) {
     model_.set_frost(0.1);
     run_count_ = (0.2 + 0.6 * stream_.uniform()) * plan_.interval_second;
     next_door_ = next_door_in();
@@ -53,7 +55,7 @@ class Control {
   }
 
   void doors(double second) {
-    door_left_ -= look_second;
+    door_left_ -= look_second_;
     if (second < next_door_) return;
     next_door_ = second + next_door_in();
     if (mode_ == Mode::heats || mode_ == Mode::drips) return;
@@ -142,20 +144,21 @@ class Control {
     drive.moisture_kilogram_per_second =
         plan_.moisture_kilogram_per_day / run_second_per_day * (ajar ? ajar_moisture : 1.0);
     drive.open_watt_per_kelvin = ajar ? ajar_watt_per_kelvin : 0.0;
-    model_.step(drive, look_second);
+    model_.step(drive, look_second_);
     constexpr double sensor_second = 15.0;
-    sensed_coil_ += (model_.coil_kelvin() - sensed_coil_) * look_second / sensor_second;
-    if (mode_ == Mode::runs || !plan_.interval_counts_running) run_count_ += look_second;
+    sensed_coil_ += (model_.coil_kelvin() - sensed_coil_) * look_second_ / sensor_second;
+    if (mode_ == Mode::runs || !plan_.interval_counts_running) run_count_ += look_second_;
     power_ = plan_.standby_watt + drive.heater_watt + drive.fan_watt;
     if (compressor_runs()) {
       power_ += plan_.compressor_watt * (1.0 + droop_share * std::exp(-(second - started_) / droop_second));
-      if (second - started_ < look_second) power_ += plan_.inrush_watt;
+      if (second - started_ < inrush_second) power_ += plan_.inrush_watt;
     }
     constexpr double lamp_watt = 15.0;
     if (door_left_ > 0.0) power_ += lamp_watt;
   }
 
   const AppliancePlan& plan_;
+  double look_second_;
   ReproducibleStream& stream_;
   ApplianceModel model_;
   Mode mode_ = Mode::stands;
@@ -183,25 +186,27 @@ double logged_kelvin(double kelvin, double error) {
 ApplianceLog run_appliance(const AppliancePlan& plan, std::uint64_t seed) {
   ReproducibleStream stream(seed);
   ReproducibleStream logger(seed + 1);
-  Control control(plan, stream);
+  // A whole number of looks from row to row: rows stand as far apart as was asked.
+  const auto looks_a_row = static_cast<std::uint64_t>(std::ceil(plan.spacing_second / longest_look_second));
+  const double look_second = plan.spacing_second / static_cast<double>(looks_a_row);
+  Control control(plan, look_second, stream);
   ApplianceLog log;
   const double end = plan.days * run_second_per_day;
   double power = 0.0;
   double looks = 0.0;
-  double next_row = 0.0;
   // It has cooled for some hours when the logger starts.
-  const auto count = static_cast<std::uint64_t>(std::ceil((end + run_in_second) / look_second));
+  const auto run_in_looks = static_cast<std::uint64_t>(std::ceil(run_in_second / look_second));
+  const auto count = run_in_looks + static_cast<std::uint64_t>(std::ceil(end / look_second));
+  const double start_second = look_second * static_cast<double>(run_in_looks);
   for (std::uint64_t look = 0; look < count; ++look) {
-    const double second = look_second * static_cast<double>(look);
-    control.look(second);
-    const double logged = second - run_in_second;
-    if (logged < 0.0) continue;
+    control.look(look_second * static_cast<double>(look));
+    if (look < run_in_looks) continue;
     power += control.power();
     looks += 1.0;
-    if (logged < next_row) continue;
-    next_row += plan.spacing_second;
+    const std::uint64_t logged_looks = look - run_in_looks;
+    if (logged_looks % looks_a_row != 0) continue;
     cycles::LogRow row;
-    row.time_second = logged;
+    row.time_second = plan.spacing_second * static_cast<double>(logged_looks / looks_a_row);
     const double power_error = 1.0 + plan.power_noise * logger.normal();
     const double coil_error = plan.kelvin_noise * logger.normal();
     const double cabinet_error = plan.kelvin_noise * logger.normal();
@@ -214,8 +219,8 @@ ApplianceLog run_appliance(const AppliancePlan& plan, std::uint64_t seed) {
     power = looks = 0.0;
   }
   for (RunDefrost one : control.defrosts()) {
-    one.start_second -= run_in_second;
-    one.end_second -= run_in_second;
+    one.start_second -= start_second;
+    one.end_second -= start_second;
     if (one.end_second > 0.0) log.defrosts.push_back(one);
   }
   log.energy_residual_ratio = std::abs(control.model().energy_residual_joule()) / control.model().energy_in_joule();

@@ -31,8 +31,8 @@ struct AppliancePlan {
   SimulatedFault fault = SimulatedFault::none;
 
   double days = 4.0;
-  double spacing_second = 30.0;
-  double power_noise = 0.01;  ///< of the value, one standard deviation
+  double spacing_second = 30.0;  ///< between rows, above 0
+  double power_noise = 0.01;     ///< of the value, one standard deviation
   double kelvin_noise = 0.05;
 };
 

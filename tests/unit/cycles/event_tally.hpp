@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstddef>
 #include <string>
+#include <vector>
 
 #include "simulated_log.hpp"
 
@@ -37,10 +38,21 @@ struct EventTally {
         misses +=
             std::string(what) + " seed " + std::to_string(seed) + " at " + std::to_string(std::lround(second)) + "\n";
     };
+    const auto meet = [&](const Defrost& one, const TrueDefrost& truth) {
+      return one.start_second < truth.end_second + reach && one.end_second > truth.start_second - reach;
+    };
+    // One for one: a long event does not stand for several, nor a torn one for as many as its parts.
+    std::vector<bool> taken(analysis.defrosts.size(), false);
     for (const TrueDefrost& truth : log.defrosts) {
-      const auto match = std::find_if(analysis.defrosts.begin(), analysis.defrosts.end(), [&](const Defrost& one) {
-        return one.start_second < truth.end_second + reach && one.end_second > truth.start_second - reach;
-      });
+      auto match = analysis.defrosts.end();
+      for (auto one = analysis.defrosts.begin(); one != analysis.defrosts.end(); ++one) {
+        if (taken[static_cast<std::size_t>(one - analysis.defrosts.begin())] || !meet(*one, truth)) continue;
+        const bool is_nearer =
+            match == analysis.defrosts.end() ||
+            std::abs(one->start_second - truth.start_second) < std::abs(match->start_second - truth.start_second);
+        if (is_nearer) match = one;
+      }
+      if (match != analysis.defrosts.end()) taken[static_cast<std::size_t>(match - analysis.defrosts.begin())] = true;
       if (truth.is_hidden) continue;
       ++expected;
       if (match == analysis.defrosts.end()) {
@@ -61,12 +73,15 @@ struct EventTally {
         note("cause", truth.start_second);
       }
     }
-    for (const Defrost& one : analysis.defrosts) {
-      ++claimed;
-      const bool real = std::any_of(log.defrosts.begin(), log.defrosts.end(), [&](const TrueDefrost& truth) {
-        return one.start_second < truth.end_second + reach && one.end_second > truth.start_second - reach;
+    for (std::size_t i = 0; i < analysis.defrosts.size(); ++i) {
+      const Defrost& one = analysis.defrosts[i];
+      // A gap may tear one of which it hides a part.
+      const bool is_of_hidden = std::any_of(log.defrosts.begin(), log.defrosts.end(), [&](const TrueDefrost& truth) {
+        return truth.is_hidden && meet(one, truth);
       });
-      if (real) continue;
+      if (is_of_hidden) continue;
+      ++claimed;
+      if (taken[i]) continue;
       ++false_ones;
       note("false", one.start_second);
     }

@@ -218,6 +218,19 @@ TEST(ApplianceModel, GetsHotWhereOnlyTimeEndsADefrostAndDoesNotGlow) {
   EXPECT_LT(model.coil_kelvin(), 273.15 + 100.0);
 }
 
+TEST(ApplianceRun, HasItsRowsAsFarApartAsWasAsked) {
+  for (const double spacing : {0.5, 1.0, 2.0, 2.5, 5.0, 7.0, 30.0, 45.0}) {
+    AppliancePlan plan;
+    plan.days = 0.5;
+    plan.spacing_second = spacing;
+    const ApplianceLog log = run_appliance(plan, 3);
+    ASSERT_EQ(log.rows.size(), static_cast<std::size_t>(std::ceil(43200.0 / spacing))) << spacing;
+    for (std::size_t i = 0; i < log.rows.size(); ++i)
+      ASSERT_DOUBLE_EQ(log.rows[i].time_second, spacing * static_cast<double>(i)) << spacing;
+    EXPECT_LT(log.energy_residual_ratio, 1e-6) << spacing;
+  }
+}
+
 TEST(ApplianceRun, IsTheSameForTheSameSeed) {
   AppliancePlan plan;
   plan.days = 1.0;

@@ -16,11 +16,10 @@ bool draws_more_than_compressor(const HeatColumns& log, const ColumnStretch& str
 /// Whether the cabinet stays frozen beside it for so long that a hot coil would have warmed it (common practice, no
 /// source).
 bool is_beside_frozen_air(const HeatColumns& log, const ColumnStretch& stretch) {
-  constexpr double frozen_kelvin = melting_point_kelvin - 10.0;
   constexpr double warms_within_second = 3.0 * 3600.0;
   if (log.second_of(stretch) < warms_within_second) return false;
   const std::optional<double> air = log.settled(stretch, LogQuantity::cabinet_temperature);
-  return air && *air < frozen_kelvin;
+  return air && *air < freezing_air_kelvin;
 }
 
 HeatGround ground_of_hot_coil(const HeatColumns& log, const ColumnStretch& stretch) {
@@ -34,7 +33,7 @@ HeatGround ground_of_hot_coil(const HeatColumns& log, const ColumnStretch& stret
 std::optional<LastingHeat> heat_by_coil(const HeatColumns& log) {
   if (!log.analysis().has_coil) return std::nullopt;
   constexpr LogQuantity coil = LogQuantity::coil_temperature;
-  const ColumnStretch stretch = log.longest_above(index_of(coil), hot_coil_kelvin);
+  const ColumnStretch stretch = log.longest_above(index_of(coil), hottest_good_end_kelvin);
   if (log.second_of(stretch) < hot_for_second || !log.may_be_heated(stretch, coil)) return std::nullopt;
   return LastingHeat{log.start_of(stretch), log.end_of(stretch), log.mean_in(stretch.begin, stretch.end, log.load()),
                      log.settled(stretch, coil), ground_of_hot_coil(log, stretch)};

@@ -22,7 +22,6 @@ constexpr double no_compressor_watt = 250.0;
 constexpr double lowest_line_volt = 100.0;
 constexpr double like_other_heatings = 0.12;
 constexpr double steady_share = 0.06;  ///< a resistance draws within this, a compressor's load wanders
-constexpr double widest_line = 1.1;    ///< EN 50160: +- 10 %
 
 /// With the time before and after it at nearly its level: a compressor may come and go beside a heater.
 ColumnStretch as_wide_as_it_is(const HeatColumns& log, const ColumnStretch& highest) {
@@ -81,7 +80,7 @@ bool is_like_other_heatings(const HeatColumns& log, double load, const ColumnStr
 bool is_like_rated(const LogAnalysis& analysis, const LogRatings& ratings, double load) {
   if (!ratings.heater_watt || ratings.heater_volt <= 0.0 || analysis.load_is_current) return false;
   const double line = ratings.line_volt.value_or(ratings.heater_volt) / ratings.heater_volt;
-  const double doubt = ratings.line_volt ? 1.0 : widest_line;
+  const double doubt = ratings.line_volt ? 1.0 : highest_line_share;
   return load > ratings.heater_watt->lower * line * line / (doubt * doubt) &&
          load < ratings.heater_watt->upper * line * line * doubt * doubt;
 }
@@ -105,7 +104,7 @@ bool is_no_compressors(const LogAnalysis& analysis, double load) {
 /// What speaks for heat in a load that stands; nothing where a compressor may well run so long.
 std::optional<HeatGround> ground_of(const HeatColumns& log, const LogRatings& ratings, const ColumnStretch& stretch,
                                     const LastingHeat& heat) {
-  if (heat.kelvin && *heat.kelvin > hot_coil_kelvin) return HeatGround::hot_coil;
+  if (heat.kelvin && *heat.kelvin > hottest_good_end_kelvin) return HeatGround::hot_coil;
   const double load = *heat.load;
   const bool is_long = heat.second() >= asked_about_second;
   const bool is_rated = is_like_rated(log.analysis(), ratings, load);
@@ -145,8 +144,6 @@ bool stands_on_a_heaters_watts(const HeatColumns& log, const ColumnStretch& stre
 /// Whether the coil thaws oftener than any control defrosts, in a freezer: its cabinet stays frozen, or its coil is
 /// that cold, or did not thaw so before. A refrigerator's thaws in each pause.
 bool thaws_as_no_freezer(const HeatColumns& log, const ColumnStretch& stretch) {
-  constexpr double frozen_kelvin = melting_point_kelvin - 10.0;
-  constexpr double oftener_than_controls_second = 5.0 * 3600.0;
   constexpr double fewest = 4.0;
   const auto come_often = [&](const ColumnStretch& part) {
     const double second = static_cast<double>(part.end - part.begin) * log.analysis().outline.column_second();
@@ -154,7 +151,7 @@ bool thaws_as_no_freezer(const HeatColumns& log, const ColumnStretch& stretch) {
   };
   if (static_cast<double>(log.thaws_in(stretch)) < fewest || !come_often(stretch)) return false;
   const std::optional<double> air = log.settled(stretch, LogQuantity::cabinet_temperature);
-  if (air) return *air < frozen_kelvin;
+  if (air) return *air < freezing_air_kelvin;
   if (is_coil_of_a_freezer(log.analysis())) return true;
   return log.start_of(stretch) > never_ran_so_long_second && !come_often({0, stretch.begin, 0});
 }

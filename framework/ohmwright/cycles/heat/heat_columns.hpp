@@ -3,15 +3,13 @@
 #include <cstddef>
 #include <optional>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/log_analysis.hpp>
 
 namespace ohmwright::cycles {
 
-/// Defrosts are ended after 15 to 60 minutes: what lasts for longer is ended by no time limit. (Here and beside the
-/// rules: common practice without a source, chosen so that no healthy log that the tests make comes near.) [s]
-inline constexpr double past_any_limit_second = 2.0 * 3600.0;
-
-/// A load of so many times the compressor's is not the compressor's alone.
+/// A load of so many times the compressor's is not the compressor's alone. (Here and beside the rules: common practice
+/// without a source, chosen so that no healthy log that the tests make comes near.)
 inline constexpr double above_compressor = 1.3;
 
 /// Whether the coil is as cold as a freezer's: below -15 degC for half of the time and more (common practice, no

@@ -13,7 +13,4 @@ std::optional<LastingHeat> heat_by_coil(const HeatColumns& log);
 /// The longest time in which the air of the cabinet is warmer than what is unplugged gets.
 std::optional<LastingHeat> heat_by_air(const HeatColumns& log);
 
-/// 45 degC: no room is so warm, and no good defrost ends there.
-inline constexpr double hot_coil_kelvin = melting_point_kelvin + 45.0;
-
 }  // namespace ohmwright::cycles

@@ -53,6 +53,21 @@ class MemorySource : public ByteSource {
   std::size_t piece_;
 };
 
+/// `source` as UTF-8, decompressed where it begins with gzip's magic number: once, for each layer takes its memory and
+/// a small file can hold any number of them.
+std::unique_ptr<ByteSource> plain_text_of(std::unique_ptr<ByteSource> source, const std::string& path) {
+  constexpr std::string_view gzip_magic = "\x1f\x8b";
+  auto start = std::make_unique<PeekedSource>(std::move(source));
+  if (start->first_bytes() == gzip_magic) {
+    start = std::make_unique<PeekedSource>(gzip_source(std::move(start)));
+    if (start->first_bytes() == gzip_magic)
+      refuse(path, "is compressed by gzip more than once; expected a table, compressed once at most: gunzip it first");
+  }
+  if (start->first_bytes() == "\xff\xfe") return utf16_source(std::move(start), false);
+  if (start->first_bytes() == "\xfe\xff") return utf16_source(std::move(start), true);
+  return start;
+}
+
 }  // namespace
 
 std::unique_ptr<ByteSource> open_log(const std::string& path) {
@@ -65,20 +80,11 @@ std::unique_ptr<ByteSource> open_log(const std::string& path) {
   struct stat status {};
   if (::fstat(file.number(), &status) != 0) refuse(path, "cannot be read: " + std::generic_category().message(errno));
   if (S_ISDIR(status.st_mode)) refuse(path, "is a folder; expected a file");
-  return plain_text_of(std::make_unique<FileSource>(path, std::move(file)));
+  return plain_text_of(std::make_unique<FileSource>(path, std::move(file)), path);
 }
 
 std::unique_ptr<ByteSource> log_in_memory(std::string_view bytes, std::size_t piece) {
-  return plain_text_of(std::make_unique<MemorySource>(bytes, std::max<std::size_t>(piece, 1)));
-}
-
-std::unique_ptr<ByteSource> plain_text_of(std::unique_ptr<ByteSource> source) {
-  auto start = std::make_unique<PeekedSource>(std::move(source));
-  const std::string_view magic = start->first_bytes();
-  if (magic == "\x1f\x8b") return plain_text_of(gzip_source(std::move(start)));
-  if (magic == "\xff\xfe") return utf16_source(std::move(start), false);
-  if (magic == "\xfe\xff") return utf16_source(std::move(start), true);
-  return start;
+  return plain_text_of(std::make_unique<MemorySource>(bytes, std::max<std::size_t>(piece, 1)), "(in memory)");
 }
 
 }  // namespace ohmwright::cycles

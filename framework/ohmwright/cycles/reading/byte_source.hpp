@@ -27,14 +27,10 @@ class ByteSource {
 };
 
 /// The bytes of a file, or of standard input for "-"; what is compressed by gzip comes decompressed, UTF-16 comes as
-/// UTF-8. Throws DocumentError that names the file: missing, a folder, unreadable.
+/// UTF-8. Throws DocumentError that names the file: missing, a folder, unreadable, compressed more than once.
 std::unique_ptr<ByteSource> open_log(const std::string& path);
 
 /// The same for a text in memory, which must outlive the source; at most `piece` bytes come at a time.
 std::unique_ptr<ByteSource> log_in_memory(std::string_view bytes, std::size_t piece = 65536);
-
-/// `source` decompressed where it begins with gzip's magic number, converted where it begins with the byte order mark
-/// of UTF-16, and as it is otherwise.
-std::unique_ptr<ByteSource> plain_text_of(std::unique_ptr<ByteSource> source);
 
 }  // namespace ohmwright::cycles

@@ -93,6 +93,17 @@ Picked pick(const HeadTable& table, const std::vector<ColumnChoice>& choices) {
   return picked;
 }
 
+/// A meter that counts energy is no power, whatever unit it is given.
+std::string said_of_counters(const HeadTable& table) {
+  const bool counts = std::any_of(table.header.begin(), table.header.end(), [](const std::string& name) {
+    return spoken_name(name).find("wh") != std::string::npos;
+  });
+  return counts
+             ? ". A counter of energy (Wh, kWh) is not read: let the meter log its power, or write the difference of "
+               "rows over their time"
+             : "";
+}
+
 void refuse_without_time(const HeadTable& table) {
   throw InputError("no column of the log can be its time; it has " + names_of_columns(table) +
                    "; name one (time=COLUMN), or give the interval of its rows");
@@ -155,7 +166,7 @@ SniffedDialect sniff_dialect(std::string_view head, const LogReadingSettings& se
     dialect.columns.push_back({chosen.index, chosen.quantity, *chosen.unit, name_of_column(table, chosen.index)});
   if (dialect.columns.empty())
     throw InputError("no column of the log can be a temperature, a power or a current; it has " +
-                     names_of_columns(table) + "; name one, such as power=COLUMN:W");
+                     names_of_columns(table) + "; name one, such as power=COLUMN:W" + said_of_counters(table));
   say_form(dialect, table, sniffed.findings);
   sniffed.newest_first = newest_comes_first(dialect, table);
   return sniffed;

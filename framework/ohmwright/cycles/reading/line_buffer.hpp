@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <string_view>
 #include <vector>
@@ -39,8 +40,14 @@ class LineBuffer {
     }
   }
 
-  /// Number of the line given last, from 1.
-  std::uint64_t line() const { return line_; }
+  /// Number of the line given last, from 1, as it stands in the log.
+  std::uint64_t line() const { return line_ > forward_lines_ ? backwards_from_ - line_ : line_; }
+  std::uint64_t lines_given() const { return line_; }
+  /// After `forward_lines` the lines come from the last of the log, `last_line`, to the first.
+  void number_backwards(std::uint64_t forward_lines, std::uint64_t last_line) {
+    forward_lines_ = forward_lines;
+    backwards_from_ = last_line + forward_lines + 1;
+  }
   /// The line given last ended with the log, not with a line end.
   bool last_line_was_open() const { return closed_by_us_ && start_ == filled_; }
   /// Lines longer than `longest_line` that were passed over since asked last.
@@ -63,6 +70,8 @@ class LineBuffer {
   std::size_t filled_ = 0;
   std::size_t head_end_ = 0;
   std::uint64_t line_ = 0;
+  std::uint64_t forward_lines_ = std::numeric_limits<std::uint64_t>::max();
+  std::uint64_t backwards_from_ = 0;
   bool at_end_ = false;
   bool closed_by_us_ = false;
   bool line_too_long_ = false;

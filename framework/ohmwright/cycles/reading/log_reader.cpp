@@ -3,6 +3,7 @@
 #include <cstring>
 
 #include <ohmwright/cycles/reading/head_table.hpp>
+#include <ohmwright/cycles/reading/latin1_text.hpp>
 #include <ohmwright/cycles/reading/log_reader.hpp>
 #include <ohmwright/cycles/reading/number_text.hpp>
 #include <ohmwright/cycles/reading/turned_round.hpp>
@@ -24,7 +25,10 @@ LogReader::LogReader(std::unique_ptr<ByteSource> source, const LogReadingSetting
   findings_ = std::move(sniffed.findings);
   finished_ = !sniffed.has_rows;
   if (sniffed.newest_first) {
-    lines_ = LineBuffer(turned_round(lines_, dialect_.first_data_line));
+    TurnedRound turned = turned_round(lines_, dialect_.first_data_line);
+    for (const std::uint64_t line : turned.too_long_lines) troubles_.add(LogTrouble::line_too_long, line);
+    lines_ = LineBuffer(std::move(turned.text));
+    lines_.number_backwards(dialect_.first_data_line, turned.lines);
     findings_.push_back({"rows-turned-round"});
   }
   time_ = TimeReader(dialect_.time);
@@ -67,7 +71,7 @@ std::span<const LogRow> LogReader::next() {
     }
   }
   const std::span<const LogRow> rows(block_.data(), filled_);
-  for (UnitWatch& watch : watches_) watch.take(rows, lines_.line());
+  for (UnitWatch& watch : watches_) watch.take(rows);
   if (finished_ && !units_are_told_) find_doubtful_units();
   return rows;
 }
@@ -81,6 +85,7 @@ void LogReader::take_line(const char* begin, const char* end) {
   row.value.fill(LogRow::none);
   row.line = lines_.line();
   has_second_ = false;
+  odd_values_.clear();
   const char* text = begin;
   const std::size_t columns = plan_.size();
   for (std::size_t i = 0; i < columns; ++i) {
@@ -91,6 +96,7 @@ void LogReader::take_line(const char* begin, const char* end) {
     if (text == end) {
       if (without_blanks_around({begin, static_cast<std::size_t>(end - begin)}).empty()) return;
       troubles_.add(LogTrouble::missing_cells, lines_.line());
+      for (std::size_t missing = i + 1; missing < columns; ++missing) lack_value(plan_[missing]);
       break;
     }
     ++text;
@@ -98,8 +104,9 @@ void LogReader::take_line(const char* begin, const char* end) {
       while (text != end && *text == ' ') ++text;
   }
   if (looks_at_all_columns_ && text != end) troubles_.add(LogTrouble::extra_cells, lines_.line());
-  ++data_lines_;
   if (!has_second_) read_time_texts();
+  if (!odd_values_.empty()) settle_odd_values(row);
+  ++data_lines_;
   if (has_second_ && is_time(second_))
     place_row();
   else
@@ -165,31 +172,32 @@ const char* LogReader::take_cell(ColumnPlan& plan, const char* text, const char*
 }
 
 void LogReader::take_value_text(ColumnPlan& plan, std::string_view cell, LogRow& row) {
-  if (says_no_value(cell)) return troubles_.add(LogTrouble::missing_value, lines_.line());
+  if (says_no_value(cell)) {
+    lack_value(plan);
+    return troubles_.add(LogTrouble::missing_value, lines_.line());
+  }
   const std::optional<NumberAndRest> number = number_at_start(cell, dialect_.decimal_sign);
   const LogQuantity quantity = log_quantities[plan.quantity];
   if (number && number->rest.empty()) return take_value(plan, number->value, row);
   if (number) {  // "-18.3 degC": the cell's own unit counts
-    if (const std::optional<Unit> unit = Unit::named(number->rest, measured_dimension(quantity)))
+    if (const std::optional<Unit> unit = Unit::named(as_utf8(number->rest), measured_dimension(quantity)))
       return take_value(plan, (unit->to_si(number->value) - plan.at_zero) / plan.factor, row);
   }
+  lack_value(plan);
   troubles_.add(LogTrouble::unreadable_value, lines_.line());
 }
 
 inline void LogReader::take_value(ColumnPlan& plan, double number, LogRow& row) {
   double value = number * plan.factor + plan.at_zero;
   if (value < plan.least || value > plan.most || std::abs(value - plan.last) > plan.largest_step)
-    value = odd_value(plan, number, value);
-  if (std::isnan(value)) return;
-  plan.last = value;
-  plan.largest = std::max(plan.largest, value);
-  row.value[plan.quantity] = value;
+    return odd_values_.push_back({&plan, number, value});
+  keep_value(plan, value, row);
 }
 
 void LogReader::read_time_texts() {
   std::optional<double> second;
   if (dialect_.time.writing == TimeWriting::row_count)
-    second = static_cast<double>(data_lines_ - 1) * dialect_.time.second_per_number;
+    second = static_cast<double>(data_lines_) * dialect_.time.second_per_number;
   else if (dialect_.clock_column)
     second = time_.read(time_text_, clock_text_);
   else

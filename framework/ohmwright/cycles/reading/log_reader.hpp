@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <memory>
@@ -45,7 +46,7 @@ class LogReader {
   std::array<bool, log_quantity_count> doubtful_units() const;
 
   std::uint64_t rows() const { return rows_; }  ///< given so far
-  std::uint64_t lines() const { return lines_.line(); }
+  std::uint64_t lines() const { return lines_.lines_given(); }
   /// Seconds since 1970-01-01 of the first row [s], in the log's own time where it writes no zone; nothing where it has
   /// no date.
   std::optional<double> start_second() const;
@@ -62,8 +63,11 @@ class LogReader {
     double most = 0.0;
     double largest_step = 0.0;  ///< beyond it a slip of the unit is looked for [SI]
     double last = LogRow::none;
-    double largest = 0.0;     ///< of all values [SI]
-    std::uint64_t slips = 0;  ///< values that were in another unit
+    std::uint64_t last_row = 0;       ///< place of that value, in data lines
+    std::uint64_t lacking_row = 0;    ///< of the first row without one: after `last_row`, if there is any since then
+    double before_lack_second = 0.0;  ///< time of the row before that
+    double largest = 0.0;             ///< of all values [SI]
+    std::uint64_t slips = 0;          ///< values that were in another unit
     Unit unit = Unit::si(Dimension::ratio);
   };
 
@@ -74,6 +78,16 @@ class LogReader {
   const char* take_cell(ColumnPlan& plan, const char* text, const char* end, LogRow& row);
   void take_value_text(ColumnPlan& plan, std::string_view cell, LogRow& row);
   void take_value(ColumnPlan& plan, double number, LogRow& row);
+  void keep_value(ColumnPlan& plan, double value, LogRow& row) const {
+    plan.last = value;
+    plan.last_row = data_lines_;
+    plan.largest = std::max(plan.largest, value);
+    row.value[plan.quantity] = value;
+  }
+  /// Notes that the row at hand has no value of the column.
+  void lack_value(ColumnPlan& plan);
+  /// Judges the odd values of the row at hand, of whatever columns, once its time is read.
+  void settle_odd_values(LogRow& row);
   double odd_value(ColumnPlan& plan, double number, double value);
   void read_time_texts();
   static bool is_time(double second);
@@ -110,9 +124,15 @@ class LogReader {
   std::size_t filled_ = 0;
   std::uint64_t rows_ = 0;
   std::string cell_;  ///< the cell that `take_cell` reads
+  struct OddValue {
+    ColumnPlan* plan = nullptr;
+    double number = 0.0;  ///< as it stands in the cell
+    double value = 0.0;   ///< what that would be [SI]
+  };
+  std::vector<OddValue> odd_values_;  ///< of the row at hand
   std::string time_text_;
   std::string clock_text_;
-  std::uint64_t data_lines_ = 0;
+  std::uint64_t data_lines_ = 0;  ///< before the one at hand
   double second_ = 0.0;
   bool has_second_ = false;
   struct HeldRow {

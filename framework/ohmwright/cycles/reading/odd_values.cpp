@@ -10,13 +10,30 @@
 
 namespace ohmwright::cycles {
 
+void LogReader::lack_value(ColumnPlan& plan) {
+  if (plan.lacking_row > plan.last_row) return;
+  plan.lacking_row = data_lines_;
+  plan.before_lack_second = clock_.last_second();
+}
+
+void LogReader::settle_odd_values(LogRow& row) {
+  for (const OddValue& odd : odd_values_) {
+    const double value = odd_value(*odd.plan, odd.number, odd.value);
+    if (std::isnan(value))
+      lack_value(*odd.plan);
+    else
+      keep_value(*odd.plan, value, row);
+  }
+}
+
 /// The value that an odd one stands for, not-a-number for none.
 double LogReader::odd_value(ColumnPlan& plan, double number, double value) {
   const LogQuantity quantity = log_quantities[plan.quantity];
   const bool is_possible = value >= plan.least && value <= plan.most;
   if (measured_dimension(quantity) == Dimension::temperature) {
     // Faster than 8 K and 9 K/min no sensor on a coil or in air can change (common practice, no source).
-    const double passed_second = has_second_ && clock_.any() ? std::max(0.0, second_ - clock_.last_second()) : 1e9;
+    const double last_second = plan.lacking_row > plan.last_row ? plan.before_lack_second : clock_.last_second();
+    const double passed_second = has_second_ && clock_.any() ? std::max(0.0, second_ - last_second) : 1e9;
     const bool too_fast = std::abs(value - plan.last) > plan.largest_step + 0.15 * passed_second;
     if (is_possible && !too_fast) return value;
     for (const char* name : {"degC", "degF", "K"}) {

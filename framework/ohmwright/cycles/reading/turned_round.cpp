@@ -45,12 +45,17 @@ class TurnedText : public ByteSource {
 
 }  // namespace
 
-std::unique_ptr<ByteSource> turned_round(LineBuffer& lines, std::size_t lines_before) {
+TurnedRound turned_round(LineBuffer& lines, std::size_t lines_before) {
+  TurnedRound turned;
   std::string text;
   std::size_t head_bytes = 0;
   const char* begin = nullptr;
   const char* end = nullptr;
   while (lines.next(begin, end)) {
+    for (++turned.lines; turned.lines < lines.line(); ++turned.lines) {
+      turned.too_long_lines.push_back(turned.lines);
+      text += '\n';
+    }
     text.append(begin, end);
     text += '\n';
     if (lines.line() == lines_before) head_bytes = text.size();
@@ -60,7 +65,8 @@ std::unique_ptr<ByteSource> turned_round(LineBuffer& lines, std::size_t lines_be
           std::to_string(most_turned_bytes >> 20U) +
           " MiB); expected the oldest first: tac FILE > TURNED, and put the header's line first again");
   }
-  return std::make_unique<TurnedText>(std::move(text), head_bytes, lines.source().ended_early());
+  turned.text = std::make_unique<TurnedText>(std::move(text), head_bytes, lines.source().ended_early());
+  return turned;
 }
 
 }  // namespace ohmwright::cycles

@@ -24,8 +24,7 @@ class UnitWatch {
  public:
   UnitWatch(LogQuantity quantity, const Unit& unit) : quantity_(quantity), unit_(unit) {}
 
-  /// The next rows; `last_line` is the line of the last of them.
-  void take(std::span<const LogRow> rows, std::uint64_t last_line);
+  void take(std::span<const LogRow> rows);
   /// Once, after the last row.
   void finish();
 
@@ -38,7 +37,8 @@ class UnitWatch {
   struct Stretch {
     double start_second = 0.0;
     std::uint64_t first_line = 0;
-    std::uint64_t rows = 0;
+    std::uint64_t first_row = 0;
+    std::uint64_t rows = 0;  ///< that were looked at
     double sum = 0.0;
     double least = 1e300;
     double most = -1e300;
@@ -57,14 +57,15 @@ class UnitWatch {
     double step = 0.0;
   };
 
-  void take_value(double second, double value, std::uint64_t line);
-  void look_for_jump(double second, double value, std::uint64_t line);
+  void take_value(const LogRow& row, double value);
+  void look_for_jump(const LogRow& row, double value);
   void note_step(double step);
-  void open(double second, std::uint64_t line);
+  void open(const LogRow& row);
   void close();
   void close_load();
   void close_temperature();
   void note_change();
+  bool is_back() const;
 
   LogQuantity quantity_;
   Unit unit_;
@@ -72,12 +73,13 @@ class UnitWatch {
   std::optional<Stretch> last_;
   double most_before_ = 0.0;  ///< of all loads in the unit that is taken for right
   std::optional<Jump> jump_;
-  bool is_changed_ = false;
+  std::optional<Jump> changed_;  ///< the one behind which the column was found to be in another unit
   double last_value_ = LogRow::none;
   double greatest_rise_ = 0.0;  ///< between two values in the unit that is taken for right
   double greatest_fall_ = 0.0;
   double next_second_ = -std::numeric_limits<double>::infinity();  ///< rows before it are passed over
-  std::uint64_t last_line_ = 0;
+  std::uint64_t row_ = 0;                                          ///< the one at hand, counted from 1
+  std::uint64_t last_row_ = 0;                                     ///< that was looked at
   std::optional<UnitChange> change_;
 };
 

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <vector>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/search/compressor_search.hpp>
 
 namespace ohmwright::cycles {
@@ -142,7 +143,7 @@ void settle(CompressorSearch& search) {
   std::vector<CompressorRun> joined;
   for (const CompressorRun& run : search.runs) {
     if (!joined.empty() && run.start_second - joined.back().end_second < shortest && joined.back().end_is_seen) {
-      search.short_pulse_seconds.push_back(joined.back().end_second);
+      search.short_pause_seconds.push_back(joined.back().end_second);
       joined.back() = {joined.back().start_second, run.end_second, joined.back().mean_load, joined.back().start_is_seen,
                        run.end_is_seen};
     } else {
@@ -173,6 +174,63 @@ Rest rest_of(const Window& window, const std::vector<char>& inside) {
     rest.widths.push_back(window.width[i]);
   }
   return rest;
+}
+
+/// What the compressor draws in the quarter of an hour behind heatings, over what it usually draws: the middle one; 1
+/// where no heating shows it. The first minutes are its start.
+double draw_behind_heatings(const Window& window, const HeaterSearch& heater, const std::vector<char>& inside,
+                            const CompressorSearch& search) {
+  constexpr double longest_drip_second = 1800.0;
+  constexpr double starting_second = 120.0;
+  constexpr double pull_down_second = 900.0;
+  std::vector<double> running;
+  std::vector<double> widths;
+  for (std::size_t i = 0; i < window.size(); ++i) {
+    if (inside[i] != 0 || window.load[i] < search.off_threshold) continue;
+    running.push_back(window.load[i]);
+    widths.push_back(window.width[i]);
+  }
+  if (running.empty()) return 1.0;
+  const double usual = time_quantile(running, widths, 0.5);
+  std::vector<double> ratios;
+  for (const HeaterRun& one : heater.runs) {
+    if (one.run.is_cut) continue;
+    const double latest_second = one.run.end_second + longest_drip_second;
+    std::size_t i = one.run.end;
+    while (i < window.size() && window.start[i] < latest_second &&
+           (inside[i] != 0 || window.load[i] < search.on_threshold))
+      ++i;
+    if (i >= window.size() || window.start[i] >= latest_second) continue;
+    std::vector<double> loads;
+    const double runs_from = window.start[i];
+    for (; i < window.size() && window.start[i] < runs_from + pull_down_second; ++i) {
+      if (window.load[i] < search.off_threshold) break;
+      if (window.start[i] >= runs_from + starting_second) loads.push_back(window.load[i]);
+    }
+    if (!loads.empty()) ratios.push_back(median_of(std::move(loads)) / usual);
+  }
+  return ratios.empty() ? 1.0 : median_of(std::move(ratios));
+}
+
+/// Whether it rests at heatings and never else, over a day and more: it would not stop by itself.
+bool rests_at_heatings_alone(const Window& window, const HeaterSearch& heater, const std::vector<CompressorRun>& runs) {
+  constexpr std::size_t fewest = 3;
+  constexpr double long_enough_second = 24.0 * 3600.0;
+  const double edge_second = 300.0 + window.spacing_second;
+  if (window.end_of(window.size() - 1) - window.start.front() < long_enough_second) return false;
+  std::size_t rests = 0;
+  for (std::size_t i = 1; i < runs.size(); ++i) {
+    if (!runs[i - 1].end_is_seen || !runs[i].start_is_seen) continue;
+    // In longer ones it may run slowly.
+    if (runs[i].start_second - runs[i - 1].end_second > past_any_limit_second) return false;
+    const bool heats = std::any_of(heater.runs.begin(), heater.runs.end(), [&](const HeaterRun& one) {
+      return one.run.start_second < runs[i].start_second + edge_second &&
+             one.run.end_second > runs[i - 1].end_second - edge_second;
+    });
+    if (!heats) return false;
+    ++rests;
+  }
+  return rests >= fewest;
 }
 
 /// Two loads in which the rest falls, and the one that parts them; `top`: the highest of it, but for starts.
@@ -207,10 +265,41 @@ void set_swing(const LoadClasses& classes, CompressorSearch& search) {
   search.off_threshold = split - 0.05 * apart;
 }
 
+bool are_far_apart(const LoadClasses& classes) {
+  return classes.found && classes.running - classes.standing > 0.35 * classes.running;
+}
+
+/// Where one load that stands for half a day and longer makes nearly all of the upper level, as a heater does that
+/// stays on beside the compressor, the compressor's own cycles lie below it: they are looked for in what remains.
+void take_cycles_beside_lasting_load(const Window& window, const std::vector<char>& inside, CompressorSearch& search) {
+  constexpr double lasting_second = 12.0 * 3600.0;
+  constexpr double nearly_all = 0.9;
+  constexpr double clearly_below = 0.6;
+  if (search.runs.empty()) return;
+  const auto second_of = [](const CompressorRun& run) { return run.end_second - run.start_second; };
+  double all_second = 0.0;
+  for (const CompressorRun& run : search.runs) all_second += second_of(run);
+  const CompressorRun longest =
+      *std::max_element(search.runs.begin(), search.runs.end(),
+                        [&](const CompressorRun& a, const CompressorRun& b) { return second_of(a) < second_of(b); });
+  if (second_of(longest) < lasting_second || second_of(longest) < nearly_all * all_second) return;
+  std::vector<char> without = inside;
+  for (std::size_t i = 0; i < window.size(); ++i)
+    if (window.start[i] >= longest.start_second && window.start[i] < longest.end_second) without[i] = 1;
+  const Rest below = rest_of(window, without);
+  if (below.loads.empty()) return;
+  const double top = time_quantile(below.loads, below.widths, 0.98);
+  if (top <= 0.0) return;
+  const LoadClasses classes = classes_of(below, top, 0.05 * top);
+  if (!are_far_apart(classes) || classes.running > clearly_below * static_cast<double>(longest.mean_load)) return;
+  search.runs.clear();
+  set_swing(classes, search);
+  take_runs(window, inside, search);
+}
+
 /// It never stands but for drip times, in which the load falls to `drip`.
 void set_one_level(const Rest& rest, double level, double drip, CompressorSearch& search) {
   search.levels_found = true;
-  search.never_stops = true;
   // A compressor of one speed draws somewhat more after a start and on a hot day (common practice, no source).
   constexpr double widest_of_one_speed = 1.5;
   search.is_modulated =
@@ -232,7 +321,8 @@ CompressorSearch compressor_by_load(const Window& window, const HeaterSearch& he
   if (top <= 0.0) return search;
   const double offset = 0.05 * top;  // keeps the logarithm of a standby of nought at hand
   const LoadClasses classes = classes_of(rest, top, offset);
-  if (classes.found && classes.running - classes.standing > 0.35 * classes.running) {
+  const bool is_swing = are_far_apart(classes);
+  if (is_swing) {
     set_swing(classes, search);
   } else {
     const double drip = lowest_after_heating(window, heater);
@@ -241,7 +331,12 @@ CompressorSearch compressor_by_load(const Window& window, const HeaterSearch& he
     set_one_level(rest, level, drip, search);
   }
   take_runs(window, inside, search);
+  if (is_swing) take_cycles_beside_lasting_load(window, inside, search);
   settle(search);
+  search.never_stops = !is_swing || rests_at_heatings_alone(window, heater, search.runs);
+  // One speed draws up to a quarter more on a coil that was heated; an inverter speeds up (common practice, no source).
+  constexpr double most_of_one_speed = 1.35;
+  search.is_modulated = search.is_modulated || draw_behind_heatings(window, heater, inside, search) > most_of_one_speed;
   return search;
 }
 

@@ -12,12 +12,13 @@ struct CompressorSearch {
   std::vector<CompressorRun> runs;
   bool levels_found = false;  ///< running and standing could be told apart
   bool never_stops = false;   ///< but for defrosts
-  bool is_modulated = false;  ///< it never stops, and what it draws wanders as an inverter's does
+  bool is_modulated = false;  ///< what it draws wanders as an inverter's does, or is far more behind a heating
   double on_threshold = 0.0;  ///< [W], [A] or [K] of swing
   double off_threshold = 0.0;
   double standing_load = 0.0;
   double running_load = 0.0;
-  std::vector<double> short_pulse_seconds;  ///< when the runs and pauses of less than a minute began
+  std::vector<double> short_pulse_seconds;  ///< when the runs of less than a minute began
+  std::vector<double> short_pause_seconds;  ///< and the pauses
 };
 
 /// By the load, outside the heater's runs: two classes of the logarithm of the load (Otsu, IEEE Trans. SMC 9 (1979)

@@ -71,6 +71,27 @@ Plateau plateau_between(const Window& window, std::size_t begin, std::size_t end
   return best;
 }
 
+/// How fast the coil warmed in the last minutes of a heating, samples [begin, end): the greatest slope over a minute or
+/// two, for the last row may lie behind its end, and behind its steepest where a rise is all that shows it. Nothing
+/// where rows are too few.
+std::optional<double> slope_at_end(const Window& window, std::size_t begin, std::size_t end, bool heater_is_seen) {
+  constexpr double over_second = 120.0;
+  constexpr double rise_rounds_second = 300.0;
+  constexpr std::size_t fewest = 8;
+  if (end < begin + fewest) return std::nullopt;
+  const double within_second =
+      heater_is_seen ? 1.5 * window.spacing_second : std::max(rise_rounds_second, 2.5 * window.spacing_second);
+  std::optional<double> greatest;
+  for (std::size_t last = end - 1; last > begin; --last) {
+    if (window.start[end - 1] - window.start[last] > within_second) break;
+    std::size_t first = last - 1;
+    while (first > begin && window.start[last] - window.start[first] < over_second) --first;
+    const double slope = (window.coil[last] - window.coil[first]) / (window.start[last] - window.start[first]);
+    greatest = std::max(greatest.value_or(0.0), slope);
+  }
+  return greatest;
+}
+
 }  // namespace
 
 void describe_coil(const Window& window, Defrost& defrost) {
@@ -97,6 +118,7 @@ void describe_coil(const Window& window, Defrost& defrost) {
     end_kelvin = std::max(end_kelvin, warmest(i));
   }
   defrost.end_kelvin = end_kelvin;
+  defrost.end_slope_kelvin_per_second = slope_at_end(window, begin, last + 1, defrost.heater_is_seen);
   const double noise = window.coil_noise;
   const double rise = window.coil[peak] - window.coil[begin];
   defrost.rise_is_seen = rise > std::max(2.0, 6.0 * noise);

@@ -3,6 +3,7 @@
 #include <iterator>
 #include <utility>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/search/defrosts_in_common.hpp>
 
@@ -101,7 +102,8 @@ std::vector<double> of_whole(const std::vector<Defrost>& defrosts, Counts counts
 
 /// Each edge lies anywhere within one step; that of a rise, whose heater was not seen, within two [s].
 double tolerance_of(double spacing_second, bool any_heated, double longest_second) {
-  return std::max((any_heated ? 1.2 : 2.4) * spacing_second, 0.012 * longest_second);
+  const double rows = any_heated ? rows_of_one_length : 2.0 * rows_of_one_length;
+  return std::max(rows * spacing_second, share_of_one_length * longest_second);
 }
 
 /// Where no plateau was told apart, a part of the rise went by before the melting.
@@ -135,6 +137,9 @@ InCommon in_common(const LogRatings& ratings, double spacing_second, const std::
     return !one.is_cut && has_risen(one) && stayed_at_the_melting_point(one);
   }));
   common.slope_kelvin_per_second = median_of(of_whole(defrosts, has_risen, slope_of));
+  common.end_slope_kelvin_per_second = median_of(of_whole(defrosts, has_risen, [](const Defrost& one) {
+    return one.end_slope_kelvin_per_second ? *one.end_slope_kelvin_per_second : slope_of(one);
+  }));
   common.warm = warm_ends.size();
   common.usual_end_kelvin = median_of(warm_ends);
   common.plateau_spread_second = spread_of(of_whole(defrosts, has_coil, plateau_of));

@@ -4,12 +4,15 @@
 #include <cstddef>
 #include <vector>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/log_analysis.hpp>
 
 namespace ohmwright::cycles {
 
 /// An end within this of the melting point is at it [K] (this and the next two: common practice, no source).
 inline constexpr double melting_margin_kelvin = 1.5;
+/// Rows further apart hold heater and compressor in part [s].
+inline constexpr double shows_both_second = 100.0;
 /// Past the melting point by this the ice is gone [K].
 inline constexpr double past_melting_kelvin = 3.0;
 /// No good thermostat opens before it [K].
@@ -57,7 +60,8 @@ struct InCommon {
   std::size_t warm = 0;
   double usual_end_kelvin = 0.0;  ///< median of those that ended warm
   double plateau_spread_second = 0.0;
-  double slope_kelvin_per_second = 0.0;  ///< usual warming of the coil between the melting and the end
+  double slope_kelvin_per_second = 0.0;      ///< usual warming of the coil between the melting and the end
+  double end_slope_kelvin_per_second = 0.0;  ///< and in the last rows of it
 
   /// Rows are small against the heating: else times that a temperature made look equal too.
   bool is_fine_for_coil() const { return tolerance_second < 0.2 * all.longest_second; }
@@ -71,7 +75,9 @@ struct InCommon {
   /// Each edge lies within one row, so that one length is written as two that are a row apart: these are not of one,
   /// a single odd one to each side left out.
   bool cold_ones_lie_apart() const {
-    return cold.inner_range_second >= std::max(1.9 * spacing_second, 0.05 * cold.usual_second);
+    // Rows that hold parts of heater and compressor move both edges.
+    const double rows = spacing_second > shows_both_second ? 2.9 : 1.9;
+    return cold.inner_range_second >= std::max(rows * spacing_second, 0.05 * cold.usual_second);
   }
   /// A time limit ends all at one length. Of these that ended cold most lie apart, and few are as long as the longest.
   bool cold_ones_differ() const {
@@ -81,14 +87,16 @@ struct InCommon {
   /// No time limit made these lengths, and too many are as long as the longest to say that none is there. Of rises, of
   /// which noise blurs some, the longest have to differ, too.
   bool cold_ones_leave_it_open() const {
-    const bool longest_differ = cold.range_of_longest_second >= 1.2 * spacing_second;
+    const bool longest_differ = cold.range_of_longest_second >= rows_of_one_length * spacing_second;
     return cold_ones_lie_apart() && !cold_ones_differ() && (any_heated || longest_differ);
   }
   /// What a good thermostat's ends may lie apart by [K]: what the coil warms within the row in which it ended, and
   /// within the time by which the lengths were seen to differ.
-  double one_end_margin_kelvin() const {
-    return slope_kelvin_per_second *
-           (spacing_second + std::min(tolerance_second, all.longest_second - all.shortest_second));
+  double one_end_margin_kelvin() const { return slope_kelvin_per_second * one_end_margin_second(); }
+  /// The same of ones that lasted equally long, whose ends were seen at one point of the rise: a hot coil warms slowly.
+  double alike_end_margin_kelvin() const { return end_slope_kelvin_per_second * one_end_margin_second(); }
+  double one_end_margin_second() const {
+    return spacing_second + std::min(tolerance_second, all.longest_second - all.shortest_second);
   }
   bool is_longest(const Defrost& defrost) const { return duration_of(defrost) > all.longest_second - tolerance_second; }
 };

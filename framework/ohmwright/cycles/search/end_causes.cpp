@@ -3,6 +3,7 @@
 #include <optional>
 #include <vector>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/search/defrosts_in_common.hpp>
 #include <ohmwright/cycles/search/end_causes.hpp>
 #include <ohmwright/cycles/telling_rows.hpp>
@@ -34,15 +35,31 @@ void set(Defrost& defrost, EndCause cause, EndGround ground) {
 constexpr double probe_elsewhere_kelvin = 6.0;
 constexpr double surely_past_rating_kelvin = 12.0;
 
-/// Shorter than the limits of most controls (common practice, no source).
-constexpr double quick_second = 780.0;
-
 /// Shorter than most limits, and warm at its end: a strong heater on little frost takes so long, too, and rows of the
 /// coil alone show no length to the minute. One that is longer than the others changes nothing.
 bool may_be_a_quick_one(const InCommon& common) {
   constexpr double clearly_warm_kelvin = melting_point_kelvin + 5.0;
-  return !common.any_heated && common.all.usual_second < quick_second && common.usual_end_kelvin > clearly_warm_kelvin;
+  return !common.any_heated && common.all.usual_second < quick_heating_second &&
+         common.usual_end_kelvin > clearly_warm_kelvin;
 }
+
+/// As long as the rated limit, where rows are so close that it is not just any length that looks so.
+bool lasted_the_time_limit(const LogRatings& ratings, double spacing_second, const Defrost& defrost) {
+  if (!ratings.time_limit_second) return false;
+  const double edges_second = (defrost.heater_is_seen ? 1.2 : 2.0) * spacing_second;
+  constexpr double telling_share = 0.2;
+  constexpr double small_share = 0.1;
+  // Rows that are not small count what they begin and end in to the heating: a row less is no limit.
+  const bool is_a_row_less = edges_second > small_share * *ratings.time_limit_second &&
+                             duration_of(defrost) < *ratings.time_limit_second - 0.5 * spacing_second;
+  return edges_second <= telling_share * *ratings.time_limit_second && !is_a_row_less &&
+         std::abs(duration_of(defrost) - *ratings.time_limit_second) <=
+             std::max(edges_second, 0.02 * *ratings.time_limit_second);
+}
+
+/// Sensors and thermostats end defrosts at 5 to 24 degC, and the logger's probe lies elsewhere (common practice, no
+/// source).
+constexpr double warmest_usual_end_kelvin = melting_point_kelvin + 24.0 + probe_elsewhere_kelvin;
 
 /// Where the coil's temperature is known and no rating of it; no limit is stated that says otherwise.
 void by_coil(const LogRatings& ratings, const InCommon& common, Defrost& defrost) {
@@ -66,7 +83,7 @@ void by_coil(const LogRatings& ratings, const InCommon& common, Defrost& defrost
     return by_equal_durations();
   const bool all_alike = common.all.longest_count == common.all.count;
   // A temperature ends within what one row warms; all of one length at ends further apart than that did not.
-  const double apart_kelvin = common.end_spread_kelvin - margin_kelvin;
+  const double apart_kelvin = common.end_spread_kelvin - (all_alike ? common.alike_end_margin_kelvin() : margin_kelvin);
   const bool end_differently = all_alike
                                    ? apart_kelvin > surely_apart_kelvin
                                    : !common.durations_differ() && common.end_spread_kelvin > 4.0 + 2.0 * margin_kelvin;
@@ -82,7 +99,15 @@ void by_coil(const LogRatings& ratings, const InCommon& common, Defrost& defrost
   if (common.all.count >= 3 && all_alike && apart_kelvin > perhaps_apart_kelvin) return;
   if (common.durations_differ() && common.warm >= 2 && std::abs(colder) < 2.0 + margin_kelvin)
     return set(defrost, EndCause::temperature, EndGround::equal_temperatures);
-  if (end > melting_point_kelvin + past_melting_kelvin) set(defrost, EndCause::temperature, EndGround::past_melting);
+  if (end <= melting_point_kelvin + past_melting_kelvin) return;
+  // Warmer than what ends defrosts: it opens late, or a limit ended them. And what took the stated limit as others did,
+  // at another temperature than they, was ended by that.
+  if (!ratings.end_temperature_kelvin && end > warmest_usual_end_kelvin)
+    return set(defrost, EndCause::unknown, EndGround::past_melting);
+  if (lasted_the_time_limit(ratings, common.spacing_second, defrost) && common.all.count >= 3 &&
+      !common.have_one_end(margin_kelvin))
+    return;
+  set(defrost, EndCause::temperature, EndGround::past_melting);
 }
 
 /// Within one step the coil may have warmed by this much past what was written.
@@ -114,20 +139,6 @@ bool may_have_got_warm(double spacing_second, const Defrost& defrost) {
   if (duration_of(defrost) < fewest_rows * spacing_second) return true;
   const bool went_on = *defrost.end_kelvin < melting_point_kelvin && peak - *defrost.end_kelvin >= went_on_kelvin;
   return defrost.heater_is_seen && defrost.plateau_second <= 0.0 && went_on && melting_shows;
-}
-
-/// As long as the rated limit, where rows are so close that it is not just any length that looks so.
-bool lasted_the_time_limit(const LogRatings& ratings, double spacing_second, const Defrost& defrost) {
-  if (!ratings.time_limit_second) return false;
-  const double edges_second = (defrost.heater_is_seen ? 1.2 : 2.0) * spacing_second;
-  constexpr double telling_share = 0.2;
-  constexpr double small_share = 0.1;
-  // Rows that are not small count what they begin and end in to the heating: a row less is no limit.
-  const bool is_a_row_less = edges_second > small_share * *ratings.time_limit_second &&
-                             duration_of(defrost) < *ratings.time_limit_second - 0.5 * spacing_second;
-  return edges_second <= telling_share * *ratings.time_limit_second && !is_a_row_less &&
-         std::abs(duration_of(defrost) - *ratings.time_limit_second) <=
-             std::max(edges_second, 0.02 * *ratings.time_limit_second);
 }
 
 /// Long before the earliest that the rated limit can come: it was not the limit.
@@ -168,7 +179,7 @@ bool are_of_one_length(const InCommon& common) {
 bool is_as_long_as_a_limit(const LogRatings& ratings, const InCommon& common, const Defrost& defrost) {
   constexpr double about = 0.9;
   constexpr double small_share = 0.1;  // of the limit: rows further apart show no length to it
-  if (!ratings.time_limit_second) return common.all.usual_second >= quick_second || are_of_one_length(common);
+  if (!ratings.time_limit_second) return common.all.usual_second >= quick_heating_second || are_of_one_length(common);
   const double limit = ratings.time_limit_least_second.value_or(*ratings.time_limit_second);
   return common.spacing_second <= small_share * *ratings.time_limit_second &&
          duration_of(defrost) + common.spacing_second >= about * limit;
@@ -199,7 +210,6 @@ void by_warmest_row(const LogRatings& ratings, Defrost& defrost) {
   if (ended_at_rated_temperature(ratings, 0.0, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
   // What good defrosts never reach was ended by no temperature that should end one.
-  constexpr double hottest_good_end_kelvin = melting_point_kelvin + 45.0;
   if (!ratings.end_temperature_kelvin && *defrost.end_kelvin > melting_point_kelvin + past_melting_kelvin &&
       *defrost.end_kelvin < hottest_good_end_kelvin)
     set(defrost, EndCause::temperature, EndGround::past_melting);

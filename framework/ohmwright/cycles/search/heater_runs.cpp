@@ -40,6 +40,7 @@ HeaterRun HeaterRuns::describe(const Run& run) const {
   described.drip_seen = edges_.drip_follows(run, described.load);
   described.drip_may_follow = described.drip_seen || drip_may_follow(run);
   described.rides_on_cooling = !described.drip_seen && rides_on_cooling(described);
+  described.pulls_down = !described.drip_seen && pulls_down(described);
   return described;
 }
 
@@ -67,6 +68,26 @@ bool HeaterRuns::drip_may_follow(const Run& run) const {
   constexpr double less = 0.7;
   if (window_.spacing_second <= coarse_spacing_second || run.end + 2 > load_.size()) return false;
   return std::min(window_.load[run.end], window_.load[run.end + 1]) < less * cooling_load_;
+}
+
+/// What begins after a rest and is followed by a load that is hardly lower and goes on: a compressor that speeds up on
+/// a warm coil. A heater stops at once, and what cools behind it draws less and waits for the drip time.
+bool HeaterRuns::pulls_down(const HeaterRun& one) const {
+  constexpr double rest_second = 600.0;
+  constexpr double above_standing = 0.15;
+  constexpr double hardly_lower = 0.85;
+  constexpr std::size_t rows_behind = 3;
+  const Run& run = one.run;
+  if (run.is_cut || window_.spacing_second > coarse_spacing_second || run.begin < 2 ||
+      run.end + rows_behind > load_.size())
+    return false;
+  const double standing = least_load_ + above_standing * (one.load - least_load_);
+  // The row in which it starts may be a mean of both.
+  for (std::size_t i = run.begin - 1; i > 0 && run.start_second - window_.start[i - 1] < rest_second; --i)
+    if (window_.load[i - 1] > standing) return false;
+  for (std::size_t i = run.end; i < run.end + rows_behind; ++i)
+    if (window_.load[i] < hardly_lower * window_.load[i - 1]) return false;
+  return true;
 }
 
 /// Something short while the compressor draws before it and after it: an ice maker's heater beside it.

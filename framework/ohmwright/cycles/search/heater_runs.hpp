@@ -22,6 +22,7 @@ class HeaterRuns {
   void take_level_while_on(std::size_t begin, std::size_t end, HeaterRun& run) const;
   bool drip_may_follow(const Run& run) const;
   bool rides_on_cooling(const HeaterRun& run) const;
+  bool pulls_down(const HeaterRun& run) const;
 
   const Window& window_;
   const std::vector<double>& load_;

@@ -31,6 +31,16 @@ constexpr double heating_share = 0.08;
 constexpr double stands_above = 1.3;  ///< what a start of the compressor draws stays below, as a mean over minutes
 constexpr std::array<double, 7> shortest_seconds{100.0, 200.0, 270.0, 330.0, 390.0, 450.0, 540.0};
 
+/// The lowest load that lasts for a part of a drip time: a compressor that never stops rests then alone, for less of
+/// the time than any quantile would see.
+double lowest_held(const Window& window, const std::vector<double>& load) {
+  constexpr double held_second = 120.0;
+  std::vector<double> turned;
+  for (const double one : load) turned.push_back(-one);
+  const std::vector<double> held = opened(window, turned, held_second);
+  return held.empty() ? 0.0 : -*std::max_element(held.begin(), held.end());
+}
+
 /// The searches that score as well as the best.
 class EqualSearches {
  public:
@@ -55,7 +65,7 @@ class HeaterFinder {
   explicit HeaterFinder(const Window& window)
       : window_(window),
         load_(opened(window, window.load, opening_second)),
-        least_load_(time_quantile(load_, window.width, 0.02)),
+        least_load_(lowest_held(window, load_)),
         most_runs_(runs_in(window, 5000.0) + 6),
         edges_(window, load_, least_load_),
         runs_(window, load_, least_load_, edges_) {
@@ -321,6 +331,7 @@ class HeaterFinder {
         score -= 0.4 + (duration < 300.0 ? 0.8 : 0.0);
       score += spacing_score(nearest(starts, i));
       if (run.rides_on_cooling) score -= 1.5;
+      if (run.pulls_down) score -= 1.5;
       // Rows that are close show how short it is: a kettle's, a microwave oven's.
       if (!coarse && !run.run.is_cut && duration < shortest_fine_second) score -= 1.5;
       // The longest of many short ones are no heater's.

@@ -14,6 +14,7 @@ struct HeaterRun {
   bool drip_seen = false;         ///< afterwards the load was at its lowest for a while
   bool drip_may_follow = false;   ///< so, or the rows are too far apart to show it
   bool rides_on_cooling = false;  ///< it is short, and the compressor draws before it and after it
+  bool pulls_down = false;        ///< it begins at a long rest and fades into what goes on, as an inverter's start does
   double score = 0.0;             ///< 1 is the least that counts
 };
 

@@ -36,7 +36,11 @@ LogVerdict judge_compressor_starts(const JudgedLog& log) {
     verdict.text = "runs-last";
     return verdict;
   }
-  verdict.outcome = analysis.short_pulses > analysis.run_count ? Outcome::out_of_limits : Outcome::undecided;
+  // What cannot start rests until its protector has cooled. Pauses of less than a minute are a time that is not right,
+  // or another load.
+  const bool are_attempts =
+      analysis.short_pulses > analysis.run_count && 2 * analysis.short_pauses <= analysis.short_pulses;
+  verdict.outcome = are_attempts ? Outcome::out_of_limits : Outcome::undecided;
   verdict.text = "short-loads";
   return verdict;
 }

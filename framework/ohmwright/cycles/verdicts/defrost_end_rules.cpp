@@ -3,6 +3,7 @@
 #include <utility>
 #include <vector>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/search/defrosts_in_common.hpp>
 #include <ohmwright/cycles/telling_rows.hpp>
@@ -31,9 +32,8 @@ bool ended_too_early(const LogRatings& ratings, const Defrost& defrost) {
 /// A coil warmer than this holds no ice and goes on being heated (common practice, no source: sensors and thermostats
 /// end defrosts at 5 to 24 degC, and the heater's own heat carries the coil some way on) [K].
 double hottest_of_a_good_end(const LogRatings& ratings) {
-  constexpr double unrated = 318.15;  // 45 degC
   constexpr double carried_on = 25.0;
-  return ratings.end_temperature_kelvin ? *ratings.end_temperature_kelvin + carried_on : unrated;
+  return ratings.end_temperature_kelvin ? *ratings.end_temperature_kelvin + carried_on : hottest_good_end_kelvin;
 }
 
 /// Where nothing heated there was no end of heating; that is another rule's matter.
@@ -78,9 +78,9 @@ bool limits_may_be_right(const JudgedLog& log) {
 /// frost, or a thermostat that opens early, takes as long (common practice, no source). Rows that are not small against
 /// a heating show no length, and a rise of the coil goes on behind it.
 std::optional<LogVerdict> asked_of_quick_ones(const JudgedLog& log) {
-  constexpr double quick_heating_second = 780.0;
   constexpr double quick_rise_second = 960.0;
-  constexpr double small_share = 0.05;  // of the heating
+  constexpr double rows_of_edges = 1.5;  // each edge of a rise lies within a row
+  constexpr double small_share = 0.05;   // of the heating
   if (log.ratings.time_limit_second) return std::nullopt;
   std::vector<double> seconds;
   OddOnes cold;
@@ -93,9 +93,10 @@ std::optional<LogVerdict> asked_of_quick_ones(const JudgedLog& log) {
     if (ended_hardly_past_melting(one)) ++cold.odd;
   }
   const double usual = median_of(std::move(seconds));
-  const bool are_few_rows = log.analysis.coverage.spacing_second > small_share * usual;
-  if (usual >= (any_heated ? quick_heating_second : quick_rise_second) || (any_heated && !are_few_rows))
-    return std::nullopt;
+  const double spacing_second = log.analysis.coverage.spacing_second;
+  const bool are_few_rows = spacing_second > small_share * usual;
+  const double quick_rise = std::max(quick_rise_second, quick_heating_second + rows_of_edges * spacing_second);
+  if (usual >= (any_heated ? quick_heating_second : quick_rise) || (any_heated && !are_few_rows)) return std::nullopt;
   const bool are_cold = 2.0 * cold.odd > cold.all;
   OddOnes all = cold;
   all.odd = all.all;

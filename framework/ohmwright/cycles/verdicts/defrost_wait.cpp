@@ -7,6 +7,7 @@
 
 #include <ohmwright/cycles/frost.hpp>
 #include <ohmwright/cycles/heat/heat_columns.hpp>
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/search/window.hpp>
 #include <ohmwright/cycles/telling_rows.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
@@ -16,10 +17,9 @@ namespace ohmwright::cycles {
 
 namespace {
 
-/// The rarest defrosts that are known by the clock (common practice, no source).
-constexpr double longest_known_interval_second = 54.0 * 3600.0;
-/// And by the compressor's running, by which controls of variable intervals count: the longest that the public test
-/// procedure takes where none is stated (10 CFR 430, subpart B, appendix A), and the usual one that it makes of it.
+/// The rarest by the compressor's running, by which controls of variable intervals count: the longest that the public
+/// test procedure takes where none is stated (10 CFR 430, subpart B, appendix A), and the usual one that it makes of
+/// it.
 constexpr double longest_running_second = 96.0 * 3600.0;
 constexpr double usual_running_second = 24.0 * 3600.0;
 
@@ -29,7 +29,7 @@ double longest_unrated_interval(const LogAnalysis& analysis) {
   constexpr double longest_of_timers_second = 12.0 * 3600.0;
   constexpr double least_share = 0.05;
   constexpr double scatter = 1.1;
-  double longest = longest_known_interval_second;
+  double longest = rarest_interval_second;
   for (const Defrost& one : analysis.defrosts)
     if (one.gap_in_interval_second <= 0.0) longest = std::max(longest, scatter * one.interval_second.value_or(0.0));
   if (analysis.run_share && *analysis.run_share > least_share)
@@ -73,10 +73,9 @@ bool load_tells_alone(const LogAnalysis& analysis) { return analysis.has_load &&
 double least_heater_load(const JudgedLog& log) {
   const LogAnalysis& analysis = log.analysis;
   const LogRatings& ratings = log.ratings;
-  constexpr double lowest_line = 0.9;  // EN 50160
   if (ratings.heater_watt && ratings.heater_volt > 0.0) {
-    const double line =
-        ratings.line_volt ? (*ratings.line_volt - ratings.line_half_width_volt) / ratings.heater_volt : lowest_line;
+    const double line = ratings.line_volt ? (*ratings.line_volt - ratings.line_half_width_volt) / ratings.heater_volt
+                                          : lowest_line_share;
     if (analysis.load_is_current) return ratings.heater_watt->lower / ratings.heater_volt * line;
     return ratings.heater_watt->lower * line * line;
   }
@@ -157,19 +156,16 @@ bool fills_telling_rows(const LogAnalysis& analysis, double second) {
 }
 
 bool thaws_in_a_freezer(const LogAnalysis& analysis) {
-  constexpr double frozen_kelvin = melting_point_kelvin - 10.0;
-  constexpr double oftener_than_controls_second = 5.0 * 3600.0;  // six hours is the shortest interval that is common
   const double second_of_thaws = static_cast<double>(analysis.coil_thaws) * oftener_than_controls_second;
   const bool are_thaws = coil_shows_rises(analysis) && thaws_in_pauses(analysis) &&
                          second_of_thaws > analysis.coverage.span_second &&
                          2 * analysis.defrost_count < analysis.coil_thaws;
   if (!are_thaws) return false;
-  return analysis.has_cabinet ? analysis.cabinet_mean_kelvin.value_or(melting_point_kelvin) < frozen_kelvin
+  return analysis.has_cabinet ? analysis.cabinet_mean_kelvin.value_or(melting_point_kelvin) < freezing_air_kelvin
                               : is_coil_of_a_freezer(analysis);
 }
 
 std::optional<double> too_short_usual_interval(const JudgedLog& log) {
-  constexpr double shortest_of_controls_second = 4.0 * 3600.0;  // of the rated ones (common practice, no source)
   constexpr double clearly_shorter = 0.97;
   constexpr std::size_t fewest = 5;
   const LogAnalysis& analysis = log.analysis;

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <utility>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/lasting_changes.hpp>
 #include <ohmwright/cycles/verdicts/missed_rises.hpp>
@@ -103,7 +104,6 @@ std::optional<LogVerdict> asked_often(const JudgedLog& log) {
 
 /// Whether so many in the log are more than any control starts (common practice, no source).
 bool come_oftener_than_controls(const LogAnalysis& analysis, double count) {
-  constexpr double shortest_of_controls_second = 4.0 * 3600.0;
   return count * shortest_of_controls_second > analysis.coverage.span_second;
 }
 

@@ -48,6 +48,12 @@ OddOnes probe_elsewhere(const LogAnalysis& analysis) {
   return count;
 }
 
+/// A coil that stayed far below the melting point rested, or stood behind an open door: no frost melts there.
+bool melts_nothing(const Defrost& defrost) {
+  constexpr double far_below_kelvin = melting_point_kelvin - 6.0;
+  return defrost.has_coil && defrost.peak_kelvin && *defrost.peak_kelvin < far_below_kelvin;
+}
+
 /// What is on all the time draws no more while the coil warms; the rule on heat that stops asks about it.
 bool is_beside_load_that_never_rests(const LogAnalysis& analysis, const Defrost& defrost) {
   if (!analysis.lasting_heat) return false;
@@ -81,6 +87,7 @@ LogVerdict judge_heat_comes_from_heater(const JudgedLog& log) {
   bool any_untold = false;
   for (const Defrost& defrost : log.analysis.defrosts) {
     if (!defrost.rise_is_seen || !defrost.has_load || defrost.is_cut) continue;
+    if (!defrost.heater_is_seen && melts_nothing(defrost)) continue;
     if (!defrost.heater_is_seen && is_beside_load_that_never_rests(log.analysis, defrost))
       any_untold = true;
     else

@@ -81,6 +81,11 @@ LogVerdict judge_interval(const JudgedLog& log) {
     counted = judged_intervals(log);
     verdict = verdict_of(counted, log.ratings);
   }
+  // Rises of the air may be doors and warm food, and a defrost may make none.
+  const bool is_by_air = !log.analysis.has_load && !log.analysis.has_coil;
+  if (is_by_air && verdict.outcome == Outcome::out_of_limits)
+    return question("interval", "by-air-alone",
+                    {{"shortest_second", counted.shortest_second}, {"longest_second", counted.longest_second}});
   const bool is_settled = is_out(counted.stand) || counted.stand == IntervalStand::may_be_unseen;
   if (is_settled || !no_defrost_hides(log)) return verdict;
   const std::optional<MissedBeats> beats = missed_beats(log.analysis);

@@ -86,8 +86,9 @@ const LogVerdict* find_verdict(const std::vector<LogVerdict>& verdicts, std::str
 
 bool leaves_a_question(const LogAnalysis& analysis, const std::vector<LogVerdict>& verdicts) {
   const bool is_asked = std::any_of(verdicts.begin(), verdicts.end(), [](const LogVerdict& one) { return one.asks; });
-  return is_asked || find_finding(analysis.findings, "column-never-moved") != nullptr ||
-         find_finding(analysis.findings, "column-may-be-coil") != nullptr;
+  const bool is_to_be_settled =
+      std::any_of(analysis.findings.begin(), analysis.findings.end(), [](const LogFinding& one) { return one.asks; });
+  return is_asked || is_to_be_settled || find_finding(analysis.findings, "column-never-moved") != nullptr;
 }
 
 bool asks_for_a_test(const std::vector<LogVerdict>& verdicts) {

@@ -118,15 +118,27 @@ std::optional<LogFigure> figure_of(const Values& values) {
   return LogFigure{repeated.mean, repeated.standard_uncertainty, values.size()};
 }
 
-std::optional<double> probability_greater(const std::optional<LogFigure>& before,
-                                          const std::optional<LogFigure>& after) {
+/// Rows show no edge of an event to less than their interval: what that makes of the mean of several [s]; 0 of figures
+/// that are no durations.
+double doubt_of_rows(const LogAnalysis& log, const LogFigure& figure, Dimension dimension) {
+  if (dimension != Dimension::duration) return 0.0;
+  return duration_uncertainty(log.coverage.spacing_second) / std::sqrt(static_cast<double>(figure.count));
+}
+
+std::optional<double> probability_greater(const std::optional<LogFigure>& before, const std::optional<LogFigure>& after,
+                                          double doubt_before, double doubt_after) {
   if (!before || !after || before->count < 2 || after->count < 2) return std::nullopt;
   const auto freedom = [](const LogFigure& figure) { return static_cast<double>(figure.count) - 1.0; };
   const std::array sources{ErrorSource{"scatter", "before", Shape::student_t, freedom(*before)},
-                           ErrorSource{"scatter", "after", Shape::student_t, freedom(*after)}};
+                           ErrorSource{"scatter", "after", Shape::student_t, freedom(*after)},
+                           ErrorSource{"row-interval", "before", Shape::normal},
+                           ErrorSource{"row-interval", "after", Shape::normal}};
   Estimate difference(after->mean - before->mean);
   difference.add_term(0, before->scatter);
   difference.add_term(1, after->scatter);
+  difference.add_term(2, doubt_before);
+  difference.add_term(3, doubt_after);
+  if (difference.standard_uncertainty() <= 0.0) return std::nullopt;
   return probability_between(difference, sources, 0.0, std::numeric_limits<double>::infinity());
 }
 
@@ -137,7 +149,10 @@ std::vector<FigureChange> compare_figures(const LogAnalysis& before, const LogAn
   for (const FigureRow& row : figure_rows) {
     FigureChange change{row.id, row.dimension, figure_of(row.values(before)), figure_of(row.values(after)), {}};
     if (!change.before && !change.after) continue;
-    change.probability_greater = probability_greater(change.before, change.after);
+    if (change.before && change.after)
+      change.probability_greater =
+          probability_greater(change.before, change.after, doubt_of_rows(before, *change.before, row.dimension),
+                              doubt_of_rows(after, *change.after, row.dimension));
     changes.push_back(change);
   }
   return changes;

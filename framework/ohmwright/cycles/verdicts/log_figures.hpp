@@ -22,8 +22,8 @@ struct FigureChange {
   Dimension dimension = Dimension::ratio;
   std::optional<LogFigure> before;
   std::optional<LogFigure> after;
-  /// P(the mean after is greater than the mean before), by Student's t of both scatters; nothing where one side has
-  /// fewer than two events.
+  /// P(the mean after is greater than the mean before), by Student's t of both scatters, and what rows so far apart
+  /// show of durations; nothing where one side has fewer than two events, or neither scatters.
   std::optional<double> probability_greater;
 };
 

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <vector>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/verdicts/odd_patterns.hpp>
 
@@ -86,7 +87,8 @@ std::optional<std::size_t> step_to_one_length(const LogAnalysis& analysis) {
   const std::vector<double> seconds = heating_seconds(analysis);
   if (seconds.size() < fewest_before_step + fewest_after_step || !draw_alike(analysis)) return std::nullopt;
   const double last = seconds.back();
-  const double tolerance_second = std::max(1.2 * analysis.coverage.spacing_second, 0.012 * last);
+  const double tolerance_second =
+      std::max(rows_of_one_length * analysis.coverage.spacing_second, share_of_one_length * last);
   if (tolerance_second > 0.1 * last) return std::nullopt;  // in rows so far apart all lengths look alike
   const auto is_as_last = [&](double second) { return std::abs(second - last) <= tolerance_second; };
   const auto same = std::find_if_not(seconds.rbegin(), seconds.rend(), is_as_last);

@@ -60,6 +60,7 @@ std::optional<LogVerdict> open_ends(const JudgedLog& log) {
     return is_open_by(one, EndGround::still_melting) || is_short || ended_cold_in_telling_rows(analysis, one);
   });
   if (auto verdict = asked(cold, "cold-ends")) return verdict;
+  if (auto verdict = asked(open_by(EndGround::past_melting), "warm-ends")) return verdict;
   return asked(open_by(EndGround::below_rated), "below-rating");
 }
 

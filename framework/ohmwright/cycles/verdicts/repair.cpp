@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/verdicts/counted_interval.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
@@ -42,9 +43,8 @@ double seen_heater_load(const LogAnalysis& log) {
 void rate_heater_by(const LogAnalysis& log, const LogAnalysis& other, LogRatings& ratings) {
   const double load = seen_heater_load(other);
   if (load <= 0.0 || ratings.heater_watt || log.load_is_current != other.load_is_current) return;
-  constexpr double lowest_by_line = 0.9 * 0.9 / (1.1 * 1.1);  // P as V², EN 50160: ± 10 % at each log
-  constexpr double volt = 1.0;                                // of watts as they were seen, whatever the line was
-  ratings.heater_watt = RatedBand{load, lowest_by_line * load, load / lowest_by_line};
+  constexpr double volt = 1.0;  // of watts as they were seen, whatever the line was
+  ratings.heater_watt = RatedBand{load, load / widest_power_by_line, widest_power_by_line * load};
   ratings.heater_volt = volt;
   ratings.line_volt = volt;
   ratings.line_half_width_volt = 0.0;
@@ -112,7 +112,6 @@ bool must_pass(const RuleChange& change, const LogAnalysis& after) {
 /// The heater draws more or less than the line explains: another appliance, another heater, or a part of one. P is as
 /// V², and a line of 90 % at one log and 110 % at the other makes a factor of 1.49 (EN 50160: ± 10 %).
 bool heater_differs(const RepairComparison& comparison) {
-  constexpr double widest_by_line = 1.1 * 1.1 / (0.9 * 0.9);
   const auto power = std::find_if(comparison.figures.begin(), comparison.figures.end(),
                                   [](const FigureChange& one) { return one.id == "heater_power"; });
   if (power == comparison.figures.end() || !power->before || !power->after) return false;
@@ -120,7 +119,7 @@ bool heater_differs(const RepairComparison& comparison) {
   for (const RuleChange& one : comparison.rules)
     if (one.rule == "heater-power" && one.stand == RepairStand::gone) return false;
   const double ratio = power->after->mean / power->before->mean;
-  return ratio > widest_by_line || ratio < 1.0 / widest_by_line;
+  return ratio > widest_power_by_line || ratio < 1.0 / widest_power_by_line;
 }
 
 /// What a repair of a defrost system has to show: defrosts that end as they should, twice.

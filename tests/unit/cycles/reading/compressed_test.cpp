@@ -56,6 +56,18 @@ TEST(Compressed, DamageIsSaid) {
   EXPECT_TRUE(read_log(whole).says("compressed-log-damaged"));
 }
 
+// A small file can hold any number of layers, and each takes its memory.
+TEST(Compressed, MoreThanOnceIsRefused) {
+  const std::string once = gzip("time,power [W]\n" + rows(0, 100));
+  EXPECT_EQ(read_log(once).rows.size(), 100U);
+  std::string layers = once;
+  for (int i = 0; i < 3; ++i) {
+    layers = gzip(layers);
+    EXPECT_THAT([&] { read_log(layers); },
+                ::testing::ThrowsMessage<DocumentError>(::testing::HasSubstr("is compressed by gzip more than once")));
+  }
+}
+
 TEST(Compressed, Utf16OfBothOrders) {
   for (const bool big : {false, true}) {
     std::string text = big ? "\xfe\xff" : "\xff\xfe";

@@ -197,5 +197,17 @@ TEST(Dialect, NothingToMeasure) {
           "such as power=COLUMN:W"));
 }
 
+// Spreadsheets write ISO 8859-1 still; what is said of such a log is UTF-8 all the same.
+TEST(Dialect, OfLatin1IsReadAndToldInUtf8) {
+  const ReadLog log = read_log(
+      "Zeit;K\xFChlraum (\xB0"
+      "C)\n2024-03-01 12:00:00;-18,5\n2024-03-01 12:01:00;-18,4 \xB0"
+      "C\n2024-03-01 12:02:00;-18,3\n");
+  EXPECT_EQ(log.dialect.names.at(1), "K\u00FChlraum (\u00B0C)");
+  ASSERT_EQ(log.rows.size(), 3U);
+  EXPECT_DOUBLE_EQ(log.value(0, cabinet), 273.15 - 18.5);
+  EXPECT_DOUBLE_EQ(log.value(1, cabinet), 273.15 - 18.4);
+}
+
 }  // namespace
 }  // namespace ohmwright::cycles

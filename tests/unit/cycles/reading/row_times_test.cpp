@@ -94,6 +94,18 @@ TEST(RowTimes, RowsFromTheNewestToTheOldestAreTurnedRound) {
   EXPECT_EQ(log.rows.back().time_second, (28.0 * 1440.0 - 1.0) * 60.0);
 }
 
+TEST(RowTimes, LinesOfALogThatIsTurnedRoundAreTheFilesOwn) {
+  const ReadLog log = read_log(timed_rows(
+      "2024-03-01 12:06:00,-15,103\n2024-03-01 12:05:00,frozen,102\n2024-03-01 12:04:00,-15,103\n"
+      "2024-03-01 12:03:00,-16,102\n" +
+      std::string(200000, 'x') + "\n\n2024-03-01 12:02:00,-17,101\nnever,-18,100\n2024-03-01 12:00:00,-18,100\n"));
+  ASSERT_TRUE(log.says("rows-turned-round"));
+  EXPECT_THAT(log.times(), ElementsAre(0.0, 120.0, 180.0, 240.0, 300.0, 360.0));
+  EXPECT_EQ(log.troubles.of(LogTrouble::unreadable_value).first_lines, Lines{3});
+  EXPECT_EQ(log.troubles.of(LogTrouble::line_too_long).first_lines, Lines{6});
+  EXPECT_EQ(log.troubles.of(LogTrouble::unreadable_time).first_lines, Lines{9});
+}
+
 TEST(RowTimes, AFalseStampFarAheadCostsOneRow) {
   const ReadLog log = read_log(
       timed_rows("2024-03-01 12:00:00,-18.5,100\n2084-03-01 12:01:00,-18.5,100\n2024-03-01 12:02:00,-18.5,100\n"));

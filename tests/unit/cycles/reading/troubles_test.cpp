@@ -80,6 +80,55 @@ TEST(Troubles, UnitSlips) {
   EXPECT_NEAR(log.value(3, cabinet), 254.9, 1e-9);
 }
 
+/// Rows so far apart, with a slip to degF in row `slipped`, whose time is written by `time_of` before the values or
+/// behind.
+std::string slipped_log(int spacing_second, int slipped, bool has_time_last,
+                        const std::function<std::string(int)>& time_of) {
+  std::string text = has_time_last ? "cabinet_temperature [degC],time\n" : "time,cabinet_temperature [degC]\n";
+  for (int row = 0; row < 12; ++row) {
+    const std::string value = row == slipped ? "-1.2" : "-18.4";
+    const std::string time = time_of(row * spacing_second);
+    text += (has_time_last ? value + "," + time : time + "," + value) + "\n";
+  }
+  return text;
+}
+std::string two_digits(int number) { return (number < 10 ? "0" : "") + std::to_string(number); }
+std::string full_stamp(int second) {
+  return "2024-03-01 12:" + two_digits(second / 60) + ":" + two_digits(second % 60);
+}
+
+// A slip is one whatever the time cells look like: whether the minute is that of the row before, and where they stand.
+TEST(Troubles, UnitSlipsAreSeenHoweverTimesAreWritten) {
+  const auto elapsed = [](int second) { return std::to_string(second); };
+  for (const int slipped : {3, 4, 5, 6}) {
+    for (const bool has_time_last : {false, true}) {
+      for (const std::string& text :
+           {slipped_log(10, slipped, has_time_last, full_stamp), slipped_log(30, slipped, has_time_last, full_stamp),
+            slipped_log(45, slipped, has_time_last, full_stamp), slipped_log(50, slipped, has_time_last, elapsed)}) {
+        const ReadLog log = read_log(text);
+        EXPECT_EQ(log.troubles.of(LogTrouble::unit_slip).first_lines, Lines{static_cast<unsigned>(slipped) + 2})
+            << text;
+        EXPECT_NEAR(log.value(static_cast<std::size_t>(slipped), cabinet), 254.75, 0.2) << text;
+      }
+    }
+  }
+  const ReadLog minutes = read_log(
+      "time,cabinet_temperature [degC]\n12:00,-18.6\n12:01,-18.5\n12:02,-18.5\n12:03,-1.2\n12:04,-18.5\n12:05,-18.5\n");
+  EXPECT_EQ(minutes.troubles.of(LogTrouble::unit_slip).first_lines, Lines{5});
+}
+
+// What passed since the last value counts, not what passed since the last row: a coil warms while its cells are empty.
+TEST(Troubles, AValueAfterEmptyCellsIsNoSlip) {
+  std::string text = "time,coil [degC],power [W]\n";
+  for (int minute = 0; minute < 12; ++minute) {
+    const std::string coil = minute < 3 ? "-18" : minute < 6 ? "" : minute < 9 ? "-0.3" : "-0.2";
+    text += full_stamp(60 * minute) + "," + coil + ",400\n";
+  }
+  const ReadLog log = read_log(text);
+  EXPECT_EQ(log.troubles.of(LogTrouble::unit_slip).count, 0U);
+  EXPECT_NEAR(log.value(6, coil), 272.85, 1e-9);
+}
+
 TEST(Troubles, WattsInAColumnOfKilowatts) {
   const ReadLog log =
       read_log("time,power [kW]\n2024-03-01 12:00:00,0.100\n2024-03-01 12:01:00,101\n2024-03-01 12:02:00,0.102\n");
@@ -171,6 +220,41 @@ TEST(DoubtedUnits, AreThoseThatChangeWithinTheLog) {
     EXPECT_TRUE(fahrenheit.doubtful_units()[0]) << from;
     EXPECT_GT(fahrenheit.troubles().of(LogTrouble::unit_slip).count, 100U) << from;
   }
+}
+
+// Blank lines, comments and rows that are not used stand between: the line is the file's own.
+TEST(DoubtedUnits, AreToldWithTheLineOfTheFile) {
+  const std::string plain = written("time,power,coil\n", 3007, cells, in_kilowatts);
+  std::string loose;
+  std::uint64_t line = 0;
+  for (std::size_t begin = 0; begin < plain.size(); ++line) {
+    const std::size_t end = plain.find('\n', begin) + 1;
+    loose += plain.substr(begin, end - begin) + (line > 0 ? "\n# a remark\n" : "");
+    begin = end;
+  }
+  const LogReader of_plain = read_through(plain);
+  const LogReader of_loose = read_through(loose);
+  const double plain_line = *find_finding(of_plain.findings(), "unit-changes")->number("line");
+  const double loose_line = *find_finding(of_loose.findings(), "unit-changes")->number("line");
+  EXPECT_EQ(loose_line, 3.0 * (plain_line - 2.0) + 2.0);
+  EXPECT_EQ(of_loose.troubles().of(LogTrouble::unit_slip).count, of_plain.troubles().of(LogTrouble::unit_slip).count);
+}
+
+// Near -40 degrees the scales meet: from -32 degC a heater warms a coil from row to row by as much as another unit
+// would.
+TEST(DoubtedUnits, AreNotThoseOfAVeryColdCoilThatDefrosts) {
+  std::string text = "time,coil [degC]\n";
+  for (int minute = 0; minute < 5 * 1440; ++minute) {
+    const int since = minute - 2272;
+    const double cycles = -32.6 + 1.4 * std::sin(0.15 * minute);
+    const double warmed = since < 3 ? -32.4 + 3.1 * since : std::min(12.0, -23.1 + 5.5 * (since - 3));
+    const double cooled = std::max(-29.9, 12.0 - 0.9 * (since - 20));
+    const double coil = since < 0 || since >= 240 ? cycles
+                        : since < 20              ? warmed
+                                                  : cooled + 0.3 * std::sin(0.15 * minute);
+    text += std::to_string(60 * minute) + "," + std::to_string(coil) + "\n";
+  }
+  EXPECT_FALSE(read_through(text).doubtful_units()[index_of(LogQuantity::coil_temperature)]);
 }
 
 // Rows of four minutes: a defrost's own steps are as wide as from -24 degC to -11, which is -24 degC in degF. The

@@ -1,4 +1,5 @@
 #include <cmath>
+#include <functional>
 
 #include <gtest/gtest.h>
 
@@ -154,6 +155,82 @@ TEST(Compressor, ThatNeverStopsIsToldFromItsDripTimes) {
   EXPECT_TRUE(analysis.never_stops);
   EXPECT_GT(*analysis.run_share, 0.97);
   EXPECT_GT(analysis.defrosts.size(), 8U);
+}
+
+/// Five days of a load alone, a row a minute: each ten hours a heater of 400 W for 16 minutes and a drip time of six,
+/// and else what `cooling` draws, so many minutes after that.
+LogAnalysis cooled_by(const std::function<double(int)>& cooling) {
+  std::vector<LogRow> rows;
+  for (int minute = 0; minute < 5 * 1440; ++minute) {
+    const int of_interval = minute % 600;
+    LogRow row;
+    row.time_second = 60.0 * minute;
+    row.value[index_of(LogQuantity::power)] = of_interval < 16   ? 400.0
+                                              : of_interval < 22 ? 1.5
+                                                                 : cooling(of_interval - 22) + 0.3 * (minute % 3);
+    rows.push_back(row);
+  }
+  return of_rows(rows);
+}
+
+// On the warm coil behind a defrost an inverter speeds up; one speed draws a little more there.
+TEST(Compressor, ThatSpeedsUpBehindDefrostsIsAnInverters) {
+  const LogAnalysis inverter = cooled_by([](int minute) { return minute < 20 ? 105.0 : minute < 40 ? 75.0 : 41.0; });
+  EXPECT_TRUE(inverter.never_stops);
+  EXPECT_TRUE(inverter.load_is_modulated);
+  const LogAnalysis one_speed = cooled_by([](int minute) { return minute < 8 ? 125.0 : 104.0; });
+  EXPECT_TRUE(one_speed.never_stops);
+  EXPECT_FALSE(one_speed.load_is_modulated);
+}
+
+TEST(Compressor, ThatRestsAtDefrostsAloneNeverStops) {
+  // It stood in the log's first minutes, so that it is seen to stand and to run.
+  std::vector<LogRow> rows;
+  for (int minute = 0; minute < 5 * 1440; ++minute) {
+    LogRow row;
+    row.time_second = 60.0 * minute;
+    const int of_interval = minute % 480;
+    const bool stands = minute < 30 || (of_interval >= 400 && of_interval < 425);
+    row.value[index_of(LogQuantity::power)] = of_interval >= 410 && of_interval < 420 ? 450.0 : stands ? 1.5 : 105.0;
+    rows.push_back(row);
+  }
+  EXPECT_TRUE(of_rows(rows).never_stops);
+  for (LogRow& row : rows)  // and one that rests once for itself
+    if (row.time_second > 200.0 * 60.0 && row.time_second < 220.0 * 60.0) row.value[index_of(LogQuantity::power)] = 1.5;
+  EXPECT_FALSE(of_rows(rows).never_stops);
+}
+
+// From the third day on a heater of 350 W stays on beside the compressor: the cycles before it are still the
+// compressor's.
+TEST(Compressor, IsToldBesideALoadThatStaysOn) {
+  std::vector<LogRow> rows;
+  for (int minute = 0; minute < 5 * 1440; ++minute) {
+    LogRow row;
+    row.time_second = 60.0 * minute;
+    const double compressor = minute % 41 < 18 ? 120.0 : 1.5;
+    row.value[index_of(LogQuantity::power)] = compressor + (minute > 3 * 1440 ? 350.0 : 0.0);
+    rows.push_back(row);
+  }
+  const LogAnalysis analysis = of_rows(rows);
+  ASSERT_TRUE(analysis.lasting_heat);
+  EXPECT_TRUE(analysis.lasting_heat->is_sure());
+  EXPECT_NEAR(analysis.lasting_heat->start_second, 3.0 * 86400.0, 3600.0);
+  EXPECT_GT(analysis.run_count, 90U);
+}
+
+// A heater that is open: after the pause in which it should heat the inverter speeds up, and fades as the coil gets
+// cold.
+TEST(Heater, IsNotThePullDownBehindAPause) {
+  std::vector<LogRow> rows;
+  for (int minute = 0; minute < 7 * 1440; ++minute) {
+    LogRow row;
+    row.time_second = 60.0 * minute;
+    const int of_interval = minute % 1200;
+    const double pull_down = of_interval < 72 ? 118.0 - 0.4 * (of_interval - 57) : 112.0 - 3.0 * (of_interval - 72);
+    row.value[index_of(LogQuantity::power)] = of_interval < 57 ? 1.5 : std::max(43.0, pull_down) + 0.2 * (minute % 3);
+    rows.push_back(row);
+  }
+  EXPECT_EQ(of_rows(rows).defrosts.size(), 0U);
 }
 
 TEST(Compressor, WhoseLoadNeverChangesCannotBeTold) {

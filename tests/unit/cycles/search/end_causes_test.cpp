@@ -68,6 +68,28 @@ TEST(EndCause, OfOneLengthAndEndsFurtherApartThanARowWarmsIsTheTimeLimit) {
     EXPECT_EQ(one.cause, EndCause::unknown);
 }
 
+/// A hot coil gives off what its heater gives: it warms far more slowly at the end than behind the melting.
+TEST(EndCause, IsTheTimeLimitWhereTheCoilHardlyWarmedAtTheEnd) {
+  const auto ends_between = [](double least, double apart, const LogRatings& ratings) {
+    std::vector<Defrost> defrosts;
+    for (int i = 0; i < 7; ++i) {
+      defrosts.push_back(with_coil(1320.0, least + apart * (i * 3 % 7) / 6.0));
+      defrosts.back().plateau_start_second = 300.0;
+      defrosts.back().plateau_second = 480.0;  // so it warms for 540 s behind the melting
+      defrosts.back().end_slope_kelvin_per_second = 0.6 / 60.0;
+    }
+    tell_end_causes(ratings, 60.0, defrosts);
+    return defrosts;
+  };
+  for (const Defrost& one : ends_between(20.0, 6.0, {})) EXPECT_EQ(one.cause, EndCause::time_limit);
+  for (const Defrost& one : ends_between(20.0, 1.0, {})) EXPECT_EQ(one.cause, EndCause::temperature);
+  // No sensor or thermostat ends at 36 degC; a limit that was stated does, where they end apart.
+  for (const Defrost& one : ends_between(35.0, 1.0, {})) {
+    EXPECT_EQ(one.cause, EndCause::unknown);
+    EXPECT_EQ(one.ground, EndGround::past_melting);
+  }
+}
+
 /// A control that ends after 15 to 40 minutes did not end these after 11 by the clock.
 TEST(EndCause, OfColdOnesLongBeforeTheRatedLimitIsNotTheLimit) {
   LogRatings ratings;

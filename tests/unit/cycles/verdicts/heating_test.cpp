@@ -213,6 +213,18 @@ TEST(AirOverCoil, IsTheDifferenceInTheRunAfterADefrost) {
   expect_says("air-over-coil", good_log(4), Outcome::silent, "no-recovery");
 }
 
+// The coil of a freezer that rested, or whose door stood open: no frost melts at -19 degC.
+TEST(HeatComesFromHeater, IsNotJudgedByRisesThatMeltNothing) {
+  const auto rises_to = [](double celsius) {
+    LogAnalysis log = good_log(1);
+    log.defrosts.front().heater_is_seen = false;
+    log.defrosts.front().end_kelvin = log.defrosts.front().peak_kelvin = melting_point_kelvin + celsius;
+    return log;
+  };
+  expect_says("heat-comes-from-heater", rises_to(4.0), Outcome::out_of_limits, "no-heater");
+  EXPECT_NE(said("heat-comes-from-heater", rises_to(-19.0)).outcome, Outcome::out_of_limits);
+}
+
 TEST(Compressor, StopsAndStarts) {
   LogAnalysis log = good_log(8);
   expect_says("compressor-stops", log, Outcome::within_limits, "stops");
@@ -223,6 +235,10 @@ TEST(Compressor, StopsAndStarts) {
   expect_says("compressor-starts", log, Outcome::undecided, "short-loads");
   log.short_pulses = 200;
   expect_says("compressor-starts", log, Outcome::out_of_limits, "short-loads");
+  log.short_pauses = 150;  // nothing that cannot start tries again within a minute
+  expect_says("compressor-starts", log, Outcome::undecided, "short-loads");
+  log.load_is_modulated = true;
+  expect_says("compressor-stops", log, Outcome::undecided, "slows-down");
   log.run_share.reset();
   expect_says("compressor-stops", log, Outcome::silent, "not-shown");
 }

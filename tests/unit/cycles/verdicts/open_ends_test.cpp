@@ -25,9 +25,26 @@ void expect_asked(const LogAnalysis& log, std::string_view text) {
 TEST(OpenEnds, AreAskedAbout) {
   expect_asked(ended(EndCause::unknown, EndGround::equal_durations, 9.0), "may-be-by-time");
   expect_asked(ended(EndCause::unknown, EndGround::past_rated, 37.0), "past-rating");
+  expect_asked(ended(EndCause::unknown, EndGround::past_melting, 36.0), "warm-ends");
   expect_asked(ended(EndCause::unknown, EndGround::below_rated, 3.0), "cold-ends");
   expect_asked(ended(EndCause::temperature, EndGround::equal_temperatures, 3.0), "cold-ends");
   expect_asked(ended(EndCause::unknown, EndGround::below_rated, 6.0), "below-rating");
+}
+
+// Some rises of the air are doors or warm food, and some defrosts make none.
+TEST(Interval, OfTheAirAloneIsAskedAbout) {
+  LogAnalysis log = good_log(8, 3.0);
+  expect_says("interval", log, Outcome::out_of_limits, "too-short");
+  log.has_load = log.has_coil = false;
+  for (Defrost& one : log.defrosts) {
+    one.has_load = one.has_coil = one.heater_is_seen = false;
+    one.interval_running_second.reset();
+  }
+  const LogVerdict verdict = said("interval", log);
+  EXPECT_NE(verdict.outcome, Outcome::out_of_limits) << verdict.text;
+  LogRatings by_clock = its_ratings();
+  by_clock.interval_counts_running = false;
+  expect_says("interval", log, Outcome::undecided, "by-air-alone", by_clock);
 }
 
 TEST(OpenEnds, AreNoneOfWarmOnesAndOfRatedOnes) {

@@ -1,0 +1,12 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace ohmwright::cycles {
+
+/// `text` as UTF-8: as it is where it is that; else its bytes are taken for ISO 8859-1, in which spreadsheets write
+/// "\u00B0C" where they do not write UTF-8. What is no character there becomes U+FFFD.
+std::string as_utf8(std::string_view text);
+
+}  // namespace ohmwright::cycles
