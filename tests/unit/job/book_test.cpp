@@ -127,7 +127,7 @@ TEST(JobBook, TakingAStateBackGivesTheOneBefore) {
 std::vector<job::MovedEntry> all_of(const job::JobBook& book) {
   std::string lines;
   book.each_entry(std::nullopt, [&](const job::MovedEntry& moved) { lines += job::entry_line(moved); });
-  return job::entries_of_lines(lines, "export");
+  return job::entries_of_lines(lines, "export", SteadySources{}.now + 86'400'000);
 }
 
 TEST(JobBook, MergesByIdentifiersWithoutLossOrDoubles) {
@@ -161,6 +161,95 @@ TEST(JobBook, RefusesAnEntryThatWasChangedOutside) {
   entries.front().entry.content = R"({"title":"b"})";
   EXPECT_NE(refusal_of([&] { book->merge(entries); }).find("stands in the book with another content"),
             std::string::npos);
+}
+
+TEST(JobBook, RefusesAnEntryThatIsKnownInAnotherJob) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  book->open_job(std::vector<job::NewEntry>{opening("a")});
+  std::vector<job::MovedEntry> entries = all_of(*book);
+  entries.front().job = "00000000-0000-4000-8000-000000000001";
+  EXPECT_NE(refusal_of([&] { book->merge(entries); }).find("stands in the book with another job"), std::string::npos);
+  EXPECT_EQ(book->count({}), 1U);
+}
+
+/// Entries are never deleted: what could not be exported would bar every export of the book.
+TEST(JobBook, TakesNoAuthorThatItCouldNotExport) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const std::string path = folder.path("jobs.db");
+  const auto refusal = [&](const job::Author& author) {
+    return refusal_of(
+        [&] { job::JobBook(path, true, author, steady.sources()).open_job(std::vector<job::NewEntry>{opening("a")}); });
+  };
+  for (const std::string& bad : {std::string("J\xff"), std::string("a\0b", 3), std::string(201, 'x')}) {
+    EXPECT_NE(refusal({bad, "test 1"}).find("the name of who writes"), std::string::npos);
+    EXPECT_NE(refusal({"tester", bad}).find("the name of the program"), std::string::npos);
+  }
+  EXPECT_EQ(refusal({"J\u00fcrgen", "test 1"}), "");
+  EXPECT_EQ(all_of(*book_at(path, steady)).size(), 1U);
+}
+
+TEST(JobBook, GivesOutWhatOlderOnesTookOfAnAuthor) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  book_at(folder.path("jobs.db"), steady)->open_job(std::vector<job::NewEntry>{opening("a")});
+  SQLite::Database(folder.path("jobs.db"), SQLite::OPEN_READWRITE)
+      .exec(
+          "INSERT INTO entry (id, job, form, recorded, who, tool, content) VALUES "
+          "('00000000-0000-4000-8000-000000000002', 1, 'note', '2023-11-15T00:00:00.000Z', CAST(x'4AFF' AS TEXT), "
+          "'old', '{\"text\":\"kept\"}')");
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::vector<job::MovedEntry> all = all_of(*book);
+  ASSERT_EQ(all.size(), 2U);
+  EXPECT_EQ(all[1].entry.who, "J\ufffd");
+  EXPECT_EQ(book->merge(all).known_entries, 2U) << "its own export is known to it";
+}
+
+/// A pager shows the first page and waits.
+TEST(JobBook, IsFreeWhileItIsExported) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a"), noted("b")});
+  book->open_job(std::vector<job::NewEntry>{opening("c")});
+  const auto other = book_at(folder.path("jobs.db"), steady);
+  std::size_t visited = 0;
+  book->each_entry({}, [&](const job::MovedEntry&) {
+    if (++visited == 1) other->add(number, std::vector<job::NewEntry>{noted("meanwhile")});
+  });
+  EXPECT_EQ(visited, 3U) << "a job is given out as it stood when its turn came";
+}
+
+/// Both written in one millisecond: what was entered first comes first.
+TEST(JobBook, EntriesOfOneMillisecondKeepTheirOrder) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  std::vector<job::MovedEntry> entries;
+  for (const char* last : {"9", "5", "7", "1"})
+    entries.push_back({"00000000-0000-4000-8000-000000000001",
+                       {std::string("00000000-0000-4000-8000-00000000000") + last, "note", "9999-12-31T23:59:59.999Z",
+                        "", "", "", "", noted(last).content}});
+  book->merge(entries);
+  std::string order;
+  for (const job::WrittenNote& note : job::told(book->entries(1)).notes) order += note.text;
+  EXPECT_EQ(order, "9571");
+}
+
+TEST(JobBook, FindsAnIdentifierThatBeginsWithDigitsAlone) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  book->open_job(std::vector<job::NewEntry>{opening("first")});
+  book->merge(std::vector<job::MovedEntry>{{"12345678-0000-4000-8000-000000000001",
+                                            {"00000000-0000-4000-8000-000000000002", "opened",
+                                             "2023-11-14T00:00:00.000Z", "", "", "", "", R"({"title":"digits"})"}}});
+  EXPECT_EQ(book->job_named("12345678").title, "digits");
+  EXPECT_EQ(book->job_named("123456").title, "digits");
+  EXPECT_EQ(book->job_named("1").title, "first");
+  EXPECT_NE(refusal_of([&] { (void)book->job_named("12345"); }), "") << "too few letters of it";
 }
 
 TEST(JobBook, BringsABookOfTheFirstVersionUpToDate) {
