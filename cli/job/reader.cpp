@@ -7,6 +7,7 @@
 #include <span>
 #include <utility>
 
+#include <ohmwright/component/insulation.hpp>
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/no_leak.hpp>
@@ -340,9 +341,8 @@ void JobReader::add_leak(const Appliance& appliance, const locate::TakenReading&
     take_outcome(Outcome::out_of_limits);
   } else if (locate::shows_no_leak(appliance, taken, meter)) {
     safety.push_back(safety_row(job::leak_rule, Outcome::undecided));
-    constexpr double least_without_earth_ohm = 2e6;  // class II (EN 50699)
     const auto* stated = std::get_if<StatedValue>(&taken.observed);
-    if (stated != nullptr && stated->value.value_in_si() < least_without_earth_ohm)
+    if (stated != nullptr && stated->value.value_in_si() < least_insulation(EarthClass::two).value())
       safety.back().text("without_earth", name_of(Outcome::out_of_limits));
   }
 }

@@ -140,7 +140,7 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
   const Exchange exchange = typed_exchange(job, arguments, environment);
   const Sentences say{UnitPreferences{}};
   refuse_what_is_no_equivalent(exchange, arguments, say);
-  const std::string happened = time_happened(arguments);
+  const std::string happened = time_of_work(arguments);
   job::ContentWriter content;
   add_overheating(exchange.part, content);
   job.write({{job::EntryForm::replaced,

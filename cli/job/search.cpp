@@ -92,12 +92,6 @@ TimeSpan span_of(const job::ServiceCall& call, JobSearch::Reach reach) {
   return span;
 }
 
-bool insulation_is_good(const job::ServiceCall& call) {
-  return job::bars_to_energising(call).empty() &&
-         std::any_of(call.readings.begin(), call.readings.end(),
-                     [](const job::MeasuredValue& reading) { return !reading.safety.empty(); });
-}
-
 /// What a forced defrost that failed shows of the appliance, as somebody would say it who saw it: the last of that
 /// span. Empty: none was forced, or it ended as it should.
 std::string symptom_of_forced_defrost(const job::ServiceCall& call, const TimeSpan& span) {
@@ -144,7 +138,7 @@ JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const
   locate::SearchSettings settings = typed_settings(words, appliance_);
   bars_energising_ = !job::bars_to_energising(call).empty();
   settings.steps.allow_live = (typed.has("--allow-live") || call.agreed_to_live_work()) && !bars_energising_;
-  settings.steps.insulation_is_good = insulation_is_good(call);
+  settings.steps.insulation_is_good = job::insulation_is_proved(call);
   if (span.from != nullptr) take_new_parts_for_good(call, *span.from, appliance_, settings);
   const job::Told moment = span.to == nullptr ? moment_now(call) : *span.to;
   const locate::Site now = typed_site(words_at(call, appliance_, moment, span), appliance_, units_);

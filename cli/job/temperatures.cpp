@@ -77,7 +77,7 @@ bool is_same(const locate::Site& a, const locate::Site& b, std::size_t zone) {
 job::Told moment_now(const job::ServiceCall& call, const std::string& happened) {
   return {{},
           happened.empty() ? std::string(after_every_time) : happened,
-          call.visits,
+          happened.empty() ? call.visits : call.visit_at(happened),
           std::numeric_limits<std::size_t>::max()};
 }
 

@@ -1,7 +1,9 @@
 // One service call through the program: the book, the rules of closing, what merges, and what people may type.
 
 #include <algorithm>
+#include <array>
 #include <atomic>
+#include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <map>
@@ -178,6 +180,47 @@ TEST_F(JobCall, TakesNoReadingFromBeforeTheRepairForProof) {
   run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A", "--time", "2020-01-01 10:00"});
   EXPECT_THAT(refused({"close", "repaired"}),
               AllOf(HasSubstr("its insulation was not read since"), HasSubstr("earth bond was not read since")));
+}
+
+/// The same where nothing was replaced, on a second visit: what counts is when it was read.
+TEST_F(JobCall, TakesNoReadingFromBeforeTheVisitForProof) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater", "32", "--lead-off"});
+  done({"visit"});
+  run({"read", "heater", "32", "--lead-off"});
+  const auto prove = [&](const std::vector<std::string>& when) {
+    std::vector<std::string> insulation{"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"};
+    std::vector<std::string> bond{"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"};
+    for (std::vector<std::string>* words : {&insulation, &bond}) {
+      words->insert(words->end(), when.begin(), when.end());
+      run(*words);
+    }
+  };
+  prove({"--time", "2020-01-01 10:00"});
+  EXPECT_THAT(refused({"close", "repaired", "--because", "drain cleaned"}),
+              AllOf(HasSubstr("opened on this visit"), HasSubstr("its earth bond was not read")));
+  prove({});
+  EXPECT_EQ(run({"close", "repaired", "--because", "drain cleaned"}).exit_code, 0);
+}
+
+/// Within the minute that was stated the work came last: a reading of that minute may be of the old part.
+TEST_F(JobCall, TakesNoReadingOfTheMinuteOfTheRepairForProof) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+  run({"verify", "--earth-bond", "0.05ohm", "--test-current", "10A"});
+  std::array<char, 32> minute{};
+  const std::time_t now = std::time(nullptr);
+  std::strftime(minute.data(), minute.size(), "%Y-%m-%d %H:%M", std::localtime(&now));
+  done({"replace", "heater", "--new", "heater-450w-120v", "--time", minute.data()});
+  EXPECT_THAT(refused({"close", "repaired"}),
+              AllOf(HasSubstr("its insulation was not read since"), HasSubstr("earth bond was not read since")));
+}
+
+TEST_F(JobCall, RefusesAnAuthorThatItCouldNotExport) {
+  done({"open", "a"});
+  EXPECT_THAT(refused({"note", "n", "--who", "J\xff"}), HasSubstr("is no UTF-8"));
+  EXPECT_EQ(run({"list", "--who", "J\xff"}).exit_code, 0) << "who only reads writes nothing";
+  done({"export"});
 }
 
 TEST_F(JobCall, ABadEarthBondBarsTheForcedDefrostOfTheSameCommand) {

@@ -103,7 +103,7 @@ class Teller {
     const Json content = Json::parse(entry.content, nullptr, false);
     if (!form || !content.is_object()) return;
     call_.who = entry.who;
-    const Told told{entry.id, entry.when(), call_.visits, order};
+    const Told told{entry.id, entry.when(), call_.visit_at(entry.when()), order};
     for (const std::string& id : texts_in(content, "cautions"))
       if (std::find(call_.cautions.begin(), call_.cautions.end(), id) == call_.cautions.end())
         call_.cautions.push_back(id);
@@ -129,6 +129,7 @@ class Teller {
         return tell_the_state(told, content);
       case EntryForm::visit:
         ++call_.visits;
+        call_.visits_began.push_back(told.when);
         return;
       case EntryForm::stage:
         if (const std::optional<Stage> stage = stage_named(text_in(content, "stage")))
@@ -207,6 +208,11 @@ bool waits_no_more(const ServiceCall& call) {
 
 }  // namespace
 
+bool is_before_minute_of(std::string_view began, std::string_view when) {
+  constexpr std::size_t to_the_minute = std::string_view("2026-03-01T14:30").size();
+  return when.substr(0, to_the_minute) < began.substr(0, to_the_minute);
+}
+
 bool ServiceCall::has_stage(Stage stage) const {
   return std::any_of(stages.begin(), stages.end(), [stage](const DoneStage& done) { return done.stage == stage; });
 }
@@ -237,6 +243,13 @@ std::map<std::string, const ReplacedPart*> ServiceCall::last_work_on_each() cons
 
 const MeasuredValue* ServiceCall::last_reading_at(std::string_view place) const {
   return latest(readings, [place](const MeasuredValue& reading) { return reading.place_read() == place; });
+}
+
+std::size_t ServiceCall::visit_at(std::string_view when) const {
+  std::size_t visit = 1;
+  for (std::size_t i = 0; i < visits_began.size(); ++i)
+    if (!is_before_minute_of(visits_began[i], when)) visit = i + 2;
+  return visit;
 }
 
 bool ServiceCall::agreed_to_live_work() const {

@@ -17,14 +17,18 @@ namespace ohmwright::job {
 /// Where and when something of a call was, and which entry says it.
 struct Told {
   std::string entry;
-  std::string when;  ///< `time_text`
-  std::size_t visit = 1;
+  std::string when;       ///< `time_text`
+  std::size_t visit = 1;  ///< on which it was so, as its time says, and not when somebody wrote it down
   std::size_t order = 0;  ///< place among the entries that count
 
   /// Whether it was so before the other was: by the times that were stated, and of one instant by what was entered
   /// first.
   bool happened_before(const Told& other) const { return when != other.when ? when < other.when : order < other.order; }
 };
+
+/// Whether a time is before the minute in which something began (both `time_text`): times are stated by the minute, so
+/// that what was entered last decides within one.
+bool is_before_minute_of(std::string_view began, std::string_view when);
 
 /// The row that was so last, of those that count; null: none.
 template <class Row>
@@ -191,6 +195,7 @@ struct ServiceCall {
   std::size_t repairs_closed = 0;  ///< how many of `replaced` there were when it was last closed as repaired
   std::string call_back;
   std::size_t visits = 1;
+  std::vector<std::string> visits_began;  ///< `time_text` of each after the first
   std::vector<EvidenceWord> evidence;
   std::vector<MeasuredValue> readings;
   std::vector<ReplacedPart> replaced;
@@ -215,6 +220,10 @@ struct ServiceCall {
   std::map<std::string, const ReplacedPart*> last_work_on_each() const;  ///< by part
   /// The last reading at a place (`MeasuredValue::place_read`); null: none.
   const MeasuredValue* last_reading_at(std::string_view place) const;
+  /// The visit of that time: of a minute in which one began, that one. What is from before the job is of the first.
+  std::size_t visit_at(std::string_view when) const;
+  /// Whether it was stated to be from before the job.
+  bool is_from_before(const Told& told) const { return is_before_minute_of(opened_at, told.when); }
   /// Whether somebody agreed to live work on this visit.
   bool agreed_to_live_work() const;
 };
