@@ -16,7 +16,10 @@ using Json = nlohmann::ordered_json;
 /// What a book may hold of one text, and nothing that a hostile file could make of it.
 DocumentLimits line_limits() {
   DocumentLimits limits;
-  limits.bytes = std::size_t{4} << 20U;
+  // Of any content of `longest_content`, and of the longer ones that books of the first versions took.
+  limits.bytes = std::size_t{16} << 20U;
+  limits.values = 1'000'000;
+  limits.depth += 8;  // a file as deep as any may stand in a content
   limits.text_bytes = ContentWriter::longest_text;
   limits.control_characters = true;  // as in the note that somebody pasted
   return limits;

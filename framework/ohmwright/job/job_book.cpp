@@ -1,12 +1,12 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <algorithm>
 #include <charconv>
+#include <set>
 #include <utility>
-
-#include <nlohmann/json.hpp>
 
 #include <ohmwright/document/size_signal.hpp>
 #include <ohmwright/job/book_file.hpp>
+#include <ohmwright/job/book_rows.hpp>
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/job/job_book.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -20,20 +20,7 @@ struct JobBook::File {
 
 namespace {
 
-constexpr const char* entry_columns = "e.id, e.form, e.recorded, e.happened, e.who, e.tool, e.corrects, e.content";
 constexpr const char* line_columns = "j.number, j.id, l.state, l.changed, l.title";
-
-/// A text with U+FFFD in the place of bytes that are no UTF-8. Books took them once in the names of who wrote, and are
-/// read and exported all the same.
-std::string readable(const std::string& text) {
-  using Text = nlohmann::json;
-  return Text::parse(Text(text).dump(-1, ' ', false, Text::error_handler_t::replace)).get<std::string>();
-}
-
-Entry entry_in(const SQLite::Statement& row, int first) {
-  const auto text = [&](int column) { return row.getColumn(first + column).getString(); };
-  return {text(0), text(1), text(2), text(3), readable(text(4)), readable(text(5)), text(6), text(7)};
-}
 
 JobLine line_in(const SQLite::Statement& row) {
   return {row.getColumn(0).getInt64(), row.getColumn(1).getString(), row.getColumn(2).getString(),
@@ -61,6 +48,24 @@ void insert_row(SQLite::Database& database, std::int64_t job, const Entry& entry
   bind_or_null(insert, 8, entry.corrects);
   insert.bind(9, entry.content);
   insert.exec();
+}
+
+/// Who reads a series of a night takes fewer rows: what no line can hold would bar every export of the book.
+void refuse_too_long(const NewEntry& entry) {
+  if (entry.content.size() > longest_content)
+    throw InputError("what is to be written down has " + std::to_string(entry.content.size()) +
+                     " bytes, and the job book takes " + std::to_string(longest_content) +
+                     " of one entry; nothing was written. Of a series give every tenth row, or judge it outside the "
+                     "job: ohmwright check");
+}
+
+/// The content with the act that it is of. The answers of the telephone are each one by itself: their content holds
+/// nothing but questions.
+std::string of_act(const NewEntry& entry, const std::string& act) {
+  constexpr std::string_view nothing = "{}";
+  if (entry.form == EntryForm::phone || !entry.content.starts_with('{')) return entry.content;
+  return "{\"" + std::string(act_field) + "\":\"" + act + "\"" + (entry.content == nothing ? "" : ",") +
+         entry.content.substr(1);
 }
 
 std::int64_t new_job(SQLite::Database& database, const std::string& id) {
@@ -112,7 +117,7 @@ JobBook::JobBook(const std::string& path, bool create, Author author, BookSource
 
 JobBook::~JobBook() = default;
 
-std::vector<std::string> JobBook::insert(std::int64_t job, std::span<const NewEntry> entries) {
+std::vector<std::string> JobBook::insert(std::int64_t job, std::span<const NewEntry> entries, Written written) {
   // What goes in comes out again: entries are never deleted, and one that no line can hold would bar every export.
   refuse_what_no_book_keeps(author_.who, "the name of who writes (--who, LOGNAME)", Author::longest);
   refuse_what_no_book_keeps(author_.tool, "the name of the program", Author::longest);
@@ -124,12 +129,15 @@ std::vector<std::string> JobBook::insert(std::int64_t job, std::span<const NewEn
     before = milliseconds_of(last.getColumn(0).getString()).value_or(0);
   std::vector<std::string> ids;
   for (const NewEntry& entry : entries) {
+    refuse_too_long(entry);
     before = std::max(sources_.milliseconds(), before + 1);
     ids.push_back(identifier_of(sources_.random()));
     insert_row(database, job,
                {ids.back(), std::string(name_of(entry.form)), time_text(before), entry.happened, author_.who,
-                author_.tool, entry.corrects, entry.content});
+                author_.tool, entry.corrects,
+                written == Written::together && entries.size() > 1 ? of_act(entry, ids.front()) : entry.content});
   }
+  tell_state(database, job);
   return ids;
 }
 
@@ -137,7 +145,7 @@ std::int64_t JobBook::open_job(std::span<const NewEntry> entries) {
   return guarded([&](SQLite::Database& database) {
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
     const std::int64_t number = new_job(database, identifier_of(sources_.random()));
-    insert(number, entries);
+    insert(number, entries, Written::each_by_itself);
     transaction.commit();
     return number;
   });
@@ -151,21 +159,14 @@ std::vector<std::string> JobBook::add(std::int64_t job, std::span<const NewEntry
       throw WrittenMeanwhile("somebody else wrote in job " + std::to_string(job) +
                              " meanwhile, and nothing was written down; look at it (ohmwright job show --job " +
                              std::to_string(job) + ") and do it again");
-    std::vector<std::string> ids = insert(job, entries);
+    std::vector<std::string> ids = insert(job, entries, Written::together);
     transaction.commit();
     return ids;
   });
 }
 
 std::vector<Entry> JobBook::entries(std::int64_t job) const {
-  return guarded([&](SQLite::Database& database) {
-    SQLite::Statement rows(database, std::string("SELECT ") + entry_columns +
-                                         " FROM entry AS e WHERE e.job = ? ORDER BY e.recorded, e.sequence");
-    rows.bind(1, job);
-    std::vector<Entry> entries;
-    while (rows.executeStep()) entries.push_back(entry_in(rows, 0));
-    return entries;
-  });
+  return guarded([&](SQLite::Database& database) { return entries_of_job(database, job); });
 }
 
 JobLine JobBook::job_named(const std::string& number_or_id) const {
@@ -246,6 +247,7 @@ Merged JobBook::merge(std::span<const MovedEntry> entries) {
   return guarded([&](SQLite::Database& database) {
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
     Merged merged;
+    std::set<std::int64_t> written_to;
     for (const MovedEntry& moved : entries) {
       if (const std::optional<MovedEntry> here = known(database, moved.entry.id)) {
         if (here->entry != moved.entry || here->job != moved.job)
@@ -261,8 +263,10 @@ Merged JobBook::merge(std::span<const MovedEntry> entries) {
         ++merged.new_jobs;
       }
       insert_row(database, number, moved.entry);
+      written_to.insert(number);
       ++merged.new_entries;
     }
+    for (const std::int64_t number : written_to) tell_state(database, number);
     transaction.commit();
     return merged;
   });

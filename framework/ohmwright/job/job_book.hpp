@@ -68,11 +68,12 @@ class JobBook {
 
   const std::string& path() const { return path_; }
 
-  /// A new job with its first entries; gives its number.
+  /// A new job with its first entries, each by itself; gives its number.
   std::int64_t open_job(std::span<const NewEntry> entries);
-  /// Adds entries to a job, all or none; gives their ids. Times of one job never go back: an entry that the clock would
-  /// put before the last one is recorded a millisecond after that. `seen` is how many entries the job had when what is
-  /// written was decided: where another process has added one since, throws WrittenMeanwhile and writes nothing.
+  /// Adds entries to a job, all or none, as one answer (`act_field`); gives their ids. Times of one job never go back:
+  /// an entry that the clock would put before the last one is recorded a millisecond after that. `seen` is how many
+  /// entries the job had when what is written was decided: where another process has added one since, throws
+  /// WrittenMeanwhile and writes nothing.
   std::vector<std::string> add(std::int64_t job, std::span<const NewEntry> entries,
                                std::optional<std::size_t> seen = std::nullopt);
 
@@ -102,7 +103,8 @@ class JobBook {
 
   template <class Work>
   auto guarded(const Work& work) const;
-  std::vector<std::string> insert(std::int64_t job, std::span<const NewEntry> entries);
+  enum class Written : bool { each_by_itself, together };
+  std::vector<std::string> insert(std::int64_t job, std::span<const NewEntry> entries, Written written);
 
   std::string path_;
   Author author_;

@@ -78,6 +78,7 @@ ReplacedPart exchanged(const Told& told, const Json& content) {
   part.old_ratings = text_in(content, "old");
   part.old_title = text_in(content, "old_title");
   part.new_ratings = text_in(content, "new");
+  part.new_file = json_in(content, "new_file");
   part.new_title = text_in(content, "new_title");
   part.equivalence = outcome_named(text_in(content, "equivalence")).value_or(Outcome::undecided);
   part.differences = texts_in(content, "differences");
@@ -161,7 +162,8 @@ class Teller {
   void tell_the_work(EntryForm form, const Told& told, const Json& content) {
     switch (form) {
       case EntryForm::evidence:
-        call_.evidence.push_back({told, text_in(content, "option"), text_in(content, "word")});
+        call_.evidence.push_back(
+            {told, text_in(content, "option"), text_in(content, "word"), json_in(content, "file")});
         return;
       case EntryForm::agreed:
         call_.agreements.push_back({told, text_in(content, "step")});
@@ -180,7 +182,7 @@ class Teller {
         if (const std::optional<CheckForm> check = check_form_named(text_in(content, "what")))
           call_.checks.push_back({told, *check, outcome_named(text_in(content, "outcome")).value_or(Outcome::undecided),
                                   text_in(content, "text"), texts_in(content, "lines"), rows_in(content, "figures"),
-                                  text_in(content, "file"), text_in(content, "result")});
+                                  text_in(content, "file"), json_in(content, "drawing"), text_in(content, "result")});
         return;
       default:
         return;
@@ -189,6 +191,13 @@ class Teller {
 
   ServiceCall& call_;
 };
+
+/// What was written down together bears the id of the first of it; else an entry is an answer by itself.
+std::string act_of(const Entry& entry) {
+  const Json content = Json::parse(entry.content, nullptr, false);
+  std::string act = content.is_object() ? text_in(content, std::string(act_field).c_str()) : std::string();
+  return act.empty() ? entry.id : act;
+}
 
 std::set<std::string> corrected_in(std::span<const Entry> entries) {
   std::set<std::string> ids;
@@ -275,14 +284,26 @@ ServiceCall told_until(std::span<const Entry> entries, const std::string& time) 
   return told(until);
 }
 
-const Entry* last_to_take_back(std::span<const Entry> entries) {
+bool is_corrected(std::span<const Entry> entries, const Entry& entry) {
+  return std::any_of(entries.begin(), entries.end(), [&](const Entry& other) { return other.corrects == entry.id; });
+}
+
+std::vector<const Entry*> last_to_take_back(std::span<const Entry> entries) {
   const std::set<std::string> corrected = corrected_in(entries);
+  std::set<std::string> acts_of_taking_back;
+  for (const Entry& entry : entries)
+    if (entry.is(EntryForm::taken_back)) acts_of_taking_back.insert(act_of(entry));
+  std::string act;
+  std::vector<const Entry*> answer;
   for (std::size_t i = entries.size(); i > 0; --i) {
     const Entry& entry = entries[i - 1];
-    if (corrected.count(entry.id) == 0 && !entry.is(EntryForm::taken_back) && !entry.is(EntryForm::opened))
-      return &entry;
+    if (corrected.count(entry.id) > 0 || entry.is(EntryForm::opened)) continue;
+    const std::string of = act_of(entry);
+    if (acts_of_taking_back.count(of) > 0) continue;
+    if (act.empty()) act = of;
+    if (act == of) answer.insert(answer.begin(), &entry);
   }
-  return nullptr;
+  return answer;
 }
 
 }  // namespace ohmwright::job

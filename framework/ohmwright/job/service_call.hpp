@@ -127,6 +127,7 @@ struct ReplacedPart : Told {
   std::string old_ratings;
   std::string old_title;
   std::string new_ratings;
+  std::string new_file;  ///< where that named a file, the file as JSON
   std::string new_title;
   Outcome equivalence = Outcome::undecided;
   std::vector<std::string> differences;
@@ -159,6 +160,7 @@ struct Check : Told {
   std::vector<std::string> lines;
   std::vector<std::vector<std::string>> figures;  ///< a table, its head first
   std::string file;                               ///< of a log; empty: none
+  std::string drawing;                            ///< of a log, what its picture is drawn from, as JSON
   std::string result;  ///< of a forced defrost: "ended", "no-heat" or `heat_without_end`; of an earth bond: `no_earth`
 };
 
@@ -166,6 +168,7 @@ struct Check : Told {
 struct EvidenceWord : Told {
   std::string option;
   std::string word;
+  std::string file = {};  ///< where the word named a file, that as JSON
 };
 
 /// A step of the work that was done.
@@ -186,8 +189,8 @@ struct ServiceCall {
   std::string opened_at;
   std::map<std::string, std::string> phone;  ///< question and answer
   std::map<std::string, Told> answered;      ///< when each of them was
-  std::string appliance;                     ///< shipped name; empty: none, or `appliance_file`
-  std::string appliance_file;                ///< its file as JSON
+  std::string appliance;                     ///< shipped name; empty: none, or only `appliance_file`
+  std::string appliance_file;                ///< its file as JSON, also of a shipped one: that may change or go
   std::string refrigerant;                   ///< as the appliance's file says it; empty: nobody knows
   JobState state = JobState::open;
   std::string state_reason;
@@ -234,7 +237,11 @@ ServiceCall told(std::span<const Entry> entries);
 /// The same as it stood at that time (`time_text`), as far as it is known now.
 ServiceCall told_until(std::span<const Entry> entries, const std::string& time);
 
-/// The last entry that may be taken back: not the opening, and none that is taken back already. Null for none.
-const Entry* last_to_take_back(std::span<const Entry> entries);
+/// Whether an entry no longer counts: another stands in for it, or takes it back.
+bool is_corrected(std::span<const Entry> entries, const Entry& entry);
+
+/// The last answer that may be taken back, all entries of it that were written down together: not the opening, none
+/// that is taken back already, and nothing that was written with a taking back. Empty for none.
+std::vector<const Entry*> last_to_take_back(std::span<const Entry> entries);
 
 }  // namespace ohmwright::job

@@ -163,6 +163,91 @@ TEST(JobBook, RefusesAnEntryThatWasChangedOutside) {
             std::string::npos);
 }
 
+/// What add() took, a line holds: one that it could not hold would bar every export and import of the book.
+TEST(JobBook, GivesOutWhateverItTook) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a")});
+  const auto of_bytes = [](std::size_t bytes) {
+    std::string content = R"({"place":"p","shown":"1","readings":[1)";
+    while (content.size() + 4 <= bytes) content += ",1";
+    return job::NewEntry{job::EntryForm::reading, content + "]}"};
+  };
+  const job::NewEntry largest = of_bytes(job::longest_content);
+  book->add(number, std::vector<job::NewEntry>{largest});
+  ASSERT_EQ(all_of(*book).size(), 2U);
+  EXPECT_EQ(all_of(*book)[1].entry.content, largest.content);
+  EXPECT_NE(refusal_of([&] {
+              book->add(number, std::vector<job::NewEntry>{noted("n"), of_bytes(job::longest_content + 10)});
+            }).find("nothing was written"),
+            std::string::npos);
+  EXPECT_EQ(book->entries(number).size(), 2U);
+}
+
+TEST(JobBook, KnowsWhatWasWrittenDownTogether) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const job::NewEntry phone{job::EntryForm::phone, R"({"tingles":"no"})"};
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a"), noted("b")});
+  book->add(number, std::vector<job::NewEntry>{noted("c")});
+  book->add(number, std::vector<job::NewEntry>{{job::EntryForm::visit, "{}"}, noted("d"), phone});
+  const std::vector<job::Entry> entries = book->entries(number);
+  EXPECT_EQ(entries[1].content, noted("b").content) << "what a job is opened with is each by itself";
+  EXPECT_EQ(entries[2].content, noted("c").content);
+  EXPECT_EQ(entries[3].content, R"({"act":")" + entries[3].id + R"("})");
+  EXPECT_EQ(entries[4].content, R"({"act":")" + entries[3].id + R"(","text":"d"})");
+  EXPECT_EQ(entries[5].content, phone.content);
+  const auto other = book_at(folder.path("other.db"), steady);
+  other->merge(all_of(*book));
+  EXPECT_EQ(other->entries(1), entries);
+}
+
+/// One that is not safe to run for days waits for no log, in a list, too.
+TEST(JobBook, ListsAJobByTheStateThatIsToldOfIt) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const job::NewEntry waits{job::EntryForm::state, R"({"state":"waiting-for-log"})"};
+  const job::NewEntry endless{job::EntryForm::checked,
+                              R"({"what":"forced-defrost","outcome":"out-of-limits","result":"did-not-end"})"};
+  {
+    const auto book = book_at(folder.path("jobs.db"), steady);
+    const std::int64_t safe = book->open_job(std::vector<job::NewEntry>{opening("safe")});
+    const std::int64_t unsafe = book->open_job(std::vector<job::NewEntry>{opening("unsafe")});
+    book->add(safe, std::vector<job::NewEntry>{waits});
+    book->add(unsafe, std::vector<job::NewEntry>{waits});
+    EXPECT_EQ(book->count(job::JobState::waits_for_log), 2U);
+    const std::vector<std::string> ids = book->add(unsafe, std::vector<job::NewEntry>{endless});
+    EXPECT_EQ(book->list(job::JobState::open, 5).front().title, "unsafe");
+    EXPECT_EQ(book->count(job::JobState::waits_for_log), 1U);
+    book->add(unsafe, std::vector<job::NewEntry>{{job::EntryForm::taken_back, "{}", {}, ids[0]}});
+    EXPECT_EQ(book->count(job::JobState::waits_for_log), 2U) << "a slip";
+    book->add(unsafe, std::vector<job::NewEntry>{endless});
+    const auto other = book_at(folder.path("other.db"), steady);
+    other->merge(all_of(*book));
+    EXPECT_EQ(other->count(job::JobState::waits_for_log), 1U);
+  }
+  // As an earlier version left it.
+  SQLite::Database(folder.path("jobs.db"), SQLite::OPEN_READWRITE)
+      .exec("UPDATE job_line SET state = 'waiting-for-log'; PRAGMA user_version = 2");
+  EXPECT_EQ(book_at(folder.path("jobs.db"), steady)->count(job::JobState::open), 1U);
+}
+
+/// Of another version, or made by hand: what it would prove is not proved, and the job goes on.
+TEST(JobBook, ARecordThatNobodyCanReadLocksNoJob) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a")});
+  book->add(number, std::vector<job::NewEntry>{
+                        {job::EntryForm::reading,
+                         R"({"place":"t","part":"t","shown":"1","outcome":"within-limits","readings":{"of":"later"}})"},
+                        {job::EntryForm::replaced, R"({"part":"t","trips_by_heat":true})"},
+                        {job::EntryForm::state, R"({"state":"waiting-for-log"})"}});
+  EXPECT_EQ(job::told(book->entries(number)).readings.size(), 1U);
+}
+
 TEST(JobBook, RefusesAnEntryThatIsKnownInAnotherJob) {
   const TemporaryFolder folder;
   SteadySources steady;
