@@ -35,27 +35,31 @@ Appliance appliance_of(const job::ServiceCall& call, const Environment& environm
   return appliance;
 }
 
-job::NewEntry appliance_entry_of_text(const std::string& file_text, const std::string& called,
-                                      const Environment& environment) {
+namespace {
+
+/// `name`: of a shipped one; empty for a file of somebody's own.
+job::NewEntry appliance_entry_of(const std::string& name, const std::string& file_text, const std::string& called,
+                                 const Environment& environment) {
   const Appliance appliance = read_appliance(parse_document_to_check(file_text, called), environment.registry);
   return {job::EntryForm::appliance, job::ContentWriter()
+                                         .text("name", name)
                                          .text("title", appliance.title)
                                          .text("refrigerant", appliance.refrigerant)
                                          .json("file", file_text)
                                          .content()};
 }
 
+}  // namespace
+
+job::NewEntry appliance_entry_of_text(const std::string& file_text, const std::string& called,
+                                      const Environment& environment) {
+  return appliance_entry_of({}, file_text, called, environment);
+}
+
 job::NewEntry appliance_entry(const std::string& name_or_file, const Environment& environment) {
-  if (is_path(name_or_file)) {
-    const Document document = read_document(name_or_file);
-    return appliance_entry_of_text(file_text(document.root), document.file, environment);
-  }
-  const Appliance appliance = open_appliance(environment, name_or_file);
-  return {job::EntryForm::appliance, job::ContentWriter()
-                                         .text("name", name_or_file)
-                                         .text("title", appliance.title)
-                                         .text("refrigerant", appliance.refrigerant)
-                                         .content()};
+  const Document document = read_document(appliance_path(environment, name_or_file));
+  return appliance_entry_of(is_path(name_or_file) ? std::string() : name_or_file, file_text(document.root),
+                            document.file, environment);
 }
 
 }  // namespace ohmwright::cli

@@ -19,6 +19,7 @@
 #include <ohmwright/report/paragraph.hpp>
 #include <ohmwright/report/sentences.hpp>
 
+#include "job/lost_files.hpp"
 #include "made_with.hpp"
 
 namespace ohmwright::cli {
@@ -163,6 +164,8 @@ void say_which(const JobAtHand& job, Environment& environment) {
   environment.out << paragraph(say(OHMWRIGHT_TEXT("Job {number}: {title}"),
                                    {{"number", std::to_string(job.line.number)}, {"title", printable(job.call.title)}}),
                                environment.page.width);
+  for (const std::string& lost : lost_files(job.call, environment))
+    environment.out << paragraph(lost, environment.page.width);
 }
 
 void refuse_closed(const JobAtHand& job) {

@@ -42,7 +42,7 @@ JobAtHand job_at_hand(const Arguments& arguments);
 /// shown and reported as a rule a moment after it was closed.
 Arguments of_job_written_last(Arguments arguments);
 
-/// Says which job is meant, since nobody named it.
+/// Says which job is meant, since nobody named it, and what it goes on without.
 void say_which(const JobAtHand& job, Environment& environment);
 
 /// Refuses to go on with a job that is closed.
