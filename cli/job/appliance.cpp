@@ -15,12 +15,22 @@ namespace ohmwright::cli {
 
 namespace {
 
+/// Of books of the first versions, which kept the name alone. Throws InputError where none of that name is shipped now.
+Appliance shipped_then(const std::string& name, const Environment& environment) {
+  try {
+    return open_appliance(environment, name);
+  } catch (const InputError& error) {
+    throw InputError(std::string(error.what()) +
+                     "; or name that of the job anew: ohmwright job sign --appliance NAME|FILE");
+  }
+}
+
 Appliance appliance_as_in_its_file(const job::ServiceCall& call, const Environment& environment) {
   if (!call.has_appliance())
     throw InputError(
         "the job has no appliance, so nothing can be looked for in it; name one: ohmwright job sign --appliance "
         "NAME|FILE (ohmwright appliance list), or judge a part alone: ohmwright job read KIND READING");
-  if (call.appliance_file.empty()) return open_appliance(environment, call.appliance);
+  if (call.appliance_file.empty()) return shipped_then(call.appliance, environment);
   Appliance appliance =
       read_appliance(parse_document_to_check(call.appliance_file, "the job's appliance"), environment.registry);
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));

@@ -290,6 +290,29 @@ TEST_F(JobCall, GoesOnWithAWordWhereAFileIsLost) {
   EXPECT_THAT(run({"find", "--width", "300"}).out, Not(HasSubstr("--ratings FILE")));
 }
 
+/// Earlier versions kept its name alone: the record prints all the same, and a search tells how it is named anew.
+TEST_F(JobCall, ReportsACallWhoseApplianceIsShippedNoMore) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater", "32.0", "--lead-off"});
+  const std::string file = folder_ + "/old.jsonl";
+  std::string lines = done({"export"});
+  std::filesystem::remove_all(folder_ + "/ohmwright");
+  std::ofstream old(file);
+  for (std::size_t end = lines.find('\n'); end != std::string::npos; end = lines.find('\n')) {
+    nlohmann::json entry = nlohmann::json::parse(lines.substr(0, end));
+    if (entry["form"] == "appliance") entry["content"] = {{"name", "gone-appliance"}};
+    old << entry << '\n';
+    lines.erase(0, end + 1);
+  }
+  old.close();
+  done({"import", file});
+  EXPECT_THAT(done({"report"}), HasSubstr("Defrost heater"));
+  EXPECT_THAT(run({"report"}).err, HasSubstr("no page of possible faults"));
+  EXPECT_THAT(refused({"next"}), HasSubstr("ohmwright job sign --appliance"));
+  done({"sign", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_NE(run({"next"}).exit_code, 2);
+}
+
 /// A reading or a sign that names nothing any more is passed over: another appliance was named, or its file changed.
 TEST_F(JobCall, PassesOverWhatNamesNothingAnyMore) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--zone", "coil=-20C"});
