@@ -52,9 +52,8 @@ std::chrono::milliseconds typed_patience(const Arguments& arguments) {
 
 void refuse_live_instrument(const Arguments& arguments, const Environment& environment, const std::string& address) {
   const std::string name = arguments.value("--meter");
-  const Document meter = read_document(
-      is_path(name) ? name : named_file(environment.locations.meters.string(), name.empty() ? "basic" : name, "meter"));
-  instrument::refuse_live_inputs(address, meter);
+  instrument::refuse_live_inputs(address, is_file_text(name) ? parse_document(name, "the meter at hand")
+                                                             : read_document(meter_file(environment, name)));
 }
 
 instrument::Wanted wanted_of(const Arguments& arguments, const Environment& environment, Dimension dimension) {

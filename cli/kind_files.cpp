@@ -66,6 +66,8 @@ const LoadedKind& kind_typed(const Environment& environment, std::span<const std
   }
 }
 
+bool is_file_text(std::string_view name_or_file) { return name_or_file.starts_with('{'); }
+
 RatedPart make_rated_part(const LoadedKind& kind, const RatingsDocument& ratings) {
   std::vector<Problem> problems;
   std::shared_ptr<const Part> part = kind.make_part(ratings.ratings, problems);
@@ -85,7 +87,10 @@ RatedPart rated_part(const LoadedKind& kind, const std::string& name_or_file, co
                        " cannot be judged without its ratings; name them with --ratings (see: ohmwright ratings)");
     return {std::move(part), {}, {}};
   }
-  RatingsDocument ratings = read_ratings_file(ratings_file(kind, name_or_file), kind.descriptor());
+  RatingsDocument ratings =
+      is_file_text(name_or_file)
+          ? read_ratings(parse_document_to_check(name_or_file, "the ratings at hand"), kind.descriptor())
+          : read_ratings_file(ratings_file(kind, name_or_file), kind.descriptor());
   if (!control.empty())
     ratings = with_control(ratings, read_document_to_check(control_file(kind, control)), kind.descriptor());
   return make_rated_part(kind, ratings);
@@ -104,6 +109,7 @@ std::string meter_file(const Environment& environment, const std::string& name_o
 }
 
 Meter chosen_meter(const Environment& environment, const std::string& name_or_file) {
+  if (is_file_text(name_or_file)) return read_meter(parse_document_to_check(name_or_file, "the meter at hand"));
   return read_meter_file(meter_file(environment, name_or_file));
 }
 

@@ -21,9 +21,13 @@ std::string shipped_file(const Environment& environment, const std::string& name
 
 }  // namespace
 
+std::string appliance_path(const Environment& environment, const std::string& name_or_file) {
+  return is_path(name_or_file) ? name_or_file : shipped_file(environment, name_or_file);
+}
+
 Appliance open_appliance(const Environment& environment, const std::string& name_or_file) {
-  const std::string path = is_path(name_or_file) ? name_or_file : shipped_file(environment, name_or_file);
-  Appliance appliance = read_appliance(read_document_to_check(path), environment.registry);
+  Appliance appliance =
+      read_appliance(read_document_to_check(appliance_path(environment, name_or_file)), environment.registry);
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
   return appliance;
 }

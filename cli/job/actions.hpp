@@ -19,7 +19,8 @@ struct JobAction {
   std::string_view example = {};
 };
 
-// Each gives its exit code. All are one transaction in the book, or none.
+// Each gives its exit code. What they write is whole or not there: all at once, but `verify` what was proved one after
+// the other, and `open --phone` each answer, so that what is in the book is known before the next is asked.
 int open_job(const Arguments& arguments, Environment& environment);
 int list_jobs(const Arguments& arguments, Environment& environment);
 int show_job(const Arguments& arguments, Environment& environment);

@@ -1,5 +1,6 @@
 #include "job/book_file.hpp"
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 #include <cstdio>
@@ -18,9 +19,15 @@
 #include <ohmwright/report/paragraph.hpp>
 #include <ohmwright/report/sentences.hpp>
 
+#include "job/lost_files.hpp"
 #include "made_with.hpp"
 
 namespace ohmwright::cli {
+
+std::int64_t milliseconds_now() {
+  return std::chrono::duration_cast<std::chrono::milliseconds>(std::chrono::system_clock::now().time_since_epoch())
+      .count();
+}
 
 namespace {
 
@@ -35,11 +42,6 @@ std::string book_path(const Arguments& arguments) {
   if (const std::string home = variable("HOME"); !home.empty()) return home + "/.local/share/ohmwright/jobs.db";
   throw InputError(
       "nobody says where the job book is: neither XDG_DATA_HOME nor HOME is set; name it with --book FILE");
-}
-
-std::int64_t milliseconds_now() {
-  return std::chrono::duration_cast<std::chrono::milliseconds>(std::chrono::system_clock::now().time_since_epoch())
-      .count();
 }
 
 /// From the operating system's own generator.
@@ -61,10 +63,10 @@ std::string login_name() {
 }
 
 std::string who_writes(const Arguments& arguments) {
-  constexpr std::size_t longest = 200;
   std::string who = arguments.value("--who", variable("LOGNAME"));
   if (who.empty()) who = login_name();
-  if (who.size() > longest) throw InputError("--who takes a name of at most 200 bytes");
+  if (who.size() > job::Author::longest)
+    throw InputError("--who takes a name of at most " + std::to_string(job::Author::longest) + " bytes");
   return who;
 }
 
@@ -98,6 +100,19 @@ std::optional<std::int64_t> milliseconds_local(const std::string& text) {
   const std::time_t second = std::mktime(&asked);
   if (second < 0 || asked.tm_mday != day || asked.tm_mon != month - 1) return std::nullopt;
   return static_cast<std::int64_t>(second) * 1000;
+}
+
+/// The minute that --time names; nothing without it.
+std::optional<std::int64_t> minute_typed(const Arguments& arguments) {
+  if (!arguments.has("--time")) return std::nullopt;
+  const std::string text = arguments.value("--time");
+  const std::optional<std::int64_t> at = milliseconds_local(text);
+  if (!at)
+    throw InputError(
+        "--time takes a time of today such as 14:30, or a day and a time such as \"2026-03-01 14:30\", got " +
+        ohmwright::quoted(text));
+  if (*at > milliseconds_now()) throw InputError("--time " + ohmwright::quoted(text) + " is still to come");
+  return at;
 }
 
 }  // namespace
@@ -149,6 +164,8 @@ void say_which(const JobAtHand& job, Environment& environment) {
   environment.out << paragraph(say(OHMWRIGHT_TEXT("Job {number}: {title}"),
                                    {{"number", std::to_string(job.line.number)}, {"title", printable(job.call.title)}}),
                                environment.page.width);
+  for (const std::string& lost : lost_files(job.call, environment))
+    environment.out << paragraph(lost, environment.page.width);
 }
 
 void refuse_closed(const JobAtHand& job) {
@@ -180,15 +197,14 @@ void warn_of_early_time(const JobAtHand& job, const std::string& happened, Envir
 }
 
 std::string time_happened(const Arguments& arguments) {
-  if (!arguments.has("--time")) return {};
-  const std::string text = arguments.value("--time");
-  const std::optional<std::int64_t> at = milliseconds_local(text);
-  if (!at)
-    throw InputError(
-        "--time takes a time of today such as 14:30, or a day and a time such as \"2026-03-01 14:30\", got " +
-        ohmwright::quoted(text));
-  if (*at > milliseconds_now()) throw InputError("--time " + ohmwright::quoted(text) + " is still to come");
-  return job::time_text(*at);
+  const std::optional<std::int64_t> minute = minute_typed(arguments);
+  return minute ? job::time_text(*minute) : std::string();
+}
+
+std::string time_of_work(const Arguments& arguments) {
+  constexpr std::int64_t last_millisecond_of_a_minute = 59'999;
+  const std::optional<std::int64_t> minute = minute_typed(arguments);
+  return minute ? job::time_text(std::min(*minute + last_millisecond_of_a_minute, milliseconds_now())) : std::string();
 }
 
 }  // namespace ohmwright::cli

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <string>
 #include <vector>
@@ -11,6 +12,9 @@
 #include "verb.hpp"
 
 namespace ohmwright::cli {
+
+/// Milliseconds since 1970 by this machine's clock, as `job::BookSources` gives them.
+std::int64_t milliseconds_now();
 
 /// The book that --book names, else jobs.db in the person's own data folder. Throws as `JobBook` does.
 std::unique_ptr<job::JobBook> open_book(const Arguments& arguments, bool create);
@@ -38,7 +42,7 @@ JobAtHand job_at_hand(const Arguments& arguments);
 /// shown and reported as a rule a moment after it was closed.
 Arguments of_job_written_last(Arguments arguments);
 
-/// Says which job is meant, since nobody named it.
+/// Says which job is meant, since nobody named it, and what it goes on without.
 void say_which(const JobAtHand& job, Environment& environment);
 
 /// Refuses to go on with a job that is closed.
@@ -53,5 +57,9 @@ void warn_of_early_time(const JobAtHand& job, const std::string& happened, Envir
 /// What --time says, as a book keeps it: HH:MM of today, or YYYY-MM-DD HH:MM; empty without --time. Throws InputError
 /// for what is no time, or one that is still to come.
 std::string time_happened(const Arguments& arguments);
+
+/// The same of work that was done: it is taken to have been done at the end of the minute that was stated, since what
+/// was read in that minute may have been read before it.
+std::string time_of_work(const Arguments& arguments);
 
 }  // namespace ohmwright::cli

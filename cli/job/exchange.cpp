@@ -31,7 +31,8 @@ int import_jobs(const Arguments& arguments, Environment& environment) {
   if (arguments.operands.size() != 1) throw InputError("job import takes one file that job export wrote, or -");
   constexpr std::size_t most_bytes = std::size_t{1} << 30U;
   const std::string& path = arguments.operands.front();
-  const std::vector<job::MovedEntry> entries = job::entries_of_lines(read_source(path, most_bytes), path);
+  const std::vector<job::MovedEntry> entries =
+      job::entries_of_lines(read_source(path, most_bytes), path, milliseconds_now());
   const job::Merged merged = open_book(arguments, true)->merge(entries);
   environment.out << paragraph(
       Sentences{UnitPreferences{}}(

@@ -1,7 +1,6 @@
 #include <algorithm>
 #include <charconv>
 #include <ostream>
-#include <set>
 
 #include <nlohmann/json.hpp>
 
@@ -43,25 +42,15 @@ std::string entry_words(const job::Entry& entry) {
   const auto content = nlohmann::ordered_json::parse(entry.content, nullptr, false);
   std::string words;
   if (content.is_object())
-    for (const auto& [name, value] : content.items())
-      if (const std::string text = value_words(value); !text.empty())
-        words += (words.empty() ? "" : "; ") + name + ": " + text;
+    for (const auto& [name, value] : content.items()) {
+      const std::string text = name == job::act_field ? std::string() : value_words(value);
+      if (!text.empty()) words += (words.empty() ? "" : "; ") + name + ": " + text;
+    }
   words = printable(words);
   if (words.size() <= longest) return words;
   std::size_t end = longest;
   while (end > 0 && (static_cast<unsigned char>(words[end]) & 0xC0U) == 0x80U) --end;
   return words.substr(0, end) + "…";
-}
-
-/// Those of the lines that wait for a log and are not safe to run, as the open jobs that they are.
-std::vector<job::JobLine> unsafe_among(const std::vector<job::JobLine>& lines, const job::JobBook& book) {
-  std::vector<job::JobLine> unsafe;
-  for (job::JobLine line : lines) {
-    if (line.state != job::name_of(job::JobState::waits_for_log)) continue;
-    line.state = job::name_of(job::told(book.entries(line.number)).state);
-    if (line.state != job::name_of(job::JobState::waits_for_log)) unsafe.push_back(std::move(line));
-  }
-  return unsafe;
 }
 
 }  // namespace
@@ -70,25 +59,8 @@ int list_jobs(const Arguments& arguments, Environment& environment) {
   const std::size_t most = typed_most(arguments);
   const std::unique_ptr<job::JobBook> book = open_book(arguments, false);
   const std::optional<job::JobState> state = job::job_state_named(arguments.value("--in-state"));
-  std::vector<job::JobLine> lines = book->list(state, most);
-  std::size_t count = book->count(state);
-  // One that is not safe to run waits for no log, whatever its last entry of state says: it is among the open ones.
-  if (state && (*state == job::JobState::open || *state == job::JobState::waits_for_log)) {
-    const std::vector<job::JobLine> unsafe = unsafe_among(book->list(job::JobState::waits_for_log, most), *book);
-    const bool adds = *state == job::JobState::open;
-    const auto is_unsafe = [&](const job::JobLine& line) {
-      return std::any_of(unsafe.begin(), unsafe.end(), [&](const auto& one) { return one.number == line.number; });
-    };
-    if (adds) lines.insert(lines.begin(), unsafe.begin(), unsafe.end());
-    if (lines.size() > most) lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(most), lines.end());
-    if (!adds) std::erase_if(lines, is_unsafe);
-    count = adds ? count + unsafe.size() : count - unsafe.size();
-  } else {
-    for (job::JobLine& line : unsafe_among(lines, *book))
-      std::find_if(lines.begin(), lines.end(), [&](const auto& one) { return one.number == line.number; })->state =
-          line.state;
-  }
-  environment.out << job_list_page(lines, count, local_time, Sentences{UnitPreferences{}}, environment.page);
+  environment.out << job_list_page(book->list(state, most), book->count(state), local_time,
+                                   Sentences{UnitPreferences{}}, environment.page);
   return exit_done;
 }
 
@@ -96,13 +68,11 @@ int show_job(const Arguments& arguments, Environment& environment) {
   const JobAtHand job = job_at_hand(of_job_written_last(arguments));
   const Sentences say{UnitPreferences{}};
   say_which(job, environment);
-  std::set<std::string> corrected;
-  for (const job::Entry& entry : job.entries) corrected.insert(entry.corrects);
   PageLayout page(environment.page);
   page.block(say(OHMWRIGHT_TEXT("State: {state}"), {{"state", job_state_text(job.call.state, say)}}));
   page.blank_line();
   for (const job::Entry& entry : job.entries) {
-    const bool counts = corrected.count(entry.id) == 0;
+    const bool counts = !job::is_corrected(job.entries, entry);
     page.item(entry.id.substr(0, 8) + "  " + local_time(entry.when()) + "  " + printable(entry.form) +
               (counts ? "" : say(OHMWRIGHT_TEXT(" (taken back)"))) +
               (entry.who.empty() ? "" : "  " + printable(entry.who)));

@@ -53,7 +53,7 @@ int mend_and_tell(JobAtHand& job, const Arguments& arguments, Environment& envir
   const std::string what = arguments.value("--mended");
   if (what.empty()) throw InputError("--mended takes what was done, such as --mended \"crimped anew\"");
   const WorkedPart part = worked_part(job, arguments, environment);
-  const std::string happened = time_happened(arguments);
+  const std::string happened = time_of_work(arguments);
   const job::ServiceCall before = call_at(job, happened);
   refuse_what_opens_for_good(part, before);
   job::ContentWriter content;

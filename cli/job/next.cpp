@@ -54,6 +54,15 @@ struct SearchAtHand {
 
 }  // namespace
 
+std::string passed_over_text(const JobSearch& search, const Sentences& say) {
+  std::string all;
+  for (const std::string& word : search.passed_over()) all += (all.empty() ? "" : ", ") + printable(word);
+  if (all.empty()) return {};
+  return say(OHMWRIGHT_TEXT("Passed over, since the appliance's file has nothing of that name: {words}. Say or read it "
+                            "anew, and take these back (ohmwright job show, ohmwright job correct ENTRY)."),
+             {{"words", all}});
+}
+
 std::string command_for(const Appliance& appliance, const locate::Step& step) {
   switch (step.form) {
     case locate::Step::Form::measure: {
@@ -71,6 +80,10 @@ std::string command_for(const Appliance& appliance, const locate::Step& step) {
 }
 
 namespace {
+
+void write_passed_over(const JobSearch& search, const Sentences& say, PageLayout& page) {
+  if (const std::string text = passed_over_text(search, say); !text.empty()) page.block(text);
+}
 
 /// The first sentence of a text: the rest is on the page of `find`.
 std::string first_sentence(const std::string& text) {
@@ -101,6 +114,7 @@ std::string standing_page(JobSearch& search, const PageStyle& style) {
   const LocateContent content = locate_content(report, Sentences(search.units()));
   const Sentences say(search.units());
   PageLayout page(style);
+  write_passed_over(search, say, page);
   page.heading(say(OHMWRIGHT_TEXT("Possible faults now")));
   for (const PossibleFaultLine& row : content.possible) page.bar(row.label, row.probability);
   write_remarks(content, say, page);
@@ -118,6 +132,7 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
   const LocateContent content = locate_content(report, now.say());
   say_which(now.job, environment);
   PageLayout page(environment.page);
+  write_passed_over(now.search, now.say(), page);
   page.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
   page.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
   write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, now.say(), page);
@@ -171,6 +186,7 @@ int find_in_job(const Arguments& arguments, Environment& environment) {
   say_which(now.job, environment);
   const LocateReport report = now.report(arguments);
   PageLayout first(environment.page);
+  write_passed_over(now.search, now.say(), first);
   first.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
   first.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
   environment.out << first.take();

@@ -7,6 +7,7 @@
 #include <span>
 #include <utility>
 
+#include <ohmwright/component/insulation.hpp>
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/no_leak.hpp>
@@ -50,10 +51,10 @@ std::string shown_in_book(const Arguments& arguments, std::span<const Reading> r
 }
 
 /// Arguments of the judging, with the job's meter where none was typed.
-Arguments with_meter_of(const job::ServiceCall& call, Arguments arguments) {
+Arguments with_meter_of(const job::ServiceCall& call, Arguments arguments, const Environment& environment) {
   if (arguments.has("--meter")) return arguments;
-  for (const job::EvidenceWord& word : call.evidence)
-    if (word.option == "--meter") arguments.options["--meter"].push_back(word.word);
+  std::vector<std::string> words = meters_of_call(call, environment).words;
+  if (!words.empty()) arguments.options["--meter"] = std::move(words);
   return arguments;
 }
 
@@ -81,7 +82,7 @@ bool has_test_volts(const PartCheck& check) {
 
 JobReader::JobReader(JobAtHand& job, const Arguments& arguments, Environment& environment, bool tells_what_is_next)
     : job_(job),
-      arguments_(with_meter_of(job.call, arguments)),
+      arguments_(with_meter_of(job.call, arguments, environment)),
       environment_(environment),
       happened_(time_happened(arguments)),
       tells_what_is_next_(tells_what_is_next) {
@@ -139,11 +140,12 @@ int JobReader::read_part() {
   const std::optional<std::size_t> placed = appliance ? part_named(*appliance, name) : std::nullopt;
   const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : kind_typed(environment_, arguments_.operands);
   const bool says_ratings = arguments_.has("--ratings") || arguments_.has("--control");
-  RatedPart part = placed && !says_ratings
-                       ? placed_part(*appliance, *placed, job_.call)
-                       : rated_part(kind, says_ratings ? arguments_.value("--ratings") : ratings_that_went_in(kind),
-                                    arguments_.value("--control"));
-  if (placed) refuse_other_ratings_than_went_in(name);
+  const std::string went_in = ratings_that_went_in(job_.call, kind.descriptor().id);  // of a part of no appliance
+  RatedPart part = placed && !says_ratings ? placed_part(*appliance, *placed, job_.call)
+                   : says_ratings || ratings_are_lost(kind, went_in)
+                       ? rated_part(kind, arguments_.value("--ratings"), arguments_.value("--control"))
+                       : rated_part(kind, went_in);
+  if (placed) refuse_other_ratings_than_went_in(name, kind);
   const std::string title = placed ? appliance->parts[*placed].title : part.title;
   if (is_read_live_from_instrument(arguments_, kind.descriptor())) agree(name);
   const PartCheck check = checked_part(kind, std::move(part), arguments_, environment_);
@@ -190,15 +192,11 @@ bool JobReader::was_read_good(const std::string& part) const {
   });
 }
 
-std::string JobReader::ratings_that_went_in(const LoadedKind& kind) const {
-  const job::ReplacedPart* in = job_.call.last_new(kind.descriptor().id);
-  return in == nullptr ? std::string() : in->new_ratings;
-}
-
-void JobReader::refuse_other_ratings_than_went_in(const std::string& part) const {
+void JobReader::refuse_other_ratings_than_went_in(const std::string& part, const LoadedKind& kind) const {
   const std::string typed = arguments_.value("--ratings");
   const job::ReplacedPart* in = job_.call.last_new(part);
   if (typed.empty() || in == nullptr || in->new_ratings.empty() || in->new_ratings == typed) return;
+  if (ratings_are_lost(kind, ratings_that_went_in(job_.call, part))) return;
   throw InputError(printable(in->title) + " was replaced by " + ohmwright::quoted(in->new_ratings) +
                    ", and is judged as that; leave --ratings out, or, where another went in, say so: ohmwright job "
                    "replace " +
@@ -340,9 +338,8 @@ void JobReader::add_leak(const Appliance& appliance, const locate::TakenReading&
     take_outcome(Outcome::out_of_limits);
   } else if (locate::shows_no_leak(appliance, taken, meter)) {
     safety.push_back(safety_row(job::leak_rule, Outcome::undecided));
-    constexpr double least_without_earth_ohm = 2e6;  // class II (EN 50699)
     const auto* stated = std::get_if<StatedValue>(&taken.observed);
-    if (stated != nullptr && stated->value.value_in_si() < least_without_earth_ohm)
+    if (stated != nullptr && stated->value.value_in_si() < least_insulation(EarthClass::two).value())
       safety.back().text("without_earth", name_of(Outcome::out_of_limits));
   }
 }

@@ -29,12 +29,10 @@ class JobReader {
  private:
   /// Whether a reading of the part was within its limits, since the last work on it.
   bool was_read_good(const std::string& part) const;
-  /// Those of a part of that kind which the appliance's file does not have, and which went in last; empty: none did.
-  std::string ratings_that_went_in(const LoadedKind& kind) const;
   /// Refuses what is said of a part's reading beside test points, and tells the way that works. Throws InputError.
   void refuse_words_of_a_part(const std::vector<std::string>& points, const Appliance& appliance) const;
   /// A new part is judged as what went in, not as what it would pass for. Throws InputError.
-  void refuse_other_ratings_than_went_in(const std::string& part) const;
+  void refuse_other_ratings_than_went_in(const std::string& part, const LoadedKind& kind) const;
   /// Refuses a live step while it is not proved safe, or without the explicit yes, which is written down once.
   void agree(const std::string& step);
   /// The same at a test point; in a set-up that heats it also while what limits the heat is not proved.

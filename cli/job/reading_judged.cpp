@@ -124,11 +124,28 @@ std::string part_read_at(const Appliance& appliance, std::size_t test_point) {
   return {};
 }
 
+std::string ratings_that_went_in(const job::ServiceCall& call, std::string_view part) {
+  const job::ReplacedPart* last = call.last_new(part);
+  if (last == nullptr) return {};
+  return last->new_file.empty() ? last->new_ratings : last->new_file;
+}
+
+bool ratings_are_lost(const LoadedKind& kind, const std::string& name_or_file) {
+  if (name_or_file.empty()) return false;
+  try {
+    (void)rated_part(kind, name_or_file);
+    return false;
+  } catch (const Error& error) {
+    if (error.category() != ErrorCategory::input) throw;
+    return true;
+  }
+}
+
 RatedPart placed_part(const Appliance& appliance, std::size_t part, const job::ServiceCall& call) {
   const PlacedPart& placed = appliance.parts[part];
-  const job::ReplacedPart* last = call.last_new(placed.id);
-  if (last == nullptr || last->new_ratings.empty()) return {placed.part, placed.ratings, placed.title};
-  RatedPart rated = rated_part(*placed.kind, last->new_ratings);
+  const std::string went_in = ratings_that_went_in(call, placed.id);
+  if (went_in.empty()) return {placed.part, placed.ratings, placed.title};
+  RatedPart rated = rated_part(*placed.kind, ratings_are_lost(*placed.kind, went_in) ? std::string() : went_in);
   rated.title = placed.title;
   return rated;
 }

@@ -27,7 +27,14 @@ std::optional<std::size_t> test_point_of_part(const Appliance& appliance, std::s
 /// The id of the part at whose own terminals the test point's probes are; empty for none.
 std::string part_read_at(const Appliance& appliance, std::size_t test_point);
 
-/// The part as it is in the appliance now: with the ratings of its replacement, where it was replaced.
+/// What names the ratings of the part that went in last, for `rated_part`: the text of their file where the book keeps
+/// it. Empty where none went in, or nobody knows its ratings.
+std::string ratings_that_went_in(const job::ServiceCall& call, std::string_view part);
+/// Whether they can no longer be read: books of the first versions kept the path of a file alone, and it has moved.
+bool ratings_are_lost(const LoadedKind& kind, const std::string& name_or_file);
+
+/// The part as it is in the appliance now: with the ratings of its replacement, where it was replaced. Of one whose
+/// ratings are lost nothing is known. Throws InputError where its kind judges none such.
 RatedPart placed_part(const Appliance& appliance, std::size_t part, const job::ServiceCall& call);
 
 /// A part's verdict on a reading at a test point that lies at its own terminals, at the temperature and in the state

@@ -1,6 +1,9 @@
 #include <algorithm>
 #include <ostream>
+#include <utility>
 
+#include <ohmwright/appliance/file_text.hpp>
+#include <ohmwright/document/named_file.hpp>
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -31,6 +34,7 @@ struct Exchange {
   RatedPart out;
   RatedPart original;  ///< what the appliance was made for, whatever went in since
   RatedPart in;
+  std::string in_file = {};  ///< where a file was named, that as JSON: the book keeps it
   bool new_is_known = false;
   bool is_named_alike = false;  ///< both by the name of the same ratings: what these do not state sets them not apart
   std::vector<EquivalenceFinding> findings;
@@ -41,6 +45,26 @@ struct Exchange {
   }
 };
 
+/// What is in its place now. Of one whose ratings are lost only what they were called is known.
+RatedPart part_that_comes_out(const WorkedPart& part, const job::ServiceCall& call) {
+  const job::ReplacedPart* last = call.last_new(part.part);
+  if (last != nullptr && ratings_are_lost(*part.kind, ratings_that_went_in(call, part.part)))
+    return {nullptr, last->new_ratings, last->new_title};
+  return placed_part(*part.appliance, *part.placed, call);
+}
+
+/// The part that goes in. A file is read once, and kept.
+void take_new_part(const std::string& name_or_file, const LoadedKind& kind, Exchange& exchange) {
+  exchange.new_is_known = name_or_file != "unknown";
+  if (!exchange.new_is_known || !is_path(name_or_file)) {
+    exchange.in = rated_part(kind, exchange.new_is_known ? name_or_file : std::string());
+    return;
+  }
+  Document document = read_document_to_check(name_or_file);
+  exchange.in_file = file_text(document.root);
+  exchange.in = make_rated_part(kind, read_ratings(std::move(document), kind.descriptor()));
+}
+
 Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const Environment& environment) {
   if (!arguments.has("--new"))
     throw InputError(
@@ -50,7 +74,7 @@ Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const 
   exchange.part = worked_part(job, arguments, environment);
   const LoadedKind& kind = *exchange.part.kind;
   if (exchange.part.placed) {
-    exchange.out = placed_part(*exchange.part.appliance, *exchange.part.placed, job.call);
+    exchange.out = part_that_comes_out(exchange.part, job.call);
     const PlacedPart& as_made = exchange.part.appliance->parts[*exchange.part.placed];
     exchange.original = {as_made.part, as_made.ratings, as_made.title};
     exchange.is_named_alike = arguments.value("--new") == as_made.ratings;
@@ -60,8 +84,7 @@ Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const 
     exchange.original = exchange.out;
     exchange.is_named_alike = arguments.value("--new") == arguments.value("--old");
   }
-  exchange.new_is_known = arguments.value("--new") != "unknown";
-  exchange.in = rated_part(kind, exchange.new_is_known ? arguments.value("--new") : std::string());
+  take_new_part(arguments.value("--new"), kind, exchange);
   exchange.part.bears_test_volts = bears_test_volts(kind, exchange.in, {}, environment);
   if (exchange.new_is_known && exchange.original.part != nullptr)
     exchange.findings = kind.call("comparing two parts", [&] {
@@ -140,9 +163,10 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
   const Exchange exchange = typed_exchange(job, arguments, environment);
   const Sentences say{UnitPreferences{}};
   refuse_what_is_no_equivalent(exchange, arguments, say);
-  const std::string happened = time_happened(arguments);
+  const std::string happened = time_of_work(arguments);
   job::ContentWriter content;
   add_overheating(exchange.part, content);
+  if (!exchange.in_file.empty()) content.json("new_file", exchange.in_file);
   job.write({{job::EntryForm::replaced,
               content.text("part", exchange.part.part)
                   .text("title", exchange.part.title)

@@ -1,10 +1,10 @@
 #include <algorithm>
-#include <filesystem>
-#include <system_error>
+#include <ostream>
 
 #include <ohmwright/document/reading_record.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/appliance_drawing.hpp>
 #include <ohmwright/report/chart_picture.hpp>
 #include <ohmwright/report/job_report.hpp>
@@ -16,13 +16,15 @@
 #include "job/actions.hpp"
 #include "job/appliance.hpp"
 #include "job/book_file.hpp"
+#include "job/lost_files.hpp"
+#include "job/next_page.hpp"
 #include "job/search.hpp"
 #include "locate/pages.hpp"
-#include "log/files.hpp"
 #include "made_with.hpp"
 #include "output.hpp"
 #include "part_charts.hpp"
 #include "part_check.hpp"
+#include "refusal_text.hpp"
 
 namespace ohmwright::cli {
 
@@ -41,6 +43,8 @@ void add_search(const JobAtHand& job, const Environment& environment, bool with_
     const LocateContent content =
         locate_content(locate_report(search.search(), work, search.meter().title, false), say);
     report.appliance_title = search.appliance().title;
+    if (const std::string over = passed_over_text(search, say); reach == JobSearch::Reach::diagnosis && !over.empty())
+      environment.err << paragraph(over, environment.page.width);
     report.found = content.headline;
     report.cause_is_named = search.search().standing().is_named();
     if (with_pictures && reach == JobSearch::Reach::diagnosis)
@@ -49,8 +53,23 @@ void add_search(const JobAtHand& job, const Environment& environment, bool with_
         report.circuit.push_back({*drawn, say(OHMWRIGHT_TEXT("The circuit with its test points"))});
     return content.possible;
   };
-  report.possible_before = possible(JobSearch::Reach::signs);
-  report.possible_now = possible(JobSearch::Reach::diagnosis);
+  try {
+    report.possible_before = possible(JobSearch::Reach::signs);
+    report.possible_now = possible(JobSearch::Reach::diagnosis);
+  } catch (const Error& error) {  // its appliance is shipped no more, or a plugin is not there
+    const Sentences say{UnitPreferences{}};
+    environment.err << paragraph(
+        say(OHMWRIGHT_TEXT("The report has no page of possible faults: {why}"), {{"why", refusal_text(error)}}),
+        environment.page.width);
+  }
+}
+
+/// What names the ratings that a reading was judged by: of a new part the text of their file, where the book keeps it.
+std::string ratings_of(const job::MeasuredValue& value, const job::ServiceCall& call) {
+  const job::ReplacedPart* in = job::latest(call.replaced, [&](const job::ReplacedPart& part) {
+    return part.part == value.subject() && !part.was_mended() && part.happened_before(value);
+  });
+  return in == nullptr || in->new_file.empty() ? value.ratings : in->new_file;
 }
 
 /// The last readings against what good parts read, as far as their ratings have a name and their kind a chart.
@@ -61,8 +80,9 @@ void add_plots(const JobAtHand& job, const Environment& environment, JobReport& 
     if (value.records.empty() || value.ratings.empty()) continue;
     try {
       const LoadedKind& kind = open_kind(environment, value.kind);
-      const PartCheck check = checked_part(kind, rated_part(kind, value.ratings), readings_from_record(value.records),
-                                           UnitPreferences{}, Arguments{}, environment);
+      const PartCheck check =
+          checked_part(kind, rated_part(kind, ratings_of(value, job.call)), readings_from_record(value.records),
+                       UnitPreferences{}, Arguments{}, environment);
       const std::optional<Chart> chart = chart_with_readings(kind, check.part(), check.evidence());
       const std::optional<std::string> drawn = chart ? chart_picture(*chart, say) : std::nullopt;
       if (drawn)
@@ -74,23 +94,24 @@ void add_plots(const JobAtHand& job, const Environment& environment, JobReport& 
   }
 }
 
+/// The log that was read last, from what the book keeps of it. Its file is not asked for: it may have moved, and a job
+/// from another book may name any. Of a log that an earlier version read nothing is kept to draw.
 void add_log(const JobAtHand& job, const Environment& environment, JobReport& report) {
-  std::string file;
+  const job::Check* last = nullptr;
   for (const job::Check& check : job.call.checks)
-    if (check.form == job::CheckForm::log && !check.file.empty()) file = check.file;
-  std::error_code error;
-  if (file.empty() || !std::filesystem::is_regular_file(file, error)) return;
-  try {
-    const cycles::LogRatings ratings = log_ratings_over({}, Arguments{}, environment);
-    const ReadLog log = read_log(file, {}, ratings);
-    const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(log.analysis, ratings);
-    const LogReport of_log{log.reader, log.analysis, verdicts};
-    const Sentences say{UnitPreferences{}};
-    if (const std::optional<std::string> drawn = drawn_picture(log_picture_script(of_log, say, PictureSize{720, 120})))
-      report.logs.push_back({*drawn, say(OHMWRIGHT_TEXT("The log from after the repair"))});
-  } catch (const Error&) {
-    return;  // the file is another one by now; what was found in it is in the book
+    if (check.form == job::CheckForm::log && !check.file.empty()) last = &check;
+  if (last == nullptr) return;
+  const Sentences say{UnitPreferences{}};
+  const std::optional<LogDrawing> drawing = drawing_from_record(last->drawing);
+  if (!drawing) {
+    environment.err << paragraph(say(OHMWRIGHT_TEXT("The book keeps no picture of the log {file}; take it in again: "
+                                                    "ohmwright job verify --log FILE"),
+                                     {{"file", printable(last->file)}}),
+                                 environment.page.width);
+    return;
   }
+  if (const std::optional<std::string> drawn = drawn_picture(log_picture_script(*drawing, say, PictureSize{720, 120})))
+    report.logs.push_back({*drawn, say(OHMWRIGHT_TEXT("The log from after the repair"))});
 }
 
 /// A caution's words and source: the framework's, or that of a kind that was read, replaced or is in the appliance.
@@ -120,10 +141,13 @@ void add_cautions(const JobAtHand& job, const Environment& environment, JobRepor
     }
   }
   std::optional<Appliance> appliance;
-  if (job.call.has_appliance()) {
-    appliance.emplace(appliance_of(job.call, environment));
-    for (const PlacedPart& part : appliance->parts) kinds.push_back(&part.kind->descriptor());
+  try {
+    if (job.call.has_appliance()) appliance.emplace(appliance_of(job.call, environment));
+  } catch (const Error&) {
+    appliance.reset();  // told with the search; the cautions of what was read and replaced are there
   }
+  if (appliance)
+    for (const PlacedPart& part : appliance->parts) kinds.push_back(&part.kind->descriptor());
   const Sentences say{UnitPreferences{}};
   for (const std::string& id : job.call.cautions) report.cautions.push_back(caution_shown(id, kinds, say));
 }
@@ -136,6 +160,8 @@ int report_of_job(const Arguments& arguments, Environment& environment) {
   const std::string format = arguments.value("--format", "text");
   JobReport report{.line = job.line, .call = job.call, .local_time = local_time};
   report.made_with = made_with();
+  for (const std::string& lost : lost_files(job.call, environment))
+    environment.err << paragraph(lost, environment.page.width);
   add_search(job, environment, format == "html", report);
   add_cautions(job, environment, report);
   const Sentences say{UnitPreferences{}};

@@ -4,7 +4,7 @@
 #include <array>
 #include <utility>
 
-#include <ohmwright/document/reading_record.hpp>
+#include <ohmwright/job/part_proof.hpp>
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -29,25 +29,14 @@ bool lasts(std::string_view option) {
   return std::find(lasting_words.begin(), lasting_words.end(), option) != lasting_words.end();
 }
 
-std::string meter_of(const job::ServiceCall& call) {
-  std::string meter;
-  for (const job::EvidenceWord& word : call.evidence)
-    if (word.option == "--meter") meter = word.word;
-  return meter;
-}
-
-/// A reading of a part as one at the test point that reads it alone, with the temperature it was read at.
-struct ReadingOfPart {
-  locate::TakenReading taken;
-  std::vector<SetTemperature> stated;
-};
-std::optional<ReadingOfPart> as_test_reading(const job::MeasuredValue& value, const Appliance& appliance) {
-  if (value.part.empty() || value.records.empty()) return std::nullopt;
-  for (const Reading& reading : readings_from_record(value.records)) {
+/// A reading of a part as one at the test point that reads it alone.
+std::optional<JobSearch::ReadingOfPart> as_test_reading(const job::MeasuredValue& value, const Appliance& appliance) {
+  if (value.part.empty()) return std::nullopt;
+  for (const Reading& reading : job::readings_of(value)) {
     const std::optional<std::size_t> point = test_point_of_part(appliance, value.part, reading.measurand);
     if (!point || reading.connection == Connection::in_circuit || reading.supply == Supply::live) continue;
     const PlacedPart& part = appliance.parts[*part_named(appliance, value.part)];
-    ReadingOfPart of_part{{{*point, {}}, reading.observed, appliance.test_points[*point].id}, {}};
+    JobSearch::ReadingOfPart of_part{{{*point, {}}, reading.observed, appliance.test_points[*point].id}, {}};
     of_part.taken.range = reading.range;
     for (const Condition& condition : reading.conditions)
       if (condition.id == "part_temperature" && part.zone) of_part.stated.push_back({*part.zone, condition.value});
@@ -92,12 +81,6 @@ TimeSpan span_of(const job::ServiceCall& call, JobSearch::Reach reach) {
   return span;
 }
 
-bool insulation_is_good(const job::ServiceCall& call) {
-  return job::bars_to_energising(call).empty() &&
-         std::any_of(call.readings.begin(), call.readings.end(),
-                     [](const job::MeasuredValue& reading) { return !reading.safety.empty(); });
-}
-
 /// What a forced defrost that failed shows of the appliance, as somebody would say it who saw it: the last of that
 /// span. Empty: none was forced, or it ended as it should.
 std::string symptom_of_forced_defrost(const job::ServiceCall& call, const TimeSpan& span) {
@@ -110,8 +93,28 @@ std::string symptom_of_forced_defrost(const job::ServiceCall& call, const TimeSp
 
 }  // namespace
 
+MetersOfCall meters_of_call(const job::ServiceCall& call, const Environment& environment) {
+  MetersOfCall all;
+  std::vector<std::string> names;
+  for (auto word = call.evidence.rbegin(); word != call.evidence.rend(); ++word) {
+    if (word->option != "--meter") continue;
+    const std::string& named = word->file.empty() ? word->word : word->file;
+    try {
+      const std::string name = chosen_meter(environment, named).name;
+      if (std::find(names.begin(), names.end(), name) != names.end()) continue;
+      names.push_back(name);
+      all.words.push_back(named);
+    } catch (const Error& error) {  // books of the first versions kept the path alone, and the file has moved
+      if (error.category() != ErrorCategory::input) throw;
+      if (names.empty() && all.lost.empty()) all.lost = word->word;
+    }
+  }
+  return all;
+}
+
 Meter meter_of_call(const job::ServiceCall& call, const Environment& environment) {
-  return chosen_meter(environment, meter_of(call));
+  const MetersOfCall meters = meters_of_call(call, environment);
+  return chosen_meter(environment, meters.words.empty() ? std::string() : meters.words.front());
 }
 
 Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span) {
@@ -128,6 +131,26 @@ Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span) {
   return words;
 }
 
+Arguments words_for(const Appliance& appliance, Arguments words, std::vector<std::string>* passed_over) {
+  for (auto& [option, values] : words.options)
+    std::erase_if(values, [&, name = &option](const std::string& word) {
+      Arguments alone;
+      alone.options[*name] = {word};
+      UnitPreferences units;
+      try {
+        (void)typed_site(alone, appliance, units);
+        (void)typed_signs(alone, appliance);
+        (void)typed_settings(alone, appliance);
+        return false;
+      } catch (const Error& error) {
+        if (error.category() != ErrorCategory::input) throw;
+        if (passed_over != nullptr) passed_over->push_back(word);
+        return true;
+      }
+    });
+  return words;
+}
+
 JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, Reach reach)
     : JobSearch(call, typed, environment, span_of(call, reach),
                 reach == Reach::signs ? Weighs::signs_alone : Weighs::readings_too) {}
@@ -139,12 +162,12 @@ JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const
 JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment,
                      const TimeSpan& span, Weighs weighs)
     : appliance_(appliance_of(call, environment)), meter_(meter_of_call(call, environment)) {
-  const Arguments words = locate_words_of(call, span);
+  const Arguments words = words_for(appliance_, locate_words_of(call, span), &passed_over_);
   take_label(call, appliance_);
   locate::SearchSettings settings = typed_settings(words, appliance_);
   bars_energising_ = !job::bars_to_energising(call).empty();
   settings.steps.allow_live = (typed.has("--allow-live") || call.agreed_to_live_work()) && !bars_energising_;
-  settings.steps.insulation_is_good = insulation_is_good(call);
+  settings.steps.insulation_is_good = job::insulation_is_proved(call);
   if (span.from != nullptr) take_new_parts_for_good(call, *span.from, appliance_, settings);
   const job::Told moment = span.to == nullptr ? moment_now(call) : *span.to;
   const locate::Site now = typed_site(words_at(call, appliance_, moment, span), appliance_, units_);
@@ -171,17 +194,24 @@ bool JobSearch::is_barred(const locate::Step& step) const {
          (bars_heating_ && set_up && appliance_.set_ups[*set_up].live);
 }
 
+std::optional<JobSearch::ReadingOfPart> JobSearch::reading_in(const job::MeasuredValue& value) {
+  if (value.word.empty()) return as_test_reading(value, appliance_);
+  try {
+    return ReadingOfPart{
+        typed_test_reading(value.word, TypedReadings{appliance_, meter_, units_, {}, /*was_kept=*/true}),
+        stated_with(value.zones, appliance_, units_)};
+  } catch (const Error& error) {
+    if (error.category() != ErrorCategory::input) throw;
+    passed_over_.push_back(value.word);
+    return std::nullopt;
+  }
+}
+
 /// Each as it was read at its time: what is known of temperatures now, may have been otherwise then.
 void JobSearch::add_readings(const job::ServiceCall& call, const TimeSpan& span, const locate::Site& now) {
   for (const job::MeasuredValue& value : call.readings) {
     if (!span.holds(value)) continue;
-    std::optional<ReadingOfPart> reading;
-    if (!value.word.empty())
-      reading = ReadingOfPart{
-          typed_test_reading(value.word, TypedReadings{appliance_, meter_, units_, {}, /*was_kept=*/true}),
-          stated_with(value.zones, appliance_, units_)};
-    else
-      reading = as_test_reading(value, appliance_);
+    std::optional<ReadingOfPart> reading = reading_in(value);
     if (!reading) continue;
     locate::Measurement& measurement = reading->taken.measurement;
     const locate::Site then = typed_site(words_at(call, appliance_, value, span), appliance_, units_);

@@ -34,6 +34,12 @@ class JobSearch {
     now,        ///< after a repair: what was read and seen since, the new parts taken for good
   };
 
+  /// A reading for the search, with the temperatures that were stated with it.
+  struct ReadingOfPart {
+    locate::TakenReading taken;
+    std::vector<SetTemperature> stated;
+  };
+
   /// `typed` are the arguments of the call: --allow-live is looked at. Throws as the words of `locate` do.
   JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, Reach reach);
   /// By what was said and read in that span alone; the parts that went in until it began are taken for good.
@@ -49,11 +55,14 @@ class JobSearch {
   /// The next steps, best first; while something bars energising, no look and nothing live, and while what limits the
   /// heat is not proved, nothing in a set-up that is live.
   std::span<const locate::Step> steps() const { return steps_; }
+  /// What was said and read, and names nothing in the appliance's file any more: it was changed, or another was named.
+  std::span<const std::string> passed_over() const { return passed_over_; }
 
  private:
   enum class Weighs : bool { signs_alone, readings_too };
   JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment, const TimeSpan& span,
             Weighs weighs);
+  std::optional<ReadingOfPart> reading_in(const job::MeasuredValue& value);
   void add_readings(const job::ServiceCall& call, const TimeSpan& span, const locate::Site& now);
   bool is_barred(const locate::Step& step) const;
 
@@ -63,14 +72,25 @@ class JobSearch {
   std::vector<locate::TakenReading> readings_;
   std::optional<locate::Search> search_;
   std::vector<locate::Step> steps_;
+  std::vector<std::string> passed_over_;
   bool bars_energising_ = false;
   bool bars_heating_ = false;
 };
 
-/// The meter that was named in the call, or the usual one.
+/// The instruments that a call names, as words for --meter: what was named last first, since that is the usual one from
+/// then on; of one name the last. The text of a file where the book keeps it.
+struct MetersOfCall {
+  std::vector<std::string> words;
+  std::string lost;  ///< the file that was named last, where it can no longer be read; empty: none
+};
+MetersOfCall meters_of_call(const job::ServiceCall& call, const Environment& environment);
+
+/// The usual meter of a call: the first of them, or the basic class.
 Meter meter_of_call(const job::ServiceCall& call, const Environment& environment);
 
 /// The words that were said of a call, as the options of `locate`.
 Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span = {});
+/// Those of them that name something in the appliance; the others go to `passed_over`, if it is given.
+Arguments words_for(const Appliance& appliance, Arguments words, std::vector<std::string>* passed_over = nullptr);
 
 }  // namespace ohmwright::cli

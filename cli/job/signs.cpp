@@ -2,9 +2,13 @@
 
 #include "job/signs.hpp"
 
+#include <algorithm>
 #include <array>
 #include <ostream>
 
+#include <ohmwright/appliance/file_text.hpp>
+#include <ohmwright/document/document.hpp>
+#include <ohmwright/document/named_file.hpp>
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/job/service_call.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -29,23 +33,45 @@ constexpr std::array<std::string_view, 12> sign_options{"--symptom",  "--no-symp
                                                         "--repaired", "--thawed",     "--zone",     "--state",
                                                         "--meter",    "--unplugged",  "--ran-well", "--cannot-reach"};
 
+constexpr std::string_view not_yet_written = "new ";
+
 /// The entries as a book would give them, so that a call can be told before it is written.
 job::ServiceCall call_of(std::vector<job::Entry> entries, std::span<const job::NewEntry> more) {
   for (const job::NewEntry& entry : more)
-    entries.push_back(
-        {"new " + std::to_string(entries.size()), std::string(name_of(entry.form)), {}, {}, {}, {}, {}, entry.content});
+    entries.push_back({std::string(not_yet_written) + std::to_string(entries.size()),
+                       std::string(name_of(entry.form)),
+                       {},
+                       {},
+                       {},
+                       {},
+                       {},
+                       entry.content});
   return job::told(entries);
 }
 
-void refuse_wrong_words(const job::ServiceCall& call, const Environment& environment) {
-  const Arguments words = locate_words_of(call);
-  (void)chosen_meter(environment, words.value("--meter"));
-  if (!call.has_appliance()) return;
-  const Appliance appliance = appliance_of(call, environment);
+/// Throws InputError where a word of them names what the appliance does not have, or two contradict each other.
+void refuse_words(const Arguments& words, const Appliance& appliance) {
   UnitPreferences units;
   (void)typed_site(words, appliance, units);
   (void)typed_signs(words, appliance);
   (void)typed_settings(words, appliance);
+}
+
+/// What is new is held against the appliance; where that is new, all that was said. What was right once and names
+/// nothing any more bars nothing: the search passes it over, and says so.
+void refuse_wrong_words(const std::vector<job::Entry>& before, std::span<const job::NewEntry> more,
+                        const Environment& environment) {
+  const job::ServiceCall call = call_of(before, more);
+  for (const job::EvidenceWord& word : call.evidence)
+    if (word.option == "--meter" && word.entry.starts_with(not_yet_written))
+      (void)chosen_meter(environment, word.file.empty() ? word.word : word.file);
+  if (!call.has_appliance()) return;
+  const bool is_new_appliance = std::any_of(
+      more.begin(), more.end(), [](const job::NewEntry& entry) { return entry.form == job::EntryForm::appliance; });
+  const Appliance appliance = appliance_of(call, environment);
+  const Arguments words = locate_words_of(is_new_appliance ? call : call_of({}, more));
+  refuse_words(words, appliance);
+  refuse_words(words_for(appliance, locate_words_of(call)), appliance);
   const auto unreachable = words.options.find("--cannot-reach");
   if (unreachable == words.options.end()) return;
   for (const std::string& id : unreachable->second)
@@ -56,7 +82,10 @@ void refuse_wrong_words(const job::ServiceCall& call, const Environment& environ
 }  // namespace
 
 job::NewEntry sign_entry(std::string_view option, std::string_view word) {
-  return {job::EntryForm::evidence, job::ContentWriter().text("option", option).text("word", word).content()};
+  job::ContentWriter content;
+  content.text("option", option).text("word", word);
+  if (option == "--meter" && is_path(word)) content.json("file", file_text(read_document(std::string(word)).root));
+  return {job::EntryForm::evidence, content.content()};
 }
 
 std::vector<job::NewEntry> sign_entries(const Arguments& arguments) {
@@ -73,7 +102,7 @@ std::vector<job::NewEntry> sign_entries(const Arguments& arguments) {
 
 void refuse_signs_that_say_nothing(std::span<const job::NewEntry> entries, const Arguments& /*arguments*/,
                                    const Environment& environment) {
-  refuse_wrong_words(call_of({}, entries), environment);
+  refuse_wrong_words({}, entries, environment);
 }
 
 int note_sign(const Arguments& arguments, Environment& environment) {
@@ -88,7 +117,7 @@ int note_sign(const Arguments& arguments, Environment& environment) {
   if (entries.empty())
     throw InputError("job sign was told nothing; such as: ohmwright job sign --symptom frost-whole-coil");
   for (job::NewEntry& entry : entries) entry.happened = time_happened(arguments);
-  refuse_wrong_words(call_of(job.entries, entries), environment);
+  refuse_wrong_words(job.entries, entries, environment);
   job.write(entries);
   say_which(job, environment);
   const Sentences say{UnitPreferences{}};

@@ -10,7 +10,8 @@
 
 namespace ohmwright::cli {
 
-/// What the options say of signs, temperatures, states and instruments, as entries of a book.
+/// What the options say of signs, temperatures, states and instruments, as entries of a book. A meter's file is read
+/// here and kept with its entry. Throws DocumentError for one that is none.
 std::vector<job::NewEntry> sign_entries(const Arguments& arguments);
 
 /// One of them.

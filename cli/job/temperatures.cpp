@@ -77,17 +77,20 @@ bool is_same(const locate::Site& a, const locate::Site& b, std::size_t zone) {
 job::Told moment_now(const job::ServiceCall& call, const std::string& happened) {
   return {{},
           happened.empty() ? std::string(after_every_time) : happened,
-          call.visits,
+          happened.empty() ? call.visits : call.visit_at(happened),
           std::numeric_limits<std::size_t>::max()};
 }
 
 Arguments words_at(const job::ServiceCall& call, const Appliance& appliance, const job::Told& moment,
                    const TimeSpan& span) {
-  Arguments words = locate_words_of(call, span);
+  Arguments words = words_for(appliance, locate_words_of(call, span));
+  const std::vector<std::string> of_zones = std::move(words.options["--zone"]);
   words.options.erase("--zone");
   const SaidTemperatures said(call, appliance);
   for (const job::EvidenceWord& word : call.evidence)
-    if (word.option == "--zone" && said.hold(word, moment)) words.options["--zone"].push_back(word.word);
+    if (word.option == "--zone" && std::find(of_zones.begin(), of_zones.end(), word.word) != of_zones.end() &&
+        said.hold(word, moment))
+      words.options["--zone"].push_back(word.word);
   return words;
 }
 

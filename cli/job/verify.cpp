@@ -17,6 +17,7 @@
 #include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
+#include <ohmwright/report/log_picture.hpp>
 #include <ohmwright/report/log_report.hpp>
 #include <ohmwright/report/page_layout.hpp>
 #include <ohmwright/report/repair_report.hpp>
@@ -158,6 +159,9 @@ std::string tell_dates_against(std::string_view why, const Environment& environm
   return text;
 }
 
+/// Of a log the book keeps so many columns, as wide as it is drawn in a report.
+constexpr std::size_t kept_columns = 720;
+
 /// A log from after the repair, compared with one from before it where there is one.
 job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const Environment& environment,
                         std::string& page) {
@@ -178,6 +182,7 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
     const std::string_view against = dates_against(after, job.call);
     if ((is_open || !against.empty()) && outcome == Outcome::within_limits) outcome = Outcome::undecided;
     page = log_page(report, say, environment.page);
+    content.json("drawing", drawing_record(drawing_of(report, kept_columns)));
     std::vector<std::string> lines = words.questions;
     lines.insert(lines.end(), words.not_shown.begin(), words.not_shown.end());
     if (!against.empty()) lines.insert(lines.begin(), tell_dates_against(against, environment, page));
@@ -188,6 +193,8 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
   const RepairReport report{before.reader, after.reader, before.analysis, after.analysis, comparison};
   const RepairContent words = repair_content(report, say);
   page = repair_page(report, say, environment.page);
+  const std::vector<cycles::LogVerdict> verdicts = cycles::judge_log(after.analysis, ratings);
+  content.json("drawing", drawing_record(drawing_of({after.reader, after.analysis, verdicts}, kept_columns)));
   const std::string_view against = dates_against(after, job.call);
   std::vector<std::string> lines = words.unproved;
   if (!against.empty()) lines.insert(lines.begin(), tell_dates_against(against, environment, page));

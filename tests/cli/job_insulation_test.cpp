@@ -115,5 +115,16 @@ TEST_F(JobCall, TellsWhatIsAllThatCanBeAskedOfADirectCurrentFan) {
               AllOf(HasSubstr("insulation is within limits."), HasSubstr("class III"), Not(HasSubstr("CAN'T"))));
 }
 
+/// An ohmmeter that shows no way to the frame proves no insulation, and nothing is replaced to see whether it runs.
+TEST_F(JobCall, OffersNoReplacementOnTrialByAnOhmmetersOL) {
+  const std::string on_trial = "Replace the Defrost heater and see";
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater-to-frame=OL"});
+  run({"read", "heater-alone=40"});
+  EXPECT_THAT(done({"card", "--most", "20"}), Not(HasSubstr(on_trial)));
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  EXPECT_THAT(done({"card", "--most", "20"}), HasSubstr(on_trial));
+}
+
 }  // namespace
 }  // namespace ohmwright

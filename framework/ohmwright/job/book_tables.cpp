@@ -1,7 +1,10 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <array>
+#include <cstdint>
 #include <string>
+#include <vector>
 
+#include <ohmwright/job/book_rows.hpp>
 #include <ohmwright/job/book_tables.hpp>
 
 namespace ohmwright::job {
@@ -77,7 +80,19 @@ INSERT INTO job_line (job, state, changed, title)
   FROM job;
 )sql";
 
-constexpr std::array migrations{entries_and_jobs, lines_of_jobs};
+/// Version 3: the state in a line is that which is told from all entries (`tell_state`), and an earlier program would
+/// put another one there. The tables are those of version 2.
+constexpr const char* told_states = "";
+constexpr int version_of_told_states = 3;
+
+constexpr std::array migrations{entries_and_jobs, lines_of_jobs, told_states};
+
+void tell_all_states(SQLite::Database& database) {
+  std::vector<std::int64_t> jobs;
+  SQLite::Statement rows(database, "SELECT number FROM job");
+  while (rows.executeStep()) jobs.push_back(rows.getColumn(0).getInt64());
+  for (const std::int64_t job : jobs) tell_state(database, job);
+}
 
 }  // namespace
 
@@ -87,6 +102,7 @@ void migrate(SQLite::Database& database, int to) {
   SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
   const int from = database.execAndGet("PRAGMA user_version").getInt();  // another process may have been faster
   for (int version = from; version < to; ++version) database.exec(migrations.at(static_cast<std::size_t>(version)));
+  if (from < version_of_told_states && to >= version_of_told_states) tell_all_states(database);
   if (from < to) {
     database.exec("PRAGMA application_id = " + std::to_string(book_application_id));
     database.exec("PRAGMA user_version = " + std::to_string(to));

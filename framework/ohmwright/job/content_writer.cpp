@@ -14,15 +14,8 @@ ContentJson kept_text(std::string_view value) {
   if (value.size() > ContentWriter::longest_text)
     throw InputError("a text of " + std::to_string(value.size()) + " bytes is too long for the job book, which takes " +
                      std::to_string(ContentWriter::longest_text) + "; keep it in a file and note the file's name");
-  if (value.find('\0') != std::string_view::npos)
-    throw InputError("a text for the job book holds a NUL byte; leave it out");
-  ContentJson text(value);
-  try {
-    (void)text.dump();
-  } catch (const nlohmann::json::exception&) {
-    throw InputError("a text for the job book is no UTF-8; type it again, or convert it (iconv -t UTF-8)");
-  }
-  return text;
+  refuse_what_no_book_keeps(value, "a text for the job book", ContentWriter::longest_text);
+  return value;
 }
 
 ContentJson kept_texts(std::span<const std::string> values) {
@@ -32,6 +25,18 @@ ContentJson kept_texts(std::span<const std::string> values) {
 }
 
 }  // namespace
+
+void refuse_what_no_book_keeps(std::string_view text, const std::string& what, std::size_t longest) {
+  if (text.size() > longest)
+    throw InputError(what + " of " + std::to_string(text.size()) + " bytes is too long for the job book, which takes " +
+                     std::to_string(longest) + "; shorten it");
+  if (text.find('\0') != std::string_view::npos) throw InputError(what + " holds a NUL byte; leave it out");
+  try {
+    (void)ContentJson(text).dump();
+  } catch (const nlohmann::json::exception&) {
+    throw InputError(what + " is no UTF-8; type it again, or convert it (iconv -t UTF-8)");
+  }
+}
 
 ContentWriter::ContentWriter() : object_(std::make_unique<ContentJson>(ContentJson::object())) {}
 ContentWriter::~ContentWriter() = default;

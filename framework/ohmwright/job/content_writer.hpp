@@ -10,6 +10,10 @@
 
 namespace ohmwright::job {
 
+/// Refuses a text that no book can keep: no UTF-8, a NUL in it, or longer than `longest` bytes. Throws InputError,
+/// which calls it `what`.
+void refuse_what_no_book_keeps(std::string_view text, const std::string& what, std::size_t longest);
+
 /// Puts the content of an entry together, a JSON object in one line. What is empty is left out, so that a reader meets
 /// nothing that nobody said.
 class ContentWriter {

@@ -1,15 +1,24 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
+#include <string_view>
 
 #include <ohmwright/job/book_words.hpp>
 
 namespace ohmwright::job {
 
+/// Bytes of a content that a book takes, and a line of an export holds: what was written down is always read again.
+inline constexpr std::size_t longest_content = 1'500'000;
+
+/// The field of a content by which entries that were written down together are known as one answer: the id of the first
+/// of them. It stands in the content, and not beside it, so that earlier versions take such entries in.
+inline constexpr std::string_view act_field = "act";
+
 /// What is to be written down.
 struct NewEntry {
   EntryForm form = EntryForm::note;
-  std::string content;        ///< a JSON object (`ContentWriter`)
+  std::string content;        ///< a JSON object (`ContentWriter`) of at most `longest_content` bytes
   std::string happened = {};  ///< when it happened (`time_text`); empty: now
   std::string corrects = {};  ///< id of the entry that this one stands in for
 };

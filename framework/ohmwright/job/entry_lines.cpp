@@ -16,26 +16,39 @@ using Json = nlohmann::ordered_json;
 /// What a book may hold of one text, and nothing that a hostile file could make of it.
 DocumentLimits line_limits() {
   DocumentLimits limits;
-  limits.bytes = std::size_t{4} << 20U;
+  // Of any content of `longest_content`, and of the longer ones that books of the first versions took.
+  limits.bytes = std::size_t{16} << 20U;
+  limits.values = 1'000'000;
+  limits.depth += 8;  // a file as deep as any may stand in a content
   limits.text_bytes = ContentWriter::longest_text;
   limits.control_characters = true;  // as in the note that somebody pasted
   return limits;
 }
 
-void check_times(const ValueNode& root, std::vector<Problem>& problems) {
-  for (const char* field : {"recorded", "happened"})
-    if (const ValueNode* node = root.find(field); node != nullptr && node->text() != nullptr)
-      if (!milliseconds_of(*node->text())) problems.push_back(node->problem("there is no such time"));
+/// Clocks of two machines differ, by their time zones at worst.
+constexpr std::int64_t most_ahead_ms = 86'400'000;
+
+void check_times(const ValueNode& root, std::int64_t now, std::vector<Problem>& problems) {
+  for (const char* field : {"recorded", "happened"}) {
+    const ValueNode* node = root.find(field);
+    if (node == nullptr || node->text() == nullptr) continue;
+    const std::optional<std::int64_t> at = milliseconds_of(*node->text());
+    if (!at)
+      problems.push_back(node->problem("there is no such time"));
+    else if (*at > now + most_ahead_ms)
+      problems.push_back(node->problem(
+          "it is more than a day ahead of this machine's clock; set the clock that is wrong, and leave the line out"));
+  }
 }
 
 /// Adds the entry of a line, or what is wrong with it.
-void read_line(std::string_view line, int number, const std::string& file, std::vector<MovedEntry>& entries,
-               std::vector<Problem>& problems) {
+void read_line(std::string_view line, int number, const std::string& file, std::int64_t now,
+               std::vector<MovedEntry>& entries, std::vector<Problem>& problems) {
   try {
     const Document document = parse_document(line, file, line_limits());
     const ValueNode& root = document.root;
     std::vector<Problem> wrong = job_entry_schema().problems(root);
-    if (wrong.empty()) check_times(root, wrong);
+    if (wrong.empty()) check_times(root, now, wrong);
     refuse_if_any(file, std::move(wrong));
     entries.push_back({text_of(root, "job"),
                        {text_of(root, "id"), text_of(root, "form"), text_of(root, "recorded"),
@@ -62,7 +75,7 @@ std::string entry_line(const MovedEntry& moved) {
   return line.dump() + '\n';
 }
 
-std::vector<MovedEntry> entries_of_lines(std::string_view lines, const std::string& file) {
+std::vector<MovedEntry> entries_of_lines(std::string_view lines, const std::string& file, std::int64_t now) {
   std::vector<MovedEntry> entries;
   std::vector<Problem> problems;
   constexpr std::size_t most_problems = 20;
@@ -71,7 +84,8 @@ std::vector<MovedEntry> entries_of_lines(std::string_view lines, const std::stri
     const std::size_t end = std::min(lines.find('\n'), lines.size());
     const std::string_view line = lines.substr(0, end);
     ++number;
-    if (line.find_first_not_of(" \t\r") != std::string_view::npos) read_line(line, number, file, entries, problems);
+    if (line.find_first_not_of(" \t\r") != std::string_view::npos)
+      read_line(line, number, file, now, entries, problems);
     lines.remove_prefix(std::min(end + 1, lines.size()));
   }
   refuse_if_any(file, std::move(problems));

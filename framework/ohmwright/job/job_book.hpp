@@ -19,6 +19,9 @@ namespace ohmwright::job {
 struct Author {
   std::string who;   ///< as they call themselves; may be empty
   std::string tool;  ///< "ohmwright 0.1.0"
+
+  /// Bytes that a book takes of each.
+  static constexpr std::size_t longest = 200;
 };
 
 /// A job as lists show it.
@@ -53,7 +56,8 @@ struct Merged {
 /// disk; when it throws or the process dies, nothing of it is there. Two processes may use one book; a call that must
 /// wait for the other waits ten seconds at most.
 ///
-/// Every call throws InputError, one line that names the file, for a book that is damaged, full, or cannot be written.
+/// Every call throws InputError, one line that names the file, for a book that is damaged, full, or cannot be written;
+/// one that writes also for an author of whom no book can keep the name (`refuse_what_no_book_keeps`).
 class JobBook {
  public:
   /// Opens the book; makes it, and its folder, where it is not there and `create`.
@@ -64,18 +68,19 @@ class JobBook {
 
   const std::string& path() const { return path_; }
 
-  /// A new job with its first entries; gives its number.
+  /// A new job with its first entries, each by itself; gives its number.
   std::int64_t open_job(std::span<const NewEntry> entries);
-  /// Adds entries to a job, all or none; gives their ids. Times of one job never go back: an entry that the clock would
-  /// put before the last one is recorded a millisecond after that. `seen` is how many entries the job had when what is
-  /// written was decided: where another process has added one since, throws WrittenMeanwhile and writes nothing.
+  /// Adds entries to a job, all or none, as one answer (`act_field`); gives their ids. Times of one job never go back:
+  /// an entry that the clock would put before the last one is recorded a millisecond after that. `seen` is how many
+  /// entries the job had when what is written was decided: where another process has added one since, throws
+  /// WrittenMeanwhile and writes nothing.
   std::vector<std::string> add(std::int64_t job, std::span<const NewEntry> entries,
                                std::optional<std::size_t> seen = std::nullopt);
 
-  /// The entries of a job by the time they were recorded.
+  /// The entries of a job by the time they were recorded; of one millisecond in the order in which the book took them.
   std::vector<Entry> entries(std::int64_t job) const;
-  /// The job of that number, or whose identifier begins so (six letters at least). Throws InputError where there is
-  /// none, or more than one.
+  /// The job of that number, else the one whose identifier begins so (six letters at least). Throws InputError where
+  /// there is none, or more than one.
   JobLine job_named(const std::string& number_or_id) const;
   /// The job that was written to last among those that are not closed.
   std::optional<JobLine> at_hand() const;
@@ -83,10 +88,11 @@ class JobBook {
   std::vector<JobLine> list(std::optional<JobState> state, std::size_t most) const;
   std::size_t count(std::optional<JobState> state) const;
 
-  /// Every entry of the book, or of one job, a job after the other, in the order they were recorded.
+  /// Every entry of the book, or of one job, a job after the other, in the order they were recorded. While `visit` is
+  /// called the book is free: whoever reads what it prints may take their time.
   void each_entry(std::optional<std::int64_t> job, const std::function<void(const MovedEntry&)>& visit) const;
   /// Takes entries of other books in, in one transaction: those with a known id are passed over, so that taking them in
-  /// twice adds nothing. Throws InputError where an id is known with another content.
+  /// twice adds nothing. Throws InputError where an id is known with another content, or in another job.
   Merged merge(std::span<const MovedEntry> entries);
 
   /// What SQLite's own check of the whole file finds, and entries without their job; empty when all is well.
@@ -97,7 +103,8 @@ class JobBook {
 
   template <class Work>
   auto guarded(const Work& work) const;
-  std::vector<std::string> insert(std::int64_t job, std::span<const NewEntry> entries);
+  enum class Written : bool { each_by_itself, together };
+  std::vector<std::string> insert(std::int64_t job, std::span<const NewEntry> entries, Written written);
 
   std::string path_;
   Author author_;

@@ -150,7 +150,7 @@ struct ContactShown {
 };
 ContactShown shown_of(const MeasuredValue& reading) {
   ContactShown all;
-  for (const Reading& one : readings_from_record(reading.records)) {
+  for (const Reading& one : readings_of(reading)) {
     const bool open = shows_open(one);
     all.open = all.open || open;
     all.leads_touched = all.leads_touched || (open && one.leads.has_value());
@@ -169,7 +169,7 @@ bool was_seen_open(const ServiceCall& call, const ReplacedPart& work) {
   int open_after_closed = 0;
   for (const MeasuredValue& reading : call.readings) {
     if (reading.subject() != work.part || reading.happened_before(work) || !speaks_of_its_work(reading)) continue;
-    if (reading.outcome == Outcome::out_of_limits || reading.for_good || reading.records.empty()) continue;
+    if (reading.outcome == Outcome::out_of_limits || reading.for_good || readings_of(reading).empty()) continue;
     const ContactShown shown = shown_of(reading);
     was_closed = was_closed || !shown.open;
     if (!shown.open) continue;
@@ -196,7 +196,7 @@ bool went_in_for_an_overheated_one(const ServiceCall& call, const ReplacedPart& 
 bool had_tripped(const ServiceCall& call, const ReplacedPart& work) {
   if (!work.trips_by_heat) return false;
   const MeasuredValue* last = latest(call.readings, [&](const MeasuredValue& reading) {
-    return reading.subject() == work.part && reading.happened_before(work) && !reading.records.empty() &&
+    return reading.subject() == work.part && reading.happened_before(work) && !readings_of(reading).empty() &&
            speaks_of_its_work(reading);
   });
   return last == nullptr ? work.was_mended() || !work.read_through.empty() : shown_of(*last).open;
@@ -220,7 +220,7 @@ bool was_found(const ServiceCall& call, const Overheating& by) {
 bool may_have_overheated(const MeasuredValue& reading, const Overheating& by) {
   if (by.is_known && holds(by.movers, reading.subject())) return true;
   if (by.is_known && !holds(by.parts, reading.subject())) return false;
-  return reading.records.empty() || !shown_of(reading).open;
+  return readings_of(reading).empty() || !shown_of(reading).open;
 }
 
 /// Whether something says what overheated the old one, or that the new one is not overheated.
@@ -241,6 +241,15 @@ bool cause_was_found(const ServiceCall& call, const ReplacedPart& work) {
 }
 
 }  // namespace
+
+std::vector<Reading> readings_of(const MeasuredValue& reading) {
+  if (reading.records.empty()) return {};
+  try {
+    return readings_from_record(reading.records);
+  } catch (const Error&) {
+    return {};
+  }
+}
 
 bool shows_open(const Reading& reading) {
   const auto* contact = std::get_if<ContactState>(&reading.observed);

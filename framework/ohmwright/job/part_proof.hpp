@@ -13,6 +13,10 @@ namespace ohmwright::job {
 /// Whether a reading shows a way open: OL, or a contact that is.
 bool shows_open(const Reading& reading);
 
+/// The readings of a record as the book keeps it; none where it keeps none, or one that this version cannot read: what
+/// they would prove is not proved then, and the job goes on.
+std::vector<Reading> readings_of(const MeasuredValue& reading);
+
 /// The last reading that condemned what opens once and for good in a part, where no new one went in since; null: none.
 /// Neither a mend in place takes it away, nor a reading that finds it closed: only a new part, or taking it back.
 const MeasuredValue* last_condemned_for_good(const ServiceCall& call, const std::string& part);

@@ -44,6 +44,10 @@ std::vector<ProofStep> bars_to_energising(const ServiceCall& call);
 /// log of days is an appliance that runs.
 std::vector<ProofStep> bars_to_leaving_it_plugged_in(const ServiceCall& call);
 
+/// Whether it is proved that nothing leaks: nothing bars energising, and since the last repair an insulation was read
+/// within limits at a part that lies at the mains. That an ohmmeter shows no way to the frame is no such proof.
+bool insulation_is_proved(const ServiceCall& call);
+
 /// What bars heating it up: a forced defrost, and what is read live in one. A part that limits the heat was read bad,
 /// or went in or was mended and was neither read good since nor seen open, a thermostat where it is surely warm: what
 /// nothing ends may burn. `limits_heat` tells of a part, or of a kind that was judged alone.
@@ -57,7 +61,9 @@ struct SafetyAsked {
 };
 
 /// Those that bar closing as repaired. Where something was read on this visit, and nothing replaced or mended, its
-/// covers were off all the same: insulation and earth bond are to be within limits as after a replacement.
+/// covers were off all the same: insulation and earth bond are to be within limits as after a replacement, and read on
+/// this visit, as their times say. What is from before the job proves it only where all that was read is: then the job
+/// was written down once the work was done.
 std::vector<ProofStep> bars_to_closing(const ServiceCall& call, const SafetyAsked& asked);
 
 }  // namespace ohmwright::job

@@ -31,14 +31,20 @@ Outcome outcome_of(const SafetyFinding& finding, bool has_earth) {
   return has_earth ? finding.outcome : finding.without_earth.value_or(finding.outcome);
 }
 
-/// The last finding of each rule about each subject. Of one reading the worst counts.
+/// Of one reading the worst counts: out of limits, else what nobody could tell.
+int severity(Outcome outcome) {
+  if (outcome == Outcome::out_of_limits) return 2;
+  return outcome == Outcome::within_limits ? 0 : 1;
+}
+
+/// The last finding of each rule about each subject.
 std::map<SubjectAndRule, LastFinding> last_findings(const ServiceCall& call, bool has_earth) {
   std::map<SubjectAndRule, LastFinding> last;
   for (const MeasuredValue& reading : call.readings)
     for (const SafetyFinding& finding : reading.safety) {
       LastFinding& known = last[{subject_of(reading, finding), finding.rule}];
       const Outcome outcome = outcome_of(finding, has_earth);
-      const bool worse = known.reading == &reading && outcome != Outcome::within_limits;
+      const bool worse = known.reading == &reading && severity(outcome) > severity(known.outcome);
       if (known.reading == nullptr || worse || (known.reading != &reading && known.reading->happened_before(reading)))
         known = {outcome, &reading, &finding};
     }

@@ -78,6 +78,7 @@ ReplacedPart exchanged(const Told& told, const Json& content) {
   part.old_ratings = text_in(content, "old");
   part.old_title = text_in(content, "old_title");
   part.new_ratings = text_in(content, "new");
+  part.new_file = json_in(content, "new_file");
   part.new_title = text_in(content, "new_title");
   part.equivalence = outcome_named(text_in(content, "equivalence")).value_or(Outcome::undecided);
   part.differences = texts_in(content, "differences");
@@ -103,7 +104,7 @@ class Teller {
     const Json content = Json::parse(entry.content, nullptr, false);
     if (!form || !content.is_object()) return;
     call_.who = entry.who;
-    const Told told{entry.id, entry.when(), call_.visits, order};
+    const Told told{entry.id, entry.when(), call_.visit_at(entry.when()), order};
     for (const std::string& id : texts_in(content, "cautions"))
       if (std::find(call_.cautions.begin(), call_.cautions.end(), id) == call_.cautions.end())
         call_.cautions.push_back(id);
@@ -129,6 +130,7 @@ class Teller {
         return tell_the_state(told, content);
       case EntryForm::visit:
         ++call_.visits;
+        call_.visits_began.push_back(told.when);
         return;
       case EntryForm::stage:
         if (const std::optional<Stage> stage = stage_named(text_in(content, "stage")))
@@ -160,7 +162,8 @@ class Teller {
   void tell_the_work(EntryForm form, const Told& told, const Json& content) {
     switch (form) {
       case EntryForm::evidence:
-        call_.evidence.push_back({told, text_in(content, "option"), text_in(content, "word")});
+        call_.evidence.push_back(
+            {told, text_in(content, "option"), text_in(content, "word"), json_in(content, "file")});
         return;
       case EntryForm::agreed:
         call_.agreements.push_back({told, text_in(content, "step")});
@@ -179,7 +182,7 @@ class Teller {
         if (const std::optional<CheckForm> check = check_form_named(text_in(content, "what")))
           call_.checks.push_back({told, *check, outcome_named(text_in(content, "outcome")).value_or(Outcome::undecided),
                                   text_in(content, "text"), texts_in(content, "lines"), rows_in(content, "figures"),
-                                  text_in(content, "file"), text_in(content, "result")});
+                                  text_in(content, "file"), json_in(content, "drawing"), text_in(content, "result")});
         return;
       default:
         return;
@@ -188,6 +191,13 @@ class Teller {
 
   ServiceCall& call_;
 };
+
+/// What was written down together bears the id of the first of it; else an entry is an answer by itself.
+std::string act_of(const Entry& entry) {
+  const Json content = Json::parse(entry.content, nullptr, false);
+  std::string act = content.is_object() ? text_in(content, std::string(act_field).c_str()) : std::string();
+  return act.empty() ? entry.id : act;
+}
 
 std::set<std::string> corrected_in(std::span<const Entry> entries) {
   std::set<std::string> ids;
@@ -206,6 +216,11 @@ bool waits_no_more(const ServiceCall& call) {
 }
 
 }  // namespace
+
+bool is_before_minute_of(std::string_view began, std::string_view when) {
+  constexpr std::size_t to_the_minute = std::string_view("2026-03-01T14:30").size();
+  return when.substr(0, to_the_minute) < began.substr(0, to_the_minute);
+}
 
 bool ServiceCall::has_stage(Stage stage) const {
   return std::any_of(stages.begin(), stages.end(), [stage](const DoneStage& done) { return done.stage == stage; });
@@ -239,6 +254,13 @@ const MeasuredValue* ServiceCall::last_reading_at(std::string_view place) const 
   return latest(readings, [place](const MeasuredValue& reading) { return reading.place_read() == place; });
 }
 
+std::size_t ServiceCall::visit_at(std::string_view when) const {
+  std::size_t visit = 1;
+  for (std::size_t i = 0; i < visits_began.size(); ++i)
+    if (!is_before_minute_of(visits_began[i], when)) visit = i + 2;
+  return visit;
+}
+
 bool ServiceCall::agreed_to_live_work() const {
   return std::any_of(agreements.begin(), agreements.end(),
                      [this](const WrittenNote& agreement) { return agreement.visit == visits; });
@@ -262,14 +284,26 @@ ServiceCall told_until(std::span<const Entry> entries, const std::string& time) 
   return told(until);
 }
 
-const Entry* last_to_take_back(std::span<const Entry> entries) {
+bool is_corrected(std::span<const Entry> entries, const Entry& entry) {
+  return std::any_of(entries.begin(), entries.end(), [&](const Entry& other) { return other.corrects == entry.id; });
+}
+
+std::vector<const Entry*> last_to_take_back(std::span<const Entry> entries) {
   const std::set<std::string> corrected = corrected_in(entries);
+  std::set<std::string> acts_of_taking_back;
+  for (const Entry& entry : entries)
+    if (entry.is(EntryForm::taken_back)) acts_of_taking_back.insert(act_of(entry));
+  std::string act;
+  std::vector<const Entry*> answer;
   for (std::size_t i = entries.size(); i > 0; --i) {
     const Entry& entry = entries[i - 1];
-    if (corrected.count(entry.id) == 0 && !entry.is(EntryForm::taken_back) && !entry.is(EntryForm::opened))
-      return &entry;
+    if (corrected.count(entry.id) > 0 || entry.is(EntryForm::opened)) continue;
+    const std::string of = act_of(entry);
+    if (acts_of_taking_back.count(of) > 0) continue;
+    if (act.empty()) act = of;
+    if (act == of) answer.insert(answer.begin(), &entry);
   }
-  return nullptr;
+  return answer;
 }
 
 }  // namespace ohmwright::job

@@ -17,14 +17,18 @@ namespace ohmwright::job {
 /// Where and when something of a call was, and which entry says it.
 struct Told {
   std::string entry;
-  std::string when;  ///< `time_text`
-  std::size_t visit = 1;
+  std::string when;       ///< `time_text`
+  std::size_t visit = 1;  ///< on which it was so, as its time says, and not when somebody wrote it down
   std::size_t order = 0;  ///< place among the entries that count
 
   /// Whether it was so before the other was: by the times that were stated, and of one instant by what was entered
   /// first.
   bool happened_before(const Told& other) const { return when != other.when ? when < other.when : order < other.order; }
 };
+
+/// Whether a time is before the minute in which something began (both `time_text`): times are stated by the minute, so
+/// that what was entered last decides within one.
+bool is_before_minute_of(std::string_view began, std::string_view when);
 
 /// The row that was so last, of those that count; null: none.
 template <class Row>
@@ -123,6 +127,7 @@ struct ReplacedPart : Told {
   std::string old_ratings;
   std::string old_title;
   std::string new_ratings;
+  std::string new_file;  ///< where that named a file, the file as JSON
   std::string new_title;
   Outcome equivalence = Outcome::undecided;
   std::vector<std::string> differences;
@@ -155,6 +160,7 @@ struct Check : Told {
   std::vector<std::string> lines;
   std::vector<std::vector<std::string>> figures;  ///< a table, its head first
   std::string file;                               ///< of a log; empty: none
+  std::string drawing;                            ///< of a log, what its picture is drawn from, as JSON
   std::string result;  ///< of a forced defrost: "ended", "no-heat" or `heat_without_end`; of an earth bond: `no_earth`
 };
 
@@ -162,6 +168,7 @@ struct Check : Told {
 struct EvidenceWord : Told {
   std::string option;
   std::string word;
+  std::string file = {};  ///< where the word named a file, that as JSON
 };
 
 /// A step of the work that was done.
@@ -182,8 +189,8 @@ struct ServiceCall {
   std::string opened_at;
   std::map<std::string, std::string> phone;  ///< question and answer
   std::map<std::string, Told> answered;      ///< when each of them was
-  std::string appliance;                     ///< shipped name; empty: none, or `appliance_file`
-  std::string appliance_file;                ///< its file as JSON
+  std::string appliance;                     ///< shipped name; empty: none, or only `appliance_file`
+  std::string appliance_file;                ///< its file as JSON, also of a shipped one: that may change or go
   std::string refrigerant;                   ///< as the appliance's file says it; empty: nobody knows
   JobState state = JobState::open;
   std::string state_reason;
@@ -191,6 +198,7 @@ struct ServiceCall {
   std::size_t repairs_closed = 0;  ///< how many of `replaced` there were when it was last closed as repaired
   std::string call_back;
   std::size_t visits = 1;
+  std::vector<std::string> visits_began;  ///< `time_text` of each after the first
   std::vector<EvidenceWord> evidence;
   std::vector<MeasuredValue> readings;
   std::vector<ReplacedPart> replaced;
@@ -215,6 +223,10 @@ struct ServiceCall {
   std::map<std::string, const ReplacedPart*> last_work_on_each() const;  ///< by part
   /// The last reading at a place (`MeasuredValue::place_read`); null: none.
   const MeasuredValue* last_reading_at(std::string_view place) const;
+  /// The visit of that time: of a minute in which one began, that one. What is from before the job is of the first.
+  std::size_t visit_at(std::string_view when) const;
+  /// Whether it was stated to be from before the job.
+  bool is_from_before(const Told& told) const { return is_before_minute_of(opened_at, told.when); }
   /// Whether somebody agreed to live work on this visit.
   bool agreed_to_live_work() const;
 };
@@ -225,7 +237,11 @@ ServiceCall told(std::span<const Entry> entries);
 /// The same as it stood at that time (`time_text`), as far as it is known now.
 ServiceCall told_until(std::span<const Entry> entries, const std::string& time);
 
-/// The last entry that may be taken back: not the opening, and none that is taken back already. Null for none.
-const Entry* last_to_take_back(std::span<const Entry> entries);
+/// Whether an entry no longer counts: another stands in for it, or takes it back.
+bool is_corrected(std::span<const Entry> entries, const Entry& entry);
+
+/// The last answer that may be taken back, all entries of it that were written down together: not the opening, none
+/// that is taken back already, and nothing that was written with a taking back. Empty for none.
+std::vector<const Entry*> last_to_take_back(std::span<const Entry> entries);
 
 }  // namespace ohmwright::job

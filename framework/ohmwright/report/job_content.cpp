@@ -205,7 +205,7 @@ class JobSentences {
                                                       {{"part", part.title}, {"new", part.new_title}}));
     std::size_t good = 0;
     for (const MeasuredValue& reading : call_.readings)
-      good += reading.outcome == Outcome::within_limits && !replaced_before(call_, reading) ? 1U : 0U;
+      good += reading.outcome == Outcome::within_limits && call_.last_work_on(reading.subject()) == nullptr ? 1U : 0U;
     lines.push_back(
         say_(OHMWRIGHT_TEXT("Readings taken: {count}."), {{"count", std::to_string(call_.readings.size())}}));
     if (good > 0) lines.push_back(say_(OHMWRIGHT_TEXT("Parts found good were left in place.")));

@@ -58,8 +58,8 @@ struct DataRow {
 /// Writes the script of a picture in one panel of temperatures and one of load.
 class LogScript {
  public:
-  LogScript(const LogReport& report, const Sentences& say, PictureSize size, std::vector<DataRow> rows)
-      : start_(report.reader.start_second()), say_(say), size_(size), rows_(std::move(rows)) {
+  LogScript(std::optional<double> start_second, const Sentences& say, PictureSize size, std::vector<DataRow> rows)
+      : start_(start_second), say_(say), size_(size), rows_(std::move(rows)) {
     for (const DrawnQuantity& drawn : drawn_quantities)
       for (const DataRow& row : rows_)
         if (!row.extents[cycles::index_of(drawn.quantity)].is_empty()) {
@@ -242,22 +242,37 @@ std::vector<Phase> phases_of(const Defrost& defrost, const Sentences& say) {
 
 std::span<const PhaseOfDefrost> phases_of_defrosts() { return defrost_phases; }
 
-std::string log_picture_script(const LogReport& report, const Sentences& say, PictureSize size) {
+LogDrawing drawing_of(const LogReport& report, std::size_t most_columns) {
   const cycles::LogOutline& outline = report.analysis.outline;
-  const cycles::PlotColumns columns = outline.in_columns(static_cast<std::size_t>(size.width));
-  if (columns.empty()) return {};
-  const double each = std::ceil(static_cast<double>(outline.columns().size()) / static_cast<double>(columns.size())) *
-                      outline.column_second();
+  LogDrawing drawing{report.reader.start_second(), 0.0, outline.in_columns(most_columns), {}};
+  if (drawing.columns.empty()) return drawing;
+  drawing.column_second =
+      std::ceil(static_cast<double>(outline.columns().size()) / static_cast<double>(drawing.columns.size())) *
+      outline.column_second();
+  for (const Defrost& defrost : report.analysis.defrosts)
+    drawing.defrosts.push_back({defrost.start_second, defrost.end_second});
+  return drawing;
+}
+
+std::string log_picture_script(const LogDrawing& drawing, const Sentences& say, PictureSize size) {
+  if (drawing.columns.empty()) return {};
+  const double each = drawing.column_second;
   std::vector<DataRow> rows;
-  for (std::size_t i = 0; i < columns.size(); ++i)
-    rows.push_back({(static_cast<double>(i) + 0.5) * each, columns[i], false});
+  for (std::size_t i = 0; i < drawing.columns.size(); ++i)
+    rows.push_back({(static_cast<double>(i) + 0.5) * each, drawing.columns[i], false});
   std::vector<Phase> phases;
   constexpr std::size_t most_numbered = 24;
-  const std::vector<Defrost>& defrosts = report.analysis.defrosts;
-  for (std::size_t i = 0; i < defrosts.size(); ++i)
-    phases.push_back({defrosts[i].start_second, std::max(defrosts[i].end_second, defrosts[i].start_second + each),
-                      defrosts.size() <= most_numbered ? std::to_string(i + 1) : std::string(), heating_colour});
-  return LogScript(report, say, size, std::move(rows)).write(phases);
+  for (std::size_t i = 0; i < drawing.defrosts.size(); ++i) {
+    const LogDrawing::Stretch& defrost = drawing.defrosts[i];
+    phases.push_back({defrost.from_second, std::max(defrost.to_second, defrost.from_second + each),
+                      drawing.defrosts.size() <= most_numbered ? std::to_string(i + 1) : std::string(),
+                      heating_colour});
+  }
+  return LogScript(drawing.start_second, say, size, std::move(rows)).write(phases);
+}
+
+std::string log_picture_script(const LogReport& report, const Sentences& say, PictureSize size) {
+  return log_picture_script(drawing_of(report, static_cast<std::size_t>(size.width)), say, size);
 }
 
 std::string defrost_picture_script(const LogReport& report, const cycles::DefrostTrace& trace, const Sentences& say,
@@ -275,7 +290,7 @@ std::string defrost_picture_script(const LogReport& report, const cycles::Defros
     rows.push_back(row);
   }
   const std::vector<Phase> phases = phases_of(report.analysis.defrosts[trace.defrost], say);
-  return LogScript(report, say, size, std::move(rows)).write(phases);
+  return LogScript(report.reader.start_second(), say, size, std::move(rows)).write(phases);
 }
 
 std::optional<std::string> drawn_picture(const std::string& script) {

@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include <ohmwright/report/log_report.hpp>
 
@@ -24,6 +25,24 @@ struct PhaseOfDefrost {
 };
 std::span<const PhaseOfDefrost> phases_of_defrosts();
 
+/// All that the picture of a whole log is drawn from, so that it can be drawn where the log is no longer there.
+struct LogDrawing {
+  struct Stretch {
+    double from_second = 0.0;
+    double to_second = 0.0;
+  };
+
+  std::optional<double> start_second;  ///< of the first row, since 1970; empty: the log has no dates
+  double column_second = 0.0;          ///< time that a column stands for
+  cycles::PlotColumns columns;
+  std::vector<Stretch> defrosts;
+};
+LogDrawing drawing_of(const LogReport& report, std::size_t most_columns);
+/// As JSON; and back, nothing for what is no such record, or one of more than `most_columns` of `cycles::LogOutline`.
+std::string drawing_record(const LogDrawing& drawing);
+std::optional<LogDrawing> drawing_from_record(std::string_view record);
+
+std::string log_picture_script(const LogDrawing& drawing, const Sentences& say, PictureSize size);
 /// Script that draws the whole log: least to greatest of each column, defrosts shaded and numbered.
 std::string log_picture_script(const LogReport& report, const Sentences& say, PictureSize size);
 

@@ -127,7 +127,7 @@ TEST(JobBook, TakingAStateBackGivesTheOneBefore) {
 std::vector<job::MovedEntry> all_of(const job::JobBook& book) {
   std::string lines;
   book.each_entry(std::nullopt, [&](const job::MovedEntry& moved) { lines += job::entry_line(moved); });
-  return job::entries_of_lines(lines, "export");
+  return job::entries_of_lines(lines, "export", SteadySources{}.now + 86'400'000);
 }
 
 TEST(JobBook, MergesByIdentifiersWithoutLossOrDoubles) {
@@ -161,6 +161,180 @@ TEST(JobBook, RefusesAnEntryThatWasChangedOutside) {
   entries.front().entry.content = R"({"title":"b"})";
   EXPECT_NE(refusal_of([&] { book->merge(entries); }).find("stands in the book with another content"),
             std::string::npos);
+}
+
+/// What add() took, a line holds: one that it could not hold would bar every export and import of the book.
+TEST(JobBook, GivesOutWhateverItTook) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a")});
+  const auto of_bytes = [](std::size_t bytes) {
+    std::string content = R"({"place":"p","shown":"1","readings":[1)";
+    while (content.size() + 4 <= bytes) content += ",1";
+    return job::NewEntry{job::EntryForm::reading, content + "]}"};
+  };
+  const job::NewEntry largest = of_bytes(job::longest_content);
+  book->add(number, std::vector<job::NewEntry>{largest});
+  ASSERT_EQ(all_of(*book).size(), 2U);
+  EXPECT_EQ(all_of(*book)[1].entry.content, largest.content);
+  EXPECT_NE(refusal_of([&] {
+              book->add(number, std::vector<job::NewEntry>{noted("n"), of_bytes(job::longest_content + 10)});
+            }).find("nothing was written"),
+            std::string::npos);
+  EXPECT_EQ(book->entries(number).size(), 2U);
+}
+
+TEST(JobBook, KnowsWhatWasWrittenDownTogether) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const job::NewEntry phone{job::EntryForm::phone, R"({"tingles":"no"})"};
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a"), noted("b")});
+  book->add(number, std::vector<job::NewEntry>{noted("c")});
+  book->add(number, std::vector<job::NewEntry>{{job::EntryForm::visit, "{}"}, noted("d"), phone});
+  const std::vector<job::Entry> entries = book->entries(number);
+  EXPECT_EQ(entries[1].content, noted("b").content) << "what a job is opened with is each by itself";
+  EXPECT_EQ(entries[2].content, noted("c").content);
+  EXPECT_EQ(entries[3].content, R"({"act":")" + entries[3].id + R"("})");
+  EXPECT_EQ(entries[4].content, R"({"act":")" + entries[3].id + R"(","text":"d"})");
+  EXPECT_EQ(entries[5].content, phone.content);
+  const auto other = book_at(folder.path("other.db"), steady);
+  other->merge(all_of(*book));
+  EXPECT_EQ(other->entries(1), entries);
+}
+
+/// One that is not safe to run for days waits for no log, in a list, too.
+TEST(JobBook, ListsAJobByTheStateThatIsToldOfIt) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const job::NewEntry waits{job::EntryForm::state, R"({"state":"waiting-for-log"})"};
+  const job::NewEntry endless{job::EntryForm::checked,
+                              R"({"what":"forced-defrost","outcome":"out-of-limits","result":"did-not-end"})"};
+  {
+    const auto book = book_at(folder.path("jobs.db"), steady);
+    const std::int64_t safe = book->open_job(std::vector<job::NewEntry>{opening("safe")});
+    const std::int64_t unsafe = book->open_job(std::vector<job::NewEntry>{opening("unsafe")});
+    book->add(safe, std::vector<job::NewEntry>{waits});
+    book->add(unsafe, std::vector<job::NewEntry>{waits});
+    EXPECT_EQ(book->count(job::JobState::waits_for_log), 2U);
+    const std::vector<std::string> ids = book->add(unsafe, std::vector<job::NewEntry>{endless});
+    EXPECT_EQ(book->list(job::JobState::open, 5).front().title, "unsafe");
+    EXPECT_EQ(book->count(job::JobState::waits_for_log), 1U);
+    book->add(unsafe, std::vector<job::NewEntry>{{job::EntryForm::taken_back, "{}", {}, ids[0]}});
+    EXPECT_EQ(book->count(job::JobState::waits_for_log), 2U) << "a slip";
+    book->add(unsafe, std::vector<job::NewEntry>{endless});
+    const auto other = book_at(folder.path("other.db"), steady);
+    other->merge(all_of(*book));
+    EXPECT_EQ(other->count(job::JobState::waits_for_log), 1U);
+  }
+  // As an earlier version left it.
+  SQLite::Database(folder.path("jobs.db"), SQLite::OPEN_READWRITE)
+      .exec("UPDATE job_line SET state = 'waiting-for-log'; PRAGMA user_version = 2");
+  EXPECT_EQ(book_at(folder.path("jobs.db"), steady)->count(job::JobState::open), 1U);
+}
+
+/// Of another version, or made by hand: what it would prove is not proved, and the job goes on.
+TEST(JobBook, ARecordThatNobodyCanReadLocksNoJob) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a")});
+  book->add(number, std::vector<job::NewEntry>{
+                        {job::EntryForm::reading,
+                         R"({"place":"t","part":"t","shown":"1","outcome":"within-limits","readings":{"of":"later"}})"},
+                        {job::EntryForm::replaced, R"({"part":"t","trips_by_heat":true})"},
+                        {job::EntryForm::state, R"({"state":"waiting-for-log"})"}});
+  EXPECT_EQ(job::told(book->entries(number)).readings.size(), 1U);
+}
+
+TEST(JobBook, RefusesAnEntryThatIsKnownInAnotherJob) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  book->open_job(std::vector<job::NewEntry>{opening("a")});
+  std::vector<job::MovedEntry> entries = all_of(*book);
+  entries.front().job = "00000000-0000-4000-8000-000000000001";
+  EXPECT_NE(refusal_of([&] { book->merge(entries); }).find("stands in the book with another job"), std::string::npos);
+  EXPECT_EQ(book->count({}), 1U);
+}
+
+/// Entries are never deleted: what could not be exported would bar every export of the book.
+TEST(JobBook, TakesNoAuthorThatItCouldNotExport) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const std::string path = folder.path("jobs.db");
+  const auto refusal = [&](const job::Author& author) {
+    return refusal_of(
+        [&] { job::JobBook(path, true, author, steady.sources()).open_job(std::vector<job::NewEntry>{opening("a")}); });
+  };
+  for (const std::string& bad : {std::string("J\xff"), std::string("a\0b", 3), std::string(201, 'x')}) {
+    EXPECT_NE(refusal({bad, "test 1"}).find("the name of who writes"), std::string::npos);
+    EXPECT_NE(refusal({"tester", bad}).find("the name of the program"), std::string::npos);
+  }
+  EXPECT_EQ(refusal({"J\u00fcrgen", "test 1"}), "");
+  EXPECT_EQ(all_of(*book_at(path, steady)).size(), 1U);
+}
+
+TEST(JobBook, GivesOutWhatOlderOnesTookOfAnAuthor) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  book_at(folder.path("jobs.db"), steady)->open_job(std::vector<job::NewEntry>{opening("a")});
+  SQLite::Database(folder.path("jobs.db"), SQLite::OPEN_READWRITE)
+      .exec(
+          "INSERT INTO entry (id, job, form, recorded, who, tool, content) VALUES "
+          "('00000000-0000-4000-8000-000000000002', 1, 'note', '2023-11-15T00:00:00.000Z', CAST(x'4AFF' AS TEXT), "
+          "'old', '{\"text\":\"kept\"}')");
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::vector<job::MovedEntry> all = all_of(*book);
+  ASSERT_EQ(all.size(), 2U);
+  EXPECT_EQ(all[1].entry.who, "J\ufffd");
+  EXPECT_EQ(book->merge(all).known_entries, 2U) << "its own export is known to it";
+}
+
+/// A pager shows the first page and waits.
+TEST(JobBook, IsFreeWhileItIsExported) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  const std::int64_t number = book->open_job(std::vector<job::NewEntry>{opening("a"), noted("b")});
+  book->open_job(std::vector<job::NewEntry>{opening("c")});
+  const auto other = book_at(folder.path("jobs.db"), steady);
+  std::size_t visited = 0;
+  book->each_entry({}, [&](const job::MovedEntry&) {
+    if (++visited == 1) other->add(number, std::vector<job::NewEntry>{noted("meanwhile")});
+  });
+  EXPECT_EQ(visited, 3U) << "a job is given out as it stood when its turn came";
+}
+
+/// Both written in one millisecond: what was entered first comes first.
+TEST(JobBook, EntriesOfOneMillisecondKeepTheirOrder) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  std::vector<job::MovedEntry> entries;
+  for (const char* last : {"9", "5", "7", "1"})
+    entries.push_back({"00000000-0000-4000-8000-000000000001",
+                       {std::string("00000000-0000-4000-8000-00000000000") + last, "note", "9999-12-31T23:59:59.999Z",
+                        "", "", "", "", noted(last).content}});
+  book->merge(entries);
+  std::string order;
+  for (const job::WrittenNote& note : job::told(book->entries(1)).notes) order += note.text;
+  EXPECT_EQ(order, "9571");
+}
+
+TEST(JobBook, FindsAnIdentifierThatBeginsWithDigitsAlone) {
+  const TemporaryFolder folder;
+  SteadySources steady;
+  const auto book = book_at(folder.path("jobs.db"), steady);
+  book->open_job(std::vector<job::NewEntry>{opening("first")});
+  book->merge(std::vector<job::MovedEntry>{{"12345678-0000-4000-8000-000000000001",
+                                            {"00000000-0000-4000-8000-000000000002", "opened",
+                                             "2023-11-14T00:00:00.000Z", "", "", "", "", R"({"title":"digits"})"}}});
+  EXPECT_EQ(book->job_named("12345678").title, "digits");
+  EXPECT_EQ(book->job_named("123456").title, "digits");
+  EXPECT_EQ(book->job_named("1").title, "first");
+  EXPECT_NE(refusal_of([&] { (void)book->job_named("12345"); }), "") << "too few letters of it";
 }
 
 TEST(JobBook, BringsABookOfTheFirstVersionUpToDate) {

@@ -8,11 +8,17 @@
 namespace ohmwright {
 namespace {
 
-using job::entries_of_lines;
 using job::entry_line;
 using job::MovedEntry;
 using ::testing::HasSubstr;
 using testing::refusal_of;
+
+/// A moment after all that these lines say.
+constexpr std::int64_t noon_of_new_year_2026 = 1'767'268'800'000;
+
+std::vector<MovedEntry> entries_of_lines(std::string_view lines, const std::string& file) {
+  return job::entries_of_lines(lines, file, noon_of_new_year_2026);
+}
 
 MovedEntry moved(const std::string& text) {
   return {"00000000-0000-4000-8000-000000000001",
@@ -43,6 +49,13 @@ TEST(EntryLines, AreRefusedWithTheNumberOfTheLine) {
   std::string wrong = good;
   wrong.replace(wrong.find("2026-01-01"), 10, "2026-02-30");
   EXPECT_THAT(refusal(wrong), HasSubstr("there is no such time"));
+  wrong = good;
+  wrong.replace(wrong.find("2026-01-01"), 10, "2026-01-03");
+  EXPECT_THAT(refusal(wrong), HasSubstr("more than a day ahead"));
+  wrong.replace(wrong.find("2026-01-03"), 10, "9999-12-31");
+  EXPECT_THAT(refusal(wrong), HasSubstr("more than a day ahead"));
+  wrong.replace(wrong.find("9999-12-31"), 10, "2026-01-02");
+  EXPECT_EQ(refusal(wrong), "") << "a clock of another time zone";
   wrong = good;
   wrong.replace(wrong.find("\"note\""), 6, "\"gone\"");
   EXPECT_THAT(refusal(wrong), HasSubstr("/form"));

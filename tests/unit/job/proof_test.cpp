@@ -116,6 +116,77 @@ TEST(Proof, EachVisitOnWhichItWasOpenedAsksForItsOwnProof) {
   EXPECT_THAT(closing_bars(call), IsEmpty());
 }
 
+/// What was so before the job, or on another visit, proves nothing of a cabinet that was opened now, whenever it is
+/// written down.
+TEST(Proof, OfAVisitIsWhatWasSoOnItAndNotWhatWasWrittenOnIt) {
+  std::vector<job::Entry> entries;
+  const auto add = [&](const char* form, const char* recorded, const char* happened, const char* content) {
+    entries.push_back({"e" + std::to_string(entries.size()), form, std::string("2026-01-0") + recorded + ":20.000Z",
+                       *happened == 0 ? std::string() : std::string("2026-01-0") + happened + ":00.000Z", "", "", "",
+                       content});
+  };
+  const char* reading = R"({"place":"heater","part":"heater","shown":"32","outcome":"within-limits"})";
+  const char* good =
+      R"({"place":"heater","part":"heater","shown":"200M","safety":[{"rule":"insulation","outcome":"within-limits"}]})";
+  const char* bonded = R"({"what":"earth-bond","outcome":"within-limits"})";
+  const std::vector<Form> both{Form::insulation_unproved, Form::earth_bond_unproved};
+  const auto add_proof = [&](const char* recorded, const char* happened) {
+    add("reading", recorded, happened, good);
+    add("checked", recorded, happened, bonded);
+  };
+  add("opened", "5T09:00", "", R"({"title":"a"})");
+  add("reading", "5T09:10", "", reading);
+  add_proof("5T09:20", "1T09:00");
+  EXPECT_EQ(closing_bars(job::told(entries)), both) << "from days before the job";
+  add_proof("5T09:30", "5T09:00");
+  EXPECT_THAT(closing_bars(job::told(entries)), IsEmpty()) << "in the minute in which it was opened";
+  add("visit", "6T09:00", "", "{}");
+  add("reading", "6T09:10", "", reading);
+  add_proof("6T09:20", "5T09:40");
+  EXPECT_EQ(job::told(entries).checks.back().visit, 1U);
+  EXPECT_EQ(closing_bars(job::told(entries)), both) << "written on this visit, and of the first one";
+  add_proof("6T09:30", "6T09:05");
+  EXPECT_THAT(closing_bars(job::told(entries)), IsEmpty());
+}
+
+/// In the evening, from the notes of the day.
+TEST(Proof, AJobThatWasWrittenDownAfterTheWorkIsProvedByWhatWasReadThen) {
+  ServiceCall call;
+  call.opened_at = told_at(0, 50).when;
+  call.readings = {reading_of("fan", "fan-alone", Outcome::within_limits, 1)};
+  EXPECT_EQ(closing_bars(call).size(), 2U);
+  call.readings.push_back(insulation("heater", Outcome::within_limits, told_at(2)));
+  call.checks = {bond(Outcome::within_limits, told_at(3))};
+  EXPECT_THAT(closing_bars(call), IsEmpty());
+}
+
+/// An ohmmeter that shows no way to the frame proves no insulation, nor does what was read before the last repair.
+TEST(Proof, InsulationIsProvedByATesterAtTheMainsSinceTheLastRepair) {
+  ServiceCall call;
+  EXPECT_FALSE(job::insulation_is_proved(call));
+  call.readings = {to_frame(Outcome::undecided, told_at(1))};
+  EXPECT_FALSE(job::insulation_is_proved(call));
+  call.readings = {insulation("sensor", Outcome::within_limits, told_at(1))};
+  call.readings[0].safety[0].low_voltage = true;
+  EXPECT_FALSE(job::insulation_is_proved(call));
+  call.readings = {insulation("heater", Outcome::within_limits, told_at(1))};
+  EXPECT_TRUE(job::insulation_is_proved(call));
+  call.replaced = {replaced("timer", told_at(2), false)};
+  call.replaced[0].tells_insulation = false;
+  EXPECT_FALSE(job::insulation_is_proved(call));
+}
+
+TEST(Proof, OfOneReadingTheWorstFindingCounts) {
+  ServiceCall call;
+  call.readings = {insulation("heater", Outcome::out_of_limits, told_at(1))};
+  for (const Outcome other : {Outcome::undecided, Outcome::within_limits, Outcome::silent}) {
+    call.readings[0].safety = {{"insulation", Outcome::out_of_limits}, {"insulation", other}};
+    EXPECT_EQ(bars_of(call), std::vector<Form>{Form::insulation_not_within});
+    call.readings[0].safety = {{"insulation", other}, {"insulation", Outcome::out_of_limits}};
+    EXPECT_EQ(bars_of(call), std::vector<Form>{Form::insulation_not_within});
+  }
+}
+
 TEST(Proof, APartWithoutAnApplianceIsKnownByItsKind) {
   ServiceCall call;
   call.replaced = {replaced("heater", told_at(1), false)};

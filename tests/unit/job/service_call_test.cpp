@@ -12,6 +12,13 @@ Entry entry(const std::string& id, std::string_view form, const std::string& con
   return {id, std::string(form), "2026-01-01T00:00:0" + id + ".000Z", "", "who", "tool", corrects, content};
 }
 
+/// Ids of what would be taken back, one behind the other.
+std::string last_answer(const std::vector<Entry>& entries) {
+  std::string ids;
+  for (const Entry* one : job::last_to_take_back(entries)) ids += one->id;
+  return ids;
+}
+
 TEST(ServiceCall, IsToldFromItsEntries) {
   const std::vector<Entry> entries{
       entry("1", "opened", R"({"title":"Freezer warm","complaint":"milk is warm"})"),
@@ -66,9 +73,27 @@ TEST(ServiceCall, LeavesOutWhatWasTakenBackAndReadsACorrectionInItsPlace) {
   const job::ServiceCall call = job::told(entries);
   ASSERT_EQ(call.notes.size(), 1U);
   EXPECT_EQ(call.notes[0].text, "right");
-  EXPECT_EQ(job::last_to_take_back(entries)->id, "5");
+  EXPECT_EQ(last_answer(entries), "5");
+  EXPECT_TRUE(job::is_corrected(entries, entries[3]));
+  EXPECT_FALSE(job::is_corrected(entries, entries[4]));
   entries.push_back(entry("6", "taken-back", "{}", "5"));
-  EXPECT_EQ(job::last_to_take_back(entries), nullptr) << "the opening stays";
+  EXPECT_EQ(last_answer(entries), "") << "the opening stays";
+}
+
+/// "2 3" to "What do you see?" is two symptoms and a stage, and one answer.
+TEST(ServiceCall, TakesAnAnswerBackWithAllThatWasWrittenDownTogether) {
+  std::vector<Entry> entries{entry("1", "opened", R"({"title":"a"})"),
+                             entry("2", "evidence", R"({"act":"2","option":"--symptom","word":"no-heat"})"),
+                             entry("3", "evidence", R"({"act":"2","option":"--symptom","word":"long-defrost"})"),
+                             entry("4", "stage", R"({"act":"2","stage":"looked"})"),
+                             entry("5", "note", R"({"text":"n"})")};
+  EXPECT_EQ(last_answer(entries), "5");
+  entries.push_back(entry("6", "taken-back", "{}", "5"));
+  EXPECT_EQ(last_answer(entries), "234");
+  entries.push_back(entry("7", "taken-back", R"({"act":"7"})", "3"));
+  entries.push_back(entry("8", "state", R"({"act":"7","state":"open"})"));
+  EXPECT_EQ(last_answer(entries), "24") << "not what was written with a taking back, nor what is back already";
+  EXPECT_EQ(job::told(entries).evidence.size(), 1U);
 }
 
 }  // namespace

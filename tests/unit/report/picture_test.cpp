@@ -5,6 +5,7 @@
 
 #include <ohmwright/report/chart_picture.hpp>
 #include <ohmwright/report/limits_picture.hpp>
+#include <ohmwright/report/log_picture.hpp>
 
 #include "charted_part.hpp"
 
@@ -55,6 +56,43 @@ TEST(PictureScript, DrawsLimitsPastTheSpanFainterThanThoseWithinIt) {
   EXPECT_THAT(script, HasSubstr("16.85 290 261 319 NaN NaN\n"));
   EXPECT_THAT(script, HasSubstr("26.85 300 NaN NaN 270 330\n"));
   EXPECT_THAT(script, HasSubstr("using 1:5:6 with filledcurves fillcolor rgb '#eef2f6'"));
+}
+
+LogDrawing drawn_log() {
+  LogDrawing drawing;
+  drawing.start_second = 1'700'000'000.0;
+  drawing.column_second = 40.0;
+  drawing.columns.resize(3);
+  drawing.columns[0][0].take(255.25F);
+  drawing.columns[0][0].take(256.5F);
+  drawing.columns[2][0].take(283.0F);
+  drawing.columns[1][2].take(180.125F);
+  drawing.defrosts = {{40.0, 80.5}};
+  return drawing;
+}
+
+/// A job keeps what its log is drawn from: the picture is the same where the log is no longer there.
+TEST(LogDrawing, IsReadBackAsItWasKept) {
+  const LogDrawing drawing = drawn_log();
+  const std::optional<LogDrawing> back = drawing_from_record(drawing_record(drawing));
+  ASSERT_TRUE(back);
+  const std::string script = log_picture_script(*back, say(), PictureSize{});
+  EXPECT_THAT(script, HasSubstr("set multiplot"));
+  EXPECT_EQ(script, log_picture_script(drawing, say(), PictureSize{}));
+}
+
+TEST(LogDrawing, TakesNoRecordThatCouldNotBeDrawn) {
+  EXPECT_TRUE(drawing_from_record(R"({"column_second":40,"power":[[1,2],null]})"));
+  std::string many = R"({"column_second":40,"power":[null)";
+  for (int i = 0; i < 3000; ++i) many += ",null";
+  for (const std::string& record :
+       {std::string("{"), std::string("[]"), std::string("{}"), std::string(R"({"column_second":0})"),
+        std::string(R"({"column_second":40,"power":[[2,1]]})"),
+        std::string(R"({"column_second":40,"power":[["a",1]]})"),
+        std::string(R"({"column_second":40,"power":[[1,1e300]]})"), std::string(R"({"column_second":40,"power":5})"),
+        std::string(R"({"column_second":40,"defrosts":[[1]]})"), many + "]}"})
+    EXPECT_FALSE(drawing_from_record(record)) << record.substr(0, 80);
+  EXPECT_EQ(log_picture_script(LogDrawing{}, say(), PictureSize{}), "");
 }
 
 TEST(ChartPicture, IsDrawnAndCarriesNothingOut) {
