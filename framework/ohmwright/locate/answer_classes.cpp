@@ -21,7 +21,6 @@ constexpr double telling = 0.01;             ///< what keeps two classes apart t
 constexpr double far_apart = 0.7;            ///< a gap on the scale past which two classes are not thought of as one
 constexpr double price_of_a_far_gap = 0.02;  ///< [bit]
 constexpr double left_at_each_end = 0.0025;  ///< share of a class that its range leaves out
-constexpr double spread_of_a_ghost = 1.3;    ///< of a voltage that hangs in the air, on the scale
 constexpr double standard_deviations = 4.0;  ///< as far as a prediction reaches
 
 double normal_share(double from, double to, double mean, double u) {
@@ -128,7 +127,7 @@ class Cells {
     const bool floats = outcome.form == PredictedOutcome::Form::floating;
     const double mean = floats ? ghost_voltage_on_scale() : outcome.mean;
     const double u =
-        floats ? spread_of_a_ghost : std::max(outcome.uncertainty, reasoner_.prober().model().least_uncertainty);
+        floats ? ghost_spread_on_scale : std::max(outcome.uncertainty, reasoner_.prober().model().least_uncertainty);
     const long first = std::max(0L, std::lround(std::floor((mean - standard_deviations * u) / width_of_a_cell)));
     const long last = std::max(first, std::lround(std::floor((mean + standard_deviations * u) / width_of_a_cell)));
     for (long cell = first; cell <= last; ++cell) {
