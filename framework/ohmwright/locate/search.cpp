@@ -25,7 +25,8 @@ Search::Search(const Appliance& appliance, const Meter& meter, const Site& site,
       settings_(settings),
       faults_(appliance, settings.priors, settings.weights, settings.repaired),
       prober_(faults_, site, meter, settings.readings),
-      reasoner_(prober_, settings.signs) {}
+      reasoner_(prober_, settings.signs),
+      leaks_(faults_that_leak(faults_, site)) {}
 
 void Search::add(TakenReading reading) {
   if (has_cooled(reading)) {
@@ -104,7 +105,7 @@ bool Search::disagrees(const TakenReading& reading) const {
   return seen && std::any_of(readings_.begin(), readings_.end(), [&](const TakenReading& other) {
            if (!(other.measurement == reading.measurement)) return false;
            const std::optional<SeenReading> before = seen_reading(other, probe, prober_.meter());
-           return before && !agree(*before, *seen);
+           return before && !may_agree(*before, *seen);
          });
 }
 
@@ -124,11 +125,17 @@ std::vector<Measurement> Search::done(bool is_asked_twice) const {
   return done;
 }
 
+bool Search::may_be_energised(bool insulation_is_good) const {
+  return locate::may_be_energised(appliance_, readings_, signs_,
+                                  {insulation_is_good, probability_of_leak(faults_, leaks_, diagnosis_)},
+                                  prober_.meter());
+}
+
 std::vector<Step> Search::steps_from_here(const NextStepSettings& settings, bool is_asked_twice) {
   std::vector<std::size_t> looked_at;
   for (const OutsideSign& sign : signs_.looked_at) looked_at.push_back(sign.outside_cause);
   NextStepSettings allowed = settings;
-  if (!may_be_energised(appliance_, readings_, signs_, settings.insulation_is_good, prober_.meter()))
+  if (!may_be_energised(settings.insulation_is_good))
     allowed.allow_live = allowed.insulation_is_good = false;  // no step energises it
   std::vector<Step> steps = next_steps(reasoner_, diagnosis_, work(), allowed, done(is_asked_twice), looked_at);
   std::erase_if(steps, [this](const Step& step) {

@@ -61,6 +61,7 @@ class Search {
   Reasoner& reasoner() { return reasoner_; }
 
  private:
+  bool may_be_energised(bool insulation_is_good) const;
   bool is_of_unknown_range(const TakenReading& reading) const;
   bool has_cooled(const TakenReading& reading) const;
   bool is_of_a_warm_one(const TakenReading& as_found, const TakenReading& cooled) const;
@@ -91,6 +92,7 @@ class Search {
   FaultList faults_;
   Prober prober_;
   Reasoner reasoner_;
+  std::vector<bool> leaks_;  ///< by fault, see `faults_that_leak`
   std::vector<TakenReading> readings_;
   std::vector<TakenReading> of_warm_ones_;  ///< ohms as found where others were read once all had cooled
   std::vector<std::size_t> out_of_reach_;

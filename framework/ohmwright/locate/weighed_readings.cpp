@@ -86,9 +86,21 @@ bool was_read_twice_alike(const Prober& prober, std::span<const TakenReading> re
   for (std::size_t i = 0; seen && i < readings.size(); ++i) {
     if (i == reading || !(readings[i].measurement == measurement)) continue;
     const std::optional<SeenReading> other = seen_reading(readings[i], probe, prober.meter());
-    if (other && agree(*seen, *other)) return true;
+    if (other && may_agree(*seen, *other)) return true;
   }
   return false;
+bool may_agree(const SeenReading& a, const SeenReading& b) {
+  const auto is_range = [](const SeenReading& seen) {
+    return seen.form == SeenReading::Form::value || seen.form == SeenReading::Form::between;
+  };
+  const auto end_of = [](const SeenReading& seen) {
+    return seen.form == SeenReading::Form::between ? seen.to : seen.at;
+  };
+  const bool is_of_a_plan = a.form == SeenReading::Form::between || b.form == SeenReading::Form::between;
+  if (!is_of_a_plan) return agree(a, b);
+  return is_range(a) && is_range(b) && a.at <= end_of(b) && b.at <= end_of(a);
+}
+
 }
 
 std::size_t points_that_all_show_open(const Prober& prober, std::span<const TakenReading> readings) {
