@@ -48,7 +48,9 @@ std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const T
 
 /// Of readings together, if an instance is true.
 struct JointLikelihood {
+  /// Times two to the power of `exponent`: the product over very many readings has no place in a number.
   double of_all = 1.0;
+  int exponent = 0;
   std::vector<double> misread;  ///< by reading: probability that it was a slip
 };
 
