@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <iterator>
 #include <utility>
 #include <variant>
 
@@ -29,12 +28,17 @@ Search::Search(const Appliance& appliance, const Meter& meter, const Site& site,
       leaks_(faults_that_leak(faults_, site)) {}
 
 void Search::add(TakenReading reading) {
-  if (has_cooled(reading)) {
-    const auto was_warm = [&](const TakenReading& other) { return is_of_a_warm_one(other, reading); };
-    std::copy_if(readings_.begin(), readings_.end(), std::back_inserter(of_warm_ones_), was_warm);
-    std::erase_if(readings_, was_warm);
-  }
-  readings_.push_back(std::move(reading));
+  if (has_cooled(reading))
+    for (Taken& before : taken_)
+      if (!before.other && is_of_a_warm_one(before.reading, reading)) before.other = taken_.size();
+  taken_.push_back({std::move(reading), std::nullopt});
+  keep_those_that_stand();
+}
+
+void Search::keep_those_that_stand() {
+  readings_.clear();
+  for (const Taken& one : taken_)
+    if (!one.other) readings_.push_back(one.reading);
 }
 
 /// Whether ohms were read as found where another value was read once all had cooled.
@@ -62,21 +66,17 @@ void Search::reach_again() {
 }
 
 bool Search::take_back() {
-  if (readings_.empty()) return false;
-  const TakenReading last = std::move(readings_.back());
-  readings_.pop_back();
-  if (!has_cooled(last)) return true;
-  const auto is_there = [&](const TakenReading& other) {
-    return other.measurement.test_point == last.measurement.test_point;
-  };
-  std::copy_if(of_warm_ones_.begin(), of_warm_ones_.end(), std::back_inserter(readings_), is_there);
-  std::erase_if(of_warm_ones_, is_there);
+  if (taken_.empty()) return false;
+  taken_.pop_back();
+  for (Taken& before : taken_)
+    if (before.other == taken_.size()) before.other.reset();
+  keep_those_that_stand();
   return true;
 }
 
 void Search::take_over(const Search& other) {
+  taken_ = other.taken_;
   readings_ = other.readings_;
-  of_warm_ones_ = other.of_warm_ones_;
   out_of_reach_ = other.out_of_reach_;
   signs_ = other.signs_;
 }
