@@ -191,12 +191,18 @@ Diagnosis Reasoner::diagnose(std::span<const TakenReading> readings, const Signs
 }
 
 Diagnosis Reasoner::suppose(std::span<const TakenReading> readings, const Signs& signs) {
-  struct Restored {  // whatever is thrown
-    Weighing& last;
-    Weighing before = last;
-    ~Restored() { last = std::move(before); }
+  class Restored {  // whatever is thrown
+   public:
+    explicit Restored(Weighing& last) : last_(last), before_(last) {}
+    Restored(const Restored&) = delete;
+    Restored& operator=(const Restored&) = delete;
+    ~Restored() { last_ = std::move(before_); }
+
+   private:
+    Weighing& last_;
+    Weighing before_;
   };
-  const Restored restored{last_};
+  const Restored restored(last_);
   return diagnose(readings, signs);
 }
 
