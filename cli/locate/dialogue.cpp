@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <charconv>
-#include <functional>
 #include <istream>
 #include <ostream>
 #include <sstream>
@@ -27,7 +26,7 @@ constexpr std::string_view unsaid = "=unknown";
 class Dialogue {
  public:
   Dialogue(locate::Search& search, const TypedReadings& how, std::istream& in, Environment& environment,
-           const ValueSource& source)
+           const ValueSource& source, std::vector<GivenAnswer>& given)
       : search_(search),
         appliance_(search.reasoner().prober().appliance()),
         how_(how),
@@ -35,19 +34,11 @@ class Dialogue {
         units_(how.units),
         in_(in),
         environment_(environment),
-        source_(source) {}
+        source_(source),
+        given_(given) {}
 
-  std::optional<std::string> run(const std::string& said_before) {
-    if (said_before.empty()) {
-      ask_symptoms();
-      if (!stopped_) ask_thaw();
-    } else if (!said_before.ends_with(unsaid)) {
-      const std::string zone = said_before.substr(0, said_before.find('='));
-      undo_.emplace_back([this, zone, said_before] {
-        line(say(OHMWRIGHT_TEXT("Taken back: {answer}"), {{"answer", said_before}}));
-        said_of_zone_ = zone + std::string(unsaid);
-      });
-    }
+  std::optional<std::string> run() {
+    if (given_.empty()) ask_signs();
     while (!stopped_ && !said_of_zone_) {
       search_.think();
       reply();
@@ -79,6 +70,12 @@ class Dialogue {
     const auto blank = [](char c) { return c == ' ' || c == '\t' || c == '\r'; };
     while (!typed.empty() && blank(typed.back())) typed.pop_back();
     return typed.substr(static_cast<std::size_t>(std::find_if_not(typed.begin(), typed.end(), blank) - typed.begin()));
+  }
+
+  void ask_signs() {
+    given_.push_back({GivenAnswer::Form::signs, {}, search_.signs()});
+    ask_symptoms();
+    if (!stopped_) ask_thaw();
   }
 
   void ask_symptoms() {
@@ -162,7 +159,7 @@ class Dialogue {
         chosen_ = 0;
         if (!is_reading) return look(step, false);
         search_.cannot_reach(step.measurement.test_point);
-        undo_.emplace_back([this] { search_.reach_again(); });
+        given_.push_back({GivenAnswer::Form::out_of_reach});
         return;
       case '3':
         environment_.out << why_page(of_step, Sentences(units_), environment_.page) << '\n';
@@ -184,9 +181,25 @@ class Dialogue {
 
   void go_back() {
     chosen_ = 0;
-    if (undo_.empty()) return line(say(OHMWRIGHT_TEXT("There is no answer to take back.")));
-    undo_.back()();
-    undo_.pop_back();
+    const GivenAnswer last = std::move(given_.back());
+    given_.pop_back();
+    switch (last.form) {
+      case GivenAnswer::Form::signs:
+        search_.signs() = last.before;
+        return ask_signs();
+      case GivenAnswer::Form::reading:
+        search_.take_back();
+        return;
+      case GivenAnswer::Form::out_of_reach:
+        return search_.reach_again();
+      case GivenAnswer::Form::look:
+        return search_.signs().looked_at.pop_back();
+      case GivenAnswer::Form::replacement:
+        return search_.signs().replaced.pop_back();
+      case GivenAnswer::Form::temperature:
+        line(say(OHMWRIGHT_TEXT("Taken back: {answer}"), {{"answer", last.said}}));
+        said_of_zone_ = last.said.substr(0, last.said.find('=')) + std::string(unsaid);
+    }
   }
 
   /// Of one place, by a thermometer beside its parts: what they should read hangs on it.
@@ -210,6 +223,7 @@ class Dialogue {
       const std::string said = appliance_.zones[numbers->front() - 1].id + "=" + *typed;
       typed_zone(said, appliance_);
       said_of_zone_ = said;
+      given_.push_back({GivenAnswer::Form::temperature, said, {}});
     } catch (const InputError& error) {
       line(refusal_text(error));
     }
@@ -238,7 +252,7 @@ class Dialogue {
       if (wants_a_range(reading, how_)) ask_range(reading);
       search_.add(std::move(reading));
       is_answered_ = true;
-      undo_.emplace_back([this] { search_.take_back(); });
+      given_.push_back({GivenAnswer::Form::reading});
       chosen_ = 0;
     } catch (const InputError& error) {
       line(refusal_text(error));
@@ -289,10 +303,10 @@ class Dialogue {
     locate::Signs& signs = search_.signs();
     if (step.form == locate::Step::Form::look) {
       signs.looked_at.push_back({step.subject, yes});
-      undo_.emplace_back([&signs] { signs.looked_at.pop_back(); });
+      given_.push_back({GivenAnswer::Form::look});
     } else {
       signs.replaced.push_back({step.subject, yes});
-      undo_.emplace_back([&signs] { signs.replaced.pop_back(); });
+      given_.push_back({GivenAnswer::Form::replacement});
     }
   }
 
@@ -304,10 +318,10 @@ class Dialogue {
   std::istream& in_;
   Environment& environment_;
   const ValueSource& source_;
+  std::vector<GivenAnswer>& given_;
   locate::WorkState work_;
   std::vector<std::string> told_;            ///< remarks that were printed
   std::vector<locate::Step> shown_;          ///< the step that is offered first
-  std::vector<std::function<void()>> undo_;  ///< what takes each answer back, the last behind
   std::size_t chosen_ = 0;                   ///< which of the steps is offered
   std::optional<std::string> said_of_zone_;  ///< "coil=-18C"
   bool is_answered_ = false;                 ///< a reading was typed and not thought over yet
@@ -318,8 +332,8 @@ class Dialogue {
 
 std::optional<std::string> run_dialogue(locate::Search& search, const TypedReadings& how, std::istream& in,
                                         Environment& environment, const ValueSource& source,
-                                        const std::string& said_before) {
-  return Dialogue(search, how, in, environment, source).run(said_before);
+                                        std::vector<GivenAnswer>& given) {
+  return Dialogue(search, how, in, environment, source, given).run();
 }
 
 }  // namespace ohmwright::cli

@@ -88,14 +88,13 @@ Arguments with_zone(Arguments arguments, const std::string& said) {
 /// Asks step by step; a temperature that is said holds for all that was read.
 void ask_step_by_step(Arguments arguments, const TypedReadings& how, const ValueSource& source,
                       std::unique_ptr<locate::Search>& search, Environment& environment) {
-  std::string before;
-  while (const auto said = run_dialogue(*search, how, std::cin, environment, source, before)) {
+  std::vector<GivenAnswer> given;
+  while (const auto said = run_dialogue(*search, how, std::cin, environment, source, given)) {
     arguments = with_zone(std::move(arguments), *said);
     auto there = std::make_unique<locate::Search>(how.appliance, how.meter,
                                                   typed_site(arguments, how.appliance, how.units), search->settings());
     there->take_over(*search);
     search = std::move(there);
-    before = *said;
   }
 }
 

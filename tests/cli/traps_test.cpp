@@ -326,6 +326,16 @@ TEST(Traps, NothingThatShocksTripsOrBurnsIsReadLive) {
   EXPECT_THAT(told({timer_upright, "plug=0.2"}), HasSubstr("STOP, do not plug it in"));
 }
 
+TEST(Traps, WhatWasNotReadToTheFrameKeepsLiveStepsWaiting) {
+  // The wire of the defrost shows neither heater nor fan while the thermostat behind it is warm, and so open.
+  std::vector<std::string> words{timer_upright, "--symptom", "shock-from-cabinet", "--allow-live",
+                                 "harness-to-earth=OL"};
+  EXPECT_THAT(told(words), AllOf(HasSubstr("No live step yet"), HasSubstr("(locate: --insulation-good)"),
+                                 HasSubstr("Heater to its frame, both leads off")));
+  words.emplace_back("--insulation-good");
+  EXPECT_THAT(told(words), Not(HasSubstr("No live step yet")));
+}
+
 TEST(Traps, AfterAShockTheInsulationComesFirst) {
   const std::vector<std::string> words{"upright-thermistor-230v", "--symptom", "shock-from-cabinet", "--format",
                                        "json"};

@@ -1,11 +1,14 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <limits>
 #include <map>
 #include <numeric>
+#include <optional>
 #include <utility>
 
 #include <ohmwright/locate/answer_classes.hpp>
+#include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/learnt.hpp>
 #include <ohmwright/locate/normal.hpp>
 
@@ -21,7 +24,6 @@ constexpr double telling = 0.01;             ///< what keeps two classes apart t
 constexpr double far_apart = 0.7;            ///< a gap on the scale past which two classes are not thought of as one
 constexpr double price_of_a_far_gap = 0.02;  ///< [bit]
 constexpr double left_at_each_end = 0.0025;  ///< share of a class that its range leaves out
-constexpr double spread_of_a_ghost = 1.3;    ///< of a voltage that hangs in the air, on the scale
 constexpr double standard_deviations = 4.0;  ///< as far as a prediction reaches
 
 double normal_share(double from, double to, double mean, double u) {
@@ -56,20 +58,29 @@ double loss_of_joining(const Segment& a, const Segment& b) {
          (gap > far_apart ? price_of_a_far_gap : 0.0);
 }
 
-void join(std::vector<Segment>& segments, std::size_t most) {
+constexpr double never = std::numeric_limits<double>::infinity();
+
+/// `parted_at`: the first cell of those that are never joined with what lies below them, as long as there is room for
+/// two classes.
+void join(std::vector<Segment>& segments, std::size_t most, std::optional<long> parted_at) {
+  const auto loss = [&](const Segment& a, const Segment& b) {
+    const bool is_apart =
+        most > 1 && parted_at && a.cells.back().first < *parted_at && b.cells.front().first >= *parted_at;
+    return is_apart ? never : loss_of_joining(a, b);
+  };
   std::vector<double> losses;  // of joining each with the one behind it
-  for (std::size_t i = 0; i + 1 < segments.size(); ++i) losses.push_back(loss_of_joining(segments[i], segments[i + 1]));
+  for (std::size_t i = 0; i + 1 < segments.size(); ++i) losses.push_back(loss(segments[i], segments[i + 1]));
   while (!losses.empty()) {
     const auto best = static_cast<std::size_t>(std::min_element(losses.begin(), losses.end()) - losses.begin());
-    if (segments.size() <= most && losses[best] > telling) return;
+    if (losses[best] == never || (segments.size() <= most && losses[best] > telling)) return;
     Segment& into = segments[best];
     const Segment& from = segments[best + 1];
     into.cells.insert(into.cells.end(), from.cells.begin(), from.cells.end());
     for (std::size_t i = 0; i < into.shares.size(); ++i) into.shares[i] += from.shares[i];
     segments.erase(segments.begin() + static_cast<std::ptrdiff_t>(best) + 1);
     losses.erase(losses.begin() + static_cast<std::ptrdiff_t>(best));
-    if (best > 0) losses[best - 1] = loss_of_joining(segments[best - 1], segments[best]);
-    if (best < losses.size()) losses[best] = loss_of_joining(segments[best], segments[best + 1]);
+    if (best > 0) losses[best - 1] = loss(segments[best - 1], segments[best]);
+    if (best < losses.size()) losses[best] = loss(segments[best], segments[best + 1]);
   }
 }
 
@@ -128,7 +139,7 @@ class Cells {
     const bool floats = outcome.form == PredictedOutcome::Form::floating;
     const double mean = floats ? ghost_voltage_on_scale() : outcome.mean;
     const double u =
-        floats ? spread_of_a_ghost : std::max(outcome.uncertainty, reasoner_.prober().model().least_uncertainty);
+        floats ? ghost_spread_on_scale : std::max(outcome.uncertainty, reasoner_.prober().model().least_uncertainty);
     const long first = std::max(0L, std::lround(std::floor((mean - standard_deviations * u) / width_of_a_cell)));
     const long last = std::max(first, std::lround(std::floor((mean + standard_deviations * u) / width_of_a_cell)));
     for (long cell = first; cell <= last; ++cell) {
@@ -146,6 +157,13 @@ class Cells {
   Shares over_range_;
 };
 
+/// Where it may be energised and where not, steps differ whatever readings tell of the fault. The cell that the limit
+/// lies in is on the safe side of it.
+std::optional<long> first_cell_to_energise(const Appliance& appliance, const Measurement& measurement) {
+  const std::optional<double> least = least_to_energise(appliance, measurement);
+  return least ? std::optional(std::lround(std::ceil(*least / width_of_a_cell))) : std::nullopt;
+}
+
 }  // namespace
 
 std::vector<AnswerClass> answer_classes(Reasoner& reasoner, const Measurement& measurement, std::size_t most) {
@@ -153,7 +171,8 @@ std::vector<AnswerClass> answer_classes(Reasoner& reasoner, const Measurement& m
   const double over_range = cells.over_range();
   const bool has_over_range = over_range >= least_class;
   std::vector<Segment> segments = cells.segments();
-  join(segments, std::max<std::size_t>(1, most - (has_over_range ? 1 : 0)));
+  join(segments, std::max<std::size_t>(1, most - (has_over_range ? 1 : 0)),
+       first_cell_to_energise(reasoner.prober().appliance(), measurement));
   const double meant = 1.0 - reasoner.prober().model().misread_share;
   std::vector<AnswerClass> classes;
   for (const Segment& segment : segments)

@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <cmath>
 #include <unordered_map>
+#include <utility>
 
 #include <boost/container_hash/hash.hpp>
 
@@ -91,8 +93,8 @@ bool Reasoner::says_the_same(std::size_t test_point, std::size_t set_up) {
 }
 
 void Reasoner::weigh_signs(const Signs& signs) {
-  trip_was_told_ = tells_of_tripped_breaker(signs);
-  weights_.resize(instances_.size());
+  last_.trip_was_told = tells_of_tripped_breaker(signs);
+  last_.weights.resize(instances_.size());
   std::size_t of_candidate = candidate_of_.size();
   double likelihood = 1.0;
   for (std::size_t i = 0; i < instances_.size(); ++i) {
@@ -100,7 +102,7 @@ void Reasoner::weigh_signs(const Signs& signs) {
       of_candidate = candidate_of_[i];
       likelihood = likelihood_of_signs(faults(), *instances_[i].candidate, signs, sign_model_);
     }
-    weights_[i] = instances_[i].candidate->prior * instances_[i].weight * likelihood;
+    last_.weights[i] = instances_[i].candidate->prior * instances_[i].weight * likelihood;
   }
 }
 
@@ -113,17 +115,17 @@ void Reasoner::weigh(std::size_t from, std::size_t to, double negligible_share, 
   };
   std::vector<Group> groups;
   std::unordered_map<std::vector<const void*>, std::size_t, boost::hash<std::vector<const void*>>> group_of;
-  const std::span<const WeighedReading> before = std::span(readings_).first(from);
-  const std::span<const WeighedReading> readings = std::span(readings_).subspan(from, to - from);
+  const std::span<const WeighedReading> before = std::span(last_.readings).first(from);
+  const std::span<const WeighedReading> readings = std::span(last_.readings).subspan(from, to - from);
   std::vector<const std::vector<PredictedOutcome>*> predictions(to);
   std::vector<const void*> key(to);
   std::vector<Predicted> of_readings;
-  for (const WeighedReading& reading : std::span(readings_).first(to))
+  for (const WeighedReading& reading : std::span(last_.readings).first(to))
     of_readings.push_back(predicted(reading.measurement));
-  std::vector<double> likelihoods(instances_.size(), 0.0);
-  const double least = negligible_share * *std::max_element(weights_.begin(), weights_.end());
+  std::vector<std::pair<std::size_t, std::size_t>> weighed;  // instances, each with its group
+  const double least = negligible_share * *std::max_element(last_.weights.begin(), last_.weights.end());
   for (std::size_t i = 0; i < instances_.size(); ++i) {
-    if (weights_[i] < least) continue;
+    if (last_.weights[i] < least) continue;
     for (std::size_t r = 0; r < to; ++r) key[r] = predictions[r] = &of_readings[r].of(i);
     const auto [at, is_new] = group_of.try_emplace(key, groups.size());
     if (is_new) {
@@ -132,14 +134,21 @@ void Reasoner::weigh(std::size_t from, std::size_t to, double negligible_share, 
       if (from > 0) (void)likelihood_of_all(before, of_all.first(from), prober_.model(), learnt);
       groups.push_back({likelihood_of_all(readings, of_all.subspan(from), prober_.model(), learnt), 0.0});
       // Who reads volts behind a breaker that has tripped hardly fails to see it, once for all readings.
-      if (!trip_was_told_ && reads_behind_trip(of_all.subspan(from)) && !reads_behind_trip(of_all.first(from)))
+      if (!last_.trip_was_told && reads_behind_trip(of_all.subspan(from)) && !reads_behind_trip(of_all.first(from)))
         groups.back().likelihood.of_all *= sign_model_.trip_untold;
     }
-    Group& group = groups[at->second];
-    likelihoods[i] = group.likelihood.of_all;
-    group.weight += weights_[i] * likelihoods[i];
+    weighed.emplace_back(i, at->second);
   }
-  const double sum = locate::weigh(weights_, likelihoods);
+  // In one scale, that of the likeliest.
+  int exponent = groups.front().likelihood.exponent;
+  for (const Group& group : groups) exponent = std::max(exponent, group.likelihood.exponent);
+  std::vector<double> likelihoods(instances_.size(), 0.0);
+  for (const auto& [i, of_group] : weighed) {
+    Group& group = groups[of_group];
+    likelihoods[i] = std::ldexp(group.likelihood.of_all, group.likelihood.exponent - exponent);
+    group.weight += last_.weights[i] * likelihoods[i];
+  }
+  const double sum = locate::weigh(last_.weights, likelihoods);
   std::vector<double> misread(readings.size(), 0.0);
   for (const Group& group : groups)
     for (std::size_t r = 0; r < readings.size(); ++r) misread[r] += group.weight * group.likelihood.misread[r];
@@ -149,23 +158,23 @@ void Reasoner::weigh(std::size_t from, std::size_t to, double negligible_share, 
 
 void Reasoner::weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis) {
   diagnosis.misread.assign(readings.size(), 0.0);
-  readings_ = join_repeats(prober_, readings);
-  const auto planned = std::stable_partition(readings_.begin(), readings_.end(),
+  last_.readings = join_repeats(prober_, readings);
+  const auto planned = std::stable_partition(last_.readings.begin(), last_.readings.end(),
                                              [](const WeighedReading& reading) { return !reading.is_planned; });
-  const auto taken = static_cast<std::size_t>(planned - readings_.begin());
+  const auto taken = static_cast<std::size_t>(planned - last_.readings.begin());
   weigh(0, taken, negligible, diagnosis);
-  if (taken < readings_.size()) weigh(taken, readings_.size(), negligible_in_a_plan, diagnosis);
+  if (taken < last_.readings.size()) weigh(taken, last_.readings.size(), negligible_in_a_plan, diagnosis);
 }
 
 std::vector<const std::vector<PredictedOutcome>*> Reasoner::predicted_of_readings(std::size_t instance) {
   std::vector<const std::vector<PredictedOutcome>*> predictions;
-  for (const WeighedReading& reading : readings_) predictions.push_back(&predicted(instance, reading.measurement));
+  for (const WeighedReading& reading : last_.readings) predictions.push_back(&predicted(instance, reading.measurement));
   return predictions;
 }
 
 Learnt Reasoner::learnt(std::size_t instance) {
   Learnt learnt;
-  (void)likelihood_of_all(readings_, predicted_of_readings(instance), prober_.model(), learnt);
+  (void)likelihood_of_all(last_.readings, predicted_of_readings(instance), prober_.model(), learnt);
   return learnt;
 }
 
@@ -174,17 +183,33 @@ Diagnosis Reasoner::diagnose(std::span<const TakenReading> readings, const Signs
   diagnosis.sealed_system = speaks_of_sealed_system(prober_.appliance(), signs);
   weigh_signs(signs);
   weigh_readings(readings, diagnosis);
-  normalise(weights_);
+  normalise(last_.weights);
   diagnosis.candidates.assign(faults().candidates().size(), 0.0);
-  for (std::size_t i = 0; i < instances_.size(); ++i) diagnosis.candidates[candidate_of_[i]] += weights_[i];
+  for (std::size_t i = 0; i < instances_.size(); ++i) diagnosis.candidates[candidate_of_[i]] += last_.weights[i];
   sum_up(faults(), diagnosis);
   return diagnosis;
 }
 
+Diagnosis Reasoner::suppose(std::span<const TakenReading> readings, const Signs& signs) {
+  class Restored {  // whatever is thrown
+   public:
+    explicit Restored(Weighing& last) : last_(last), before_(last) {}
+    Restored(const Restored&) = delete;
+    Restored& operator=(const Restored&) = delete;
+    ~Restored() { last_ = std::move(before_); }
+
+   private:
+    Weighing& last_;
+    Weighing before_;
+  };
+  const Restored restored(last_);
+  return diagnose(readings, signs);
+}
+
 std::vector<Reasoner::Weighed> Reasoner::likeliest(std::size_t most) const {
   std::vector<Weighed> all;
-  for (std::size_t i = 0; i < weights_.size(); ++i)
-    if (weights_[i] > 0.0) all.push_back({i, weights_[i]});
+  for (std::size_t i = 0; i < last_.weights.size(); ++i)
+    if (last_.weights[i] > 0.0) all.push_back({i, last_.weights[i]});
   const std::size_t kept = std::min(most, all.size());
   std::partial_sort(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(kept), all.end(),
                     [](const Weighed& a, const Weighed& b) {

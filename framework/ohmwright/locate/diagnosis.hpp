@@ -61,6 +61,8 @@ class Reasoner {
   /// The order of the readings does not matter. Readings of one measurement that agree are one reading, since their
   /// errors are the same; those that do not are weighed one by one: what comes and goes explains them.
   Diagnosis diagnose(std::span<const TakenReading> readings, const Signs& signs);
+  /// The same of other readings or signs, only to see what would be believed: the last diagnosis remains the last.
+  Diagnosis suppose(std::span<const TakenReading> readings, const Signs& signs);
 
   /// An instance and its probability in the last diagnosis.
   struct Weighed {
@@ -112,6 +114,13 @@ class Reasoner {
  private:
   using PredictionsOfAll = std::vector<const std::vector<PredictedOutcome>*>;  ///< by instance, null: not asked yet
 
+  /// What the last diagnosis left behind.
+  struct Weighing {
+    std::vector<double> weights;  ///< by instance
+    bool trip_was_told = false;
+    std::vector<WeighedReading> readings;  ///< those that are only planned behind the others
+  };
+
   void weigh_signs(const Signs& signs);
   void weigh(std::size_t from, std::size_t to, double negligible_share, Diagnosis& diagnosis);
   void weigh_readings(std::span<const TakenReading> readings, Diagnosis& diagnosis);
@@ -120,9 +129,7 @@ class Reasoner {
   SignModel sign_model_;
   std::vector<Instance> instances_;
   std::vector<std::size_t> candidate_of_;  ///< by instance
-  std::vector<double> weights_;            ///< by instance, of the last diagnosis
-  bool trip_was_told_ = false;             ///< in the last diagnosis
-  std::vector<WeighedReading> readings_;   ///< of the last diagnosis, those that are only planned behind the others
+  Weighing last_;
   std::map<std::tuple<std::size_t, std::size_t, bool>, PredictionsOfAll> predictions_;
   std::map<std::pair<std::size_t, std::size_t>, bool> same_;  ///< by test point and set-up
 };

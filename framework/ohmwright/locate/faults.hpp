@@ -54,7 +54,8 @@ bool takes_in(const AnswerKey& key, const AnswerKey& other);
 /// Every fault and every candidate of an appliance with its prior probability.
 class FaultList {
  public:
-  /// `repaired` are the parts that were worked on before. Throws InputError for an override that names nothing.
+  /// `repaired` are the parts that were worked on before. Throws InputError for an override that names nothing, and
+  /// where so many faults at once make more candidates than there is room for.
   FaultList(const Appliance& appliance, const PriorSettings& settings, const WeightOverrides& overrides = {},
             std::span<const std::size_t> repaired = {});
 

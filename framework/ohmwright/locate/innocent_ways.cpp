@@ -105,7 +105,7 @@ bool was_read_turned_away(const SetState& from, std::span<const TakenReading> re
 /// Whether a search at that site, or of those readings, would name the parts all the same.
 bool are_named(Reasoner& reasoner, std::span<const TakenReading> readings, const Signs& signs, const Standing& standing,
                const NextStepSettings& settings) {
-  const Diagnosis diagnosis = reasoner.diagnose(readings, signs);
+  const Diagnosis diagnosis = reasoner.suppose(readings, signs);
   return probability_of(reasoner.faults(), diagnosis, standing) >= settings.likely;
 }
 
@@ -166,7 +166,7 @@ std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<con
     if (!prober.site().not_measured[*zone]) {
       // What was read before the zone was measured condemns nothing by itself: it can be read again, and be known.
       const std::vector<TakenReading> known = taken_at_a_known_temperature(readings, *zone, prober);
-      if (known.size() < readings.size() && reasoner.diagnose(known, signs).parts[part] < settings.likely) return zone;
+      if (known.size() < readings.size() && reasoner.suppose(known, signs).parts[part] < settings.likely) return zone;
       continue;
     }
     if (!changes_with_temperature(appliance, part, prober.site(), *zone)) continue;

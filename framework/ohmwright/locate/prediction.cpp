@@ -13,7 +13,7 @@ struct Anywhere {
   double mean;
   double uncertainty;
 };
-Anywhere floating_volts() { return {ghost_voltage_on_scale(), 1.3}; }
+Anywhere floating_volts() { return {ghost_voltage_on_scale(), ghost_spread_on_scale}; }
 Anywhere damp_ohms() { return {scale_of(Probe::ohms).at(8e6), 1.2}; }
 
 double likelihood_of_value(const PredictedOutcome& outcome, const SeenReading& seen, Probe probe,

@@ -119,6 +119,8 @@ double stray_on_scale(double volts);
 
 /// Where a ghost voltage most likely reads, on the scale of volts.
 double ghost_voltage_on_scale();
+/// And how far about that, a standard uncertainty on the scale: nearly anything below the supply.
+inline constexpr double ghost_spread_on_scale = 1.3;
 
 /// Probability of the seen reading, of a density on the scale for a value, if it comes out in one of these ways and is
 /// not misread.

@@ -69,8 +69,6 @@ class Prober::ProbedScene {
     std::vector<std::vector<Wavering>> wavering;  ///< by part
   };
 
-  /// Past this current a breaker trips before anybody reads [A] (common practice, no source).
-  static constexpr double breaker_amperes = 60.0;
   PredictedOutcome on_a_dead_circuit(double weight) const;
   /// Volts that a meter shows of a wire that nothing feeds, at most [V].
   double stray_volts(bool low_impedance) const;

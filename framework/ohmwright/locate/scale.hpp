@@ -18,6 +18,9 @@ struct Scale {
   double density_of_anything() const;
 };
 
+/// Past this current a breaker trips before anybody reads [A] (common practice, no source).
+inline constexpr double breaker_amperes = 60.0;
+
 Scale scale_of(Probe probe);
 Dimension dimension_of(Probe probe);
 

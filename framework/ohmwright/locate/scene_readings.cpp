@@ -146,7 +146,7 @@ void Prober::ProbedScene::read_amperes(const Place& place, double weight, std::v
   circuit::ClampAmmeter::Variant variant = place.group->ammeter->with(changes_);
   const std::optional<circuit::CurrentPhasor> reading = variant.reading(place.index);
   if (!reading) {  // joined conductors share it in a way that no value tells
-    outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, scale_of(Probe::amperes).at(60.0), {}});
+    outcomes.push_back({weight, PredictedOutcome::Form::value, 0.0, scale_of(Probe::amperes).at(breaker_amperes), {}});
     return;
   }
   variant.sensitivities(place.index, sensitivities_);

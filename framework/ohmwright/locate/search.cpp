@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <iterator>
 #include <utility>
 #include <variant>
 
@@ -25,15 +24,21 @@ Search::Search(const Appliance& appliance, const Meter& meter, const Site& site,
       settings_(settings),
       faults_(appliance, settings.priors, settings.weights, settings.repaired),
       prober_(faults_, site, meter, settings.readings),
-      reasoner_(prober_, settings.signs) {}
+      reasoner_(prober_, settings.signs),
+      leaks_(faults_that_leak(faults_, site)) {}
 
 void Search::add(TakenReading reading) {
-  if (has_cooled(reading)) {
-    const auto was_warm = [&](const TakenReading& other) { return is_of_a_warm_one(other, reading); };
-    std::copy_if(readings_.begin(), readings_.end(), std::back_inserter(of_warm_ones_), was_warm);
-    std::erase_if(readings_, was_warm);
-  }
-  readings_.push_back(std::move(reading));
+  if (has_cooled(reading))
+    for (Taken& before : taken_)
+      if (!before.other && is_of_a_warm_one(before.reading, reading)) before.other = taken_.size();
+  taken_.push_back({std::move(reading), std::nullopt});
+  keep_those_that_stand();
+}
+
+void Search::keep_those_that_stand() {
+  readings_.clear();
+  for (const Taken& one : taken_)
+    if (!one.other) readings_.push_back(one.reading);
 }
 
 /// Whether ohms were read as found where another value was read once all had cooled.
@@ -61,21 +66,17 @@ void Search::reach_again() {
 }
 
 bool Search::take_back() {
-  if (readings_.empty()) return false;
-  const TakenReading last = std::move(readings_.back());
-  readings_.pop_back();
-  if (!has_cooled(last)) return true;
-  const auto is_there = [&](const TakenReading& other) {
-    return other.measurement.test_point == last.measurement.test_point;
-  };
-  std::copy_if(of_warm_ones_.begin(), of_warm_ones_.end(), std::back_inserter(readings_), is_there);
-  std::erase_if(of_warm_ones_, is_there);
+  if (taken_.empty()) return false;
+  taken_.pop_back();
+  for (Taken& before : taken_)
+    if (before.other == taken_.size()) before.other.reset();
+  keep_those_that_stand();
   return true;
 }
 
 void Search::take_over(const Search& other) {
+  taken_ = other.taken_;
   readings_ = other.readings_;
-  of_warm_ones_ = other.of_warm_ones_;
   out_of_reach_ = other.out_of_reach_;
   signs_ = other.signs_;
 }
@@ -104,7 +105,7 @@ bool Search::disagrees(const TakenReading& reading) const {
   return seen && std::any_of(readings_.begin(), readings_.end(), [&](const TakenReading& other) {
            if (!(other.measurement == reading.measurement)) return false;
            const std::optional<SeenReading> before = seen_reading(other, probe, prober_.meter());
-           return before && !agree(*before, *seen);
+           return before && !may_agree(*before, *seen);
          });
 }
 
@@ -124,11 +125,17 @@ std::vector<Measurement> Search::done(bool is_asked_twice) const {
   return done;
 }
 
+bool Search::may_be_energised(bool insulation_is_good) const {
+  return locate::may_be_energised(appliance_, readings_, signs_,
+                                  {insulation_is_good, probability_of_leak(faults_, leaks_, diagnosis_)},
+                                  prober_.meter());
+}
+
 std::vector<Step> Search::steps_from_here(const NextStepSettings& settings, bool is_asked_twice) {
   std::vector<std::size_t> looked_at;
   for (const OutsideSign& sign : signs_.looked_at) looked_at.push_back(sign.outside_cause);
   NextStepSettings allowed = settings;
-  if (!may_be_energised(appliance_, readings_, signs_, settings.insulation_is_good, prober_.meter()))
+  if (!may_be_energised(settings.insulation_is_good))
     allowed.allow_live = allowed.insulation_is_good = false;  // no step energises it
   std::vector<Step> steps = next_steps(reasoner_, diagnosis_, work(), allowed, done(is_asked_twice), looked_at);
   std::erase_if(steps, [this](const Step& step) {

@@ -61,8 +61,15 @@ class Search {
   Reasoner& reasoner() { return reasoner_; }
 
  private:
+  struct Taken {
+    TakenReading reading;
+    std::optional<std::size_t> other;  ///< index of the one that stands for it, once all had cooled
+  };
+
+  bool may_be_energised(bool insulation_is_good) const;
   bool is_of_unknown_range(const TakenReading& reading) const;
   bool has_cooled(const TakenReading& reading) const;
+  void keep_those_that_stand();
   bool is_of_a_warm_one(const TakenReading& as_found, const TakenReading& cooled) const;
   bool disagrees(const TakenReading& reading) const;
   std::vector<Measurement> done(bool is_asked_twice) const;
@@ -91,8 +98,9 @@ class Search {
   FaultList faults_;
   Prober prober_;
   Reasoner reasoner_;
-  std::vector<TakenReading> readings_;
-  std::vector<TakenReading> of_warm_ones_;  ///< ohms as found where others were read once all had cooled
+  std::vector<bool> leaks_;  ///< by fault, see `faults_that_leak`
+  std::vector<Taken> taken_;
+  std::vector<TakenReading> readings_;  ///< those of `taken_` that no other stands for
   std::vector<std::size_t> out_of_reach_;
   Signs signs_;
   Diagnosis diagnosis_;

@@ -21,7 +21,7 @@ void Search::hold_back_what_no_reading_says() {
   const bool has_unknown_range = of_known_range.size() < readings_.size();
   if (!has_unknown_range && signs_.codes.empty()) return;
   if (has_unknown_range) {
-    const double without = probability_of(faults_, reasoner_.diagnose(of_known_range, signs_), standing_);
+    const double without = probability_of(faults_, reasoner_.suppose(of_known_range, signs_), standing_);
     if (without < settings_.steps.likely)
       standing_.lacks = Standing::Lacks::range;
     else if (without < settings_.steps.replace)
@@ -30,10 +30,9 @@ void Search::hold_back_what_no_reading_says() {
   if (!signs_.codes.empty() && standing_.lacks == Standing::Lacks::nothing) {
     Signs without_codes = signs_;
     without_codes.codes.clear();
-    const double without = probability_of(faults_, reasoner_.diagnose(readings_, without_codes), standing_);
+    const double without = probability_of(faults_, reasoner_.suppose(readings_, without_codes), standing_);
     if (readings_.empty() || without < likelier_than_not) standing_.lacks = Standing::Lacks::reading;
   }
-  diagnosis_ = reasoner_.diagnose(readings_, signs_);  // the reasoner goes on from here
   if (standing_.lacks == Standing::Lacks::nothing) return;
   standing_.form = Standing::Form::open;
   NextStepSettings to_confirm = settings_.steps;
@@ -49,7 +48,6 @@ void Search::hold_back_what_no_reading_says() {
 /// A part whose state or ohms hang on a temperature is named when none that its zone may have clears it.
 void Search::hold_back_what_a_temperature_explains() {
   const std::optional<std::size_t> zone = zone_that_may_clear(reasoner_, readings_, signs_, standing_, settings_.steps);
-  diagnosis_ = reasoner_.diagnose(readings_, signs_);  // the reasoner goes on from here
   if (!zone) return;
   standing_.lacks = Standing::Lacks::temperature;
   standing_.lacking = *zone;
@@ -97,7 +95,6 @@ void Search::ask_turned_away_from(const SetState& as_found) {
 /// again, its unit looked at. What was read twice, or is ten times off, may be so; but nothing is found by it alone.
 void Search::doubt_what_a_slip_explains() {
   standing_.slip = slip_that_may_clear(reasoner_, readings_, signs_, standing_, settings_.steps);
-  diagnosis_ = reasoner_.diagnose(readings_, signs_);  // the reasoner goes on from here
   if (!standing_.slip) return;
   const UnitSlip& slip = *standing_.slip;
   const bool is_of_a_prefix = slip.factor >= 1000.0 || slip.factor <= 0.001;
@@ -116,7 +113,6 @@ void Search::doubt_what_a_slip_explains() {
 /// Nothing is found by what a good motor shows that ran a moment ago.
 void Search::doubt_what_own_heat_explains() {
   standing_.warm_part = part_that_may_be_warm(reasoner_, readings_, signs_, standing_, settings_.steps);
-  diagnosis_ = reasoner_.diagnose(readings_, signs_);  // the reasoner goes on from here
   if (!standing_.warm_part) return;
   if (standing_.form == Standing::Form::settled) standing_.form = Standing::Form::likely;
   ask_again_once_it_has_cooled(*standing_.warm_part);

@@ -28,9 +28,7 @@ void Search::put_what_bears_it_out_first() {
 /// it is.
 void Search::put_insulation_first() {
   const bool has_leak = any_tells_of_leak(appliance_, readings_, prober_.meter());
-  const bool is_called_for =
-      speaks_of_leak_or_burning(signs_) &&
-      !may_be_energised(appliance_, readings_, signs_, settings_.steps.insulation_is_good, prober_.meter());
+  const bool is_called_for = speaks_of_leak_or_burning(signs_) && !may_be_energised(settings_.steps.insulation_is_good);
   if (!has_leak && !is_called_for) return;
   const auto is_of_insulation = [this](const Step& step) {
     return step.form == Step::Form::measure && is_to_earth(appliance_, step.measurement);

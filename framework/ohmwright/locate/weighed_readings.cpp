@@ -22,7 +22,8 @@ double likelihood_if_misread_alike(const WeighedReading& reading, const ReadingM
   const double once = model.misread_share * likelihood_if_misread(reading.seen, reading.probe, model);
   const double by_chance = reading.seen.form == SeenReading::Form::value ? std::min(1.0, 2.0 * agreeing * once) : once;
   const double again = model.same_slip_again + (1.0 - model.same_slip_again) * by_chance;
-  return once * std::pow(again, static_cast<double>(reading.given.size() - 1));
+  const double repeated = std::pow(again, static_cast<double>(reading.given.size() - 1));
+  return std::max(once * repeated, std::numeric_limits<double>::min());  // anything may be misread
 }
 
 /// The end of the scale stands for OL whose limit nobody gave.
@@ -44,6 +45,15 @@ void take_in(const SeenReading& seen, WeighedReading& into) {
   } else if (into.seen.form == SeenReading::Form::over_range) {
     into.seen.past = std::max(past_of(into.seen, into.probe), past_of(seen, into.probe));
   }
+}
+
+/// By whole powers of two, which change no digit.
+void keep_in_range(JointLikelihood& joint) {
+  constexpr double far_from_one = 0x1p200;
+  if (joint.of_all >= 1.0 / far_from_one && joint.of_all <= far_from_one) return;
+  int exponent = 0;
+  joint.of_all = std::frexp(joint.of_all, &exponent);
+  joint.exponent += exponent;
 }
 
 }  // namespace
@@ -79,6 +89,18 @@ bool agree(const SeenReading& a, const SeenReading& b) {
          std::abs(a.at - b.at) <= std::max(agreeing, agreeing_uncertainties * std::hypot(a.of_repeat, b.of_repeat));
 }
 
+bool may_agree(const SeenReading& a, const SeenReading& b) {
+  const auto is_range = [](const SeenReading& seen) {
+    return seen.form == SeenReading::Form::value || seen.form == SeenReading::Form::between;
+  };
+  const auto end_of = [](const SeenReading& seen) {
+    return seen.form == SeenReading::Form::between ? seen.to : seen.at;
+  };
+  const bool is_of_a_plan = a.form == SeenReading::Form::between || b.form == SeenReading::Form::between;
+  if (!is_of_a_plan) return agree(a, b);
+  return is_range(a) && is_range(b) && a.at <= end_of(b) && b.at <= end_of(a);
+}
+
 bool was_read_twice_alike(const Prober& prober, std::span<const TakenReading> readings, std::size_t reading) {
   const Measurement& measurement = readings[reading].measurement;
   const Probe probe = prober.appliance().test_points[measurement.test_point].probe;
@@ -86,7 +108,7 @@ bool was_read_twice_alike(const Prober& prober, std::span<const TakenReading> re
   for (std::size_t i = 0; seen && i < readings.size(); ++i) {
     if (i == reading || !(readings[i].measurement == measurement)) continue;
     const std::optional<SeenReading> other = seen_reading(readings[i], probe, prober.meter());
-    if (other && agree(*seen, *other)) return true;
+    if (other && may_agree(*seen, *other)) return true;
   }
   return false;
 }
@@ -154,6 +176,7 @@ JointLikelihood likelihood_of_all(std::span<const WeighedReading> readings,
                          learnt.take_in(*predictions[r], reading.seen, reading.probe, misread, model);
     joint.misread.push_back(misread / (misread + meant));
     joint.of_all *= misread + meant;
+    keep_in_range(joint);
   }
   return joint;
 }

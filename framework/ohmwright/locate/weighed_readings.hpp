@@ -30,7 +30,10 @@ std::optional<SeenReading> seen_reading(const TakenReading& reading, Probe probe
 /// too low: OL on one and a value above it on the next.
 bool agree(const SeenReading& a, const SeenReading& b);
 
-/// Whether another of the readings is of the same measurement and agrees with this one: it was no slip, then.
+/// Whether they agree or, of classes of readings of a plan, may: some reading is in both.
+bool may_agree(const SeenReading& a, const SeenReading& b);
+
+/// Whether another of the readings is of the same measurement and may agree with this one: it was no slip, then.
 bool was_read_twice_alike(const Prober& prober, std::span<const TakenReading> readings, std::size_t reading);
 
 /// At how many test points ohms were read when all of them showed an open way; none where one showed anything else. A
@@ -45,7 +48,9 @@ std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const T
 
 /// Of readings together, if an instance is true.
 struct JointLikelihood {
+  /// Times two to the power of `exponent`: the product over very many readings has no place in a number.
   double of_all = 1.0;
+  int exponent = 0;
   std::vector<double> misread;  ///< by reading: probability that it was a slip
 };
 

@@ -148,6 +148,29 @@ class HeadlineSentences {
                       "check heater insulation=...)."));
   }
 
+  /// Why no live step is offered though they are allowed, once the first insulation was read.
+  void what_live_steps_wait_for() {
+    const auto& report = words_.report;
+    if (!report.settings.allow_live || report.settings.insulation_is_good) return;
+    const locate::Prober& prober = report.reasoner.prober();
+    bool is_any_to_earth = false;
+    for (const locate::TakenReading& reading : report.readings) {
+      if (locate::tells_of_leak(words_.appliance, reading, prober.meter()) ||
+          locate::tells_of_short(words_.appliance, reading, prober.meter()))
+        return;  // that is told by itself
+      is_any_to_earth = is_any_to_earth || locate::is_to_earth(words_.appliance, reading.measurement);
+    }
+    const double leak = locate::probability_of_leak(
+        words_.faults, locate::faults_that_leak(words_.faults, prober.site()), report.diagnosis);
+    if (!is_any_to_earth ||
+        locate::may_be_energised(words_.appliance, report.readings, report.signs, {false, leak}, prober.meter()))
+      return;
+    explain(OHMWRIGHT_TEXT("No live step yet: what was read to the frame does not reach all that gets the line, and a "
+                           "leak somewhere still has {chance}. Read what is left to the frame, each part by itself "
+                           "(ohmwright check heater insulation=...), and say so (locate: --insulation-good)."),
+            {{"chance", percent_text(leak)}});
+  }
+
   /// What was read between a conductor and the frame, before what it may come from.
   void leak_to_frame() {
     for (const locate::TakenReading& reading : words_.report.readings)
@@ -265,6 +288,7 @@ void say_headline(const SearchInWords& words, LocateContent& content) {
   HeadlineSentences sentences(words, content);
   sentences.headline();
   sentences.shock_or_trip();
+  sentences.what_live_steps_wait_for();
   sentences.leak_to_frame();
 }
 

@@ -28,10 +28,6 @@ bool any_finding(const Scene& scene, Predicate predicate) {
   return std::any_of(all.begin(), all.end(), predicate);
 }
 
-bool found(const Scene& scene, RuleIndex rule, Outcome outcome) {
-  return any_finding(scene, [&](const Finding& f) { return f.rule == rule && f.outcome == outcome; });
-}
-
 /// A rule would condemn, had the circumstances of the reading allowed it.
 bool would_condemn(const Scene& scene, RuleIndex rule) {
   return any_finding(scene, [&](const Finding& f) {
@@ -61,7 +57,7 @@ bool needs_a_lead_lifted(const Scene& scene) {
   const bool no_current = any_finding(scene, [](const Finding& f) {
     return f.rule == drop_under_load && f.outcome == Outcome::undecided && f.meaning == ProbabilityMeaning::none;
   });
-  const bool welded_unproved = found(scene, stuck, Outcome::undecided) && scene.ratings != nullptr;
+  const bool welded_unproved = scene.findings.has(stuck, Outcome::undecided) && scene.ratings != nullptr;
   return asks_to_read_alone(scene.findings, in_circuit) || link_closed_unproved || state_unproved ||
          resistance_unproved || no_current || welded_unproved;
 }
@@ -179,7 +175,7 @@ void advise_on_trip(const Scene& scene, const TripAdvice& of) {
     tell_span(scene.findings.advise(of.watch), lower - run_up_kelvin, upper + run_up_kelvin, of.downwards);
     return;
   }
-  if (!found(scene, of.rule, Outcome::undecided)) return;
+  if (!scene.findings.has(of.rule, Outcome::undecided)) return;
   const Bracketed seen = of.series.bracketed();
   if (seen.scatters) {
     scene.findings.advise(more_cycles);
@@ -241,8 +237,8 @@ void advise_on_trip_points(const Scene& scene) {
     return;
   }
   const ThermostatRatings& r = *scene.ratings;
-  if (!r.promises_trip_points() &&
-      (found(scene, opening_point, Outcome::undecided) || found(scene, closing_point, Outcome::undecided))) {
+  if (!r.promises_trip_points() && (scene.findings.has(opening_point, Outcome::undecided) ||
+                                    scene.findings.has(closing_point, Outcome::undecided))) {
     scene.findings.advise(watch_a_defrost);
     return;
   }
@@ -267,8 +263,8 @@ bool burns_under_load(const Scene& scene) {
 }
 
 void advise_on_contact(const Scene& scene) {
-  const bool drop_decided =
-      found(scene, drop_under_load, Outcome::within_limits) || found(scene, drop_under_load, Outcome::out_of_limits);
+  const bool drop_decided = scene.findings.has(drop_under_load, Outcome::within_limits) ||
+                            scene.findings.has(drop_under_load, Outcome::out_of_limits);
   const bool drop_open = any_finding(scene, [](const Finding& f) {
     return f.rule == drop_under_load && f.outcome == Outcome::undecided && f.judged.has_value();
   });
@@ -318,18 +314,18 @@ void advise_on_probes(const Scene& scene) {
 
 void advise_after_condemning(const Scene& scene) {
   advise_on_probes(scene);
-  if (found(scene, thermal_link, Outcome::out_of_limits)) scene.findings.advise(find_cause_of_link);
-  if (found(scene, pair_suspected, Outcome::undecided)) scene.findings.advise(check_both_of_pair);
+  if (scene.findings.has(thermal_link, Outcome::out_of_limits)) scene.findings.advise(find_cause_of_link);
+  if (scene.findings.has(pair_suspected, Outcome::undecided)) scene.findings.advise(check_both_of_pair);
   const bool by_trip = any_finding(scene, [](const Finding& f) {
     return f.outcome == Outcome::out_of_limits && f.rule != thermal_link && f.rule != in_circuit &&
            f.rule != drop_under_load;
   });
-  if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
+  if (scene.findings.has(in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
   const bool closed_too_warm = any_finding(scene, [](const Finding& f) {
     return f.outcome == Outcome::out_of_limits && f.rule == state_at_temperature && f.limits.upper;
   });
   if (by_trip) scene.findings.advise(closed_too_warm ? before_buying_welded : before_buying);
-  if (found(scene, drop_under_load, Outcome::out_of_limits)) scene.findings.advise(before_buying_contact);
+  if (scene.findings.has(drop_under_load, Outcome::out_of_limits)) scene.findings.advise(before_buying_contact);
   advise_on_replacement(scene);
 }
 

@@ -20,14 +20,8 @@ const Finding* found(const Scene& scene, RuleIndex rule, Outcome outcome) {
   return first == all.end() ? nullptr : &*first;
 }
 
-template <class Predicate>
-bool any_reading(const Scene& scene, Predicate predicate) {
-  const auto readings = scene.evidence.readings();
-  return std::any_of(readings.begin(), readings.end(), predicate);
-}
-
 bool is_read(const Scene& scene, MeasurandIndex measurand) {
-  return any_reading(scene, [measurand](const PreparedReading& r) { return r.measurand == measurand; });
+  return any_of(scene.evidence, [measurand](const PreparedReading& r) { return r.measurand == measurand; });
 }
 
 bool is_ohms(const PreparedReading& r) { return is_of_contact(r) || r.measurand == motor; }
@@ -36,7 +30,7 @@ void advise_on_silent_contacts(const Scene& scene) {
   if (scene.is_board() && is_read(scene, output_voltage)) return;  // what its volts leave open comes below
   if (scene.is_board())
     scene.findings.advise(measure_output);
-  else if (found(scene, in_circuit, Outcome::undecided) == nullptr)
+  else if (!scene.findings.has(in_circuit, Outcome::undecided))
     scene.findings.advise(read_contacts);
 }
 
@@ -85,12 +79,12 @@ void advise_on_open_contacts(const Scene& scene, TextIndex text) {
 }
 
 void advise_on_contacts(const Scene& scene) {
-  if (found(scene, contacts, Outcome::silent) != nullptr && scene.ratings != nullptr) advise_on_silent_contacts(scene);
+  if (scene.findings.has(contacts, Outcome::silent) && scene.ratings != nullptr) advise_on_silent_contacts(scene);
   if (const Finding* open = found(scene, contacts, Outcome::undecided)) advise_on_open_contacts(scene, open->text);
-  if (any_reading(scene, [](const PreparedReading& r) { return is_ohms(r) && is_live(r); }))
+  if (any_of(scene.evidence, [](const PreparedReading& r) { return is_ohms(r) && is_live(r); }))
     scene.findings.advise(read_unplugged);
   if (!asks_to_read_alone(scene)) return;
-  const bool open_unproved = any_reading(scene, [](const PreparedReading& r) {
+  const bool open_unproved = any_of(scene.evidence, [](const PreparedReading& r) {
     const bool open = is_of_contact(r) ? is_not_closed(contact_seen(r)) : shows_more_than_range(r);
     return is_ohms(r) && is_in_circuit(r) && open && r.supply != Supply::proved_dead;
   });
@@ -101,7 +95,7 @@ void advise_on_motor(const Scene& scene) {
   const Finding* open = found(scene, motor_winding, Outcome::undecided);
   if (open == nullptr) {
     const bool unread =
-        scene.is_timer() && !is_read(scene, motor) && found(scene, advance, Outcome::within_limits) == nullptr;
+        scene.is_timer() && !is_read(scene, motor) && !scene.findings.has(advance, Outcome::within_limits);
     if (unread) scene.findings.advise(read_motor);
     return;
   }
@@ -109,11 +103,11 @@ void advise_on_motor(const Scene& scene) {
     scene.findings.advise(clean_and_read_again);
   else if (open->meaning == ProbabilityMeaning::observed_if_within)
     scene.findings.advise(higher_range);
-  else if (open->judged && any_reading(scene, [](const PreparedReading& r) {
+  else if (open->judged && any_of(scene.evidence, [](const PreparedReading& r) {
              return r.measurand == motor && r.condition(part_temperature) == nullptr;
            }))
     scene.findings.advise(motor_temperature);
-  if (open->judged && any_reading(scene, [](const PreparedReading& r) {
+  if (open->judged && any_of(scene.evidence, [](const PreparedReading& r) {
         return r.measurand == motor && r.connection == Connection::unstated;
       }))
     scene.findings.advise(lift_a_lead);
@@ -126,18 +120,19 @@ void advise_to_watch_longer(const Scene& scene, const Finding& finding) {
 
 /// Whether what it was watched for stands on the share that the compressor ran.
 bool is_watched_in_run(const Scene& scene) {
-  return any_reading(scene, [](const PreparedReading& r) {
+  return any_of(scene.evidence, [](const PreparedReading& r) {
     return r.measurand == advance_time && place_of(r) == in_run && r.condition(run_share) == nullptr;
   });
 }
 
 void advise_on_time(const Scene& scene) {
   const bool ratings_known = scene.ratings != nullptr;
-  if (ratings_known && found(scene, advance, Outcome::silent) != nullptr) scene.findings.advise(watch_it_move);
+  if (ratings_known && scene.findings.has(advance, Outcome::silent)) scene.findings.advise(watch_it_move);
   const Finding* open = found(scene, advance, Outcome::undecided);
   if (open != nullptr && is_read(scene, advance_time)) {
-    const bool placeless = any_reading(
-        scene, [](const PreparedReading& r) { return r.measurand == advance_time && place_of(r) == anywhere; });
+    const bool placeless = any_of(scene.evidence, [](const PreparedReading& r) {
+      return r.measurand == advance_time && place_of(r) == anywhere;
+    });
     if (placeless)
       scene.findings.advise(say_position);
     else if (ratings_known && !open->limits.upper)
@@ -149,11 +144,11 @@ void advise_on_time(const Scene& scene) {
     else if (open->judged)
       scene.findings.advise(scene.is_timer() ? say_frequency : watch_it_move);
   }
-  if (found(scene, interval, Outcome::undecided) != nullptr) scene.findings.advise(count_run_time);
+  if (scene.findings.has(interval, Outcome::undecided)) scene.findings.advise(count_run_time);
 }
 
 void advise_on_output(const Scene& scene) {
-  const bool without_line = any_reading(scene, [](const PreparedReading& r) {
+  const bool without_line = any_of(scene.evidence, [](const PreparedReading& r) {
     return r.measurand == output_voltage && r.condition(line_voltage) == nullptr;
   });
   if (without_line) scene.findings.advise(say_line_voltage);
@@ -168,17 +163,17 @@ void advise_on_output(const Scene& scene) {
     else if (state == OutputState::lossy)
       scene.findings.advise(measure_drop);
   }
-  const bool drop_without_current = any_reading(scene, [](const PreparedReading& r) {
+  const bool drop_without_current = any_of(scene.evidence, [](const PreparedReading& r) {
     return r.measurand == voltage_drop && r.condition(load_current) == nullptr;
   });
-  if (drop_without_current || found(scene, contact_drop, Outcome::undecided) != nullptr)
+  if (drop_without_current || scene.findings.has(contact_drop, Outcome::undecided))
     scene.findings.advise(clamp_current);
 }
 
 void advise_on_sensor(const Scene& scene) {
   const bool has_sensor = scene.ratings != nullptr && scene.ratings->sensor.has_value();
   if (!has_sensor) return;
-  const bool stood_in = any_reading(scene, [](const PreparedReading& r) {
+  const bool stood_in = any_of(scene.evidence, [](const PreparedReading& r) {
     return r.measurand == sensor_voltage && r.condition(stand_in) != nullptr;
   });
   if (!is_read(scene, sensor_voltage))
@@ -195,7 +190,7 @@ bool is_welded(const Finding& finding) {
 /// What to look at before money is spent, by what was condemned.
 void advise_before_buying(const Scene& scene) {
   const bool board = scene.is_board();
-  const auto condemned = [&](RuleIndex rule) { return found(scene, rule, Outcome::out_of_limits) != nullptr; };
+  const auto condemned = [&](RuleIndex rule) { return scene.findings.has(rule, Outcome::out_of_limits); };
   if (condemned(contact_drop)) scene.findings.advise(before_buying_contact);
   if (condemned(sensor_supply)) scene.findings.advise(before_buying_input);
   if (condemned(interval)) scene.findings.advise(before_buying_interval);
@@ -208,7 +203,7 @@ void advise_before_buying(const Scene& scene) {
 /// Everything that was read dead showed OL, or gave no beep: so does a broken test lead.
 bool shows_only_over_range(const Scene& scene) {
   const auto shown = [&](bool over) {
-    return any_reading(scene, [over](const PreparedReading& r) {
+    return any_of(scene.evidence, [over](const PreparedReading& r) {
       return is_ohms(r) && !is_live(r) && shows_more_than_range(r) == over;
     });
   };
@@ -219,7 +214,7 @@ void advise_after_condemning(const Scene& scene) {
   if (shows_only_over_range(scene)) scene.findings.advise(touch_the_probes);
   const Finding* wrong = found(scene, contacts, Outcome::out_of_limits);
   if (wrong != nullptr && is_welded(*wrong)) scene.findings.advise(find_what_welded);
-  if (found(scene, in_circuit, Outcome::out_of_limits) != nullptr) scene.findings.advise(lift_a_lead);
+  if (scene.findings.has(in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_a_lead);
   advise_before_buying(scene);
   scene.findings.advise(scene.is_board() ? replacement_board : replacement_timer);
 }

@@ -33,10 +33,14 @@ const PreparedReading* reading_at(const Scene& scene, PlaceIndex place) {
   return last;
 }
 
+/// Behind `put_judged`, which tells shares.
 void tell_volts(Finding& finding, const PreparedReading& reading) {
   const double line = reading.condition(line_voltage)->value();
   finding.measured = volts(reading.value.value());
   finding.measured_uncertainty = reading.value.standard_uncertainty();
+  // Judged as shares of the line, told like what was read.
+  for (std::optional<AnyQuantity>* limit : {&finding.limits.lower, &finding.limits.upper})
+    if (*limit) *limit = volts((*limit)->value_in_si() * line);
   tell(finding, "output", *finding.measured);
   tell(finding, "line", volts(line));
   tell(finding, "percent", 100.0 * reading.value.value() / line);
@@ -63,7 +67,6 @@ void judge_in_defrost(const Scene& scene, const PreparedReading& reading) {
     put_judged(finding, share, least_share_on, infinity, Dimension::ratio,
                conformance_of(share, sources, least_share_on, infinity));
   tell_volts(finding, reading);
-  if (finding.limits.lower) finding.limits.lower = volts(least_share_on * reading.condition(line_voltage)->value());
 }
 
 void judge_in_run(const Scene& scene, const PreparedReading& reading) {

@@ -37,13 +37,17 @@ std::optional<Text> why_not_judged(const Scene& scene, const PreparedReading* re
   return std::nullopt;
 }
 
-/// The reading, as a share of what a board right on its figures shows there.
+/// What a board right on its figures shows there [V].
+double nominal_volts(const SensorInput& input, const PreparedReading& reading) {
+  const Estimate* resistor = reading.condition(stand_in);
+  return volts_at_connector(input, resistor == nullptr ? std::nullopt : std::optional(resistor->value()));
+}
+
+/// The reading, as a share of that.
 Estimate share_of(const SensorInput& input, const PreparedReading& reading) {
   const Estimate* resistor = reading.condition(stand_in);
-  const double nominal =
-      volts_at_connector(input, resistor == nullptr ? std::nullopt : std::optional(resistor->value()));
   Estimate share;
-  share.add_scaled(reading.value, 1.0 / nominal);
+  share.add_scaled(reading.value, 1.0 / nominal_volts(input, reading));
   if (resistor != nullptr)  // of V = S·R/(R + Rp): dV/V = dR/R · Rp/(R + Rp)
     share.add_uncertainty(*resistor, -share.value() * pull_up_part(input, resistor->value()) / resistor->value());
   return share;
@@ -63,9 +67,7 @@ void judge_volts(const Scene& scene, const PreparedReading& reading) {
   if (outcome == Outcome::out_of_limits && share.value() < nothing_there) text = dead;
   Finding& finding = scene.findings.add(sensor_supply, outcome, text);
   put_judged(finding, share, lower, upper, Dimension::ratio, p);
-  const double nominal = reading.value.value() / share.value();
-  const bool known = share.value() != 0.0;
-  const double expected = known ? nominal : volts_at_connector(input, std::nullopt);
+  const double expected = nominal_volts(input, reading);
   finding.measured = volts(reading.value.value());
   finding.measured_uncertainty = reading.value.standard_uncertainty();
   finding.limits.lower = volts(lower * expected);

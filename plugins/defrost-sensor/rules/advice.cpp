@@ -24,12 +24,6 @@ constexpr double much_of_the_doubt = 0.25;
 /// What makes less than this share is not worth naming.
 constexpr double little_of_the_doubt = 0.05;
 
-bool found(const Scene& scene, RuleIndex rule, Outcome outcome) {
-  const auto& all = scene.findings.findings();
-  return std::any_of(all.begin(), all.end(),
-                     [&](const Finding& finding) { return finding.rule == rule && finding.outcome == outcome; });
-}
-
 template <class Predicate>
 const PreparedReading* first_reading(const Scene& scene, Predicate predicate) {
   const auto readings = scene.evidence.readings();
@@ -63,7 +57,7 @@ void advise_on_ice_water(const Scene& scene, double share) {
 
 /// The reading is low and may have been taken in circuit: whatever else could be done, the connector comes first.
 bool is_low_and_unstated(const Scene& scene) {
-  return found(scene, resistance_at_temperature, Outcome::undecided) && scene.connection_unstated &&
+  return scene.findings.has(resistance_at_temperature, Outcome::undecided) && scene.connection_unstated &&
          scene.fused->log.value() < scene.fused->limits.lower;
 }
 
@@ -95,7 +89,8 @@ void advise_on_model(const Scene& scene, const Doubt& doubt) {
 
 /// What would decide the resistance, if it is that which is open.
 void advise_on_doubt(const Scene& scene) {
-  if (!scene.fused || scene.readings_disagree() || !found(scene, resistance_at_temperature, Outcome::undecided)) return;
+  if (!scene.fused || scene.readings_disagree() || !scene.findings.has(resistance_at_temperature, Outcome::undecided))
+    return;
   if (is_low_and_unstated(scene) || condemned(scene) || held_back(scene)) return;
   const Doubt doubt = doubt_of(scene);
   if (doubt.scatter >= much_of_the_doubt) {  // no meter and no bath mends a contact that jumps
@@ -123,10 +118,10 @@ void advise_on_circumstances(const Scene& scene) {
     scene.findings.advise(read_unplugged);
   if (scene.ratings != nullptr && first_reading(scene, lacks_temperature) != nullptr)
     scene.findings.advise(state_temperature);
-  const bool other_unstated =
-      scene.connection_unstated && held_back(scene) &&
-      (found(scene, two_temperatures, Outcome::undecided) || found(scene, end_of_defrost, Outcome::undecided));
-  const bool only_in_circuit = found(scene, in_circuit, Outcome::undecided) && scene.usable.empty();
+  const bool other_unstated = scene.connection_unstated && held_back(scene) &&
+                              (scene.findings.has(two_temperatures, Outcome::undecided) ||
+                               scene.findings.has(end_of_defrost, Outcome::undecided));
+  const bool only_in_circuit = scene.findings.has(in_circuit, Outcome::undecided) && scene.usable.empty();
   const bool off_for_some =
       first_reading(scene, [](const PreparedReading& r) { return r.connection == Connection::lead_off; }) != nullptr;
   if (only_in_circuit || is_low_and_unstated(scene) || other_unstated || first_reading(scene, unstated) != nullptr)
@@ -149,8 +144,9 @@ void advise_on_over_range(const Scene& scene) {
 
 /// The joint, the splice or the connector may be what is wrong: they are looked at before a part is bought.
 bool joint_is_suspected(const Scene& scene) {
-  return found(scene, two_temperatures, Outcome::out_of_limits) ||
-         found(scene, moisture_leakage, Outcome::out_of_limits) || found(scene, in_circuit, Outcome::out_of_limits);
+  return scene.findings.has(two_temperatures, Outcome::out_of_limits) ||
+         scene.findings.has(moisture_leakage, Outcome::out_of_limits) ||
+         scene.findings.has(in_circuit, Outcome::out_of_limits);
 }
 
 bool is_far_off(const Scene& scene) {
@@ -160,8 +156,8 @@ bool is_far_off(const Scene& scene) {
 
 /// A second temperature tells a drifted sensor from another curve; the one that it was not read at yet.
 void advise_on_second_temperature(const Scene& scene) {
-  if (!found(scene, resistance_at_temperature, Outcome::out_of_limits)) return;
-  if (!found(scene, two_temperatures, Outcome::silent) || is_far_off(scene)) return;
+  if (!scene.findings.has(resistance_at_temperature, Outcome::out_of_limits)) return;
+  if (!scene.findings.has(two_temperatures, Outcome::silent) || is_far_off(scene)) return;
   scene.findings.advise(read_at_ice_point(scene) ? second_temperature_room : second_temperature);
 }
 
@@ -169,8 +165,9 @@ void advise_on_second_temperature(const Scene& scene) {
 void advise_on_replacement(const Scene& scene) {
   if (!condemned(scene)) return;
   const bool short_or_near =
-      found(scene, short_sensor, Outcome::out_of_limits) || (is_far_off(scene) && scene.fused->log.value() < 0.0);
-  const bool open_or_short = found(scene, open_sensor, Outcome::out_of_limits) || short_or_near || is_far_off(scene);
+      scene.findings.has(short_sensor, Outcome::out_of_limits) || (is_far_off(scene) && scene.fused->log.value() < 0.0);
+  const bool open_or_short =
+      scene.findings.has(open_sensor, Outcome::out_of_limits) || short_or_near || is_far_off(scene);
   // A broken test lead or a flat battery shows OL, and never a short.
   if (open_or_short) scene.findings.advise(short_or_near ? clips_touch : touch_the_probes);
   if (open_or_short) scene.findings.advise(read_at_the_sensor);
@@ -198,17 +195,17 @@ void advise_on_moisture(const Scene& scene) {
 
 /// What single rules ask for.
 void advise_on_findings(const Scene& scene) {
-  if (found(scene, open_sensor, Outcome::undecided)) advise_on_over_range(scene);
+  if (scene.findings.has(open_sensor, Outcome::undecided)) advise_on_over_range(scene);
   if (first_reading(scene, [](const PreparedReading& r) {
         return range_hides_a_short(r) && !is_live(r) && !is_in_circuit(r);
       }) != nullptr)
     scene.findings.advise(lowest_range);
-  if (found(scene, volts_at_board, Outcome::undecided))
+  if (scene.findings.has(volts_at_board, Outcome::undecided))
     scene.findings.advise(held_back(scene) ? stop_at_mains : read_unplugged);
-  if (found(scene, moisture_leakage, Outcome::undecided)) advise_on_moisture(scene);
+  if (scene.findings.has(moisture_leakage, Outcome::undecided)) advise_on_moisture(scene);
   if (const std::optional<ImpossibleSlope> slope = impossible_slope(scene))
     scene.findings.advise(*slope == ImpossibleSlope::stood_still ? let_it_settle : read_again);
-  else if (found(scene, readings_agree, Outcome::undecided))
+  else if (scene.findings.has(readings_agree, Outcome::undecided))
     scene.findings.advise(read_again);
   if (first_reading(scene, [&](const PreparedReading& r) { return is_ohms(r) && repeats_jump(scene.evidence, r); }) !=
       nullptr) {
@@ -216,20 +213,24 @@ void advise_on_findings(const Scene& scene) {
     return;
   }
   const bool already = !scene.findings.advice().empty() && scene.findings.advice().front().text == wait_until_steady;
-  if (found(scene, steady_readings, Outcome::undecided) && !already) scene.findings.advise(wait_until_steady);
-  if (found(scene, seated_on_coil, Outcome::undecided)) scene.findings.advise(seat_it_again);
+  if (scene.findings.has(steady_readings, Outcome::undecided) && !already) scene.findings.advise(wait_until_steady);
+  if (scene.findings.has(seated_on_coil, Outcome::undecided)) scene.findings.advise(seat_it_again);
 }
 
 /// The part passed: the fault is somewhere else.
 void advise_on_pass(const Scene& scene) {
-  if (!found(scene, resistance_at_temperature, Outcome::within_limits) || condemned(scene) || held_back(scene)) return;
+  if (!scene.findings.has(resistance_at_temperature, Outcome::within_limits) || condemned(scene) || held_back(scene))
+    return;
   // A leak that could not be told must be looked for first: wet and dry once more.
-  if (found(scene, end_of_defrost, Outcome::undecided) || found(scene, moisture_leakage, Outcome::undecided)) return;
+  if (scene.findings.has(end_of_defrost, Outcome::undecided) ||
+      scene.findings.has(moisture_leakage, Outcome::undecided))
+    return;
   if (twins_lie_far_apart(scene)) {
     scene.findings.advise(twins_in_ice_water);
     return;
   }
-  scene.findings.advise(found(scene, moisture_leakage, Outcome::silent) ? look_elsewhere : look_elsewhere_no_leak);
+  scene.findings.advise(scene.findings.has(moisture_leakage, Outcome::silent) ? look_elsewhere
+                                                                              : look_elsewhere_no_leak);
 }
 
 /// No verdict leaves without a next step.
@@ -244,15 +245,18 @@ void advise_at_least(const Scene& scene) {
 
 void advise_without_ratings(const Scene& scene) {
   if (scene.ratings != nullptr) return;
-  if (found(scene, open_sensor, Outcome::out_of_limits) || found(scene, short_sensor, Outcome::out_of_limits)) return;
+  if (scene.findings.has(open_sensor, Outcome::out_of_limits) ||
+      scene.findings.has(short_sensor, Outcome::out_of_limits))
+    return;
   scene.findings.advise(read_at_several_temperatures(scene) ? find_the_sheet_only : find_the_sheet);
-  if (found(scene, twin_comparison, Outcome::silent)) scene.findings.advise(compare_twin);
+  if (scene.findings.has(twin_comparison, Outcome::silent)) scene.findings.advise(compare_twin);
 }
 
 /// Of several readings judged together, the first that is right with its point moved.
 std::optional<DecimalSlip> slip_of(const Scene& scene) {
   if (const std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) return slip;
-  if (scene.usable.size() < 2 || !found(scene, resistance_at_temperature, Outcome::out_of_limits)) return std::nullopt;
+  if (scene.usable.size() < 2 || !scene.findings.has(resistance_at_temperature, Outcome::out_of_limits))
+    return std::nullopt;
   for (const Deviation& deviation : scene.usable) {
     const double nominal = std::exp(deviation.log_nominal);
     const Limits limits{ohms(nominal * std::exp(deviation.limits.lower)),
@@ -275,7 +279,7 @@ void advise(const Scene& scene) {
     tell(advice, "shown", ohms(unit->ohms));
     tell(advice, "degrees", unit->degrees);
   }
-  const bool came_and_went = found(scene, open_sensor, Outcome::undecided) && held_back(scene);
+  const bool came_and_went = scene.findings.has(open_sensor, Outcome::undecided) && held_back(scene);
   if (!came_and_went) advise_on_doubt(scene);
   advise_on_circumstances(scene);
   advise_on_findings(scene);

@@ -8,22 +8,6 @@ namespace ohmwright::wiring {
 
 namespace {
 
-bool found(const Scene& scene, RuleIndex rule, Outcome outcome) {
-  const auto& all = scene.findings.findings();
-  return std::any_of(all.begin(), all.end(), [&](const Finding& f) { return f.rule == rule && f.outcome == outcome; });
-}
-
-template <class Predicate>
-bool any_reading(const Scene& scene, Predicate predicate) {
-  const auto readings = scene.evidence.readings();
-  return std::any_of(readings.begin(), readings.end(), predicate);
-}
-
-bool advised(const Scene& scene, AdviceIndex what) {
-  const auto& all = scene.findings.advice();
-  return std::any_of(all.begin(), all.end(), [what](const Advice& one) { return one.text == what; });
-}
-
 bool is_any_ohms(const PreparedReading& r) { return r.measurand != drop; }
 
 /// A low reading of which it was not said that an end was off.
@@ -32,21 +16,21 @@ bool low_with_ends_on(const Scene& scene) {
 }
 
 void advise_on_ohms(const Scene& scene) {
-  const bool live_ohms = any_reading(scene, [](const PreparedReading& r) { return is_any_ohms(r) && is_live(r); });
+  const bool live_ohms = any_of(scene.evidence, [](const PreparedReading& r) { return is_any_ohms(r) && is_live(r); });
   if (live_ohms) scene.findings.advise(read_unplugged);
   const bool through_read =
-      any_reading(scene, [](const PreparedReading& r) { return r.measurand != insulation_resistance; });
+      any_of(scene.evidence, [](const PreparedReading& r) { return r.measurand != insulation_resistance; });
   if (!through_read) scene.findings.advise(read_something);
   if (asks_to_prove_dead_and_swap(scene.findings, in_circuit)) scene.findings.advise(prove_dead_and_swap);
-  const bool decided = found(scene, end_to_end, Outcome::within_limits);
+  const bool decided = scene.findings.has(end_to_end, Outcome::within_limits);
   if (!decided && (asks_to_read_alone(scene.findings, in_circuit) || low_with_ends_on(scene)))
     scene.findings.advise(lift_an_end);
-  const bool by_ohms = found(scene, end_to_end, Outcome::undecided) && scene.ohms && scene.knows_limit();
+  const bool by_ohms = scene.findings.has(end_to_end, Outcome::undecided) && scene.ohms && scene.knows_limit();
   if (by_ohms && scene.ohms->below_zero) scene.findings.advise(say_leads);
   if (by_ohms && scene.ohms->less_than_copper && !scene.ohms->below_zero && !scene.ohms->drowns_in_leads())
     scene.findings.advise(read_all_of_it);
-  if (found(scene, intermittent, Outcome::undecided)) scene.findings.advise(clip_and_move);
-  if (found(scene, open_lead, Outcome::undecided)) scene.findings.advise(higher_range);
+  if (scene.findings.has(intermittent, Outcome::undecided)) scene.findings.advise(clip_and_move);
+  if (scene.findings.has(open_lead, Outcome::undecided)) scene.findings.advise(higher_range);
 }
 
 void advise_on_limit(const Scene& scene) {
@@ -63,24 +47,24 @@ void advise_on_drop(const Scene& scene) {
     if (read->condition(load_current) == nullptr)
       scene.findings.advise(say_load);
     else if (!has_current(*read))
-      scene.findings.advise(found(scene, drop_under_load, Outcome::undecided) ? low_impedance : read_drop);
-    else if (scene.drop && scene.drop->less_than_copper && !advised(scene, read_all_of_it))
+      scene.findings.advise(scene.findings.has(drop_under_load, Outcome::undecided) ? low_impedance : read_drop);
+    else if (scene.drop && scene.drop->less_than_copper && !scene.findings.advised(read_all_of_it))
       scene.findings.advise(read_all_of_it);
     else if (scene.drop && scene.drop->outcome == Outcome::undecided)
       scene.findings.advise(known_current);
-    else if (found(scene, end_to_end, Outcome::undecided) && !scene.comes_and_goes())
+    else if (scene.findings.has(end_to_end, Outcome::undecided) && !scene.comes_and_goes())
       scene.findings.advise(read_both_again);
     return;
   }
-  const bool ohms_leave_it_open = found(scene, end_to_end, Outcome::undecided) && !scene.comes_and_goes();
+  const bool ohms_leave_it_open = scene.findings.has(end_to_end, Outcome::undecided) && !scene.comes_and_goes();
   if (!ohms_leave_it_open && read == nullptr) return;
   scene.findings.advise(read_drop);
   scene.findings.advise(known_current);
 }
 
 void advise_on_insulation(const Scene& scene) {
-  if (!found(scene, insulation, Outcome::undecided)) return;
-  const bool wet = any_reading(scene, [](const PreparedReading& r) {
+  if (!scene.findings.has(insulation, Outcome::undecided)) return;
+  const bool wet = any_of(scene.evidence, [](const PreparedReading& r) {
     return r.measurand == insulation_resistance && r.moisture == Moisture::wet;
   });
   scene.findings.advise(wet ? dry_and_repeat : insulation_tester);
@@ -96,18 +80,19 @@ void advise_on_replacement(const Scene& scene) {
 }
 
 void advise_after_condemning(const Scene& scene) {
-  if (found(scene, insulation, Outcome::out_of_limits)) {
+  if (scene.findings.has(insulation, Outcome::out_of_limits)) {
     scene.findings.advise(do_not_energise);
     scene.findings.advise(mend_leak);
   }
-  if (found(scene, open_lead, Outcome::out_of_limits)) {
+  if (scene.findings.has(open_lead, Outcome::out_of_limits)) {
     scene.findings.advise(touch_the_probes);
     scene.findings.advise(mend_open);
   }
-  if (found(scene, end_to_end, Outcome::out_of_limits) || found(scene, drop_under_load, Outcome::out_of_limits) ||
-      found(scene, intermittent, Outcome::out_of_limits))
+  if (scene.findings.has(end_to_end, Outcome::out_of_limits) ||
+      scene.findings.has(drop_under_load, Outcome::out_of_limits) ||
+      scene.findings.has(intermittent, Outcome::out_of_limits))
     scene.findings.advise(mend_joint);
-  if (found(scene, in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_an_end);
+  if (scene.findings.has(in_circuit, Outcome::out_of_limits)) scene.findings.advise(lift_an_end);
   advise_on_replacement(scene);
 }
 
@@ -123,7 +108,7 @@ void advise(const Scene& scene) {
   advise_on_limit(scene);
   advise_on_drop(scene);
   advise_on_insulation(scene);
-  if (found(scene, load_rating, Outcome::undecided)) scene.findings.advise(what_draws);
+  if (scene.findings.has(load_rating, Outcome::undecided)) scene.findings.advise(what_draws);
 }
 
 }  // namespace ohmwright::wiring

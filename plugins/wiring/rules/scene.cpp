@@ -33,12 +33,6 @@ bool shows_no_path(const PreparedReading& reading) {
           (reading.shown == Shown::over_range && reading.range_full_scale > most_of_any_wiring));
 }
 
-template <class Predicate>
-bool any_reading(const Evidence& evidence, Predicate predicate) {
-  const auto readings = evidence.readings();
-  return std::any_of(readings.begin(), readings.end(), predicate);
-}
-
 std::optional<Estimate> measured_length(const Evidence& evidence) {
   for (const PreparedReading& reading : evidence.readings())
     if (const Estimate* stated = reading.condition(lead_length)) return *stated;
@@ -177,10 +171,10 @@ Scene::Scene(const WiringRatings* known, const Evidence& given, const JudgeSetti
       length(length_of(known, given)),
       length_measured(measured_length(given).has_value()) {
   ohms = ohms_of(*this);
-  opened_and_closed = any_reading(evidence, shows_a_path) && any_reading(evidence, shows_no_path);
+  opened_and_closed = any_of(evidence, shows_a_path) && any_of(evidence, shows_no_path);
   const auto jumps = [this](const PreparedReading& reading) { return repeats_jump_past_digits(evidence, reading); };
-  ohms_jump = any_reading(evidence, [&](const PreparedReading& r) { return shows_ohms(r) && jumps(r); });
-  drop_jumps = any_reading(evidence, [&](const PreparedReading& r) { return is_drop_under_load(r) && jumps(r); });
+  ohms_jump = any_of(evidence, [&](const PreparedReading& r) { return shows_ohms(r) && jumps(r); });
+  drop_jumps = any_of(evidence, [&](const PreparedReading& r) { return is_drop_under_load(r) && jumps(r); });
   if (knows_limit()) drop = drop_of(*this);
 }
 

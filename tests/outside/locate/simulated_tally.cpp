@@ -1,7 +1,9 @@
 #include "simulated_tally.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
+#include <numeric>
 
 namespace ohmwright::locate::testing {
 
@@ -53,7 +55,9 @@ void SimulatedTally::take(const FaultList& faults, const SimulatedSearch& search
       misses.push_back("not named, " + words_of(faults, search));
   }
   std::array<bool, 10> counted{};
+  double more = 0.0;
   for (const Said& said : search.named) {
+    more += said.probability - (said.is_so ? 1.0 : 0.0);
     const auto index = std::min<std::size_t>(9, static_cast<std::size_t>(10.0 * said.probability));
     Tenth& tenth = tenths[index];
     if (!counted[index]) ++tenth.searches;
@@ -62,6 +66,19 @@ void SimulatedTally::take(const FaultList& faults, const SimulatedSearch& search
     tenth.was_so += said.is_so ? 1 : 0;
     tenth.stated += said.probability;
   }
+  overstated.push_back(more / static_cast<double>(search.named.size()));
+}
+
+double SimulatedTally::mean_overstated() const {
+  return std::accumulate(overstated.begin(), overstated.end(), 0.0) / static_cast<double>(overstated.size());
+}
+
+double SimulatedTally::standard_error_of_overstated() const {
+  const double mean = mean_overstated();
+  double squares = 0.0;
+  for (const double one : overstated) squares += (one - mean) * (one - mean);
+  const auto count = static_cast<double>(overstated.size());
+  return std::sqrt(squares / (count - 1.0) / count);
 }
 
 std::string SimulatedTally::table() const {
@@ -87,6 +104,9 @@ std::string SimulatedTally::table() const {
   (void)std::snprintf(line, sizeof line,
                       "parts named with 0.95: %zu, a good one among them %zu; with 0.995: %zu, a good one %zu\n", named,
                       good_part_named, condemned, good_part_condemned);
+  text += line;
+  (void)std::snprintf(line, sizeof line, "stated beyond what was so: %+.2f points, standard error %.2f\n",
+                      100.0 * mean_overstated(), 100.0 * standard_error_of_overstated());
   return text + line;
 }
 

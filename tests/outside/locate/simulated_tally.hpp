@@ -34,9 +34,12 @@ struct SimulatedTally {
   std::size_t good_part_named = 0;      ///< with 0.95
   std::size_t good_part_condemned = 0;  ///< with 0.995
   std::array<Tenth, 10> tenths;         ///< of the probability that what is named is at fault
+  std::vector<double> overstated;       ///< by search: how much more was stated than was so, on average over its steps
   std::vector<std::string> misses;      ///< a line each: separable and not named, or a good part condemned
 
   void take(const FaultList& faults, const SimulatedSearch& search, std::span<const PartFault> separable_faults);
+  double mean_overstated() const;
+  double standard_error_of_overstated() const;
   std::string table() const;
 };
 

@@ -155,6 +155,18 @@ TEST(Contracts, FindARuleThatSaysNothing) {
               ElementsAre(HasSubstr("good: the rule other says nothing"), HasSubstr("near: the rule other")));
 }
 
+TEST(Contracts, FindLimitsOfAnotherUnitThanTheValue) {
+  const Judge in_shares = [](const Evidence& evidence, const JudgeSettings& settings, Findings& findings) {
+    right(evidence, settings, findings);
+    Finding& ohms = findings.findings().back();
+    ohms.measured = AnyQuantity(Dimension::resistance, 100.0);
+    ohms.limits.lower = AnyQuantity(Dimension::ratio, 0.9);
+  };
+  EXPECT_THAT(breaches(breaches_of_numbers, in_shares),
+              ElementsAre(HasSubstr("good: rule ohms tells a value and limits that have not the same unit"),
+                          HasSubstr("near: rule ohms")));
+}
+
 TEST(Contracts, FindASentenceWithoutItsFigure) {
   const Judge bare = [](const Evidence&, const JudgeSettings&, Findings& findings) {
     findings.add(0, Outcome::undecided, 0);

@@ -34,6 +34,16 @@ TEST(Output, SaysWhyItIsSilent) {
   EXPECT_EQ(output_says({dead}), "not-live");
 }
 
+TEST(Output, TellsItsLimitsInVolts) {
+  const Finding off = finding_of(judge(timer(), {output_at("defrost", "3 V")}), output);
+  ASSERT_TRUE(off.limits.lower);
+  EXPECT_EQ(off.limits.lower->dimension(), Dimension::voltage);
+  EXPECT_NEAR(off.limits.lower->value_in_si(), 0.5 * 120.0, 1e-9);  // half the line, as rules/output.cpp has it
+  const Finding on = finding_of(judge(timer(), {output_at("defrost", "119.8 V", "3.7 A")}), output);
+  ASSERT_TRUE(on.limits.lower);
+  EXPECT_NEAR(on.limits.lower->value_in_si(), 0.95 * 120.0, 1e-9);
+}
+
 std::string_view drop_says(const ControlRatings& ratings, const std::vector<Typed>& typed) {
   return text_of(judge(ratings, typed), contact_drop);
 }
@@ -68,6 +78,16 @@ TEST(SensorSupply, IsJudgedPulledOrWithAKnownResistor) {
   EXPECT_EQ(sensor_says(sensor_board(), {at_sensor("2.5 V", "10 kohm")}), "right-at-stand-in");
   EXPECT_EQ(sensor_says(sensor_board(), {at_sensor("3.2 V", "10 kohm")}), "off-at-stand-in");
   EXPECT_EQ(sensor_says(sensor_board(), {at_sensor("2.75 V", "10 kohm")}), "unsure-at-stand-in");
+}
+
+TEST(SensorSupply, TellsTheLimitsOfTheResistorInPlaceWhateverItReads) {
+  // 5 V over 10 kohm and 10 kohm, the voltmeter's 10 Mohm beside the lower one: 2.49875 V, within 10 %.
+  for (const char* shown : {"0 V", "0.1 V", "2.5 V"}) {
+    const Finding finding = finding_of(judge(sensor_board(), {at_sensor(shown, "10 kohm")}), sensor_supply);
+    ASSERT_TRUE(finding.limits.lower && finding.limits.upper) << shown;
+    EXPECT_NEAR(finding.limits.lower->value_in_si(), 0.9 * 2.49875, 1e-4) << shown;
+    EXPECT_NEAR(finding.limits.upper->value_in_si(), 1.1 * 2.49875, 1e-4) << shown;
+  }
 }
 
 TEST(SensorSupply, SaysWhyItIsSilent) {

@@ -92,6 +92,13 @@ std::optional<std::string> first_failure(const KindCases& tried, const VectorCas
   return std::nullopt;
 }
 
+bool has_limits_of_another_dimension(const Finding& finding) {
+  const auto differs = [&finding](const std::optional<AnyQuantity>& limit) {
+    return limit && finding.measured && limit->dimension() != finding.measured->dimension();
+  };
+  return differs(finding.limits.lower) || differs(finding.limits.upper);
+}
+
 }  // namespace
 
 std::vector<std::string> breaches_of_circuit(const KindCases& tried) {
@@ -171,7 +178,13 @@ std::vector<std::string> breaches_of_not_a_number(const KindCases& tried) {
 }
 
 std::vector<std::string> breaches_of_numbers(const KindCases& tried) {
-  std::vector<std::string> breaches;
+  std::vector<std::string> breaches = look_at_cases(
+      tried, [&](const VectorCase& /*vector*/, const PreparedVector& /*prepared*/, const Verdict& verdict, auto say) {
+        for (const Finding& finding : verdict.findings)
+          if (has_limits_of_another_dimension(finding))
+            say("rule " + std::string(tried.kind.descriptor().rules[finding.rule].id) +
+                " tells a value and limits that have not the same unit");
+      });
   for (const VectorCase& vector : tried.cases) {
     PreparedVector prepared = prepare_vector(tried.kind, vector, tried.meters);
     if (const auto failure = first_failure(tried, vector, prepared)) breaches.push_back(vector.id + ": " + *failure);
