@@ -207,6 +207,9 @@ TEST_F(Course, WhoComesLaterIsNamedInTheRecord) {
   ASSERT_EQ(record.entries.size(), 6U) << "a start, two deeds, who joined, once, and two notes";
   EXPECT_EQ(record.entries[3].action, "join");
   EXPECT_EQ(record.entries[3].students, std::vector<std::string>{"Bo: writes"});
+  ASSERT_EQ(course({"answer", exercise, "--nothing-wrong", "--confidence", "50", "--student", "Cy"}).exit_code, 0);
+  const Ran marks = course({"grade", at("class"), "--key", at("the.key")});
+  EXPECT_THAT(marks.out, HasSubstr("Ann: probes; Bo: writes; Cy")) << marks.err;
 }
 
 /// What cannot read what is asked is refused before anything is made.
@@ -231,6 +234,8 @@ TEST_F(Course, TheBenchAnswersInTheReadersLanguage) {
               AllOf(HasSubstr("prove-dead: sin tensión"), HasSubstr("diga lead-off"), HasSubstr("el banco no conoce"),
                     HasSubstr("El propietario dice"), Not(HasSubstr("Who owns it says"))))
       << done.err;
+  EXPECT_THAT(course({"grade", at("class"), "--key", at("the.key"), "--language", "es"}).out,
+              AllOf(HasSubstr("sin responder"), Not(HasSubstr("not answered"))));
   EXPECT_THAT(course({"explain", "run-capacitor", "--ratings", "run-10uf", "--language", "es"}).out,
               AllOf(HasSubstr("El tambor no gira"), Not(HasSubstr("drum"))));
 }
