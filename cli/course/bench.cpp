@@ -1,5 +1,6 @@
 #include "course/bench.hpp"
 
+#include <algorithm>
 #include <chrono>
 #include <ctime>
 #include <filesystem>
@@ -25,6 +26,13 @@ std::string now_in_utc() {
   return fmt::format("{:%Y-%m-%dT%H:%M:%SZ}", fmt::gmtime(now));
 }
 
+/// Whether the record has named them before.
+bool is_among(const std::string& student, const course::Record& record) {
+  return std::any_of(record.entries.begin(), record.entries.end(), [&](const course::Entry& entry) {
+    return std::find(entry.students.begin(), entry.students.end(), student) != entry.students.end();
+  });
+}
+
 course::Exercise exercise_in(const std::string& path) {
   return course::read_exercise(parse_document_to_check(text_of_file(path), path, course::course_limits()));
 }
@@ -41,22 +49,33 @@ CourseBench::CourseBench(const Arguments& arguments)
   start.file = course::sha256_text(text_of_file(path));
   start.session = course::random_word();
   start.begun = now_in_utc();
-  begin_or_take_up(start);
+  begin_or_take_up(start, arguments.operands[0] == "practise");
 }
 
-void CourseBench::begin_or_take_up(const course::Entry& start) {
+/// Whoever `joins` a record that was begun is named in it: who answers is named by the answer.
+void CourseBench::begin_or_take_up(const course::Entry& start, bool joins) {
   LockedRecord file(record_file_);
   const std::string so_far = file.text_from(0);
   if (so_far.empty()) {
-    const course::Entry done = practice_.perform(start);
-    text_ = course::record_line(done, {});
-    file.append(text_);
+    append(file, start);
     return;
   }
   const std::string there = course::read_record(so_far, record_file_).entries.front().file;
   if (there != start.file)
     throw InputError(ohmwright::quoted(record_file_) + " is the record of another exercise" + another_record);
   take_up(so_far);
+  course::Entry joining{.action = "join"};
+  for (const std::string& student : start.students)
+    if (!is_among(student, course::read_record(so_far, record_file_))) joining.students.push_back(student);
+  if (joins && !joining.students.empty()) append(file, joining);
+}
+
+course::Entry CourseBench::append(LockedRecord& file, const course::Entry& wish) {
+  course::Entry done = practice_.perform(wish);
+  const std::string line = course::record_line(done, text_);
+  file.append(line);
+  text_ += line;
+  return done;
 }
 
 /// Does again what stands in the file behind what is known of it.
@@ -74,11 +93,7 @@ DoneEntry CourseBench::act(const course::Entry& wish) {
   LockedRecord file(record_file_);
   if (const std::string more = file.text_from(text_.size()); !more.empty()) take_up(more);
   const std::size_t number = practice_.entries();
-  course::Entry done = practice_.perform(wish);
-  const std::string line = course::record_line(done, text_);
-  file.append(line);
-  text_ += line;
-  return {number, std::move(done)};
+  return {number, append(file, wish)};
 }
 
 std::vector<std::string> students_named(const Arguments& arguments) {

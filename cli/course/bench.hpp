@@ -10,6 +10,8 @@
 
 namespace ohmwright::cli {
 
+class LockedRecord;
+
 /// An entry of a record, and its number.
 struct DoneEntry {
   std::size_t number = 0;
@@ -37,7 +39,8 @@ class CourseBench {
   std::string check_word() const { return course::check_word(course::last_link(text_)); }
 
  private:
-  void begin_or_take_up(const course::Entry& start);
+  void begin_or_take_up(const course::Entry& start, bool joins);
+  course::Entry append(LockedRecord& file, const course::Entry& wish);
   void take_up(const std::string& more);
 
   course::Exercise exercise_;

@@ -135,6 +135,7 @@ int course_make(const Arguments& arguments, Environment& environment) {
   const Appliance appliance =
       read_appliance(parse_document_to_check(key.appliance_text, name, course::course_limits()), environment.registry);
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
+  course::refuse_meter_that_cannot_read(key.meter, appliance, lesson);
   refuse_a_key_that_is_there(key_file);
   const course::Order order{lesson, 0, part_asked_for(arguments, appliance, lesson)};
   const course::CourseSecret secret(course_passphrase(arguments, PassphraseFor::new_key),

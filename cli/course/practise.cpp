@@ -61,7 +61,7 @@ std::vector<std::string> word_lines(const course::Exercise& exercise, const Sent
 std::string bench_page(const course::Exercise& exercise, const Sentences& say, const PageStyle& style) {
   PageLayout page(style);
   page.block(exercise.title);
-  page.block(exercise.complaint);
+  page.block(course::complaint_in_words(exercise, say));
   std::vector<std::string> lines;
   for (const auto& caution : exercise.cautions) lines.push_back(course::caution_in_words(caution, say));
   page.section(say(OHMWRIGHT_TEXT("Before you touch it")), lines);
@@ -90,10 +90,8 @@ std::string outcome_text(std::size_t number, const course::Entry& entry, const S
   for (const std::string& hazard : entry.hazards)
     text += paragraph(say(course::hazard_text(hazard)), width, "! ", "  ");
   std::string line = std::to_string(number) + "  " + entry.action;
-  if (!entry.subject.empty()) line += " " + entry.subject;
-  if (!entry.set_up.empty()) line += "@" + entry.set_up;
-  if (!entry.leads.empty()) line += entry.leads == "in" ? " in-circuit" : " lead-off";
-  if (!entry.shown.empty()) line += ": " + entry.shown;
+  if (!entry.subject.empty()) line += " " + course::place_in_words(entry);
+  if (!entry.shown.empty()) line += ": " + course::shown_in_words(entry, say);
   return text + paragraph(line, width, "", "    ");
 }
 

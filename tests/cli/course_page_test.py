@@ -33,6 +33,14 @@ function choose(id, value) {
   byId(id).dispatchEvent(new Event("change"));
 }
 const begunHere = byId("kept").hidden;
+const unseen = [];
+/// Whether what was just said is on the screen and has the focus.
+function look(what) {
+  const box = byId("message").getBoundingClientRect();
+  const isInView = box.top >= 0 && Math.min(box.bottom, box.top + 200) <= window.innerHeight;
+  if (!byId("message").textContent || !isInView || document.activeElement !== byId("message"))
+    unseen.push(what + ": " + Math.round(box.top) + " to " + Math.round(box.bottom) + " of " + window.innerHeight);
+}
 for (const deed of deeds) {
   const [action, ...rest] = deed.split(" ");
   if (action === "measure") {
@@ -44,7 +52,9 @@ for (const deed of deeds) {
     const range = rest.find((word) => word.startsWith("range="));
     choose("range", range ? range.slice(6) + " ohm" : "auto");
     byId("live-agreed").checked = rest.includes("live-agreed");
+    byId("measure-form").querySelector("button").scrollIntoView();
     byId("measure-form").requestSubmit();
+    if (deed === deeds[deeds.length - 1]) look("the stop");
   } else if (action === "look") {
     choose("look", rest[0]);
     byId("look-form").requestSubmit();
@@ -57,14 +67,20 @@ for (const deed of deeds) {
 }
 for (const box of document.querySelectorAll('input[name="because"]')) box.checked = ["4", "7"].includes(box.value);
 choose("first", "heater.open");
+byId("give").scrollIntoView();
+byId("answer-form").requestSubmit();
+look("no confidence");
 byId("confidence").value = "70";
 byId("why").value = "<b>& why";
 byId("who").value = "Ann: probes; Ben";
+byId("give").scrollIntoView();
 byId("answer-form").requestSubmit();
+look("the check word");
 const controls = [...document.querySelectorAll("button, select, input, textarea")];
 parent.postMessage(JSON.stringify({
   record: byId("record").value,
   begunHere,
+  unseen,
   message: byId("message").textContent,
   unreachable: controls.filter((one) => one.tabIndex < 0).length,
   unnamed: controls.filter((one) => one.tagName !== "BUTTON" && one.labels.length === 0).map((one) => one.id),
@@ -97,7 +113,7 @@ addEventListener("message", (event) => {
   out.textContent = JSON.stringify(seen);
   document.body.append(out);
 });
-</script><iframe src="driven.html" width="390" height="2000"></iframe></body>"""
+</script><iframe src="driven.html" width="390" height="844"></iframe></body>"""
 
 
 def run(program, *words, folder):
@@ -173,6 +189,8 @@ def main():
         wrong += sheet_on_paper(program, browser, folder)
         if not seen["begunHere"]:
             wrong.append("the first to open the page is asked whose record lies there")
+        if seen["unseen"]:
+            wrong.append(f"out of sight on a phone, or without the focus: {seen['unseen']}")
         if not again["asked"] or "Ann: probes" not in again["text"] or again["shown"]:
             wrong.append(f"whoever comes next is not asked, or sees the record: {again}")
         if again["entries"] != 1 or entries(again["record"])[0]["session"] == entries(seen["record"])[0]["session"]:

@@ -196,6 +196,50 @@ TEST_F(Course, TwoWhoWorkOnOneRecordLoseNothing) {
   EXPECT_FALSE(read.broken_at);
 }
 
+TEST_F(Course, WhoComesLaterIsNamedInTheRecord) {
+  ASSERT_EQ(make("class").exit_code, 0);
+  const std::string exercise = at("class/exercise-001.json");
+  ASSERT_EQ(course({"practise", exercise, "--student", "Ann: probes", "unplug", "prove-dead"}).exit_code, 0);
+  ASSERT_EQ(course({"practise", exercise, "--student", "Bo: writes", "--student", "Ann: probes", "note x"}).exit_code,
+            0);
+  ASSERT_EQ(course({"practise", exercise, "--student", "Bo: writes", "note y"}).exit_code, 0);
+  const course::Record record = course::read_record(text(at("class/exercise-001.record")), "record");
+  ASSERT_EQ(record.entries.size(), 6U) << "a start, two deeds, who joined, once, and two notes";
+  EXPECT_EQ(record.entries[3].action, "join");
+  EXPECT_EQ(record.entries[3].students, std::vector<std::string>{"Bo: writes"});
+  ASSERT_EQ(course({"answer", exercise, "--nothing-wrong", "--confidence", "50", "--student", "Cy"}).exit_code, 0);
+  const Ran marks = course({"grade", at("class"), "--key", at("the.key")});
+  EXPECT_THAT(marks.out, HasSubstr("Ann: probes; Bo: writes; Cy")) << marks.err;
+}
+
+/// What cannot read what is asked is refused before anything is made.
+TEST_F(Course, RefusesAMeterThatReadsNoOhms) {
+  for (const char* meter : {"clamp", "insulation-tester"}) {
+    const Ran table = run_program({"course", "make", "heater", "--ratings", first_class_of("heater"), "--meter", meter,
+                                   "--out", at("class"), "--key", at("the.key")},
+                                  {passphrase});
+    EXPECT_EQ(table.exit_code, 2) << meter;
+    EXPECT_THAT(table.err, AllOf(HasSubstr("reads no ohms"), HasSubstr("leave --meter away"))) << meter;
+    EXPECT_EQ(make("class", {"--meter", meter}).exit_code, 2) << meter;
+    EXPECT_FALSE(std::filesystem::exists(at("class"))) << meter;
+  }
+}
+
+TEST_F(Course, TheBenchAnswersInTheReadersLanguage) {
+  ASSERT_EQ(make("class").exit_code, 0);
+  const std::string exercise = at("class/exercise-001.json");
+  const Ran done = course({"practise", exercise, "--interactive", "--language", "es"},
+                          "look frost-whole-coil\nunplug\nprove-dead\nmeasure heater-alone\nbogus\nquit\n");
+  EXPECT_THAT(done.out,
+              AllOf(HasSubstr("prove-dead: sin tensión"), HasSubstr("diga lead-off"), HasSubstr("el banco no conoce"),
+                    HasSubstr("El propietario dice"), Not(HasSubstr("Who owns it says"))))
+      << done.err;
+  EXPECT_THAT(course({"grade", at("class"), "--key", at("the.key"), "--language", "es"}).out,
+              AllOf(HasSubstr("sin responder"), Not(HasSubstr("not answered"))));
+  EXPECT_THAT(course({"explain", "run-capacitor", "--ratings", "run-10uf", "--language", "es"}).out,
+              AllOf(HasSubstr("El tambor no gira"), Not(HasSubstr("drum"))));
+}
+
 TEST_F(Course, OhmsOnALiveCircuitAreOneStepAway) {
   ASSERT_EQ(make("class").exit_code, 0);
   const Ran done = course({"practise", at("class/exercise-001.json"), "measure heater-alone lead-off"});
@@ -368,6 +412,10 @@ TEST_F(Course, ExplainsWhatEachFaultReads) {
   EXPECT_THAT(course({"explain", "heater"}).out, HasSubstr("name --ratings;"));
   const std::string capacitor = course({"explain", "run-capacitor", "--ratings", "run-10uf"}).out;
   EXPECT_THAT(capacitor, AllOf(HasSubstr("What a good one reads"), HasSubstr("Capacitance: "), HasSubstr("µF")));
+  const std::string bimetal = course({"explain", "terminator", "--ratings", "opens-13", "--width", "200"}).out;
+  EXPECT_THAT(bimetal, AllOf(HasSubstr("in salted ice"), Not(HasSubstr("salted-ice")), Not(HasSubstr("history-")),
+                             Not(HasSubstr("link-1"))))
+      << "its terminals have no link";
   // 3.8 kohm at 25 °C are 3741.4 ohm at 21 °C, copper (234.5 from memory), ±10 %; 20 kohm is where such a coil is open.
   const std::string valve = course({"explain", "inlet-valve", "--ratings", "valve-230v-3k8"}).out;
   EXPECT_THAT(valve, AllOf(HasSubstr("Resistance of the coil, at 21.0 °C: 3.367 kΩ to 4.116 kΩ"),

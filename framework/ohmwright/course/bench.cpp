@@ -95,12 +95,12 @@ Bench table_of(const Appliance& appliance, std::size_t part) {
   alone.behind.clear();
   add_table_points(alone, say, table.test_points);
   table.set_ups.push_back(
-      table_set_up("ice-water", say(OHMWRIGHT_TEXT("in stirred ice water, in a bag, for ten minutes")), 12.0,
+      table_set_up(ice_water, say(OHMWRIGHT_TEXT("in stirred ice water, in a bag, for ten minutes")), 12.0,
                    "0 degC +- 0.2 K", say(OHMWRIGHT_TEXT("Crushed ice and water, stirred; the part in a bag."))));
-  table.set_ups.push_back(table_set_up("salted-ice", say(OHMWRIGHT_TEXT("in salted ice, in a bag, for ten minutes")),
+  table.set_ups.push_back(table_set_up(salted_ice, say(OHMWRIGHT_TEXT("in salted ice, in a bag, for ten minutes")),
                                        15.0, "-15 degC +- 2 K",
                                        say(OHMWRIGHT_TEXT("Crushed ice with a third of salt; the part in a bag."))));
-  table.set_ups.push_back(table_set_up("warm-water", say(OHMWRIGHT_TEXT("in warm water, in a bag, for ten minutes")),
+  table.set_ups.push_back(table_set_up(warm_water, say(OHMWRIGHT_TEXT("in warm water, in a bag, for ten minutes")),
                                        12.0, "40 degC +- 1 K",
                                        say(OHMWRIGHT_TEXT("Warm water with a thermometer in it; the part in a bag."))));
   add_state_set_ups(alone, say, table.set_ups);

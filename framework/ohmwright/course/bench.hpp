@@ -17,6 +17,11 @@ struct Bench {
   bool on_the_table = false;                        ///< one part alone, connected to nothing
 };
 
+// Set-ups of every part on the table.
+inline constexpr const char* ice_water = "ice-water";
+inline constexpr const char* salted_ice = "salted-ice";
+inline constexpr const char* warm_water = "warm-water";
+
 /// Most values that an exercise holds: repeated readings of every combination.
 inline constexpr std::size_t most_values = 5000;
 

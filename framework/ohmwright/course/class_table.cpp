@@ -62,11 +62,74 @@ std::vector<std::vector<std::string>> table_of_class(std::span<const Graded> gra
   return rows;
 }
 
+/// The marks alone, so that they stand below each other on a terminal.
+std::vector<std::vector<std::string>> table_of_marks(std::span<const Graded> graded, const Sentences& say) {
+  std::vector<std::vector<std::string>> rows{{say(OHMWRIGHT_TEXT("record")), say(OHMWRIGHT_TEXT("total")),
+                                              say(OHMWRIGHT_TEXT("part")), say(OHMWRIGHT_TEXT("good parts")),
+                                              say(OHMWRIGHT_TEXT("safety")), say(OHMWRIGHT_TEXT("confidence")),
+                                              say(OHMWRIGHT_TEXT("inference"))}};
+  for (const Graded& one : graded) {
+    const bool none = !one.refused.empty();
+    const auto cell = [&](double share) { return none ? std::string("-") : hundredths(share); };
+    rows.push_back({one.file, none ? "-" : fmt::format("{:.0f}", one.total), cell(one.marks.part),
+                    cell(one.marks.good_parts), one.marks.safety ? hundredths(*one.marks.safety) : "-",
+                    cell(one.marks.confidence), cell(one.marks.inference)});
+  }
+  return rows;
+}
+
+/// What stands beside the marks, a line for each record that has anything.
+std::vector<std::string> lines_beside_marks(std::span<const Graded> graded, const Sentences& say) {
+  std::vector<std::string> lines;
+  for (const Graded& one : graded) {
+    std::string line = one.file + ":";
+    const auto add = [&](const std::string& text) {
+      if (!text.empty()) line += (line.back() == ':' ? " " : "; ") + text;
+    };
+    add(remarks(one, say));
+    add(joined(one.students, "; "));
+    add(say(OHMWRIGHT_TEXT("{minutes} min"), {{"minutes", fmt::format("{:.0f}", one.minutes)}}));
+    if (!one.check_words.empty())
+      add(say(OHMWRIGHT_TEXT("check words {words}"), {{"words", joined(one.check_words, " ")}}));
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
+/// "exercise-003" and "exercise-004" follow one another.
+bool follows(const std::string& name, const std::string& other) {
+  const auto number = [](const std::string& text) {
+    const std::size_t digits = text.find_last_not_of("0123456789") + 1;
+    std::size_t value = 0;
+    std::from_chars(text.data() + digits, text.data() + text.size(), value);
+    return std::pair(text.substr(0, digits), value);
+  };
+  const auto [stem, value] = number(name);
+  return number(other) == std::pair(stem, value + 1);
+}
+
+/// First and last of three and more that follow one another; of fewer each by itself.
+std::vector<std::pair<std::string, std::string>> runs_of(std::span<const std::string> names) {
+  constexpr std::size_t worth_a_run = 3;
+  std::vector<std::pair<std::string, std::string>> runs;
+  for (std::size_t at = 0; at < names.size();) {
+    std::size_t end = at + 1;
+    while (end < names.size() && follows(names[end - 1], names[end])) ++end;
+    if (end - at < worth_a_run) end = at + 1;
+    runs.emplace_back(names[at], names[end - 1]);
+    at = end;
+  }
+  return runs;
+}
+
 /// Which exercises nobody handed in, or nothing.
 std::string without_record(const MarkedClass& marked, const Sentences& say) {
   if (marked.without_record.empty()) return {};
   std::string names;
-  for (const std::string& name : marked.without_record) names += (names.empty() ? "" : ", ") + name;
+  for (const auto& [first, last] : runs_of(marked.without_record)) {
+    names += names.empty() ? "" : ", ";
+    names += first == last ? first : say(OHMWRIGHT_TEXT("{from} to {to}"), {{"from", first}, {"to", last}});
+  }
   return say(OHMWRIGHT_TEXT("No record was handed in of {exercises}."), {{"exercises", names}});
 }
 
@@ -164,7 +227,8 @@ std::string csv_row(const std::vector<std::string>& cells) {
 
 std::string class_page(const MarkedClass& marked, bool feedback, const Sentences& say, const PageStyle& style) {
   PageLayout page(style);
-  page.table(table_of_class(marked.graded, say));
+  page.table(table_of_marks(marked.graded, say));
+  page.section(say(OHMWRIGHT_TEXT("Who, how long, and what stands out")), lines_beside_marks(marked.graded, say));
   if (const std::string missing = without_record(marked, say); !missing.empty()) page.block(missing);
   for (const Graded& one : marked.graded) {
     if (!feedback) break;

@@ -2,6 +2,8 @@
 #include <cstddef>
 
 #include <ohmwright/course/copies.hpp>
+#include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::course {
 
@@ -16,6 +18,7 @@ std::size_t shared_links(const Graded& one, const Graded& other) {
 }  // namespace
 
 void note_copies(std::span<Graded> graded) {
+  const Sentences say{UnitPreferences{}};
   for (Graded& one : graded) {
     std::size_t longest = 0;
     for (const Graded& other : graded) {
@@ -24,7 +27,9 @@ void note_copies(std::span<Graded> graded) {
       if (shared <= longest) continue;
       longest = shared;
       const bool is_whole = shared == one.links.size() && shared == other.links.size();
-      one.same_as = is_whole ? other.file : other.file + ", up to entry " + std::to_string(shared - 1);
+      one.same_as = is_whole ? other.file
+                             : say(OHMWRIGHT_TEXT("{record}, up to entry {number}"),
+                                   {{"record", other.file}, {"number", std::to_string(shared - 1)}});
     }
   }
 }

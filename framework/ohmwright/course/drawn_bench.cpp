@@ -23,6 +23,8 @@ constexpr std::size_t elements_of_a_part = 16;  // more than any kind states
 /// told.
 constexpr double connector_ohm = 1e-4;
 constexpr double input_of_a_voltmeter_ohm = 10e6;
+/// What has less of the supply's volts across it warms by less than a hundredth of what it is made for.
+constexpr double least_share_that_heats = 0.1;
 
 double within(double low, double high, double share) {
   const double width = high - low;
@@ -33,6 +35,20 @@ std::vector<double> drawn_shares(std::size_t count, DrawStream& draws) {
   std::vector<double> all;
   for (std::size_t i = 0; i < count; ++i) all.push_back(draws.uniform());
   return all;
+}
+
+/// Whether a set-up finds a zone within what it is to bring about: "cold to the hand" changes no motor that is cold.
+bool stays_as_found(const StatedValue& found, const StatedValue& after) {
+  const double off = std::abs(found.value.value_in_si() - after.value.value_in_si());
+  return off + found.half_width.value_or(0.0) <= after.half_width.value_or(0.0);
+}
+
+std::vector<circuit::Change> lifted_leads(const TestPoint& point,
+                                          const std::vector<std::vector<circuit::BranchIndex>>& leads) {
+  std::vector<circuit::Change> changes;
+  for (const PartTerminal& lifted : point.lifted)
+    changes.push_back({leads[lifted.part][lifted.terminal], circuit::open()});
+  return changes;
 }
 
 double drawn_value(const Element& element, double share) {
@@ -82,6 +98,8 @@ DrawnBench::DrawnBench(const Bench& bench, const locate::FaultList& faults, cons
     element_shares_.push_back(drawn_shares(elements_of_a_part, draws));
   for (std::size_t set_up = 0; set_up <= appliance.set_ups.size(); ++set_up)
     zone_shares_.push_back(drawn_shares(appliance.zones.size(), draws));
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part)
+    if (opens_under_power(part)) opens_under_power_.push_back(part);
   supply_share_ = draws.uniform();
   constexpr double least_stray = 50e-12;  // between a live wire and one beside it, over some metres (assumed)
   constexpr double most_stray = 400e-12;
@@ -92,12 +110,12 @@ Situation DrawnBench::situation_of(std::size_t part, const locate::Measurement& 
                                    Excitation excitation) const {
   const Appliance& appliance = bench_->appliance;
   const locate::Site found = locate::site_as_found(appliance);
-  const locate::Site site = locate::after_set_up(appliance, found, measurement.set_up);
+  locate::Site site = locate::after_set_up(appliance, found, measurement.set_up);
   double share = 0.0;
   if (const std::optional<std::size_t>& zone = appliance.parts[part].zone) {
-    // A zone that the set-up leaves alone stays as it was found.
-    const bool is_changed = site.zone_temperatures[*zone].value != found.zone_temperatures[*zone].value;
-    share = 2.0 * zone_shares_[is_changed ? *measurement.set_up + 1 : 0][*zone] - 1.0;
+    const bool stays = stays_as_found(found.zone_temperatures[*zone], site.zone_temperatures[*zone]);
+    if (stays) site.zone_temperatures[*zone] = found.zone_temperatures[*zone];
+    share = 2.0 * zone_shares_[stays ? 0 : *measurement.set_up + 1][*zone] - 1.0;
   }
   return locate::situation_of(appliance, part, site, excitation, share);
 }
@@ -124,12 +142,19 @@ circuit::BranchModel DrawnBench::model_of(const Element& element, double share, 
   return circuit::open();
 }
 
-void DrawnBench::add_part(std::size_t part, const locate::Measurement& measurement, DrawStream& draws,
-                          Wiring& wiring) const {
-  const PlacedPart& placed = bench_->appliance.parts[part];
+void DrawnBench::add_parts(const locate::Measurement& measurement, Excitation excitation, DrawStream& draws,
+                           Wiring& wiring) const {
   const bool is_ohms = bench_->appliance.test_points[measurement.test_point].probe == Probe::ohms;
+  const Excitation of_good_parts = is_ohms ? Excitation::ohmmeter : Excitation::alternating_supply;
+  for (std::size_t part = 0; part < bench_->appliance.parts.size(); ++part)
+    add_part(part, measurement, faults_->fault_of(*truth_, part) == not_found ? of_good_parts : excitation, draws,
+             wiring);
+}
+
+void DrawnBench::add_part(std::size_t part, const locate::Measurement& measurement, Excitation excitation,
+                          DrawStream& draws, Wiring& wiring) const {
+  const PlacedPart& placed = bench_->appliance.parts[part];
   const std::uint16_t fault = faults_->fault_of(*truth_, part);
-  const Excitation excitation = is_ohms ? Excitation::ohmmeter : Excitation::alternating_supply;
   std::vector<Element> elements;
   const ModelAnswer answer = placed.kind->call("its electrical model", [&] {
     return placed.part->electrical_model(fault, situation_of(part, measurement, excitation), elements);
@@ -168,6 +193,47 @@ void DrawnBench::add_supply(Wiring& wiring) const {
                                 "stray capacitance");
 }
 
+/// Whether the part's fault lets other elements conduct under power than an ohmmeter finds.
+bool DrawnBench::opens_under_power(std::size_t part) const {
+  const PlacedPart& placed = bench_->appliance.parts[part];
+  const std::uint16_t fault = faults_->fault_of(*truth_, part);
+  if (fault == not_found) return false;
+  const auto model = [&](Excitation excitation) {
+    std::vector<Element> elements;
+    placed.kind->call("its electrical model", [&] {
+      return placed.part->electrical_model(fault, situation_of(part, {}, excitation), elements);
+    });
+    return elements;
+  };
+  return !std::ranges::equal(model(Excitation::ohmmeter), model(Excitation::alternating_supply), {}, &Element::type,
+                             &Element::type);
+}
+
+/// Whether the supply reaches a part at fault as long as it is as cold as an ohmmeter finds it: what opens when it is
+/// hot stays whole behind a contact that is open.
+bool DrawnBench::feeds_a_faulty_part(const locate::Measurement& measurement, DrawStream draws) const {
+  const Appliance& appliance = bench_->appliance;
+  Wiring wiring(appliance);
+  add_parts(measurement, Excitation::ohmmeter, draws, wiring);
+  add_supply(wiring);
+  std::vector<circuit::NodePair> pairs;
+  for (const std::size_t part : opens_under_power_) {
+    const std::size_t terminals = appliance.parts[part].nodes.size();
+    for (std::size_t from = 0; from < terminals; ++from)
+      for (std::size_t to = from + 1; to < terminals; ++to)
+        pairs.push_back({wiring.ends[part][from], wiring.ends[part][to]});
+  }
+  const std::vector<circuit::Change> changes =
+      lifted_leads(appliance.test_points[measurement.test_point], wiring.leads);
+  const auto hertz = Frequency::from_value(appliance.supply.frequency.value.value_in_si());
+  const circuit::Voltmeter meter(wiring.network, hertz, Resistance::from_value(input_of_a_voltmeter_ohm), pairs,
+                                 changes);
+  const double enough = least_share_that_heats * appliance.supply.voltage.value.value_in_si();
+  for (std::size_t pair = 0; pair < pairs.size(); ++pair)
+    if (circuit::magnitude(meter.reading(pair)).value() >= enough) return true;
+  return false;
+}
+
 locate::TakenReading taken_reading(const Combination& combination, Probe probe, std::optional<double> shown) {
   const Dimension dimension = locate::dimension_of(probe);
   if (!shown) return {combination.measurement, OverRange{}, "reading"};
@@ -179,32 +245,41 @@ std::optional<double> DrawnBench::value_at(const locate::Measurement& measuremen
   const Appliance& appliance = bench_->appliance;
   const TestPoint& point = appliance.test_points[measurement.test_point];
   Wiring wiring(appliance);
-  for (std::size_t part = 0; part < appliance.parts.size(); ++part) add_part(part, measurement, draws, wiring);
-  std::vector<circuit::Change> changes;
-  for (const PartTerminal& lifted : point.lifted)
-    changes.push_back({wiring.leads[lifted.part][lifted.terminal], circuit::open()});
   if (point.probe == Probe::ohms) {
+    add_parts(measurement, Excitation::ohmmeter, draws, wiring);
     const circuit::NodePair probes{wiring.node(point.from), wiring.node(point.to)};
-    const circuit::Ohmmeter meter(wiring.network, std::span(&probes, 1), changes);
+    const circuit::Ohmmeter meter(wiring.network, std::span(&probes, 1), lifted_leads(point, wiring.leads));
     const std::optional<Resistance> reading = meter.reading(0);
     return reading ? std::optional(reading->value()) : std::nullopt;
   }
-  add_supply(wiring);
-  const auto hertz = Frequency::from_value(appliance.supply.frequency.value.value_in_si());
+  const DrawStream at_this_reading = draws;
+  add_parts(measurement, Excitation::alternating_supply, draws, wiring);
   try {
-    if (point.probe == Probe::volts) {
-      const circuit::NodePair probes{wiring.node(point.from), wiring.node(point.to)};
-      const circuit::Voltmeter meter(wiring.network, hertz, Resistance::from_value(input_of_a_voltmeter_ohm),
-                                     std::span(&probes, 1), changes);
-      return circuit::magnitude(meter.reading(0)).value();
+    if (!opens_under_power_.empty() && !feeds_a_faulty_part(measurement, at_this_reading)) {
+      wiring = Wiring(appliance);
+      DrawStream same_draws = at_this_reading;
+      add_parts(measurement, Excitation::ohmmeter, same_draws, wiring);
     }
-    const circuit::BranchIndex around = wiring.leads[point.from.terminal->part][point.from.terminal->terminal];
-    const circuit::ClampAmmeter meter(wiring.network, hertz, std::span(&around, 1), changes);
-    const std::optional<circuit::CurrentPhasor> reading = meter.reading(0);
-    return reading ? circuit::magnitude(*reading).value() : 0.0;
+    return live_value(point, wiring);
   } catch (const InputError&) {
     return 0.0;  // a dead short across the supply: the breaker has tripped
   }
+}
+
+double DrawnBench::live_value(const TestPoint& point, Wiring& wiring) const {
+  add_supply(wiring);
+  const auto hertz = Frequency::from_value(bench_->appliance.supply.frequency.value.value_in_si());
+  const std::vector<circuit::Change> changes = lifted_leads(point, wiring.leads);
+  if (point.probe == Probe::volts) {
+    const circuit::NodePair probes{wiring.node(point.from), wiring.node(point.to)};
+    const circuit::Voltmeter meter(wiring.network, hertz, Resistance::from_value(input_of_a_voltmeter_ohm),
+                                   std::span(&probes, 1), changes);
+    return circuit::magnitude(meter.reading(0)).value();
+  }
+  const circuit::BranchIndex around = wiring.leads[point.from.terminal->part][point.from.terminal->terminal];
+  const circuit::ClampAmmeter meter(wiring.network, hertz, std::span(&around, 1), changes);
+  const std::optional<circuit::CurrentPhasor> reading = meter.reading(0);
+  return reading ? circuit::magnitude(*reading).value() : 0.0;
 }
 
 }  // namespace ohmwright::course

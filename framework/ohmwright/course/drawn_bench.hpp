@@ -28,7 +28,14 @@ class DrawnBench {
   struct Wiring;
 
   Situation situation_of(std::size_t part, const locate::Measurement& measurement, Excitation excitation) const;
-  void add_part(std::size_t part, const locate::Measurement& measurement, DrawStream& draws, Wiring& wiring) const;
+  /// `excitation` drives the parts at fault, the reading's own all others.
+  void add_parts(const locate::Measurement& measurement, Excitation excitation, DrawStream& draws,
+                 Wiring& wiring) const;
+  void add_part(std::size_t part, const locate::Measurement& measurement, Excitation excitation, DrawStream& draws,
+                Wiring& wiring) const;
+  double live_value(const TestPoint& point, Wiring& wiring) const;
+  bool opens_under_power(std::size_t part) const;
+  bool feeds_a_faulty_part(const locate::Measurement& measurement, DrawStream draws) const;
   circuit::BranchModel model_of(const Element& element, double share, double contact_share) const;
   void add_supply(Wiring& wiring) const;
 
@@ -37,6 +44,7 @@ class DrawnBench {
   const locate::Candidate* truth_;
   std::vector<std::vector<double>> element_shares_;  ///< by part and element: where in its range it lies [0…1)
   std::vector<std::vector<double>> zone_shares_;     ///< by set-up (0: none) and zone: where in its doubt it lies
+  std::vector<std::size_t> opens_under_power_;       ///< parts of which a fault does
   double supply_share_ = 0.5;
   double stray_farad_ = 0.0;
 };

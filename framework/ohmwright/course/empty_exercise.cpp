@@ -3,6 +3,7 @@
 
 #include <ohmwright/course/drawn_looks.hpp>
 #include <ohmwright/course/lesson.hpp>
+#include <ohmwright/course/reader_words.hpp>
 #include <ohmwright/locate/site.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
@@ -78,9 +79,7 @@ Exercise empty_exercise(const Bench& bench, const locate::FaultList& faults, con
   exercise.meter = meter;
   exercise.title = appliance.title;
   exercise.on_the_table = bench.on_the_table;
-  if (bench.on_the_table)
-    exercise.complaint =
-        say(OHMWRIGHT_TEXT("It lies on the table, connected to nothing. Is it good? If not, what is wrong with it?"));
+  if (bench.on_the_table) exercise.complaint = sentence_of_the_table(say);
   exercise.places.covers = appliance.covers;
   exercise.places.set_ups = appliance.set_ups;
   for (SetUp& set_up : exercise.places.set_ups) {  // what they do to zones and parts is the bench's business

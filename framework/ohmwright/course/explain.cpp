@@ -1,8 +1,10 @@
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <limits>
 #include <optional>
 #include <span>
+#include <string_view>
 #include <utility>
 
 #include <ohmwright/appliance/conduction.hpp>
@@ -25,8 +27,25 @@ double lowest_of(std::span<const locate::PredictedOutcome> outcomes) {
   return lowest;
 }
 
-/// In words also where no list has it: a kind's own, of an appliance that is not at hand.
-std::string in_words(std::string text) {
+/// What shipped kinds call what is seen of them in appliances that are not at hand, where each says it of its own part.
+constexpr std::array words_of_kinds{
+    std::pair{std::string_view("too-cool"), OHMWRIGHT_TEXT("It stays too cool")},
+    std::pair{std::string_view("too-hot"), OHMWRIGHT_TEXT("It gets too hot")},
+    std::pair{std::string_view("drum-stands"), OHMWRIGHT_TEXT("The drum does not turn")},
+    std::pair{std::string_view("dishes-cold"), OHMWRIGHT_TEXT("The dishes come out cold and wet")},
+    std::pair{std::string_view("never-ends"), OHMWRIGHT_TEXT("The program does not go on from heating")},
+    std::pair{std::string_view("does-not-start"), OHMWRIGHT_TEXT("It does not start, the display is on")},
+    std::pair{std::string_view("stops-early"), OHMWRIGHT_TEXT("It stops before its time")},
+    std::pair{std::string_view("no-water"), OHMWRIGHT_TEXT("No water comes in")},
+    std::pair{std::string_view("laundry-stays-wet"), OHMWRIGHT_TEXT("The laundry stays wet")},
+    std::pair{std::string_view("pump-silent"), OHMWRIGHT_TEXT("The pump makes no sound")},
+    std::pair{std::string_view("water-stays"), OHMWRIGHT_TEXT("Water stays in it")}};
+
+/// A kind's own word, of an appliance that is not at hand; made of its identifier where nobody has one.
+std::string in_words(std::string text, const Sentences& say) {
+  const auto known =
+      std::find_if(words_of_kinds.begin(), words_of_kinds.end(), [&](const auto& row) { return row.first == text; });
+  if (known != words_of_kinds.end()) return say(known->second);
   std::replace(text.begin(), text.end(), '-', ' ');
   return text;
 }
@@ -48,6 +67,35 @@ std::string shown_there(locate::Prober& prober, const locate::Candidate& candida
   std::string text;
   for (const auto& [lowest, way] : ways) text += (text.empty() ? "" : " / ") + way;
   return text;
+}
+
+/// Above a column of a table.
+std::string column_title(const SetUp& set_up, const Sentences& say) {
+  if (set_up.id == ice_water) return say(OHMWRIGHT_TEXT("in ice water"));
+  if (set_up.id == salted_ice) return say(OHMWRIGHT_TEXT("in salted ice"));
+  if (set_up.id == warm_water) return say(OHMWRIGHT_TEXT("in warm water"));
+  return set_up.title;  // "Position: run"
+}
+
+/// Whether nothing ever leads from one probe to the other, whatever is wrong and whatever is done: a terminal that
+/// parts of these ratings lack.
+bool leads_nowhere(const FaultTable& table) {
+  return std::all_of(table.rows.begin() + 1, table.rows.end(), [](const std::vector<std::string>& row) {
+    return std::all_of(row.begin() + 1, row.end(), [](const std::string& shown) { return shown == "OL"; });
+  });
+}
+
+/// Leaves out the states in which nothing reads otherwise than as found, whatever is wrong.
+void drop_idle_columns(const Appliance& table, FaultTable& made) {
+  constexpr std::size_t as_found = 1;
+  for (std::size_t set_up = table.set_ups.size(); set_up-- > 0;) {
+    const std::size_t column = as_found + 1 + set_up;
+    const bool is_idle = table.set_ups[set_up].temperatures.empty() &&
+                         std::all_of(made.rows.begin() + 1, made.rows.end(),
+                                     [&](const auto& row) { return row[column] == row[as_found]; });
+    if (!is_idle) continue;
+    for (std::vector<std::string>& row : made.rows) row.erase(row.begin() + static_cast<std::ptrdiff_t>(column));
+  }
 }
 
 /// Whether the kind says what the part of the table is in that state; it does not where ratings are missing.
@@ -74,7 +122,7 @@ std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, con
     FaultTable made;
     made.title = table.test_points[point].title;
     made.rows.push_back({say(OHMWRIGHT_TEXT("the part is")), say(OHMWRIGHT_TEXT("at 21 °C"))});
-    for (const SetUp& set_up : table.set_ups) made.rows.front().push_back(set_up.id);
+    for (const SetUp& set_up : table.set_ups) made.rows.front().push_back(column_title(set_up, say));
     for (const locate::Candidate& candidate : faults.candidates()) {
       if (candidate.outside_cause) continue;
       std::vector<std::string> row{candidate.nothing_wrong() ? say(OHMWRIGHT_TEXT("good"))
@@ -88,6 +136,8 @@ std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, con
       for (std::size_t set_up = 0; set_up < table.set_ups.size(); ++set_up) row.push_back(shown(set_up));
       made.rows.push_back(std::move(row));
     }
+    if (leads_nowhere(made)) continue;
+    drop_idle_columns(table, made);
     tables.push_back(std::move(made));
   }
   return tables;
@@ -102,7 +152,7 @@ std::vector<std::string> fault_symptoms(const Bench& bench, const Sentences& say
       for (const SymptomEffect& effect : mode.symptoms) {
         const std::string id(effect.symptom);
         const std::string text = symptom_text(bench.appliance, id, say);
-        seen.push_back((text == id ? in_words(id) : text) + " (" + percent_text(effect.probability) + ")");
+        seen.push_back((text == id ? in_words(id, say) : text) + " (" + percent_text(effect.probability) + ")");
       }
       lines.push_back(say(OHMWRIGHT_TEXT("{fault}: {symptoms}"),
                           {{"fault", say.in_domain(descriptor.text_domain, mode.title)},

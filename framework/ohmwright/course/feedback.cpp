@@ -2,6 +2,7 @@
 
 #include <ohmwright/course/feedback.hpp>
 #include <ohmwright/course/practice.hpp>
+#include <ohmwright/course/reader_words.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/sentences.hpp>
@@ -24,19 +25,56 @@ std::string truth_text(const FeedbackOn& on, const Sentences& say) {
   return say(OHMWRIGHT_TEXT("{parts} ({faults})"), {{"parts", truth}, {"faults", listed(on.made.truth.names)}});
 }
 
+/// Of the right parts, the faults that were named in place of those that are there.
+std::vector<std::string> other_faults(const FeedbackOn& on) {
+  std::vector<std::string> others;
+  for (const std::string& name : on.answer.named)
+    if (name.find('.') != std::string::npos &&
+        std::find(on.made.truth.names.begin(), on.made.truth.names.end(), name) == on.made.truth.names.end())
+      others.push_back(name);
+  return others;
+}
+
 std::string about_parts(const FeedbackOn& on, const Sentences& say) {
   const std::string truth = truth_text(on, say);
-  if (on.named == on.truth) return say(OHMWRIGHT_TEXT("Right. At fault: {truth}."), {{"truth", truth}});
-  return say(OHMWRIGHT_TEXT("You named: {named}. At fault: {truth}."),
-             {{"named", titles(on.bench, on.named, say)}, {"truth", truth}});
+  if (on.named != on.truth)
+    return say(OHMWRIGHT_TEXT("You named: {named}. At fault: {truth}."),
+               {{"named", titles(on.bench, on.named, say)}, {"truth", truth}});
+  if (!on.graded.misnamed.empty())
+    return say(OHMWRIGHT_TEXT("The part is right, what you say is wrong with it is not: your readings rule {named} "
+                              "out. At fault: {truth}."),
+               {{"named", listed(on.graded.misnamed)}, {"truth", truth}});
+  const std::vector<std::string> others = other_faults(on);
+  if (others.empty()) return say(OHMWRIGHT_TEXT("Right. At fault: {truth}."), {{"truth", truth}});
+  return say(OHMWRIGHT_TEXT("The part is right. At fault: {truth}; you named {named}, which your readings do not tell "
+                            "from it."),
+             {{"named", listed(others)}, {"truth", truth}});
+}
+
+/// Of cited entries that tell the engine nothing.
+std::string about_idle_citing(const FeedbackOn& on, const Sentences& say) {
+  const bool cites_a_measurement =
+      std::any_of(on.answer.because.begin(), on.answer.because.end(), [&](std::size_t number) {
+        return number < on.record.entries.size() && on.record.entries[number].action == "measure";
+      });
+  if (cites_a_measurement)
+    return say(
+        OHMWRIGHT_TEXT("The readings you cited say nothing: OL on a range that is too low, or volts with the "
+                       "plug out. Cite one that could have come out otherwise."));
+  return say(OHMWRIGHT_TEXT("None of the entries you cited is a reading. Cite those that ruled the others out."));
 }
 
 std::string about_inference(const FeedbackOn& on, const Sentences& say) {
   if (on.answer.because.empty())
     return say(OHMWRIGHT_TEXT("You cited no reading. An answer without reasons may be right by luck."));
+  if (on.graded.readings_cited == 0) return about_idle_citing(on, say);
   const std::string percent = percent_text(on.graded.followed);
+  constexpr double unlikely = 1.0 - decided_probability;
   if (on.graded.marks.inference >= 1.0)
     return say(OHMWRIGHT_TEXT("The readings you cited make your answer {probability} likely: it followed from them."),
+               {{"probability", percent}});
+  if (on.graded.followed < unlikely)
+    return say(OHMWRIGHT_TEXT("The readings you cited make your answer {probability} likely: they speak against it."),
                {{"probability", percent}});
   return say(OHMWRIGHT_TEXT("The readings you cited make your answer {probability} likely: they do not decide it yet."),
              {{"probability", percent}});
@@ -48,15 +86,22 @@ std::string about_decision(const FeedbackOn& on, const Sentences& say) {
   const std::size_t at = *on.graded.decided_at;
   const Entry& entry = on.record.entries[at];
   return say(OHMWRIGHT_TEXT("Your readings decided it at entry {number}: {point}, {shown}."),
-             {{"number", std::to_string(at)}, {"point", entry.subject}, {"shown", entry.shown}});
+             {{"number", std::to_string(at)}, {"point", place_in_words(entry)}, {"shown", shown_in_words(entry, say)}});
 }
 
 std::string about_confidence(const FeedbackOn& on, const Sentences& say) {
-  const bool is_right = on.named == on.truth;
+  const bool is_right = on.named == on.truth && on.graded.misnamed.empty();
   constexpr double sure = 0.5;
   constexpr double unsure = 0.6;
   const std::string percent = percent_text(on.answer.confidence);
-  if (!is_right && on.answer.confidence > sure)
+  if (!is_right && on.answer.confidence <= sure)
+    return say(OHMWRIGHT_TEXT("You were {confidence} sure of an answer that was wrong: that doubt was in its place."),
+               {{"confidence", percent}});
+  if (!is_right && on.named == on.truth)
+    return say(OHMWRIGHT_TEXT("You were {confidence} sure and wrong: in life the customer is told of another fault "
+                              "than the one that is there."),
+               {{"confidence", percent}});
+  if (!is_right)
     return say(on.named.empty()
                    ? OHMWRIGHT_TEXT("You were {confidence} sure and wrong: in life that is a fault left in, and "
                                     "a second call.")
@@ -91,7 +136,8 @@ std::vector<std::string> feedback(const FeedbackOn& on) {
   add_hazards(on, say, words);
   if (!on.graded.marks.safety)
     words.push_back(
-        say(OHMWRIGHT_TEXT("You measured nothing: there is no mark for safety, and the others count more.")));
+        say(OHMWRIGHT_TEXT("You measured nothing: there is no mark for safety, and what you named is a guess that "
+                           "counts half.")));
   words.push_back(about_parts(on, say));
   words.push_back(about_inference(on, say));
   words.push_back(about_decision(on, say));

@@ -4,7 +4,9 @@
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/course/feedback.hpp>
 #include <ohmwright/course/grade.hpp>
+#include <ohmwright/course/named_faults.hpp>
 #include <ohmwright/course/practice.hpp>
+#include <ohmwright/course/reader_words.hpp>
 #include <ohmwright/course/replay.hpp>
 #include <ohmwright/document/fields.hpp>
 #include <ohmwright/document/schema.hpp>
@@ -23,9 +25,11 @@ constexpr double cost_of_a_hazard = 0.25;
 /// Of a healthy appliance no reading may show that nothing is wrong.
 constexpr double least_needed = 0.01;
 
-std::vector<std::size_t> parts_named(const Bench& bench, const Entry& answer) {
+constexpr double worth_of_a_part_misnamed = 0.5;
+
+std::vector<std::size_t> parts_named(const Bench& bench, const std::vector<std::string>& names) {
   std::vector<std::size_t> parts;
-  for (const std::string& name : answer.named)
+  for (const std::string& name : names)
     for (std::size_t i = 0; i < bench.appliance.parts.size(); ++i)
       if (bench.appliance.parts[i].id == name.substr(0, name.find('.'))) parts.push_back(i);
   std::sort(parts.begin(), parts.end());
@@ -33,18 +37,22 @@ std::vector<std::size_t> parts_named(const Bench& bench, const Entry& answer) {
   return parts;
 }
 
-double part_mark(const std::vector<std::size_t>& truth, const std::vector<std::size_t>& named) {
+bool contains(const std::vector<std::size_t>& parts, std::size_t part) {
+  return std::find(parts.begin(), parts.end(), part) != parts.end();
+}
+
+double part_mark(const std::vector<std::size_t>& truth, const std::vector<std::size_t>& named,
+                 const std::vector<std::size_t>& misnamed) {
   if (truth.empty() && named.empty()) return 1.0;
-  const auto found = std::count_if(truth.begin(), truth.end(), [&](std::size_t part) {
-    return std::find(named.begin(), named.end(), part) != named.end();
-  });
-  return static_cast<double>(found) / static_cast<double>(std::max(truth.size(), named.size()));
+  double found = 0.0;
+  for (const std::size_t part : truth)
+    if (contains(named, part)) found += contains(misnamed, part) ? worth_of_a_part_misnamed : 1.0;
+  return found / static_cast<double>(std::max(truth.size(), named.size()));
 }
 
 double good_parts_mark(const std::vector<std::size_t>& truth, const std::vector<std::size_t>& named) {
-  const auto condemned = std::count_if(named.begin(), named.end(), [&](std::size_t part) {
-    return std::find(truth.begin(), truth.end(), part) == truth.end();
-  });
+  const auto condemned =
+      std::count_if(named.begin(), named.end(), [&](std::size_t part) { return !contains(truth, part); });
   return std::max(0.0, 1.0 - cost_of_a_good_part * static_cast<double>(condemned));
 }
 
@@ -58,7 +66,8 @@ std::optional<double> safety_mark(const Replay& replay) {
   return std::max(0.0, 1.0 - cost_of_a_hazard * static_cast<double>(replay.hazards.size()));
 }
 
-/// What the other marks count for who has no safety left: a right answer got by what may kill is no pass.
+/// What the other marks count for who has no safety left, or never measured: a right answer got by what may kill is no
+/// pass, and a guess that happens to be right is none either.
 constexpr double share_without_safety = 0.5;
 
 double total_of(const Marks& marks, const MarkWeights& weights) {
@@ -70,7 +79,7 @@ double total_of(const Marks& marks, const MarkWeights& weights) {
   const double of_manner = of_safety * marks.safety.value_or(0.0) + weights.minutes * marks.minutes;
   const double of_thought = weights.confidence * marks.confidence + weights.inference * marks.inference;
   const bool was_unsafe = marks.safety && weights.safety > 0.0 && !(*marks.safety > 0.0);
-  return (was_unsafe ? share_without_safety : 1.0) * 100.0 * (of_parts + of_manner + of_thought) / sum;
+  return (was_unsafe || !marks.safety ? share_without_safety : 1.0) * 100.0 * (of_parts + of_manner + of_thought) / sum;
 }
 
 /// What the first `count` entries tell.
@@ -101,6 +110,15 @@ std::vector<std::string> check_words_of(const Record& record) {
   return words;
 }
 
+/// Who worked on a record: at its start, later, and at the answer, each once.
+std::vector<std::string> students_of(const Record& record) {
+  std::vector<std::string> all;
+  for (const Entry& entry : record.entries)
+    for (const std::string& student : entry.students)
+      if (std::find(all.begin(), all.end(), student) == all.end()) all.push_back(student);
+  return all;
+}
+
 /// Whether the engine holds one set of parts for decided, or that none is at fault.
 bool is_decided(const Reasoning& reasoning, const locate::Diagnosis& diagnosis) {
   const std::vector<locate::AnswerSet> sets = locate::answers(reasoning.faults(), diagnosis);
@@ -129,8 +147,8 @@ std::vector<std::string> time_line_of(Reasoning& reasoning, const Bench& bench, 
     for (const std::size_t part : sets.front().parts) titles.push_back(bench.appliance.parts[part].title);
     lines.push_back(say(OHMWRIGHT_TEXT("{number} {subject}: {shown}. Likeliest now: {parts}, {probability}."),
                         {{"number", std::to_string(i)},
-                         {"subject", entry.subject},
-                         {"shown", entry.shown},
+                         {"subject", place_in_words(entry)},
+                         {"shown", shown_in_words(entry, say)},
                          {"parts", titles.empty() ? say(OHMWRIGHT_TEXT("nothing")) : listed(titles)},
                          {"probability", percent_text(sets.front().probability)}}));
   }
@@ -214,14 +232,18 @@ const MadeExercise* Grader::made_for(const std::string& exercise) const {
   return made == key_.exercises.end() ? nullptr : &*made;
 }
 
-/// The marks of an answer, but for inference, which the engine has to think about.
-Marks Grader::marks_of(const MadeExercise& made, const Replay& replay, const std::vector<std::size_t>& named) const {
+/// The marks of an answer that the engine has thought about.
+Marks Grader::marks_of(const Station& station, const MadeExercise& made, const Replay& replay,
+                       const Graded& graded) const {
   const std::vector<std::size_t> truth = parts_of(made.truth.faults);
+  const std::vector<std::size_t> named = parts_named(station.bench, replay.answer->named);
+  const bool is_right = named == truth && graded.misnamed.empty();
   Marks marks;
-  marks.part = part_mark(truth, named);
+  marks.part = part_mark(truth, named, parts_named(station.bench, graded.misnamed));
   marks.good_parts = good_parts_mark(truth, named);
   marks.safety = safety_mark(replay);
-  marks.confidence = confidence_mark(replay.answer->confidence, named == truth, made.exercise.parts.size() + 1);
+  marks.confidence = confidence_mark(replay.answer->confidence, is_right, made.exercise.parts.size() + 1);
+  marks.inference = graded.marks.inference;
   marks.minutes = replay.minutes > 0.0 ? std::min(1.0, weights_.expected_minutes / replay.minutes) : 1.0;
   return marks;
 }
@@ -229,35 +251,51 @@ Marks Grader::marks_of(const MadeExercise& made, const Replay& replay, const std
 /// What the engine makes of the readings: of those cited for the answer, and of all for what they decided.
 void Grader::reason(Station& station, const MadeExercise& made, const Record& record, const Replay& replay,
                     Graded& graded) {
+  Reasoning& reasoning = station.reasoning;
   const Entry& answer = *replay.answer;
-  const std::vector<std::size_t> named = parts_named(station.bench, answer);
+  const std::vector<std::size_t> named = parts_named(station.bench, answer.named);
   const Told cited = told_by_cited(station.bench, made.exercise, record, answer);
   const Told all = told_by(station.bench, made.exercise, record, record.entries.size());
-  const locate::Diagnosis by_all = station.reasoning.after(all.readings, all.looks);
+  const locate::Diagnosis by_all = reasoning.after(all.readings, all.looks);
   const bool cites_all =
       cited.readings.size() == all.readings.size() && cited.looks.symptoms.size() == all.looks.symptoms.size();
-  if (!cited.readings.empty())
-    graded.followed = station.reasoning.probability_of(
-        cites_all ? by_all : station.reasoning.after(cited.readings, cited.looks), named);
-  const bool is_right = named == parts_of(made.truth.faults);
-  const double needed = is_right ? std::min(decided_probability, made.truth.tellable) : decided_probability;
-  if (!cited.readings.empty())
-    graded.marks.inference = inference_mark(station.reasoning.probability_of(station.reasoning.after({}, {}), named),
-                                            graded.followed, std::max(needed, least_needed));
-  if (!all.readings.empty() && is_decided(station.reasoning, by_all))
-    graded.decided_at = deciding_entry(station.reasoning, station.bench, made.exercise, record);
+  const locate::Diagnosis by_nothing = reasoning.after({}, {});
+  graded.readings_cited = cited.readings.size();
+  if (!cited.readings.empty()) {
+    const locate::Diagnosis by_cited = cites_all ? by_all : reasoning.after(cited.readings, cited.looks);
+    // A fault that the cited readings rule out does not follow from them, though its part may.
+    const double most = ruled_out(reasoning, by_nothing, by_cited, answer.named).empty()
+                            ? 1.0
+                            : probability_of_faults(reasoning, by_cited, answer.named);
+    graded.followed = std::min(most, reasoning.probability_of(by_cited, named));
+    const double alone = named.empty() ? decided_probability : least_tellable;
+    const bool is_right = named == parts_of(made.truth.faults);
+    const double needed = std::max(least_needed, is_right ? std::min(alone, made.truth.tellable) : alone);
+    graded.marks.inference = std::min(
+        inference_mark(reasoning.probability_of(by_nothing, named), graded.followed, needed),
+        inference_mark(reasoning.probability_of_at_least(by_nothing, named),
+                       std::min(most, reasoning.probability_of_at_least(by_cited, named)), decided_probability));
+  }
+  if (all.readings.empty()) return;
+  graded.misnamed = ruled_out(reasoning, by_nothing, by_all, answer.named);
+  std::erase_if(graded.misnamed, [&](const std::string& name) {
+    return std::find(made.truth.names.begin(), made.truth.names.end(), name) != made.truth.names.end();
+  });
+  if (is_decided(reasoning, by_all))
+    graded.decided_at = deciding_entry(reasoning, station.bench, made.exercise, record);
 }
 
 Graded Grader::grade(const Record& record, const std::string& file, bool with_time_line) {
   Graded graded;
   graded.file = file;
   graded.exercise = record.entries.front().subject;
-  graded.students = record.entries.front().students;
+  graded.students = students_of(record);
   graded.links = record.hashes;
   graded.check_words = check_words_of(record);
+  const Sentences say{UnitPreferences{}};
   const MadeExercise* made = made_for(graded.exercise);
   if (made == nullptr) {
-    graded.refused = "the key knows no exercise " + graded.exercise;
+    graded.refused = say(OHMWRIGHT_TEXT("the key knows no exercise {exercise}"), {{"exercise", graded.exercise}});
     return graded;
   }
   const Replay replay = replay_of(made->exercise, record);
@@ -268,17 +306,17 @@ Graded Grader::grade(const Record& record, const std::string& file, bool with_ti
   if (replay.answer == nullptr) {
     if (graded.was_stopped) {
       graded.marks.safety = 0.0;
-      graded.words.push_back(Sentences{UnitPreferences{}}(hazard_text(ohms_on_live)));
+      graded.words.push_back(say(hazard_text(ohms_on_live)));
     }
-    graded.refused = "not answered: unfinished, or cut short after entry " + std::to_string(record.entries.size() - 1);
+    graded.refused = say(OHMWRIGHT_TEXT("not answered: unfinished, or cut short after entry {number}"),
+                         {{"number", std::to_string(record.entries.size() - 1)}});
     return graded;
   }
-  if (!replay.answer->students.empty()) graded.students = replay.answer->students;
   graded.confidence = replay.answer->confidence;
   Station& station = station_of(*made);
-  const std::vector<std::size_t> named = parts_named(station.bench, *replay.answer);
-  graded.marks = marks_of(*made, replay, named);
+  const std::vector<std::size_t> named = parts_named(station.bench, replay.answer->named);
   reason(station, *made, record, replay, graded);
+  graded.marks = marks_of(station, *made, replay, graded);
   if (with_time_line) graded.time_line = time_line_of(station.reasoning, station.bench, made->exercise, record);
   graded.total = graded.was_edited ? 0.0 : total_of(graded.marks, weights_);
   const std::optional<std::size_t> edited_at = record.broken_at ? record.broken_at : replay.differs_at;

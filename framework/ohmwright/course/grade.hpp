@@ -31,12 +31,13 @@ MarkWeights read_weights(const Document& document);
 
 /// Marks, each from 0 to 1.
 struct Marks {
-  /// Parts rightly named over all that were named or at fault, whichever are more: a second guess halves it. Of a
-  /// healthy appliance 1 where none was named.
+  /// Parts rightly named over all that were named or at fault, whichever are more: a second guess halves it. A part
+  /// counts half whose fault was named wrongly against the student's own readings. Of a healthy appliance 1 where none
+  /// was named.
   double part = 0.0;
   double good_parts = 0.0;  ///< 1, less a half for each good part condemned
-  /// 1, less a quarter for each hazard; 0 for ohms on a live circuit. Nothing of who never measured: their weight goes
-  /// to the other marks.
+  /// 1, less a quarter for each hazard; 0 for ohms on a live circuit. Nothing of who never measured: the other marks
+  /// count half, as with 0, for what was named is a guess.
   std::optional<double> safety;
   double confidence = 0.0;  ///< `confidence_mark`
   double inference = 0.0;   ///< `inference_mark`
@@ -49,9 +50,10 @@ struct Marks {
 /// knows nothing and says so earns about a half, right or wrong.
 double confidence_mark(double confidence, bool is_right, std::size_t answers);
 
-/// What the cited readings did for the answer that was given, right or wrong: how far they took its probability from
-/// `before` any reading to what was `needed` to decide it. Readings that leave the others as likely as they were earn
-/// nothing, however likely the answer was from the beginning. All [0…1].
+/// What the cited readings did for the answer that was given, right or wrong: how far they took a probability of it
+/// from `before` any reading to what was `needed` to decide it. Two are asked, that these parts are at fault and that
+/// they alone are (`Reasoning::is_told`), and the lesser counts. Readings that leave the others as likely as they were
+/// earn nothing, however likely the answer was from the beginning. All [0…1].
 double inference_mark(double before, double after, double needed);
 
 /// One record, marked.
@@ -71,6 +73,9 @@ struct Graded {
   double minutes = 0.0;
   double confidence = 0.0;
   double followed = 0.0;                  ///< probability of the answer by the readings cited
+  std::size_t readings_cited = 0;         ///< of those that tell something
+  std::vector<std::string> misnamed;      ///< faults that were named, are not there, and that the student's readings
+                                          ///< rule out, though their parts may be at fault
   std::optional<std::size_t> decided_at;  ///< entry that turned the readings to decided
   std::vector<std::string> words;         ///< what a student can learn from
   /// The reasoning's time line: after each reading and look, what all so far makes likeliest. Empty unless asked for.
@@ -94,7 +99,7 @@ class Grader {
   struct Station;
   Station& station_of(const MadeExercise& made);
   const MadeExercise* made_for(const std::string& exercise) const;
-  Marks marks_of(const MadeExercise& made, const Replay& replay, const std::vector<std::size_t>& named) const;
+  Marks marks_of(const Station& station, const MadeExercise& made, const Replay& replay, const Graded& graded) const;
   static void reason(Station& station, const MadeExercise& made, const Record& record, const Replay& replay,
                      Graded& graded);
 

@@ -8,6 +8,7 @@
 #include <ohmwright/course/drawn_looks.hpp>
 #include <ohmwright/course/lesson.hpp>
 #include <ohmwright/course/reasoning.hpp>
+#include <ohmwright/locate/scale.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -26,7 +27,7 @@ constexpr std::array lesson_names{std::pair{Lesson::one_part, std::string_view("
 
 /// So often, before the appliance is given up.
 constexpr std::size_t most_attempts = 200;
-/// Before the best is taken of the good benches whose own readings condemn something.
+/// Before the best is taken of the good benches whose own readings and looks condemn something.
 constexpr std::size_t most_good_attempts = 50;
 
 /// What is kept of a probability and compared with: its last digits depend on the compiler.
@@ -92,11 +93,42 @@ std::vector<locate::TakenReading> drawn_readings(const Bench& bench, const Drawn
   return readings;
 }
 
+/// What looks may be told to the engine beside readings: those that are there, which somebody cites who asks the owner
+/// alone; and all of them.
+std::array<locate::Signs, 2> signs_of(std::span<const Look> looks) {
+  std::array<locate::Signs, 2> signs;
+  for (const Look& look : looks) {
+    if (look.seen) signs[0].symptoms.push_back({look.id, true});
+    signs[1].symptoms.push_back({look.id, look.seen});
+  }
+  return signs;
+}
+
 /// Whether readings make a part likelier at fault than good.
 bool is_condemned(const locate::Diagnosis& diagnosis) {
   constexpr double likelier_than_not = 0.5;
   return std::any_of(diagnosis.parts.begin(), diagnosis.parts.end(),
                      [](double probability) { return probability > likelier_than_not; });
+}
+
+/// How far what can be found out speaks for a good appliance, at the least.
+struct Standing {
+  double nothing_wrong = 0.0;  ///< its probability
+  bool is_condemned = false;   ///< whether a part is made likelier at fault than good
+};
+
+/// By all readings, without its looks and with them: a noise that is really there, of a bearing that no reading shows,
+/// must not make fools of those who found every reading good.
+Standing standing_of_the_good(Reasoning& reasoning, std::span<const locate::TakenReading> readings,
+                              std::span<const Look> looks, const locate::Diagnosis& by_readings) {
+  Standing standing{reasoning.probability_of(by_readings, {}), is_condemned(by_readings)};
+  if (looks.empty()) return standing;
+  for (const locate::Signs& signs : signs_of(looks)) {
+    const locate::Diagnosis diagnosis = reasoning.after(readings, signs);
+    standing.nothing_wrong = std::min(standing.nothing_wrong, reasoning.probability_of(diagnosis, {}));
+    standing.is_condemned = standing.is_condemned || is_condemned(diagnosis);
+  }
+  return standing;
 }
 
 }  // namespace
@@ -116,6 +148,19 @@ Lesson lesson_named(const std::string& name) {
                    "; there are: " + listed(known));
 }
 
+void refuse_meter_that_cannot_read(const Meter& meter, const Appliance& appliance, Lesson lesson) {
+  std::set<Probe> asked{Probe::ohms};
+  if (lesson != Lesson::one_part)
+    for (const TestPoint& point : appliance.test_points) asked.insert(point.probe);
+  for (const Probe probe : asked)
+    if (function_for(meter, locate::dimension_of(probe)) == nullptr)
+      throw InputError("the meter " + ohmwright::quoted(meter.title) + " reads no " +
+                       std::string(probe == Probe::ohms    ? "ohms"
+                                   : probe == Probe::volts ? "volts"
+                                                           : "amperes") +
+                       ", which these exercises ask for; leave --meter away for the basic one, or name another");
+}
+
 Workshop::Workshop(const Appliance& appliance, const Meter& meter, const CourseSecret& secret)
     : appliance_(&appliance), meter_(&meter), secret_(&secret) {}
 
@@ -127,6 +172,7 @@ Workshop::Station& Workshop::station(std::optional<std::size_t> table_part) {
 }
 
 MadeExercise Workshop::make(const Order& order) {
+  refuse_meter_that_cannot_read(*meter_, *appliance_, order.lesson);
   DrawStream draws = secret_->draws("lesson", order.index);
   const Lesson lesson = settled(order.lesson, draws);
   if (lesson != Lesson::one_part) return make_at(station({}), lesson, order);
@@ -150,11 +196,12 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
   const locate::FaultList& faults = reasoning.faults();
   const std::vector<Combination> all = combinations(bench);
   DrawStream draws = secret_->draws("bench", order.index);
-  std::optional<MadeExercise> best;  // of the good ones whose own readings condemn something
+  std::optional<MadeExercise> best;  // of the good ones whose own readings and looks condemn something
   const auto with_its_name = [&](MadeExercise made) {
     made.truth.lesson = lesson;
     DrawStream owner = secret_->draws("complaint", order.index);
-    if (!bench.on_the_table) made.exercise.complaint = drawn_complaint(made.exercise.looks, owner);
+    if (!bench.on_the_table)
+      made.exercise.complaint = drawn_complaint(bench.appliance, made.truth.faults, made.exercise.looks, owner);
     made.truth.exercise = made.exercise.name = secret_->name(order.index);
     return made;
   };
@@ -165,10 +212,8 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     const DrawnBench drawn(bench, faults, *truth, draws);
     const DrawnMeter meter(*meter_, draws);
     MadeExercise made{empty_exercise(bench, faults, *meter_), {}};
-    for (const std::uint16_t fault : truth->faults) {
-      made.truth.faults.push_back(faults.faults()[fault].fault);
-      made.truth.names.push_back(faults.name(fault));
-    }
+    made.truth.faults = faults_of(faults, *truth);
+    for (const std::uint16_t fault : truth->faults) made.truth.names.push_back(faults.name(fault));
     const std::vector<std::size_t> parts = parts_of(made.truth.faults);
     draw_looks(faults, *truth, draws, made.exercise.looks);
     if (are_told_by_looks(reasoning, made.exercise.looks, parts)) continue;
@@ -176,12 +221,14 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
         drawn_readings(bench, drawn, meter, all, comes_and_goes(faults, *truth), draws, made.exercise);
     const locate::Diagnosis diagnosis = reasoning.after(readings, {});
     made.truth.tellable = to_a_millionth(reasoning.probability_of(diagnosis, parts));
-    if (lesson == Lesson::healthy && is_condemned(diagnosis)) {
-      if (!best || best->truth.tellable < made.truth.tellable) best = std::move(made);
-      continue;
+    bool is_fair = reasoning.is_told(diagnosis, parts);
+    if (lesson == Lesson::healthy) {
+      const Standing standing = standing_of_the_good(reasoning, readings, made.exercise.looks, diagnosis);
+      made.truth.tellable = to_a_millionth(standing.nothing_wrong);
+      is_fair = !standing.is_condemned;
+      if (!is_fair && (!best || best->truth.tellable < made.truth.tellable)) best = std::move(made);
     }
-    if (lesson != Lesson::healthy && !reasoning.is_told(diagnosis, parts)) continue;
-    return with_its_name(std::move(made));
+    if (is_fair) return with_its_name(std::move(made));
   }
   if (best) return with_its_name(std::move(*best));
   throw InputError(

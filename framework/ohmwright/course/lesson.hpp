@@ -31,6 +31,10 @@ std::string_view name_of(Lesson lesson);
 /// Throws InputError naming what there is.
 Lesson lesson_named(const std::string& name);
 
+/// Throws InputError for a meter that has no range for something that the lesson's test points ask: ohms of a part on
+/// the table, of an appliance whatever its file says.
+void refuse_meter_that_cannot_read(const Meter& meter, const Appliance& appliance, Lesson lesson);
+
 /// What is asked of `Workshop::make`.
 struct Order {
   Lesson lesson = Lesson::one_fault;
@@ -61,8 +65,8 @@ class Workshop {
   /// All of these must outlive the workshop.
   Workshop(const Appliance& appliance, const Meter& meter, const CourseSecret& secret);
 
-  /// Throws InputError where the appliance has no fault of that lesson that its test points can tell and
-  /// looks alone cannot.
+  /// Throws InputError where the meter cannot read what the lesson asks, and where the appliance has no fault of that
+  /// lesson that its test points can tell and looks alone cannot.
   MadeExercise make(const Order& order);
 
  private:

@@ -11,6 +11,7 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::course {
 
@@ -32,6 +33,11 @@ std::size_t index_named(const std::vector<Row>& rows, const std::string& name, c
   }
   throw InputError("there is no " + what + " " + ohmwright::quoted(name) + did_you_mean(name, known) +
                    "; there are: " + listed(known));
+}
+
+/// Words, and who works: done at any time, and nothing at the bench is another for it.
+bool changes_nothing(const Entry& wish) {
+  return wish.action == "note" || wish.action == "start" || wish.action == "join";
 }
 
 /// The range as the meter calls it, for what a student wrote: "6k", "600", "6 kohm".
@@ -86,9 +92,12 @@ double Practice::least_confidence(const Exercise& exercise) {
 }
 
 Entry Practice::perform(Entry wish) {
-  if (stopped_ && wish.action != "answer" && wish.action != "note" && wish.action != "start")
-    throw InputError("the exercise was stopped for an injury; what is left is the answer: ohmwright course answer");
-  if (answered_) throw InputError("the answer was given; begin another exercise, or another record");
+  const Sentences say{UnitPreferences{}};
+  if (stopped_ && wish.action != "answer" && !changes_nothing(wish))
+    throw InputError(say(
+        OHMWRIGHT_TEXT("the exercise was stopped for an injury; what is left is the answer: ohmwright course answer")));
+  if (answered_)
+    throw InputError(say(OHMWRIGHT_TEXT("the answer was given; begin another exercise, or another record")));
   refuse_what_no_record_holds(wish);
   wish.shown.clear();
   wish.hazards.clear();
@@ -105,7 +114,8 @@ Entry Practice::perform(Entry wish) {
     wish.shown = proved_dead_ ? "dead" : "LIVE";
   } else if (wish.action == "plug-in") {
     if (exercise_->on_the_table)
-      throw InputError("a part on the table has no plug: measure it as it lies there, or in a set-up");
+      throw InputError(
+          say(OHMWRIGHT_TEXT("a part on the table has no plug: measure it as it lies there, or in a set-up")));
     wish.minutes = is_plugged_in() ? 0.0 : plug_in_minutes;
     work_.power = locate::WorkState::Power::live;
     proved_dead_ = false;
@@ -117,7 +127,7 @@ Entry Practice::perform(Entry wish) {
   } else if (wish.action == "answer") {
     answer(wish);
     answered_ = true;
-  } else if (wish.action != "note" && wish.action != "start") {
+  } else if (!changes_nothing(wish)) {
     throw InputError("the bench knows no " + ohmwright::quoted(wish.action));
   }
   minutes_ += wish.minutes;
@@ -169,12 +179,14 @@ std::optional<double> Practice::value_at(const ReadingPlace& place) {
   const auto found = std::find_if(exercise_->readings.begin(), exercise_->readings.end(),
                                   [&](const auto& row) { return !(row.first < place) && !(place < row.first); });
   if (found == exercise_->readings.end())
-    throw InputError("this combination of test point, leads and set-up is not to be measured here");
+    throw InputError(Sentences{UnitPreferences{}}(
+        OHMWRIGHT_TEXT("this combination of test point, leads and set-up is not to be measured here")));
   const std::size_t time = readings_at_[place]++;
   return found->second[time % found->second.size()];
 }
 
 void Practice::measure(Entry& wish) {
+  const Sentences say{UnitPreferences{}};
   const Appliance& places = exercise_->places;
   locate::Measurement measurement{index_named(places.test_points, wish.subject, "test point"), {}};
   if (!wish.set_up.empty()) measurement.set_up = index_named(places.set_ups, wish.set_up, "set-up");
@@ -185,19 +197,21 @@ void Practice::measure(Entry& wish) {
   const bool live_set_up = measurement.set_up && places.set_ups[*measurement.set_up].live;
   const bool chooses = exercise_->lifts_leads[measurement.test_point];
   if (chooses && wish.leads != "off" && wish.leads != "in")
-    throw InputError(ohmwright::quoted(point.id) + ": say lead-off, or in-circuit to leave the leads as they are");
+    throw InputError(say(OHMWRIGHT_TEXT("{point}: say lead-off, or in-circuit to leave the leads as they are"),
+                         {{"point", ohmwright::quoted(point.id)}}));
   if (!chooses && wish.leads == "off" && !exercise_->on_the_table)  // there nothing is connected: its leads are off
-    throw InputError("at " + ohmwright::quoted(point.id) + " no lead comes off; leave lead-off away");
+    throw InputError(say(OHMWRIGHT_TEXT("at {point} no lead comes off; leave lead-off away"),
+                         {{"point", ohmwright::quoted(point.id)}}));
   wish.range = named_range(exercise_->meter, point.probe, wish.range);
   if (!chooses) wish.leads.clear();
   const bool live = is_plugged_in();
   if (live_set_up && !live && !ohms)
-    throw InputError("the set-up " + ohmwright::quoted(wish.set_up) + " needs the supply; plug-in comes before it");
+    throw InputError(say(OHMWRIGHT_TEXT("the set-up {set_up} needs the supply; plug-in comes before it"),
+                         {{"set_up", ohmwright::quoted(wish.set_up)}}));
   if (!ohms && live && !wish.live_agreed)
-    throw InputError(
+    throw InputError(say(OHMWRIGHT_TEXT(
         "this is a live measurement, for those qualified for it, with insulated probes, one hand at a time; if you "
-        "agree "
-        "to that, add live-agreed");
+        "agree to that, add live-agreed")));
   if (live && (wish.leads == "off" || !locate::covers_to_take_off(places, work_, measurement).empty()))
     wish.hazards.emplace_back(opened_while_live);
   if (!live && !proved_dead_) wish.hazards.emplace_back(not_proved_dead);
@@ -230,8 +244,9 @@ Entry wish_in(const std::string& line) {
         "the answer is not given here: quit, then ohmwright course answer EXERCISE --named PART.FAULT --because "
         "NUMBERS --confidence PERCENT");
   if (std::find(known.begin(), known.end(), wish.action) == known.end())
-    throw InputError("the bench knows no " + ohmwright::quoted(wish.action) + did_you_mean(wish.action, known) +
-                     "; it knows: " + listed(known));
+    throw InputError(Sentences{UnitPreferences{}}(
+        OHMWRIGHT_TEXT("the bench knows no {word}; it knows: {words}"),
+        {{"word", ohmwright::quoted(wish.action) + did_you_mean(wish.action, known)}, {"words", listed(known)}}));
   if (wish.action == "note") {
     std::getline(words >> std::ws, wish.subject);
     return wish;

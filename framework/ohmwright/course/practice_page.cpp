@@ -6,6 +6,7 @@
 #include <ohmwright/course/paper_page.hpp>
 #include <ohmwright/course/practice.hpp>
 #include <ohmwright/course/practice_page.hpp>
+#include <ohmwright/course/reader_words.hpp>
 #include <ohmwright/course/secret.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/html.hpp>
@@ -64,6 +65,11 @@ std::string words_of_script(const Sentences& say) {
   nlohmann::ordered_json json;
   for (const std::string_view hazard : {ohms_on_live, not_proved_dead, opened_while_live})
     json[std::string(hazard)] = say(hazard_text(hazard));
+  for (const char* shown : {"yes", "no", "dead", "LIVE"}) {
+    Entry entry;
+    entry.shown = shown;
+    json["shown"][shown] = shown_in_words(entry, say);
+  }
   json["as_found"] = say(OHMWRIGHT_TEXT("none, as found"));
   json["range_auto"] = say(OHMWRIGHT_TEXT("the meter's own choice"));
   json["plugged_in"] = say(OHMWRIGHT_TEXT("Plugged in"));

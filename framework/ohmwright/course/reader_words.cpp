@@ -1,8 +1,60 @@
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/course/reader_words.hpp>
+#include <ohmwright/quantity/message.hpp>
 #include <ohmwright/verdict/caution.hpp>
 
 namespace ohmwright::course {
+
+namespace {
+
+constexpr std::string_view owner_of_a_symptom =
+    OHMWRIGHT_TEXT("Who owns it says: {symptom}. Find out what is wrong, if anything is.");
+
+/// As the pattern itself has it, in whatever language texts are asked for.
+std::string sentence_in_english(std::string_view symptom) {
+  constexpr std::string_view field = "{symptom}";
+  std::string sentence(owner_of_a_symptom);
+  return sentence.replace(sentence.find(field), field.size(), symptom);
+}
+
+}  // namespace
+
+std::string sentence_of_owner(const std::string& symptom, const Sentences& say) {
+  if (symptom.empty())
+    return say(
+        OHMWRIGHT_TEXT("It does not work as it should, says who owns it. Find out what is wrong, if anything is."));
+  return say(owner_of_a_symptom, {{"symptom", symptom}});
+}
+
+std::string sentence_of_the_table(const Sentences& say) {
+  return say(OHMWRIGHT_TEXT("It lies on the table, connected to nothing. Is it good? If not, what is wrong with it?"));
+}
+
+std::string complaint_in_words(const Exercise& exercise, const Sentences& say) {
+  if (exercise.on_the_table) return sentence_of_the_table(say);
+  const std::string said = exercise.complaint.substr(0, exercise.complaint.find_last_not_of(' ') + 1);
+  for (const Look& look : exercise.looks) {
+    const Symptom* known = symptom_named(look.id);
+    if (known != nullptr && said == sentence_in_english(known->english))
+      return sentence_of_owner(say(known->english), say);
+  }
+  return exercise.complaint;
+}
+
+std::string place_in_words(const Entry& entry) {
+  std::string text = entry.subject;
+  if (!entry.set_up.empty()) text += "@" + entry.set_up;
+  if (!entry.leads.empty()) text += entry.leads == "in" ? " in-circuit" : " lead-off";
+  return text;
+}
+
+std::string shown_in_words(const Entry& entry, const Sentences& say) {
+  if (entry.shown == "yes") return say(OHMWRIGHT_TEXT("yes"));
+  if (entry.shown == "no") return say(OHMWRIGHT_TEXT("no"));
+  if (entry.shown == "dead") return say(OHMWRIGHT_TEXT("dead"));
+  if (entry.shown == "LIVE") return say(OHMWRIGHT_TEXT("LIVE"));
+  return entry.shown;
+}
 
 std::string caution_in_words(const std::pair<std::string, std::string>& caution, const Sentences& say) {
   const Caution* known = caution_named(caution.first);

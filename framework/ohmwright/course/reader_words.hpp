@@ -4,6 +4,7 @@
 #include <utility>
 
 #include <ohmwright/course/exercise.hpp>
+#include <ohmwright/course/record.hpp>
 #include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::course {
@@ -16,6 +17,21 @@ std::string caution_in_words(const std::pair<std::string, std::string>& caution,
 
 /// What can be looked at.
 std::string look_in_words(const Look& look, const Sentences& say);
+
+/// What an owner says who sees that symptom, in words; of none, that something is wrong.
+std::string sentence_of_owner(const std::string& symptom, const Sentences& say);
+
+/// What is asked of a part that lies on the table.
+std::string sentence_of_the_table(const Sentences& say);
+
+/// What brought the student there: in the reader's language where it was made in English, of a symptom that is known.
+std::string complaint_in_words(const Exercise& exercise, const Sentences& say);
+
+/// Where an entry measured or looked, as it is typed: "thermostat-alone@thawed lead-off".
+std::string place_in_words(const Entry& entry);
+
+/// What it showed: a reading as the meter has it, else in words.
+std::string shown_in_words(const Entry& entry, const Sentences& say);
 
 /// What is stamped on the parts, one line each: "Defrost heater: 450 W at 120 V".
 std::vector<std::string> plates_of(const Exercise& exercise);

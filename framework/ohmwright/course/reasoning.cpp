@@ -30,10 +30,7 @@ locate::Diagnosis Reasoning::after(std::span<const locate::TakenReading> reading
 }
 
 std::vector<std::size_t> Reasoning::parts_of_candidate(std::size_t candidate) const {
-  std::vector<PartFault> faults;
-  for (const std::uint16_t fault : faults_.candidates()[candidate].faults)
-    faults.push_back(faults_.faults()[fault].fault);
-  return parts_of(faults);
+  return parts_of(faults_of(faults_, faults_.candidates()[candidate]));
 }
 
 double Reasoning::probability_of(const locate::Diagnosis& diagnosis, std::span<const std::size_t> parts) const {
@@ -54,6 +51,12 @@ double Reasoning::probability_of_at_least(const locate::Diagnosis& diagnosis,
   for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i)
     if (std::ranges::includes(parts_of_candidate(i), parts)) sum += diagnosis.candidates[i];
   return sum;
+}
+
+std::vector<PartFault> faults_of(const locate::FaultList& faults, const locate::Candidate& candidate) {
+  std::vector<PartFault> all;
+  for (const std::uint16_t fault : candidate.faults) all.push_back(faults.faults()[fault].fault);
+  return all;
 }
 
 std::vector<std::size_t> parts_of(std::span<const PartFault> faults) {

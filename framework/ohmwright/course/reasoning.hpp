@@ -53,6 +53,9 @@ inline constexpr double good_on_the_table = 1.0 / 3.0;
 /// can be told.
 locate::FaultList faults_at(const Bench& bench, const Meter& meter);
 
+/// What is at fault if the candidate holds.
+std::vector<PartFault> faults_of(const locate::FaultList& faults, const locate::Candidate& candidate);
+
 /// The parts of faults, each once, ascending.
 std::vector<std::size_t> parts_of(std::span<const PartFault> faults);
 

@@ -10,7 +10,7 @@ namespace ohmwright::course {
 
 /// One thing that a student did: what was wished, and what came of it.
 struct Entry {
-  std::string action;        ///< start, unplug, prove-dead, plug-in, measure, look, note, answer
+  std::string action;        ///< start, join, unplug, prove-dead, plug-in, measure, look, note, answer
   std::string subject = {};  ///< test point, look, words; of a start: the exercise
   std::string set_up = {};   ///< empty: as found
   std::string leads = {};    ///< "off", "in", or empty where the test point has none to choose
@@ -21,7 +21,7 @@ struct Entry {
   double minutes = 0.0;                   ///< that it took
   std::vector<std::string> hazards = {};  ///< ids, see practice.hpp
 
-  // Of an answer:
+  // Of an answer; students also of a start, and of a join: who came to it later.
   std::vector<std::string> named = {};     ///< "PART", or "PART.FAULT" by their ids; empty: nothing
   std::vector<std::size_t> because = {};   ///< numbers of entries of this record
   double confidence = 0.0;                 ///< that the answer is right [0…1]

@@ -149,9 +149,9 @@ std::string slip_of_looks(const Exercise& exercise, const Sentences& say) {
 
 std::string worksheet_html(const Exercise& exercise, std::string_view drawing, const WorksheetStyle& style,
                            const Sentences& say) {
-  std::string body = "<h1>" + html_text(exercise.title) + "</h1>\n<p>" + html_text(exercise.complaint) + "</p>\n<p>" +
-                     html_text(say(OHMWRIGHT_TEXT("Exercise {name}"), {{"name", exercise.name}})) + " · " +
-                     html_text(exercise.meter.title) + "</p>\n";
+  std::string body = "<h1>" + html_text(exercise.title) + "</h1>\n<p>" + html_text(complaint_in_words(exercise, say)) +
+                     "</p>\n<p>" + html_text(say(OHMWRIGHT_TEXT("Exercise {name}"), {{"name", exercise.name}})) +
+                     " · " + html_text(exercise.meter.title) + "</p>\n";
   body +=
       html_line_to_fill({say(OHMWRIGHT_TEXT("Name")), say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Check words"))});
   body += cautions_box(exercise, say);

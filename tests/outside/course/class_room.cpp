@@ -19,6 +19,10 @@ std::string appliance_file(const std::string& name) {
   return read_source(OHMWRIGHT_SOURCE_DIR "/framework/ohmwright/appliance/appliances/" + name + ".json", largest);
 }
 
+Appliance shipped(const std::string& name) {
+  return read_appliance(parse_document(appliance_file(name), name), registry());
+}
+
 CourseKey made_key(const std::string& appliance, Lesson lesson, const std::string& seed, std::size_t count) {
   CourseKey key{appliance_file(appliance),
                 read_meter(read_document(OHMWRIGHT_SOURCE_DIR "/framework/ohmwright/document/meters/basic.json")),

@@ -71,6 +71,9 @@ TEST(Class, IsPutInOrderByItsMarks) {
       const bool measures = manner != Manner::guessing && manner != Manner::scattering;
       EXPECT_EQ(one.marks.safety.has_value(), measures) << "who never measured was neither safe nor unsafe";
     }
+  for (const Graded& one : all.graded.at(Manner::careful))  // they cite all that they read
+    EXPECT_TRUE(!one.decided_at || one.marks.part < 1.0 || one.marks.inference == 1.0)
+        << "decided, and not yet decided: " << one.words[1];
   for (const Graded& one : all.graded.at(Manner::editing)) {
     EXPECT_EQ(one.total, 0.0);
     EXPECT_THAT(one.words.front(), HasSubstr("was changed"));

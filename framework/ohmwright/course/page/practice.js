@@ -194,6 +194,16 @@ function option(select, value, text) {
   select.append(made);
 }
 
+/// Says it where it is seen and heard, however far down the student is on a small screen: it comes into view, and
+/// takes the focus from a button that can no longer be pressed.
+function tell(messages) {
+  const message = byId("message");
+  message.textContent = messages.join("\n");
+  if (messages.length === 0) return;
+  message.scrollIntoView({ block: "nearest" });
+  message.focus({ preventScroll: true });
+}
+
 function show(number, entry) {
   byId("record").value = record;
   byId("minutes").textContent = Math.round(state.minutes) + " min";
@@ -203,7 +213,7 @@ function show(number, entry) {
   line.value = number;
   let text = [entry.do, entry.subject, entry.set_up ? "@" + entry.set_up : "", entry.leads === "in" ? words.in_circuit : entry.leads === "off" ? words.lead_off : ""]
     .filter((part) => part).join(" ");
-  if (entry.shown) text += ": " + entry.shown;
+  if (entry.shown) text += ": " + (words.shown[entry.shown] || entry.shown);
   if (entry.do === "measure" || entry.do === "look") {
     const label = document.createElement("label");
     const box = document.createElement("input");
@@ -225,12 +235,12 @@ function show(number, entry) {
   if (entry.shown && entry.do === "measure") byId("display").textContent = entry.shown;
   const messages = (entry.hazards || []).map((hazard) => words[hazard]);
   if ((entry.hazards || []).includes("ohms-on-live")) messages.push(checkWord());
-  byId("message").textContent = messages.join("\n");
+  tell(messages);
   if (state.stopped || state.answered)
     for (const button of document.querySelectorAll("#bench button")) button.disabled = true;
   if (state.answered) {
     byId("give").disabled = true;
-    byId("message").textContent = words.hand_in + "\n" + checkWord();
+    tell([words.hand_in, checkWord()]);
   }
 }
 
@@ -297,7 +307,7 @@ function takeUpOrBegin() {
   byId("go-on").addEventListener("click", () => {
     byId("kept").hidden = true;
     byId("work").hidden = false;
-    try { done.forEach(perform); } catch (error) { byId("message").textContent = error.message; }
+    try { done.forEach(perform); } catch (error) { tell([error.message]); }
   });
 }
 
@@ -305,7 +315,7 @@ function attempt(wish) {
   try {
     perform(wish);
   } catch (error) {
-    byId("message").textContent = error.message;
+    tell([error.message]);
   }
 }
 
@@ -389,12 +399,12 @@ function listen() {
     event.preventDefault();
     const percent = Number(byId("confidence").value);
     if (byId("confidence").value === "" || !(percent >= 0 && percent <= 100)) {
-      byId("message").textContent = words.say_confidence;
+      tell([words.say_confidence]);
       return;
     }
     const least = 1 / (exercise.parts.length + 1) - 0.005;  // of a blind pick; see Practice::answer
     if (percent / 100 < least) {
-      byId("message").textContent = words.too_unsure.replace("{least}", String(Math.ceil(100 * least)));
+      tell([words.too_unsure.replace("{least}", String(Math.ceil(100 * least)))]);
       return;
     }
     const wish = { do: "answer" };
