@@ -138,7 +138,7 @@ InCommon in_common(const LogRatings& ratings, double spacing_second, const std::
   }));
   common.slope_kelvin_per_second = median_of(of_whole(defrosts, has_risen, slope_of));
   common.end_slope_kelvin_per_second = median_of(of_whole(defrosts, has_risen, [](const Defrost& one) {
-    return one.end_slope_kelvin_per_second ? *one.end_slope_kelvin_per_second : slope_of(one);
+    return std::min(slope_of(one), one.end_slope_kelvin_per_second.value_or(1e300));
   }));
   common.warm = warm_ends.size();
   common.usual_end_kelvin = median_of(warm_ends);

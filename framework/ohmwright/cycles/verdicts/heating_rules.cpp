@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <ohmwright/cycles/search/defrosts_in_common.hpp>
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/odd_ones.hpp>
@@ -48,7 +50,8 @@ OddOnes probe_elsewhere(const LogAnalysis& analysis) {
   return count;
 }
 
-/// A coil that stayed far below the melting point rested, or stood behind an open door: no frost melts there.
+/// A coil that stayed far below the melting point: in a pause in which a heater should have heated, or behind a door
+/// that was opened. Of such rises one alone says nothing.
 bool melts_nothing(const Defrost& defrost) {
   constexpr double far_below_kelvin = melting_point_kelvin - 6.0;
   return defrost.has_coil && defrost.peak_kelvin && *defrost.peak_kelvin < far_below_kelvin;
@@ -85,9 +88,14 @@ LogVerdict judge_heat_comes_from_heater(const JudgedLog& log) {
   if (!log.analysis.has_load) return verdict;
   Halves rises;
   bool any_untold = false;
+  const auto is_cold_rise = [](const Defrost& one) {
+    return one.rise_is_seen && one.has_load && !one.is_cut && !one.heater_is_seen && melts_nothing(one);
+  };
+  const bool is_single_cold =
+      std::count_if(log.analysis.defrosts.begin(), log.analysis.defrosts.end(), is_cold_rise) == 1;
   for (const Defrost& defrost : log.analysis.defrosts) {
     if (!defrost.rise_is_seen || !defrost.has_load || defrost.is_cut) continue;
-    if (!defrost.heater_is_seen && melts_nothing(defrost)) continue;
+    if (is_single_cold && is_cold_rise(defrost)) continue;
     if (!defrost.heater_is_seen && is_beside_load_that_never_rests(log.analysis, defrost))
       any_untold = true;
     else
