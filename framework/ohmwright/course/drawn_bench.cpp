@@ -120,6 +120,30 @@ Situation DrawnBench::situation_of(std::size_t part, const locate::Measurement& 
   return locate::situation_of(appliance, part, site, excitation, share);
 }
 
+/// A wire that a leak cuts in two is as long as it was: its two elements, which a kind can only state each with limits
+/// of its own, make up the one that a good part has between those terminals.
+void DrawnBench::keep_whole(std::size_t part, const Situation& situation, std::vector<Element>& elements) const {
+  const PlacedPart& placed = bench_->appliance.parts[part];
+  const std::size_t terminals = placed.nodes.size();
+  std::vector<Element> good;
+  placed.kind->call("its electrical model", [&] { return placed.part->electrical_model(not_found, situation, good); });
+  if (good.empty() || elements.size() < 2) return;
+  Element& first = elements[0];
+  Element& second = elements[1];
+  const Element& whole = good[0];
+  const bool is_cut = first.to >= terminals && second.from == first.to && first.from == whole.from &&
+                      second.to == whole.to && whole.type == ElementType::resistance;
+  if (!is_cut) return;
+  const std::vector<double>& shares = element_shares_[part];
+  const double length = drawn_value(whole, shares[elements_of_a_part - 2]);
+  const double to_the_cut = drawn_value(first, shares[0]);
+  const double stretch = length / (to_the_cut + drawn_value(second, shares[1]));
+  for (Element* piece : {&first, &second}) {
+    piece->value_in_si = stretch * drawn_value(*piece, shares[piece == &first ? 0 : 1]);
+    piece->relative_half_width = 0.0;
+  }
+}
+
 circuit::BranchModel DrawnBench::model_of(const Element& element, double share, double contact_share) const {
   const double value = drawn_value(element, share);
   switch (element.type) {
@@ -159,6 +183,7 @@ void DrawnBench::add_part(std::size_t part, const locate::Measurement& measureme
   const ModelAnswer answer = placed.kind->call("its electrical model", [&] {
     return placed.part->electrical_model(fault, situation_of(part, measurement, excitation), elements);
   });
+  if (fault != not_found) keep_whole(part, situation_of(part, measurement, excitation), elements);
   if (answer != ModelAnswer::stated) elements = {resistance_between(0, 1, unknown_least, unknown_most)};
   const bool comes_and_goes =
       fault != not_found && placed.kind->descriptor().fault_modes[fault].id == comes_and_goes_mode;

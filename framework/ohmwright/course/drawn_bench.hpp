@@ -34,6 +34,7 @@ class DrawnBench {
   void add_part(std::size_t part, const locate::Measurement& measurement, Excitation excitation, DrawStream& draws,
                 Wiring& wiring) const;
   double live_value(const TestPoint& point, Wiring& wiring) const;
+  void keep_whole(std::size_t part, const Situation& situation, std::vector<Element>& elements) const;
   bool opens_under_power(std::size_t part) const;
   bool feeds_a_faulty_part(const locate::Measurement& measurement, DrawStream draws) const;
   circuit::BranchModel model_of(const Element& element, double share, double contact_share) const;

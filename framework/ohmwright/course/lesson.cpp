@@ -111,23 +111,26 @@ bool is_condemned(const locate::Diagnosis& diagnosis) {
                      [](double probability) { return probability > likelier_than_not; });
 }
 
-/// How far what can be found out speaks for a good appliance, at the least.
+/// How far what can be found out speaks for the truth, at the least.
 struct Standing {
-  double nothing_wrong = 0.0;  ///< its probability
-  bool is_condemned = false;   ///< whether a part is made likelier at fault than good
+  double probability = 1.0;  ///< of these parts alone
+  bool is_fair = true;       ///< whether they are told; of what is good, whether no part is made likelier at fault
 };
 
 /// By all readings, without its looks and with them: a noise that is really there, of a bearing that no reading shows,
-/// must not make fools of those who found every reading good.
-Standing standing_of_the_good(Reasoning& reasoning, std::span<const locate::TakenReading> readings,
-                              std::span<const Look> looks, const locate::Diagnosis& by_readings) {
-  Standing standing{reasoning.probability_of(by_readings, {}), is_condemned(by_readings)};
-  if (looks.empty()) return standing;
-  for (const locate::Signs& signs : signs_of(looks)) {
+/// must not make fools of those who found every reading good, and doubters of those who found what is wrong.
+Standing standing_of(const std::vector<std::size_t>& parts, Reasoning& reasoning,
+                     std::span<const locate::TakenReading> readings, std::span<const Look> looks) {
+  Standing standing;
+  const auto take = [&](const locate::Signs& signs) {
     const locate::Diagnosis diagnosis = reasoning.after(readings, signs);
-    standing.nothing_wrong = std::min(standing.nothing_wrong, reasoning.probability_of(diagnosis, {}));
-    standing.is_condemned = standing.is_condemned || is_condemned(diagnosis);
-  }
+    standing.probability = std::min(standing.probability, reasoning.probability_of(diagnosis, parts));
+    const bool is_told = parts.empty() ? !is_condemned(diagnosis) : reasoning.is_told(diagnosis, parts);
+    standing.is_fair = standing.is_fair && is_told;
+  };
+  take({});
+  if (looks.empty() || !(standing.is_fair || parts.empty())) return standing;
+  for (const locate::Signs& signs : signs_of(looks)) take(signs);
   return standing;
 }
 
@@ -219,16 +222,10 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     if (are_told_by_looks(reasoning, made.exercise.looks, parts)) continue;
     const std::vector<locate::TakenReading> readings =
         drawn_readings(bench, drawn, meter, all, comes_and_goes(faults, *truth), draws, made.exercise);
-    const locate::Diagnosis diagnosis = reasoning.after(readings, {});
-    made.truth.tellable = to_a_millionth(reasoning.probability_of(diagnosis, parts));
-    bool is_fair = reasoning.is_told(diagnosis, parts);
-    if (lesson == Lesson::healthy) {
-      const Standing standing = standing_of_the_good(reasoning, readings, made.exercise.looks, diagnosis);
-      made.truth.tellable = to_a_millionth(standing.nothing_wrong);
-      is_fair = !standing.is_condemned;
-      if (!is_fair && (!best || best->truth.tellable < made.truth.tellable)) best = std::move(made);
-    }
-    if (is_fair) return with_its_name(std::move(made));
+    const Standing standing = standing_of(parts, reasoning, readings, made.exercise.looks);
+    made.truth.tellable = to_a_millionth(standing.probability);
+    if (standing.is_fair) return with_its_name(std::move(made));
+    if (lesson == Lesson::healthy && (!best || best->truth.tellable < made.truth.tellable)) best = std::move(made);
   }
   if (best) return with_its_name(std::move(*best));
   throw InputError(

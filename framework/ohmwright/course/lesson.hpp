@@ -49,7 +49,7 @@ struct Truth {
   std::optional<std::size_t> table_part;  ///< of `one_part`: which part of the appliance lies on the table
   std::vector<PartFault> faults;          ///< of the bench's appliance
   std::vector<std::string> names;         ///< "heater.open"
-  double tellable = 0.0;                  ///< probability of the true answer after all readings that there are
+  double tellable = 0.0;                  ///< least probability of the truth by all readings, with looks or without
 };
 
 struct MadeExercise {

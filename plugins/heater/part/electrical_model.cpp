@@ -32,13 +32,13 @@ Between good(const HeaterRatings& ratings, const Situation& situation) {
   return {cold.lower, cold.upper};
 }
 
-/// The element with a leak along its wire, taken to be at its middle: from lead to lead it reads what a good one does,
-/// for its frame is connected to nothing else. Two parts of unequal length, each with limits of its own, would let it
-/// read half as much and half as much again.
+/// The element with a leak along its wire, which cuts it in two, each a quarter to three quarters of the whole.
 void append_leak_along_the_wire(const Between& whole, std::vector<Element>& elements) {
   constexpr std::uint16_t leaking_point = frame + 1;  // within the part
-  const double low = 0.5 * whole.low;
-  const double high = 0.5 * whole.high;
+  constexpr double shortest_share = 0.25;
+  constexpr double longest_share = 0.75;
+  const double low = shortest_share * whole.low;
+  const double high = longest_share * whole.high;
   elements.insert(
       elements.end(),
       {resistance_between(lead_1, leaking_point, low, high), resistance_between(leaking_point, lead_2, low, high),

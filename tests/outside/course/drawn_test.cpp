@@ -51,6 +51,21 @@ TEST(DrawnBench, WhatOpensWhenHotIsWholeBehindAnOpenContact) {
   }
 }
 
+TEST(DrawnBench, AHeaterThatLeaksAlongItsWireIsAsLongAsAGoodOne) {
+  const Bench bench = bench_of(shipped(testing::timer_appliance));
+  const locate::FaultList faults(bench.appliance, {});
+  for (unsigned char drawn = 0; drawn < 20; ++drawn) {
+    SecretKey secret;
+    secret.data()[0] = drawn;
+    DrawStream draws{secret};
+    const DrawnBench leaking(bench, faults, only(faults, "heater.leaks-in-the-middle"), draws);
+    const std::optional<double> ohm = leaking.value_at(at(bench.appliance, "heater-alone"), draws);
+    ASSERT_TRUE(ohm);
+    EXPECT_GT(*ohm, 28.2);  // 32 ohm by 120 V and 450 W, its tolerances as `explain` prints them: 28.22 to 35.56 ohm
+    EXPECT_LT(*ohm, 35.6);
+  }
+}
+
 TEST(DrawnBench, AMotorColdToTheHandKeepsItsOhms) {
   const Bench bench = bench_of(shipped("front-loader-230v"));
   const locate::FaultList faults(bench.appliance, {});

@@ -74,6 +74,19 @@ void do_everything(const Exercise& exercise, Deeds& deeds) {
   }
 }
 
+TEST(Marks, WhoCitesAllThereIsForTheTruthHasReasonedWell) {
+  const CourseKey key = testing::made_key("front-loader-230v", Lesson::one_fault, "all", 6);
+  Grader grader(key, testing::registry(), {});
+  for (const MadeExercise& made : key.exercises) {
+    Deeds deeds(made.exercise);
+    do_everything(made.exercise, deeds);
+    deeds.answer(made.truth.names, 0.9);
+    const Graded graded = grader.grade(deeds.record(), "a.record");
+    EXPECT_GT(graded.marks.inference, 0.98) << made.truth.names.front() << ": " << made.exercise.complaint;
+    EXPECT_TRUE(graded.decided_at) << made.truth.names.front();
+  }
+}
+
 TEST(Marks, WhoFindsAGoodApplianceGoodByAllThereIsHasReasonedWell) {
   const CourseKey key = testing::made_key("upright-thermistor-230v", Lesson::healthy, "fair", 4);
   Grader grader(key, testing::registry(), {});
