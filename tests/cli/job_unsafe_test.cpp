@@ -130,6 +130,15 @@ TEST_F(JobCall, PrintsACommandThatIsTaken) {
   EXPECT_THAT(run({"verify", "--width", "300"}).out, Not(HasSubstr("fan-motor=VALUE")));
 }
 
+/// What somebody fitted earlier is no measure of what fits.
+TEST_F(JobCall, ComparesWithWhatTheApplianceWasMadeForWhateverCameOut) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(refused({"replace", "heater", "--old", "heater-5200w-240v", "--new", "heater-5200w-240v"}),
+              HasSubstr("no equivalent"));
+  done({"replace", "heater", "--old", "heater-5200w-240v", "--new", "heater-450w-120v", "--because", "its plate"});
+  EXPECT_THAT(report()["replaced"].dump(), HasSubstr("5200"));
+}
+
 /// Two temperatures of one zone in one call are a slip: nobody knows which is meant.
 TEST_F(JobCall, RefusesAZoneThatIsStatedTwice) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
