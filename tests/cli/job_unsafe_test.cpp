@@ -139,6 +139,14 @@ TEST_F(JobCall, ComparesWithWhatTheApplianceWasMadeForWhateverCameOut) {
   EXPECT_THAT(report()["replaced"].dump(), HasSubstr("5200"));
 }
 
+/// With an end off nothing lies beside it.
+TEST_F(JobCall, NamesNoWayBesideAPartThatIsReadAlone) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--symptom", "frost-whole-coil", "--answer",
+        "room=22C"});
+  run({"read", "splice-alone=6.2"});
+  EXPECT_THAT(run({"find"}).out, Not(HasSubstr("goes through")));
+}
+
 /// Two temperatures of one zone in one call are a slip: nobody knows which is meant.
 TEST_F(JobCall, RefusesAZoneThatIsStatedTwice) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
