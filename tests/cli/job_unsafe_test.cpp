@@ -147,6 +147,17 @@ TEST_F(JobCall, NamesNoWayBesideAPartThatIsReadAlone) {
   EXPECT_THAT(run({"find"}).out, Not(HasSubstr("goes through")));
 }
 
+/// A digit that was meant for another question, and what no label names.
+TEST_F(JobCall, RefusesWhatNoOutletRoomOrLabelHas) {
+  EXPECT_THAT(refused({"open", "a", "--answer", "volts=2"}), HasSubstr("from 80 to 500 V"));
+  EXPECT_THAT(refused({"open", "a", "--answer", "volts=23000"}), HasSubstr("from 80 to 500 V"));
+  EXPECT_THAT(refused({"open", "a", "--answer", "room=500C"}), HasSubstr("from -40 to 60 degC"));
+  EXPECT_THAT(refused({"open", "a", "--answer", "refrigerant=beer"}), HasSubstr("what the label names"));
+  EXPECT_THAT(refused({"open", " "}), HasSubstr("is empty"));
+  done({"open", "a", "--answer", "refrigerant=R-441A", "--answer", "volts=118"});
+  done({"open", "b", "--answer", "refrigerant=isobutane"});
+}
+
 /// Two temperatures of one zone in one call are a slip: nobody knows which is meant.
 TEST_F(JobCall, RefusesAZoneThatIsStatedTwice) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
