@@ -158,6 +158,37 @@ TEST_F(JobCall, RefusesWhatNoOutletRoomOrLabelHas) {
   done({"open", "b", "--answer", "refrigerant=isobutane"});
 }
 
+/// A leak is a leak, by whichever words it was typed.
+TEST_F(JobCall, WeighsAnInsulationThatWasReadOfAPart) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater", "insulation=0.3M", "--test", "500V", "--proved-dead", "--lead-off"});
+  const std::string leaks = run({"find"}).out;
+  EXPECT_THAT(leaks, AllOf(HasSubstr("Heater to its frame"), HasSubstr("leak")));
+  const std::size_t possible = leaks.find("Possible faults");
+  EXPECT_LT(leaks.find("Defrost heater", possible), leaks.find("Evaporator fan", possible));
+  const std::string known = "Heater to its frame, both leads off: ";
+  EXPECT_THAT(leaks, HasSubstr(known));
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  EXPECT_THAT(run({"find"}).out, Not(HasSubstr(known))) << "it was wet, and is dry";
+  done({"correct", "last"});
+  done({"correct", "last"});
+  run({"read", "heater", "insulation=0.3M", "--test", "500V", "--proved-dead", "--lead-off", "--wet"});
+  EXPECT_THAT(run({"find"}).out, Not(HasSubstr(known))) << "water is no fault of the heater";
+}
+
+/// What the customer said is a sign as if it was seen, until somebody stands before it.
+TEST_F(JobCall, WeighsWhatWasSaidOnThePhone) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--answer", "tingles=yes", "--answer",
+        "burning_smell=yes", "--answer", "frost=whole"});
+  const std::string found = run({"find", "--width", "300"}).out;
+  EXPECT_THAT(found, AllOf(HasSubstr("The cabinet tingles to the touch"), HasSubstr("smells burnt"),
+                           HasSubstr("The whole coil is thick with frost")));
+  EXPECT_THAT(run({"next", "--width", "300"}).out, AllOf(HasSubstr("Before all else read the insulation"),
+                                                         HasSubstr("--test 500V"), HasSubstr("--earth-bond 0.12ohm")));
+  done({"sign", "--no-symptom", "frost-whole-coil"});
+  EXPECT_THAT(run({"find", "--width", "300"}).out, Not(HasSubstr("- The whole coil is thick with frost")));
+}
+
 /// Two temperatures of one zone in one call are a slip: nobody knows which is meant.
 TEST_F(JobCall, RefusesAZoneThatIsStatedTwice) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
