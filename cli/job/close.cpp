@@ -4,6 +4,7 @@
 #include <ostream>
 
 #include <ohmwright/job/content_writer.hpp>
+#include <ohmwright/locate/work.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -15,6 +16,7 @@
 #include "job/book_file.hpp"
 #include "job/repaired.hpp"
 #include "job/safety.hpp"
+#include "job/search.hpp"
 
 namespace ohmwright::cli {
 
@@ -50,11 +52,21 @@ std::string day_to_call_back(const Arguments& arguments) {
   return day;
 }
 
-job::NewEntry state_entry(job::JobState state, const Arguments& arguments) {
+/// Of the page that ends in "stop: licensed refrigerant work".
+std::vector<std::string> cautions_of_stop(const JobAtHand& job, const Arguments& arguments,
+                                          const Environment& environment) {
+  if (!job.call.has_appliance()) return {};
+  const JobSearch search(job.call, arguments, environment, JobSearch::Reach::now);
+  return search.stops_at_sealed_system() ? locate::cautions_of_arrival(search.appliance()) : std::vector<std::string>{};
+}
+
+job::NewEntry state_entry(job::JobState state, const Arguments& arguments,
+                          const std::vector<std::string>& cautions = {}) {
   return {job::EntryForm::state, job::ContentWriter()
                                      .text("state", job::name_of(state))
                                      .text("reason", arguments.value("--because"))
                                      .text("call_back", day_to_call_back(arguments))
+                                     .texts("cautions", cautions)
                                      .content()};
 }
 
@@ -89,7 +101,9 @@ int close_job(const Arguments& arguments, Environment& environment) {
     const std::string why_not = why_not_repaired(job.call, arguments, environment);
     if (!why_not.empty()) throw InputError("job " + std::to_string(job.line.number) + " " + why_not);
   }
-  job.write({state_entry(state, arguments)});
+  std::vector<std::string> cautions;
+  if (state == job::JobState::stopped) cautions = cautions_of_stop(job, arguments, environment);
+  job.write({state_entry(state, arguments, cautions)});
   say_state(job, say, environment);
   tell_what_is_unproved(job, say, environment);
   environment.out << paragraph(

@@ -44,6 +44,14 @@ struct SearchAtHand {
     return report;
   }
   Sentences say() { return Sentences(search.units()); }
+  /// What bars energising it, each with what proves it; at a stop for the sealed system nothing is tested any more.
+  std::vector<std::string> bars() {
+    if (search.stops_at_sealed_system()) return bar_texts(job.call, say());
+    std::vector<std::string> lines;
+    for (const job::ProofStep& bar : job::bars_to_energising(job.call))
+      lines.push_back(printable(proof_text(bar, say()) + " " + proof_command(bar)));
+    return lines;
+  }
   /// What bars heating it, and does not bar energising it at all; nothing where it has no frost.
   std::vector<std::string> limit_texts(const Environment& environment) {
     std::vector<job::ProofStep> bars = bars_to_heating(job.call, &search.appliance(), environment);
@@ -115,13 +123,15 @@ std::string standing_page(JobSearch& search, const PageStyle& style) {
   const Sentences say(search.units());
   PageLayout page(style);
   write_passed_over(search, say, page);
-  page.heading(say(OHMWRIGHT_TEXT("Possible faults now")));
+  if (!content.possible.empty()) page.heading(say(OHMWRIGHT_TEXT("Possible faults now")));
   for (const PossibleFaultLine& row : content.possible) page.bar(row.label, row.probability);
   write_remarks(content, say, page);
   page.blank_line();
   page.block(content.headline);
+  if (search.stops_at_sealed_system())
+    for (const std::string& line : content.explanation) page.block(line, "  ");
   if (content.next) page.item(content.next->title);
-  if (!report.steps.empty()) page.block(command_for(search.appliance(), report.steps.front()), "    ");
+  if (content.next) page.block(command_for(search.appliance(), report.steps.front()), "    ");
   return page.take();
 }
 
@@ -133,7 +143,7 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
   say_which(now.job, environment);
   PageLayout page(environment.page);
   write_passed_over(now.search, now.say(), page);
-  page.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
+  page.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), now.bars());
   page.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
   write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, now.say(), page);
   page.block(content.headline);
@@ -149,7 +159,7 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
                  "      ");
   }
   page.section(now.say()(OHMWRIGHT_TEXT("What to do now")), content.afterwards);
-  if (!report.steps.empty()) {
+  if (content.next) {  // once a part is found no step is shown, and no command says what it would be for
     page.blank_line();
     page.block(command_for(now.search.appliance(), report.steps.front()), "  ");
   }
@@ -167,17 +177,20 @@ int card_of_job(const Arguments& arguments, Environment& environment) {
       throw InputError("--most takes a number from 1 to 20, got " + ohmwright::quoted(text));
   }
   SearchAtHand now(arguments, environment);
-  environment.out << job_card(now.report(arguments), bar_texts(now.job.call, now.say()), most, now.say(),
-                              environment.page);
-  return exit_done;
+  const LocateReport report = now.report(arguments);
+  environment.out << job_card(report, bar_texts(now.job.call, now.say()), most, now.say(), environment.page);
+  return now.search.stops_at_sealed_system() ? exit_of_search(report.standing) : exit_done;
 }
 
 int why_of_job(const Arguments& arguments, Environment& environment) {
   refuse_operands(arguments, "why");
   SearchAtHand now(arguments, environment);
   say_which(now.job, environment);
-  environment.out << why_page(now.report(arguments), now.say(), environment.page);
-  return exit_done;
+  const LocateReport report = now.report(arguments);
+  const bool stops = now.search.stops_at_sealed_system();  // then no step is left to give a reason for
+  environment.out << (stops ? locate_page(report, now.say(), environment.page)
+                            : why_page(report, now.say(), environment.page));
+  return stops ? exit_of_search(report.standing) : exit_done;
 }
 
 int find_in_job(const Arguments& arguments, Environment& environment) {
@@ -187,7 +200,7 @@ int find_in_job(const Arguments& arguments, Environment& environment) {
   const LocateReport report = now.report(arguments);
   PageLayout first(environment.page);
   write_passed_over(now.search, now.say(), first);
-  first.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), bar_texts(now.job.call, now.say()));
+  first.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), now.bars());
   first.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
   environment.out << first.take();
   environment.out << locate_page(report, now.say(), environment.page);

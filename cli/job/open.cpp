@@ -48,6 +48,8 @@ int open_job(const Arguments& arguments, Environment& environment) {
     throw InputError("missing: TITLE, the call in a few words; such as: ohmwright job open \"Freezer warm\"");
   std::string title;
   for (const std::string& word : arguments.operands) title += (title.empty() ? "" : " ") + word;
+  if (title.find_first_not_of(" \t\n\r") == std::string::npos)
+    throw InputError("TITLE, the call in a few words, is empty; such as: ohmwright job open \"Freezer warm\"");
   std::vector<job::NewEntry> entries{
       {job::EntryForm::opened,
        job::ContentWriter().text("title", title).text("complaint", arguments.value("--complaint")).content()}};

@@ -39,11 +39,34 @@ bool may_burn(const job::ServiceCall& call) {
   return refrigerant_may_burn(label->second);
 }
 
+/// A slip of the keys, or a digit typed to a question that has none to choose, is no value of an outlet or a room.
 void refuse_bad_value(std::string_view question, const std::string& answer) {
-  if (question == "volts")
-    (void)parse_stated_value(answer, Dimension::voltage,
-                             {.default_unit = Unit::named("V", Dimension::voltage), .or_else = {}});
-  if (question == "room") (void)parse_stated_value(answer, Dimension::temperature);
+  constexpr double least_volts = 80.0;
+  constexpr double most_volts = 500.0;
+  constexpr double coldest_kelvin = 233.15;
+  constexpr double warmest_kelvin = 333.15;
+  if (question == "volts") {
+    const double volts = parse_stated_value(answer, Dimension::voltage,
+                                            {.default_unit = Unit::named("V", Dimension::voltage), .or_else = {}})
+                             .value.value_in_si();
+    if (volts < least_volts || volts > most_volts)
+      throw InputError("volts takes those of an outlet, from 80 to 500 V, got " + ohmwright::quoted(answer));
+  }
+  if (question == "room") {
+    const double kelvin = parse_stated_value(answer, Dimension::temperature).value.value_in_si();
+    if (kelvin < coldest_kelvin || kelvin > warmest_kelvin)
+      throw InputError("room takes a temperature from -40 to 60 degC, got " + ohmwright::quoted(answer));
+  }
+}
+
+/// A label names a refrigerant by a number, or by a name that the table of them has.
+void refuse_no_refrigerant(const std::string& answer) {
+  const bool has_number = answer.find_first_of("0123456789") != std::string::npos;
+  if (!has_number && !refrigerant_safety_class(answer))
+    throw InputError(
+        "refrigerant takes what the label names, such as R-600a, or other (one that does not burn) or "
+        "unknown, got " +
+        ohmwright::quoted(answer));
 }
 
 }  // namespace
@@ -99,6 +122,7 @@ job::NewEntry phone_entry(const std::string& question, const std::string& answer
   if (!ids.empty() && !is_of_label && std::find(ids.begin(), ids.end(), answer) == ids.end())
     throw InputError("the answer to " + question + " is one of " + listed(ids) + ", got " + ohmwright::quoted(answer));
   if (answer != "unknown") refuse_bad_value(question, answer);
+  if (is_of_label && std::find(ids.begin(), ids.end(), answer) == ids.end()) refuse_no_refrigerant(answer);
   return {job::EntryForm::phone, job::ContentWriter().text(question, answer).content()};
 }
 

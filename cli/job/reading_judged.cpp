@@ -5,6 +5,7 @@
 
 #include <ohmwright/appliance/joined_places.hpp>
 #include <ohmwright/document/kind_values.hpp>
+#include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/scale.hpp>
 #include <ohmwright/locate/work.hpp>
 #include <ohmwright/quantity/error.hpp>
@@ -92,6 +93,25 @@ Reading reading_at(const Appliance& appliance, std::size_t part, const Measurand
   return reading;
 }
 
+/// Where a part's insulation to the frame is read, all its leads off, so that nothing beside it is.
+std::optional<std::size_t> test_point_to_frame(const Appliance& appliance, std::size_t part) {
+  const auto& nodes = appliance.parts[part].nodes;
+  for (std::size_t i = 0; i < appliance.test_points.size(); ++i) {
+    const TestPoint& point = appliance.test_points[i];
+    const auto is_of_part = [part](const PartTerminal& terminal) { return terminal.part == part; };
+    const bool touches_it = (point.from.terminal && is_of_part(*point.from.terminal)) ||
+                            (point.to.terminal && is_of_part(*point.to.terminal));
+    bool is_alone = touches_it && locate::is_to_earth(appliance, locate::Measurement{i, {}});
+    for (std::size_t terminal = 0; terminal < nodes.size(); ++terminal) {
+      const PartTerminal lead{part, static_cast<std::uint16_t>(terminal)};
+      is_alone = is_alone && (!nodes[terminal] || nodes[terminal] == appliance.supply.earth ||
+                              std::find(point.lifted.begin(), point.lifted.end(), lead) != point.lifted.end());
+    }
+    if (is_alone) return i;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::optional<std::size_t> part_named(const Appliance& appliance, std::string_view id) {
@@ -113,7 +133,7 @@ std::optional<std::size_t> test_point_of_part(const Appliance& appliance, std::s
     if (reads(appliance.test_points[point], *index, descriptor, read) &&
         is_lifted(appliance.test_points[point], *index))
       return point;
-  return std::nullopt;
+  return measurand == "insulation" ? test_point_to_frame(appliance, *index) : std::nullopt;
 }
 
 std::string part_read_at(const Appliance& appliance, std::size_t test_point) {

@@ -20,7 +20,8 @@ namespace ohmwright::cli {
 std::optional<std::size_t> part_named(const Appliance& appliance, std::string_view id);
 std::optional<std::size_t> test_point_named(const Appliance& appliance, std::string_view id);
 
-/// The test point where that measurand of a part is read at the part's own terminals, a lead of it off.
+/// The test point where that measurand of a part is read at the part's own terminals, a lead of it off; its insulation
+/// from one of them to the frame, its leads off.
 std::optional<std::size_t> test_point_of_part(const Appliance& appliance, std::string_view part,
                                               std::string_view measurand);
 

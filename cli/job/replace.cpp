@@ -81,8 +81,11 @@ Exchange typed_exchange(const JobAtHand& job, const Arguments& arguments, const 
   }
   if (arguments.has("--old") || !exchange.part.placed) {
     exchange.out = rated_part(kind, arguments.value("--old"));
-    exchange.original = exchange.out;
-    exchange.is_named_alike = arguments.value("--new") == arguments.value("--old");
+    // What somebody fitted earlier is no measure of what fits: that is what the appliance was made for, if it is known.
+    if (exchange.original.part == nullptr) {
+      exchange.original = exchange.out;
+      exchange.is_named_alike = arguments.value("--new") == arguments.value("--old");
+    }
   }
   take_new_part(arguments.value("--new"), kind, exchange);
   exchange.part.bears_test_volts = bears_test_volts(kind, exchange.in, {}, environment);

@@ -2,6 +2,7 @@
 #include <ostream>
 
 #include <ohmwright/document/reading_record.hpp>
+#include <ohmwright/locate/work.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -47,9 +48,16 @@ void add_search(const JobAtHand& job, const Environment& environment, bool with_
       environment.err << paragraph(over, environment.page.width);
     report.found = content.headline;
     report.cause_is_named = search.search().standing().is_named();
+    report.stops_at_sealed_system = report.stops_at_sealed_system || search.stops_at_sealed_system();
+    const std::vector<std::string> arrival = locate::cautions_of_arrival(search.appliance());
+    report.refrigerant_may_burn = std::find(arrival.begin(), arrival.end(), "flammable-refrigerant") != arrival.end();
     if (with_pictures && reach == JobSearch::Reach::diagnosis)
       if (const std::optional<std::string> drawn =
-              appliance_drawing(search.appliance(), marks_of(search.search().diagnosis().parts, say), say))
+              appliance_drawing(search.appliance(),
+                                search.stops_at_sealed_system()  // then no part is suspected
+                                    ? PartMarks(search.appliance().parts.size())
+                                    : marks_of(search.search().diagnosis().parts, say),
+                                say))
         report.circuit.push_back({*drawn, say(OHMWRIGHT_TEXT("The circuit with its test points"))});
     return content.possible;
   };

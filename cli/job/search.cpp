@@ -6,6 +6,7 @@
 
 #include <ohmwright/job/part_proof.hpp>
 #include <ohmwright/job/proof.hpp>
+#include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/safety/refrigerant.hpp>
@@ -35,6 +36,7 @@ std::optional<JobSearch::ReadingOfPart> as_test_reading(const job::MeasuredValue
   for (const Reading& reading : job::readings_of(value)) {
     const std::optional<std::size_t> point = test_point_of_part(appliance, value.part, reading.measurand);
     if (!point || reading.connection == Connection::in_circuit || reading.supply == Supply::live) continue;
+    if (reading.moisture == Moisture::wet) continue;  // water is no fault of the part
     const PlacedPart& part = appliance.parts[*part_named(appliance, value.part)];
     JobSearch::ReadingOfPart of_part{{{*point, {}}, reading.observed, appliance.test_points[*point].id}, {}};
     of_part.taken.range = reading.range;
@@ -43,6 +45,19 @@ std::optional<JobSearch::ReadingOfPart> as_test_reading(const job::MeasuredValue
     return of_part;
   }
   return std::nullopt;
+}
+
+/// Whether its insulation was read bad, and good since: it was wet.
+bool leak_was_dried(const job::ServiceCall& call, const job::MeasuredValue& value) {
+  const auto reads = [](const job::MeasuredValue& reading, Outcome outcome) {
+    return std::any_of(reading.safety.begin(), reading.safety.end(), [outcome](const job::SafetyFinding& finding) {
+      return finding.rule != job::leak_rule && finding.outcome == outcome;
+    });
+  };
+  return reads(value, Outcome::out_of_limits) &&
+         std::any_of(call.readings.begin(), call.readings.end(), [&](const job::MeasuredValue& later) {
+           return later.part == value.part && value.happened_before(later) && reads(later, Outcome::within_limits);
+         });
 }
 
 const job::ReplacedPart* first_work(const job::ServiceCall& call) {
@@ -117,6 +132,48 @@ Meter meter_of_call(const job::ServiceCall& call, const Environment& environment
   return chosen_meter(environment, meters.words.empty() ? std::string() : meters.words.front());
 }
 
+bool stops_at_sealed_system(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
+  return call.has_appliance() &&
+         JobSearch(call, arguments, environment, JobSearch::Reach::now).stops_at_sealed_system();
+}
+
+namespace {
+
+/// What an answer of the phone says that somebody sees or feels. That there is no frost says nothing: whether the
+/// compressor ran nobody asked.
+struct SignOfPhone {
+  std::string_view question;
+  std::string_view answer;
+  std::string_view symptom;
+  bool is_looked_at_again = false;  ///< who stands before it sees it, or sees that it is not so
+};
+constexpr std::array signs_of_phone{
+    SignOfPhone{"tingles", "yes", "shock-from-cabinet"}, SignOfPhone{"burning_smell", "yes", "hum-or-smell"},
+    SignOfPhone{"frost", "whole", "frost-whole-coil", true}, SignOfPhone{"frost", "one-end", "frost-far-end", true}};
+
+/// What was said on the phone in that span, as somebody would say it who sees it; what was said of it at the appliance
+/// stands over it.
+void add_signs_of_phone(const job::ServiceCall& call, const TimeSpan& span, const Appliance& appliance,
+                        Arguments& words) {
+  const std::vector<std::string> known = symptoms_of(appliance);
+  const auto says = [&words](const char* option, const std::string& symptom) {
+    const auto said = words.options.find(option);
+    return said != words.options.end() &&
+           std::find(said->second.begin(), said->second.end(), symptom) != said->second.end();
+  };
+  for (const SignOfPhone& sign : signs_of_phone) {
+    const std::string symptom(sign.symptom);
+    const auto answer = call.phone.find(std::string(sign.question));
+    const auto when = call.answered.find(std::string(sign.question));
+    if (answer == call.phone.end() || when == call.answered.end() || answer->second != sign.answer) continue;
+    if (!span.holds(when->second) || (sign.is_looked_at_again && call.has_stage(job::Stage::looked))) continue;
+    if (std::find(known.begin(), known.end(), symptom) == known.end()) continue;
+    if (!says("--symptom", symptom) && !says("--no-symptom", symptom)) words.options["--symptom"].push_back(symptom);
+  }
+}
+
+}  // namespace
+
 Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span) {
   Arguments words;
   for (const job::EvidenceWord& word : call.evidence) {
@@ -162,7 +219,8 @@ JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const
 JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const Environment& environment,
                      const TimeSpan& span, Weighs weighs)
     : appliance_(appliance_of(call, environment)), meter_(meter_of_call(call, environment)) {
-  const Arguments words = words_for(appliance_, locate_words_of(call, span), &passed_over_);
+  Arguments words = words_for(appliance_, locate_words_of(call, span), &passed_over_);
+  add_signs_of_phone(call, span, appliance_, words);
   take_label(call, appliance_);
   locate::SearchSettings settings = typed_settings(words, appliance_);
   bars_energising_ = !job::bars_to_energising(call).empty();
@@ -195,7 +253,13 @@ bool JobSearch::is_barred(const locate::Step& step) const {
 }
 
 std::optional<JobSearch::ReadingOfPart> JobSearch::reading_in(const job::MeasuredValue& value) {
-  if (value.word.empty()) return as_test_reading(value, appliance_);
+  if (value.word.empty()) {
+    std::optional<ReadingOfPart> of_part = as_test_reading(value, appliance_);
+    // How good a good insulation is says nothing of which part is at fault.
+    const bool is_of_insulation = of_part && locate::is_to_earth(appliance_, of_part->taken.measurement);
+    if (is_of_insulation && !locate::tells_of_leak(appliance_, of_part->taken, meter_)) return std::nullopt;
+    return of_part;
+  }
   try {
     return ReadingOfPart{
         typed_test_reading(value.word, TypedReadings{appliance_, meter_, units_, {}, /*was_kept=*/true}),
@@ -212,7 +276,7 @@ void JobSearch::add_readings(const job::ServiceCall& call, const TimeSpan& span,
   for (const job::MeasuredValue& value : call.readings) {
     if (!span.holds(value)) continue;
     std::optional<ReadingOfPart> reading = reading_in(value);
-    if (!reading) continue;
+    if (!reading || (value.word.empty() && leak_was_dried(call, value))) continue;
     locate::Measurement& measurement = reading->taken.measurement;
     const locate::Site then = typed_site(words_at(call, appliance_, value, span), appliance_, units_);
     measurement.set_up = set_up_then(measurement, then, now, std::move(reading->stated), appliance_);

@@ -55,6 +55,8 @@ class JobSearch {
   /// The next steps, best first; while something bars energising, no look and nothing live, and while what limits the
   /// heat is not proved, nothing in a set-up that is live.
   std::span<const locate::Step> steps() const { return steps_; }
+  /// Whether it ends in "stop: licensed refrigerant work".
+  bool stops_at_sealed_system() const { return search_->standing().form == locate::Standing::Form::sealed_system; }
   /// What was said and read, and names nothing in the appliance's file any more: it was changed, or another was named.
   std::span<const std::string> passed_over() const { return passed_over_; }
 
@@ -87,6 +89,10 @@ MetersOfCall meters_of_call(const job::ServiceCall& call, const Environment& env
 
 /// The usual meter of a call: the first of them, or the basic class.
 Meter meter_of_call(const job::ServiceCall& call, const Environment& environment);
+
+/// Whether what was seen and read until now speaks of the sealed refrigerant system: then a leak is suspected, and
+/// nothing is tested with 500 V, heated or plugged in any more. False for a call without an appliance.
+bool stops_at_sealed_system(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment);
 
 /// The words that were said of a call, as the options of `locate`.
 Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span = {});

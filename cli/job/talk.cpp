@@ -201,17 +201,17 @@ void CallTalk::ask_next() {
   if (!job_.call.has_appliance()) return ask_kit();
   if (!job_.call.has_stage(job::Stage::looked)) return ask_symptoms();
   if (job_.call.state != job::JobState::open) return ask_waiting();
-  if (!job_.call.replaced.empty() && !searches_on_) return prove();
-  if (!searches_on_ && ask_safety_first()) return;
-  return search();
+  const bool proves = !job_.call.replaced.empty();
+  const bool asks_of_safety = !job::bars_to_energising(job_.call).empty() && !safety_is_put_off_;
+  if (searches_on_ || (!proves && !asks_of_safety)) return search();
+  // A suspected leak comes before every test: the volts of one may be the spark.
+  if (stops_at_sealed_system(job_.call, arguments_, environment_)) return search();
+  return proves ? prove() : ask_safety_first();
 }
 
-bool CallTalk::ask_safety_first() {
-  const std::vector<job::ProofStep> bars = job::bars_to_energising(job_.call);
-  if (bars.empty() || safety_is_put_off_) return false;
-  ask_bar(bars.front(),
+void CallTalk::ask_safety_first() {
+  ask_bar(job::bars_to_energising(job_.call).front(),
           {{say_(OHMWRIGHT_TEXT("later: go on looking, not plugged in")), [this] { safety_is_put_off_ = true; }}});
-  return true;
 }
 
 void CallTalk::ask_waiting() {

@@ -84,8 +84,8 @@ class CallTalk {
   /// Says which parts were named and left as they are, where others were replaced; whether there are any.
   bool tell_untouched_faults();
   void ask_what_was_repaired();
-  /// The first of what bars energising, before anything is looked for; false where it is put off.
-  bool ask_safety_first();
+  /// The first of what bars energising, before anything is looked for.
+  void ask_safety_first();
   void search();
   void offer(JobSearch& found, const std::vector<locate::Step>& steps, const LocateReport& report);
   void add_step(JobSearch& found, const locate::Step& step, std::vector<Choice>& choices);

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <variant>
 
 #include <ohmwright/job/proof.hpp>
@@ -7,6 +8,7 @@
 #include <ohmwright/quantity/observed.hpp>
 #include <ohmwright/report/job_report.hpp>
 #include <ohmwright/report/page_cautions.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 #include "job/actions.hpp"
 #include "job/appliance.hpp"
@@ -24,9 +26,26 @@ const job::ProofStep* step_of(const std::vector<job::ProofStep>& open, job::Proo
   return found == open.end() ? nullptr : &*found;
 }
 
+/// Whether something was read, checked or refitted since the last work: then the old part is out.
+bool was_proved_since(const job::ServiceCall& call, const job::Told& work) {
+  const auto is_later = [&work](const job::Told& told) { return work.happened_before(told); };
+  return std::any_of(call.readings.begin(), call.readings.end(), is_later) ||
+         std::any_of(call.checks.begin(), call.checks.end(), is_later) ||
+         call.has_stage_since(job::Stage::refitted, work);
+}
+
 bool is_of_earth_bond(job::ProofStep::Form form) {
   using Form = job::ProofStep::Form;
   return form == Form::earth_bond_not_within || form == Form::earth_bond_undecided || form == Form::earth_bond_unread;
+}
+
+/// Whether an insulation tester may prove it: what 500 V destroy has to be off before they go in.
+bool offers_a_tester(job::ProofStep::Form form) {
+  using Form = job::ProofStep::Form;
+  constexpr std::array forms{Form::insulation_not_within, Form::insulation_below_class_two, Form::insulation_undecided,
+                             Form::insulation_unread,     Form::circuit_insulation_unread,  Form::no_insulation_read,
+                             Form::insulation_unproved};
+  return std::find(forms.begin(), forms.end(), form) != forms.end();
 }
 
 /// Whether an insulation is so low that what lies beside the part may have been read.
@@ -55,6 +74,11 @@ void CallTalk::prove() {
   const auto danger =
       std::find_if(open.begin(), open.end(), [](const job::ProofStep& step) { return step.is_danger(); });
   if (danger != open.end()) return ask_bar(*danger, ways_on_from(*danger));
+  if (job_.call.cools() && !last.was_mended() && !done(job::Stage::ice_cleared) && !was_proved_since(job_.call, last))
+    return choose(
+        say_(OHMWRIGHT_TEXT("Drawers, panel and covers before it off, the ice melted with warm water or a "
+                            "bagged warm cloth (no heat gun, flame or knife), the water caught?")),
+        {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::ice_cleared); }}, take_back_choice()});
   if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
   if (const job::ProofStep* step = step_of(open, Form::mended_unread)) return ask_mended_again(*step);
   // Nothing is sealed before what is read with its leads off; the earth bond is read with all earth leads on.
@@ -134,6 +158,7 @@ void CallTalk::ask_bar(const job::ProofStep& bar, std::vector<Choice> more) {
   Taken taken;
   if (!bar.place.empty() && bar.leaves_part_unproved())
     taken = [this, place = bar.place](const std::string& value) { read_at(place, value); };
+  if (offers_a_tester(bar.form)) line(caution_line({say_(caution_named("insulation-test")->brief)}, say_));
   choose(proof_text(bar, say_), choices, taken);
 }
 

@@ -5,6 +5,7 @@
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 #include "job/actions.hpp"
 #include "job/signs.hpp"
@@ -25,10 +26,12 @@ void CallTalk::search() {
   LocateReport report = locate_report(found.search(), work, found.meter().title, false);
   report.steps = steps;
   environment_.out << step_page(report, told_, Sentences(found.units()), environment_.page);
-  if (standing.form == locate::Standing::Form::sealed_system)
+  if (standing.form == locate::Standing::Form::sealed_system) {
+    line(say_(caution_named("flammable-refrigerant")->english));
     return choose(say_(OHMWRIGHT_TEXT("It speaks of the sealed system: licensed refrigerant work.")),
                   {{say_(OHMWRIGHT_TEXT("stop the job for licensed work")), [this] { act(close_job, {"stopped"}); }},
                    {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }}});
+  }
   offer(found, steps, report);
 }
 

@@ -22,6 +22,7 @@
 #include <ohmwright/report/page_layout.hpp>
 #include <ohmwright/report/repair_report.hpp>
 #include <ohmwright/safety/earth_bond.hpp>
+#include <ohmwright/verdict/caution.hpp>
 
 #include "appliance/log_ratings.hpp"
 #include "exit_codes.hpp"
@@ -29,6 +30,7 @@
 #include "job/appliance.hpp"
 #include "job/book_file.hpp"
 #include "job/safety.hpp"
+#include "job/search.hpp"
 #include "job/worked_part.hpp"
 #include "log/files.hpp"
 
@@ -180,7 +182,8 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
     const bool is_open = after.reader.rows() == 0 || cycles::leaves_a_question(after.analysis, verdicts);
     Outcome outcome = cycles::outcome_of_log(verdicts);
     const std::string_view against = dates_against(after, job.call);
-    if ((is_open || !against.empty()) && outcome == Outcome::within_limits) outcome = Outcome::undecided;
+    // What it shows of other days neither proves the repair nor speaks against it.
+    if (!against.empty() || (is_open && outcome == Outcome::within_limits)) outcome = Outcome::undecided;
     page = log_page(report, say, environment.page);
     content.json("drawing", drawing_record(drawing_of(report, kept_columns)));
     std::vector<std::string> lines = words.questions;
@@ -198,16 +201,22 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
   const std::string_view against = dates_against(after, job.call);
   std::vector<std::string> lines = words.unproved;
   if (!against.empty()) lines.insert(lines.begin(), tell_dates_against(against, environment, page));
-  const bool proves_nothing = !against.empty() && comparison.outcome == Outcome::within_limits;
-  return check_entry(content.text("outcome", name_of(proves_nothing ? Outcome::undecided : comparison.outcome))
+  return check_entry(content.text("outcome", name_of(against.empty() ? comparison.outcome : Outcome::undecided))
                          .text("text", words.headline)
                          .texts("lines", lines)
                          .rows("figures", words.figures));
 }
 
-/// What is still to be proved, and how.
-void write_unproved(const JobAtHand& job, const Sentences& say, Environment& environment) {
+/// What is still to be proved, and how. Where the sealed system speaks nothing is: neither 500 V nor a heater goes on.
+void write_unproved(const JobAtHand& job, const Arguments& arguments, const Sentences& say, Environment& environment) {
   PageLayout page(environment.page);
+  if (stops_at_sealed_system(job.call, arguments, environment)) {
+    page.section(say(OHMWRIGHT_TEXT("STOP: this speaks of the sealed refrigerant system")),
+                 {say(caution_named("flammable-refrigerant")->english),
+                  say(OHMWRIGHT_TEXT("No test with 500 V, no forced defrost, no log: ohmwright job close stopped"))});
+    environment.out << page.take();
+    return;
+  }
   std::vector<std::string> against;
   std::vector<std::string> unproved;
   const auto add = [&](const job::ProofStep& step) {
@@ -287,7 +296,7 @@ int verify_and_tell(const Arguments& arguments, Environment& environment, bool l
   refuse_closed(job);
   Verification verification(job, arguments, environment);
   verification.take();
-  if (lists_what_is_left) write_unproved(job, Sentences{UnitPreferences{}}, environment);
+  if (lists_what_is_left) write_unproved(job, arguments, Sentences{UnitPreferences{}}, environment);
   return verification.exit();
 }
 

@@ -212,6 +212,7 @@ TEST(TalkedTemperature, IsAskedForAnewAfterARepairAndWhetherItStillHolds) {
   };
   talk({{"Which call is it?", "1"},
         {"What do you see?", "1"},
+        {"the ice melted", "1"},
         {"Read the new part", "1"},
         {"What it shows", "10.1k"},
         {"Temperature at the part, evaporator coil (such as 4C", "0"}});

@@ -130,6 +130,112 @@ TEST_F(JobCall, PrintsACommandThatIsTaken) {
   EXPECT_THAT(run({"verify", "--width", "300"}).out, Not(HasSubstr("fan-motor=VALUE")));
 }
 
+/// A leak of a gas that burns: the card in the hand says so, and no volts of a tester go in.
+TEST_F(JobCall, StopsAtTheSealedSystemBeforeAnyTest) {
+  done({"open",     "Oil at joint",      "--appliance", "upright-thermistor-230v",
+        "--answer", "refrigerant=R-290", "--answer",    "tingles=yes",
+        "--answer", "burning_smell=no",  "--answer",    "frost=none",
+        "--answer", "volts=230",         "--answer",    "room=24C",
+        "--answer", "tried=nothing",     "--symptom",   "oil-stain"});
+  const Ran card = run({"card"});
+  EXPECT_EQ(card.exit_code, 3);
+  EXPECT_THAT(card.out, AllOf(HasSubstr("STOP: this speaks of the sealed"), HasSubstr("ventilate"),
+                              HasSubstr("It tingles"), Not(HasSubstr("No step is left"))));
+  EXPECT_THAT(run({"why"}).out, AllOf(HasSubstr("STOP"), Not(HasSubstr("Possible faults"))));
+  EXPECT_THAT(run({"verify", "--width", "300"}).out,
+              AllOf(HasSubstr("STOP"), HasSubstr("ventilate"), Not(HasSubstr("--test 500V")),
+                    Not(HasSubstr("--forced-defrost"))));
+  EXPECT_THAT(run({"next"}).out, Not(HasSubstr("--test")));
+  const std::string talk = run({}, "1\n1\n0\n").out;
+  EXPECT_THAT(talk, AllOf(HasSubstr("It speaks of the sealed system"), HasSubstr("ventilate"),
+                          Not(HasSubstr("read at 500 V"))));
+}
+
+TEST_F(JobCall, WarnsTheCustomerOfALeakThatMayBurn) {
+  done({"open", "Oil at joint", "--appliance", "upright-thermistor-230v", "--answer", "refrigerant=R-600a", "--symptom",
+        "frost-first-turns"});
+  done({"close", "stopped"});
+  const nlohmann::json told = report();
+  EXPECT_THAT(told["customer"]["warning"].get<std::string>(), AllOf(HasSubstr("burns"), HasSubstr("at the breaker")));
+  EXPECT_THAT(told["customer"]["what_to_watch"].dump(), AllOf(HasSubstr("licensed"), Not(HasSubstr("pull the plug"))));
+  EXPECT_THAT(told["customer"]["what_was_wrong"].dump(), Not(HasSubstr("STOP")));
+  EXPECT_THAT(told["cautions"].dump(), HasSubstr("flammable-refrigerant"));
+}
+
+/// What 500 V destroy is off before they go in, not once the value is typed.
+TEST_F(JobCall, TellsWhatToUnplugBeforeATestWith500Volts) {
+  std::vector<std::string> open{"open", "a", "--appliance", "upright-thermistor-230v", "--symptom", "warm-cabinet"};
+  for (const char* answer : {"tingles=yes", "burning_smell=no", "refrigerant=R-134a", "frost=none", "volts=230",
+                             "room=24C", "tried=nothing"}) {
+    open.emplace_back("--answer");
+    open.emplace_back(answer);
+  }
+  done(open);
+  const std::string talk = run({}, "1\n1\n0\n").out;
+  const std::size_t caution = talk.find("Before a 500 V test unplug boards");
+  ASSERT_NE(caution, std::string::npos) << talk;
+  EXPECT_LT(caution, talk.find("read at 500 V"));
+}
+
+/// What somebody fitted earlier is no measure of what fits.
+TEST_F(JobCall, ComparesWithWhatTheApplianceWasMadeForWhateverCameOut) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  EXPECT_THAT(refused({"replace", "heater", "--old", "heater-5200w-240v", "--new", "heater-5200w-240v"}),
+              HasSubstr("no equivalent"));
+  done({"replace", "heater", "--old", "heater-5200w-240v", "--new", "heater-450w-120v", "--because", "its plate"});
+  EXPECT_THAT(report()["replaced"].dump(), HasSubstr("5200"));
+}
+
+/// A leak is a leak, by whichever words it was typed.
+TEST_F(JobCall, WeighsAnInsulationThatWasReadOfAPart) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater", "insulation=0.3M", "--test", "500V", "--proved-dead", "--lead-off"});
+  const std::string leaks = run({"find"}).out;
+  EXPECT_THAT(leaks, AllOf(HasSubstr("Heater to its frame"), HasSubstr("leak")));
+  const std::size_t possible = leaks.find("Possible faults");
+  EXPECT_LT(leaks.find("Defrost heater", possible), leaks.find("Evaporator fan", possible));
+  const std::string known = "Heater to its frame, both leads off: ";
+  EXPECT_THAT(leaks, HasSubstr(known));
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
+  EXPECT_THAT(run({"find"}).out, Not(HasSubstr(known))) << "it was wet, and is dry";
+  done({"correct", "last"});
+  done({"correct", "last"});
+  run({"read", "heater", "insulation=0.3M", "--test", "500V", "--proved-dead", "--lead-off", "--wet"});
+  EXPECT_THAT(run({"find"}).out, Not(HasSubstr(known))) << "water is no fault of the heater";
+}
+
+/// What the customer said is a sign as if it was seen, until somebody stands before it.
+TEST_F(JobCall, WeighsWhatWasSaidOnThePhone) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--answer", "tingles=yes", "--answer",
+        "burning_smell=yes", "--answer", "frost=whole"});
+  const std::string found = run({"find", "--width", "300"}).out;
+  EXPECT_THAT(found, AllOf(HasSubstr("The cabinet tingles to the touch"), HasSubstr("smells burnt"),
+                           HasSubstr("The whole coil is thick with frost")));
+  EXPECT_THAT(run({"next", "--width", "300"}).out, AllOf(HasSubstr("Before all else read the insulation"),
+                                                         HasSubstr("--test 500V"), HasSubstr("--earth-bond 0.12ohm")));
+  done({"sign", "--no-symptom", "frost-whole-coil"});
+  EXPECT_THAT(run({"find", "--width", "300"}).out, Not(HasSubstr("- The whole coil is thick with frost")));
+}
+
+/// With an end off nothing lies beside it.
+TEST_F(JobCall, NamesNoWayBesideAPartThatIsReadAlone) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--symptom", "frost-whole-coil", "--answer",
+        "room=22C"});
+  run({"read", "splice-alone=6.2"});
+  EXPECT_THAT(run({"find"}).out, Not(HasSubstr("goes through")));
+}
+
+/// A digit that was meant for another question, and what no label names.
+TEST_F(JobCall, RefusesWhatNoOutletRoomOrLabelHas) {
+  EXPECT_THAT(refused({"open", "a", "--answer", "volts=2"}), HasSubstr("from 80 to 500 V"));
+  EXPECT_THAT(refused({"open", "a", "--answer", "volts=23000"}), HasSubstr("from 80 to 500 V"));
+  EXPECT_THAT(refused({"open", "a", "--answer", "room=500C"}), HasSubstr("from -40 to 60 degC"));
+  EXPECT_THAT(refused({"open", "a", "--answer", "refrigerant=beer"}), HasSubstr("what the label names"));
+  EXPECT_THAT(refused({"open", " "}), HasSubstr("is empty"));
+  done({"open", "a", "--answer", "refrigerant=R-441A", "--answer", "volts=118"});
+  done({"open", "b", "--answer", "refrigerant=isobutane"});
+}
+
 /// Two temperatures of one zone in one call are a slip: nobody knows which is meant.
 TEST_F(JobCall, RefusesAZoneThatIsStatedTwice) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});

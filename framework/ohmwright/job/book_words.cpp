@@ -42,6 +42,7 @@ constexpr std::array check_table{
 constexpr std::array stage_table{
     BookWord{Stage::generic_appliance, "generic-appliance"},
     BookWord{Stage::looked, "looked"},
+    BookWord{Stage::ice_cleared, "ice-cleared"},
     BookWord{Stage::refitted, "refitted"},
     BookWord{Stage::new_part_unread, "new-part-unread"},
     BookWord{Stage::panel_on, "panel-on"},

@@ -47,6 +47,7 @@ std::optional<CheckForm> check_form_named(std::string_view name);
 enum class Stage : std::uint8_t {
   generic_appliance,  ///< no shipped one is it: a generic one is built from six answers
   looked,             ///< what is to be seen was said
+  ice_cleared,        ///< the panel is off and the ice melted, so that the old part comes out
   refitted,
   new_part_unread,  ///< it cannot be read
   panel_on,

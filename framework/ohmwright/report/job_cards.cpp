@@ -27,6 +27,14 @@ std::string card_cautions(const LocateReport& report, const locate::Step& step, 
   return all;
 }
 
+/// Where the sealed refrigerant system speaks: no step, and what to beware of on the way out.
+void write_stop(const LocateReport& report, const Sentences& say, PageLayout& page) {
+  const LocateContent content = locate_content(report, say);
+  page.block(content.headline);
+  for (const std::string& line : content.explanation) page.block(line);
+  for (const std::string& caution : content.brief_cautions) page.item(caution);
+}
+
 }  // namespace
 
 std::string job_card(const LocateReport& report, std::span<const std::string> first, std::size_t steps,
@@ -35,8 +43,16 @@ std::string job_card(const LocateReport& report, std::span<const std::string> fi
   const Appliance& appliance = report.reasoner.prober().appliance();
   const std::size_t shown = std::min(steps, report.steps.size());
   std::set<std::string> told;
+  const bool stops = report.standing.form == locate::Standing::Form::sealed_system;
+  if (stops) write_stop(report, say, page);
+  if (stops && !first.empty()) page.blank_line();
   if (!first.empty()) page.block(say(OHMWRIGHT_TEXT("STOP: not plugged in before")));
   for (const std::string& line : first) page.item(line);
+  if (stops) return page.take();
+  if (report.standing.is_named()) {
+    page.block(locate_content(report, say).headline);
+    page.blank_line();
+  }
   if (!first.empty() && appliance.refrigerant != "none") page.blank_line();
   if (appliance.refrigerant != "none") page.block(say(OHMWRIGHT_TEXT("Leave the ice as it is until you have looked.")));
   for (std::size_t i = 0; i < shown; ++i) {

@@ -110,7 +110,6 @@ class JobSentences {
     content.wrong = wrong();
     content.done = done();
     content.proof = proof();
-    content.watch = watch();
     for (const auto& [question, answer] : call_.phone)
       content.phone.push_back(phone_question(question, say_) + ": " + answer);
     content.readings = readings();
@@ -123,6 +122,7 @@ class JobSentences {
     std::vector<job::ProofStep> bars = job::open_proof(call_);
     std::erase_if(bars, [](const job::ProofStep& step) { return !step.bars_leaving_it_plugged_in(); });
     content.warning = warning(bars);
+    content.watch = watch(content.warning.empty());
     for (const job::ProofStep& bar : bars) content.open_points.push_back(proof_text(bar, say_));
     content.unproved = unproved();
     for (const JobCaution& caution : report_.cautions) {
@@ -135,6 +135,24 @@ class JobSentences {
  private:
   /// In the customer's words: who signs it has no test points.
   std::string warning(const std::vector<job::ProofStep>& bars) const {
+    const std::string of_leak = warning_of_leak();
+    const std::string of_bars = warning_of_bars(bars);
+    return of_leak + (of_leak.empty() || of_bars.empty() ? "" : " ") + of_bars;
+  }
+
+  /// Whether a leak of refrigerant is suspected, and nobody has seen to it.
+  bool may_leak_refrigerant() const { return report_.stops_at_sealed_system && call_.state != job::JobState::repaired; }
+
+  /// A plug that is pulled, or a switch, makes a spark: what may leak a gas that burns is cut off elsewhere.
+  std::string warning_of_leak() const {
+    if (!may_leak_refrigerant()) return {};
+    return report_.refrigerant_may_burn
+               ? say_(OHMWRIGHT_TEXT("Keep it off, and cut it off at the breaker, not at its plug: it may leak a gas "
+                                     "that burns. Open the windows; no flame, no spark, no switch near it."))
+               : say_(OHMWRIGHT_TEXT("Leave it switched off: its sealed refrigerant system may leak."));
+  }
+
+  std::string warning_of_bars(const std::vector<job::ProofStep>& bars) const {
     using Form = job::ProofStep::Form;
     if (bars.empty()) return {};
     if (bars_by(bars, {Form::leak_to_earth, Form::insulation_not_within}))
@@ -176,6 +194,8 @@ class JobSentences {
                                : OHMWRIGHT_TEXT("{part}, though replaced, was out of its limits: it read {shown}.");
       add_once(lines, say_(english, {{"part", reading.title}, {"shown", reading.for_people()}}));
     }
+    if (lines.empty() && may_leak_refrigerant())
+      lines.push_back(say_(OHMWRIGHT_TEXT("What was seen speaks of its sealed refrigerant system.")));
     if (lines.empty() && !report_.found.empty() && (report_.cause_is_named || call_.replaced.empty()))
       lines.push_back(report_.found);
     if (lines.empty())
@@ -212,6 +232,17 @@ class JobSentences {
     return lines;
   }
 
+  /// In the customer's words: what the shop does of it stands in the shop's part.
+  std::string failed_check(job::ProofStep::Form form) const {
+    using Form = job::ProofStep::Form;
+    return form == Form::log_shows_fault || form == Form::log_unproved
+               ? say_(OHMWRIGHT_TEXT("The log from after the repair showed a fault, and none since shows it gone."))
+           : form == Form::heat_did_not_end || form == Form::heat_end_unproved
+               ? say_(OHMWRIGHT_TEXT("A forced defrost heated and did not end by itself, and none has ended by itself "
+                                     "since."))
+               : say_(OHMWRIGHT_TEXT("A forced defrost did not heat, and none has since."));
+  }
+
   std::vector<std::string> proof() const {
     std::vector<std::string> lines;
     for (const MeasuredValue& reading : call_.readings)
@@ -230,8 +261,10 @@ class JobSentences {
     for (const job::ProofStep& step : job::open_proof(call_)) {
       if (step.form == job::ProofStep::Form::forced_defrost && call_.state == job::JobState::repaired)
         lines.push_back(say_(OHMWRIGHT_TEXT("That it defrosts when it is told to was not proved.")));
-      if (step.is_failed_check()) lines.push_back(proof_text(step, say_));
-      if (step.leaves_new_part_open())
+      if (step.is_failed_check()) add_once(lines, failed_check(step.form));
+      if (step.form == job::ProofStep::Form::cause_unlooked_for || step.form == job::ProofStep::Form::trip_unlooked_for)
+        lines.push_back(say_(OHMWRIGHT_TEXT("{part}: what overheated it was not found."), {{"part", step.subject}}));
+      else if (step.leaves_new_part_open())
         lines.push_back(say_(step.mended ? OHMWRIGHT_TEXT("{part}: that it is good, mended, was not proved.")
                                          : OHMWRIGHT_TEXT("{part}: that the new one is good was not proved."),
                              {{"part", step.subject}}));
@@ -248,18 +281,23 @@ class JobSentences {
     return lines;
   }
 
-  std::vector<std::string> watch() const {
+  std::vector<std::string> watch(bool may_run) const {
     std::vector<std::string> lines;
     const bool logged = std::any_of(call_.checks.begin(), call_.checks.end(), [](const Check& check) {
       return check.form == job::CheckForm::log && check.outcome == Outcome::within_limits;
     });
-    if (!call_.replaced.empty() && !logged && call_.cools())
+    if (may_run && !call_.replaced.empty() && !logged && call_.cools())
       lines.push_back(say_(OHMWRIGHT_TEXT(
           "Only some days of running prove that it defrosts by itself: keep an eye on frost and on the temperature.")));
     if (!call_.complaint.empty())
       lines.push_back(say_(OHMWRIGHT_TEXT("Call if it comes back: {complaint}."), {{"complaint", call_.complaint}}));
-    lines.push_back(
-        say_(OHMWRIGHT_TEXT("If it tingles, smells burnt or trips the breaker: pull the plug, leave it, and call.")));
+    if (may_leak_refrigerant())
+      lines.push_back(
+          say_(OHMWRIGHT_TEXT("Its refrigerant system is opened and mended by those licensed for it alone, "
+                              "under local codes: leave it off until they have seen it.")));
+    else
+      lines.push_back(
+          say_(OHMWRIGHT_TEXT("If it tingles, smells burnt or trips the breaker: pull the plug, leave it, and call.")));
     return lines;
   }
 

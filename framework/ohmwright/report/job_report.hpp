@@ -37,9 +37,11 @@ struct JobReport {
   std::string appliance_title = {};
   std::vector<PossibleFaultLine> possible_before = {};  ///< before the first reading
   std::vector<PossibleFaultLine> possible_now = {};
-  std::string found = {};              ///< what the search says now; empty: there is none
-  bool cause_is_named = false;         ///< it names a part
-  std::vector<JobPicture> plots = {};  ///< readings against what good parts read
+  std::string found = {};               ///< what the search says now; empty: there is none
+  bool cause_is_named = false;          ///< it names a part
+  bool stops_at_sealed_system = false;  ///< it ends in "stop: licensed refrigerant work"
+  bool refrigerant_may_burn = false;    ///< or nobody knows that it does not
+  std::vector<JobPicture> plots = {};   ///< readings against what good parts read
   std::vector<JobPicture> circuit = {};
   std::vector<JobPicture> logs = {};
   std::vector<JobCaution> cautions = {};

@@ -64,12 +64,13 @@ class OhmRemarks {
     const std::optional<std::uint16_t> fault = search_.only_fault();
     const Candidate* sound = search_.candidate_with({});
     if (!fault || sound == nullptr || seen.form != SeenReading::Form::value) return;
+    const std::size_t at_fault = search_.faults.faults()[*fault].fault.part;
+    if (is_read_alone(at_fault, reading)) return;
     const Candidate& alone = *search_.report.reasoner.instance(*search_.likeliest).candidate;
     const std::optional<double> shows = search_.value_of(alone, reading.measurement);
     const std::optional<double> would_show = search_.value_of(*sound, reading.measurement);
     if (!shows || !would_show || *shows < much_higher * *would_show) return;
     std::vector<std::string> beside;
-    const std::size_t at_fault = search_.faults.faults()[*fault].fault.part;
     for (std::size_t part = 0; part < search_.appliance.parts.size(); ++part)
       if (part != at_fault && carries(part, *fault, *shows, *would_show, reading.measurement))
         beside.push_back(search_.appliance.parts[part].title);
@@ -98,6 +99,14 @@ class OhmRemarks {
     return std::any_of(model.begin(), model.end(), [](const locate::ElementSpread& element) {
       return element.is_contact && std::min(element.from, element.to) == 0 && std::max(element.from, element.to) == 1;
     });
+  }
+
+  /// Whether the probes are at that part's own terminals with one of them lifted: then nothing lies beside it.
+  bool is_read_alone(std::size_t part, const TakenReading& reading) const {
+    const std::vector<PartTerminal>& lifted = search_.appliance.test_points[reading.measurement.test_point].lifted;
+    return part_between_probes(search_.appliance, reading.measurement.test_point) == part &&
+           std::any_of(lifted.begin(), lifted.end(),
+                       [part](const PartTerminal& terminal) { return terminal.part == part; });
   }
 
   /// Whether the part is on a way beside the one at fault: with it at fault as well the reading would be far higher, or
