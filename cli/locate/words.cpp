@@ -219,8 +219,16 @@ locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance
   locate::Signs signs;
   for (const std::string& name : values_of(arguments, "--symptom"))
     signs.symptoms.push_back({known_symptom(name, appliance), true});
+  const auto is_told = [&signs](const std::string& symptom) {
+    return std::any_of(signs.symptoms.begin(), signs.symptoms.end(),
+                       [&](const locate::SymptomSign& sign) { return sign.is_there && sign.symptom == symptom; });
+  };
   for (const std::string& name : values_of(arguments, "--no-symptom"))
-    signs.symptoms.push_back({known_symptom(name, appliance), false});
+    if (const std::string symptom = known_symptom(name, appliance); !is_told(symptom))
+      signs.symptoms.push_back({symptom, false});
+    else
+      throw InputError(ohmwright::quoted(name) +
+                       " is said to be so (--symptom) and not to be so (--no-symptom); leave one out");
   for (const std::string& word : values_of(arguments, "--looked")) {
     const auto [cause, result] = parts_of(word, "CAUSE=found or CAUSE=fine");
     if (result != "found" && result != "fine")

@@ -237,5 +237,117 @@ TEST(ASensorOfAnotherClass, IsNotFoundDrifted) {
               Not(HasSubstr(asks)));
 }
 
+/// Probability of a part in what `locate` answers.
+double probability_of_part(const std::vector<std::string>& words, const std::string& part) {
+  std::vector<std::string> call{"locate"};
+  call.insert(call.end(), words.begin(), words.end());
+  call.insert(call.end(), {"--format", "json"});
+  const auto answer = nlohmann::json::parse(run_program(call).out);
+  for (const auto& one : answer.at("parts"))
+    if (one.at("part") == part) return one.at("probability").get<double>();
+  return -1.0;
+}
+
+// One turn of the shaft serves both contacts: whether it took is one question, however many readings hang on it. By
+// hand, with the weights of the kind: stuck in run 0.0477 beforehand, all other faults of the timer 0.119, one set-up
+// in twenty missed.
+TEST(ASetUp, TookOrNotForAllReadingsThatAreTakenInIt) {
+  const double stuck = 0.0477;
+  const double others_of_the_timer = 0.119;
+  const double missed = 0.05 * (1.0 - stuck);
+  const double by_hand = (stuck + others_of_the_timer * 0.05) / (stuck + missed);
+  EXPECT_NEAR(probability_of_part({timer_appliance, "--zone", "coil=-18C", "timer-defrost-contact@turned-to-defrost=OL",
+                                   "timer-run-contact@turned-to-defrost=0.2"},
+                                  "timer"),
+              by_hand, 0.02);
+  EXPECT_EQ(located_frosted({"timer-defrost-contact@turned-to-defrost=OL", "timer-run-contact@turned-to-defrost=0.2"})
+                .exit_code,
+            3);
+  // The run contact opened: it did take, and the other one was to close.
+  EXPECT_GT(
+      probability_of_part({timer_appliance, "--symptom", "frost-whole-coil", "--zone", "coil=-18C", "heater-alone=32.1",
+                           "thermostat-alone=0.2", "timer-defrost-contact@turned-to-defrost=OL",
+                           "timer-run-contact@turned-to-defrost=OL"},
+                          "timer"),
+      0.98);
+}
+
+// An open connector is open at any room temperature that fits the sensor behind it.
+TEST(ATemperatureThatNobodySaid, ClearsNoConnectorByWhatNoTemperatureExplains) {
+  const Ran found = located("bottom-freezer-thermistor-230v",
+                            {"--symptom", "frost-whole-coil", "--zone", "coil=-18C", "sensor-plug=OL",
+                             "sensor-alone=47.34k", "sensor-alone@thawed=5.995k", "sensor-plug@thawed=OL"});
+  EXPECT_EQ(found.exit_code, 0) << found.out;
+  EXPECT_THAT(found.out, Not(HasSubstr("a good part shows just this")));
+}
+
+TEST(ATemperatureThatNobodySaid, DecidesNothingOfAWindingThatIsOpen) {
+  EXPECT_THAT(located("bottom-freezer-thermistor-230v", {"fan-plug=OL", "fan-alone=OL"}).out,
+              Not(HasSubstr("hangs on the temperature of the evaporator coil")));
+}
+
+TEST(AnOpenNeutral, IsNamedHoweverTheTimerStands) {
+  const Ran found =
+      located("upright-shared-neutral-230v", {"--allow-live", "--zone", "coil=-18C", "volts-shared-neutral=228V"});
+  EXPECT_THAT(found.out, Not(HasSubstr("a good one shows just this")));
+}
+
+// Good timer motors have 500 ohm to 20 kilohm: no point is in a wrong place at 8.
+TEST(AUnitSlip, IsNotThoughtOfWhereTheReadingIsThatOfAGoodPart) {
+  EXPECT_THAT(located_frosted({"--symptom", "no-air", "timer-motor=8k", "defrost-to-neutral=32.3",
+                               "plug@turned-to-defrost=32.2", "plug=5.6", "--looked", "air-blocked=fine", "--looked",
+                               "door-gasket=fine"})
+                  .out,
+              AllOf(Not(HasSubstr("ten times what a good one shows")),
+                    HasSubstr("Defrost timer: no ohms show whether it moves on by itself")));
+}
+
+TEST(AnAssumedSupply, CondemnsNoHeaterByItsOhms) {
+  const std::string file = ::testing::TempDir() + "/nobody_knew.json";
+  ASSERT_EQ(run_program({"appliance", "new", "--answer", "volts=unknown", "--answer", "starts=unknown", "--answer",
+                         "ends=unknown", "--answer", "link=unknown", "--answer", "fan=unknown", "--answer",
+                         "refrigerant=unknown", "--out", file})
+                .exit_code,
+            0);
+  const Ran likely = located(file, {"--zone", "coil=-18C", "harness=36.2", "heater-alone=36.1"});
+  EXPECT_THAT(likely.out, AllOf(HasSubstr("LIKELY: Defrost heater"), HasSubstr("Read volts and watts on the plate"),
+                                HasSubstr("Assumed: The supply was taken as 230 V, 50 Hz: read the plate."),
+                                HasSubstr("Assumed: An electronic control was assumed.")));
+  EXPECT_THAT(located(file, {"--zone", "coil=-18C", "harness=OL", "heater-alone=OL"}).out,
+              AllOf(HasSubstr("Defrost heater: element open"), Not(HasSubstr("Read volts and watts on the plate"))));
+}
+
+// Who unplugs what stands in gas makes the spark.
+TEST(OilOnAJoint, KeepsHandsOffThePlugWhereTheRefrigerantMayBurn) {
+  const Ran stopped = located(timer_appliance, {"--symptom", "oil-stain"});
+  EXPECT_THAT(stopped.out, HasSubstr("STOP"));
+  const std::string file = ::testing::TempDir() + "/burns.json";
+  ASSERT_EQ(
+      run_program({"appliance", "new", "--answer", "volts=230", "--answer", "starts=board", "--answer", "ends=sensor",
+                   "--answer", "link=yes", "--answer", "fan=two", "--answer", "refrigerant=flammable", "--out", file})
+          .exit_code,
+      0);
+  EXPECT_THAT(located(file, {"--symptom", "oil-stain"}).out,
+              AllOf(HasSubstr("touch no plug, switch or defrost nearby"), Not(HasSubstr("Unplug it"))));
+}
+
+// The supply across the heater is there in no other position of the timer: no live step more is asked for.
+TEST(ASetUp, IsProvedByOneReadingForTheNext) {
+  const Ran found =
+      located_frosted({"--allow-live", "volts-heater@forced-defrost=120V", "amperes-defrost@forced-defrost=0A"});
+  EXPECT_EQ(found.exit_code, 0);
+  EXPECT_THAT(found.out, AllOf(HasSubstr("FOUND: Defrost heater: element open"), Not(HasSubstr("Do next"))));
+}
+
+TEST(ASymptom, IsNotBothThereAndNot) {
+  EXPECT_THAT(run_program({"locate", timer_appliance, "--symptom", "dead", "--no-symptom", "dead"}).err,
+              HasSubstr("leave one out"));
+}
+
+TEST(APrintedPage, BearsTheNameOfItsAppliance) {
+  EXPECT_THAT(run_program({"locate", timer_appliance, "--format", "html"}).out,
+              HasSubstr("<title>NOT FOUND YET - Frost-free upright"));
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -194,6 +194,7 @@ struct MainsSupply {
   std::size_t live = 0;              ///< node
   std::size_t neutral = 0;           ///< node; the other live leg of a two-leg supply
   std::optional<std::size_t> earth;  ///< node of the protective earth, which the supply ties to its neutral
+  bool is_assumed = false;           ///< nobody read its plate
 };
 
 /// A whole appliance.
@@ -214,6 +215,7 @@ struct Appliance {
   std::vector<OutsideCause> outside_causes;
   std::vector<Consequence> consequences;
   std::vector<BoardCode> codes;
+  std::vector<std::string> assumed;  ///< what nobody knew of it and was taken as something, a sentence each
 };
 
 }  // namespace ohmwright

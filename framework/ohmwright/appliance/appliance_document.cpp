@@ -15,6 +15,8 @@ Appliance read_appliance(const Document& document, const Registry& registry) {
   appliance.source = text_of(root, "source");
   appliance.market = text_of(root, "market");
   appliance.refrigerant = text_of(root, "refrigerant");
+  for (const ValueNode& sentence : list_of(root, "assumed"))
+    if (sentence.text() != nullptr) appliance.assumed.push_back(*sentence.text());
   read_places(root, appliance, problems);
   read_parts(root, registry, appliance, problems);
   // Of a name that stands twice the tree has the first: it is as good to read further as any.

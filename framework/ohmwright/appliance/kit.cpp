@@ -78,6 +78,20 @@ class Filling {
   KitAnswers built_;
 };
 
+/// The appliance with what was assumed of it as a member more.
+ValueNode with_assumed(const ValueNode& appliance, const std::vector<std::string>& notes) {
+  if (notes.empty() || appliance.members() == nullptr) return appliance;
+  ValueNode::Array sentences;
+  for (const std::string& note : notes) {
+    const ValueNode sentence(note, appliance.pointer(), appliance.line());
+    sentences.push_back(sentence);
+  }
+  ValueNode::Members members = *appliance.members();
+  const ValueNode assumed(std::move(sentences), appliance.pointer(), appliance.line());
+  members.emplace_back("assumed", assumed);
+  return {std::move(members), appliance.pointer(), appliance.line()};
+}
+
 }  // namespace
 
 Kit::Kit(Document document) : document_(std::move(document)) {
@@ -110,8 +124,10 @@ ValueNode Kit::build(const KitAnswers& answers) const {
   for (const KitQuestion& question : questions_) {
     const KitChoice& taken = choice(question, answers);
     built[question.id] = taken.stands_for.empty() ? taken.id : taken.stands_for;
+    built[question.id + " is"] = taken.stands_for.empty() ? "said" : "assumed";
   }
-  return Filling(std::move(built)).fill(*document_.root.find("appliance")).value_or(ValueNode());
+  const ValueNode filled = Filling(std::move(built)).fill(*document_.root.find("appliance")).value_or(ValueNode());
+  return with_assumed(filled, notes(answers));
 }
 
 std::vector<std::string> Kit::notes(const KitAnswers& answers) const {

@@ -32,7 +32,9 @@ using KitAnswers = std::map<std::string, std::string>;
 ///
 /// In that file an object with `"when": {"QUESTION": ["CHOICE", …]}` (or a list of such, of which one must hold) is
 /// left out unless the answers are among those; `{"choose": "QUESTION", "CHOICE": …, "otherwise": …}` is replaced by
-/// what stands under the answer, or left out. So the program knows no kind by name: the kit does.
+/// what stands under the answer, or left out; `"choose": "QUESTION is"` chooses by whether the answer was "said" or is
+/// "assumed", another standing for it. What the answers leave assumed is written into the file, too. So the program
+/// knows no kind by name: the kit does.
 class Kit {
  public:
   /// Throws DocumentError for what is no kit.

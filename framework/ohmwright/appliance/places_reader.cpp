@@ -20,6 +20,7 @@ void read_supply(const ValueNode& root, Appliance& appliance, std::vector<Proble
   appliance.supply.neutral = node_named(appliance, text_of(*supply, "neutral"));
   if (appliance.supply.live == appliance.supply.neutral)
     problems.push_back(supply->problem("live and neutral are one node"));
+  appliance.supply.is_assumed = flag_of(*supply, "assumed");
   if (supply->find("earth") != nullptr) appliance.supply.earth = node_named(appliance, text_of(*supply, "earth"));
 }
 

@@ -39,6 +39,11 @@ double ContactStates::probability_of_ohm(const StandingContact& state) const {
   return same == known->ohms.end() ? state.share_of_ohm : same->probability;
 }
 
+void ContactStates::forget(std::uint64_t source) {
+  const auto known = std::find_if(known_.begin(), known_.end(), [&](const Known& k) { return k.source == source; });
+  if (known != known_.end()) known_.erase(known);
+}
+
 bool ContactStates::speaks_of(const PredictedOutcome& outcome) const {
   return std::any_of(outcome.contacts.begin(), outcome.contacts.end(),
                      [this](const StandingContact& state) { return find(state.source) != nullptr; });
@@ -84,7 +89,8 @@ double ContactStates::open_after(const StandingContact& contact, std::span<const
     // A way that leaves the contact open to question tells nothing of it.
     open += meant[i] * (named == nullptr ? before : named->is_open ? 1.0 : 0.0);
   }
-  return all > 0.0 ? std::clamp(open / all, moved_unseen, 1.0 - moved_unseen) : before;
+  if (!(all > 0.0)) return before;
+  return contact.moves_unseen ? std::clamp(open / all, moved_unseen, 1.0 - moved_unseen) : open / all;
 }
 
 ContactStates::AllOhms ContactStates::ohms_after(const StandingContact& contact,

@@ -11,8 +11,8 @@ namespace ohmwright::locate {
 
 /// What readings taken together tell of the contacts that may be either way, if an instance is true: a relay that was
 /// found closed is still closed at the next test point, and a burnt contact of 20 ohm has 20 ohm there, too. At another
-/// temperature nothing is known of it. Each contact by itself: that two of them move together, which a reading may
-/// tell, is not kept.
+/// temperature nothing is known of it. A set-up that did not take at one test point has not taken at the next. Each of
+/// them by itself: that two of them move together, which a reading may tell, is not kept.
 class ContactStates {
  public:
   /// Probability of that way, given what was learnt of its contacts [0…1].
@@ -23,6 +23,8 @@ class ContactStates {
   /// Takes in a reading. `meant`: its probability with each of the ways; `misread`: with none of them, after which
   /// nothing is known that was not known before.
   void learn(std::span<const PredictedOutcome> outcomes, std::span<const double> meant, double misread);
+  /// Nothing of it is known any more.
+  void forget(std::uint64_t source);
 
  private:
   /// A resistance that a closed contact may have, with its probability if it is closed.

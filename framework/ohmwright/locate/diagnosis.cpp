@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <numeric>
 #include <unordered_map>
 #include <utility>
 
@@ -148,7 +150,9 @@ void Reasoner::weigh(std::size_t from, std::size_t to, double negligible_share, 
     likelihoods[i] = std::ldexp(group.likelihood.of_all, group.likelihood.exponent - exponent);
     group.weight += last_.weights[i] * likelihoods[i];
   }
+  const double weight_before = std::accumulate(last_.weights.begin(), last_.weights.end(), 0.0);
   const double sum = locate::weigh(last_.weights, likelihoods);
+  diagnosis.log_evidence += std::log(sum / weight_before) + exponent * std::numbers::ln2;
   std::vector<double> misread(readings.size(), 0.0);
   for (const Group& group : groups)
     for (std::size_t r = 0; r < readings.size(); ++r) misread[r] += group.weight * group.likelihood.misread[r];

@@ -34,6 +34,7 @@ struct Diagnosis {
   std::vector<double> outside_causes;  ///< probability of each of `Appliance::outside_causes`
   double nothing_wrong = 0.0;          ///< probability that nothing of all this is wrong
   std::vector<double> misread;         ///< by reading: probability that nothing modelled explains it
+  double log_evidence = 0.0;           ///< of the readings: natural logarithm of how likely it was to see them
   bool sealed_system = false;          ///< the signs speak of the refrigerant circuit: stop here
 
   /// Whether a reading is more likely misread than meant.
@@ -80,6 +81,7 @@ class Reasoner {
   /// The first instance of a candidate, an index into `FaultList::candidates`.
   std::size_t first_instance(std::size_t candidate) const;
   const Instance& instance(std::size_t index) const { return instances_[index]; }
+  std::size_t instances() const { return instances_.size(); }
   /// The ways a measurement may come out of an instance. One address, one prediction (`Prober::predict`).
   const std::vector<PredictedOutcome>& predicted(std::size_t instance, const Measurement& measurement);
 

@@ -31,6 +31,10 @@ inline std::uint64_t of_temperature(const StatedValue& temperature) {
   constexpr std::uint64_t above_elements = std::uint64_t{1} << 32U;
   return above_elements * static_cast<std::uint64_t>(std::lround(1e3 * temperature.value.value_in_si()));
 }
+
+/// Whether a set-up took: above all others.
+inline constexpr std::uint64_t set_ups = std::uint64_t{1} << 63U;
+inline std::uint64_t of_set_up(std::size_t set_up) { return set_ups + static_cast<std::uint64_t>(set_up); }
 }  // namespace source
 
 }  // namespace ohmwright::locate

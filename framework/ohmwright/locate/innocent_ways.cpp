@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 #include <iterator>
+#include <limits>
 #include <set>
 #include <variant>
 
@@ -102,6 +103,13 @@ bool was_read_turned_away(const SetState& from, std::span<const TakenReading> re
   });
 }
 
+/// Whether what was read is no wonder in other circumstances, beside those that explain it best: where it is, nothing
+/// good shows it there, and they clear nobody.
+bool may_well_be(double log_evidence, double best) {
+  constexpr double share = 0.05;  // assumed, no source
+  return log_evidence >= best + std::log(share);
+}
+
 /// Whether a search at that site, or of those readings, would name the parts all the same.
 bool are_named(Reasoner& reasoner, std::span<const TakenReading> readings, const Signs& signs, const Standing& standing,
                const NextStepSettings& settings) {
@@ -116,6 +124,17 @@ std::optional<std::size_t> sound_instance(const Reasoner& reasoner) {
                                   [](const Candidate& candidate) { return candidate.nothing_wrong(); });
   if (sound == candidates.end()) return std::nullopt;
   return reasoner.first_instance(static_cast<std::size_t>(sound - candidates.begin()));
+}
+
+/// All instances of an appliance in order: of a part of which little is known, good ones differ.
+std::vector<std::size_t> sound_instances(const Reasoner& reasoner) {
+  std::vector<std::size_t> sound;
+  const std::optional<std::size_t> first = sound_instance(reasoner);
+  if (!first) return sound;
+  const Candidate* const candidate = reasoner.instance(*first).candidate;
+  for (std::size_t i = *first; i < reasoner.instances() && reasoner.instance(i).candidate == candidate; ++i)
+    sound.push_back(i);
+  return sound;
 }
 
 /// Whether what comes out in that way reads so, within its doubt; an open way shows no number of its own.
@@ -152,14 +171,19 @@ std::optional<std::size_t> zone_that_may_clear(Reasoner& reasoner, std::span<con
     if (!zone) continue;
     const auto is_cleared_in = [&](std::size_t warm_zone, const TemperatureSpan& span) {
       const double half_width = 0.5 * (span.to_kelvin - span.from_kelvin) / parts_of_span;
+      std::array<Diagnosis, parts_of_span> all;
+      double best = -std::numeric_limits<double>::infinity();
       for (int i = 0; i < parts_of_span; ++i) {
         const double kelvin = span.from_kelvin + (2 * i + 1) * half_width;
         Prober there(prober.faults(), with_zone_at(prober.site(), warm_zone, kelvin, half_width), prober.meter(),
                      prober.model());
         Reasoner at_that_temperature(there, reasoner.sign_model());
-        if (at_that_temperature.diagnose(readings, signs).parts[part] < settings.likely) return true;
+        all.at(static_cast<std::size_t>(i)) = at_that_temperature.diagnose(readings, signs);
+        best = std::max(best, all.at(static_cast<std::size_t>(i)).log_evidence);
       }
-      return false;
+      return std::any_of(all.begin(), all.end(), [&](const Diagnosis& there) {
+        return there.parts[part] < settings.likely && may_well_be(there.log_evidence, best);
+      });
     };
     for (const std::size_t room : unsaid_rooms_of(readings, *zone, prober))
       if (is_cleared_in(room, room_that_nobody_spoke_of())) return room;
@@ -233,11 +257,15 @@ std::optional<std::size_t> state_that_may_clear(Reasoner& reasoner, std::span<co
                                                 const NextStepSettings& settings) {
   const Prober& prober = reasoner.prober();
   const std::vector<SetState>& others = prober.site().states_not_said;
+  if (others.empty()) return std::nullopt;
+  const double as_stated = reasoner.suppose(readings, signs).log_evidence;
   for (std::size_t i = 0; i < others.size(); ++i) {
     if (was_read_turned_away(others[i], readings, prober.appliance())) continue;
     Prober there(prober.faults(), with_state(prober.site(), others[i]), prober.meter(), prober.model());
     Reasoner in_that_state(there, reasoner.sign_model());
-    if (!are_named(in_that_state, readings, signs, standing, settings)) return i;
+    const Diagnosis then = in_that_state.diagnose(readings, signs);
+    if (probability_of(prober.faults(), then, standing) < settings.likely && may_well_be(then.log_evidence, as_stated))
+      return i;
   }
   return std::nullopt;
 }
@@ -246,15 +274,16 @@ std::optional<UnitSlip> slip_that_may_clear(Reasoner& reasoner, std::span<const 
                                             const Signs& signs, const Standing& standing,
                                             const NextStepSettings& settings) {
   constexpr std::array factors{1000.0, 0.001, 10.0, 0.1};
-  const std::optional<std::size_t> sound = sound_instance(reasoner);
-  if (!sound) return std::nullopt;
+  const std::vector<std::size_t> sound = sound_instances(reasoner);
   const Prober& prober = reasoner.prober();
   const auto is_as_of_a_good_one = [&](const TakenReading& reading) {
     const Probe probe = prober.appliance().test_points[reading.measurement.test_point].probe;
     const std::optional<SeenReading> seen = seen_reading(reading, probe, prober.meter());
-    const auto& ways = reasoner.predicted(*sound, reading.measurement);
-    return seen &&
-           std::any_of(ways.begin(), ways.end(), [&](const PredictedOutcome& way) { return shows(way, *seen); });
+    return seen && std::any_of(sound.begin(), sound.end(), [&](std::size_t instance) {
+             const auto& ways = reasoner.predicted(instance, reading.measurement);
+             return std::any_of(ways.begin(), ways.end(),
+                                [&](const PredictedOutcome& way) { return shows(way, *seen); });
+           });
   };
   for (const double factor : factors) {
     UnitSlip slip{{}, factor};

@@ -6,6 +6,7 @@
 #include <boost/container/small_vector.hpp>
 
 #include <ohmwright/locate/contact_states.hpp>
+#include <ohmwright/locate/error_source.hpp>
 #include <ohmwright/locate/prediction.hpp>
 #include <ohmwright/locate/shared_errors.hpp>
 
@@ -20,6 +21,9 @@ class Learnt {
   /// likelihood as a slip.
   double take_in(std::span<const PredictedOutcome> outcomes, const SeenReading& seen, Probe probe, double misread,
                  const ReadingModel& model);
+
+  /// The set-up was brought about anew: whether it took this time, no reading before tells.
+  void forget_set_up(std::size_t set_up) { contacts_.forget(source::of_set_up(set_up)); }
 
   /// Whether it says anything of what a reading that may come out in these ways will be.
   bool speaks_of(std::span<const PredictedOutcome> outcomes) const;

@@ -41,13 +41,14 @@ struct Bend {
 /// one above; nothing where they are so alike that there is none.
 std::optional<Bend> bend_through(std::uint64_t source, double spread, double below, double middle, double above);
 
-/// A contact that may be either way, and stays so from reading to reading.
+/// A contact that may be either way, and stays so from reading to reading; or a set-up that took ("closed") or did not.
 struct StandingContact {
   std::uint64_t source = 0;  ///< which contact
   bool is_open = false;
   double share = 1.0;         ///< of such contacts that are so, if nothing was read yet [0…1]
   double ohm = 0.0;           ///< of a closed one
   double share_of_ohm = 1.0;  ///< of such contacts that are closed, those of that resistance [0…1]
+  bool moves_unseen = true;   ///< nobody vouches for its being the same at the next reading
 };
 
 /// One way a reading may come out.
@@ -70,7 +71,7 @@ struct PredictedOutcome {
   // Most have neither, and there are very many: no room is kept for them.
   std::vector<Bend> bends{};  ///< of those `shared` that are so wide, at most `most_bends`
   static constexpr std::size_t most_contacts = 4;
-  std::vector<StandingContact> contacts{};  ///< that stand so in this way, at most `most_contacts`
+  std::vector<StandingContact> contacts{};  ///< that stand so in this way, at most `most_contacts` and the set-up
   bool breaker_tripped = false;             ///< nothing is fed, for a fault shorts the supply
 };
 

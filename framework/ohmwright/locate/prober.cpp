@@ -4,6 +4,7 @@
 #include <numeric>
 #include <utility>
 
+#include <ohmwright/locate/error_source.hpp>
 #include <ohmwright/locate/probed_scene.hpp>
 #include <ohmwright/locate/prober.hpp>
 
@@ -26,8 +27,10 @@ bool leaves_a_zone_unmeasured(const SetUp& set_up) {
                                            [](const SetTemperature& row) { return row.not_measured.has_value(); });
 }
 
-PredictedOutcome weighed(PredictedOutcome outcome, double share) {
+/// The outcome if the set-up took, or did not: one and the same answer for all that is read in it.
+PredictedOutcome weighed(PredictedOutcome outcome, double share, std::size_t set_up, bool is_missed) {
   outcome.weight *= share;
+  outcome.contacts.push_back({source::of_set_up(set_up), is_missed, share, 0.0, 1.0, false});
   return outcome;
 }
 
@@ -100,10 +103,12 @@ const std::vector<PredictedOutcome>& Prober::predict(const Instance& instance, c
   const std::vector<PredictedOutcome>& as_found =
       scene({}, excitation).predict(instance, measurement.test_point, measurement.low_impedance);
   if (look_alike(after_it, as_found)) return after_it;
-  const auto [at, is_new] = mixed_.try_emplace({&after_it, &as_found, measurement.set_up.value_or(no_set_up)});
+  const std::size_t set_up = *measurement.set_up;
+  const auto [at, is_new] = mixed_.try_emplace({&after_it, &as_found, set_up});
   if (is_new) {
-    for (const PredictedOutcome& outcome : after_it) at->second.push_back(weighed(outcome, 1.0 - missed));
-    for (const PredictedOutcome& outcome : as_found) at->second.push_back(weighed(outcome, missed));
+    for (const PredictedOutcome& outcome : after_it)
+      at->second.push_back(weighed(outcome, 1.0 - missed, set_up, false));
+    for (const PredictedOutcome& outcome : as_found) at->second.push_back(weighed(outcome, missed, set_up, true));
   }
   return at->second;
 }

@@ -163,6 +163,7 @@ void Search::think() {
   if (standing_.is_named()) hold_back_what_a_state_explains();
   if (standing_.is_named()) doubt_what_a_slip_explains();
   if (standing_.is_named()) doubt_what_own_heat_explains();
+  if (standing_.is_named()) doubt_what_assumed_volts_explain();
   if (standing_.is_named()) doubt_what_another_class_explains();
   doubt_leads_that_only_show_open();
   const bool goes_on = standing_.form == Standing::Form::open || standing_.form == Standing::Form::likely ||

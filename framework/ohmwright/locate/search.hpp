@@ -85,6 +85,7 @@ class Search {
   void ask_again(const Measurement& measurement);
   void hold_back_beside_what_nothing_explains();
   std::optional<std::size_t> part_read_alone_unexplained() const;
+  void doubt_what_assumed_volts_explain();
   void doubt_what_another_class_explains();
   bool is_explained_by(const OtherClass& other, std::size_t part) const;
   void doubt_leads_that_only_show_open();

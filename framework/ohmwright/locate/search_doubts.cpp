@@ -5,6 +5,7 @@
 #include <variant>
 #include <vector>
 
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/locate/innocent_ways.hpp>
 #include <ohmwright/locate/search.hpp>
 #include <ohmwright/locate/weighed_readings.hpp>
@@ -132,6 +133,24 @@ void Search::ask_again_once_it_has_cooled(std::size_t part) {
       again = reading.measurement.test_point;
   }
   if (again) ask_again({*again, static_cast<std::size_t>(cooled - appliance_.set_ups.begin())});
+}
+
+/// Nothing is found by the ohms of a heater while nobody read for how many volts it is made: one of another supply has
+/// four times as many, or a quarter. OL is of no supply.
+void Search::doubt_what_assumed_volts_explain() {
+  if (!appliance_.supply.is_assumed) return;
+  const bool is_of_volts = std::any_of(standing_.parts.begin(), standing_.parts.end(), [this](std::size_t part) {
+    const auto& roles = appliance_.parts[part].kind->descriptor().roles;
+    return std::any_of(roles.begin(), roles.end(), [](std::string_view role) { return role.starts_with(role::heats); });
+  });
+  if (!is_of_volts) return;
+  std::vector<TakenReading> without_values;
+  std::copy_if(readings_.begin(), readings_.end(), std::back_inserter(without_values),
+               [](const TakenReading& reading) { return !std::holds_alternative<StatedValue>(reading.observed); });
+  const double without = probability_of(faults_, reasoner_.suppose(without_values, signs_), standing_);
+  if (without >= settings_.steps.likely) return;
+  standing_.hangs_on_assumed_volts = true;
+  if (standing_.form == Standing::Form::settled) standing_.form = Standing::Form::likely;
 }
 
 /// Whether what was read is what a good part of that class shows, and nobody would name the same parts with it.

@@ -120,6 +120,11 @@ bool tells_of_tripped_breaker(const Signs& signs) {
                      [](const SymptomSign& sign) { return sign.is_there && sign.symptom == "trips-breaker"; });
 }
 
+bool speaks_of_refrigerant_leak(const Signs& signs) {
+  return std::any_of(signs.symptoms.begin(), signs.symptoms.end(),
+                     [](const SymptomSign& sign) { return sign.is_there && sign.symptom == "oil-stain"; });
+}
+
 bool speaks_of_sealed_system(const Appliance& appliance, const Signs& signs) {
   const bool is_shown = std::any_of(signs.symptoms.begin(), signs.symptoms.end(), [](const SymptomSign& sign) {
     const Symptom* known = symptom_named(sign.symptom);

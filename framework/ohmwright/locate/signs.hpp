@@ -86,6 +86,9 @@ bool is_of_frost(const std::string& symptom);
 /// Whether somebody saw the breaker trip.
 bool tells_of_tripped_breaker(const Signs& signs);
 
+/// Whether somebody saw what leaking refrigerant leaves behind.
+bool speaks_of_refrigerant_leak(const Signs& signs);
+
 /// Whether a symptom that is there, or a cause that was looked at and found, speaks of the sealed refrigerant system:
 /// then nothing here is to be replaced.
 bool speaks_of_sealed_system(const Appliance& appliance, const Signs& signs);

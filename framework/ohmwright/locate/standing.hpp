@@ -53,6 +53,7 @@ struct Standing {
   std::size_t lacking = 0;                 ///< the zone, the part or the state that `lacks` is of
   std::optional<UnitSlip> slip{};          ///< of units or points, which would clear the parts that are named
   std::optional<std::size_t> warm_part{};  ///< of those named one that its own heat would clear
+  bool hangs_on_assumed_volts = false;     ///< parts are named by ohms that a good one has at another supply's volts
   std::optional<FittingClass> fits{};      ///< by which nobody would name these parts
 
   bool is_named() const { return form == Form::likely || form == Form::settled; }

@@ -133,6 +133,22 @@ std::tuple<std::size_t, std::size_t, bool> place_of(const Measurement& measureme
           measurement.low_impedance};
 }
 
+namespace {
+
+void note_set_ups_made_anew(std::span<WeighedReading> readings) {
+  for (const WeighedReading& one : readings) {
+    if (!one.measurement.set_up) continue;
+    const bool reads_otherwise = std::any_of(readings.begin(), readings.end(), [&](const WeighedReading& other) {
+      return &other != &one && other.measurement == one.measurement && !may_agree(other.seen, one.seen);
+    });
+    if (!reads_otherwise) continue;
+    for (WeighedReading& other : readings)
+      if (other.measurement.set_up == one.measurement.set_up) other.is_of_many_set_ups = true;
+  }
+}
+
+}  // namespace
+
 std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const TakenReading> readings) {
   std::vector<WeighedReading> single;
   for (std::size_t i = 0; i < readings.size(); ++i) {
@@ -162,6 +178,7 @@ std::vector<WeighedReading> join_repeats(const Prober& prober, std::span<const T
     take_in(one.seen, *same);
     same->given.push_back(one.given.front());
   }
+  note_set_ups_made_anew(joined);
   return joined;
 }
 
@@ -171,9 +188,14 @@ JointLikelihood likelihood_of_all(std::span<const WeighedReading> readings,
   JointLikelihood joint;
   for (std::size_t r = 0; r < readings.size(); ++r) {
     const WeighedReading& reading = readings[r];
+    const auto begin_anew = [&] {
+      if (reading.is_of_many_set_ups) learnt.forget_set_up(*reading.measurement.set_up);
+    };
+    begin_anew();
     const double misread = likelihood_if_misread_alike(reading, model);
     const double meant = std::pow(1.0 - model.misread_share, static_cast<double>(reading.given.size())) *
                          learnt.take_in(*predictions[r], reading.seen, reading.probe, misread, model);
+    begin_anew();
     joint.misread.push_back(misread / (misread + meant));
     joint.of_all *= misread + meant;
     keep_in_range(joint);

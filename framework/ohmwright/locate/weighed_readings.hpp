@@ -21,6 +21,8 @@ struct WeighedReading {
   bool is_planned = false;
   std::vector<std::size_t> given;
   std::size_t values = 0;  ///< how many of them `seen.at` is the mean of
+  /// Its set-up was brought about more than once: in one and the same, no measurement reads one way and then another.
+  bool is_of_many_set_ups = false;
 };
 
 /// What a reading says; the test leads' resistance is subtracted from ohms. Nothing where it says nothing: OL of volts.

@@ -15,6 +15,7 @@ using locate::AnswerSet;
 using locate::Standing;
 using locate::Step;
 
+constexpr const char* flammable = "flammable-refrigerant";
 constexpr std::size_t most_expected = 4;
 constexpr std::size_t most_instead = 3;
 
@@ -40,9 +41,19 @@ class LocateSentences {
   /// Nothing to replace, to measure or to weigh stands beside the stop.
   LocateContent stop() {
     say_evidence(words_, content_);
-    cautions_of_arrival();
+    if (may_be_gas_about())
+      content_.brief_cautions = content_.cautions = {caution_words(words_.appliance, flammable, false, words_.say)};
+    else
+      cautions_of_arrival();
     content_.brief_cautions.push_back(words_.local_codes());
     return std::move(content_);
+  }
+
+  /// Signs of a leak of what burns, or may: nobody goes near the plug then, not even to pull it.
+  bool may_be_gas_about() const {
+    const std::vector<std::string> arrival = locate::cautions_of_arrival(words_.appliance);
+    return std::find(arrival.begin(), arrival.end(), flammable) != arrival.end() &&
+           locate::speaks_of_refrigerant_leak(words_.report.signs);
   }
 
   void possible() {

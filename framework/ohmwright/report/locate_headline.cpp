@@ -48,6 +48,10 @@ class HeadlineSentences {
                     ? OHMWRIGHT_TEXT("No step left tells these apart. Compare with a part known good, or look again.")
                     : OHMWRIGHT_TEXT("No unpowered step left tells these apart. Live steps are for those qualified for "
                                      "them (--allow-live)."));
+        if (!words_.report.settings.insulation_is_good)
+          explain(
+              OHMWRIGHT_TEXT("Where insulation was read and is within limits (--insulation-good), replacing a part "
+                             "and trying it is a step, too."));
         order_of_replacing();
         return;
       case Standing::Form::open:
@@ -134,6 +138,15 @@ class HeadlineSentences {
             {{"fault", words_.label(all)}, {"chance", percent_text(all.probability)}});
   }
 
+  /// Beside the verdict: what its maker took for something because nobody knew.
+  void assumed_of_the_file() {
+    if (words_.report.standing.form == Standing::Form::sealed_system) return;
+    for (const std::string& sentence : words_.appliance.assumed) {
+      const bool is_plain = sentence.find_first_of("{}") == std::string::npos;  // as a sentence of the catalogue is
+      explain(OHMWRIGHT_TEXT("Assumed: {sentence}"), {{"sentence", is_plain ? words_.say(sentence) : sentence}});
+    }
+  }
+
   /// Before anything is looked at: the cabinet itself may be live.
   void shock_or_trip() {
     if (!locate::speaks_of_leak_or_burning(words_.report.signs)) return;
@@ -204,6 +217,14 @@ class HeadlineSentences {
                              "{class}. Is it the right part for this appliance? Compare its mark with the parts "
                              "list, and read it at a second temperature (stirred ice water) before you buy."),
               {{"chance", chance}, {"part", words_.appliance.parts[fits->part].title}, {"class", fits->title}});
+      return;
+    }
+    if (words_.report.standing.hangs_on_assumed_volts) {
+      explain(
+          OHMWRIGHT_TEXT("The chance that this is at fault is {chance}, if the supply is {volts}, as the appliance's "
+                         "file assumes: a good heater of another supply shows just such ohms. Read volts and watts "
+                         "on the plate, and make the file anew (ohmwright appliance new), before you buy."),
+          {{"chance", chance}, {"volts", words_.say.stated(words_.appliance.supply.voltage)}});
       return;
     }
     if (const std::optional<std::size_t>& warm = words_.report.standing.warm_part) {
@@ -287,6 +308,7 @@ class HeadlineSentences {
 void say_headline(const SearchInWords& words, LocateContent& content) {
   HeadlineSentences sentences(words, content);
   sentences.headline();
+  sentences.assumed_of_the_file();
   sentences.shock_or_trip();
   sentences.what_live_steps_wait_for();
   sentences.leak_to_frame();

@@ -46,9 +46,10 @@ std::string next_html(const StepContent& next, const Sentences& say) {
 std::string locate_html(const LocateReport& report, const Sentences& say, std::string_view drawing,
                         std::string_view made_with) {
   const LocateContent content = locate_content(report, say);
+  const std::string& appliance_title = report.reasoner.prober().appliance().title;
   std::string body = html_cautions(say(OHMWRIGHT_TEXT("Before you touch it")), content.brief_cautions);
   body += "<div class=\"" + std::string(style_of(report.standing.form)) + "\">\n<h1>" + html_text(content.headline) +
-          "</h1>\n</div>\n";
+          "</h1>\n</div>\n<p>" + html_text(appliance_title) + "</p>\n";
   for (const std::string& line : content.explanation) body += "<p>" + html_text(line) + "</p>\n";
   if (!content.possible.empty()) body += "<h2>" + html_text(say(OHMWRIGHT_TEXT("Possible faults"))) + "</h2>\n";
   for (const PossibleFaultLine& line : content.possible) body += bar(line.label, line.probability);
@@ -63,7 +64,7 @@ std::string locate_html(const LocateReport& report, const Sentences& say, std::s
   body += html_folded(say(OHMWRIGHT_TEXT("The cautions in full")), content.cautions);
   body += html_section(say(OHMWRIGHT_TEXT("What is assumed")), content.assumed);
   body += html_line_to_fill({say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Job")), say(OHMWRIGHT_TEXT("Read by"))});
-  return html_page(content.headline, body, made_with);
+  return html_page(content.headline + " - " + appliance_title, body, made_with);
 }
 
 }  // namespace ohmwright

@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <utility>
 
+#include <ohmwright/component/role.hpp>
+#include <ohmwright/locate/innocent_ways.hpp>
 #include <ohmwright/locate/slips.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_remarks.hpp>
@@ -25,6 +27,7 @@ class Remarks {
     slips();
     unexplained_signs();
     two_at_once();
+    does_not_move_on();
     return std::move(search_.remarks);
   }
 
@@ -133,6 +136,38 @@ class Remarks {
     search_.remark(OHMWRIGHT_TEXT(
         "More than one part is at fault, and each hides the other: mending one alone does not make it run. "
         "Read each alone, and read again after each that is mended."));
+  }
+
+  /// A timer that measures good and is not the likeliest: its gears are nothing that a meter shows.
+  void does_not_move_on() {
+    const auto is_told = [&](std::string_view symptom) {
+      const std::vector<locate::SymptomSign>& signs = search_.report.signs.symptoms;
+      return std::any_of(signs.begin(), signs.end(),
+                         [symptom](const auto& sign) { return sign.is_there && sign.symptom == symptom; });
+    };
+    if (!is_told("frost-whole-coil") && !is_told("no-defrost")) return;
+    constexpr double likelier_than_not = 0.5;
+    for (std::size_t part = 0; part < search_.appliance.parts.size(); ++part) {
+      const PlacedPart& timer = search_.appliance.parts[part];
+      const bool was_read =
+          std::any_of(search_.report.readings.begin(), search_.report.readings.end(), [&](const TakenReading& reading) {
+            return locate::is_between_terminals_of(search_.appliance.test_points[reading.measurement.test_point], part);
+          });
+      const bool is_turned =
+          std::any_of(search_.appliance.set_ups.begin(), search_.appliance.set_ups.end(), [&](const SetUp& set_up) {
+            return !set_up.live && !set_up.only_stated &&
+                   std::any_of(set_up.states.begin(), set_up.states.end(),
+                               [&](const SetState& row) { return row.part == part; });
+          });
+      if (!plays(timer.kind->descriptor().roles, role::times_defrost) || !was_read || !is_turned ||
+          search_.report.diagnosis.parts[part] > likelier_than_not)
+        continue;
+      search_.remark(
+          OHMWRIGHT_TEXT("{part}: no ohms show whether it moves on by itself, and one whose gears slip reads good "
+                         "everywhere; ice on coil and fan then only follows. Mark where the shaft stands, let it run "
+                         "with its covers on for half an hour, unplug it and look (ohmwright check {kind})."),
+          {{"part", timer.title}, {"kind", std::string(timer.kind->descriptor().id)}});
+    }
   }
 
   RemarkedSearch search_;

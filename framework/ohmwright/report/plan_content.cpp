@@ -125,7 +125,10 @@ std::string ending_text(const PlanReport& report, const PlanPlace& place, const 
     case Standing::Form::settled:
       return say(OHMWRIGHT_TEXT("FOUND: {fault}, {chance}"), {fault, chance});
     case Standing::Form::likely:
-      return say(OHMWRIGHT_TEXT("LIKELY: {fault}, {chance}; read it alone before you buy"), {fault, chance});
+      return say(place.standing.parts.empty()
+                     ? OHMWRIGHT_TEXT("LIKELY: {fault}, {chance}; put it right and try before any cover comes off")
+                     : OHMWRIGHT_TEXT("LIKELY: {fault}, {chance}; read it alone before you buy"),
+                 {fault, chance});
     case Standing::Form::sealed_system:
       return say(OHMWRIGHT_TEXT("STOP: sealed refrigerant system, licensed work"));
     case Standing::Form::no_more_steps:

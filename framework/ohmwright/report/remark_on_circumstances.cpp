@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <variant>
 
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_words.hpp>
@@ -30,7 +31,7 @@ class CircumstanceRemarks {
       if (!site.not_measured[zone]) continue;
       const double coldest = site.not_measured[zone]->from_kelvin;
       const double warmest = site.not_measured[zone]->to_kelvin;
-      if (!hangs_on(zone, site, *sound, reading.measurement, coldest, warmest)) continue;
+      if (!hangs_on(zone, site, *sound, reading, coldest, warmest)) continue;
       search_.remark(
           OHMWRIGHT_TEXT("{point} hangs on the temperature of the {zone}, which nobody measured: it is taken for "
                          "anything from {cold} to {warm}. Measure it and say so (--zone {id}=...) before you doubt "
@@ -52,7 +53,7 @@ class CircumstanceRemarks {
         locate::after_set_up(search_.appliance, search_.prober.site(), reading.measurement.set_up);
     for (const SetTemperature& row : search_.appliance.set_ups[*reading.measurement.set_up].temperatures) {
       if (!row.as_warm_as || site.known[*row.as_warm_as] != locate::ZoneKnowledge::by_file) continue;
-      if (!hangs_on(row.zone, site, *sound, reading.measurement, room.from_kelvin, room.to_kelvin)) continue;
+      if (!hangs_on(row.zone, site, *sound, reading, room.from_kelvin, room.to_kelvin)) continue;
       const Zone& other = search_.appliance.zones[*row.as_warm_as];
       search_.remark(
           OHMWRIGHT_TEXT("{point} is weighed at {temperature}: as warm as the {zone}, of which nobody said how warm it "
@@ -75,17 +76,20 @@ class CircumstanceRemarks {
     if (as_found > slip && search_.likelihood_of(*sound, measurement, seen) < likely_missed * as_found)
       search_.remark(
           OHMWRIGHT_TEXT("{point}: {shown} is what it shows as found. Did the set-up take ({set_up})? Bring it about "
-                         "once more, watch for its sign, and read again before you believe it."),
+                         "once more and watch for its sign: another value then shows that it had not taken, the same "
+                         "one counts once."),
           {{"point", search_.title(reading)},
            {"shown", shown_reading(reading, search_.say)},
            {"set_up", search_.appliance.set_ups[*measurement.set_up].title}});
   }
 
  private:
-  /// Whether a sound appliance reads otherwise there when that zone is cold than when it is warm [K].
-  bool hangs_on(std::size_t zone, locate::Site site, const Candidate& sound, const Measurement& measurement,
+  /// Whether a sound appliance reads otherwise there when that zone is cold than when it is warm [K]. An open way where
+  /// it shows ohms at both is of no temperature.
+  bool hangs_on(std::size_t zone, locate::Site site, const Candidate& sound, const TakenReading& reading,
                 double coldest, double warm) {
     constexpr double otherwise = 1.3;
+    const Measurement& measurement = reading.measurement;
     site.not_measured[zone].reset();
     site.zone_temperatures[zone].value = AnyQuantity(Dimension::temperature, coldest);
     locate::Prober cold_one(search_.faults, site, search_.prober.meter(), search_.prober.model());
@@ -94,6 +98,7 @@ class CircumstanceRemarks {
     locate::Prober warm_one(search_.faults, site, search_.prober.meter(), search_.prober.model());
     const std::optional<double> then = search_.value_of(warm_one, sound, {measurement.test_point, {}});
     if (cold.has_value() != then.has_value()) return true;
+    if (std::holds_alternative<OverRange>(reading.observed)) return false;
     return cold && std::max(*cold, *then) > otherwise * std::max(1.0, std::min(*cold, *then));
   }
 

@@ -45,6 +45,18 @@ TEST(ContactStates, AreNeverQuiteSure) {
   EXPECT_NEAR(states.weight_of(ways()[1]), 0.02, 1e-12) << "somebody may have moved it";
 }
 
+// A set-up stays as it was made, however many readings are taken in it.
+TEST(ContactStates, KeepASetUpAsItWasMadeUntilItIsMadeAnew) {
+  std::vector<PredictedOutcome> mixed{way(0.95, false, 0.95), way(0.05, true, 0.05)};
+  for (PredictedOutcome& one : mixed) one.contacts.front().moves_unseen = false;
+  ContactStates states;
+  const std::array<double, 2> meant{0.0, 0.05};  // only one that did not take shows this
+  states.learn(mixed, meant, 1e-6);
+  EXPECT_NEAR(states.weight_of(mixed[1]), (0.05 + 1e-6 * 0.05) / (0.05 + 1e-6), 1e-12) << "no share of it moved";
+  states.forget(relay);
+  EXPECT_DOUBLE_EQ(states.weight_of(mixed[1]), 0.05);
+}
+
 TEST(ContactStates, SayNothingAfterASlip) {
   ContactStates states;
   const std::array<double, 2> meant{0.0, 0.0};

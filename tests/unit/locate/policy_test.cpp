@@ -37,8 +37,8 @@ class Policy : public ::testing::Test {
     return StatedValue{AnyQuantity(Dimension::resistance, value), std::nullopt, Unit::si(Dimension::resistance)};
   }
 
-  Ended run(std::size_t fault) const {
-    Search search(appliance, meter, site_as_found(appliance), {});
+  Ended run(std::size_t fault, const SearchSettings& settings = {}) const {
+    Search search(appliance, meter, site_as_found(appliance), settings);
     search.think();
     std::size_t truth = 0;
     for (const Reasoner::Weighed& weighed : search.reasoner().likeliest(100000)) {
@@ -65,6 +65,9 @@ bool is_hidden(const std::string& fault) {
          fault.find("fan.") == 0;
 }
 
+/// What only readings in the warmth tell from health: no surer than that it was warm.
+bool hangs_on_one_set_up(const std::string& fault) { return fault == "thermostat.welded"; }
+
 TEST_F(Policy, NamesEverySingleFaultThatCanBeToldApart) {
   const FaultList faults(appliance, PriorSettings{});
   double minutes = 0.0;
@@ -74,7 +77,14 @@ TEST_F(Policy, NamesEverySingleFaultThatCanBeToldApart) {
     const std::string name = faults.name(fault);
     if (is_hidden(name)) continue;
     ++separable;
-    const Ended ended = run(fault);
+    SearchSettings settings;
+    if (hangs_on_one_set_up(name)) {
+      const Ended on_trust = run(fault);
+      EXPECT_EQ(on_trust.standing.parts, std::vector<std::size_t>{faults.faults()[fault].fault.part});
+      EXPECT_EQ(on_trust.standing.form, Standing::Form::no_more_steps) << "all readings hang on one set-up";
+      settings.readings.temperature_missed = 0.0;  // a thermometer has confirmed it
+    }
+    const Ended ended = run(fault, settings);
     minutes += ended.minutes;
     const std::size_t part = faults.faults()[fault].fault.part;
     const bool right = ended.standing.parts == std::vector<std::size_t>{part};
