@@ -11,7 +11,7 @@ namespace ohmwright {
 
 namespace {
 
-using Form = ApplianceFinding::Form;
+using FindingForm = ApplianceFinding::Form;
 
 /// In the order of `ApplianceFinding::Form`.
 constexpr std::array<std::string_view, 8> finding_ids{"loose-node",   "supply-unconnected", "joined-ends",
@@ -55,20 +55,20 @@ std::string reads_nothing_text(const TestPoint& point, const Sentences& say) {
 nlohmann::ordered_json finding_json(const Appliance& appliance, const ApplianceFinding& finding, const Sentences& say) {
   nlohmann::ordered_json json{{"finding", finding_ids.at(static_cast<std::size_t>(finding.form))}};
   switch (finding.form) {
-    case Form::loose_node:
-    case Form::supply_unconnected:
+    case FindingForm::loose_node:
+    case FindingForm::supply_unconnected:
       json["node"] = appliance.nodes[finding.subject];
       break;
-    case Form::same_place:
-    case Form::reads_nothing:
+    case FindingForm::same_place:
+    case FindingForm::reads_nothing:
       json["test_point"] = appliance.test_points[finding.subject].id;
       break;
-    case Form::joined_ends:
-    case Form::unreached_part:
+    case FindingForm::joined_ends:
+    case FindingForm::unreached_part:
       json["part"] = appliance.parts[finding.subject].id;
       break;
-    case Form::unseen_fault:
-    case Form::never_told_apart:
+    case FindingForm::unseen_fault:
+    case FindingForm::never_told_apart:
       json["fault"] = fault_id(appliance, *finding.fault);
       if (finding.other) json["other"] = fault_id(appliance, *finding.other);
       break;
@@ -81,25 +81,25 @@ nlohmann::ordered_json finding_json(const Appliance& appliance, const ApplianceF
 
 std::string finding_text(const Appliance& appliance, const ApplianceFinding& finding, const Sentences& say) {
   switch (finding.form) {
-    case Form::loose_node:
+    case FindingForm::loose_node:
       return loose_node_text(appliance, finding.subject, say);
-    case Form::supply_unconnected:
+    case FindingForm::supply_unconnected:
       return say(OHMWRIGHT_TEXT("Node {node} of the supply: no part is there."),
                  {{"node", appliance.nodes[finding.subject]}});
-    case Form::joined_ends:
+    case FindingForm::joined_ends:
       return say(OHMWRIGHT_TEXT("Part {part}: all its leads are at one node. Is one of them written wrongly?"),
                  {{"part", appliance.parts[finding.subject].id}});
-    case Form::same_place:
+    case FindingForm::same_place:
       return say(OHMWRIGHT_TEXT("Test point {point}: both probes are at one place."),
                  {{"point", appliance.test_points[finding.subject].id}});
-    case Form::reads_nothing:
+    case FindingForm::reads_nothing:
       return reads_nothing_text(appliance.test_points[finding.subject], say);
-    case Form::unreached_part:
+    case FindingForm::unreached_part:
       return say(OHMWRIGHT_TEXT("Part {part}: no test point shows any fault of it. Add one at its terminals."),
                  {{"part", appliance.parts[finding.subject].id}});
-    case Form::unseen_fault:
+    case FindingForm::unseen_fault:
       return fault_words(appliance, *finding.fault, say);
-    case Form::never_told_apart:
+    case FindingForm::never_told_apart:
       break;
   }
   return say(OHMWRIGHT_TEXT("{one}; and {other}"), {{"one", fault_words(appliance, *finding.fault, say)},
@@ -112,9 +112,9 @@ std::string findings_page(const Appliance& appliance, std::span<const ApplianceF
   std::vector<std::string> unseen;
   std::vector<std::string> alike;
   for (const ApplianceFinding& finding : findings) {
-    std::vector<std::string>& lines = is_wrong(finding.form)               ? wrong
-                                      : finding.form == Form::unseen_fault ? unseen
-                                                                           : alike;
+    std::vector<std::string>& lines = is_wrong(finding.form)                      ? wrong
+                                      : finding.form == FindingForm::unseen_fault ? unseen
+                                                                                  : alike;
     lines.push_back(finding_text(appliance, finding, say));
   }
   PageLayout page(style);
