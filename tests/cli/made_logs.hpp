@@ -61,4 +61,17 @@ inline std::string freezer(Defrosts how, const Lasting& lasting = {}) {
   return log;
 }
 
+/// Columns of the widest line, each character one (the pages of logs have no wider ones).
+inline int widest_line(const std::string& page) {
+  int widest = 0;
+  int columns = 0;
+  for (const char byte : page) {
+    if (byte == '\n')
+      columns = 0;
+    else if ((static_cast<unsigned char>(byte) & 0xC0U) != 0x80U)
+      widest = std::max(widest, ++columns);
+  }
+  return widest;
+}
+
 }  // namespace ohmwright::testing
