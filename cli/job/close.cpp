@@ -49,6 +49,10 @@ std::string day_to_call_back(const Arguments& arguments) {
   const std::string day = arguments.value("--call-back");
   if (!day.empty() && !job::milliseconds_of(day + "T00:00:00.000Z"))
     throw InputError("--call-back takes a day such as 2026-12-01, got " + ohmwright::quoted(day));
+  const std::string today = local_time(job::time_text(milliseconds_now())).substr(0, day.size());
+  if (!day.empty() && day < today)
+    throw InputError("--call-back takes a day that is still to come, got " + ohmwright::quoted(day) + "; today is " +
+                     today);
   return day;
 }
 

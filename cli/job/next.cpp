@@ -15,6 +15,7 @@
 #include "job/next_page.hpp"
 #include "job/safety.hpp"
 #include "job/search.hpp"
+#include "job/unproved_page.hpp"
 #include "locate/pages.hpp"
 
 namespace ohmwright::cli {
@@ -113,6 +114,21 @@ void write_remarks(const LocateContent& content, const Sentences& say, PageLayou
   if (is_cut) page.block(say(OHMWRIGHT_TEXT("In full: ohmwright job find")), "    ");
 }
 
+/// After a repair its proof is what to do next, not a search for another fault.
+int tell_proof(SearchAtHand& now, const Arguments& arguments, Environment& environment) {
+  const Sentences say = now.say();
+  const LocateReport report = now.report(arguments);
+  const LocateContent content = locate_content(report, say);
+  PageLayout page(environment.page);
+  write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, say, page);
+  page.block(
+      say(OHMWRIGHT_TEXT("Do next: prove the repair. Where something is still wrong, the search goes on: "
+                         "ohmwright job find")));
+  environment.out << page.take();
+  write_unproved(now.job.call, arguments, environment);
+  return job::open_proof(now.job.call).empty() ? exit_done : exit_undecided;
+}
+
 }  // namespace
 
 std::string standing_page(JobSearch& search, const PageStyle& style) {
@@ -138,9 +154,10 @@ std::string standing_page(JobSearch& search, const PageStyle& style) {
 int next_of_job(const Arguments& arguments, Environment& environment) {
   refuse_operands(arguments, "next");
   SearchAtHand now(arguments, environment);
+  say_which(now.job, environment);
+  if (proof_comes_next(now.job.call, arguments, environment)) return tell_proof(now, arguments, environment);
   const LocateReport report = now.report(arguments);
   const LocateContent content = locate_content(report, now.say());
-  say_which(now.job, environment);
   PageLayout page(environment.page);
   write_passed_over(now.search, now.say(), page);
   page.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), now.bars());
@@ -177,6 +194,7 @@ int card_of_job(const Arguments& arguments, Environment& environment) {
       throw InputError("--most takes a number from 1 to 20, got " + ohmwright::quoted(text));
   }
   SearchAtHand now(arguments, environment);
+  if (proof_comes_next(now.job.call, arguments, environment)) return tell_proof(now, arguments, environment);
   const LocateReport report = now.report(arguments);
   environment.out << job_card(report, bar_texts(now.job.call, now.say()), most, now.say(), environment.page);
   return now.search.stops_at_sealed_system() ? exit_of_search(report.standing) : exit_done;

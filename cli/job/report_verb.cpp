@@ -57,8 +57,10 @@ void add_search(const JobAtHand& job, const Environment& environment, bool with_
                                 search.stops_at_sealed_system()  // then no part is suspected
                                     ? PartMarks(search.appliance().parts.size())
                                     : marks_of(search.search().diagnosis().parts, say),
-                                say))
+                                say, TestPointList::left_out)) {
         report.circuit.push_back({*drawn, say(OHMWRIGHT_TEXT("The circuit with its test points"))});
+        report.test_points = test_point_lines(search.appliance());
+      }
     return content.possible;
   };
   try {

@@ -30,7 +30,7 @@
 #include "job/appliance.hpp"
 #include "job/book_file.hpp"
 #include "job/safety.hpp"
-#include "job/search.hpp"
+#include "job/unproved_page.hpp"
 #include "job/worked_part.hpp"
 #include "log/files.hpp"
 
@@ -207,39 +207,6 @@ job::NewEntry log_check(const JobAtHand& job, const Arguments& arguments, const 
                          .rows("figures", words.figures));
 }
 
-/// What is still to be proved, and how. Where the sealed system speaks nothing is: neither 500 V nor a heater goes on.
-void write_unproved(const JobAtHand& job, const Arguments& arguments, const Sentences& say, Environment& environment) {
-  PageLayout page(environment.page);
-  if (stops_at_sealed_system(job.call, arguments, environment)) {
-    page.section(say(OHMWRIGHT_TEXT("STOP: this speaks of the sealed refrigerant system")),
-                 {say(caution_named("flammable-refrigerant")->english),
-                  say(OHMWRIGHT_TEXT("No test with 500 V, no forced defrost, no log: ohmwright job close stopped"))});
-    environment.out << page.take();
-    return;
-  }
-  std::vector<std::string> against;
-  std::vector<std::string> unproved;
-  const auto add = [&](const job::ProofStep& step) {
-    (step.bars_energising() ? against : unproved)
-        .push_back(printable(proof_text(step, say)) + " " + proof_command(step));
-  };
-  const std::vector<job::ProofStep> open = job::open_proof(job.call);
-  const auto is_told = [&open](const job::ProofStep& unread) {
-    return std::any_of(open.begin(), open.end(), [&](const job::ProofStep& step) {
-      return step.form == job::ProofStep::Form::new_part_unread && step.part == unread.part;
-    });
-  };
-  if (job.call.cools())  // what has no frost is not heated to prove it
-    for (const job::ProofStep& step : bars_to_heating(job.call, environment))
-      if (step.form == job::ProofStep::Form::limit_unread && !is_told(step)) add(step);
-  for (const job::ProofStep& step : open) add(step);
-  page.section(say(OHMWRIGHT_TEXT("Do not energise it, nor call it repaired, before")), against);
-  page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
-  if (against.empty() && unproved.empty())
-    page.block(say(OHMWRIGHT_TEXT("All is proved that can be: ohmwright job close repaired")));
-  environment.out << page.take();
-}
-
 /// What was checked now, in the order in which it is done: each is in the book before the next is asked whether it may
 /// be, so that a bad earth bond bars the forced defrost of the same command.
 class Verification {
@@ -296,7 +263,7 @@ int verify_and_tell(const Arguments& arguments, Environment& environment, bool l
   refuse_closed(job);
   Verification verification(job, arguments, environment);
   verification.take();
-  if (lists_what_is_left) write_unproved(job, arguments, Sentences{UnitPreferences{}}, environment);
+  if (lists_what_is_left) write_unproved(job.call, arguments, environment);
   return verification.exit();
 }
 

@@ -95,7 +95,7 @@ def whole_call(program, folder):
     run(program, "verify", "--earth-bond", "0.12ohm", "--test-current", "10A", folder=folder, may_end=(3,))
     run(program, "read", "heater-alone=32.1", folder=folder)
     run(program, "verify", "--forced-defrost", "ended", "--live-agreed", folder=folder, may_end=(3,))
-    run(program, "close", "repaired", "--call-back", "2026-12-01", folder=folder)
+    run(program, "close", "repaired", "--call-back", "2999-12-01", folder=folder)
 
 
 def call_of_many_readings(program, folder):
@@ -113,7 +113,7 @@ def call_of_many_readings(program, folder):
     for value in ("heater-alone=32.1", "thermostat-alone=0.2", "harness=33"):
         run(program, "read", value, folder=folder, may_end=(0, 1, 3))
     run(program, "verify", "--forced-defrost", "ended", "--live-agreed", folder=folder, may_end=(3,))
-    run(program, "close", "repaired", "--call-back", "2026-12-01", folder=folder)
+    run(program, "close", "repaired", "--call-back", "2999-12-01", folder=folder)
 
 
 def sheets_of(browser, folder, text, size):

@@ -57,6 +57,27 @@ TEST_F(JobCall, ShowsTheCautionsOfTheKindThatIsReplaced) {
   EXPECT_THAT(sources["microwave-high-voltage"], HasSubstr("IEC 60335-2-25")) << "a kind's own, by its own words";
 }
 
+/// After a repair its proof comes next, and a search only where something speaks of another fault.
+TEST_F(JobCall, OffersTheProofOfARepairNext) {
+  done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
+  run({"read", "heater-alone=OL"});
+  done({"replace", "heater", "--new", "heater-450w-120v"});
+  for (const char* page : {"next", "card"}) {
+    const Ran ran = run({page});
+    EXPECT_EQ(ran.exit_code, 3) << page;
+    EXPECT_THAT(ran.out, AllOf(HasSubstr("Do next: prove the repair."), HasSubstr("Unplug it"),
+                               HasSubstr("job read heater insulation=200M --test 500V --proved-dead"),
+                               HasSubstr("job read heater-alone=VALUE"), Not(HasSubstr("Possible faults"))));
+  }
+  EXPECT_THAT(run({"find"}).out, HasSubstr("Possible faults"));
+  run({"read", "heater-alone=OL"});
+  EXPECT_THAT(run({"next"}).out, Not(HasSubstr("prove the repair"))) << "the new one is open, too";
+  done({"correct", "last"});
+  EXPECT_THAT(run({"next"}).out, HasSubstr("prove the repair"));
+  done({"sign", "--symptom", "frost-whole-coil"});
+  EXPECT_THAT(run({"next"}).out, Not(HasSubstr("prove the repair"))) << "seen since the repair";
+}
+
 /// Open before and open after: no single part stands out, and still it is no repair.
 TEST_F(JobCall, ClosesNoRepairAfterWhichTheCircuitIsAsDeadAsBefore) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v", "--answer", "tingles=no"});

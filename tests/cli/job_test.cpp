@@ -58,17 +58,20 @@ TEST_F(JobCall, GoesFromComplaintToRecord) {
   EXPECT_THAT(refused({"verify", "--forced-defrost", "ended"}), HasSubstr("--live-agreed"));
   EXPECT_EQ(run({"verify", "--forced-defrost", "ended", "--live-agreed"}).exit_code, 3) << "a log is left";
   EXPECT_THAT(refused({"close", "repaired", "--call-back", "banana"}), HasSubstr("--call-back takes a day"));
-  EXPECT_THAT(done({"close", "repaired", "--call-back", "2026-12-01"}), HasSubstr("A log over some days"));
+  EXPECT_THAT(refused({"close", "repaired", "--call-back", "1999-12-01"}),
+              HasSubstr("--call-back takes a day that is still to come, got \"1999-12-01\"; today is 20"));
+  EXPECT_THAT(done({"close", "repaired", "--call-back", "2999-12-01"}), HasSubstr("A log over some days"));
   EXPECT_THAT(run({"show"}).out, HasSubstr("title: Freezer warm; complaint: milk is warm"))
       << "the job written to last, in words";
   EXPECT_THAT(refused({"read", "heater-alone=32", "--job", "1"}), HasSubstr("is closed"));
+  EXPECT_THAT(run({"report"}).out, HasSubstr("\nPrice: ______________________________\n\nDate: ___"));
   const nlohmann::json json = report();
   EXPECT_EQ(json["state"], "repaired");
   EXPECT_EQ(json["readings"].size(), 3U);
   EXPECT_EQ(json["readings"][0]["outcome"], "out-of-limits");
   EXPECT_EQ(json["replaced"][0]["equivalence"], "within-limits");
   EXPECT_EQ(json["replaced"][0]["new"], "heater-450w-120v");
-  EXPECT_EQ(json["call_back"], "2026-12-01");
+  EXPECT_EQ(json["call_back"], "2999-12-01");
   EXPECT_TRUE(json["open_points"].empty());
   EXPECT_EQ(json["unproved"], nlohmann::json::array({"A log over some days."}));
   EXPECT_FALSE(json["cautions"].empty());

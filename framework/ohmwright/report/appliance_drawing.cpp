@@ -178,14 +178,10 @@ class DrawingWriter {
   /// Below the drawing, each on a line.
   void write_list() {
     std::string list = say_(OHMWRIGHT_TEXT("Test points")) + "\n";
-    for (std::size_t i = 0; i < appliance_.test_points.size(); ++i)
-      list += std::to_string(i + 1) + " " + unit_of(appliance_.test_points[i].probe) + " " +
-              appliance_.test_points[i].title + "\n";
+    for (const std::string& line : test_point_lines(appliance_)) list += line + "\n";
     script_ += fmt::format("labelloc=b\nlabeljust=l\nfontsize=10\nfontcolor=\"{}\"\nlabel=\"{}\"\n", probe_colour,
                            escaped_for_graphviz(list, "\\l"));
   }
-
-  static std::string unit_of(Probe probe) { return probe == Probe::ohms ? "Ω" : probe == Probe::volts ? "V" : "A"; }
 
   const Appliance& appliance_;
   const PartMarks& marks_;
@@ -210,6 +206,14 @@ PartMarks marks_of(std::span<const double> probabilities, const Sentences& say) 
       marks.push_back(PartMark{"#eef4ee", say(OHMWRIGHT_TEXT("unlikely, {chance}"), {chance})});
   }
   return marks;
+}
+
+std::vector<std::string> test_point_lines(const Appliance& appliance) {
+  const auto unit_of = [](Probe probe) { return probe == Probe::ohms ? "Ω" : probe == Probe::volts ? "V" : "A"; };
+  std::vector<std::string> lines;
+  for (const TestPoint& point : appliance.test_points)
+    lines.push_back(std::to_string(lines.size() + 1) + " " + unit_of(point.probe) + " " + point.title);
+  return lines;
 }
 
 std::string drawing_script(const Appliance& appliance, const PartMarks& marks, const Sentences& say,

@@ -26,6 +26,9 @@ PartMarks marks_of(std::span<const double> probabilities, const Sentences& say);
 /// Whether a drawing lists its test points below the circuit; a page may have a list of its own.
 enum class TestPointList { below, left_out };
 
+/// What the numbers of a drawing stand for, in their order: "1 Ω Between line and neutral pin of the mains plug".
+std::vector<std::string> test_point_lines(const Appliance& appliance);
+
 /// The circuit for Graphviz: parts as boxes, what joins them as small ones, nodes with the numbers of the test points
 /// that touch there, and a list of the test points unless it is left out.
 ///

@@ -4,6 +4,18 @@
 
 namespace ohmwright {
 
+namespace {
+
+/// Where the price, the day and the name of who signs are written by hand.
+void write_lines_to_fill(const Sentences& say, PageLayout& page) {
+  for (const std::string_view label : {OHMWRIGHT_TEXT("Price"), OHMWRIGHT_TEXT("Date"), OHMWRIGHT_TEXT("Signature")}) {
+    page.blank_line();
+    page.block(say(label) + ": ______________________________");
+  }
+}
+
+}  // namespace
+
 std::string job_page(const JobReport& report, const Sentences& say, const PageStyle& style) {
   const JobContent content = printable_job_content(report, say);
   PageLayout page(style);
@@ -17,6 +29,9 @@ std::string job_page(const JobReport& report, const Sentences& say, const PageSt
   section(OHMWRIGHT_TEXT("What was done"), content.done);
   section(OHMWRIGHT_TEXT("Proof"), content.proof);
   section(OHMWRIGHT_TEXT("What to watch"), content.watch);
+  section(OHMWRIGHT_TEXT("What still stands against it"), content.open_points);
+  write_lines_to_fill(say, page);
+  page.heading(say(OHMWRIGHT_TEXT("For the shop")));
   section(OHMWRIGHT_TEXT("Said on the phone"), content.phone);
   if (content.readings.size() > 1) {
     page.heading(say(OHMWRIGHT_TEXT("Readings")));
@@ -32,7 +47,6 @@ std::string job_page(const JobReport& report, const Sentences& say, const PageSt
     page.table(content.log_figures);
   }
   section(OHMWRIGHT_TEXT("Notes"), content.notes);
-  section(OHMWRIGHT_TEXT("What still stands against it"), content.open_points);
   section(OHMWRIGHT_TEXT("Still unproved"), content.unproved);
   section(OHMWRIGHT_TEXT("Cautions that were shown"), content.cautions);
   return page.take();

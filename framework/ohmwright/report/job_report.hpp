@@ -43,6 +43,7 @@ struct JobReport {
   bool refrigerant_may_burn = false;    ///< or nobody knows that it does not
   std::vector<JobPicture> plots = {};   ///< readings against what good parts read
   std::vector<JobPicture> circuit = {};
+  std::vector<std::string> test_points = {};  ///< what the numbers in the circuit stand for
   std::vector<JobPicture> logs = {};
   std::vector<JobCaution> cautions = {};
   std::string made_with = {};

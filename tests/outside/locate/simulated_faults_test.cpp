@@ -13,7 +13,6 @@
 #include <ohmwright/uncertainty/reproducible_stream.hpp>
 
 #include "simulated_tally.hpp"
-#include "thorough.hpp"
 
 // Faults in the shipped appliances, read by ngspice and not by our solver, searched step by step as the program offers
 // the steps: whether the faulty part is found, good parts are left alone, and stated probabilities are kept.
@@ -21,7 +20,7 @@
 // Drawn from the printed weights, in even steps through them: what is wrong (one fault, two, a cause outside, nothing).
 // Drawn evenly: every tolerance and temperature within its ±, the meter's gain, counts and leads within theirs, 0 to
 // 0.1 ohm of contact at the probes, one reading in a hundred misread, in the same way again with 0.1.
-// OHMWRIGHT_SIMULATED_FAULTS=2000 draws more than the 200 of a normal run, or the 400 of a thorough one.
+// OHMWRIGHT_SIMULATED_FAULTS=2000 draws more than the 200 of a normal run.
 
 namespace ohmwright::locate::testing {
 namespace {
@@ -30,7 +29,7 @@ constexpr std::uint64_t seed = 20'260'101;
 constexpr double told_from = 0.95;
 
 std::size_t faults_to_draw() {
-  const std::size_t usual = ::ohmwright::testing::is_thorough() ? 400 : 200;
+  constexpr std::size_t usual = 200;
   const char* asked = std::getenv("OHMWRIGHT_SIMULATED_FAULTS");
   return asked == nullptr ? usual : std::strtoul(asked, nullptr, 10);
 }

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <ohmwright/job/service_call.hpp>
+
+#include "environment.hpp"
+#include "verb.hpp"
+
+namespace ohmwright::cli {
+
+/// Writes what is still to be proved, and how. Where the sealed system speaks nothing is: neither 500 V nor a heater
+/// goes on.
+void write_unproved(const job::ServiceCall& call, const Arguments& arguments, Environment& environment);
+
+/// Whether the proof of a repair comes next: something was replaced or mended, it is not closed yet, and nothing that
+/// was said, read or checked since speaks of another fault. Throws as the words of `locate` do.
+bool proof_comes_next(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment);
+
+}  // namespace ohmwright::cli
