@@ -326,6 +326,11 @@ TEST(Traps, NothingThatShocksTripsOrBurnsIsReadLive) {
   EXPECT_THAT(told({timer_upright, "plug=0.2"}), HasSubstr("STOP, do not plug it in"));
 }
 
+TEST(Traps, OnceALeakWasReadThePageAsksForNoFirstInsulation) {
+  EXPECT_THAT(told({timer_upright, "--symptom", "trips-breaker", "harness-to-earth=0.2M"}),
+              AllOf(HasSubstr("STOP, do not energise it"), Not(HasSubstr("Before all else"))));
+}
+
 TEST(Traps, WhatWasNotReadToTheFrameKeepsLiveStepsWaiting) {
   // The wire of the defrost shows neither heater nor fan while the thermostat behind it is warm, and so open.
   std::vector<std::string> words{timer_upright, "--symptom", "shock-from-cabinet", "--allow-live",

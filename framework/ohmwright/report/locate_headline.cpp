@@ -147,9 +147,11 @@ class HeadlineSentences {
     }
   }
 
-  /// Before anything is looked at: the cabinet itself may be live.
+  /// Before anything is looked at: the cabinet itself may be live. Once a leak was read, the page stops for that.
   void shock_or_trip() {
     if (!locate::speaks_of_leak_or_burning(words_.report.signs)) return;
+    if (locate::any_tells_of_leak(words_.appliance, words_.report.readings, words_.report.reasoner.prober().meter()))
+      return;
     explain(locate::speaks_of_burning(words_.report.signs)
                 ? OHMWRIGHT_TEXT(
                       "It overheats or smells burnt: pull the plug, or switch it off at the breaker, and leave it "
