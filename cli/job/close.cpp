@@ -1,5 +1,6 @@
 // A job that comes to an end, waits, or is taken up again.
 
+#include <algorithm>
 #include <array>
 #include <ostream>
 
@@ -80,6 +81,11 @@ void tell_what_is_unproved(const JobAtHand& job, const Sentences& say, Environme
   std::vector<std::string> unproved;
   for (const job::ProofStep& step : job::open_proof(job.call))
     (step.bars_leaving_it_plugged_in() ? bars : unproved).push_back(printable(proof_text(step, say)));
+  for (const job::ProofStep& step : heat_limits_unproved(job.call, environment)) {
+    const std::string text = printable(proof_text(step, say));
+    std::erase(unproved, text);
+    if (!step.bars_leaving_it_plugged_in()) (step.is_read_bad() ? bars : unproved).push_back(text);
+  }
   PageLayout page(environment.page);
   page.section(say(OHMWRIGHT_TEXT("Not plugged in before")), bars);
   if (job.call.state != job::JobState::repaired) unproved.clear();
@@ -121,7 +127,7 @@ int wait_in_job(const Arguments& arguments, Environment& environment) {
   JobAtHand job = job_at_hand(arguments);
   refuse_closed(job);
   const job::JobState waiting = state_typed(waiting_words, arguments, "wait");
-  if (waiting == job::JobState::waits_for_log) refuse_to_leave_it_plugged_in(job);
+  if (waiting == job::JobState::waits_for_log) refuse_to_leave_it_plugged_in(job, environment);
   job.write({state_entry(waiting, arguments)});
   say_state(job, Sentences{UnitPreferences{}}, environment);
   return exit_done;

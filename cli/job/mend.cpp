@@ -57,20 +57,8 @@ int mend_and_tell(JobAtHand& job, const Arguments& arguments, Environment& envir
   const job::ServiceCall before = call_at(job, happened);
   refuse_what_opens_for_good(part, before);
   job::ContentWriter content;
-  add_overheating(part, content);
-  job.write({{job::EntryForm::mended,
-              content.text("part", part.part)
-                  .text("title", part.title)
-                  .text("kind", part.kind->descriptor().id)
-                  .text("mended", what)
-                  .flag("tells_insulation", part.tells_insulation)
-                  .flag("asks_circuit_insulation", part.asks_circuit_insulation)
-                  .flag("no_test_volts", !part.bears_test_volts)
-                  .flag("has_earth", part.has_earth)
-                  .text("read_through", place_that_spoke_against(before, part.part, arguments, environment))
-                  .texts("cautions", cautions_of_work(part))
-                  .content(),
-              happened}});
+  add_work(part, place_that_spoke_against(before, part.part, arguments, environment), content);
+  job.write({{job::EntryForm::mended, content.text("mended", what).content(), happened}});
   say_which(job, environment);
   warn_of_early_time(job, happened, environment);
   const Sentences say{UnitPreferences{}};

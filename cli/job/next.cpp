@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cctype>
 #include <charconv>
 #include <ostream>
@@ -114,18 +115,21 @@ void write_remarks(const LocateContent& content, const Sentences& say, PageLayou
   if (is_cut) page.block(say(OHMWRIGHT_TEXT("In full: ohmwright job find")), "    ");
 }
 
-/// After a repair its proof is what to do next, not a search for another fault.
-int tell_proof(SearchAtHand& now, const Arguments& arguments, Environment& environment) {
+/// After a repair its proof is what to do next, not a search for another fault. Where the sealed system spoke before
+/// it, the page stops for that all the same.
+int tell_proof(SearchAtHand& now, const Arguments& arguments, const PageStyle& style, Environment& environment) {
   const Sentences say = now.say();
-  const LocateReport report = now.report(arguments);
-  const LocateContent content = locate_content(report, say);
-  PageLayout page(environment.page);
-  write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, say, page);
-  page.block(
-      say(OHMWRIGHT_TEXT("Do next: prove the repair. Where something is still wrong, the search goes on: "
-                         "ohmwright job find")));
-  environment.out << page.take();
-  write_unproved(now.job.call, arguments, environment);
+  if (!stops_at_sealed_system(now.job.call, arguments, environment)) {
+    const LocateReport report = now.report(arguments);
+    const LocateContent content = locate_content(report, say);
+    PageLayout page(style);
+    write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, say, page);
+    page.block(
+        say(OHMWRIGHT_TEXT("Do next: prove the repair. Where something is still wrong, the search goes on: "
+                           "ohmwright job find")));
+    environment.out << page.take();
+  }
+  write_unproved(now.job.call, arguments, style, environment);
   return job::open_proof(now.job.call).empty() ? exit_done : exit_undecided;
 }
 
@@ -155,7 +159,8 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
   refuse_operands(arguments, "next");
   SearchAtHand now(arguments, environment);
   say_which(now.job, environment);
-  if (proof_comes_next(now.job.call, arguments, environment)) return tell_proof(now, arguments, environment);
+  if (proof_comes_next(now.job.call, arguments, environment))
+    return tell_proof(now, arguments, environment.page, environment);
   const LocateReport report = now.report(arguments);
   const LocateContent content = locate_content(report, now.say());
   PageLayout page(environment.page);
@@ -184,6 +189,12 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
   return exit_of_search(report.standing);
 }
 
+namespace {
+
+PageStyle card_style(const PageStyle& style) { return {std::min(style.width, phone_columns), style.colour}; }
+
+}  // namespace
+
 int card_of_job(const Arguments& arguments, Environment& environment) {
   refuse_operands(arguments, "card");
   std::size_t most = 5;
@@ -194,7 +205,8 @@ int card_of_job(const Arguments& arguments, Environment& environment) {
       throw InputError("--most takes a number from 1 to 20, got " + ohmwright::quoted(text));
   }
   SearchAtHand now(arguments, environment);
-  if (proof_comes_next(now.job.call, arguments, environment)) return tell_proof(now, arguments, environment);
+  if (proof_comes_next(now.job.call, arguments, environment))
+    return tell_proof(now, arguments, card_style(environment.page), environment);
   const LocateReport report = now.report(arguments);
   environment.out << job_card(report, bar_texts(now.job.call, now.say()), most, now.say(), environment.page);
   return now.search.stops_at_sealed_system() ? exit_of_search(report.standing) : exit_done;

@@ -32,6 +32,7 @@
 #include "job/search.hpp"
 #include "job/temperatures.hpp"
 #include "job/untouched.hpp"
+#include "job/wet_readings.hpp"
 #include "locate/words.hpp"
 
 namespace ohmwright::cli {
@@ -85,6 +86,7 @@ JobReader::JobReader(JobAtHand& job, const Arguments& arguments, Environment& en
       arguments_(with_meter_of(job.call, arguments, environment)),
       environment_(environment),
       happened_(time_happened(arguments)),
+      has_meter_of_its_own_(arguments.has("--meter")),
       tells_what_is_next_(tells_what_is_next) {
   if (arguments.has("--from") && arguments.has("--time"))
     throw InputError("--from reads the instrument now, so --time cannot be beside it; leave one out");
@@ -92,6 +94,11 @@ JobReader::JobReader(JobAtHand& job, const Arguments& arguments, Environment& en
 }
 
 int JobReader::read_test_points() {
+  if (has_meter_of_its_own_)  // what is read next to it is weighed by one meter, and the book keeps that
+    throw InputError(
+        "--meter is not said of one test point: all that is read at them is weighed by the meter of the job; "
+        "say it of the job first: ohmwright job sign --meter " +
+        ohmwright::quoted(arguments_.value("--meter")));
   const JobSearch before(job_.call, arguments_, environment_, JobSearch::Reach::now);
   Appliance appliance = before.appliance();
   const PointWords split = words_of_points(arguments_.operands);
@@ -148,7 +155,9 @@ int JobReader::read_part() {
   if (placed) refuse_other_ratings_than_went_in(name, kind);
   const std::string title = placed ? appliance->parts[*placed].title : part.title;
   if (is_read_live_from_instrument(arguments_, kind.descriptor())) agree(name);
-  const PartCheck check = checked_part(kind, std::move(part), arguments_, environment_);
+  const PartCheck typed = checked_part(kind, part, arguments_, environment_);
+  const std::string id = placed ? name : std::string(kind.descriptor().id);
+  const PartCheck check = with_what_was_wet(job_.call, id, typed, arguments_, environment_);
   const Sentences say(check.units());
   const bool live = std::any_of(check.readings().begin(), check.readings().end(),
                                 [](const Reading& reading) { return reading.supply == Supply::live; });
@@ -156,20 +165,18 @@ int JobReader::read_part() {
   job::ContentWriter content;
   content.text("place", name)
       .text("title", title.empty() ? std::string(kind.descriptor().title) : title)
-      .text("part", placed ? name : std::string(kind.descriptor().id))
-      .text("shown", shown_in_book(arguments_, check.readings()))
+      .text("part", id)
+      .text("shown", shown_in_book(arguments_, typed.readings()))
       .texts("cautions", ids_in(caution_ids(kind.descriptor(), check.readings(), check.verdict().advice)))
       .flag("agreed_live", live);
-  add_verdict(check, arguments_, say, content);
+  add_verdict(check, typed.readings(), arguments_, say, content);
   content.flag("open_where_warm", shows_open_where_warm(check, arguments_, environment_));
   content.flag("lacks_earth", appliance && !appliance->supply.earth);
   std::vector<job::ContentWriter> safety;
   const LiesAtLowVoltage low = placed ? low_voltage_of(*appliance, *placed, environment_) : LiesAtLowVoltage{};
   add_safety_of(check, low, safety);
   entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
-  pages_.push_back(page_of_part_read(check, arguments_, low,
-                                     was_read_good(placed ? name : std::string(kind.descriptor().id)), say,
-                                     environment_.page));
+  pages_.push_back(page_of_part_read(check, arguments_, low, was_read_good(id), say, environment_.page));
   if (low.part && has_test_volts(check))
     pages_.push_back(paragraph(
         say(OHMWRIGHT_TEXT("It lies at low voltage: a tester's 500 V go into sensor, fan and board and may destroy "
@@ -205,6 +212,7 @@ void JobReader::refuse_other_ratings_than_went_in(const std::string& part, const
 
 void JobReader::agree(const std::string& step) {
   if (std::find(agreed_.begin(), agreed_.end(), step) != agreed_.end()) return;
+  refuse_at_sealed_system(job_.call, environment_, step);
   refuse_to_energise(job_, happened_,
                      OHMWRIGHT_TEXT("{step} is read live, and nothing is read live while it is not proved safe to "
                                     "energise:{bars} See: ohmwright job verify"),
@@ -274,7 +282,7 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
       .flag("lacks_earth", !appliance.supply.earth);
   std::vector<job::ContentWriter> safety;
   if (check) {
-    add_verdict(*check, arguments_, say, content);
+    add_verdict(*check, check->readings(), arguments_, say, content);
     content.flag("open_where_warm", shows_open_where_warm(*check, arguments_, environment_));
     add_safety_of(
         *check,

@@ -59,6 +59,7 @@ class JobReader {
   Arguments arguments_;  ///< with the job's meter where none was typed
   Environment& environment_;
   std::string happened_;
+  bool has_meter_of_its_own_ = false;
   bool tells_what_is_next_ = true;
   std::vector<job::NewEntry> entries_;
   std::vector<std::string> agreed_;  ///< live steps of this call

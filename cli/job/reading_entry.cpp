@@ -41,10 +41,9 @@ bool tells_of_safety(const Descriptor& descriptor, const Reading& reading) {
 }
 
 /// What was read, for people: "32.1 Ω", and of what tells whether it may be energised with how many volts.
-std::string reading_for_people(const PartCheck& check, const Sentences& say) {
-  const Descriptor& descriptor = check.kind().descriptor();
+std::string reading_for_people(const Descriptor& descriptor, std::span<const Reading> readings, const Sentences& say) {
   std::string all;
-  for (const Reading& reading : check.readings()) {
+  for (const Reading& reading : readings) {
     const std::uint16_t index = index_of(descriptor.measurands, reading.measurand);
     locate::TakenReading taken{{}, reading.observed, {}};
     taken.range = reading.range;
@@ -197,7 +196,7 @@ void add_safety_of(const PartCheck& check, LiesAtLowVoltage low, std::vector<job
   }
 }
 
-void add_verdict(const PartCheck& check, const Arguments& arguments, const Sentences& say,
+void add_verdict(const PartCheck& check, std::span<const Reading> own, const Arguments& arguments, const Sentences& say,
                  job::ContentWriter& content) {
   const Descriptor& descriptor = check.kind().descriptor();
   const VerdictReport report = check.report(arguments);
@@ -213,10 +212,10 @@ void add_verdict(const PartCheck& check, const Arguments& arguments, const Sente
       .text("headline", kept_sentence(words.headline))
       .texts("reasons", reasons)
       .texts("doubt", doubt)
-      .text("meter", instruments_of(report, check.readings()))
-      .json("readings", readings_record(check.readings()))
+      .text("meter", instruments_of(report, own))
+      .json("readings", readings_record(own))
       .json("verdict", verdict_record(check.verdict(), descriptor, check.evidence().sources()))
-      .text("reads", reading_for_people(check, say));
+      .text("reads", reading_for_people(descriptor, own, say));
   if (const std::optional<Outcome> for_good = found_for_good(check)) content.text("for_good", name_of(*for_good));
   if (check.verdict().probability_within) content.number("probability", *check.verdict().probability_within);
 }

@@ -32,7 +32,9 @@ void add_safety_of(const PartCheck& check, LiesAtLowVoltage low, std::vector<job
 std::string page_of_part_read(const PartCheck& check, const Arguments& arguments, LiesAtLowVoltage low,
                               bool was_read_good, const Sentences& say, const PageStyle& style);
 
-/// What a verdict adds to the entry of a reading: its records, and its sentences as they were read.
-void add_verdict(const PartCheck& check, const Arguments& arguments, const Sentences& say, job::ContentWriter& content);
+/// What a verdict adds to the entry of a reading: its records, and its sentences as they were read. `own` are the
+/// readings of this entry; those of earlier ones may be judged with them.
+void add_verdict(const PartCheck& check, std::span<const Reading> own, const Arguments& arguments, const Sentences& say,
+                 job::ContentWriter& content);
 
 }  // namespace ohmwright::cli

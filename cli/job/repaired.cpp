@@ -1,7 +1,8 @@
-// Five things stand before "repaired", in the order in which it asks for them.
+// Six things stand before "repaired", in the order in which it asks for them.
 
 #include "job/repaired.hpp"
 
+#include <algorithm>
 #include <vector>
 
 #include <ohmwright/job/proof.hpp>
@@ -9,6 +10,7 @@
 #include <ohmwright/report/job_report.hpp>
 
 #include "job/safety.hpp"
+#include "job/search.hpp"
 #include "job/untouched.hpp"
 #include "job/worked_part.hpp"
 
@@ -18,6 +20,15 @@ namespace {
 
 /// Before each of what stands against it, a line of its own.
 constexpr const char* next_item = "\n  - ";
+
+/// Before all: a suspected leak of refrigerant, which no repair of another part takes away.
+std::string leak_suspected(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
+  if (!stops_at_sealed_system(call, arguments, environment)) return {};
+  return "is not closed as repaired: what was seen speaks of the sealed refrigerant system; close it for licensed "
+         "work: "
+         "ohmwright job close stopped. Once those licensed for it have seen to it, say what is no longer so: ohmwright "
+         "job sign --no-symptom ID, or --looked CAUSE=fine";
+}
 
 /// First: what was read bad, was not read, or is not proved safe. What is recorded as repaired is what somebody will
 /// plug in and touch, so that no word lets it through: only a reading does, or taking a slip back.
@@ -55,14 +66,19 @@ std::string still_wrong(const job::ServiceCall& call, const Arguments& arguments
          "(ohmwright job find), read it again, or say why it is repaired all the same: --because TEXT";
 }
 
-/// Fourth: a new part that nobody could tell to be good, or whose cause nobody looked for. It is called a repair only
-/// by who says why (--because).
-std::string new_part_left_open(const job::ServiceCall& call, const Arguments& arguments, const Sentences& say) {
+/// Fourth: a new part that nobody could tell to be good, or whose cause nobody looked for, or that is to end the heat
+/// and was not read so. It is called a repair only by who says why (--because).
+std::string new_part_left_open(const job::ServiceCall& call, const Arguments& arguments, const Sentences& say,
+                               const Environment& environment) {
   if (arguments.has("--because")) return {};
+  std::vector<job::ProofStep> left = job::open_proof(call);
+  std::erase_if(left, [](const job::ProofStep& step) { return !step.leaves_new_part_open(); });
+  for (const job::ProofStep& step : heat_limits_unproved(call, environment))
+    if (std::none_of(left.begin(), left.end(), [&](const job::ProofStep& told) { return told.part == step.part; }))
+      left.push_back(step);
   std::string all;
-  for (const job::ProofStep& step : job::open_proof(call))
-    if (step.leaves_new_part_open())
-      all += next_item + printable(proof_text(step, say)) + " " + proof_command(step) + ".";
+  for (const job::ProofStep& step : left)
+    all += next_item + printable(proof_text(step, say)) + " " + proof_command(step) + ".";
   if (all.empty()) return {};
   return "is not closed as repaired without a word why:" + all +
          "\n  Prove it so, or say why it is repaired all the same: --because TEXT";
@@ -81,10 +97,11 @@ std::string nothing_repaired(const job::ServiceCall& call, const Arguments& argu
 
 std::string why_not_repaired(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
   const Sentences say{UnitPreferences{}};
-  std::string why = unproved(call, say, environment);
+  std::string why = leak_suspected(call, arguments, environment);
+  if (why.empty()) why = unproved(call, say, environment);
   if (why.empty()) why = left_as_it_is(call, arguments, environment);
   if (why.empty()) why = still_wrong(call, arguments, environment);
-  if (why.empty()) why = new_part_left_open(call, arguments, say);
+  if (why.empty()) why = new_part_left_open(call, arguments, say, environment);
   if (why.empty()) why = nothing_repaired(call, arguments);
   return why;
 }

@@ -168,27 +168,18 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
   refuse_what_is_no_equivalent(exchange, arguments, say);
   const std::string happened = time_of_work(arguments);
   job::ContentWriter content;
-  add_overheating(exchange.part, content);
+  add_work(exchange.part, place_that_spoke_against(call_at(job, happened), exchange.part.part, arguments, environment),
+           content);
   if (!exchange.in_file.empty()) content.json("new_file", exchange.in_file);
   job.write({{job::EntryForm::replaced,
-              content.text("part", exchange.part.part)
-                  .text("title", exchange.part.title)
-                  .text("kind", exchange.part.kind->descriptor().id)
-                  .text("old", exchange.out.name)
+              content.text("old", exchange.out.name)
                   .text("old_title", exchange.out.name.empty() ? std::string() : exchange.out.title)
                   .text("new", exchange.in.name.empty() ? std::string() : arguments.value("--new"))
                   .text("new_title", exchange.in.name.empty() ? std::string() : exchange.in.title)
                   .text("equivalence", name_of(exchange.answer()))
                   .texts("differences", differences(exchange, say))
                   .text("because", arguments.value("--because"))
-                  .flag("tells_insulation", exchange.part.tells_insulation)
-                  .flag("asks_circuit_insulation", exchange.part.asks_circuit_insulation)
-                  .flag("no_test_volts", !exchange.part.bears_test_volts)
-                  .flag("has_earth", exchange.part.has_earth)
                   .flag("opens_for_good", opens_once_and_for_good(exchange.part.kind->descriptor()))
-                  .text("read_through",
-                        place_that_spoke_against(call_at(job, happened), exchange.part.part, arguments, environment))
-                  .texts("cautions", cautions_of_work(exchange.part))
                   .content(),
               happened}});
   say_which(job, environment);

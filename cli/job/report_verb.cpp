@@ -19,6 +19,7 @@
 #include "job/book_file.hpp"
 #include "job/lost_files.hpp"
 #include "job/next_page.hpp"
+#include "job/safety.hpp"
 #include "job/search.hpp"
 #include "locate/pages.hpp"
 #include "made_with.hpp"
@@ -44,11 +45,11 @@ void add_search(const JobAtHand& job, const Environment& environment, bool with_
     const LocateContent content =
         locate_content(locate_report(search.search(), work, search.meter().title, false), say);
     report.appliance_title = search.appliance().title;
+    for (const OutsideCause& cause : search.appliance().outside_causes) report.cause_titles[cause.id] = cause.title;
     if (const std::string over = passed_over_text(search, say); reach == JobSearch::Reach::diagnosis && !over.empty())
       environment.err << paragraph(over, environment.page.width);
     report.found = content.headline;
     report.cause_is_named = search.search().standing().is_named();
-    report.stops_at_sealed_system = report.stops_at_sealed_system || search.stops_at_sealed_system();
     const std::vector<std::string> arrival = locate::cautions_of_arrival(search.appliance());
     report.refrigerant_may_burn = std::find(arrival.begin(), arrival.end(), "flammable-refrigerant") != arrival.end();
     if (with_pictures && reach == JobSearch::Reach::diagnosis)
@@ -66,6 +67,8 @@ void add_search(const JobAtHand& job, const Environment& environment, bool with_
   try {
     report.possible_before = possible(JobSearch::Reach::signs);
     report.possible_now = possible(JobSearch::Reach::diagnosis);
+    report.stops_at_sealed_system = stops_at_sealed_system(job.call, nothing_typed, environment);
+    report.heat_limits = heat_limits_unproved(job.call, environment);
   } catch (const Error& error) {  // its appliance is shipped no more, or a plugin is not there
     const Sentences say{UnitPreferences{}};
     environment.err << paragraph(
@@ -107,10 +110,12 @@ void add_plots(const JobAtHand& job, const Environment& environment, JobReport& 
 /// The log that was read last, from what the book keeps of it. Its file is not asked for: it may have moved, and a job
 /// from another book may name any. Of a log that an earlier version read nothing is kept to draw.
 void add_log(const JobAtHand& job, const Environment& environment, JobReport& report) {
-  const job::Check* last = nullptr;
-  for (const job::Check& check : job.call.checks)
-    if (check.form == job::CheckForm::log && !check.file.empty()) last = &check;
+  const job::Check* last = job::latest(job.call.checks, [](const job::Check& check) {
+    return check.form == job::CheckForm::log && !check.file.empty();
+  });
   if (last == nullptr) return;
+  const job::ReplacedPart* repair = job.call.last_work();
+  const bool is_from_after_repair = repair != nullptr && !last->happened_before(*repair);
   const Sentences say{UnitPreferences{}};
   const std::optional<LogDrawing> drawing = drawing_from_record(last->drawing);
   if (!drawing) {
@@ -121,7 +126,8 @@ void add_log(const JobAtHand& job, const Environment& environment, JobReport& re
     return;
   }
   if (const std::optional<std::string> drawn = drawn_picture(log_picture_script(*drawing, say, PictureSize{720, 120})))
-    report.logs.push_back({*drawn, say(OHMWRIGHT_TEXT("The log from after the repair"))});
+    report.logs.push_back({*drawn, say(is_from_after_repair ? OHMWRIGHT_TEXT("The log from after the repair")
+                                                            : OHMWRIGHT_TEXT("The log from before the repair"))});
 }
 
 /// A caution's words and source: the framework's, or that of a kind that was read, replaced or is in the appliance.

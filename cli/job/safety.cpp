@@ -14,6 +14,7 @@
 
 #include "job/appliance.hpp"
 #include "job/reading_judged.hpp"
+#include "job/search.hpp"
 #include "kind_files.hpp"
 
 namespace ohmwright::cli {
@@ -60,11 +61,26 @@ void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::
   refuse_for(job::bars_to_energising(call_at(job, happened)), pattern, step);
 }
 
-void refuse_to_leave_it_plugged_in(const JobAtHand& job) {
+void refuse_to_leave_it_plugged_in(const JobAtHand& job, const Environment& environment) {
+  refuse_at_sealed_system(job.call, environment, "wait log");
   refuse_for(job::bars_to_leaving_it_plugged_in(job.call),
              OHMWRIGHT_TEXT("a log of days is an appliance that runs, and it is not proved safe to energise:"
                             "{bars} Leave it unplugged. See: ohmwright job verify"),
              {});
+  refuse_for(heat_limits_unproved(job.call, environment),
+             OHMWRIGHT_TEXT("in a log of days it defrosts by itself, and what limits its heat is not proved:{bars} "
+                            "Leave it unplugged. See: ohmwright job verify"),
+             {});
+}
+
+void refuse_at_sealed_system(const job::ServiceCall& call, const Environment& environment, const std::string& step) {
+  if (!stops_at_sealed_system(call, Arguments{}, environment)) return;
+  throw CautionRefusal(
+      OHMWRIGHT_TEXT(
+          "{step}: what was seen speaks of the sealed refrigerant system, so a leak is suspected, and nothing "
+          "is energised, heated or read live: ohmwright job close stopped. Once those licensed for it have "
+          "seen to it, say what is no longer so: ohmwright job sign --no-symptom ID, or --looked CAUSE=fine"),
+      {{"step", step}});
 }
 
 std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Appliance* appliance,
@@ -80,6 +96,10 @@ std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const 
   if (!call.has_appliance()) return bars_to_heating(call, nullptr, environment);
   const Appliance appliance = appliance_of(call, environment);
   return bars_to_heating(call, &appliance, environment);
+}
+
+std::vector<job::ProofStep> heat_limits_unproved(const job::ServiceCall& call, const Environment& environment) {
+  return call.cools() ? bars_to_heating(call, environment) : std::vector<job::ProofStep>{};
 }
 
 void refuse_to_heat(const JobAtHand& job, const std::string& happened, std::string_view pattern,

@@ -32,14 +32,22 @@ std::vector<std::string> texts_of(const std::vector<job::ProofStep>& steps, cons
 void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::string_view pattern,
                         const std::string& step = {});
 
-/// Throws CautionRefusal where a job is to wait for a log while nobody may leave it plugged in.
-void refuse_to_leave_it_plugged_in(const JobAtHand& job);
+/// Throws CautionRefusal where a job is to wait for a log while nobody may leave it plugged in, or while what limits
+/// its heat is not proved: it defrosts by itself then.
+void refuse_to_leave_it_plugged_in(const JobAtHand& job, const Environment& environment);
+
+/// Throws CautionRefusal for what energises or heats it while what was seen speaks of the sealed refrigerant system.
+/// The sentence names the `step`.
+void refuse_at_sealed_system(const job::ServiceCall& call, const Environment& environment, const std::string& step);
 
 /// What bars heating it up, by the roles of its parts (`limits-heat`): `job::bars_to_heating`. Of a call's appliance,
 /// or of one at hand; null: none.
 std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Environment& environment);
 std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Appliance* appliance,
                                             const Environment& environment);
+
+/// The same of a call's appliance that has frost, and so heats by itself while it runs; nothing of another.
+std::vector<job::ProofStep> heat_limits_unproved(const job::ServiceCall& call, const Environment& environment);
 
 /// Throws CautionRefusal for a forced defrost, or for what is read in one, while what limits the heat is not proved, as
 /// it stood at that time. The sentence names the `{step}`, if any, and the `{bars}`.

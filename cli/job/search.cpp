@@ -133,8 +133,14 @@ Meter meter_of_call(const job::ServiceCall& call, const Environment& environment
 }
 
 bool stops_at_sealed_system(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
-  return call.has_appliance() &&
-         JobSearch(call, arguments, environment, JobSearch::Reach::now).stops_at_sealed_system();
+  if (!call.has_appliance()) return false;
+  if (JobSearch(call, arguments, environment, JobSearch::Reach::now).stops_at_sealed_system()) return true;
+  const job::ReplacedPart* first = first_work(call);
+  if (first == nullptr) return false;
+  job::ServiceCall seen = call;  // a repair of another part takes no stain of oil away
+  std::erase_if(seen.readings, [first](const job::MeasuredValue& reading) { return !reading.happened_before(*first); });
+  seen.replaced.clear();
+  return JobSearch(seen, arguments, environment, JobSearch::Reach::now).stops_at_sealed_system();
 }
 
 namespace {
@@ -172,14 +178,31 @@ void add_signs_of_phone(const job::ServiceCall& call, const TimeSpan& span, cons
   }
 }
 
+/// What is said of a symptom or of a cause stands until another is said of it: who has seen to it looks again.
+void take_back_what_was_said(const job::EvidenceWord& word, Arguments& words) {
+  const auto erase = [&words](std::string_view option, const auto& is_of_it) {
+    if (const auto said = words.options.find(option); said != words.options.end()) {
+      std::erase_if(said->second, is_of_it);
+      if (said->second.empty()) words.options.erase(said);
+    }
+  };
+  const auto is_same = [&word](const std::string& other) { return other == word.word; };
+  if (word.option == "--symptom") erase("--no-symptom", is_same);
+  if (word.option == "--no-symptom") erase("--symptom", is_same);
+  if (word.option == "--looked") {
+    const std::string cause = word.word.substr(0, word.word.find('=') + 1);
+    erase("--looked", [&cause](const std::string& other) { return other.starts_with(cause); });
+  }
+}
+
 }  // namespace
 
 Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span) {
   Arguments words;
   for (const job::EvidenceWord& word : call.evidence) {
     if (word.option.substr(0, 2) != "--" || (!lasts(word.option) && !span.holds(word))) continue;
-    std::vector<std::string>& values = words.options[word.option];
-    values.push_back(word.word);
+    take_back_what_was_said(word, words);
+    words.options[word.option].push_back(word.word);
   }
   if (const std::string symptom = symptom_of_forced_defrost(call, span); !symptom.empty())
     words.options["--symptom"].push_back(symptom);
@@ -232,6 +255,7 @@ JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const
   if (weighs == Weighs::readings_too) add_readings(call, span, now);
   search_.emplace(appliance_, meter_, now, settings);
   for (const locate::TakenReading& reading : readings_) search_->add(reading);
+  search_->was_closed_before(first_of_visit_);
   search_->signs() = typed_signs(words, appliance_);
   const auto unreachable = words.options.find(out_of_reach);
   if (unreachable != words.options.end())
@@ -281,6 +305,7 @@ void JobSearch::add_readings(const job::ServiceCall& call, const TimeSpan& span,
     const locate::Site then = typed_site(words_at(call, appliance_, value, span), appliance_, units_);
     measurement.set_up = set_up_then(measurement, then, now, std::move(reading->stated), appliance_);
     readings_.push_back(std::move(reading->taken));
+    if (value.visit < call.visits) first_of_visit_ = readings_.size();
   }
 }
 

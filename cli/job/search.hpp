@@ -72,6 +72,7 @@ class JobSearch {
   Meter meter_;
   UnitPreferences units_;
   std::vector<locate::TakenReading> readings_;
+  std::size_t first_of_visit_ = 0;  ///< of them: between two visits it is closed, plugged in, and used
   std::optional<locate::Search> search_;
   std::vector<locate::Step> steps_;
   std::vector<std::string> passed_over_;
@@ -91,7 +92,8 @@ MetersOfCall meters_of_call(const job::ServiceCall& call, const Environment& env
 Meter meter_of_call(const job::ServiceCall& call, const Environment& environment);
 
 /// Whether what was seen and read until now speaks of the sealed refrigerant system: then a leak is suspected, and
-/// nothing is tested with 500 V, heated or plugged in any more. False for a call without an appliance.
+/// nothing is tested with 500 V, heated or plugged in any more. What was seen before a repair counts until it is said
+/// to be no longer so. False for a call without an appliance.
 bool stops_at_sealed_system(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment);
 
 /// The words that were said of a call, as the options of `locate`.

@@ -79,6 +79,17 @@ void refuse_wrong_words(const std::vector<job::Entry>& before, std::span<const j
       throw InputError("the appliance has no test point " + ohmwright::quoted(id) + "; see: ohmwright appliance show");
 }
 
+/// Of one command: what is said of a symptom later stands over what was said before.
+void refuse_symptom_that_is_and_is_not(const Arguments& arguments) {
+  const auto is_so = arguments.options.find("--symptom");
+  const auto is_not = arguments.options.find("--no-symptom");
+  if (is_so == arguments.options.end() || is_not == arguments.options.end()) return;
+  for (const std::string& symptom : is_not->second)
+    if (std::find(is_so->second.begin(), is_so->second.end(), symptom) != is_so->second.end())
+      throw InputError(ohmwright::quoted(symptom) +
+                       " is said to be so (--symptom) and not to be so (--no-symptom); leave one out");
+}
+
 }  // namespace
 
 job::NewEntry sign_entry(std::string_view option, std::string_view word) {
@@ -90,6 +101,7 @@ job::NewEntry sign_entry(std::string_view option, std::string_view word) {
 
 std::vector<job::NewEntry> sign_entries(const Arguments& arguments) {
   refuse_zones_stated_twice(arguments);
+  refuse_symptom_that_is_and_is_not(arguments);
   std::vector<job::NewEntry> entries;
   for (const std::string_view option : sign_options) {
     const auto given = arguments.options.find(option);

@@ -199,14 +199,21 @@ void CallTalk::ask_next() {
   if (!job_.call.has_appliance() && !job_.call.has_stage(job::Stage::generic_appliance)) return ask_appliance();
   if (ask_phone()) return;
   if (!job_.call.has_appliance()) return ask_kit();
-  if (!job_.call.has_stage(job::Stage::looked)) return ask_symptoms();
+  if (!was_looked_at()) return ask_symptoms();
   if (job_.call.state != job::JobState::open) return ask_waiting();
-  const bool proves = !job_.call.replaced.empty();
+  const bool proves = job_.call.has_new_repair();
   const bool asks_of_safety = !job::bars_to_energising(job_.call).empty() && !safety_is_put_off_;
   if (searches_on_ || (!proves && !asks_of_safety)) return search();
   // A suspected leak comes before every test: the volts of one may be the spark.
   if (stops_at_sealed_system(job_.call, arguments_, environment_)) return search();
   return proves ? prove() : ask_safety_first();
+}
+
+bool CallTalk::was_looked_at() const {
+  const bool is_call_back = job_.call.repairs_closed > 0 && !job_.call.has_new_repair();
+  return std::any_of(job_.call.stages.begin(), job_.call.stages.end(), [&](const job::DoneStage& done) {
+    return done.stage == job::Stage::looked && (!is_call_back || done.visit == job_.call.visits);
+  });
 }
 
 void CallTalk::ask_safety_first() {
@@ -322,6 +329,9 @@ void CallTalk::ask_close() {
     if (step.form == job::ProofStep::Form::cause_unlooked_for || step.form == job::ProofStep::Form::trip_unlooked_for)
       choices.push_back({say_(OHMWRIGHT_TEXT("what overheated it was found: {part}"), {{"part", step.subject}}),
                          [this, part = step.part] { ask_what_overheated_it(part); }});
+  if (job_.call.has_new_repair())
+    choices.push_back(
+        {say_(OHMWRIGHT_TEXT("something is still wrong: go on searching")), [this] { searches_on_ = true; }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go on")), [] {}});
   for (const job::ProofStep& step : job::open_proof(job_.call))
     if (step.leaves_new_part_open()) line(proof_text(step, say_));

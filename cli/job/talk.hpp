@@ -75,6 +75,8 @@ class CallTalk {
   /// All that is seen in one line: numbers with blanks between them.
   void ask_symptoms();
   void offer_number(std::size_t number, const std::string& text);
+  /// Whether somebody said what is seen, on a call-back since that began.
+  bool was_looked_at() const;
   void ask_waiting();
   void close_as_repaired();
   /// Closes it so, after a yes where it ends without a repair.

@@ -271,6 +271,11 @@ void CallTalk::ask_insulation(const std::string& part, InsulationMeter meter) {
     choose(say_(OHMWRIGHT_TEXT("How was it read?")),
            {{say_(OHMWRIGHT_TEXT("its leads were off, by itself")), connection("--lead-off")},
             {say_(OHMWRIGHT_TEXT("its leads were on")), connection("--in-circuit")}});
+  if (hangs_on_its_leads(*value) && !stopped_)  // dried, it would be taken for mended
+    choose(say_(OHMWRIGHT_TEXT("Was it wet, of melt water or ice?")),
+           {{say_(OHMWRIGHT_TEXT("dry")), connection("--dry")},
+            {say_(OHMWRIGHT_TEXT("wet")), connection("--wet")},
+            {say_(OHMWRIGHT_TEXT("nobody knows")), [] {}}});
   if (!stopped_) act(read_in_talk, words);
 }
 

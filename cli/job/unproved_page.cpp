@@ -18,9 +18,10 @@
 
 namespace ohmwright::cli {
 
-void write_unproved(const job::ServiceCall& call, const Arguments& arguments, Environment& environment) {
+void write_unproved(const job::ServiceCall& call, const Arguments& arguments, const PageStyle& style,
+                    Environment& environment) {
   const Sentences say{UnitPreferences{}};
-  PageLayout page(environment.page);
+  PageLayout page(style);
   if (stops_at_sealed_system(call, arguments, environment)) {
     page.section(say(OHMWRIGHT_TEXT("STOP: this speaks of the sealed refrigerant system")),
                  {say(caution_named("flammable-refrigerant")->english),
@@ -44,7 +45,7 @@ void write_unproved(const job::ServiceCall& call, const Arguments& arguments, En
     for (const job::ProofStep& step : bars_to_heating(call, environment))
       if (step.form == job::ProofStep::Form::limit_unread && !is_told(step)) add(step);
   for (const job::ProofStep& step : open) add(step);
-  page.section(say(OHMWRIGHT_TEXT("Do not energise it, nor call it repaired, before")), against);
+  page.section(say(OHMWRIGHT_TEXT("Do not energise it before")), against);
   page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
   if (against.empty() && unproved.empty())
     page.block(say(OHMWRIGHT_TEXT("All is proved that can be: ohmwright job close repaired")));
@@ -53,6 +54,7 @@ void write_unproved(const job::ServiceCall& call, const Arguments& arguments, En
 
 bool proof_comes_next(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
   const job::ReplacedPart* work = call.last_work();
+  if (work != nullptr && stops_at_sealed_system(call, arguments, environment)) return true;
   if (work == nullptr || !call.has_new_repair() || job::is_closed(call.state)) return false;
   const auto is_bad_since = [&](const auto& told) {
     return !told.happened_before(*work) && told.outcome == Outcome::out_of_limits;

@@ -63,12 +63,26 @@ void ask_why_no_earth(const JobAtHand& job, const Arguments& arguments, const En
       "--test-current 10A); where its rating plate shows class II, say so: --earth-bond none --because TEXT");
 }
 
+/// An earth that was read bad is there: no word makes an appliance of class II of it.
+void refuse_none_beside_a_bad_bond(const JobAtHand& job) {
+  const job::Check* read = job::latest(job.call.checks, [](const job::Check& check) {
+    return check.form == job::CheckForm::earth_bond && check.result != job::no_earth;
+  });
+  if (read == nullptr || read->outcome == Outcome::within_limits) return;
+  throw InputError(
+      "its earth bond was read, and is not within limits (" + printable(read->text) +
+      "); mend the earth lead and read it again, or, if that was a slip, take it back first: ohmwright job "
+      "correct " +
+      read->entry);
+}
+
 job::NewEntry earth_bond(const JobAtHand& job, const Arguments& arguments, const Environment& environment,
                          const Sentences& say) {
   const std::string text = arguments.value("--earth-bond");
   job::ContentWriter content;
   content.text("what", name_of(job::CheckForm::earth_bond));
   if (text == "none") {
+    refuse_none_beside_a_bad_bond(job);
     ask_why_no_earth(job, arguments, environment);
     const std::string because = arguments.value("--because");
     return check_entry(content.text("outcome", name_of(Outcome::within_limits))
@@ -102,6 +116,7 @@ job::NewEntry earth_bond(const JobAtHand& job, const Arguments& arguments, const
 /// explicit yes to its caution.
 void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const Environment& environment,
                         const Sentences& say, std::vector<job::NewEntry>& entries) {
+  refuse_at_sealed_system(job.call, environment, "forced-defrost");
   refuse_to_energise(
       job, time_happened(arguments),
       OHMWRIGHT_TEXT("no forced defrost while it is not proved safe to energise:{bars} See: ohmwright job "
@@ -263,7 +278,7 @@ int verify_and_tell(const Arguments& arguments, Environment& environment, bool l
   refuse_closed(job);
   Verification verification(job, arguments, environment);
   verification.take();
-  if (lists_what_is_left) write_unproved(job.call, arguments, environment);
+  if (lists_what_is_left) write_unproved(job.call, arguments, environment.page, environment);
   return verification.exit();
 }
 

@@ -87,8 +87,8 @@ job::ContentWriter overheating_of(const Appliance& appliance, std::size_t part) 
   return all;
 }
 
-}  // namespace
-
+/// Whether it trips and closes again, and what may have overheated it. Nothing of a part that no heat opens, or of a
+/// call without an appliance.
 void add_overheating(const WorkedPart& part, job::ContentWriter& content) {
   const Descriptor& descriptor = part.kind->descriptor();
   const bool says_upstream = std::any_of(descriptor.fault_modes.begin(), descriptor.fault_modes.end(),
@@ -97,6 +97,21 @@ void add_overheating(const WorkedPart& part, job::ContentWriter& content) {
   content.flag("trips_by_heat", limits && says_upstream && !opens_once_and_for_good(descriptor));
   if (part.placed && (limits || may_open_for_good(descriptor)))
     content.json("overheating", overheating_of(*part.appliance, *part.placed).content());
+}
+
+}  // namespace
+
+void add_work(const WorkedPart& part, const std::string& read_through, job::ContentWriter& content) {
+  add_overheating(part, content);
+  content.text("part", part.part)
+      .text("title", part.title)
+      .text("kind", part.kind->descriptor().id)
+      .flag("tells_insulation", part.tells_insulation)
+      .flag("asks_circuit_insulation", part.asks_circuit_insulation)
+      .flag("no_test_volts", !part.bears_test_volts)
+      .flag("has_earth", part.has_earth)
+      .text("read_through", read_through)
+      .texts("cautions", cautions_of_work(part));
 }
 
 bool tells_insulation(const Descriptor& descriptor) {

@@ -30,9 +30,10 @@ struct WorkedPart {
   bool bears_test_volts = true;  ///< a tester's 500 V prove it; false for what they would destroy
 };
 
-/// What its kind and its appliance say of the heat that opens it, into its entry: whether it trips and closes again,
-/// and what may have overheated it. Nothing of a part that no heat opens, or of a call without an appliance.
-void add_overheating(const WorkedPart& part, job::ContentWriter& content);
+/// What the entry keeps of the part, whatever was done to it: what asks to be proved of it, the cautions of the work,
+/// and what its kind and its appliance say of the heat that opens it (whether it trips and closes again, and what may
+/// have overheated it). `read_through` is where it was named through the circuit (`place_that_spoke_against`).
+void add_work(const WorkedPart& part, const std::string& read_through, job::ContentWriter& content);
 
 /// Whether its kind has a rule that tells whether it may be energised.
 bool tells_insulation(const Descriptor& descriptor);

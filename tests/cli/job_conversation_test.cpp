@@ -58,7 +58,7 @@ TEST_F(JobCall, AsksBeforeItEndsTheJobUnrepaired) {
 TEST_F(JobCall, AsksHowALowInsulationWasRead) {
   done(opened("upright-timer-bimetal-120v"));
   done({"replace", "heater", "--new", "heater-450w-120v"});
-  run({}, "1\n1\n1\n1\n0.2M\n1\n0\n");
+  run({}, "1\n1\n1\n1\n0.2M\n1\n1\n0\n");
   EXPECT_THAT(run({"verify", "--width", "300"}).out, HasSubstr("is not within limits"));
 }
 

@@ -108,6 +108,8 @@ TEST(JobKill, LosesNoAcknowledgedEntryAndLeavesASoundBook) {
        at = all.find("\"form\":\"phone\"", at + 1))
     ++tried;
   EXPECT_EQ(opened, tried + 1) << "the first had no phone";
+  EXPECT_GT(in_time, 0) << "no kill came in time: nothing was tried";
+  EXPECT_FALSE(acknowledged.empty());
   RecordProperty("kills_in_time", in_time);
   RecordProperty("acknowledged", static_cast<int>(acknowledged.size()));
   std::filesystem::remove_all(folder);

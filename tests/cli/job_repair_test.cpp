@@ -1,6 +1,7 @@
 // One service call through the program: what goes in for what, and when a repair is closed.
 
 #include <fstream>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -62,13 +63,16 @@ TEST_F(JobCall, OffersTheProofOfARepairNext) {
   done({"open", "a", "--appliance", "upright-timer-bimetal-120v"});
   run({"read", "heater-alone=OL"});
   done({"replace", "heater", "--new", "heater-450w-120v"});
-  for (const char* page : {"next", "card"}) {
-    const Ran ran = run({page});
-    EXPECT_EQ(ran.exit_code, 3) << page;
-    EXPECT_THAT(ran.out, AllOf(HasSubstr("Do next: prove the repair."), HasSubstr("Unplug it"),
-                               HasSubstr("job read heater insulation=200M --test 500V --proved-dead"),
-                               HasSubstr("job read heater-alone=VALUE"), Not(HasSubstr("Possible faults"))));
-  }
+  const Ran next = run({"next"});
+  EXPECT_EQ(next.exit_code, 3);
+  EXPECT_THAT(next.out, AllOf(HasSubstr("Do next: prove the repair."), HasSubstr("Unplug it"),
+                              HasSubstr("job read heater insulation=200M --test 500V --proved-dead"),
+                              HasSubstr("job read heater-alone=VALUE"), Not(HasSubstr("Possible faults"))));
+  const Ran card = run({"card"});
+  EXPECT_EQ(card.exit_code, 3);
+  EXPECT_THAT(card.out, HasSubstr("Do next: prove the repair."));
+  std::istringstream lines(card.out);
+  for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 40U) << line;
   EXPECT_THAT(run({"find"}).out, HasSubstr("Possible faults"));
   run({"read", "heater-alone=OL"});
   EXPECT_THAT(run({"next"}).out, Not(HasSubstr("prove the repair"))) << "the new one is open, too";

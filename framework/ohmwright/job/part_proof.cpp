@@ -20,10 +20,21 @@ bool speaks_of_its_work(const MeasuredValue& reading) {
          std::none_of(reading.safety.begin(), reading.safety.end(), is_out);
 }
 
+/// The last reading for each key. One that decides nothing takes no finding against the part away: it may have been
+/// read in circuit, or at a temperature that nobody knows.
+LastReadings standing_readings(const ServiceCall& call, const auto& key, const auto& counts) {
+  LastReadings last = latest_of_each(call.readings, key, counts);
+  for (const auto& [of, decided] : latest_of_each(call.readings, key, [&](const MeasuredValue& reading) {
+         return counts(reading) && *reading.outcome != Outcome::undecided;
+       }))
+    if (*decided->outcome == Outcome::out_of_limits) last[of] = decided;
+  return last;
+}
+
 /// The last reading of a new part at each place, of those that speak of its work.
 LastReadings last_readings_of_new(const ServiceCall& call, const ReplacedPart& replaced) {
-  return latest_of_each(
-      call.readings, [](const MeasuredValue& reading) { return reading.place_read(); },
+  return standing_readings(
+      call, [](const MeasuredValue& reading) { return reading.place_read(); },
       [&](const MeasuredValue& reading) {
         return reading.subject() == replaced.part && !reading.happened_before(replaced) && speaks_of_its_work(reading);
       });
@@ -89,8 +100,8 @@ void add_bad_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
     return speaks_of_its_work(reading) && call.last_work_on(reading.subject()) == nullptr &&
            last_condemned_for_good(call, reading.subject()) == nullptr;  // that is told as such
   };
-  for (const auto& [part, reading] : latest_of_each(
-           call.readings, [](const MeasuredValue& of) { return of.subject(); }, counts))
+  for (const auto& [part, reading] : standing_readings(
+           call, [](const MeasuredValue& of) { return of.subject(); }, counts))
     if (*reading->outcome == Outcome::out_of_limits)
       all.push_back({.form = ProofForm::part_not_within,
                      .part = part,

@@ -30,6 +30,8 @@ struct ProofStep {
   /// Whether nobody leaves it plugged in before: what bars energising, and what is only tried with somebody beside it.
   bool bars_leaving_it_plugged_in() const { return bars_energising() || is_danger(); }
   bool is_failed_check() const { return row_of(form).matter == ProofMatter::failed_check; }
+  /// Whether a part was read out of its limits, the old one or a new one.
+  bool is_read_bad() const { return form == Form::part_not_within || form == Form::new_part_not_within; }
   bool leaves_part_unproved() const { return row_of(form).matter == ProofMatter::part; }
 };
 

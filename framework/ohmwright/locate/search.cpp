@@ -83,8 +83,8 @@ void Search::take_over(const Search& other) {
 
 WorkState Search::work() {
   WorkState state = work_at_arrival(appliance_);
-  for (const TakenReading& reading : readings_) {
-    const Measurement& done = reading.measurement;
+  for (std::size_t i = first_since_closed_; i < readings_.size(); ++i) {
+    const Measurement& done = readings_[i].measurement;
     const std::optional<std::size_t> before = state.set_up;
     state = after(appliance_, std::move(state), done);
     const bool stays = before && !done.set_up && is_possible(appliance_, {done.test_point, before}) &&

@@ -42,6 +42,9 @@ class Search {
   void cannot_reach(std::size_t test_point);
   /// The test point that was last out of reach is not.
   void reach_again();
+  /// The first so many readings are of earlier visits: since then all was closed, nothing is set up, and nobody knows
+  /// whether it is plugged in.
+  void was_closed_before(std::size_t readings) { first_since_closed_ = readings; }
   /// Takes the last reading back. False when there is none.
   bool take_back();
   Signs& signs() { return signs_; }
@@ -102,6 +105,7 @@ class Search {
   std::vector<bool> leaks_;  ///< by fault, see `faults_that_leak`
   std::vector<Taken> taken_;
   std::vector<TakenReading> readings_;  ///< those of `taken_` that no other stands for
+  std::size_t first_since_closed_ = 0;  ///< of `readings_`
   std::vector<std::size_t> out_of_reach_;
   Signs signs_;
   Diagnosis diagnosis_;

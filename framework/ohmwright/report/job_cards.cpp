@@ -12,8 +12,6 @@ namespace ohmwright {
 
 namespace {
 
-constexpr int phone_columns = 40;
-
 /// The few words of the framework's cautions of a step that no step before it on the card had; those of kinds stand on
 /// the step's own page.
 std::string card_cautions(const LocateReport& report, const locate::Step& step, std::set<std::string>& shown,

@@ -29,8 +29,8 @@ std::string outcome_words(const std::optional<Outcome>& outcome, const Sentences
   }
 }
 
-/// What was last done to the part that was read before it was; null: nothing.
-const ReplacedPart* last_work_on(const ServiceCall& call, const MeasuredValue& reading) {
+/// What was last done to the part before it was read so; null: nothing.
+const ReplacedPart* work_before(const ServiceCall& call, const MeasuredValue& reading) {
   return job::latest(call.replaced, [&](const ReplacedPart& work) {
     return work.part == reading.part && work.happened_before(reading);
   });
@@ -38,13 +38,27 @@ const ReplacedPart* last_work_on(const ServiceCall& call, const MeasuredValue& r
 
 /// Whether what was read is the part that went in, or that was mended.
 bool replaced_before(const ServiceCall& call, const MeasuredValue& reading) {
-  return last_work_on(call, reading) != nullptr;
+  return work_before(call, reading) != nullptr;
 }
 
-bool last_of_its_place(const ServiceCall& call, const MeasuredValue& reading) {
+/// Whether it is of the part that is in it now, and not of one that went out since, or was mended.
+bool is_of_part_in_place(const ServiceCall& call, const MeasuredValue& reading) {
+  return work_before(call, reading) == call.last_work_on(reading.subject());
+}
+
+/// Whether nothing was read there later that counts for as much.
+bool last_of_its_place(const ServiceCall& call, const MeasuredValue& reading, const auto& counts) {
   return std::none_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& other) {
-    return other.place == reading.place && reading.happened_before(other) && other.outcome.has_value();
+    return other.place == reading.place && reading.happened_before(other) && counts(other);
   });
+}
+
+bool decides_something(const MeasuredValue& reading) {
+  return reading.outcome && *reading.outcome != Outcome::undecided;
+}
+bool is_of_insulation(const MeasuredValue& reading) {
+  return std::any_of(reading.safety.begin(), reading.safety.end(),
+                     [](const job::SafetyFinding& finding) { return finding.rule != job::leak_rule; });
 }
 
 /// Whether an insulation tester found it safe to energise, and nothing found it unsafe.
@@ -76,7 +90,7 @@ const MeasuredValue* proved_safe_by(const ServiceCall& call, const MeasuredValue
   const MeasuredValue* by = nullptr;
   for (const MeasuredValue& other : call.readings)
     if (other.part == reading.part && is_good_insulation(other) &&
-        replaced_before(call, other) == replaced_before(call, reading))
+        work_before(call, other) == work_before(call, reading))
       by = &other;
   return by;
 }
@@ -119,8 +133,9 @@ class JobSentences {
     content.replaced = replaced();
     content.checks = checks();
     content.notes = notes();
-    std::vector<job::ProofStep> bars = job::open_proof(call_);
-    std::erase_if(bars, [](const job::ProofStep& step) { return !step.bars_leaving_it_plugged_in(); });
+    std::vector<job::ProofStep> bars = job::bars_to_leaving_it_plugged_in(call_);
+    for (const job::ProofStep& limit : report_.heat_limits)
+      if (limit.is_read_bad() && !limit.bars_leaving_it_plugged_in()) bars.push_back(limit);
     content.warning = warning(bars);
     content.watch = watch(content.warning.empty());
     for (const job::ProofStep& bar : bars) content.open_points.push_back(proof_text(bar, say_));
@@ -141,7 +156,7 @@ class JobSentences {
   }
 
   /// Whether a leak of refrigerant is suspected, and nobody has seen to it.
-  bool may_leak_refrigerant() const { return report_.stops_at_sealed_system && call_.state != job::JobState::repaired; }
+  bool may_leak_refrigerant() const { return report_.stops_at_sealed_system; }
 
   /// A plug that is pulled, or a switch, makes a spark: what may leak a gas that burns is cut off elsewhere.
   std::string warning_of_leak() const {
@@ -161,6 +176,9 @@ class JobSentences {
       return say_(OHMWRIGHT_TEXT("Do not plug it in: its case is not safely earthed."));
     if (bars_by(bars, {Form::heat_did_not_end, Form::heat_end_unproved}))
       return say_(OHMWRIGHT_TEXT("Do not plug it in: it heated, and did not stop by itself."));
+    if (std::all_of(bars.begin(), bars.end(),
+                    [](const job::ProofStep& bar) { return bar.form == Form::part_not_within; }))
+      return say_(OHMWRIGHT_TEXT("Leave it unplugged: what should end the heat of its defrost is out of its limits."));
     return say_(OHMWRIGHT_TEXT("Do not plug it in: it was not proved safe."));
   }
 
@@ -187,7 +205,7 @@ class JobSentences {
                              {{"place", reading.point.empty() ? reading.title : reading.point},
                               {"shown", reading.for_people()}}));
       if (reading.outcome != Outcome::out_of_limits) continue;
-      const ReplacedPart* work = last_work_on(call_, reading);
+      const ReplacedPart* work = work_before(call_, reading);
       const std::string_view english =
           work == nullptr      ? OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}.")
           : work->was_mended() ? OHMWRIGHT_TEXT("{part}, though mended, was out of its limits: it read {shown}.")
@@ -205,11 +223,17 @@ class JobSentences {
                                  : OHMWRIGHT_TEXT("{part} was replaced; that it was the cause was not proved."),
                              {{"part", part.title}}));
     for (const job::EvidenceWord& word : call_.evidence)
-      if (word.option == "--looked" && word.word.size() > 6 && word.word.substr(word.word.size() - 6) == "=found")
-        lines.push_back(
-            say_(OHMWRIGHT_TEXT("Found: {cause}."), {{"cause", word.word.substr(0, word.word.size() - 6)}}));
+      if (word.option == "--looked" && word.word.ends_with("=found"))
+        add_once(lines, say_(OHMWRIGHT_TEXT("Found: {cause}."), {{"cause", title_of_cause(word.word)}}));
     if (lines.empty()) lines.push_back(say_(OHMWRIGHT_TEXT("Nothing was found to be out of its limits.")));
     return lines;
+  }
+
+  /// Of "door-gasket=found" what people call it, where its appliance is still known.
+  std::string title_of_cause(std::string_view looked) const {
+    const std::string_view id = looked.substr(0, looked.find('='));
+    const auto known = report_.cause_titles.find(id);
+    return known == report_.cause_titles.end() ? std::string(id) : known->second;
   }
 
   std::string mended_in_place(const ReplacedPart& part) const {
@@ -235,8 +259,13 @@ class JobSentences {
   /// In the customer's words: what the shop does of it stands in the shop's part.
   std::string failed_check(job::ProofStep::Form form) const {
     using Form = job::ProofStep::Form;
-    return form == Form::log_shows_fault || form == Form::log_unproved
-               ? say_(OHMWRIGHT_TEXT("The log from after the repair showed a fault, and none since shows it gone."))
+    return form == Form::log_unproved
+               ? say_(OHMWRIGHT_TEXT("A log from before the repair showed a fault, and none since shows it gone."))
+           : form == Form::log_shows_fault
+               ? say_(call_.replaced.empty()
+                          ? OHMWRIGHT_TEXT("The log shows a fault.")
+                          : OHMWRIGHT_TEXT("The log from after the repair showed a fault, and none since shows it "
+                                           "gone."))
            : form == Form::heat_did_not_end || form == Form::heat_end_unproved
                ? say_(OHMWRIGHT_TEXT("A forced defrost heated and did not end by itself, and none has ended by itself "
                                      "since."))
@@ -247,16 +276,18 @@ class JobSentences {
     std::vector<std::string> lines;
     for (const MeasuredValue& reading : call_.readings)
       if (reading.outcome == Outcome::within_limits && replaced_before(call_, reading) &&
-          last_of_its_place(call_, reading))
+          is_of_part_in_place(call_, reading) && last_of_its_place(call_, reading, decides_something))
         add_once(lines, say_(OHMWRIGHT_TEXT("{part} now reads {shown}, within its limits."),
                              {{"part", reading.title}, {"shown", reading.for_people()}}));
     for (const MeasuredValue& reading : call_.readings)
-      if (is_good_insulation(reading) && last_of_its_place(call_, reading))
+      if (is_good_insulation(reading) && is_of_part_in_place(call_, reading) &&
+          last_of_its_place(call_, reading, is_of_insulation))
         add_once(lines, say_(OHMWRIGHT_TEXT("{part}: {shown}, within its limits."),
                              {{"part", reading.title}, {"shown", reading.for_people()}}));
     for (const Check& check : call_.checks)
-      if (check.outcome == Outcome::within_limits && job::last_check(call_, check.form) == &check)
-        lines.push_back(check.text);
+      if (check.outcome == Outcome::within_limits && check.result != job::no_earth &&
+          job::last_check(call_, check.form) == &check)
+        lines.push_back(check.text);  // that it has no earth is told in the shop's part, and proves nothing
     if (lines.empty()) lines.push_back(say_(OHMWRIGHT_TEXT("Nothing is proved yet.")));
     for (const job::ProofStep& step : job::open_proof(call_)) {
       if (step.form == job::ProofStep::Form::forced_defrost && call_.state == job::JobState::repaired)
@@ -278,7 +309,17 @@ class JobSentences {
     if (call_.replaced.empty() && call_.state != job::JobState::repaired) return lines;
     for (const job::ProofStep& step : job::open_proof(call_))
       if (!step.bars_leaving_it_plugged_in()) lines.push_back(proof_text(step, say_));
+    for (const job::ProofStep& limit : report_.heat_limits)
+      if (!limit.is_read_bad() && !limit.bars_leaving_it_plugged_in()) add_once(lines, proof_text(limit, say_));
     return lines;
+  }
+
+  /// Whether a leak was read, dry or wet, and no part replaced or mended since.
+  bool leaked_and_was_left() const {
+    const ReplacedPart* work = call_.last_work();
+    return std::any_of(call_.readings.begin(), call_.readings.end(), [&](const MeasuredValue& reading) {
+      return found_a_leak(reading) && (work == nullptr || work->happened_before(reading));
+    });
   }
 
   std::vector<std::string> watch(bool may_run) const {
@@ -291,6 +332,10 @@ class JobSentences {
           "Only some days of running prove that it defrosts by itself: keep an eye on frost and on the temperature.")));
     if (!call_.complaint.empty())
       lines.push_back(say_(OHMWRIGHT_TEXT("Call if it comes back: {complaint}."), {{"complaint", call_.complaint}}));
+    if (leaked_and_was_left())
+      lines.push_back(say_(
+          OHMWRIGHT_TEXT("It leaked to its case, and nothing was replaced or mended: what water did comes back with "
+                         "the water.")));
     if (may_leak_refrigerant())
       lines.push_back(
           say_(OHMWRIGHT_TEXT("Its refrigerant system is opened and mended by those licensed for it alone, "

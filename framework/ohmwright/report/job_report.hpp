@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <map>
 #include <span>
 #include <string>
 #include <vector>
@@ -40,12 +41,15 @@ struct JobReport {
   std::string found = {};               ///< what the search says now; empty: there is none
   bool cause_is_named = false;          ///< it names a part
   bool stops_at_sealed_system = false;  ///< it ends in "stop: licensed refrigerant work"
-  bool refrigerant_may_burn = false;    ///< or nobody knows that it does not
-  std::vector<JobPicture> plots = {};   ///< readings against what good parts read
+  /// What ends its heat and is not proved, where it has frost: old parts that read bad, new ones that nobody read.
+  std::vector<job::ProofStep> heat_limits = {};
+  bool refrigerant_may_burn = false;   ///< or nobody knows that it does not
+  std::vector<JobPicture> plots = {};  ///< readings against what good parts read
   std::vector<JobPicture> circuit = {};
   std::vector<std::string> test_points = {};  ///< what the numbers in the circuit stand for
   std::vector<JobPicture> logs = {};
   std::vector<JobCaution> cautions = {};
+  std::map<std::string, std::string, std::less<>> cause_titles = {};  ///< of the outside causes, by their ids
   std::string made_with = {};
 };
 
@@ -86,6 +90,9 @@ std::string job_json(const JobReport& report, const Sentences& say);
 std::string job_list_page(std::span<const job::JobLine> jobs, std::size_t of,
                           const std::function<std::string(const std::string&)>& local_time, const Sentences& say,
                           const PageStyle& style);
+
+/// How wide a card is [columns]: a phone's.
+inline constexpr int phone_columns = 40;
 
 /// The next steps on a card as wide as a phone, each with what comes before it and what it can hurt; `first` is what
 /// bars energising and heads the card.

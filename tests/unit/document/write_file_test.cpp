@@ -67,6 +67,16 @@ TEST(WriteFile, ShowsNoControlCharacterOfAName) {
                                                              folder.path("a\\x1b[31m\\n\\x07") + "; make it first");
 }
 
+TEST(WriteFile, ReplacesNoDatabase) {
+  const TemporaryFolder folder;
+  const std::string path = folder.path("jobs.db");
+  // SQLite, Database File Format, 1.2: "SQLite format 3" and a zero byte
+  const std::string book = std::string("SQLite format 3\0", 16) + "and all calls of years";
+  std::ofstream(path, std::ios::binary) << book;
+  EXPECT_EQ(refusal(path), "cannot write " + path + ": a database is there, such as a job book; choose another name");
+  EXPECT_EQ(bytes_of(path), book);
+}
+
 TEST(WriteFile, WritesIntoTheCurrentFolder) {
   const TemporaryFolder folder;
   const fs::path before = fs::current_path();

@@ -45,7 +45,9 @@ TEST(Proof, ANewPartThatReadsBadBarsUntilItIsReadGoodThereOrReplaced) {
   static_cast<job::Told&>(again.replaced[1]) = told_at(5);
   EXPECT_THAT(bars_of(again), IsEmpty());
   call.readings.push_back(read("sensor-plug", Outcome::undecided, 6));
-  EXPECT_THAT(bars_of(call), IsEmpty()) << "what cannot be told is no finding against it";
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::new_part_not_within}) << "what decides nothing takes nothing away";
+  call.readings.push_back(read("sensor-plug", Outcome::within_limits, 7));
+  EXPECT_THAT(bars_of(call), IsEmpty());
 }
 
 TEST(Proof, ANewPartOfWhichNobodyCanTellIsOpenUntilItIsReadGoodSomewhere) {
@@ -183,7 +185,9 @@ TEST(Proof, APartThatReadsBadIsNoRepairUntilItReadsGood) {
   call.replaced[0].tells_insulation = false;
   EXPECT_EQ(closing_bars(call), std::vector<Form>{Form::part_not_within}) << "another part went in";
   EXPECT_EQ(bars_to_closing(call, {})[0].part, "sensor");
-  call.readings.push_back(reading_of("sensor", "sensor-alone", Outcome::within_limits, 4));
+  call.readings.push_back(reading_of("sensor", "sensor-plug", Outcome::undecided, 4));
+  EXPECT_EQ(closing_bars(call), std::vector<Form>{Form::part_not_within}) << "in circuit, or nobody knows how warm";
+  call.readings.push_back(reading_of("sensor", "sensor-alone", Outcome::within_limits, 5));
   EXPECT_THAT(closing_bars(call), IsEmpty()) << "the last reading counts";
 }
 
