@@ -58,12 +58,13 @@ class Run {
     turn_.wait(lock, [&] { return error_ != nullptr || number < next_ + most_waiting_; });
     if (error_ != nullptr) return;
     if (number != next_) {
-      waiting_.emplace(number, std::exchange(judged, {}));
+      std::swap(waiting_.emplace(number, take_spare()).first->second, judged);
       return;
     }
     take_(judged);
     for (auto found = waiting_.find(++next_); found != waiting_.end(); found = waiting_.find(++next_)) {
       take_(found->second);
+      spare_.push_back(std::move(found->second));
       waiting_.erase(found);
     }
     turn_.notify_all();
@@ -85,6 +86,15 @@ class Run {
     return error_ != nullptr;
   }
 
+  /// A result that was handed on, for its memory: megabytes that are not asked of the system again, which has threads
+  /// wait for each other.
+  JudgedBlock take_spare() {
+    if (spare_.empty()) return {};
+    JudgedBlock spare = std::move(spare_.back());
+    spare_.pop_back();
+    return spare;
+  }
+
   BlockReader& reader_;
   const std::uint64_t most_waiting_;
   const std::function<void(JudgedBlock&)>& take_;
@@ -92,6 +102,7 @@ class Run {
   std::mutex writing_;
   std::condition_variable turn_;
   std::map<std::uint64_t, JudgedBlock> waiting_;
+  std::vector<JudgedBlock> spare_;
   std::uint64_t next_ = 0;
   std::exception_ptr error_;
 };

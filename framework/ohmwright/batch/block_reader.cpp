@@ -55,11 +55,10 @@ bool BlockReader::open_next() {
   head_ = nullptr;
   head_trouble_.clear();
   waiting_.clear();
-  first_ = 0;
   source_ended_ = trouble_told_ = false;
   file_is_open_ = true;
   fill(longest_line);
-  const std::string_view text = std::string_view(waiting_).substr(first_);
+  const std::string_view text = waiting_.text();
   const std::string_view first_line = text.substr(0, text.find('\n'));
   if (is_table(files_[at_.file].path, first_line)) take_head();
   const bool resumes = at_.file == from_.file && from_.byte > 0;
@@ -69,22 +68,16 @@ bool BlockReader::open_next() {
 
 /// Reads on until `wanted` bytes wait, or the file ends.
 void BlockReader::fill(std::size_t wanted) {
-  if (first_ > 0 && waiting_.size() - first_ < wanted) {
-    waiting_.erase(0, first_);
-    first_ = 0;
-  }
-  while (!source_ended_ && waiting_.size() - first_ < wanted) {
-    const std::size_t had = waiting_.size();
-    waiting_.resize(std::max(had + block_bytes / 4, first_ + wanted));
-    const std::size_t got = source_->read(std::span(waiting_).subspan(had));
-    waiting_.resize(had + got);
+  while (!source_ended_ && waiting_.size() < wanted) {
+    const std::size_t got = source_->read(waiting_.room_for(std::max(block_bytes / 4, wanted - waiting_.size())));
+    waiting_.add(got);
     source_ended_ = got == 0;
   }
 }
 
 /// Takes the line that names the columns of a table.
 void BlockReader::take_head() {
-  const std::string_view text = std::string_view(waiting_).substr(first_);
+  const std::string_view text = waiting_.text();
   const std::size_t end = std::min(text.find('\n'), text.size());
   std::string_view line = text.substr(0, end);
   if (line.starts_with(byte_order_mark)) line.remove_prefix(byte_order_mark.size());
@@ -95,7 +88,7 @@ void BlockReader::take_head() {
     head_trouble_ = error.what();
   }
   const std::size_t taken = std::min(end + 1, text.size());
-  first_ += taken;
+  waiting_.take(taken);
   at_.byte = taken;
   at_.lines = 1;
 }
@@ -105,7 +98,7 @@ void BlockReader::skip_to(std::uint64_t byte) {
   bool at_line_start = true;
   while (at_.byte < byte || !at_line_start) {
     fill(block_bytes);
-    const std::string_view text = std::string_view(waiting_).substr(first_);
+    const std::string_view text = waiting_.text();
     if (text.empty()) return;
     std::size_t passed = text.size();
     if (at_.byte + text.size() >= byte) {
@@ -117,13 +110,13 @@ void BlockReader::skip_to(std::uint64_t byte) {
     at_line_start = gone.back() == '\n';
     at_.lines += count_lines(gone);
     at_.byte += passed;
-    first_ += passed;
+    waiting_.take(passed);
   }
 }
 
 /// Bytes of the whole lines that wait and belong to the range, 0 where a line is longer than a block.
 std::size_t BlockReader::lines_to_take() {
-  const std::string_view text = std::string_view(waiting_).substr(first_);
+  const std::string_view text = waiting_.text();
   const std::uint64_t end = ranges_[at_.file].end;
   std::size_t within = std::min(text.size(), block_bytes);
   if (end - at_.byte <= within) {  // the line that holds the last byte of the range is the last
@@ -136,7 +129,7 @@ std::size_t BlockReader::lines_to_take() {
 }
 
 void BlockReader::give(std::size_t count, Block& block) {
-  const std::string_view lines = std::string_view(waiting_).substr(first_, count);
+  const std::string_view lines = waiting_.text().substr(0, count);
   block.number = number_++;
   block.file = files_[at_.file].name;
   block.begin = at_;
@@ -146,7 +139,7 @@ void BlockReader::give(std::size_t count, Block& block) {
   block.size = count;
   block.is_cut_short = false;
   block.trouble.clear();
-  first_ += count;
+  waiting_.take(count);
   at_.byte += count;
   at_.lines += count_lines(lines) + (count > 0 && lines.back() != '\n' ? 1U : 0U);
   block.end = at_;
@@ -160,14 +153,14 @@ void BlockReader::give_trouble(std::string text, Block& block) {
 void BlockReader::skip_long_line(Block& block) {
   give_trouble(long_line_text(), block);
   while (true) {
-    const std::string_view text = std::string_view(waiting_).substr(first_);
+    const std::string_view text = waiting_.text();
     const std::size_t end = text.find('\n');
     const std::size_t gone = end == std::string_view::npos ? text.size() : end + 1;
-    first_ += gone;
+    waiting_.take(gone);
     at_.byte += gone;
     if (end != std::string_view::npos) break;
     fill(block_bytes);
-    if (first_ == waiting_.size()) break;
+    if (waiting_.empty()) break;
   }
   ++at_.lines;
   block.end = at_;
@@ -178,7 +171,7 @@ bool BlockReader::next(Block& block) {
     if (!file_is_open_ && !open_next()) return false;
     if (at_.byte < ranges_[at_.file].end && head_trouble_.empty()) {
       fill(block_bytes + longest_line);
-      if (first_ < waiting_.size()) {
+      if (!waiting_.empty()) {
         const std::size_t count = lines_to_take();
         if (count > 0)
           give(count, block);
@@ -188,7 +181,7 @@ bool BlockReader::next(Block& block) {
       }
     }
     if (!std::exchange(trouble_told_, true)) {
-      const bool cut = source_->ended_early().has_value() && first_ == waiting_.size();
+      const bool cut = source_->ended_early().has_value() && waiting_.empty();
       if (!head_trouble_.empty() && ranges_[at_.file].begin == 0) {
         at_.lines = 0;
         give_trouble(head_trouble_, block);

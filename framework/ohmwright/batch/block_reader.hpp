@@ -8,6 +8,7 @@
 
 #include <ohmwright/batch/batch_input.hpp>
 #include <ohmwright/batch/csv_rows.hpp>
+#include <ohmwright/batch/waiting_bytes.hpp>
 #include <ohmwright/cycles/reading/byte_source.hpp>
 
 namespace ohmwright::batch {
@@ -59,8 +60,7 @@ class BlockReader {
   InputPosition at_;  ///< of the first byte that waits
   std::unique_ptr<cycles::ByteSource> source_;
   std::shared_ptr<const TableHead> head_;
-  std::string waiting_;
-  std::size_t first_ = 0;  ///< byte of `waiting_` that comes next
+  WaitingBytes waiting_;
   bool file_is_open_ = false;
   bool source_ended_ = false;
   bool trouble_told_ = false;

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <string>
 #include <string_view>
 
 #include <ohmwright/batch/line_readings.hpp>
@@ -30,6 +31,12 @@ bool set_supply(std::string_view text, Reading& reading) {
   return text.empty() || reading.supply != Supply::unstated;
 }
 
+/// A reading is written over the one of the line before, which mostly had the same names: to see that costs less than
+/// to write them again.
+void put(std::string_view text, std::string& into) {
+  if (into != text) into.assign(text);
+}
+
 const Meter* meter_named(const MeterSet& meters, std::string_view name) {
   if (name.empty()) return &meters.all().front();
   for (const Meter& meter : meters.all())
@@ -54,7 +61,7 @@ bool take_condition(std::string_view name, std::string_view text, const Descript
   const ConditionDescriptor& row = descriptor.conditions[index];
   const std::optional<StatedValue> stated = quantities.read(text, row.dimension);
   if (!stated || !slip_in(*stated).empty()) return false;
-  condition.id.assign(row.id);
+  put(row.id, condition.id);
   condition.error_source.clear();
   condition.value = *stated;
   condition.uncertainty_assumed = false;
@@ -78,8 +85,8 @@ bool make_reading(const ReadingFields& fields, const Descriptor& descriptor, con
   const Meter* meter = meter_named(meters, fields.meter);
   if (index >= descriptor.measurands.size() || meter == nullptr) return false;
   const MeasurandDescriptor& measurand = descriptor.measurands[index];
-  reading.measurand.assign(measurand.id);
-  reading.meter.assign(fields.meter);
+  put(measurand.id, reading.measurand);
+  put(fields.meter, reading.meter);
   if (const std::optional<StatedValue> stated = quantities.read(fields.value, measurand.dimension))
     reading.observed = *stated;
   else if (!observe_slowly(fields.value, measurand, *meter, reading))

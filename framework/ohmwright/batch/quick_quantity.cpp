@@ -17,41 +17,44 @@ constexpr std::size_t most_units = 64;
 
 struct PlainNumber {
   bool negative = false;
-  std::int64_t digits = 0;
+  std::uint64_t digits = 0;
   int behind_point = 0;
 };
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
+/// Takes the digits that `text` begins with; how many. Of more than `most_digits` the number is wrong, and refused.
+std::size_t take_digits(std::string_view& text, PlainNumber& number) {
+  std::size_t count = 0;
+  for (; count < text.size() && is_digit(text[count]); ++count)
+    number.digits = number.digits * 10 + static_cast<std::uint64_t>(text[count] - '0');
+  text.remove_prefix(count);
+  return count;
+}
+
 /// "-12", "11.45": digits on both sides of a point, if there is one; takes them from `text`.
 std::optional<PlainNumber> take_number(std::string_view& text) {
   PlainNumber number;
-  std::size_t at = 0;
   if (!text.empty() && text[0] == '-') {
     number.negative = true;
-    at = 1;
+    text.remove_prefix(1);
   }
-  const std::size_t first = at;
-  for (; at < text.size() && is_digit(text[at]) && at - first <= most_digits; ++at)
-    number.digits = number.digits * 10 + (text[at] - '0');
-  std::size_t count = at - first;
+  std::size_t count = take_digits(text, number);
   if (count == 0 || count > most_digits) return std::nullopt;
-  if (at < text.size() && text[at] == '.') {
-    const std::size_t point = at++;
-    for (; at < text.size() && is_digit(text[at]) && count <= most_digits; ++at, ++count)
-      number.digits = number.digits * 10 + (text[at] - '0');
-    number.behind_point = static_cast<int>(at - point - 1);
-    if (number.behind_point == 0) return std::nullopt;
+  if (!text.empty() && text[0] == '.') {
+    text.remove_prefix(1);
+    const std::size_t behind_point = take_digits(text, number);
+    count += behind_point;
+    if (behind_point == 0 || count > most_digits) return std::nullopt;
+    number.behind_point = static_cast<int>(behind_point);
   }
-  if (count > most_digits) return std::nullopt;
-  text.remove_prefix(at);
   return number;
 }
 
 /// The number times 10^`shift`, rounded once; nothing where that takes more than one operation.
 std::optional<double> shifted(const PlainNumber& number, int shift) {
   const int power = shift - number.behind_point;
-  const auto magnitude = static_cast<double>(number.digits);
+  const auto magnitude = static_cast<double>(static_cast<std::int64_t>(number.digits));  // a signed one is quicker
   const auto places = static_cast<std::size_t>(power < 0 ? -power : power);
   if (places >= powers_of_ten.size()) return std::nullopt;
   const double value = power < 0 ? magnitude / powers_of_ten.at(places) : magnitude * powers_of_ten.at(places);
@@ -115,7 +118,7 @@ std::optional<StatedValue> QuickQuantities::read(std::string_view text, Dimensio
   const KnownUnit* own = own_text.empty() ? nullptr : unit_named(own_text, of_differences.dimension());
   if (!own_text.empty() && own == nullptr) return std::nullopt;
   const Unit half_unit = own == nullptr ? of_differences : own->unit;
-  const std::optional<double> half = shifted(*half_width, half_unit.decimal_shift());
+  const std::optional<double> half = shifted(*half_width, own == nullptr ? half_unit.decimal_shift() : own->shift);
   if (!half) return std::nullopt;
   stated.half_width = half_unit.si_from_shifted(*half);
   return stated;

@@ -17,14 +17,10 @@ std::optional<double> place_of(const Finding& finding) {
 
 }  // namespace
 
-void Tally::Counts::count(const Verdict& verdict) {
-  verdicts.count(verdict.outcome);
-  for (const Finding& finding : verdict.findings) {
-    if (finding.outcome == Outcome::silent) continue;
-    RuleSummary& rule = rules[finding.rule];
-    rule.outcomes.count(finding.outcome);
-    if (const std::optional<double> place = place_of(finding)) rule.places.take(*place);
-  }
+void Tally::Counts::take(const Finding& finding, const std::optional<double>& place) {
+  RuleSummary& rule = rules[finding.rule];
+  rule.outcomes.count(finding.outcome);
+  if (place) rule.places.take(*place);
 }
 
 Population Tally::Counts::named(const Descriptor& descriptor) const {
@@ -34,12 +30,21 @@ Population Tally::Counts::named(const Descriptor& descriptor) const {
   return population;
 }
 
+Tally::Counts& Tally::counts_of(std::string_view lot) {
+  const auto found = lots_.find(lot);
+  return found != lots_.end() ? found->second : lots_.emplace(std::string(lot), Counts(descriptor_)).first->second;
+}
+
 void Tally::count(const Verdict& verdict, std::string_view lot) {
-  all_.count(verdict);
-  if (lot.empty()) return;
-  auto found = lots_.find(lot);
-  if (found == lots_.end()) found = lots_.emplace(std::string(lot), Counts(descriptor_)).first;
-  found->second.count(verdict);
+  Counts* const of_lot = lot.empty() ? nullptr : &counts_of(lot);
+  all_.verdicts.count(verdict.outcome);
+  if (of_lot != nullptr) of_lot->verdicts.count(verdict.outcome);
+  for (const Finding& finding : verdict.findings) {
+    if (finding.outcome == Outcome::silent) continue;
+    const std::optional<double> place = place_of(finding);
+    all_.take(finding, place);
+    if (of_lot != nullptr) of_lot->take(finding, place);
+  }
 }
 
 void Tally::move_to(Summary& summary) {

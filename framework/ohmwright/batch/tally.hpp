@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -27,7 +28,7 @@ class Tally {
     OutcomeCounts verdicts;
     std::vector<RuleSummary> rules;
 
-    void count(const Verdict& verdict);
+    void take(const Finding& finding, const std::optional<double>& place);
     Population named(const Descriptor& descriptor) const;
   };
   /// Looks names up without making a string of them.
@@ -35,6 +36,8 @@ class Tally {
     using is_transparent = void;
     std::size_t operator()(std::string_view text) const { return std::hash<std::string_view>()(text); }
   };
+
+  Counts& counts_of(std::string_view lot);
 
   const Descriptor& descriptor_;
   Counts all_;

@@ -72,11 +72,10 @@ class EvidenceBuilder {
     std::string& label = evidence_.labels_[index];
     if (reading.label.empty())
       label = "reading " + std::to_string(index + 1);
-    else
+    else if (label != reading.label)
       label = reading.label;
-    PreparedReading& prepared = evidence_.prepared_.emplace_back();
     if (index > std::numeric_limits<std::uint16_t>::max()) refuse_so_many(readings_.size());
-    prepared.reading = static_cast<std::uint16_t>(index);
+    PreparedReading& prepared = evidence_.prepared_.emplace_back(static_cast<std::uint16_t>(index));
     prepared.measurand = index_of(descriptor_.measurands, reading.measurand);
     if (prepared.measurand == not_found)
       throw InputError(label + ": a " + std::string(descriptor_.id) + " has no measurand \"" + reading.measurand +

@@ -26,6 +26,10 @@ enum class Shown : std::uint8_t { value, over_range, contact_open, contact_close
 
 /// A reading turned into an estimate: leads subtracted, meter and conditions with their error sources.
 struct PreparedReading {
+  PreparedReading() = default;
+  /// Leaves the room for conditions and states as it is: `PreparedReading{}` would first write kilobytes of noughts.
+  explicit PreparedReading(std::uint16_t of_reading) : reading(of_reading) {}
+
   std::uint16_t reading = 0;  ///< index into the readings given
   /// Index into `Descriptor::measurands`; `not_found` where it is set aside and no rule sees it (swapped_probes.hpp).
   std::uint16_t measurand = not_found;

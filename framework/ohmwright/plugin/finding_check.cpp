@@ -108,6 +108,13 @@ Wrong wrong_with_outcome(const Finding& finding, const RuleDescriptor& rule, con
   return "gave a probability of no known meaning";
 }
 
+/// Nearly all findings of most parts: a rule that had nothing to go on, and gave no number that could be wrong.
+bool is_bare_silence(const Finding& finding) {
+  return finding.outcome == Outcome::silent && finding.arguments.empty() && !finding.measured &&
+         !finding.measured_uncertainty && !finding.limits.lower && !finding.limits.upper && !finding.judged &&
+         finding.meaning == ProbabilityMeaning::none;
+}
+
 /// `conformance` becomes that of the estimate, where it is a whole one that was judged.
 Wrong wrong_with(const Finding& finding, const RuleDescriptor& rule, const Evidence& evidence, double confidence,
                  Conformance& conformance) {
@@ -143,6 +150,7 @@ std::optional<std::string> misuse_of_findings(const Findings& findings, const De
   for (const Finding& finding : findings.findings()) {
     if (finding.rule >= descriptor.rules.size()) return "it gave a finding of a rule that its kind does not have";
     const RuleDescriptor& rule = descriptor.rules[finding.rule];
+    if (is_bare_silence(finding) && finding.text < rule.texts.size()) continue;
     Conformance conformance;
     if (const Wrong wrong = wrong_with(finding, rule, evidence, settings.confidence, conformance))
       return its("rule", rule.id, wrong);

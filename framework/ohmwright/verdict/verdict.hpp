@@ -59,6 +59,10 @@ inline std::span<const FindingArgument> view(const FindingArguments& arguments) 
 
 /// What one rule found: numbers and named arguments, no wording.
 struct Finding {
+  Finding() = default;
+  /// What must be said. Room for the rest stays as it is: `Finding{}` would first write a kilobyte of noughts into it.
+  Finding(std::uint16_t of_rule, Outcome found, TextIndex said) : rule(of_rule), outcome(found), text(said) {}
+
   std::uint16_t rule = 0;  ///< index into `Descriptor::rules`
   Outcome outcome = Outcome::silent;
   TextIndex text = 0;  ///< index into the texts of that rule
@@ -81,6 +85,9 @@ struct Finding {
 
 /// A way to make an undecided decidable, or what to do next.
 struct Advice {
+  Advice() = default;
+  explicit Advice(TextIndex said) : text(said) {}
+
   TextIndex text = 0;  ///< index into `Descriptor::advice`
   FindingArguments arguments;
   std::optional<double> probability_decided;  ///< chance that following it decides the part, where it was computed
@@ -100,17 +107,9 @@ class Findings {
     advice_.clear();
   }
   Finding& add(std::uint16_t rule, Outcome outcome, TextIndex text) {
-    Finding& finding = findings_.emplace_back();
-    finding.rule = rule;
-    finding.outcome = outcome;
-    finding.text = text;
-    return finding;
+    return findings_.emplace_back(rule, outcome, text);
   }
-  Advice& advise(TextIndex text) {
-    Advice& advice = advice_.emplace_back();
-    advice.text = text;
-    return advice;
-  }
+  Advice& advise(TextIndex text) { return advice_.emplace_back(text); }
 
   /// Whether that rule has spoken so. A rule that asks this of another one has to be judged after it.
   OHMWRIGHT_CORE_API bool has(std::uint16_t rule, Outcome outcome) const;

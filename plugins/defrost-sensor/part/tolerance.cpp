@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace ohmwright::defrost_sensor {
 
@@ -16,24 +17,36 @@ LogLimits shifted(const Curve& curve, Temperature t, TemperatureDifference half_
   return {std::min(colder, warmer), std::max(colder, warmer)};
 }
 
+struct RelativePart {
+  LogLimits operator()(const ReferenceAndSlope& form) const { return log_limits_of(form.reference); }
+  LogLimits operator()(const OfResistance& form) const { return log_limits_of(form.relative); }
+  LogLimits operator()(const OfTemperature&) const { return {}; }
+  LogLimits operator()(const OfClass&) const { return {}; }
+};
+
 struct AtTemperature {
   const Curve& curve;
   Temperature t;
+  const LogLimits& relative;
 
   LogLimits operator()(const ReferenceAndSlope& form) const {
     const double from_slope = form.slope * std::abs(curve.log_resistance(t) - curve.log_resistance(form.at));
-    return {std::log1p(-form.reference) - from_slope, std::log1p(form.reference) + from_slope};
+    return {relative.lower - from_slope, relative.upper + from_slope};
   }
-  LogLimits operator()(const OfResistance& form) const {
-    return {std::log1p(-form.relative), std::log1p(form.relative)};
-  }
+  LogLimits operator()(const OfResistance&) const { return relative; }
   LogLimits operator()(const OfTemperature& form) const { return shifted(curve, t, form.half_width); }
   LogLimits operator()(const OfClass& form) const { return shifted(curve, t, class_tolerance(form.platinum_class, t)); }
 };
 
 }  // namespace
 
-LogLimits Tolerance::at(const Curve& curve, Temperature t) const { return std::visit(AtTemperature{curve, t}, form_); }
+LogLimits log_limits_of(double relative) { return {std::log1p(-relative), std::log1p(relative)}; }
+
+Tolerance::Tolerance(Form form) : form_(std::move(form)), relative_(std::visit(RelativePart{}, form_)) {}
+
+LogLimits Tolerance::at(const Curve& curve, Temperature t) const {
+  return std::visit(AtTemperature{curve, t, relative_}, form_);
+}
 
 LogLimits Tolerance::of_difference(const Curve& curve, Temperature first, Temperature second) const {
   if (const auto* form = std::get_if<ReferenceAndSlope>(&form_)) {

@@ -14,6 +14,9 @@ struct LogLimits {
   double upper = 0.0;
 };
 
+/// Limits of ln(R/R_nominal) for ±`relative` of R.
+LogLimits log_limits_of(double relative);
+
 /// ±`reference` at one temperature, and ±`slope` of everything that the curve does away from there.
 struct ReferenceAndSlope {
   double reference = 0.0;  ///< relative, 0…1
@@ -41,7 +44,7 @@ class Tolerance {
  public:
   using Form = std::variant<ReferenceAndSlope, OfResistance, OfTemperature, OfClass>;
 
-  explicit Tolerance(Form form) : form_(std::move(form)) {}
+  explicit Tolerance(Form form);
 
   /// Limits of ln(R/R_nominal) at `t` [dimensionless].
   LogLimits at(const Curve& curve, Temperature t) const;
@@ -52,6 +55,7 @@ class Tolerance {
 
  private:
   Form form_;
+  LogLimits relative_;  ///< of a form that states a relative deviation: two logarithms that every reading asks for
 };
 
 }  // namespace ohmwright::defrost_sensor

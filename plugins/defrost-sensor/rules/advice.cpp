@@ -6,6 +6,7 @@
 
 #include <ohmwright/component/shared_thresholds.hpp>
 #include <ohmwright/verdict/decimal_slip.hpp>
+#include <ohmwright/verdict/rule_outcomes.hpp>
 
 #include "rules/matching_class.hpp"
 #include "rules/open_sensor.hpp"
@@ -56,20 +57,9 @@ void advise_on_ice_water(const Scene& scene, double share) {
 }
 
 /// The reading is low and may have been taken in circuit: whatever else could be done, the connector comes first.
-bool is_low_and_unstated(const Scene& scene) {
-  return scene.findings.has(resistance_at_temperature, Outcome::undecided) && scene.connection_unstated &&
+bool is_low_and_unstated(const Scene& scene, const RuleOutcomes& said) {
+  return said.has(resistance_at_temperature, Outcome::undecided) && scene.connection_unstated &&
          scene.fused->log.value() < scene.fused->limits.lower;
-}
-
-bool condemned(const Scene& scene) {
-  const auto& all = scene.findings.findings();
-  return std::any_of(all.begin(), all.end(),
-                     [](const Finding& finding) { return finding.outcome == Outcome::out_of_limits; });
-}
-
-bool held_back(const Scene& scene) {
-  const auto& all = scene.findings.findings();
-  return std::any_of(all.begin(), all.end(), [](const Finding& finding) { return finding.holds_back; });
 }
 
 /// A curve that is in doubt in the cold is not in room temperature, where its figures are stated.
@@ -88,10 +78,9 @@ void advise_on_model(const Scene& scene, const Doubt& doubt) {
 }
 
 /// What would decide the resistance, if it is that which is open.
-void advise_on_doubt(const Scene& scene) {
-  if (!scene.fused || scene.readings_disagree() || !scene.findings.has(resistance_at_temperature, Outcome::undecided))
-    return;
-  if (is_low_and_unstated(scene) || condemned(scene) || held_back(scene)) return;
+void advise_on_doubt(const Scene& scene, const RuleOutcomes& said) {
+  if (!scene.fused || scene.readings_disagree() || !said.has(resistance_at_temperature, Outcome::undecided)) return;
+  if (is_low_and_unstated(scene, said) || said.has(Outcome::out_of_limits) || said.holds_back()) return;
   const Doubt doubt = doubt_of(scene);
   if (doubt.scatter >= much_of_the_doubt) {  // no meter and no bath mends a contact that jumps
     scene.findings.advise(wait_until_steady);
@@ -104,7 +93,7 @@ void advise_on_doubt(const Scene& scene) {
 }
 
 /// What the circumstances of the readings lack.
-void advise_on_circumstances(const Scene& scene) {
+void advise_on_circumstances(const Scene& scene, const RuleOutcomes& said) {
   const auto is_alone = [](const PreparedReading& r) { return is_ohms(r) && !is_live(r) && !is_in_circuit(r); };
   const auto lacks_temperature = [&](const PreparedReading& r) {
     return is_alone(r) && r.shown == Shown::value && !is_within_leads(r) && !range_hides_a_short(r) &&
@@ -118,13 +107,14 @@ void advise_on_circumstances(const Scene& scene) {
     scene.findings.advise(read_unplugged);
   if (scene.ratings != nullptr && first_reading(scene, lacks_temperature) != nullptr)
     scene.findings.advise(state_temperature);
-  const bool other_unstated = scene.connection_unstated && held_back(scene) &&
-                              (scene.findings.has(two_temperatures, Outcome::undecided) ||
-                               scene.findings.has(end_of_defrost, Outcome::undecided));
-  const bool only_in_circuit = scene.findings.has(in_circuit, Outcome::undecided) && scene.usable.empty();
+  const bool other_unstated =
+      scene.connection_unstated && said.holds_back() &&
+      (said.has(two_temperatures, Outcome::undecided) || said.has(end_of_defrost, Outcome::undecided));
+  const bool only_in_circuit = said.has(in_circuit, Outcome::undecided) && scene.usable.empty();
   const bool off_for_some =
       first_reading(scene, [](const PreparedReading& r) { return r.connection == Connection::lead_off; }) != nullptr;
-  if (only_in_circuit || is_low_and_unstated(scene) || other_unstated || first_reading(scene, unstated) != nullptr)
+  if (only_in_circuit || is_low_and_unstated(scene, said) || other_unstated ||
+      first_reading(scene, unstated) != nullptr)
     scene.findings.advise(off_for_some && !only_in_circuit ? say_for_all : lift_a_lead);
   if (only_in_circuit && first_reading(scene, in_the_circuit) != nullptr) scene.findings.advise(prove_dead_and_swap);
 }
@@ -143,10 +133,9 @@ void advise_on_over_range(const Scene& scene) {
 }
 
 /// The joint, the splice or the connector may be what is wrong: they are looked at before a part is bought.
-bool joint_is_suspected(const Scene& scene) {
-  return scene.findings.has(two_temperatures, Outcome::out_of_limits) ||
-         scene.findings.has(moisture_leakage, Outcome::out_of_limits) ||
-         scene.findings.has(in_circuit, Outcome::out_of_limits);
+bool joint_is_suspected(const RuleOutcomes& said) {
+  return said.has(two_temperatures, Outcome::out_of_limits) || said.has(moisture_leakage, Outcome::out_of_limits) ||
+         said.has(in_circuit, Outcome::out_of_limits);
 }
 
 bool is_far_off(const Scene& scene) {
@@ -155,27 +144,26 @@ bool is_far_off(const Scene& scene) {
 }
 
 /// A second temperature tells a drifted sensor from another curve; the one that it was not read at yet.
-void advise_on_second_temperature(const Scene& scene) {
-  if (!scene.findings.has(resistance_at_temperature, Outcome::out_of_limits)) return;
-  if (!scene.findings.has(two_temperatures, Outcome::silent) || is_far_off(scene)) return;
+void advise_on_second_temperature(const Scene& scene, const RuleOutcomes& said) {
+  if (!said.has(resistance_at_temperature, Outcome::out_of_limits)) return;
+  if (!said.has(two_temperatures, Outcome::silent) || is_far_off(scene)) return;
   scene.findings.advise(read_at_ice_point(scene) ? second_temperature_room : second_temperature);
 }
 
 /// The part is condemned: what to do before and after buying one.
-void advise_on_replacement(const Scene& scene) {
-  if (!condemned(scene)) return;
+void advise_on_replacement(const Scene& scene, const RuleOutcomes& said) {
+  if (!said.has(Outcome::out_of_limits)) return;
   const bool short_or_near =
-      scene.findings.has(short_sensor, Outcome::out_of_limits) || (is_far_off(scene) && scene.fused->log.value() < 0.0);
-  const bool open_or_short =
-      scene.findings.has(open_sensor, Outcome::out_of_limits) || short_or_near || is_far_off(scene);
+      said.has(short_sensor, Outcome::out_of_limits) || (is_far_off(scene) && scene.fused->log.value() < 0.0);
+  const bool open_or_short = said.has(open_sensor, Outcome::out_of_limits) || short_or_near || is_far_off(scene);
   // A broken test lead or a flat battery shows OL, and never a short.
   if (open_or_short) scene.findings.advise(short_or_near ? clips_touch : touch_the_probes);
   if (open_or_short) scene.findings.advise(read_at_the_sensor);
-  if (joint_is_suspected(scene)) scene.findings.advise(joint_first);
+  if (joint_is_suspected(said)) scene.findings.advise(joint_first);
   if (const std::string_view fitting = scene.fused ? class_that_fits(scene) : ""; !fitting.empty())
     tell(scene.findings.advise(read_at_several_temperatures(scene) ? right_class : right_class_here), "class",
          std::string(fitting));
-  advise_on_second_temperature(scene);
+  advise_on_second_temperature(scene, said);
   scene.findings.advise(replace_alike);
 }
 
@@ -185,27 +173,27 @@ bool is_wet_and_unstated(const PreparedReading& r) {
 }
 
 /// Wet against dry is open: because only one of the two was read, or because both do not tell.
-void advise_on_moisture(const Scene& scene) {
+void advise_on_moisture(const Scene& scene, const RuleOutcomes& said) {
   if (!scene.fused)
     scene.findings.advise(dry_it);
   else
-    scene.findings.advise(held_back(scene) && first_reading(scene, is_wet_and_unstated) != nullptr ? wet_connector
-                                                                                                   : wet_and_dry_again);
+    scene.findings.advise(
+        said.holds_back() && first_reading(scene, is_wet_and_unstated) != nullptr ? wet_connector : wet_and_dry_again);
 }
 
 /// What single rules ask for.
-void advise_on_findings(const Scene& scene) {
-  if (scene.findings.has(open_sensor, Outcome::undecided)) advise_on_over_range(scene);
+void advise_on_findings(const Scene& scene, const RuleOutcomes& said) {
+  if (said.has(open_sensor, Outcome::undecided)) advise_on_over_range(scene);
   if (first_reading(scene, [](const PreparedReading& r) {
         return range_hides_a_short(r) && !is_live(r) && !is_in_circuit(r);
       }) != nullptr)
     scene.findings.advise(lowest_range);
-  if (scene.findings.has(volts_at_board, Outcome::undecided))
-    scene.findings.advise(held_back(scene) ? stop_at_mains : read_unplugged);
-  if (scene.findings.has(moisture_leakage, Outcome::undecided)) advise_on_moisture(scene);
+  if (said.has(volts_at_board, Outcome::undecided))
+    scene.findings.advise(said.holds_back() ? stop_at_mains : read_unplugged);
+  if (said.has(moisture_leakage, Outcome::undecided)) advise_on_moisture(scene, said);
   if (const std::optional<ImpossibleSlope> slope = impossible_slope(scene))
     scene.findings.advise(*slope == ImpossibleSlope::stood_still ? let_it_settle : read_again);
-  else if (scene.findings.has(readings_agree, Outcome::undecided))
+  else if (said.has(readings_agree, Outcome::undecided))
     scene.findings.advise(read_again);
   if (first_reading(scene, [&](const PreparedReading& r) { return is_ohms(r) && repeats_jump(scene.evidence, r); }) !=
       nullptr) {
@@ -213,24 +201,22 @@ void advise_on_findings(const Scene& scene) {
     return;
   }
   const bool already = !scene.findings.advice().empty() && scene.findings.advice().front().text == wait_until_steady;
-  if (scene.findings.has(steady_readings, Outcome::undecided) && !already) scene.findings.advise(wait_until_steady);
-  if (scene.findings.has(seated_on_coil, Outcome::undecided)) scene.findings.advise(seat_it_again);
+  if (said.has(steady_readings, Outcome::undecided) && !already) scene.findings.advise(wait_until_steady);
+  if (said.has(seated_on_coil, Outcome::undecided)) scene.findings.advise(seat_it_again);
 }
 
 /// The part passed: the fault is somewhere else.
-void advise_on_pass(const Scene& scene) {
-  if (!scene.findings.has(resistance_at_temperature, Outcome::within_limits) || condemned(scene) || held_back(scene))
+void advise_on_pass(const Scene& scene, const RuleOutcomes& said) {
+  if (!said.has(resistance_at_temperature, Outcome::within_limits) || said.has(Outcome::out_of_limits) ||
+      said.holds_back())
     return;
   // A leak that could not be told must be looked for first: wet and dry once more.
-  if (scene.findings.has(end_of_defrost, Outcome::undecided) ||
-      scene.findings.has(moisture_leakage, Outcome::undecided))
-    return;
-  if (twins_lie_far_apart(scene)) {
+  if (said.has(end_of_defrost, Outcome::undecided) || said.has(moisture_leakage, Outcome::undecided)) return;
+  if (said.has(twin_comparison, Outcome::undecided) && twins_lie_far_apart(scene)) {
     scene.findings.advise(twins_in_ice_water);
     return;
   }
-  scene.findings.advise(scene.findings.has(moisture_leakage, Outcome::silent) ? look_elsewhere
-                                                                              : look_elsewhere_no_leak);
+  scene.findings.advise(said.has(moisture_leakage, Outcome::silent) ? look_elsewhere : look_elsewhere_no_leak);
 }
 
 /// No verdict leaves without a next step.
@@ -243,20 +229,17 @@ void advise_at_least(const Scene& scene) {
   scene.findings.advise(scene.fused ? read_more_carefully : state_temperature);
 }
 
-void advise_without_ratings(const Scene& scene) {
+void advise_without_ratings(const Scene& scene, const RuleOutcomes& said) {
   if (scene.ratings != nullptr) return;
-  if (scene.findings.has(open_sensor, Outcome::out_of_limits) ||
-      scene.findings.has(short_sensor, Outcome::out_of_limits))
-    return;
+  if (said.has(open_sensor, Outcome::out_of_limits) || said.has(short_sensor, Outcome::out_of_limits)) return;
   scene.findings.advise(read_at_several_temperatures(scene) ? find_the_sheet_only : find_the_sheet);
-  if (scene.findings.has(twin_comparison, Outcome::silent)) scene.findings.advise(compare_twin);
+  if (said.has(twin_comparison, Outcome::silent)) scene.findings.advise(compare_twin);
 }
 
 /// Of several readings judged together, the first that is right with its point moved.
-std::optional<DecimalSlip> slip_of(const Scene& scene) {
+std::optional<DecimalSlip> slip_of(const Scene& scene, const RuleOutcomes& said) {
   if (const std::optional<DecimalSlip> slip = decimal_slip(scene.findings.findings())) return slip;
-  if (scene.usable.size() < 2 || !scene.findings.has(resistance_at_temperature, Outcome::out_of_limits))
-    return std::nullopt;
+  if (scene.usable.size() < 2 || !said.has(resistance_at_temperature, Outcome::out_of_limits)) return std::nullopt;
   for (const Deviation& deviation : scene.usable) {
     const double nominal = std::exp(deviation.log_nominal);
     const Limits limits{ohms(nominal * std::exp(deviation.limits.lower)),
@@ -270,7 +253,8 @@ std::optional<DecimalSlip> slip_of(const Scene& scene) {
 }  // namespace
 
 void advise(const Scene& scene) {
-  if (const std::optional<DecimalSlip> slip = slip_of(scene)) {
+  const RuleOutcomes said(scene.findings);
+  if (const std::optional<DecimalSlip> slip = slip_of(scene, said)) {
     Advice& advice = scene.findings.advise(misread_decimal);
     advice.arguments.push_back({"shown", slip->shown});
     advice.arguments.push_back({"right", slip->right_as});
@@ -279,13 +263,13 @@ void advise(const Scene& scene) {
     tell(advice, "shown", ohms(unit->ohms));
     tell(advice, "degrees", unit->degrees);
   }
-  const bool came_and_went = scene.findings.has(open_sensor, Outcome::undecided) && held_back(scene);
-  if (!came_and_went) advise_on_doubt(scene);
-  advise_on_circumstances(scene);
-  advise_on_findings(scene);
-  advise_on_replacement(scene);
-  advise_on_pass(scene);
-  advise_without_ratings(scene);
+  const bool came_and_went = said.has(open_sensor, Outcome::undecided) && said.holds_back();
+  if (!came_and_went) advise_on_doubt(scene, said);
+  advise_on_circumstances(scene, said);
+  advise_on_findings(scene, said);
+  advise_on_replacement(scene, said);
+  advise_on_pass(scene, said);
+  advise_without_ratings(scene, said);
   advise_at_least(scene);
 }
 

@@ -35,11 +35,11 @@ std::optional<Deviation> deviation_of(const SensorRatings& ratings, const Prepar
   const Estimate* temperature = reading.condition(condition);
   if (temperature == nullptr || reading.shown != Shown::value || !(reading.value.value() > 0.0)) return std::nullopt;
   const Curve& curve = *ratings.curve;
-  std::optional<Deviation> found(std::in_place);
-  found->reading = &reading;
+  std::optional<Deviation> found(std::in_place, reading);
   found->temperature = Temperature::from_kelvin(temperature->value());
   if (!curve.domain().contains(found->temperature)) return std::nullopt;
-  found->log = Estimate(std::log(reading.value.value()));
+  found->log_read = std::log(reading.value.value());
+  found->log = Estimate(found->log_read);
   found->log.add_uncertainty(reading.value, 1.0 / reading.value.value());
   found->log.add_scaled(nominal_log_resistance(curve, *temperature), -1.0);
   const double model_error = curve.model_error(found->temperature);

@@ -13,15 +13,19 @@ namespace ohmwright::defrost_sensor {
 
 /// How far a reading is off the curve at the temperature of the part.
 struct Deviation {
+  Deviation() = default;
+  explicit Deviation(const PreparedReading& of) : reading(&of) {}
+
   const PreparedReading* reading = nullptr;
   Temperature temperature = Temperature::from_kelvin(0.0);
   Estimate log;              ///< ln(R/R_nominal) [dimensionless], with the errors of meter, temperature and curve
   LogLimits limits;          ///< of a good part, at that temperature
   double log_nominal = 0.0;  ///< ln(R_nominal/ohm)
+  double log_read = 0.0;     ///< ln(R/ohm) as it was read
 
   /// ln(R/R_nominal) as it was read, at the temperature as given. `log` lies a little beside it where that temperature
   /// is in doubt, since the curve is bent: the one is shown, the other judged.
-  double shown_log() const { return std::log(reading->value.value()) - log_nominal; }
+  double shown_log() const { return log_read - log_nominal; }
 
   /// The same in kelvin, as the sensor's own thermometer error: what it would say, less what it is.
   TemperatureDifference kelvin(const Curve& curve) const;

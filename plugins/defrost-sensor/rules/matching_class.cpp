@@ -36,12 +36,16 @@ struct Match {
 
 using Matches = std::array<Match, 3>;
 
+double distance_of(const Deviation& deviation) {
+  const double width = 0.5 * (deviation.limits.upper - deviation.limits.lower);
+  const double reach = std::hypot(width, 2.0 * deviation.log.standard_uncertainty());
+  return std::abs(deviation.log.value()) / reach;
+}
+
 std::optional<Match> match(const GenericClass& generic, const PreparedReading& reading) {
   const std::optional<Deviation> deviation = deviation_of(generic.ratings, reading);
   if (!deviation) return std::nullopt;
-  const double width = 0.5 * (deviation->limits.upper - deviation->limits.lower);
-  const double reach = std::hypot(width, 2.0 * deviation->log.standard_uncertainty());
-  return Match{&generic, std::abs(deviation->log.value()) / reach, deviation->kelvin(*generic.ratings.curve).value()};
+  return Match{&generic, distance_of(*deviation), deviation->kelvin(*generic.ratings.curve).value()};
 }
 
 void insert(Matches& nearest, Match one) {
@@ -77,8 +81,8 @@ Matches nearest_classes(const Scene& scene) {
 std::string_view class_that_fits(const Scene& scene) {
   const auto fits_all = [&scene](const GenericClass& generic) {
     return std::all_of(scene.usable.begin(), scene.usable.end(), [&generic](const Deviation& deviation) {
-      const std::optional<Match> one = match(generic, *deviation.reading);
-      return one && one->distance <= near;
+      const std::optional<Deviation> from_class = deviation_of(generic.ratings, *deviation.reading);
+      return from_class && distance_of(*from_class) <= near;
     });
   };
   for (const GenericClass& generic : generic_classes())

@@ -93,6 +93,7 @@ void tell_reach(const Scene& scene, Finding& finding) {
 void describe_one(const Scene& scene, const Deviation& deviation, Finding& finding) {
   const PreparedReading& reading = *deviation.reading;
   const double nominal = std::exp(deviation.log_nominal);
+  const double off_percent = percent(deviation.shown_log());
   finding.measured = ohms(reading.value.value());
   finding.measured_uncertainty = reading.value.standard_uncertainty();
   finding.limits.lower = ohms(nominal * std::exp(deviation.limits.lower));
@@ -102,8 +103,8 @@ void describe_one(const Scene& scene, const Deviation& deviation, Finding& findi
   tell(finding, "nominal", ohms(nominal));
   tell(finding, "lower", *finding.limits.lower);
   tell(finding, "upper", *finding.limits.upper);
-  tell(finding, "deviation_percent", percent(deviation.shown_log()));
-  tell(finding, "off_percent", std::abs(percent(deviation.shown_log())));
+  tell(finding, "deviation_percent", off_percent);
+  tell(finding, "off_percent", std::abs(off_percent));
   tell(finding, "believed", AnyQuantity(deviation.temperature + deviation.kelvin(*scene.ratings->curve)));
   const bool high = deviation.shown_log() >= 0.0;
   if (scene.connection_unstated)
