@@ -20,6 +20,7 @@ namespace ohmwright {
 namespace {
 
 using ::testing::AllOf;
+using ::testing::ContainsRegex;
 using ::testing::HasSubstr;
 using ::testing::Not;
 using testing::Ran;
@@ -420,6 +421,17 @@ TEST_F(Course, ExplainsWhatEachFaultReads) {
   const std::string valve = course({"explain", "inlet-valve", "--ratings", "valve-230v-3k8"}).out;
   EXPECT_THAT(valve, AllOf(HasSubstr("Resistance of the coil, at 21.0 °C: 3.367 kΩ to 4.116 kΩ"),
                            Not(HasSubstr("20.00 kΩ at most"))));
+}
+
+// The figures of the kind's limits: a bridged wire has 0.5 ohm to nine tenths of 35.56 (assumed), a leak along the wire
+// a tenth of 28.22 ohm to 1 Mohm to the frame, and the wire itself stays as long as it was.
+TEST_F(Course, ExplainsAFaultOverItsWholeRange) {
+  const std::string page = course({"explain", "heater", "--ratings", "heater-450w-120v", "--width", "200"}).out;
+  EXPECT_THAT(page, ContainsRegex("part of its wire bridged\n    at 21 °C: 0\\.[345][0-9] Ω to 32 Ω;"))
+      << "less what the leads may be off";
+  EXPECT_THAT(page, HasSubstr("leaks to the frame, along its wire\n    at 21 °C: 32 Ω;"));
+  EXPECT_THAT(page, ContainsRegex("leaks to the frame, along its wire\n    at 21 °C: [34]\\.[0-9] Ω to 1.0 MΩ;"));
+  EXPECT_THAT(page, HasSubstr("comes and goes: a break in it that closes again\n    at 21 °C: 32 Ω / OL;"));
 }
 
 }  // namespace
