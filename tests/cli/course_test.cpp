@@ -423,6 +423,15 @@ TEST_F(Course, ExplainsWhatEachFaultReads) {
                            Not(HasSubstr("20.00 kΩ at most"))));
 }
 
+/// A picture for each fault that changes a reading, each with words for who does not see it.
+TEST_F(Course, DrawsWhatEachFaultDoes) {
+  const std::string axis = course({"explain", "thermistor", "--ratings", "ntc-10k-b3977", "--format", "html"}).out;
+  const std::string states = course({"explain", "door-switch", "--format", "html", "--ratings", "door-10a"}).out;
+  EXPECT_THAT(axis, AllOf(HasSubstr("<figcaption>open sensor or lead</figcaption><img src=\"data:image/svg+xml"),
+                          HasSubstr("alt=\"open sensor or lead; at "), HasSubstr(": OL, a good one ")));
+  EXPECT_THAT(states, HasSubstr("<figcaption>")) << states.substr(0, 300);
+}
+
 // The figures of the kind's limits: a bridged wire has 0.5 ohm to nine tenths of 35.56 (assumed), a leak along the wire
 // a tenth of 28.22 ohm to 1 Mohm to the frame, and the wire itself stays as long as it was.
 TEST_F(Course, ExplainsAFaultOverItsWholeRange) {
