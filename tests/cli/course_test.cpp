@@ -432,6 +432,17 @@ TEST_F(Course, DrawsWhatEachFaultDoes) {
   EXPECT_THAT(states, HasSubstr("<figcaption>")) << states.substr(0, 300);
 }
 
+/// An exercise has the words of the language that it was made in, and its sheet is made in any.
+TEST_F(Course, MakesAnExerciseInSpanishAndItsSheetInEither) {
+  ASSERT_EQ(make("clase", {"--language", "es"}).exit_code, 0);
+  const std::string exercise = at("clase/exercise-001.json");
+  for (const char* language : {"es", "en"}) {
+    const Ran sheet = course({"worksheet", exercise, "--appliance", "upright-thermistor-230v", "--language", language});
+    EXPECT_EQ(sheet.exit_code, 0) << sheet.err;
+    EXPECT_THAT(sheet.out, HasSubstr("Vertical sin escarcha, termistor y placa de control, 230 V"));
+  }
+}
+
 // The figures of the kind's limits: a bridged wire has 0.5 ohm to nine tenths of 35.56 (assumed), a leak along the wire
 // a tenth of 28.22 ohm to 1 Mohm to the frame, and the wire itself stays as long as it was.
 TEST_F(Course, ExplainsAFaultOverItsWholeRange) {
