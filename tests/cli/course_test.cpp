@@ -443,6 +443,13 @@ TEST_F(Course, MakesAnExerciseInSpanishAndItsSheetInEither) {
   }
 }
 
+/// What is read with the lead off and in circuit stands side by side, so that a slip is no longer than a page.
+TEST_F(Course, ASlipHasOneRowForEachSetUp) {
+  ASSERT_EQ(make("class").exit_code, 0);
+  EXPECT_THAT(course({"worksheet", at("class/exercise-001.json"), "--slips"}).out,
+              HasSubstr("<th>lead off</th><th>in circuit</th>"));
+}
+
 // The figures of the kind's limits: a bridged wire has 0.5 ohm to nine tenths of 35.56 (assumed), a leak along the wire
 // a tenth of 28.22 ohm to 1 Mohm to the frame, and the wire itself stays as long as it was.
 TEST_F(Course, ExplainsAFaultOverItsWholeRange) {
