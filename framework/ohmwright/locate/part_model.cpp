@@ -276,7 +276,7 @@ PartAt ask_everywhere(const Appliance& appliance, std::size_t part, std::uint16_
 
 /// So many places of a cut, evenly spread, that each piece is one value about each of them, as far as they go.
 int places_of(const CutWire& cut) {
-  constexpr int most_places = 6;  // the leak's own shares are to be told apart in each of them, by the prober, too
+  constexpr int most_places = 3;  // each multiplies the shares of the leak itself
   const double shortest = std::min(cut.least_share, 1.0 - cut.most_share);
   int count = 1;
   const auto half = [&] { return 0.5 * (cut.most_share - cut.least_share) / count; };
