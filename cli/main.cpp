@@ -13,6 +13,7 @@
 
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/appliance_words.hpp>
 
 #include "command_line.hpp"
 #include "ending.hpp"
@@ -77,8 +78,10 @@ void set_language(const std::optional<std::string>& asked_for, const Locations& 
   ::unsetenv("LC_ALL");  // it would win over the two categories below
   std::setlocale(LC_CTYPE, "C.UTF-8");
   std::setlocale(LC_MESSAGES, "C.UTF-8");
-  ::bindtextdomain(framework_text_domain, locations.translations.c_str());
-  ::bind_textdomain_codeset(framework_text_domain, "UTF-8");
+  for (const char* domain : {framework_text_domain, appliance_text_domain}) {
+    ::bindtextdomain(domain, locations.translations.c_str());
+    ::bind_textdomain_codeset(domain, "UTF-8");
+  }
 }
 
 /// A number of columns of up to four digits, or nothing.

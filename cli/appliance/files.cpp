@@ -3,6 +3,7 @@
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/report/appliance_words.hpp>
 
 #include "kind_files.hpp"
 
@@ -26,8 +27,8 @@ std::string appliance_path(const Environment& environment, const std::string& na
 }
 
 Appliance open_appliance(const Environment& environment, const std::string& name_or_file) {
-  Appliance appliance =
-      read_appliance(read_document_to_check(appliance_path(environment, name_or_file)), environment.registry);
+  Appliance appliance = in_readers_words(
+      read_appliance(read_document_to_check(appliance_path(environment, name_or_file)), environment.registry));
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
   return appliance;
 }

@@ -11,6 +11,7 @@
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/appliance_drawing.hpp>
 #include <ohmwright/report/appliance_report.hpp>
+#include <ohmwright/report/appliance_words.hpp>
 
 #include "appliance/add.hpp"
 #include "appliance/files.hpp"
@@ -39,7 +40,8 @@ int list(const Arguments& /*arguments*/, Environment& environment) {
   for (const std::string& name : names_in_folder(folder)) {
     std::string title;
     try {
-      title = text_of(read_document((environment.locations.appliances / (name + ".json")).string()).root, "title");
+      title = in_readers_words(
+          text_of(read_document((environment.locations.appliances / (name + ".json")).string()).root, "title"));
     } catch (const Error& error) {
       title = error.what();
     }

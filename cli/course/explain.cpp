@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cstdint>
 #include <optional>
 
@@ -8,6 +9,7 @@
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/chart_picture.hpp>
+#include <ohmwright/report/fault_picture.hpp>
 #include <ohmwright/report/html.hpp>
 #include <ohmwright/report/page_layout.hpp>
 
@@ -93,17 +95,101 @@ std::string explanation_page(const course::Bench& bench, const std::vector<cours
   return (chart ? chart_page(*chart, *dense, say, style) : std::string()) + page.take();
 }
 
-std::string explanation_html(const course::Bench& bench, const std::vector<course::FaultTable>& tables,
-                             const std::optional<Chart>& dense, const std::vector<std::string>& good,
-                             const std::string& title, const std::string& hint, const Sentences& say) {
+OhmsReach reach_of(const std::optional<course::ShownSpan>& span) {
+  OhmsReach reach;
+  if (!span) return reach;
+  reach.may_be_open = span->may_be_open;
+  if (!span->ohms) return reach;
+  reach.low = span->ohms->low;
+  reach.high = span->ohms->high;
+  return reach;
+}
+
+std::vector<OhmsReach> reaches_of(const std::vector<std::optional<course::ShownSpan>>& spans) {
+  std::vector<OhmsReach> reaches;
+  for (const std::optional<course::ShownSpan>& span : spans) reaches.push_back(reach_of(span));
+  return reaches;
+}
+
+/// The temperatures of the kind's chart, where it has one over temperatures [K].
+std::vector<double> temperatures_of(const std::optional<Chart>& chart) {
+  constexpr int steps = 60;
+  std::vector<double> kelvin;
+  if (!chart || chart->axis.from.dimension() != Dimension::temperature) return kelvin;
+  const double from = chart->axis.from.value_in_si();
+  const double to = chart->axis.to.value_in_si();
+  for (int i = 0; i <= steps; ++i) kelvin.push_back(from + (to - from) * i / steps);
+  return kelvin;
+}
+
+/// What the picture shows, for who does not see it.
+std::string picture_in_words(const course::FaultTable& table, std::size_t row, const Sentences& say) {
+  constexpr std::size_t good = 1;
+  std::string words = table.rows[row].front();
+  for (std::size_t column = 1; column < table.rows[row].size(); ++column)
+    words += "; " + say(OHMWRIGHT_TEXT("{place}: {shown}, a good one {good}"), {{"place", table.rows.front()[column]},
+                                                                                {"shown", table.rows[row][column]},
+                                                                                {"good", table.rows[good][column]}});
+  return words;
+}
+
+/// Without an axis: a row as found, and one for each set-up or state in which anything is read otherwise.
+FaultPicture picture_in_rows(const course::FaultTable& table, std::size_t row) {
+  constexpr std::size_t as_found = 1;
+  FaultPicture picture;
+  for (std::size_t column = as_found; column < table.rows.front().size(); ++column) {
+    const bool says_more = std::any_of(table.rows.begin() + 1, table.rows.end(),
+                                       [&](const auto& one) { return one[column] != one[as_found]; });
+    if (column != as_found && !says_more) continue;
+    picture.rows.push_back(table.rows.front()[column]);
+    picture.good.push_back(reach_of(table.spans.front()[column - 1]));
+    picture.faulty.push_back(reach_of(table.spans[row - 1][column - 1]));
+  }
+  return picture;
+}
+
+/// A picture for every fault that changes what is read between these terminals.
+std::vector<CaptionedPicture> fault_pictures(const course::Bench& bench, const Meter& meter,
+                                             const course::FaultTable& table, const std::vector<double>& kelvin,
+                                             const Sentences& say) {
+  constexpr std::size_t good = 1;
+  const auto same_cells = [&](std::size_t row) {
+    return std::equal(table.rows[row].begin() + 1, table.rows[row].end(), table.rows[good].begin() + 1);
+  };
+  const auto spans = course::spans_by_temperature(bench, meter, table.test_point, kelvin);
+  std::vector<CaptionedPicture> pictures;
+  if (!table.spans.front().front()) return pictures;  // of ratings that are not known there is nothing to compare with
+  for (std::size_t row = good + 1; row < table.rows.size(); ++row) {
+    if (same_cells(row)) continue;
+    const FaultPicture picture = kelvin.empty()
+                                     ? picture_in_rows(table, row)
+                                     : FaultPicture{kelvin, {}, reaches_of(spans.front()), reaches_of(spans[row - 1])};
+    if (std::optional<std::string> svg = drawn_fault_picture(picture, say))
+      pictures.push_back({table.rows[row].front(), std::move(*svg), picture_in_words(table, row, say)});
+  }
+  return pictures;
+}
+
+std::string explanation_html(const course::Bench& bench, const Meter& meter,
+                             const std::vector<course::FaultTable>& tables, const std::optional<Chart>& dense,
+                             const std::vector<std::string>& good, const std::string& title, const std::string& hint,
+                             const Sentences& say) {
   std::string body = "<h1>" + html_text(title) + "</h1>\n";
   if (!hint.empty()) body += "<p>" + html_text(hint) + "</p>\n";
   if (dense)
     if (const std::optional<std::string> svg = chart_picture(*dense, say))
       body += html_picture(*svg, say(OHMWRIGHT_TEXT("what a good part reads, with its limits")), PictureFit::shrinks);
   body += html_section(say(OHMWRIGHT_TEXT("What a good one reads")), good);
-  for (const course::FaultTable& table : tables)
-    body += "<h2>" + html_text(table.title) + "</h2>\n" + html_table(table.rows);
+  const std::vector<double> kelvin = temperatures_of(dense);
+  for (const course::FaultTable& table : tables) {
+    body += "<h2>" + html_text(table.title) + "</h2>\n" + html_stacking_table(table.rows);
+    const std::vector<CaptionedPicture> pictures = fault_pictures(bench, meter, table, kelvin, say);
+    if (!pictures.empty())
+      body += "<p>" +
+              html_text(say(OHMWRIGHT_TEXT("Plain is what good ones read, striped what the fault makes of it; what has "
+                                           "no picture reads as a good one does."))) +
+              "</p>\n" + html_small_pictures(pictures);
+  }
   body += html_section(say(OHMWRIGHT_TEXT("What is seen of it, and how often")), course::fault_symptoms(bench, say));
   return html_page(title, body, made_with());
 }
@@ -120,8 +206,8 @@ int course_explain(const Arguments& arguments, Environment& environment) {
       read_appliance(parse_document_to_check(text, name, course::course_limits()), environment.registry);
   const course::Bench bench = course::table_of(appliance, 0);
   const Sentences say{UnitPreferences{}};
-  const std::vector<course::FaultTable> tables =
-      course::fault_tables(bench, chosen_meter(environment, arguments.value("--meter")), say);
+  const Meter meter = chosen_meter(environment, arguments.value("--meter"));
+  const std::vector<course::FaultTable> tables = course::fault_tables(bench, meter, say);
   constexpr std::size_t rows = 21;
   const std::optional<Chart> chart = whole_chart(kind, part, rows);
   const std::optional<Chart> dense = whole_chart(kind, part, points_of_a_picture);
@@ -134,7 +220,7 @@ int course_explain(const Arguments& arguments, Environment& environment) {
                           {{"names", names}});
   const std::string title = say.in_domain(kind.descriptor().text_domain, kind.descriptor().title);
   deliver_beside_the_class(arguments.value("--format", "text") == "html"
-                               ? explanation_html(bench, tables, dense, good, title, hint, say)
+                               ? explanation_html(bench, meter, tables, dense, good, title, hint, say)
                                : paragraph(hint, environment.page.width) +
                                      explanation_page(bench, tables, chart, dense, good, say, environment.page),
                            arguments, environment);

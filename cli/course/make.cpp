@@ -17,6 +17,7 @@
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
+#include <ohmwright/report/appliance_words.hpp>
 #include <ohmwright/report/sentences.hpp>
 
 #include "appliance/files.hpp"
@@ -132,8 +133,8 @@ int course_make(const Arguments& arguments, Environment& environment) {
   course::CourseKey key{appliance_text_for(environment, name, arguments.value("--ratings")),
                         chosen_meter(environment, arguments.value("--meter")),
                         {}};
-  const Appliance appliance =
-      read_appliance(parse_document_to_check(key.appliance_text, name, course::course_limits()), environment.registry);
+  const Appliance appliance = in_readers_words(
+      read_appliance(parse_document_to_check(key.appliance_text, name, course::course_limits()), environment.registry));
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
   course::refuse_meter_that_cannot_read(key.meter, appliance, lesson);
   refuse_a_key_that_is_there(key_file);

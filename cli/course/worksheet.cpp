@@ -20,6 +20,17 @@ namespace ohmwright::cli {
 
 namespace {
 
+/// By the names that are the same in every language; titles are in the one that the exercise was made in.
+bool is_made_from(const course::Exercise& exercise, const Appliance& appliance) {
+  const auto has_part = [&](const course::AnswerPart& one) {
+    return std::any_of(appliance.parts.begin(), appliance.parts.end(),
+                       [&](const PlacedPart& part) { return part.id == one.id; });
+  };
+  return std::ranges::equal(exercise.places.test_points, appliance.test_points, {}, &TestPoint::id, &TestPoint::id) &&
+         std::ranges::equal(exercise.places.set_ups, appliance.set_ups, {}, &SetUp::id, &SetUp::id) &&
+         std::all_of(exercise.parts.begin(), exercise.parts.end(), has_part);
+}
+
 /// The circuit that the exercise was made of, where --appliance names it; empty without Graphviz.
 std::string circuit_of(const Arguments& arguments, const Environment& environment, const course::Exercise& exercise,
                        const Sentences& say) {
@@ -27,7 +38,7 @@ std::string circuit_of(const Arguments& arguments, const Environment& environmen
   const std::string name = arguments.value("--appliance");
   if (exercise.on_the_table) throw InputError("a part on the table has no circuit to draw; leave --appliance away");
   const Appliance appliance = open_appliance(environment, name);
-  if (appliance.title != exercise.title)
+  if (appliance.title != exercise.title && !is_made_from(exercise, appliance))
     throw InputError("the exercise is of " + ohmwright::quoted(exercise.title) + ", and " + ohmwright::quoted(name) +
                      " is " + ohmwright::quoted(appliance.title) + "; name the appliance that it was made from");
   return appliance_drawing(appliance, {}, say, TestPointList::left_out).value_or("");

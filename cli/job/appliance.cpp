@@ -7,6 +7,7 @@
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/job/content_writer.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/report/appliance_words.hpp>
 
 #include "appliance/files.hpp"
 #include "kind_files.hpp"
@@ -31,8 +32,8 @@ Appliance appliance_as_in_its_file(const job::ServiceCall& call, const Environme
         "the job has no appliance, so nothing can be looked for in it; name one: ohmwright job sign --appliance "
         "NAME|FILE (ohmwright appliance list), or judge a part alone: ohmwright job read KIND READING");
   if (call.appliance_file.empty()) return shipped_then(call.appliance, environment);
-  Appliance appliance =
-      read_appliance(parse_document_to_check(call.appliance_file, "the job's appliance"), environment.registry);
+  Appliance appliance = in_readers_words(
+      read_appliance(parse_document_to_check(call.appliance_file, "the job's appliance"), environment.registry));
   for (const PlacedPart& part : appliance.parts) open_kind(environment, std::string(part.kind->descriptor().id));
   return appliance;
 }

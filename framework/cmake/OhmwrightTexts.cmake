@@ -34,6 +34,23 @@ function(ohmwright_collect_kind_file_texts domain kind_file sources)
   add_dependencies(texts texts_${domain})
 endfunction()
 
+# The same for what people read in shipped appliance files.
+function(ohmwright_collect_appliance_texts domain)
+  find_package(Python3 QUIET COMPONENTS Interpreter)
+  if(NOT OHMWRIGHT_XGETTEXT OR NOT Python3_FOUND)
+    return()
+  endif()
+  file(GLOB appliances CONFIGURE_DEPENDS ${ARGN})
+  set(own "${CMAKE_BINARY_DIR}/texts/${domain}.cpp")
+  add_custom_target(texts_${domain}
+    COMMAND "${CMAKE_COMMAND}" -E make_directory "${CMAKE_BINARY_DIR}/texts"
+    COMMAND Python3::Interpreter "${PROJECT_SOURCE_DIR}/framework/cmake/appliance_texts.py" "${own}" ${appliances}
+    COMMAND "${OHMWRIGHT_XGETTEXT}" --language=C++ --from-code=UTF-8 --keyword=OHMWRIGHT_TEXT --no-wrap
+            --package-name=ohmwright -o "${CMAKE_BINARY_DIR}/texts/${domain}.pot" "${own}"
+    VERBATIM)
+  add_dependencies(texts texts_${domain})
+endfunction()
+
 # The catalogues of a domain, LANGUAGE.po in `folder`, as the build tree and the installation have them:
 # `place`/LANGUAGE/LC_MESSAGES/`domain`.mo.
 find_program(OHMWRIGHT_MSGFMT msgfmt)

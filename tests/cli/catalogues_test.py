@@ -1,4 +1,4 @@
-"""Holds the catalogues, framework/po/LANGUAGE.po and plugins/KIND/po/LANGUAGE.po, to the texts that are marked in the
+"""Holds the catalogues, framework/po/LANGUAGE.po, that of the shipped appliances and plugins/KIND/po/LANGUAGE.po, to the texts that are marked in the
 sources: each that is there translates every one of them, none only fuzzily, and keeps the fields in braces. Says which
 domains have none yet. A catalogue that is begun says in its head for which sources it is whole, "X-Ohmwright-Whole: PATTERN…", and
 is held to those.
@@ -12,6 +12,7 @@ import subprocess
 import sys
 import tempfile
 
+FOLDERS = {"framework": "framework/po", "appliances": "framework/ohmwright/appliance/po"}
 FIELD = re.compile(r"\{[a-z_]+\}")
 TEXT = re.compile(r'^(msgid|msgstr) ((?:".*"\n?)+)', re.MULTILINE)
 
@@ -30,8 +31,18 @@ def texts_of_data(root, file, work):
     return source
 
 
+def appliance_texts(root, work):
+    """What people read in the shipped appliances as a source."""
+    source = work / "appliances.cpp"
+    subprocess.run([sys.executable, str(root / "framework/cmake/appliance_texts.py"), str(source),
+                    *map(str, root.glob("framework/ohmwright/appliance/appliances/*.json"))], check=True)
+    return source
+
+
 def sources_of(root, domain, work):
     """The files that hold the domain's texts; of a kind without C++ its own texts and those of its reader."""
+    if domain == "appliances":
+        return [appliance_texts(root, work)]
     if domain == "framework":
         cautions = texts_of_data(root, root / "framework/ohmwright/verdict/cautions.json", work)
         return [cautions, *root.glob("framework/**/*.cpp"), *root.glob("cli/**/*.cpp")]
@@ -58,12 +69,12 @@ def wrong_fields(catalogue):
 
 def main():
     root = pathlib.Path(sys.argv[1])
-    domains = ["framework", *sorted(p.parent.name for p in root.glob("plugins/*/CMakeLists.txt"))]
+    domains = ["framework", "appliances", *sorted(p.parent.name for p in root.glob("plugins/*/CMakeLists.txt"))]
     wrong, whole, begun, without = [], [], [], []
     with tempfile.TemporaryDirectory() as name:
         work = pathlib.Path(name)
         for domain in domains:
-            folder = root / ("framework/po" if domain == "framework" else f"plugins/{domain}/po")
+            folder = root / FOLDERS.get(domain, f"plugins/{domain}/po")
             catalogues = sorted(folder.glob("*.po"))
             if not catalogues:
                 without.append(domain)

@@ -20,6 +20,7 @@ namespace ohmwright {
 namespace {
 
 using ::testing::AllOf;
+using ::testing::ContainsRegex;
 using ::testing::HasSubstr;
 using ::testing::Not;
 using testing::Ran;
@@ -420,6 +421,44 @@ TEST_F(Course, ExplainsWhatEachFaultReads) {
   const std::string valve = course({"explain", "inlet-valve", "--ratings", "valve-230v-3k8"}).out;
   EXPECT_THAT(valve, AllOf(HasSubstr("Resistance of the coil, at 21.0 °C: 3.367 kΩ to 4.116 kΩ"),
                            Not(HasSubstr("20.00 kΩ at most"))));
+}
+
+/// A picture for each fault that changes a reading, each with words for who does not see it.
+TEST_F(Course, DrawsWhatEachFaultDoes) {
+  const std::string axis = course({"explain", "thermistor", "--ratings", "ntc-10k-b3977", "--format", "html"}).out;
+  const std::string states = course({"explain", "door-switch", "--format", "html", "--ratings", "door-10a"}).out;
+  EXPECT_THAT(axis, AllOf(HasSubstr("<figcaption>open sensor or lead</figcaption><img src=\"data:image/svg+xml"),
+                          HasSubstr("alt=\"open sensor or lead; at "), HasSubstr(": OL, a good one ")));
+  EXPECT_THAT(states, HasSubstr("<figcaption>")) << states.substr(0, 300);
+}
+
+/// An exercise has the words of the language that it was made in, and its sheet is made in any.
+TEST_F(Course, MakesAnExerciseInSpanishAndItsSheetInEither) {
+  ASSERT_EQ(make("clase", {"--language", "es"}).exit_code, 0);
+  const std::string exercise = at("clase/exercise-001.json");
+  for (const char* language : {"es", "en"}) {
+    const Ran sheet = course({"worksheet", exercise, "--appliance", "upright-thermistor-230v", "--language", language});
+    EXPECT_EQ(sheet.exit_code, 0) << sheet.err;
+    EXPECT_THAT(sheet.out, HasSubstr("Vertical sin escarcha, termistor y placa de control, 230 V"));
+  }
+}
+
+/// What is read with the lead off and in circuit stands side by side, so that a slip is no longer than a page.
+TEST_F(Course, ASlipHasOneRowForEachSetUp) {
+  ASSERT_EQ(make("class").exit_code, 0);
+  EXPECT_THAT(course({"worksheet", at("class/exercise-001.json"), "--slips"}).out,
+              HasSubstr("<th>lead off</th><th>in circuit</th>"));
+}
+
+// The figures of the kind's limits: a bridged wire has 0.5 ohm to nine tenths of 35.56 (assumed), a leak along the wire
+// a tenth of 28.22 ohm to 1 Mohm to the frame, and the wire itself stays as long as it was.
+TEST_F(Course, ExplainsAFaultOverItsWholeRange) {
+  const std::string page = course({"explain", "heater", "--ratings", "heater-450w-120v", "--width", "200"}).out;
+  EXPECT_THAT(page, ContainsRegex("part of its wire bridged\n    at 21 °C: 0\\.[345][0-9] Ω to 32 Ω;"))
+      << "less what the leads may be off";
+  EXPECT_THAT(page, HasSubstr("leaks to the frame, along its wire\n    at 21 °C: 32 Ω;"));
+  EXPECT_THAT(page, ContainsRegex("leaks to the frame, along its wire\n    at 21 °C: [34]\\.[0-9] Ω to 1.0 MΩ;"));
+  EXPECT_THAT(page, HasSubstr("comes and goes: a break in it that closes again\n    at 21 °C: 32 Ω / OL;"));
 }
 
 }  // namespace

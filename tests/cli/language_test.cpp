@@ -105,5 +105,15 @@ TEST(Language, OfTheWordsThatFillASentenceIsThatOfTheSentence) {
       AllOf(HasSubstr("encabezado: sí."), HasSubstr("escrito como fecha y hora."), HasSubstr("según el encabezado")));
 }
 
+TEST(Language, ReachesWhatAShippedApplianceCallsItsParts) {
+  const testing::Ran ran =
+      run_program({"appliance", "show", "upright-timer-bimetal-120v", "--width", "120", "--language", "es"});
+  EXPECT_EQ(ran.exit_code, 0) << ran.err;
+  EXPECT_THAT(ran.out, AllOf(HasSubstr("Vertical sin escarcha, temporizador de levas y bimetal, 120 V"),
+                             HasSubstr("Resistencia de descongelación"), HasSubstr("Empalme entre termostato"),
+                             Not(HasSubstr("Defrost heater"))));
+  EXPECT_THAT(run_program({"appliance", "list", "--language", "es"}).out, HasSubstr("Horno eléctrico empotrado"));
+}
+
 }  // namespace
 }  // namespace ohmwright

@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <ohmwright/appliance/cut_wire.hpp>
+#include <ohmwright/appliance/opens_hot.hpp>
 #include <ohmwright/circuit/clamp_ammeter.hpp>
 #include <ohmwright/circuit/ohmmeter.hpp>
 #include <ohmwright/circuit/voltmeter.hpp>
@@ -23,8 +25,6 @@ constexpr std::size_t elements_of_a_part = 16;  // more than any kind states
 /// told.
 constexpr double connector_ohm = 1e-4;
 constexpr double input_of_a_voltmeter_ohm = 10e6;
-/// What has less of the supply's volts across it warms by less than a hundredth of what it is made for.
-constexpr double least_share_that_heats = 0.1;
 
 double within(double low, double high, double share) {
   const double width = high - low;
@@ -99,7 +99,7 @@ DrawnBench::DrawnBench(const Bench& bench, const locate::FaultList& faults, cons
   for (std::size_t set_up = 0; set_up <= appliance.set_ups.size(); ++set_up)
     zone_shares_.push_back(drawn_shares(appliance.zones.size(), draws));
   for (std::size_t part = 0; part < appliance.parts.size(); ++part)
-    if (opens_under_power(part)) opens_under_power_.push_back(part);
+    if (const std::optional<Opening> opening = opens_under_power(part)) opens_under_power_.push_back(*opening);
   supply_share_ = draws.uniform();
   constexpr double least_stray = 50e-12;  // between a live wire and one beside it, over some metres (assumed)
   constexpr double most_stray = 400e-12;
@@ -120,28 +120,19 @@ Situation DrawnBench::situation_of(std::size_t part, const locate::Measurement& 
   return locate::situation_of(appliance, part, site, excitation, share);
 }
 
-/// A wire that a leak cuts in two is as long as it was: its two elements, which a kind can only state each with limits
-/// of its own, make up the one that a good part has between those terminals.
+/// A wire that a leak cuts in two is as long as it was (`cut_wire`).
 void DrawnBench::keep_whole(std::size_t part, const Situation& situation, std::vector<Element>& elements) const {
   const PlacedPart& placed = bench_->appliance.parts[part];
-  const std::size_t terminals = placed.nodes.size();
   std::vector<Element> good;
   placed.kind->call("its electrical model", [&] { return placed.part->electrical_model(not_found, situation, good); });
-  if (good.empty() || elements.size() < 2) return;
-  Element& first = elements[0];
-  Element& second = elements[1];
-  const Element& whole = good[0];
-  const bool is_cut = first.to >= terminals && second.from == first.to && first.from == whole.from &&
-                      second.to == whole.to && whole.type == ElementType::resistance;
-  if (!is_cut) return;
+  const std::optional<CutWire> cut = cut_wire(good, elements, placed.nodes.size());
+  if (!cut) return;
   const std::vector<double>& shares = element_shares_[part];
-  const double length = drawn_value(whole, shares[elements_of_a_part - 2]);
-  const double to_the_cut = drawn_value(first, shares[0]);
-  const double stretch = length / (to_the_cut + drawn_value(second, shares[1]));
-  for (Element* piece : {&first, &second}) {
-    piece->value_in_si = stretch * drawn_value(*piece, shares[piece == &first ? 0 : 1]);
-    piece->relative_half_width = 0.0;
-  }
+  const double length = drawn_value(good[0], shares[elements_of_a_part - 2]);
+  const double before = within(cut->least_share, cut->most_share, shares[0]);
+  elements[0].value_in_si = before * length;
+  elements[1].value_in_si = (1.0 - before) * length;
+  elements[0].relative_half_width = elements[1].relative_half_width = 0.0;
 }
 
 circuit::BranchModel DrawnBench::model_of(const Element& element, double share, double contact_share) const {
@@ -218,36 +209,35 @@ void DrawnBench::add_supply(Wiring& wiring) const {
                                 "stray capacitance");
 }
 
-/// Whether the part's fault lets other elements conduct under power than an ohmmeter finds.
-bool DrawnBench::opens_under_power(std::size_t part) const {
+/// The ends of what the part's fault opens once it is hot, if it does.
+std::optional<DrawnBench::Opening> DrawnBench::opens_under_power(std::size_t part) const {
   const PlacedPart& placed = bench_->appliance.parts[part];
   const std::uint16_t fault = faults_->fault_of(*truth_, part);
-  if (fault == not_found) return false;
-  const auto model = [&](Excitation excitation) {
+  if (fault == not_found) return std::nullopt;
+  const auto model = [&](std::uint16_t of_fault, Excitation excitation) {
     std::vector<Element> elements;
     placed.kind->call("its electrical model", [&] {
-      return placed.part->electrical_model(fault, situation_of(part, {}, excitation), elements);
+      return placed.part->electrical_model(of_fault, situation_of(part, {}, excitation), elements);
     });
     return elements;
   };
-  return !std::ranges::equal(model(Excitation::ohmmeter), model(Excitation::alternating_supply), {}, &Element::type,
-                             &Element::type);
+  const std::vector<Element> cold = model(fault, Excitation::ohmmeter);
+  const std::optional<std::size_t> opening = opening_element(model(not_found, Excitation::alternating_supply), cold,
+                                                             model(fault, Excitation::alternating_supply));
+  if (!opening) return std::nullopt;
+  return Opening{part, cold[*opening].from, cold[*opening].to};
 }
 
 /// Whether the supply reaches a part at fault as long as it is as cold as an ohmmeter finds it: what opens when it is
-/// hot stays whole behind a contact that is open.
+/// hot stays whole behind a contact that is open, and where both its ends have the same volts.
 bool DrawnBench::feeds_a_faulty_part(const locate::Measurement& measurement, DrawStream draws) const {
   const Appliance& appliance = bench_->appliance;
   Wiring wiring(appliance);
   add_parts(measurement, Excitation::ohmmeter, draws, wiring);
   add_supply(wiring);
   std::vector<circuit::NodePair> pairs;
-  for (const std::size_t part : opens_under_power_) {
-    const std::size_t terminals = appliance.parts[part].nodes.size();
-    for (std::size_t from = 0; from < terminals; ++from)
-      for (std::size_t to = from + 1; to < terminals; ++to)
-        pairs.push_back({wiring.ends[part][from], wiring.ends[part][to]});
-  }
+  for (const Opening& opening : opens_under_power_)
+    pairs.push_back({wiring.end(opening.part, opening.from), wiring.end(opening.part, opening.to)});
   const std::vector<circuit::Change> changes =
       lifted_leads(appliance.test_points[measurement.test_point], wiring.leads);
   const auto hertz = Frequency::from_value(appliance.supply.frequency.value.value_in_si());

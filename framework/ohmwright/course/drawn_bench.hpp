@@ -35,7 +35,13 @@ class DrawnBench {
                 Wiring& wiring) const;
   double live_value(const TestPoint& point, Wiring& wiring) const;
   void keep_whole(std::size_t part, const Situation& situation, std::vector<Element>& elements) const;
-  bool opens_under_power(std::size_t part) const;
+  /// What a fault opens once it is hot: two points of a part.
+  struct Opening {
+    std::size_t part = 0;
+    std::uint16_t from = 0;
+    std::uint16_t to = 0;
+  };
+  std::optional<Opening> opens_under_power(std::size_t part) const;
   bool feeds_a_faulty_part(const locate::Measurement& measurement, DrawStream draws) const;
   circuit::BranchModel model_of(const Element& element, double share, double contact_share) const;
   void add_supply(Wiring& wiring) const;
@@ -45,7 +51,7 @@ class DrawnBench {
   const locate::Candidate* truth_;
   std::vector<std::vector<double>> element_shares_;  ///< by part and element: where in its range it lies [0…1)
   std::vector<std::vector<double>> zone_shares_;     ///< by set-up (0: none) and zone: where in its doubt it lies
-  std::vector<std::size_t> opens_under_power_;       ///< parts of which a fault does
+  std::vector<Opening> opens_under_power_;
   double supply_share_ = 0.5;
   double stray_farad_ = 0.0;
 };

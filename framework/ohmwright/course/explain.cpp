@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
-#include <limits>
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 #include <utility>
 
@@ -18,14 +18,6 @@
 namespace ohmwright::course {
 
 namespace {
-
-/// On the scale; over-range is above all values.
-double lowest_of(std::span<const locate::PredictedOutcome> outcomes) {
-  double lowest = std::numeric_limits<double>::max();
-  for (const locate::PredictedOutcome& outcome : outcomes)
-    if (outcome.form == locate::PredictedOutcome::Form::value) lowest = std::min(lowest, outcome.mean);
-  return lowest;
-}
 
 /// What shipped kinds call what is seen of them in appliances that are not at hand, where each says it of its own part.
 constexpr std::array words_of_kinds{
@@ -47,25 +39,6 @@ std::string in_words(std::string text, const Sentences& say) {
       std::find_if(words_of_kinds.begin(), words_of_kinds.end(), [&](const auto& row) { return row.first == text; });
   if (known != words_of_kinds.end()) return say(known->second);
   std::replace(text.begin(), text.end(), '-', ' ');
-  return text;
-}
-
-/// What the meter shows of the candidate there; several ways where it may come out in several.
-std::string shown_there(locate::Prober& prober, const locate::Candidate& candidate,
-                        const locate::Measurement& measurement, const Sentences& say) {
-  std::vector<std::pair<double, std::string>> ways;  // from the lowest
-  for (const locate::Instance& instance : prober.instances(candidate)) {
-    const std::vector<locate::PredictedOutcome>& outcomes = prober.predict(instance, measurement);
-    std::string way = shown_text(outcomes, Probe::ohms, say);
-    const bool is_known = std::any_of(ways.begin(), ways.end(), [&](const auto& known) { return known.second == way; });
-    if (!is_known) ways.emplace_back(lowest_of(outcomes), std::move(way));
-  }
-  std::stable_sort(ways.begin(), ways.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
-  constexpr std::size_t few = 2;
-  if (ways.size() > few)
-    return say(OHMWRIGHT_TEXT("{from} to {to}"), {{"from", ways.front().second}, {"to", ways.back().second}});
-  std::string text;
-  for (const auto& [lowest, way] : ways) text += (text.empty() ? "" : " / ") + way;
   return text;
 }
 
@@ -95,6 +68,8 @@ void drop_idle_columns(const Appliance& table, FaultTable& made) {
                                      [&](const auto& row) { return row[column] == row[as_found]; });
     if (!is_idle) continue;
     for (std::vector<std::string>& row : made.rows) row.erase(row.begin() + static_cast<std::ptrdiff_t>(column));
+    for (std::vector<std::optional<ShownSpan>>& row : made.spans)
+      row.erase(row.begin() + static_cast<std::ptrdiff_t>(column - 1));
   }
 }
 
@@ -106,41 +81,101 @@ bool is_modelled(const Appliance& table, std::uint16_t fault, std::optional<std:
 
 }  // namespace
 
+namespace {
+
+/// What a part on the table may be, one fault at a time, and what is read of it there: at the bench every set-up takes.
+class Explainer {
+ public:
+  Explainer(const Appliance& table, const Meter& meter)
+      : table_(table),
+        faults_(table, one_at_a_time()),
+        prober_(faults_, locate::site_as_found(table), meter, as_drawn()) {
+    for (const locate::Candidate& candidate : faults_.candidates())
+      if (!candidate.outside_cause) candidates_.push_back(&candidate);
+  }
+
+  /// Good first.
+  std::span<const locate::Candidate* const> candidates() const { return candidates_; }
+  std::string title_of(const locate::Candidate& candidate, const Sentences& say) const {
+    return candidate.nothing_wrong() ? say(OHMWRIGHT_TEXT("good"))
+                                     : fault_title(faults_, candidate.faults.front(), say);
+  }
+  /// Nothing where the kind does not say what such a part is.
+  std::optional<ShownSpan> span_of(const locate::Candidate& candidate, const locate::Measurement& measurement) {
+    const std::uint16_t fault =
+        candidate.nothing_wrong() ? not_found : faults_.faults()[candidate.faults.front()].fault.fault;
+    if (!is_modelled(table_, fault, measurement.set_up)) return std::nullopt;
+    return shown_span(prober_, candidate, measurement);
+  }
+
+ private:
+  static locate::PriorSettings one_at_a_time() {
+    locate::PriorSettings settings;
+    settings.most_faults = 1;
+    return settings;
+  }
+  static locate::ReadingModel as_drawn() {
+    locate::ReadingModel model;
+    model.set_up_missed = model.temperature_missed = 0.0;
+    return model;
+  }
+
+  const Appliance& table_;
+  locate::FaultList faults_;
+  locate::Prober prober_;
+  std::vector<const locate::Candidate*> candidates_;
+};
+
+}  // namespace
+
 std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, const Sentences& say) {
   const Appliance& table = bench.appliance;
-  locate::PriorSettings one_at_a_time;
-  one_at_a_time.most_faults = 1;
-  const locate::FaultList faults(table, one_at_a_time);
-  locate::ReadingModel as_drawn;  // at the bench every set-up takes
-  as_drawn.set_up_missed = as_drawn.temperature_missed = 0.0;
-  locate::Prober prober(faults, locate::site_as_found(table), meter, as_drawn);
+  Explainer explainer(table, meter);
   const std::string not_modelled = table.parts.front().ratings.empty()
                                        ? say(OHMWRIGHT_TEXT("not known without ratings"))
                                        : say(OHMWRIGHT_TEXT("not known"));
   std::vector<FaultTable> tables;
   for (std::size_t point = 0; point < bench.test_points; ++point) {
     FaultTable made;
+    made.test_point = point;
     made.title = table.test_points[point].title;
     made.rows.push_back({say(OHMWRIGHT_TEXT("the part is")), say(OHMWRIGHT_TEXT("at 21 °C"))});
     for (const SetUp& set_up : table.set_ups) made.rows.front().push_back(column_title(set_up, say));
-    for (const locate::Candidate& candidate : faults.candidates()) {
-      if (candidate.outside_cause) continue;
-      std::vector<std::string> row{candidate.nothing_wrong() ? say(OHMWRIGHT_TEXT("good"))
-                                                             : fault_title(faults, candidate.faults.front(), say)};
-      const std::uint16_t fault =
-          candidate.nothing_wrong() ? not_found : faults.faults()[candidate.faults.front()].fault.fault;
-      const auto shown = [&](std::optional<std::size_t> set_up) {
-        return is_modelled(table, fault, set_up) ? shown_there(prober, candidate, {point, set_up}, say) : not_modelled;
-      };
-      row.push_back(shown(std::nullopt));
-      for (std::size_t set_up = 0; set_up < table.set_ups.size(); ++set_up) row.push_back(shown(set_up));
+    for (const locate::Candidate* candidate : explainer.candidates()) {
+      std::vector<std::string> row{explainer.title_of(*candidate, say)};
+      std::vector<std::optional<ShownSpan>> spans{explainer.span_of(*candidate, {point, {}})};
+      for (std::size_t set_up = 0; set_up < table.set_ups.size(); ++set_up)
+        spans.push_back(explainer.span_of(*candidate, {point, set_up}));
+      for (const std::optional<ShownSpan>& span : spans) row.push_back(span ? span_text(*span, say) : not_modelled);
       made.rows.push_back(std::move(row));
+      made.spans.push_back(std::move(spans));
     }
     if (leads_nowhere(made)) continue;
     drop_idle_columns(table, made);
     tables.push_back(std::move(made));
   }
   return tables;
+}
+
+std::vector<std::vector<std::optional<ShownSpan>>> spans_by_temperature(const Bench& bench, const Meter& meter,
+                                                                        std::size_t test_point,
+                                                                        std::span<const double> kelvin) {
+  Appliance table = bench.appliance;
+  table.set_ups.clear();
+  for (const double one : kelvin) {
+    SetUp& set_up = table.set_ups.emplace_back();
+    set_up.id = "at-" + std::to_string(table.set_ups.size());
+    set_up.temperatures.push_back(
+        {0, {AnyQuantity(Dimension::temperature, one), 0.0, Unit::si(Dimension::temperature)}});
+  }
+  Explainer explainer(table, meter);
+  std::vector<std::vector<std::optional<ShownSpan>>> all;
+  for (const locate::Candidate* candidate : explainer.candidates()) {
+    std::vector<std::optional<ShownSpan>>& spans = all.emplace_back();
+    for (std::size_t set_up = 0; set_up < kelvin.size(); ++set_up)
+      spans.push_back(explainer.span_of(*candidate, {test_point, set_up}));
+  }
+  return all;
 }
 
 std::vector<std::string> fault_symptoms(const Bench& bench, const Sentences& say) {

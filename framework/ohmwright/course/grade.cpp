@@ -14,6 +14,7 @@
 #include <ohmwright/locate/standing.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/report/appliance_words.hpp>
 #include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::course {
@@ -213,8 +214,8 @@ double inference_mark(double before, double after, double needed) {
 Grader::Grader(CourseKey key, const Registry& registry, const MarkWeights& weights)
     : key_(std::move(key)),
       weights_(weights),
-      appliance_(read_appliance(parse_document_to_check(key_.appliance_text, "the key's appliance", course_limits()),
-                                registry)) {}
+      appliance_(in_readers_words(read_appliance(
+          parse_document_to_check(key_.appliance_text, "the key's appliance", course_limits()), registry))) {}
 
 Grader::~Grader() = default;
 

@@ -1,3 +1,7 @@
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
 #include <fmt/format.h>
 
 #include <ohmwright/course/class_table.hpp>
@@ -76,37 +80,84 @@ std::vector<std::string> refused_lines(std::span<const Problem> refused, const S
   return lines;
 }
 
-/// The class's readings of one part in their order, the reference with its doubt, the limits.
+/// The ends of an axis that shows all of them, with a little room [SI].
+std::pair<double, double> reach_of_class(const LabPart& part, std::span<const LabMark* const> marks) {
+  double low = part.reference.value.value_in_si();
+  double high = low;
+  const auto take_in = [&](const StatedValue& value) {
+    const double half_width = value.half_width.value_or(0.0);
+    low = std::min(low, value.value.value_in_si() - half_width);
+    high = std::max(high, value.value.value_in_si() + half_width);
+  };
+  take_in(part.reference);
+  for (const std::optional<StatedValue>& limit : {part.lower, part.upper})
+    if (limit) take_in(*limit);
+  for (const LabMark* mark : marks) take_in(mark->reading->shown);
+  constexpr double room = 0.05;
+  const double margin = high > low ? room * (high - low) : room * std::abs(low) + 1e-12;
+  return {low - margin, high + margin};
+}
+
+/// The class's readings of one part in their order, a row for each student so that every name is read however many they
+/// are; across the rows the reference and the limits.
 std::string lab_script(const LabPart& part, std::span<const LabMark> marks, const Sentences& say) {
+  constexpr int of_a_row = 22;
+  constexpr double of_the_key = 88.0;  // and what lies around the rows, all from the lower edge on
+  constexpr double below_the_rows = 142.0;
+  constexpr double around = 215.0;
+  constexpr int columns_of_a_name = 22;
   const Unit unit = say.unit_for(part.reference.value);
   const auto number = [&](double si) { return fmt::format("{:.9g}", unit.from_si(si)); };
-  std::string script = "set terminal svg size 480,320 noenhanced background rgb 'white' font 'sans-serif,14'\n";
+  std::vector<const LabMark*> drawn;
+  for (const LabMark& mark : marks)
+    if (mark.part == &part && !mark.is_a_slip) drawn.push_back(&mark);
+  const auto rows = static_cast<int>(drawn.size());
+  const double height = around + of_a_row * rows;
+  std::string script =
+      fmt::format("set terminal svg size 480,{} noenhanced background rgb 'white' font 'sans-serif,14'\n",
+                  static_cast<int>(height));
   script += "set encoding utf8\n";
   script += thin_axes;
+  // The key from the picture's left edge on, below the axis: from the plot's edge its words would run out of it.
+  script += fmt::format(
+      "set key at screen 0.05, screen {:.4f} left top Left reverse maxcols 1\nset bmargin at screen {:.4f}\n",
+      of_the_key / height, below_the_rows / height);
   std::string names;
-  std::size_t at = 0;
-  const auto is_drawn = [&part](const LabMark& mark) { return mark.part == &part && !mark.is_a_slip; };
-  for (const LabMark& mark : marks)
-    if (is_drawn(mark))
-      names += fmt::format("{}{} {}", names.empty() ? "" : ", ", quoted_for_gnuplot(mark.reading->student), ++at);
-  script += "set xtics rotate by 45 right (" + names + ")\nset offsets 0.7, 0.7, 0, 0\n";
-  script += "set title " + quoted_for_gnuplot(part.tag + " " + part.title) + "\n";
-  script += "set ylabel " + quoted_for_gnuplot(unit.symbol(Spelling::screen)) + "\n$marks << EOD\n";
-  std::size_t place = 0;
-  for (const LabMark& mark : marks)
-    if (is_drawn(mark))
-      script += fmt::format("{} {} {}\n", ++place, number(mark.reading->shown.value.value_in_si()),
-                            number(mark.reading->shown.half_width.value_or(0.0)));
-  script += "EOD\nplot $marks using 1:2:3 with yerrorbars linewidth 2 pointtype 7 linecolor rgb '#2f5d8a' title " +
-            quoted_for_gnuplot(say(OHMWRIGHT_TEXT("readings with the doubt stated")));
-  script += ", " + number(part.reference.value.value_in_si()) +
-            " with lines linewidth 2 linecolor rgb '#222222' title " +
-            quoted_for_gnuplot(say(OHMWRIGHT_TEXT("the reference")));
+  std::string data;
+  int row = 0;
+  for (const LabMark* mark : drawn) {
+    const std::vector<std::string> name = lines_of_width(mark->reading->student, columns_of_a_name);
+    const std::string shown = name.empty() ? "" : name.size() > 1 ? name.front() + " …" : name.front();
+    names += fmt::format("{}{} {}", names.empty() ? "" : ", ", quoted_for_gnuplot(shown), ++row);
+    data += fmt::format("{} {} {}\n", number(mark->reading->shown.value.value_in_si()), row,
+                        number(mark->reading->shown.half_width.value_or(0.0)));
+  }
+  const auto [low, high] = reach_of_class(part, drawn);
+  script += fmt::format("set yrange [{}.6:0.4]\nset ytics ({})\nset xrange [{}:{}]\n", rows, names, number(low),
+                        number(high));
+  script += "set title " + wrapped_for_gnuplot(part.tag + " " + part.title, 46) + "\n";
+  script += "set xlabel " + quoted_for_gnuplot(unit.symbol(Spelling::screen)) + "\n$marks << EOD\n" + data + "EOD\n";
+  constexpr std::string_view of_reference = "linewidth 2 linecolor rgb '#222222'";
+  constexpr std::string_view of_limits = "dashtype 2 linewidth 2 linecolor rgb '#a3201a'";
+  const auto across = [&](const StatedValue& value, std::string_view look) {
+    script += fmt::format("set arrow from {0}, graph 0 to {0}, graph 1 nohead back {1}\n",
+                          number(value.value.value_in_si()), look);
+  };
+  across(part.reference, of_reference);
+  bool has_limits = false;
   for (const std::optional<StatedValue>& limit : {part.lower, part.upper})
-    if (limit)
-      script += ", " + number(limit->value.value_in_si()) +
-                " with lines dashtype 2 linewidth 2 linecolor rgb '#a3201a' title " +
-                quoted_for_gnuplot(say(OHMWRIGHT_TEXT("a limit of good parts")));
+    if (limit) {
+      across(*limit, of_limits);
+      has_limits = true;
+    }
+  script +=
+      "plot $marks using 1:2:3 with xerrorbars linewidth 2 pointtype 7 pointsize 0.7 linecolor rgb '#2f5d8a' title " +
+      quoted_for_gnuplot(say(OHMWRIGHT_TEXT("readings with the doubt stated")));
+  script += fmt::format(", keyentry with lines {} title ", of_reference) +
+            quoted_for_gnuplot(say(OHMWRIGHT_TEXT("the reference")));
+  if (has_limits)
+    script += fmt::format(", keyentry with lines {} title ", of_limits) +
+              quoted_for_gnuplot(say(OHMWRIGHT_TEXT("a limit of good parts")));
   return script + "\n";
 }
 

@@ -27,8 +27,6 @@ constexpr std::array lesson_names{std::pair{Lesson::one_part, std::string_view("
 
 /// So often, before the appliance is given up.
 constexpr std::size_t most_attempts = 200;
-/// Before the best is taken of the good benches whose own readings and looks condemn something.
-constexpr std::size_t most_good_attempts = 50;
 
 /// What is kept of a probability and compared with: its last digits depend on the compiler.
 double to_a_millionth(double probability) {
@@ -109,6 +107,18 @@ bool is_condemned(const locate::Diagnosis& diagnosis) {
   constexpr double likelier_than_not = 0.5;
   return std::any_of(diagnosis.parts.begin(), diagnosis.parts.end(),
                      [](double probability) { return probability > likelier_than_not; });
+}
+
+/// Better no exercise than one whose right answer its own readings speak against.
+[[noreturn]] void refuse(const std::string& title, Lesson asked_for, Lesson settled) {
+  const std::string tried = "in " + std::to_string(most_attempts) + " draws";
+  if (settled == Lesson::healthy)
+    throw InputError("no exercise in which nothing is wrong with " + ohmwright::quoted(title) +
+                     " is fair: its own readings or looks make a good part likelier at fault than good, " + tried +
+                     "; add test points to the appliance's file, name a better --meter, or take another lesson");
+  throw InputError("no " + std::string(name_of(asked_for)) + " of " + ohmwright::quoted(title) +
+                   " can be told by its test points and not by looks alone, " + tried +
+                   "; add test points to the appliance's file, or take another lesson");
 }
 
 /// How far what can be found out speaks for the truth, at the least.
@@ -199,7 +209,6 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
   const locate::FaultList& faults = reasoning.faults();
   const std::vector<Combination> all = combinations(bench);
   DrawStream draws = secret_->draws("bench", order.index);
-  std::optional<MadeExercise> best;  // of the good ones whose own readings and looks condemn something
   const auto with_its_name = [&](MadeExercise made) {
     made.truth.lesson = lesson;
     DrawStream owner = secret_->draws("complaint", order.index);
@@ -209,7 +218,6 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     return made;
   };
   for (std::size_t attempt = 0; attempt < most_attempts; ++attempt) {
-    if (best && attempt >= most_good_attempts) return with_its_name(std::move(*best));
     const locate::Candidate* truth = drawn_truth(faults, lesson, draws);
     if (truth == nullptr) break;
     const DrawnBench drawn(bench, faults, *truth, draws);
@@ -225,13 +233,8 @@ MadeExercise Workshop::make_at(Station& station, Lesson lesson, const Order& ord
     const Standing standing = standing_of(parts, reasoning, readings, made.exercise.looks);
     made.truth.tellable = to_a_millionth(standing.probability);
     if (standing.is_fair) return with_its_name(std::move(made));
-    if (lesson == Lesson::healthy && (!best || best->truth.tellable < made.truth.tellable)) best = std::move(made);
   }
-  if (best) return with_its_name(std::move(*best));
-  throw InputError(
-      "no " + std::string(name_of(order.lesson)) + " of " + ohmwright::quoted(bench.appliance.title) +
-      " can be told by its test points and not by looks alone; add test points to the appliance's file, or take "
-      "another lesson");
+  refuse(bench.appliance.title, order.lesson, lesson);
 }
 
 }  // namespace ohmwright::course

@@ -15,7 +15,7 @@ constexpr std::string_view paper_style = R"(
 body { font: 11pt/1.4 serif; color: #000; background: #fff; max-width: 180mm; margin: 0 auto; padding: 1rem; }
 body.large { font-size: 16pt; }
 h1 { font-size: 1.4em; } h2 { font-size: 1.1em; break-after: avoid; }
-h2 + table thead { break-after: avoid; } .question { break-inside: avoid; }
+h2 + table thead { break-after: avoid; } .question, .together { break-inside: avoid; }
 table { border-collapse: collapse; width: 100%; } tr { break-inside: avoid; } thead { display: table-header-group; }
 td, th { border: 1px solid #000; padding: 0.3em 0.4em; text-align: left; vertical-align: top; }
 td.blank { min-width: 4em; height: 1.4em; } .cautions { border: 2px solid #000; padding: 0 0.8em; break-inside: avoid; }
@@ -26,7 +26,7 @@ body.large .columns { columns: 1; } body:not(.large) .asks ul { columns: 2; colu
 .cover { min-height: 2em; background: repeating-linear-gradient(45deg, #000 0 0.4mm, #fff 0.4mm 1.6mm);
   -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 .fold { border-top: 1px dotted #000; padding: 0.2em 0.6em; font-size: 0.8em; text-align: center; }
-.inside { padding: 0 0.6em 0.4em; } .strip { border-top: 1px solid #000; padding: 0.3em 0.6em; }
+.inside { padding: 0 0.6em 0.4em; } .inside :is(td, th):not(:first-child) { white-space: nowrap; } .strip { border-top: 1px solid #000; padding: 0.3em 0.6em; }
 .to-fill { display: flex; gap: 2rem; } .to-fill span { flex: 1; border-bottom: 1px solid #000; }
 .circuit { break-inside: avoid; break-before: page; break-after: page; text-align: center; }
 .circuit img { width: auto; height: auto; max-width: 100%; max-height: 235mm; }

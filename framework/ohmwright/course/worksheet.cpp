@@ -56,6 +56,29 @@ std::vector<std::vector<std::string>> rows_at(const Exercise& exercise, std::siz
   return rows;
 }
 
+/// The same of a slip: what is read with the lead off and in circuit side by side, so that a slip is no longer than a
+/// page.
+std::string slip_table(const Exercise& exercise, std::size_t point, const Sentences& say) {
+  const bool chooses = exercise.lifts_leads[point];
+  std::vector<std::string> names{say(OHMWRIGHT_TEXT("set-up"))};
+  if (chooses)
+    names.insert(names.end(), {say(OHMWRIGHT_TEXT("lead off")), say(OHMWRIGHT_TEXT("in circuit"))});
+  else
+    names.push_back(say(OHMWRIGHT_TEXT("the meter shows")));
+  std::vector<std::vector<std::string>> rows;
+  const std::string* set_up = nullptr;  // of the last row
+  for (const auto& [place, values] : exercise.readings) {
+    if (place.test_point != exercise.places.test_points[point].id) continue;
+    if (set_up == nullptr || *set_up != place.set_up) {
+      rows.push_back({set_up_title(exercise, place.set_up, say)});
+      rows.back().resize(names.size());
+    }
+    set_up = &place.set_up;
+    rows.back()[chooses && place.leads_in ? 2 : 1] = first_shown(exercise, point, values);
+  }
+  return table_of_rows(names, rows);
+}
+
 std::string lines_to_write(std::size_t count) {
   std::string lines;
   for (std::size_t i = 0; i < count; ++i) lines += "<div class=\"line\"></div>\n";
@@ -80,7 +103,7 @@ std::string questions(const Sentences& say) {
 }
 
 std::string how_warm(const Exercise& exercise, const Sentences& say) {
-  return "<div class=\"asks\">" +
+  return "<div class=\"asks together\">" +
          html_section(say(OHMWRIGHT_TEXT("How warm it is, as found")), temperatures_as_found(exercise)) + "</div>\n";
 }
 
@@ -127,12 +150,9 @@ std::string slip(const Exercise& exercise, std::size_t point, const Sentences& s
          html_text(
              say(OHMWRIGHT_TEXT("fold the hatched half over the readings and close it; open it when you have said "
                                 "how you measure"))) +
-         "</div>\n<div class=\"inside\">" +
-         table_of_rows(
-             {say(OHMWRIGHT_TEXT("set-up")), say(OHMWRIGHT_TEXT("leads")), say(OHMWRIGHT_TEXT("the meter shows"))},
-             rows_at(exercise, point, say)) +
-         "</div>\n<div class=\"strip\"><strong>" + std::to_string(point + 1) + "</strong> " +
-         html_text(exercise.places.test_points[point].title) + " · " + html_text(exercise.name) + "</div></div>\n";
+         "</div>\n<div class=\"inside\">" + slip_table(exercise, point, say) + "</div>\n<div class=\"strip\"><strong>" +
+         std::to_string(point + 1) + "</strong> " + html_text(exercise.places.test_points[point].title) + " · " +
+         html_text(exercise.name) + "</div></div>\n";
 }
 
 /// One slip for all that can be looked at.
@@ -141,8 +161,9 @@ std::string slip_of_looks(const Exercise& exercise, const Sentences& say) {
   std::vector<std::vector<std::string>> rows;
   for (const Look& look : exercise.looks)
     rows.push_back({look_in_words(look, say), look.seen ? say(OHMWRIGHT_TEXT("yes")) : say(OHMWRIGHT_TEXT("no"))});
-  return "<h2>" + html_text(say(OHMWRIGHT_TEXT("For whoever answers what is looked at; students ask"))) + "</h2>\n" +
-         table_of_rows({say(OHMWRIGHT_TEXT("Is this so?")), say(OHMWRIGHT_TEXT("it is seen"))}, rows);
+  return "<div class=\"together\"><h2>" +
+         html_text(say(OHMWRIGHT_TEXT("For whoever answers what is looked at; students ask"))) + "</h2>\n" +
+         table_of_rows({say(OHMWRIGHT_TEXT("Is this so?")), say(OHMWRIGHT_TEXT("it is seen"))}, rows) + "</div>\n";
 }
 
 }  // namespace
@@ -155,7 +176,7 @@ std::string worksheet_html(const Exercise& exercise, std::string_view drawing, c
   body +=
       html_line_to_fill({say(OHMWRIGHT_TEXT("Name")), say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Check words"))});
   body += cautions_box(exercise, say);
-  body += "<div class=\"asks\">" +
+  body += "<div class=\"asks together\">" +
           html_section(say(OHMWRIGHT_TEXT("What is stamped on the parts")), plates_of(exercise)) + "</div>\n";
   body += how_warm(exercise, say) + numbered_test_points(exercise, say) + set_ups_and_looks(exercise, say);
   if (!drawing.empty()) body += circuit_on_a_page(drawing, say);

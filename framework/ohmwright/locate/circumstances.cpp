@@ -70,6 +70,9 @@ void Prober::ProbedScene::leave_out_what_does_not_matter(Place& place) {
     conducting.insert(conducting.end(), joined_by_faults_.begin(), joined_by_faults_.end());
     matters = what_matters_at(place, conducting);
   }
+  const auto opens_here = [&](const OpensHot* one) { return matters[one->cold.elements[one->element].branch]; };
+  if (std::any_of(opening_.begin(), opening_.end(), opens_here)) return;  // all of the circuit says whether it gets hot
+  opening_.clear();
   std::erase_if(changes_, [&](const circuit::Change& change) { return !matters[change.branch]; });
   std::erase_if(wavering_, [&](const Wavering& contact) { return !matters[contact.element->branch]; });
 }
@@ -88,8 +91,10 @@ Prober::ProbedScene::Circumstances Prober::ProbedScene::circumstances() const {
     all.push_back(std::bit_cast<std::uint64_t>(change.model.value_in_si));
     all.push_back(std::bit_cast<std::uint64_t>(spread_[change.branch]));
     all.push_back(std::bit_cast<std::uint64_t>(of_temperature_[change.branch]));
+    if (of_cut_[change.branch] != 0.0) all.push_back(std::bit_cast<std::uint64_t>(of_cut_[change.branch]));
   }
   for (const Wavering& contact : wavering_) all.push_back(reinterpret_cast<std::uintptr_t>(contact.element));
+  for (const OpensHot* opens : opening_) all.push_back(reinterpret_cast<std::uintptr_t>(opens));
   return all;
 }
 

@@ -26,6 +26,11 @@ inline std::uint64_t of_element(std::size_t part, std::size_t element, Excitatio
          (excitation == Excitation::ohmmeter ? 0U : 1U);
 }
 
+/// Where a wire is cut in two whose first piece is that element: a source that no element has.
+inline std::uint64_t of_cut(std::size_t part, std::size_t first_piece) {
+  return of_element(part, most_elements - 1 - first_piece, Excitation::ohmmeter);
+}
+
 /// Added to an element's source where another temperature makes it another error: millikelvins, above all elements.
 inline std::uint64_t of_temperature(const StatedValue& temperature) {
   constexpr std::uint64_t above_elements = std::uint64_t{1} << 32U;

@@ -4,6 +4,7 @@
 #include <numbers>
 #include <optional>
 
+#include <ohmwright/appliance/cut_wire.hpp>
 #include <ohmwright/locate/part_model.hpp>
 
 namespace ohmwright::locate {
@@ -134,7 +135,7 @@ struct ElementAt {
 
 /// A contact that is closed or open, by the shares at the temperatures.
 ElementSpread contact_spread(const ElementAt& element) {
-  ElementSpread spread{element.middle().from, element.middle().to, true, false, {}};
+  ElementSpread spread{element.middle().from, element.middle().to, true, false, false, {}, {}};
   double closed = 0.0;
   double least = 1.0;
   double most = 0.0;
@@ -194,11 +195,28 @@ double share_of_temperature(const ElementAt& element) {
   return middles.half_width() / std::hypot(element.middle().relative_half_width, middles.half_width());
 }
 
+/// On a logarithmic scale, where the choices lie; of a contact, or where there is one choice, the first.
+ElementChoice whole_of(const ElementSpread& spread) {
+  ElementChoice whole = spread.choices.front();
+  if (spread.is_contact || spread.choices.size() < 2) return whole;
+  double mean = 0.0;
+  for (const ElementChoice& choice : spread.choices) mean += choice.weight * std::log(choice.value_in_si);
+  double variance = 0.0;
+  for (const ElementChoice& choice : spread.choices) {
+    const double off = std::log(choice.value_in_si) - mean;
+    variance += choice.weight * (off * off + choice.relative_uncertainty * choice.relative_uncertainty);
+  }
+  whole.weight = 1.0;
+  whole.value_in_si = std::exp(mean);
+  whole.relative_uncertainty = std::sqrt(variance);
+  return whole;
+}
+
 ElementSpread spread_of(const ElementAt& element) {
   const Element& middle = element.middle();
   const bool switches =
       std::any_of(element.at.begin(), element.at.end(), [](const Element* e) { return is_switching(e->type); });
-  ElementSpread spread{middle.from, middle.to, false, element.is_not_measured, {}};
+  ElementSpread spread{middle.from, middle.to, false, element.is_not_measured, false, {}, {}};
   if (switches) {
     spread = contact_spread(element);
   } else if (const std::optional<OneValue> one = value_with_two_errors(element)) {
@@ -212,6 +230,7 @@ ElementSpread spread_of(const ElementAt& element) {
     for (ElementChoice& choice : spread.choices) choice.share_of_temperature = share_of_temperature(element);
   std::stable_sort(spread.choices.begin(), spread.choices.end(),
                    [](const ElementChoice& a, const ElementChoice& b) { return a.weight > b.weight; });
+  spread.whole = whole_of(spread);
   return spread;
 }
 
@@ -222,34 +241,95 @@ bool of_one_shape(const Asked& a, const Asked& b) {
 }
 
 std::vector<ElementSpread> unknown_part() {
-  ElementSpread anything{0, 1, false, false, {}};
+  ElementSpread anything{0, 1, false, false, false, {}, {}};
   add_value_choices(ElementType::resistance, {unknown_low, unknown_high}, 1.0, anything.choices);
+  anything.whole = whole_of(anything);
   return {anything};
+}
+
+/// A part at every point of its temperature.
+struct PartAt {
+  std::vector<Asked> asked;
+  ElementAt frame;  ///< weights of the points, and whether the temperature was measured
+
+  const Asked& middle() const { return asked[1]; }
+  ElementSpread spread(std::size_t element) const {
+    ElementAt one = frame;
+    // Where a temperature gives other elements (past a curve's span), the middle stands for it.
+    for (const Asked& at : asked)
+      one.at.push_back(of_one_shape(at, middle()) ? &at.elements[element] : &middle().elements[element]);
+    return spread_of(one);
+  }
+};
+
+PartAt ask_everywhere(const Appliance& appliance, std::size_t part, std::uint16_t fault, const Site& site,
+                      Excitation excitation) {
+  PartAt all;
+  for (const Point& point : points_of(appliance, part, site)) {
+    all.asked.push_back(ask(appliance, part, fault, site, excitation, point.kelvin));
+    all.frame.weights.push_back(point.weight);
+  }
+  const std::optional<std::size_t>& zone = appliance.parts[part].zone;
+  all.frame.is_not_measured = zone && site.not_measured[*zone];
+  return all;
+}
+
+/// So many places of a cut, evenly spread, that each piece is one value about each of them, as far as they go.
+int places_of(const CutWire& cut) {
+  constexpr int most_places = 3;  // each multiplies the shares of the leak itself
+  const double shortest = std::min(cut.least_share, 1.0 - cut.most_share);
+  int count = 1;
+  const auto half = [&] { return 0.5 * (cut.most_share - cut.least_share) / count; };
+  while (count < most_places && half() > widest_linear * (shortest + half())) ++count;
+  return count;
+}
+
+/// What both pieces of a wire are: how much of the whole lies before the cut, and how far that is in doubt (standard).
+void take_pieces(ElementChoice whole, double share, double doubt, ElementChoice& first, ElementChoice& second) {
+  first = second = whole;
+  first.value_in_si *= share;
+  first.of_cut = doubt / share;
+  second.value_in_si *= 1.0 - share;
+  second.of_cut = -doubt / (1.0 - share);
+}
+
+/// Two pieces of a wire that together are `whole`.
+void cut_in_two(const CutWire& cut, const ElementChoice& whole, ElementSpread& first, ElementSpread& second) {
+  const int count = places_of(cut);
+  const double cell = (cut.most_share - cut.least_share) / count;
+  first.choices.assign(static_cast<std::size_t>(count), {});
+  second.choices = first.choices;
+  for (int i = 0; i < count; ++i) {
+    const auto place = static_cast<std::size_t>(i);
+    take_pieces(whole, cut.least_share + (i + 0.5) * cell, cell / std::sqrt(12.0), first.choices[place],
+                second.choices[place]);
+    first.choices[place].weight = second.choices[place].weight = 1.0 / count;
+  }
+  take_pieces(whole, 0.5 * (cut.least_share + cut.most_share), count * cell / std::sqrt(12.0), first.whole,
+              second.whole);
+  second.is_other_piece = true;
+}
+
+/// Where a fault cuts a wire in two, its pieces.
+void keep_whole(const Appliance& appliance, std::size_t part, const Site& site, Excitation excitation,
+                const std::vector<Element>& faulty, std::vector<ElementSpread>& spreads) {
+  const std::size_t terminals = appliance.parts[part].nodes.size();
+  if (faulty.size() < 2 || faulty[0].to < terminals) return;
+  const PartAt good = ask_everywhere(appliance, part, not_found, site, excitation);
+  if (good.middle().answer != ModelAnswer::stated) return;
+  if (const std::optional<CutWire> cut = cut_wire(good.middle().elements, faulty, terminals))
+    cut_in_two(*cut, good.spread(0).whole, spreads[0], spreads[1]);
 }
 
 }  // namespace
 
 std::vector<ElementSpread> part_model(const Appliance& appliance, std::size_t part, std::uint16_t fault,
                                       const Site& site, Excitation excitation) {
-  const std::vector<Point> points = points_of(appliance, part, site);
-  std::vector<Asked> asked;
-  ElementAt element;
-  for (const Point& point : points) {
-    asked.push_back(ask(appliance, part, fault, site, excitation, point.kelvin));
-    element.weights.push_back(point.weight);
-  }
-  const Asked& middle = asked[1];
-  if (middle.answer != ModelAnswer::stated) return unknown_part();
-  const std::optional<std::size_t>& zone = appliance.parts[part].zone;
-  element.is_not_measured = zone && site.not_measured[*zone];
+  const PartAt all = ask_everywhere(appliance, part, fault, site, excitation);
+  if (all.middle().answer != ModelAnswer::stated) return unknown_part();
   std::vector<ElementSpread> spreads;
-  for (std::size_t i = 0; i < middle.elements.size(); ++i) {
-    element.at.clear();
-    // Where a temperature gives other elements (past a curve's span), the middle stands for it.
-    for (const Asked& one : asked)
-      element.at.push_back(of_one_shape(one, middle) ? &one.elements[i] : &middle.elements[i]);
-    spreads.push_back(spread_of(element));
-  }
+  for (std::size_t i = 0; i < all.middle().elements.size(); ++i) spreads.push_back(all.spread(i));
+  if (fault != not_found) keep_whole(appliance, part, site, excitation, all.middle().elements, spreads);
   return spreads;
 }
 

@@ -21,6 +21,8 @@ Prober::ProbedScene::ProbedScene(const FaultList& faults, const Site& site, Exci
     temperature_marks_.push_back(part.zone ? source::of_temperature(site.zone_temperatures[*part.zone]) : 0U);
   sensitivities_.resize(scene_.network().branches().size());
   branch_marks_.resize(scene_.network().branches().size());
+  of_cut_.resize(scene_.network().branches().size());
+  cut_sources_.resize(scene_.network().branches().size());
   for (std::size_t part = 0; part < appliance_.parts.size(); ++part)
     for (const circuit::BranchIndex branch : scene_.branches_of(part)) branch_marks_[branch] = temperature_marks_[part];
   tripped_.push_back(on_a_dead_circuit(1.0));
@@ -89,7 +91,7 @@ void Prober::ProbedScene::note_as_built() {
     for (std::size_t i = 0; i < model.elements.size(); ++i) {
       const PlacedElement& element = model.elements[i];
       as_built_.sources[element.branch] = source::of_element(part, i, scene_.excitation());
-      as_built_.of_temperature[element.branch] = element.choices.front().share_of_temperature;
+      as_built_.of_temperature[element.branch] = element.whole.share_of_temperature;
       if (element.is_contact && element.choices.size() > 1) wavering.push_back({&element, 0, source_of_state(part, i)});
     }
   }

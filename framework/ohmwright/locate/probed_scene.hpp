@@ -17,8 +17,8 @@
 namespace ohmwright::locate {
 
 /// A scene with its test points, prepared for one kind of probe. Between source files of this area: what is prepared
-/// (probed_scene), which branches can matter (circumstances), what an instance makes of them (settled_instance), a
-/// breaker that trips (tripped_breaker), what an instrument shows (scene_readings).
+/// (probed_scene), which branches can matter (circumstances), what an instance makes of them (settled_instance), what
+/// opens once it is hot (opens_hot), a breaker that trips (tripped_breaker), what an instrument shows (scene_readings).
 class Prober::ProbedScene {
  public:
   ProbedScene(const FaultList& faults, const Site& site, Excitation excitation, const Meter& meter);
@@ -39,6 +39,7 @@ class Prober::ProbedScene {
     std::optional<circuit::Ohmmeter> ohmmeter;
     std::optional<circuit::Voltmeter> voltmeter;                ///< its input a load of 10 megohms
     std::optional<circuit::Voltmeter> low_impedance_voltmeter;  ///< 10 kilohms, made once it is asked for
+    std::optional<circuit::Voltmeter> across_what_opens;        ///< made once a fault may open what gets hot
     std::optional<circuit::ClampAmmeter> ammeter;
     std::optional<circuit::ClampAmmeter> around_supply;  ///< made once a fault may trip the breaker
     /// By all that is changed: whether the breaker has tripped.
@@ -94,6 +95,8 @@ class Prober::ProbedScene {
   const circuit::Voltmeter& low_impedance_voltmeter(Group& group) const;
   bool may_trip(const circuit::BranchModel& built, const ElementChoice& choice) const;
   bool trips(Group& group) const;
+  bool open_what_gets_hot(Group& group);
+  void read_hot_or_cold(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read_or_trip(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
   void read_ohms(const Place& place, double weight, std::vector<PredictedOutcome>& outcomes);
@@ -120,14 +123,17 @@ class Prober::ProbedScene {
 
   // Of the instance at hand, kept for their memory:
   std::vector<circuit::Change> changes_;
-  std::vector<circuit::BranchIndex> touched_;  ///< of which the following three are not as built
+  std::vector<circuit::BranchIndex> touched_;  ///< of which the following are not as built
   std::vector<double> spread_;                 ///< relative, by branch
   std::vector<double> values_;                 ///< SI, by branch
   std::vector<std::uint64_t> sources_;         ///< by branch: whose error its spread is; 0 for nobody's
   std::vector<double> of_temperature_;         ///< by branch: `ElementChoice::share_of_temperature`
+  std::vector<double> of_cut_;                 ///< by branch: `ElementChoice::of_cut`
+  std::vector<std::uint64_t> cut_sources_;     ///< by branch: where the wire of which it is a piece is cut
   std::vector<double> sensitivities_;
   std::vector<Wavering> wavering_;
   std::vector<circuit::BranchIndex> joined_by_faults_;
+  std::vector<const OpensHot*> opening_;  ///< what its faults open once it is hot; in the changes it is whole
   bool may_trip_ = false;  ///< a fault puts so little resistance where there is none that the breaker may trip
 };
 

@@ -71,7 +71,7 @@ std::vector<Instance> Prober::instances(const Candidate& candidate) {
     const PlacedModel& model = vaguest_model(part, faults_.fault_of(candidate, part));
     for (std::size_t element = 0; element < model.elements.size(); ++element) {
       const PlacedElement& row = model.elements[element];
-      if ((row.is_contact && !row.stays) || row.choices.size() < 2) continue;
+      if ((row.is_contact && !row.stays) || row.choices.size() < 2 || row.is_other_piece) continue;
       if (instances.size() * row.choices.size() > most_instances) {
         if (row.is_contact) continue;  // it wavers like any other
         for (Instance& instance : instances) instance.settled.push_back({part, element, 0.5, true});

@@ -46,7 +46,7 @@ Scene::Scene(const FaultList& faults, const Site& site, Excitation excitation)
   spread_as_built_.resize(network_.branches().size(), 0.0);
   for (const auto& models : models_)
     for (const PlacedElement& element : models.at(not_found).elements)
-      spread_as_built_[element.branch] = element.choices.front().relative_uncertainty;
+      spread_as_built_[element.branch] = element.whole.relative_uncertainty;
   const StatedValue& volts = appliance_.supply.voltage;
   spread_as_built_[supply_] = volts.half_width.value_or(0.0) / std::numbers::sqrt3 / volts.value.value_in_si();
 }
@@ -76,35 +76,47 @@ circuit::NodeIndex Scene::node_of(std::size_t part, std::uint16_t end) {
 void Scene::add_part(std::size_t part, const Site& site) {
   std::vector<Slot> slots;
   std::map<std::uint16_t, PlacedModel>& models = models_.emplace_back();
-  const auto add_model = [&](std::uint16_t fault) {
+  const auto model_of = [&](std::uint16_t fault, Excitation excitation) {
     PlacedModel model;
     std::vector<bool> taken(slots.size(), false);
-    for (ElementSpread& spread : part_model(appliance_, part, fault, site, excitation_)) {
+    for (ElementSpread& spread : part_model(appliance_, part, fault, site, excitation)) {
       std::size_t slot = 0;
       while (slot < slots.size() && (taken[slot] || slots[slot].from != spread.from || slots[slot].to != spread.to))
         ++slot;
       if (slot == slots.size()) {
         const bool as_built = fault == not_found;
-        slots.push_back({spread.from, spread.to,
-                         network_.add_branch(node_of(part, spread.from), node_of(part, spread.to),
-                                             as_built ? branch_model(spread.choices.front()) : circuit::open(),
-                                             appliance_.parts[part].id)});
+        slots.push_back(
+            {spread.from, spread.to,
+             network_.add_branch(node_of(part, spread.from), node_of(part, spread.to),
+                                 as_built ? branch_model(spread.whole) : circuit::open(), appliance_.parts[part].id)});
         taken.push_back(false);
       }
       taken[slot] = true;
-      model.elements.push_back({slots[slot].branch, spread.is_contact, spread.stays, std::move(spread.choices)});
+      model.elements.push_back({slots[slot].branch, spread.is_contact, spread.stays, spread.is_other_piece,
+                                std::move(spread.choices), spread.whole});
     }
-    models.emplace(fault, std::move(model));
+    return model;
   };
-  add_model(not_found);
-  for (const PossibleFault& possible : faults_.faults())
-    if (possible.fault.part == part) add_model(possible.fault.fault);
-  for (auto& [fault, model] : models)
+  models.emplace(not_found, model_of(not_found, excitation_));
+  for (const PossibleFault& possible : faults_.faults()) {
+    if (possible.fault.part != part) continue;
+    const std::uint16_t fault = possible.fault.fault;
+    models.emplace(fault, model_of(fault, excitation_));
+    if (std::optional<OpensHot> opens = opens_when_hot(part, fault, site)) {
+      opens->cold = model_of(fault, Excitation::ohmmeter);
+      opens_hot_.emplace(std::pair(part, fault), std::move(*opens));
+    }
+  }
+  const auto note_absent = [&](PlacedModel& model) {
     for (const Slot& slot : slots) {
       const bool is_used = std::any_of(model.elements.begin(), model.elements.end(),
                                        [&](const PlacedElement& element) { return element.branch == slot.branch; });
       if (!is_used) model.absent.push_back(slot.branch);
     }
+  };
+  for (auto& [fault, model] : models) note_absent(model);
+  for (auto& [of, opens] : opens_hot_)
+    if (of.first == part) note_absent(opens.cold);
   std::vector<circuit::BranchIndex>& taken = branches_of_.emplace_back();
   for (const Slot& slot : slots) taken.push_back(slot.branch);
 }

@@ -79,11 +79,20 @@ PredictedOutcome Prober::ProbedScene::value_outcome(Probe probe, double weight, 
   const Scale scale = scale_of(probe);
   std::vector<SharedError> errors;  // shares still in the reading's unit
   double variance = 0.0;
+  // Two pieces of one wire have one error between them, whose shares add up.
   const auto add = [&](std::uint64_t from, double share) {
+    const auto same = std::find_if(errors.begin(), errors.end(),
+                                   [&](const SharedError& error) { return from != 0 && error.source == from; });
+    if (same != errors.end()) {
+      variance += squared(same->share + share) - squared(same->share);
+      same->share += share;
+      return;
+    }
     variance += squared(share);
     if (from != 0 && share != 0.0) errors.push_back({from, share});
   };
   for (std::size_t i = 0; i < sensitivities_.size(); ++i) {
+    if (of_cut_[i] != 0.0) add(cut_sources_[i], sensitivities_[i] * values_[i] * of_cut_[i]);
     if (!(spread_[i] > 0.0)) continue;
     const double both = sensitivities_[i] * values_[i] * spread_[i];
     const double of_temperature = of_temperature_[i];

@@ -19,12 +19,6 @@ const ElementChoice& choice_at(const PlacedElement& element, double place) {
   return element.choices.back();
 }
 
-/// The choice with the spread of all of them, which are of equal width.
-ElementChoice over_all(const PlacedElement& element, ElementChoice choice) {
-  choice.relative_uncertainty *= static_cast<double>(element.choices.size());
-  return choice;
-}
-
 }  // namespace
 
 void Prober::ProbedScene::take(const PlacedElement& element, const ElementChoice& choice, bool as_built) {
@@ -32,6 +26,7 @@ void Prober::ProbedScene::take(const PlacedElement& element, const ElementChoice
   spread_[element.branch] = choice.relative_uncertainty;
   values_[element.branch] = choice.value_in_si;
   of_temperature_[element.branch] = choice.share_of_temperature;
+  of_cut_[element.branch] = choice.of_cut;
   if (as_built) return;
   const circuit::BranchModel model = branch_model(choice);
   const circuit::BranchModel& built = scene_.network().branches()[element.branch].model;
@@ -49,27 +44,29 @@ bool Prober::ProbedScene::may_trip(const circuit::BranchModel& built, const Elem
 }
 
 void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part, std::uint16_t fault) {
-  const PlacedModel& model = scene_.model(part, fault);
   const bool healthy = fault == not_found;
+  const OpensHot* const opens = healthy ? nullptr : scene_.opens_hot(part, fault);
+  if (opens != nullptr) opening_.push_back(opens);
+  const Excitation excitation = opens == nullptr ? scene_.excitation() : Excitation::ohmmeter;
+  const PlacedModel& model = opens == nullptr ? scene_.model(part, fault) : opens->cold;
   for (std::size_t i = 0; i < model.elements.size(); ++i) {
     const PlacedElement& element = model.elements[i];
-    sources_[element.branch] = source::of_element(part, i, scene_.excitation());
+    const std::size_t wire = element.is_other_piece ? i - 1 : i;
+    sources_[element.branch] = source::of_element(part, wire, excitation);
+    cut_sources_[element.branch] = source::of_cut(part, wire);
     touched_.push_back(element.branch);
     const auto settled = std::find_if(instance.settled.begin(), instance.settled.end(),
-                                      [&](const Instance::Settled& s) { return s.part == part && s.element == i; });
+                                      [&](const Instance::Settled& s) { return s.part == part && s.element == wire; });
     if (element.is_contact && element.choices.size() > 1 && (!element.stays || settled == instance.settled.end())) {
       const bool comes_and_goes =
           !healthy && appliance_.parts[part].kind->descriptor().fault_modes[fault].id == comes_and_goes_mode;
       wavering_.push_back({&element, 0, comes_and_goes ? 0 : source_of_state(part, i)});
       continue;
     }
-    const ElementChoice& choice =
-        settled == instance.settled.end() ? element.choices.front() : choice_at(element, settled->place);
+    const bool is_whole_range = settled == instance.settled.end() || settled->is_whole_range;
+    const ElementChoice& choice = is_whole_range ? element.whole : choice_at(element, settled->place);
     if (!healthy && may_trip(scene_.network().branches()[element.branch].model, choice)) may_trip_ = true;
-    if (settled != instance.settled.end() && settled->is_whole_range && element.choices.size() > 1)
-      take(element, over_all(element, choice), false);
-    else
-      take(element, choice, healthy && &choice == &element.choices.front());
+    take(element, choice, healthy && is_whole_range);
   }
   if (!healthy)
     for (const circuit::BranchIndex branch : model.absent)
@@ -80,12 +77,14 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
 void Prober::ProbedScene::settle(const Instance& instance) {
   changes_.clear();
   wavering_.clear();
+  opening_.clear();
   may_trip_ = false;
   for (const circuit::BranchIndex branch : touched_) {
     spread_[branch] = as_built_.spread[branch];
     values_[branch] = as_built_.values[branch];
     sources_[branch] = as_built_.sources[branch];
     of_temperature_[branch] = as_built_.of_temperature[branch];
+    of_cut_[branch] = 0.0;
   }
   touched_.clear();
   for (std::size_t part = 0; part < appliance_.parts.size(); ++part) {

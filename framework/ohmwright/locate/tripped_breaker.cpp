@@ -30,7 +30,7 @@ void Prober::ProbedScene::read_in_every_state(const Place& place, std::vector<Pr
       take(*contact.element, choice, false);
     }
     const std::size_t of_other_states = outcomes.size();
-    if (weight >= least_weight) read_or_trip(place, weight, outcomes);
+    if (weight >= least_weight) read_hot_or_cold(place, weight, outcomes);
     for (std::size_t i = of_other_states; i < outcomes.size(); ++i) note_contacts(outcomes[i]);
     changes_.resize(settled);
     std::size_t next = 0;

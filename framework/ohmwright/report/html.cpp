@@ -34,6 +34,9 @@ td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #dd
   .stacks td:first-child { font-weight: bold; }
   .stacks td + td::before { content: attr(data-column) ": "; color: #555; }
 }
+.small-pictures { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(15rem, 100%), 1fr)); gap: 1rem; }
+figure { margin: 0; break-inside: avoid; }
+figcaption { font-size: 0.9rem; line-height: 1.3; }
 .cautions { border-left: 0.3rem solid #b8860b; padding: 0.1rem 0.9rem; background: #fbf6e9; }
 footer { margin-top: 1.5rem; font-size: 0.85rem; color: #555; }
 .to-fill { display: flex; gap: 2rem; color: #555; }
@@ -166,6 +169,15 @@ std::string html_picture(std::string_view wide, std::string_view narrow, std::st
   return "<p><picture><source media=\"screen and (max-width: 36rem)\" srcset=\"data:image/svg+xml;base64," +
          base64(narrow) + "\"><img src=\"data:image/svg+xml;base64," + base64(wide) + "\" alt=\"" +
          html_text(alternative) + "\"></picture></p>\n";
+}
+
+std::string html_small_pictures(const std::vector<CaptionedPicture>& pictures) {
+  if (pictures.empty()) return {};
+  std::string all = "<div class=\"small-pictures\">\n";
+  for (const CaptionedPicture& picture : pictures)
+    all += "<figure><figcaption>" + html_text(picture.caption) + "</figcaption><img src=\"data:image/svg+xml;base64," +
+           base64(picture.svg) + "\" alt=\"" + html_text(picture.alternative) + "\"></figure>\n";
+  return all + "</div>\n";
 }
 
 }  // namespace ohmwright

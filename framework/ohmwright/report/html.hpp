@@ -43,4 +43,14 @@ std::string html_picture(std::string_view svg, std::string_view alternative, Pic
 /// The same in two widths: `narrow` where the screen is, `wide` elsewhere and on paper.
 std::string html_picture(std::string_view wide, std::string_view narrow, std::string_view alternative);
 
+/// A small picture with a line of words above it.
+struct CaptionedPicture {
+  std::string caption;
+  std::string svg;
+  std::string alternative;
+};
+
+/// Small pictures side by side, as many in a row as the page has room for. Nothing for none.
+std::string html_small_pictures(const std::vector<CaptionedPicture>& pictures);
+
 }  // namespace ohmwright

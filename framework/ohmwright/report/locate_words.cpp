@@ -90,19 +90,21 @@ double spread_of(const locate::PredictedOutcome& way) {
 
 }  // namespace
 
+std::string shown_value_text(double value_in_si, Probe probe, const Sentences& say) {
+  constexpr int digits = 2;
+  if (value_in_si < 0.2 * locate::scale_of(probe).linear_below) return say(OHMWRIGHT_TEXT("near 0"));
+  return Sentences(UnitPreferences{}).quantity(AnyQuantity(locate::dimension_of(probe), value_in_si), digits);
+}
+
 std::string shown_text(std::span<const locate::PredictedOutcome> ways, Probe probe, const Sentences& say) {
   using Form = locate::PredictedOutcome::Form;
   constexpr double one_value = 1.5;  // up to this ratio of both ends it is "about" one value
-  constexpr int digits = 2;
   const locate::PredictedOutcome& likeliest = ways.front();
   if (likeliest.form == Form::over_range) return "OL";
   if (likeliest.form == Form::floating) return say(OHMWRIGHT_TEXT("any ghost voltage"));
   const locate::Scale scale = locate::scale_of(probe);
   const auto value_at = [&](double at) { return scale.linear_below * std::sinh(at); };
-  const auto text_of = [&](double value) {
-    if (value < 0.2 * scale.linear_below) return say(OHMWRIGHT_TEXT("near 0"));
-    return Sentences(UnitPreferences{}).quantity(AnyQuantity(locate::dimension_of(probe), value), digits);
-  };
+  const auto text_of = [&](double value) { return shown_value_text(value, probe, say); };
   const locate::PredictedOutcome* low = &likeliest;
   const locate::PredictedOutcome* high = &likeliest;
   for (const locate::PredictedOutcome& way : ways) {

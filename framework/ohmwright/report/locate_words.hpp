@@ -20,6 +20,9 @@ std::optional<std::size_t> part_between_probes(const Appliance& appliance, std::
 /// What was read, in the unit that was typed, and the range where it was stated.
 std::string shown_reading(const locate::TakenReading& reading, const Sentences& say);
 
+/// A value that an instrument may show, in two digits: "32 Ω", or "near 0".
+std::string shown_value_text(double value_in_si, Probe probe, const Sentences& say);
+
 /// What the meter would show in that way, or in any of these ways where the first, the likeliest, is a value: "about
 /// 11 kΩ", "9.0 kΩ to 240 kΩ". At least one way.
 std::string shown_text(std::span<const locate::PredictedOutcome> ways, Probe probe, const Sentences& say);

@@ -32,11 +32,12 @@ Between good(const HeaterRatings& ratings, const Situation& situation) {
   return {cold.lower, cold.upper};
 }
 
-/// The element with a leak along its wire, which cuts it in two, each a quarter to three quarters of the whole.
+/// The element with a leak along its wire, which cuts it in two, each a tenth to nine tenths of the whole: what leaks
+/// nearer to an end reads like a leak at that end.
 void append_leak_along_the_wire(const Between& whole, std::vector<Element>& elements) {
   constexpr std::uint16_t leaking_point = frame + 1;  // within the part
-  constexpr double shortest_share = 0.25;
-  constexpr double longest_share = 0.75;
+  constexpr double shortest_share = 0.1;
+  constexpr double longest_share = 0.9;
   const double low = shortest_share * whole.low;
   const double high = longest_share * whole.high;
   elements.insert(

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <ohmwright/appliance/appliance_document.hpp>
@@ -87,6 +88,37 @@ TEST(Workshop, RefusesAMeterThatCannotRead) {
   Workshop workshop(appliance, clamp, secret);
   for (const Lesson lesson : {Lesson::one_part, Lesson::one_fault}) {
     EXPECT_THROW(workshop.make({lesson, 0, {}}), InputError);
+  }
+}
+
+/// A heater that nearly always is at fault, in a circuit whose one test point tells nothing of it.
+Appliance untellable() {
+  const std::string text = R"({"appliance": "t", "title": "a heater nobody can read", "market": "other",
+    "refrigerant": "none", "source": "t",
+    "supply": {"voltage": "120 V +- 6 V", "frequency": "60 Hz", "live": "L", "neutral": "N"},
+    "zones": [{"id": "room", "title": "the room", "temperature": "21 degC +- 1 K"}],
+    "parts": [
+      {"id": "heater", "title": "Heater", "kind": "heater", "ratings": "heater-450w-120v", "zone": "room",
+       "weight": 100, "connections": {"lead-1": "A", "lead-2": "N"}},
+      {"id": "fan", "title": "Fan", "kind": "fan-motor", "ratings": "shaded-pole-120v", "zone": "room",
+       "connections": {"lead-1": "L", "lead-2": "N"}}],
+    "test_points": [{"id": "fan", "title": "Fan", "measure": "ohms", "from": "L", "to": "N", "minutes": "1 min"}]})";
+  return read_appliance(parse_document(text, "untellable"), testing::registry());
+}
+
+/// By the prior odds alone, which no reading moves, the heater is likelier at fault than good: whoever found that out
+/// would be marked wrong.
+TEST(Workshop, RefusesAHealthyExerciseWhoseOwnReadingsCondemnAGoodPart) {
+  const Appliance appliance = untellable();
+  const Meter meter = read_meter(read_document(OHMWRIGHT_SOURCE_DIR "/framework/ohmwright/document/meters/basic.json"));
+  const CourseSecret secret(testing::passphrase, "untellable");
+  Workshop workshop(appliance, meter, secret);
+  try {
+    workshop.make({Lesson::healthy, 0, {}});
+    FAIL() << "it was made";
+  } catch (const InputError& error) {
+    EXPECT_THAT(error.what(), ::testing::HasSubstr("no exercise in which nothing is wrong with \"a heater nobody can "
+                                                   "read\" is fair"));
   }
 }
 

@@ -2,8 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
+#include <set>
+#include <utility>
 
+#include <ohmwright/appliance/cut_wire.hpp>
+#include <ohmwright/appliance/opens_hot.hpp>
+#include <ohmwright/circuit/voltmeter.hpp>
 #include <ohmwright/locate/site.hpp>
 
 namespace ohmwright::locate::testing {
@@ -63,6 +69,7 @@ struct DrawnAppliance::Wiring {
   std::vector<std::vector<circuit::NodeIndex>> ends;  ///< by part: terminals, then points within
   std::vector<std::vector<std::size_t>> leads;        ///< by part and terminal: index of the branch to the wiring
   std::size_t node_count = 0;
+  std::set<std::size_t> cold_parts;  ///< that would open once they are hot, and are not
 
   explicit Wiring(const Appliance& of) : appliance(of), node_count(of.nodes.size()) {
     for (const PlacedPart& part : of.parts) {
@@ -153,18 +160,35 @@ circuit::BranchModel DrawnAppliance::model_of(const Element& element, double sha
   return circuit::open();
 }
 
+/// A wire that a leak cuts in two is as long as it was; the cut lies anywhere along it.
+void DrawnAppliance::keep_whole(std::size_t part, const Situation& situation, std::vector<Element>& elements) const {
+  const PlacedPart& placed = faults_->appliance().parts[part];
+  std::vector<Element> good;
+  placed.kind->call("its electrical model", [&] { return placed.part->electrical_model(not_found, situation, good); });
+  const std::optional<CutWire> cut = cut_wire(good, elements, placed.nodes.size());
+  if (!cut) return;
+  const std::vector<double>& shares = element_shares_[part];
+  const double length = value_in_range(good[0], shares[most_elements - 2]);
+  const double before = between(cut->least_share, cut->most_share, shares[0]);
+  elements[0].value_in_si = before * length;
+  elements[1].value_in_si = (1.0 - before) * length;
+  elements[0].relative_half_width = elements[1].relative_half_width = 0.0;
+}
+
 void DrawnAppliance::add_part(std::size_t part, const Measurement& measurement, ReproducibleStream& stream,
                               Wiring& wiring) const {
   const Appliance& appliance = faults_->appliance();
   const PlacedPart& placed = appliance.parts[part];
   const bool is_ohms = appliance.test_points[measurement.test_point].probe == Probe::ohms;
   const std::uint16_t fault = faults_->fault_of(*truth_, part);
-  const Excitation excitation = is_ohms ? Excitation::ohmmeter : Excitation::alternating_supply;
+  const bool is_cold = is_ohms || wiring.cold_parts.contains(part);
+  const Excitation excitation = is_cold ? Excitation::ohmmeter : Excitation::alternating_supply;
   std::vector<Element> elements;
   const ModelAnswer answer = placed.kind->call("its electrical model", [&] {
     return placed.part->electrical_model(fault, situation_of(part, measurement, excitation), elements);
   });
   if (answer != ModelAnswer::stated) elements = {resistance_between(0, 1, unknown_low, unknown_high)};
+  if (fault != not_found) keep_whole(part, situation_of(part, measurement, excitation), elements);
   const bool comes_and_goes = fault != not_found && placed.kind->descriptor().fault_modes[fault].id == "intermittent";
   for (std::size_t i = 0; i < elements.size(); ++i) {
     const Element& element = elements[i];
@@ -181,10 +205,63 @@ void DrawnAppliance::add_part(std::size_t part, const Measurement& measurement, 
   }
 }
 
+/// What would open because it is hot, were it not whole behind an open contact: less than a tenth of the supply's volts
+/// across it heats nothing (docs/arithmetic.md).
+std::set<std::size_t> DrawnAppliance::parts_that_stay_cold(const Measurement& measurement,
+                                                           ReproducibleStream stream) const {
+  const Appliance& appliance = faults_->appliance();
+  std::map<std::size_t, std::pair<std::uint16_t, std::uint16_t>> opening;
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part) {
+    const std::uint16_t fault = faults_->fault_of(*truth_, part);
+    if (fault == not_found) continue;
+    const auto model = [&](std::uint16_t of_fault, Excitation excitation) {
+      const PlacedPart& placed = appliance.parts[part];
+      std::vector<Element> elements;
+      placed.kind->call("its electrical model", [&] {
+        return placed.part->electrical_model(of_fault, situation_of(part, measurement, excitation), elements);
+      });
+      return elements;
+    };
+    const std::vector<Element> cold = model(fault, Excitation::ohmmeter);
+    const std::optional<std::size_t> opens = opening_element(model(not_found, Excitation::alternating_supply), cold,
+                                                             model(fault, Excitation::alternating_supply));
+    if (opens) opening[part] = {cold[*opens].from, cold[*opens].to};
+  }
+  std::set<std::size_t> cold;
+  if (opening.empty()) return cold;
+  Wiring wiring(appliance);
+  for (const auto& [part, ends] : opening) wiring.cold_parts.insert(part);
+  constexpr double not_hot_yet = 0.2;  // of readings, as docs/arithmetic.md states
+  if (stream.uniform() < not_hot_yet) return wiring.cold_parts;
+  for (std::size_t part = 0; part < appliance.parts.size(); ++part) add_part(part, measurement, stream, wiring);
+  for (const PartTerminal& lifted : appliance.test_points[measurement.test_point].lifted)
+    wiring.branches[wiring.leads[lifted.part][lifted.terminal]].model = circuit::open();
+  const MainsSupply& mains = appliance.supply;
+  const bool is_cut = truth_->outside_cause && appliance.outside_causes[*truth_->outside_cause].cuts_supply;
+  if (!is_cut)
+    wiring.add(mains.live, mains.neutral,
+               circuit::voltage_source(Voltage::from_value(mains.voltage.value.value_in_si())));
+  if (mains.earth) wiring.add(mains.neutral, *mains.earth, circuit::resistance(Resistance::from_value(joined_ohm)));
+  std::vector<circuit::NodePair> pairs;
+  for (const auto& [part, ends] : opening)
+    pairs.push_back({wiring.end(part, ends.first), wiring.end(part, ends.second)});
+  circuit::Network network;
+  for (std::size_t node = 0; node < wiring.node_count; ++node) network.add_node();
+  for (const circuit::Branch& branch : wiring.branches) network.add_branch(branch.from, branch.to, branch.model);
+  const auto hertz = Frequency::from_value(mains.frequency.value.value_in_si());
+  const circuit::Voltmeter volts(network, hertz, Resistance::from_value(10e6), pairs);
+  std::size_t pair = 0;
+  for (const auto& [part, ends] : opening)
+    if (circuit::magnitude(volts.reading(pair++)).value() < least_share_that_heats * mains.voltage.value.value_in_si())
+      cold.insert(part);
+  return cold;
+}
+
 WiredReading DrawnAppliance::wired_for(const Measurement& measurement, ReproducibleStream& stream) const {
   const Appliance& appliance = faults_->appliance();
   const TestPoint& point = appliance.test_points[measurement.test_point];
   Wiring wiring(appliance);
+  if (point.probe != Probe::ohms) wiring.cold_parts = parts_that_stay_cold(measurement, stream);
   for (std::size_t part = 0; part < appliance.parts.size(); ++part) add_part(part, measurement, stream, wiring);
   WiredReading wired;
   wired.probe = point.probe;

@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include <ohmwright/circuit/network.hpp>
@@ -40,6 +41,8 @@ class DrawnAppliance {
   struct Wiring;
 
   Situation situation_of(std::size_t part, const Measurement& measurement, Excitation excitation) const;
+  std::set<std::size_t> parts_that_stay_cold(const Measurement& measurement, ReproducibleStream stream) const;
+  void keep_whole(std::size_t part, const Situation& situation, std::vector<Element>& elements) const;
   void add_part(std::size_t part, const Measurement& measurement, ReproducibleStream& stream, Wiring& wiring) const;
   circuit::BranchModel model_of(const Element& element, double share, double contact_share) const;
 
