@@ -2,8 +2,6 @@
 #include <charconv>
 #include <ostream>
 
-#include <nlohmann/json.hpp>
-
 #include <ohmwright/job/job_book.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -14,6 +12,7 @@
 #include "exit_codes.hpp"
 #include "job/actions.hpp"
 #include "job/book_file.hpp"
+#include "job/entry_words.hpp"
 
 namespace ohmwright::cli {
 
@@ -27,30 +26,6 @@ std::size_t typed_most(const Arguments& arguments) {
   if (error != std::errc() || end != text.data() + text.size() || most == 0 || most > 1'000'000)
     throw InputError("--most takes a number from 1 to 1000000, got " + ohmwright::quoted(text));
   return most;
-}
-
-/// A value of an entry for people; empty for records, which are for programs.
-std::string value_words(const nlohmann::ordered_json& value) {
-  if (value.is_string()) return value.get<std::string>();
-  if (value.is_boolean()) return value.get<bool>() ? "yes" : "no";
-  return value.is_number() ? value.dump() : std::string();
-}
-
-/// The entry in a few words: what a person needs to know it again.
-std::string entry_words(const job::Entry& entry) {
-  constexpr std::size_t longest = 160;
-  const auto content = nlohmann::ordered_json::parse(entry.content, nullptr, false);
-  std::string words;
-  if (content.is_object())
-    for (const auto& [name, value] : content.items()) {
-      const std::string text = name == job::act_field ? std::string() : value_words(value);
-      if (!text.empty()) words += (words.empty() ? "" : "; ") + name + ": " + text;
-    }
-  words = printable(words);
-  if (words.size() <= longest) return words;
-  std::size_t end = longest;
-  while (end > 0 && (static_cast<unsigned char>(words[end]) & 0xC0U) == 0x80U) --end;
-  return words.substr(0, end) + "…";
 }
 
 }  // namespace

@@ -14,6 +14,7 @@
 #include "exit_codes.hpp"
 #include "job/actions.hpp"
 #include "job/book_file.hpp"
+#include "job/entry_words.hpp"
 #include "job/repaired.hpp"
 
 namespace ohmwright::cli {
@@ -108,10 +109,12 @@ int correct_job(const Arguments& arguments, Environment& environment) {
   const std::vector<const job::Entry*> back = entries_typed(job, arguments.operands.front());
   const bool reopens = is_repaired_only_by(job, back, environment);
   const bool is_one = back.size() == 1;
+  constexpr std::size_t longest = 60;
   std::string what;
   std::vector<job::NewEntry> entries;
   for (const job::Entry* entry : back) {
     what += (what.empty() ? "" : ", ") + printable(entry->form) + " " + entry->id.substr(0, 8);
+    if (const std::string words = entry_words(*entry, longest); !words.empty()) what += " (" + words + ")";
     entries.push_back({job::EntryForm::taken_back,
                        job::ContentWriter().text("reason", arguments.value("--because")).content(),
                        {},

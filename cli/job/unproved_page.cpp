@@ -15,6 +15,7 @@
 #include "job/safety.hpp"
 #include "job/search.hpp"
 #include "job/untouched.hpp"
+#include "job/worked_part.hpp"
 
 namespace ohmwright::cli {
 
@@ -45,6 +46,10 @@ void write_unproved(const job::ServiceCall& call, const Arguments& arguments, co
     for (const job::ProofStep& step : bars_to_heating(call, environment))
       if (step.form == job::ProofStep::Form::limit_unread && !is_told(step)) add(step);
   for (const job::ProofStep& step : open) add(step);
+  for (const job::ProofStep& step : job::bars_to_closing(call, safety_asked(call, environment)))
+    if (step.form == job::ProofStep::Form::insulation_unproved ||
+        step.form == job::ProofStep::Form::earth_bond_unproved)
+      add(step);
   page.section(say(OHMWRIGHT_TEXT("Do not energise it before")), against);
   page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
   if (against.empty() && unproved.empty())

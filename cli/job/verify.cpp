@@ -91,7 +91,9 @@ job::NewEntry earth_bond(const JobAtHand& job, const Arguments& arguments, const
                                                          : say(OHMWRIGHT_TEXT("It has no protective earth: {why}"),
                                                                {{"why", because}})));
   }
-  const Observed observed = parse_observed(text, Dimension::resistance);
+  ObservedOptions bare;
+  bare.default_unit = Unit::named("ohm", Dimension::resistance);
+  const Observed observed = parse_observed(text, Dimension::resistance, bare);
   if (std::holds_alternative<OverRange>(observed))
     return check_entry(content.text("outcome", name_of(Outcome::out_of_limits))
                            .text("text", say(OHMWRIGHT_TEXT("Earth bond with its cord: OL. The earth lead is open: its "

@@ -156,7 +156,7 @@ class Teller {
     call_.state_reason = text_in(content, "reason");
     call_.state_since = told.when;
     if (*state == JobState::repaired) call_.repairs_closed = call_.replaced.size();
-    if (const std::string day = text_in(content, "call_back"); !day.empty()) call_.call_back = day;
+    call_.call_back = text_in(content, "call_back");  // a day that was said with an earlier state went with it
   }
 
   void tell_the_work(EntryForm form, const Told& told, const Json& content) {

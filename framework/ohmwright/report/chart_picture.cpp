@@ -15,7 +15,7 @@ namespace {
 // Columns that a text may have before it runs out of the picture, or past the axis that it names.
 constexpr int columns_across = 46;
 constexpr int columns_upright = 28;
-constexpr int columns_of_key = 40;
+constexpr int columns_of_key = 32;
 
 /// Told apart by people who see no red or green, and by their dashes on paper.
 constexpr std::array<std::string_view, 4> line_colours{"#2f5d8a", "#c7701a", "#5b8c3a", "#7a3f8a"};

@@ -1,9 +1,11 @@
 #include <algorithm>
 #include <initializer_list>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include <ohmwright/job/check_proof.hpp>
+#include <ohmwright/job/part_proof.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
@@ -206,8 +208,12 @@ class JobSentences {
                               {"shown", reading.for_people()}}));
       if (reading.outcome != Outcome::out_of_limits) continue;
       const ReplacedPart* work = work_before(call_, reading);
+      const std::vector<Reading> read = job::readings_of(reading);
+      const bool is_open = read.size() == 1 && std::holds_alternative<OverRange>(read.front().observed);
       const std::string_view english =
-          work == nullptr      ? OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}.")
+          work == nullptr && is_open
+              ? OHMWRIGHT_TEXT("{part} was open: no current passes through it (its ohms read OL).")
+          : work == nullptr    ? OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}.")
           : work->was_mended() ? OHMWRIGHT_TEXT("{part}, though mended, was out of its limits: it read {shown}.")
                                : OHMWRIGHT_TEXT("{part}, though replaced, was out of its limits: it read {shown}.");
       add_once(lines, say_(english, {{"part", reading.title}, {"shown", reading.for_people()}}));
@@ -330,7 +336,7 @@ class JobSentences {
     if (may_run && !call_.replaced.empty() && !logged && call_.cools())
       lines.push_back(say_(OHMWRIGHT_TEXT(
           "Only some days of running prove that it defrosts by itself: keep an eye on frost and on the temperature.")));
-    if (!call_.complaint.empty())
+    if (may_run && !call_.complaint.empty() && !call_.replaced.empty())
       lines.push_back(say_(OHMWRIGHT_TEXT("Call if it comes back: {complaint}."), {{"complaint", call_.complaint}}));
     if (leaked_and_was_left())
       lines.push_back(say_(

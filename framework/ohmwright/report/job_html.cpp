@@ -73,7 +73,7 @@ constexpr std::string_view print_style = R"(<style>
   .shop .plates { display: flex; gap: 0.5rem; align-items: flex-start; }
   .shop .plates > * { flex: 1 1 0; } .shop .plates img { max-height: 4.8cm; }
   .shop .circuit { break-inside: avoid; }
-  .shop .circuit .beside { flex-wrap: nowrap; } .shop .circuit img { max-height: 11cm; max-width: 11cm; }
+  .shop .circuit .beside { flex-wrap: nowrap; } .shop .picture { overflow: visible; } .shop .circuit img { max-height: 11cm; max-width: 11cm; }
   .dense .plates img { max-height: 3.2cm; } .dense .circuit img { max-height: 5.5cm; } .dense .circuit p { margin: 0; }
   .shop .faults .bar:nth-of-type(n + 6) { display: none; }
   .shop .log img { width: 100%; }
