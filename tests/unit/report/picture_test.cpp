@@ -44,11 +44,12 @@ TEST(PictureScript, WrapsLongTextsAndGivesEachLineOfTheKeyItsHeight) {
   const std::string script = picture_script(chart, say());
   EXPECT_THAT(script, HasSubstr("set key below left Left reverse maxcols 1 width -12\n"));
   EXPECT_THAT(script, HasSubstr("set title 'a title of so many words that no picture of'.\"\\n\".'this width has"));
-  EXPECT_THAT(script, HasSubstr("title 'a state whose name is longer than what', keyentry with lines linecolor rgb "
-                                "'white' title 'is left beside its sample in the key'"));
+  EXPECT_THAT(script, HasSubstr("title 'a state whose name is longer', keyentry with lines linecolor rgb 'white' "
+                                "title 'than what is left beside its', keyentry with lines linecolor rgb 'white' title "
+                                "'sample in the key'"));
   chart.lines.front().state = "short";
   const auto height = [](const std::string& of) { return std::stoi(of.substr(of.find("480,") + 4)); };
-  EXPECT_EQ(height(script), height(picture_script(chart, say())) + 29);
+  EXPECT_EQ(height(script), height(picture_script(chart, say())) + 2 * 29);
 }
 
 TEST(PictureScript, DrawsLimitsPastTheSpanFainterThanThoseWithinIt) {
