@@ -103,7 +103,7 @@ std::string questions(const Sentences& say) {
 }
 
 std::string how_warm(const Exercise& exercise, const Sentences& say) {
-  return "<div class=\"asks together\">" +
+  return "<div class=\"asks\">" +
          html_section(say(OHMWRIGHT_TEXT("How warm it is, as found")), temperatures_as_found(exercise)) + "</div>\n";
 }
 
@@ -176,7 +176,7 @@ std::string worksheet_html(const Exercise& exercise, std::string_view drawing, c
   body +=
       html_line_to_fill({say(OHMWRIGHT_TEXT("Name")), say(OHMWRIGHT_TEXT("Date")), say(OHMWRIGHT_TEXT("Check words"))});
   body += cautions_box(exercise, say);
-  body += "<div class=\"asks together\">" +
+  body += "<div class=\"asks\">" +
           html_section(say(OHMWRIGHT_TEXT("What is stamped on the parts")), plates_of(exercise)) + "</div>\n";
   body += how_warm(exercise, say) + numbered_test_points(exercise, say) + set_ups_and_looks(exercise, say);
   if (!drawing.empty()) body += circuit_on_a_page(drawing, say);
