@@ -1,7 +1,9 @@
 #include <algorithm>
+#include <string_view>
 #include <utility>
 
 #include <ohmwright/course/bench.hpp>
+#include <ohmwright/locate/part_model.hpp>
 #include <ohmwright/locate/work.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -10,6 +12,9 @@
 namespace ohmwright::course {
 
 namespace {
+
+/// The identifier of a mode that is of how a part is mounted, not of the part: on a bench that is a good one.
+constexpr std::string_view of_its_place_mode = "misplaced";
 
 SetUp table_set_up(std::string id, std::string title, double minutes, const std::string& temperature,
                    std::string step) {
@@ -24,11 +29,30 @@ SetUp table_set_up(std::string id, std::string title, double minutes, const std:
   return set_up;
 }
 
-/// Every pair of terminals.
-void add_table_points(const PlacedPart& part, const Sentences& say, std::vector<TestPoint>& points) {
+/// By terminal, whether anything is wired to it in a part of these ratings, good or faulty: a kind has the terminals of
+/// all its parts.
+std::vector<bool> wired_terminals(const Appliance& table) {
+  const Descriptor& descriptor = table.parts.front().kind->descriptor();
+  const locate::Site site = locate::site_as_found(table);
+  std::vector<bool> wired(descriptor.terminals.size());
+  const auto note = [&](std::uint16_t fault) {
+    for (const locate::ElementSpread& element : locate::part_model(table, 0, fault, site, Excitation::ohmmeter))
+      for (const std::uint16_t terminal : {element.from, element.to})
+        if (terminal < wired.size()) wired[terminal] = true;
+  };
+  note(not_found);
+  for (std::uint16_t fault = 0; fault < descriptor.fault_modes.size(); ++fault) note(fault);
+  return wired;
+}
+
+/// Every pair of terminals that the part has.
+void add_table_points(const Appliance& table, const Sentences& say, std::vector<TestPoint>& points) {
+  const PlacedPart& part = table.parts.front();
   const std::vector<std::string_view>& names = part.kind->descriptor().terminals;
+  const std::vector<bool> wired = wired_terminals(table);
   for (std::size_t from = 0; from < names.size(); ++from)
     for (std::size_t to = from + 1; to < names.size(); ++to) {
+      if (!wired[from] || !wired[to]) continue;
       TestPoint point;
       point.id = std::string(names[from]) + "-to-" + std::string(names[to]);
       point.title = say(OHMWRIGHT_TEXT("{part}: {from} to {to}"),
@@ -93,7 +117,11 @@ Bench table_of(const Appliance& appliance, std::size_t part) {
   for (std::size_t i = 0; i < terminals; ++i) alone.nodes.emplace_back(i);
   alone.zone = 0;
   alone.behind.clear();
-  add_table_points(alone, say, table.test_points);
+  alone.fault_weights.resize(alone.kind->descriptor().fault_modes.size(), 1.0);
+  for (std::size_t mode = 0; mode < alone.fault_weights.size(); ++mode)
+    if (alone.kind->descriptor().fault_modes[mode].id == of_its_place_mode) alone.fault_weights[mode] = 0.0;
+  table.parts.push_back(std::move(alone));
+  add_table_points(table, say, table.test_points);
   table.set_ups.push_back(
       table_set_up(ice_water, say(OHMWRIGHT_TEXT("in stirred ice water, in a bag, for ten minutes")), 12.0,
                    "0 degC +- 0.2 K", say(OHMWRIGHT_TEXT("Crushed ice and water, stirred; the part in a bag."))));
@@ -103,8 +131,7 @@ Bench table_of(const Appliance& appliance, std::size_t part) {
   table.set_ups.push_back(table_set_up(warm_water, say(OHMWRIGHT_TEXT("in warm water, in a bag, for ten minutes")),
                                        12.0, "40 degC +- 1 K",
                                        say(OHMWRIGHT_TEXT("Warm water with a thermometer in it; the part in a bag."))));
-  add_state_set_ups(alone, say, table.set_ups);
-  table.parts.push_back(std::move(alone));
+  add_state_set_ups(table.parts.front(), say, table.set_ups);
   Bench bench = bench_of(std::move(table));
   bench.on_the_table = true;
   return bench;

@@ -1,5 +1,6 @@
 // A part alone on the table: what all its readings make likely, against what it is.
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string>
@@ -147,6 +148,19 @@ TEST(Table, WhatOhmsDoNotTellIsNoAnswer) {
   EXPECT_THAT(names, ::testing::Contains("part.shorted"));
   EXPECT_THAT(names, ::testing::Not(::testing::Contains("part.aged")));
   EXPECT_THAT(names, ::testing::Not(::testing::Contains("part.open")));
+}
+
+/// A kind has the terminals of all its parts, and a fault that is of a place away from the bench.
+TEST(PartOnTheTable, HasTheTerminalsOfItsRatingsAndNoPlace) {
+  const Bench thermostat = table_of(table_with("bimetal-thermostat", "opens-13"), 0);
+  ASSERT_EQ(thermostat.test_points, 1U) << "no thermal link is in its housing";
+  EXPECT_EQ(thermostat.appliance.test_points.front().id, "contact-1-to-contact-2");
+  const Bench sensor = table_of(table_with("thermistor", "ntc-10k-b3977"), 0);
+  const locate::FaultList faults(sensor.appliance, {});
+  EXPECT_TRUE(std::none_of(faults.faults().begin(), faults.faults().end(), [&](const locate::PossibleFault& one) {
+    return sensor.appliance.parts[0].kind->descriptor().fault_modes[one.fault.fault].id == "misplaced";
+  }));
+  EXPECT_FALSE(faults.faults().empty());
 }
 
 }  // namespace
