@@ -62,6 +62,32 @@ TEST(Traps, AnOpenHeaterHidesBehindTheTimerMotor) {
                       "lift a lead, or pull the connector, and read it alone.")));
 }
 
+TEST(Traps, NobodyIsSentToLiveWorkWhileARepeatStillTells) {
+  // Heater open and thermostat stuck open: both read twice, and what is left of a slip is one more reading.
+  std::vector<std::string> words{timer_upright,
+                                 "--symptom",
+                                 "frost-whole-coil",
+                                 "--symptom",
+                                 "warm-cabinet",
+                                 "--symptom",
+                                 "no-air",
+                                 "--looked",
+                                 "door-gasket=fine",
+                                 "--zone",
+                                 "coil=-18C",
+                                 "defrost-to-neutral=OL",
+                                 "heater-alone=OL",
+                                 "thermostat-alone=OL",
+                                 "thermostat-alone=OL",
+                                 "heater-alone=OL",
+                                 "fan-alone=68"};
+  EXPECT_THAT(told(words), AllOf(HasSubstr("NOT FOUND YET"), HasSubstr("Do next"), Not(HasSubstr("No unpowered step")),
+                                 Not(HasSubstr("--allow-live"))));
+  words.insert(words.end(), {"heater-alone=OL", "thermostat-alone=OL"});
+  EXPECT_THAT(told(words), HasSubstr("LIKELY: Defrost thermostat: stuck open, or a lead of it broken; and Defrost "
+                                     "heater: element open"));
+}
+
 TEST(Traps, ABrokenTestLeadShowsOpenEverywhere) {
   const std::vector<std::string> all_open{
       "upright-shared-neutral-230v", "--symptom", "frost-whole-coil", "heater-alone=OL", "harness=OL",
