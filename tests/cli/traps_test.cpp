@@ -162,6 +162,27 @@ TEST(Traps, AnIntermittentSplice) {
                       "on and move the leads while you watch, one joint after the other.")));
 }
 
+TEST(Traps, AJointReadAloneThatJumpsBetweenOhmsComesAndGoes) {
+  const std::vector<std::string> told_alone{timer_upright, "--symptom", "comes-and-goes", "--zone", "coil=-18C"};
+  const auto splice = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), told_alone.begin(), told_alone.end());
+    return more;
+  };
+  const std::vector<std::string> jumps =
+      splice({"splice-alone=0.2", "splice-alone=42", "splice-alone=0.3", "splice-alone=55"});
+  EXPECT_GT(probability_of("splice", jumps), 0.95);
+  EXPECT_THAT(told(jumps), AllOf(HasSubstr("Splice between thermostat and heater: comes and goes"),
+                                 Not(HasSubstr("Nothing of the possible faults explains it"))));
+  // The ohms of the wire from its plug jump, too, and parts beside it read good.
+  EXPECT_GT(
+      probability_of("splice", splice({"splice-alone=0.2", "splice-alone=42", "splice-alone=0.3", "splice-alone=55",
+                                       "heater-alone=31.8", "thermostat-alone=0.2", "harness=32", "harness=74"})),
+      0.95);
+  EXPECT_GT(
+      probability_of("splice", splice({"splice-alone=0.2", "splice-alone=8", "splice-alone=0.2", "splice-alone=7"})),
+      0.9);
+}
+
 TEST(Traps, AHeaterThatComesAndGoes) {
   const std::vector<std::string> words{timer_upright, "heater-alone=32", "heater-alone=OL"};
   EXPECT_THAT(told(words), AllOf(HasSubstr("The likeliest is Defrost heater: comes and goes: a break in it that closes "
