@@ -373,6 +373,43 @@ TEST(Traps, NothingThatShocksTripsOrBurnsIsReadLive) {
   EXPECT_THAT(told({timer_upright, "plug=0.2"}), HasSubstr("STOP, do not plug it in"));
 }
 
+/// A forced defrost puts the line on a heater: something is read to the protective earth before it, whatever the sign
+/// (common practice, no source).
+TEST(Traps, SomethingIsReadToEarthBeforeTheFirstLiveStep) {
+  constexpr std::ptrdiff_t none = 1000;
+  constexpr std::ptrdiff_t offered = 4;  // a page shows no more
+  struct Places {
+    std::ptrdiff_t live = none;
+    std::ptrdiff_t earth = none;
+  };
+  const auto places = [](std::vector<std::string> words) {
+    words.insert(words.begin(), "locate");
+    words.insert(words.end(), {"--allow-live", "--format", "json"});
+    const auto json = nlohmann::json::parse(run_program(words).out);
+    Places found;
+    std::ptrdiff_t at = 0;
+    for (const auto& step : json["steps"]) {
+      const std::string point = step.value("test_point", "");
+      const bool is_to_earth =
+          point.find("to-earth") != std::string::npos || point.find("to-frame") != std::string::npos;
+      if (step.value("live", false)) found.live = std::min(found.live, at);
+      if (is_to_earth) found.earth = std::min(found.earth, at);
+      ++at;
+    }
+    return found;
+  };
+  for (const char* appliance : {timer_upright, board_upright, "upright-shared-neutral-230v"})
+    for (const char* symptom : {"no-defrost", "frost-whole-coil"}) {
+      const Places first = places({appliance, "--symptom", symptom, "--zone", "coil=-18C"});
+      EXPECT_TRUE(first.live >= offered || first.earth < first.live) << appliance << ' ' << symptom;
+    }
+  const std::vector<std::string> words{timer_upright, "--symptom", "no-defrost", "--zone", "coil=-18C"};
+  EXPECT_LT(places(words).live, none) << "live steps are there";
+  std::vector<std::string> read = words;
+  read.emplace_back("harness-to-earth=OL");
+  EXPECT_LT(places(read).live, places(read).earth) << "once is enough where no sign speaks of a leak";
+}
+
 TEST(Traps, OnceALeakWasReadThePageAsksForNoFirstInsulation) {
   EXPECT_THAT(told({timer_upright, "--symptom", "trips-breaker", "harness-to-earth=0.2M"}),
               AllOf(HasSubstr("STOP, do not energise it"), Not(HasSubstr("Before all else"))));

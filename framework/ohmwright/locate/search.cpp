@@ -183,6 +183,7 @@ void Search::think() {
   if (!signs_.codes.empty() && standing_.probability >= nearly_likely && standing_.lacks == Standing::Lacks::nothing)
     put_what_bears_it_out_first();
   put_dead_before_live();
+  put_earth_before_live();
   put_insulation_first();
   if (standing_.form == Standing::Form::no_more_steps && !steps_.empty()) standing_.form = Standing::Form::open;
 }

@@ -97,6 +97,7 @@ class Search {
   void put_what_bears_it_out_first();
   void put_insulation_first();
   void put_dead_before_live();
+  void put_earth_before_live();
 
   const Appliance& appliance_;
   SearchSettings settings_;
