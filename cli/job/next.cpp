@@ -179,6 +179,7 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
     for (const ExpectedReading& row : content.next->expected)
       page.block(now.say()(OHMWRIGHT_TEXT("{shows}  if {fault}"), {{"shows", row.shows}, {"fault", row.fault}}),
                  "      ");
+    if (content.next->way_out) page.block(*content.next->way_out, "    ");
   }
   page.section(now.say()(OHMWRIGHT_TEXT("What to do now")), content.afterwards);
   if (content.next) {  // once a part is found no step is shown, and no command says what it would be for

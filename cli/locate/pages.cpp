@@ -58,6 +58,7 @@ std::string step_page(const LocateReport& report, std::vector<std::string>& told
   page.heading(say(OHMWRIGHT_TEXT("Do next")));
   page.item(content.next->title);
   for (const std::string& text : content.next->before) page.block(text, "      ");
+  if (content.next->way_out) page.block(*content.next->way_out, "    ");
   return page.take();
 }
 

@@ -359,6 +359,20 @@ TEST(GenericAppliance, OfWhoseControlAPinIsEmptyIsSearched) {
   EXPECT_THAT(ran.out, HasSubstr("Do next"));
 }
 
+/// Of a part whose class nobody knows no number is promised: 90 kohm of a good sensor at -18 degC would look wrong
+/// beside it (10 kohm at 25 degC, common practice, no source).
+TEST(GenericAppliance, PromisesNoOhmsOfAPartThatNobodyKnows) {
+  const std::filesystem::path file =
+      std::filesystem::temp_directory_path() / ("ohmwright-unknown-" + std::to_string(getpid()) + ".json");
+  const std::string do_not_know = "3\n3\n1\n3\n3\n3\n";
+  const Ran made = run_program({"appliance", "new", "--out", file.string()}, {}, do_not_know);
+  ASSERT_EQ(made.exit_code, 0) << made.err;
+  const std::string all = told({file.string(), "--symptom", "no-defrost", "--zone", "coil=-18C", "harness=290"});
+  std::filesystem::remove(file);
+  EXPECT_THAT(all, AllOf(HasSubstr("some ohms, neither near 0 nor OL if Control board"),
+                         HasSubstr("OL if Coil sensor: open sensor or lead"), Not(HasSubstr("1.0\u00a0kΩ"))));
+}
+
 /// What holds a likely part back is told to programs as to people.
 TEST(Evidence, JsonTellsWhatWouldClearALikelyPart) {
   const nlohmann::json other =

@@ -87,6 +87,41 @@ TEST(PlanOfASearch, HtmlLeadsFromStepToStep) {
                              Not(HasSubstr("src=\"http"))));
 }
 
+/// Whether that stands in the text, the pieces one after the other.
+::testing::AssertionResult has_in_order(const std::string& text, const std::vector<std::string>& pieces) {
+  std::size_t from = 0;
+  for (const std::string& piece : pieces) {
+    const std::size_t at = text.find(piece, from);
+    if (at == std::string::npos) return ::testing::AssertionFailure() << '"' << piece << "\" is not there, or before";
+    from = at + piece.size();
+  }
+  return ::testing::AssertionSuccess();
+}
+
+/// Who follows the lines one by one must not end a set-up before anything is read in it (common practice, no source).
+TEST(PlanOfASearch, EndsASetUpAfterTheReading) {
+  const std::vector<std::string> words{"locate", "upright-timer-bimetal-120v", "--symptom", "frost-whole-coil",
+                                       "--plan"};
+  EXPECT_TRUE(has_in_order(run_program(words).out, {"Set up: timer turned by hand", "It took if: the click", "go to ",
+                                                    "Afterwards, once nothing more is read so: turn it on"}));
+  std::vector<std::string> page = words;
+  page.insert(page.end(), {"--format", "html"});
+  EXPECT_TRUE(has_in_order(run_program(page).out, {"<li>Set up: timer turned by hand", "<li>It took if: the click</li>",
+                                                   "</ol>", "<table>", "</table>", "<p>Afterwards"}));
+}
+
+TEST(PlanOfASearch, LiftsALeadBeforeASetUpAndOnceIceIsGone) {
+  const auto plan_of = [](const char* appliance) {
+    return run_program({"locate", appliance, "--symptom", "frost-whole-coil", "--plan", "--width", "120"}).out;
+  };
+  EXPECT_TRUE(has_in_order(plan_of("upright-timer-bimetal-120v"),
+                           {"Set up: coil thawed", "It took if: a thermometer",
+                            "Lift a lead: contact-1 of Defrost thermostat", "Afterwards"}));
+  EXPECT_TRUE(has_in_order(plan_of("upright-shared-neutral-230v"),
+                           {"Lift the leads: line, neutral, defrost, run of Defrost timer",
+                            "Set up: timer turned by hand to defrost", "It took if: the click", "Afterwards"}));
+}
+
 TEST(PlanOfASearch, RefusesWhatDoesNotGoTogether) {
   EXPECT_EQ(run_program({"locate", "upright-thermistor-230v", "--plan", "--interactive"}).err,
             "ohmwright: --plan prints the whole way, --interactive asks step by step: choose one of them\n");

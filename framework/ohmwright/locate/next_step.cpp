@@ -120,6 +120,7 @@ class StepFinder {
         if (!is_done(after_it)) add_measurement(after_it, state_, false);
         continue;
       }
+      if (settings_.set_ups_that_change_nothing && !is_done(after_it)) add_measurement(after_it, state_, false);
       is_read = is_read || is_done(after_it);
       if (state_.set_up == set_up) state.set_up.reset();
     }

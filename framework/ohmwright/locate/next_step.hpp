@@ -15,10 +15,12 @@ namespace ohmwright::locate {
 struct NextStepSettings {
   bool allow_live = false;
   bool insulation_is_good =
-      false;                      ///< insulation was read and is within limits: then replacing and testing is an offer
-  double likely = 0.95;           ///< a part named with this probability is likely
-  double replace = 0.995;         ///< and may be replaced with this one: one wrong replacement in two hundred
-  double least_gain_bits = 0.02;  ///< a step that tells less does not pay
+      false;  ///< insulation was read and is within limits: then replacing and testing is an offer
+  /// Read once more after a set-up that makes no difference, too: a slip is hardly made there again in the same way.
+  bool set_ups_that_change_nothing = false;
+  double likely = 0.95;             ///< a part named with this probability is likely
+  double replace = 0.995;           ///< and may be replaced with this one: one wrong replacement in two hundred
+  double least_gain_bits = 0.02;    ///< a step that tells less does not pay
   std::size_t most_instances = 96;  ///< that the expectation is taken over
   WorkTimes times;
 };

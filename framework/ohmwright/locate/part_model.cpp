@@ -5,6 +5,8 @@
 #include <optional>
 
 #include <ohmwright/appliance/cut_wire.hpp>
+#include <ohmwright/component/descriptor.hpp>
+#include <ohmwright/locate/loose_contact.hpp>
 #include <ohmwright/locate/part_model.hpp>
 
 namespace ohmwright::locate {
@@ -329,7 +331,10 @@ std::vector<ElementSpread> part_model(const Appliance& appliance, std::size_t pa
   if (all.middle().answer != ModelAnswer::stated) return unknown_part();
   std::vector<ElementSpread> spreads;
   for (std::size_t i = 0; i < all.middle().elements.size(); ++i) spreads.push_back(all.spread(i));
-  if (fault != not_found) keep_whole(appliance, part, site, excitation, all.middle().elements, spreads);
+  if (fault == not_found) return spreads;
+  keep_whole(appliance, part, site, excitation, all.middle().elements, spreads);
+  if (appliance.parts[part].kind->descriptor().fault_modes[fault].id == comes_and_goes_mode)
+    for (ElementSpread& spread : spreads) add_ohms_of_loose_contact(spread);
   return spreads;
 }
 

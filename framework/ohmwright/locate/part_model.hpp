@@ -21,6 +21,8 @@ struct ElementChoice {
   /// Standard uncertainty of the value, relative, by where a wire is cut in two: what one piece has more the other has
   /// less, and it is negative there. Beside `relative_uncertainty`, which both share.
   double of_cut = 0.0;
+  bool is_anew =
+      false;  ///< another value within its uncertainty at every reading: readings have no error of it in common
 };
 
 /// An element with its choices, the likeliest first.
@@ -46,8 +48,8 @@ struct ElementSpread {
 /// Asked at the middle and at both ends of the temperature, and all along the way of a zone that may have warmed up: a
 /// resistance takes in all of these, a contact is closed with the weighted share. What spreads over more than a factor
 /// is cut into choices of equal probability on a logarithmic scale. A wire that a leak cuts in two stays as long as a
-/// good part's (`cut_wire`). A part that cannot say what it is has anything from
-/// an ohm to a megohm between its first two terminals.
+/// good part's (`cut_wire`). A contact that comes and goes may show some ohms while it is bad (`loose_contact`). A part
+/// that cannot say what it is has anything from an ohm to a megohm between its first two terminals.
 std::vector<ElementSpread> part_model(const Appliance& appliance, std::size_t part, std::uint16_t fault,
                                       const Site& site, Excitation excitation);
 

@@ -92,7 +92,8 @@ void Prober::ProbedScene::note_as_built() {
       const PlacedElement& element = model.elements[i];
       as_built_.sources[element.branch] = source::of_element(part, i, scene_.excitation());
       as_built_.of_temperature[element.branch] = element.whole.share_of_temperature;
-      if (element.is_contact && element.choices.size() > 1) wavering.push_back({&element, 0, source_of_state(part, i)});
+      if (element.is_contact && element.choices.size() > 1)
+        wavering.push_back({&element, 0, source_of_state(part, i), as_built_.sources[element.branch]});
     }
   }
   spread_ = as_built_.spread;

@@ -58,7 +58,8 @@ class Prober::ProbedScene {
   struct Wavering {
     const PlacedElement* element = nullptr;
     std::size_t choice = 0;
-    std::uint64_t source = 0;  ///< whose state it is; 0 for one that is another way at every reading
+    std::uint64_t source = 0;    ///< whose state it is; 0 for one that is another way at every reading
+    std::uint64_t of_value = 0;  ///< whose error its resistance is, where that stays
   };
 
   /// The scene with every part good.

@@ -17,7 +17,8 @@ constexpr double low_input_ohm = 10e3;
 /// A conductor hangs in the air when it is behind more than this: no coil or winding has as much, and what stray
 /// capacitance there is between metres of wire has ten times as much at the line's frequency (assumed, no source).
 constexpr double hangs_behind_ohm = 0.5e6;
-/// Below this share of the supply nobody takes it for a voltage.
+/// Below this share of the supply nobody takes it for a voltage. A ghost leaves no more on a low-impedance input, be
+/// that one of some hundred kilohms (assumed, no source).
 constexpr double ghost_share = 0.05;
 /// Volts that stray into leads and wires that nothing feeds, whatever hangs on them: at least these, or that share of
 /// the supply; on a low-impedance input less (common practice, no source).
@@ -140,14 +141,16 @@ void Prober::ProbedScene::read_volts(const Place& place, double weight, std::vec
   const circuit::Voltmeter& voltmeter = has_low_input ? low_impedance_voltmeter(*place.group) : *place.group->voltmeter;
   circuit::Voltmeter::Variant variant = voltmeter.with(changes_);
   const double volts = circuit::magnitude(variant.reading(place.index)).value();
-  const bool hangs = !has_low_input && variant.source_impedance(place.index).value() > hangs_behind_ohm;
-  if (hangs && volts > ghost_share * appliance_.supply.voltage.value.value_in_si()) {
+  const double supply = appliance_.supply.voltage.value.value_in_si();
+  const bool hangs = variant.source_impedance(place.index).value() > hangs_behind_ohm;
+  if (hangs && !has_low_input && volts > ghost_share * supply) {
     outcomes.push_back({weight, PredictedOutcome::Form::floating, 0.0, 0.0, {}});
     return;
   }
   variant.sensitivities(place.index, sensitivities_);
   outcomes.push_back(value_outcome(Probe::volts, weight, volts));
-  const double stray = stray_volts(has_low_input);
+  double stray = stray_volts(has_low_input);
+  if (hangs && has_low_input) stray = std::max(stray, ghost_share * supply);
   if (volts < stray) outcomes.back().uncertainty = std::hypot(outcomes.back().uncertainty, stray_on_scale(stray));
 }
 

@@ -110,8 +110,8 @@ bool Search::disagrees(const TakenReading& reading) const {
 }
 
 /// What need not be read again. What may be is a slip that was not borne out, what comes and goes, OL on a range that
-/// nobody stated, and with `is_asked_twice` all that was read but once.
-std::vector<Measurement> Search::done(bool is_asked_twice) const {
+/// nobody stated, and all that was read less than `asked_times`.
+std::vector<Measurement> Search::done(std::ptrdiff_t asked_times) const {
   std::vector<Measurement> done;
   for (std::size_t i = 0; i < readings_.size(); ++i) {
     const TakenReading& reading = readings_[i];
@@ -119,7 +119,7 @@ std::vector<Measurement> Search::done(bool is_asked_twice) const {
       return other.measurement == reading.measurement;
     });
     const bool is_open = (diagnosis_.is_unexplained(i) && !was_read_twice_alike(prober_, readings_, i)) ||
-                         is_of_unknown_range(reading) || disagrees(reading) || (is_asked_twice && times < 2);
+                         is_of_unknown_range(reading) || disagrees(reading) || times < asked_times;
     if (!is_open || times >= most_times) done.push_back(reading.measurement);
   }
   return done;
@@ -131,13 +131,13 @@ bool Search::may_be_energised(bool insulation_is_good) const {
                                   prober_.meter());
 }
 
-std::vector<Step> Search::steps_from_here(const NextStepSettings& settings, bool is_asked_twice) {
+std::vector<Step> Search::steps_from_here(const NextStepSettings& settings, std::ptrdiff_t asked_times) {
   std::vector<std::size_t> looked_at;
   for (const OutsideSign& sign : signs_.looked_at) looked_at.push_back(sign.outside_cause);
   NextStepSettings allowed = settings;
   if (!may_be_energised(settings.insulation_is_good))
     allowed.allow_live = allowed.insulation_is_good = false;  // no step energises it
-  std::vector<Step> steps = next_steps(reasoner_, diagnosis_, work(), allowed, done(is_asked_twice), looked_at);
+  std::vector<Step> steps = next_steps(reasoner_, diagnosis_, work(), allowed, done(asked_times), looked_at);
   std::erase_if(steps, [this](const Step& step) {
     if (step.form == Step::Form::replace)
       return std::any_of(signs_.replaced.begin(), signs_.replaced.end(),
@@ -148,13 +148,22 @@ std::vector<Step> Search::steps_from_here(const NextStepSettings& settings, bool
   return steps;
 }
 
+/// What is believed may hang on one reading: a slip is rarely made twice, more rarely three times, and hardly after a
+/// set-up that makes no difference to what is read.
+std::vector<Step> Search::steps_that_repeat() {
+  for (std::ptrdiff_t times = 2; times <= most_times; ++times)
+    if (std::vector<Step> steps = steps_from_here(settings_.steps, times); !steps.empty()) return steps;
+  NextStepSettings all = settings_.steps;
+  all.set_ups_that_change_nothing = true;
+  return steps_from_here(all);
+}
+
 void Search::think() {
   diagnosis_ = reasoner_.diagnose(readings_, signs_);
   steps_ = steps_from_here(settings_.steps);
   standing_ = locate::standing(faults_, diagnosis_, settings_.steps, steps_);
   if (standing_.form == Standing::Form::no_more_steps) {
-    // What is believed may hang on one reading: a slip is rarely made twice.
-    steps_ = steps_from_here(settings_.steps, true);
+    steps_ = steps_that_repeat();
     if (!steps_.empty()) standing_.form = Standing::Form::open;
   }
   if (standing_.is_named()) hold_back_beside_what_nothing_explains();
@@ -174,6 +183,7 @@ void Search::think() {
   if (!signs_.codes.empty() && standing_.probability >= nearly_likely && standing_.lacks == Standing::Lacks::nothing)
     put_what_bears_it_out_first();
   put_dead_before_live();
+  put_earth_before_live();
   put_insulation_first();
   if (standing_.form == Standing::Form::no_more_steps && !steps_.empty()) standing_.form = Standing::Form::open;
 }

@@ -75,8 +75,9 @@ class Search {
   void keep_those_that_stand();
   bool is_of_a_warm_one(const TakenReading& as_found, const TakenReading& cooled) const;
   bool disagrees(const TakenReading& reading) const;
-  std::vector<Measurement> done(bool is_asked_twice) const;
-  std::vector<Step> steps_from_here(const NextStepSettings& settings, bool is_asked_twice = false);
+  std::vector<Measurement> done(std::ptrdiff_t asked_times) const;
+  std::vector<Step> steps_from_here(const NextStepSettings& settings, std::ptrdiff_t asked_times = 1);
+  std::vector<Step> steps_that_repeat();
   void hold_back_what_no_reading_says();
   void hold_back_what_a_temperature_explains();
   void hold_back_what_a_state_explains();
@@ -96,6 +97,7 @@ class Search {
   void put_what_bears_it_out_first();
   void put_insulation_first();
   void put_dead_before_live();
+  void put_earth_before_live();
 
   const Appliance& appliance_;
   SearchSettings settings_;

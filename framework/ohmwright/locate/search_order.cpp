@@ -60,6 +60,38 @@ void Search::put_dead_before_live() {
   if (dead != steps_.end()) std::rotate(steps_.begin(), dead, dead + 1);
 }
 
+/// Nothing is energised before something was read to the protective earth, where there is a place for that: the
+/// quickest such reading comes before the first live step, whatever it tells.
+void Search::put_earth_before_live() {
+  const auto first_live = std::find_if(steps_.begin(), steps_.end(), [this](const Step& step) {
+    return step.form == Step::Form::measure && is_live(appliance_, step.measurement);
+  });
+  constexpr std::ptrdiff_t offered = 4;  // the next step, and what may be done instead
+  const bool is_offered = first_live != steps_.end() && first_live - steps_.begin() < offered;
+  const bool was_read = std::any_of(readings_.begin(), readings_.end(), [this](const TakenReading& reading) {
+    return is_to_earth(appliance_, reading.measurement);
+  });
+  if (settings_.steps.insulation_is_good || was_read || !is_offered) return;
+  NextStepSettings all = settings_.steps;
+  all.allow_live = false;
+  all.least_gain_bits = 0.0;
+  std::vector<Step> steps = steps_from_here(all);
+  std::erase_if(steps, [this](const Step& step) {
+    return step.form != Step::Form::measure || !is_to_earth(appliance_, step.measurement);
+  });
+  const auto quickest =
+      std::min_element(steps.begin(), steps.end(), [](const Step& a, const Step& b) { return a.minutes < b.minutes; });
+  if (quickest == steps.end()) return;
+  const Step earth = *quickest;
+  const auto before = static_cast<std::size_t>(first_live - steps_.begin());
+  const auto same = std::find_if(steps_.begin(), steps_.end(), [&](const Step& step) {
+    return step.form == Step::Form::measure && step.measurement == earth.measurement;
+  });
+  if (same < first_live) return;
+  if (same != steps_.end()) steps_.erase(same);
+  steps_.insert(steps_.begin() + static_cast<std::ptrdiff_t>(before), earth);
+}
+
 /// Before all else what showed OL is read again, on a range that is known.
 void Search::ask_for_ranges() {
   for (const TakenReading& reading : readings_)

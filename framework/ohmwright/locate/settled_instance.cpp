@@ -60,7 +60,7 @@ void Prober::ProbedScene::settle_part(const Instance& instance, std::size_t part
     if (element.is_contact && element.choices.size() > 1 && (!element.stays || settled == instance.settled.end())) {
       const bool comes_and_goes =
           !healthy && appliance_.parts[part].kind->descriptor().fault_modes[fault].id == comes_and_goes_mode;
-      wavering_.push_back({&element, 0, comes_and_goes ? 0 : source_of_state(part, i)});
+      wavering_.push_back({&element, 0, comes_and_goes ? 0 : source_of_state(part, i), sources_[element.branch]});
       continue;
     }
     const bool is_whole_range = settled == instance.settled.end() || settled->is_whole_range;

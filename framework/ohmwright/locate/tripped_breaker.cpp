@@ -28,6 +28,7 @@ void Prober::ProbedScene::read_in_every_state(const Place& place, std::vector<Pr
       const ElementChoice& choice = contact.element->choices[contact.choice];
       weight *= choice.weight;
       take(*contact.element, choice, false);
+      sources_[contact.element->branch] = choice.is_anew ? 0 : contact.of_value;
     }
     const std::size_t of_other_states = outcomes.size();
     if (weight >= least_weight) read_hot_or_cold(place, weight, outcomes);

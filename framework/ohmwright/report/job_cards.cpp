@@ -68,6 +68,9 @@ std::string job_card(const LocateReport& report, std::span<const std::string> fi
                                     (step.measurement.set_up ? "@" + appliance.set_ups[*step.measurement.set_up].id
                                                              : std::string())}}),
                  "    ");
+    if (step.form == locate::Step::Form::measure)
+      if (const std::optional<std::string> way_out = way_out_line(appliance, step.measurement, say))
+        page.block(*way_out, "    ");
   }
   if (shown == 0) page.block(say(OHMWRIGHT_TEXT("No step is left that tells more.")));
   return page.take();

@@ -76,6 +76,7 @@ class LocateSentences {
     next.title = step_title(words_.appliance, first, words_.say);
     if (first.form == Step::Form::measure) {
       next.before = work_lines(words_.appliance, work_before(words_.report.work, first), first.measurement, words_.say);
+      next.way_out = way_out_line(words_.appliance, first.measurement, words_.say);
       describe_expected(first, next);
       for (const std::string& id : locate::cautions_of(words_.appliance, words_.report.work, first.measurement)) {
         next.cautions.push_back(caution_words(words_.appliance, id, true, words_.say));

@@ -33,12 +33,13 @@ std::string next_html(const StepContent& next, const Sentences& say) {
     for (const std::string& line : next.before) html += "<li>" + html_text(line) + "</li>\n";
     html += "</ol>\n";
   }
-  if (next.expected.empty()) return html;
+  const std::string way_out = next.way_out ? "<p>" + html_text(*next.way_out) + "</p>\n" : std::string();
+  if (next.expected.empty()) return html + way_out;
   html += "<table>\n<tr><th>" + html_text(say(OHMWRIGHT_TEXT("It would show about"))) + "</th><th>" +
           html_text(say(OHMWRIGHT_TEXT("if the fault is"))) + "</th></tr>\n";
   for (const ExpectedReading& row : next.expected)
     html += "<tr><td>" + html_text(row.shows) + "</td><td>" + html_text(row.fault) + "</td></tr>\n";
-  return html + "</table>\n";
+  return html + "</table>\n" + way_out;
 }
 
 }  // namespace

@@ -32,6 +32,7 @@ void write_next(const LocateContent& content, const Sentences& say, PageLayout& 
   if (!content.next->expected.empty()) page.block(say(OHMWRIGHT_TEXT("It would show about:")), "    ");
   for (const ExpectedReading& row : content.next->expected)
     page.block(say(OHMWRIGHT_TEXT("{shows}  if {fault}"), {{"shows", row.shows}, {"fault", row.fault}}), "      ");
+  if (content.next->way_out) page.block(*content.next->way_out, "    ");
   page.section(say(OHMWRIGHT_TEXT("Or instead")), content.instead);
 }
 

@@ -43,8 +43,9 @@ struct ExpectedReading {
 struct StepContent {
   std::string title;
   std::vector<std::string> cautions;  ///< of this step, in few words
-  std::vector<std::string> before;    ///< what comes first: covers, set-up, leads to lift
+  std::vector<std::string> before;    ///< what comes first: covers, leads to lift, set-up
   std::vector<ExpectedReading> expected;
+  std::optional<std::string> way_out;  ///< how the set-up is ended once all is read in it
 };
 
 /// What the page of a search says, in the reader's language, before it is laid out.

@@ -49,6 +49,10 @@ void add_end_of_other(const Appliance& appliance, const locate::WorkState& work,
                                                {{"set_up", before.title}, {"way", before.way_out}}));
 }
 
+/// Leads under ice are reached once it is gone, and what is chilled is handled with its leads on. What has the line is
+/// not handled any more.
+bool lifts_after(const SetUp& set_up) { return !set_up.temperatures.empty() && !set_up.live; }
+
 }  // namespace
 
 locate::WorkState work_before(locate::WorkState work, const locate::Step& step) {
@@ -68,16 +72,26 @@ std::vector<std::string> work_lines(const Appliance& appliance, const locate::Wo
   for (const std::size_t cover : locate::covers_to_take_off(appliance, work, measurement))
     lines.push_back(say(OHMWRIGHT_TEXT("Take off: {cover}"), {{"cover", appliance.covers[cover].title}}));
   add_end_of_other(appliance, work, measurement, say, lines);
-  if (measurement.set_up && work.set_up != measurement.set_up) {
+  const std::vector<PartTerminal>& lifted = appliance.test_points[measurement.test_point].lifted;
+  const bool is_set_up_anew = measurement.set_up && work.set_up != measurement.set_up;
+  const bool lifts_last = is_set_up_anew && lifts_after(appliance.set_ups[*measurement.set_up]);
+  if (!lifts_last) add_lifted(appliance, lifted, say, lines);
+  if (is_set_up_anew) {
     const SetUp& set_up = appliance.set_ups[*measurement.set_up];
     lines.push_back(say(OHMWRIGHT_TEXT("Set up: {set_up}"), {{"set_up", set_up.title}}));
     for (const std::string& line : set_up.steps) lines.push_back(line);
     if (!set_up.confirmed_by.empty())
       lines.push_back(say(OHMWRIGHT_TEXT("It took if: {sign}"), {{"sign", set_up.confirmed_by}}));
-    if (!set_up.way_out.empty()) lines.push_back(say(OHMWRIGHT_TEXT("To end it: {way}"), {{"way", set_up.way_out}}));
   }
-  add_lifted(appliance, appliance.test_points[measurement.test_point].lifted, say, lines);
+  if (lifts_last) add_lifted(appliance, lifted, say, lines);
   return lines;
+}
+
+std::optional<std::string> way_out_line(const Appliance& appliance, const locate::Measurement& measurement,
+                                        const Sentences& say) {
+  if (!measurement.set_up || appliance.set_ups[*measurement.set_up].way_out.empty()) return std::nullopt;
+  return say(OHMWRIGHT_TEXT("Afterwards, once nothing more is read so: {way}"),
+             {{"way", appliance.set_ups[*measurement.set_up].way_out}});
 }
 
 }  // namespace ohmwright

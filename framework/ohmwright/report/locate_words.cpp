@@ -80,12 +80,23 @@ std::string shown_reading(const locate::TakenReading& reading, const Sentences& 
 
 namespace {
 
-/// How far what an instrument shows of a way may lie from its middle [on the scale]; 0 for one so wide that its middle
-/// stands for it.
-double spread_of(const locate::PredictedOutcome& way) {
-  constexpr double widest = 0.5;
-  const double half_width = std::sqrt(3.0) * way.uncertainty;
-  return half_width > widest ? 0.0 : half_width;
+/// How far what an instrument shows of a way may lie from its middle [on the scale].
+double half_width_of(const locate::PredictedOutcome& way) { return std::sqrt(3.0) * way.uncertainty; }
+
+/// Past this half-width a way is not one value any more [on the scale].
+constexpr double widest_value = 0.5;
+
+/// The same, but 0 for volts and amperes so wide that their middle stands for them.
+double spread_of(const locate::PredictedOutcome& way, Probe probe) {
+  const double half_width = half_width_of(way);
+  return half_width > widest_value && probe != Probe::ohms ? 0.0 : half_width;
+}
+
+/// Whether it is ohms so wide that their middle would be a value that nobody knows: of a part of unknown class, say.
+/// What is near 0 is that, however wide.
+bool is_no_one_value(const locate::PredictedOutcome& way, Probe probe) {
+  const locate::Scale scale = locate::scale_of(probe);
+  return probe == Probe::ohms && half_width_of(way) > widest_value && way.mean > scale.at(2.0 * scale.linear_below);
 }
 
 }  // namespace
@@ -112,10 +123,15 @@ std::string shown_text(std::span<const locate::PredictedOutcome> ways, Probe pro
     if (way.mean < low->mean) low = &way;
     if (way.mean > high->mean) high = &way;
   }
-  if (value_at(high->mean) <= one_value * std::max(value_at(low->mean), scale.linear_below))
-    return text_of(value_at(likeliest.mean));
-  const std::string from = text_of(value_at(low->mean - spread_of(*low)));
-  const std::string to = text_of(value_at(high->mean + spread_of(*high)));
+  const bool is_about_one_value = value_at(high->mean) <= one_value * std::max(value_at(low->mean), scale.linear_below);
+  if (is_about_one_value && !is_no_one_value(likeliest, probe)) return text_of(value_at(likeliest.mean));
+  const double low_end = low->mean - spread_of(*low, probe);
+  const double high_end = high->mean + spread_of(*high, probe);
+  constexpr double says_nothing = 10.0;  // on the scale: ends that lie 20 000 times apart
+  if (probe == Probe::ohms && high_end - low_end > says_nothing && low_end > scale.at(scale.linear_below))
+    return say(OHMWRIGHT_TEXT("some ohms, neither near 0 nor OL"));
+  const std::string from = text_of(value_at(low_end));
+  const std::string to = text_of(value_at(high_end));
   return say(OHMWRIGHT_TEXT("{low} to {high}"), {{"low", from}, {"high", to}});
 }
 

@@ -24,7 +24,7 @@ std::string shown_reading(const locate::TakenReading& reading, const Sentences& 
 std::string shown_value_text(double value_in_si, Probe probe, const Sentences& say);
 
 /// What the meter would show in that way, or in any of these ways where the first, the likeliest, is a value: "about
-/// 11 kΩ", "9.0 kΩ to 240 kΩ". At least one way.
+/// 11 kΩ", "9.0 kΩ to 240 kΩ"; of a part whose class nobody knows no number. At least one way.
 std::string shown_text(std::span<const locate::PredictedOutcome> ways, Probe probe, const Sentences& say);
 
 /// A temperature [K] in the reader's unit, to a kelvin.

@@ -58,6 +58,7 @@ class PlanSentences {
     step.title = step_title(appliance_, *place.step, say_);
     if (place.step->form == Step::Form::measure) {
       step.before = work_lines(appliance_, work_before(place.work, *place.step), place.step->measurement, say_);
+      step.way_out = way_out_line(appliance_, place.step->measurement, say_);
       add_cautions(place, step, shown);
     }
     for (const PlanAnswer& answer : place.answers) {

@@ -26,7 +26,8 @@ std::string step_html(const PlanStepContent& step, const Sentences& say) {
   for (const PlanAnswerContent& answer : step.answers)
     html += "<tr><td>" + html_text(answer.answer) + "</td><td>" + html_text(answer.chance) + "</td><td>" +
             then_html(answer) + "</td></tr>\n";
-  return html + "</table>\n";
+  html += "</table>\n";
+  return step.way_out ? html + "<p>" + html_text(*step.way_out) + "</p>\n" : html;
 }
 
 }  // namespace

@@ -14,6 +14,7 @@ void write_step(const PlanStepContent& step, const Sentences& say, PageLayout& p
   for (const PlanAnswerContent& answer : step.answers)
     page.item(say(OHMWRIGHT_TEXT("{answer} ({chance}): {then}"),
                   {{"answer", answer.answer}, {"chance", answer.chance}, {"then", answer.then}}));
+  if (step.way_out) page.block(*step.way_out, "      ");
 }
 
 }  // namespace

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,7 +32,8 @@ struct PlanAnswerContent {
 struct PlanStepContent {
   std::size_t number = 1;
   std::string title;
-  std::vector<std::string> before;          ///< what comes first: power, covers, set-up, leads to lift
+  std::vector<std::string> before;          ///< what comes first: power, covers, leads to lift, set-up
+  std::optional<std::string> way_out;       ///< how the set-up is ended once all is read in it
   std::vector<std::string> brief_cautions;  ///< that no step on the way here showed
   std::vector<PlanAnswerContent> answers;
 };

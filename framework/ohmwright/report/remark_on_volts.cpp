@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 
 #include <ohmwright/component/role.hpp>
@@ -33,6 +34,31 @@ class VoltRemarks {
         OHMWRIGHT_TEXT("{point}: {shown} may be a ghost, on a wire that hangs in the air. Read it again on the "
                        "low-impedance input or with a load on it; treat it as live until then."),
         {{"point", search_.title(reading)}, {"shown", shown_reading(reading, search_.say)}});
+  }
+
+  /// What the low-impedance input took away of volts that were read there without it.
+  void fell_away(const TakenReading& reading, const SeenReading& seen) {
+    const double supply = search_.appliance.supply.voltage.value.value_in_si();
+    const locate::Scale scale = locate::scale_of(Probe::volts);
+    if (!reading.measurement.low_impedance || seen.form != SeenReading::Form::value ||
+        seen.at > scale.at(nearly_no_volts * supply))
+      return;
+    locate::Measurement without = reading.measurement;
+    without.low_impedance = false;
+    for (const TakenReading& other : search_.report.readings) {
+      const auto before = locate::seen_reading(other, Probe::volts, search_.prober.meter());
+      if (!(other.measurement == without) || !before || before->form != SeenReading::Form::value) continue;
+      constexpr double fell_by = 3.0;  // times
+      const double volts = scale.linear_below * std::sinh(seen.at);
+      if (before->at < scale.at(std::max(nearly_no_volts * supply, fell_by * volts))) continue;
+      search_.remark(
+          OHMWRIGHT_TEXT("{point}: {first} fell away to {shown} on the low-impedance input: it was a ghost. Nothing "
+                         "that bears a load feeds this wire; it hangs in the air. Prove it dead before you touch it."),
+          {{"point", search_.title(reading)},
+           {"first", shown_reading(other, search_.say)},
+           {"shown", shown_reading(reading, search_.say)}});
+      return;
+    }
   }
 
   void live_neutral(const TakenReading& reading, const SeenReading& seen) {
@@ -78,6 +104,7 @@ class VoltRemarks {
 void remark_on_volts(RemarkedSearch& search, const locate::TakenReading& reading, const locate::SeenReading& seen) {
   VoltRemarks remarks(search);
   remarks.ghost(reading);
+  remarks.fell_away(reading, seen);
   remarks.live_neutral(reading, seen);
 }
 

@@ -160,6 +160,18 @@ circuit::BranchModel DrawnAppliance::model_of(const Element& element, double sha
   return circuit::open();
 }
 
+/// What comes and goes is open while it is bad, or has some ohms: docs/arithmetic.md. The rest of the share that made
+/// it bad says which.
+circuit::BranchModel DrawnAppliance::while_it_is_bad(const Element& element, double share, double contact_share) {
+  constexpr double of_ohms = 0.3;
+  constexpr double least_ohm = 1.0;
+  constexpr double most_ohm = 1e4;
+  const double rest = (contact_share - element.probability_closed) / (1.0 - element.probability_closed);
+  if (rest >= of_ohms) return circuit::open();
+  const double more = least_ohm * std::pow(most_ohm / least_ohm, rest / of_ohms);
+  return circuit::resistance(Resistance::from_value(value_in_range(element, share) + more));
+}
+
 /// A wire that a leak cuts in two is as long as it was; the cut lies anywhere along it.
 void DrawnAppliance::keep_whole(std::size_t part, const Situation& situation, std::vector<Element>& elements) const {
   const PlacedPart& placed = faults_->appliance().parts[part];
@@ -196,6 +208,8 @@ void DrawnAppliance::add_part(std::size_t part, const Measurement& measurement, 
     // it is, at every reading. Of one fault alone it is a share of the time.
     const double contact_share = comes_and_goes ? stream.uniform() : element_shares_[part][most_elements - 1 - i];
     circuit::BranchModel model = model_of(element, element_shares_[part][i], contact_share);
+    if (comes_and_goes && element.type == ElementType::contact && model.type == circuit::BranchType::open)
+      model = while_it_is_bad(element, element_shares_[part][i], contact_share);
     const bool settled =
         model.type == circuit::BranchType::inductance || model.type == circuit::BranchType::capacitance;
     if (is_ohms && settled)

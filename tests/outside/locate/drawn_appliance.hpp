@@ -45,6 +45,7 @@ class DrawnAppliance {
   void keep_whole(std::size_t part, const Situation& situation, std::vector<Element>& elements) const;
   void add_part(std::size_t part, const Measurement& measurement, ReproducibleStream& stream, Wiring& wiring) const;
   circuit::BranchModel model_of(const Element& element, double share, double contact_share) const;
+  static circuit::BranchModel while_it_is_bad(const Element& element, double share, double contact_share);
 
   const FaultList* faults_;
   const Candidate* truth_;

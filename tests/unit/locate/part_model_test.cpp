@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <ohmwright/locate/loose_contact.hpp>
 #include <ohmwright/locate/part_model.hpp>
 
 #include "bench_kinds.hpp"
@@ -76,6 +77,25 @@ TEST(PartModel, EachOfTheTwoErrorsHasItsShare) {
   EXPECT_NEAR(choices(0.08, 0.06).front().share_of_temperature, 0.6, 1e-9);
   EXPECT_NEAR(choices(0.08, 0.0).front().share_of_temperature, 0.0, 1e-9);
   EXPECT_NEAR(choices(0.0, 0.06).front().share_of_temperature, 1.0, 1e-9);
+}
+
+// Half open; three tenths of that, in twice two decades, are 7.5 % each. Their middles are 10 ohm and 1 kohm.
+TEST(PartModel, WhatComesAndGoesMayShowOhmsWhileItIsBad) {
+  ElementSpread contact{0, 1, true, false, false, {}, {}};
+  contact.choices = {{0.5, ElementType::resistance, 30.0, 0.02}, {0.5, ElementType::open}};
+  add_ohms_of_loose_contact(contact);
+  ASSERT_EQ(contact.choices.size(), 4U);
+  EXPECT_NEAR(contact.choices[0].weight, 0.5, 1e-12);
+  EXPECT_NEAR(contact.choices[1].weight, 0.35, 1e-12);
+  EXPECT_NEAR(contact.choices[2].weight, 0.075, 1e-12);
+  EXPECT_NEAR(contact.choices[2].value_in_si, 40.0, 1e-9);
+  EXPECT_NEAR(contact.choices[3].value_in_si, 1030.0, 1e-9);
+}
+
+TEST(PartModel, WhatNeverOpensHasNoLooseContact) {
+  ElementSpread closed{0, 1, true, false, false, {{1.0, ElementType::resistance, 0.1, 0.02}}, {}};
+  add_ohms_of_loose_contact(closed);
+  EXPECT_EQ(closed.choices.size(), 1U);
 }
 
 }  // namespace

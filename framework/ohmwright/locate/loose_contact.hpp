@@ -1,0 +1,13 @@
+#pragma once
+
+#include <ohmwright/locate/part_model.hpp>
+
+namespace ohmwright::locate {
+
+/// Adds to a contact that comes and goes what it may show while it is bad, beside OL: corroded or loose, it conducts
+/// with some ohms more than while it is good, from 1 ohm to 10 kilohms, evenly over the logarithm, another value at
+/// every reading. They take three tenths of the share of OL (assumed, no source). An element that has no open choice,
+/// or none that conducts, stays as it is.
+void add_ohms_of_loose_contact(ElementSpread& contact);
+
+}  // namespace ohmwright::locate
