@@ -38,10 +38,11 @@ void add_ohms_of_loose_contact(ElementSpread& contact) {
   open->weight *= 1.0 - share_of_ohms;
   const double width = std::log(most_loose_ohm / least_loose_ohm) / loose_cells;
   for (int i = 0; i < loose_cells; ++i) {
-    const double more = least_loose_ohm * std::exp((i + 0.5) * width);
     // A good part's own tolerance is small beside that, where what is added counts at all.
-    choices.push_back(
-        {share, ElementType::resistance, good + more, width / std::sqrt(12.0) * more / (good + more), 0.0, 0.0, true});
+    const double least = good + least_loose_ohm * std::exp(i * width);
+    const double most = good + least_loose_ohm * std::exp((i + 1) * width);
+    choices.push_back({share, ElementType::resistance, std::sqrt(least * most),
+                       std::log(most / least) / std::sqrt(12.0), 0.0, 0.0, true});
   }
 }
 
