@@ -88,8 +88,9 @@ TEST(PartModel, WhatComesAndGoesMayShowOhmsWhileItIsBad) {
   EXPECT_NEAR(contact.choices[0].weight, 0.5, 1e-12);
   EXPECT_NEAR(contact.choices[1].weight, 0.35, 1e-12);
   EXPECT_NEAR(contact.choices[2].weight, 0.075, 1e-12);
-  EXPECT_NEAR(contact.choices[2].value_in_si, 40.0, 1e-9);
-  EXPECT_NEAR(contact.choices[3].value_in_si, 1030.0, 1e-9);
+  // 1 to 100 ohm and 100 ohm to 10 kohm beside the good 30: each the middle of its ends on a logarithmic scale.
+  EXPECT_NEAR(contact.choices[2].value_in_si, std::sqrt(31.0 * 130.0), 1e-9);
+  EXPECT_NEAR(contact.choices[3].value_in_si, std::sqrt(130.0 * 10030.0), 1e-9);
 }
 
 TEST(PartModel, WhatNeverOpensHasNoLooseContact) {
