@@ -28,5 +28,5 @@ function(ohmwright_install_package)
                 "${CMAKE_CURRENT_BINARY_DIR}/ohmwright-config-version.cmake"
                 "${CMAKE_CURRENT_SOURCE_DIR}/cmake/OhmwrightPlugin.cmake" DESTINATION "${place}")
   # Writes the texts of a kind file as a source, for translators (docs/plugin-author.md).
-  install(FILES "${CMAKE_CURRENT_SOURCE_DIR}/cmake/kind_file_texts.py" DESTINATION "${CMAKE_INSTALL_DATADIR}/ohmwright")
+  install(FILES "${CMAKE_CURRENT_SOURCE_DIR}/cmake/kind_file_texts.py" "${CMAKE_CURRENT_SOURCE_DIR}/cmake/json_texts.py" DESTINATION "${CMAKE_INSTALL_DATADIR}/ohmwright")
 endfunction()

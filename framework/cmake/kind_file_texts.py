@@ -7,26 +7,8 @@ import json
 import pathlib
 import sys
 
-READ_BY_PEOPLE = ("title", "text", "brief")
-LISTS = ("steps",)
-
-
-def texts_of(node):
-    if isinstance(node, list):
-        for item in node:
-            yield from texts_of(item)
-    elif isinstance(node, dict):
-        for name, value in node.items():
-            if name in READ_BY_PEOPLE and isinstance(value, str):
-                yield value
-            elif name == "texts":
-                yield from value.values()
-            elif name in LISTS and all(isinstance(item, str) for item in value):
-                yield from value
-            else:
-                yield from texts_of(value)
-
+sys.dont_write_bytecode = True  # nothing is left beside the sources
+from json_texts import marked, texts_of  # noqa: E402: behind that
 
 kind = json.loads(pathlib.Path(sys.argv[1]).read_text(encoding="utf-8"))
-lines = [f"OHMWRIGHT_TEXT({json.dumps(text, ensure_ascii=False)})" for text in texts_of(kind)]
-pathlib.Path(sys.argv[2]).write_text("\n".join(lines) + "\n", encoding="utf-8")
+pathlib.Path(sys.argv[2]).write_text(marked(texts_of(kind, ("title", "text", "brief"), ("texts",))), encoding="utf-8")

@@ -21,7 +21,8 @@ class RecordText {
 
   /// A literal, whose length is known where it is written.
   template <std::size_t size>
-  void add(const char (&literal)[size]) {  // NOLINT(cppcoreguidelines-avoid-c-arrays, modernize-avoid-c-arrays)
+  // NOLINTNEXTLINE(cppcoreguidelines-avoid-c-arrays, modernize-avoid-c-arrays): a literal is one, and brings its length
+  void add(const char (&literal)[size]) {
     static_assert(size <= sizeof(pieces_));
     if (size > pieces_.size() - length_) hand_over();
     std::memcpy(pieces_.data() + length_, literal, size - 1);
