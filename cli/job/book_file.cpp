@@ -115,6 +115,11 @@ std::optional<std::int64_t> minute_typed(const Arguments& arguments) {
   return at;
 }
 
+constexpr std::int64_t last_millisecond_of_a_minute = 59'999;
+
+/// Of the minute that is not over yet nobody tells whether it was before or after what is in the book: it is now.
+bool is_this_minute(std::int64_t minute) { return milliseconds_now() <= minute + last_millisecond_of_a_minute; }
+
 }  // namespace
 
 std::unique_ptr<job::JobBook> open_book(const Arguments& arguments, bool create) {
@@ -130,8 +135,26 @@ void JobAtHand::write(const std::vector<job::NewEntry>& new_entries) {
   line = book->job_named(std::to_string(line.number));
 }
 
+job::ServiceCall call_with(const JobAtHand& job, std::span<const job::NewEntry> more) {
+  std::vector<job::Entry> entries = job.entries;
+  const std::string now = job::time_text(milliseconds_now());
+  for (const job::NewEntry& entry : more)
+    entries.push_back({"new " + std::to_string(entries.size()),
+                       std::string(name_of(entry.form)),
+                       now,
+                       entry.happened,
+                       {},
+                       {},
+                       entry.corrects,
+                       entry.content});
+  return job::told(entries);
+}
+
 job::ServiceCall call_at(const JobAtHand& job, const std::string& time) {
-  return time.empty() ? job.call : job::told_until(job.entries, time);
+  if (time.empty()) return job.call;
+  const std::optional<std::int64_t> at = job::milliseconds_of(time);
+  constexpr std::int64_t minute = last_millisecond_of_a_minute + 1;
+  return job::told_until(job.entries, at ? job::time_text(*at / minute * minute + last_millisecond_of_a_minute) : time);
 }
 
 JobAtHand job_at_hand(const Arguments& arguments) {
@@ -198,13 +221,14 @@ void warn_of_early_time(const JobAtHand& job, const std::string& happened, Envir
 
 std::string time_happened(const Arguments& arguments) {
   const std::optional<std::int64_t> minute = minute_typed(arguments);
-  return minute ? job::time_text(*minute) : std::string();
+  if (!minute || is_this_minute(*minute)) return {};
+  return job::time_text(*minute);
 }
 
 std::string time_of_work(const Arguments& arguments) {
-  constexpr std::int64_t last_millisecond_of_a_minute = 59'999;
   const std::optional<std::int64_t> minute = minute_typed(arguments);
-  return minute ? job::time_text(std::min(*minute + last_millisecond_of_a_minute, milliseconds_now())) : std::string();
+  if (!minute || is_this_minute(*minute)) return {};
+  return job::time_text(*minute + last_millisecond_of_a_minute);
 }
 
 }  // namespace ohmwright::cli

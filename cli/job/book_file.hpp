@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <memory>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -31,7 +32,10 @@ struct JobAtHand {
   void write(const std::vector<job::NewEntry>& new_entries);
 };
 
-/// The call as it stood at that time (`time_text`; empty: now), as far as it is known now.
+/// The call as it would be with entries that are not written down yet.
+job::ServiceCall call_with(const JobAtHand& job, std::span<const job::NewEntry> more);
+
+/// The call as it stood at the end of that minute (`time_text`; empty: now), as far as it is known now.
 job::ServiceCall call_at(const JobAtHand& job, const std::string& time);
 
 /// The job that --job names, else the one that was written to last among those that are not closed. Throws InputError
@@ -54,8 +58,8 @@ std::string local_time(const std::string& time);
 /// Says that a stated time is from before the job.
 void warn_of_early_time(const JobAtHand& job, const std::string& happened, Environment& environment);
 
-/// What --time says, as a book keeps it: HH:MM of today, or YYYY-MM-DD HH:MM; empty without --time. Throws InputError
-/// for what is no time, or one that is still to come.
+/// What --time says, as a book keeps it: HH:MM of today, or YYYY-MM-DD HH:MM; empty, which is now, without --time and
+/// for the minute that is not over. Throws InputError for what is no time, or one that is still to come.
 std::string time_happened(const Arguments& arguments);
 
 /// The same of work that was done: it is taken to have been done at the end of the minute that was stated, since what

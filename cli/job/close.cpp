@@ -60,7 +60,10 @@ std::string day_to_call_back(const Arguments& arguments) {
 /// Of the page that ends in "stop: licensed refrigerant work".
 std::vector<std::string> cautions_of_stop(const JobAtHand& job, const Arguments& arguments,
                                           const Environment& environment) {
-  if (!job.call.has_appliance()) return {};
+  if (!job.call.has_appliance())
+    return signs_speak_of_sealed_system(job.call) && label_may_burn(job.call)
+               ? std::vector<std::string>{"flammable-refrigerant"}
+               : std::vector<std::string>{};
   const JobSearch search(job.call, arguments, environment, JobSearch::Reach::now);
   return search.stops_at_sealed_system() ? locate::cautions_of_arrival(search.appliance()) : std::vector<std::string>{};
 }
@@ -108,7 +111,7 @@ int close_job(const Arguments& arguments, Environment& environment) {
   const job::JobState state = state_typed(closing_words, arguments, "close");
   const Sentences say{UnitPreferences{}};
   if (state == job::JobState::repaired) {
-    const std::string why_not = why_not_repaired(job.call, arguments, environment);
+    const std::string why_not = why_not_repaired(job.call, arguments, environment).why;
     if (!why_not.empty()) throw InputError("job " + std::to_string(job.line.number) + " " + why_not);
   }
   std::vector<std::string> cautions;
@@ -129,7 +132,9 @@ int wait_in_job(const Arguments& arguments, Environment& environment) {
   const job::JobState waiting = state_typed(waiting_words, arguments, "wait");
   if (waiting == job::JobState::waits_for_log) refuse_to_leave_it_plugged_in(job, environment);
   job.write({state_entry(waiting, arguments)});
-  say_state(job, Sentences{UnitPreferences{}}, environment);
+  const Sentences say{UnitPreferences{}};
+  say_state(job, say, environment);
+  tell_what_is_unproved(job, say, environment);
   return exit_done;
 }
 

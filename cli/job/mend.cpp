@@ -15,6 +15,7 @@
 #include "exit_codes.hpp"
 #include "job/actions.hpp"
 #include "job/reading_entry.hpp"
+#include "job/safety.hpp"
 #include "job/untouched.hpp"
 #include "job/worked_part.hpp"
 
@@ -58,8 +59,8 @@ int mend_and_tell(JobAtHand& job, const Arguments& arguments, Environment& envir
   refuse_what_opens_for_good(part, before);
   job::ContentWriter content;
   add_work(part, place_that_spoke_against(before, part.part, arguments, environment), content);
-  job.write({{job::EntryForm::mended, content.text("mended", what).content(), happened}});
-  say_which(job, environment);
+  write_and_end_unsafe_wait(job, {{job::EntryForm::mended, content.text("mended", what).content(), happened}},
+                            environment);
   warn_of_early_time(job, happened, environment);
   const Sentences say{UnitPreferences{}};
   PageLayout page(environment.page);

@@ -54,11 +54,16 @@ struct SearchAtHand {
       lines.push_back(printable(proof_text(bar, say()) + " " + proof_command(bar)));
     return lines;
   }
-  /// What bars heating it, and does not bar energising it at all; nothing where it has no frost.
+  /// What bars heating it, and does not bar energising it at all.
   std::vector<std::string> limit_texts(const Environment& environment) {
-    std::vector<job::ProofStep> bars = bars_to_heating(job.call, &search.appliance(), environment);
+    std::vector<job::ProofStep> bars =
+        those_that_count(bars_to_heating(job.call, &search.appliance(), environment), job.call);
     std::erase_if(bars, [](const job::ProofStep& bar) { return bar.bars_energising(); });
-    return job.call.cools() ? texts_of(bars, say()) : std::vector<std::string>{};
+    return texts_of(bars, say());
+  }
+  std::string limits_title() {
+    return job.call.cools() ? say()(OHMWRIGHT_TEXT("No forced defrost before"))
+                            : say()(OHMWRIGHT_TEXT("Do not let it heat before"));
   }
 };
 
@@ -166,7 +171,7 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
   PageLayout page(environment.page);
   write_passed_over(now.search, now.say(), page);
   page.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), now.bars());
-  page.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
+  page.section(now.limits_title(), now.limit_texts(environment));
   write_cautions(content.brief_cautions, content.cautions, report.cautions_in_full, now.say(), page);
   page.block(content.headline);
   for (const std::string& line : content.explanation) page.block(line, "  ");
@@ -232,7 +237,7 @@ int find_in_job(const Arguments& arguments, Environment& environment) {
   PageLayout first(environment.page);
   write_passed_over(now.search, now.say(), first);
   first.section(now.say()(OHMWRIGHT_TEXT("First, not plugged in")), now.bars());
-  first.section(now.say()(OHMWRIGHT_TEXT("No forced defrost before")), now.limit_texts(environment));
+  first.section(now.limits_title(), now.limit_texts(environment));
   environment.out << first.take();
   environment.out << locate_page(report, now.say(), environment.page);
   return exit_of_search(report.standing);

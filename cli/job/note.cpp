@@ -87,7 +87,7 @@ bool is_repaired_only_by(const JobAtHand& job, const std::vector<const job::Entr
   Arguments as_then;
   if (!without.state_reason.empty()) as_then.options["--because"] = {without.state_reason};
   entries.push_back(taking_back(*closing));
-  return !why_not_repaired(job::told(entries), as_then, environment).empty();
+  return !why_not_repaired(job::told(entries), as_then, environment).why.empty();
 }
 
 }  // namespace

@@ -6,22 +6,28 @@
 #include <ostream>
 #include <span>
 #include <utility>
+#include <variant>
 
 #include <ohmwright/component/insulation.hpp>
+#include <ohmwright/component/role.hpp>
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/no_leak.hpp>
 #include <ohmwright/quantity/error.hpp>
+#include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
+#include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
 #include <ohmwright/report/job_report.hpp>
 #include <ohmwright/report/leak_warning.hpp>
 #include <ohmwright/report/locate_words.hpp>
 #include <ohmwright/report/page_layout.hpp>
+#include <ohmwright/verdict/caution_refusal.hpp>
 
 #include "exit_codes.hpp"
 #include "instrument_readings.hpp"
 #include "job/appliance.hpp"
+#include "job/earlier_readings.hpp"
 #include "job/low_voltage.hpp"
 #include "job/next_page.hpp"
 #include "job/opens_warm.hpp"
@@ -32,7 +38,6 @@
 #include "job/search.hpp"
 #include "job/temperatures.hpp"
 #include "job/untouched.hpp"
-#include "job/wet_readings.hpp"
 #include "locate/words.hpp"
 
 namespace ohmwright::cli {
@@ -48,6 +53,22 @@ std::string shown_in_book(const Arguments& arguments, std::span<const Reading> r
   for (const Reading& reading : readings)
     if (arguments.has("--from") && reading.label == instrument_label) add(text_shown(reading.observed));
   for (std::size_t i = 1; i < arguments.operands.size(); ++i) add(arguments.operands[i]);
+  return all;
+}
+
+/// The earlier readings that a verdict rests on beside what was read now, which is the last of them.
+std::string read_beside(const PartCheck& check, std::size_t now, const Sentences& say) {
+  std::string all;
+  for (std::size_t i = 0; i + now < check.readings().size(); ++i) {
+    const Reading& reading = check.readings()[i];
+    const auto at = std::find_if(reading.conditions.begin(), reading.conditions.end(),
+                                 [](const Condition& condition) { return condition.id == "part_temperature"; });
+    const auto* stated = std::get_if<StatedValue>(&reading.observed);
+    all += (all.empty() ? "" : ", ") + (stated != nullptr ? say.stated(*stated) : text_shown(reading.observed));
+    if (at != reading.conditions.end())
+      all += say(OHMWRIGHT_TEXT(" at {temperature}"), {{"temperature", say.stated(at->value)}});
+    if (reading.moisture == Moisture::wet) all += say(OHMWRIGHT_TEXT(" while wet"));
+  }
   return all;
 }
 
@@ -140,12 +161,26 @@ void JobReader::refuse_words_of_a_part(const std::vector<std::string>& points, c
                    lead_off);
 }
 
+const LoadedKind& JobReader::kind_of_no_part(const std::optional<Appliance>& appliance) const {
+  try {
+    return kind_typed(environment_, arguments_.operands);
+  } catch (const InputError&) {
+    if (!appliance) throw;
+    std::vector<std::string> ids;
+    for (const PlacedPart& part : appliance->parts) ids.push_back(part.id);
+    throw InputError("the appliance has no part " + ohmwright::quoted(arguments_.operands.front()) +
+                     did_you_mean(arguments_.operands.front(), ids) + "; its parts: " + listed(ids) +
+                     ". Its test points are read as TESTPOINT=VALUE, and a part of another appliance by its kind: "
+                     "ohmwright kinds");
+  }
+}
+
 int JobReader::read_part() {
   const std::string& name = arguments_.operands.front();
   std::optional<Appliance> appliance;
   if (job_.call.has_appliance()) appliance.emplace(appliance_of(job_.call, environment_));
   const std::optional<std::size_t> placed = appliance ? part_named(*appliance, name) : std::nullopt;
-  const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : kind_typed(environment_, arguments_.operands);
+  const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : kind_of_no_part(appliance);
   const bool says_ratings = arguments_.has("--ratings") || arguments_.has("--control");
   const std::string went_in = ratings_that_went_in(job_.call, kind.descriptor().id);  // of a part of no appliance
   RatedPart part = placed && !says_ratings ? placed_part(*appliance, *placed, job_.call)
@@ -154,14 +189,15 @@ int JobReader::read_part() {
                        : rated_part(kind, went_in);
   if (placed) refuse_other_ratings_than_went_in(name, kind);
   const std::string title = placed ? appliance->parts[*placed].title : part.title;
-  if (is_read_live_from_instrument(arguments_, kind.descriptor())) agree(name);
+  if (is_read_live_from_instrument(arguments_, kind.descriptor())) agree_to(kind.descriptor(), name);
   const PartCheck typed = checked_part(kind, part, arguments_, environment_);
   const std::string id = placed ? name : std::string(kind.descriptor().id);
-  const PartCheck check = with_what_was_wet(job_.call, id, typed, arguments_, environment_);
+  const PartCheck check = with_what_was_read_before(job_.call, id, typed, arguments_, environment_);
   const Sentences say(check.units());
   const bool live = std::any_of(check.readings().begin(), check.readings().end(),
                                 [](const Reading& reading) { return reading.supply == Supply::live; });
-  if (live) agree(name);
+  if (live) agree_to(kind.descriptor(), name);
+  if (has_test_volts(check)) refuse_at_sealed_system(job_.call, environment_, name);  // a spark beside a leak
   job::ContentWriter content;
   content.text("place", name)
       .text("title", title.empty() ? std::string(kind.descriptor().title) : title)
@@ -170,6 +206,7 @@ int JobReader::read_part() {
       .texts("cautions", ids_in(caution_ids(kind.descriptor(), check.readings(), check.verdict().advice)))
       .flag("agreed_live", live);
   add_verdict(check, typed.readings(), arguments_, say, content);
+  content.text("beside", read_beside(check, typed.readings().size(), say));
   content.flag("open_where_warm", shows_open_where_warm(check, arguments_, environment_));
   content.flag("lacks_earth", appliance && !appliance->supply.earth);
   std::vector<job::ContentWriter> safety;
@@ -212,6 +249,10 @@ void JobReader::refuse_other_ratings_than_went_in(const std::string& part, const
 
 void JobReader::agree(const std::string& step) {
   if (std::find(agreed_.begin(), agreed_.end(), step) != agreed_.end()) return;
+  if (!stops_.empty())
+    throw CautionRefusal(OHMWRIGHT_TEXT("{step} is read live, and what is read beside it leaks: nothing is read live "
+                                        "before that is mended. Nothing of this was taken; type what leaks alone."),
+                         {{"step", step}});
   refuse_at_sealed_system(job_.call, environment_, step);
   refuse_to_energise(job_, happened_,
                      OHMWRIGHT_TEXT("{step} is read live, and nothing is read live while it is not proved safe to "
@@ -223,12 +264,23 @@ void JobReader::agree(const std::string& step) {
 
 void JobReader::agree_to(const Appliance& appliance, const locate::Measurement& measurement) {
   const std::string& point = appliance.test_points[measurement.test_point].id;
-  if (measurement.set_up && appliance.set_ups[*measurement.set_up].live)
-    refuse_to_heat(job_, happened_,
-                   OHMWRIGHT_TEXT("{step} is read while it heats, and nothing is heated while what limits the heat is "
-                                  "not proved:{bars} See: ohmwright job verify"),
-                   environment_, point + "@" + appliance.set_ups[*measurement.set_up].id);
+  if (locate::may_heat(appliance, measurement))
+    refuse_while_it_heats(point + "@" + appliance.set_ups[*measurement.set_up].id);
   agree(point);
+}
+
+void JobReader::refuse_while_it_heats(const std::string& step) const {
+  refuse_to_heat(job_, happened_,
+                 OHMWRIGHT_TEXT("{step} is read while it heats, and nothing is heated while what limits the heat is "
+                                "not proved:{bars} See: ohmwright job verify"),
+                 environment_, step);
+}
+
+void JobReader::agree_to(const Descriptor& kind, const std::string& part) {
+  const bool heats = std::any_of(kind.roles.begin(), kind.roles.end(),
+                                 [](std::string_view of) { return of.starts_with(role::heats); });
+  if (heats) refuse_while_it_heats(part);
+  agree(part);
 }
 
 std::string JobReader::with_value_from_instrument(const std::string& word, const Appliance& appliance) {
@@ -266,8 +318,12 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
       locate::cautions_of(appliance, locate::work_at_arrival(appliance), taken.measurement);
   taken.measurement.set_up =
       set_up_then(taken.measurement, site, site, stated_with(zones, appliance, units), appliance);
-  const std::optional<PartCheck> check =
+  const std::optional<PartCheck> alone =
       judged_at_test_point(appliance, site, taken, job_.call, units, arguments_, environment_);
+  std::optional<PartCheck> check;
+  if (alone)
+    check.emplace(with_what_was_read_before(job_.call, part_read_at(appliance, taken.measurement.test_point), *alone,
+                                            arguments_, environment_));
   const Sentences say(units);
   job::ContentWriter content;
   content.text("place", point.id)
@@ -282,7 +338,8 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
       .flag("lacks_earth", !appliance.supply.earth);
   std::vector<job::ContentWriter> safety;
   if (check) {
-    add_verdict(*check, check->readings(), arguments_, say, content);
+    add_verdict(*check, alone->readings(), arguments_, say, content);
+    content.text("beside", read_beside(*check, alone->readings().size(), say));
     content.flag("open_where_warm", shows_open_where_warm(*check, arguments_, environment_));
     add_safety_of(
         *check,
@@ -359,8 +416,7 @@ void JobReader::take_outcome(Outcome outcome) {
 
 int JobReader::finish() {
   for (job::NewEntry& entry : entries_) entry.happened = happened_;
-  job_.write(entries_);
-  say_which(job_, environment_);
+  write_and_end_unsafe_wait(job_, std::move(entries_), environment_);
   warn_of_early_time(job_, happened_, environment_);
   for (const std::string& stop : stops_)
     environment_.out << '\n' << paragraph(printable(stop), environment_.page.width);

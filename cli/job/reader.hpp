@@ -27,6 +27,8 @@ class JobReader {
   int read_part();
 
  private:
+  /// The kind that was typed where a part of the appliance is not. Throws InputError that names the parts.
+  const LoadedKind& kind_of_no_part(const std::optional<Appliance>& appliance) const;
   /// Whether a reading of the part was within its limits, since the last work on it.
   bool was_read_good(const std::string& part) const;
   /// Refuses what is said of a part's reading beside test points, and tells the way that works. Throws InputError.
@@ -35,8 +37,10 @@ class JobReader {
   void refuse_other_ratings_than_went_in(const std::string& part, const LoadedKind& kind) const;
   /// Refuses a live step while it is not proved safe, or without the explicit yes, which is written down once.
   void agree(const std::string& step);
-  /// The same at a test point; in a set-up that heats it also while what limits the heat is not proved.
+  /// The same at a test point, and of a part; where something may heat, also while what limits the heat is not proved.
   void agree_to(const Appliance& appliance, const locate::Measurement& measurement);
+  void agree_to(const Descriptor& kind, const std::string& part);
+  void refuse_while_it_heats(const std::string& step) const;
   /// What the instrument of --from shows at a test point, put behind the word as if it was typed.
   std::string with_value_from_instrument(const std::string& word, const Appliance& appliance);
   /// `at`: the temperature of its part for this reading alone.

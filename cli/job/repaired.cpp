@@ -21,7 +21,7 @@ namespace {
 /// Before each of what stands against it, a line of its own.
 constexpr const char* next_item = "\n  - ";
 
-/// Before all: a suspected leak of refrigerant, which no repair of another part takes away.
+/// First: a suspected leak of refrigerant, which no repair of another part takes away.
 std::string leak_suspected(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
   if (!stops_at_sealed_system(call, arguments, environment)) return {};
   return "is not closed as repaired: what was seen speaks of the sealed refrigerant system; close it for licensed "
@@ -30,7 +30,7 @@ std::string leak_suspected(const job::ServiceCall& call, const Arguments& argume
          "job sign --no-symptom ID, or --looked CAUSE=fine";
 }
 
-/// First: what was read bad, was not read, or is not proved safe. What is recorded as repaired is what somebody will
+/// Second: what was read bad, was not read, or is not proved safe. What is recorded as repaired is what somebody will
 /// plug in and touch, so that no word lets it through: only a reading does, or taking a slip back.
 std::string unproved(const job::ServiceCall& call, const Sentences& say, const Environment& environment) {
   std::string all;
@@ -44,7 +44,7 @@ std::string unproved(const job::ServiceCall& call, const Sentences& say, const E
          (ways.empty() ? std::string() : ";" + printable(ways));
 }
 
-/// Second: a part that the search named is no good one because another went in. Where something was replaced or mended,
+/// Third: a part that the search named is no good one because another went in. Where something was replaced or mended,
 /// who knows better says why (--because); where nothing was, that word says what was repaired and clears no part.
 std::string left_as_it_is(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
   if (call.has_new_repair() && arguments.has("--because")) return {};
@@ -59,14 +59,14 @@ std::string left_as_it_is(const job::ServiceCall& call, const Arguments& argumen
          (!call.has_new_repair() ? "" : "; or why it is repaired all the same: --because TEXT");
 }
 
-/// Third: readings since the last repair by which something is still wrong, though they do not tell what.
+/// Fourth: readings since the last repair by which something is still wrong, though they do not tell what.
 std::string still_wrong(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
   if (arguments.has("--because") || !speaks_of_a_fault_since_repair(call, arguments, environment)) return {};
   return "is not closed as repaired: by what was read since the repair something is still wrong; go on searching "
          "(ohmwright job find), read it again, or say why it is repaired all the same: --because TEXT";
 }
 
-/// Fourth: a new part that nobody could tell to be good, or whose cause nobody looked for, or that is to end the heat
+/// Fifth: a new part that nobody could tell to be good, or whose cause nobody looked for, or that is to end the heat
 /// and was not read so. It is called a repair only by who says why (--because).
 std::string new_part_left_open(const job::ServiceCall& call, const Arguments& arguments, const Sentences& say,
                                const Environment& environment) {
@@ -84,7 +84,7 @@ std::string new_part_left_open(const job::ServiceCall& call, const Arguments& ar
          "\n  Prove it so, or say why it is repaired all the same: --because TEXT";
 }
 
-/// Fifth: nothing was replaced or mended since it was last closed so, if it was: what an earlier visit repaired is not
+/// Sixth: nothing was replaced or mended since it was last closed so, if it was: what an earlier visit repaired is not
 /// what this one did. Then the word that lets it through says what was repaired (--because).
 std::string nothing_repaired(const job::ServiceCall& call, const Arguments& arguments) {
   if (call.has_new_repair() || arguments.has("--because")) return {};
@@ -95,15 +95,17 @@ std::string nothing_repaired(const job::ServiceCall& call, const Arguments& argu
 
 }  // namespace
 
-std::string why_not_repaired(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
+NotRepaired why_not_repaired(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
   const Sentences say{UnitPreferences{}};
-  std::string why = leak_suspected(call, arguments, environment);
-  if (why.empty()) why = unproved(call, say, environment);
-  if (why.empty()) why = left_as_it_is(call, arguments, environment);
-  if (why.empty()) why = still_wrong(call, arguments, environment);
-  if (why.empty()) why = new_part_left_open(call, arguments, say, environment);
-  if (why.empty()) why = nothing_repaired(call, arguments);
-  return why;
+  const bool repairs = call.has_new_repair();  // where nothing was repaired no word clears a part
+  NotRepaired not_yet{leak_suspected(call, arguments, environment)};
+  if (not_yet.why.empty()) not_yet = {unproved(call, say, environment)};
+  if (not_yet.why.empty()) not_yet = {left_as_it_is(call, arguments, environment), repairs};
+  if (not_yet.why.empty()) not_yet = {still_wrong(call, arguments, environment), true};
+  if (not_yet.why.empty()) not_yet = {new_part_left_open(call, arguments, say, environment), true};
+  if (not_yet.why.empty()) not_yet = {nothing_repaired(call, arguments), true};
+  if (not_yet.why.empty()) not_yet = {};
+  return not_yet;
 }
 
 }  // namespace ohmwright::cli

@@ -171,18 +171,19 @@ int replace_and_tell(const Arguments& arguments, Environment& environment, bool 
   add_work(exchange.part, place_that_spoke_against(call_at(job, happened), exchange.part.part, arguments, environment),
            content);
   if (!exchange.in_file.empty()) content.json("new_file", exchange.in_file);
-  job.write({{job::EntryForm::replaced,
-              content.text("old", exchange.out.name)
-                  .text("old_title", exchange.out.name.empty() ? std::string() : exchange.out.title)
-                  .text("new", exchange.in.name.empty() ? std::string() : arguments.value("--new"))
-                  .text("new_title", exchange.in.name.empty() ? std::string() : exchange.in.title)
-                  .text("equivalence", name_of(exchange.answer()))
-                  .texts("differences", differences(exchange, say))
-                  .text("because", arguments.value("--because"))
-                  .flag("opens_for_good", opens_once_and_for_good(exchange.part.kind->descriptor()))
-                  .content(),
-              happened}});
-  say_which(job, environment);
+  write_and_end_unsafe_wait(job,
+                            {{job::EntryForm::replaced,
+                              content.text("old", exchange.out.name)
+                                  .text("old_title", exchange.out.name.empty() ? std::string() : exchange.out.title)
+                                  .text("new", exchange.in.name.empty() ? std::string() : arguments.value("--new"))
+                                  .text("new_title", exchange.in.name.empty() ? std::string() : exchange.in.title)
+                                  .text("equivalence", name_of(exchange.answer()))
+                                  .texts("differences", differences(exchange, say))
+                                  .text("because", arguments.value("--because"))
+                                  .flag("opens_for_good", opens_once_and_for_good(exchange.part.kind->descriptor()))
+                                  .content(),
+                              happened}},
+                            environment);
   warn_of_early_time(job, happened, environment);
   environment.out << page_of(exchange, say, environment.page, with_commands);
   return exit_done;

@@ -36,7 +36,6 @@ constexpr std::size_t most_plots = 3;
 
 /// Possible faults, and what the search says; the circuit with its marks for a page with pictures.
 void add_search(const JobAtHand& job, const Environment& environment, bool with_pictures, JobReport& report) {
-  if (!job.call.has_appliance()) return;
   const Arguments nothing_typed;
   const auto possible = [&](JobSearch::Reach reach) {
     JobSearch search(job.call, nothing_typed, environment, reach);
@@ -64,16 +63,27 @@ void add_search(const JobAtHand& job, const Environment& environment, bool with_
       }
     return content.possible;
   };
+  if (!job.call.has_appliance()) return;
   try {
     report.possible_before = possible(JobSearch::Reach::signs);
     report.possible_now = possible(JobSearch::Reach::diagnosis);
-    report.stops_at_sealed_system = stops_at_sealed_system(job.call, nothing_typed, environment);
-    report.heat_limits = heat_limits_unproved(job.call, environment);
   } catch (const Error& error) {  // its appliance is shipped no more, or a plugin is not there
     const Sentences say{UnitPreferences{}};
     environment.err << paragraph(
         say(OHMWRIGHT_TEXT("The report has no page of possible faults: {why}"), {{"why", refusal_text(error)}}),
         environment.page.width);
+  }
+}
+
+/// What keeps it unplugged beside what its readings say; as far as its appliance can still be told.
+void add_dangers(const JobAtHand& job, const Environment& environment, JobReport& report) {
+  if (!job.call.has_appliance()) report.refrigerant_may_burn = label_may_burn(job.call);
+  try {
+    report.stops_at_sealed_system = stops_at_sealed_system(job.call, Arguments{}, environment);
+    report.heat_limits = heat_limits_unproved(job.call, environment);
+  } catch (const Error&) {  // of that the page of possible faults tells
+    report.stops_at_sealed_system = signs_speak_of_sealed_system(job.call);
+    report.refrigerant_may_burn = label_may_burn(job.call);
   }
 }
 
@@ -179,6 +189,7 @@ int report_of_job(const Arguments& arguments, Environment& environment) {
   for (const std::string& lost : lost_files(job.call, environment))
     environment.err << paragraph(lost, environment.page.width);
   add_search(job, environment, format == "html", report);
+  add_dangers(job, environment, report);
   add_cautions(job, environment, report);
   const Sentences say{UnitPreferences{}};
   if (format == "html") {

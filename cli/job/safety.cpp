@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 #include <ohmwright/component/role.hpp>
 #include <ohmwright/job/content_writer.hpp>
@@ -68,9 +69,28 @@ void refuse_to_leave_it_plugged_in(const JobAtHand& job, const Environment& envi
                             "{bars} Leave it unplugged. See: ohmwright job verify"),
              {});
   refuse_for(heat_limits_unproved(job.call, environment),
-             OHMWRIGHT_TEXT("in a log of days it defrosts by itself, and what limits its heat is not proved:{bars} "
+             OHMWRIGHT_TEXT("in a log of days it heats by itself, and what limits its heat is not proved:{bars} "
                             "Leave it unplugged. See: ohmwright job verify"),
              {});
+}
+
+void write_and_end_unsafe_wait(JobAtHand& job, std::vector<job::NewEntry> entries, Environment& environment) {
+  bool ends = false;
+  if (job.call.state == job::JobState::waits_for_log) {
+    const job::ServiceCall then = call_with(job, entries);
+    ends = then.state == job::JobState::waits_for_log &&
+           (stops_at_sealed_system(then, Arguments{}, environment) || !heat_limits_unproved(then, environment).empty());
+  }
+  if (ends)
+    entries.push_back(
+        {job::EntryForm::state, job::ContentWriter().text("state", job::name_of(job::JobState::open)).content()});
+  job.write(entries);
+  say_which(job, environment);
+  if (ends)
+    environment.out << paragraph(Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT(
+                                     "It waits for a log no longer: leave it unplugged until what stands "
+                                     "against that is proved. See: ohmwright job verify")),
+                                 environment.page.width);
 }
 
 void refuse_at_sealed_system(const job::ServiceCall& call, const Environment& environment, const std::string& step) {
@@ -83,13 +103,37 @@ void refuse_at_sealed_system(const job::ServiceCall& call, const Environment& en
       {{"step", step}});
 }
 
+namespace {
+
+/// The kind that the book has of a part, by its id: what was done to it last, else what was read of it.
+std::string kind_in_book(const job::ServiceCall& call, const std::string& part) {
+  if (const job::ReplacedPart* work = call.last_work_on(part); work != nullptr && !work->kind.empty())
+    return work->kind;
+  const job::MeasuredValue* read = job::latest(call.readings, [&part](const job::MeasuredValue& reading) {
+    return reading.subject() == part && !reading.kind.empty();
+  });
+  return read == nullptr ? part : read->kind;
+}
+
+/// Whether a part limits the heat. Where another appliance was named since, the book says what it was; and what is of a
+/// kind that is not installed may do anything.
+bool limits_heat(const std::string& part, const job::ServiceCall& call, const Appliance* appliance,
+                 const Environment& environment) {
+  if (const std::optional<std::size_t> placed = appliance != nullptr ? part_named(*appliance, part) : std::nullopt)
+    return plays(appliance->parts[*placed].kind->descriptor().roles, role::limits_heat);
+  try {
+    return plays(open_kind(environment, kind_in_book(call, part)).descriptor().roles, role::limits_heat);
+  } catch (const InputError&) {
+    return true;
+  }
+}
+
+}  // namespace
+
 std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Appliance* appliance,
                                             const Environment& environment) {
-  return job::bars_to_heating(call, [&](const std::string& id) {
-    const std::optional<std::size_t> placed = appliance != nullptr ? part_named(*appliance, id) : std::nullopt;
-    const LoadedKind& kind = placed ? *appliance->parts[*placed].kind : open_kind(environment, id);
-    return plays(kind.descriptor().roles, role::limits_heat);
-  });
+  return job::bars_to_heating(call,
+                              [&](const std::string& part) { return limits_heat(part, call, appliance, environment); });
 }
 
 std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Environment& environment) {
@@ -98,8 +142,13 @@ std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const 
   return bars_to_heating(call, &appliance, environment);
 }
 
+std::vector<job::ProofStep> those_that_count(std::vector<job::ProofStep> limits, const job::ServiceCall& call) {
+  if (!call.cools()) std::erase_if(limits, [](const job::ProofStep& step) { return !step.is_read_bad(); });
+  return limits;
+}
+
 std::vector<job::ProofStep> heat_limits_unproved(const job::ServiceCall& call, const Environment& environment) {
-  return call.cools() ? bars_to_heating(call, environment) : std::vector<job::ProofStep>{};
+  return those_that_count(bars_to_heating(call, environment), call);
 }
 
 void refuse_to_heat(const JobAtHand& job, const std::string& happened, std::string_view pattern,

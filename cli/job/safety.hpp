@@ -36,6 +36,10 @@ void refuse_to_energise(const JobAtHand& job, const std::string& happened, std::
 /// its heat is not proved: it defrosts by itself then.
 void refuse_to_leave_it_plugged_in(const JobAtHand& job, const Environment& environment);
 
+/// Writes entries down. Where the job waits for a log and, with them, what limits the heat is not proved or the sealed
+/// system speaks, an entry behind them ends the wait, and that is said: the book knows neither roles nor signs.
+void write_and_end_unsafe_wait(JobAtHand& job, std::vector<job::NewEntry> entries, Environment& environment);
+
 /// Throws CautionRefusal for what energises or heats it while what was seen speaks of the sealed refrigerant system.
 /// The sentence names the `step`.
 void refuse_at_sealed_system(const job::ServiceCall& call, const Environment& environment, const std::string& step);
@@ -46,7 +50,9 @@ std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const 
 std::vector<job::ProofStep> bars_to_heating(const job::ServiceCall& call, const Appliance* appliance,
                                             const Environment& environment);
 
-/// The same of a call's appliance that has frost, and so heats by itself while it runs; nothing of another.
+/// Of `bars_to_heating` those of an appliance that runs by itself: all of one that has frost, and so heats by itself;
+/// of another, which heats while somebody stands by, what was read bad.
+std::vector<job::ProofStep> those_that_count(std::vector<job::ProofStep> limits, const job::ServiceCall& call);
 std::vector<job::ProofStep> heat_limits_unproved(const job::ServiceCall& call, const Environment& environment);
 
 /// Throws CautionRefusal for a forced defrost, or for what is read in one, while what limits the heat is not proved, as

@@ -4,6 +4,7 @@
 #include <array>
 #include <utility>
 
+#include <ohmwright/component/symptom.hpp>
 #include <ohmwright/job/part_proof.hpp>
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/locate/earth_leak.hpp>
@@ -47,16 +48,32 @@ std::optional<JobSearch::ReadingOfPart> as_test_reading(const job::MeasuredValue
   return std::nullopt;
 }
 
-/// Whether its insulation was read bad, and good since: it was wet.
-bool leak_was_dried(const job::ServiceCall& call, const job::MeasuredValue& value) {
-  const auto reads = [](const job::MeasuredValue& reading, Outcome outcome) {
-    return std::any_of(reading.safety.begin(), reading.safety.end(), [outcome](const job::SafetyFinding& finding) {
-      return finding.rule != job::leak_rule && finding.outcome == outcome;
+/// Whether a leak that was read is known to be none any more: its insulation was read good since, and nothing says that
+/// it may come back with the water.
+bool leak_was_cured(const job::ServiceCall& call, const job::MeasuredValue& value) {
+  const auto finds = [](const job::MeasuredValue& reading, const auto& says) {
+    return std::any_of(reading.safety.begin(), reading.safety.end(), [&says](const job::SafetyFinding& finding) {
+      return finding.rule != job::leak_rule && says(finding.outcome);
     });
   };
-  return reads(value, Outcome::out_of_limits) &&
+  const std::vector<job::ProofStep> open = job::open_proof(call);
+  return finds(value, [](Outcome outcome) { return outcome != Outcome::within_limits; }) &&
+         std::none_of(open.begin(), open.end(),
+                      [&](const job::ProofStep& step) {
+                        return step.form == job::ProofStep::Form::leak_unexplained && step.part == value.subject();
+                      }) &&
          std::any_of(call.readings.begin(), call.readings.end(), [&](const job::MeasuredValue& later) {
-           return later.part == value.part && value.happened_before(later) && reads(later, Outcome::within_limits);
+           return later.part == value.part && value.happened_before(later) &&
+                  finds(later, [](Outcome outcome) { return outcome == Outcome::within_limits; });
+         });
+}
+
+/// Whether it was closed and plugged in again since something was read: it was forced to defrost, logged, or left
+/// running.
+bool ran_since(const job::ServiceCall& call, const job::MeasuredValue& value) {
+  return value.when < call.state_since ||
+         std::any_of(call.checks.begin(), call.checks.end(), [&value](const job::Check& check) {
+           return check.form != job::CheckForm::earth_bond && value.happened_before(check);
          });
 }
 
@@ -132,8 +149,23 @@ Meter meter_of_call(const job::ServiceCall& call, const Environment& environment
   return chosen_meter(environment, meters.words.empty() ? std::string() : meters.words.front());
 }
 
+bool signs_speak_of_sealed_system(const job::ServiceCall& call) {
+  const Arguments words = locate_words_of(call);
+  const auto seen = words.options.find("--symptom");
+  return seen != words.options.end() &&
+         std::any_of(seen->second.begin(), seen->second.end(), [](const std::string& id) {
+           const Symptom* symptom = symptom_named(id);
+           return symptom != nullptr && symptom->of == SymptomOf::sealed_system;
+         });
+}
+
+bool label_may_burn(const job::ServiceCall& call) {
+  const auto label = call.phone.find("refrigerant");
+  return label == call.phone.end() || refrigerant_may_burn(label->second);
+}
+
 bool stops_at_sealed_system(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
-  if (!call.has_appliance()) return false;
+  if (!call.has_appliance()) return signs_speak_of_sealed_system(call);
   if (JobSearch(call, arguments, environment, JobSearch::Reach::now).stops_at_sealed_system()) return true;
   const job::ReplacedPart* first = first_work(call);
   if (first == nullptr) return false;
@@ -267,13 +299,12 @@ JobSearch::JobSearch(const job::ServiceCall& call, const Arguments& typed, const
     if (!is_barred(step)) steps_.push_back(step);
 }
 
-/// What is looked at is looked at with bare hands, often while it runs. A set-up that is live heats.
+/// What is looked at is looked at with bare hands, often while it runs.
 bool JobSearch::is_barred(const locate::Step& step) const {
   if (step.form == locate::Step::Form::look) return bars_energising_;
   if (step.form != locate::Step::Form::measure) return false;
-  const std::optional<std::size_t>& set_up = step.measurement.set_up;
   return (bars_energising_ && locate::is_live(appliance_, step.measurement)) ||
-         (bars_heating_ && set_up && appliance_.set_ups[*set_up].live);
+         (bars_heating_ && locate::may_heat(appliance_, step.measurement));
 }
 
 std::optional<JobSearch::ReadingOfPart> JobSearch::reading_in(const job::MeasuredValue& value) {
@@ -300,12 +331,12 @@ void JobSearch::add_readings(const job::ServiceCall& call, const TimeSpan& span,
   for (const job::MeasuredValue& value : call.readings) {
     if (!span.holds(value)) continue;
     std::optional<ReadingOfPart> reading = reading_in(value);
-    if (!reading || (value.word.empty() && leak_was_dried(call, value))) continue;
+    if (!reading || (value.word.empty() && leak_was_cured(call, value))) continue;
     locate::Measurement& measurement = reading->taken.measurement;
     const locate::Site then = typed_site(words_at(call, appliance_, value, span), appliance_, units_);
     measurement.set_up = set_up_then(measurement, then, now, std::move(reading->stated), appliance_);
     readings_.push_back(std::move(reading->taken));
-    if (value.visit < call.visits) first_of_visit_ = readings_.size();
+    if (value.visit < call.visits || ran_since(call, value)) first_of_visit_ = readings_.size();
   }
 }
 

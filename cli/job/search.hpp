@@ -91,9 +91,15 @@ MetersOfCall meters_of_call(const job::ServiceCall& call, const Environment& env
 /// The usual meter of a call: the first of them, or the basic class.
 Meter meter_of_call(const job::ServiceCall& call, const Environment& environment);
 
+/// Whether a sign that only the sealed refrigerant system shows was seen, and is not said to be no longer so.
+bool signs_speak_of_sealed_system(const job::ServiceCall& call);
+
+/// Whether the refrigerant may burn, by what was said of its label; true where nobody read it.
+bool label_may_burn(const job::ServiceCall& call);
+
 /// Whether what was seen and read until now speaks of the sealed refrigerant system: then a leak is suspected, and
 /// nothing is tested with 500 V, heated or plugged in any more. What was seen before a repair counts until it is said
-/// to be no longer so. False for a call without an appliance.
+/// to be no longer so. Of a call without an appliance its signs alone tell.
 bool stops_at_sealed_system(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment);
 
 /// The words that were said of a call, as the options of `locate`.

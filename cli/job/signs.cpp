@@ -21,6 +21,7 @@
 #include "job/appliance.hpp"
 #include "job/book_file.hpp"
 #include "job/reading_judged.hpp"
+#include "job/safety.hpp"
 #include "job/search.hpp"
 #include "kind_files.hpp"
 #include "locate/words.hpp"
@@ -130,12 +131,12 @@ int note_sign(const Arguments& arguments, Environment& environment) {
     throw InputError("job sign was told nothing; such as: ohmwright job sign --symptom frost-whole-coil");
   for (job::NewEntry& entry : entries) entry.happened = time_happened(arguments);
   refuse_wrong_words(job.entries, entries, environment);
-  job.write(entries);
-  say_which(job, environment);
+  const std::size_t count = entries.size();
+  write_and_end_unsafe_wait(job, std::move(entries), environment);
   const Sentences say{UnitPreferences{}};
-  environment.out << paragraph(say(OHMWRIGHT_TEXT("Noted: {count}. Go on with: ohmwright job next"),
-                                   {{"count", std::to_string(entries.size())}}),
-                               environment.page.width);
+  environment.out << paragraph(
+      say(OHMWRIGHT_TEXT("Noted: {count}. Go on with: ohmwright job next"), {{"count", std::to_string(count)}}),
+      environment.page.width);
   return exit_done;
 }
 

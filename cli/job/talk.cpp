@@ -21,6 +21,7 @@
 #include "job/repaired.hpp"
 #include "job/safety.hpp"
 #include "job/untouched.hpp"
+#include "job/worked_part.hpp"
 #include "refusal_text.hpp"
 
 namespace ohmwright::cli {
@@ -161,16 +162,47 @@ void CallTalk::note_stage(job::Stage stage) {
   keep({{job::EntryForm::stage, job::ContentWriter().text("stage", name_of(stage)).content()}});
 }
 
+namespace {
+
+/// The job that was written to last, where it is closed: somebody may call back on it.
+std::optional<job::JobLine> closed_last(const job::JobBook& book) {
+  std::vector<job::JobLine> last = book.list({}, 1);
+  const auto state = last.empty() ? std::nullopt : job::job_state_named(last.front().state);
+  if (!state || !job::is_closed(*state)) return std::nullopt;
+  return std::move(last.front());
+}
+
+}  // namespace
+
+void CallTalk::choose_job(const std::optional<job::JobLine>& open, const std::optional<job::JobLine>& closed,
+                          bool& begins) {
+  if (!open && !closed) {
+    begins = true;
+    return;
+  }
+  const auto named = [this](std::string_view english, const job::JobLine& line) {
+    return say_(english, {{"number", std::to_string(line.number)}, {"title", printable(line.title)}});
+  };
+  std::vector<Choice> choices;
+  if (open)
+    choices.push_back({named(OHMWRIGHT_TEXT("go on with job {number}: {title}"), *open),
+                       [&] { arguments_.options["--job"] = {std::to_string(open->number)}; }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("a new call")), [&] { begins = true; }});
+  if (closed)
+    choices.push_back(
+        {named(OHMWRIGHT_TEXT("another visit for job {number}, which was closed: {title}"), *closed), [&] {
+           arguments_.options["--job"] = {std::to_string(closed->number)};
+           again();
+           act(visit_again, {});
+         }});
+  choose(say_(OHMWRIGHT_TEXT("Which call is it?")), choices);
+}
+
 bool CallTalk::take_up() {
   const std::unique_ptr<job::JobBook> book = open_book(arguments_, true);
   const std::optional<job::JobLine> open = book->at_hand();
-  bool begin = !open && !arguments_.has("--job");
-  if (open && !arguments_.has("--job"))
-    choose(say_(OHMWRIGHT_TEXT("Which call is it?")),
-           {{say_(OHMWRIGHT_TEXT("go on with job {number}: {title}"),
-                  {{"number", std::to_string(open->number)}, {"title", printable(open->title)}}),
-             [&] { arguments_.options["--job"] = {std::to_string(open->number)}; }},
-            {say_(OHMWRIGHT_TEXT("a new call")), [&] { begin = true; }}});
+  bool begin = false;
+  if (!arguments_.has("--job")) choose_job(open, closed_last(*book), begin);
   if (stopped_) return false;
   if (begin) {
     line(say_(OHMWRIGHT_TEXT("A new call. What is it, in a few words? (0 stops)")));
@@ -230,11 +262,12 @@ void CallTalk::ask_waiting() {
 }
 
 void CallTalk::close_as_repaired() {
-  const std::vector<job::ProofStep> open = job::open_proof(job_.call);
+  if (ask_what_bars_closing()) return;
+  const bool is_untouched = tell_untouched_faults();
   const bool asks_why =
-      std::any_of(open.begin(), open.end(), [](const job::ProofStep& step) { return step.leaves_new_part_open(); }) ||
-      tell_untouched_faults();
+      job_.call.has_new_repair() && why_not_repaired(job_.call, arguments_, environment_).a_word_will_do;
   if (asks_why) {
+    if (!is_untouched) tell_what_leaves_it_open();
     if (const auto why = typed(say_(OHMWRIGHT_TEXT("Why is it repaired all the same? (an empty line goes back)"))))
       if (!why->empty()) close_repaired({{"--because", *why}});
   } else if (job_.call.has_new_repair()) {
@@ -244,14 +277,30 @@ void CallTalk::close_as_repaired() {
   }
 }
 
-void CallTalk::close_repaired(std::vector<std::pair<std::string, std::string>> options) {
-  if (const std::string why_not = why_not_repaired(job_.call, with(options), environment_); why_not.empty()) {
-    const auto day = typed_value(
-        say_(OHMWRIGHT_TEXT("Which day is the customer called back (such as 2026-12-01; an empty line: no day)")));
-    if (stopped_) return;
-    if (day) options.emplace_back("--call-back", *day);
+bool CallTalk::ask_what_bars_closing() {
+  const std::vector<job::ProofStep> bars = job::bars_to_closing(job_.call, safety_asked(job_.call, environment_));
+  if (!bars.empty()) ask_bar(bars.front(), {{say_(OHMWRIGHT_TEXT("go back")), [] {}}});
+  return !bars.empty();
+}
+
+void CallTalk::tell_what_leaves_it_open() {
+  if (speaks_of_a_fault_since_repair(job_.call, arguments_, environment_))
+    return line(say_(OHMWRIGHT_TEXT("By what was read since the repair something is still wrong.")));
+  for (const job::ProofStep& limit : heat_limits_unproved(job_.call, environment_)) line(proof_text(limit, say_));
+}
+
+void CallTalk::close_repaired(const std::vector<std::pair<std::string, std::string>>& options) {
+  const bool may_be_closed = why_not_repaired(job_.call, with(options), environment_).why.empty();
+  for (;;) {  // a day that is none is asked for again
+    auto with_day = options;
+    if (may_be_closed) {
+      const auto day = typed_value(
+          say_(OHMWRIGHT_TEXT("Which day is the customer called back (such as 2026-12-01; an empty line: no day)")));
+      if (stopped_) return;
+      if (day) with_day.emplace_back("--call-back", *day);
+    }
+    if (act(close_job, {"repaired"}, with_day) || with_day.size() == options.size()) return;
   }
-  act(close_job, {"repaired"}, options);
 }
 
 void CallTalk::close_unrepaired(const std::string& how) {
@@ -303,20 +352,14 @@ void CallTalk::ask_what_overheated_it(const std::string& part) {
   choose(say_(OHMWRIGHT_TEXT("What overheated it?")), choices);
 }
 
+void CallTalk::wait_for(const std::string& what) { stopped_ = act(wait_in_job, {what}); }
+
 void CallTalk::ask_close() {
   std::vector<Choice> choices{
       {say_(OHMWRIGHT_TEXT("repaired: close it")), [this] { close_as_repaired(); }},
       {say_(OHMWRIGHT_TEXT("declined: close it")), [this] { close_unrepaired("declined"); }},
-      {say_(OHMWRIGHT_TEXT("wait for a part")),
-       [this] {
-         act(wait_in_job, {"part"});
-         stopped_ = true;
-       }},
-      {say_(OHMWRIGHT_TEXT("wait for a log")),
-       [this] {
-         act(wait_in_job, {"log"});
-         stopped_ = true;
-       }},
+      {say_(OHMWRIGHT_TEXT("wait for a part")), [this] { wait_for("part"); }},
+      {say_(OHMWRIGHT_TEXT("wait for a log")), [this] { wait_for("log"); }},
       {say_(OHMWRIGHT_TEXT("stopped for licensed work: close it")), [this] { close_unrepaired("stopped"); }}};
   for (const std::string& place : places_left_open())
     choices.push_back({say_(OHMWRIGHT_TEXT("read the new part again: {place}"), {{"place", place}}),

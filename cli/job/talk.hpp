@@ -61,7 +61,9 @@ class CallTalk {
   /// Writes down; where another process wrote in the job meanwhile, says so, and what is asked next is asked anew.
   void keep(const std::vector<job::NewEntry>& entries);
   void note_stage(job::Stage stage);
-  /// The job that is open, or a new one.
+  /// Which job it is, where there is more to choose than a new one: the open one, or the last that was closed.
+  void choose_job(const std::optional<job::JobLine>& open, const std::optional<job::JobLine>& closed, bool& begins);
+  /// The job that is open, another visit for a closed one, or a new one.
   bool take_up();
   void ask_next();
   bool ask_phone();
@@ -79,10 +81,16 @@ class CallTalk {
   bool was_looked_at() const;
   void ask_waiting();
   void close_as_repaired();
+  /// Asks for the first of what no word lets through; whether there is any.
+  bool ask_what_bars_closing();
+  /// Why closing it as repaired asks for a word.
+  void tell_what_leaves_it_open();
+  /// Ends the conversation once the job waits.
+  void wait_for(const std::string& what);
   /// Closes it so, after a yes where it ends without a repair.
   void close_unrepaired(const std::string& how);
   /// Closes it as repaired, and asks when the customer is called back.
-  void close_repaired(std::vector<std::pair<std::string, std::string>> options);
+  void close_repaired(const std::vector<std::pair<std::string, std::string>>& options);
   /// Says which parts were named and left as they are, where others were replaced; whether there are any.
   bool tell_untouched_faults();
   void ask_what_was_repaired();

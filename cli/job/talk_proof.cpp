@@ -42,9 +42,9 @@ bool is_of_earth_bond(job::ProofStep::Form form) {
 /// Whether an insulation tester may prove it: what 500 V destroy has to be off before they go in.
 bool offers_a_tester(job::ProofStep::Form form) {
   using Form = job::ProofStep::Form;
-  constexpr std::array forms{Form::insulation_not_within, Form::insulation_below_class_two, Form::insulation_undecided,
-                             Form::insulation_unread,     Form::circuit_insulation_unread,  Form::no_insulation_read,
-                             Form::insulation_unproved};
+  constexpr std::array forms{Form::insulation_not_within, Form::leak_unexplained,   Form::insulation_below_class_two,
+                             Form::insulation_undecided,  Form::insulation_unread,  Form::circuit_insulation_unread,
+                             Form::no_insulation_read,    Form::insulation_unproved};
   return std::find(forms.begin(), forms.end(), form) != forms.end();
 }
 
@@ -179,6 +179,13 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
     case Form::insulation_undecided:
     case Form::insulation_unread:
       return ways_to_read_insulation([this, part = bar.part](InsulationMeter meter) { ask_insulation(part, meter); });
+    case Form::leak_unexplained:
+      return {{say_(OHMWRIGHT_TEXT("it is wetted, unplugged and proved dead: type the insulation, read at 500 V")),
+               [this, part = bar.part] { ask_insulation(part, InsulationMeter::tester); }},
+              replace_choice(),
+              mistyped_choice(bar.entry)};
+    case Form::leak_fell_away:
+      return {replace_choice(), mistyped_choice(bar.entry)};
     case Form::electronics_unread:
       return {{say_(OHMWRIGHT_TEXT("type the reading")),
                [this, part = bar.part] { ask_insulation(part, InsulationMeter::ordinary); }}};
@@ -321,11 +328,7 @@ void CallTalk::ask_log() {
 void CallTalk::ask_log_or_not() {
   choose(say_(OHMWRIGHT_TEXT("A log over some days proves that it defrosts by itself.")),
          {{say_(OHMWRIGHT_TEXT("the log is there: type its file")), [this] { ask_log(); }},
-          {say_(OHMWRIGHT_TEXT("wait for the log")),
-           [this] {
-             act(wait_in_job, {"log"});
-             stopped_ = true;
-           }},
+          {say_(OHMWRIGHT_TEXT("wait for the log")), [this] { wait_for("log"); }},
           {say_(OHMWRIGHT_TEXT("no log")), [this] { note_stage(job::Stage::no_log); }}});
 }
 

@@ -53,7 +53,11 @@ void write_unproved(const job::ServiceCall& call, const Arguments& arguments, co
   page.section(say(OHMWRIGHT_TEXT("Do not energise it before")), against);
   page.section(say(OHMWRIGHT_TEXT("Still unproved")), unproved);
   if (against.empty() && unproved.empty())
-    page.block(say(OHMWRIGHT_TEXT("All is proved that can be: ohmwright job close repaired")));
+    page.block(call.has_new_repair() || call.repairs_closed == 0
+                   ? say(OHMWRIGHT_TEXT("All is proved that can be: ohmwright job close repaired"))
+                   : say(OHMWRIGHT_TEXT("Nothing was repaired since it was last closed so: go on searching (ohmwright "
+                                        "job next), or close it with what was found: ohmwright job close declined, or "
+                                        "close repaired --because TEXT")));
   environment.out << page.take();
 }
 

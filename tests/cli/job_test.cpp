@@ -141,8 +141,9 @@ TEST_F(JobCall, APartByTheSameRatingsStandsInForTheOldOne) {
 
 /// What `next` would stop at, `read` stops at once, and nothing live, no forced defrost and no closing goes past it.
 TEST_F(JobCall, StopsAtALeakThatWasReadAtATestPoint) {
-  for (const std::vector<std::string>& one : {std::vector<std::string>{"upright-timer-bimetal-120v", "heater-to-frame"},
-                                              {"drum-dryer-230v", "heater-to-frame"}}) {
+  for (const std::vector<std::string>& one :
+       {std::vector<std::string>{"upright-timer-bimetal-120v", "heater-to-frame", "32"},
+        {"drum-dryer-230v", "heater-to-frame", "26.4"}}) {
     done({"open", one[0], "--appliance", one[0]});
     const Ran read = run({"read", one[1] + "=0.1M"});
     EXPECT_EQ(read.exit_code, 1) << read.err;
@@ -162,7 +163,12 @@ TEST_F(JobCall, StopsAtALeakThatWasReadAtATestPoint) {
     run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
     EXPECT_THAT(refused({"close", "repaired", "--because", "dried"}), HasSubstr("earth bond was not read"));
     run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
-    done({"close", "repaired", "--because", "dried"});
+    EXPECT_THAT(refused({"close", "repaired", "--because", "dried"}), HasSubstr("comes back with the water"));
+    done({"replace", "heater", "--mended", "sealed its ends"});
+    run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"});
+    run({"read", "heater", one[2], "--lead-off"});
+    run({"verify", "--earth-bond", "0.12ohm", "--test-current", "10A"});
+    done({"close", "repaired"});
   }
 }
 

@@ -197,9 +197,10 @@ TEST_F(JobCall, WeighsAnInsulationThatWasReadOfAPart) {
   const std::string known = "Heater to its frame, both leads off: ";
   EXPECT_THAT(leaks, HasSubstr(known));
   run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off"});
-  EXPECT_THAT(run({"find"}).out, Not(HasSubstr(known))) << "it was wet, and is dry";
-  done({"correct", "last"});
-  done({"correct", "last"});
+  EXPECT_THAT(run({"find"}).out, HasSubstr(known)) << "nobody mended what leaked";
+  run({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead", "--lead-off", "--wet"});
+  EXPECT_THAT(run({"find"}).out, Not(HasSubstr(known))) << "wetted it insulates";
+  for (int i = 0; i < 3; ++i) done({"correct", "last"});
   run({"read", "heater", "insulation=0.3M", "--test", "500V", "--proved-dead", "--lead-off", "--wet"});
   EXPECT_THAT(run({"find"}).out, Not(HasSubstr(known))) << "water is no fault of the heater";
 }

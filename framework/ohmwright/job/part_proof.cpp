@@ -146,7 +146,7 @@ std::string place_to_read_again(const ServiceCall& call, const ReplacedPart& rep
     if (reading.part != replaced.part) continue;
     const bool is_before = reading.happened_before(replaced);
     if (!is_before && (!reading.word.empty() || speaks_of_its_work(reading))) return {};
-    if (is_before && !reading.word.empty()) place = reading.place_read();
+    if (is_before && (!reading.word.empty() || speaks_of_its_work(reading))) place = reading.place_read();
   }
   if (!place.empty()) return place;
   const bool was_read = std::any_of(call.readings.begin(), call.readings.end(),
@@ -171,23 +171,32 @@ ContactShown shown_of(const MeasuredValue& reading) {
 
 /// Whether a contact was seen open after that work and not condemned: one reading leaves open whether a thermostat is
 /// good, and yet shows that it is not welded. It was surely warm then, and the leads are known to be whole: it was read
-/// so twice, they were touched together, or it was closed before. Where nobody knows how warm it was, it was closed
-/// before, and open twice. What opens for good is no such contact.
+/// so twice, they were touched together, or it was closed once, too. Where nobody knows how warm it was, it was closed
+/// once, and open twice. What opens for good is no such contact.
 bool was_seen_open(const ServiceCall& call, const ReplacedPart& work) {
   constexpr int enough = 2;
   bool was_closed = false;
+  int open = 0;
   int open_where_warm = 0;
-  int open_after_closed = 0;
   for (const MeasuredValue& reading : call.readings) {
     if (reading.subject() != work.part || reading.happened_before(work) || !speaks_of_its_work(reading)) continue;
     if (reading.outcome == Outcome::out_of_limits || reading.for_good || readings_of(reading).empty()) continue;
     const ContactShown shown = shown_of(reading);
     was_closed = was_closed || !shown.open;
     if (!shown.open) continue;
-    if (reading.open_where_warm) open_where_warm += shown.leads_touched || was_closed ? enough : 1;
-    if (was_closed) ++open_after_closed;
+    ++open;
+    if (reading.open_where_warm) open_where_warm += shown.leads_touched ? enough : 1;
   }
-  return open_where_warm >= enough || open_after_closed >= enough;
+  return open_where_warm >= enough || (was_closed && (open_where_warm > 0 || open >= enough));
+}
+
+/// Whether a contact was seen open so, and closed, too: whichever came first, it does its work.
+bool was_seen_both_ways(const ServiceCall& call, const ReplacedPart& work) {
+  return was_seen_open(call, work) &&
+         std::any_of(call.readings.begin(), call.readings.end(), [&work](const MeasuredValue& reading) {
+           return reading.subject() == work.part && !reading.happened_before(work) && speaks_of_its_work(reading) &&
+                  reading.outcome != Outcome::out_of_limits && !readings_of(reading).empty() && !shown_of(reading).open;
+         });
 }
 
 /// Whether what opens once and for good was exchanged, be it a link or that in the housing of a thermostat, also one of
@@ -286,6 +295,7 @@ void add_open_new_parts(const ServiceCall& call, std::vector<ProofStep>& all) {
   const auto works = call.last_work_on_each();
   for (const auto& [part, work] : works) {
     const LastReadings last = last_readings_of_new(call, *work);
+    if (was_seen_both_ways(call, *work)) continue;
     if (!last.empty() && !has(last, Outcome::within_limits) && !has(last, Outcome::out_of_limits))
       all.push_back(step_of(ProofForm::new_part_undecided, *work, last.begin()->first));
   }

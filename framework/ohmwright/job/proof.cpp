@@ -2,6 +2,7 @@
 #include <utility>
 
 #include <ohmwright/job/check_proof.hpp>
+#include <ohmwright/job/leak_proof.hpp>
 #include <ohmwright/job/part_proof.hpp>
 #include <ohmwright/job/proof.hpp>
 #include <ohmwright/job/safety_proof.hpp>
@@ -11,6 +12,7 @@ namespace ohmwright::job {
 std::vector<ProofStep> open_proof(const ServiceCall& call) {
   std::vector<ProofStep> all;
   add_safety_proof(call, all);
+  add_leaks_left(call, all);
   add_part_proof(call, all);
   add_failed_checks(call, all);
   add_open_new_parts(call, all);

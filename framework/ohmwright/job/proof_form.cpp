@@ -50,6 +50,23 @@ constexpr std::array proof_rows{
         .sentence = OHMWRIGHT_TEXT("The insulation of {part} is not decided: read it again, its leads off, at 500 V; a "
                                    "part or wire at low voltage, a sensor's, with an ohmmeter alone."),
         .command = read_insulation},
+    ProofRow{.form = Form::leak_unexplained,
+             .bars = Bars::energising,
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("{part} leaked, as was read before, and insulates now though nothing was done "
+                                        "to it: what water did comes back with the water. Wet it and test it with "
+                                        "500 V again, mend it or replace it; a slip is taken back."),
+             .of_mended = OHMWRIGHT_TEXT("{part} leaked while it was wet, and was read dry alone since it was mended: "
+                                         "wet it, and test it with 500 V again."),
+             .command = "ohmwright job read {part} insulation=200M --test 500V --wet --proved-dead; or ohmwright job "
+                        "correct ENTRY"},
+    ProofRow{.form = Form::leak_fell_away,
+             .bars = Bars::closing,
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("Something leaked to earth, as was read at \"{part}\", and leaks no more "
+                                        "though nothing was done: what water did comes back with the water. Find what "
+                                        "it was, mend or replace it; a slip is taken back."),
+             .command = repair_it},
     ProofRow{.form = Form::insulation_unread,
              .bars = Bars::energising,
              .sentence = OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since."),

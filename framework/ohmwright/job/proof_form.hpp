@@ -11,15 +11,17 @@ enum class ProofForm : std::uint8_t {
   insulation_not_within,       ///< the last insulation reading of `part` is out of limits
   insulation_below_class_two,  ///< it is within those of class I, and there is no protective earth: class II asks more
   insulation_undecided,        ///< it decides nothing: read with too few volts
-  insulation_unread,           ///< `part` was replaced, and its insulation was not read since
-  electronics_unread,          ///< the same of one whose electronics bear no 500 V: an ohmmeter tells all that is asked
-  circuit_insulation_unread,   ///< `part`, without insulation of its own, was replaced, and none was read since
-  no_insulation_read,          ///< it tingles, smells burnt or leaked, and no insulation within limits was read since
-  earth_bond_not_within,       ///< the last reading of the earth bond is out of limits
-  earth_bond_undecided,        ///< it decides nothing: read with too little current
-  earth_bond_unread,           ///< a part was replaced, or it tingled, and the earth bond was not read since
-  condemned_for_good,          ///< what opens once in `part` was condemned at `place`, and mended or read good since
-  new_part_not_within,         ///< the last reading of the new `part` at `place` is out of limits
+  leak_unexplained,    ///< `part` leaked, and insulates now though nothing was done, or it was mended and read dry
+  leak_fell_away,      ///< the same of a way to the protective earth at `part`, a test point
+  insulation_unread,   ///< `part` was replaced, and its insulation was not read since
+  electronics_unread,  ///< the same of one whose electronics bear no 500 V: an ohmmeter tells all that is asked
+  circuit_insulation_unread,  ///< `part`, without insulation of its own, was replaced, and none was read since
+  no_insulation_read,         ///< it tingles, smells burnt or leaked, and no insulation within limits was read since
+  earth_bond_not_within,      ///< the last reading of the earth bond is out of limits
+  earth_bond_undecided,       ///< it decides nothing: read with too little current
+  earth_bond_unread,          ///< a part was replaced, or it tingled, and the earth bond was not read since
+  condemned_for_good,         ///< what opens once in `part` was condemned at `place`, and mended or read good since
+  new_part_not_within,        ///< the last reading of the new `part` at `place` is out of limits
   heat_did_not_end,     ///< a forced defrost did not end by itself, none has since, and nothing was repaired since
   opened_for_good,      ///< what opens once in `part` was condemned at `place`, and no new one went in since
   part_not_within,      ///< the last reading of `part`, at `place`, is out of limits, and nothing was done to it since

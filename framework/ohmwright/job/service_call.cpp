@@ -39,6 +39,7 @@ MeasuredValue measured(const Told& told, const Json& content) {
   value.point = text_in(content, "point");
   value.shown = text_in(content, "shown");
   value.reads = text_in(content, "reads");
+  value.beside = text_in(content, "beside");
   value.word = text_in(content, "word");
   value.zones = texts_in(content, "zones");
   value.part = text_in(content, "part");

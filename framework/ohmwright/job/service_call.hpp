@@ -72,6 +72,7 @@ struct MeasuredValue : Told {
   std::string point;               ///< what people call the test point; empty: it was read at none
   std::string shown;               ///< as it was typed
   std::string reads;               ///< the same for people, with its unit; empty: as it was typed
+  std::string beside;              ///< earlier readings that it was judged together with, for people; empty: none
   std::string word;                ///< TESTPOINT[@SETUP]=VALUE, as fault finding takes it; empty: it takes none of this
   std::vector<std::string> zones;  ///< ZONE=TEMPERATURE, as it was stated with this reading alone
   /// Id of the part that was judged, or of its kind where it was judged alone; empty: not judged.

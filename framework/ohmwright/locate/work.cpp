@@ -37,6 +37,13 @@ bool is_live(const Appliance& appliance, const Measurement& measurement) {
          (measurement.set_up && appliance.set_ups[*measurement.set_up].live);
 }
 
+bool may_heat(const Appliance& appliance, const Measurement& measurement) {
+  if (!is_live(appliance, measurement)) return false;
+  for (std::optional<std::size_t> at = measurement.set_up; at; at = appliance.set_ups[*at].based_on)
+    if (const SetUp& set_up = appliance.set_ups[*at]; set_up.live || !set_up.states.empty()) return true;
+  return false;
+}
+
 bool is_possible(const Appliance& appliance, const Measurement& measurement) {
   const bool ohms = appliance.test_points[measurement.test_point].probe == Probe::ohms;
   if (!measurement.set_up) return true;

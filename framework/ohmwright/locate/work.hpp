@@ -32,6 +32,10 @@ WorkState work_at_arrival(const Appliance& appliance);
 /// Whether the supply must be on.
 bool is_live(const Appliance& appliance, const Measurement& measurement);
 
+/// Whether something may heat while it is read: it is live, and its set-up, or one below that, is live or brings a
+/// state about, as a timer that was turned by hand before it was plugged in.
+bool may_heat(const Appliance& appliance, const Measurement& measurement);
+
 /// Whether the measurement can be asked for: no ohms in a set-up that needs the supply, and nothing in circumstances
 /// that a reading was merely stated with.
 bool is_possible(const Appliance& appliance, const Measurement& measurement);

@@ -48,19 +48,40 @@ bool is_of_part_in_place(const ServiceCall& call, const MeasuredValue& reading) 
   return work_before(call, reading) == call.last_work_on(reading.subject());
 }
 
-/// Whether nothing was read there later that counts for as much.
-bool last_of_its_place(const ServiceCall& call, const MeasuredValue& reading, const auto& counts) {
-  return std::none_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& other) {
-    return other.place == reading.place && reading.happened_before(other) && counts(other);
-  });
-}
-
 bool decides_something(const MeasuredValue& reading) {
   return reading.outcome && *reading.outcome != Outcome::undecided;
 }
 bool is_of_insulation(const MeasuredValue& reading) {
   return std::any_of(reading.safety.begin(), reading.safety.end(),
                      [](const job::SafetyFinding& finding) { return finding.rule != job::leak_rule; });
+}
+
+/// Whether nothing was read of the part later that counts for as much, wherever the probes were: of its insulation, or
+/// of what it does.
+bool is_last_of_part(const ServiceCall& call, const MeasuredValue& reading, const auto& counts) {
+  return std::none_of(call.readings.begin(), call.readings.end(), [&](const MeasuredValue& other) {
+    return other.subject() == reading.subject() && is_of_insulation(other) == is_of_insulation(reading) &&
+           reading.happened_before(other) && counts(other);
+  });
+}
+
+/// Whether a proof that is open says that the part is not good, or not known to be.
+bool is_spoken_against(const std::vector<job::ProofStep>& open, const MeasuredValue& reading) {
+  return std::any_of(open.begin(), open.end(), [&reading](const job::ProofStep& step) {
+    return step.part == reading.subject() && step.leaves_part_unproved();
+  });
+}
+
+/// The same of its insulation, which a leak anywhere speaks against.
+bool insulation_is_spoken_against(const std::vector<job::ProofStep>& open, const MeasuredValue& reading) {
+  using Form = job::ProofStep::Form;
+  return std::any_of(open.begin(), open.end(), [&reading](const job::ProofStep& step) {
+    const bool is_of_insulation = step.form == Form::insulation_not_within ||
+                                  step.form == Form::insulation_below_class_two ||
+                                  step.form == Form::insulation_undecided || step.form == Form::leak_unexplained;
+    return step.form == Form::leak_to_earth || step.form == Form::leak_fell_away ||
+           (is_of_insulation && step.part == reading.subject());
+  });
 }
 
 /// Whether an insulation tester found it safe to energise, and nothing found it unsafe.
@@ -174,13 +195,17 @@ class JobSentences {
     if (bars.empty()) return {};
     if (bars_by(bars, {Form::leak_to_earth, Form::insulation_not_within}))
       return say_(OHMWRIGHT_TEXT("Do not plug it in: it leaks, and its case may become live."));
+    if (bars_by(bars, {Form::leak_unexplained, Form::leak_fell_away}))
+      return say_(OHMWRIGHT_TEXT("Do not plug it in: it leaked to its case, and may leak again."));
     if (bars_by(bars, {Form::earth_bond_not_within}))
       return say_(OHMWRIGHT_TEXT("Do not plug it in: its case is not safely earthed."));
     if (bars_by(bars, {Form::heat_did_not_end, Form::heat_end_unproved}))
       return say_(OHMWRIGHT_TEXT("Do not plug it in: it heated, and did not stop by itself."));
     if (std::all_of(bars.begin(), bars.end(),
                     [](const job::ProofStep& bar) { return bar.form == Form::part_not_within; }))
-      return say_(OHMWRIGHT_TEXT("Leave it unplugged: what should end the heat of its defrost is out of its limits."));
+      return call_.cools() ? say_(OHMWRIGHT_TEXT(
+                                 "Leave it unplugged: what should end the heat of its defrost is out of its limits."))
+                           : say_(OHMWRIGHT_TEXT("Leave it unplugged: what should end its heat is out of its limits."));
     return say_(OHMWRIGHT_TEXT("Do not plug it in: it was not proved safe."));
   }
 
@@ -207,6 +232,11 @@ class JobSentences {
                              {{"place", reading.point.empty() ? reading.title : reading.point},
                               {"shown", reading.for_people()}}));
       if (reading.outcome != Outcome::out_of_limits) continue;
+      if (found_a_leak(reading)) {
+        add_once(lines, say_(OHMWRIGHT_TEXT("{part} leaked to its case ({shown})."),
+                             {{"part", reading.title}, {"shown", reading.for_people()}}));
+        continue;
+      }
       const ReplacedPart* work = work_before(call_, reading);
       const std::vector<Reading> read = job::readings_of(reading);
       const bool is_open = read.size() == 1 && std::holds_alternative<OverRange>(read.front().observed);
@@ -216,7 +246,11 @@ class JobSentences {
           : work == nullptr    ? OHMWRIGHT_TEXT("{part} was out of its limits: it read {shown}.")
           : work->was_mended() ? OHMWRIGHT_TEXT("{part}, though mended, was out of its limits: it read {shown}.")
                                : OHMWRIGHT_TEXT("{part}, though replaced, was out of its limits: it read {shown}.");
-      add_once(lines, say_(english, {{"part", reading.title}, {"shown", reading.for_people()}}));
+      std::string line = say_(english, {{"part", reading.title}, {"shown", reading.for_people()}});
+      if (!reading.beside.empty())
+        line += " " + say_(OHMWRIGHT_TEXT("It was judged together with what was read before: {earlier}."),
+                           {{"earlier", reading.beside}});
+      add_once(lines, line);
     }
     if (lines.empty() && may_leak_refrigerant())
       lines.push_back(say_(OHMWRIGHT_TEXT("What was seen speaks of its sealed refrigerant system.")));
@@ -280,14 +314,16 @@ class JobSentences {
 
   std::vector<std::string> proof() const {
     std::vector<std::string> lines;
+    const std::vector<job::ProofStep> open = job::open_proof(call_);
     for (const MeasuredValue& reading : call_.readings)
       if (reading.outcome == Outcome::within_limits && replaced_before(call_, reading) &&
-          is_of_part_in_place(call_, reading) && last_of_its_place(call_, reading, decides_something))
+          is_of_part_in_place(call_, reading) && is_last_of_part(call_, reading, decides_something) &&
+          !is_spoken_against(open, reading))
         add_once(lines, say_(OHMWRIGHT_TEXT("{part} now reads {shown}, within its limits."),
                              {{"part", reading.title}, {"shown", reading.for_people()}}));
     for (const MeasuredValue& reading : call_.readings)
       if (is_good_insulation(reading) && is_of_part_in_place(call_, reading) &&
-          last_of_its_place(call_, reading, is_of_insulation))
+          is_last_of_part(call_, reading, is_of_insulation) && !insulation_is_spoken_against(open, reading))
         add_once(lines, say_(OHMWRIGHT_TEXT("{part}: {shown}, within its limits."),
                              {{"part", reading.title}, {"shown", reading.for_people()}}));
     for (const Check& check : call_.checks)
@@ -295,7 +331,7 @@ class JobSentences {
           job::last_check(call_, check.form) == &check)
         lines.push_back(check.text);  // that it has no earth is told in the shop's part, and proves nothing
     if (lines.empty()) lines.push_back(say_(OHMWRIGHT_TEXT("Nothing is proved yet.")));
-    for (const job::ProofStep& step : job::open_proof(call_)) {
+    for (const job::ProofStep& step : open) {
       if (step.form == job::ProofStep::Form::forced_defrost && call_.state == job::JobState::repaired)
         lines.push_back(say_(OHMWRIGHT_TEXT("That it defrosts when it is told to was not proved.")));
       if (step.is_failed_check()) add_once(lines, failed_check(step.form));
@@ -340,8 +376,8 @@ class JobSentences {
       lines.push_back(say_(OHMWRIGHT_TEXT("Call if it comes back: {complaint}."), {{"complaint", call_.complaint}}));
     if (leaked_and_was_left())
       lines.push_back(say_(
-          OHMWRIGHT_TEXT("It leaked to its case, and nothing was replaced or mended: what water did comes back with "
-                         "the water.")));
+          OHMWRIGHT_TEXT("It leaked to its case, and nothing was replaced or mended since: what water did comes back "
+                         "with the water.")));
     if (may_leak_refrigerant())
       lines.push_back(
           say_(OHMWRIGHT_TEXT("Its refrigerant system is opened and mended by those licensed for it alone, "

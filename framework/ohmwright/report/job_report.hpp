@@ -41,7 +41,7 @@ struct JobReport {
   std::string found = {};               ///< what the search says now; empty: there is none
   bool cause_is_named = false;          ///< it names a part
   bool stops_at_sealed_system = false;  ///< it ends in "stop: licensed refrigerant work"
-  /// What ends its heat and is not proved, where it has frost: old parts that read bad, new ones that nobody read.
+  /// What ends its heat and is not proved: old parts that read bad; where it has frost, new ones that nobody read, too.
   std::vector<job::ProofStep> heat_limits = {};
   bool refrigerant_may_burn = false;   ///< or nobody knows that it does not
   std::vector<JobPicture> plots = {};  ///< readings against what good parts read
