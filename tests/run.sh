@@ -35,10 +35,15 @@ if [ "$tier" = all ]; then
   cmake --preset asan -D OHMWRIGHT_OUTSIDE_TESTS=OFF
   cmake --build --preset asan
   # Nothing runs in what must not compile, and nm lists otherwise what a sanitizer adds to the symbols of a library. The
-  # long sweeps repeat what shorter tests of the same code do (the kit of authors forks thousands of times, which costs
-  # sanitized programs most), a browser tests pages and no memory of ours; the workflow preset asan runs them too.
+  # long sweeps repeat what shorter tests of the same code do (the kit of authors forks thousands of times, and strangers
+  # build plugins, which costs sanitized programs most), and a browser tests pages and no memory of ours. Of the whole
+  # program those that read what people type and give it run here: a search by the program takes seconds of a sanitizer,
+  # and the tests of the search itself are here. The workflow preset asan runs them all.
+  long='SimulatedLogs.GiveTheir|OptimalPolicy|JoinedPlaces|LeaveTheKit|LogSweep|DryAppliances|Energising'
+  program='JobCall|Traps|Locate|Evidence|Course|Curve|Each/PlanOfEach|PlanOfASearch|ApplianceVerb|Seeded|OtherAppliances'
+  program="$program|KindAdvice|Language|ManualRange"
   ctest --preset asan --exclude-regex \
-    'compile_fail|AreThoseThatNmFinds|SimulatedLogs.GiveTheir|OptimalPolicy|JoinedPlaces|LeaveTheKit|LogSweep|DryAppliances|in_a_browser|pages_show|catalogues'
+    "compile_fail|AreThoseThatNmFinds|$long|^cli_program_test[.]($program)|^sdk[.]|in_a_browser|pages_show|catalogues"
   step 'Fuzz targets, 5 s each (tests/fuzz/long.sh)'
   sh tests/fuzz/long.sh 5
 fi
