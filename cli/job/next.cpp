@@ -34,11 +34,13 @@ struct SearchAtHand {
   JobAtHand job;
   JobSearch search;
   locate::WorkState work;
+  bool stops = false;  ///< for the sealed system, by what was seen and read now or before a repair
 
   SearchAtHand(const Arguments& arguments, const Environment& environment)
       : job(job_at_hand(arguments)),
         search(job.call, arguments, environment, JobSearch::Reach::now),
-        work(search.search().work()) {}
+        work(search.search().work()),
+        stops(cli::stops_at_sealed_system(job.call, search, environment)) {}
 
   LocateReport report(const Arguments& arguments) {
     LocateReport report = locate_report(search.search(), work, search.meter().title, arguments.has("--cautions"));
@@ -124,7 +126,7 @@ void write_remarks(const LocateContent& content, const Sentences& say, PageLayou
 /// it, the page stops for that all the same.
 int tell_proof(SearchAtHand& now, const Arguments& arguments, const PageStyle& style, Environment& environment) {
   const Sentences say = now.say();
-  if (!stops_at_sealed_system(now.job.call, arguments, environment)) {
+  if (!now.stops) {
     const LocateReport report = now.report(arguments);
     const LocateContent content = locate_content(report, say);
     PageLayout page(style);
@@ -134,7 +136,7 @@ int tell_proof(SearchAtHand& now, const Arguments& arguments, const PageStyle& s
                            "ohmwright job find")));
     environment.out << page.take();
   }
-  write_unproved(now.job.call, arguments, style, environment);
+  write_unproved(now.job.call, now.stops, style, environment);
   return job::open_proof(now.job.call).empty() ? exit_done : exit_undecided;
 }
 
@@ -164,7 +166,7 @@ int next_of_job(const Arguments& arguments, Environment& environment) {
   refuse_operands(arguments, "next");
   SearchAtHand now(arguments, environment);
   say_which(now.job, environment);
-  if (proof_comes_next(now.job.call, arguments, environment))
+  if (proof_comes_next(now.job.call, now.stops, arguments, environment))
     return tell_proof(now, arguments, environment.page, environment);
   const LocateReport report = now.report(arguments);
   const LocateContent content = locate_content(report, now.say());
@@ -211,7 +213,7 @@ int card_of_job(const Arguments& arguments, Environment& environment) {
       throw InputError("--most takes a number from 1 to 20, got " + ohmwright::quoted(text));
   }
   SearchAtHand now(arguments, environment);
-  if (proof_comes_next(now.job.call, arguments, environment))
+  if (proof_comes_next(now.job.call, now.stops, arguments, environment))
     return tell_proof(now, arguments, card_style(environment.page), environment);
   const LocateReport report = now.report(arguments);
   environment.out << job_card(report, bar_texts(now.job.call, now.say()), most, now.say(), environment.page);

@@ -166,13 +166,17 @@ bool label_may_burn(const job::ServiceCall& call) {
 
 bool stops_at_sealed_system(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
   if (!call.has_appliance()) return signs_speak_of_sealed_system(call);
-  if (JobSearch(call, arguments, environment, JobSearch::Reach::now).stops_at_sealed_system()) return true;
+  return stops_at_sealed_system(call, JobSearch(call, arguments, environment, JobSearch::Reach::now), environment);
+}
+
+bool stops_at_sealed_system(const job::ServiceCall& call, const JobSearch& now, const Environment& environment) {
+  if (now.stops_at_sealed_system()) return true;
   const job::ReplacedPart* first = first_work(call);
   if (first == nullptr) return false;
   job::ServiceCall seen = call;  // a repair of another part takes no stain of oil away
   std::erase_if(seen.readings, [first](const job::MeasuredValue& reading) { return !reading.happened_before(*first); });
   seen.replaced.clear();
-  return JobSearch(seen, arguments, environment, JobSearch::Reach::now).stops_at_sealed_system();
+  return JobSearch(seen, Arguments{}, environment, JobSearch::Reach::now).stops_at_sealed_system();
 }
 
 namespace {

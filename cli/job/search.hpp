@@ -101,6 +101,8 @@ bool label_may_burn(const job::ServiceCall& call);
 /// nothing is tested with 500 V, heated or plugged in any more. What was seen before a repair counts until it is said
 /// to be no longer so. Of a call without an appliance its signs alone tell.
 bool stops_at_sealed_system(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment);
+/// The same where the search of the call (`Reach::now`) is at hand.
+bool stops_at_sealed_system(const job::ServiceCall& call, const JobSearch& now, const Environment& environment);
 
 /// The words that were said of a call, as the options of `locate`.
 Arguments locate_words_of(const job::ServiceCall& call, const TimeSpan& span = {});

@@ -68,17 +68,18 @@ bool hangs_on_its_leads(const std::string& value) {
 /// Walks what `open_proof` says is open, with the steps of the work between.
 void CallTalk::prove() {
   using Form = job::ProofStep::Form;
-  const job::ReplacedPart last = *job_.call.last_work();
-  const auto done = [&](job::Stage stage) { return job_.call.has_stage_since(stage, last); };
-  const std::vector<job::ProofStep> open = job::open_proof(job_.call);
+  const job::ReplacedPart last = *job_.call().last_work();
+  const auto done = [&](job::Stage stage) { return job_.call().has_stage_since(stage, last); };
+  const std::vector<job::ProofStep> open = job::open_proof(job_.call());
   const auto danger =
       std::find_if(open.begin(), open.end(), [](const job::ProofStep& step) { return step.is_danger(); });
   if (danger != open.end()) return ask_bar(*danger, ways_on_from(*danger));
-  if (job_.call.cools() && !last.was_mended() && !done(job::Stage::ice_cleared) && !was_proved_since(job_.call, last))
-    return choose(
+  if (job_.call().cools() && !last.was_mended() && !done(job::Stage::ice_cleared) &&
+      !was_proved_since(job_.call(), last))
+    return screen_.choose(
         say_(OHMWRIGHT_TEXT("Drawers, panel and covers before it off, the ice melted with warm water or a "
                             "bagged warm cloth (no heat gun, flame or knife), the water caught?")),
-        {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::ice_cleared); }}, take_back_choice()});
+        {{say_(OHMWRIGHT_TEXT("done")), [this] { job_.note_stage(job::Stage::ice_cleared); }}, take_back_choice()});
   if (const job::ProofStep* step = step_of(open, Form::new_part_unread)) return ask_new_part(*step);
   if (const job::ProofStep* step = step_of(open, Form::mended_unread)) return ask_mended_again(*step);
   // Nothing is sealed before what is read with its leads off; the earth bond is read with all earth leads on.
@@ -87,17 +88,18 @@ void CallTalk::prove() {
   });
   if (with_leads_off != open.end()) return ask_bar(*with_leads_off, ways_on_from(*with_leads_off));
   if (!done(job::Stage::refitted))
-    return choose(
-        job_.call.cools()
+    return screen_.choose(
+        job_.call().cools()
             ? say_(OHMWRIGHT_TEXT(
                   "Foil tape and clips back, splices sealed and clear of heater and fan, earth leads on?"))
             : say_(OHMWRIGHT_TEXT("Clips back, splices sealed and clear of what gets hot or turns, earth leads on?")),
-        {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::refitted); }}, take_back_choice()});
+        {{say_(OHMWRIGHT_TEXT("done")), [this] { job_.note_stage(job::Stage::refitted); }}, take_back_choice()});
   if (!open.empty() && open.front().bars_energising()) return ask_bar(open.front(), ways_on_from(open.front()));
   if (!done(job::Stage::panel_on))
-    return choose(job_.call.cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))
-                                    : say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on?")),
-                  {{say_(OHMWRIGHT_TEXT("done")), [this] { note_stage(job::Stage::panel_on); }}, take_back_choice()});
+    return screen_.choose(
+        job_.call().cools() ? say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on, drain clear?"))
+                            : say_(OHMWRIGHT_TEXT("Everything dry, panel and covers on?")),
+        {{say_(OHMWRIGHT_TEXT("done")), [this] { job_.note_stage(job::Stage::panel_on); }}, take_back_choice()});
   for (const Form failed : {Form::heat_did_not_come, Form::heat_end_unproved, Form::heat_unproved})
     if (const job::ProofStep* step = step_of(open, failed)) return ask_bar(*step, ways_on_from(*step));
   if (step_of(open, Form::forced_defrost) != nullptr && !done(job::Stage::no_forced_defrost))
@@ -109,24 +111,24 @@ void CallTalk::prove() {
 }
 
 void CallTalk::ask_new_part(const job::ProofStep& step) {
-  choose(say_(OHMWRIGHT_TEXT("Read the new part as the old one was read: {place}"), {{"place", step.place}}),
-         {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
-          {say_(OHMWRIGHT_TEXT("it cannot be read")), [this] { note_stage(job::Stage::new_part_unread); }},
-          take_back_choice()},
-         [this, place = step.place](const std::string& value) { read_at(place, value); });
+  screen_.choose(say_(OHMWRIGHT_TEXT("Read the new part as the old one was read: {place}"), {{"place", step.place}}),
+                 {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { reading_.read_at(place); }},
+                  {say_(OHMWRIGHT_TEXT("it cannot be read")), [this] { job_.note_stage(job::Stage::new_part_unread); }},
+                  take_back_choice()},
+                 [this, place = step.place](const std::string& value) { reading_.read_at(place, value); });
 }
 
 void CallTalk::ask_mended_again(const job::ProofStep& step) {
-  choose(proof_text(step, say_),
-         {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { read_at(place); }},
-          replace_choice(),
-          {say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }},
-          take_back_choice()},
-         [this, place = step.place](const std::string& value) { read_at(place, value); });
+  screen_.choose(proof_text(step, say_),
+                 {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = step.place] { reading_.read_at(place); }},
+                  replace_choice(),
+                  {say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }},
+                  take_back_choice()},
+                 [this, place = step.place](const std::string& value) { reading_.read_at(place, value); });
 }
 
 CallTalk::Choice CallTalk::take_back_choice() {
-  return {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }};
+  return {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { job_.take_back(); }};
 }
 
 std::vector<CallTalk::Choice> CallTalk::ways_on_from(const job::ProofStep& step) {
@@ -140,15 +142,11 @@ std::vector<CallTalk::Choice> CallTalk::ways_on_from(const job::ProofStep& step)
 }
 
 CallTalk::Choice CallTalk::replace_choice() {
-  return {say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call, environment_)); }};
+  return {say_(OHMWRIGHT_TEXT("replace a part")), [this] { ask_part(appliance_of(job_.call(), environment_)); }};
 }
 
 CallTalk::Choice CallTalk::mistyped_choice(const std::string& entry) {
-  return {say_(OHMWRIGHT_TEXT("that was mistyped: take it back")), [this, entry] { act(correct_job, {entry}); }};
-}
-
-void CallTalk::take_reading_back(const std::string& place) {
-  if (const job::MeasuredValue* last = job_.call.last_reading_at(place)) act(correct_job, {last->entry});
+  return {say_(OHMWRIGHT_TEXT("that was mistyped: take it back")), [this, entry] { job_.act(correct_job, {entry}); }};
 }
 
 void CallTalk::ask_bar(const job::ProofStep& bar, std::vector<Choice> more) {
@@ -157,9 +155,9 @@ void CallTalk::ask_bar(const job::ProofStep& bar, std::vector<Choice> more) {
   choices.push_back({say_(OHMWRIGHT_TEXT("close the job, or wait")), [this] { ask_close(); }});
   Taken taken;
   if (!bar.place.empty() && bar.leaves_part_unproved())
-    taken = [this, place = bar.place](const std::string& value) { read_at(place, value); };
-  if (offers_a_tester(bar.form)) line(caution_line({say_(caution_named("insulation-test")->brief)}, say_));
-  choose(proof_text(bar, say_), choices, taken);
+    taken = [this, place = bar.place](const std::string& value) { reading_.read_at(place, value); };
+  if (offers_a_tester(bar.form)) screen_.line(caution_line({say_(caution_named("insulation-test")->brief)}, say_));
+  screen_.choose(proof_text(bar, say_), choices, taken);
 }
 
 std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar) {
@@ -169,11 +167,11 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
       return {{say_(OHMWRIGHT_TEXT("it is mended: type what is read there now")),
                [this, place = bar.part] {
                  const auto value =
-                     typed_value(say_(OHMWRIGHT_TEXT("What it shows there (such as 20M, \"OL on 20M\")")));
-                 if (value) act(read_in_talk, {place + "=" + *value});
+                     screen_.typed_value(say_(OHMWRIGHT_TEXT("What it shows there (such as 20M, \"OL on 20M\")")));
+                 if (value) job_.act(read_in_talk, {place + "=" + *value});
                }},
               {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")),
-               [this, place = bar.part] { take_reading_back(place); }}};
+               [this, place = bar.part] { job_.take_reading_back(place); }}};
     case Form::insulation_not_within:
     case Form::insulation_below_class_two:
     case Form::insulation_undecided:
@@ -202,14 +200,14 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
     case Form::opened_for_good:
       return {replace_choice(),
               {say_(OHMWRIGHT_TEXT("that was mistyped: take that reading back")),
-               [this, entry = bar.entry] { act(correct_job, {entry}); }}};
+               [this, entry = bar.entry] { job_.act(correct_job, {entry}); }}};
     case Form::new_part_not_within:
     case Form::part_not_within:
     case Form::mended_unread:
     case Form::limit_unread:
     case Form::new_part_undecided:
     case Form::new_part_unread:
-      return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { read_at(place); }},
+      return {{say_(OHMWRIGHT_TEXT("type the reading")), [this, place = bar.place] { reading_.read_at(place); }},
               replace_choice()};
     case Form::heat_did_not_end:
       return {replace_choice(), mistyped_choice(bar.entry)};
@@ -236,12 +234,13 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
 std::vector<CallTalk::Choice> CallTalk::ways_to_read_bond() {
   const auto bond = [this](const std::string& current) {
     return [this, current] {
-      const auto value = typed_value(say_(OHMWRIGHT_TEXT("Earth bond with its cord (such as 0.12 ohm, or OL)")));
+      const auto value =
+          screen_.typed_value(say_(OHMWRIGHT_TEXT("Earth bond with its cord (such as 0.12 ohm, or OL)")));
       if (!value) return;
       if (current.empty()) {
-        act(verify_in_talk, {}, {{"--earth-bond", *value}});
+        job_.act(verify_in_talk, {}, {{"--earth-bond", *value}});
       } else {
-        act(verify_in_talk, {}, {{"--earth-bond", *value}, {"--test-current", current}});
+        job_.act(verify_in_talk, {}, {{"--earth-bond", *value}, {"--test-current", current}});
       }
     };
   };
@@ -249,8 +248,9 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_read_bond() {
       {say_(OHMWRIGHT_TEXT("type the earth bond, read with a bond tester of 10 A or more")), bond("10A")},
       {say_(OHMWRIGHT_TEXT("type it, read with an ordinary meter: that may condemn it, and proves nothing")), bond({})},
       {say_(OHMWRIGHT_TEXT("it has no protective earth (class II)")), [this] {
-         const auto why = typed_words(say_(OHMWRIGHT_TEXT("What shows it (such as: class II on its rating plate)")));
-         if (why) act(verify_in_talk, {}, {{"--earth-bond", "none"}, {"--because", *why}});
+         const auto why =
+             screen_.typed_words(say_(OHMWRIGHT_TEXT("What shows it (such as: class II on its rating plate)")));
+         if (why) job_.act(verify_in_talk, {}, {{"--earth-bond", "none"}, {"--because", *why}});
        }}};
 }
 
@@ -262,74 +262,76 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_read_insulation(const std::funct
 }
 
 void CallTalk::ask_insulation(const std::string& part, InsulationMeter meter) {
-  const auto value = typed_value(say_(OHMWRIGHT_TEXT("Insulation (such as 200 Mohm, or >200M)")));
+  const auto value = screen_.typed_value(say_(OHMWRIGHT_TEXT("Insulation (such as 200 Mohm, or >200M)")));
   if (!value) return;
   // Who has one meter reads OL with it all the same, and more than its ohms range is no test of 500 V.
   if (meter == InsulationMeter::tester && is_over_range_word(*value))
-    choose(say_(OHMWRIGHT_TEXT("OL of which meter?")),
-           {{say_(OHMWRIGHT_TEXT("an insulation tester, set to 500 V")), [] {}},
-            {say_(OHMWRIGHT_TEXT("an ordinary meter")), [&meter] { meter = InsulationMeter::ordinary; }}});
-  if (stopped_) return;
+    screen_.choose(say_(OHMWRIGHT_TEXT("OL of which meter?")),
+                   {{say_(OHMWRIGHT_TEXT("an insulation tester, set to 500 V")), [] {}},
+                    {say_(OHMWRIGHT_TEXT("an ordinary meter")), [&meter] { meter = InsulationMeter::ordinary; }}});
+  if (screen_.has_stopped()) return;
   std::vector<std::string> words{part, "insulation=" + *value};
   if (meter == InsulationMeter::tester) words.insert(words.end(), {"--test", "500V"});
   words.emplace_back("--proved-dead");
   const auto connection = [&words](const char* word) { return [&words, word] { words.emplace_back(word); }; };
   if (hangs_on_its_leads(*value))  // a low one condemns the part alone only where nothing else is beside it
-    choose(say_(OHMWRIGHT_TEXT("How was it read?")),
-           {{say_(OHMWRIGHT_TEXT("its leads were off, by itself")), connection("--lead-off")},
-            {say_(OHMWRIGHT_TEXT("its leads were on")), connection("--in-circuit")}});
-  if (hangs_on_its_leads(*value) && !stopped_)  // dried, it would be taken for mended
-    choose(say_(OHMWRIGHT_TEXT("Was it wet, of melt water or ice?")),
-           {{say_(OHMWRIGHT_TEXT("dry")), connection("--dry")},
-            {say_(OHMWRIGHT_TEXT("wet")), connection("--wet")},
-            {say_(OHMWRIGHT_TEXT("nobody knows")), [] {}}});
-  if (!stopped_) act(read_in_talk, words);
+    screen_.choose(say_(OHMWRIGHT_TEXT("How was it read?")),
+                   {{say_(OHMWRIGHT_TEXT("its leads were off, by itself")), connection("--lead-off")},
+                    {say_(OHMWRIGHT_TEXT("its leads were on")), connection("--in-circuit")}});
+  if (hangs_on_its_leads(*value) && !screen_.has_stopped())  // dried, it would be taken for mended
+    screen_.choose(say_(OHMWRIGHT_TEXT("Was it wet, of melt water or ice?")),
+                   {{say_(OHMWRIGHT_TEXT("dry")), connection("--dry")},
+                    {say_(OHMWRIGHT_TEXT("wet")), connection("--wet")},
+                    {say_(OHMWRIGHT_TEXT("nobody knows")), [] {}}});
+  if (!screen_.has_stopped()) job_.act(read_in_talk, words);
 }
 
 void CallTalk::ask_whose_insulation(InsulationMeter meter) {
-  const Appliance appliance = appliance_of(job_.call, environment_);
+  const Appliance appliance = appliance_of(job_.call(), environment_);
   std::vector<Choice> choices;
   for (const std::size_t part : parts_with_insulation(appliance, environment_)) {
     const PlacedPart& placed = appliance.parts[part];
     choices.push_back({placed.title, [this, id = placed.id, meter] { ask_insulation(id, meter); }});
   }
   choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
-  choose(say_(OHMWRIGHT_TEXT("Whose insulation?")), choices);
+  screen_.choose(say_(OHMWRIGHT_TEXT("Whose insulation?")), choices);
 }
 
 void CallTalk::ask_forced_defrost() {
-  if (const std::vector<job::ProofStep> bars = bars_to_heating(job_.call, environment_); !bars.empty())
-    return ask_bar(bars.front(),
-                   {{say_(OHMWRIGHT_TEXT("no forced defrost")), [this] { note_stage(job::Stage::no_forced_defrost); }},
-                    take_back_choice()});
+  if (const std::vector<job::ProofStep> bars = bars_to_heating(job_.call(), environment_); !bars.empty())
+    return ask_bar(bars.front(), {{say_(OHMWRIGHT_TEXT("no forced defrost")),
+                                   [this] { job_.note_stage(job::Stage::no_forced_defrost); }},
+                                  take_back_choice()});
   bool yes = false;
-  line(caution_line_of_step("forced-defrost", say_));
-  choose(say_(OHMWRIGHT_TEXT(
-             "Now a forced defrost, live: the limit proved and not bridged, the drain clear, a time limit, "
-             "and you stay beside it; only if you are qualified.")),
-         {{say_(OHMWRIGHT_TEXT("I am, and agree; record it")), [&yes] { yes = true; }},
-          {say_(OHMWRIGHT_TEXT("no forced defrost")), [this] { note_stage(job::Stage::no_forced_defrost); }}});
+  screen_.line(caution_line_of_step("forced-defrost", say_));
+  screen_.choose(
+      say_(
+          OHMWRIGHT_TEXT("Now a forced defrost, live: the limit proved and not bridged, the drain clear, a time limit, "
+                         "and you stay beside it; only if you are qualified.")),
+      {{say_(OHMWRIGHT_TEXT("I am, and agree; record it")), [&yes] { yes = true; }},
+       {say_(OHMWRIGHT_TEXT("no forced defrost")), [this] { job_.note_stage(job::Stage::no_forced_defrost); }}});
   if (!yes) return;
   const auto result = [this](const std::string& how) {
-    return [this, how] { act(verify_in_talk, {}, {{"--forced-defrost", how}, {"--live-agreed", ""}}); };
+    return [this, how] { job_.act(verify_in_talk, {}, {{"--forced-defrost", how}, {"--live-agreed", ""}}); };
   };
-  choose(say_(OHMWRIGHT_TEXT("How did it go?")),
-         {{say_(OHMWRIGHT_TEXT("it heated, and ended by itself")), result("ended")},
-          {say_(OHMWRIGHT_TEXT("it did not heat")), result("no-heat")},
-          {say_(OHMWRIGHT_TEXT("it heated, and did not end by itself")), result("did-not-end")}});
+  screen_.choose(say_(OHMWRIGHT_TEXT("How did it go?")),
+                 {{say_(OHMWRIGHT_TEXT("it heated, and ended by itself")), result("ended")},
+                  {say_(OHMWRIGHT_TEXT("it did not heat")), result("no-heat")},
+                  {say_(OHMWRIGHT_TEXT("it heated, and did not end by itself")), result("did-not-end")}});
 }
 
 void CallTalk::ask_log() {
-  const std::optional<std::string> after = typed_words(say_(OHMWRIGHT_TEXT("File of the log from after the repair")));
+  const std::optional<std::string> after =
+      screen_.typed_words(say_(OHMWRIGHT_TEXT("File of the log from after the repair")));
   if (!after) return;
-  act(verify_in_talk, {}, {{"--log", *after}});
+  job_.act(verify_in_talk, {}, {{"--log", *after}});
 }
 
 void CallTalk::ask_log_or_not() {
-  choose(say_(OHMWRIGHT_TEXT("A log over some days proves that it defrosts by itself.")),
-         {{say_(OHMWRIGHT_TEXT("the log is there: type its file")), [this] { ask_log(); }},
-          {say_(OHMWRIGHT_TEXT("wait for the log")), [this] { wait_for("log"); }},
-          {say_(OHMWRIGHT_TEXT("no log")), [this] { note_stage(job::Stage::no_log); }}});
+  screen_.choose(say_(OHMWRIGHT_TEXT("A log over some days proves that it defrosts by itself.")),
+                 {{say_(OHMWRIGHT_TEXT("the log is there: type its file")), [this] { ask_log(); }},
+                  {say_(OHMWRIGHT_TEXT("wait for the log")), [this] { wait_for("log"); }},
+                  {say_(OHMWRIGHT_TEXT("no log")), [this] { job_.note_stage(job::Stage::no_log); }}});
 }
 
 }  // namespace ohmwright::cli

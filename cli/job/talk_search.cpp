@@ -17,20 +17,22 @@
 namespace ohmwright::cli {
 
 void CallTalk::search() {
-  JobSearch found(job_.call, arguments_, environment_, JobSearch::Reach::now);
+  JobSearch found(job_.call(), job_.arguments(), environment_, JobSearch::Reach::now);
   std::vector<locate::Step> steps(found.steps().begin(), found.steps().end());
   const locate::Standing& standing = found.search().standing();
   if (!steps.empty())
-    std::rotate(steps.begin(), steps.begin() + static_cast<std::ptrdiff_t>(chosen_ % steps.size()), steps.end());
+    std::rotate(steps.begin(), steps.begin() + static_cast<std::ptrdiff_t>(job_.passed_over() % steps.size()),
+                steps.end());
   const locate::WorkState work = found.search().work();
   LocateReport report = locate_report(found.search(), work, found.meter().title, false);
   report.steps = steps;
   environment_.out << step_page(report, told_, Sentences(found.units()), environment_.page);
   if (standing.form == locate::Standing::Form::sealed_system) {
-    line(say_(caution_named("flammable-refrigerant")->english));
-    return choose(say_(OHMWRIGHT_TEXT("It speaks of the sealed system: licensed refrigerant work.")),
-                  {{say_(OHMWRIGHT_TEXT("stop the job for licensed work")), [this] { act(close_job, {"stopped"}); }},
-                   {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }}});
+    screen_.line(say_(caution_named("flammable-refrigerant")->english));
+    return screen_.choose(
+        say_(OHMWRIGHT_TEXT("It speaks of the sealed system: licensed refrigerant work.")),
+        {{say_(OHMWRIGHT_TEXT("stop the job for licensed work")), [this] { job_.act(close_job, {"stopped"}); }},
+         {say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { job_.take_back(); }}});
   }
   offer(found, steps, report);
 }
@@ -44,8 +46,8 @@ void CallTalk::offer(JobSearch& found, const std::vector<locate::Step>& steps, c
     choices.push_back({say_(OHMWRIGHT_TEXT("why this")), [this, &found, &report] {
                          environment_.out << why_page(report, Sentences(found.units()), environment_.page);
                        }});
-  if (steps.size() > 1) choices.push_back({say_(OHMWRIGHT_TEXT("another step")), [this] { ++chosen_; }});
-  choices.push_back({say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { take_back(); }});
+  if (steps.size() > 1) choices.push_back({say_(OHMWRIGHT_TEXT("another step")), [this] { job_.pass_over(); }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("take the last answer back")), [this] { job_.take_back(); }});
   // In the place of "replace a part", so that no digit means another thing once a part is named.
   for (const std::size_t part : standing.is_named() ? standing.parts : std::vector<std::size_t>{})
     choices.push_back({say_(OHMWRIGHT_TEXT("replace: {part}"), {{"part", appliance.parts[part].title}}),
@@ -61,7 +63,7 @@ void CallTalk::offer(JobSearch& found, const std::vector<locate::Step>& steps, c
   if (!steps.empty() && steps.front().form == locate::Step::Form::measure &&
       standing.form != locate::Standing::Form::settled)
     taken = [&](const std::string& value) { take_reading(appliance, steps.front(), value); };
-  choose(say_(OHMWRIGHT_TEXT("What now?")), choices, taken);
+  screen_.choose(say_(OHMWRIGHT_TEXT("What now?")), choices, taken);
 }
 
 void CallTalk::add_step(JobSearch& found, const locate::Step& step, std::vector<Choice>& choices) {
@@ -74,43 +76,34 @@ void CallTalk::add_step(JobSearch& found, const locate::Step& step, std::vector<
                                 : say_(OHMWRIGHT_TEXT("type the reading: {point}"), {{"point", point}}),
                        [this, &appliance, step] { take_reading(appliance, step); }});
     choices.push_back({say_(OHMWRIGHT_TEXT("cannot reach it")), [this, &appliance, step] {
-                         sign("--cannot-reach", appliance.test_points[step.measurement.test_point].id);
+                         job_.sign("--cannot-reach", appliance.test_points[step.measurement.test_point].id);
                        }});
   } else if (step.form == locate::Step::Form::look) {
     const std::string cause = appliance.outside_causes[step.subject].id;
-    choices.push_back({say_(OHMWRIGHT_TEXT("that is it")), [this, cause] { sign("--looked", cause + "=found"); }});
-    choices.push_back({say_(OHMWRIGHT_TEXT("that is in order")), [this, cause] { sign("--looked", cause + "=fine"); }});
+    choices.push_back({say_(OHMWRIGHT_TEXT("that is it")), [this, cause] { job_.sign("--looked", cause + "=found"); }});
+    choices.push_back(
+        {say_(OHMWRIGHT_TEXT("that is in order")), [this, cause] { job_.sign("--looked", cause + "=fine"); }});
   } else {
     choices.push_back(
         {say_(OHMWRIGHT_TEXT("replace it")), [this, &appliance, step] { replace(appliance, step.subject); }});
   }
 }
 
-void CallTalk::sign(const std::string& option, const std::string& word) {
-  chosen_ = 0;
-  keep({sign_entry(option, word)});
-}
-
-void CallTalk::take_back() {
-  chosen_ = 0;
-  act(correct_job, {"last"});
-}
-
 void CallTalk::take_reading(const Appliance& appliance, const locate::Step& step, const std::string& value) {
   std::string place = appliance.test_points[step.measurement.test_point].id;
   if (step.measurement.set_up) place += "@" + appliance.set_ups[*step.measurement.set_up].id;
-  std::vector<std::pair<std::string, std::string>> options;
+  TalkedJob::Options options;
   if (locate::is_live(appliance, step.measurement)) {
     bool yes = false;
-    choose(
+    screen_.choose(
         say_(OHMWRIGHT_TEXT("This is read live: insulated probes, one hand at a time, somebody with you, and only if "
                             "you are qualified for it.")),
         {{say_(OHMWRIGHT_TEXT("I am, and agree; record it")), [&yes] { yes = true; }},
-         {say_(OHMWRIGHT_TEXT("another step")), [this] { ++chosen_; }}});
+         {say_(OHMWRIGHT_TEXT("another step")), [this] { job_.pass_over(); }}});
     if (!yes) return;
     options.emplace_back("--live-agreed", "");
   }
-  read_at(place, value, options);
+  reading_.read_at(place, value, options);
 }
 
 void CallTalk::ask_part(const Appliance& appliance) {
@@ -120,24 +113,24 @@ void CallTalk::ask_part(const Appliance& appliance) {
                          if (goes_in_all_the_same(appliance, part)) replace(appliance, part);
                        }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
-  choose(say_(OHMWRIGHT_TEXT("Which part?")), choices);
+  screen_.choose(say_(OHMWRIGHT_TEXT("Which part?")), choices);
 }
 
 bool CallTalk::goes_in_all_the_same(const Appliance& appliance, std::size_t part) {
   const PlacedPart& placed = appliance.parts[part];
   const bool was_read_bad =
-      std::any_of(job_.call.readings.begin(), job_.call.readings.end(), [&](const job::MeasuredValue& reading) {
+      std::any_of(job_.call().readings.begin(), job_.call().readings.end(), [&](const job::MeasuredValue& reading) {
         return reading.part == placed.id && reading.outcome == Outcome::out_of_limits;
       });
   if (was_read_bad) return true;
-  JobSearch now(job_.call, arguments_, environment_, JobSearch::Reach::now);
+  JobSearch now(job_.call(), job_.arguments(), environment_, JobSearch::Reach::now);
   const locate::Standing& standing = now.search().standing();
   if (standing.is_named() && std::find(standing.parts.begin(), standing.parts.end(), part) != standing.parts.end())
     return true;
   bool yes = false;
-  choose(say_(OHMWRIGHT_TEXT("{part}: nothing that was read condemns it. Is it replaced all the same?"),
-              {{"part", placed.title}}),
-         {{say_(OHMWRIGHT_TEXT("yes")), [&yes] { yes = true; }}, {say_(OHMWRIGHT_TEXT("go back")), [] {}}});
+  screen_.choose(say_(OHMWRIGHT_TEXT("{part}: nothing that was read condemns it. Is it replaced all the same?"),
+                      {{"part", placed.title}}),
+                 {{say_(OHMWRIGHT_TEXT("yes")), [&yes] { yes = true; }}, {say_(OHMWRIGHT_TEXT("go back")), [] {}}});
   return yes;
 }
 
@@ -145,15 +138,14 @@ void CallTalk::ask_mended(const Appliance& appliance) {
   std::vector<Choice> choices;
   for (const PlacedPart& placed : appliance.parts)
     choices.push_back({placed.title, [this, id = placed.id] {
-                         const auto what =
-                             typed_words(say_(OHMWRIGHT_TEXT("What was done (such as: crimped anew; an empty line goes "
-                                                             "back)")));
+                         const auto what = screen_.typed_words(
+                             say_(OHMWRIGHT_TEXT("What was done (such as: crimped anew; an empty line goes "
+                                                 "back)")));
                          if (!what) return;
-                         chosen_ = 0;
-                         if (act(replace_in_talk, {id}, {{"--mended", *what}})) searches_on_ = false;
+                         if (job_.act(replace_in_talk, {id}, {{"--mended", *what}})) searches_on_ = false;
                        }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
-  choose(say_(OHMWRIGHT_TEXT("Which part or joint was mended?")), choices);
+  screen_.choose(say_(OHMWRIGHT_TEXT("Which part or joint was mended?")), choices);
 }
 
 std::string CallTalk::ask_ratings(const PlacedPart& placed) {
@@ -167,23 +159,23 @@ std::string CallTalk::ask_ratings(const PlacedPart& placed) {
   for (const std::string& name : names_in_folder(placed.kind->ratings_folder()))
     if (name != placed.ratings) choices.push_back({name, take(name)});
   choices.push_back({say_(OHMWRIGHT_TEXT("others: type the name of their file")), [&] {
-                       const auto name = typed_words(say_(OHMWRIGHT_TEXT("Ratings of the new part")));
+                       const auto name = screen_.typed_words(say_(OHMWRIGHT_TEXT("Ratings of the new part")));
                        if (name) ratings = *name;
                      }});
   choices.push_back({say_(OHMWRIGHT_TEXT("nobody knows them")), take("unknown")});
   choices.push_back(
-      {say_(OHMWRIGHT_TEXT("it is not here: wait for the part")), [this] { act(wait_in_job, {"part"}); }});
+      {say_(OHMWRIGHT_TEXT("it is not here: wait for the part")), [this] { job_.act(wait_in_job, {"part"}); }});
   choices.push_back({say_(OHMWRIGHT_TEXT("go back")), [] {}});
-  choose(say_(OHMWRIGHT_TEXT("{part}: photograph wires, clips and foil first. Which ratings has the new one?"),
-              {{"part", placed.title}}),
-         choices);
+  screen_.choose(say_(OHMWRIGHT_TEXT("{part}: photograph wires, clips and foil first. Which ratings has the new one?"),
+                      {{"part", placed.title}}),
+                 choices);
   if (ratings.empty() || ratings == "unknown") return ratings;
   try {
     (void)rated_part(*placed.kind, ratings);
     return ratings;
   } catch (const Error& error) {  // a slip in a name is no part that does not fit
     if (error.category() != ErrorCategory::input) throw;
-    line(refusal_text(error));
+    screen_.line(refusal_text(error));
   }
   return ask_ratings(placed);
 }
@@ -192,16 +184,16 @@ void CallTalk::replace(const Appliance& appliance, std::size_t part) {
   const PlacedPart& placed = appliance.parts[part];
   const std::string ratings = ask_ratings(placed);
   if (ratings.empty()) return;
-  chosen_ = 0;
   searches_on_ = false;
-  if (act(replace_in_talk, {placed.id}, {{"--new", ratings}})) return;
-  choose(say_(OHMWRIGHT_TEXT("It does not go in like this.")),
-         {{say_(OHMWRIGHT_TEXT("one of other ratings")), [this, &appliance, part] { replace(appliance, part); }},
-          {say_(OHMWRIGHT_TEXT("none: back to the search")), [] {}},
-          {say_(OHMWRIGHT_TEXT("it goes in all the same: type why")), [&] {
-             if (const auto why = typed_words(say_(OHMWRIGHT_TEXT("Why"))))
-               act(replace_in_talk, {placed.id}, {{"--new", ratings}, {"--because", *why}});
-           }}});
+  if (job_.act(replace_in_talk, {placed.id}, {{"--new", ratings}})) return;
+  screen_.choose(
+      say_(OHMWRIGHT_TEXT("It does not go in like this.")),
+      {{say_(OHMWRIGHT_TEXT("one of other ratings")), [this, &appliance, part] { replace(appliance, part); }},
+       {say_(OHMWRIGHT_TEXT("none: back to the search")), [] {}},
+       {say_(OHMWRIGHT_TEXT("it goes in all the same: type why")), [&] {
+          if (const auto why = screen_.typed_words(say_(OHMWRIGHT_TEXT("Why"))))
+            job_.act(replace_in_talk, {placed.id}, {{"--new", ratings}, {"--because", *why}});
+        }}});
 }
 
 }  // namespace ohmwright::cli

@@ -13,17 +13,15 @@
 #include <ohmwright/verdict/caution.hpp>
 
 #include "job/safety.hpp"
-#include "job/search.hpp"
 #include "job/untouched.hpp"
 #include "job/worked_part.hpp"
 
 namespace ohmwright::cli {
 
-void write_unproved(const job::ServiceCall& call, const Arguments& arguments, const PageStyle& style,
-                    Environment& environment) {
+void write_unproved(const job::ServiceCall& call, bool stops, const PageStyle& style, Environment& environment) {
   const Sentences say{UnitPreferences{}};
   PageLayout page(style);
-  if (stops_at_sealed_system(call, arguments, environment)) {
+  if (stops) {
     page.section(say(OHMWRIGHT_TEXT("STOP: this speaks of the sealed refrigerant system")),
                  {say(caution_named("flammable-refrigerant")->english),
                   say(OHMWRIGHT_TEXT("No test with 500 V, no forced defrost, no log: ohmwright job close stopped"))});
@@ -61,9 +59,10 @@ void write_unproved(const job::ServiceCall& call, const Arguments& arguments, co
   environment.out << page.take();
 }
 
-bool proof_comes_next(const job::ServiceCall& call, const Arguments& arguments, const Environment& environment) {
+bool proof_comes_next(const job::ServiceCall& call, bool stops, const Arguments& arguments,
+                      const Environment& environment) {
   const job::ReplacedPart* work = call.last_work();
-  if (work != nullptr && stops_at_sealed_system(call, arguments, environment)) return true;
+  if (work != nullptr && stops) return true;
   if (work == nullptr || !call.has_new_repair() || job::is_closed(call.state)) return false;
   const auto is_bad_since = [&](const auto& told) {
     return !told.happened_before(*work) && told.outcome == Outcome::out_of_limits;

@@ -30,6 +30,7 @@
 #include "job/appliance.hpp"
 #include "job/book_file.hpp"
 #include "job/safety.hpp"
+#include "job/search.hpp"
 #include "job/unproved_page.hpp"
 #include "job/worked_part.hpp"
 #include "log/files.hpp"
@@ -280,7 +281,8 @@ int verify_and_tell(const Arguments& arguments, Environment& environment, bool l
   refuse_closed(job);
   Verification verification(job, arguments, environment);
   verification.take();
-  if (lists_what_is_left) write_unproved(job.call, arguments, environment.page, environment);
+  if (lists_what_is_left)
+    write_unproved(job.call, stops_at_sealed_system(job.call, arguments, environment), environment.page, environment);
   return verification.exit();
 }
 

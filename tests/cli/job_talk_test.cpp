@@ -185,6 +185,50 @@ TEST(TalkedMend, IsProvedLikeANewPartAndAnOhmmetersOlProvesNoInsulation) {
   std::filesystem::remove_all(folder);
 }
 
+/// Who knows no option closes a good repair of no part all the same: what bars it is asked for.
+TEST(TalkedClosing, AsksForWhatBarsIt) {
+  std::string folder = "/tmp/ohmwright-talk-XXXXXX";
+  ASSERT_NE(::mkdtemp(folder.data()), nullptr);
+  const std::string book = folder + "/jobs.db";
+  std::vector<std::string> open{"job", "--book", book, "open", "Warm", "--appliance", "upright-timer-bimetal-120v"};
+  for (const char* answer : {"tingles=no", "burning_smell=no", "refrigerant=R-134a", "frost=whole", "volts=118",
+                             "room=24C", "tried=nothing"}) {
+    open.emplace_back("--answer");
+    open.emplace_back(answer);
+  }
+  ASSERT_EQ(run_program(open).exit_code, 0);
+  ASSERT_EQ(run_program({"job", "--book", book, "read", "heater-alone=32"}).exit_code, 0);
+  JobTerminal terminal(book);
+  const auto answer = [&](const std::string& question, const std::string& typed) {
+    ASSERT_TRUE(terminal.reaches_prompt());
+    const std::string& screen = terminal.screen();
+    ASSERT_THAT(screen.substr(screen.size() - std::min<std::size_t>(screen.size(), 2000)), HasSubstr(question));
+    terminal.type(typed);
+  };
+  answer("Which call is it?", "1");
+  answer("What do you see?", "1");
+  answer("7  close the job, or wait", "7");
+  answer("How does the job stand?", "1");
+  answer("What was repaired?", "2");
+  answer("no insulation tester read an", "1");
+  answer("Whose insulation?", "1");
+  answer("Insulation (such as", "200M");
+  answer("7  close the job, or wait", "7");
+  answer("How does the job stand?", "1");
+  answer("What was repaired?", "2");
+  answer("its earth bond was not read", "1");
+  answer("Earth bond with its cord", "0.1");
+  answer("7  close the job, or wait", "7");
+  answer("How does the job stand?", "1");
+  answer("What was repaired?", "2");
+  answer("What was repaired", "a new gasket");
+  answer("Which day is the customer called back", "tomorrow");
+  answer("Which day is the customer called back", "");
+  EXPECT_FALSE(terminal.reaches_prompt());
+  EXPECT_THAT(terminal.screen(), HasSubstr("State: repaired"));
+  std::filesystem::remove_all(folder);
+}
+
 /// What was measured before the new part went in holds no more; what was measured since is asked about.
 TEST(TalkedTemperature, IsAskedForAnewAfterARepairAndWhetherItStillHolds) {
   std::string folder = "/tmp/ohmwright-talk-XXXXXX";
