@@ -471,6 +471,9 @@ TEST_F(Course, ExplainsAFaultOverItsWholeRange) {
 TEST_F(Course, ExplainsWithAsManyDigitsAsTellSomething) {
   const std::string page = course({"explain", "thermistor", "--ratings", "pt1000-class-b", "--width", "200"}).out;
   EXPECT_THAT(page, HasSubstr("good\n    at 21.0 °C ± 1.0 K: 1.076 kΩ to 1.087 kΩ;"));
+  const std::string fan = course({"explain", "fan-motor", "--ratings", "shaded-pole-120v", "--width", "200"}).out;
+  EXPECT_THAT(fan, AllOf(Not(HasSubstr("capacitor")), Not(HasSubstr("electronics")), Not(HasSubstr("signal")),
+                         HasSubstr("30 mA")));
   const std::string motor = course({"explain", "drive-motor", "--ratings", "capacitor-run-230v"}).out;
   EXPECT_THAT(motor, Not(HasSubstr("tacho")));
 }

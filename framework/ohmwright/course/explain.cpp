@@ -9,6 +9,8 @@
 
 #include <ohmwright/appliance/conduction.hpp>
 #include <ohmwright/course/explain.hpp>
+#include <ohmwright/course/reader_words.hpp>
+#include <ohmwright/locate/leak_to_earth.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
@@ -181,12 +183,16 @@ std::vector<std::vector<std::optional<ShownSpan>>> spans_by_temperature(const Be
 
 std::vector<std::string> fault_symptoms(const Bench& bench, const Sentences& say) {
   std::vector<std::string> lines;
-  for (const PlacedPart& part : bench.appliance.parts) {
-    const Descriptor& descriptor = part.kind->descriptor();
-    for (const FaultModeDescriptor& mode : descriptor.fault_modes) {
+  bool may_trip = false;
+  for (std::size_t part = 0; part < bench.appliance.parts.size(); ++part) {
+    const Descriptor& descriptor = bench.appliance.parts[part].kind->descriptor();
+    for (std::uint16_t fault = 0; fault < descriptor.fault_modes.size(); ++fault) {
+      if (!conduction_of(bench.appliance, part, fault, {}, Excitation::ohmmeter).can_be) continue;
+      const FaultModeDescriptor& mode = descriptor.fault_modes[fault];
       std::vector<std::string> seen;
       for (const SymptomEffect& effect : mode.symptoms) {
         const std::string id(effect.symptom);
+        may_trip = may_trip || id == locate::trips_residual_current_device;
         const std::string text = symptom_text(bench.appliance, id, say);
         seen.push_back((text == id ? in_words(id, say) : text) + " (" + percent_text(effect.probability) + ")");
       }
@@ -195,6 +201,7 @@ std::vector<std::string> fault_symptoms(const Bench& bench, const Sentences& say
                            {"symptoms", seen.empty() ? say(OHMWRIGHT_TEXT("nothing that is seen")) : listed(seen)}}));
     }
   }
+  if (may_trip) lines.push_back(say(about_leaks_that_trip()));
   return lines;
 }
 

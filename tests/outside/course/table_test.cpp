@@ -214,6 +214,24 @@ TEST(PartOnTheTable, GoesIntoTheColdFromTheTable) {
   EXPECT_EQ(ice("opens-21"), 0U);
 }
 
+std::string faults_in(const std::string& kind, const std::string& ratings) {
+  const Bench bench = table_of(table_with(kind, ratings), 0);
+  const locate::FaultList faults(bench.appliance, {});
+  std::string names;
+  for (std::size_t fault = 0; fault < faults.faults().size(); ++fault) names += faults.name(fault) + " ";
+  return names;
+}
+
+TEST(PartOnTheTable, HasNoFaultOfWhatItsRatingsDoNotHave) {
+  EXPECT_THAT(faults_in("fan-motor", "shaded-pole-120v"),
+              ::testing::Not(::testing::AnyOf(::testing::HasSubstr("capacitor"), ::testing::HasSubstr("electronics"))));
+  EXPECT_THAT(faults_in("fan-motor", "capacitor-run-230v"), ::testing::HasSubstr("part.capacitor-weak"));
+  EXPECT_THAT(faults_in("bimetal-thermostat", "opens-13"), ::testing::Not(::testing::HasSubstr("link")));
+  const std::vector<std::string> seen =
+      fault_symptoms(table_of(table_with("fan-motor", "shaded-pole-120v"), 0), Sentences{UnitPreferences{}});
+  EXPECT_THAT(seen, ::testing::Not(::testing::Contains(::testing::HasSubstr("capacitor"))));
+}
+
 /// What a fault reads beside what a good part reads, in every bath.
 struct Side {
   std::string kind;
