@@ -26,7 +26,8 @@ std::string joined(const std::vector<std::string>& all, std::string_view between
 constexpr std::string_view wide_table_style =
     "<style>body { max-width: 76rem; } .wide { max-width: 100%; } .wide td:first-child, .wide th:first-child { "
     "position: sticky; left: 0; "
-    "background: #fff; } .wide td:nth-child(4) { white-space: normal; min-width: 9rem; }</style>\n";
+    "background: #fff; } .wide th { white-space: normal; } "
+    ".wide td:nth-child(4) { white-space: normal; min-width: 9rem; }</style>\n";
 
 std::string hundredths(double share) { return fmt::format("{:.0f}", 100.0 * share); }
 
