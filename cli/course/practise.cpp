@@ -74,6 +74,7 @@ std::string bench_page(const course::Exercise& exercise, const Sentences& say, c
   page.section(say(OHMWRIGHT_TEXT("Set-ups")), lines);
   lines.clear();
   for (const course::Look& look : exercise.looks) lines.push_back(look.id + ": " + course::look_in_words(look, say));
+  if (const std::string remark = course::remark_on_looks(exercise, say); !remark.empty()) lines.push_back(remark);
   page.section(say(OHMWRIGHT_TEXT("What you can look at")), lines);
   lines.clear();
   for (const Dimension dimension : {Dimension::resistance, Dimension::voltage, Dimension::current})

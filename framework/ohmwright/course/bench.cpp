@@ -2,6 +2,7 @@
 #include <string_view>
 #include <utility>
 
+#include <ohmwright/appliance/conduction.hpp>
 #include <ohmwright/course/bench.hpp>
 #include <ohmwright/locate/part_model.hpp>
 #include <ohmwright/locate/work.hpp>
@@ -16,6 +17,14 @@ namespace {
 /// The identifier of a mode that is of how a part is mounted, not of the part: on a bench that is a good one.
 constexpr std::string_view of_its_place_mode = "misplaced";
 
+/// What a state is called that says from where a part came to be as warm as it is, and its value for one that came from
+/// warmer (as plugins agree with `log` and `chart`).
+constexpr std::string_view history_state = "history";
+constexpr std::string_view came_from_warmer = "cooling";
+
+/// What nobody does to a part: nothing is said of it.
+constexpr std::string_view unsaid_value = "unknown";
+
 SetUp table_set_up(std::string id, std::string title, double minutes, const std::string& temperature,
                    std::string step) {
   SetUp set_up;
@@ -25,7 +34,6 @@ SetUp table_set_up(std::string id, std::string title, double minutes, const std:
   set_up.temperatures.push_back({0, parse_stated_value(temperature, Dimension::temperature)});
   set_up.steps.push_back(std::move(step));
   set_up.source = "common practice, no source";
-  set_up.cautions = {"water-and-mains"};
   return set_up;
 }
 
@@ -41,7 +49,8 @@ std::vector<bool> wired_terminals(const Appliance& table) {
         if (terminal < wired.size()) wired[terminal] = true;
   };
   note(not_found);
-  for (std::uint16_t fault = 0; fault < descriptor.fault_modes.size(); ++fault) note(fault);
+  for (std::uint16_t fault = 0; fault < descriptor.fault_modes.size(); ++fault)
+    if (conduction_of(table, 0, fault, {}, Excitation::ohmmeter).can_be) note(fault);
   return wired;
 }
 
@@ -63,19 +72,66 @@ void add_table_points(const Appliance& table, const Sentences& say, std::vector<
     }
 }
 
-void add_state_set_ups(const PlacedPart& part, const Sentences& say, std::vector<SetUp>& set_ups) {
-  const std::string_view domain = part.kind->descriptor().text_domain;
-  const std::vector<StateDescriptor>& states = part.kind->descriptor().states;
-  for (std::size_t state = 0; state < states.size(); ++state)
-    for (std::size_t value = 0; value < states[state].values.size(); ++value) {
-      SetUp set_up;
-      set_up.id = std::string(states[state].id) + "-" + std::string(states[state].values[value].id);
-      set_up.title = say.in_domain(domain, states[state].title) + ": " +
-                     say.in_domain(domain, states[state].values[value].english);
+/// Whether the kind says something else of the part after the set-up than as found, good or with any of its faults.
+bool changes_anything(const Appliance& table, std::size_t set_up) {
+  const auto changes = [&](std::uint16_t fault) {
+    const auto at = [&](std::optional<std::size_t> where) {
+      return conduction_of(table, 0, fault, where, Excitation::ohmmeter);
+    };
+    return !changed_points(at({}), at(set_up)).empty();
+  };
+  const std::size_t faults = table.parts.front().kind->descriptor().fault_modes.size();
+  bool does = changes(not_found);
+  for (std::uint16_t fault = 0; fault < faults && !does; ++fault) does = changes(fault);
+  return does;
+}
+
+/// What a hand does to the part and an ohmmeter finds changed: a plunger pressed, a cam turned. What is merely known of
+/// it is no set-up, nor is what it went through before it lay there.
+void add_state_set_ups(const Sentences& say, Appliance& table) {
+  const Descriptor& descriptor = table.parts.front().kind->descriptor();
+  for (std::size_t state = 0; state < descriptor.states.size(); ++state) {
+    if (descriptor.states[state].id == history_state) continue;
+    for (std::size_t value = 0; value < descriptor.states[state].values.size(); ++value) {
+      const auto& row = descriptor.states[state].values[value];
+      if (row.id == unsaid_value) continue;
+      SetUp& set_up = table.set_ups.emplace_back();
+      set_up.id = std::string(descriptor.states[state].id) + "-" + std::string(row.id);
+      set_up.title = say.in_domain(descriptor.text_domain, descriptor.states[state].title) + ": " +
+                     say.in_domain(descriptor.text_domain, row.english);
       set_up.minutes = 1.0;
       set_up.states.push_back({0, {static_cast<std::uint16_t>(state), static_cast<std::uint16_t>(value)}});
-      set_ups.push_back(std::move(set_up));
+      if (!changes_anything(table, table.set_ups.size() - 1)) table.set_ups.pop_back();
     }
+  }
+}
+
+/// Whether a good part of these ratings conducts the same on the table whatever it went through.
+bool has_settled_on_the_table(const Appliance& table, std::uint16_t state) {
+  Appliance with_histories = table;
+  with_histories.set_ups.clear();
+  std::vector<Conduction> all;
+  const std::size_t values = table.parts.front().kind->descriptor().states[state].values.size();
+  for (std::uint16_t value = 0; value < values; ++value) {
+    with_histories.set_ups.emplace_back().states.push_back({0, {state, value}});
+    all.push_back(conduction_of(with_histories, 0, not_found, value, Excitation::ohmmeter));
+  }
+  return std::all_of(all.begin(), all.end(),
+                     [&](const Conduction& one) { return changed_points(all.front(), one).empty(); });
+}
+
+/// What goes into a colder bath from the table cooled down to it: a contact with hysteresis is as it came, where it is
+/// known how it lay there.
+void say_what_came_from_warmer(Appliance& table) {
+  const std::vector<StateDescriptor>& states = table.parts.front().kind->descriptor().states;
+  const std::uint16_t state = index_of(states, history_state);
+  if (state == not_found) return;
+  const std::uint16_t value = index_of(states[state].values, came_from_warmer);
+  if (value == not_found || !has_settled_on_the_table(table, state)) return;
+  const double on_the_table = table.zones.front().temperature.value.value_in_si();
+  for (SetUp& set_up : table.set_ups)
+    if (set_up.temperatures.front().temperature.value.value_in_si() < on_the_table)
+      set_up.states.push_back({0, {state, value}});
 }
 
 }  // namespace
@@ -131,7 +187,8 @@ Bench table_of(const Appliance& appliance, std::size_t part) {
   table.set_ups.push_back(table_set_up(warm_water, say(OHMWRIGHT_TEXT("in warm water, in a bag, for ten minutes")),
                                        12.0, "40 degC +- 1 K",
                                        say(OHMWRIGHT_TEXT("Warm water with a thermometer in it; the part in a bag."))));
-  add_state_set_ups(table.parts.front(), say, table.set_ups);
+  say_what_came_from_warmer(table);
+  add_state_set_ups(say, table);
   Bench bench = bench_of(std::move(table));
   bench.on_the_table = true;
   return bench;

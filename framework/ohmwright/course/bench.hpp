@@ -29,7 +29,7 @@ inline constexpr std::size_t most_values = 5000;
 Bench bench_of(Appliance appliance);
 
 /// One part of an appliance alone on the table, its terminals free, in the air of the room, ice water, salted ice or
-/// warm water, and in each of the states that it can be put into. Ohms only.
+/// warm water, and in each of the states that a hand can put it into and an ohmmeter tells. Ohms only.
 Bench table_of(const Appliance& appliance, std::size_t part);
 
 /// One combination of test point, leads and set-up, in the order in which files list them.

@@ -26,7 +26,8 @@ std::string joined(const std::vector<std::string>& all, std::string_view between
 constexpr std::string_view wide_table_style =
     "<style>body { max-width: 76rem; } .wide { max-width: 100%; } .wide td:first-child, .wide th:first-child { "
     "position: sticky; left: 0; "
-    "background: #fff; } .wide td:nth-child(4) { white-space: normal; min-width: 9rem; }</style>\n";
+    "background: #fff; } .wide th { white-space: normal; } "
+    ".wide td:nth-child(4) { white-space: normal; min-width: 9rem; }</style>\n";
 
 std::string hundredths(double share) { return fmt::format("{:.0f}", 100.0 * share); }
 
@@ -41,8 +42,17 @@ std::string remark(const Graded& one, const Sentences& say) {
 
 std::string remarks(const Graded& one, const Sentences& say) {
   std::string text = remark(one, say);
+  if (!one.copied_by.empty())
+    return text + (text.empty() ? "" : "; ") +
+           say(OHMWRIGHT_TEXT("another record was made from this one: {record}"), {{"record", one.copied_by}});
   if (one.same_as.empty()) return text;
   return text + (text.empty() ? "" : "; ") + say(OHMWRIGHT_TEXT("SAME AS {record}"), {{"record", one.same_as}});
+}
+
+/// Who was stopped has one, though no answer followed.
+std::string safety_of(const Graded& one) {
+  const bool is_edited = one.was_edited && !one.has_marks();
+  return one.marks.safety && !is_edited ? hundredths(*one.marks.safety) : "-";
 }
 
 std::vector<std::vector<std::string>> table_of_class(std::span<const Graded> graded, const Sentences& say) {
@@ -52,12 +62,12 @@ std::vector<std::vector<std::string>> table_of_class(std::span<const Graded> gra
        say(OHMWRIGHT_TEXT("safety")), say(OHMWRIGHT_TEXT("confidence")), say(OHMWRIGHT_TEXT("inference")),
        say(OHMWRIGHT_TEXT("minutes taken")), say(OHMWRIGHT_TEXT("check words"))}};
   for (const Graded& one : graded) {
-    const bool none = !one.refused.empty();
+    const bool none = !one.has_marks();
     const auto cell = [&](double share) { return none ? std::string("-") : hundredths(share); };
     rows.push_back({one.file, joined(one.students, "; "), none ? "-" : fmt::format("{:.0f}", one.total),
-                    remarks(one, say), cell(one.marks.part), cell(one.marks.good_parts),
-                    one.marks.safety ? hundredths(*one.marks.safety) : "-", cell(one.marks.confidence),
-                    cell(one.marks.inference), fmt::format("{:.0f}", one.minutes), joined(one.check_words, " ")});
+                    remarks(one, say), cell(one.marks.part), cell(one.marks.good_parts), safety_of(one),
+                    cell(one.marks.confidence), cell(one.marks.inference), fmt::format("{:.0f}", one.minutes),
+                    joined(one.check_words, " ")});
   }
   return rows;
 }
@@ -69,11 +79,10 @@ std::vector<std::vector<std::string>> table_of_marks(std::span<const Graded> gra
                                               say(OHMWRIGHT_TEXT("safety")), say(OHMWRIGHT_TEXT("confidence")),
                                               say(OHMWRIGHT_TEXT("inference"))}};
   for (const Graded& one : graded) {
-    const bool none = !one.refused.empty();
+    const bool none = !one.has_marks();
     const auto cell = [&](double share) { return none ? std::string("-") : hundredths(share); };
     rows.push_back({one.file, none ? "-" : fmt::format("{:.0f}", one.total), cell(one.marks.part),
-                    cell(one.marks.good_parts), one.marks.safety ? hundredths(*one.marks.safety) : "-",
-                    cell(one.marks.confidence), cell(one.marks.inference)});
+                    cell(one.marks.good_parts), safety_of(one), cell(one.marks.confidence), cell(one.marks.inference)});
   }
   return rows;
 }
@@ -174,7 +183,7 @@ std::string html_bar(const std::string& label, double share, const std::string& 
 std::vector<const Graded*> marked(std::span<const Graded> graded) {
   std::vector<const Graded*> all;
   for (const Graded& one : graded)
-    if (one.refused.empty() && (!one.was_edited || !one.note.empty())) all.push_back(&one);
+    if (one.has_marks()) all.push_back(&one);
   return all;
 }
 
@@ -243,10 +252,11 @@ std::string class_page(const MarkedClass& marked, bool feedback, const Sentences
 std::string class_csv(std::span<const Graded> graded) {
   std::string csv = csv_row({"record",   "students",   "exercise",  "total",   "part",          "good_parts",
                              "safety",   "confidence", "inference", "minutes", "minutes_taken", "confidence_stated",
-                             "followed", "decided_at", "edited",    "same_as", "check_words",   "note",
-                             "refused",  "unsafe"});
+                             "followed", "decided_at", "edited",    "same_as", "copied_by",     "check_words",
+                             "note",     "refused",    "unsafe"});
   for (const Graded& one : graded) {
-    const bool none = !one.refused.empty();
+    const bool none = !one.has_marks();
+    const bool is_edited = none && one.was_edited;
     const auto share = [&](double value) { return none ? std::string() : fmt::format("{:.3f}", value); };
     csv += csv_row({one.file,
                     joined(one.students, "; "),
@@ -254,7 +264,7 @@ std::string class_csv(std::span<const Graded> graded) {
                     none ? "" : fmt::format("{:.1f}", one.total),
                     share(one.marks.part),
                     share(one.marks.good_parts),
-                    one.marks.safety ? fmt::format("{:.3f}", *one.marks.safety) : std::string(),
+                    one.marks.safety && !is_edited ? fmt::format("{:.3f}", *one.marks.safety) : std::string(),
                     share(one.marks.confidence),
                     share(one.marks.inference),
                     share(one.marks.minutes),
@@ -264,6 +274,7 @@ std::string class_csv(std::span<const Graded> graded) {
                     one.decided_at ? std::to_string(*one.decided_at) : std::string(),
                     one.was_edited ? "yes" : "no",
                     one.same_as,
+                    one.copied_by,
                     joined(one.check_words, " "),
                     one.note,
                     one.refused,

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cstddef>
+#include <utility>
 
 #include <ohmwright/course/copies.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -21,16 +22,19 @@ void note_copies(std::span<Graded> graded) {
   const Sentences say{UnitPreferences{}};
   for (Graded& one : graded) {
     std::size_t longest = 0;
+    const Graded* like_it = nullptr;
     for (const Graded& other : graded) {
       if (&other == &one) continue;
       const std::size_t shared = shared_links(one, other);
       if (shared <= longest) continue;
       longest = shared;
+      like_it = &other;
       const bool is_whole = shared == one.links.size() && shared == other.links.size();
       one.same_as = is_whole ? other.file
                              : say(OHMWRIGHT_TEXT("{record}, up to entry {number}"),
                                    {{"record", other.file}, {"number", std::to_string(shared - 1)}});
     }
+    if (like_it != nullptr && like_it->was_edited && !one.was_edited) std::swap(one.same_as, one.copied_by);
   }
 }
 

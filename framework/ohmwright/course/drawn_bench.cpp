@@ -51,6 +51,13 @@ std::vector<circuit::Change> lifted_leads(const TestPoint& point,
   return changes;
 }
 
+/// The same spread, so much further up.
+void add_ohms(double ohms, Element& element) {
+  const double spread = element.value_in_si * element.relative_half_width;
+  element.value_in_si += ohms;
+  if (element.value_in_si > 0.0) element.relative_half_width = spread / element.value_in_si;
+}
+
 double drawn_value(const Element& element, double share) {
   const double low = element.value_in_si * (1.0 - element.relative_half_width);
   const double high = element.value_in_si * (1.0 + element.relative_half_width);
@@ -106,6 +113,28 @@ DrawnBench::DrawnBench(const Bench& bench, const locate::FaultList& faults, cons
   stray_farad_ = within(least_stray, most_stray, draws.uniform());
 }
 
+DrawnBench::DrawnBench(const Bench& bench, const locate::FaultList& faults, const locate::Candidate& truth,
+                       const HeldShares& held)
+    : bench_(&bench), faults_(&faults), truth_(&truth), held_(held) {
+  const std::vector<double> of_zones(bench.appliance.zones.size(), held.temperature);
+  zone_shares_.assign(bench.appliance.set_ups.size() + 1, of_zones);
+}
+
+double DrawnBench::value_share(std::size_t part, std::size_t element) const {
+  if (held_) return element == 0 ? held_->first_value : held_->other_values;
+  return element_shares_[part][element];
+}
+
+double DrawnBench::length_share(std::size_t part) const {
+  return held_ ? held_->other_values : element_shares_[part][elements_of_a_part - 2];
+}
+
+double DrawnBench::value_of(const Element& element, double share) const {
+  if (!held_) return drawn_value(element, share);
+  return within(element.value_in_si * (1.0 - element.relative_half_width),
+                element.value_in_si * (1.0 + element.relative_half_width), share);
+}
+
 Situation DrawnBench::situation_of(std::size_t part, const locate::Measurement& measurement,
                                    Excitation excitation) const {
   const Appliance& appliance = bench_->appliance;
@@ -127,16 +156,15 @@ void DrawnBench::keep_whole(std::size_t part, const Situation& situation, std::v
   placed.kind->call("its electrical model", [&] { return placed.part->electrical_model(not_found, situation, good); });
   const std::optional<CutWire> cut = cut_wire(good, elements, placed.nodes.size());
   if (!cut) return;
-  const std::vector<double>& shares = element_shares_[part];
-  const double length = drawn_value(good[0], shares[elements_of_a_part - 2]);
-  const double before = within(cut->least_share, cut->most_share, shares[0]);
+  const double length = value_of(good[0], length_share(part));
+  const double before = within(cut->least_share, cut->most_share, value_share(part, 0));
   elements[0].value_in_si = before * length;
   elements[1].value_in_si = (1.0 - before) * length;
   elements[0].relative_half_width = elements[1].relative_half_width = 0.0;
 }
 
 circuit::BranchModel DrawnBench::model_of(const Element& element, double share, double contact_share) const {
-  const double value = drawn_value(element, share);
+  const double value = value_of(element, share);
   switch (element.type) {
     case ElementType::contact:
       if (contact_share >= element.probability_closed) return circuit::open();
@@ -182,10 +210,13 @@ void DrawnBench::add_part(std::size_t part, const locate::Measurement& measureme
     // A contact's share of good parts closed there is where this part's own trip point lies among theirs: it is what
     // it is, at every reading. Only of an intermittent fault it is a share of the time.
     const double drawn_anew = draws.uniform();
-    const double contact_share = comes_and_goes ? drawn_anew : element_shares_[part][elements_of_a_part - 1 - i];
+    const double contact_share = held_            ? held_->contact
+                                 : comes_and_goes ? drawn_anew
+                                                  : element_shares_[part][elements_of_a_part - 1 - i];
+    if (held_ && comes_and_goes && elements[i].type == ElementType::contact) add_ohms(held_->loose_ohm, elements[i]);
     const circuit::NodeIndex from = wiring.end(part, elements[i].from);
     const circuit::NodeIndex to = wiring.end(part, elements[i].to);
-    wiring.network.add_branch(from, to, model_of(elements[i], element_shares_[part][i], contact_share), placed.id);
+    wiring.network.add_branch(from, to, model_of(elements[i], value_share(part, i), contact_share), placed.id);
   }
 }
 

@@ -34,7 +34,8 @@ std::string zone_in_words(const Bench& bench, std::size_t zone) {
 }
 
 /// The middle of what a set-up or the appliance's file leaves open, with its ±: where it was drawn in between, a
-/// thermometer does not tell, and it says nothing of the fault.
+/// thermometer does not tell, and it says nothing of the fault. On the table every set-up has its own, also where it
+/// is that of the table.
 void add_temperatures(const Bench& bench, const Sentences& say, Exercise& exercise) {
   const Appliance& appliance = bench.appliance;
   const locate::Site found = locate::site_as_found(appliance);
@@ -47,7 +48,7 @@ void add_temperatures(const Bench& bench, const Sentences& say, Exercise& exerci
     const locate::Site site = locate::after_set_up(appliance, found, set_up);
     std::vector<ZoneShown>& after = exercise.after_set_up.emplace_back();
     for (std::size_t zone = 0; zone < appliance.zones.size(); ++zone)
-      if (!(site.zone_temperatures[zone] == found.zone_temperatures[zone]))
+      if (bench.on_the_table || !(site.zone_temperatures[zone] == found.zone_temperatures[zone]))
         after.push_back({appliance.zones[zone].title, temperature(site, zone)});
   }
 }
@@ -68,6 +69,7 @@ void add_cautions(const Bench& bench, const Sentences& say, Exercise& exercise) 
     for (const std::string& id : set_up.cautions) add(id);
   for (const TestPoint& point : appliance.test_points)
     for (const std::string& id : point.cautions) add(id);
+  if (bench.on_the_table) add("water-and-mains");  // of the baths: once, as nothing there is plugged in
 }
 
 }  // namespace

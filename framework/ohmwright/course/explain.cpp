@@ -9,7 +9,8 @@
 
 #include <ohmwright/appliance/conduction.hpp>
 #include <ohmwright/course/explain.hpp>
-#include <ohmwright/locate/site.hpp>
+#include <ohmwright/course/reader_words.hpp>
+#include <ohmwright/locate/leak_to_earth.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_report.hpp>
@@ -42,12 +43,18 @@ std::string in_words(std::string text, const Sentences& say) {
   return text;
 }
 
-/// Above a column of a table.
+/// Above a column of a table: where the part lies, and how warm it is there.
 std::string column_title(const SetUp& set_up, const Sentences& say) {
-  if (set_up.id == ice_water) return say(OHMWRIGHT_TEXT("in ice water"));
-  if (set_up.id == salted_ice) return say(OHMWRIGHT_TEXT("in salted ice"));
-  if (set_up.id == warm_water) return say(OHMWRIGHT_TEXT("in warm water"));
-  return set_up.title;  // "Position: run"
+  if (set_up.temperatures.empty()) return set_up.title;  // "Position: run", as warm as the table
+  const std::string at = say.stated(set_up.temperatures.front().temperature);
+  if (set_up.id == ice_water) return say(OHMWRIGHT_TEXT("in ice water, {at}"), {{"at", at}});
+  if (set_up.id == salted_ice) return say(OHMWRIGHT_TEXT("in salted ice, {at}"), {{"at", at}});
+  if (set_up.id == warm_water) return say(OHMWRIGHT_TEXT("in warm water, {at}"), {{"at", at}});
+  return set_up.title;
+}
+
+std::string title_as_found(const Appliance& table, const Sentences& say) {
+  return say(OHMWRIGHT_TEXT("at {at}"), {{"at", say.stated(table.zones.front().temperature)}});
 }
 
 /// Whether nothing ever leads from one probe to the other, whatever is wrong and whatever is done: a terminal that
@@ -86,10 +93,9 @@ namespace {
 /// What a part on the table may be, one fault at a time, and what is read of it there: at the bench every set-up takes.
 class Explainer {
  public:
-  Explainer(const Appliance& table, const Meter& meter)
-      : table_(table),
-        faults_(table, one_at_a_time()),
-        prober_(faults_, locate::site_as_found(table), meter, as_drawn()) {
+  /// Both must outlive it.
+  Explainer(const Bench& bench, const Meter& meter)
+      : bench_(bench), meter_(meter), faults_(bench.appliance, one_at_a_time()) {
     for (const locate::Candidate& candidate : faults_.candidates())
       if (!candidate.outside_cause) candidates_.push_back(&candidate);
   }
@@ -101,11 +107,11 @@ class Explainer {
                                      : fault_title(faults_, candidate.faults.front(), say);
   }
   /// Nothing where the kind does not say what such a part is.
-  std::optional<ShownSpan> span_of(const locate::Candidate& candidate, const locate::Measurement& measurement) {
+  std::optional<ShownSpan> span_of(const locate::Candidate& candidate, const locate::Measurement& measurement) const {
     const std::uint16_t fault =
         candidate.nothing_wrong() ? not_found : faults_.faults()[candidate.faults.front()].fault.fault;
-    if (!is_modelled(table_, fault, measurement.set_up)) return std::nullopt;
-    return shown_span(prober_, candidate, measurement);
+    if (!is_modelled(bench_.appliance, fault, measurement.set_up)) return std::nullopt;
+    return shown_span(bench_, meter_, faults_, candidate, measurement);
   }
 
  private:
@@ -114,15 +120,10 @@ class Explainer {
     settings.most_faults = 1;
     return settings;
   }
-  static locate::ReadingModel as_drawn() {
-    locate::ReadingModel model;
-    model.set_up_missed = model.temperature_missed = 0.0;
-    return model;
-  }
 
-  const Appliance& table_;
+  const Bench& bench_;
+  const Meter& meter_;
   locate::FaultList faults_;
-  locate::Prober prober_;
   std::vector<const locate::Candidate*> candidates_;
 };
 
@@ -130,7 +131,7 @@ class Explainer {
 
 std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, const Sentences& say) {
   const Appliance& table = bench.appliance;
-  Explainer explainer(table, meter);
+  const Explainer explainer(bench, meter);
   const std::string not_modelled = table.parts.front().ratings.empty()
                                        ? say(OHMWRIGHT_TEXT("not known without ratings"))
                                        : say(OHMWRIGHT_TEXT("not known"));
@@ -139,14 +140,15 @@ std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, con
     FaultTable made;
     made.test_point = point;
     made.title = table.test_points[point].title;
-    made.rows.push_back({say(OHMWRIGHT_TEXT("the part is")), say(OHMWRIGHT_TEXT("at 21 °C"))});
+    made.rows.push_back({say(OHMWRIGHT_TEXT("the part is")), title_as_found(table, say)});
     for (const SetUp& set_up : table.set_ups) made.rows.front().push_back(column_title(set_up, say));
     for (const locate::Candidate* candidate : explainer.candidates()) {
       std::vector<std::string> row{explainer.title_of(*candidate, say)};
       std::vector<std::optional<ShownSpan>> spans{explainer.span_of(*candidate, {point, {}})};
       for (std::size_t set_up = 0; set_up < table.set_ups.size(); ++set_up)
         spans.push_back(explainer.span_of(*candidate, {point, set_up}));
-      for (const std::optional<ShownSpan>& span : spans) row.push_back(span ? span_text(*span, say) : not_modelled);
+      for (const std::optional<ShownSpan>& span : spans)
+        row.push_back(span ? span_text(*span, meter, say) : not_modelled);
       made.rows.push_back(std::move(row));
       made.spans.push_back(std::move(spans));
     }
@@ -160,7 +162,8 @@ std::vector<FaultTable> fault_tables(const Bench& bench, const Meter& meter, con
 std::vector<std::vector<std::optional<ShownSpan>>> spans_by_temperature(const Bench& bench, const Meter& meter,
                                                                         std::size_t test_point,
                                                                         std::span<const double> kelvin) {
-  Appliance table = bench.appliance;
+  Bench along = bench;
+  Appliance& table = along.appliance;
   table.set_ups.clear();
   for (const double one : kelvin) {
     SetUp& set_up = table.set_ups.emplace_back();
@@ -168,7 +171,7 @@ std::vector<std::vector<std::optional<ShownSpan>>> spans_by_temperature(const Be
     set_up.temperatures.push_back(
         {0, {AnyQuantity(Dimension::temperature, one), 0.0, Unit::si(Dimension::temperature)}});
   }
-  Explainer explainer(table, meter);
+  const Explainer explainer(along, meter);
   std::vector<std::vector<std::optional<ShownSpan>>> all;
   for (const locate::Candidate* candidate : explainer.candidates()) {
     std::vector<std::optional<ShownSpan>>& spans = all.emplace_back();
@@ -180,12 +183,16 @@ std::vector<std::vector<std::optional<ShownSpan>>> spans_by_temperature(const Be
 
 std::vector<std::string> fault_symptoms(const Bench& bench, const Sentences& say) {
   std::vector<std::string> lines;
-  for (const PlacedPart& part : bench.appliance.parts) {
-    const Descriptor& descriptor = part.kind->descriptor();
-    for (const FaultModeDescriptor& mode : descriptor.fault_modes) {
+  bool may_trip = false;
+  for (std::size_t part = 0; part < bench.appliance.parts.size(); ++part) {
+    const Descriptor& descriptor = bench.appliance.parts[part].kind->descriptor();
+    for (std::uint16_t fault = 0; fault < descriptor.fault_modes.size(); ++fault) {
+      if (!conduction_of(bench.appliance, part, fault, {}, Excitation::ohmmeter).can_be) continue;
+      const FaultModeDescriptor& mode = descriptor.fault_modes[fault];
       std::vector<std::string> seen;
       for (const SymptomEffect& effect : mode.symptoms) {
         const std::string id(effect.symptom);
+        may_trip = may_trip || id == locate::trips_residual_current_device;
         const std::string text = symptom_text(bench.appliance, id, say);
         seen.push_back((text == id ? in_words(id, say) : text) + " (" + percent_text(effect.probability) + ")");
       }
@@ -194,6 +201,7 @@ std::vector<std::string> fault_symptoms(const Bench& bench, const Sentences& say
                            {"symptoms", seen.empty() ? say(OHMWRIGHT_TEXT("nothing that is seen")) : listed(seen)}}));
     }
   }
+  if (may_trip) lines.push_back(say(about_leaks_that_trip()));
   return lines;
 }
 

@@ -29,7 +29,7 @@ std::vector<std::vector<std::optional<ShownSpan>>> spans_by_temperature(const Be
                                                                         std::size_t test_point,
                                                                         std::span<const double> kelvin);
 
-/// What each fault makes a person see, a line a fault.
+/// What each fault that parts of these ratings can have makes a person see, a line a fault.
 std::vector<std::string> fault_symptoms(const Bench& bench, const Sentences& say);
 
 }  // namespace ohmwright::course

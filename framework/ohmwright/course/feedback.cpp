@@ -3,6 +3,7 @@
 #include <ohmwright/course/feedback.hpp>
 #include <ohmwright/course/practice.hpp>
 #include <ohmwright/course/reader_words.hpp>
+#include <ohmwright/locate/leak_to_earth.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/sentences.hpp>
@@ -35,6 +36,13 @@ std::vector<std::string> other_faults(const FeedbackOn& on) {
   return others;
 }
 
+bool is_right(const FeedbackOn& on) { return on.named == on.truth && on.graded.misnamed.empty(); }
+
+/// Right in all that was said, and no reading that was cited speaks for it.
+bool is_luck(const FeedbackOn& on) {
+  return is_right(on) && other_faults(on).empty() && !(on.graded.marks.inference > 0.0);
+}
+
 std::string about_parts(const FeedbackOn& on, const Sentences& say) {
   const std::string truth = truth_text(on, say);
   if (on.named != on.truth)
@@ -44,6 +52,10 @@ std::string about_parts(const FeedbackOn& on, const Sentences& say) {
     return say(OHMWRIGHT_TEXT("The part is right, what you say is wrong with it is not: your readings rule {named} "
                               "out. At fault: {truth}."),
                {{"named", listed(on.graded.misnamed)}, {"truth", truth}});
+  if (is_luck(on))
+    return say(OHMWRIGHT_TEXT("At fault: {truth}. That is what you named, and nothing you cited says so: it came out "
+                              "right by luck."),
+               {{"truth", truth}});
   const std::vector<std::string> others = other_faults(on);
   if (others.empty()) return say(OHMWRIGHT_TEXT("Right. At fault: {truth}."), {{"truth", truth}});
   return say(OHMWRIGHT_TEXT("The part is right. At fault: {truth}; you named {named}, which your readings do not tell "
@@ -76,6 +88,10 @@ std::string about_inference(const FeedbackOn& on, const Sentences& say) {
   if (on.graded.followed < unlikely)
     return say(OHMWRIGHT_TEXT("The readings you cited make your answer {probability} likely: they speak against it."),
                {{"probability", percent}});
+  if (on.graded.decided_at && is_right(on))
+    return say(OHMWRIGHT_TEXT("The readings you cited make your answer {probability} likely: by themselves they do not "
+                              "decide it. Cite those, too, that ruled the others out."),
+               {{"probability", percent}});
   return say(OHMWRIGHT_TEXT("The readings you cited make your answer {probability} likely: they do not decide it yet."),
              {{"probability", percent}});
 }
@@ -90,7 +106,7 @@ std::string about_decision(const FeedbackOn& on, const Sentences& say) {
 }
 
 std::string about_confidence(const FeedbackOn& on, const Sentences& say) {
-  const bool is_right = on.named == on.truth && on.graded.misnamed.empty();
+  const bool is_right = course::is_right(on);
   constexpr double sure = 0.5;
   constexpr double unsure = 0.6;
   const std::string percent = percent_text(on.answer.confidence);
@@ -108,10 +124,31 @@ std::string about_confidence(const FeedbackOn& on, const Sentences& say) {
                    : OHMWRIGHT_TEXT("You were {confidence} sure and wrong: in life that is a good part "
                                     "replaced."),
                {{"confidence", percent}});
-  if (is_right && on.answer.confidence <= unsure)
+  if (is_luck(on))
+    return say(on.answer.confidence <= unsure
+                   ? OHMWRIGHT_TEXT("You were {confidence} sure of what no reading told you: that doubt was in its "
+                                    "place. Look for the reading that would settle it.")
+                   : OHMWRIGHT_TEXT("You were {confidence} sure of what no reading told you: the next time that is a "
+                                    "good part replaced."),
+               {{"confidence", percent}});
+  if (on.graded.decided_at && on.answer.confidence <= unsure)
+    return say(OHMWRIGHT_TEXT("You were right and only {confidence} sure, though your readings had settled it: state "
+                              "what they carry."),
+               {{"confidence", percent}});
+  if (on.answer.confidence <= unsure)
     return say(OHMWRIGHT_TEXT("You were right and only {confidence} sure: look for the reading that would settle it."),
                {{"confidence", percent}});
   return say(OHMWRIGHT_TEXT("Your confidence, {confidence}, fits how it came out."), {{"confidence", percent}});
+}
+
+/// Whether the exercise is of a leak: what tripped is then held against Ohm's law.
+bool leaks_though_it_tripped(const FeedbackOn& on) {
+  return std::any_of(on.made.truth.faults.begin(), on.made.truth.faults.end(), [&](const PartFault& fault) {
+    const auto& effects = on.bench.appliance.parts[fault.part].kind->descriptor().fault_modes[fault.fault].symptoms;
+    return !on.bench.on_the_table && std::any_of(effects.begin(), effects.end(), [](const auto& effect) {
+      return effect.symptom == locate::trips_residual_current_device;
+    });
+  });
 }
 
 void add_hazards(const FeedbackOn& on, const Sentences& say, std::vector<std::string>& words) {
@@ -134,6 +171,7 @@ std::vector<std::string> feedback(const FeedbackOn& on) {
                               {{"number", std::to_string(*on.edited_at)}})
                         : say(OHMWRIGHT_TEXT("The record belongs to another file than the one handed out: no marks.")));
   add_hazards(on, say, words);
+  if (on.graded.was_edited) return words;  // of an answer that may be another's nothing is said
   if (!on.graded.marks.safety)
     words.push_back(
         say(OHMWRIGHT_TEXT("You measured nothing: there is no mark for safety, and what you named is a guess that "
@@ -142,6 +180,7 @@ std::vector<std::string> feedback(const FeedbackOn& on) {
   words.push_back(about_inference(on, say));
   words.push_back(about_decision(on, say));
   words.push_back(about_confidence(on, say));
+  if (leaks_though_it_tripped(on)) words.push_back(say(about_leaks_that_trip()));
   return words;
 }
 

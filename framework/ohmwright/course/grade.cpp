@@ -318,7 +318,8 @@ Graded Grader::grade(const Record& record, const std::string& file, bool with_ti
   const std::vector<std::size_t> named = parts_named(station.bench, replay.answer->named);
   reason(station, *made, record, replay, graded);
   graded.marks = marks_of(station, *made, replay, graded);
-  if (with_time_line) graded.time_line = time_line_of(station.reasoning, station.bench, made->exercise, record);
+  if (with_time_line && !graded.was_edited)
+    graded.time_line = time_line_of(station.reasoning, station.bench, made->exercise, record);
   graded.total = graded.was_edited ? 0.0 : total_of(graded.marks, weights_);
   const std::optional<std::size_t> edited_at = record.broken_at ? record.broken_at : replay.differs_at;
   graded.words = feedback(

@@ -65,6 +65,7 @@ struct Graded {
   bool was_edited = false;
   bool was_stopped = false;              ///< for ohms on a live circuit, which is told of whoever did not answer, too
   std::string same_as;                   ///< which other record it shares its beginning with, and how far
+  std::string copied_by;                 ///< in place of that: the record that was made from this one, and edited
   std::vector<std::string> check_words;  ///< of each stop and of the answer: what the student must have read out
   std::vector<std::string> links;        ///< of the record, by entry
   Marks marks;
@@ -80,6 +81,9 @@ struct Graded {
   std::vector<std::string> words;         ///< what a student can learn from
   /// The reasoning's time line: after each reading and look, what all so far makes likeliest. Empty unless asked for.
   std::vector<std::string> time_line;
+
+  /// Whether there are marks to show: an edited record has some only where an instructor set them.
+  bool has_marks() const { return refused.empty() && (!was_edited || !note.empty()); }
 };
 
 /// Marks records of one key. Belongs to one thread; the second record at a bench is cheaper than the first.

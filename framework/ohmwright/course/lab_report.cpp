@@ -57,8 +57,10 @@ std::vector<std::vector<std::string>> rows_of_spread(const Lab& lab, std::span<c
     const Dimension dimension = spread.part->reference.value.dimension();
     // A deviation of temperatures is a difference: kelvin, whatever the readings are in.
     const Dimension of_deviation = dimension == Dimension::temperature ? Dimension::temperature_difference : dimension;
-    const std::string deviation =
-        spread.deviation ? say.quantity(AnyQuantity(of_deviation, *spread.deviation), 2) : std::string("-");
+    std::string deviation = "-";
+    if (spread.deviation) deviation = say.quantity(AnyQuantity(of_deviation, *spread.deviation), 2);
+    if (spread.deviation == 0.0 && of_deviation == dimension)  // nothing has no prefix of its own
+      deviation = "0 " + say.unit_for(AnyQuantity(dimension, spread.mean)).symbol(Spelling::screen);
     rows.push_back({spread.part->tag, std::to_string(spread.readings),
                     say.quantity(AnyQuantity(dimension, spread.mean)), deviation, say.stated(spread.part->reference)});
   }

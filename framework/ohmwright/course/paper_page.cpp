@@ -20,13 +20,13 @@ table { border-collapse: collapse; width: 100%; } tr { break-inside: avoid; } th
 td, th { border: 1px solid #000; padding: 0.3em 0.4em; text-align: left; vertical-align: top; }
 td.blank { min-width: 4em; height: 1.4em; } .cautions { border: 2px solid #000; padding: 0 0.8em; break-inside: avoid; }
 img { filter: grayscale(1); } .line { border-bottom: 1px solid #000; height: 1.8em; }
-ol, ul { margin: 0.3em 0; padding-left: 2em; } .columns { columns: 2; column-gap: 2em; } .columns li { break-inside: avoid; }
-body.large .columns { columns: 1; } body:not(.large) .asks ul { columns: 2; column-gap: 2em; }
+ol, ul { margin: 0.3em 0; padding-left: 2em; } .columns { columns: 2; column-gap: 1.5em; padding-left: 0; } .columns li { break-inside: avoid; margin-left: 2.2em; }
+body.large .cautions { break-inside: auto; } body.large .columns { columns: 1; } body:not(.large) .asks ul { columns: 2; column-gap: 2em; }
 .slip { border: 1px dashed #000; margin: 0 0 0.8em; break-inside: avoid; display: grid; grid-template-rows: 1fr auto 1fr auto; }
 .cover { min-height: 2em; background: repeating-linear-gradient(45deg, #000 0 0.4mm, #fff 0.4mm 1.6mm);
   -webkit-print-color-adjust: exact; print-color-adjust: exact; }
 .fold { border-top: 1px dotted #000; padding: 0.2em 0.6em; font-size: 0.8em; text-align: center; }
-.inside { padding: 0 0.6em 0.4em; } .inside :is(td, th):not(:first-child) { white-space: nowrap; } .strip { border-top: 1px solid #000; padding: 0.3em 0.6em; }
+.inside { padding: 0 0.6em 0.3em; } .inside :is(td, th) { padding: 0.1em 0.4em; } .inside :is(td, th):not(:first-child) { white-space: nowrap; } .strip { border-top: 1px solid #000; padding: 0.3em 0.6em; }
 .to-fill { display: flex; gap: 2rem; } .to-fill span { flex: 1; border-bottom: 1px solid #000; }
 .circuit { break-inside: avoid; break-before: page; break-after: page; text-align: center; }
 .circuit img { width: auto; height: auto; max-width: 100%; max-height: 235mm; }

@@ -244,9 +244,10 @@ Entry wish_in(const std::string& line) {
         "the answer is not given here: quit, then ohmwright course answer EXERCISE --named PART.FAULT --because "
         "NUMBERS --confidence PERCENT");
   if (std::find(known.begin(), known.end(), wish.action) == known.end())
-    throw InputError(Sentences{UnitPreferences{}}(
-        OHMWRIGHT_TEXT("the bench knows no {word}; it knows: {words}"),
-        {{"word", ohmwright::quoted(wish.action) + did_you_mean(wish.action, known)}, {"words", listed(known)}}));
+    throw InputError(
+        Sentences{UnitPreferences{}}(OHMWRIGHT_TEXT("the bench knows no {word}; it knows: {words}"),
+                                     {{"word", ohmwright::quoted(wish.action) + did_you_mean(wish.action, known)},
+                                      {"words", listed(known) + "; help, quit"}}));
   if (wish.action == "note") {
     std::getline(words >> std::ws, wish.subject);
     return wish;
@@ -272,6 +273,7 @@ Entry wish_in(const std::string& line) {
     else
       throw InputError("expected lead-off, in-circuit, range=RANGE or live-agreed, got " + ohmwright::quoted(word));
   }
+  std::erase_if(wish.range, [](char letter) { return letter == '"' || letter == '\''; });  // range="600 ohm"
   return wish;
 }
 

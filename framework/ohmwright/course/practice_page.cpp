@@ -18,8 +18,9 @@ namespace {
 using Words = std::vector<std::pair<std::string, std::string>>;
 
 /// What stands in the page where its body names it.
-Words words_of_body(const Sentences& say) {
-  return {{"cautions_title", say(OHMWRIGHT_TEXT("Before you touch it"))},
+Words words_of_body(const Exercise& exercise, const Sentences& say) {
+  return {{"about_looks", remark_on_looks(exercise, say)},
+          {"cautions_title", say(OHMWRIGHT_TEXT("Before you touch it"))},
           {"plates_title", say(OHMWRIGHT_TEXT("What is stamped on the parts"))},
           {"temperatures_title", say(OHMWRIGHT_TEXT("How warm it is, as found"))},
           {"unplug", say(OHMWRIGHT_TEXT("Unplug"))},
@@ -126,7 +127,7 @@ std::string practice_page(const Exercise& exercise, std::string_view file, const
       "script-src "
       "'unsafe-inline'\">\n<title>";
   page.append(html_text(exercise.title)).append("</title>\n<style>\n").append(page_style()).append("</style>\n");
-  page.append("</head>\n<body>\n").append(with_words(page_body(), words_of_body(say)));
+  page.append("</head>\n<body>\n").append(with_words(page_body(), words_of_body(exercise, say)));
   page.append("<script type=\"application/json\" id=\"words\">").append(inside_script(words_of_script(say)));
   page.append("</script>\n<script type=\"application/json\" id=\"exercise\" data-hash=\"").append(sha256_text(file));
   page.append("\">").append(inside_script(file)).append("</script>\n<script>\n").append(page_script());

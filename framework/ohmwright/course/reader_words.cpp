@@ -1,5 +1,6 @@
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/course/reader_words.hpp>
+#include <ohmwright/locate/leak_to_earth.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/verdict/caution.hpp>
 
@@ -64,6 +65,23 @@ std::string caution_in_words(const std::pair<std::string, std::string>& caution,
 std::string look_in_words(const Look& look, const Sentences& say) {
   const Symptom* known = symptom_named(look.id);
   return known == nullptr ? look.title : say(known->english);
+}
+
+std::string_view about_leaks_that_trip() {
+  return OHMWRIGHT_TEXT(
+      "A residual-current device of 30 mA must not trip at 15 mA and must at 30 mA (IEC 61008-1): by volts over ohms a "
+      "leak of 4 kΩ or less trips it at 120 V, one of 7.7 kΩ or less at 230 V. Wet and hot a part leaks more than an "
+      "ohmmeter shows cold and dry, so that it may have tripped by a leak that reads more. At the end that lies at the "
+      "neutral there are hardly any volts to drive a current: there it seldom trips.");
+}
+
+std::string remark_on_looks(const Exercise& exercise, const Sentences& say) {
+  for (const Look& look : exercise.looks)
+    if (look.id == locate::trips_residual_current_device)
+      return say(OHMWRIGHT_TEXT(
+          "A leak passes more wet and hot than an ohmmeter shows cold and dry: a residual-current device "
+          "of 30 mA may have tripped by one of more ohms than volts over 30 mA."));
+  return {};
 }
 
 std::vector<std::string> plates_of(const Exercise& exercise) {

@@ -33,6 +33,12 @@ std::string place_in_words(const Entry& entry);
 /// What it showed: a reading as the meter has it, else in words.
 std::string shown_in_words(const Entry& entry, const Sentences& say);
 
+/// Why a residual-current device trips by a leak of more ohms than its amperes would ask for; English.
+std::string_view about_leaks_that_trip();
+
+/// The same in short where an exercise has such a look, else nothing.
+std::string remark_on_looks(const Exercise& exercise, const Sentences& say);
+
 /// What is stamped on the parts, one line each: "Defrost heater: 450 W at 120 V".
 std::vector<std::string> plates_of(const Exercise& exercise);
 

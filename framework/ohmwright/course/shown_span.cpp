@@ -2,7 +2,10 @@
 #include <cmath>
 #include <vector>
 
+#include <ohmwright/component/descriptor.hpp>
+#include <ohmwright/course/drawn_bench.hpp>
 #include <ohmwright/course/shown_span.hpp>
+#include <ohmwright/locate/loose_contact.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_words.hpp>
 
@@ -10,77 +13,77 @@ namespace ohmwright::course {
 
 namespace {
 
-/// Ways of a smaller share are not what a part is like [0…1].
+/// States of a contact that fewer parts are in are not what a part is like [0…1].
 constexpr double least_share_shown = 0.05;
 
-/// On the scale of ohms.
-struct OnScale {
-  double low = 0.0;
-  double high = 0.0;
-  double middle = 0.0;
-
-  void take_in(const OnScale& other) {
-    low = std::min(low, other.low);
-    high = std::max(high, other.high);
-    middle = 0.5 * (low + high);
-  }
-};
-
-double ohms_at(double on_scale) {
-  return std::max(0.0, locate::scale_of(Probe::ohms).linear_below * std::sinh(on_scale));
+/// All corners of what the candidate leaves open.
+std::vector<HeldShares> corners_of(const locate::FaultList& faults, const locate::Candidate& candidate) {
+  const bool is_loose = std::any_of(candidate.faults.begin(), candidate.faults.end(),
+                                    [&](std::uint16_t fault) { return faults.mode(fault).id == comes_and_goes_mode; });
+  std::vector<HeldShares> corners;
+  for (const double first : {0.0, 1.0})
+    for (const double other : {0.0, 1.0})
+      for (const double temperature : {0.0, 1.0})
+        for (const double contact : {least_share_shown, 1.0 - least_share_shown}) {
+          corners.push_back({first, other, contact, temperature, 0.0});
+          if (is_loose) corners.push_back({first, other, contact, temperature, locate::most_loose_ohm});
+        }
+  return corners;
 }
 
-/// From end to end of the tolerance: a rectangle's half-width is √3 standard uncertainties (JCGM 100:2008, 4.3.7). One
-/// value with its spread is even in ohms, a share of a wider range on the scale.
-OnScale reach_of(const locate::PredictedOutcome& way, bool is_alone) {
-  constexpr double widest_linear = 0.36;  // as `part_model` has it, and a little for the meter
-  const double half_width = std::sqrt(3.0) * way.uncertainty;
-  if (!is_alone || half_width > widest_linear) return {way.mean - half_width, way.mean + half_width, way.mean};
-  const locate::Scale scale = locate::scale_of(Probe::ohms);
-  const double ohms = half_width / scale.uncertainty_at(ohms_at(way.mean), 1.0);
-  return {scale.at(ohms_at(way.mean) - ohms), scale.at(ohms_at(way.mean) + ohms), way.mean};
+/// The last range of the meter [ohm]; past it is OL.
+double most_ohms_of(const Meter& meter) {
+  const MeterFunction* function = function_for(meter, Dimension::resistance);
+  return function == nullptr ? locate::scale_of(Probe::ohms).largest : function->ranges.back().full_scale.value_in_si();
+}
+
+/// What it shows apart at that value [ohm].
+double resolution_at(const Meter& meter, double ohms) {
+  const MeterFunction* function = function_for(meter, Dimension::resistance);
+  const MeterRange* range =
+      function == nullptr ? nullptr : range_for(*function, {}, AnyQuantity(Dimension::resistance, ohms));
+  return range == nullptr ? 0.0 : range->resolution.value_in_si();
+}
+
+/// One end, to a tenth of what lies between both, at least two digits and no more than the meter shows.
+std::string end_text(double ohms, double between, const Meter& meter, const Sentences& say) {
+  constexpr int fewest_digits = 2;
+  constexpr int most_digits = 6;
+  constexpr double parts_of_span = 10.0;
+  if (ohms < 0.2 * locate::scale_of(Probe::ohms).linear_below) return say(OHMWRIGHT_TEXT("near 0"));
+  const double step = std::max(resolution_at(meter, ohms), between / parts_of_span);
+  const int digits =
+      step > 0.0 ? static_cast<int>(std::floor(std::log10(ohms)) - std::floor(std::log10(step))) + 1 : fewest_digits;
+  return Sentences(UnitPreferences{})
+      .quantity(AnyQuantity(Dimension::resistance, ohms), std::clamp(digits, fewest_digits, most_digits));
 }
 
 }  // namespace
 
-ShownSpan shown_span(locate::Prober& prober, const locate::Candidate& candidate,
-                     const locate::Measurement& measurement) {
-  double open = 0.0;
-  std::vector<const locate::PredictedOutcome*> values;  // each once
-  for (const locate::Instance& instance : prober.instances(candidate))
-    for (const locate::PredictedOutcome& way : prober.predict(instance, measurement)) {
-      if (way.form == locate::PredictedOutcome::Form::over_range) open += instance.weight * way.weight;
-      if (way.form != locate::PredictedOutcome::Form::value || way.weight < least_share_shown) continue;
-      const bool is_known = std::any_of(values.begin(), values.end(), [&](const auto* known) {
-        return known->mean == way.mean && known->uncertainty == way.uncertainty;
-      });
-      if (!is_known) values.push_back(&way);
-    }
-  std::optional<OnScale> conducting;
-  for (const locate::PredictedOutcome* way : values) {
-    const OnScale reach = reach_of(*way, values.size() == 1);
-    if (conducting)
-      conducting->take_in(reach);
-    else
-      conducting = reach;
-  }
+ShownSpan shown_span(const Bench& bench, const Meter& meter, const locate::FaultList& faults,
+                     const locate::Candidate& candidate, const locate::Measurement& measurement) {
+  const double most_ohms = most_ohms_of(meter);
+  DrawStream unused{SecretKey{}};
   ShownSpan span;
-  span.may_be_open = open >= least_share_shown;
-  if (conducting && open <= 1.0 - least_share_shown)
-    span.ohms = {ohms_at(conducting->low), ohms_at(conducting->high), ohms_at(conducting->middle)};
+  for (const HeldShares& corner : corners_of(faults, candidate)) {
+    const std::optional<double> ohms = DrawnBench(bench, faults, candidate, corner).value_at(measurement, unused);
+    if (!ohms || *ohms > most_ohms) {
+      span.may_be_open = true;
+      continue;
+    }
+    if (!span.ohms) span.ohms = {*ohms, *ohms};
+    span.ohms->low = std::min(span.ohms->low, *ohms);
+    span.ohms->high = std::max(span.ohms->high, *ohms);
+  }
   return span;
 }
 
-std::string span_text(const ShownSpan& span, const Sentences& say) {
+std::string span_text(const ShownSpan& span, const Meter& meter, const Sentences& say) {
   if (!span.ohms) return "OL";
-  constexpr double one_value = 1.5;  // up to this ratio of both ends it is "about" one value
-  const double small = locate::scale_of(Probe::ohms).linear_below;
-  const ShownSpan::Ohms& ohms = *span.ohms;
-  const std::string text =
-      ohms.high <= one_value * std::max(ohms.low, small)
-          ? shown_value_text(ohms.middle, Probe::ohms, say)
-          : say(OHMWRIGHT_TEXT("{low} to {high}"), {{"low", shown_value_text(ohms.low, Probe::ohms, say)},
-                                                    {"high", shown_value_text(ohms.high, Probe::ohms, say)}});
+  const double between = span.ohms->high - span.ohms->low;
+  const std::string low = end_text(span.ohms->low, between, meter, say);
+  const std::string high = end_text(span.ohms->high, between, meter, say);
+  const std::string text = low == high ? low : say(OHMWRIGHT_TEXT("{low} to {high}"), {{"low", low}, {"high", high}});
   return span.may_be_open ? text + " / OL" : text;
 }
 

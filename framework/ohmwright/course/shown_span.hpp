@@ -3,7 +3,9 @@
 #include <optional>
 #include <string>
 
-#include <ohmwright/locate/prober.hpp>
+#include <ohmwright/component/meter.hpp>
+#include <ohmwright/course/bench.hpp>
+#include <ohmwright/locate/faults.hpp>
 #include <ohmwright/report/sentences.hpp>
 
 namespace ohmwright::course {
@@ -14,18 +16,20 @@ struct ShownSpan {
   struct Ohms {
     double low = 0.0;
     double high = 0.0;
-    double middle = 0.0;  ///< of the tolerance
   };
   std::optional<Ohms> ohms;
   bool may_be_open = false;
 };
 
-/// What the engine predicts of the candidate there, all its ways taken together; ways below a share of 5 % are left
-/// out.
-ShownSpan shown_span(locate::Prober& prober, const locate::Candidate& candidate,
-                     const locate::Measurement& measurement);
+/// What an ohmmeter may show there of the candidate (one of `faults`, made of the bench's appliance): from end to end
+/// of all that an exercise draws of it, tolerances and temperatures at their worst at once. Of contacts the states of
+/// less than 5 % of such parts are left out. A network of resistances reads more with every one of them that has more,
+/// so that its ends are found at theirs.
+ShownSpan shown_span(const Bench& bench, const Meter& meter, const locate::FaultList& faults,
+                     const locate::Candidate& candidate, const locate::Measurement& measurement);
 
-/// "8.0 Ω to 1.0 MΩ", "32 Ω" where its ends lie near each other, "OL", or "32 Ω / OL".
-std::string span_text(const ShownSpan& span, const Sentences& say);
+/// "8.0 Ω to 1.0 MΩ", "32 Ω" where its ends show alike, "OL", or "32 Ω / OL": so many digits as tell its ends apart and
+/// the meter shows.
+std::string span_text(const ShownSpan& span, const Meter& meter, const Sentences& say);
 
 }  // namespace ohmwright::course

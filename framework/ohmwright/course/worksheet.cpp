@@ -128,8 +128,8 @@ std::string set_ups_and_looks(const Exercise& exercise, const Sentences& say) {
   std::string html = html_section(say(OHMWRIGHT_TEXT("Set-ups")), lines);
   lines.clear();
   for (const Look& look : exercise.looks) lines.push_back(look_in_words(look, say));
-  return "<div class=\"asks\">" + html +
-         html_section(say(OHMWRIGHT_TEXT("What you can look at: ask, and write yes or no")), lines) + "</div>\n";
+  html += html_section(say(OHMWRIGHT_TEXT("What you can look at: ask, and write yes or no")), lines);
+  return "<div class=\"asks\">" + html + "</div>\n";
 }
 
 /// Lines to fill in, numbered so that an answer can cite them.
@@ -180,8 +180,10 @@ std::string worksheet_html(const Exercise& exercise, std::string_view drawing, c
           html_section(say(OHMWRIGHT_TEXT("What is stamped on the parts")), plates_of(exercise)) + "</div>\n";
   body += how_warm(exercise, say) + numbered_test_points(exercise, say) + set_ups_and_looks(exercise, say);
   if (!drawing.empty()) body += circuit_on_a_page(drawing, say);
-  body += blank_readings(say);
-  return paper_page(exercise.title, body + questions(say), style);
+  body += blank_readings(say) + questions(say);
+  if (const std::string remark = remark_on_looks(exercise, say); !remark.empty())
+    body += "<p>" + html_text(remark) + "</p>\n";
+  return paper_page(exercise.title, body, style);
 }
 
 std::string slips_html(const Exercise& exercise, const WorksheetStyle& style, const Sentences& say) {

@@ -5,6 +5,7 @@
 
 #include <ohmwright/locate/faults.hpp>
 #include <ohmwright/locate/information.hpp>
+#include <ohmwright/locate/leak_to_earth.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/near_miss.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -95,6 +96,7 @@ std::string FaultList::name(std::size_t fault) const {
 void FaultList::add_faults(const PriorSettings& settings, const WeightOverrides& overrides,
                            std::span<const std::size_t> repaired) {
   std::set<std::string> known;
+  const JoinedPlaces places(*appliance_);
   for (const OutsideCause& cause : appliance_->outside_causes) known.insert(cause.id);
   for (std::size_t i = 0; i < appliance_->parts.size(); ++i) {
     const PlacedPart& part = appliance_->parts[i];
@@ -110,7 +112,7 @@ void FaultList::add_faults(const PriorSettings& settings, const WeightOverrides&
       const auto index = static_cast<std::uint16_t>(mode);
       if (!(weight > 0.0) || !can_happen(part, index)) continue;
       const double odds = settings.odds_of_unit_weight * weight * (worked_on ? settings.repaired_place : 1.0);
-      faults_.push_back({{i, index}, odds, row.prior_source});
+      faults_.push_back({{i, index}, odds, row.prior_source, share_with_volts_behind(*appliance_, places, {i, index})});
     }
   }
   refuse_unknown(overrides, known);

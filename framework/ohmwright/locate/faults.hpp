@@ -32,6 +32,7 @@ struct PossibleFault {
   PartFault fault;
   double odds = 0.0;
   std::string_view assumed_by;  ///< source of its weight
+  double with_volts = 1.0;      ///< share of its shocks and trips that the volts at its place bring about
 };
 
 /// A set of faults that may explain what is seen: on screens a possible fault.

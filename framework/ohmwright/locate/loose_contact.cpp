@@ -9,8 +9,6 @@ namespace ohmwright::locate {
 namespace {
 
 constexpr double share_of_ohms = 0.3;  ///< of the readings while it is bad; the others are OL (assumed, no source)
-constexpr double least_loose_ohm = 1.0;
-constexpr double most_loose_ohm = 1e4;
 constexpr int loose_cells = 2;  ///< two decades each: every one is a state more for each such contact to be solved in
 
 bool is_open_choice(const ElementChoice& choice) { return choice.type == ElementType::open; }

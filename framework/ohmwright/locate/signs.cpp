@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include <ohmwright/component/symptom.hpp>
+#include <ohmwright/locate/leak_to_earth.hpp>
 #include <ohmwright/locate/normal.hpp>
 #include <ohmwright/locate/signs.hpp>
 
@@ -13,9 +14,11 @@ namespace {
 double probability_of_symptom(const FaultList& faults, const Candidate& candidate, const std::string& symptom,
                               double without_cause) {
   double absent = 1.0 - without_cause;
+  const bool needs_volts = symptom == trips_residual_current_device || symptom == shock_from_cabinet;
   for (const std::uint16_t fault : candidate.faults)
     for (const SymptomEffect& effect : faults.mode(fault).symptoms)
-      if (effect.symptom == symptom) absent *= 1.0 - effect.probability;
+      if (effect.symptom == symptom)
+        absent *= 1.0 - effect.probability * (needs_volts ? faults.faults()[fault].with_volts : 1.0);
   if (candidate.outside_cause)
     for (const SeenSymptom& effect : faults.appliance().outside_causes[*candidate.outside_cause].symptoms)
       if (effect.symptom == symptom) absent *= 1.0 - effect.probability;

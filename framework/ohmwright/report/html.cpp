@@ -25,7 +25,7 @@ td, th { padding: 0.15rem 0.8rem; text-align: left; border-bottom: 1px solid #dd
 @media screen and (min-width: 50rem) { .wide { width: max-content; max-width: calc(50vw + 22rem); } }
 .wide td, .wide th { white-space: nowrap; padding: 0.15rem 0.5rem; }
 .wide td:first-child { white-space: normal; }
-.stacks td { vertical-align: top; }
+.stacks td { vertical-align: top; } .stacks td:first-child { min-width: 9rem; }
 @media screen and (max-width: 30rem) {
   .stacks tr:first-child { display: none; }
   .stacks tr, .stacks td { display: block; }

@@ -45,6 +45,8 @@ ModelAnswer append_model(const FanMotorRatings* ratings, std::uint16_t fault_mod
   const bool electronic = ratings != nullptr && ratings->is_electronic();
   if (ratings != nullptr && fault_mode == (electronic ? fault_shorted_turns : fault_dead_electronics))
     return ModelAnswer::not_applicable;
+  if (fault_mode == fault_weak_capacitor && ratings != nullptr && ratings->construction != Construction::capacitor_run)
+    return ModelAnswer::not_applicable;  // a shaded-pole motor has no capacitor
   const Element to_frame = fault_mode == fault_leaks
                                ? resistance_between(lead_1, frame, fault_extents::leak_from, fault_extents::leak_to)
                                : open_between(lead_1, frame);

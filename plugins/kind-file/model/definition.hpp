@@ -169,7 +169,8 @@ struct ElementRow {
   Figure value;                       ///< of a contact its ohms while it is closed
   std::uint16_t of_rule = not_found;  ///< nominal value or contact of that rule
   double times = 1.0;
-  double tolerance = 0.0;  ///< relative half-width
+  double tolerance = 0.0;              ///< relative half-width
+  std::uint16_t if_rated = not_found;  ///< figure without which a part of these ratings has no such element
 };
 
 /// A protector in a winding, which a good part opens while it is hot and closes by itself. Up to the first temperature
@@ -192,6 +193,8 @@ struct Definition {
   std::vector<std::string_view> points;  ///< within the part, counted on from the terminals
   std::vector<ElementRow> elements;      ///< of a good part
   std::vector<std::vector<ElementRow>> faulty_elements;
+  std::vector<std::uint16_t>
+      faults_if_rated;  ///< by fault: figure without which a part of these ratings has no such fault
   std::vector<OwnProtector> own_protectors;  ///< each in every resistance between its ends, of a good part or a faulty
   std::deque<std::string> texts_of_ours;     ///< a deque, since its texts must not move
 

@@ -20,6 +20,12 @@ constexpr std::array<TypeName, 5> types{{{"resistance", ElementType::resistance,
                                          {"open", ElementType::open, Dimension::ratio},
                                          {"closed", ElementType::closed, Dimension::ratio}}};
 
+/// The figure that ratings have to state for a part to have this; `not_found`: every part has it.
+std::uint16_t if_rated_in(const ValueNode& node, const Definition& definition, Notes& notes) {
+  const ValueNode* figure = node.find("if_rated");
+  return figure == nullptr ? not_found : place_of(figure, "figure of the ratings", definition.ratings, notes);
+}
+
 class ElementReader {
  public:
   ElementReader(const ValueNode& node, const Definition& definition, Notes& notes)
@@ -28,6 +34,7 @@ class ElementReader {
   ElementRow read() {
     ElementRow row;
     read_terminals(row);
+    row.if_rated = if_rated_in(node_, definition_, notes_);
     const std::string_view type = text_in(node_, "type");
     if (type == "contact") {
       refuse({"nominal_of", "times"}, type);
@@ -153,6 +160,7 @@ void read_elements(const ValueNode& document, Definition& definition, Notes& not
       mode.symptoms.push_back({text_in(symptom, "symptom"), number_in(symptom, "probability").value_or(0.0)});
     mode.looks_upstream = texts_in(row, "looks_upstream");
     definition.faulty_elements.push_back(elements_in(row, definition, notes));
+    definition.faults_if_rated.push_back(if_rated_in(row, definition, notes));
     definition.descriptor.fault_modes.push_back(std::move(mode));
   }
 }

@@ -166,6 +166,30 @@ TEST(Class, ARecordHandedInTwiceIsNamed) {
   EXPECT_EQ(graded[3].same_as, "") << "the same deeds of another student";
 }
 
+// Who changed a record that another one wrote has no marks, hears nothing of the answer, and does not make a copy of
+// the one that it was made from.
+TEST(Class, OfAnEditedRecordTheOriginalIsToldApart) {
+  const CourseKey key = testing::made_key("upright-thermistor-230v", Lesson::one_fault, "twice", 1);
+  const Exercise& exercise = key.exercises.front().exercise;
+  Grader grader(key, testing::registry(), {});
+  const std::string record = small_record(exercise, "00000001");
+  std::string edited = record;
+  const std::size_t confidence = edited.rfind("0.5");
+  ASSERT_NE(confidence, std::string::npos);
+  edited.replace(confidence, 3, "0.9");
+  std::vector<Graded> graded{grader.grade(read_record(record, "a"), "a.record"),
+                             grader.grade(read_record(edited, "b"), "b.record", true)};
+  note_copies(graded);
+  ASSERT_TRUE(graded[1].was_edited);
+  EXPECT_EQ(graded[0].same_as, "");
+  EXPECT_EQ(graded[0].copied_by.substr(0, 8), "b.record");
+  EXPECT_EQ(graded[1].same_as.substr(0, 8), "a.record");
+  EXPECT_FALSE(graded[1].has_marks());
+  EXPECT_TRUE(graded[1].time_line.empty());
+  for (const std::string& sentence : graded[1].words) EXPECT_THAT(sentence, ::testing::Not(HasSubstr("At fault")));
+  EXPECT_THAT(class_csv(graded), HasSubstr(",copied_by,"));
+}
+
 TEST(Class, InferenceIsWhatTheCitedReadingsAdded) {
   EXPECT_EQ(inference_mark(0.4, 0.95, 0.95), 1.0);
   EXPECT_EQ(inference_mark(0.4, 0.4, 0.95), 0.0) << "as likely as before: nothing was ruled out";

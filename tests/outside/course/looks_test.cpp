@@ -9,11 +9,30 @@
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/course/drawn_looks.hpp>
 #include <ohmwright/course/reasoning.hpp>
+#include <ohmwright/locate/signs.hpp>
 
 #include "class_room.hpp"
 
 namespace ohmwright::course {
 namespace {
+
+// Ohm's law: a current needs volts. The heater's second lead lies at the neutral, its first at the line's side.
+TEST(Looks, ALeakBesideTheNeutralTripsSeldom) {
+  const Appliance appliance = testing::shipped(testing::timer_appliance);
+  const locate::FaultList faults(appliance, {});
+  const auto trips = [&](const std::string& fault) {
+    locate::Signs tripped;
+    tripped.symptoms.push_back({"trips-residual-current-device", true});
+    for (const locate::Candidate& candidate : faults.candidates())
+      if (candidate.faults.size() == 1 && !candidate.outside_cause && faults.name(candidate.faults.front()) == fault)
+        return locate::likelihood_of_signs(faults, candidate, tripped, {});
+    return -1.0;
+  };
+  EXPECT_GT(trips("heater.leaks-to-frame"), 0.7);
+  EXPECT_GT(trips("heater.leaks-in-the-middle"), 0.7);
+  EXPECT_LT(trips("heater.leaks-at-the-other-end"), 0.2);
+  EXPECT_GT(trips("heater.leaks-at-the-other-end"), 0.0);
+}
 
 struct Tally {
   double surest = 0.0;        ///< highest probability that the looks give a truth

@@ -101,6 +101,21 @@ TEST(Marks, WhoFindsAGoodApplianceGoodByAllThereIsHasReasonedWell) {
   }
 }
 
+// A name that came out right says nothing of whoever gave it for no reason.
+TEST(Marks, WhoIsRightByLuckIsToldSo) {
+  const CourseKey key = testing::made_key("upright-thermistor-230v", Lesson::one_fault, "luck", 1);
+  const MadeExercise& made = key.exercises.front();
+  Grader grader(key, testing::registry(), {});
+  Deeds deeds(made.exercise);
+  deeds.answer(made.truth.names, 0.9);
+  const Graded graded = grader.grade(deeds.record(), "a.record");
+  EXPECT_EQ(graded.marks.part, 1.0);
+  EXPECT_EQ(graded.marks.inference, 0.0);
+  EXPECT_THAT(graded.words, ::testing::Contains(HasSubstr("right by luck")));
+  EXPECT_THAT(graded.words, ::testing::Not(::testing::Contains(HasSubstr("Right. "))));
+  EXPECT_THAT(graded.words, ::testing::Not(::testing::Contains(HasSubstr("fits how it came out"))));
+}
+
 /// A heater on the table with that fault.
 MadeExercise heater_with(const std::string& fault, CourseKey& key) {
   const Appliance appliance = shipped("upright-thermistor-230v");

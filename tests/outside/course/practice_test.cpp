@@ -195,6 +195,17 @@ TEST(Record, APastedControlCharacterCostsNoMarks) {
   EXPECT_EQ(record.entries.back().subject, "one\\x0btwo\\x1b[2J");
 }
 
+/// As a shell's user quotes what has a blank in it.
+TEST(Practice, ARangeMayStandInQuotes) {
+  EXPECT_EQ(wish_in("measure heater range=\"600 ohm\" lead-off").range, wish_in("measure heater range=600 ohm").range);
+  try {
+    wish_in("halp");
+    FAIL();
+  } catch (const InputError& error) {
+    EXPECT_NE(std::string(error.what()).find("help, quit"), std::string::npos) << error.what();
+  }
+}
+
 TEST(Record, AnEditedLineBreaksTheChain) {
   std::string text;
   Entry start{.action = "start"};

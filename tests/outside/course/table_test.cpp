@@ -4,12 +4,15 @@
 #include <array>
 #include <cmath>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <ohmwright/appliance/appliance_document.hpp>
 #include <ohmwright/course/drawn_bench.hpp>
+#include <ohmwright/course/explain.hpp>
 #include <ohmwright/course/reasoning.hpp>
 #include <ohmwright/document/meter_document.hpp>
 #include <ohmwright/document/source_text.hpp>
@@ -23,15 +26,18 @@ const std::vector<std::size_t> nothing_wrong{};
 
 /// One part of that kind and class, as `course make KIND` has it.
 Appliance table_with(const std::string& kind, const std::string& ratings) {
-  const std::string terminal = kind == "bimetal-thermostat" ? "contact-" : "lead-";
+  std::pair<std::string, std::string> ends{"lead-1", "lead-2"};
+  if (kind == "bimetal-thermostat") ends = {"contact-1", "contact-2"};
+  if (kind == "drive-motor") ends = {"main-1", "main-2"};
+  if (kind == "defrost-control") ends = {"line", "neutral"};
   const std::string text = R"({"appliance": "t", "title": "t", "market": "other", "refrigerant": "none", "source": "t",
     "supply": {"voltage": "120 V +- 6 V", "frequency": "60 Hz", "live": "a", "neutral": "b"},
     "zones": [{"id": "table", "title": "the table", "temperature": "21 degC +- 1 K"}],
     "parts": [{"id": "part", "title": "t", "kind": ")" +
                            kind + R"(", "zone": "table", "ratings": ")" + ratings + R"(", "connections": {")" +
-                           terminal + R"(1": "a", ")" + terminal + R"(2": "b"}}],
+                           ends.first + R"(": "a", ")" + ends.second + R"(": "b"}}],
     "test_points": [{"id": "alone", "title": "t", "measure": "ohms", "from": "part.)" +
-                           terminal + R"(1", "to": "part.)" + terminal + R"(2",
+                           ends.first + R"(", "to": "part.)" + ends.second + R"(",
                      "minutes": "1 min"}]})";
   return read_appliance(parse_document(text, "table"), testing::registry());
 }
@@ -162,6 +168,116 @@ TEST(PartOnTheTable, HasTheTerminalsOfItsRatingsAndNoPlace) {
   }));
   EXPECT_FALSE(faults.faults().empty());
 }
+
+/// Motors with brushes have a tacho, those with a run capacitor have none: nothing of it can be read or be at fault.
+TEST(PartOnTheTable, HasNoTachoThatItsRatingsDoNotName) {
+  const auto names_tacho = [](const std::string& ratings) {
+    const Bench motor = table_of(table_with("drive-motor", ratings), 0);
+    const locate::FaultList faults(motor.appliance, {});
+    bool names = std::any_of(motor.appliance.test_points.begin(), motor.appliance.test_points.end(),
+                             [](const TestPoint& point) { return point.id.find("tacho") != std::string::npos; });
+    for (std::size_t fault = 0; fault < faults.faults().size(); ++fault)
+      names = names || faults.name(fault).find("tacho") != std::string::npos;
+    return names;
+  };
+  EXPECT_TRUE(names_tacho("universal-230v"));
+  EXPECT_FALSE(names_tacho("capacitor-run-230v"));
+  EXPECT_FALSE(names_tacho("induction-120v"));
+}
+
+std::vector<std::string> set_ups_of(const std::string& kind, const std::string& ratings) {
+  std::vector<std::string> ids;
+  for (const SetUp& set_up : table_of(table_with(kind, ratings), 0).appliance.set_ups) ids.push_back(set_up.id);
+  return ids;
+}
+
+/// A cam is turned by hand and an ohmmeter finds it; from where a thermostat's temperature came, or whether a wheel
+/// turned, nobody sets.
+TEST(PartOnTheTable, OffersWhatAStudentCanDo) {
+  const std::vector<std::string> baths{ice_water, salted_ice, warm_water};
+  EXPECT_EQ(set_ups_of("bimetal-thermostat", "opens-13"), baths);
+  EXPECT_EQ(set_ups_of("fan-motor", "shaded-pole-120v"), baths);
+  std::vector<std::string> of_a_timer = baths;
+  of_a_timer.insert(of_a_timer.end(), {"position-run", "position-defrost"});
+  EXPECT_EQ(set_ups_of("defrost-control", "cam-timer-120v"), of_a_timer);
+  EXPECT_EQ(set_ups_of("defrost-control", "relay-board-120v"), baths) << "no hand switches its relay";
+}
+
+// A thermostat that closes at -4 °C and lay open on the table at 21 °C is open in ice water, whatever its tolerance of
+// some kelvin; one of which nobody knows how it lay may be either.
+TEST(PartOnTheTable, GoesIntoTheColdFromTheTable) {
+  const auto ice = [](const std::string& ratings) {
+    const Bench bench = table_of(table_with("bimetal-thermostat", ratings), 0);
+    return bench.appliance.set_ups.front().states.size();
+  };
+  EXPECT_EQ(ice("opens-13"), 1U);
+  EXPECT_EQ(ice("opens-21"), 0U);
+}
+
+std::string faults_in(const std::string& kind, const std::string& ratings) {
+  const Bench bench = table_of(table_with(kind, ratings), 0);
+  const locate::FaultList faults(bench.appliance, {});
+  std::string names;
+  for (std::size_t fault = 0; fault < faults.faults().size(); ++fault) names += faults.name(fault) + " ";
+  return names;
+}
+
+TEST(PartOnTheTable, HasNoFaultOfWhatItsRatingsDoNotHave) {
+  EXPECT_THAT(faults_in("fan-motor", "shaded-pole-120v"),
+              ::testing::Not(::testing::AnyOf(::testing::HasSubstr("capacitor"), ::testing::HasSubstr("electronics"))));
+  EXPECT_THAT(faults_in("fan-motor", "capacitor-run-230v"), ::testing::HasSubstr("part.capacitor-weak"));
+  EXPECT_THAT(faults_in("bimetal-thermostat", "opens-13"), ::testing::Not(::testing::HasSubstr("link")));
+  const std::vector<std::string> seen =
+      fault_symptoms(table_of(table_with("fan-motor", "shaded-pole-120v"), 0), Sentences{UnitPreferences{}});
+  EXPECT_THAT(seen, ::testing::Not(::testing::Contains(::testing::HasSubstr("capacitor"))));
+}
+
+/// What a fault reads beside what a good part reads, in every bath.
+struct Side {
+  std::string kind;
+  std::string ratings;
+  std::string fault;
+  bool is_low = true;
+};
+
+class Explained : public ::testing::TestWithParam<Side> {};
+
+// What shorts turns takes ohms away, a bad joint adds some: neither end of such a fault lies on the other side of the
+// same end of a good part (Ohm's law; how far each goes is the kind's own assumption).
+TEST_P(Explained, NoFaultStandsOnTheWrongSide) {
+  const Bench bench = table_of(table_with(GetParam().kind, GetParam().ratings), 0);
+  const Meter meter = basic_meter();
+  const locate::FaultList faults(bench.appliance, {});
+  const locate::Candidate* good = nullptr;
+  const locate::Candidate* bad = nullptr;
+  for (const locate::Candidate& candidate : faults.candidates()) {
+    if (candidate.nothing_wrong()) good = &candidate;
+    if (candidate.faults.size() == 1 && faults.name(candidate.faults.front()) == "part." + GetParam().fault)
+      bad = &candidate;
+  }
+  ASSERT_TRUE(good != nullptr && bad != nullptr);
+  for (std::size_t set_up = 0; set_up < 3; ++set_up) {
+    const ShownSpan of_good = shown_span(bench, meter, faults, *good, {0, set_up});
+    const ShownSpan of_bad = shown_span(bench, meter, faults, *bad, {0, set_up});
+    ASSERT_TRUE(of_good.ohms && of_bad.ohms);
+    if (GetParam().is_low) {
+      EXPECT_LT(of_bad.ohms->low, of_good.ohms->low);
+      EXPECT_LT(of_bad.ohms->high, of_good.ohms->high);
+    } else {
+      EXPECT_GT(of_bad.ohms->low, of_good.ohms->low);
+      EXPECT_GT(of_bad.ohms->high, of_good.ohms->high);
+    }
+  }
+}
+
+INSTANTIATE_TEST_SUITE_P(Kinds, Explained,
+                         ::testing::Values(Side{"fan-motor", "shaded-pole-120v", "shorted-turns", true},
+                                           Side{"fan-motor", "shaded-pole-120v", "bad-joint", false},
+                                           Side{"defrost-sensor", "ntc-10k-b3977", "drift-low", true},
+                                           Side{"defrost-sensor", "ntc-10k-b3977", "drift-high", false},
+                                           Side{"defrost-sensor", "pt1000-class-b", "drift-low", true},
+                                           Side{"drive-motor", "universal-230v", "main-shorted-turns", true},
+                                           Side{"heater", "heater-450w-120v", "bad-joint", false}));
 
 }  // namespace
 }  // namespace ohmwright::course

@@ -55,6 +55,9 @@ const std::vector<BadFile> bad_files = {
     {"BriefWithAFullStop",
      {{R"("Own hazard")", R"("Own hazard.")"}},
      {"line 62, /cautions/0/brief: a brief text does not end in a full stop"}},
+    {"IfRatedOfNothing",
+     {{R"({"id": "bypassed",)", R"({"id": "bypassed", "if_rated": "opened",)"}},
+     {R"(line 70, /fault_modes/2/if_rated: there is no figure of the ratings "opened"; did you mean "opens"?)"}},
     {"UnknownTerminal",
      {{R"("between": ["a", "b"], "nominal_of": "winding"}
 )",

@@ -116,6 +116,24 @@ TEST(PartOfFile, ConductsAsItsFileSays) {
   EXPECT_THAT(elements(*part_of(*kind, ""), not_found), IsEmpty());  // nobody knows its ohms
 }
 
+// A motor without a tacho has no pins of one, and none that opens; of a part of which nothing is known it may.
+TEST(PartOfFile, HasOnlyWhatItsRatingsState) {
+  const auto kind = coil({{R"({"type": "resistance", "between": ["a", "b"], "nominal_of": "winding"}
+  ],)",
+                           R"({"type": "resistance", "between": ["a", "b"], "nominal_of": "winding"},
+    {"type": "closed", "between": ["a", "b"], "if_rated": "opens"}
+  ],)"},
+                          {R"({"id": "bypassed",)", R"({"id": "bypassed", "if_rated": "opens",)"}});
+  const auto with = part_of(*kind, R"({"nominal": "100 ohm", "opens": "13 degC"})");
+  EXPECT_THAT(elements(*with, not_found), SizeIs(2));
+  EXPECT_THAT(elements(*with, 2), SizeIs(1));
+  const auto without = part_of(*kind, R"({"nominal": "100 ohm"})");
+  EXPECT_THAT(elements(*without, not_found), SizeIs(1));
+  std::vector<Element> unused;
+  EXPECT_EQ(without->electrical_model(2, Situation(), unused), ModelAnswer::not_applicable);
+  EXPECT_EQ(part_of(*kind, "")->electrical_model(2, Situation(), unused), ModelAnswer::stated);
+}
+
 // Limits of -20 % and +10 % of 100 ohm are 80 to 110 ohm: 95 ohm and 15 ohm to either side (own arithmetic).
 TEST(PartOfFile, GoodOnesFillTheirLimitsAlsoWhereOneSideIsWider) {
   const auto kind = coil({{R"("tolerance": [{"rating": "tolerance"}, "7 %"])",
