@@ -13,6 +13,7 @@
 #include <ohmwright/cycles/search/window_search.hpp>
 #include <ohmwright/cycles/unlogged_time.hpp>
 #include <ohmwright/cycles/watched_columns.hpp>
+#include <ohmwright/uncertainty/function_ref.hpp>
 
 namespace ohmwright::cycles {
 
@@ -51,8 +52,10 @@ struct LogAnalyser::Work {
   void tell_runs(const WindowEvents& events, double until);
   void cover(const Window& window, double until);
   void cover_sample(const Window& window, std::size_t i);
-  /// Finds heat that does not end, and takes it out of the compressor's runs and the whole defrosts.
+  /// Finds heat that does not end, and takes it out of the compressor's runs and the defrosts.
   void set_lasting_heat();
+  /// Takes out of the list, and of the traces, what is no defrost after all.
+  void forget_defrosts(FunctionRef<bool(const Defrost&)> is_none);
   void set_intervals();
   double running_within(double from_second, double to_second) const;
   OpenInterval open_interval(double from_second, double to_second) const;

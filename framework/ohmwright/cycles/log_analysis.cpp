@@ -90,17 +90,36 @@ void LogAnalyser::Work::set_lasting_heat() {
   result.lasting_heat = find_lasting_heat(result, ratings);
   if (!result.lasting_heat || !result.lasting_heat->takes_over()) return;
   const LastingHeat& heat = *result.lasting_heat;
+  const auto is_mostly_within = [&](double start_second, double end_second) {
+    const double within = std::min(end_second, heat.end_second) - std::max(start_second, heat.start_second);
+    return within > 0.5 * (end_second - start_second);
+  };
   std::erase_if(result.runs, [&](const CompressorRun& run) {
-    const double lasted = run.end_second - run.start_second;
-    const double within = std::min(run.end_second, heat.end_second) - std::max(run.start_second, heat.start_second);
-    if (within <= 0.5 * lasted) return false;
-    result.running_second -= lasted;
+    if (!is_mostly_within(run.start_second, run.end_second)) return false;
+    result.running_second -= run.end_second - run.start_second;
     --result.run_count;
     return true;
   });
+  forget_defrosts([&](const Defrost& one) { return is_mostly_within(one.start_second, one.end_second); });
   // What began within it has no end that a rule could judge.
   for (Defrost& defrost : result.defrosts)
     if (defrost.end_second > heat.start_second && defrost.start_second < heat.end_second) defrost.is_cut = true;
+}
+
+void LogAnalyser::Work::forget_defrosts(FunctionRef<bool(const Defrost&)> is_none) {
+  std::vector<Defrost> kept;
+  std::vector<DefrostTrace> traces;
+  for (std::size_t i = 0; i < result.defrosts.size(); ++i) {
+    if (is_none(result.defrosts[i])) {
+      --result.defrost_count;
+      continue;
+    }
+    for (DefrostTrace& trace : result.traces)
+      if (trace.defrost == i) traces.push_back({kept.size(), std::move(trace.points)});
+    kept.push_back(result.defrosts[i]);
+  }
+  result.defrosts = std::move(kept);
+  result.traces = std::move(traces);
 }
 
 void LogAnalyser::Work::take(std::span<const LogRow> rows) {
