@@ -81,6 +81,8 @@ LogAnalysis LogAnalyser::finish(const LogReader& reader) {
   result.unit_in_doubt = reader.doubtful_units();
   doubt_guessed_units(reader.findings(), result);
   for (const LogFinding& one : reader.findings())
+    if (one.id == "times-went-back" || one.id == "clock-counts-twelve-hours") result.time_in_doubt = true;
+  for (const LogFinding& one : reader.findings())
     if (!result.has_coil && one.id == "column-not-used" && one.find("looks_like") != nullptr)
       result.findings.push_back({"column-may-be-coil", {{"column", one.text("column")}}, true});
   return result;

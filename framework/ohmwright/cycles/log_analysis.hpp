@@ -248,6 +248,7 @@ struct LogAnalysis {
   std::uint64_t short_stand_outs = 0;  ///< how often rows that are far apart stood above all else, too few for a heater
   /// Quantities whose unit is in doubt (`LogReader::doubtful_units`): no rule speaks on them.
   std::array<bool, log_quantity_count> unit_in_doubt{};
+  bool time_in_doubt = false;  ///< rows lie before those above them, and not as rows that were copied in twice do
   std::vector<DoorOpening> doors;
   std::uint64_t door_count = 0;
   double energy_joule = 0.0;

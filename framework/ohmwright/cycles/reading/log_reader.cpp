@@ -231,7 +231,7 @@ void LogReader::place_row() {
         findings_.push_back({"clock-began-anew", {{"line", static_cast<double>(lines_.line())}}});
       break;
     case RowClock::Place::precedes:
-      went_back_.take(lines_.line(), clock_.last_second() - second_);
+      went_back_.take(lines_.line(), clock_.last_second() - second_, clock_.step_second());
       return troubles_.add(LogTrouble::out_of_order, lines_.line());
     case RowClock::Place::leaps:
       held_ = HeldRow{block_[filled_], second_, lines_.line()};

@@ -49,6 +49,14 @@ void LogReader::say_elapsed() {
 }
 
 void LogReader::tell_times_gone_back() {
+  // Past noon and past midnight a dial begins anew at one: the half of the rows that is left out lies in each half day.
+  if (went_back_.half_days() > 0 && time_.hours_are_of_a_dial()) {
+    findings_.push_back({"clock-counts-twelve-hours",
+                         {{"line", static_cast<double>(went_back_.half_day_line())},
+                          {"step_second", std::round(went_back_.half_day_step_second())}},
+                         true});
+    return;
+  }
   constexpr std::uint64_t chance_rows = 10;
   if (went_back_.rows() <= chance_rows) return;
   findings_.push_back({"times-went-back",

@@ -78,7 +78,16 @@ std::optional<double> TimeReader::read(std::string_view date_cell, std::string_v
   if (!clock || !without_blanks_around(clock_rest).empty()) return std::nullopt;
   const std::optional<std::int64_t> day = day_of(*date);
   if (!day) return std::nullopt;
+  note_hour(*clock);
   return static_cast<double>(*day) * day_second + clock->second_of_day - clock->zone_second.value_or(0.0);
+}
+
+void TimeReader::note_hour(const ClockText& clock) {
+  constexpr double hour_second = 3600.0;
+  const double hour = std::floor(clock.second_of_day / hour_second);
+  least_hour_ = std::min(least_hour_, hour);
+  most_hour_ = std::max(most_hour_, hour);
+  half_is_written_ = half_is_written_ || clock.is_twelve_hour;
 }
 
 std::optional<double> TimeReader::calendar(std::string_view cell) {
@@ -93,6 +102,7 @@ std::optional<double> TimeReader::calendar(std::string_view cell) {
   const std::string_view clock_text = rest;
   const std::optional<ClockText> clock = take_clock(rest, date->year_leads);
   if (!clock || !without_blanks_around(rest).empty()) return std::nullopt;
+  note_hour(*clock);
   const double second = midnight + clock->second_of_day - clock->zone_second.value_or(0.0);
   if (clock->has_seconds) remember(cell, clock_text, second);
   return second;
@@ -103,6 +113,7 @@ std::optional<double> TimeReader::clock_alone(std::string_view cell) {
   const std::optional<ClockText> clock = take_clock(rest);
   const bool is_clock = clock && without_blanks_around(rest).empty() && clock->second_of_day <= day_second;
   if (!is_clock) return past_a_day(cell);
+  note_hour(*clock);
   // Past midnight the clock falls by nearly a day; anything less is a row out of order.
   if (clock->second_of_day < last_clock_ - day_second / 2) days_passed_second_ += day_second;
   last_clock_ = clock->second_of_day;

@@ -76,6 +76,25 @@ TEST(Dialect, Zones) {
   EXPECT_EQ(find_finding(log.findings, "unit-guessed")->text("unit"), "kW");
 }
 
+// Loggers write serial numbers, channels and places behind the unit.
+TEST(Dialect, TheUnitInAHeaderCountsWhereverItStands) {
+  for (const char* header : {"Temp, °F (LGR S/N: 1, SEN S/N: 2)", "Temp °F ch1", "Temp (SEN 1) deg F, air",
+                             "Temp ° F (ch 1)", "Temp Fahrenheit ch1", "Temp [°F]"}) {
+    const ReadLog log =
+        read_log("Time,\"" + std::string(header) + "\"\n2026-03-03 08:00:55,32.0\n" + "2026-03-03 08:01:55,-0.4\n");
+    EXPECT_NEAR(log.value(0, cabinet), 273.15, 1e-9) << header;  // 32 degF is 0 degC
+    EXPECT_FALSE(log.says("unit-guessed")) << header;
+    EXPECT_EQ(find_finding(log.findings, "unit-written")->text("unit"), "degF") << header;
+  }
+  const ReadLog watts = read_log("Time,\"Power, kW (SN 3)\"\n2026-03-03 08:00:55,7\n2026-03-03 08:01:55,0\n");
+  EXPECT_NEAR(watts.value(0, power), 7000.0, 1e-9);
+  // A letter may be a channel's, and two units say nothing.
+  for (const char* header : {"Temp F (SEN 1)", "Temp °C/°F (SEN 1)"})
+    EXPECT_TRUE(read_log("Time,\"" + std::string(header) + "\"\n2026-03-03 08:00:55,-18\n2026-03-03 08:01:55,-17\n")
+                    .says("unit-guessed"))
+        << header;
+}
+
 TEST(Dialect, Elapsed) {
   EXPECT_THAT(read_log("elapsed_min;power_w\n0;5\n0.5;6\n1;7\n").times(), ElementsAre(0.0, 30.0, 60.0));
   EXPECT_THAT(read_log("Elapsed;Power (W)\n23:59:30;5\n24:00:30;6\n").times(), ElementsAre(0.0, 60.0));
