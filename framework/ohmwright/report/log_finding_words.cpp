@@ -60,6 +60,10 @@ constexpr std::array question_words{
                        "half of the rows seem to lie before those above them, and are left out. Say the "
                        "rows' interval (--every {two}s), or let the logger write 24 hours."),
         "line", "step_second"},
+    FindingWords{"no-time-read",
+                 OHMWRIGHT_TEXT("No row has a time that can be read: line {one} has {two}. Say the rows' interval "
+                                "(--every 60s), or which column is the time (--column time=NAME)."),
+                 "line", "text"},
     FindingWords{"power-unit-suspect",
                  OHMWRIGHT_TEXT("The largest power is {one} W, read in {two}: is the unit right? Name it "
                                 "(--column power=COLUMN:kW). Nothing that rests on it is judged."),

@@ -180,6 +180,8 @@ ColumnWords words_of(std::string_view header) {
     for (const std::string& part : parts)
       if (result.meaning == Meaning::unknown && (word.is_whole ? part == word.start : part.starts_with(word.start)))
         result.meaning = word.meaning;
+  if (result.meaning == Meaning::unknown && unit_in_parts(result.parts, Dimension::temperature))
+    result.meaning = Meaning::temperature;  // "Verd. °C": nothing but a temperature has degrees
   // "Current temperature" is no current.
   const bool has_temperature =
       std::any_of(parts.begin(), parts.end(), [](const std::string& part) { return part.starts_with("temp"); });

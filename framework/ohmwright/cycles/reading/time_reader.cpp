@@ -129,8 +129,9 @@ std::optional<double> TimeReader::past_a_day(std::string_view cell) {
 }
 
 std::optional<double> TimeReader::number(std::string_view cell) const {
-  if (const std::optional<double> number = whole_number_text(cell, '.')) return *number * form_.second_per_number;
-  if (const std::optional<double> number = whole_number_text(cell, ',')) return *number * form_.second_per_number;
+  const char other = form_.decimal_sign == '.' ? ',' : '.';
+  for (const char sign : {form_.decimal_sign, other})
+    if (const std::optional<double> number = whole_number_text(cell, sign)) return *number * form_.second_per_number;
   if (form_.writing != TimeWriting::elapsed) return std::nullopt;
   return elapsed_second(cell);
 }
@@ -170,7 +171,7 @@ void TimeReader::settle_order(const DateText& before, const DateText& now) {
 void TimeReader::remember(std::string_view cell, std::string_view clock_text, double second) {
   // The seconds are the two digits after the clock's second mark, or its last two where it is compact.
   const auto clock_at = static_cast<std::size_t>(clock_text.data() - cell.data());
-  const std::size_t hours_end = cell.find_first_of(":.", clock_at);
+  const std::size_t hours_end = cell.find_first_of(":.-", clock_at);
   std::size_t seconds_at = clock_at + 4;
   if (hours_end != std::string_view::npos && hours_end - clock_at <= 2) seconds_at = hours_end + 4;
   if (seconds_at + 2 > cell.size()) return remembered_.forget();
@@ -180,7 +181,7 @@ void TimeReader::remember(std::string_view cell, std::string_view clock_text, do
     double place = 0.1;
     for (++end; end < cell.size() && detail::is_digit(cell[end]); ++end, place *= 0.1)
       seconds += place * (cell[end] - '0');
-  } else if (end < cell.size() && cell[end] == ',') {
+  } else if (end < cell.size() && (cell[end] == ',' || cell[end] == ':')) {
     return remembered_.forget();
   }
   remembered_.keep(cell, seconds_at, cell.substr(end), std::round(second - seconds));
