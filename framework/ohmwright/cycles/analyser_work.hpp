@@ -45,6 +45,7 @@ struct LogAnalyser::Work {
   double sample_spacing_second = 0.0;
   bool any_levels = false;
   bool always_on = true;
+  bool may_run_at_rest = false;
 
   void take(std::span<const LogRow> rows);
   void search(bool is_last);

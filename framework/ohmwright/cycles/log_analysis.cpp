@@ -155,6 +155,8 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
   result.one_level_second += events.one_level_second;
   result.short_stand_outs += events.short_stand_outs;
   result.frequent_heatings += events.too_frequent;
+  result.weak_heatings += events.weak_heatings;
+  result.weak_heating_load = std::max(result.weak_heating_load, events.weak_heating_load);
   result.heats_at_only_level = result.heats_at_only_level || events.heats_at_only_level;
   result.coverage.gap_limit_second = window.gap_limit_second;
   cover(window, until);
@@ -181,6 +183,8 @@ void LogAnalyser::Work::tell_runs(const WindowEvents& events, double until) {
   any_levels = any_levels || events.compressor.levels_found;
   always_on = always_on && events.compressor.never_stops;
   result.load_is_modulated = result.load_is_modulated || events.compressor.is_modulated;
+  result.speed_varies = result.speed_varies || events.compressor.speed_varies;
+  may_run_at_rest = may_run_at_rest || events.compressor.may_run_at_rest;
   for (const double second : events.compressor.short_pulse_seconds)
     if (second >= told_up_to && second < until) ++result.short_pulses;
   for (const double second : events.compressor.short_pause_seconds) {

@@ -61,6 +61,20 @@ constexpr std::array defrost_words{
                  OHMWRIGHT_TEXT("No heater stands out of the load, but the compressor draws as much as a defrost "
                                 "heater may: log the coil, or say what the heater should draw (--ratings, "
                                 "--appliance).")},
+    VerdictWords{
+        "defrosts-come",
+        "no-heater-seen",
+        OHMWRIGHT_TEXT("No heater was seen: what comes as in a defrost draws {watt} W at most, and the weakest "
+                       "defrost heater {least_watt} W. A compressor that catches up behind a pause looks so, "
+                       "or a defrost by hot gas. If it has a heater, test it, the limit and the wiring, then "
+                       "control or timer (ohmwright locate, --symptom no-defrost), and log the coil."),
+        {FilledField{"watt"}, FilledField{"least_watt"}}},
+    VerdictWords{
+        "defrosts-come", "no-heater-seen-load",
+        OHMWRIGHT_TEXT("No heater was seen: what comes as in a defrost draws less than the weakest defrost "
+                       "heater. A compressor that catches up behind a pause looks so, or a defrost by hot gas. "
+                       "If it has a heater, test it, the limit and the wiring, then control or timer "
+                       "(ohmwright locate, --symptom no-defrost), and log the coil.")},
     VerdictWords{"defrosts-come", "load-hides-half",
                  OHMWRIGHT_TEXT("Defrosts were seen, and for too long none, but half of the heater's watts would not "
                                 "stand out from the compressor's: did it lose one of its elements, or does no defrost "

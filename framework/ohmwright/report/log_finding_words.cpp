@@ -127,6 +127,9 @@ constexpr std::array limit_words{
     FindingWords{"run-time-not-shown",
                  OHMWRIGHT_TEXT("The compressor runs or stands for hardly longer than a row: how long it ran is not "
                                 "shown.")},
+    FindingWords{"run-share-not-told",
+                 OHMWRIGHT_TEXT("Between its fast runs it draws far more than when all stands: an inverter may run "
+                                "slowly there, so the run share is not told. Judge by the cabinet's temperature.")},
     FindingWords{"cycles-not-shown",
                  OHMWRIGHT_TEXT("The compressor's cycles do not show in the temperature: rows are too far apart or "
                                 "their steps too coarse.")},

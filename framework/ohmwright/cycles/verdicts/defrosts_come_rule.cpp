@@ -8,6 +8,7 @@
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/lasting_changes.hpp>
 #include <ohmwright/cycles/verdicts/missed_rises.hpp>
+#include <ohmwright/cycles/weakest_heater.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright::cycles {
@@ -107,6 +108,23 @@ bool come_oftener_than_controls(const LogAnalysis& analysis, double count) {
   return count * shortest_of_controls_second > analysis.coverage.span_second;
 }
 
+/// The highest that a column of the picture is in the mean of its least and its greatest: no start of some seconds.
+double highest_running_load(const LogAnalysis& analysis) {
+  double most = 0.0;
+  const std::size_t load = index_of(analysis.load_is_current ? LogQuantity::current : LogQuantity::power);
+  for (const auto& column : analysis.outline.columns())
+    if (!column[load].is_empty())
+      most = std::max(most, 0.5 * static_cast<double>(column[load].least + column[load].most));
+  return most;
+}
+
+/// Whether an inverter's load is all that was seen, and less than any heater's: it hides none, and its fast runs behind
+/// pauses look like one.
+bool is_weak_inverter(const LogAnalysis& analysis) {
+  const double weakest = analysis.load_is_current ? weakest_heater_ampere : weakest_heater_watt;
+  return analysis.has_load && analysis.speed_varies && highest_running_load(analysis) < weakest;
+}
+
 /// With no defrost the whole log is an interval of which neither end is seen.
 void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   const LogAnalysis& analysis = log.analysis;
@@ -117,6 +135,15 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   }
   if (const auto often = asked_often(log)) {
     verdict = *often;
+    return;
+  }
+  // A load that behaves so, and that no heater draws, may be hot gas: the log does not tell it from a compressor that
+  // catches up behind a pause.
+  if (!analysis.has_coil && (analysis.weak_heatings > 0 || is_weak_inverter(analysis))) {
+    verdict = question("defrosts-come", analysis.load_is_current ? "no-heater-seen-load" : "no-heater-seen",
+                       {{"times", static_cast<double>(analysis.weak_heatings)},
+                        {"watt", std::max(analysis.weak_heating_load, highest_running_load(analysis))},
+                        {"least_watt", weakest_heater_watt}});
     return;
   }
   const DefrostWait wait = wait_of(log, analysis.before_first);
