@@ -20,8 +20,8 @@ constexpr std::array defrost_words{
     VerdictWords{
         "defrosts-come", "none-since",
         OHMWRIGHT_TEXT("Defrosts were seen ({count}), and then none in {waited_second}, though they should come "
-                       "at least every {longest_interval_second}: test control or timer (ohmwright locate, "
-                       "--symptom no-defrost)."),
+                       "at least every {longest_interval_second}: test control or timer, then heater, limit and "
+                       "wiring (ohmwright locate, --symptom no-defrost)."),
         waited_fields},
     VerdictWords{
         "defrosts-come", "none-before",
@@ -32,7 +32,9 @@ constexpr std::array defrost_words{
     VerdictWords{
         "defrosts-come", "overdue",
         OHMWRIGHT_TEXT("Defrosts were seen ({count}), at most {longest_interval_second} apart, and then none in "
-                       "{waited_second}: log on until the next one comes."),
+                       "{waited_second}: the next is long overdue. Test control or timer, then heater, limit and "
+                       "wiring (ohmwright locate, --symptom no-defrost); a control that varies its interval may wait "
+                       "for so long, then log until the next one comes."),
         waited_fields},
     VerdictWords{"defrosts-come", "no-rows", OHMWRIGHT_TEXT("There is nothing to look for defrosts in.")},
     VerdictWords{"defrosts-come", "seen", OHMWRIGHT_TEXT("It defrosts: {count} seen."), {count_field}},
@@ -101,6 +103,9 @@ constexpr std::array defrost_words{
     VerdictWords{"defrosts-come", "coil-stays-warm",
                  OHMWRIGHT_TEXT("The coil got warm and stayed so: no defrost stands out of that, and whether any came "
                                 "is not shown.")},
+    VerdictWords{"defrosts-come", "needs-none",
+                 OHMWRIGHT_TEXT("The coil stays above 0 °C, where no frost grows: no defrost need come there, and its "
+                                "parts are not judged by that.")},
     VerdictWords{"defrosts-come", "heats-on",
                  OHMWRIGHT_TEXT("Beside a load that does not stop, whether defrosts came is not shown.")},
     VerdictWords{"defrosts-come",
@@ -291,7 +296,8 @@ constexpr std::array defrost_words{
                  interval_fields},
     VerdictWords{"interval", "ends-open",
                  OHMWRIGHT_TEXT("At an end of the log none came for {longest_second}, rated {least_second} to "
-                                "{most_second}: test the control or timer, and watch whether its motor turns."),
+                                "{most_second}: test the control or timer, and watch whether its motor turns; then "
+                                "heater, limit and wiring."),
                  interval_fields},
     VerdictWords{
         "interval", "too-short",

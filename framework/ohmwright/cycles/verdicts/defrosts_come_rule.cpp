@@ -65,6 +65,11 @@ bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_vi
     verdict = LogVerdict{"defrosts-come", "coil-stays-warm", Outcome::undecided};
     return true;
   }
+  // Where nothing freezes no defrost need come, and its parts are not to blame.
+  if (const auto warm = no_cold(log.analysis); warm && warm->coil_is_warm) {
+    verdict = LogVerdict{"defrosts-come", "needs-none", Outcome::undecided};
+    return true;
+  }
   if (const auto longest_running = longest_running_of_slow_control(log, open)) {
     verdict = question("defrosts-come", "slow-or-none",
                        {{"waited_second", wait.waited_second},
@@ -172,11 +177,14 @@ void judge_open_ends(const JudgedLog& log, LogVerdict& verdict) {
     if (settles_wait(log, *open, text, verdict)) return;
     const double clock_waited = open->second - open->unseen_second;
     if (open == &analysis.after_last && seen_longest > 0.0 && clock_waited > overdue_intervals * seen_longest) {
-      verdict.outcome = Outcome::undecided;
-      verdict.text = "overdue";
-      verdict.arguments = {{"count", static_cast<double>(analysis.defrost_count)},
-                           {"waited_second", clock_waited},
-                           {"longest_interval_second", seen_longest}};
+      if (const auto warm = no_cold(analysis); warm && warm->coil_is_warm) {
+        verdict = LogVerdict{"defrosts-come", "needs-none", Outcome::undecided};
+        return;
+      }
+      verdict = question("defrosts-come", "overdue",
+                         {{"count", static_cast<double>(analysis.defrost_count)},
+                          {"waited_second", clock_waited},
+                          {"longest_interval_second", seen_longest}});
       return;
     }
   }
