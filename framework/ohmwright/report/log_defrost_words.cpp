@@ -252,6 +252,14 @@ constexpr std::array defrost_words{
                  {count_field, all_field}},
     VerdictWords{
         "defrost-end",
+        "by-time-with-ice",
+        OHMWRIGHT_TEXT("{count} of {all} ended by the time limit while ice was left, the coil never warm: too "
+                       "much frost (door, gasket, drain), a heater of which a part is dead (read its watts, or "
+                       "its ohms cold, a lead off), or a limit too short. The sensor or thermostat comes last: "
+                       "nothing warmed it."),
+        {count_field, all_field}},
+    VerdictWords{
+        "defrost-end",
         "too-early",
         OHMWRIGHT_TEXT("{count} of {all} ended before the frost was melted: test the sensor or thermostat that "
                        "ends them, and how it is clipped to the coil."),
