@@ -151,6 +151,13 @@ constexpr std::array defrost_words{
                                 "which rows so far apart do not show. Log the load every minute, or the coil every 5 "
                                 "minutes or less."),
                  {count_field, FilledField{"others"}}},
+    VerdictWords{
+        "defrosts-come",
+        "others-may-hide",
+        OHMWRIGHT_TEXT("Defrosts were seen ({count}) that draw about as much as the compressor: others may hide "
+                       "in its load. Log the coil, or say what the heater should draw (--ratings, "
+                       "--appliance)."),
+        {count_field}},
     VerdictWords{"defrosts-come", "too-short-to-show",
                  OHMWRIGHT_TEXT("The load stood above all else now and then, for a row or two: the rows are too far "
                                 "apart to show whether a heater drew. Log the load every minute, or the coil every 5 "

@@ -190,6 +190,16 @@ void judge_open_ends(const JudgedLog& log, LogVerdict& verdict) {
   }
 }
 
+/// Whether the load tells alone and most of what it shows draws as the compressor does: what is like a run hides among
+/// runs.
+bool others_may_hide(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  if (!analysis.has_load || analysis.has_coil || log.ratings.heater_watt) return false;
+  const auto alike = std::count_if(analysis.defrosts.begin(), analysis.defrosts.end(),
+                                   [](const Defrost& one) { return one.draws_like_compressor; });
+  return 2 * static_cast<std::size_t>(alike) > analysis.defrosts.size();
+}
+
 }  // namespace
 
 LogVerdict judge_defrosts_come(const JudgedLog& log) {
@@ -234,6 +244,8 @@ LogVerdict judge_defrosts_come(const JudgedLog& log) {
     verdict.arguments.push_back({"others", others});
   }
   judge_open_ends(log, verdict);
+  if (verdict.text == "seen" && others_may_hide(log))
+    return question("defrosts-come", "others-may-hide", {{"count", static_cast<double>(analysis.defrost_count)}});
   return verdict;
 }
 

@@ -78,6 +78,16 @@ TEST(DefrostsCome, IsLeftOpenWhereTheyAreLongOverdueByTheirOwnMeasure) {
   EXPECT_EQ(comparison.outcome, Outcome::undecided);
 }
 
+TEST(DefrostsCome, MayHideInALoadThatIsAsTheHeaters) {
+  LogAnalysis log = good_log(8);
+  for (Defrost& one : log.defrosts) one.draws_like_compressor = true;
+  expect_says("defrosts-come", log, Outcome::within_limits, "seen", {});  // the coil shows them
+  log.has_coil = false;
+  expect_says("defrosts-come", log, Outcome::undecided, "others-may-hide", {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
+  expect_says("defrosts-come", log, Outcome::within_limits, "seen");  // what the heater draws is rated
+}
+
 TEST(DefrostsCome, AreNotMissedWhileItStood) {
   LogAnalysis log = good_log(4);
   log.coverage.span_second += 100.0 * hour;
