@@ -66,6 +66,31 @@ TEST(Log, PageHoldsPicturesTablesAndVerdictsAndLoadsNothing) {
   EXPECT_THAT(ran.out, ::testing::Not(HasSubstr("<script")));
 }
 
+/// Its hours as a dial shows them: 00:05 is 12:05, 13:05 is 1:05.
+std::string with_hours_of_a_dial(const std::string& log) {
+  std::string text;
+  std::size_t from = 0;
+  for (std::size_t at = log.find(' '); at != std::string::npos; at = log.find(' ', at + 1)) {
+    if (log.find(':', at) != at + 3) continue;  // of the header
+    const int hour = std::stoi(log.substr(at + 1, 2));
+    text += log.substr(from, at + 1 - from) + std::to_string((hour + 11) % 12 + 1);
+    from = at + 3;
+  }
+  return text + log.substr(from);
+}
+
+// What has to be settled first ends with exit 3, whatever the rows that are left say.
+TEST(Log, AsksAboutAClockOfTwelveHours) {
+  const std::string dial = with_hours_of_a_dial(freezer(Defrosts::well));
+  const Ran asked = log(dial);
+  EXPECT_EQ(asked.exit_code, 3) << asked.out;
+  EXPECT_THAT(asked.out, AllOf(HasSubstr("Settle this first"), HasSubstr("--every 60s"),
+                               ::testing::Not(HasSubstr("Nothing in it asks"))));
+  const Ran settled = log(dial, {"--every", "60s"});
+  EXPECT_EQ(settled.exit_code, 0) << settled.out;
+  EXPECT_THAT(settled.out, HasSubstr("7 DEFROSTS"));
+}
+
 TEST(Log, TextHasASmallPlotThatFits) {
   for (const int width : {40, 80}) {
     const Ran ran = log(freezer(Defrosts::well), {"--width", std::to_string(width)});

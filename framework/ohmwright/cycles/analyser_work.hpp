@@ -13,6 +13,7 @@
 #include <ohmwright/cycles/search/window_search.hpp>
 #include <ohmwright/cycles/unlogged_time.hpp>
 #include <ohmwright/cycles/watched_columns.hpp>
+#include <ohmwright/uncertainty/function_ref.hpp>
 
 namespace ohmwright::cycles {
 
@@ -44,6 +45,7 @@ struct LogAnalyser::Work {
   double sample_spacing_second = 0.0;
   bool any_levels = false;
   bool always_on = true;
+  bool may_run_at_rest = false;
 
   void take(std::span<const LogRow> rows);
   void search(bool is_last);
@@ -51,8 +53,10 @@ struct LogAnalyser::Work {
   void tell_runs(const WindowEvents& events, double until);
   void cover(const Window& window, double until);
   void cover_sample(const Window& window, std::size_t i);
-  /// Finds heat that does not end, and takes it out of the compressor's runs and the whole defrosts.
+  /// Finds heat that does not end, and takes it out of the compressor's runs and the defrosts.
   void set_lasting_heat();
+  /// Takes out of the list, and of the traces, what is no defrost after all.
+  void forget_defrosts(FunctionRef<bool(const Defrost&)> is_none);
   void set_intervals();
   double running_within(double from_second, double to_second) const;
   OpenInterval open_interval(double from_second, double to_second) const;

@@ -14,10 +14,10 @@ namespace {
 /// What a column of degF that is read as degC shows at the melting point [K].
 constexpr double number_of_melting_fahrenheit = melting_point_kelvin + 32.0;
 
-bool was_guessed_as(const std::vector<LogFinding>& reading, LogQuantity quantity, std::string_view unit) {
+/// Whether the reader says of that quantity, by that finding, that it is in degC.
+bool is_celsius_by(std::string_view finding, const std::vector<LogFinding>& reading, LogQuantity quantity) {
   return std::any_of(reading.begin(), reading.end(), [&](const LogFinding& one) {
-    return one.id == "unit-guessed" && one.text("quantity") == name_of(quantity) && one.text("from") == "values" &&
-           one.text("unit") == unit;
+    return one.id == finding && one.text("quantity") == name_of(quantity) && one.text("unit") == "degC";
   });
 }
 
@@ -67,20 +67,24 @@ Rests rests_of(const LogAnalysis& analysis) {
 }  // namespace
 
 void doubt_guessed_units(const std::vector<LogFinding>& reading, LogAnalysis& analysis) {
-  if (!was_guessed_as(reading, LogQuantity::coil_temperature, "degC") || analysis.lasting_heat) return;
+  const bool is_guessed = is_celsius_by("unit-guessed", reading, LogQuantity::coil_temperature);
+  const std::string_view source = is_guessed ? "unit-guessed" : "unit-written";
+  if (!is_celsius_by(source, reading, LogQuantity::coil_temperature) || analysis.lasting_heat) return;
   const Rests rests = rests_of(analysis);
   if (rests.all < 1.0 || rests.at_melting > 0.0) return;
   LogFinding finding;
   if (2.0 * rests.at_fahrenheit >= rests.all)
-    finding = {"unit-guess-contradicted", {{"count", rests.at_fahrenheit}, {"all", rests.all}}, true};
-  else if (rests.peak_kelvin > hottest_good_end_kelvin)
+    finding = {is_guessed ? "unit-guess-contradicted" : "unit-in-header-contradicted",
+               {{"count", rests.at_fahrenheit}, {"all", rests.all}},
+               true};
+  else if (is_guessed && rests.peak_kelvin > hottest_good_end_kelvin)
     finding = {"unit-guess-unproved", {{"celsius", std::round(rests.peak_kelvin - melting_point_kelvin)}}, true};
   else
     return;
   analysis.findings.push_back(std::move(finding));
   analysis.unit_in_doubt[index_of(LogQuantity::coil_temperature)] = true;
-  // What one logger wrote without a unit beside it is in the same.
-  if (was_guessed_as(reading, LogQuantity::cabinet_temperature, "degC"))
+  // What one logger wrote beside it is in the same.
+  if (is_celsius_by(source, reading, LogQuantity::cabinet_temperature))
     analysis.unit_in_doubt[index_of(LogQuantity::cabinet_temperature)] = true;
 }
 

@@ -81,6 +81,8 @@ LogAnalysis LogAnalyser::finish(const LogReader& reader) {
   result.unit_in_doubt = reader.doubtful_units();
   doubt_guessed_units(reader.findings(), result);
   for (const LogFinding& one : reader.findings())
+    if (one.id == "times-went-back" || one.id == "clock-counts-twelve-hours") result.time_in_doubt = true;
+  for (const LogFinding& one : reader.findings())
     if (!result.has_coil && one.id == "column-not-used" && one.find("looks_like") != nullptr)
       result.findings.push_back({"column-may-be-coil", {{"column", one.text("column")}}, true});
   return result;
@@ -90,17 +92,36 @@ void LogAnalyser::Work::set_lasting_heat() {
   result.lasting_heat = find_lasting_heat(result, ratings);
   if (!result.lasting_heat || !result.lasting_heat->takes_over()) return;
   const LastingHeat& heat = *result.lasting_heat;
+  const auto is_mostly_within = [&](double start_second, double end_second) {
+    const double within = std::min(end_second, heat.end_second) - std::max(start_second, heat.start_second);
+    return within > 0.5 * (end_second - start_second);
+  };
   std::erase_if(result.runs, [&](const CompressorRun& run) {
-    const double lasted = run.end_second - run.start_second;
-    const double within = std::min(run.end_second, heat.end_second) - std::max(run.start_second, heat.start_second);
-    if (within <= 0.5 * lasted) return false;
-    result.running_second -= lasted;
+    if (!is_mostly_within(run.start_second, run.end_second)) return false;
+    result.running_second -= run.end_second - run.start_second;
     --result.run_count;
     return true;
   });
+  forget_defrosts([&](const Defrost& one) { return is_mostly_within(one.start_second, one.end_second); });
   // What began within it has no end that a rule could judge.
   for (Defrost& defrost : result.defrosts)
     if (defrost.end_second > heat.start_second && defrost.start_second < heat.end_second) defrost.is_cut = true;
+}
+
+void LogAnalyser::Work::forget_defrosts(FunctionRef<bool(const Defrost&)> is_none) {
+  std::vector<Defrost> kept;
+  std::vector<DefrostTrace> traces;
+  for (std::size_t i = 0; i < result.defrosts.size(); ++i) {
+    if (is_none(result.defrosts[i])) {
+      --result.defrost_count;
+      continue;
+    }
+    for (DefrostTrace& trace : result.traces)
+      if (trace.defrost == i) traces.push_back({kept.size(), std::move(trace.points)});
+    kept.push_back(result.defrosts[i]);
+  }
+  result.defrosts = std::move(kept);
+  result.traces = std::move(traces);
 }
 
 void LogAnalyser::Work::take(std::span<const LogRow> rows) {
@@ -134,6 +155,8 @@ void LogAnalyser::Work::tell(const Window& window, const WindowEvents& events, d
   result.one_level_second += events.one_level_second;
   result.short_stand_outs += events.short_stand_outs;
   result.frequent_heatings += events.too_frequent;
+  result.weak_heatings += events.weak_heatings;
+  result.weak_heating_load = std::max(result.weak_heating_load, events.weak_heating_load);
   result.heats_at_only_level = result.heats_at_only_level || events.heats_at_only_level;
   result.coverage.gap_limit_second = window.gap_limit_second;
   cover(window, until);
@@ -160,6 +183,8 @@ void LogAnalyser::Work::tell_runs(const WindowEvents& events, double until) {
   any_levels = any_levels || events.compressor.levels_found;
   always_on = always_on && events.compressor.never_stops;
   result.load_is_modulated = result.load_is_modulated || events.compressor.is_modulated;
+  result.speed_varies = result.speed_varies || events.compressor.speed_varies;
+  may_run_at_rest = may_run_at_rest || events.compressor.may_run_at_rest;
   for (const double second : events.compressor.short_pulse_seconds)
     if (second >= told_up_to && second < until) ++result.short_pulses;
   for (const double second : events.compressor.short_pause_seconds) {

@@ -241,13 +241,17 @@ struct LogAnalysis {
   std::optional<LastingHeat> lasting_heat;
   std::uint64_t coil_thaws = 0;      ///< how often the coil warmed past the melting point, defrosts among them
   bool load_is_modulated = false;    ///< the compressor's loads are as different as an inverter's
+  bool speed_varies = false;         ///< what it draws within its runs is as different as an inverter's
   double one_level_second = 0.0;     ///< at the only level above standby, where it may cool or heat
   bool heats_at_only_level = false;  ///< defrosts were told from the only level above standby, which may cool
+  std::uint64_t weak_heatings = 0;   ///< as of defrosts by their shape, of less than any heater draws; not told as such
+  double weak_heating_load = 0.0;    ///< the highest of them [W, A]
   std::uint64_t frequent_heatings =
       0;  ///< as of defrosts by their load, and oftener than any control's; not told as such
   std::uint64_t short_stand_outs = 0;  ///< how often rows that are far apart stood above all else, too few for a heater
   /// Quantities whose unit is in doubt (`LogReader::doubtful_units`): no rule speaks on them.
   std::array<bool, log_quantity_count> unit_in_doubt{};
+  bool time_in_doubt = false;  ///< rows lie before those above them, and not as rows that were copied in twice do
   std::vector<DoorOpening> doors;
   std::uint64_t door_count = 0;
   double energy_joule = 0.0;

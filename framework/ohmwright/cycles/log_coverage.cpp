@@ -101,7 +101,9 @@ void LogAnalyser::Work::set_figures() {
   if (!any_levels || watched <= heated) return;
   if (!run_seconds.empty()) result.typical_run_second = median_of({run_seconds.begin(), run_seconds.end()});
   if (!pause_seconds.empty()) result.typical_pause_second = median_of({pause_seconds.begin(), pause_seconds.end()});
-  if (rows_show_run_time(result))
+  if (may_run_at_rest)
+    result.findings.push_back({"run-share-not-told"});
+  else if (rows_show_run_time(result))
     result.run_share = std::min(1.0, result.running_second / (watched - heated));
   else
     result.findings.push_back({"run-time-not-shown"});

@@ -20,8 +20,8 @@ constexpr std::array defrost_words{
     VerdictWords{
         "defrosts-come", "none-since",
         OHMWRIGHT_TEXT("Defrosts were seen ({count}), and then none in {waited_second}, though they should come "
-                       "at least every {longest_interval_second}: test control or timer (ohmwright locate, "
-                       "--symptom no-defrost)."),
+                       "at least every {longest_interval_second}: test control or timer, then heater, limit and "
+                       "wiring (ohmwright locate, --symptom no-defrost)."),
         waited_fields},
     VerdictWords{
         "defrosts-come", "none-before",
@@ -32,7 +32,9 @@ constexpr std::array defrost_words{
     VerdictWords{
         "defrosts-come", "overdue",
         OHMWRIGHT_TEXT("Defrosts were seen ({count}), at most {longest_interval_second} apart, and then none in "
-                       "{waited_second}: log on until the next one comes."),
+                       "{waited_second}: the next is long overdue. Test control or timer, then heater, limit and "
+                       "wiring (ohmwright locate, --symptom no-defrost); a control that varies its interval may wait "
+                       "for so long, then log until the next one comes."),
         waited_fields},
     VerdictWords{"defrosts-come", "no-rows", OHMWRIGHT_TEXT("There is nothing to look for defrosts in.")},
     VerdictWords{"defrosts-come", "seen", OHMWRIGHT_TEXT("It defrosts: {count} seen."), {count_field}},
@@ -61,6 +63,20 @@ constexpr std::array defrost_words{
                  OHMWRIGHT_TEXT("No heater stands out of the load, but the compressor draws as much as a defrost "
                                 "heater may: log the coil, or say what the heater should draw (--ratings, "
                                 "--appliance).")},
+    VerdictWords{
+        "defrosts-come",
+        "no-heater-seen",
+        OHMWRIGHT_TEXT("No heater was seen: what comes as in a defrost draws {watt} W at most, and the weakest "
+                       "defrost heater {least_watt} W. A compressor that catches up behind a pause looks so, "
+                       "or a defrost by hot gas. If it has a heater, test it, the limit and the wiring, then "
+                       "control or timer (ohmwright locate, --symptom no-defrost), and log the coil."),
+        {FilledField{"watt"}, FilledField{"least_watt"}}},
+    VerdictWords{
+        "defrosts-come", "no-heater-seen-load",
+        OHMWRIGHT_TEXT("No heater was seen: what comes as in a defrost draws less than the weakest defrost "
+                       "heater. A compressor that catches up behind a pause looks so, or a defrost by hot gas. "
+                       "If it has a heater, test it, the limit and the wiring, then control or timer "
+                       "(ohmwright locate, --symptom no-defrost), and log the coil.")},
     VerdictWords{"defrosts-come", "load-hides-half",
                  OHMWRIGHT_TEXT("Defrosts were seen, and for too long none, but half of the heater's watts would not "
                                 "stand out from the compressor's: did it lose one of its elements, or does no defrost "
@@ -87,6 +103,9 @@ constexpr std::array defrost_words{
     VerdictWords{"defrosts-come", "coil-stays-warm",
                  OHMWRIGHT_TEXT("The coil got warm and stayed so: no defrost stands out of that, and whether any came "
                                 "is not shown.")},
+    VerdictWords{"defrosts-come", "needs-none",
+                 OHMWRIGHT_TEXT("The coil stays above 0 °C, where no frost grows: no defrost need come there, and its "
+                                "parts are not judged by that.")},
     VerdictWords{"defrosts-come", "heats-on",
                  OHMWRIGHT_TEXT("Beside a load that does not stop, whether defrosts came is not shown.")},
     VerdictWords{"defrosts-come",
@@ -132,6 +151,13 @@ constexpr std::array defrost_words{
                                 "which rows so far apart do not show. Log the load every minute, or the coil every 5 "
                                 "minutes or less."),
                  {count_field, FilledField{"others"}}},
+    VerdictWords{
+        "defrosts-come",
+        "others-may-hide",
+        OHMWRIGHT_TEXT("Defrosts were seen ({count}) that draw about as much as the compressor: others may hide "
+                       "in its load. Log the coil, or say what the heater should draw (--ratings, "
+                       "--appliance)."),
+        {count_field}},
     VerdictWords{"defrosts-come", "too-short-to-show",
                  OHMWRIGHT_TEXT("The load stood above all else now and then, for a row or two: the rows are too far "
                                 "apart to show whether a heater drew. Log the load every minute, or the coil every 5 "
@@ -233,6 +259,14 @@ constexpr std::array defrost_words{
                  {count_field, all_field}},
     VerdictWords{
         "defrost-end",
+        "by-time-with-ice",
+        OHMWRIGHT_TEXT("{count} of {all} ended by the time limit while ice was left, the coil never warm: too "
+                       "much frost (door, gasket, drain), a heater of which a part is dead (read its watts, or "
+                       "its ohms cold, a lead off), or a limit too short. The sensor or thermostat comes last: "
+                       "nothing warmed it."),
+        {count_field, all_field}},
+    VerdictWords{
+        "defrost-end",
         "too-early",
         OHMWRIGHT_TEXT("{count} of {all} ended before the frost was melted: test the sensor or thermostat that "
                        "ends them, and how it is clipped to the coil."),
@@ -277,7 +311,8 @@ constexpr std::array defrost_words{
                  interval_fields},
     VerdictWords{"interval", "ends-open",
                  OHMWRIGHT_TEXT("At an end of the log none came for {longest_second}, rated {least_second} to "
-                                "{most_second}: test the control or timer, and watch whether its motor turns."),
+                                "{most_second}: test the control or timer, and watch whether its motor turns; then "
+                                "heater, limit and wiring."),
                  interval_fields},
     VerdictWords{
         "interval", "too-short",

@@ -20,6 +20,8 @@ constexpr std::array form_words{
     FindingWords{"unit-guessed",
                  OHMWRIGHT_TEXT("Guessed: the unit of {one} is {two} (--column {one}=COLUMN:UNIT names it)."),
                  "quantity", "unit"},
+    FindingWords{"unit-written", OHMWRIGHT_TEXT("The unit of {one} is {two}, from the {three}."), "quantity", "unit",
+                 "from"},
     FindingWords{"column-not-used", OHMWRIGHT_TEXT("Column {one} was not used."), "column"},
     FindingWords{"column-may-be-coil",
                  OHMWRIGHT_TEXT("Column {one} was not used and holds temperatures below freezing: is it the coil? Say "
@@ -49,9 +51,19 @@ constexpr std::array question_words{
         "typical_run_second"},
     FindingWords{"times-went-back",
                  OHMWRIGHT_TEXT("From line {one} on, times lie up to {two} minutes before those above it, for {three} "
-                                "rows: left out, as if copied in twice. If somebody set the clock, or it counts "
-                                "only 12 hours, cut the log there."),
+                                "rows: left out, as if copied in twice. If somebody set the clock, cut the log "
+                                "there."),
                  "line", "minutes", "rows"},
+    FindingWords{
+        "clock-counts-twelve-hours",
+        OHMWRIGHT_TEXT("The hours run from 1 to 12 twice a day and nothing says am or pm (first at line {one}): "
+                       "half of the rows seem to lie before those above them, and are left out. Say the "
+                       "rows' interval (--every {two}s), or let the logger write 24 hours."),
+        "line", "step_second"},
+    FindingWords{"no-time-read",
+                 OHMWRIGHT_TEXT("No row has a time that can be read: line {one} has {two}. Say the rows' interval "
+                                "(--every 60s), or which column is the time (--column time=NAME)."),
+                 "line", "text"},
     FindingWords{"power-unit-suspect",
                  OHMWRIGHT_TEXT("The largest power is {one} W, read in {two}: is the unit right? Name it "
                                 "(--column power=COLUMN:kW). Nothing that rests on it is judged."),
@@ -69,6 +81,11 @@ constexpr std::array question_words{
                  OHMWRIGHT_TEXT("In {one} of {two} defrosts the coil rests at 32, and in none at 0: it is in degF, "
                                 "most likely, and degC was guessed. Name the unit (--column "
                                 "coil_temperature=COLUMN:degF). Nothing that rests on it is judged."),
+                 "count", "all"},
+    FindingWords{"unit-in-header-contradicted",
+                 OHMWRIGHT_TEXT("In {one} of {two} defrosts the coil rests at 32, and in none at 0: it is in degF, "
+                                "most likely, though the log says degC. Name the unit (--column "
+                                "coil_temperature=COLUMN:degF, or :degC). Nothing that rests on it is judged."),
                  "count", "all"},
     FindingWords{"unit-guess-unproved",
                  OHMWRIGHT_TEXT("The coil gets to {one}, if that is degC, which was guessed, and it never rests at 0, "
@@ -110,6 +127,9 @@ constexpr std::array limit_words{
     FindingWords{"run-time-not-shown",
                  OHMWRIGHT_TEXT("The compressor runs or stands for hardly longer than a row: how long it ran is not "
                                 "shown.")},
+    FindingWords{"run-share-not-told",
+                 OHMWRIGHT_TEXT("Between its fast runs it draws far more than when all stands: an inverter may run "
+                                "slowly there, so the run share is not told. Judge by the cabinet's temperature.")},
     FindingWords{"cycles-not-shown",
                  OHMWRIGHT_TEXT("The compressor's cycles do not show in the temperature: rows are too far apart or "
                                 "their steps too coarse.")},
@@ -145,6 +165,7 @@ constexpr std::array argument_words{
     ArgumentWord{"header", "no", OHMWRIGHT_TEXT("no")},
     ArgumentWord{"from", "header", OHMWRIGHT_TEXT("header")},
     ArgumentWord{"from", "values", OHMWRIGHT_TEXT("values")},
+    ArgumentWord{"from", "cells", OHMWRIGHT_TEXT("cells")},
     ArgumentWord{"writing", "calendar", OHMWRIGHT_TEXT("calendar")},
     ArgumentWord{"writing", "clock", OHMWRIGHT_TEXT("clock")},
     ArgumentWord{"writing", "elapsed", OHMWRIGHT_TEXT("elapsed")},

@@ -19,6 +19,9 @@ constexpr std::array<FilledField, 4> stood_fields{FilledField{"rest_second", Wri
                                                   FilledField{"from_second", WrittenAs::duration},
                                                   FilledField{"celsius", WrittenAs::tenths}};
 
+constexpr std::array<FilledField, 4> warm_fields{FilledField{"coil", WrittenAs::tenths},
+                                                 FilledField{"cabinet", WrittenAs::tenths}};
+
 constexpr std::array running_words{
     VerdictWords{"runs-and-cools", "not-shown", OHMWRIGHT_TEXT("Whether it runs is not shown.")},
     VerdictWords{"runs-and-cools", "runs", OHMWRIGHT_TEXT("It runs from the first row to the last.")},
@@ -237,6 +240,43 @@ constexpr std::array running_words{
                                 "freezing? If not, look at door, condenser and room first; then at the coil's frost, "
                                 "the evaporator fan and the control."),
                  change_fields},
+    VerdictWords{"lasting-change", "runs-on-warmer",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end, for {lasted_second}, the compressor no "
+                                "longer stops but for defrosts, and the cabinet is at {after} °C in the mean, {before} "
+                                "°C before: was it filled? If not, look at door, room, condenser and its fan; then at "
+                                "the coil's frost and the evaporator fan. If these are good, the sealed system is "
+                                "left: licensed work."),
+                 change_fields},
+    VerdictWords{"lasting-change", "runs-on-colder",
+                 OHMWRIGHT_TEXT("From {from_second} into the log to its end, for {lasted_second}, the compressor no "
+                                "longer stops but for defrosts, and the cabinet is at {after} °C in the mean, {before} "
+                                "°C before: was it set colder, or to quick freezing? If not, test the thermostat or "
+                                "sensor and the control that should stop it; door and condenser are not to blame."),
+                 change_fields},
+    VerdictWords{
+        "lasting-change", "runs-warm",
+        OHMWRIGHT_TEXT("It runs and does not get cold: the coil is at {coil} °C in the log's last half day. No "
+                       "defrost part explains this. Look at the condenser and its fan first; then the sealed "
+                       "system is left: licensed work."),
+        warm_fields},
+    VerdictWords{"lasting-change", "runs-warm-cabinet",
+                 OHMWRIGHT_TEXT("It runs and does not get cold: the coil is at {coil} °C and the cabinet at {cabinet} "
+                                "°C in the log's last half day. No defrost part explains this. Look at the condenser "
+                                "and its fan first; then the sealed system is left: licensed work."),
+                 warm_fields},
+    VerdictWords{"lasting-change", "coil-warm",
+                 OHMWRIGHT_TEXT("It does not get cold: the coil is at {coil} °C in the log's last half day. Where "
+                                "anything at the coil is hot, unplug it. If not, no defrost part explains this: does "
+                                "the compressor run? If not, look at outlet, control and its starter; if so, at the "
+                                "condenser and its fan, and then the sealed system is left: licensed work."),
+                 warm_fields},
+    VerdictWords{
+        "lasting-change", "coil-warm-cabinet",
+        OHMWRIGHT_TEXT("It does not get cold: the coil is at {coil} °C and the cabinet at {cabinet} °C in the log's "
+                       "last half day. Where anything at the coil is hot, unplug it. If not, no defrost part explains "
+                       "this: does the compressor run? If not, look at outlet, control and its starter; if so, at the "
+                       "condenser and its fan, and then the sealed system is left: licensed work."),
+        warm_fields},
     VerdictWords{"lasting-change", "less-heat",
                  OHMWRIGHT_TEXT("From {from_second} into the log to its end the heater draws {after} W, and {before} W "
                                 "before: test each of its elements cold, a lead off, and its joints."),

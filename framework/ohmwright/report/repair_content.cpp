@@ -86,6 +86,9 @@ constexpr std::array unproved_words{
                                  "(--column).")},
     UnprovedWords{"unit-in-doubt-after",
                   OHMWRIGHT_TEXT("In the log after the unit of a column is in doubt: name it (--column).")},
+    UnprovedWords{"time-in-doubt",
+                  OHMWRIGHT_TEXT("The times of one of the two logs are in doubt: read it alone (ohmwright log FILE), "
+                                 "settle what it asks, and compare again.")},
     UnprovedWords{"column-never-moved-after",
                   OHMWRIGHT_TEXT("In the log after a column did not move for long: a dead logger or a pulled plug?")},
     UnprovedWords{"column-has-holes-after",

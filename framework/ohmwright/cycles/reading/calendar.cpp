@@ -120,9 +120,18 @@ std::optional<double> take_zone(std::string_view& text) {
          (3600.0 * static_cast<double>(hours->number) + 60.0 * static_cast<double>(minutes ? minutes->number : 0));
 }
 
-/// ".25" or ",25".
+/// ":250", milliseconds and nothing else behind a third colon.
+bool are_milliseconds(std::string_view text) {
+  constexpr std::size_t length = 4;
+  return text.size() >= length && text.front() == ':' && detail::is_digit(text[1]) && detail::is_digit(text[2]) &&
+         detail::is_digit(text[3]) && (text.size() == length || !detail::is_digit(text[length]));
+}
+
+/// ".25", ",25" or ":250".
 double take_fraction(std::string_view& text) {
-  if (text.size() < 2 || (text.front() != '.' && text.front() != ',') || !detail::is_digit(text[1])) return 0.0;
+  if (text.size() < 2 || (text.front() != '.' && text.front() != ',' && !are_milliseconds(text)) ||
+      !detail::is_digit(text[1]))
+    return 0.0;
   text.remove_prefix(1);
   double fraction = 0.0;
   double place = 0.1;
@@ -223,8 +232,9 @@ std::optional<ClockText> take_clock(std::string_view& text, bool may_be_compact,
     minutes = first->number / (clock.has_seconds ? 100 : 1) % 100;
     seconds = clock.has_seconds ? first->number % 100 : 0;
   } else {
-    if (first->count > 5 || ahead.empty() || (ahead.front() != ':' && ahead.front() != '.')) return std::nullopt;
+    if (first->count > 5 || ahead.empty()) return std::nullopt;
     const char mark = ahead.front();
+    if (mark != ':' && mark != '.' && mark != '-') return std::nullopt;
     ahead.remove_prefix(1);
     const std::optional<Digits> second = take_digits(ahead, 2);
     if (!second || second->count != 2) return std::nullopt;
@@ -236,8 +246,8 @@ std::optional<ClockText> take_clock(std::string_view& text, bool may_be_compact,
       seconds = third->number;
       clock.has_seconds = true;
       ahead = further;
-    } else if (mark == '.') {
-      return std::nullopt;  // "14.05" is a number
+    } else if (mark != ':') {
+      return std::nullopt;  // "14.05" is a number, "14-05" a date without its year
     }
   }
   if (minutes > 59 || seconds > 60 || hours > most_hours) return std::nullopt;

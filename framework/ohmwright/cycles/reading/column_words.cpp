@@ -133,16 +133,55 @@ std::string unit_text_of(std::string_view header) {
   return std::string(without_blanks_around(header.substr(mark + 1)));
 }
 
+/// "Temp", "°F", "SEN" of "Temp, °F (SEN)"; the degree sign stays with the letter behind it.
+std::vector<std::string> parts_of(std::string_view header) {
+  std::vector<std::string> parts;
+  bool is_open = false;  // the part before may go on: "deg F", "° F"
+  while (!header.empty()) {
+    const std::size_t end = std::min(header.find_first_of(" \t,;:|/()[]{}_"), header.size());
+    if (end > 0) {
+      const std::string part(header.substr(0, end));
+      if (is_open)
+        parts.back() += part;
+      else
+        parts.push_back(part);
+      const std::string lower = lower_case(part);
+      is_open = lower == "deg" || lower == "deg." || lower == "\u00B0" || lower == "\u00BA";
+      if (is_open) parts.back() = "deg";
+    }
+    header.remove_prefix(std::min(end + 1, header.size()));
+  }
+  return parts;
+}
+
+/// Whether a word is a unit wherever it stands: a letter alone may be a channel's ("Probe C", "Phase A").
+bool is_no_letter_alone(std::string_view part) { return part.size() > 1; }
+
+/// The unit that parts of a header name; nothing where two of them contradict each other.
+std::optional<Unit> unit_in_parts(const std::vector<std::string>& parts, Dimension dimension) {
+  std::optional<Unit> found;
+  for (const std::string& part : parts) {
+    const std::optional<Unit> unit = is_no_letter_alone(part) ? Unit::named(part, dimension) : std::nullopt;
+    if (!unit) continue;
+    if (found && !(*found == *unit)) return std::nullopt;
+    found = unit;
+  }
+  return found;
+}
+
 }  // namespace
 
 ColumnWords words_of(std::string_view header) {
   ColumnWords result;
   const std::vector<std::string> parts = split_words(header);
   result.unit_text = unit_text_of(header);
+  result.parts = parts_of(header);
   for (const Word& word : known_words)
     for (const std::string& part : parts)
       if (result.meaning == Meaning::unknown && (word.is_whole ? part == word.start : part.starts_with(word.start)))
         result.meaning = word.meaning;
+  if (result.meaning == Meaning::unknown && unit_in_parts(result.parts, Dimension::temperature))
+    result.meaning = Meaning::temperature;  // "Verd. °C": nothing but a temperature has degrees
   // "Current temperature" is no current.
   const bool has_temperature =
       std::any_of(parts.begin(), parts.end(), [](const std::string& part) { return part.starts_with("temp"); });
@@ -164,7 +203,6 @@ ColumnWords words_of(std::string_view header) {
 }
 
 std::optional<Unit> unit_in_header(const ColumnWords& header, LogQuantity quantity) {
-  if (header.unit_text.empty()) return std::nullopt;
   if (const std::optional<Unit> unit = Unit::named(header.unit_text, measured_dimension(quantity))) return unit;
   // Names of columns are often written small: "power_kw".
   const std::string lower = lower_case(header.unit_text);
@@ -174,7 +212,7 @@ std::optional<Unit> unit_in_header(const ColumnWords& header, LogQuantity quanti
   if (quantity == LogQuantity::current && lower == "a") return Unit::named("A", Dimension::current);
   if (measured_dimension(quantity) == Dimension::temperature && lower == "f")
     return Unit::named("degF", Dimension::temperature);
-  return std::nullopt;
+  return unit_in_parts(header.parts, measured_dimension(quantity));
 }
 
 }  // namespace ohmwright::cycles

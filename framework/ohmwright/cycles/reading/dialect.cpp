@@ -2,6 +2,7 @@
 #include <charconv>
 #include <cmath>
 #include <system_error>
+#include <utility>
 
 #include <ohmwright/cycles/reading/column_words.hpp>
 #include <ohmwright/cycles/reading/dialect.hpp>
@@ -109,6 +110,44 @@ void refuse_without_time(const HeadTable& table) {
                    "; name one (time=COLUMN), or give the interval of its rows");
 }
 
+/// Of a column of words whose neighbours differ again and again: the first two of them.
+std::optional<std::pair<std::string, std::string>> names_in_turns(const HeadTable& table, std::size_t column) {
+  constexpr std::size_t fewest_rows = 4;
+  constexpr std::size_t often = 3;  // a state ("on", "off") stays for some rows: names that take turns do not
+  std::size_t changes = 0;
+  std::pair<std::string, std::string> names;
+  if (table.rows.size() < fewest_rows) return std::nullopt;
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const std::vector<std::string>& row = table.rows[i];
+    if (column >= row.size() || row[column].empty() || looks_like_data(row[column], table.decimal_sign))
+      return std::nullopt;
+    if (i == 0 || row[column] == table.rows[i - 1][column]) continue;
+    if (changes++ == 0) names = {table.rows[i - 1][column], row[column]};
+  }
+  return changes * often >= table.rows.size() ? std::optional(names) : std::nullopt;
+}
+
+/// Several quantities in one column, each line saying in another whose it is, are no table of a log: a mean of watts
+/// and degrees says nothing.
+void refuse_several_in_one_column(const HeadTable& table, const LogDialect& dialect) {
+  std::size_t of_numbers = 0;
+  for (std::size_t column = 0; column < table.width; ++column) {
+    if (column == dialect.time_column || column == dialect.clock_column) continue;
+    const bool all_are_numbers = std::all_of(table.rows.begin(), table.rows.end(), [&](const auto& row) {
+      return column < row.size() && (says_no_value(row[column]) || number_at_start(row[column], table.decimal_sign));
+    });
+    if (all_are_numbers) ++of_numbers;
+  }
+  if (of_numbers != 1) return;
+  for (std::size_t column = 0; column < table.width; ++column)
+    if (const auto names = names_in_turns(table, column))
+      throw InputError("several things stand in one column, one a line: " + ohmwright::quoted(names->first) + ", " +
+                       ohmwright::quoted(names->second) + " (column " +
+                       ohmwright::quoted(name_of_column(table, column)) +
+                       "); keep the header and the lines of one of them, or give each a column of its own beside the "
+                       "time");
+}
+
 void say_form(const LogDialect& dialect, const HeadTable& table, std::vector<LogFinding>& findings) {
   std::vector<LogFinding> form;
   const std::string separator = dialect.separator == '\0' ? "" : std::string(1, dialect.separator);
@@ -159,6 +198,7 @@ SniffedDialect sniff_dialect(std::string_view head, const LogReadingSettings& se
   } else {
     refuse_without_time(table);
   }
+  refuse_several_in_one_column(table, dialect);
   std::vector<std::size_t> taken;
   if (dialect.time_column) taken.push_back(*dialect.time_column);
   if (dialect.clock_column) taken.push_back(*dialect.clock_column);

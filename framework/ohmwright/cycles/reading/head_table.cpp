@@ -126,7 +126,7 @@ std::vector<std::string> cells_of(std::string_view line, char separator) {
     }
     const std::size_t end = separator == '\0' ? line.size() : std::min(line.find(separator), line.size());
     cell += line.substr(0, end);
-    cells.push_back(as_utf8(without_blanks_around(cell)));
+    cells.emplace_back(without_blanks_around(with_plain_blanks(cell)));
     more = end < line.size();
     line.remove_prefix(more ? end + 1 : end);
     if (separator == ' ' && without_blanks_around(line).empty()) more = false;

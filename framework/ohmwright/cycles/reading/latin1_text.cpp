@@ -33,4 +33,12 @@ std::string as_utf8(std::string_view text) {
   return utf8;
 }
 
+std::string with_plain_blanks(std::string_view text) {
+  std::string plain = as_utf8(text);
+  for (const std::string_view blank : {"\u00A0", "\u2009", "\u202F"})
+    for (std::size_t at = plain.find(blank); at != std::string::npos; at = plain.find(blank, at + 1))
+      plain.replace(at, blank.size(), 1, ' ');
+  return plain;
+}
+
 }  // namespace ohmwright::cycles

@@ -85,6 +85,8 @@ void LogReader::take_line(const char* begin, const char* end) {
   row.value.fill(LogRow::none);
   row.line = lines_.line();
   has_second_ = false;
+  time_text_.clear();
+  clock_text_.clear();
   odd_values_.clear();
   const char* text = begin;
   const std::size_t columns = plan_.size();
@@ -110,7 +112,7 @@ void LogReader::take_line(const char* begin, const char* end) {
   if (has_second_ && is_time(second_))
     place_row();
   else
-    troubles_.add(LogTrouble::unreadable_time, lines_.line());
+    lack_time();
   if (lines_.took_away_a_line()) troubles_.add(LogTrouble::line_too_long, lines_.line() - 1);
 }
 
@@ -164,6 +166,10 @@ const char* LogReader::take_cell(ColumnPlan& plan, const char* text, const char*
   const auto* stop = static_cast<const char*>(std::memchr(from, stop_, static_cast<std::size_t>(end - from)));
   if (stop == nullptr) stop = end;
   cell_.append(from, stop);
+  constexpr unsigned char first_of_many_bytes = 0x80;  // of a letter that is no ASCII
+  if (std::any_of(cell_.begin(), cell_.end(),
+                  [](char c) { return static_cast<unsigned char>(c) >= first_of_many_bytes; }))
+    cell_ = with_plain_blanks(cell_);
   const std::string_view cell = without_blanks_around(cell_);
   if (plan.task == Task::value) take_value_text(plan, cell, row);
   if (plan.task == Task::time) time_text_ = cell;
@@ -194,6 +200,12 @@ inline void LogReader::take_value(ColumnPlan& plan, double number, LogRow& row) 
   keep_value(plan, value, row);
 }
 
+void LogReader::lack_time() {
+  troubles_.add(LogTrouble::unreadable_time, lines_.line());
+  if (first_unreadable_time_.empty())
+    first_unreadable_time_ = time_text_ + (clock_text_.empty() ? "" : " ") + clock_text_;
+}
+
 void LogReader::read_time_texts() {
   std::optional<double> second;
   if (dialect_.time.writing == TimeWriting::row_count)
@@ -202,8 +214,6 @@ void LogReader::read_time_texts() {
     second = time_.read(time_text_, clock_text_);
   else
     second = time_.read(time_text_);
-  time_text_.clear();
-  clock_text_.clear();
   has_second_ = second.has_value();
   second_ = second.value_or(0.0);
 }
@@ -231,7 +241,7 @@ void LogReader::place_row() {
         findings_.push_back({"clock-began-anew", {{"line", static_cast<double>(lines_.line())}}});
       break;
     case RowClock::Place::precedes:
-      went_back_.take(lines_.line(), clock_.last_second() - second_);
+      went_back_.take(lines_.line(), clock_.last_second() - second_, clock_.step_second());
       return troubles_.add(LogTrouble::out_of_order, lines_.line());
     case RowClock::Place::leaps:
       held_ = HeldRow{block_[filled_], second_, lines_.line()};

@@ -90,6 +90,7 @@ class LogReader {
   void settle_odd_values(LogRow& row);
   double odd_value(ColumnPlan& plan, double number, double value);
   void read_time_texts();
+  void lack_time();
   static bool is_time(double second);
   /// Keeps the row that stands next in the block, or not.
   void place_row();
@@ -104,6 +105,7 @@ class LogReader {
   void settle_date_order();
   void say_elapsed();
   void tell_times_gone_back();
+  void tell_unreadable_times();
   void find_doubtful_units();
   void doubt(LogQuantity quantity, LogFinding finding);
 
@@ -131,6 +133,7 @@ class LogReader {
   };
   std::vector<OddValue> odd_values_;  ///< of the row at hand
   std::string time_text_;
+  std::string first_unreadable_time_;
   std::string clock_text_;
   std::uint64_t data_lines_ = 0;  ///< before the one at hand
   double second_ = 0.0;

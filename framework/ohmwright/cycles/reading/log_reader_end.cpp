@@ -4,6 +4,7 @@
 #include <string>
 
 #include <ohmwright/cycles/reading/log_reader.hpp>
+#include <ohmwright/quantity/quoted.hpp>
 
 namespace ohmwright::cycles {
 
@@ -37,6 +38,7 @@ void LogReader::finish() {
   settle_date_order();
   if (time_.clock_was_elapsed()) say_elapsed();
   tell_times_gone_back();
+  tell_unreadable_times();
 }
 
 /// Hours past 24 proved that a column was no clock.
@@ -49,12 +51,29 @@ void LogReader::say_elapsed() {
 }
 
 void LogReader::tell_times_gone_back() {
+  // Past noon and past midnight a dial begins anew at one: the half of the rows that is left out lies in each half day.
+  if (went_back_.half_days() > 0 && time_.hours_are_of_a_dial()) {
+    findings_.push_back({"clock-counts-twelve-hours",
+                         {{"line", static_cast<double>(went_back_.half_day_line())},
+                          {"step_second", std::round(went_back_.half_day_step_second())}},
+                         true});
+    return;
+  }
   constexpr std::uint64_t chance_rows = 10;
   if (went_back_.rows() <= chance_rows) return;
   findings_.push_back({"times-went-back",
                        {{"line", static_cast<double>(went_back_.line())},
                         {"rows", static_cast<double>(went_back_.rows())},
                         {"minutes", std::max(1.0, std::round(went_back_.second() / 60.0))}},
+                       true});
+}
+
+void LogReader::tell_unreadable_times() {
+  const TroubleCount& trouble = troubles_.of(LogTrouble::unreadable_time);
+  if (rows_ > 0 || trouble.count == 0) return;
+  findings_.push_back({"no-time-read",
+                       {{"line", static_cast<double>(trouble.first_lines.front())},
+                        {"text", ohmwright::quoted(first_unreadable_time_)}},
                        true});
 }
 

@@ -215,7 +215,7 @@ std::vector<ChosenColumn> choose_quantities(const HeadTable& table, const std::v
     if (column.unit) continue;
     const GuessedUnit guess = unit_of(column.quantity, header_of(table, column.index), values_of(table, column.index));
     column.unit = guess.unit;
-    findings.push_back({"unit-guessed",
+    findings.push_back({guess.from == "values" ? std::string_view("unit-guessed") : std::string_view("unit-written"),
                         {{"quantity", std::string(name_of(column.quantity))},
                          {"column", name_of_column(table, column.index)},
                          {"unit", guess.unit.symbol()},

@@ -41,6 +41,7 @@ class RowClock {
   /// The first row's, as it stands in the log, unless its clock was not yet set: then as it should have stood.
   double start_second() const { return start_; }
   double last_second() const { return last_; }
+  double step_second() const { return step_; }  ///< from the row before the last to the last
 
  private:
   static constexpr double usual_step_second = 1800.0;

@@ -27,6 +27,7 @@ struct TimeForm {
   bool order_is_guessed = false;   ///< day and month could be the other way round
   bool has_clock_column = false;   ///< the date stands in one column, the clock time in another
   double second_per_number = 1.0;  ///< of elapsed, epoch and serial_day; the rows' interval of row_count
+  char decimal_sign = '.';         ///< of elapsed, epoch and serial_day
   bool has_zone = false;           ///< the first row says its zone
 };
 

@@ -34,10 +34,10 @@ struct Cells {
   bool has_zone = false;
 };
 
-void take_cell(const std::string& cell, Cells& cells) {
+void take_cell(const std::string& cell, char decimal_sign, Cells& cells) {
   ++cells.filled;
   std::string_view rest = cell;
-  if (const std::optional<double> number = whole_number_text(cell, '.')) {
+  if (const std::optional<double> number = whole_number_text(cell, decimal_sign)) {
     ++cells.number;
     cells.numbers.push_back(*number);
     // "20240301" is a date as well; a number that is a date and grows by one a row is no time of rows.
@@ -215,9 +215,9 @@ std::optional<TimeForm> form_of_unit(const std::string& unit, const Cells& cells
   return form;
 }
 
-Cells read_cells(const std::vector<std::string>& texts) {
+Cells read_cells(const std::vector<std::string>& texts, char decimal_sign) {
   Cells cells;
-  for (const std::string& text : texts) take_cell(text, cells);
+  for (const std::string& text : texts) take_cell(text, decimal_sign, cells);
   return cells;
 }
 
@@ -225,8 +225,9 @@ bool most(std::size_t count, const Cells& cells) { return cells.filled > 0 && co
 
 /// The form of a column's cells, if they are times.
 std::optional<TimeForm> form_of_time_cells(const std::vector<std::string>& texts, const std::string& header,
-                                           const std::string& unit, std::vector<LogFinding>& findings) {
-  const Cells cells = read_cells(texts);
+                                           char decimal_sign, const std::string& unit,
+                                           std::vector<LogFinding>& findings) {
+  const Cells cells = read_cells(texts, decimal_sign);
   if (!unit.empty()) return form_of_unit(unit, cells);
   if (most(cells.calendar + cells.date, cells)) return form_of_dates(cells, std::nullopt, findings);
   if (most(cells.number, cells)) return form_of_numbers(cells, header, findings);
@@ -252,7 +253,8 @@ std::optional<GuessedTime> guess_time(const HeadTable& table, std::optional<std:
   };
   std::vector<Candidate> candidates;
   for (std::size_t column = 0; column < table.width; ++column)
-    candidates.push_back({column, read_cells(column_of(table, column)), words_of(header_of(table, column)).meaning});
+    candidates.push_back(
+        {column, read_cells(column_of(table, column), table.decimal_sign), words_of(header_of(table, column)).meaning});
   using NamedAs = ColumnWords::Meaning;
   const auto is_named = [](const Candidate& one) {
     return one.meaning == NamedAs::time || one.meaning == NamedAs::date || one.meaning == NamedAs::clock;
@@ -281,8 +283,10 @@ std::optional<GuessedTime> guess_time(const HeadTable& table, std::optional<std:
   guess.column = chosen->column;
   const std::vector<std::string> cells = column_of(table, chosen->column);
   std::vector<LogFinding> said;
-  std::optional<TimeForm> form = form_of_time_cells(cells, header_of(table, chosen->column), unit, said);
+  std::optional<TimeForm> form =
+      form_of_time_cells(cells, header_of(table, chosen->column), table.decimal_sign, unit, said);
   if (!form) return std::nullopt;
+  form->decimal_sign = table.decimal_sign;
   guess.form = *form;
   if (order && guess.form.writing == TimeWriting::calendar) {
     guess.form.order = *order;

@@ -78,7 +78,16 @@ std::optional<double> TimeReader::read(std::string_view date_cell, std::string_v
   if (!clock || !without_blanks_around(clock_rest).empty()) return std::nullopt;
   const std::optional<std::int64_t> day = day_of(*date);
   if (!day) return std::nullopt;
+  note_hour(*clock);
   return static_cast<double>(*day) * day_second + clock->second_of_day - clock->zone_second.value_or(0.0);
+}
+
+void TimeReader::note_hour(const ClockText& clock) {
+  constexpr double hour_second = 3600.0;
+  const double hour = std::floor(clock.second_of_day / hour_second);
+  least_hour_ = std::min(least_hour_, hour);
+  most_hour_ = std::max(most_hour_, hour);
+  half_is_written_ = half_is_written_ || clock.is_twelve_hour;
 }
 
 std::optional<double> TimeReader::calendar(std::string_view cell) {
@@ -93,6 +102,7 @@ std::optional<double> TimeReader::calendar(std::string_view cell) {
   const std::string_view clock_text = rest;
   const std::optional<ClockText> clock = take_clock(rest, date->year_leads);
   if (!clock || !without_blanks_around(rest).empty()) return std::nullopt;
+  note_hour(*clock);
   const double second = midnight + clock->second_of_day - clock->zone_second.value_or(0.0);
   if (clock->has_seconds) remember(cell, clock_text, second);
   return second;
@@ -103,6 +113,7 @@ std::optional<double> TimeReader::clock_alone(std::string_view cell) {
   const std::optional<ClockText> clock = take_clock(rest);
   const bool is_clock = clock && without_blanks_around(rest).empty() && clock->second_of_day <= day_second;
   if (!is_clock) return past_a_day(cell);
+  note_hour(*clock);
   // Past midnight the clock falls by nearly a day; anything less is a row out of order.
   if (clock->second_of_day < last_clock_ - day_second / 2) days_passed_second_ += day_second;
   last_clock_ = clock->second_of_day;
@@ -118,8 +129,9 @@ std::optional<double> TimeReader::past_a_day(std::string_view cell) {
 }
 
 std::optional<double> TimeReader::number(std::string_view cell) const {
-  if (const std::optional<double> number = whole_number_text(cell, '.')) return *number * form_.second_per_number;
-  if (const std::optional<double> number = whole_number_text(cell, ',')) return *number * form_.second_per_number;
+  const char other = form_.decimal_sign == '.' ? ',' : '.';
+  for (const char sign : {form_.decimal_sign, other})
+    if (const std::optional<double> number = whole_number_text(cell, sign)) return *number * form_.second_per_number;
   if (form_.writing != TimeWriting::elapsed) return std::nullopt;
   return elapsed_second(cell);
 }
@@ -159,7 +171,7 @@ void TimeReader::settle_order(const DateText& before, const DateText& now) {
 void TimeReader::remember(std::string_view cell, std::string_view clock_text, double second) {
   // The seconds are the two digits after the clock's second mark, or its last two where it is compact.
   const auto clock_at = static_cast<std::size_t>(clock_text.data() - cell.data());
-  const std::size_t hours_end = cell.find_first_of(":.", clock_at);
+  const std::size_t hours_end = cell.find_first_of(":.-", clock_at);
   std::size_t seconds_at = clock_at + 4;
   if (hours_end != std::string_view::npos && hours_end - clock_at <= 2) seconds_at = hours_end + 4;
   if (seconds_at + 2 > cell.size()) return remembered_.forget();
@@ -169,7 +181,7 @@ void TimeReader::remember(std::string_view cell, std::string_view clock_text, do
     double place = 0.1;
     for (++end; end < cell.size() && detail::is_digit(cell[end]); ++end, place *= 0.1)
       seconds += place * (cell[end] - '0');
-  } else if (end < cell.size() && cell[end] == ',') {
+  } else if (end < cell.size() && (cell[end] == ',' || cell[end] == ':')) {
     return remembered_.forget();
   }
   remembered_.keep(cell, seconds_at, cell.substr(end), std::round(second - seconds));

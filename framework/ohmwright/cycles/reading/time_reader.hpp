@@ -80,6 +80,9 @@ class TimeReader {
   /// The same where date and clock time stand in two cells.
   std::optional<double> read(std::string_view date, std::string_view clock);
 
+  /// Whether all hours so far lie between 1 and 12, as on a dial, and none says am or pm.
+  bool hours_are_of_a_dial() const { return least_hour_ >= 1.0 && most_hour_ < 13.0 && !half_is_written_; }
+
   const RememberedMinute& remembered() const { return remembered_; }
 
  private:
@@ -89,6 +92,7 @@ class TimeReader {
   std::optional<double> number(std::string_view cell) const;
   std::optional<std::int64_t> day_of(const DateText& date);
   void settle_order(const DateText& before, const DateText& now);
+  void note_hour(const ClockText& clock);
   void remember(std::string_view cell, std::string_view clock_text, double second);
 
   TimeForm form_;
@@ -98,6 +102,9 @@ class TimeReader {
   std::int64_t day_shift_ = 0;
   bool order_was_changed_ = false;
   double last_clock_ = -1.0;
+  double least_hour_ = 24.0;
+  double most_hour_ = 0.0;
+  bool half_is_written_ = false;
   double days_passed_second_ = 0.0;
 };
 

@@ -269,6 +269,23 @@ bool are_far_apart(const LoadClasses& classes) {
   return classes.found && classes.running - classes.standing > 0.35 * classes.running;
 }
 
+/// What is drawn when all stands: in drip times, else the least that lasts for two minutes.
+double lowest_of(const Window& window, const HeaterSearch& heater) {
+  const double drip = lowest_after_heating(window, heater);
+  if (drip >= 0.0) return drip;
+  constexpr double lasting_second = 120.0;
+  std::vector<double> turned;
+  for (const double one : window.load) turned.push_back(-one);
+  const std::vector<double> held = opened(window, turned, lasting_second);
+  return held.empty() ? 0.0 : -*std::max_element(held.begin(), held.end());
+}
+
+/// Whether the lower of two classes is far above what is drawn when all stands: an inverter's slow running is no rest.
+bool draws_at_rest(const LoadClasses& classes, double lowest) {
+  constexpr double near_the_lowest = 0.25;  // of the way up to the higher class, from where on `set_swing` parts them
+  return classes.standing - lowest > near_the_lowest * (classes.running - lowest);
+}
+
 /// Where one load that stands for half a day and longer makes nearly all of the upper level, as a heater does that
 /// stays on beside the compressor, the compressor's own cycles lie below it: they are looked for in what remains.
 void take_cycles_beside_lasting_load(const Window& window, const std::vector<char>& inside, CompressorSearch& search) {
@@ -297,11 +314,25 @@ void take_cycles_beside_lasting_load(const Window& window, const std::vector<cha
   take_runs(window, inside, search);
 }
 
+/// A compressor of one speed draws somewhat more after a start and on a hot day (common practice, no source).
+constexpr double widest_of_one_speed = 1.5;
+
+/// Whether what is drawn within runs, their edges left out, differs by more than one speed's does.
+bool speed_varies(const Window& window, const std::vector<char>& inside, double off_threshold) {
+  std::vector<double> loads;
+  std::vector<double> widths;
+  const auto runs = [&](std::size_t i) { return inside[i] == 0 && window.load[i] >= off_threshold; };
+  for (std::size_t i = 1; i + 1 < window.size(); ++i) {
+    if (!runs(i - 1) || !runs(i) || !runs(i + 1)) continue;
+    loads.push_back(window.load[i]);
+    widths.push_back(window.width[i]);
+  }
+  return !loads.empty() && time_quantile(loads, widths, 0.98) > widest_of_one_speed * time_quantile(loads, widths, 0.1);
+}
+
 /// It never stands but for drip times, in which the load falls to `drip`.
 void set_one_level(const Rest& rest, double level, double drip, CompressorSearch& search) {
   search.levels_found = true;
-  // A compressor of one speed draws somewhat more after a start and on a hot day (common practice, no source).
-  constexpr double widest_of_one_speed = 1.5;
   search.is_modulated =
       time_quantile(rest.loads, rest.widths, 0.9) > widest_of_one_speed * time_quantile(rest.loads, rest.widths, 0.1);
   search.standing_load = drip;
@@ -324,6 +355,7 @@ CompressorSearch compressor_by_load(const Window& window, const HeaterSearch& he
   const bool is_swing = are_far_apart(classes);
   if (is_swing) {
     set_swing(classes, search);
+    search.may_run_at_rest = draws_at_rest(classes, lowest_of(window, heater));
   } else {
     const double drip = lowest_after_heating(window, heater);
     const double level = time_quantile(rest.loads, rest.widths, 0.5);
@@ -333,6 +365,7 @@ CompressorSearch compressor_by_load(const Window& window, const HeaterSearch& he
   take_runs(window, inside, search);
   if (is_swing) take_cycles_beside_lasting_load(window, inside, search);
   settle(search);
+  search.speed_varies = speed_varies(window, inside, search.off_threshold);
   search.never_stops = !is_swing || rests_at_heatings_alone(window, heater, search.runs);
   // One speed draws up to a quarter more on a coil that was heated; an inverter speeds up (common practice, no source).
   constexpr double most_of_one_speed = 1.35;

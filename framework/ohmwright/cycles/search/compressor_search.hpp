@@ -13,6 +13,9 @@ struct CompressorSearch {
   bool levels_found = false;  ///< running and standing could be told apart
   bool never_stops = false;   ///< but for defrosts
   bool is_modulated = false;  ///< what it draws wanders as an inverter's does, or is far more behind a heating
+  bool speed_varies = false;  ///< what it draws within its runs, too
+  bool may_run_at_rest =
+      false;                  ///< what it rests at is far above what is drawn when all stands: it may run slowly there
   double on_threshold = 0.0;  ///< [W], [A] or [K] of swing
   double off_threshold = 0.0;
   double standing_load = 0.0;

@@ -105,7 +105,7 @@ void by_coil(const LogRatings& ratings, const InCommon& common, Defrost& defrost
   if (!ratings.end_temperature_kelvin && end > warmest_usual_end_kelvin)
     return set(defrost, EndCause::unknown, EndGround::past_melting);
   if (lasted_the_time_limit(ratings, common.spacing_second, defrost) && common.all.count >= 3 &&
-      !common.have_one_end(margin_kelvin))
+      (all_alike || !common.have_one_end(margin_kelvin)))
     return;
   set(defrost, EndCause::temperature, EndGround::past_melting);
 }
@@ -227,6 +227,13 @@ void by_belief_alone(const LogRatings& ratings, Defrost& defrost) {
 /// Where the coil rose, by its temperature at the end of heating.
 void by_end_temperature(const LogRatings& ratings, const InCommon& common, Defrost& defrost) {
   const double slope_margin = slope_margin_of(common.spacing_second, defrost);
+  // All took the stated limit, and none got to the rated end, were it a row later: about it is not at it.
+  const bool took_the_limit = common.is_fine_for_coil() && common.all.count >= 3 &&
+                              common.all.longest_count == common.all.count &&
+                              lasted_the_time_limit(ratings, common.spacing_second, defrost);
+  if (took_the_limit && ratings.end_temperature_kelvin &&
+      common.usual_end_kelvin + common.end_spread_kelvin + slope_margin < *ratings.end_temperature_kelvin)
+    return set(defrost, EndCause::time_limit, EndGround::below_rated);
   if (ended_at_rated_temperature(ratings, slope_margin, defrost))
     return set(defrost, EndCause::temperature, EndGround::rated_temperature);
   if (cold_may_be_unseen(common, defrost) && stayed_at_the_melting_point(defrost)) return;

@@ -70,10 +70,12 @@ bool HeaterRuns::drip_may_follow(const Run& run) const {
   return std::min(window_.load[run.end], window_.load[run.end + 1]) < less * cooling_load_;
 }
 
-/// What begins after a rest and is followed by a load that is hardly lower and goes on: a compressor that speeds up on
-/// a warm coil. A heater stops at once, and what cools behind it draws less and waits for the drip time.
+/// What begins after a rest, at once or as it speeds up, and is followed by a load that is hardly lower and goes on: a
+/// compressor on a warm coil. A heater stops at once, and what cools behind it draws less and waits for the drip time.
 bool HeaterRuns::pulls_down(const HeaterRun& one) const {
   constexpr double rest_second = 600.0;
+  constexpr double speeding_up_second = 900.0;
+  constexpr double hardly_higher = 1.05;
   constexpr double above_standing = 0.15;
   constexpr double hardly_lower = 0.85;
   constexpr std::size_t rows_behind = 3;
@@ -83,7 +85,13 @@ bool HeaterRuns::pulls_down(const HeaterRun& one) const {
     return false;
   const double standing = least_load_ + above_standing * (one.load - least_load_);
   // The row in which it starts may be a mean of both.
-  for (std::size_t i = run.begin - 1; i > 0 && run.start_second - window_.start[i - 1] < rest_second; --i)
+  std::size_t begin = run.begin - 1;
+  while (begin > 0 && window_.load[begin - 1] > standing &&
+         window_.load[begin - 1] < hardly_higher * window_.load[begin] &&
+         run.start_second - window_.start[begin - 1] < speeding_up_second)
+    --begin;
+  const double starts_second = window_.start[begin];
+  for (std::size_t i = begin; i > 0 && starts_second - window_.start[i - 1] < rest_second; --i)
     if (window_.load[i - 1] > standing) return false;
   for (std::size_t i = run.end; i < run.end + rows_behind; ++i)
     if (window_.load[i] < hardly_lower * window_.load[i - 1]) return false;

@@ -1,11 +1,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/search/defrost_phases.hpp>
 #include <ohmwright/cycles/search/excursion_search.hpp>
 #include <ohmwright/cycles/search/heater_search.hpp>
 #include <ohmwright/cycles/search/quick_rise_search.hpp>
 #include <ohmwright/cycles/search/window_search.hpp>
+#include <ohmwright/cycles/weakest_heater.hpp>
 
 namespace ohmwright::cycles {
 
@@ -16,6 +18,16 @@ constexpr double heater_pause_second = 150.0;
 constexpr double rows_of_minutes_second = 100.0;  ///< in which one row below a heater's level is its drip time
 constexpr double well_logged = 0.5;        ///< share of a defrost in which a column has values, so that it tells of it
 constexpr double rise_lag_second = 600.0;  ///< a sensor warms this long after the heater at most
+
+/// What a defrost heater draws at least, at the lowest line: the rated one's, or the weakest that is known [W, A].
+double least_heater_load(bool is_current, const LogRatings& ratings) {
+  const double weakest = is_current ? weakest_heater_ampere : weakest_heater_watt;
+  if (!ratings.heater_watt) return weakest;
+  const double rated = is_current && ratings.heater_volt > 0.0
+                           ? ratings.heater_watt->lower / ratings.heater_volt * lowest_line_share
+                           : ratings.heater_watt->lower * lowest_line_share * lowest_line_share;
+  return std::min(weakest, rated);
+}
 
 class Builder {
  public:
@@ -28,12 +40,14 @@ class Builder {
 
   WindowEvents build() {
     if (!load_.load.empty()) heater_ = search_heater(load_);
+    least_heater_load_ = least_heater_load(load_.load_is_current, ratings_);
     if (!coil_.coil.empty())
       warm_ = search_excursions(coil_, coil_.coil, SensorPlace::coil);
     else if (window_.load.empty() && !window_.cabinet.empty())
       warm_ = search_excursions(cabinet_, cabinet_.cabinet, SensorPlace::cabinet);
     std::vector<char> attached(warm_.excursions.size(), 0);
     for (const HeaterRun& run : heater_.runs) take_heater(run, attached);
+    if (events_.weak_heatings > 0 && events_.defrosts.empty()) heater_.threshold = 0.0;  // it parts nothing
     for (std::size_t i = 0; i < attached.size(); ++i)
       if (attached[i] == 0) take_rise(warm_.excursions[i]);
     std::sort(events_.defrosts.begin(), events_.defrosts.end(),
@@ -75,7 +89,25 @@ class Builder {
       warms = defrost.rise_is_seen = true;  // few rows of heating may not show what the excursion does
       defrost.score += 0.5;
     }
+    // In a circuit of its own nothing cools, and whatever draws there heats.
+    if (!heater_.heats_at_only_level && run.load < least_heater_load_ && !run.run.is_cut && !coil_may_melt(defrost)) {
+      ++events_.weak_heatings;
+      events_.weak_heating_load = std::max(events_.weak_heating_load, run.load);
+      return;
+    }
     if (warms || !coil_falls(defrost)) events_.defrosts.push_back(defrost);
+  }
+
+  /// Whether the coil gets to the melting point, but for a margin: only then less than a heater draws may heat it, as
+  /// hot gas does. Not where no coil was logged.
+  bool coil_may_melt(const Defrost& defrost) const {
+    constexpr double margin_kelvin = 1.5;
+    if (coil_.coil.empty() || !is_logged(coil_, defrost.start_second, defrost.end_second)) return false;
+    double most = 0.0;
+    for (std::size_t i = sample_at(coil_, defrost.start_second);
+         i < coil_.size() && coil_.start[i] < defrost.end_second + rise_lag_second; ++i)
+      if (!std::isnan(coil_.coil[i])) most = std::max(most, coil_.coil[i]);
+    return most >= melting_point_kelvin - margin_kelvin;
   }
 
   /// No heater cools the coil: what draws while it grows colder is the compressor.
@@ -335,6 +367,7 @@ class Builder {
   WindowEvents events_;
   bool compressor_by_load_ = false;
   double door_threshold_ = 0.0;
+  double least_heater_load_ = 0.0;  ///< [W, A]
 };
 
 }  // namespace

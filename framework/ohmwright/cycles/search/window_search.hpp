@@ -16,7 +16,9 @@ struct WindowEvents {
   std::vector<LogThreshold> thresholds;
   double one_level_second = 0.0;     ///< as in `HeaterSearch`
   std::size_t short_stand_outs = 0;  ///< as in `HeaterSearch`
-  std::size_t too_frequent = 0;      ///< as in `HeaterSearch`
+  std::size_t weak_heatings = 0;   ///< as of a defrost by their shape, of less than any heater draws: not told as such
+  double weak_heating_load = 0.0;  ///< the highest of them [W, A]
+  std::size_t too_frequent = 0;    ///< as in `HeaterSearch`
   bool heats_at_only_level = false;  ///< as in `HeaterSearch`
 };
 

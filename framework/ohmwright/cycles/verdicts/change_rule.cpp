@@ -10,8 +10,26 @@ LogVerdict judge_lasting_change(const JudgedLog& log) {
   const LogAnalysis& analysis = log.analysis;
   // What heats on, and what stands, is told by rules of its own.
   if (analysis.lasting_heat || analysis.standstill) return LogVerdict{"lasting-change", "other-matter"};
-  if (const auto runs = runs_on(analysis))
-    return question("lasting-change", "runs-on", {{"from_second", runs->from_second}, {"lasted_second", runs->second}});
+  // Without a load a heater may be what warms a coil that was cold: that is asked first.
+  const auto warm = no_cold(analysis);
+  if (warm && (warm->is_seen_to_run || !other_coil(analysis))) {
+    LogVerdict verdict = question("lasting-change", warm->is_seen_to_run ? "runs-warm" : "coil-warm",
+                                  {{"coil", warm->coil_kelvin - melting_point_kelvin}});
+    if (!warm->cabinet_kelvin) return verdict;
+    verdict.text = warm->is_seen_to_run ? "runs-warm-cabinet" : "coil-warm-cabinet";
+    verdict.arguments.push_back({"cabinet", *warm->cabinet_kelvin - melting_point_kelvin});
+    return verdict;
+  }
+  if (const auto runs = runs_on(analysis)) {
+    LogVerdict verdict =
+        question("lasting-change", "runs-on", {{"from_second", runs->from_second}, {"lasted_second", runs->second}});
+    const std::optional<OtherTemperature> cabinet = other_cabinet(analysis);
+    if (!cabinet) return verdict;
+    verdict.text = cabinet->is_warmer() ? "runs-on-warmer" : "runs-on-colder";
+    verdict.arguments.push_back({"before", cabinet->kelvin_before - melting_point_kelvin});
+    verdict.arguments.push_back({"after", cabinet->kelvin_after - melting_point_kelvin});
+    return verdict;
+  }
   if (const auto step = heater_step(analysis)) {
     const bool is_less = step->load_after < step->load_before;
     const std::string_view text = analysis.load_is_current ? "other-current" : (is_less ? "less-heat" : "more-heat");

@@ -25,8 +25,18 @@ bool ended_too_early(const LogRatings& ratings, const Defrost& defrost) {
   const double heated = defrost.end_second - defrost.start_second;
   const double limit = ratings.time_limit_least_second.value_or(ratings.time_limit_second.value_or(0.0));
   if (limit > 0.0) return heated < clearly_before * limit;
-  if (defrost.cause == EndCause::temperature) return true;
-  return defrost.ground == EndGround::still_melting && defrost.plateau_second < hardly_melted_share * heated;
+  return defrost.cause == EndCause::temperature;
+}
+
+/// Whether all that a time limit ended were never warm: ice was left, and what should end them was never warmed either.
+bool limits_left_ice(const LogAnalysis& analysis) {
+  bool any = false;
+  for (const Defrost& one : analysis.defrosts) {
+    if (one.cause != EndCause::time_limit || one.is_cut) continue;
+    if (!has_risen(one) || !ended_hardly_past_melting(one)) return false;
+    any = true;
+  }
+  return any;
 }
 
 /// A coil warmer than this holds no ice and goes on being heated (common practice, no source: sensors and thermostats
@@ -146,7 +156,7 @@ LogVerdict judge_defrost_end(const JudgedLog& log) {
   else if (is_early)
     verdict.text = is_out ? "too-early" : "some-too-early";
   else
-    verdict.text = is_out ? "by-time" : "some-by-time";
+    verdict.text = !is_out ? "some-by-time" : limits_left_ice(log.analysis) ? "by-time-with-ice" : "by-time";
   if (is_out && asked) return *asked;
   if (is_out && !is_early && limits_may_be_right(log))
     return question("defrost-end", "may-end-by-time", count.arguments());

@@ -8,6 +8,7 @@
 #include <ohmwright/cycles/verdicts/defrost_wait.hpp>
 #include <ohmwright/cycles/verdicts/lasting_changes.hpp>
 #include <ohmwright/cycles/verdicts/missed_rises.hpp>
+#include <ohmwright/cycles/weakest_heater.hpp>
 #include <ohmwright/verdict/decision.hpp>
 
 namespace ohmwright::cycles {
@@ -64,6 +65,11 @@ bool settles_wait(const JudgedLog& log, const OpenInterval& open, std::string_vi
     verdict = LogVerdict{"defrosts-come", "coil-stays-warm", Outcome::undecided};
     return true;
   }
+  // Where nothing freezes no defrost need come, and its parts are not to blame.
+  if (const auto warm = no_cold(log.analysis); warm && warm->coil_is_warm) {
+    verdict = LogVerdict{"defrosts-come", "needs-none", Outcome::undecided};
+    return true;
+  }
   if (const auto longest_running = longest_running_of_slow_control(log, open)) {
     verdict = question("defrosts-come", "slow-or-none",
                        {{"waited_second", wait.waited_second},
@@ -107,6 +113,23 @@ bool come_oftener_than_controls(const LogAnalysis& analysis, double count) {
   return count * shortest_of_controls_second > analysis.coverage.span_second;
 }
 
+/// The highest that a column of the picture is in the mean of its least and its greatest: no start of some seconds.
+double highest_running_load(const LogAnalysis& analysis) {
+  double most = 0.0;
+  const std::size_t load = index_of(analysis.load_is_current ? LogQuantity::current : LogQuantity::power);
+  for (const auto& column : analysis.outline.columns())
+    if (!column[load].is_empty())
+      most = std::max(most, 0.5 * static_cast<double>(column[load].least + column[load].most));
+  return most;
+}
+
+/// Whether an inverter's load is all that was seen, and less than any heater's: it hides none, and its fast runs behind
+/// pauses look like one.
+bool is_weak_inverter(const LogAnalysis& analysis) {
+  const double weakest = analysis.load_is_current ? weakest_heater_ampere : weakest_heater_watt;
+  return analysis.has_load && analysis.speed_varies && highest_running_load(analysis) < weakest;
+}
+
 /// With no defrost the whole log is an interval of which neither end is seen.
 void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   const LogAnalysis& analysis = log.analysis;
@@ -117,6 +140,15 @@ void judge_none_seen(const JudgedLog& log, LogVerdict& verdict) {
   }
   if (const auto often = asked_often(log)) {
     verdict = *often;
+    return;
+  }
+  // A load that behaves so, and that no heater draws, may be hot gas: the log does not tell it from a compressor that
+  // catches up behind a pause.
+  if (!analysis.has_coil && (analysis.weak_heatings > 0 || is_weak_inverter(analysis))) {
+    verdict = question("defrosts-come", analysis.load_is_current ? "no-heater-seen-load" : "no-heater-seen",
+                       {{"times", static_cast<double>(analysis.weak_heatings)},
+                        {"watt", std::max(analysis.weak_heating_load, highest_running_load(analysis))},
+                        {"least_watt", weakest_heater_watt}});
     return;
   }
   const DefrostWait wait = wait_of(log, analysis.before_first);
@@ -145,14 +177,27 @@ void judge_open_ends(const JudgedLog& log, LogVerdict& verdict) {
     if (settles_wait(log, *open, text, verdict)) return;
     const double clock_waited = open->second - open->unseen_second;
     if (open == &analysis.after_last && seen_longest > 0.0 && clock_waited > overdue_intervals * seen_longest) {
-      verdict.outcome = Outcome::undecided;
-      verdict.text = "overdue";
-      verdict.arguments = {{"count", static_cast<double>(analysis.defrost_count)},
-                           {"waited_second", clock_waited},
-                           {"longest_interval_second", seen_longest}};
+      if (const auto warm = no_cold(analysis); warm && warm->coil_is_warm) {
+        verdict = LogVerdict{"defrosts-come", "needs-none", Outcome::undecided};
+        return;
+      }
+      verdict = question("defrosts-come", "overdue",
+                         {{"count", static_cast<double>(analysis.defrost_count)},
+                          {"waited_second", clock_waited},
+                          {"longest_interval_second", seen_longest}});
       return;
     }
   }
+}
+
+/// Whether the load tells alone and most of what it shows draws as the compressor does: what is like a run hides among
+/// runs.
+bool others_may_hide(const JudgedLog& log) {
+  const LogAnalysis& analysis = log.analysis;
+  if (!analysis.has_load || analysis.has_coil || log.ratings.heater_watt) return false;
+  const auto alike = std::count_if(analysis.defrosts.begin(), analysis.defrosts.end(),
+                                   [](const Defrost& one) { return one.draws_like_compressor; });
+  return 2 * static_cast<std::size_t>(alike) > analysis.defrosts.size();
 }
 
 }  // namespace
@@ -199,6 +244,8 @@ LogVerdict judge_defrosts_come(const JudgedLog& log) {
     verdict.arguments.push_back({"others", others});
   }
   judge_open_ends(log, verdict);
+  if (verdict.text == "seen" && others_may_hide(log))
+    return question("defrosts-come", "others-may-hide", {{"count", static_cast<double>(analysis.defrost_count)}});
   return verdict;
 }
 

@@ -88,7 +88,8 @@ bool leaves_a_question(const LogAnalysis& analysis, const std::vector<LogVerdict
   const bool is_asked = std::any_of(verdicts.begin(), verdicts.end(), [](const LogVerdict& one) { return one.asks; });
   const bool is_to_be_settled =
       std::any_of(analysis.findings.begin(), analysis.findings.end(), [](const LogFinding& one) { return one.asks; });
-  return is_asked || is_to_be_settled || find_finding(analysis.findings, "column-never-moved") != nullptr;
+  return is_asked || is_to_be_settled || analysis.time_in_doubt ||
+         find_finding(analysis.findings, "column-never-moved") != nullptr;
 }
 
 bool asks_for_a_test(const std::vector<LogVerdict>& verdicts) {

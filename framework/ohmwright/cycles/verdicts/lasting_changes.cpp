@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <vector>
 
+#include <ohmwright/cycles/known_figures.hpp>
 #include <ohmwright/cycles/median.hpp>
 #include <ohmwright/cycles/verdicts/lasting_changes.hpp>
 
@@ -123,6 +124,42 @@ std::optional<RunsOn> runs_on(const LogAnalysis& analysis) {
   const bool is_long = last.second() >= long_second && last.second() >= longer_than_any * longest_before;
   if (!is_long || last.end_second < analysis.coverage.span_second - at_its_end_second) return std::nullopt;
   return RunsOn{last.start_second, last.second()};
+}
+
+std::optional<NoCold> no_cold(const LogAnalysis& analysis) {
+  constexpr double settled_second = 12.0 * 3600.0;  // no door and no warm food lasts for so long
+  constexpr double hardly_below_kelvin = melting_point_kelvin - 1.0;
+  constexpr double nearly_always = 0.9;
+  // A coil that takes heat out of the air is several kelvins colder than it (common practice, no source).
+  constexpr double takes_no_heat_kelvin = 2.0;
+  constexpr double runs_mostly = 0.5;
+  const double end = analysis.coverage.span_second;
+  if (!analysis.has_coil || analysis.lasting_heat || analysis.standstill || end < 2.0 * settled_second)
+    return std::nullopt;
+  const double from = end - settled_second;
+  const auto coil = mean_of(analysis, LogQuantity::coil_temperature, from, end);
+  const auto cabinet = mean_of(analysis, LogQuantity::cabinet_temperature, from, end);
+  if (!coil) return std::nullopt;
+  double running = 0.0;
+  for (const CompressorRun& run : analysis.runs)
+    running += std::max(0.0, std::min(run.end_second, end) - std::max(run.start_second, from));
+  const bool is_seen_to_run = analysis.has_load && analysis.run_share && running > runs_mostly * settled_second;
+  if (analysis.has_load && !is_seen_to_run) return std::nullopt;
+  double warm = 0.0;
+  double all = 0.0;
+  const PlotColumns& columns = analysis.outline.columns();
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const PlotExtent& extent = columns[i][index_of(LogQuantity::coil_temperature)];
+    if (extent.is_empty() || (static_cast<double>(i) + 0.5) * analysis.outline.column_second() < from) continue;
+    ++all;
+    if (static_cast<double>(extent.least) > hardly_below_kelvin) ++warm;
+  }
+  const bool coil_is_warm = *coil > melting_point_kelvin && warm >= nearly_always * all;
+  const bool never_rests = is_seen_to_run && (analysis.never_stops || runs_on(analysis));
+  const bool takes_no_heat =
+      never_rests && cabinet && *cabinet > freezing_air_kelvin && *cabinet - *coil < takes_no_heat_kelvin;
+  if (!coil_is_warm && !takes_no_heat) return std::nullopt;
+  return NoCold{*coil, cabinet, coil_is_warm, is_seen_to_run};
 }
 
 std::optional<HeaterStep> heater_step(const LogAnalysis& analysis) {

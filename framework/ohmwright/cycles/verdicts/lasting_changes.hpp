@@ -31,6 +31,15 @@ struct OtherTemperature {
 std::optional<OtherTemperature> other_cabinet(const LogAnalysis& analysis);
 std::optional<OtherTemperature> other_coil(const LogAnalysis& analysis);
 
+/// What does not get cold in the log's last half day, though it runs, as far as the load was logged [K].
+struct NoCold {
+  double coil_kelvin = 0.0;
+  std::optional<double> cabinet_kelvin;
+  bool coil_is_warm = false;  ///< above the melting point all the time: it frosts no more and needs no defrost
+  bool is_seen_to_run = false;
+};
+std::optional<NoCold> no_cold(const LogAnalysis& analysis);
+
 /// The middle temperature of a cabinet that from the first day on on is too warm for a freezer and too cold for a
 /// refrigerator, the coil logged beside it [K].
 std::optional<double> cabinet_of_neither(const LogAnalysis& analysis);

@@ -134,9 +134,10 @@ bool any_unit_in_doubt(const LogAnalysis& analysis) {
   return std::any_of(analysis.unit_in_doubt.begin(), analysis.unit_in_doubt.end(), [](bool one) { return one; });
 }
 
-/// Whether a unit or a column of the log has to be settled first.
+/// Whether a unit, the time or a column of the log has to be settled first.
 bool is_in_doubt(const LogAnalysis& analysis) {
-  return any_unit_in_doubt(analysis) || find_finding(analysis.findings, "column-may-be-coil") != nullptr;
+  return any_unit_in_doubt(analysis) || analysis.time_in_doubt ||
+         find_finding(analysis.findings, "column-may-be-coil") != nullptr;
 }
 
 Outcome outcome_of(const RepairComparison& comparison, const LogAnalysis& before, const LogAnalysis& after) {
@@ -169,6 +170,7 @@ void say_unproved(const LogAnalysis& before, const LogAnalysis& after, RepairCom
   if (after.standstill) add({"stood-after", {{"second", after.standstill->second()}}});
   if (any_unit_in_doubt(after)) add({"unit-in-doubt-after"});
   if (any_unit_in_doubt(before)) add({"unit-in-doubt-before"});
+  if (before.time_in_doubt || after.time_in_doubt) add({"time-in-doubt"});
   for (const LogAnalysis* one : {&before, &after})
     if (find_finding(one->findings, "column-may-be-coil") != nullptr &&
         find_finding(comparison.unproved, "column-may-be-coil") == nullptr)

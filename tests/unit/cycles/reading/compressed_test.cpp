@@ -80,7 +80,7 @@ TEST(Compressed, Utf16OfBothOrders) {
     const ReadLog log = read_log(text);
     ASSERT_EQ(log.rows.size(), 2U);
     EXPECT_DOUBLE_EQ(log.value(0, cabinet), 273.15 - 18.5);
-    EXPECT_EQ(find_finding(log.findings, "unit-guessed")->text("from"), "header");
+    EXPECT_EQ(find_finding(log.findings, "unit-written")->text("from"), "header");
   }
 }
 

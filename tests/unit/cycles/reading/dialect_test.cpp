@@ -76,6 +76,79 @@ TEST(Dialect, Zones) {
   EXPECT_EQ(find_finding(log.findings, "unit-guessed")->text("unit"), "kW");
 }
 
+// Loggers write serial numbers, channels and places behind the unit.
+TEST(Dialect, TheUnitInAHeaderCountsWhereverItStands) {
+  for (const char* header : {"Temp, °F (LGR S/N: 1, SEN S/N: 2)", "Temp °F ch1", "Temp (SEN 1) deg F, air",
+                             "Temp ° F (ch 1)", "Temp Fahrenheit ch1", "Temp [°F]"}) {
+    const ReadLog log =
+        read_log("Time,\"" + std::string(header) + "\"\n2026-03-03 08:00:55,32.0\n" + "2026-03-03 08:01:55,-0.4\n");
+    EXPECT_NEAR(log.value(0, cabinet), 273.15, 1e-9) << header;  // 32 degF is 0 degC
+    EXPECT_FALSE(log.says("unit-guessed")) << header;
+    EXPECT_EQ(find_finding(log.findings, "unit-written")->text("unit"), "degF") << header;
+  }
+  const ReadLog watts = read_log("Time,\"Power, kW (SN 3)\"\n2026-03-03 08:00:55,7\n2026-03-03 08:01:55,0\n");
+  EXPECT_NEAR(watts.value(0, power), 7000.0, 1e-9);
+  // A letter may be a channel's, and two units say nothing.
+  for (const char* header : {"Temp F (SEN 1)", "Temp °C/°F (SEN 1)"})
+    EXPECT_TRUE(read_log("Time,\"" + std::string(header) + "\"\n2026-03-03 08:00:55,-18\n2026-03-03 08:01:55,-17\n")
+                    .says("unit-guessed"))
+        << header;
+}
+
+// Spreadsheets and phones write a narrow no-break space before AM and between thousands (U+202F, U+00A0).
+TEST(Dialect, BlanksThatKeepWordsTogether) {
+  for (const std::string blank : {"\u202F", "\u00A0", " "}) {
+    const ReadLog log = read_log("Time;Power (W)\n3/14/2026 11:59:30" + blank + "AM;1" + blank + "200,5" + blank +
+                                 "W\n3/14/2026 1:00:30" + blank + "PM;\u2212" + "3,5\n");
+    EXPECT_THAT(log.times(), ElementsAre(0.0, 3660.0));
+    EXPECT_NEAR(log.value(0, power), 1200.5, 1e-9);
+  }
+}
+
+TEST(Dialect, ClocksWithOtherMarks) {
+  for (const char* rows : {"2026-03-03 08:00:55:250,1\n2026-03-03 08:01:55:500,2\n",
+                           "2026-03-03 08-00-55.25,1\n2026-03-03 08-01-55.5,2\n"})
+    EXPECT_THAT(read_log("Time,Power (W)\n" + std::string(rows)).times(), ElementsAre(0.0, 60.25)) << rows;
+  const ReadLog seconds =
+      read_log("Time,Power (W)\n2026-03-03 08-00-55,1\n2026-03-03 08-00-56,2\n2026-03-03 08-00-57,2\n");
+  EXPECT_THAT(seconds.times(), ElementsAre(0.0, 1.0, 2.0));
+  const ReadLog thousandths =
+      read_log("Time,Power (W)\n2026-03-03 08:00:55:100,1\n2026-03-03 08:00:55:200,2\n2026-03-03 08:00:55:300,2\n");
+  EXPECT_THAT(thousandths.times(),
+              ElementsAre(0.0, ::testing::DoubleNear(0.1, 1e-6), ::testing::DoubleNear(0.2, 1e-6)));
+}
+
+TEST(Dialect, QuotesTheFirstTimeWhereNoneCanBeRead) {
+  const ReadLog log = read_log("Time,Power (W)\n2026-03-03 08h00m55,1\n2026-03-03 08h01m55,2\n");
+  EXPECT_TRUE(log.rows.empty());
+  ASSERT_TRUE(log.asks("no-time-read"));
+  EXPECT_EQ(find_finding(log.findings, "no-time-read")->number("line"), 2.0);
+  EXPECT_EQ(find_finding(log.findings, "no-time-read")->text("text"), "\"2026-03-03 08h00m55\"");
+}
+
+TEST(Dialect, RefusesSeveralQuantitiesInOneColumn) {
+  std::string log = "entity_id,state,last_changed\n";
+  std::string states = "Time,Power (W),State\n";
+  for (int minute = 10; minute < 60; ++minute) {
+    const std::string time = "2026-03-03T08:" + std::to_string(minute) + ":00Z";
+    log += "sensor.coil,-25.2," + time + "\nsensor.power,131.2," + time + "\n";
+    states += time + ",100," + (minute / 5 % 2 == 0 ? "on" : "off") + "\n";
+  }
+  for (const bool is_picked : {false, true}) {
+    LogReadingSettings settings;
+    if (is_picked) settings.columns = {{"power", "state", "W"}, {"time", "last_changed", ""}};
+    try {
+      read_log(log, settings);
+      ADD_FAILURE() << is_picked;
+    } catch (const InputError& error) {
+      EXPECT_THAT(error.what(), ::testing::AllOf(::testing::HasSubstr("several things stand in one column"),
+                                                 ::testing::HasSubstr("\"sensor.coil\", \"sensor.power\""),
+                                                 ::testing::HasSubstr("keep the header and the lines of one")));
+    }
+  }
+  EXPECT_EQ(read_log(states).rows.size(), 50U);  // a state beside a quantity is none of it
+}
+
 TEST(Dialect, Elapsed) {
   EXPECT_THAT(read_log("elapsed_min;power_w\n0;5\n0.5;6\n1;7\n").times(), ElementsAre(0.0, 30.0, 60.0));
   EXPECT_THAT(read_log("Elapsed;Power (W)\n23:59:30;5\n24:00:30;6\n").times(), ElementsAre(0.0, 60.0));
@@ -98,6 +171,9 @@ TEST(Dialect, SerialDaysOfSpreadsheets) {
   const ReadLog log = read_log("date,temp\n45352.5,-18.1\n45352.500694444,-18.2\n");
   EXPECT_NEAR(log.times()[1], 60.0, 0.01);
   EXPECT_TRUE(log.asks("time-is-serial-days"));
+  // With a decimal comma, of three digits too, which are no thousands.
+  const ReadLog comma = read_log("Date;Temp\n46084,333970;-18,1\n46084,334664;-18,2\n46084,335;-18,2\n");
+  EXPECT_THAT(comma.times(), ElementsAre(0.0, ::testing::DoubleNear(59.96, 0.01), ::testing::DoubleNear(88.99, 0.01)));
   EXPECT_NEAR(*log.start_second, 19783 * 86400.0 + 43200.0, 1e-6);
 }
 

@@ -154,7 +154,12 @@ TEST(RowTimes, AClockOfTwelveHoursWithoutItsHalfIsAskedAbout) {
     rows += "3/25/2024 " + std::to_string((minute / 60 + 11) % 12 + 1) + ":" + (number.size() < 2 ? "0" : "") + number +
             ":00,-18,1\n";
   }
-  EXPECT_TRUE(read_log(timed_rows(rows)).asks("times-went-back"));
+  const ReadLog log = read_log(timed_rows(rows));
+  ASSERT_TRUE(log.asks("clock-counts-twelve-hours"));
+  EXPECT_FALSE(log.says("times-went-back"));
+  const LogFinding* finding = find_finding(log.findings, "clock-counts-twelve-hours");
+  EXPECT_EQ(finding->number("line"), 722.0);  // the header, 720 rows of the first half day, and the next
+  EXPECT_EQ(finding->number("step_second"), 60.0);
 }
 
 TEST(RowTimes, HoursThatGoOnPastADayCountFromTheStart) {

@@ -1,3 +1,4 @@
+#include <utility>
 #include <vector>
 
 #include <gtest/gtest.h>
@@ -46,6 +47,27 @@ TEST(EndCause, OfLengthsAloneIsTheTimeLimitThatWasStated) {
   EXPECT_EQ(three[0].ground, EndGround::rated_time);
   EXPECT_EQ(three[1].cause, EndCause::time_limit);
   EXPECT_EQ(three[2].cause, EndCause::temperature);
+}
+
+/// 45 minutes each, as the limit that was stated, at ends that never get to the rated one.
+TEST(EndCause, OfAllThatTookTheStatedLimitIsNotTheTemperature) {
+  const auto all = [](const LogRatings& ratings) {
+    std::vector<Defrost> defrosts;
+    for (const double celsius : {9.1, 9.4, 10.2, 9.8, 9.3}) {
+      defrosts.push_back(with_coil(2700.0, celsius));
+      defrosts.back().plateau_start_second = 600.0;
+      defrosts.back().plateau_second = 1200.0;
+    }
+    return told(std::move(defrosts), ratings);
+  };
+  LogRatings limited;
+  limited.time_limit_second = limited.time_limit_least_second = 2700.0;
+  for (const Defrost& one : all(limited)) EXPECT_EQ(one.cause, EndCause::time_limit);
+  LogRatings rated = limited;
+  rated.end_temperature_kelvin = melting_point_kelvin + 13.0;
+  for (const Defrost& one : all(rated)) EXPECT_EQ(one.cause, EndCause::time_limit);
+  rated.end_temperature_kelvin = melting_point_kelvin + 9.5;  // this one they get to
+  for (const Defrost& one : all(rated)) EXPECT_EQ(one.ground, EndGround::rated_temperature);
 }
 
 /// 24 minutes each, and ends 7 K apart, where the coil warms by 2 K a row: no thermostat ends so.

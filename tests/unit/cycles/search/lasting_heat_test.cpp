@@ -46,6 +46,21 @@ TEST(LastingHeat, IsALoadThatDoesNotStop) {
     }
 }
 
+// Nobody is told to leave on what has to be unplugged: the wait for the next defrost ends where the heat begins.
+TEST(LastingHeat, IsNoDefrostAndNoWaitForOne) {
+  for (const bool with_coil : {true, false}) {
+    const LogAnalysis analysis = analysed(welded(0.6, with_coil));
+    ASSERT_TRUE(analysis.lasting_heat && analysis.lasting_heat->is_sure());
+    EXPECT_GE(analysis.defrost_count, 3U);
+    EXPECT_EQ(analysis.defrost_count, analysis.defrosts.size());
+    for (const Defrost& one : analysis.defrosts) EXPECT_LT(one.end_second - one.start_second, 2.0 * 3600.0);
+    for (const DefrostTrace& trace : analysis.traces) EXPECT_LT(trace.defrost, analysis.defrosts.size());
+    const std::vector<LogVerdict> verdicts = judge_log(analysis, {});
+    EXPECT_EQ(find_verdict(verdicts, "heat-stops")->outcome, Outcome::out_of_limits);
+    EXPECT_EQ(find_verdict(verdicts, "defrosts-come")->text, "seen");
+  }
+}
+
 TEST(LastingHeat, IsNoCompressorThatCools) {
   SimulatedLog log = welded(0.5, true);
   for (LogRow& row : log.rows)

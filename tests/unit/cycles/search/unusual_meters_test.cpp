@@ -227,6 +227,46 @@ TEST(OneLevelAboveStandby, IsNoHeaterWhereTheCoilGrowsColder) {
   EXPECT_EQ(of_log(compressor_alone(25.0, 455.0, true)).defrost_count, 0U);
 }
 
+/// An inverter, a row a minute, over four days: 40 W, each 10 h a pause of 35 min, and behind it `fast_watt` that fade
+/// to 40 W within hours. Where the heater is not dead it draws 450 W in the first 20 min of the pause.
+std::vector<LogRow> inverter_that_pauses(bool heats, double fast_watt = 95.0, double row_second = 60.0) {
+  std::vector<LogRow> rows;
+  double watt = 40.0;
+  for (double second = 0.0; second < 4.0 * 86400.0; second += row_second) {
+    const double since_minutes = std::fmod(second / 60.0 + 240.0, 600.0);
+    const double behind_minutes = since_minutes - 35.0;
+    const double speeds_up = std::min(1.0, 0.4 + 0.06 * behind_minutes);
+    watt = behind_minutes < 0.0
+               ? 3.0
+               : 40.0 + (fast_watt - 40.0) * speeds_up * std::exp(-std::max(0.0, behind_minutes - 10.0) / 120.0);
+    if (heats && since_minutes < 20.0) watt = 453.0;
+    LogRow row;
+    row.time_second = second;
+    row.value[index_of(LogQuantity::power)] = watt * (1.0 + 0.01 * std::sin(0.37 * second));
+    rows.push_back(row);
+  }
+  return rows;
+}
+
+// The weakest defrost heater that is shipped draws 180 W (plugins/heater/ratings).
+TEST(Inverter, OfFewWattsThatCatchesUpBehindAPauseIsNoHeater) {
+  for (const double row_second : {10.0, 60.0, 300.0}) {
+    const LogAnalysis dead = of_log(inverter_that_pauses(false, 95.0, row_second));
+    EXPECT_EQ(dead.defrost_count, 0U) << row_second;
+    const std::vector<LogVerdict> verdicts = judge_log(dead, {});
+    const LogVerdict* come = find_verdict(verdicts, "defrosts-come");
+    EXPECT_EQ(come->text, "no-heater-seen") << row_second;
+    EXPECT_TRUE(come->asks) << row_second;
+    EXPECT_FALSE(asks_for_a_test(verdicts)) << row_second;
+    EXPECT_EQ(of_log(inverter_that_pauses(true, 95.0, row_second)).defrost_count, 9U) << row_second;
+  }
+}
+
+TEST(Inverter, HasNoRunShareWhereItsSlowRunningLooksLikeRest) {
+  const LogAnalysis analysis = of_log(inverter_that_pauses(true));
+  EXPECT_FALSE(analysis.run_share && *analysis.run_share < 0.9);
+}
+
 TEST(LongCycles, HideNoDefrostAndMakeNone) {
   EventTally tally;
   for (std::uint64_t seed = 1; seed <= 12; ++seed) {

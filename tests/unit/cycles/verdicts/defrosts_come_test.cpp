@@ -68,6 +68,24 @@ TEST(DefrostsCome, IsLeftOpenWhereTheyAreLongOverdueByTheirOwnMeasure) {
   LogAnalysis log = good_log(8);
   log.after_last = {40.0 * hour, 15.0 * hour, 0.0};
   expect_says("defrosts-come", log, Outcome::undecided, "overdue");
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, its_ratings())));
+  // Nor is there nothing to prove by such a log.
+  const RepairComparison comparison = compare_repair(log, good_log(8), its_ratings());
+  const auto come = std::find_if(comparison.rules.begin(), comparison.rules.end(),
+                                 [](const RuleChange& one) { return one.rule == "defrosts-come"; });
+  ASSERT_NE(come, comparison.rules.end());
+  EXPECT_TRUE(come->before.asks);
+  EXPECT_EQ(comparison.outcome, Outcome::undecided);
+}
+
+TEST(DefrostsCome, MayHideInALoadThatIsAsTheHeaters) {
+  LogAnalysis log = good_log(8);
+  for (Defrost& one : log.defrosts) one.draws_like_compressor = true;
+  expect_says("defrosts-come", log, Outcome::within_limits, "seen", {});  // the coil shows them
+  log.has_coil = false;
+  expect_says("defrosts-come", log, Outcome::undecided, "others-may-hide", {});
+  EXPECT_TRUE(leaves_a_question(log, judge_log(log, {})));
+  expect_says("defrosts-come", log, Outcome::within_limits, "seen");  // what the heater draws is rated
 }
 
 TEST(DefrostsCome, AreNotMissedWhileItStood) {

@@ -164,6 +164,53 @@ TEST(LastingChange, IsACoilThatGotWarmOrMuchColder) {
   expect_says("lasting-change", with_cabinet(36.0, -23.0, -27.0, coil), Outcome::silent, "none");
 }
 
+/// Four days of a coil and a cabinet at such temperatures, a compressor that never stops, and no defrost.
+LogAnalysis without_cold(double coil_celsius, double cabinet_celsius) {
+  LogAnalysis log = with_cabinet(1.0, cabinet_celsius, cabinet_celsius);
+  PlotPoint point{0.0, log.outline.column_second(), {}};
+  LogOutline outline;
+  for (double second = 0.0; second < log.coverage.span_second; second += 600.0) {
+    point.second = second;
+    point.width_second = 600.0;
+    point.value.fill(static_cast<float>(LogRow::none));
+    point.value[index_of(LogQuantity::coil_temperature)] = static_cast<float>(melting_point_kelvin + coil_celsius);
+    point.value[index_of(LogQuantity::cabinet_temperature)] =
+        static_cast<float>(melting_point_kelvin + cabinet_celsius);
+    outline.add(point);
+  }
+  log.outline = outline;
+  log.defrosts.clear();
+  log.defrost_count = 0;
+  log.never_stops = true;
+  log.run_share = 1.0;
+  log.runs = {{0.0, log.coverage.span_second, 95.0F, false, false}};
+  log.before_first = {log.coverage.span_second, log.coverage.span_second, 0.0};
+  return log;
+}
+
+// What runs and does not get cold is no matter of the defrost's parts: condenser and fan, then the sealed system.
+TEST(LastingChange, OfWhatDoesNotGetColdBlamesNoDefrostPart) {
+  expect_says("lasting-change", without_cold(2.0, 4.0), Outcome::undecided, "runs-warm-cabinet", {});
+  expect_says("defrosts-come", without_cold(2.0, 4.0), Outcome::undecided, "needs-none", {});
+  expect_says("lasting-change", without_cold(-5.0, -4.0), Outcome::undecided, "runs-warm-cabinet", {});
+  EXPECT_FALSE(no_cold(without_cold(-10.0, -4.0)).has_value());  // it takes heat out of the air
+  EXPECT_FALSE(no_cold(without_cold(-22.0, -21.0)).has_value());
+  LogAnalysis coil_alone = without_cold(2.0, 4.0);
+  coil_alone.has_load = coil_alone.has_cabinet = false;
+  coil_alone.runs.clear();
+  expect_says("lasting-change", coil_alone, Outcome::undecided, "coil-warm-cabinet", {});
+  expect_says("defrosts-come", coil_alone, Outcome::undecided, "needs-none", {});
+}
+
+// Quick freezing makes it colder: what got warmer is none, and what got colder is not let in by a door.
+TEST(LastingChange, OfACompressorThatNoLongerStopsSaysWhatTheCabinetDoes) {
+  for (const auto& [after, text] : {std::pair{-8.0, "runs-on-warmer"}, std::pair{-28.0, "runs-on-colder"}}) {
+    LogAnalysis log = running_on_from(30.0, 1000.0);
+    log.outline = with_cabinet(36.0, -18.0, after).outline;
+    expect_says("lasting-change", log, Outcome::undecided, text);
+  }
+}
+
 // Nobody is sent to the timer by a coil at 9 degC from which no rise stands out.
 TEST(LastingChange, OfACoilThatStaysWarmHidesDefrosts) {
   LogAnalysis log = with_cabinet(36.0, -23.0, 9.0, LogQuantity::coil_temperature);

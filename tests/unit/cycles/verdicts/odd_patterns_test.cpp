@@ -160,10 +160,9 @@ LogAnalysis of_guessed_unit(double rest_celsius, double end_celsius, double plat
 }
 
 TEST(GuessedUnit, IsDoubtedWhereTheCoilRestsAt32OrGetsTooHotForIce) {
-  const auto guessed = [](const char* unit, const char* from) {
+  const auto found = [](std::string_view finding, const char* unit) {
     return std::vector<LogFinding>{
-        {"unit-guessed",
-         {{"quantity", std::string("coil_temperature")}, {"unit", std::string(unit)}, {"from", std::string(from)}}}};
+        {finding, {{"quantity", std::string("coil_temperature")}, {"unit", std::string(unit)}}}};
   };
   const auto doubted = [](const std::vector<LogFinding>& reading, LogAnalysis log) {
     doubt_guessed_units(reading, log);
@@ -171,12 +170,17 @@ TEST(GuessedUnit, IsDoubtedWhereTheCoilRestsAt32OrGetsTooHotForIce) {
                      log.findings.empty() ? std::string_view() : log.findings.back().id);
   };
   using Doubted = std::pair<bool, std::string_view>;
-  const auto by_values = guessed("degC", "values");
+  const auto by_values = found("unit-guessed", "degC");
   EXPECT_EQ(doubted(by_values, of_guessed_unit(32.0, 53.6, 0.0)), Doubted(true, "unit-guess-contradicted"));
   EXPECT_EQ(doubted(by_values, of_guessed_unit(20.0, 53.6, 0.0)), Doubted(true, "unit-guess-unproved"));
   EXPECT_EQ(doubted(by_values, of_guessed_unit(0.0, 53.6, 600.0)), Doubted(false, ""));
   EXPECT_EQ(doubted(by_values, of_guessed_unit(20.0, 30.0, 0.0)), Doubted(false, ""));
-  EXPECT_EQ(doubted(guessed("degC", "header"), of_guessed_unit(32.0, 53.6, 0.0)), Doubted(false, ""));
+  // A header may be wrong, too: no coil rests at 32 degC. That it gets hot is no ground against one.
+  const auto by_header = found("unit-written", "degC");
+  EXPECT_EQ(doubted(by_header, of_guessed_unit(32.0, 53.6, 0.0)), Doubted(true, "unit-in-header-contradicted"));
+  EXPECT_EQ(doubted(by_header, of_guessed_unit(20.0, 53.6, 0.0)), Doubted(false, ""));
+  EXPECT_EQ(doubted(by_header, of_guessed_unit(0.0, 53.6, 600.0)), Doubted(false, ""));
+  EXPECT_EQ(doubted(found("unit-written", "degF"), of_guessed_unit(32.0, 53.6, 0.0)), Doubted(false, ""));
   EXPECT_EQ(doubted({}, of_guessed_unit(32.0, 53.6, 0.0)), Doubted(false, ""));
   // An alarm waits for no unit.
   LogAnalysis heats_on = of_guessed_unit(32.0, 53.6, 0.0);

@@ -57,8 +57,8 @@ TEST(OpenEnds, AreNoneOfWarmOnesAndOfRatedOnes) {
 // A control that ends by time alone, its ice gone each time, and one that leaves ice.
 TEST(OpenEnds, ByTimeAreAskedAboutWhereNoTemperatureShouldEndThem) {
   expect_asked(ended(EndCause::time_limit, EndGround::rated_time, 20.0), "may-end-by-time");
-  expect_says("defrost-end", ended(EndCause::time_limit, EndGround::rated_time, 0.5), Outcome::out_of_limits, "by-time",
-              {});
+  expect_says("defrost-end", ended(EndCause::time_limit, EndGround::rated_time, 0.5), Outcome::out_of_limits,
+              "by-time-with-ice", {});
   expect_says("defrost-end", ended(EndCause::time_limit, EndGround::past_rated, 30.0), Outcome::out_of_limits,
               "by-time");  // where one should
 }
@@ -79,10 +79,10 @@ TEST(OpenEnds, OfQuickOnesInFewRowsAreAskedAboutUntilALimitIsStated) {
   EXPECT_FALSE(leaves_a_question(quick(9.0, 4), judge_log(quick(9.0, 4), {})));
   LogRatings limited;
   limited.time_limit_second = 540.0;
-  expect_says("defrost-end", quick(1.0, 8), Outcome::out_of_limits, "by-time", limited);
+  expect_says("defrost-end", quick(1.0, 8), Outcome::out_of_limits, "by-time-with-ice", limited);
   LogAnalysis fine = quick(1.0, 8);
   fine.coverage.spacing_second = 10.0;
-  expect_says("defrost-end", fine, Outcome::out_of_limits, "by-time", {});
+  expect_says("defrost-end", fine, Outcome::out_of_limits, "by-time-with-ice", {});
 }
 
 // One of five ended cold before its limit, and nothing is told of the others.
