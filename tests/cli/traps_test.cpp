@@ -88,6 +88,35 @@ TEST(Traps, NobodyIsSentToLiveWorkWhileARepeatStillTells) {
                                      "heater: element open"));
 }
 
+// All parts read good, the coil a block of ice: worn gears of the timer, and the ice on the fan follows.
+TEST(Traps, ATimerThatDoesNotMoveOnIsSeenAndNotRead) {
+  std::vector<std::string> words{timer_upright};
+  for (const char* symptom : {"frost-whole-coil", "warm-cabinet", "no-air"})
+    words.insert(words.end(), {"--symptom", symptom});
+  for (const char* cause :
+       {"door-gasket", "outlet-dead", "room-too-cold", "air-blocked", "refrigerant-short", "drain-blocked"})
+    words.insert(words.end(), {"--looked", std::string(cause) + "=fine"});
+  words.insert(words.end(),
+               {"--zone", "coil=-18C", "defrost-to-neutral=31.9", "plug@turned-to-defrost=31.6", "timer-motor=2.9k",
+                "plug=5.4", "fan-alone=68.5", "harness-to-earth=OL", "heater-alone=31.7"});
+  EXPECT_THAT(told(words), AllOf(HasSubstr("The likeliest is Defrost timer: does not move on by itself"),
+                                 HasSubstr("Do next - Look: mark where the timer's shaft stands")));
+  std::vector<std::string> stands = words;
+  stands.insert(stands.end(), {"--looked", "timer-stands=found"});
+  EXPECT_GT(probability_of("timer", stands), 0.99);
+  EXPECT_THAT(told(stands), AllOf(HasSubstr("Defrost timer: does not move on by itself"),
+                                  HasSubstr("Looked at and found: timer does not move on by itself")));
+  std::vector<std::string> moves = words;
+  moves.insert(moves.end(), {"--looked", "timer-stands=fine"});
+  EXPECT_LT(probability_of("timer", moves), 0.3);
+  EXPECT_THAT(told(moves), Not(HasSubstr("no ohms show whether it moves on by itself")));
+}
+
+TEST(Traps, ATimerIsNotWatchedWhileALeakWasRead) {
+  EXPECT_THAT(told({timer_upright, "--symptom", "frost-whole-coil", "harness-to-earth=45k"}),
+              Not(HasSubstr("mark where the timer's shaft stands")));
+}
+
 TEST(Traps, ABrokenTestLeadShowsOpenEverywhere) {
   const std::vector<std::string> all_open{
       "upright-shared-neutral-230v", "--symptom", "frost-whole-coil", "heater-alone=OL", "harness=OL",

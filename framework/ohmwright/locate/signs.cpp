@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/locate/normal.hpp>
 #include <ohmwright/locate/signs.hpp>
@@ -63,8 +64,8 @@ double of_replaced(const FaultList& faults, const Candidate& candidate, const Re
                                                                         : model.cured_by_chance;
 }
 
-double of_look(const Candidate& candidate, const OutsideSign& sign, const SignModel& model) {
-  const double found = model.found_if(candidate.outside_cause == sign.outside_cause);
+double of_look(const FaultList& faults, const Candidate& candidate, const LookSign& sign, const SignModel& model) {
+  const double found = model.found_if(is_seen_by_look(faults, candidate, sign.look));
   return sign.found ? found : 1.0 - found;
 }
 
@@ -99,8 +100,8 @@ double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, 
       signs.symptoms, [](const SymptomSign& a, const SymptomSign& b) { return a.symptom == b.symptom; },
       [&](const SymptomSign& sign) { return of_symptom(faults, candidate, sign, signs.was_thawed, model); });
   likelihood *= product_of(
-      signs.looked_at, [](const OutsideSign& a, const OutsideSign& b) { return a.outside_cause == b.outside_cause; },
-      [&](const OutsideSign& sign) { return of_look(candidate, sign, model); });
+      signs.looked_at, [](const LookSign& a, const LookSign& b) { return a.look == b.look; },
+      [&](const LookSign& sign) { return of_look(faults, candidate, sign, model); });
   likelihood *= product_of(
       signs.codes, [](const CodeSign& a, const CodeSign& b) { return a.code == b.code; },
       [&](const CodeSign& sign) { return of_code(faults, candidate, sign, model); });
@@ -109,6 +110,14 @@ double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, 
       signs.replaced, [](const ReplacedSign& a, const ReplacedSign& b) { return a.part == b.part; },
       [&](const ReplacedSign& sign) { return of_replaced(faults, candidate, sign, model); });
   return likelihood;
+}
+
+bool is_seen_by_look(const FaultList& faults, const Candidate& candidate, std::size_t look) {
+  const std::vector<PartFault>* tells = faults_of_look(faults.appliance(), look);
+  if (tells == nullptr) return candidate.outside_cause == outside_cause_of_look(faults.appliance(), look);
+  return std::any_of(candidate.faults.begin(), candidate.faults.end(), [&](std::uint16_t fault) {
+    return std::find(tells->begin(), tells->end(), faults.faults()[fault].fault) != tells->end();
+  });
 }
 
 bool is_of_frost(const std::string& symptom) {
@@ -130,8 +139,9 @@ bool speaks_of_sealed_system(const Appliance& appliance, const Signs& signs) {
     const Symptom* known = symptom_named(sign.symptom);
     return sign.is_there && known != nullptr && known->of == SymptomOf::sealed_system;
   });
-  return is_shown || std::any_of(signs.looked_at.begin(), signs.looked_at.end(), [&](const OutsideSign& sign) {
-           return sign.found && appliance.outside_causes[sign.outside_cause].sealed_system;
+  return is_shown || std::any_of(signs.looked_at.begin(), signs.looked_at.end(), [&](const LookSign& sign) {
+           const std::optional<std::size_t> cause = outside_cause_of_look(appliance, sign.look);
+           return sign.found && cause && appliance.outside_causes[*cause].sealed_system;
          });
 }
 
