@@ -168,6 +168,7 @@ void Search::think() {
     steps_ = steps_that_repeat();
     if (!steps_.empty()) standing_.form = Standing::Form::open;
   }
+  settle_what_was_read_alone_twice();
   if (standing_.is_named()) hold_back_beside_what_nothing_explains();
   if (standing_.is_named()) hold_back_what_no_reading_says();
   if (standing_.is_named()) hold_back_what_a_temperature_explains();
@@ -184,6 +185,7 @@ void Search::think() {
   // would cost minutes: what tells most a minute ends the search sooner.)
   if (!signs_.codes.empty() && standing_.probability >= nearly_likely && standing_.lacks == Standing::Lacks::nothing)
     put_what_bears_it_out_first();
+  if (standing_.form == Standing::Form::likely && !standing_.warm_part && !standing_.slip) put_the_part_named_first();
   put_dead_before_live();
   put_earth_before_live();
   put_insulation_first();

@@ -23,9 +23,20 @@ double probability_of_symptom(const FaultList& faults, const Candidate& candidat
   return 1.0 - absent;
 }
 
+/// That it shows though nothing in the candidate brings it about. What trips does so by a leak or a short; and where
+/// no volts arrive nothing cools, so that no coil fills with frost.
+double without_cause_of(const FaultList& faults, const Candidate& candidate, const std::string& symptom,
+                        const SignModel& model) {
+  const bool is_cut =
+      candidate.outside_cause && faults.appliance().outside_causes[*candidate.outside_cause].cuts_supply;
+  const bool is_trip = symptom == "trips-breaker" || symptom == "trips-residual-current-device";
+  return is_trip || (is_cut && is_of_frost(symptom)) ? model.trip_without_cause : model.without_cause;
+}
+
 double of_symptom(const FaultList& faults, const Candidate& candidate, const SymptomSign& sign, bool was_thawed,
                   const SignModel& model) {
-  const double shows = probability_of_symptom(faults, candidate, sign.symptom, model.without_cause);
+  const double shows =
+      probability_of_symptom(faults, candidate, sign.symptom, without_cause_of(faults, candidate, sign.symptom, model));
   const double seen = sign.is_there ? shows : 1.0 - shows;
   return was_thawed && is_of_frost(sign.symptom) ? std::pow(seen, model.thawed_frost_weight) : seen;
 }

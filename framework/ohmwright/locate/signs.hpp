@@ -56,10 +56,11 @@ struct Signs {
 
 /// What is assumed of signs (docs/arithmetic.md, "Finding the fault"); no source.
 struct SignModel {
-  double without_cause = 0.05;       ///< that a symptom shows though nothing here brings it about
-  double overlooked = 0.05;          ///< that a look misses what is there
-  double imagined = 0.005;           ///< that it sees one that is not there: a torn belt in the hand is one
-  double code_without_fault = 0.03;  ///< that a board holds a code though the fault is not there
+  double without_cause = 0.05;        ///< that a symptom shows though nothing here brings it about
+  double trip_without_cause = 0.005;  ///< the same of what nothing but a leak, a short or burning does
+  double overlooked = 0.05;           ///< that a look misses what is there
+  double imagined = 0.005;            ///< that it sees one that is not there: a torn belt in the hand is one
+  double code_without_fault = 0.03;   ///< that a board holds a code though the fault is not there
   double code_with_fault = 0.85;
   double thawed_frost_weight = 0.3;  ///< what frost evidence still weighs after a thaw [0…1], as an exponent
   double trip_untold = 0.05;         ///< that nobody tells of a breaker that has tripped
