@@ -3,6 +3,7 @@
 #include <charconv>
 #include <ostream>
 
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/quoted.hpp>
@@ -89,7 +90,7 @@ std::string command_for(const Appliance& appliance, const locate::Step& step) {
       return "ohmwright job read " + place + "=VALUE" + (live ? " --live-agreed" : "");
     }
     case locate::Step::Form::look:
-      return "ohmwright job sign --looked " + appliance.outside_causes[step.subject].id + "=fine|found";
+      return "ohmwright job sign --looked " + look_words(appliance, step.subject).id + "=fine|found";
     case locate::Step::Form::replace:
       break;
   }

@@ -45,6 +45,7 @@ void add_search(const JobAtHand& job, const Environment& environment, bool with_
         locate_content(locate_report(search.search(), work, search.meter().title, false), say);
     report.appliance_title = search.appliance().title;
     for (const OutsideCause& cause : search.appliance().outside_causes) report.cause_titles[cause.id] = cause.title;
+    for (const PartLook& look : search.appliance().part_looks) report.cause_titles[look.id] = look.title;
     if (const std::string over = passed_over_text(search, say); reach == JobSearch::Reach::diagnosis && !over.empty())
       environment.err << paragraph(over, environment.page.width);
     report.found = content.headline;

@@ -2,6 +2,7 @@
 #include <ostream>
 #include <utility>
 
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/document/named_file.hpp>
 #include <ohmwright/quantity/error.hpp>
 #include <ohmwright/quantity/message.hpp>
@@ -79,7 +80,7 @@ void CallTalk::add_step(JobSearch& found, const locate::Step& step, std::vector<
                          job_.sign("--cannot-reach", appliance.test_points[step.measurement.test_point].id);
                        }});
   } else if (step.form == locate::Step::Form::look) {
-    const std::string cause = appliance.outside_causes[step.subject].id;
+    const std::string cause = look_words(appliance, step.subject).id;
     choices.push_back({say_(OHMWRIGHT_TEXT("that is it")), [this, cause] { job_.sign("--looked", cause + "=found"); }});
     choices.push_back(
         {say_(OHMWRIGHT_TEXT("that is in order")), [this, cause] { job_.sign("--looked", cause + "=fine"); }});

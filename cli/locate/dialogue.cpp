@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 #include <istream>
 #include <ostream>
 #include <sstream>
@@ -154,7 +155,7 @@ class Dialogue {
     const char choice = typed->size() == 1 ? typed->front() : '?';
     switch (choice) {
       case '1':
-        return is_reading ? take_reading(step) : look(step, true);
+        return is_reading ? take_reading(step, {}) : look(step, true);
       case '2':
         chosen_ = 0;
         if (!is_reading) return look(step, false);
@@ -175,6 +176,7 @@ class Dialogue {
         stopped_ = true;
         return;
       default:
+        if (is_reading && typed->size() > 1) return take_reading(step, *typed);
         line(say(OHMWRIGHT_TEXT("Type one of the digits.")));
     }
   }
@@ -237,18 +239,52 @@ class Dialogue {
     return answer("> ") == "1";
   }
 
-  void take_reading(const locate::Step& step) {
+  /// Least that any of what is likely shows there, as a value [in SI]; nothing where some of it shows none.
+  std::optional<double> least_likely_to_show(const locate::Step& step) {
+    constexpr std::size_t most = 96;
+    constexpr double likely = 0.02;
+    const Probe probe = appliance_.test_points[step.measurement.test_point].probe;
+    std::optional<double> least;
+    for (const locate::Reasoner::Weighed& weighed : search_.reasoner().likeliest(most)) {
+      if (weighed.probability < likely) break;
+      for (const locate::PredictedOutcome& way : search_.reasoner().predicted(weighed.instance, step.measurement)) {
+        if (way.form != locate::PredictedOutcome::Form::value || way.weight < likely) continue;
+        const double value = locate::scale_of(probe).linear_below * std::sinh(way.mean);
+        if (!least || value < *least) least = value;
+      }
+    }
+    return least;
+  }
+
+  /// A digit of a menu that was typed once too often is a reading, too.
+  bool is_a_slipped_digit(const locate::Step& step, const locate::TakenReading& reading, const std::string& shown) {
+    constexpr double far_less = 0.1;
+    const auto* stated = std::get_if<StatedValue>(&reading.observed);
+    if (shown.size() != 1 || stated == nullptr) return false;
+    const std::optional<double> least = least_likely_to_show(step);
+    if (!least || stated->value.value_in_si() > far_less * *least) return false;
+    line(say(
+        OHMWRIGHT_TEXT("{shown} is a tenth or less of what anything likely shows here: is it a reading? 1 yes  2 no, "
+                       "a slip of the finger"),
+        {{"shown", shown}}));
+    return answer("> ") != "1";
+  }
+
+  void take_reading(const locate::Step& step, const std::string& at_menu) {
     if (!agreed(step)) {
       chosen_ = (chosen_ + 1) % search_.steps().size();
       return;
     }
     const Probe probe = appliance_.test_points[step.measurement.test_point].probe;
-    if (source_) line(say(OHMWRIGHT_TEXT("An empty line reads it from the instrument.")));
-    const std::optional<std::string> typed = answer(say(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL)")) + "> ");
+    if (source_ && at_menu.empty()) line(say(OHMWRIGHT_TEXT("An empty line reads it from the instrument.")));
+    const std::optional<std::string> typed =
+        at_menu.empty() ? answer(say(OHMWRIGHT_TEXT("What it shows (such as 32.1, 8k, OL)")) + "> ")
+                        : std::optional(at_menu);
     if (!typed) return;
     try {
       const std::string shown = typed->empty() && source_ ? read_from_instrument(step, probe) : *typed;
       locate::TakenReading reading = typed_reading(step.measurement, shown, shown, how_);
+      if (is_a_slipped_digit(step, reading, shown)) return;
       if (wants_a_range(reading, how_)) ask_range(reading);
       search_.add(std::move(reading));
       is_answered_ = true;

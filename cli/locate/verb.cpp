@@ -144,7 +144,8 @@ int run_locate(const Arguments& arguments, Environment& environment) {
   locate::Search& search = *searching;
   search.think();
   const locate::WorkState work = search.work();
-  const LocateReport report = locate_report(search, work, meter.title, arguments.has("--cautions"));
+  LocateReport report = locate_report(search, work, meter.title, arguments.has("--cautions"));
+  report.asks_temperatures = true;
   deliver(report_text(arguments, report, Sentences(units), environment.page), arguments, environment);
   tell_failures(*failures, appliance, environment);
   return exit_of_search(search.standing());

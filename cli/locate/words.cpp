@@ -7,6 +7,7 @@
 #include <utility>
 
 #include <ohmwright/appliance/appliance_readings.hpp>
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/appliance/shown_symptoms.hpp>
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/document/document.hpp>
@@ -31,6 +32,15 @@ std::size_t index_named(const std::vector<Row>& rows, const std::string& name, c
     known.emplace_back(rows[i].id);
   }
   throw InputError("the appliance has no " + what + " " + ohmwright::quoted(name) + did_you_mean(name, known) +
+                   "; it has: " + listed(known));
+}
+
+/// The number of a look (appliance/looks.hpp).
+std::size_t look_of(const std::string& id, const Appliance& appliance) {
+  if (const std::optional<std::size_t> look = look_named(appliance, id)) return *look;
+  std::vector<std::string> known;
+  for (std::size_t look = 0; look < number_of_looks(appliance); ++look) known.push_back(look_words(appliance, look).id);
+  throw InputError("the appliance has no outside cause " + ohmwright::quoted(id) + did_you_mean(id, known) +
                    "; it has: " + listed(known));
 }
 
@@ -233,7 +243,7 @@ locate::Signs typed_signs(const Arguments& arguments, const Appliance& appliance
     const auto [cause, result] = parts_of(word, "CAUSE=found or CAUSE=fine");
     if (result != "found" && result != "fine")
       throw InputError("--looked takes CAUSE=found or CAUSE=fine, got " + ohmwright::quoted(word));
-    signs.looked_at.push_back({index_named(appliance.outside_causes, cause, "outside cause"), result == "found"});
+    signs.looked_at.push_back({look_of(cause, appliance), result == "found"});
   }
   for (const std::string& word : values_of(arguments, "--code")) signs.codes.push_back(typed_code(word, appliance));
   signs.was_thawed = arguments.has("--thawed");

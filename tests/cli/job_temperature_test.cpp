@@ -101,8 +101,8 @@ TEST_F(JobCall, SaysAllThatAGoodSensorMayShow) {
   }
   done(words);
   run({"read", "heater-plug=290"});
-  EXPECT_THAT(run({"next"}).out,
-              AllOf(HasSubstr("Ohms at the sensor's plug"), HasSubstr("8.3 kΩ to 260 kΩ if nothing of all")));
+  EXPECT_THAT(run({"next"}).out, AllOf(HasSubstr("Ohms at the sensor's plug"),
+                                       HasSubstr("8.3 kΩ to 260 kΩ if Evaporator fan: bearing seized")));
 }
 
 /// At a test point the leads are not stated: the refusal tells how the part is read with them.

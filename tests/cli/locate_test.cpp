@@ -196,17 +196,23 @@ TEST(Locate, TakesEveryAnswerBackBeyondATemperature) {
     for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) ++count;
     return count;
   };
-  // A reading, a temperature, another reading; then back over all three, and over what was seen at first.
+  // A look, a reading, a temperature, another reading; then back over all four, and over what was seen at first.
   const std::vector<std::string> words{"--interactive", "--width", "200"};
   const std::string there = "0\n1\n1\n86k\n6\n1\n-18C\n1\n32\n";
-  const Ran back = locate(words, there + "5\n5\n5\n5\n");
+  const Ran back = locate(words, there + "5\n5\n5\n5\n5\n");
   EXPECT_EQ(how_often(back.out, "Taken back: coil=-18C"), 1U);
   EXPECT_EQ(how_often(back.out, "What do you see?"), 2U) << back.out;
-  EXPECT_EQ(how_often(locate(words, there + "5\n5\n5\n").out, "What do you see?"), 1U);
+  EXPECT_EQ(how_often(locate(words, there + "5\n5\n5\n5\n").out, "What do you see?"), 1U);
   // What is asked then is what was asked at first.
-  const Ran again = locate(words, there + "5\n5\n5\n5\n0\n1\n0\n");
+  const Ran again = locate(words, there + "5\n5\n5\n5\n5\n0\n1\n0\n");
   const Ran first = locate(words, "0\n1\n0\n");
   EXPECT_EQ(again.out.substr(again.out.rfind("Do next")), first.out.substr(first.out.rfind("Do next")));
+}
+
+TEST(Locate, TheDialogueTakesAReadingAtItsMenu) {
+  const std::vector<std::string> words{"--interactive", "--width", "200"};
+  EXPECT_THAT(locate(words, "0\n1\n2\n2\n290ohm\n0\n").out, Not(HasSubstr("Type one of the digits")));
+  EXPECT_THAT(locate(words, "0\n1\n2\n2\nx\n0\n").out, HasSubstr("Type one of the digits"));
 }
 
 TEST(Locate, TheDialogueStopsAtTheSealedSystem) {
@@ -227,7 +233,7 @@ TEST(Locate, AsksForAPartAloneUnlessItWasReadSo) {
       run_program({"locate", "upright-timer-bimetal-120v", "--symptom", "no-air", "--symptom", "noise", "--symptom",
                    "frost-whole-coil", "heater-alone=32", "--looked", "door-gasket=fine", "thermostat-alone=0.3"})
           .out,
-      AllOf(HasSubstr("LIKELY: Evaporator fan"), HasSubstr("read that part alone")));
+      AllOf(HasSubstr("LIKELY: Evaporator fan"), HasSubstr("no ohms of its own show it")));
 }
 
 TEST(Locate, ProvesADryerByARunAndAFreezerByADefrost) {

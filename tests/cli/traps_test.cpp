@@ -88,6 +88,88 @@ TEST(Traps, NobodyIsSentToLiveWorkWhileARepeatStillTells) {
                                      "heater: element open"));
 }
 
+// All parts read good, the coil a block of ice: worn gears of the timer, and the ice on the fan follows.
+TEST(Traps, ATimerThatDoesNotMoveOnIsSeenAndNotRead) {
+  std::vector<std::string> words{timer_upright};
+  for (const char* symptom : {"frost-whole-coil", "warm-cabinet", "no-air"})
+    words.insert(words.end(), {"--symptom", symptom});
+  for (const char* cause :
+       {"door-gasket", "outlet-dead", "room-too-cold", "air-blocked", "refrigerant-short", "drain-blocked"})
+    words.insert(words.end(), {"--looked", std::string(cause) + "=fine"});
+  words.insert(words.end(),
+               {"--zone", "coil=-18C", "defrost-to-neutral=31.9", "plug@turned-to-defrost=31.6", "timer-motor=2.9k",
+                "plug=5.4", "fan-alone=68.5", "harness-to-earth=OL", "heater-alone=31.7"});
+  EXPECT_THAT(told(words), AllOf(HasSubstr("The likeliest is Defrost timer: does not move on by itself"),
+                                 HasSubstr("Do next - Look: mark where the timer's shaft stands")));
+  std::vector<std::string> stands = words;
+  stands.insert(stands.end(), {"--looked", "timer-stands=found"});
+  EXPECT_GT(probability_of("timer", stands), 0.99);
+  EXPECT_THAT(told(stands), AllOf(HasSubstr("Defrost timer: does not move on by itself"),
+                                  HasSubstr("Looked at and found: timer does not move on by itself")));
+  std::vector<std::string> moves = words;
+  moves.insert(moves.end(), {"--looked", "timer-stands=fine"});
+  EXPECT_LT(probability_of("timer", moves), 0.3);
+  EXPECT_THAT(told(moves), Not(HasSubstr("no ohms show whether it moves on by itself")));
+}
+
+TEST(Traps, ATimerIsNotWatchedWhileALeakWasRead) {
+  EXPECT_THAT(told({timer_upright, "--symptom", "frost-whole-coil", "harness-to-earth=45k"}),
+              Not(HasSubstr("mark where the timer's shaft stands")));
+}
+
+// Good heater, link, sensor and fan, and a coil of ice: what starts a defrost is what is left, and the volts at its
+// output tell it. Ice on the fan follows.
+TEST(Traps, ABoardThatStartsNoDefrostIsLeftWhereAllElseReadsGood) {
+  std::vector<std::string> words{board_upright,  "--symptom",       "frost-whole-coil",
+                                 "--zone",       "coil=-18C",       "heater-plug=292",
+                                 "fan-plug=215", "sensor-plug=94k", "heater-to-earth=OL"};
+  for (const char* cause : {"door-gasket", "outlet-dead", "room-too-cold", "drain-blocked"})
+    words.insert(words.end(), {"--looked", std::string(cause) + "=fine"});
+  EXPECT_GT(probability_of("board", words), 0.5);
+  EXPECT_THAT(told(words), HasSubstr("The likeliest is Control board"));
+  std::vector<std::string> live = words;
+  live.emplace_back("--allow-live");
+  EXPECT_THAT(told(live), HasSubstr("Do next - Volts at the heater output, plug in, after: defrost forced"));
+  live.emplace_back("volts-defrost@forced-defrost=0.1V");
+  EXPECT_GT(probability_of("board", live), 0.9);
+  words.insert(words.end(), {"--symptom", "no-air", "--symptom", "noise"});
+  EXPECT_THAT(told(words),
+              AllOf(HasSubstr("Evaporator fan: blocked by ice; and Control board: gives its heater nothing"),
+                    Not(HasSubstr("LIKELY: Evaporator fan"))));
+}
+
+// What was read alone, twice alike, is found; what else may be wrong is said beside it.
+TEST(Traps, ASecondReadingAloneThatAgreesSettlesAPart) {
+  EXPECT_THAT(told({timer_upright, "--symptom", "frost-whole-coil", "--symptom", "warm-cabinet", "--symptom", "no-air",
+                    "--looked", "door-gasket=fine", "--zone", "coil=-18C", "defrost-to-neutral=OL", "heater-alone=OL",
+                    "thermostat-alone=0.25", "heater-alone=OL"}),
+              AllOf(HasSubstr("FOUND: Defrost heater: element open"),
+                    HasSubstr("Something else may be wrong beside it"), Not(HasSubstr("read it once more"))));
+}
+
+TEST(Traps, ThePartThatIsLikelyIsReadAloneNext) {
+  EXPECT_THAT(told({timer_upright, "--symptom", "frost-whole-coil", "--symptom", "warm-cabinet", "--looked",
+                    "door-gasket=fine", "defrost-to-neutral@turned-to-defrost=32.1", "plug@turned-to-defrost=5.2"}),
+              AllOf(HasSubstr("LIKELY: Defrost timer: stuck in run"), HasSubstr("read that part alone"),
+                    HasSubstr("Do next - Timer's line to")));
+}
+
+// The place of a leak that two readings cannot tell is not named, and 45 kilohm are expected where 45 were read.
+TEST(Traps, ALeakIsExpectedAsItWasReadAndNamedByItsPart) {
+  const std::vector<std::string> words{timer_upright, "--symptom", "trips-residual-current-device",
+                                       "harness-to-earth=45k"};
+  EXPECT_THAT(told(words), HasSubstr("45 kΩ if Defrost heater: leaks to the frame"));
+  std::vector<std::string> twice = words;
+  twice.emplace_back("heater-to-frame=45k");
+  EXPECT_THAT(told(twice),
+              AllOf(HasSubstr("FOUND: Defrost heater The chance"), Not(HasSubstr("FOUND: Defrost heater:"))));
+}
+
+TEST(Traps, ABreakerTripsByNothingThatCannotTripIt) {
+  EXPECT_LT(probability_of("fan", {timer_upright, "--symptom", "trips-breaker"}), 0.2);
+  EXPECT_LT(probability_of("timer", {timer_upright, "--symptom", "trips-breaker"}), 0.2);
+}
+
 TEST(Traps, ABrokenTestLeadShowsOpenEverywhere) {
   const std::vector<std::string> all_open{
       "upright-shared-neutral-230v", "--symptom", "frost-whole-coil", "heater-alone=OL", "harness=OL",

@@ -179,6 +179,16 @@ struct OwnSymptom {
   std::string title;  ///< "the drum turns and the laundry stays wet"
 };
 
+/// What somebody sees of faults of parts that no meter shows: a timer whose shaft stands still.
+struct PartLook {
+  std::string id;
+  std::string title;  ///< of what is found: "timer does not move on by itself"
+  std::string check;  ///< what to do, and to look at
+  double minutes = 2.0;
+  bool runs = false;             ///< it is plugged in and runs meanwhile, its covers on
+  std::vector<PartFault> tells;  ///< the faults of which it is seen
+};
+
 /// What the control's memory can say.
 struct BoardCode {
   std::string code;
@@ -213,6 +223,7 @@ struct Appliance {
   std::vector<SetUp> set_ups;
   std::vector<OwnSymptom> symptoms;
   std::vector<OutsideCause> outside_causes;
+  std::vector<PartLook> part_looks;
   std::vector<Consequence> consequences;
   std::vector<BoardCode> codes;
   std::vector<std::string> assumed;  ///< what nobody knew of it and was taken as something, a sentence each

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <ohmwright/appliance/name_finder.hpp>
 #include <ohmwright/appliance/places_reader.hpp>
 #include <ohmwright/quantity/article.hpp>
@@ -41,6 +43,24 @@ void read_outside_causes(const ValueNode& root, Appliance& appliance, std::vecto
   refuse_twins(root, "outside_causes", appliance.outside_causes, problems);
 }
 
+void read_part_looks(const ValueNode& root, Appliance& appliance, std::vector<Problem>& problems) {
+  for (const ValueNode& entry : list_of(root, "looks")) {
+    PartLook& look = appliance.part_looks.emplace_back();
+    look.id = text_of(entry, "id");
+    look.title = text_of(entry, "title");
+    look.check = text_of(entry, "check");
+    look.minutes = minutes_in(entry, "minutes", look.minutes, problems);
+    look.runs = flag_of(entry, "runs");
+    for (const ValueNode& fault : list_of(entry, "tells"))
+      if (const auto named = fault_named(fault, appliance, problems)) look.tells.push_back(*named);
+    const auto is_same = [&](const OutsideCause& cause) { return cause.id == look.id; };
+    if (std::any_of(appliance.outside_causes.begin(), appliance.outside_causes.end(), is_same))
+      problems.push_back(entry.problem("an outside cause is called " + ohmwright::quoted(look.id) +
+                                       ", too; give the look another name"));
+  }
+  refuse_twins(root, "looks", appliance.part_looks, problems);
+}
+
 void read_consequences(const ValueNode& root, Appliance& appliance, std::vector<Problem>& problems) {
   for (const ValueNode& entry : list_of(root, "consequences")) {
     const ValueNode* cause = entry.find("cause");
@@ -74,6 +94,7 @@ void read_codes(const ValueNode& root, Appliance& appliance, std::vector<Problem
 
 void read_causes(const ValueNode& root, Appliance& appliance, std::vector<Problem>& problems) {
   read_outside_causes(root, appliance, problems);
+  read_part_looks(root, appliance, problems);
   read_consequences(root, appliance, problems);
   read_codes(root, appliance, problems);
 }

@@ -76,6 +76,18 @@ ValueNode::Members row_of(const FoundPart& part) {
   return row;
 }
 
+/// Its frame at the protective earth, where it has the one and the appliance the other: a joint that leaks is found.
+void ground_frame(ValueNode::Members& row, const Appliance& appliance, const Descriptor& descriptor) {
+  const auto& terminals = descriptor.terminals;
+  if (!appliance.supply.earth || std::find(terminals.begin(), terminals.end(), "frame") == terminals.end()) return;
+  for (auto& [name, value] : row) {
+    if (name != "connections") continue;
+    ValueNode::Members connections = *value.members();
+    connections.emplace_back("frame", text(appliance.nodes[*appliance.supply.earth]));
+    value = made(std::move(connections));
+  }
+}
+
 /// Ohms between its first two terminals, the first lifted.
 ValueNode own_test_point(const FoundPart& part, const ValueNode& behind) {
   const std::vector<std::string_view>& terminals = part.kind->descriptor().terminals;
@@ -110,6 +122,7 @@ ValueNode with_splice(const ValueNode& file, const Appliance& appliance, const P
   const ValueNode behind = covers_of(appliance, part.behind);
   const FoundPart splice{id, "Splice at " + part.title, &kind, ratings, {appliance.nodes[*node], between}};
   ValueNode::Members row = row_of(splice);
+  ground_frame(row, appliance, kind.descriptor());
   if (part.zone) row.emplace_back("zone", text(appliance.zones[*part.zone].id));
   row.emplace_back("minutes_to_replace", text("10 min"));
   if (!part.behind.empty()) row.emplace_back("behind", behind);

@@ -2,6 +2,7 @@
 #include <numeric>
 #include <utility>
 
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/locate/expected_reading.hpp>
 #include <ohmwright/locate/next_step.hpp>
 
@@ -34,14 +35,15 @@ class StepFinder {
   }
 
   void add_looks(std::span<const std::size_t> looked_at, const Diagnosis& diagnosis) {
-    const std::vector<double> assumed = assumed_of_causes();
-    for (std::size_t i = 0; i < appliance_.outside_causes.size(); ++i) {
+    const FaultList& faults = reasoner_.faults();
+    for (std::size_t i = 0; i < number_of_looks(appliance_); ++i) {
       if (std::find(looked_at.begin(), looked_at.end(), i) != looked_at.end()) continue;
-      if (diagnosis.outside_causes[i] < as_assumed * assumed[i]) spoken_against_.push_back(i);
+      if (probability_of_look(faults, diagnosis, i) < as_assumed * assumed_of_look(i)) spoken_against_.push_back(i);
       std::vector<double> positive;
       for (const std::size_t instance : likely_.instances)
-        positive.push_back(reasoner_.sign_model().found_if(reasoner_.instance(instance).candidate->outside_cause == i));
-      add({Step::Form::look, {}, i, std::max(0.5, appliance_.outside_causes[i].minutes)},
+        positive.push_back(
+            reasoner_.sign_model().found_if(is_seen_by_look(faults, *reasoner_.instance(instance).candidate, i)));
+      add({Step::Form::look, {}, i, std::max(0.5, look_minutes(appliance_, i))},
           expected_of_answer(likely_.hypotheses, std::move(positive), settings_.likely));
     }
   }
@@ -80,11 +82,11 @@ class StepFinder {
  private:
   static constexpr double as_assumed = 1.0 - 1e-9;
 
-  /// Probability of each outside cause before anything was seen.
-  std::vector<double> assumed_of_causes() const {
-    std::vector<double> assumed(appliance_.outside_causes.size(), 0.0);
+  /// Probability of what a look is at before anything was seen.
+  double assumed_of_look(std::size_t look) const {
+    double assumed = 0.0;
     for (const Candidate& candidate : reasoner_.faults().candidates())
-      if (candidate.outside_cause) assumed[*candidate.outside_cause] += candidate.prior;
+      if (is_seen_by_look(reasoner_.faults(), candidate, look)) assumed += candidate.prior;
     return assumed;
   }
 
@@ -148,11 +150,19 @@ class StepFinder {
   const WorkState& state_;
   const NextStepSettings& settings_;
   LikelyInstances likely_;
-  std::vector<std::size_t> spoken_against_;  ///< outside causes
+  std::vector<std::size_t> spoken_against_;  ///< looks
   std::vector<Step> steps_;
 };
 
 }  // namespace
+
+double probability_of_look(const FaultList& faults, const Diagnosis& diagnosis, std::size_t look) {
+  if (const auto cause = outside_cause_of_look(faults.appliance(), look)) return diagnosis.outside_causes[*cause];
+  double probability = 0.0;
+  for (std::size_t i = 0; i < diagnosis.candidates.size(); ++i)
+    if (is_seen_by_look(faults, faults.candidates()[i], look)) probability += diagnosis.candidates[i];
+  return probability;
+}
 
 std::vector<Step> next_steps(Reasoner& reasoner, const Diagnosis& diagnosis, const WorkState& state,
                              const NextStepSettings& settings, std::span<const Measurement> done,

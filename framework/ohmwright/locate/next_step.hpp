@@ -29,13 +29,13 @@ struct NextStepSettings {
 struct Step {
   enum class Form : std::uint8_t {
     measure,  ///< `measurement`
-    look,     ///< at the outside cause
+    look,     ///< at an outside cause, or at a part
     replace,  ///< the part, and see whether it runs
   };
 
   Form form = Form::measure;
   Measurement measurement;
-  std::size_t subject = 0;  ///< outside cause to look at, or part to replace
+  std::size_t subject = 0;  ///< the look by its number (appliance/looks.hpp), or the part to replace
   double minutes = 0.0;
   double gain_bits = 0.0;       ///< expected fall of the entropy over "which parts are at fault"
   double unsettled_bits = 0.0;  ///< expected entropy after it, endings in which parts are named not counted
@@ -46,10 +46,13 @@ struct Step {
   double gain_per_minute() const { return gain_bits / minutes; }
 };
 
+/// Probability of what a look, by its number, is at [0…1].
+double probability_of_look(const FaultList& faults, const Diagnosis& diagnosis, std::size_t look);
+
 /// Every step that is possible and not done yet, best first: by the minutes to go, a look ahead by one step. A cheap
 /// step that tells a little comes after a dearer one that ends the search, and last of all a look at what the evidence
 /// speaks against. No set-up is asked for that makes no difference. `done` are the measurements taken and that
-/// could not be reached, `looked_at` the outside causes.
+/// could not be reached, `looked_at` the looks, by their numbers.
 std::vector<Step> next_steps(Reasoner& reasoner, const Diagnosis& diagnosis, const WorkState& state,
                              const NextStepSettings& settings, std::span<const Measurement> done,
                              std::span<const std::size_t> looked_at);

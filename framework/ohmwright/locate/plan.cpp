@@ -61,7 +61,7 @@ class Planner {
   }
 
   std::vector<PlanAnswer> looks_of(const Step& step) const {
-    const double is_it = search_.diagnosis().outside_causes[step.subject];
+    const double is_it = probability_of_look(search_.reasoner().faults(), search_.diagnosis(), step.subject);
     const SignModel& model = search_.settings().signs;
     const double found = is_it * model.found_if(true) + (1.0 - is_it) * model.found_if(false);
     return {{PlanAnswer::Form::yes, {}, found, 0}, {PlanAnswer::Form::no, {}, 1.0 - found, 0}};

@@ -20,7 +20,7 @@ struct PlanSettings {
 struct PlanAnswer {
   enum class Form : std::uint8_t {
     reading,  ///< `readings`
-    yes,      ///< the outside cause was found
+    yes,      ///< what it was looked for was found
     no,       ///< it was looked at and is in order
   };
 

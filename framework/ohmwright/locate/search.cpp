@@ -2,6 +2,7 @@
 #include <utility>
 #include <variant>
 
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/innocent_ways.hpp>
 #include <ohmwright/locate/reading_range.hpp>
@@ -133,12 +134,13 @@ bool Search::may_be_energised(bool insulation_is_good) const {
 
 std::vector<Step> Search::steps_from_here(const NextStepSettings& settings, std::ptrdiff_t asked_times) {
   std::vector<std::size_t> looked_at;
-  for (const OutsideSign& sign : signs_.looked_at) looked_at.push_back(sign.outside_cause);
+  for (const LookSign& sign : signs_.looked_at) looked_at.push_back(sign.look);
   NextStepSettings allowed = settings;
-  if (!may_be_energised(settings.insulation_is_good))
-    allowed.allow_live = allowed.insulation_is_good = false;  // no step energises it
+  const bool may_run = may_be_energised(settings.insulation_is_good);
+  if (!may_run) allowed.allow_live = allowed.insulation_is_good = false;  // no step energises it
   std::vector<Step> steps = next_steps(reasoner_, diagnosis_, work(), allowed, done(asked_times), looked_at);
-  std::erase_if(steps, [this](const Step& step) {
+  std::erase_if(steps, [&](const Step& step) {
+    if (step.form == Step::Form::look) return !may_run && runs_for_look(appliance_, step.subject);
     if (step.form == Step::Form::replace)
       return std::any_of(signs_.replaced.begin(), signs_.replaced.end(),
                          [&](const ReplacedSign& sign) { return sign.part == step.subject; });
@@ -166,6 +168,7 @@ void Search::think() {
     steps_ = steps_that_repeat();
     if (!steps_.empty()) standing_.form = Standing::Form::open;
   }
+  settle_what_was_read_alone_twice();
   if (standing_.is_named()) hold_back_beside_what_nothing_explains();
   if (standing_.is_named()) hold_back_what_no_reading_says();
   if (standing_.is_named()) hold_back_what_a_temperature_explains();
@@ -182,6 +185,7 @@ void Search::think() {
   // would cost minutes: what tells most a minute ends the search sooner.)
   if (!signs_.codes.empty() && standing_.probability >= nearly_likely && standing_.lacks == Standing::Lacks::nothing)
     put_what_bears_it_out_first();
+  if (standing_.form == Standing::Form::likely && !standing_.warm_part && !standing_.slip) put_the_part_named_first();
   put_dead_before_live();
   put_earth_before_live();
   put_insulation_first();

@@ -87,6 +87,9 @@ class Search {
   void doubt_what_own_heat_explains();
   void ask_again_once_it_has_cooled(std::size_t part);
   void ask_again(const Measurement& measurement);
+  void settle_what_was_read_alone_twice();
+  void put_the_part_named_first();
+  std::size_t times_read_alone_alike(std::size_t part) const;
   void hold_back_beside_what_nothing_explains();
   std::optional<std::size_t> part_read_alone_unexplained() const;
   void doubt_what_assumed_volts_explain();

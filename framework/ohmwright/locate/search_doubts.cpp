@@ -12,6 +12,15 @@
 
 namespace ohmwright::locate {
 
+/// Parts that are sure are found once each was read alone, twice alike: what more may be wrong beside them is said.
+void Search::settle_what_was_read_alone_twice() {
+  if (standing_.form != Standing::Form::likely || standing_.probability < settings_.steps.replace) return;
+  const bool were_all =
+      !standing_.parts.empty() && std::all_of(standing_.parts.begin(), standing_.parts.end(),
+                                              [this](std::size_t part) { return times_read_alone_alike(part) > 1; });
+  if (were_all) standing_.form = Standing::Form::settled;
+}
+
 /// OL on a range that nobody stated condemns nothing, and neither does a code that no reading bears out: without them
 /// the parts have to be named, too, or at least to be likelier than not.
 void Search::hold_back_what_no_reading_says() {
@@ -77,7 +86,8 @@ void Search::hold_back_what_a_state_explains() {
   ask_turned_away_from(prober_.site().states_not_said[*state]);
 }
 
-/// What was read of that part as found is read again, the part turned to stand otherwise.
+/// What was read of that part as found, and what hangs on how it stands, is read again, the part turned to stand
+/// otherwise.
 void Search::ask_turned_away_from(const SetState& as_found) {
   const auto turned = std::find_if(appliance_.set_ups.begin(), appliance_.set_ups.end(), [&](const SetUp& set_up) {
     return !set_up.live && !set_up.only_stated && turns_away(set_up, as_found);
@@ -86,9 +96,10 @@ void Search::ask_turned_away_from(const SetState& as_found) {
   const auto set_up = static_cast<std::size_t>(turned - appliance_.set_ups.begin());
   for (const TakenReading& reading : readings_) {
     const std::size_t point = reading.measurement.test_point;
-    if (!is_between_terminals_of(appliance_.test_points[point], as_found.part)) continue;
     const Measurement again{point, set_up};
-    if (is_possible(appliance_, again)) ask_again(again);
+    if (!is_possible(appliance_, again)) continue;
+    const bool hangs_on_it = !reading.measurement.set_up && !reasoner_.says_the_same(point, set_up);
+    if (hangs_on_it || is_between_terminals_of(appliance_.test_points[point], as_found.part)) ask_again(again);
   }
 }
 

@@ -5,6 +5,7 @@
 
 #include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/search.hpp>
+#include <ohmwright/locate/weighed_readings.hpp>
 
 namespace ohmwright::locate {
 
@@ -22,6 +23,47 @@ void Search::put_what_bears_it_out_first() {
            !look_alike(reasoner_.predicted(at_fault, step.measurement), reasoner_.predicted(good, step.measurement));
   });
   std::stable_sort(steps_.begin(), others, [](const Step& a, const Step& b) { return a.minutes < b.minutes; });
+}
+
+/// How often the part was read across its own terminals, a lead off, at one place and alike.
+std::size_t Search::times_read_alone_alike(std::size_t part) const {
+  std::size_t times = 0;
+  for (std::size_t i = 0; i < readings_.size(); ++i) {
+    if (part_alone_at(appliance_.test_points[readings_[i].measurement.test_point]) != part) continue;
+    times = std::max<std::size_t>(times, was_read_twice_alike(prober_, readings_, i) ? 2 : 1);
+  }
+  return times;
+}
+
+/// What is said of a part that is likely at fault, and what is to be done next, are one: it is read alone, and what was
+/// read of it alone is read once more. Where nothing that it shows alone tells, the other steps stay.
+void Search::put_the_part_named_first() {
+  const std::span<const Candidate> candidates = faults_.candidates();
+  const auto sound = std::find_if(candidates.begin(), candidates.end(),
+                                  [](const Candidate& candidate) { return candidate.nothing_wrong(); });
+  if (sound == candidates.end()) return;
+  const std::size_t good = reasoner_.first_instance(static_cast<std::size_t>(sound - candidates.begin()));
+  const std::size_t at_fault =
+      reasoner_.first_instance(likeliest_candidate(faults_, diagnosis_, standing_.parts, standing_.outside_cause));
+  std::optional<Step> first;
+  for (const std::size_t part : standing_.parts) {
+    if (times_read_alone_alike(part) > 1) continue;
+    NextStepSettings all = settings_.steps;
+    all.allow_live = false;
+    all.least_gain_bits = 1e-6;
+    for (const Step& step : steps_from_here(all, 2)) {
+      if (step.form != Step::Form::measure || is_live(appliance_, step.measurement)) continue;
+      if (part_alone_at(appliance_.test_points[step.measurement.test_point]) != part) continue;
+      if (look_alike(reasoner_.predicted(at_fault, step.measurement), reasoner_.predicted(good, step.measurement)))
+        continue;
+      if (!first || step.minutes < first->minutes) first = step;
+    }
+  }
+  if (!first) return;
+  std::erase_if(steps_, [&](const Step& step) {
+    return step.form == Step::Form::measure && step.measurement == first->measurement;
+  });
+  steps_.insert(steps_.begin(), *first);
 }
 
 /// After a shock, a trip or a smell the insulation is read before all else; once a leak was read, nothing is but where
@@ -100,7 +142,8 @@ void Search::ask_for_ranges() {
 
 /// Puts that measurement before all others.
 void Search::ask_again(const Measurement& measurement) {
-  std::erase_if(steps_, [&](const Step& step) { return step.measurement == measurement; });
+  std::erase_if(steps_,
+                [&](const Step& step) { return step.form == Step::Form::measure && step.measurement == measurement; });
   Step again;
   again.measurement = measurement;
   again.minutes = minutes_of(appliance_, settings_.steps.times, work(), measurement);

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/component/symptom.hpp>
 #include <ohmwright/locate/leak_to_earth.hpp>
 #include <ohmwright/locate/normal.hpp>
@@ -25,9 +26,20 @@ double probability_of_symptom(const FaultList& faults, const Candidate& candidat
   return 1.0 - absent;
 }
 
+/// That it shows though nothing in the candidate brings it about. What trips does so by a leak or a short; and where
+/// no volts arrive nothing cools, so that no coil fills with frost.
+double without_cause_of(const FaultList& faults, const Candidate& candidate, const std::string& symptom,
+                        const SignModel& model) {
+  const bool is_cut =
+      candidate.outside_cause && faults.appliance().outside_causes[*candidate.outside_cause].cuts_supply;
+  const bool is_trip = symptom == "trips-breaker" || symptom == "trips-residual-current-device";
+  return is_trip || (is_cut && is_of_frost(symptom)) ? model.trip_without_cause : model.without_cause;
+}
+
 double of_symptom(const FaultList& faults, const Candidate& candidate, const SymptomSign& sign, bool was_thawed,
                   const SignModel& model) {
-  const double shows = probability_of_symptom(faults, candidate, sign.symptom, model.without_cause);
+  const double shows =
+      probability_of_symptom(faults, candidate, sign.symptom, without_cause_of(faults, candidate, sign.symptom, model));
   const double seen = sign.is_there ? shows : 1.0 - shows;
   return was_thawed && is_of_frost(sign.symptom) ? std::pow(seen, model.thawed_frost_weight) : seen;
 }
@@ -66,8 +78,8 @@ double of_replaced(const FaultList& faults, const Candidate& candidate, const Re
                                                                         : model.cured_by_chance;
 }
 
-double of_look(const Candidate& candidate, const OutsideSign& sign, const SignModel& model) {
-  const double found = model.found_if(candidate.outside_cause == sign.outside_cause);
+double of_look(const FaultList& faults, const Candidate& candidate, const LookSign& sign, const SignModel& model) {
+  const double found = model.found_if(is_seen_by_look(faults, candidate, sign.look));
   return sign.found ? found : 1.0 - found;
 }
 
@@ -102,8 +114,8 @@ double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, 
       signs.symptoms, [](const SymptomSign& a, const SymptomSign& b) { return a.symptom == b.symptom; },
       [&](const SymptomSign& sign) { return of_symptom(faults, candidate, sign, signs.was_thawed, model); });
   likelihood *= product_of(
-      signs.looked_at, [](const OutsideSign& a, const OutsideSign& b) { return a.outside_cause == b.outside_cause; },
-      [&](const OutsideSign& sign) { return of_look(candidate, sign, model); });
+      signs.looked_at, [](const LookSign& a, const LookSign& b) { return a.look == b.look; },
+      [&](const LookSign& sign) { return of_look(faults, candidate, sign, model); });
   likelihood *= product_of(
       signs.codes, [](const CodeSign& a, const CodeSign& b) { return a.code == b.code; },
       [&](const CodeSign& sign) { return of_code(faults, candidate, sign, model); });
@@ -112,6 +124,14 @@ double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, 
       signs.replaced, [](const ReplacedSign& a, const ReplacedSign& b) { return a.part == b.part; },
       [&](const ReplacedSign& sign) { return of_replaced(faults, candidate, sign, model); });
   return likelihood;
+}
+
+bool is_seen_by_look(const FaultList& faults, const Candidate& candidate, std::size_t look) {
+  const std::vector<PartFault>* tells = faults_of_look(faults.appliance(), look);
+  if (tells == nullptr) return candidate.outside_cause == outside_cause_of_look(faults.appliance(), look);
+  return std::any_of(candidate.faults.begin(), candidate.faults.end(), [&](std::uint16_t fault) {
+    return std::find(tells->begin(), tells->end(), faults.faults()[fault].fault) != tells->end();
+  });
 }
 
 bool is_of_frost(const std::string& symptom) {
@@ -133,8 +153,9 @@ bool speaks_of_sealed_system(const Appliance& appliance, const Signs& signs) {
     const Symptom* known = symptom_named(sign.symptom);
     return sign.is_there && known != nullptr && known->of == SymptomOf::sealed_system;
   });
-  return is_shown || std::any_of(signs.looked_at.begin(), signs.looked_at.end(), [&](const OutsideSign& sign) {
-           return sign.found && appliance.outside_causes[sign.outside_cause].sealed_system;
+  return is_shown || std::any_of(signs.looked_at.begin(), signs.looked_at.end(), [&](const LookSign& sign) {
+           const std::optional<std::size_t> cause = outside_cause_of_look(appliance, sign.look);
+           return sign.found && cause && appliance.outside_causes[*cause].sealed_system;
          });
 }
 

@@ -16,9 +16,9 @@ struct SymptomSign {
   bool is_there = true;
 };
 
-/// A cause outside the parts that was looked at: the gasket, the drain.
-struct OutsideSign {
-  std::size_t outside_cause = 0;
+/// Something that was looked at: the gasket, the drain, the shaft of a timer.
+struct LookSign {
+  std::size_t look = 0;  ///< its number (appliance/looks.hpp)
   bool found = false;
 };
 
@@ -46,7 +46,7 @@ struct ThawSign {
 /// Everything that is known without a meter. What is said twice counts once; of a yes and a no the later holds.
 struct Signs {
   std::vector<SymptomSign> symptoms;
-  std::vector<OutsideSign> looked_at;
+  std::vector<LookSign> looked_at;
   std::vector<CodeSign> codes;
   /// It was thawed before anybody looked: what the frost looks like now says little.
   bool was_thawed = false;
@@ -56,10 +56,11 @@ struct Signs {
 
 /// What is assumed of signs (docs/arithmetic.md, "Finding the fault"); no source.
 struct SignModel {
-  double without_cause = 0.05;       ///< that a symptom shows though nothing here brings it about
-  double overlooked = 0.05;          ///< that a look at an outside cause misses it
-  double imagined = 0.005;           ///< that it sees one that is not there: a torn belt in the hand is one
-  double code_without_fault = 0.03;  ///< that a board holds a code though the fault is not there
+  double without_cause = 0.05;        ///< that a symptom shows though nothing here brings it about
+  double trip_without_cause = 0.005;  ///< the same of what nothing but a leak, a short or burning does
+  double overlooked = 0.05;           ///< that a look misses what is there
+  double imagined = 0.005;            ///< that it sees one that is not there: a torn belt in the hand is one
+  double code_without_fault = 0.03;   ///< that a board holds a code though the fault is not there
   double code_with_fault = 0.85;
   double thawed_frost_weight = 0.3;  ///< what frost evidence still weighs after a thaw [0…1], as an exponent
   double trip_untold = 0.05;         ///< that nobody tells of a breaker that has tripped
@@ -72,7 +73,7 @@ struct SignModel {
   double days_to_fail_at_once = 0.2;  ///< of a fault that needs no frost
   double spread_of_fail = 1.0;
 
-  /// That a look finds an outside cause which is there, or is not.
+  /// That a look finds what is there, or what is not.
   double found_if(bool is_there) const { return is_there ? 1.0 - overlooked : imagined; }
 };
 
@@ -82,6 +83,9 @@ double likelihood_of_signs(const FaultList& faults, const Candidate& candidate, 
 
 /// Whether a symptom tells of frost, which a thaw takes away.
 bool is_of_frost(const std::string& symptom);
+
+/// Whether a candidate has what a look, by its number, is at.
+bool is_seen_by_look(const FaultList& faults, const Candidate& candidate, std::size_t look);
 
 /// Whether somebody saw the breaker trip.
 bool tells_of_tripped_breaker(const Signs& signs);

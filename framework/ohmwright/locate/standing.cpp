@@ -32,6 +32,23 @@ Standing sure_ones_of(Standing set, const FaultList& faults, const Diagnosis& di
   return set;
 }
 
+/// Whether a part of `fewer` only follows from one that the likeliest set has beside it: ice on a fan from a board that
+/// starts no defrost.
+bool follows_from_what_is_left_out(const FaultList& faults, const Diagnosis& diagnosis, const Standing& all,
+                                   const Standing& fewer) {
+  const auto has = [](const std::vector<std::size_t>& parts, std::size_t part) {
+    return std::find(parts.begin(), parts.end(), part) != parts.end();
+  };
+  const Candidate& candidate =
+      faults.candidates()[likeliest_candidate(faults, diagnosis, all.parts, all.outside_cause)];
+  const auto is_there = [&](const PartFault& fault) { return faults.fault_of(candidate, fault.part) == fault.fault; };
+  const auto& rows = faults.appliance().consequences;
+  return std::any_of(rows.begin(), rows.end(), [&](const Consequence& row) {
+    return row.cause && has(fewer.parts, row.effect.part) && is_there(row.effect) && is_there(*row.cause) &&
+           !has(fewer.parts, row.cause->part);
+  });
+}
+
 }  // namespace
 
 std::vector<AnswerSet> answers(const FaultList& faults, const Diagnosis& diagnosis) {
@@ -65,7 +82,8 @@ Standing standing(const FaultList& faults, const Diagnosis& diagnosis, const Nex
   Standing at{Standing::Form::open, likeliest.parts, likeliest.outside_cause};
   at.probability = probability_of(faults, diagnosis, at);
   const Standing sure = sure_ones_of(at, faults, diagnosis, settings.likely);
-  if (at.probability < settings.likely && sure.probability >= settings.likely && !sure.parts.empty()) {
+  if (at.probability < settings.likely && sure.probability >= settings.likely && !sure.parts.empty() &&
+      !follows_from_what_is_left_out(faults, diagnosis, at, sure)) {
     at = sure;
     at.is_with_more = true;
   }

@@ -38,6 +38,13 @@ class ApplianceSentences {
                                                                       {"check", capitalised(cause.check)},
                                                                       {"minutes", minutes_text(cause.minutes)}}));
     section(say_(OHMWRIGHT_TEXT("Causes that are no part: look first")));
+    for (const PartLook& look : appliance_.part_looks)
+      lines_.push_back(
+          say_(OHMWRIGHT_TEXT("{id}: {cause}. {check} ({minutes})"), {{"id", look.id},
+                                                                      {"cause", look.title},
+                                                                      {"check", capitalised(look.check)},
+                                                                      {"minutes", minutes_text(look.minutes)}}));
+    section(say_(OHMWRIGHT_TEXT("What no meter shows of a part: look")));
     for (const OwnSymptom& symptom : appliance_.symptoms)
       lines_.push_back(say_(OHMWRIGHT_TEXT("{id}: {symptom}"), {{"id", symptom.id}, {"symptom", symptom.title}}));
     section(say_(OHMWRIGHT_TEXT("What may be seen here, beside the usual")));

@@ -32,12 +32,14 @@ Appliance in_readers_words(Appliance appliance) {
   translate_titles(appliance.set_ups);
   translate_titles(appliance.symptoms);
   translate_titles(appliance.outside_causes);
+  translate_titles(appliance.part_looks);
   for (SetUp& set_up : appliance.set_ups) {
     for (std::string& step : set_up.steps) translate(step);
     translate(set_up.confirmed_by);
     translate(set_up.way_out);
   }
   for (OutsideCause& cause : appliance.outside_causes) translate(cause.check);
+  for (PartLook& look : appliance.part_looks) translate(look.check);
   for (BoardCode& code : appliance.codes) translate(code.meaning);
   return appliance;
 }

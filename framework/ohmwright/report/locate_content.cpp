@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <utility>
 
+#include <ohmwright/locate/learnt.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_remarks.hpp>
 #include <ohmwright/report/locate_steps.hpp>
@@ -72,6 +73,13 @@ class LocateSentences {
         words_.report.standing.form == Standing::Form::open || words_.report.standing.form == Standing::Form::likely;
     if (!goes_on || words_.report.steps.empty()) return;
     const Step& first = words_.report.steps.front();
+    if (asks_for_a_thermometer()) {
+      content_.next = thermometer();
+      for (const Step& step : words_.report.steps)
+        if (content_.instead.size() < most_instead)
+          content_.instead.push_back(step_title(words_.appliance, step, words_.say));
+      return;
+    }
     StepContent next;
     next.title = step_title(words_.appliance, first, words_.say);
     if (first.form == Step::Form::measure) {
@@ -87,6 +95,24 @@ class LocateSentences {
     content_.next = std::move(next);
     for (std::size_t i = 1; i < words_.report.steps.size() && content_.instead.size() < most_instead; ++i)
       content_.instead.push_back(step_title(words_.appliance, words_.report.steps[i], words_.say));
+  }
+
+  /// What a temperature that nobody measured keeps from being named is settled by measuring that, and by nothing else
+  /// as soon.
+  bool asks_for_a_thermometer() const {
+    const locate::Standing& standing = words_.report.standing;
+    return words_.report.asks_temperatures && standing.lacks == Standing::Lacks::temperature &&
+           !locate::is_said(words_.report.reasoner.prober().site(), standing.lacking);
+  }
+
+  StepContent thermometer() const {
+    constexpr double minutes = 5.0;  // for it to settle (assumed, no source)
+    const Zone& zone = words_.appliance.zones[words_.report.standing.lacking];
+    StepContent next;
+    next.title = words_.say(OHMWRIGHT_TEXT("Measure the temperature of the {zone}, beside the part, and say so (--zone "
+                                           "{id}=...; about {minutes})"),
+                            {{"zone", zone.title}, {"id", zone.id}, {"minutes", minutes_text(minutes)}});
+    return next;
   }
 
   void describe_expected(const Step& step, StepContent& next) const {
@@ -113,7 +139,11 @@ class LocateSentences {
   std::optional<std::string> shown_by(const AnswerSet& answer, const locate::Measurement& measurement) const {
     std::vector<locate::PredictedOutcome> ways;
     for (const std::size_t instance : words_.likeliest_instances(answer)) {
-      const auto& outcomes = words_.report.reasoner.predicted(instance, measurement);
+      locate::Reasoner& reasoner = words_.report.reasoner;
+      const auto& predicted = reasoner.predicted(instance, measurement);
+      const locate::Learnt learnt = reasoner.learnt(instance);  // what was read of a leak is what it shows elsewhere
+      const std::vector<locate::PredictedOutcome> outcomes =
+          learnt.speaks_of(predicted) ? learnt.expected(predicted) : predicted;
       const auto likeliest = std::max_element(outcomes.begin(), outcomes.end(),
                                               [](const auto& a, const auto& b) { return a.weight < b.weight; });
       if (likeliest != outcomes.end()) ways.push_back(*likeliest);

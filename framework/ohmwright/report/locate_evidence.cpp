@@ -1,3 +1,4 @@
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/locate/weighed_readings.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_words.hpp>
@@ -28,8 +29,8 @@ class EvidenceSentences {
       content_.evidence.push_back(sign.is_there ? text
                                                 : words_.say(OHMWRIGHT_TEXT("Not so: {symptom}"), {{"symptom", text}}));
     }
-    for (const locate::OutsideSign& sign : words_.report.signs.looked_at) {
-      const FindingArgument cause{"cause", words_.appliance.outside_causes[sign.outside_cause].title};
+    for (const locate::LookSign& sign : words_.report.signs.looked_at) {
+      const FindingArgument cause{"cause", look_words(words_.appliance, sign.look).title};
       content_.evidence.push_back(sign.found ? words_.say(OHMWRIGHT_TEXT("Looked at and found: {cause}"), {cause})
                                              : words_.say(OHMWRIGHT_TEXT("Looked at and in order: {cause}"), {cause}));
     }

@@ -3,6 +3,7 @@
 
 #include <ohmwright/locate/earth_leak.hpp>
 #include <ohmwright/locate/repair_order.hpp>
+#include <ohmwright/locate/weighed_readings.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/quantity/print.hpp>
@@ -32,12 +33,12 @@ class HeadlineSentences {
             "it, under local codes: close the appliance, say so to the customer, and end here."));
         return;
       case Standing::Form::settled:
-        content_.headline = words_.say(OHMWRIGHT_TEXT("FOUND: {fault}"), {{"fault", words_.label(first)}});
+        content_.headline = words_.say(OHMWRIGHT_TEXT("FOUND: {fault}"), {{"fault", words_.label_of_the_sure(first)}});
         explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}."), {{"chance", chance}});
         what_more_is_likely();
         return;
       case Standing::Form::likely:
-        content_.headline = words_.say(OHMWRIGHT_TEXT("LIKELY: {fault}"), {{"fault", words_.label(first)}});
+        content_.headline = words_.say(OHMWRIGHT_TEXT("LIKELY: {fault}"), {{"fault", words_.label_of_the_sure(first)}});
         what_makes_it_sure(first, chance);
         what_more_is_likely();
         slip_of_units();
@@ -247,6 +248,19 @@ class HeadlineSentences {
                {"id", words_.appliance.zones[*zone].id}});
       return;
     }
+    if (!first.parts.empty() && shows_in_no_ohms(first)) {
+      explain(
+          OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: no ohms of its own show it, and it is what is "
+                         "left where the others read good. Look at it, or see it run, before you buy."),
+          {{"chance", chance}});
+      return;
+    }
+    if (were_read_alone_twice(first.parts)) {
+      explain(OHMWRIGHT_TEXT("The chance that this is at fault is {chance}: you read it alone, twice alike. What could "
+                             "still be behind that is said under \"Mind\" and by the next step."),
+              {{"chance", chance}});
+      return;
+    }
     explain(first.parts.empty()
                 ? OHMWRIGHT_TEXT("The chance that this is the cause is {chance}. Put it right and try the appliance "
                                  "before any cover comes off.")
@@ -295,6 +309,39 @@ class HeadlineSentences {
             return locate::part_alone_at(words_.appliance.test_points[reading.measurement.test_point]) == part;
           });
     });
+  }
+
+  bool were_read_alone_twice(const std::vector<std::size_t>& parts) const {
+    const auto& readings = words_.report.readings;
+    return !parts.empty() && std::all_of(parts.begin(), parts.end(), [&](std::size_t part) {
+      for (std::size_t i = 0; i < readings.size(); ++i)
+        if (locate::part_alone_at(words_.appliance.test_points[readings[i].measurement.test_point]) == part &&
+            locate::was_read_twice_alike(words_.report.reasoner.prober(), readings, i))
+          return true;
+      return false;
+    });
+  }
+
+  /// Whether the likeliest fault shows as a good part does wherever ohms are read: ice, a board at rest.
+  bool shows_in_no_ohms(const AnswerSet& answer) const {
+    const std::span<const locate::Candidate> candidates = words_.faults.candidates();
+    const auto sound = std::find_if(candidates.begin(), candidates.end(),
+                                    [](const locate::Candidate& candidate) { return candidate.nothing_wrong(); });
+    const std::optional<std::size_t> at_fault = words_.likeliest_instance(answer);
+    if (sound == candidates.end() || !at_fault) return false;
+    locate::Reasoner& reasoner = words_.report.reasoner;
+    const std::size_t good = reasoner.first_instance(static_cast<std::size_t>(sound - candidates.begin()));
+    const auto is_told_by = [&](const locate::Measurement& measurement) {
+      return locate::is_possible(words_.appliance, measurement) &&
+             !locate::look_alike(reasoner.predicted(*at_fault, measurement), reasoner.predicted(good, measurement));
+    };
+    for (std::size_t point = 0; point < words_.appliance.test_points.size(); ++point) {
+      if (words_.appliance.test_points[point].probe != Probe::ohms) continue;
+      if (is_told_by({point, {}})) return false;
+      for (std::size_t set_up = 0; set_up < words_.appliance.set_ups.size(); ++set_up)
+        if (is_told_by({point, set_up})) return false;
+    }
+    return true;
   }
 
   void explain(std::string_view pattern, std::initializer_list<FindingArgument> arguments = {}) {

@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/report/locate_remarks.hpp>
 #include <ohmwright/report/locate_words.hpp>
 
@@ -70,7 +71,9 @@ Json step_json(const LocateReport& report, const locate::Step& step) {
   const Appliance& appliance = report.reasoner.prober().appliance();
   Json json{{"do", step_words.at(static_cast<std::size_t>(step.form))}};
   if (step.form == locate::Step::Form::measure) json.update(measurement_json(appliance, step.measurement));
-  if (step.form == locate::Step::Form::look) json["outside_cause"] = appliance.outside_causes[step.subject].id;
+  if (step.form == locate::Step::Form::look)
+    json[outside_cause_of_look(appliance, step.subject) ? "outside_cause" : "look"] =
+        look_words(appliance, step.subject).id;
   if (step.form == locate::Step::Form::replace) json["part"] = appliance.parts[step.subject].id;
   json["minutes"] = step.minutes;
   json["gain_bits"] = step.gain_bits;

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <utility>
 
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/component/role.hpp>
 #include <ohmwright/locate/innocent_ways.hpp>
 #include <ohmwright/locate/slips.hpp>
@@ -138,6 +139,22 @@ class Remarks {
         "Read each alone, and read again after each that is mended."));
   }
 
+  /// The look that tells of faults of that part.
+  std::optional<std::size_t> look_at(std::size_t part) const {
+    for (std::size_t look = 0; look < number_of_looks(search_.appliance); ++look) {
+      const std::vector<PartFault>* tells = faults_of_look(search_.appliance, look);
+      if (tells != nullptr &&
+          std::any_of(tells->begin(), tells->end(), [part](const PartFault& fault) { return fault.part == part; }))
+        return look;
+    }
+    return std::nullopt;
+  }
+
+  bool was_looked_at(std::size_t look) const {
+    const std::vector<locate::LookSign>& signs = search_.report.signs.looked_at;
+    return std::any_of(signs.begin(), signs.end(), [look](const auto& sign) { return sign.look == look; });
+  }
+
   /// A timer that measures good and is not the likeliest: its gears are nothing that a meter shows.
   void does_not_move_on() {
     const auto is_told = [&](std::string_view symptom) {
@@ -162,6 +179,17 @@ class Remarks {
       if (!plays(timer.kind->descriptor().roles, role::times_defrost) || !was_read || !is_turned ||
           search_.report.diagnosis.parts[part] > likelier_than_not)
         continue;
+      const std::optional<std::size_t> look = look_at(part);
+      if (look && was_looked_at(*look)) continue;
+      if (look) {
+        const LookWords words = look_words(search_.appliance, *look);
+        search_.remark(
+            OHMWRIGHT_TEXT(
+                "{part}: no ohms show whether it moves on by itself, and one whose gears slip reads good "
+                "everywhere; ice on coil and fan then only follows. So {check} Say what you saw ({option})."),
+            {{"part", timer.title}, {"check", words.check}, {"option", "--looked " + words.id + "=found|fine"}});
+        continue;
+      }
       search_.remark(
           OHMWRIGHT_TEXT("{part}: no ohms show whether it moves on by itself, and one whose gears slip reads good "
                          "everywhere; ice on coil and fan then only follows. Mark where the shaft stands, let it run "

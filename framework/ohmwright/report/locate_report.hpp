@@ -25,6 +25,7 @@ struct LocateReport {
   locate::PriorSettings priors;
   std::string meter_title;
   bool cautions_in_full = false;
+  bool asks_temperatures = false;  ///< a temperature that is lacking is the next step: where no menu asks for it
 };
 
 /// A possible fault and its probability.

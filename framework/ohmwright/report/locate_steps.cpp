@@ -1,3 +1,4 @@
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/quantity/listing.hpp>
 #include <ohmwright/quantity/message.hpp>
 #include <ohmwright/report/locate_steps.hpp>
@@ -13,7 +14,7 @@ std::string step_title(const Appliance& appliance, const locate::Step& step, con
                  {{"point", test_point_title(appliance, step.measurement, say)}, minutes});
     case locate::Step::Form::look:
       return say(OHMWRIGHT_TEXT("Look: {check} (about {minutes})"),
-                 {{"check", appliance.outside_causes[step.subject].check}, minutes});
+                 {{"check", look_words(appliance, step.subject).check}, minutes});
     case locate::Step::Form::replace:
       break;
   }

@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <ohmwright/appliance/looks.hpp>
 #include <ohmwright/report/locate_words.hpp>
 #include <ohmwright/report/plan_words.hpp>
 
@@ -57,7 +58,8 @@ std::string plan_json(const PlanReport& report, const Sentences& say) {
       row["cautions"] = locate::cautions_of(appliance, place.work, step.measurement);
     } else {
       row["do"] = "look";
-      row["outside_cause"] = appliance.outside_causes[step.subject].id;
+      row[outside_cause_of_look(appliance, step.subject) ? "outside_cause" : "look"] =
+          look_words(appliance, step.subject).id;
     }
     row["minutes"] = step.minutes;
     row["answers"] = PlanJson::array();

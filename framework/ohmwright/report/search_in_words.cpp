@@ -33,6 +33,36 @@ std::string SearchInWords::label_with_share(const locate::AnswerSet& answer) con
              {{"fault", label(answer)}, {"chance", percent_text(own)}});
 }
 
+std::string SearchInWords::label_of_the_sure(const locate::AnswerSet& answer) const {
+  constexpr double nearly_all = 0.8;
+  if (answer.parts.empty() || is_mostly_one_fault(answer, nearly_all)) return label(answer);
+  std::string all;
+  const auto add = [&](const std::string& title) {
+    all = all.empty() ? title : say(OHMWRIGHT_TEXT("{one}; and {other}"), {{"one", all}, {"other", title}});
+  };
+  if (answer.outside_cause) add(appliance.outside_causes[*answer.outside_cause].title);
+  for (const std::size_t part : answer.parts) add(appliance.parts[part].title);
+  return all;
+}
+
+/// Whether the parts have the faults of the likeliest set in most of all sets that hold them.
+bool SearchInWords::is_mostly_one_fault(const locate::AnswerSet& answer, double nearly_all) const {
+  const locate::Candidate& likeliest = faults.candidates()[likeliest_candidate_of(answer)];
+  double with_these = 0.0;
+  double with_any = 0.0;
+  for (std::size_t i = 0; i < faults.candidates().size(); ++i) {
+    const locate::Candidate& other = faults.candidates()[i];
+    const auto has_part = [&](std::size_t part) { return faults.fault_of(other, part) != not_found; };
+    if (!std::all_of(answer.parts.begin(), answer.parts.end(), has_part)) continue;
+    with_any += report.diagnosis.candidates[i];
+    const bool is_same = std::all_of(answer.parts.begin(), answer.parts.end(), [&](std::size_t part) {
+      return faults.fault_of(other, part) == faults.fault_of(likeliest, part);
+    });
+    if (is_same) with_these += report.diagnosis.candidates[i];
+  }
+  return with_these >= nearly_all * with_any;
+}
+
 std::size_t SearchInWords::likeliest_candidate_of(const locate::AnswerSet& answer) const {
   return locate::likeliest_candidate(faults, report.diagnosis, answer.parts, answer.outside_cause);
 }

@@ -29,6 +29,9 @@ struct SearchInWords {
   std::string label(const locate::AnswerSet& answer) const;
   /// The fault that stands for its parts, with its own share where that is not nearly all of theirs.
   std::string label_with_share(const locate::AnswerSet& answer) const;
+  /// The same, but the parts alone where that is not nearly all of theirs: what is sure is named, and no more.
+  std::string label_of_the_sure(const locate::AnswerSet& answer) const;
+  bool is_mostly_one_fault(const locate::AnswerSet& answer, double nearly_all) const;
   std::size_t likeliest_candidate_of(const locate::AnswerSet& answer) const;
   /// Of the fault that the answer is called by, not of another of the same part.
   std::optional<std::size_t> likeliest_instance(const locate::AnswerSet& answer) const;

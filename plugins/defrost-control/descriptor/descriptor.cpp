@@ -71,7 +71,9 @@ std::vector<StateDescriptor> states() {  // in the order of StateIndex
        "position"},
       {"moved",
        OHMWRIGHT_TEXT("Whether it moved on while it was watched"),
-       {{"yes", OHMWRIGHT_TEXT("it moved on")}, {"no", OHMWRIGHT_TEXT("it did not move on")}},
+       {{"yes", OHMWRIGHT_TEXT("it moved on")},
+        {"no", OHMWRIGHT_TEXT("it did not move on")},
+        {"not-the-shaft", OHMWRIGHT_TEXT("not even its marked shaft turned")}},
        "moved"},
   };
 }

@@ -80,6 +80,16 @@ std::vector<FaultModeDescriptor> describe_fault_modes() {  // in the order of Fa
         {"no-defrost", 0.6},
         {"comes-and-goes", 0.3}},
        {role::heats_coil}},
+      {"does-not-move-on",  // worn gears: read by hand its contacts are good
+       OHMWRIGHT_TEXT("does not move on by itself"),
+       0.4,
+       assumed,
+       {{"no-defrost", 0.95},
+        {"frost-whole-coil", 0.9},
+        {"warm-cabinet", 0.7},
+        {"compressor-never-stops", 0.5},
+        {"no-heat", 0.3}},
+       {}},
   };
 }
 

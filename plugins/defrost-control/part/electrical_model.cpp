@@ -25,7 +25,7 @@ struct Closed {
 };
 
 bool is_of_timers_only(std::uint16_t fault_mode) {
-  return fault_mode == fault_motor_open || fault_mode == fault_stuck_in_run;
+  return fault_mode == fault_motor_open || fault_mode == fault_stuck_in_run || fault_mode == fault_does_not_move_on;
 }
 
 bool applies(const ControlRatings& ratings, std::uint16_t fault_mode) {

@@ -27,7 +27,13 @@ enum Text : TextIndex {
   stands_unrated,
   position_unstated,
   not_watched,
+  shaft_stands,
+  shaft_may_turn,
+  doubt_reaches,
 };
+
+/// A cam that turns once in 16 h has turned 7° by then, which a mark shows (common practice, no source) [s].
+constexpr double mark_moves_within = 20.0 * 60.0;
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
@@ -139,11 +145,29 @@ void judge_stood(const Scene& scene, const PreparedReading& reading, const Estim
     tell_times(scene.findings.add(advance, Outcome::undecided, frequency_matters), time, stay);
     return;
   }
-  Finding& finding = scene.findings.add(advance, condemned ? Outcome::out_of_limits : Outcome::undecided,
-                                        condemned ? stands : may_still_move);
+  const Text open = time.value() > stay.most ? doubt_reaches : may_still_move;
+  Finding& finding =
+      scene.findings.add(advance, condemned ? Outcome::out_of_limits : Outcome::undecided, condemned ? stands : open);
   finding.meaning = ProbabilityMeaning::observed_if_within;
   finding.probability = may_stand(time);
   tell_times(finding, time, stay);
+}
+
+/// A mark on its shaft stands where it stood. How long the cam stays in a position has no part in it.
+void judge_shaft(const Scene& scene, const PreparedReading& reading, const Estimate& time) {
+  const auto may_stand = [&](const Estimate& own) {
+    return probability_between(own, scene.evidence.sources(), -infinity, mark_moves_within);
+  };
+  const bool condemned = decide_observed(may_stand(time), scene.settings.confidence) == Outcome::out_of_limits &&
+                         !another_line_clears(scene, reading, time, [&](const Estimate& own) {
+                           return decide_observed(may_stand(own), scene.settings.confidence) == Outcome::out_of_limits;
+                         });
+  if (!condemned && moved_elsewhere(scene)) return;
+  Finding& finding = scene.findings.add(advance, condemned ? Outcome::out_of_limits : Outcome::undecided,
+                                        condemned ? shaft_stands : shaft_may_turn);
+  finding.meaning = ProbabilityMeaning::observed_if_within;
+  finding.probability = may_stand(time);
+  tell_times(finding, time, {0.0, mark_moves_within});
 }
 
 /// In run, and how long the compressor ran is not known: at most all of the time. Then it can only have moved too soon.
@@ -167,7 +191,9 @@ void judge_watched(const Scene& scene, const PreparedReading& reading) {
   }
   const Stay stay = stay_in(*scene.ratings, place);
   const std::optional<Estimate> time = counted_time(scene, reading);
-  if (!stay.has_end()) {
+  if (shaft_stood(reading) && scene.is_timer() && time) {
+    judge_shaft(scene, reading, *time);
+  } else if (!stay.has_end()) {
     Finding& finding = scene.findings.add(advance, Outcome::undecided, stood(reading) ? stands_unrated : moves_unrated);
     tell(finding, "measured", seconds(reading.value.value()));
   } else if (!time) {
@@ -233,6 +259,13 @@ RuleDescriptor describe_advance() {
            OHMWRIGHT_TEXT("It was watched for {measured}, but it was not said in which position: in "
                           "a defrost a good one takes minutes, in run hours.")},
           {"not-watched", OHMWRIGHT_TEXT("Not judged: nobody watched it move on.")},
+          {"shaft-stands", OHMWRIGHT_TEXT("In {measured} with power not even its marked shaft turned, and that of a "
+                                          "good one shows it within {upper}: it stands still.")},
+          {"shaft-may-turn", OHMWRIGHT_TEXT("In {measured} with power its marked shaft did not turn, but on that of a "
+                                            "good one it may take {upper} to see it: watch it longer.")},
+          {"doubt-reaches",
+           OHMWRIGHT_TEXT("In {measured} by its own count it did not move on, and a good one does within {upper}; but "
+                          "the doubt about what it counted reaches as far: watch it longer, or say it more closely.")},
       }};
 }
 

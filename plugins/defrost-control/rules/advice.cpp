@@ -145,6 +145,10 @@ void advise_on_time(const Scene& scene) {
       scene.findings.advise(scene.is_timer() ? say_frequency : watch_it_move);
   }
   if (scene.findings.has(interval, Outcome::undecided)) scene.findings.advise(count_run_time);
+  const bool may_stand = scene.is_timer() && open != nullptr && any_of(scene.evidence, [](const PreparedReading& r) {
+                           return r.measurand == advance_time && stood(r) && !shaft_stood(r);
+                         });
+  if (may_stand) scene.findings.advise(watch_the_shaft);
 }
 
 void advise_on_output(const Scene& scene) {

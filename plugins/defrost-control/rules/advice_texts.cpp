@@ -144,6 +144,11 @@ std::vector<AdviceDescriptor> describe_advice() {  // in the order of AdviceInde
        OHMWRIGHT_TEXT(
            "First touch the probes together: they must read near 0 Ω. A broken test lead, the wrong jack or a "
            "flat battery shows OL too.")},
+      {"watch-the-shaft",
+       OHMWRIGHT_TEXT("Quicker than waiting for a click: mark its shaft, let it run for half an hour with the covers "
+                      "on and the compressor running, unplug it and look. A shaft that stands as it stood is enough "
+                      "(advance=30min --moved not-the-shaft --position run --run-share 100%)."),
+       "watch-it-move-on"},
   };
 }
 

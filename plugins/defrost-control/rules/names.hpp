@@ -22,7 +22,7 @@ enum ConditionIndex : std::uint16_t { part_temperature, line_voltage, load_curre
 
 enum StateIndex : std::uint16_t { position, moved };
 enum PositionIndex : std::uint16_t { position_run, position_defrost };
-enum MovedIndex : std::uint16_t { moved_on, stood_still };
+enum MovedIndex : std::uint16_t { moved_on, stood_still, shaft_stood_still };
 
 enum ErrorSourceIndex : std::uint16_t { motor_temperature_source };
 
@@ -45,6 +45,7 @@ enum FaultModeIndex : std::uint16_t {
   fault_no_output,
   fault_sensor_input_dead,
   fault_burnt_contact,
+  fault_does_not_move_on,
 };
 
 enum RuleIndex : std::uint16_t {
@@ -96,6 +97,7 @@ enum AdviceIndex : std::uint16_t {
   take_off_leads,
   right_range,
   touch_the_probes,
+  watch_the_shaft,
 };
 
 }  // namespace ohmwright::defrost_control

@@ -38,7 +38,13 @@ const PreparedReading* last_dead(const Evidence& evidence, MeasurandIndex measur
 
 /// Whether a reading says that in the time watched nothing moved on.
 inline bool stood(const PreparedReading& reading) {
-  return reading.state(moved) == std::optional<std::uint16_t>(stood_still);
+  const std::optional<std::uint16_t> seen = reading.state(moved);
+  return seen == std::optional<std::uint16_t>(stood_still) || seen == std::optional<std::uint16_t>(shaft_stood_still);
+}
+
+/// Whether a mark on its shaft stands where it stood: a cam creeps on all the time that its motor has power.
+inline bool shaft_stood(const PreparedReading& reading) {
+  return reading.state(moved) == std::optional<std::uint16_t>(shaft_stood_still);
 }
 
 /// Puts an estimate and its limits into a finding; an infinite limit is none.

@@ -60,8 +60,8 @@ void think(Search& search, Running& running, SimulatedSearch& result) {
   ++result.steps;
 }
 
-void look(Running& running, const SignModel& model) {
-  const bool is_there = running.drawn.truth().outside_cause == running.next->subject;
+void look(Running& running, const FaultList& faults, const SignModel& model) {
+  const bool is_there = is_seen_by_look(faults, running.drawn.truth(), running.next->subject);
   const bool is_found = running.stream.uniform() < model.found_if(is_there);
   running.signs.looked_at.push_back({running.next->subject, is_found});
 }
@@ -119,7 +119,7 @@ std::optional<std::vector<SimulatedSearch>> simulate(const FaultList& faults, Se
       if (!all[i].next) continue;
       is_over = false;
       if (all[i].next->form == Step::Form::look)
-        look(all[i], search.settings().signs);
+        look(all[i], faults, search.settings().signs);
       else
         readings.push_back(ask(batch, i, all[i], hertz));
     }

@@ -49,6 +49,7 @@ Reading reading_of(const Typed& typed) {
   add_condition(reading, "stand_in", typed.stand_in, Dimension::resistance);
   if (!typed.position.empty()) reading.states.push_back({"position", std::string(typed.position)});
   if (typed.stood) reading.states.push_back({"moved", "no"});
+  if (typed.shaft_stood) reading.states.push_back({"moved", "not-the-shaft"});
   reading.connection = typed.connection;
   reading.supply = typed.supply;
   if (!typed.range.empty()) reading.range = parse_stated_value(typed.range, Dimension::resistance).value;

@@ -42,6 +42,7 @@ struct Typed {
   std::string_view share = {};
   std::string_view stand_in = {};
   bool stood = false;
+  bool shaft_stood = false;
   Connection connection = Connection::lead_off;
   Supply supply = Supply::proved_dead;
   std::string_view range = {};

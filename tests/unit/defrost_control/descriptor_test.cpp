@@ -22,6 +22,7 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.conditions[stand_in].id, "stand_in");
   EXPECT_EQ(d.states[position].values[position_defrost].id, "defrost");
   EXPECT_EQ(d.states[moved].values[stood_still].id, "no");
+  EXPECT_EQ(d.states[moved].values[shaft_stood_still].id, "not-the-shaft");
   EXPECT_EQ(d.rules[contacts].id, "contacts");
   EXPECT_EQ(d.rules[advance].id, "advance");
   EXPECT_EQ(d.rules[motor_winding].id, "motor-winding");
@@ -33,9 +34,11 @@ TEST(Descriptor, ListsStandInTheOrderOfTheirIndices) {
   EXPECT_EQ(d.advice[watch_longer].id, "watch-longer");
   EXPECT_EQ(d.advice[before_buying_input].id, "before-buying-input");
   EXPECT_EQ(d.advice[say_ratings].id, "say-ratings");
-  EXPECT_EQ(d.advice.size(), touch_the_probes + 1U);
+  EXPECT_EQ(d.advice[watch_the_shaft].id, "watch-the-shaft");
+  EXPECT_EQ(d.advice.size(), watch_the_shaft + 1U);
   EXPECT_EQ(d.fault_modes[fault_stuck_in_defrost].id, "stuck-in-defrost");
   EXPECT_EQ(d.fault_modes[fault_sensor_input_dead].id, "sensor-input-dead");
+  EXPECT_EQ(d.fault_modes[fault_does_not_move_on].id, "does-not-move-on");
   EXPECT_EQ(d.terminals[terminal_sensor_2], "sensor-2");
   EXPECT_EQ(d.error_sources[motor_temperature_source].id, "motor-temperature");
 }

@@ -40,6 +40,30 @@ TEST(Advance, StandingForAWhileIsNoQuestionOnceItMoved) {
   EXPECT_EQ(outcome_of(findings, advance), Outcome::within_limits);
 }
 
+Typed shaft_watched(std::string_view value, std::string_view position = "run", std::string_view share = "100 %") {
+  Typed typed = watched(value, position);
+  typed.shaft_stood = true;
+  typed.share = share;
+  return typed;
+}
+
+TEST(Advance, AMarkedShaftThatStandsIsEnough) {  // common practice, no source
+  EXPECT_EQ(advance_says(timer(), {shaft_watched("30 min")}), "shaft-stands");
+  EXPECT_EQ(advance_says(timer(), {shaft_watched("10 min")}), "shaft-may-turn");
+  EXPECT_EQ(advance_says(timer(), {shaft_watched("30 min", "defrost", {})}), "shaft-stands");
+  EXPECT_EQ(advance_says(timer(), {shaft_watched("30 min", "run", {})}), "counts-compressor");
+  const Findings findings = judge(timer(), {shaft_watched("30 min")});
+  EXPECT_EQ(outcome_of(findings, advance), Outcome::out_of_limits);
+}
+
+TEST(Advance, StandingLongerThanAGoodOneByItsCountIsNeverCalledNotLongEnough) {
+  Typed typed = watched("13 h", "run", {}, true);  // a good one: 12 h at most; the share is a guess of ± 10 %
+  typed.share = "100 %";
+  EXPECT_EQ(advance_says(timer(), {typed}), "doubt-reaches");
+  typed.value = "9 h";
+  EXPECT_EQ(advance_says(timer(), {typed}), "may-still-move");
+}
+
 TEST(Advance, InRunTheHoursOfTheCompressorCount) {
   EXPECT_EQ(advance_says(timer(), {watched("20 h", "run", {}, true)}), "counts-compressor");
   EXPECT_EQ(advance_says(timer(), {watched("9 h", "run")}), "counts-compressor");

@@ -12,6 +12,26 @@ namespace {
 
 using namespace testing;
 
+// found_if: 0.95 where it is there, 0.005 where it is not.
+TEST(ALook, AtAPartTellsOfItsFaultsAlone) {
+  Appliance appliance = timer_appliance();
+  const std::size_t heater = part_named(appliance, "heater");
+  OutsideCause& gasket = appliance.outside_causes.emplace_back();
+  gasket.id = "gasket";
+  gasket.weight = 1.0;
+  PartLook& burnt = appliance.part_looks.emplace_back();
+  burnt.id = "burnt";
+  burnt.tells = {{heater, 0}};
+  const FaultList faults(appliance, PriorSettings{.most_faults = 1});
+  Signs signs;
+  signs.looked_at = {{1, true}};
+  for (const Candidate& candidate : faults.candidates()) {
+    const bool is_it =
+        !candidate.faults.empty() && faults.faults()[candidate.faults.front()].fault == PartFault{heater, 0};
+    EXPECT_DOUBLE_EQ(likelihood_of_signs(faults, candidate, signs, SignModel{}), is_it ? 0.95 : 0.005);
+  }
+}
+
 class AfterAThaw : public ::testing::Test {
  protected:
   Appliance appliance = timer_appliance();
