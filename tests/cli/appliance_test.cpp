@@ -48,7 +48,7 @@ TEST_F(Changed, NamesThatAreNotThere) {
   EXPECT_THAT(refusal(R"("from": "DO")", R"("from": "DX")"),
               HasSubstr("/test_points/1/from: no part is at a node \"DX\"; expected \"L\", \"N\", \"PE\", "));
   EXPECT_THAT(refusal(R"("lifted": ["link.lead-1"])", R"("lifted": ["lynk.lead-1"])"),
-              HasSubstr("/test_points/4/lifted/0: there is no part \"lynk\"; did you mean \"link\"?"));
+              HasSubstr("/test_points/5/lifted/0: there is no part \"lynk\"; did you mean \"link\"?"));
   EXPECT_THAT(refusal(R"("cause": "sensor.drift-high")", R"("cause": "sensor.drift-hi")"),
               HasSubstr("/consequences/0/cause: a defrost-sensor has no fault \"drift-hi\"; did you mean "
                         "\"drift-high\"?"));

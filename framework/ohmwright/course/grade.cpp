@@ -67,9 +67,10 @@ std::optional<double> safety_mark(const Replay& replay) {
   return std::max(0.0, 1.0 - cost_of_a_hazard * static_cast<double>(replay.hazards.size()));
 }
 
-/// What the other marks count for who has no safety left, or never measured: a right answer got by what may kill is no
-/// pass, and a guess that happens to be right is none either.
-constexpr double share_without_safety = 0.5;
+/// What the other marks count for who has no safety left, and for who never measured: a guess that happens to be right
+/// is no pass, and a right answer got by what may kill is less (ours).
+constexpr double share_of_unsafe = 0.25;
+constexpr double share_of_a_guess = 0.5;
 
 double total_of(const Marks& marks, const MarkWeights& weights) {
   const double of_safety = marks.safety ? weights.safety : 0.0;
@@ -80,7 +81,8 @@ double total_of(const Marks& marks, const MarkWeights& weights) {
   const double of_manner = of_safety * marks.safety.value_or(0.0) + weights.minutes * marks.minutes;
   const double of_thought = weights.confidence * marks.confidence + weights.inference * marks.inference;
   const bool was_unsafe = marks.safety && weights.safety > 0.0 && !(*marks.safety > 0.0);
-  return (was_unsafe || !marks.safety ? share_without_safety : 1.0) * 100.0 * (of_parts + of_manner + of_thought) / sum;
+  const double share = was_unsafe ? share_of_unsafe : marks.safety ? 1.0 : share_of_a_guess;
+  return share * 100.0 * (of_parts + of_manner + of_thought) / sum;
 }
 
 /// What the first `count` entries tell.

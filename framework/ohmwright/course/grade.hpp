@@ -37,7 +37,7 @@ struct Marks {
   double part = 0.0;
   double good_parts = 0.0;  ///< 1, less a half for each good part condemned
   /// 1, less a quarter for each hazard; 0 for ohms on a live circuit. Nothing of who never measured: the other marks
-  /// count half, as with 0, for what was named is a guess.
+  /// count half, for what was named is a guess; with 0 a quarter.
   std::optional<double> safety;
   double confidence = 0.0;  ///< `confidence_mark`
   double inference = 0.0;   ///< `inference_mark`
