@@ -21,13 +21,17 @@ const StatedValue* temperature_of(const Reading& reading) {
 /// Of a temperature without a ± (common practice, no source).
 constexpr double usual_doubt_kelvin = 2.0;
 
+/// Over less a curve does not show itself, and who reads a slip again has hardly another temperature (common practice,
+/// no source).
+constexpr double least_apart_kelvin = 8.0;
+
 /// Whether two readings are of one quantity at temperatures that are surely not the same.
 bool are_at_other_temperatures(const Reading& a, const Reading& b) {
   const StatedValue* first = temperature_of(a);
   const StatedValue* second = temperature_of(b);
   if (first == nullptr || second == nullptr) return false;
   const double doubt = first->half_width.value_or(usual_doubt_kelvin) + second->half_width.value_or(usual_doubt_kelvin);
-  return std::abs(first->value.value_in_si() - second->value.value_in_si()) > doubt;
+  return std::abs(first->value.value_in_si() - second->value.value_in_si()) > std::max(doubt, least_apart_kelvin);
 }
 
 bool are_of_one_sort(const Reading& a, const Reading& b) { return a.measurand == b.measurand && a.states == b.states; }
@@ -64,20 +68,19 @@ std::vector<Reading> readings_before(const job::ServiceCall& call, const std::st
 
 PartCheck with_what_was_read_before(const job::ServiceCall& call, const std::string& part, const PartCheck& check,
                                     const Arguments& arguments, const Environment& environment) {
-  std::vector<Reading> readings(check.readings());
-  const bool is_by_itself = std::none_of(readings.begin(), readings.end(), [](const Reading& reading) {
+  const std::vector<Reading>& now = check.readings();
+  const bool is_by_itself = std::none_of(now.begin(), now.end(), [](const Reading& reading) {
     return reading.connection == Connection::in_circuit || reading.supply == Supply::live;
   });
   const bool is_open = check.verdict().outcome != Outcome::out_of_limits;  // what is bad alone stays so
+  std::vector<Reading> later(now.rbegin(), now.rend());                    // last first
   for (Reading& earlier : readings_before(call, part)) {
     const bool is_wet = earlier.moisture == Moisture::wet;
-    if (((is_by_itself && is_open) || is_wet) && counts_beside(earlier, readings))
-      readings.push_back(std::move(earlier));
+    if (((is_by_itself && is_open) || is_wet) && counts_beside(earlier, later)) later.push_back(std::move(earlier));
   }
-  if (readings.size() == check.readings().size()) return check;
-  std::rotate(readings.begin(), readings.begin() + static_cast<std::ptrdiff_t>(check.readings().size()),
-              readings.end());
-  return checked_part(check.kind(), check.part(), std::move(readings), check.units(), arguments, environment);
+  if (later.size() == now.size()) return check;
+  std::reverse(later.begin(), later.end());  // a contact is judged in the order in which it was read
+  return checked_part(check.kind(), check.part(), std::move(later), check.units(), arguments, environment);
 }
 
 }  // namespace ohmwright::cli

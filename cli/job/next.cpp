@@ -163,8 +163,22 @@ std::string standing_page(JobSearch& search, const PageStyle& style) {
   return page.take();
 }
 
+namespace {
+
+/// Without an appliance nothing is searched; what stops a call stops it all the same.
+bool stops_without_appliance(const Arguments& arguments, const PageStyle& style, Environment& environment) {
+  const JobAtHand job = job_at_hand(arguments);
+  if (job.call.has_appliance() || !signs_speak_of_sealed_system(job.call)) return false;
+  say_which(job, environment);
+  write_unproved(job.call, true, style, environment);
+  return true;
+}
+
+}  // namespace
+
 int next_of_job(const Arguments& arguments, Environment& environment) {
   refuse_operands(arguments, "next");
+  if (stops_without_appliance(arguments, environment.page, environment)) return exit_undecided;
   SearchAtHand now(arguments, environment);
   say_which(now.job, environment);
   if (proof_comes_next(now.job.call, now.stops, arguments, environment))

@@ -72,6 +72,15 @@ std::string read_beside(const PartCheck& check, std::size_t now, const Sentences
   return all;
 }
 
+/// Says of which earlier readings a verdict hangs, too; nothing for none.
+std::string page_of_read_beside(const std::string& beside, const Sentences& say, const PageStyle& style) {
+  if (beside.empty()) return {};
+  return paragraph(say(OHMWRIGHT_TEXT("It was judged together with what was read before: {earlier}. Was one of them a "
+                                      "slip, take it back: ohmwright job show, then ohmwright job correct ENTRY."),
+                       {{"earlier", beside}}),
+                   style.width);
+}
+
 /// Arguments of the judging, with the job's meter where none was typed.
 Arguments with_meter_of(const job::ServiceCall& call, Arguments arguments, const Environment& environment) {
   if (arguments.has("--meter")) return arguments;
@@ -206,7 +215,8 @@ int JobReader::read_part() {
       .texts("cautions", ids_in(caution_ids(kind.descriptor(), check.readings(), check.verdict().advice)))
       .flag("agreed_live", live);
   add_verdict(check, typed.readings(), arguments_, say, content);
-  content.text("beside", read_beside(check, typed.readings().size(), say));
+  const std::string beside = read_beside(check, typed.readings().size(), say);
+  content.text("beside", beside);
   content.flag("open_where_warm", shows_open_where_warm(check, arguments_, environment_));
   content.flag("lacks_earth", appliance && !appliance->supply.earth);
   std::vector<job::ContentWriter> safety;
@@ -214,6 +224,7 @@ int JobReader::read_part() {
   add_safety_of(check, low, safety);
   entries_.push_back({job::EntryForm::reading, content.objects("safety", safety).content()});
   pages_.push_back(page_of_part_read(check, arguments_, low, was_read_good(id), say, environment_.page));
+  if (!beside.empty()) pages_.push_back(page_of_read_beside(beside, say, environment_.page));
   if (low.part && has_test_volts(check))
     pages_.push_back(paragraph(
         say(OHMWRIGHT_TEXT("It lies at low voltage: a tester's 500 V go into sensor, fan and board and may destroy "
@@ -339,7 +350,8 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
   std::vector<job::ContentWriter> safety;
   if (check) {
     add_verdict(*check, alone->readings(), arguments_, say, content);
-    content.text("beside", read_beside(*check, alone->readings().size(), say));
+    const std::string beside = read_beside(*check, alone->readings().size(), say);
+    content.text("beside", beside);
     content.flag("open_where_warm", shows_open_where_warm(*check, arguments_, environment_));
     add_safety_of(
         *check,
@@ -347,6 +359,7 @@ void JobReader::add_test_point(const std::string& word, const std::optional<std:
                        environment_),
         safety);
     pages_.push_back(verdict_page(check->report(arguments_), say, environment_.page));
+    if (!beside.empty()) pages_.push_back(page_of_read_beside(beside, say, environment_.page));
     take_outcome(check->verdict().outcome);
     tell_zone_to_measure(appliance, site, taken);
   } else {

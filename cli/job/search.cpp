@@ -150,7 +150,12 @@ Meter meter_of_call(const job::ServiceCall& call, const Environment& environment
 }
 
 bool signs_speak_of_sealed_system(const job::ServiceCall& call) {
+  constexpr std::string_view refrigerant_found = "refrigerant-short=found";  // so the shipped appliances call it
   const Arguments words = locate_words_of(call);
+  const auto looked = words.options.find("--looked");
+  if (looked != words.options.end() &&
+      std::find(looked->second.begin(), looked->second.end(), refrigerant_found) != looked->second.end())
+    return true;
   const auto seen = words.options.find("--symptom");
   return seen != words.options.end() &&
          std::any_of(seen->second.begin(), seen->second.end(), [](const std::string& id) {

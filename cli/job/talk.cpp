@@ -57,10 +57,16 @@ void CallTalk::ask_safety_first() {
 
 void CallTalk::ask_waiting() {
   for (const std::string& bar : texts_of(job::bars_to_leaving_it_plugged_in(job_.call()), say_)) screen_.line(bar);
+  std::vector<Choice> choices;
+  if (job_.call().state == job::JobState::waits_for_log)
+    choices.push_back({say_(OHMWRIGHT_TEXT("the log is there: type its file")), [this] { ask_log(); }});
+  choices.push_back({job_.call().state == job::JobState::waits_for_log
+                         ? say_(OHMWRIGHT_TEXT("another visit begins"))
+                         : say_(OHMWRIGHT_TEXT("it is there: another visit begins")),
+                     [this] { job_.act(visit_again, {}); }});
+  choices.push_back({say_(OHMWRIGHT_TEXT("close the job")), [this] { ask_close(); }});
   screen_.choose(say_(OHMWRIGHT_TEXT("The job is {state}."), {{"state", job_state_text(job_.call().state, say_)}}),
-                 {{say_(OHMWRIGHT_TEXT("it is there: another visit begins")), [this] { job_.act(visit_again, {}); }},
-                  {say_(OHMWRIGHT_TEXT("the log is there: type its file")), [this] { ask_log(); }},
-                  {say_(OHMWRIGHT_TEXT("close the job")), [this] { ask_close(); }}});
+                 choices);
 }
 
 void CallTalk::close_as_repaired() {

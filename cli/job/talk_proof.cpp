@@ -182,6 +182,7 @@ std::vector<CallTalk::Choice> CallTalk::ways_to_prove(const job::ProofStep& bar)
                [this, part = bar.part] { ask_insulation(part, InsulationMeter::tester); }},
               replace_choice(),
               mistyped_choice(bar.entry)};
+    case Form::leak_beside:
     case Form::leak_fell_away:
       return {replace_choice(), mistyped_choice(bar.entry)};
     case Form::electronics_unread:

@@ -119,6 +119,10 @@ job::NewEntry earth_bond(const JobAtHand& job, const Arguments& arguments, const
 /// explicit yes to its caution.
 void add_forced_defrost(const JobAtHand& job, const Arguments& arguments, const Environment& environment,
                         const Sentences& say, std::vector<job::NewEntry>& entries) {
+  if (!job.call.cools())
+    throw InputError(
+        "this appliance has no frost, and no defrost to force; what heats in it is read live: ohmwright job "
+        "read TESTPOINT=VALUE --live-agreed");
   refuse_at_sealed_system(job.call, environment, "forced-defrost");
   refuse_to_energise(
       job, time_happened(arguments),

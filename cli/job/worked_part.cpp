@@ -94,7 +94,8 @@ void add_overheating(const WorkedPart& part, job::ContentWriter& content) {
   const bool says_upstream = std::any_of(descriptor.fault_modes.begin(), descriptor.fault_modes.end(),
                                          [](const FaultModeDescriptor& mode) { return !mode.looks_upstream.empty(); });
   const bool limits = plays(descriptor.roles, role::limits_heat);
-  content.flag("trips_by_heat", limits && says_upstream && !opens_once_and_for_good(descriptor));
+  const bool opens_each_time = plays(descriptor.roles, role::ends_defrost);  // that it was open says of no fault
+  content.flag("trips_by_heat", limits && says_upstream && !opens_each_time && !opens_once_and_for_good(descriptor));
   if (part.placed && (limits || may_open_for_good(descriptor)))
     content.json("overheating", overheating_of(*part.appliance, *part.placed).content());
 }

@@ -3,6 +3,7 @@
 #include <array>
 #include <ctime>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <gmock/gmock.h>
@@ -40,7 +41,7 @@ TEST_F(JobCall, GoesOnOnceItsApplianceIsNamedAnew) {
 TEST_F(JobCall, StopsForTheSealedSystemWithoutAnAppliance) {
   done({"open", "a", "--answer", "refrigerant=R-600a", "--symptom", "oil-stain"});
   const std::string stop = "speaks of the sealed refrigerant system";
-  EXPECT_THAT(run({"verify"}).out, HasSubstr(stop));
+  for (const char* verb : {"verify", "next"}) EXPECT_THAT(run({verb}).out, HasSubstr(stop)) << verb;
   EXPECT_THAT(refused({"verify", "--forced-defrost", "ended", "--live-agreed"}), HasSubstr(stop));
   EXPECT_THAT(refused({"read", "heater", "insulation=200M", "--test", "500V", "--proved-dead"}), HasSubstr(stop));
   EXPECT_THAT(refused({"wait", "log"}), HasSubstr(stop));
@@ -126,6 +127,28 @@ TEST_F(JobCall, AGoodReadingAtAnotherTemperatureTakesNoCondemnedSensorAway) {
   EXPECT_THAT(run({"report"}).out, AllOf(HasSubstr("It was judged together"), HasSubstr("38.00 kΩ at 0.00 °C")));
   EXPECT_EQ(run({"read", "sensor", "32.5k", "--lead-off", "--at", "0C ± 0.2K"}).exit_code, 0)
       << "read anew at that temperature";
+}
+
+/// A good thermostat that is followed up and down is judged in the order in which it was read.
+TEST_F(JobCall, JudgesAContactInTheOrderInWhichItWasRead) {
+  done({"open", "a", "--appliance", upright_120v});
+  const auto read = [&](const char* shown, const char* at) {
+    return run({"read", "thermostat", shown, "--at", at, "--lead-off"});
+  };
+  for (const auto& [shown, at] : {std::pair{"0.2", "11C"}, std::pair{"OL", "14C"}, std::pair{"OL", "0C"},
+                                  std::pair{"0.2", "-5C"}, std::pair{"0.2", "-9C"}})
+    EXPECT_NE(read(shown, at).exit_code, 1) << shown << " at " << at;
+  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("out of its limits")));
+}
+
+/// Open in the cold it is worn: it ends each defrost, and no heat tripped it.
+TEST_F(JobCall, AsksForNoCauseOfADefrostThermostatThatWasOpen) {
+  done({"open", "a", "--appliance", upright_120v});
+  EXPECT_EQ(run({"read", "thermostat", "OL", "--at", "-15C", "--lead-off"}).exit_code, 1);
+  done({"replace", "thermostat", "--new", "opens-13"});
+  run({"read", "thermostat", "0.2", "--at", "-15C", "--lead-off"});
+  run({"read", "thermostat", "OL", "--at", "22C", "--lead-off"});
+  EXPECT_THAT(run({"verify"}).out, Not(HasSubstr("tripped")));
 }
 
 /// Of the minute that is not over nobody tells what was first.

@@ -108,7 +108,7 @@ TEST_F(JobCall, HoldsBackWhatLeakedWetAndInsulatesDried) {
   EXPECT_THAT(run({"read", "heater", "insulation=300M", "--test", "500V", "--proved-dead", "--lead-off", "--dry"}).out,
               HasSubstr("Dried it insulates, but wet it had only 40 kΩ"));
   run({"verify", "--earth-bond", "0.1ohm", "--test-current", "10A"});
-  EXPECT_THAT(refused({"close", "repaired", "--because", "dried it out"}), HasSubstr("is not decided"));
+  EXPECT_THAT(refused({"close", "repaired", "--because", "dried it out"}), HasSubstr("comes back with the water"));
   EXPECT_EQ(report()["readings"][1]["shown"], "insulation=300M --test 500V --proved-dead --lead-off --dry");
   done({"replace", "heater", "--new", "heater-180w-230v"});
   EXPECT_THAT(run({"read", "heater", "insulation=300M", "--test", "500V", "--proved-dead", "--lead-off"}).out,

@@ -153,7 +153,7 @@ TEST_F(JobCall, StopsAtALeakThatWasReadAtATestPoint) {
     EXPECT_EQ(verify.exit_code, 1);
     EXPECT_THAT(verify.out, HasSubstr("leaks to earth"));
     EXPECT_THAT(refused({"verify", "--forced-defrost", "ended", "--live-agreed"}),
-                HasSubstr("no forced defrost while"));
+                HasSubstr(one[0] == "drum-dryer-230v" ? "no defrost to force" : "no forced defrost while"));
     EXPECT_THAT(refused({"close", "repaired", "--because", "cleaned a contact"}), HasSubstr("leaks to earth"));
     EXPECT_EQ(run({"read", one[1] + "=OL on 60k"}).exit_code, 0);
     EXPECT_THAT(refused({"close", "repaired", "--because", "dried"}), HasSubstr("leaks to earth"))

@@ -27,6 +27,19 @@ Ran check(std::vector<std::string> words) {
   return run_program(words);
 }
 
+/// Limits that stand still, as those of a short do, say nothing of readings at other temperatures.
+TEST(KindFileSensor, AgreesWithItselfAtTwoTemperatures) {
+  for (const std::vector<std::string>& words :
+       {std::vector<std::string>{"check", "water-sensor", "11.7k@21C", "4.1k@50C", "--ratings", "ntc-10k-b3435"},
+        std::vector<std::string>{"check", "oven-sensor", "1082ohm@21C", "1155ohm@40C", "--ratings", "pt1000"}}) {
+    std::vector<std::string> all(words);
+    all.emplace_back("--lead-off");
+    const Ran ran = run_program(all);
+    EXPECT_EQ(ran.exit_code, 0) << ran.err;
+    EXPECT_THAT(ran.out, Not(HasSubstr("do not agree"))) << words[1];
+  }
+}
+
 // IEC 60691 (from memory): a thermal link opens once, within +0/-10 K of its functioning temperature.
 TEST(ThermalLink, ClosedWhenColdIsInSpec) {
   const Ran ran = check({"closed", "--at", "23C", "--lead-off"});

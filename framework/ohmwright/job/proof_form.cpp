@@ -65,8 +65,17 @@ constexpr std::array proof_rows{
              .is_danger = true,
              .sentence = OHMWRIGHT_TEXT("Something leaked to earth, as was read at \"{part}\", and leaks no more "
                                         "though nothing was done: what water did comes back with the water. Find what "
-                                        "it was, mend or replace it; a slip is taken back."),
+                                        "it was, mend or replace it, or wet it and test its insulation with 500 V; a "
+                                        "slip is taken back."),
              .command = repair_it},
+    ProofRow{.form = Form::leak_beside,
+             .bars = Bars::energising,
+             .is_danger = true,
+             .sentence = OHMWRIGHT_TEXT("STOP, do not energise it: read with its leads on {part} leaked, and alone it "
+                                        "does not, so what is connected to it leaks. Find that and mend or replace it, "
+                                        "or read {part} with its leads on again; a slip is taken back."),
+             .command = "ohmwright job read {part} insulation=200M --test 500V --in-circuit --proved-dead; or "
+                        "ohmwright job correct ENTRY"},
     ProofRow{.form = Form::insulation_unread,
              .bars = Bars::energising,
              .sentence = OHMWRIGHT_TEXT("{part} was replaced, and its insulation was not read since."),

@@ -13,6 +13,7 @@ enum class ProofForm : std::uint8_t {
   insulation_undecided,        ///< it decides nothing: read with too few volts
   leak_unexplained,    ///< `part` leaked, and insulates now though nothing was done, or it was mended and read dry
   leak_fell_away,      ///< the same of a way to the protective earth at `part`, a test point
+  leak_beside,         ///< with its leads on `part` leaked, and alone it does not
   insulation_unread,   ///< `part` was replaced, and its insulation was not read since
   electronics_unread,  ///< the same of one whose electronics bear no 500 V: an ohmmeter tells all that is asked
   circuit_insulation_unread,  ///< `part`, without insulation of its own, was replaced, and none was read since

@@ -79,7 +79,7 @@ bool insulation_is_spoken_against(const std::vector<job::ProofStep>& open, const
     const bool is_of_insulation = step.form == Form::insulation_not_within ||
                                   step.form == Form::insulation_below_class_two ||
                                   step.form == Form::insulation_undecided || step.form == Form::leak_unexplained;
-    return step.form == Form::leak_to_earth || step.form == Form::leak_fell_away ||
+    return step.form == Form::leak_to_earth || step.form == Form::leak_fell_away || step.form == Form::leak_beside ||
            (is_of_insulation && step.part == reading.subject());
   });
 }
@@ -193,7 +193,7 @@ class JobSentences {
   std::string warning_of_bars(const std::vector<job::ProofStep>& bars) const {
     using Form = job::ProofStep::Form;
     if (bars.empty()) return {};
-    if (bars_by(bars, {Form::leak_to_earth, Form::insulation_not_within}))
+    if (bars_by(bars, {Form::leak_to_earth, Form::insulation_not_within, Form::leak_beside}))
       return say_(OHMWRIGHT_TEXT("Do not plug it in: it leaks, and its case may become live."));
     if (bars_by(bars, {Form::leak_unexplained, Form::leak_fell_away}))
       return say_(OHMWRIGHT_TEXT("Do not plug it in: it leaked to its case, and may leak again."));

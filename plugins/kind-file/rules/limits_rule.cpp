@@ -152,10 +152,26 @@ class LimitsRule {
                 values);
   }
 
+  /// Whether the readings may differ though all is well: the limits stand still, as those of a short do, and they were
+  /// taken at other temperatures.
+  bool may_differ() const {
+    if (form_.limits()->movement.moves() || seen_.usable.empty()) return false;
+    const PreparedReading& first = *seen_.usable.front().reading;
+    const std::size_t conditions = scene_.definition.descriptor.conditions.size();
+    return std::any_of(seen_.usable.begin(), seen_.usable.end(), [&](const MovedReading& other) {
+      for (std::uint16_t i = 0; i < conditions; ++i) {
+        const Estimate* one = first.condition(i);
+        const Estimate* another = other.reading->condition(i);
+        if (one != nullptr && another != nullptr && one->value() != another->value()) return true;
+      }
+      return false;
+    });
+  }
+
   bool readings_disagree() const {
     if (seen_.jumping) return true;
     const std::span<const Estimate> all(seen_.at_reference.data(), seen_.at_reference.size());
-    if (std::max(worst_disagreement(all), seen_.rest_apart) > largest_disagreement) return true;
+    if (!may_differ() && std::max(worst_disagreement(all), seen_.rest_apart) > largest_disagreement) return true;
     if (seen_.over_range == nullptr || !known_.upper) return false;  // OL beside a value: a contact comes and goes
     return decide_observed(past_range(*known_.upper), scene_.settings.confidence) == Outcome::out_of_limits;
   }

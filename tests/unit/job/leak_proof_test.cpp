@@ -91,11 +91,33 @@ TEST(LeakProof, WhatLeakedDryAndWasMendedIsProvedDry) {
   EXPECT_THAT(bars_of(call), IsEmpty());
 }
 
-TEST(LeakProof, WithItsLeadsOnWhatLiesBesideItMayHaveLeaked) {
+TEST(LeakProof, WithItsLeadsOnWhatLiesBesideItLeaked) {
+  const HowRead in_circuit{Moisture::dry, Connection::in_circuit};
   ServiceCall call;
-  call.readings = {heater(4e4, Outcome::out_of_limits, 1, {Moisture::dry, Connection::in_circuit}),
-                   heater(3e8, Outcome::within_limits, 2, dry)};
-  EXPECT_THAT(bars_of(call), IsEmpty());
+  call.readings = {heater(4e4, Outcome::undecided, 1, in_circuit), heater(3e8, Outcome::within_limits, 2, dry)};
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::leak_beside});
+  call.readings.push_back(heater(3e8, Outcome::within_limits, 3, in_circuit));
+  EXPECT_THAT(bars_of(call), IsEmpty()) << "read so again, it leaks no more";
+  call.readings.pop_back();
+  call.replaced = {replaced("splice", told_at(4), false)};
+  call.replaced[0].tells_insulation = false;
+  EXPECT_THAT(bars_of(call), IsEmpty()) << "what lay beside it was replaced";
+}
+
+/// Whoever does not say how the leads were has read a leak all the same.
+TEST(LeakProof, ALeakOfWhichNobodySaidHowItWasReadIsNotForgotten) {
+  ServiceCall call;
+  call.readings = {heater(1e5, Outcome::undecided, 1, {Moisture::unstated, Connection::unstated}),
+                   heater(1e8, Outcome::within_limits, 2, {Moisture::unstated, Connection::unstated})};
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::leak_unexplained});
+}
+
+/// The kind holds the wet reading against the dry one; that alone would have no way out.
+TEST(LeakProof, WhatItsKindLeavesUndecidedIsToldAsTheLeakThatItIs) {
+  ServiceCall call;
+  call.readings = {heater(4e4, Outcome::undecided, 1, wet), heater(3e8, Outcome::undecided, 2, dry)};
+  call.readings[1].beside = "40 kohm while wet";
+  EXPECT_EQ(bars_of(call), std::vector<Form>{Form::leak_unexplained});
 }
 
 TEST(LeakProof, AWayToTheEarthThatFellAwayBarsClosingUntilSomethingIsDone) {
@@ -104,6 +126,9 @@ TEST(LeakProof, AWayToTheEarthThatFellAwayBarsClosingUntilSomethingIsDone) {
                    heater(3e8, Outcome::within_limits, 3, dry)};
   EXPECT_EQ(forms_of(job::bars_to_leaving_it_plugged_in(call)), std::vector<Form>{Form::leak_fell_away});
   EXPECT_EQ(closing_bars(call, {false, false}), std::vector<Form>{Form::leak_fell_away});
+  call.readings.push_back(heater(3e8, Outcome::within_limits, 4, wet));
+  EXPECT_THAT(closing_bars(call, {false, false}), IsEmpty()) << "wetted it insulates";
+  call.readings.pop_back();
   call.replaced = {replaced("splice", told_at(4), false)};
   call.replaced[0].tells_insulation = false;
   EXPECT_THAT(closing_bars(call, {false, false}), IsEmpty());
