@@ -83,8 +83,8 @@ std::optional<double> TimeReader::read(std::string_view date_cell, std::string_v
 }
 
 void TimeReader::note_hour(const ClockText& clock) {
-  constexpr double hour_second = 3600.0;
-  const double hour = std::floor(clock.second_of_day / hour_second);
+  constexpr double an_hour_second = 3600.0;
+  const double hour = std::floor(clock.second_of_day / an_hour_second);
   least_hour_ = std::min(least_hour_, hour);
   most_hour_ = std::max(most_hour_, hour);
   half_is_written_ = half_is_written_ || clock.is_twelve_hour;

@@ -127,23 +127,23 @@ std::optional<RunsOn> runs_on(const LogAnalysis& analysis) {
 }
 
 std::optional<NoCold> no_cold(const LogAnalysis& analysis) {
-  constexpr double settled_second = 12.0 * 3600.0;  // no door and no warm food lasts for so long
+  constexpr double lasting_second = 12.0 * 3600.0;  // no door and no warm food lasts for so long
   constexpr double hardly_below_kelvin = melting_point_kelvin - 1.0;
   constexpr double nearly_always = 0.9;
   // A coil that takes heat out of the air is several kelvins colder than it (common practice, no source).
   constexpr double takes_no_heat_kelvin = 2.0;
   constexpr double runs_mostly = 0.5;
   const double end = analysis.coverage.span_second;
-  if (!analysis.has_coil || analysis.lasting_heat || analysis.standstill || end < 2.0 * settled_second)
+  if (!analysis.has_coil || analysis.lasting_heat || analysis.standstill || end < 2.0 * lasting_second)
     return std::nullopt;
-  const double from = end - settled_second;
+  const double from = end - lasting_second;
   const auto coil = mean_of(analysis, LogQuantity::coil_temperature, from, end);
   const auto cabinet = mean_of(analysis, LogQuantity::cabinet_temperature, from, end);
   if (!coil) return std::nullopt;
   double running = 0.0;
   for (const CompressorRun& run : analysis.runs)
     running += std::max(0.0, std::min(run.end_second, end) - std::max(run.start_second, from));
-  const bool is_seen_to_run = analysis.has_load && analysis.run_share && running > runs_mostly * settled_second;
+  const bool is_seen_to_run = analysis.has_load && analysis.run_share && running > runs_mostly * lasting_second;
   if (analysis.has_load && !is_seen_to_run) return std::nullopt;
   double warm = 0.0;
   double all = 0.0;
@@ -199,7 +199,7 @@ std::optional<OtherTemperature> other_coil(const LogAnalysis& analysis) {
 }
 
 std::optional<double> cabinet_of_neither(const LogAnalysis& analysis) {
-  constexpr double warmest_freezer_kelvin = melting_point_kelvin - 11.0;
+  constexpr double warmest_of_a_freezer_kelvin = melting_point_kelvin - 11.0;
   constexpr double coldest_refrigerator_kelvin = melting_point_kelvin - 1.0;
   if (!analysis.has_cabinet || !analysis.has_coil || analysis.coverage.span_second < day_second) return std::nullopt;
   std::vector<double> kelvins;
@@ -209,7 +209,7 @@ std::optional<double> cabinet_of_neither(const LogAnalysis& analysis) {
   }
   if (kelvins.empty()) return std::nullopt;
   const double usual = median_of(std::move(kelvins));
-  const bool is_neither = usual > warmest_freezer_kelvin && usual < coldest_refrigerator_kelvin;
+  const bool is_neither = usual > warmest_of_a_freezer_kelvin && usual < coldest_refrigerator_kelvin;
   return is_neither ? std::optional<double>(usual) : std::nullopt;
 }
 
